@@ -1,0 +1,181 @@
+"""A finished drawing: frozen primitives in mm, y up, that know nothing of electricity.
+
+Each writer in ``pycore.writers`` turns these into a file; whoever makes a drawing never
+thinks of a file format. Line widths, dash lengths and text sizes are mm on the paper.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Literal
+
+from pycore.geometry import Box, Point
+
+Ink = Literal[
+    "ink", "ink-2", "ink-3", "rule", "accent", "sheet",
+    "brown", "black", "grey", "blue", "red", "yellow", "orange", "white",
+]  # fmt: skip
+"""A named ink: writers know its colour on paper, the page's style sheet its colour on screen."""
+
+PAPER_COLOURS: dict[str, str] = {
+    "ink": "#14191A",
+    "ink-2": "#46504C",
+    "ink-3": "#68726D",
+    "rule": "#9FA9A1",
+    "accent": "#00664B",
+    "sheet": "#FFFFFF",
+    "brown": "#8A4A14",
+    "black": "#14191A",
+    "grey": "#6E767A",
+    "blue": "#1257B3",
+    "red": "#B3261E",
+    "yellow": "#9A7400",
+    "orange": "#B85600",
+    "white": "#FFFFFF",
+}
+
+Face = Literal["regular", "bold", "italic"]
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A straight line with square ends; ``dash`` is (stroke, gap) in mm or empty."""
+
+    start: Point
+    end: Point
+    width: float = 0.25
+    ink: Ink = "ink"
+    dash: tuple[float, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Arc:
+    """Part of a circle from ``start`` degrees through ``sweep`` degrees (signed)."""
+
+    centre: Point
+    radius: float
+    start: float
+    sweep: float
+    width: float = 0.25
+    ink: Ink = "ink-2"
+    dash: tuple[float, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Circle:
+    """A circle, filled or open."""
+
+    centre: Point
+    radius: float
+    width: float = 0.25
+    ink: Ink = "ink"
+    fill: Ink | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Shape:
+    """A polygon: outline (if width > 0), filling (if named), closed or open."""
+
+    points: tuple[Point, ...]
+    width: float = 0.0
+    ink: Ink = "ink"
+    fill: Ink | None = None
+    closed: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class Arrow:
+    """A phasor's arrow: the point stands exactly on ``tip``.
+
+    Writers draw a thin line from ``tail`` to exactly ``tip``, a shaft of ``width`` that stops
+    inside the head, and a head of ``head`` mm length and 0.34 of that in breadth. A head of 0
+    is a plain line. ``cased`` draws the shaft as two ink lines with the ink's colour between.
+    """
+
+    tail: Point
+    tip: Point
+    width: float = 0.5
+    ink: Ink = "ink"
+    head: float = 4.6
+    cased: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """A piece of text in one face; ``size`` is the em in mm, ``rise`` lifts the base line."""
+
+    text: str
+    face: Face = "regular"
+    size: float = 5.0
+    rise: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Text:
+    """One line of text; ``at`` is the start, middle or end of its base line.
+
+    ``turn`` rotates it about ``at`` (degrees, anticlockwise).
+    """
+
+    runs: tuple[Run, ...]
+    at: Point
+    anchor: Literal["start", "middle", "end"] = "start"
+    ink: Ink = "ink"
+    turn: float = 0.0
+
+    @property
+    def plain(self) -> str:
+        """The text without its faces."""
+        return "".join(run.text for run in self.runs)
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """Things that belong together.
+
+    ``step`` is the number of the construction step that draws them, ``phasor`` the key of the
+    phasor they show (``i1``, ``sum`` ...), ``copy`` marks a phasor drawn a second time,
+    ``name`` is a free mark for tests and style sheets (``frame``, ``table``, ``check-bar``).
+    """
+
+    items: tuple["Item", ...]
+    step: int | None = None
+    phasor: str = ""
+    copy: bool = False
+    name: str = ""
+
+
+Item = Line | Arc | Circle | Shape | Arrow | Text | Group
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """One sheet: its size in mm, its things, and what a reader who cannot see it is told."""
+
+    width: float
+    height: float
+    items: tuple[Item, ...]
+    title: str = ""
+    description: str = ""
+
+    @property
+    def box(self) -> Box:
+        """The page's own rectangle."""
+        return Box(0.0, 0.0, self.width, self.height)
+
+
+@dataclass(frozen=True, slots=True)
+class Document:
+    """Pages that are printed together."""
+
+    pages: tuple[Page, ...]
+    title: str
+    language: str = "en-GB"
+    subject: str = ""
+
+
+def walk(items: tuple[Item, ...]) -> Iterator[Item]:
+    """Every item and, inside groups, every item of theirs, in drawing order."""
+    for item in items:
+        yield item
+        if isinstance(item, Group):
+            yield from walk(item.items)

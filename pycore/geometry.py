@@ -1,0 +1,200 @@
+"""Plane geometry without units: points, rays, intersections, boxes.
+
+Angles in degrees, anticlockwise positive from +x; y is up.
+"""
+
+import math
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import NamedTuple
+
+from pycore import trig
+
+
+class Point(NamedTuple):
+    """A place, or the step from one place to another."""
+
+    x: float
+    y: float
+
+    def moved(self, distance: float, degrees: float) -> "Point":
+        """The point ``distance`` away in the direction ``degrees``."""
+        return Point(
+            self.x + distance * trig.cosine(degrees), self.y + distance * trig.sine(degrees)
+        )
+
+    def plus(self, other: "Point") -> "Point":
+        """Both steps, one after the other."""
+        return Point(self.x + other.x, self.y + other.y)
+
+    def minus(self, other: "Point") -> "Point":
+        """The step from ``other`` to here."""
+        return Point(self.x - other.x, self.y - other.y)
+
+    def times(self, factor: float) -> "Point":
+        """The step stretched by a factor."""
+        return Point(self.x * factor, self.y * factor)
+
+
+ORIGIN = Point(0.0, 0.0)
+
+
+@dataclass(frozen=True, slots=True)
+class Ray:
+    """A line through ``start`` in the direction ``degrees``."""
+
+    start: Point
+    degrees: float
+
+
+def distance(a: Point, b: Point) -> float:
+    """Distance between two points."""
+    return math.hypot(b.x - a.x, b.y - a.y)
+
+
+def direction(a: Point, b: Point) -> float:
+    """Angle of the step from a to b, -180 < angle <= 180; 0 if they are one point."""
+    return trig.angle_of(b.x - a.x, b.y - a.y)
+
+
+def middle(a: Point, b: Point) -> Point:
+    """The point half-way."""
+    return Point((a.x + b.x) / 2, (a.y + b.y) / 2)
+
+
+def cross(a: Point, b: Point) -> float:
+    """The signed area of the parallelogram of two steps, positive if b is anticlockwise of a."""
+    return a.x * b.y - a.y * b.x
+
+
+def dot(a: Point, b: Point) -> float:
+    """The scalar product of two steps."""
+    return a.x * b.x + a.y * b.y
+
+
+def intersection(first: Ray, second: Ray) -> Point | None:
+    """Where two lines (taken endlessly both ways) meet; None when they are parallel."""
+    a = ORIGIN.moved(1.0, first.degrees)
+    b = ORIGIN.moved(1.0, second.degrees)
+    sine_between = cross(a, b)
+    if math.fabs(sine_between) < 1e-12:
+        return None
+    along = cross(second.start.minus(first.start), b) / sine_between
+    return first.start.plus(a.times(along))
+
+
+def foot(point: Point, line: Ray) -> Point:
+    """Foot of the perpendicular from a point to a line."""
+    unit = ORIGIN.moved(1.0, line.degrees)
+    return line.start.plus(unit.times(dot(point.minus(line.start), unit)))
+
+
+def circles_meet(
+    first: Point, first_radius: float, second: Point, second_radius: float, near: Point
+) -> Point | None:
+    """Where two circles cross, on the side of ``near``; None when they do not meet.
+
+    Circles that miss each other by no more than rounding are taken as touching.
+    """
+    apart = distance(first, second)
+    if apart == 0.0:
+        return None
+    along = (apart * apart + first_radius * first_radius - second_radius * second_radius) / (
+        2 * apart
+    )
+    height_squared = first_radius * first_radius - along * along
+    if height_squared < -1e-9 * apart * apart:
+        return None
+    height = math.sqrt(max(0.0, height_squared))
+    unit = second.minus(first).times(1 / apart)
+    base = first.plus(unit.times(along))
+    side = Point(-unit.y, unit.x).times(height)
+    return min((base.plus(side), base.minus(side)), key=lambda meet: distance(meet, near))
+
+
+class Box(NamedTuple):
+    """An upright rectangle, left and bottom below right and top."""
+
+    left: float
+    bottom: float
+    right: float
+    top: float
+
+    @property
+    def width(self) -> float:
+        """Extent to the right."""
+        return self.right - self.left
+
+    @property
+    def height(self) -> float:
+        """Extent upwards."""
+        return self.top - self.bottom
+
+    @property
+    def centre(self) -> Point:
+        """The middle of the rectangle."""
+        return Point((self.left + self.right) / 2, (self.bottom + self.top) / 2)
+
+    def grown(self, margin: float) -> "Box":
+        """The rectangle with a margin on every side."""
+        return Box(
+            self.left - margin, self.bottom - margin, self.right + margin, self.top + margin
+        )
+
+    def meets(self, other: "Box") -> bool:
+        """Whether the two overlap by more than a shared edge."""
+        return (
+            self.left < other.right
+            and other.left < self.right
+            and self.bottom < other.top
+            and other.bottom < self.top
+        )
+
+    def holds(self, other: "Box") -> bool:
+        """Whether the other lies wholly inside."""
+        return (
+            self.left <= other.left
+            and self.bottom <= other.bottom
+            and self.right >= other.right
+            and self.top >= other.top
+        )
+
+    def meets_segment(self, a: Point, b: Point) -> bool:
+        """Whether the straight line from a to b passes through the rectangle."""
+        enter, leave = 0.0, 1.0
+        for start, step, low, high in (
+            (a.x, b.x - a.x, self.left, self.right),
+            (a.y, b.y - a.y, self.bottom, self.top),
+        ):
+            if step == 0.0:
+                if start <= low or start >= high:
+                    return False
+                continue
+            near, far = (low - start) / step, (high - start) / step
+            if near > far:
+                near, far = far, near
+            enter, leave = max(enter, near), min(leave, far)
+            if enter >= leave:
+                return False
+        return True
+
+
+def bounds(points: Iterable[Point]) -> Box:
+    """The smallest upright rectangle round some points (at least one)."""
+    places = tuple(points)
+    return Box(
+        min(place.x for place in places),
+        min(place.y for place in places),
+        max(place.x for place in places),
+        max(place.y for place in places),
+    )
+
+
+def segment_distance(point: Point, a: Point, b: Point) -> float:
+    """Distance from a point to the straight line between a and b."""
+    step = b.minus(a)
+    length_squared = dot(step, step)
+    if length_squared == 0.0:
+        return distance(point, a)
+    along = min(1.0, max(0.0, dot(point.minus(a), step) / length_squared))
+    return distance(point, a.plus(step.times(along)))
