@@ -1,0 +1,143 @@
+"""What a calculator page is made of: the frozen values that pages and renderer share."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from pycore.drawing import Page
+from pycore.words import Phrase
+from pycore.words.formula import Formula
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """One option of a choice field."""
+
+    value: str
+    label: str
+
+
+@dataclass(frozen=True, slots=True)
+class Field:
+    """One form control. ``name`` is its key in links for ever.
+
+    ``kind``: ``quantity`` (decimal keypad), ``angle`` (degrees, or a power factor such as
+    ``0.85 lag``), ``choice`` (select), ``text``. ``group`` places it: ``values`` (always in
+    view), ``loads``, ``picture``, ``sheet``, ``words``. ``default`` "" for a field that may
+    stay empty. ``sample`` names the phasor whose line is drawn beside the label.
+    """
+
+    name: str
+    label: str
+    kind: str
+    group: str
+    default: str = ""
+    unit: str = ""
+    help: str = ""
+    sample: str = ""
+    choices: tuple[Choice, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Output:
+    """One result: its ``<output>`` name, SI value (None: undefined) and text for people."""
+
+    name: str
+    value: float | None
+    text: str
+    unit: str = ""
+    label: Phrase = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Paragraph:
+    """Plain words in a working; ``caution`` sets it apart as a warning."""
+
+    phrase: Phrase
+    caution: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Move:
+    """One numbered move of a construction: what to do, and one line of why.
+
+    ``step`` is the number of the drawing's group that shows it.
+    """
+
+    step: int
+    phrase: Phrase
+    why: Phrase = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Equation:
+    """Lines of a calculation below one another, each with the words that go before it."""
+
+    lines: tuple[Formula, ...]
+    before: Phrase = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Grid:
+    """A table: head cells, rows of cells, and whether the last row is the total."""
+
+    head: tuple[Phrase, ...]
+    rows: tuple[tuple[Phrase, ...], ...]
+    total: bool = False
+    caption: Phrase = ()
+
+
+Block = Paragraph | Move | Equation | Grid
+
+
+@dataclass(frozen=True, slots=True)
+class Working:
+    """One complete path to the answer.
+
+    ``key`` is unique on the page (``components``, ``formula``, ``parallelogram-12`` ...);
+    ``draws`` holds the form values that put its drawing on the sheet (empty: none to draw);
+    ``shown`` is true for the one whose drawing is on the sheet now.
+    """
+
+    key: str
+    title: Phrase
+    blocks: tuple[Block, ...]
+    draws: tuple[tuple[str, str], ...] = ()
+    shown: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Alternative:
+    """Another way to put the same problem on paper: form values that bring it, and its cost."""
+
+    phrase: Phrase
+    values: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """Everything a page says about one problem.
+
+    ``outputs``: the first is the headline. ``given`` repeats the values in words ("18.4 A,
+    11.2 A, 24.6 A") for the day they are old. ``summary`` are the short lines beside the
+    headline, ``remarks`` sentences below it (sanity check, balanced, meter), ``notices``
+    what the page had to change or could not do (a notice is never silent). ``caption`` says paper,
+    orientation and scale; ``sheet`` is the paper page, ``views`` screen layouts by medium name.
+    ``echo``: by field name, how an input was understood (``31.8° lag``, ``0.850 lagging``).
+    ``link`` are the fragment's key-value pairs with every choice resolved, ``v`` first.
+    """
+
+    slug: str
+    title: str
+    outputs: tuple[Output, ...]
+    given: Phrase
+    summary: tuple[Phrase, ...]
+    remarks: tuple[Phrase, ...]
+    notices: tuple[Phrase, ...]
+    caption: Phrase
+    alternatives: tuple[Alternative, ...]
+    sheet: Page
+    views: Mapping[str, Page]
+    workings: tuple[Working, ...]
+    echo: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
+    link: tuple[tuple[str, str], ...] = ()
+    page_key: str = "a4l"

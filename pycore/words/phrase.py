@@ -1,0 +1,75 @@
+"""A sentence as data: plain words, quantity symbols, and the part that is stressed.
+
+The sheet sets a phrase in the drawing's faces, the page in HTML, a screen reader hears it as
+plain text: all three from the same pieces.
+"""
+
+from dataclasses import dataclass
+
+SUBSCRIPTS = str.maketrans("0123456789", "₀₁₂₃₄₅₆₇₈₉")
+
+
+@dataclass(frozen=True, slots=True)
+class Symbol:
+    """A quantity symbol: an italic letter with an upright index, such as I with index 1."""
+
+    letter: str
+    index: str = ""
+
+    @property
+    def plain(self) -> str:
+        """The symbol in plain text: I₁, or I_N where no subscript letter exists."""
+        if self.index.isdigit():
+            return self.letter + self.index.translate(SUBSCRIPTS)
+        return f"{self.letter}_{self.index}" if self.index else self.letter
+
+
+@dataclass(frozen=True, slots=True)
+class Strong:
+    """The stressed part of a phrase."""
+
+    pieces: tuple["str | Symbol", ...]
+
+
+Piece = str | Symbol | Strong
+Phrase = tuple[Piece, ...]
+
+
+def plain(phrase: Phrase) -> str:
+    """The phrase as plain text."""
+    parts: list[str] = []
+    for piece in phrase:
+        if isinstance(piece, Strong):
+            parts.append(plain(piece.pieces))
+        else:
+            parts.append(piece if isinstance(piece, str) else piece.plain)
+    return "".join(parts)
+
+
+def _fill(template: str, values: dict[str, "str | Symbol | Phrase"]) -> list["str | Symbol"]:
+    pieces: list[str | Symbol] = []
+    for index, part in enumerate(template.split("{")):
+        if index == 0:
+            pieces.append(part)
+            continue
+        name, _, rest = part.partition("}")
+        value = values[name]
+        flat = value if isinstance(value, tuple) else (value,)
+        pieces.extend(piece for piece in flat if not isinstance(piece, Strong))
+        pieces.append(rest)
+    return [piece for piece in pieces if piece != ""]
+
+
+def say(template: str, **values: "str | Symbol | Phrase") -> Phrase:
+    """Fill a template: ``{name}`` stands for a value, ``**...**`` is stressed.
+
+    Raises KeyError when the template names a value that is not given.
+    """
+    pieces: list[Piece] = []
+    for index, part in enumerate(template.split("**")):
+        filled = _fill(part, values)
+        if index % 2 and filled:
+            pieces.append(Strong(tuple(filled)))
+        else:
+            pieces.extend(filled)
+    return tuple(pieces)
