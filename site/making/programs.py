@@ -1,0 +1,110 @@
+"""Finding and running other programs: npm, a Chromium, ngspice, and apt where that is allowed."""
+
+import os
+import shutil
+import subprocess
+from pathlib import Path
+
+from making.progress import BuildError, say, step
+
+CHROMIUM_NAMES = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "chrome", "msedge")
+CHROMIUM_PLACES = (
+    "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome",
+    "/Applications/Chromium.app/Contents/MacOS/Chromium",
+    "C:/Program Files/Google/Chrome/Application/chrome.exe",
+    "C:/Program Files (x86)/Google/Chrome/Application/chrome.exe",
+)
+
+
+def run(command: list[str], remedy: str, *, quiet: bool = True, **options: object) -> str:
+    """Run `command` and give back what it printed.
+
+    Raises BuildError, with the end of the output and `remedy`, when it cannot be started or reports a failure.
+    """
+    pipe = subprocess.PIPE if quiet else None
+    try:
+        done = subprocess.run(command, stdout=pipe, stderr=subprocess.STDOUT if quiet else None, text=True, **options)
+    except (OSError, subprocess.TimeoutExpired) as error:
+        raise BuildError(f"{command[0]} did not run to its end ({error}).\n{remedy}") from error
+    if done.returncode != 0:
+        tail = "\n".join((done.stdout or "").splitlines()[-25:])
+        raise BuildError(f"`{' '.join(command)}` failed with code {done.returncode}.\n{tail}\n{remedy}")
+    return done.stdout or ""
+
+
+def root_on_debian() -> bool:
+    """Whether Debian packages can be installed without asking anybody."""
+    return hasattr(os, "geteuid") and os.geteuid() == 0 and shutil.which("apt-get") is not None
+
+
+def apt_install(*packages: str) -> None:
+    """Install Debian packages; only called as root on Debian."""
+    remedy = f"Install by hand: apt-get install {' '.join(packages)}"
+    environment = {**os.environ, "DEBIAN_FRONTEND": "noninteractive"}
+    with step(f"installing {', '.join(packages)} with apt-get"):
+        run(["apt-get", "update", "-qq"], remedy, env=environment)
+        run(["apt-get", "install", "-y", "-qq", "--no-install-recommends", *packages], remedy, env=environment)
+
+
+def find_chromium() -> Path | None:
+    """A Chromium or Chrome that is there already: named in PHASOR_FOLIO_CHROMIUM, on PATH, or Playwright's own."""
+    named = os.environ.get("PHASOR_FOLIO_CHROMIUM")
+    if named:
+        return Path(named)
+    found = next(filter(None, map(shutil.which, CHROMIUM_NAMES)), None)
+    if found is None:
+        found = next((place for place in CHROMIUM_PLACES if Path(place).exists()), None)
+    return Path(found) if found else _playwright_chromium()
+
+
+def _playwright_chromium() -> Path | None:
+    """The Chromium that Playwright has downloaded earlier, if it has and if it starts on this machine."""
+    try:
+        from playwright.sync_api import sync_playwright
+    except ImportError:
+        return None
+    with sync_playwright() as playwright:
+        path = Path(playwright.chromium.executable_path)
+    if not path.exists():
+        return None
+    starts = subprocess.run([str(path), "--version"], capture_output=True).returncode == 0
+    return path if starts else None
+
+
+def ensure_chromium(python: Path) -> Path:
+    """A Chromium for the tests: one that is there, else Playwright's download, else Debian's package.
+
+    Raises BuildError when none of the three gives one.
+    """
+    found = find_chromium()
+    if found is None:
+        say("… no Chromium or Chrome found: asking Playwright for its own")
+        try:
+            run([str(python), "-m", "playwright", "install", "chromium"], "", timeout=300)
+        except BuildError:
+            say("  Playwright could not download one")
+        found = find_chromium()
+    if found is None and root_on_debian():
+        apt_install("chromium")
+        found = find_chromium()
+    if found is None:
+        raise BuildError(
+            "no Chromium or Chrome was found and none could be installed. Install one, or name one: "
+            "PHASOR_FOLIO_CHROMIUM=/path/to/chromium python3 build.py test"
+        )
+    return found
+
+
+def ensure_ngspice() -> Path | None:
+    """The circuit simulator that re-derives stored values; on Debian it is installed when missing.
+
+    Raises BuildError where CI is set and it is missing; elsewhere gives None after saying what is left out.
+    """
+    if shutil.which("ngspice") is None and root_on_debian():
+        apt_install("ngspice")
+    found = shutil.which("ngspice")
+    if found is None and os.environ.get("CI"):
+        raise BuildError("ngspice is missing and CI is set: install the Debian package ngspice.")
+    if found is None:
+        say("  left out: ngspice is not installed, so values stored from it are not re-derived")
+    return Path(found) if found else None

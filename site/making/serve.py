@@ -1,0 +1,97 @@
+"""A small server for dist/: the right media types and the security headers, on 127.0.0.1 only."""
+
+import http.server
+import threading
+from collections.abc import Iterator
+from contextlib import contextmanager
+from functools import partial
+from pathlib import Path
+
+from making.paths import DIST
+from making.policy import HEADERS
+from making.progress import BuildError, say
+
+MEDIA_TYPES = {
+    "": "application/octet-stream",
+    ".css": "text/css; charset=utf-8",
+    ".html": "text/html; charset=utf-8",
+    ".ico": "image/x-icon",
+    ".js": "text/javascript; charset=utf-8",
+    ".json": "application/json",
+    ".mjs": "text/javascript; charset=utf-8",
+    ".pdf": "application/pdf",
+    ".png": "image/png",
+    ".svg": "image/svg+xml",
+    ".txt": "text/plain; charset=utf-8",
+    ".wasm": "application/wasm",
+    ".webmanifest": "application/manifest+json",
+    ".woff2": "font/woff2",
+    ".zip": "application/zip",
+}
+
+
+class Handler(http.server.SimpleHTTPRequestHandler):
+    """Serves files with the headers that `_headers` asks of a host; lists no folder and logs nothing."""
+
+    protocol_version = "HTTP/1.1"
+    extensions_map = MEDIA_TYPES
+
+    def end_headers(self) -> None:
+        """Add the security headers to every response, errors included."""
+        for name, value in HEADERS.items():
+            self.send_header(name, value)
+        hashed = self.path.lstrip("/").startswith(("a/", "py/"))
+        self.send_header("Cache-Control", "public, max-age=31536000, immutable" if hashed else "no-cache")
+        super().end_headers()
+
+    def list_directory(self, path: str) -> None:
+        """Refuse: a folder without index.html is not a page."""
+        self.send_error(404, "There is no page at this address")
+
+    def log_message(self, format: str, *args: object) -> None:
+        """Stay quiet: the terminal shows the address, and no requests."""
+
+
+class Server(http.server.ThreadingHTTPServer):
+    """One thread for each request, ended with the process."""
+
+    daemon_threads = True
+
+    def handle_error(self, request: object, client_address: object) -> None:
+        """Ignore a browser that goes away in the middle of a response."""
+
+
+def make_server(folder: Path, port: int = 0) -> Server:
+    """A server for `folder` on 127.0.0.1; port 0 takes a free one, to be read from `server_port`.
+
+    Raises BuildError when the port is taken.
+    """
+    try:
+        return Server(("127.0.0.1", port), partial(Handler, directory=str(folder)))
+    except OSError as error:
+        raise BuildError(f"port {port} cannot be used ({error.strerror}): choose another with --port.") from error
+
+
+@contextmanager
+def serving(folder: Path) -> Iterator[str]:
+    """Serve `folder` on a free port while the block runs; gives the address, ending in a slash."""
+    server = make_server(folder)
+    thread = threading.Thread(target=server.serve_forever, daemon=True)
+    thread.start()
+    try:
+        yield f"http://127.0.0.1:{server.server_port}/"
+    finally:
+        server.shutdown()
+        server.server_close()
+        thread.join()
+
+
+def serve_until_stopped(port: int) -> int:
+    """Serve dist/ until Ctrl+C; gives the exit code."""
+    with make_server(DIST, port) as server:
+        say(f"Phasor Folio is at http://127.0.0.1:{server.server_port}/ (Ctrl+C stops it)")
+        try:
+            server.serve_forever()
+        except KeyboardInterrupt:
+            say("stopped")
+    return 0
