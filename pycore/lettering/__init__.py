@@ -1,0 +1,93 @@
+"""How wide and how high lettering is: the measures of the fonts that the build makes.
+
+Three faces: ``regular`` and ``bold`` for words and figures, ``italic`` for the symbols of
+quantities. Sizes are the em in mm; advances are added without kerning, so that paper and
+screen agree on every width. Below ``drawing`` in the order of layers, so a run of text is
+known here only by its text, face and size.
+"""
+
+import math
+from collections.abc import Iterable
+from typing import Protocol
+
+from pycore.lettering import made
+
+
+class Lettered(Protocol):
+    """Anything with a text, a face and a size (mm): ``pycore.drawing.Run``."""
+
+    @property
+    def text(self) -> str:
+        """The characters."""
+
+    @property
+    def face(self) -> str:
+        """The face's name."""
+
+    @property
+    def size(self) -> float:
+        """The em in mm."""
+
+
+def has(character: str, face: str = "regular") -> bool:
+    """Whether the face holds a glyph for one character."""
+    return character in made.ADVANCES[face]
+
+
+def missing(text: str, face: str = "regular") -> str:
+    """The characters of a text that the face does not hold, each once, in their order."""
+    held = made.ADVANCES[face]
+    return "".join(dict.fromkeys(character for character in text if character not in held))
+
+
+def units(text: str, face: str = "regular") -> int:
+    """Sum of the advances in font units; raises ValueError naming what the face lacks."""
+    advances = made.ADVANCES[face]
+    try:
+        return int(math.fsum([advances[character] for character in text]))
+    except KeyError:
+        raise ValueError(_lacking(text, face)) from None
+
+
+def width(text: str, face: str = "regular", size: float = 5.0) -> float:
+    """Advance width of a text in mm at an em of ``size`` mm; ValueError for a missing glyph."""
+    return units(text, face) * size / made.UNITS_PER_EM[face]
+
+
+def runs_width(runs: Iterable[Lettered]) -> float:
+    """Advance width in mm of runs set one after the other."""
+    return math.fsum(width(run.text, run.face, run.size) for run in runs)
+
+
+def glyphs(text: str, face: str = "regular") -> tuple[int, ...]:
+    """Numbers of the glyphs in the face's font file; ValueError for a missing one."""
+    numbers = made.GLYPHS[face]
+    try:
+        return tuple([numbers[character] for character in text])
+    except KeyError:
+        raise ValueError(_lacking(text, face)) from None
+
+
+def capital_height(face: str = "regular", size: float = 5.0) -> float:
+    """Height in mm of a capital without overshoot, at an em of ``size`` mm."""
+    return made.CAPITAL_HEIGHT[face] * size / made.UNITS_PER_EM[face]
+
+
+def size_for_capitals(height: float, face: str = "regular") -> float:
+    """The em in mm whose capitals are ``height`` mm high."""
+    return height * made.UNITS_PER_EM[face] / made.CAPITAL_HEIGHT[face]
+
+
+def ascent(face: str = "regular", size: float = 5.0) -> float:
+    """How far above its base line the face may reach, mm (positive)."""
+    return made.ASCENT[face] * size / made.UNITS_PER_EM[face]
+
+
+def descent(face: str = "regular", size: float = 5.0) -> float:
+    """How far below its base line the face may reach, mm (negative, as font files have it)."""
+    return made.DESCENT[face] * size / made.UNITS_PER_EM[face]
+
+
+def _lacking(text: str, face: str) -> str:
+    lacking = ", ".join(f"{character!r} (U+{ord(character):04X})" for character in missing(text, face))
+    return f"the {face} face has no glyph for {lacking} in {text!r}"

@@ -1,0 +1,1 @@
+"""Writers: a finished drawing becomes a file; they know nothing of electricity."""

@@ -1,0 +1,27 @@
+"""The one way in which writers write a number, so that equal drawings give equal bytes."""
+
+import math
+
+from pycore.errors import DrawingError
+
+_ZEROS = frozenset(("-0.0000", "0.0000"))
+
+
+def coordinate(value: float) -> str:
+    """A length in mm (or an angle in degrees) to 4 decimals, without idle zeros or "-0".
+
+    Exact within 0.00005. Raises DrawingError for NaN and infinities, which no file may hold.
+    """
+    if not math.isfinite(value):
+        raise DrawingError(f"a drawing holds {value!r} where a finite number belongs")
+    text = f"{value:.4f}"
+    if text in _ZEROS:
+        return "0"
+    return text.rstrip("0").rstrip(".")
+
+
+def extent(value: float) -> str:
+    """A radius, line width or page size: as ``coordinate``, and never below zero."""
+    if value < 0.0:
+        raise DrawingError(f"a drawing holds the size {value!r}, which is below zero")
+    return coordinate(value)

@@ -1,0 +1,214 @@
+"""A page of a drawing as SVG: true mm on the paper, classes for the screen's colours.
+
+Every coordinate is absolute (no transform stands above a line), y is turned over by
+arithmetic, and there is no ``style`` attribute, which a strict policy would refuse. Colours
+are presentation attributes, so a saved file is right by itself; ``ink-<name>`` (stroke) and
+``fill-<name>`` classes let a style sheet give them other colours on the screen.
+"""
+
+import math
+import re
+from typing import Literal
+
+from pycore.drawing import (
+    PAPER_COLOURS,
+    Arc,
+    Arrow,
+    Circle,
+    Group,
+    Ink,
+    Item,
+    Line,
+    Page,
+    Shape,
+    Text,
+)
+from pycore.errors import DrawingError
+from pycore.geometry import Point
+from pycore.writers.numbers import coordinate, extent
+from pycore.writers.parts import PlacedRun, arrow_parts, clean, placed_runs, strokes
+
+FAMILIES = {
+    "regular": "Phasor Sans, sans-serif",
+    "bold": "Phasor Sans, sans-serif",
+    "italic": "Phasor Serif, serif",
+}
+WEIGHTS = {"regular": 450, "bold": 650, "italic": 400}
+
+_IDLE_SPACE = re.compile(r"^\s|\s$|\s\s")
+
+
+def write(page: Page, *, prefix: str, role: Literal["sheet", "view"], view: str = "") -> str:
+    """The ``<svg>`` element of a page.
+
+    ``prefix`` begins the ids of title and description, so that several drawings can stand in
+    one document. A sheet has its size in mm; a view (named by ``view``: phone, projector ...)
+    has only its view box and takes the size that the page gives it. Raises DrawingError for
+    NaN and infinities and ValueError for a character that the face does not hold.
+    """
+    width, height = extent(page.width), extent(page.height)
+    marks = f'data-sheet="" width="{width}mm" height="{height}mm"'
+    if role == "view":
+        marks = f'data-view="{escaped(view)}"'
+    ids = f"{escaped(prefix)}-title", f"{escaped(prefix)}-desc"
+    parts = [
+        f'<svg xmlns="http://www.w3.org/2000/svg" {marks} viewBox="0 0 {width} {height}" '
+        f'role="img" aria-labelledby="{ids[0]} {ids[1]}" fill="none" '
+        f'font-family="{FAMILIES["regular"]}" font-weight="{WEIGHTS["regular"]}">'
+        f'<title id="{ids[0]}">{escaped(page.title)}</title>'
+        f'<desc id="{ids[1]}">{escaped(page.description)}</desc>'
+    ]
+    _Writer(page.height, parts).items(page.items, within_phasor=False)
+    parts.append("</svg>")
+    return "".join(parts)
+
+
+def escaped(text: str) -> str:
+    """Text made harmless in markup, both between tags and inside a quoted attribute."""
+    return (
+        clean(text)
+        .replace("&", "&amp;")
+        .replace("<", "&lt;")
+        .replace(">", "&gt;")
+        .replace('"', "&quot;")
+        .replace("'", "&#39;")
+    )
+
+
+def _stroke(ink: Ink, width: float, dash: tuple[float, ...] = ()) -> str:
+    dashes = f' stroke-dasharray="{" ".join(extent(part) for part in dash)}"' if dash else ""
+    return f'stroke="{PAPER_COLOURS[ink]}" stroke-width="{extent(width)}"{dashes}'
+
+
+class _Writer:
+    """Writes items into a list of strings; holds only the height that turns y over."""
+
+    def __init__(self, height: float, parts: list[str]) -> None:
+        self._height = height
+        self._parts = parts
+
+    def items(self, items: tuple[Item, ...], *, within_phasor: bool) -> None:
+        """Every item in drawing order.
+
+        Within a phasor's group only its arrow is a ``<line>``, so that whoever measures the
+        sheet finds one line there; the ticks beside it are paths.
+        """
+        for item in items:
+            if isinstance(item, Group):
+                self._group(item, within_phasor)
+            elif isinstance(item, Line):
+                for line in strokes(item):
+                    self._line(line, as_path=within_phasor)
+            elif isinstance(item, Arrow):
+                self._arrow(item)
+            elif isinstance(item, Text):
+                self._text(item)
+            elif isinstance(item, Arc):
+                for arc in strokes(item):
+                    self._arc(arc)
+            elif isinstance(item, Circle):
+                self._circle(item)
+            else:
+                self._shape(item)
+
+    def _group(self, group: Group, within_phasor: bool) -> None:
+        marks = [
+            "" if group.step is None else f' data-step="{group.step}"',
+            f' data-phasor="{escaped(group.phasor)}"' if group.phasor else "",
+            ' data-copy=""' if group.copy else "",
+            f' data-name="{escaped(group.name)}"' if group.name else "",
+        ]
+        self._parts.append(f"<g{''.join(marks)}>")
+        self.items(group.items, within_phasor=within_phasor or bool(group.phasor))
+        self._parts.append("</g>")
+
+    def _xy(self, point: Point) -> str:
+        return f"{coordinate(point.x)} {coordinate(self._height - point.y)}"
+
+    def _line(self, line: Line, *, as_path: bool, extra: str = "") -> None:
+        marks = f'class="{extra}ink-{line.ink}" {_stroke(line.ink, line.width, line.dash)}'
+        if as_path:
+            self._parts.append(f'<path {marks} d="M{self._xy(line.start)}L{self._xy(line.end)}"/>')
+            return
+        start, end = line.start, line.end
+        self._parts.append(
+            f'<line {marks} x1="{coordinate(start.x)}" y1="{coordinate(self._height - start.y)}"'
+            f' x2="{coordinate(end.x)}" y2="{coordinate(self._height - end.y)}"/>'
+        )
+
+    def _arrow(self, arrow: Arrow) -> None:
+        parts = arrow_parts(arrow)
+        self._line(parts.exact, as_path=False, extra="exact ")
+        for part in parts.visible:
+            if isinstance(part, Line):
+                self._line(part, as_path=True, extra="shaft ")
+            else:
+                self._shape(part, extra="head ")
+
+    def _arc(self, arc: Arc) -> None:
+        if not (math.isfinite(arc.start) and math.isfinite(arc.sweep)):
+            raise DrawingError(f"an arc runs from {arc.start} through {arc.sweep} degrees")
+        # Short pieces: an arc near half a turn is badly fixed by its ends.
+        pieces = max(1, math.ceil(math.fabs(arc.sweep) / 120.0))
+        radius, turn = extent(arc.radius), 0 if arc.sweep >= 0 else 1
+        path = [f"M{self._xy(arc.centre.moved(arc.radius, arc.start))}"]
+        for piece in range(1, pieces + 1):
+            end = arc.centre.moved(arc.radius, arc.start + arc.sweep * piece / pieces)
+            path.append(f"A{radius} {radius} 0 0 {turn} {self._xy(end)}")
+        self._parts.append(
+            f'<path class="ink-{arc.ink}" {_stroke(arc.ink, arc.width, arc.dash)}'
+            f' d="{"".join(path)}"/>'
+        )
+
+    def _circle(self, circle: Circle) -> None:
+        x, y = coordinate(circle.centre.x), coordinate(self._height - circle.centre.y)
+        marks = _outline_and_fill(circle.ink, circle.width, circle.fill)
+        self._parts.append(f'<circle {marks} cx="{x}" cy="{y}" r="{extent(circle.radius)}"/>')
+
+    def _shape(self, shape: Shape, extra: str = "") -> None:
+        if not shape.points:
+            return
+        marks = _outline_and_fill(shape.ink, shape.width, shape.fill, extra)
+        path = "L".join(self._xy(point) for point in shape.points)
+        self._parts.append(f'<path {marks} d="M{path}{"Z" if shape.closed else ""}"/>')
+
+    def _text(self, text: Text) -> None:
+        spans = [self._span(placed) for placed in placed_runs(text)]
+        if not spans:
+            return
+        turn = f' transform="rotate({coordinate(-text.turn)} {self._xy(text.at)})"' if text.turn else ""
+        # Without this attribute idle spaces vanish, and what is copied runs together.
+        space = ' xml:space="preserve"' if _IDLE_SPACE.search(text.plain) else ""
+        self._parts.append(
+            f'<text class="fill-{text.ink}" fill="{PAPER_COLOURS[text.ink]}"{space}{turn}>'
+            f"{''.join(spans)}</text>"
+        )
+
+    def _span(self, placed: PlacedRun) -> str:
+        run = placed.run
+        face = ""
+        if run.face != "regular":
+            face = f' font-weight="{WEIGHTS[run.face]}"'
+        if run.face == "italic":
+            face += f' font-family="{FAMILIES["italic"]}" font-style="italic"'
+        x, y = coordinate(placed.at.x), coordinate(self._height - placed.at.y)
+        # textLength holds the width also in a fallback font, so that nothing collides.
+        fit = f' textLength="{extent(placed.width)}" lengthAdjust="spacingAndGlyphs"'
+        return (
+            f'<tspan x="{x}" y="{y}" font-size="{extent(run.size)}"{face}{fit if placed.width else ""}>'
+            f"{escaped(run.text)}</tspan>"
+        )
+
+
+def _outline_and_fill(ink: Ink, width: float, fill: Ink | None, extra: str = "") -> str:
+    """Class and presentation attributes of a shape: outline if it has width, filling if named."""
+    classes, marks = [], ""
+    if width > 0.0:
+        classes.append(f"ink-{ink}")
+        marks += f" {_stroke(ink, width)}"
+    elif width < 0.0 or not math.isfinite(width):
+        raise DrawingError(f"a shape has an outline of {width!r} mm")
+    if fill is not None:
+        classes.append(f"fill-{fill}")
+        marks += f' fill="{PAPER_COLOURS[fill]}"'
+    return f'class="{extra}{" ".join(classes)}"{marks}'
