@@ -25,3 +25,11 @@ def extent(value: float) -> str:
     if value < 0.0:
         raise DrawingError(f"a drawing holds the size {value!r}, which is below zero")
     return coordinate(value)
+
+
+def factor(value: float) -> str:
+    """A pure number, such as a cosine, to 8 decimals; otherwise as ``coordinate``."""
+    if not math.isfinite(value):
+        raise DrawingError(f"a drawing holds {value!r} where a finite number belongs")
+    text = f"{value:.8f}".rstrip("0").rstrip(".")
+    return "0" if text == "-0" else text

@@ -8,8 +8,8 @@ from typing import NamedTuple, TypeVar
 
 from pycore import lettering
 from pycore.drawing import Arc, Arrow, Ink, Line, Run, Shape, Text
-from pycore.geometry import Point, distance
 from pycore.errors import DrawingError
+from pycore.geometry import Point, distance
 
 EXACT_WIDTH = 0.1
 """Width in mm of the line that runs from the tail to exactly the tip, hidden by the shaft."""

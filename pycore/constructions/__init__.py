@@ -1,0 +1,1 @@
+"""Geometric constructions as data: moves of ruler, protractor and compasses over named points."""

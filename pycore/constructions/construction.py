@@ -1,0 +1,166 @@
+"""A construction: steps of moves over arms that start at one point, and how it stands on paper."""
+
+from dataclasses import dataclass
+from functools import cached_property
+
+from pycore import geometry
+from pycore.constructions.moves import (
+    Direction,
+    Figure,
+    Join,
+    Move,
+    ReadAngle,
+    ReadLength,
+    SetOff,
+    Start,
+    SumOf,
+    TurnAngle,
+    carry_out,
+)
+from pycore.geometry import Point
+from pycore.phasor import wrap
+
+FLAT = 2.0
+"""Degrees from one line within which two arms make no parallelogram a hand could draw."""
+
+
+@dataclass(frozen=True, slots=True)
+class Arm:
+    """One phasor to be drawn: its key (``i1``), number, size and angle in degrees."""
+
+    key: str
+    number: int
+    size: float
+    angle: float
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One step as a teacher counts them: a name that chooses its sentence, its moves, and the
+    numbers of the arms it is about."""
+
+    name: str
+    moves: tuple[Move, ...] = ()
+    about: tuple[int, ...] = ()
+
+
+@dataclass(frozen=True)
+class Construction:
+    """A method applied to arms.
+
+    ``order`` is the pairing (``12``), ``end`` the point on which the sum ends, ``closed``
+    whether that is the start, ``resultant`` ``sum`` or ``returning``, ``parallels``
+    ``protractor``, ``set-squares`` or ``compasses``.
+    """
+
+    method: str
+    order: str
+    arms: tuple[Arm, ...]
+    steps: tuple[Step, ...]
+    end: str = "N"
+    closed: bool = False
+    resultant: str = "sum"
+    parallels: str = "protractor"
+
+    @cached_property
+    def moves(self) -> tuple[Move, ...]:
+        """All moves, in the order in which a hand makes them."""
+        return tuple(move for step in self.steps for move in step.moves)
+
+    @cached_property
+    def figure(self) -> Figure:
+        """Every point of the exact construction."""
+        return carry_out(self.moves)
+
+    @property
+    def end_point(self) -> Point:
+        """The tip of the phasor sum, in the unit of the arms."""
+        return self.figure.points[self.end]
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """How a construction lies on the paper: which way the first direction points, and whether
+    angles grow anticlockwise on the paper as they do in the reckoning.
+
+    ``first``: ``up`` or ``right``. ``rotation``: ``anticlockwise`` (angles as reckoned) or
+    ``clockwise`` (mirrored). ``reference``: the reckoned angle that points in the first direction.
+    """
+
+    first: str = "up"
+    rotation: str = "anticlockwise"
+    reference: float = 0.0
+
+    @property
+    def sense(self) -> int:
+        """+1 when angles keep their sense on paper, -1 when mirrored."""
+        return -1 if self.rotation == "clockwise" else 1
+
+    def paper_angle(self, degrees: float) -> float:
+        """The paper's angle (from +x, anticlockwise) of a reckoned direction."""
+        base = 90.0 if self.first == "up" else 0.0
+        return wrap(base + self.sense * (degrees - self.reference))
+
+    def reckoned_angle(self, paper_degrees: float) -> float:
+        """The reckoned direction that lies at this angle on the paper."""
+        base = 90.0 if self.first == "up" else 0.0
+        return wrap(self.reference + self.sense * (paper_degrees - base))
+
+    def place(self, point: Point, factor: float = 1.0) -> Point:
+        """A construction's point on the paper, ``factor`` mm for each unit, origin at (0, 0)."""
+        # The axes' own directions go through exact trigonometry, so that 90 stays 90.
+        right = geometry.ORIGIN.moved(factor, self.paper_angle(0.0))
+        up = geometry.ORIGIN.moved(factor, self.paper_angle(90.0))
+        return right.times(point.x).plus(up.times(point.y))
+
+
+def arm_line(arm: Arm) -> str:
+    """The name of the line on which an arm lies."""
+    return f"L{arm.number}"
+
+
+def tip(arm: Arm) -> str:
+    """The name of an arm's tip when it starts at the common point."""
+    return f"T{arm.number}"
+
+
+def reference_step(first: Arm, reference: float) -> tuple[Step, ...]:
+    """Mark the start; draw the reference direction if the first arm does not lie on it."""
+    if first.angle == reference:
+        return ()
+    return (Step("reference", (Start("O"), Direction("D", "O", reference))),)
+
+
+def draw_arm(arm: Arm, first: Arm, reference: float, start: bool) -> Step:
+    """Set off one arm from the common point, its angle from the reference or the first arm."""
+    set_off = SetOff(tip(arm), "O", arm_line(arm), arm.size, arm.key)
+    on_reference = first.angle == reference
+    if start and on_reference:
+        direction = Direction(arm_line(arm), "O", arm.angle)
+        return Step("draw-first", (Start("O"), direction, set_off), (arm.number,))
+    zero = arm_line(first) if on_reference else "D"
+    turn = TurnAngle(arm_line(arm), "O", zero, wrap(arm.angle - reference))
+    return Step("draw", (turn, set_off), (arm.number,))
+
+
+def closing_steps(
+    end: str, first_line: str, resultant: str, *, closed: bool, tip_to_tail: bool
+) -> tuple[Step, ...]:
+    """Draw the sum (or the returning current), then read its length and angle."""
+    if closed:
+        return (Step("zero"),)
+    returning = resultant == "returning"
+    reads: tuple[Move, ...] = (
+        ReadLength("n", "O", end),
+        ReadAngle("n-angle", "O", first_line, "N"),
+    )
+    if returning and tip_to_tail:
+        join = Join("N-back", end, "O", "resultant", "return")
+        line = Join("N", "O", end, "hidden")
+        return (Step("return-close", (join, line)), Step("read", reads))
+    role = "partial" if returning else "resultant"
+    result = Step("result", (Join("N", "O", end, role, "sum"),))
+    if not returning:
+        return (result, Step("read", reads))
+    back = SetOff("M", "O", "N", SumOf(("n",)), "return", back=True, role="resultant")
+    return (result, Step("read", reads), Step("return", (back,)))

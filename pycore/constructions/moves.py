@@ -1,0 +1,342 @@
+"""The closed set of moves, and the one function that carries them out.
+
+A construction works in the unit of its quantity (amperes, volts), angles in degrees,
+anticlockwise positive. ``carry_out`` alone computes points: the drawing, the sentences, the
+poses of the instruments, the error of a hand and each catalogued mistake read them from it.
+Each move names its own deviations: ``angle`` (degrees) or ``length`` (the quantity's unit).
+"""
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from pycore import geometry
+from pycore.geometry import ORIGIN, Point, Ray
+from pycore.phasor import wrap
+
+
+@dataclass(frozen=True, slots=True)
+class Supplement:
+    """An angle to turn that is 180 degrees less a reading taken before, in a given sense."""
+
+    reading: str
+    sense: int
+
+
+@dataclass(frozen=True, slots=True)
+class SumOf:
+    """A length that is the sum of readings taken before."""
+
+    readings: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Start:
+    """Mark a point to begin from."""
+
+    point: str
+
+
+@dataclass(frozen=True, slots=True)
+class Direction:
+    """Draw a faint line in a chosen direction: all angles are counted from it."""
+
+    line: str
+    at: str
+    degrees: float
+
+
+@dataclass(frozen=True, slots=True)
+class TurnAngle:
+    """Protractor on ``at``, its zero along ``zero`` (back along it when ``back``); set off ``turn``."""
+
+    line: str
+    at: str
+    zero: str
+    turn: float | Supplement
+    back: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class SetOff:
+    """Ruler along ``line`` from ``start`` (backwards along it when ``back``); mark ``length``.
+
+    Draws the phasor named ``phasor`` (``copy``: drawn before, elsewhere); ``role`` as in Join,
+    or ``mark`` for a mark without an arrow.
+    """
+
+    point: str
+    start: str
+    line: str
+    length: float | SumOf
+    phasor: str = ""
+    copy: bool = False
+    back: bool = False
+    role: str = "given"
+
+
+@dataclass(frozen=True, slots=True)
+class DrawParallel:
+    """Set squares: a line through ``through`` parallel to ``to``."""
+
+    line: str
+    through: str
+    to: str
+
+
+@dataclass(frozen=True, slots=True)
+class Intersect:
+    """Two lines meet in ``point``."""
+
+    point: str
+    first: str
+    second: str
+
+
+@dataclass(frozen=True, slots=True)
+class CrossArcs:
+    """Compasses: arcs round two centres, each radius copied between two points; they cross in
+    ``point``, on the side away from ``opposite``."""
+
+    point: str
+    first: str
+    first_radius: tuple[str, str]
+    second: str
+    second_radius: tuple[str, str]
+    opposite: str
+
+
+@dataclass(frozen=True, slots=True)
+class DropPerpendicular:
+    """Set square: from ``start`` square on to ``line``, meeting it in ``foot``."""
+
+    foot: str
+    start: str
+    line: str
+
+
+@dataclass(frozen=True, slots=True)
+class Join:
+    """Draw from one point to another. ``role``: ``parallel`` (dashed), ``partial`` or
+    ``resultant`` (arrows named ``phasor``); ``like`` names the phasor a parallel copies."""
+
+    line: str
+    start: str
+    end: str
+    role: str
+    phasor: str = ""
+    like: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class ReadLength:
+    """Ruler between two points; along ``line`` the reading is signed."""
+
+    reading: str
+    start: str
+    end: str
+    line: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class ReadAngle:
+    """Protractor on ``at``: the angle from one line to another (signed inside, read as a size)."""
+
+    reading: str
+    at: str
+    first: str
+    second: str
+
+
+Move = (
+    Start
+    | Direction
+    | TurnAngle
+    | SetOff
+    | DrawParallel
+    | Intersect
+    | CrossArcs
+    | DropPerpendicular
+    | Join
+    | ReadLength
+    | ReadAngle
+)
+
+DEVIATIONS: dict[type, tuple[str, ...]] = {
+    TurnAngle: ("angle",),
+    SetOff: ("length",),
+    DrawParallel: ("parallel",),
+    CrossArcs: ("length", "length-2"),
+    DropPerpendicular: ("parallel",),
+    ReadLength: ("length",),
+    ReadAngle: ("angle",),
+}
+"""What a hand can get wrong in each move; the key of a deviation is ``<index>:<name>``."""
+
+
+@dataclass(slots=True)
+class _Board:
+    """What has been drawn so far while moves are carried out."""
+
+    points: dict[str, Point] = field(default_factory=dict)
+    lines: dict[str, Ray] = field(default_factory=dict)
+    readings: dict[str, float] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True)
+class Figure:
+    """Every point, line and reading that a construction yields."""
+
+    points: Mapping[str, Point]
+    lines: Mapping[str, Ray]
+    readings: Mapping[str, float]
+
+
+class Degenerate(ValueError):
+    """Raised when a move cannot be made: parallel lines do not meet, arcs miss each other."""
+
+
+def turn_of(move: TurnAngle, readings: Mapping[str, float]) -> float:
+    """The signed angle a protractor move sets off."""
+    if isinstance(move.turn, Supplement):
+        return move.turn.sense * (180.0 - readings[move.turn.reading])
+    return move.turn
+
+
+def zero_of(move: TurnAngle, lines: Mapping[str, Ray]) -> float:
+    """The direction along which the protractor's zero lies."""
+    return lines[move.zero].degrees + (180.0 if move.back else 0.0)
+
+
+def length_of(move: SetOff, readings: Mapping[str, float]) -> float:
+    """The length a ruler move sets off (negative: the other way along the line)."""
+    if isinstance(move.length, SumOf):
+        return math.fsum(readings[name] for name in move.length.readings)
+    return move.length
+
+
+def _set_off(board: _Board, move: SetOff, deviation: Mapping[str, float]) -> None:
+    length = length_of(move, board.readings) + deviation.get("length", 0.0)
+    start = board.points[move.start]
+    degrees = board.lines[move.line].degrees
+    board.points[move.point] = start.moved(-length if move.back else length, degrees)
+
+
+def _turn(board: _Board, move: TurnAngle, deviation: Mapping[str, float]) -> None:
+    degrees = zero_of(move, board.lines) + turn_of(move, board.readings)
+    at = board.points[move.at]
+    board.lines[move.line] = Ray(at, wrap(degrees + deviation.get("angle", 0.0)))
+
+
+def _parallel(board: _Board, move: DrawParallel, deviation: Mapping[str, float]) -> None:
+    degrees = board.lines[move.to].degrees + deviation.get("parallel", 0.0)
+    board.lines[move.line] = Ray(board.points[move.through], degrees)
+
+
+def _intersect(board: _Board, move: Intersect) -> None:
+    met = geometry.intersection(board.lines[move.first], board.lines[move.second])
+    if met is None:
+        raise Degenerate(f"{move.first} and {move.second} do not meet")
+    board.points[move.point] = met
+
+
+def _cross_arcs(board: _Board, move: CrossArcs, deviation: Mapping[str, float]) -> None:
+    points = board.points
+    first, second = points[move.first], points[move.second]
+    opposite = points[move.opposite]
+    radius = geometry.distance(*(points[name] for name in move.first_radius))
+    other = geometry.distance(*(points[name] for name in move.second_radius))
+    met = geometry.circles_meet(
+        first,
+        radius + deviation.get("length", 0.0),
+        second,
+        other + deviation.get("length-2", 0.0),
+        first.plus(second).minus(opposite),
+    )
+    if met is None:
+        raise Degenerate(f"the arcs round {move.first} and {move.second} do not cross")
+    points[move.point] = met
+
+
+def _drop(board: _Board, move: DropPerpendicular, deviation: Mapping[str, float]) -> None:
+    line, start = board.lines[move.line], board.points[move.start]
+    slope = deviation.get("parallel", 0.0)
+    if slope == 0.0:
+        board.points[move.foot] = geometry.foot(start, line)
+        return
+    dropped = geometry.intersection(Ray(start, line.degrees + 90.0 + slope), line)
+    if dropped is None:
+        raise Degenerate(f"the perpendicular from {move.start} misses {move.line}")
+    board.points[move.foot] = dropped
+
+
+def _join(board: _Board, move: Join) -> None:
+    start, end = board.points[move.start], board.points[move.end]
+    board.lines[move.line] = Ray(start, geometry.direction(start, end))
+
+
+def _read_length(board: _Board, move: ReadLength, deviation: Mapping[str, float]) -> None:
+    start, end = board.points[move.start], board.points[move.end]
+    if move.line:
+        unit = ORIGIN.moved(1.0, board.lines[move.line].degrees)
+        length = geometry.dot(end.minus(start), unit)
+    else:
+        length = geometry.distance(start, end)
+    board.readings[move.reading] = length + deviation.get("length", 0.0)
+
+
+def _read_angle(board: _Board, move: ReadAngle, deviation: Mapping[str, float]) -> None:
+    between = wrap(board.lines[move.second].degrees - board.lines[move.first].degrees)
+    size = -between if between < 0 else between
+    board.readings[move.reading] = size + deviation.get("angle", 0.0)
+
+
+def _make(board: _Board, move: Move, deviation: Mapping[str, float]) -> None:
+    match move:
+        case Start():
+            board.points[move.point] = ORIGIN
+        case Direction():
+            board.lines[move.line] = Ray(board.points[move.at], move.degrees)
+        case TurnAngle():
+            _turn(board, move, deviation)
+        case SetOff():
+            _set_off(board, move, deviation)
+        case DrawParallel():
+            _parallel(board, move, deviation)
+        case Intersect():
+            _intersect(board, move)
+        case CrossArcs():
+            _cross_arcs(board, move, deviation)
+        case DropPerpendicular():
+            _drop(board, move, deviation)
+        case Join():
+            _join(board, move)
+        case ReadLength():
+            _read_length(board, move, deviation)
+        case ReadAngle():
+            _read_angle(board, move, deviation)
+
+
+def carry_out(moves: tuple[Move, ...], deviations: Mapping[str, float] | None = None) -> Figure:
+    """Carry out a construction, exactly or as a hand with these deviations would.
+
+    ``deviations`` maps ``<index of the move>:<name>`` to degrees or to the quantity's unit.
+    Raises Degenerate when lines or arcs do not meet.
+    """
+    board = _Board()
+    by_move: dict[int, dict[str, float]] = {}
+    for key, amount in (deviations or {}).items():
+        index, _, name = key.partition(":")
+        by_move.setdefault(int(index), {})[name] = amount
+    for index, move in enumerate(moves):
+        _make(board, move, by_move.get(index, {}))
+    return Figure(board.points, board.lines, board.readings)
+
+
+def deviations_of(moves: tuple[Move, ...]) -> tuple[str, ...]:
+    """The keys of everything that a hand can get wrong in a construction."""
+    return tuple(
+        f"{index}:{name}"
+        for index, move in enumerate(moves)
+        for name in DEVIATIONS.get(type(move), ())
+    )

@@ -1,0 +1,186 @@
+"""Two parallelograms, one after the other, all phasors from one point.
+
+The first diagonal is the sum of two phasors alone; with the third it makes the second
+parallelogram, whose diagonal is the sum of all. Two phasors on one line make no
+parallelogram: one is carried on from the tip of the other.
+"""
+
+from collections.abc import Iterator
+
+from pycore import phasor
+from pycore.constructions.construction import (
+    FLAT,
+    Arm,
+    Construction,
+    Step,
+    arm_line,
+    closing_steps,
+    draw_arm,
+    reference_step,
+    tip,
+)
+from pycore.constructions.moves import (
+    CrossArcs,
+    DrawParallel,
+    Intersect,
+    Join,
+    Move,
+    ReadAngle,
+    ReadLength,
+    SetOff,
+    Supplement,
+    TurnAngle,
+)
+from pycore.phasor import wrap
+
+
+class _Side:
+    """One side of a parallelogram: an arm, or the first diagonal."""
+
+    def __init__(self, value: complex, line: str, tip: str, key: str, numbers: tuple[int, ...]):
+        self.value, self.line, self.tip, self.key, self.numbers = value, line, tip, key, numbers
+        self.size, self.angle = phasor.magnitude(value), phasor.angle(value)
+
+
+def _side(arm: Arm) -> _Side:
+    value = phasor.polar(arm.size, arm.angle)
+    side = _Side(value, arm_line(arm), tip(arm), arm.key, (arm.number,))
+    side.angle = arm.angle
+    return side
+
+
+def _by_protractor(a: _Side, b: _Side, corner: str, measured: str) -> Iterator[Step]:
+    """Set off the neighbouring angle (180° less the angle between) at both tips."""
+    numbers = a.numbers + b.numbers
+    between = wrap(b.angle - a.angle)
+    from_a, from_b = f"{b.line}@{a.tip}", f"{a.line}@{b.tip}"
+    turns: tuple[float | Supplement, float | Supplement]
+    if measured:
+        sense = 1 if between > 0 else -1
+        turns = Supplement(measured, -sense), Supplement(measured, sense)
+        yield Step("measure", (ReadAngle(measured, "O", a.line, b.line),), numbers)
+    else:
+        turns = wrap(between - 180.0), wrap(-between - 180.0)
+    yield Step("parallel", (TurnAngle(from_a, a.tip, a.line, turns[0], back=True),), numbers)
+    close: tuple[Move, ...] = (
+        TurnAngle(from_b, b.tip, b.line, turns[1], back=True),
+        Intersect(corner, from_a, from_b),
+        Join(from_a, a.tip, corner, "parallel", like=b.key),
+        Join(from_b, b.tip, corner, "parallel", like=a.key),
+    )
+    yield Step("close", close, numbers)
+
+
+def _by_set_squares(a: _Side, b: _Side, corner: str) -> Iterator[Step]:
+    numbers = a.numbers + b.numbers
+    from_a, from_b = f"{b.line}@{a.tip}", f"{a.line}@{b.tip}"
+    yield Step("parallel", (DrawParallel(from_a, a.tip, b.line),), numbers)
+    close: tuple[Move, ...] = (
+        DrawParallel(from_b, b.tip, a.line),
+        Intersect(corner, from_a, from_b),
+        Join(from_a, a.tip, corner, "parallel", like=b.key),
+        Join(from_b, b.tip, corner, "parallel", like=a.key),
+    )
+    yield Step("close", close, numbers)
+
+
+def _by_compasses(a: _Side, b: _Side, corner: str) -> Iterator[Step]:
+    numbers = a.numbers + b.numbers
+    arcs = CrossArcs(corner, a.tip, ("O", b.tip), b.tip, ("O", a.tip), "O")
+    yield Step("arcs", (arcs,), numbers)
+    joins: tuple[Move, ...] = (
+        Join(f"{b.line}@{a.tip}", a.tip, corner, "parallel", like=b.key),
+        Join(f"{a.line}@{b.tip}", b.tip, corner, "parallel", like=a.key),
+    )
+    yield Step("close", joins, numbers)
+
+
+def _carried_on(a: _Side, b: _Side, corner: str) -> Iterator[Step]:
+    """Sides on one line: carry the second on from the tip of the first."""
+    line = f"{b.line}@{a.tip}"
+    moves: tuple[Move, ...] = (
+        DrawParallel(line, a.tip, b.line),
+        SetOff(corner, a.tip, line, b.size, b.key, copy=True),
+    )
+    yield Step("carry-on", moves, a.numbers + b.numbers)
+
+
+def is_flat(first: float, second: float) -> bool:
+    """Whether two directions lie so nearly on one line that no parallelogram can be drawn."""
+    apart = wrap(second - first)
+    apart = -apart if apart < 0 else apart
+    return apart < FLAT or apart > 180.0 - FLAT
+
+
+def _stage(a: _Side, b: _Side, corner: str, parallels: str, measured: str) -> tuple[Step, ...]:
+    if is_flat(a.angle, b.angle):
+        return tuple(_carried_on(a, b, corner))
+    if parallels == "set-squares":
+        return tuple(_by_set_squares(a, b, corner))
+    if parallels == "compasses":
+        return tuple(_by_compasses(a, b, corner))
+    return tuple(_by_protractor(a, b, corner, measured))
+
+
+def _first_diagonal(pair: tuple[Arm, Arm], corner: str, parallels: str) -> tuple[Step, ...]:
+    """The first stage, and its diagonal when the corner is only a partial sum."""
+    a, b = (_side(arm) for arm in pair)
+    steps = _stage(a, b, corner, parallels, "")
+    if corner != "R":
+        return steps
+    numbers = a.numbers + b.numbers
+    diagonal: tuple[Move, ...] = (
+        Join("R", "O", "R", "partial", f"i{numbers[0]}{numbers[1]}"),
+        ReadLength("r", "O", "R"),
+    )
+    return (*steps, Step("diagonal", diagonal, numbers))
+
+
+def _arrange(arms: tuple[Arm, ...], order: str) -> tuple[tuple[Arm, Arm], Arm | None]:
+    """The pair that is combined first, and the one that is left."""
+    if len(arms) == 2:
+        return (arms[0], arms[1]), None
+    first, second = (next(arm for arm in arms if arm.number == int(n)) for n in order)
+    third = next(arm for arm in arms if arm.number not in (first.number, second.number))
+    return (first, second), third
+
+
+def parallelogram(
+    arms: tuple[Arm, ...],
+    order: str,
+    reference: float,
+    parallels: str = "protractor",
+    resultant: str = "sum",
+) -> Construction:
+    """The construction for two or three arms of non-zero size.
+
+    ``order`` names the pair combined first; ``reference`` is the direction drawn first, in
+    degrees. Raises ValueError for fewer than two arms.
+    """
+    if len(arms) < 2:
+        raise ValueError("a parallelogram needs two phasors")
+    pair, third = _arrange(arms, order)
+    head = arms[0]
+    early = [arm for arm in arms if arm is not third or arm is head]
+    pair_sum = _sum_of(pair)
+    cancelled = third is not None and pair_sum == 0
+    corner = "N" if third is None else ("Z" if cancelled else "R")
+    steps = [Step("scale"), *reference_step(head, reference)]
+    steps += [draw_arm(arm, head, reference, arm is head) for arm in early]
+    steps += _first_diagonal(pair, corner, parallels)
+    if third is not None and third not in early:
+        steps.append(draw_arm(third, head, reference, False))
+    if third is not None and not cancelled:
+        diagonal = _Side(pair_sum, "R", "R", "partial", (pair[0].number, pair[1].number))
+        steps += _stage(diagonal, _side(third), "N", parallels, "between")
+    end = tip(third) if third is not None and cancelled else "N"
+    closed = _sum_of(arms) == 0
+    line = arm_line(head) if head.angle == reference else "D"
+    steps += closing_steps(end, line, resultant, closed=closed, tip_to_tail=False)
+    return Construction(
+        "parallelogram", order, arms, tuple(steps), end, closed, resultant, parallels
+    )
+
+
+def _sum_of(arms: tuple[Arm, ...]) -> complex:
+    return phasor.total(phasor.polar(arm.size, arm.angle) for arm in arms)

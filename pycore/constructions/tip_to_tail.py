@@ -1,0 +1,61 @@
+"""Tip to tail: each phasor begins where the one before it ends.
+
+The protractor stands on the tip, its zero back along the line just drawn; at equal power
+factor it reads 60 degrees, in general 180 degrees less the turn.
+"""
+
+from pycore import phasor
+from pycore.constructions.construction import (
+    Arm,
+    Construction,
+    Step,
+    arm_line,
+    closing_steps,
+    reference_step,
+)
+from pycore.constructions.moves import Direction, SetOff, Start, TurnAngle
+from pycore.phasor import wrap
+
+SEQUENCES = {"12": (1, 2, 3), "13": (1, 3, 2), "23": (2, 3, 1)}
+"""Which phasor follows which, by the pair that is named first."""
+
+
+def _first(arm: Arm, reference: float, point: str) -> tuple[Step, ...]:
+    set_off = SetOff(point, "O", arm_line(arm), arm.size, arm.key)
+    if arm.angle == reference:
+        direction = Direction(arm_line(arm), "O", arm.angle)
+        return (Step("draw-first", (Start("O"), direction, set_off), (arm.number,)),)
+    turn = TurnAngle(arm_line(arm), "O", "D", wrap(arm.angle - reference))
+    return (
+        *reference_step(arm, reference),
+        Step("draw", (turn, set_off), (arm.number,)),
+    )
+
+
+def _next(before: Arm, arm: Arm, start: str, point: str) -> Step:
+    turn = wrap(arm.angle - before.angle - 180.0)
+    moves = (
+        TurnAngle(arm_line(arm), start, arm_line(before), turn, back=True),
+        SetOff(point, start, arm_line(arm), arm.size, arm.key),
+    )
+    return Step("follow", moves, (before.number, arm.number))
+
+
+def tip_to_tail(
+    arms: tuple[Arm, ...], order: str, reference: float, resultant: str = "sum"
+) -> Construction:
+    """The construction for one to three arms of non-zero size.
+
+    ``order`` names the two that come first; ``reference`` is the direction drawn first, in
+    degrees.
+    """
+    by_number = {arm.number: arm for arm in arms}
+    chain = [by_number[number] for number in SEQUENCES[order] if number in by_number]
+    points = [f"P{index}" for index in range(1, len(chain))] + ["N"]
+    steps = [Step("scale"), *_first(chain[0], reference, points[0])]
+    for index in range(1, len(chain)):
+        steps.append(_next(chain[index - 1], chain[index], points[index - 1], points[index]))
+    closed = phasor.total(phasor.polar(arm.size, arm.angle) for arm in arms) == 0
+    line = arm_line(chain[0]) if chain[0].angle == reference else "D"
+    steps += closing_steps("N", line, resultant, closed=closed, tip_to_tail=True)
+    return Construction("tip-to-tail", order, arms, tuple(steps), "N", closed, resultant)

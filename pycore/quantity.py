@@ -1,0 +1,178 @@
+"""Read quantities as people type them, write numbers the one way everything is written.
+
+Reading follows a strict grammar, whole text or nothing: an optional sign, digits that may be
+grouped in threes by spaces, at most one separator (comma or point, always the decimal mark),
+an optional exponent, an SI prefix, the unit. What cannot be read raises ``Unreadable`` with a
+reason; ``pycore.words.inputs`` words it.
+"""
+
+import math
+import re
+from dataclasses import dataclass
+
+PREFIXES = {"G": 9, "M": 6, "k": 3, "m": -3, "µ": -6, "μ": -6, "u": -6}
+"""Powers of ten of the SI prefixes that are read (SI Brochure, 9th edition, table 7); u where
+no µ can be typed."""
+
+_WRITTEN_UNITS = {
+    "A": "A", "amp": "A", "amps": "A", "ampere": "A", "amperes": "A",
+    "°": "°", "deg": "°", "degree": "°", "degrees": "°",
+    "V": "V", "volt": "V", "volts": "V", "Ω": "Ω", "ohm": "Ω", "ohms": "Ω", "W": "W", "VA": "VA",
+    "var": "var", "Hz": "Hz", "H": "H", "F": "F", "mm": "mm", "cm": "cm", "%": "%",
+}  # fmt: skip
+
+_NUMBER = re.compile(
+    r"([+\-−]?)(\d{1,3}(?: \d{3})+(?:[.,]\d*)?|\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE]([+\-−]?\d{1,3}))?"
+)
+_SPACES = {ord(space): " " for space in "\u00a0\u2009\u202f\t"}
+MAXIMUM_LENGTH = 40
+NO_BREAK_SPACE = "\u00a0"
+MINUS = "−"
+
+
+class Unreadable(ValueError):
+    """Raised for text that is no quantity of the wanted unit.
+
+    ``reason`` is one of ``empty``, ``long``, ``number``, ``separators``, ``unit``, ``infinite``;
+    ``part`` is the stretch of text at fault.
+    """
+
+    def __init__(self, reason: str, part: str = "") -> None:
+        self.reason = reason
+        self.part = part
+        super().__init__(f"{reason}: {part!r}")
+
+
+def _clean(text: str) -> str:
+    cleaned = text.translate(_SPACES).strip()
+    if not cleaned:
+        raise Unreadable("empty")
+    if len(cleaned) > MAXIMUM_LENGTH:
+        raise Unreadable("long", cleaned[:MAXIMUM_LENGTH])
+    return cleaned
+
+
+def _split(text: str) -> tuple[str, int, str]:
+    """Signed digits, exponent of ten and the stripped rest of a text."""
+    cleaned = _clean(text)
+    match = _NUMBER.match(cleaned)
+    if not match:
+        infinite = cleaned.lstrip("+-−").lower() in ("inf", "infinity", "∞")
+        raise Unreadable("infinite" if infinite else "number", cleaned)
+    rest = cleaned[match.end() :].strip()
+    if rest[:1] in (".", ",") or rest[:1].isdigit():
+        raise Unreadable("separators", cleaned)
+    sign, digits, exponent = match.groups()
+    written = digits.replace(" ", "").replace(",", ".")
+    minus = "-" if sign in ("-", "−") else ""
+    return minus + written, int((exponent or "0").replace("−", "-")), rest
+
+
+def _value(digits: str, exponent: int, given: str) -> float:
+    # The prefix goes into the exponent, so that 850 mA is the very number 0.85.
+    value = float(f"{digits}e{exponent}")
+    if math.isinf(value):
+        raise Unreadable("infinite", given)
+    return value
+
+
+def split_number(text: str) -> tuple[float, str]:
+    """The number a text begins with, and what follows it (stripped).
+
+    Raises Unreadable for a text that does not begin with a number, has two separators, or
+    writes a number too large to hold.
+    """
+    digits, exponent, rest = _split(text)
+    return _value(digits, exponent, text), rest
+
+
+def read(text: str, unit: str) -> float:
+    """The value in SI units of a text such as ``18,4``, ``850 mA`` or ``0.85kA``.
+
+    The unit may be left out; a bare prefix may not stand. Raises Unreadable.
+    """
+    digits, exponent, rest = _split(text)
+    if not rest or _WRITTEN_UNITS.get(rest) == unit:
+        return _value(digits, exponent, text)
+    if _WRITTEN_UNITS.get(rest[1:]) == unit and rest[0] in PREFIXES:
+        return _value(digits, exponent + PREFIXES[rest[0]], text)
+    raise Unreadable("unit", rest)
+
+
+def fixed(value: float, decimals: int, mark: str = ".") -> str:
+    """A number with a fixed count of decimals, a true minus sign, and never a minus zero.
+
+    Raises ValueError for NaN and infinities: no such number is ever shown.
+    """
+    if not math.isfinite(value):
+        raise ValueError(f"{value} cannot be written")
+    written = f"{value:.{max(0, decimals)}f}"
+    if written.startswith("-"):
+        written = written[1:] if not written.strip("-0.") else MINUS + written[1:]
+    return written.replace(".", mark)
+
+
+def plain(value: float, mark: str = ".") -> str:
+    """A number in the fewest digits that say it to six figures: 2, 0.5, 92.25."""
+    decimals = max(0, 5 - order_of_magnitude(value))
+    written = fixed(value, decimals, ".")
+    if "." in written:
+        written = written.rstrip("0").rstrip(".")
+    return written.replace(".", mark)
+
+
+def exact(value: float | None) -> str:
+    """A number for machines: 12 significant digits, "" for None."""
+    if value is None:
+        return ""
+    if not math.isfinite(value):
+        raise ValueError(f"{value} cannot be written")
+    written = f"{value:.12g}"
+    return "0" if written == "-0" else written
+
+
+def order_of_magnitude(value: float) -> int:
+    """The exponent of ten of a number's first digit (0 for 0): 24.6 gives 1, 0.05 gives -2."""
+    return 0 if value == 0 else int(f"{math.fabs(value):e}".partition("e")[2])
+
+
+def decimals_for(value: float, figures: int = 3) -> int:
+    """How many decimals show a value to so many significant figures."""
+    return max(0, figures - 1 - order_of_magnitude(value))
+
+
+@dataclass(frozen=True, slots=True)
+class Writing:
+    """How the amounts of one problem are written: prefix, unit, decimals, decimal mark.
+
+    ``factor`` is the SI value of one written unit (0.001 for mA).
+    """
+
+    unit: str
+    factor: float = 1.0
+    decimals: int = 1
+    mark: str = "."
+
+    def number(self, value: float, extra: int = 0) -> str:
+        """The value's number alone, with ``extra`` further decimals."""
+        return fixed(value / self.factor, self.decimals + extra, self.mark)
+
+    def amount(self, value: float, extra: int = 0) -> str:
+        """Number and unit, which never part."""
+        return self.number(value, extra) + NO_BREAK_SPACE + self.unit
+
+    def short(self, value: float) -> str:
+        """Number without needless zeros, and unit: for scales and typed values."""
+        return plain(value / self.factor, self.mark) + NO_BREAK_SPACE + self.unit
+
+
+def writing_for(largest: float, unit: str, mark: str = ".") -> Writing:
+    """The writing that gives a problem's largest amount three figures, in a handy prefix."""
+    factor, prefix = 1.0, ""
+    if 0 < largest < 1e-3:
+        factor, prefix = 1e-6, "µ"
+    elif 0 < largest < 1:
+        factor, prefix = 1e-3, "m"
+    elif largest >= 1e4:
+        factor, prefix = 1e3, "k"
+    return Writing(prefix + unit, factor, decimals_for(largest / factor), mark)

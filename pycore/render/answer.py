@@ -1,0 +1,102 @@
+"""The answer in figures and sentences, and the drawing beside it."""
+
+import json
+from collections.abc import Mapping
+
+from pycore.calculators.interface import Alternative, Answer, Output
+from pycore.render.elements import Markup, h, join
+from pycore.render.phrase import NO_BREAK, phrase_html
+from pycore.render.sample import sample
+from pycore.words import furniture
+from pycore.words.phrase import Phrase
+from pycore.writers import svg
+
+
+def data_value(value: float | None) -> str:
+    """An SI value to 12 significant digits, never "-0"; empty when it is undefined."""
+    if value is None:
+        return ""
+    written = format(value, ".12g")
+    return "0" if float(written) == 0.0 else written
+
+
+def output_html(output: Output, figure_class: str = "") -> Markup:
+    """One result. Announcing is left to the page's one live line, so the element keeps silent."""
+    unit = None
+    if output.unit:
+        space = "" if output.unit == "°" else NO_BREAK
+        unit = join(space, h("span", {"class": "unit"}, output.unit))
+    marks = {
+        "name": output.name, "data-value": data_value(output.value), "aria-live": "off", "class": figure_class or None,
+    }  # fmt: skip
+    return h("output", marks, output.text, unit)
+
+
+def _lines(name: str, phrases: tuple[Phrase, ...]) -> Markup | None:
+    return h("ul", {"class": name}, [h("li", None, phrase_html(line)) for line in phrases]) if phrases else None
+
+
+def _results(outputs: tuple[Output, ...]) -> Markup | None:
+    if not outputs:
+        return None
+    rows = [
+        h("div", None, h("dt", None, phrase_html(output.label or output.name)), h("dd", None, output_html(output)))
+        for output in outputs
+    ]
+    return h("details", {"class": "results", "data-keep": "results"},
+             h("summary", None, furniture.ALL_RESULTS), h("dl", None, rows))  # fmt: skip
+
+
+def answer_html(answer: Answer, inks: Mapping[str, str]) -> Markup:
+    """The region ``answer``: headline, short lines, remarks and notices.
+
+    The words for the day the answer is old are there from the start; the style sheet shows
+    them, so that marking an answer old needs no new markup.
+    """
+    headline, others = answer.outputs[0], answer.outputs[1:]
+    label = h("p", {"class": "answer-label"},
+              h("span", {"class": "when-fresh"}, phrase_html(headline.label)),
+              h("span", {"class": "when-old"}, furniture.OLD_ANSWER), sample("sum", inks.get("sum", "")))  # fmt: skip
+    old = h("p", {"class": "old-values when-old"}, furniture.OLD_FOR, phrase_html(answer.given))
+    figures = h("div", {"class": "figures"},
+                h("p", {"class": "headline"}, output_html(headline, "big")), _lines("summary", answer.summary), old)  # fmt: skip
+    return join(label, figures, _lines("remarks", answer.remarks), _lines("notices", answer.notices), _results(others))
+
+
+def set_values(values: tuple[tuple[str, str], ...]) -> str:
+    """Form values as the text that a button carries."""
+    return json.dumps(dict(values), ensure_ascii=False, separators=(",", ":"))
+
+
+def _old_label(answer: Answer) -> Markup:
+    return h("p", {"class": "old-label when-old"},
+             h("strong", None, furniture.OLD_DRAWING), " ", h("span", None, phrase_html(answer.given)))  # fmt: skip
+
+
+def _alternative(alternative: Alternative) -> Markup:
+    button = h("button", {"type": "button", "class": "plain", "data-set": set_values(alternative.values)},
+               phrase_html(alternative.phrase))  # fmt: skip
+    return h("li", None, button)
+
+
+def sheet_html(answer: Answer) -> Markup:
+    """The region ``sheet``: the one drawing on paper, what it is, and other ways to put it there."""
+    drawing = Markup.trusted(svg.write(answer.sheet, prefix="sheet", role="sheet"))
+    # A sheet wider than a phone is scrolled in its own box, which the keyboard must reach.
+    paper = h("div", {"class": "paper-scroll", "tabindex": 0, "role": "group", "aria-label": furniture.SHEET_ON_REQUEST},
+              h("div", {"class": "paper", "data-page": answer.page_key}, drawing), _old_label(answer))  # fmt: skip
+    caption = h("p", {"class": "caption"}, phrase_html(answer.caption))
+    others = None
+    if answer.alternatives:
+        items = [_alternative(alternative) for alternative in answer.alternatives]
+        others = h("details", {"class": "alternatives", "data-keep": "alternatives"},
+                   h("summary", None, furniture.OTHER_WAYS), h("ul", None, items))  # fmt: skip
+    return join(paper, caption, others)
+
+
+def view_html(answer: Answer, name: str = "phone") -> Markup:
+    """The region ``view``: the same drawing laid out for a small screen."""
+    if name not in answer.views:
+        return join()
+    drawing = Markup.trusted(svg.write(answer.views[name], prefix=f"view-{name}", role="view", view=name))
+    return join(drawing, _old_label(answer))

@@ -1,0 +1,101 @@
+"""HTML by construction: every piece of text is escaped, and markup has a type of its own.
+
+``Markup`` is made by :func:`h` and :func:`join`, and by :meth:`Markup.trusted` from what the
+SVG writer returns; a plain string can never become an element by accident. What the page's
+security policy would refuse (style attributes, event attributes, script addresses) is
+refused here already, where the author sees it.
+"""
+
+import re
+from collections.abc import Iterable, Mapping
+
+VOID = frozenset({"br", "col", "hr", "img", "input", "link", "meta", "source", "wbr"})
+REFUSED_TAGS = frozenset({"script", "style", "iframe", "object", "embed", "base"})
+ADDRESSES = frozenset({"href", "src", "action", "formaction", "poster", "xlink:href", "data", "srcset"})
+SCHEMES = frozenset({"http", "https", "mailto"})
+NAME = re.compile(r"[A-Za-z][A-Za-z0-9:-]*\Z")
+ESCAPES = str.maketrans({"&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;", "'": "&#39;"})
+_KEY = object()
+
+Attribute = str | int | bool | None
+Child = "str | int | None | Iterable[Child]"
+
+
+class Markup(str):
+    """Text that is HTML already. Joining it to plain text gives plain text again."""
+
+    __slots__ = ()
+
+    def __new__(cls, text: str, key: object = None) -> "Markup":
+        """Only this module holds the key: use :func:`h`, :func:`join` or :meth:`trusted`."""
+        if key is not _KEY:
+            raise TypeError("markup is made by h(), join() or Markup.trusted()")
+        return super().__new__(cls, text)
+
+    @classmethod
+    def trusted(cls, text: str) -> "Markup":
+        """Take over what the SVG writer wrote, which escapes by its own rule."""
+        return cls(text, _KEY)
+
+
+def escape(text: str) -> Markup:
+    """Plain text as HTML, fit for element content and for quoted attributes."""
+    return Markup(text.translate(ESCAPES), _KEY)
+
+
+def _check_address(name: str, address: str) -> None:
+    bare = "".join(character for character in address if character > " ").lower()
+    scheme, colon, _ = bare.partition(":")
+    if colon and not any(mark in scheme for mark in "/?#") and scheme not in SCHEMES:
+        raise ValueError(f"{name} may not use the scheme of {address!r}")
+
+
+def _attribute(name: str, value: Attribute) -> str:
+    if not NAME.match(name):
+        raise ValueError(f"{name!r} is no attribute name")
+    lowered = name.lower()
+    if lowered == "style" or lowered.startswith("on"):
+        raise ValueError(f"the security policy refuses the attribute {name!r}")
+    if value is None or value is False:
+        return ""
+    if value is True:
+        return f" {name}"
+    if lowered in ADDRESSES:
+        _check_address(name, str(value))
+    return f' {name}="{str(value).translate(ESCAPES)}"'
+
+
+def _content(child: object) -> str:
+    if child is None:
+        return ""
+    if isinstance(child, Markup):
+        return str(child)
+    if isinstance(child, str):
+        return child.translate(ESCAPES)
+    if isinstance(child, int):
+        return str(child)
+    if isinstance(child, Iterable):
+        return "".join(_content(item) for item in child)
+    raise TypeError(f"{child!r} cannot stand in an element")
+
+
+def h(tag: str, attributes: Mapping[str, Attribute] | None = None, *children: object) -> Markup:
+    """One element. Children are text (escaped), markup, None (nothing) or iterables of these.
+
+    An attribute that is True stands alone; None and False leave it out. Raises ValueError for
+    names and addresses that the page's security policy would refuse, and for a void element
+    with children.
+    """
+    if not NAME.match(tag) or tag.lower() in REFUSED_TAGS:
+        raise ValueError(f"{tag!r} may not be written")
+    opening = "".join(_attribute(name, value) for name, value in (attributes or {}).items())
+    if tag in VOID:
+        if children:
+            raise ValueError(f"{tag} holds nothing")
+        return Markup(f"<{tag}{opening}>", _KEY)
+    return Markup(f"<{tag}{opening}>{_content(children)}</{tag}>", _KEY)
+
+
+def join(*children: object) -> Markup:
+    """Children one after another, without an element around them."""
+    return Markup(_content(children), _KEY)

@@ -1,0 +1,129 @@
+"""Formulas as MathML.
+
+Browsers do not break a formula over lines, and a phone is 360 px wide: a row is therefore set as
+several inline ``<math>`` pieces, parted before its equals signs, where the words of the page
+may break. What is still too long scrolls inside its own box.
+"""
+
+from pycore.render.elements import Markup, h, join
+from pycore.words import Symbol
+from pycore.words.formula import Fenced, Formula, Fraction, Function, Number, Root, Row, Square
+
+OPERATORS = frozenset("+−-×·÷/=≈≠<>≤≥±,;→")
+RELATIONS = frozenset("=≈≠<>≤≥→")
+APPLY = "\u2061"
+LONG = 30
+"""Signs in one unbroken piece that a phone of 360 px still shows without scrolling."""
+
+
+def _text(part: str) -> Markup:
+    bare = part.strip()
+    if bare in OPERATORS:
+        return h("mo", None, bare)
+    if bare.replace(".", "").replace(",", "").isdigit():
+        return h("mn", None, bare)
+    if len(bare) == 1 and bare.isalpha():
+        return h("mi", None, bare)
+    return h("mtext", None, part)
+
+
+def _symbol(symbol: Symbol) -> Markup:
+    letter = h("mi", None, symbol.letter)
+    if not symbol.index:
+        return letter
+    index = h("mn", None, symbol.index) if symbol.index.isdigit() else h("mtext", None, symbol.index)
+    return h("msub", None, letter, index)
+
+
+def _number(number: Number) -> Markup:
+    figure = number.text
+    sign = None
+    if figure[:1] in ("−", "-"):
+        sign, figure = h("mo", {"form": "prefix"}, "−"), figure[1:]
+    unit = h("mtext", None, number.unit if number.unit == "°" else "\u00a0" + number.unit) if number.unit else None
+    if sign is None and unit is None:
+        return h("mn", None, figure)
+    return h("mrow", None, sign, h("mn", None, figure), unit)
+
+
+def _needs_fence(base: Formula) -> bool:
+    return isinstance(base, Row | Fraction) or (isinstance(base, Number) and bool(base.unit))
+
+
+def _fenced(inside: Formula, bars: bool = False) -> Markup:
+    left, right = ("|", "|") if bars else ("(", ")")
+    return h("mrow", None, h("mo", {"form": "prefix"}, left), _node(inside), h("mo", {"form": "postfix"}, right))
+
+
+def _node(formula: Formula) -> Markup:
+    match formula:
+        case str():
+            return _text(formula)
+        case Symbol():
+            return _symbol(formula)
+        case Number():
+            return _number(formula)
+        case Fraction(above, below):
+            return h("mfrac", None, h("mrow", None, _node(above)), h("mrow", None, _node(below)))
+        case Root(inside):
+            return h("msqrt", None, _node(inside))
+        case Square(base):
+            return h("msup", None, _fenced(base) if _needs_fence(base) else _node(base), h("mn", None, 2))
+        case Function(name, of):
+            return h("mrow", None, h("mi", None, name), h("mo", None, APPLY), _node(of))
+        case Fenced(inside, bars):
+            return _fenced(inside, bars)
+        case Row(parts):
+            return h("mrow", None, [_node(part) for part in parts])
+
+
+def _total(parts: tuple[Formula, ...]) -> int:
+    count = 0
+    for part in parts:
+        count += length(part)
+    return count
+
+
+def length(formula: Formula) -> int:
+    """About how many signs wide a formula is: what decides whether it may have to scroll."""
+    match formula:
+        case str():
+            return len(formula.strip()) + (2 if formula.strip() in OPERATORS else 0)
+        case Symbol():
+            return 1 + len(formula.index)
+        case Number():
+            return len(formula.text) + (len(formula.unit) + 1 if formula.unit else 0)
+        case Fraction(above, below):
+            return max(length(above), length(below))
+        case Root(inside) | Fenced(inside):
+            return 2 + length(inside)
+        case Square(base):
+            return 1 + length(base) + (2 if _needs_fence(base) else 0)
+        case Function(name, of):
+            return len(name) + 1 + length(of)
+        case Row(parts):
+            return _total(parts)
+
+
+def pieces(formula: Formula) -> tuple[Formula, ...]:
+    """The formula parted before its relation signs, so that the line may break there."""
+    if not isinstance(formula, Row):
+        return (formula,)
+    rows: list[list[Formula]] = [[]]
+    for part in formula.parts:
+        if isinstance(part, str) and part.strip() in RELATIONS and rows[-1]:
+            rows.append([])
+        rows[-1].append(part)
+    return tuple(Row(tuple(parts)) for parts in rows)
+
+
+def is_long(formula: Formula) -> bool:
+    """Whether one unbroken piece may be wider than a phone."""
+    return any(length(piece) > LONG for piece in pieces(formula))
+
+
+def formula_html(formula: Formula) -> Markup:
+    """One line of calculation: inline pieces, the whole hung as a block by the style sheet."""
+    inline = [h("math", {"display": "inline"}, _node(piece)) for piece in pieces(formula)]
+    spaced = [join(" " if index else "", piece) for index, piece in enumerate(inline)]
+    return h("p", {"class": "formula"}, spaced)

@@ -1,0 +1,83 @@
+"""What frames every page: the head and foot, the buttons, the line that says how far it is."""
+
+from collections.abc import Iterable
+
+from pycore.render.elements import Markup, h, join
+from pycore.render.phrase import phrase_html
+from pycore.words import furniture
+from pycore.words.phrase import Phrase
+
+
+def mark() -> Markup:
+    """The sign of the folio: a parallelogram with its diagonal drawn."""
+    paths = [
+        h("path", {"class": "mark-edge", "d": "M9 3H37L28 27H1Z"}),
+        h("path", {"class": "mark-diagonal", "d": "M1 27L37 3"}),
+    ]
+    marks = {"class": "mark", "viewBox": "0 0 38 30", "width": 30, "height": 24, "aria-hidden": "true",
+             "focusable": "false"}  # fmt: skip
+    return h("svg", marks, paths)
+
+
+def header_html(root: str, *, home: bool) -> Markup:
+    """Name, the way to all sheets, and the switch between night and day."""
+    name = h("a", {"class": "name", "href": root, "aria-current": "page" if home else None}, mark(), furniture.NAME)
+    sheets = h("a", {"href": root, "aria-current": "page" if home else None}, furniture.ALL_SHEETS)
+    # Both words stand there; the style sheet shows the one that the switch would bring.
+    switch = h("button", {"type": "button", "class": "theme", "data-theme-switch": True},
+               h("span", {"class": "to-night"}, furniture.NIGHT), h("span", {"class": "to-day"}, furniture.DAY))  # fmt: skip
+    skip = None if home else h("a", {"class": "skip", "href": "#answer"}, furniture.SKIP)
+    return h("header", {"class": "head"}, skip, name, h("nav", None, None if home else sheets, switch))
+
+
+def intro_html(title: str, scenario: Phrase | str) -> Markup:
+    """The page's title and the example's story."""
+    story = h("p", {"class": "scenario"}, phrase_html(scenario)) if scenario else None
+    return join(h("h1", None, title), story)
+
+
+def _action(name: str, label: str, first: bool) -> Markup:
+    return h("button", {"type": "button", "data-action": name, "class": "first" if first else None}, label)
+
+
+def actions_html() -> Markup:
+    """What a person can do with the sheet, and where the link stands when it cannot be copied."""
+    buttons = [_action("print", furniture.PRINT, True), _action("pdf", furniture.PDF, False),
+               _action("share", furniture.SHARE, False)]  # fmt: skip
+    link = h("p", {"class": "link", "data-link": True, "hidden": True},
+             h("label", {"for": "link"}, furniture.LINK_LABEL),
+             h("input", {"id": "link", "type": "text", "readonly": True, "autocomplete": "off"}))  # fmt: skip
+    said = h("p", {"class": "said", "data-said": True, "data-copied": furniture.COPIED, "data-saved": furniture.PDF_READY})
+    wait = h("p", {"class": "waiting", "id": "waiting", "data-waiting": True, "hidden": True})
+    return join(h("div", {"class": "actions", "role": "group", "aria-label": furniture.ACTIONS}, buttons), wait, said, link)
+
+
+def status_html() -> Markup:
+    """The strip that says what the page is doing until Python runs, and the one live line.
+
+    Its sentences stand in attributes, so that the script puts none together itself.
+    """
+    strip = h("div", {
+        "class": "progress", "data-progress": True, "hidden": True, "data-fetching": furniture.FETCHING,
+        "data-starting": furniture.STARTING, "data-slow": furniture.SLOW, "data-failed": furniture.FAILED,
+        "data-stuck": furniture.STUCK,
+    }, h("span", {"class": "bar", "data-bar": True}), h("span", {"data-progress-text": True, "role": "status"}),
+       h("button", {"type": "button", "data-retry": True, "hidden": True}, furniture.RETRY))  # fmt: skip
+    live = h("p", {"class": "live", "aria-live": "polite", "data-live": True})
+    return join(strip, live, h("ul", {"class": "open-notices", "data-open-notices": True, "hidden": True}))
+
+
+def no_script_html() -> Markup:
+    """What a reader without scripts is told."""
+    return h("noscript", None, h("p", {"class": "notice"}, furniture.NO_SCRIPT))
+
+
+def footer_html(root: str, cautions: Iterable[Phrase | str]) -> Markup:
+    """Cautions first, then what becomes of the values, then the licences."""
+    listed = tuple(cautions)
+    warnings = h("ul", {"class": "cautions"}, [h("li", None, phrase_html(caution)) for caution in listed])
+    lines = [
+        h("p", None, furniture.FOOT_TEACHING), h("p", None, furniture.FOOT_PRIVACY),
+        h("p", None, furniture.FOOT_METHOD, " ", h("a", {"href": f"{root}licences/"}, furniture.LICENCES)),
+    ]  # fmt: skip
+    return h("footer", {"class": "foot"}, warnings if listed else None, h("div", {"class": "foot-lines"}, lines))

@@ -1,0 +1,37 @@
+"""Sentences as HTML: a number never parts from its unit, a symbol never from its index."""
+
+import re
+
+from pycore.render.elements import Markup, h, join
+from pycore.words import Phrase, Piece, Strong, Symbol
+
+NO_BREAK = "\u00a0"
+UNITS = "A|mA|kA|V|mV|kV|Ω|mm|cm|m|W|kW|VA|kVA|var|kvar|µF|H|mH|Hz|%|°"
+NUMBER_AND_UNIT = re.compile(rf"(?<=\d) (?=(?:{UNITS})(?![\w²]))")
+SIGN_AND_NUMBER = re.compile(r"(?<=[=±≈]) (?=\d)")
+
+
+def together(text: str) -> str:
+    """Put a no-break space between every number and its unit, and after a sign before a number."""
+    return SIGN_AND_NUMBER.sub(NO_BREAK, NUMBER_AND_UNIT.sub(NO_BREAK, text))
+
+
+def symbol_html(symbol: Symbol) -> Markup:
+    """A quantity symbol: italic letter, upright index."""
+    index = h("sub", None, symbol.index) if symbol.index else None
+    return h("span", {"class": "symbol"}, h("var", None, symbol.letter), index)
+
+
+def _piece(piece: Piece) -> Markup:
+    if isinstance(piece, Strong):
+        return h("strong", None, [_piece(part) for part in piece.pieces])
+    if isinstance(piece, Symbol):
+        return symbol_html(piece)
+    return join(together(piece))
+
+
+def phrase_html(phrase: Phrase | str) -> Markup:
+    """A phrase as inline HTML; plain text is taken as a phrase of one piece."""
+    if isinstance(phrase, str):
+        return join(together(phrase))
+    return join([_piece(piece) for piece in phrase])

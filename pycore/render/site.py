@@ -1,0 +1,98 @@
+"""Every page of the site as regions of HTML: what the build writes before any script runs."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from typing import Protocol
+
+from pycore.calculators.interface import Answer, Field
+from pycore.render.elements import Markup, h, join
+from pycore.render.form import options_html, values_html
+from pycore.render.home import home_html
+from pycore.render.page import actions_html, footer_html, header_html, intro_html, status_html
+from pycore.render.regions import regions_of
+from pycore.words import furniture
+from pycore.words.phrase import Phrase, plain
+
+LANGUAGE = "en-GB"
+
+
+class Calculator(Protocol):
+    """What a page needs to know of a calculator."""
+
+    slug: str
+    title: str
+    fields: tuple[Field, ...]
+    description: str
+    scenario: str
+    cautions: tuple[Phrase | str, ...]
+
+    def answer(self, form: Mapping[str, str]) -> Answer:
+        """The answer to a form; raises InputError when it cannot be used."""
+
+
+@dataclass(frozen=True, slots=True)
+class SitePage:
+    """One page: ``slug`` is its folder ("" for the front page), ``template`` its shell's name
+    without ending, ``regions`` the HTML that the shell puts in place, by name."""
+
+    slug: str
+    template: str
+    title: str
+    description: str
+    language: str
+    regions: Mapping[str, str]
+
+
+def _text(words: Phrase | str) -> str:
+    return words if isinstance(words, str) else plain(words)
+
+
+def default_form(fields: Iterable[Field]) -> dict[str, str]:
+    """The form of a page as it opens without a link: every field's default."""
+    return {field.name: field.default for field in fields}
+
+
+def calculator_page(calculator: Calculator) -> SitePage:
+    """The page of one calculator, filled with its default example."""
+    form = default_form(calculator.fields)
+    answer = calculator.answer(form)
+    regions: dict[str, str] = dict(regions_of(answer))
+    regions |= {
+        "header": header_html("../", home=False),
+        "intro": intro_html(calculator.title, calculator.scenario),
+        "values": values_html(calculator.fields, form, answer.echo),
+        "options": options_html(calculator.fields, form, answer.echo),
+        "actions": actions_html(),
+        "status": status_html(),
+        "footer": footer_html("../", calculator.cautions),
+    }
+    return SitePage(calculator.slug, "sheet", f"{calculator.title} · {furniture.NAME}",
+                    _text(calculator.description), LANGUAGE, regions)  # fmt: skip
+
+
+def home_page(calculators: Iterable[Calculator]) -> SitePage:
+    """The front page: true drawings of the sheets there are."""
+    regions: dict[str, str] = {
+        "header": header_html("./", home=True),
+        "main": home_html(calculators),
+        "footer": footer_html("./", ()),
+    }
+    return SitePage("", "home", f"{furniture.NAME} · {furniture.HOME_TITLE}", furniture.HOME_DESCRIPTION,
+                    LANGUAGE, regions)  # fmt: skip
+
+
+def pages_of(calculators: Iterable[Calculator]) -> tuple[SitePage, ...]:
+    """The front page and one page for each calculator, in the order given."""
+    listed = tuple(calculators)
+    return (home_page(listed), *(calculator_page(calculator) for calculator in listed))
+
+
+def site_pages() -> tuple[SitePage, ...]:
+    """Every page of the site, with the registered calculators."""
+    from pycore.calculators.registry import CALCULATORS  # the browser has no need to load it for this module
+
+    return pages_of(CALCULATORS.values())
+
+
+__all__ = ["Calculator", "Markup", "SitePage", "calculator_page", "default_form", "h", "home_page", "join", "pages_of",
+           "site_pages"]  # fmt: skip

@@ -1,0 +1,98 @@
+"""The workings: every path to the answer, as sections of one document."""
+
+from collections.abc import Sequence
+
+from pycore.calculators.interface import Block, Equation, Grid, Move, Paragraph, Working
+from pycore.render.answer import set_values
+from pycore.render.elements import Markup, h, join
+from pycore.render.mathml import formula_html, is_long
+from pycore.render.phrase import phrase_html
+from pycore.words import furniture
+
+
+def _move(move: Move) -> Markup:
+    why = h("span", {"class": "why"}, " ", phrase_html(move.why)) if move.why else None
+    return h("li", {"data-for-step": move.step}, phrase_html(move.phrase), why)
+
+
+def _moves(moves: Sequence[Move], start: int) -> Markup:
+    return h("ol", {"class": "moves", "start": start if start > 1 else None}, [_move(move) for move in moves])
+
+
+def _scroller(wide: bool, name: str, label: str, *children: object) -> Markup:
+    """A block that, when it may be wider than a phone, scrolls by itself and by keyboard."""
+    marks: dict[str, str | int | bool | None] = {"class": name}
+    if wide:
+        marks |= {"tabindex": 0, "role": "group", "aria-label": label}
+    return h("div", marks, *children)
+
+
+def _equation(equation: Equation) -> Markup:
+    before = h("p", {"class": "before"}, phrase_html(equation.before)) if equation.before else None
+    wide = any(is_long(line) for line in equation.lines)
+    return join(before, _scroller(wide, "equation", furniture.CALCULATION, [formula_html(line) for line in equation.lines]))
+
+
+def _row(cells: Sequence[object], last: bool) -> Markup:
+    first = h("th", {"scope": "row"}, phrase_html(cells[0]))  # type: ignore[arg-type]
+    rest = [h("td", None, phrase_html(cell)) for cell in cells[1:]]  # type: ignore[arg-type]
+    return h("tr", {"class": "total" if last else None}, first, rest)
+
+
+def _grid(grid: Grid) -> Markup:
+    head = h("thead", None, h("tr", None, [h("th", {"scope": "col"}, phrase_html(cell)) for cell in grid.head]))
+    end = len(grid.rows) - 1
+    body = h("tbody", None, [_row(row, grid.total and index == end) for index, row in enumerate(grid.rows)])
+    caption = h("caption", None, phrase_html(grid.caption)) if grid.caption else None
+    return _scroller(len(grid.head) > 3, "grid", furniture.CALCULATION, h("table", None, caption, head, body))
+
+
+def _block(block: Paragraph | Equation | Grid) -> Markup:
+    if isinstance(block, Equation):
+        return _equation(block)
+    if isinstance(block, Grid):
+        return _grid(block)
+    return h("p", {"class": "caution" if block.caution else "words"}, phrase_html(block.phrase))
+
+
+def blocks_html(blocks: Sequence[Block]) -> Markup:
+    """Blocks in order; moves that follow one another share a list and are counted throughout."""
+    parts: list[Markup] = []
+    waiting: list[Move] = []
+    counted = 0
+    for block in (*blocks, None):
+        if isinstance(block, Move):
+            waiting.append(block)
+            continue
+        if waiting:
+            parts.append(_moves(waiting, counted + 1))
+            counted += len(waiting)
+            waiting = []
+        if block is not None:
+            parts.append(_block(block))
+    return join(parts)
+
+
+def _draw_button(working: Working) -> Markup | None:
+    if not working.draws:
+        return None
+    if working.shown:
+        return h("p", {"class": "on-sheet"}, furniture.ON_SHEET)
+    return h("p", {"class": "put"}, h("button", {"type": "button", "class": "plain", "data-set": set_values(working.draws)},
+                                      furniture.PUT_ON_SHEET))  # fmt: skip
+
+
+def _working(working: Working) -> Markup:
+    body = h("div", {"class": "body"}, _draw_button(working), blocks_html(working.blocks))
+    heading = h("h2", None, phrase_html(working.title))
+    marks: dict[str, str | int | bool | None] = {"class": "working", "data-working": working.key}
+    if working.shown:
+        return h("section", marks | {"data-shown": True}, heading, body)
+    return h("details", marks | {"data-keep": f"working-{working.key}"}, h("summary", None, heading), body)
+
+
+def workings_html(workings: Sequence[Working]) -> Markup:
+    """The region ``workings``: the one on the sheet first and open, the others folded below it."""
+    shown = [working for working in workings if working.shown]
+    others = [working for working in workings if not working.shown]
+    return join([_working(working) for working in (*shown, *others)])

@@ -1,0 +1,79 @@
+"""The words of a page's furniture: headings, buttons, states. What an answer says stands elsewhere."""
+
+NAME = "Phasor Folio"
+ALL_SHEETS = "All sheets"
+SKIP = "To the answer"
+NIGHT = "Night"
+DAY = "Day"
+LICENCES = "Licences"
+
+PRINT = "Print"
+PDF = "PDF"
+SHARE = "Share"
+ACTIONS = "What to do with this sheet"
+COPIED = "The link to this sheet is copied."
+LINK_LABEL = "Link to this sheet, with these values"
+PDF_READY = "The PDF is saved."
+
+OLD_ANSWER = "Old answer"
+OLD_DRAWING = "Old drawing"
+OLD_FOR = "for the last values that worked: "
+ALL_RESULTS = "Every result"
+SHEET_ON_REQUEST = "The whole sheet"
+ON_PAPER = "On paper"
+OTHER_WAYS = "Other ways to put it on paper"
+PUT_ON_SHEET = "Put this drawing on the sheet"
+ON_SHEET = "This drawing is on the sheet."
+MOVES = "Moves"
+CALCULATION = "Calculation"
+
+GROUPS = {
+    "values": "Values",
+    "loads": "Lag and power factor",
+    "picture": "How it is drawn",
+    "sheet": "Paper and scale",
+    "words": "Names and signs",
+}
+POWER_FACTOR = "power factor"
+SENSE = "lagging or leading"
+LAGGING = "lagging"
+LEADING = "leading"
+OPTIONS = "Change the drawing"
+
+FETCHING = "Getting ready for your values: {share} %"
+STARTING = "Getting ready for your values: starting Python"
+SLOW = "This takes longer than usual. The example is complete meanwhile."
+FAILED = "Your values cannot be worked out: Python did not start. The example is complete."
+STUCK = "That took too long and was stopped. Change a value to go on."
+RETRY = "Try again"
+NO_SCRIPT = (
+    "Scripts are off, so this page shows its example only: the answer, every working and the sheet. "
+    "With scripts on, it works out your own values, on this device."
+)
+
+HOME_TITLE = "Alternating currents, drawn to scale"
+HOME_DESCRIPTION = (
+    "Phasor calculators that draw their answer to scale, explain every move of ruler and protractor, "
+    "and print true to the millimetre."
+)
+HOME_LEAD = (
+    "Put in your values. Each sheet calculates, draws, explains every move of ruler and protractor, "
+    "and prints true to the millimetre."
+)
+HOME_OPEN = "Open the sheet"
+HOME_WHAT = "What you get"
+HOME_POINTS = (
+    ("One answer, every way to it", "By parallelogram, tip to tail, by components and by formula, side by side, "
+     "beside what your meter read."),
+    ("Moves a learner can copy", "Where the ruler goes, which way the protractor turns, what to read, and why."),
+    ("Paper you can measure", "A line of 58.1 mm is 58.1 mm on paper. Two bars on the sheet prove it."),
+    ("For a whole class", "Works on any phone, with nothing to install. A link opens the same sheet with the same "
+     "values."),
+)  # fmt: skip
+
+FOOT_TEACHING = (
+    "These sheets teach; they do not size an installation. Readings on a live system are for competent or "
+    "supervised people. Local wiring rules and a licensed person decide."
+)
+FOOT_PRIVACY = "Your values stay on this device, in the address of the page. Nothing is sent."
+FOOT_METHOD = "Ask which method your examining body accepts."

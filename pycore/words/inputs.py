@@ -1,0 +1,112 @@
+"""What the page says about an input it cannot use: which field, what was given, what would do."""
+
+GIVEN_LIMIT = 24
+
+_OTHER_UNITS = {
+    "V": "volts", "kV": "kilovolts", "mV": "millivolts", "W": "watts", "kW": "kilowatts",
+    "Ω": "ohms", "ohm": "ohms", "Hz": "hertz", "VA": "volt-amperes", "mm": "millimetres",
+    "cm": "centimetres", "%": "per cent", "°": "degrees", "m": "a bare prefix", "k": "a bare prefix",
+}  # fmt: skip
+
+
+def quoted(given: str) -> str:
+    """What was typed, cut to a readable length."""
+    shown = given if len(given) <= GIVEN_LIMIT else given[:GIVEN_LIMIT] + "…"
+    return f"“{shown}”"
+
+
+def unreadable(label: str, given: str, reason: str, part: str, accepted: str) -> str:
+    """The sentence for a text that is no quantity; ``accepted`` says what would do."""
+    if reason == "empty":
+        return f"{label} is empty. {accepted}"
+    if reason == "long":
+        return f"{label} is too long to be a number: {quoted(given)}. {accepted}"
+    if reason == "separators":
+        return f"{label} has more than one decimal mark: {quoted(given)}. {accepted}"
+    if reason == "infinite":
+        return f"{label} is beyond any number that can be drawn: {quoted(given)}. {accepted}"
+    if reason == "unit":
+        named = _OTHER_UNITS.get(part)
+        said = f"is in {named}" if named else f"has a unit that is not known here, {quoted(part)}"
+        return f"{label} {said}: {quoted(given)}. {accepted}"
+    return f"{label} is not a number: {quoted(given)}. {accepted}"
+
+
+def accepted_current(example: str) -> str:
+    """What a current may look like."""
+    return f"A current is in amperes: write {example}, or {example} A, or 850 mA."
+
+
+def negative(label: str, given: str) -> str:
+    """A size below zero."""
+    return (
+        f"{label} is below zero: {quoted(given)}. A current’s size is 0 or more; "
+        "one that flows the other way is turned by 180°."
+    )
+
+
+def too_large(label: str, given: str, limit: str) -> str:
+    """A size beyond what a teaching sheet takes."""
+    return f"{label} is too large: {quoted(given)}. Accepted is 0 to {limit}."
+
+
+def too_small(label: str, given: str, limit: str) -> str:
+    """A size above zero that no sheet could show."""
+    return f"{label} is too small to show: {quoted(given)}. Accepted is 0, or {limit} and more."
+
+
+def apart(label: str, given: str, ratio: str) -> str:
+    """Two sizes too far from each other for one sheet."""
+    return (
+        f"{label} is too small beside the largest line: {quoted(given)}. On one sheet a line "
+        f"may be down to {ratio} of the largest, or 0."
+    )
+
+
+def all_zero(label: str, given: str) -> str:
+    """No line carries current."""
+    return (
+        f"{label} is {quoted(given)} and so are the others: there is nothing to draw. At least one "
+        "line current must be more than 0 A."
+    )
+
+
+def bad_angle(label: str, given: str) -> str:
+    """A lag that is neither degrees nor a power factor."""
+    return (
+        f"{label} cannot be read: {quoted(given)}. Write degrees of lag, −180 to 180 (minus for lead), "
+        "or a power factor with its side, such as 0.85 lag or 0.9 lead."
+    )
+
+
+def angle_range(label: str, given: str) -> str:
+    """Degrees out of range."""
+    return f"{label} is out of range: {quoted(given)}. Accepted is −180° to 180°, minus for lead."
+
+
+def factor_range(label: str, given: str) -> str:
+    """A power factor above 1 or below 0."""
+    return f"{label} is no power factor: {quoted(given)}. Accepted is 0 to 1, with lag or lead."
+
+
+def factor_side(label: str, given: str) -> str:
+    """A power factor without lag or lead."""
+    return f"{label} lacks a side: {quoted(given)}. Add lag or lead, such as 0.85 lag."
+
+
+def bad_choice(label: str, given: str, accepted: str) -> str:
+    """An option that is not on offer."""
+    return f"{label} is not on offer: {quoted(given)}. Accepted: {accepted}."
+
+
+def bad_scale(label: str, given: str) -> str:
+    """A scale that is no positive number."""
+    return (
+        f"{label} cannot be used: {quoted(given)}. Write how many amperes one centimetre stands for, "
+        "such as 2, or leave it empty for the best fit."
+    )
+
+
+def too_long_text(label: str, limit: int) -> str:
+    """A text that does not fit its place on the sheet."""
+    return f"{label} is too long for its place on the sheet. Accepted is up to {limit} characters."

@@ -1,0 +1,401 @@
+"""A document as PDF 1.7: true to scale, its text searchable, equal drawings in equal bytes.
+
+One matrix at the head of each page turns mm into points, so all numbers after it are mm.
+Sources: ISO 32000-1 (PDF 1.7), sections 8 (graphics), 9 (text), 12.2 (viewer preferences).
+"""
+
+import io
+import math
+import zlib
+from collections.abc import Callable
+from hashlib import md5
+from typing import NamedTuple
+
+import pydyf
+
+from pycore import lettering, trig
+from pycore.drawing import (
+    PAPER_COLOURS,
+    Arc,
+    Arrow,
+    Circle,
+    Document,
+    Group,
+    Ink,
+    Item,
+    Line,
+    Page,
+    Shape,
+    Text,
+)
+from pycore.errors import DrawingError
+from pycore.geometry import Point
+from pycore.lettering import made
+from pycore.lettering.subset import subset
+from pycore.writers.numbers import coordinate, extent, factor
+from pycore.writers.parts import PlacedRun, arrow_parts, clean, placed_runs, strokes
+
+POINTS_PER_MM = 72.0 / 25.4
+UNCORRECTED = Point(1.0, 1.0)
+
+_FONT_NAMES = {"regular": "R", "bold": "B", "italic": "I"}
+_MITRE_LIMIT = "4"  # that of SVG, so that both writers cut corners alike
+_LARGEST_PIECE = 30.0  # degrees of one Bézier curve: 0.00003 mm off at a radius of 75 mm
+_CHARACTERS_PER_BLOCK = 100  # the most that one block of a ToUnicode map may hold
+
+
+def write(document: Document, *, correction: Point = UNCORRECTED) -> bytes:
+    """The PDF file of a document.
+
+    ``correction`` stretches every page about its centre, across and up, against a printer
+    that shrinks or stretches; 1 and 1 leave every length true. Raises DrawingError for NaN
+    and infinities and ValueError for a character that a face does not hold.
+    """
+    pdf = pydyf.PDF()
+    used: Used = {}
+    fonts = pydyf.Dictionary()
+    resources = pydyf.Dictionary({"Font": fonts})
+    pdf.add_object(resources)
+    for page in document.pages:
+        _add_page(pdf, page, resources, used, correction)
+    for face in sorted(used):
+        fonts[_FONT_NAMES[face]] = _add_font(pdf, face, used[face])
+    pdf.catalog.update(
+        {
+            "Lang": pydyf.String(clean(document.language)),
+            # Else viewers shrink the page to what the printer can reach, and no length is true.
+            "ViewerPreferences": pydyf.Dictionary(
+                {"PrintScaling": "/None", "DisplayDocTitle": "true", "PickTrayByPDFSize": "true"}
+            ),
+        }
+    )
+    pdf.info["Title"] = pydyf.String(clean(document.title))
+    if document.subject:
+        pdf.info["Subject"] = pydyf.String(clean(document.subject))
+    output = io.BytesIO()
+    pdf.write(output, version=b"1.7", identifier=True)
+    return output.getvalue()
+
+
+Used = dict[str, dict[int, str]]
+"""By face: the glyphs in use, each with the character that it stands for."""
+
+
+def _add_page(
+    pdf: pydyf.PDF, page: Page, resources: pydyf.Dictionary, used: Used, correction: Point
+) -> None:
+    width, height = page.width * POINTS_PER_MM, page.height * POINTS_PER_MM
+    stream = pydyf.Stream()
+    stream.set_matrix(
+        factor(POINTS_PER_MM * correction.x),
+        "0",
+        "0",
+        factor(POINTS_PER_MM * correction.y),
+        factor((1.0 - correction.x) * width / 2),
+        factor((1.0 - correction.y) * height / 2),
+    )
+    stream.set_miter_limit(_MITRE_LIMIT)
+    _Content(stream, used).items(page.items)
+    content = _compressed(b"\n".join(_as_bytes(piece) for piece in stream.stream))
+    pdf.add_object(content)
+    sheet = pydyf.Dictionary(
+        {
+            "Type": "/Page",
+            "Parent": pdf.pages.reference,
+            "MediaBox": pydyf.Array(["0", "0", factor(width), factor(height)]),
+            "Resources": resources.reference,
+            "Contents": content.reference,
+        }
+    )
+    pdf.add_page(sheet)
+
+
+def _as_bytes(piece: str | bytes) -> bytes:
+    return piece.encode("ascii") if isinstance(piece, str) else piece
+
+
+def _compressed(content: bytes, extra: dict[str, object] | None = None) -> pydyf.Stream:
+    """A stream compressed here once; pydyf would do it again for the file's identifier."""
+    return pydyf.Stream(
+        [zlib.compress(content, 9)], {"Filter": "/FlateDecode", **(extra or {})}
+    )
+
+
+class _Pen(NamedTuple):
+    """What a stroke looks like, as written."""
+
+    ink: Ink
+    width: str
+    dash: tuple[str, ...]
+
+
+class _Content:
+    """Writes items into a page's content stream and notes the glyphs used.
+
+    Holds the pen and the filling last set, to say each only when it changes.
+    """
+
+    def __init__(self, stream: pydyf.Stream, used: Used) -> None:
+        self._stream = stream
+        self._used = used
+        self._pen: _Pen | None = None
+        self._filling: Ink | None = None
+
+    def items(self, items: tuple[Item, ...]) -> None:
+        """Every item in drawing order."""
+        for item in items:
+            if isinstance(item, Group):
+                self.items(item.items)
+            elif isinstance(item, Line):
+                for line in strokes(item):
+                    self._line(line)
+            elif isinstance(item, Arrow):
+                self._arrow(item)
+            elif isinstance(item, Text):
+                self._text(item)
+            elif isinstance(item, Arc):
+                for arc in strokes(item):
+                    self._arc(arc)
+            elif isinstance(item, Circle):
+                self._circle(item)
+            else:
+                self._shape(item)
+
+    def _set_pen(self, ink: Ink, width: float, dash: tuple[float, ...] = ()) -> None:
+        pen = _Pen(ink, extent(width), tuple(extent(part) for part in dash))
+        before, self._pen = self._pen, pen
+        if before is None or before.ink != ink:
+            self._stream.set_color_rgb(*_rgb(ink), stroke=True)
+        if before is None or before.width != pen.width:
+            self._stream.set_line_width(pen.width)
+        if pen.dash != (before.dash if before else ()):
+            self._stream.set_dash(pen.dash, "0")
+
+    def _set_filling(self, ink: Ink) -> None:
+        if self._filling != ink:
+            self._filling = ink
+            self._stream.set_color_rgb(*_rgb(ink))
+
+    def _move(self, point: Point) -> None:
+        self._stream.move_to(coordinate(point.x), coordinate(point.y))
+
+    def _draw(self, point: Point) -> None:
+        self._stream.line_to(coordinate(point.x), coordinate(point.y))
+
+    def _line(self, line: Line) -> None:
+        self._set_pen(line.ink, line.width, line.dash)
+        self._move(line.start)
+        self._draw(line.end)
+        self._stream.stroke()
+
+    def _arrow(self, arrow: Arrow) -> None:
+        parts = arrow_parts(arrow)
+        self._line(parts.exact)
+        for part in parts.visible:
+            if isinstance(part, Line):
+                self._line(part)
+            else:
+                self._shape(part)
+
+    def _arc(self, arc: Arc) -> None:
+        self._set_pen(arc.ink, arc.width, arc.dash)
+        self._bend(arc.centre, arc.radius, arc.start, arc.sweep)
+        self._stream.stroke()
+
+    def _bend(self, centre: Point, radius: float, start: float, sweep: float) -> None:
+        """Part of a circle as a path of Bézier curves."""
+        if not (math.isfinite(start) and math.isfinite(sweep)):
+            raise DrawingError(f"an arc runs from {start} through {sweep} degrees")
+        extent(radius)
+        pieces = max(1, math.ceil(math.fabs(sweep) / _LARGEST_PIECE))
+        quarter = sweep / pieces / 4
+        reach = 4.0 / 3.0 * radius * trig.sine(quarter) / trig.cosine(quarter)
+        here = centre.moved(radius, start)
+        self._move(here)
+        for piece in range(1, pieces + 1):
+            before, after = (start + sweep * part / pieces for part in (piece - 1, piece))
+            there = centre.moved(radius, after)
+            path = (here.moved(reach, before + 90), there.moved(-reach, after + 90), there)
+            numbers = [coordinate(number) for point in path for number in point]
+            self._stream.curve_to(*numbers)
+            here = there
+
+    def _circle(self, circle: Circle) -> None:
+        finish = self._outline_and_fill(circle.ink, circle.width, circle.fill)
+        if finish:
+            self._bend(circle.centre, circle.radius, 0.0, 360.0)
+            self._stream.close()
+            finish()
+
+    def _shape(self, shape: Shape) -> None:
+        finish = self._outline_and_fill(shape.ink, shape.width, shape.fill)
+        if not finish or not shape.points:
+            return
+        self._move(shape.points[0])
+        for point in shape.points[1:]:
+            self._draw(point)
+        if shape.closed:
+            self._stream.close()
+        finish()
+
+    def _outline_and_fill(
+        self, ink: Ink, width: float, fill: Ink | None
+    ) -> Callable[[], None] | None:
+        """Set pen and filling; what finishes the path, None if nothing would be seen."""
+        extent(width)
+        if width > 0.0:
+            self._set_pen(ink, width)
+        if fill is None:
+            return self._stream.stroke if width > 0.0 else None
+        self._set_filling(fill)
+        return self._stream.fill_and_stroke if width > 0.0 else self._stream.fill
+
+    def _text(self, text: Text) -> None:
+        placed = tuple(placed_runs(text))
+        if not placed:
+            return
+        coordinate(text.turn)
+        across, up = trig.cosine(text.turn), trig.sine(text.turn)
+        self._set_filling(text.ink)
+        self._stream.begin_text()
+        for run in placed:
+            step = run.at.minus(text.at)
+            self._run(
+                run,
+                (across, up, -up, across),
+                text.at.plus(
+                    Point(across * step.x - up * step.y, up * step.x + across * step.y)
+                ),
+            )
+        self._stream.end_text()
+
+    def _run(
+        self, placed: PlacedRun, turn: tuple[float, float, float, float], at: Point
+    ) -> None:
+        run = placed.run
+        numbers = lettering.glyphs(run.text, run.face)
+        used = self._used.setdefault(run.face, {})
+        for number, character in zip(numbers, run.text, strict=True):
+            used[number] = min(character, used.get(number, character))
+        self._stream.set_font_size(_FONT_NAMES[run.face], extent(run.size))
+        self._stream.set_text_matrix(
+            *[factor(number) for number in turn], coordinate(at.x), coordinate(at.y)
+        )
+        # Hexadecimal: in a plain string a reader may change the byte of a carriage return.
+        self._stream.show_text(f"<{''.join([f'{number:04x}' for number in numbers])}>")
+
+
+def _rgb(ink: Ink) -> list[str]:
+    """Red, green and blue of an ink on paper, 0 to 1."""
+    colour = PAPER_COLOURS[ink]
+    return [coordinate(int(colour[place : place + 2], 16) / 255) for place in (1, 3, 5)]
+
+
+def _add_font(pdf: pydyf.PDF, face: str, used: dict[int, str]) -> bytes:
+    """Add a face with the glyphs in use; the reference that a page's resources need."""
+    data = subset(face, sorted(used))
+    file = _compressed(data, {"Length1": len(data)})
+    name = f"/{_tag(data)}+{made.POSTSCRIPT_NAME[face]}"
+    descriptor = _descriptor(face, name)
+    meanings = _compressed(_to_unicode(used).encode("ascii"))
+    pdf.add_object(file)
+    descriptor["FontFile2"] = file.reference
+    pdf.add_object(descriptor)
+    pdf.add_object(meanings)
+    registry = {"Registry": "(Adobe)", "Ordering": "(Identity)", "Supplement": 0}
+    descendant = pydyf.Dictionary(
+        {
+            "Type": "/Font",
+            "Subtype": "/CIDFontType2",
+            "BaseFont": name,
+            "CIDSystemInfo": pydyf.Dictionary(registry),
+            "FontDescriptor": descriptor.reference,
+            "DW": 0,
+            "W": _widths(face, used),
+            "CIDToGIDMap": "/Identity",
+        }
+    )
+    pdf.add_object(descendant)
+    font = pydyf.Dictionary(
+        {
+            "Type": "/Font",
+            "Subtype": "/Type0",
+            "BaseFont": name,
+            "Encoding": "/Identity-H",
+            "DescendantFonts": pydyf.Array([descendant.reference]),
+            "ToUnicode": meanings.reference,
+        }
+    )
+    pdf.add_object(font)
+    return font.reference
+
+
+def _descriptor(face: str, name: str) -> pydyf.Dictionary:
+    symbolic, italic = 4, 64
+    return pydyf.Dictionary(
+        {
+            "Type": "/FontDescriptor",
+            "FontName": name,
+            "Flags": symbolic | (italic if made.ITALIC_ANGLE[face] else 0),
+            "FontBBox": pydyf.Array([_thousandths(face, side) for side in made.FONT_BBOX[face]]),
+            "ItalicAngle": coordinate(made.ITALIC_ANGLE[face]),
+            "Ascent": _thousandths(face, made.ASCENT[face]),
+            "Descent": _thousandths(face, made.DESCENT[face]),
+            "CapHeight": _thousandths(face, made.CAPITAL_HEIGHT[face]),
+            "StemV": _thousandths(face, made.STEM_V[face]),
+        }
+    )
+
+
+def _thousandths(face: str, units: float) -> str:
+    """Font units in the PDF's glyph space: thousandths of the em."""
+    return coordinate(units * 1000 / made.UNITS_PER_EM[face])
+
+
+def _widths(face: str, used: dict[int, str]) -> pydyf.Array:
+    """The advance of every glyph in use, neighbours together."""
+    widths = pydyf.Array()
+    before, row = -2, pydyf.Array()
+    for number in sorted(used):
+        if number != before + 1:
+            row = pydyf.Array()
+            widths.extend([number, row])
+        row.append(_thousandths(face, made.ADVANCES[face][used[number]]))
+        before = number
+    return widths
+
+
+def _tag(data: bytes) -> str:
+    """The six capitals that mark a subset, from what it holds."""
+    return "".join([chr(65 + byte % 26) for byte in md5(data, usedforsecurity=False).digest()[:6]])
+
+
+def _to_unicode(used: dict[int, str]) -> str:
+    """The map from glyphs back to characters, by which a reader searches and copies text."""
+    # A no-break space is searched for as a space: "18.4 A" must be found as it is typed.
+    pairs = [
+        f"<{number:04x}> <{used[number].replace(chr(0xA0), ' ').encode('utf-16-be').hex()}>"
+        for number in sorted(used)
+    ]
+    blocks = []
+    for start in range(0, len(pairs), _CHARACTERS_PER_BLOCK):
+        block = pairs[start : start + _CHARACTERS_PER_BLOCK]
+        blocks += [f"{len(block)} beginbfchar", *block, "endbfchar"]
+    return "\n".join(
+        [
+            "/CIDInit /ProcSet findresource begin",
+            "12 dict begin",
+            "begincmap",
+            "/CIDSystemInfo << /Registry (Adobe) /Ordering (UCS) /Supplement 0 >> def",
+            "/CMapName /Adobe-Identity-UCS def",
+            "/CMapType 2 def",
+            "1 begincodespacerange",
+            "<0000> <ffff>",
+            "endcodespacerange",
+            *blocks,
+            "endcmap",
+            "CMapName currentdict /CMap defineresource pop",
+            "end",
+            "end",
+        ]
+    )
