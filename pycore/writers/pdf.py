@@ -190,6 +190,8 @@ class _Content:
 
     def _arrow(self, arrow: Arrow) -> None:
         parts = arrow_parts(arrow)
+        if not parts.visible:
+            return  # a line of no length leaves a speck in some viewers
         self._line(parts.exact)
         for part in parts.visible:
             if isinstance(part, Line):
@@ -257,6 +259,11 @@ class _Content:
         coordinate(text.turn)
         across, up = trig.cosine(text.turn), trig.sine(text.turn)
         self._set_filling(text.ink)
+        marked = len({run.rise for run in text.runs}) > 1
+        if marked:
+            # Readers take a raised or lowered index for a line of its own, and break "I_N" in two.
+            meant = pydyf.Dictionary({"ActualText": _unicode(text.plain)})
+            self._stream.begin_marked_content("Span", meant.data)
         self._stream.begin_text()
         for run in placed:
             step = run.at.minus(text.at)
@@ -268,6 +275,8 @@ class _Content:
                 ),
             )
         self._stream.end_text()
+        if marked:
+            self._stream.end_marked_content()
 
     def _run(
         self, placed: PlacedRun, turn: tuple[float, float, float, float], at: Point
@@ -283,6 +292,16 @@ class _Content:
         )
         # Hexadecimal: in a plain string a reader may change the byte of a carriage return.
         self._stream.show_text(f"<{''.join([f'{number:04x}' for number in numbers])}>")
+
+
+def _unicode(text: str) -> bytes:
+    """A text string of the PDF in UTF-16, hexadecimal."""
+    return f"<feff{_searchable(text).encode('utf-16-be').hex()}>".encode("ascii")
+
+
+def _searchable(text: str) -> str:
+    """A no-break space becomes a space: "18.4 A" must be found as people type it."""
+    return text.replace("\u00a0", " ")
 
 
 def _rgb(ink: Ink) -> list[str]:
@@ -372,9 +391,8 @@ def _tag(data: bytes) -> str:
 
 def _to_unicode(used: dict[int, str]) -> str:
     """The map from glyphs back to characters, by which a reader searches and copies text."""
-    # A no-break space is searched for as a space: "18.4 A" must be found as it is typed.
     pairs = [
-        f"<{number:04x}> <{used[number].replace(chr(0xA0), ' ').encode('utf-16-be').hex()}>"
+        f"<{number:04x}> <{_searchable(used[number]).encode('utf-16-be').hex()}>"
         for number in sorted(used)
     ]
     blocks = []
