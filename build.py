@@ -10,7 +10,7 @@ import os
 import sys
 from pathlib import Path
 
-if sys.version_info < (3, 11):
+if sys.version_info < (3, 11):  # noqa: UP036 (said kindly, where pip is not there to say it)
     sys.exit(f"build.py: Python 3.11 or newer is needed; this is {sys.version.split()[0]} ({sys.executable}).")
 
 ROOT = Path(__file__).resolve().parent

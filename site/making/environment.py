@@ -66,7 +66,7 @@ def _install(extra: str) -> None:
         return
     with step(f"installing {len(packages)} Python packages for {extra}"):
         command = [str(PYTHON), "-m", "pip", "install", "--quiet", "--disable-pip-version-check"]
-        run([*command, "--constraint", str(CONSTRAINTS), *packages], "Is the package index reachable? See pip's message.")
+        run([*command, "--constraint", str(CONSTRAINTS), *packages], "Is the package index reachable? pip says more.")
     stamps.write(mark, wanted)
 
 

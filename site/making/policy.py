@@ -31,7 +31,7 @@ HEADERS = {
 
 
 def headers_file() -> str:
-    """The text of `_headers`, which common static hosts read: the headers on every response, long life for hashed files."""
+    """The text of `_headers`, which common static hosts read: headers on every response, long life for hashed files."""
     lines = ["/*", *(f"  {name}: {value}" for name, value in HEADERS.items())]
     for folder in ("a", "py"):
         lines += [f"/{folder}/*", "  Cache-Control: public, max-age=31536000, immutable"]

@@ -1,13 +1,87 @@
-"""The whole build, in order: fonts, runtime, assets, pages; skipped when nothing it reads has changed."""
+"""The whole build, in order: fonts, runtime, assets, pages; skipped when nothing that it reads has changed."""
 
+import shutil
 from pathlib import Path
 
-from making.paths import DIST
+from making import assets, stamps
+from making.paths import DIST, NODE_MODULES, PYCORE, ROOT, SITE, WORKSHOP
 from making.policy import headers_file
+from making.progress import step
+
+MADE = ("made.py", "made_fonts.py")
+FONT_PACKAGES = NODE_MODULES / "@fontsource-variable"
+LICENCES = {
+    "Phasor Folio": SITE / "LICENSE.txt",
+    "Ysabeau Office, the lettering": FONT_PACKAGES / "ysabeau-office" / "LICENSE",
+    "STIX Two Text, the letters of quantities": FONT_PACKAGES / "stix-two-text" / "LICENSE",
+    "Pyodide, which runs Python in the browser": SITE / "licences" / "pyodide.txt",
+    "Python and its standard library": SITE / "licences" / "python.txt",
+    "pydyf, which writes PDF": SITE / "licences" / "pydyf.txt",
+}
 
 
-def build_site(base: str = "") -> Path:
-    """Bring dist/ up to date and give its path."""
-    DIST.mkdir(exist_ok=True)
-    (DIST / "_headers").write_text(headers_file(), encoding="utf-8")
-    return DIST
+def build_site(base: str = "", folder: Path = DIST) -> Path:
+    """Bring `folder` up to date and give its path; `base` is the address that the site will have, or ""."""
+    ensure_lettering()
+    wanted = stamps.hash_of_texts(_hash_of_sources(), base)
+    mark = WORKSHOP / f"built-{stamps.hash_of_texts(str(folder))[:8]}"
+    if stamps.read(mark) == wanted and (folder / "index.html").exists():
+        return folder
+    with step("building the site"):
+        fresh = WORKSHOP / "site"
+        shutil.rmtree(fresh, ignore_errors=True)
+        _write_site(fresh, base)
+        shutil.rmtree(folder, ignore_errors=True)
+        shutil.move(fresh, folder)
+    stamps.write(mark, wanted)
+    return folder
+
+
+def ensure_lettering() -> None:
+    """Make the fonts and metrics of pycore.lettering and the web fonts, unless they are up to date."""
+    lettering, web = PYCORE / "lettering", WORKSHOP / "fonts"
+    sources = [SITE / "making" / "fonts.py", SITE / "making" / "webfonts.py", SITE / "package-lock.json"]
+    wanted = stamps.hash_of_files(sources, SITE)
+    made = [*(lettering / name for name in MADE), web / "fonts.css"]
+    mark = WORKSHOP / "fonts-made-from"
+    if stamps.read(mark) == wanted and all(path.exists() for path in made):
+        return
+    from making.fonts import write_lettering
+    from making.webfonts import write_web_fonts
+
+    with step("cutting the fonts"):
+        write_lettering(lettering)
+        write_web_fonts(web)
+    stamps.write(mark, wanted)
+
+
+def _hash_of_sources() -> str:
+    """The hash of everything that the built site is made from."""
+    files = [*stamps.files_under(PYCORE), *stamps.files_under(SITE), ROOT / "pyproject.toml"]
+    return stamps.hash_of_files(files, ROOT)
+
+
+def _write_site(folder: Path, base: str) -> None:
+    """Write the whole site into the new folder `folder`."""
+    from making.pages import Places, pages_of_pycore, write_pages
+    from making.runtime import write_runtime
+
+    folder.mkdir(parents=True)
+    prepared = WORKSHOP / "prepared"
+    shutil.rmtree(prepared, ignore_errors=True)
+    write_runtime(prepared / "py")
+    runtime = assets.place_hashed(prepared / "py", folder / "py")
+    for name, source in {"css": SITE / "css", "js": SITE / "js", "fonts": WORKSHOP / "fonts"}.items():
+        assets.copy_sources(source, prepared / "a" / name)
+    shutil.copyfile(SITE / "icon.svg", prepared / "a" / "icon.svg")
+    loaded = assets.place_hashed(prepared / "a", folder / "a")
+    places = Places(f"a/{loaded.name}/", f"py/{runtime.name}/", base)
+    write_pages(folder, places, pages_of_pycore())
+    (folder / "_headers").write_text(headers_file(), encoding="utf-8")
+    (folder / "licences.txt").write_text(licences_text(), encoding="utf-8", newline="\n")
+
+
+def licences_text() -> str:
+    """The licence of the site and of everything that it carries, one after another."""
+    texts = {title: source.read_text("utf-8").strip() for title, source in LICENCES.items()}
+    return "\n\n\n".join(f"{title}\n{'=' * len(title)}\n\n{text}" for title, text in texts.items()) + "\n"

@@ -1,15 +1,157 @@
-"""The build keeps its promises: exact pins, one policy, no registry named, the same bytes twice."""
+"""The build keeps its promises: exact pins, one policy, no registry named, no other host asked, the same bytes twice."""
 
+import html
+import json
 import re
+import subprocess
 import tomllib
+import urllib.error
+import urllib.request
+from pathlib import Path
 
-from making.paths import ROOT
+import pytest
+from fontTools.ttLib import TTFont
+from fontTools.varLib import instancer
+from making import checks, stamps
+from making.environment import CONSTRAINTS
+from making.fonts import FACES, make_face
+from making.paths import ROOT, SITE
+from making.policy import HEADER_POLICY, HEADERS, PAGE_POLICY
+from making.whole import build_site
+
+REGISTRY_HOSTS = ("registry." + "npmjs", "pypi." + "org", "python" + "hosted", "deb." + "debian.org", "npm" + "mirror")
+
+
+def tracked_files() -> list[Path]:
+    """Every file that git tracks and that is there."""
+    listed = subprocess.run(["git", "ls-files", "-z"], cwd=ROOT, capture_output=True, text=True, check=True).stdout
+    return [path for name in listed.split("\0") if name and (path := ROOT / name).exists()]
+
+
+def pages_of(dist: Path) -> list[Path]:
+    """Every page of the built site."""
+    return sorted(dist.rglob("*.html"))
 
 
 def test_every_python_package_is_pinned_exactly():
-    """Each requirement of each extra is `name==version`."""
+    """Each requirement of each extra, and each constraint, is `name==version`."""
     extras = tomllib.loads((ROOT / "pyproject.toml").read_text())["project"]["optional-dependencies"]
     requirements = [line for extra in extras.values() for line in extra]
+    constraints = CONSTRAINTS.read_text().split()
     assert len(requirements) > 10
-    loose = [line for line in requirements if not re.fullmatch(r"[a-z0-9-]+==\d+(\.\d+)+", line)]
+    loose = [line for line in requirements + constraints if not re.fullmatch(r"[\w-]+==\d+(\.\d+)+", line)]
     assert [] == loose
+    assert set() == set(requirements) - set(constraints)
+
+
+def test_every_npm_package_is_pinned_exactly_and_names_no_address():
+    """package.json holds plain versions; the lock file holds hashes, but no address to fetch from."""
+    package = json.loads((SITE / "package.json").read_text())
+    versions = {**package["dependencies"], **package["devDependencies"]}
+    assert {} == {name: version for name, version in versions.items() if not re.fullmatch(r"\d+\.\d+\.\d+", version)}
+    locked = json.loads((SITE / "package-lock.json").read_text())["packages"]
+    assert [] == [name for name, entry in locked.items() if name and ("resolved" in entry or "integrity" not in entry)]
+
+
+def test_no_tracked_file_names_a_registry():
+    """Whoever builds decides where packages come from."""
+    files = tracked_files()
+    assert len(files) > 10
+    assert [] == [
+        (path.relative_to(ROOT).as_posix(), host)
+        for path in files
+        for host in REGISTRY_HOSTS
+        if host.encode() in path.read_bytes()
+    ]
+
+
+def test_top_level_holds_what_the_plan_says():
+    """Nothing is tracked at the top but the seven entries and dot-files."""
+    tops = {path.relative_to(ROOT).parts[0] for path in tracked_files()}
+    plan = {"README.md", "DEVELOPERS.md", "pyproject.toml", "build.py", "pycore", "site", "tests"}
+    assert set() == {name for name in tops if not name.startswith(".")} - plan
+
+
+@pytest.mark.parametrize("command", checks.COMMANDS, ids=lambda command: command[0])
+def test_lint_and_types_find_no_fault(command: tuple[str, ...]):
+    """`build.py check` is green."""
+    assert "" == checks.findings(command)
+
+
+def test_every_page_has_the_policy_first_in_its_head(dist: Path):
+    """The policy binds only what comes after it."""
+    assert pages_of(dist)
+    for path in pages_of(dist):
+        head = html.unescape(path.read_text("utf-8").split("<head>", 1)[1])
+        policy = r'\s*(?:<meta charset="utf-8">\s*)?<meta http-equiv="Content-Security-Policy" content="([^"]*)">'
+        first = re.match(policy, head)
+        assert first is not None, path
+        assert PAGE_POLICY == first[1]
+
+
+def test_no_page_needs_what_its_policy_refuses(dist: Path):
+    """No inline script or style, no style attribute, no event handler in an attribute, no <base>."""
+    refused = r"<style|<base|\sstyle\s*=|<script(?![^>]*\ssrc=)|\son[a-z]+\s*=|javascript:"
+    assert [] == [(path, found) for path in pages_of(dist) for found in re.findall(refused, path.read_text("utf-8"))]
+
+
+def test_pages_and_styles_ask_nothing_of_other_hosts(dist: Path):
+    """Everything loaded is relative, so the site works under any sub-path; no address begins with a slash."""
+    openings = r"""(?:\s(?:src|href|data-worker|data-runtime)\s*=\s*"|url\(\s*["']?|@import\s+["'])"""
+    loads = openings + r"""((?:[a-z]+:)?/[^"')]*)"""
+    files = [*pages_of(dist), *dist.rglob("*.css")]
+    found = [(path.name, address) for path in files for address in re.findall(loads, path.read_text("utf-8"))]
+    assert [] == [(name, address) for name, address in found if not address.startswith("data:")]
+
+
+def test_every_response_carries_the_policy(site: str):
+    """Page, script, runtime and error alike, for the header alone binds the worker."""
+    assert f"{PAGE_POLICY}; frame-ancestors 'none'" == HEADER_POLICY
+    root = urllib.request.urlopen(site).read().decode()
+    worker = re.search(r'data-worker="\./([^"]+)"', root)[1]
+    runtime = re.search(r'data-runtime="\./([^"]+)"', root)[1]
+    types = {
+        "": "text/html; charset=utf-8",
+        worker: "text/javascript; charset=utf-8",
+        f"{runtime}pyodide.mjs": "text/javascript; charset=utf-8",
+        f"{runtime}pyodide.asm.wasm": "application/wasm",
+        f"{runtime}library.zip": "application/zip",
+    }
+    for path, media_type in types.items():
+        with urllib.request.urlopen(site + path) as response:
+            assert media_type == response.headers["Content-Type"]
+            assert HEADERS == {name: response.headers[name] for name in HEADERS}
+    with pytest.raises(urllib.error.HTTPError) as refused:
+        urllib.request.urlopen(site + "no-such-page/")
+    assert 404 == refused.value.code
+    assert HEADER_POLICY == refused.value.headers["Content-Security-Policy"]
+
+
+def test_the_hosts_headers_file_says_the_same(dist: Path):
+    """`_headers` carries every header that the server sends."""
+    text = (dist / "_headers").read_text()
+    assert [] == [name for name, value in HEADERS.items() if f"  {name}: {value}\n" not in text]
+
+
+def test_two_builds_give_the_same_bytes(dist: Path, tmp_path: Path):
+    """No clock, no chance and no order of a set reaches the site."""
+    with stamps.one_at_a_time():
+        again = build_site(folder=tmp_path / "again")
+    first, second = (
+        {path.relative_to(folder).as_posix(): path.read_bytes() for path in stamps.files_under(folder)}
+        for folder in (dist, again)
+    )
+    assert first
+    assert [] == sorted(name for name in first.keys() | second.keys() if first.get(name) != second.get(name))
+
+
+@pytest.mark.parametrize("face", FACES, ids=lambda face: face.name)
+def test_lettering_is_as_wide_as_the_family_at_that_weight(face):
+    """Oracle: fontTools' own instancer, which the build does not use, gives the same advances."""
+    made = make_face(face)
+    names, widths = made.getBestCmap(), {}
+    for path in reversed(face.paths()):
+        static = instancer.instantiateVariableFont(TTFont(path), {"wght": face.weight})
+        widths |= {code: static["hmtx"][name][0] for code, name in static.getBestCmap().items()}
+    assert set(map(ord, face.characters)) == set(names)
+    assert {code: widths[code] for code in names} == {code: made["hmtx"][name][0] for code, name in names.items()}

@@ -1,0 +1,93 @@
+"""Writes every page of the site: pycore fills the regions, a shell of site/templates puts them in place.
+
+A shell `<template>.html` is given:
+
+- `page`: `slug` ("" for home), `title`, `description`, `language`, `template`;
+- `regions`: name -> HTML made by pycore, already safe to insert: `{{ regions.answer }}`;
+- `root`: the way from this page to the site's root ("../" or "./"); every link is relative, so that the site works
+  under any sub-path of a host;
+- `root` + "licences.txt" is the text of every licence, to be linked from each page;
+- `assets`: root of css/, js/, fonts/ and icon.svg: `{{ assets }}css/page.css`, `{{ assets }}fonts/fonts.css`;
+- `worker`, `runtime`: for `<html data-worker="{{ worker }}" data-runtime="{{ runtime }}">`;
+- `policy`: for `<meta http-equiv="Content-Security-Policy" content="{{ policy }}">`, the first thing in `<head>`;
+- `base`: the address that the site will have, or "".
+"""
+
+import importlib
+import sys
+from collections.abc import Iterable
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+import jinja2
+from markupsafe import Markup
+
+from making.paths import SITE
+from making.policy import PAGE_POLICY
+from making.progress import BuildError
+
+TEMPLATES = SITE / "templates"
+
+
+@dataclass(frozen=True)
+class Places:
+    """Where the build has put what pages load, relative to the site's root, each ending in a slash."""
+
+    assets: str
+    runtime: str
+    base: str = ""
+
+
+def pages_of_pycore() -> Iterable[Any]:
+    """Every page as pycore makes it, from the sources as they stand now."""
+    for name in [name for name in sys.modules if name == "pycore" or name.startswith("pycore.")]:
+        del sys.modules[name]
+    try:
+        return importlib.import_module("pycore.render").site_pages()
+    except ImportError:  # TEMPORARY: until pycore.render and its shells have landed
+        from types import SimpleNamespace
+
+        place = {"slug": "", "title": "t", "description": "d", "language": "en-GB", "template": "placeholder"}
+        return [SimpleNamespace(**place, regions={})]
+
+
+def write_pages(folder: Path, places: Places, pages: Iterable[Any]) -> list[str]:
+    """Write each page to `folder`/<slug>/index.html; gives the slugs.
+
+    Raises BuildError when a shell is missing or uses something that it was not given.
+    """
+    shells = jinja2.Environment(
+        loader=jinja2.FileSystemLoader(TEMPLATES),
+        autoescape=True,
+        undefined=jinja2.StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        keep_trailing_newline=True,
+    )
+    slugs = []
+    for page in pages:
+        try:
+            html = shells.get_template(f"{page.template}.html").render(_variables(page, places))
+        except jinja2.TemplateError as error:
+            raise BuildError(f"the shell {page.template}.html of page {page.slug or 'home'}: {error!r}") from error
+        target = folder / page.slug / "index.html"
+        target.parent.mkdir(parents=True, exist_ok=True)
+        target.write_text(html, encoding="utf-8", newline="\n")
+        slugs.append(page.slug)
+    return slugs
+
+
+def _variables(page: Any, places: Places) -> dict[str, object]:
+    """What the shell of one page is given."""
+    root = "../" * (page.slug.count("/") + 1) if page.slug else "./"
+    return {
+        "page": page,
+        "regions": {name: Markup(html) for name, html in page.regions.items()},
+        "root": root,
+        "assets": root + places.assets,
+        "worker": f"{root}{places.assets}js/worker.js",
+        "runtime": root + places.runtime,
+        "policy": PAGE_POLICY,
+        "base": places.base,
+    }

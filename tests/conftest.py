@@ -1,0 +1,140 @@
+"""Fixtures of the whole run: the built site, a server, a Chromium, and pages that forbid errors and other hosts."""
+
+import os
+import shutil
+import time
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field
+from pathlib import Path
+
+import pytest
+from making import environment, stamps
+from making.programs import find_chromium
+from making.serve import serving
+from making.whole import build_site
+from playwright.sync_api import Browser, ConsoleMessage, Page, Request, sync_playwright
+
+CHROMIUM_OPTIONS = [
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+]
+
+
+@pytest.fixture(scope="session")
+def dist(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The built site, up to date: a copy, so that a build beside the tests cannot change what they read."""
+    copy = tmp_path_factory.mktemp("site") / "dist"
+    with stamps.one_at_a_time():
+        environment.ensure_node_modules(developer=True)
+        shutil.copytree(build_site(), copy)
+    return copy
+
+
+@pytest.fixture(scope="session")
+def site(dist: Path) -> Iterator[str]:
+    """The address of the built site, ending in a slash, served with the headers that it asks of a host."""
+    with serving(dist) as address:
+        yield address
+
+
+@pytest.fixture(scope="session")
+def chromium_path() -> Path:
+    """The Chromium of this machine; without one the tests fail, never skip."""
+    path = find_chromium()
+    assert path is not None, "no Chromium was found: run `python3 build.py test`, which installs one where it can"
+    return path
+
+
+@pytest.fixture(scope="session")
+def browser(chromium_path: Path) -> Iterator[Browser]:
+    """One Chromium for the whole run."""
+    with sync_playwright() as playwright:
+        chromium = playwright.chromium.launch(executable_path=str(chromium_path), args=CHROMIUM_OPTIONS)
+        yield chromium
+        chromium.close()
+
+
+@dataclass
+class Witness:
+    """What went wrong in a page, as seen from outside it."""
+
+    site: str
+    faults: list[str] = field(default_factory=list)
+
+    def watch(self, page: Page) -> None:
+        """Note every console error and warning, uncaught exception and request to another host."""
+        page.on("console", self.console)
+        page.on("pageerror", lambda error: self.faults.append(f"uncaught: {error}"))
+        page.on("request", self.request)
+
+    def console(self, message: ConsoleMessage) -> None:
+        """Note an error or a warning on the console."""
+        if message.type in ("error", "warning"):
+            self.faults.append(f"console {message.type}: {message.text} ({message.location.get('url', '')})")
+
+    def request(self, request: Request) -> None:
+        """Note a request that leaves the site."""
+        if not request.url.startswith((self.site, "data:", "blob:")):
+            self.faults.append(f"request to another host: {request.url}")
+
+
+@pytest.fixture
+def open_page(browser: Browser, site: str) -> Iterator[Callable[..., Page]]:
+    """A function that opens a page in a fresh context, with that context's options; any fault fails the test."""
+    contexts, witness = [], Witness(site)
+
+    def open_one(**options: object) -> Page:
+        context = browser.new_context(**options)
+        contexts.append(context)
+        context.on("page", witness.watch)
+        return context.new_page()
+
+    yield open_one
+    for context in contexts:
+        context.close()
+    assert [] == witness.faults
+
+
+@pytest.fixture
+def page(open_page: Callable[..., Page]) -> Page:
+    """One page in a fresh context; any console error, uncaught exception or request to another host fails the test."""
+    return open_page()
+
+
+def wait_for(page: Page, attribute: str, wanted: str, seconds: float) -> None:
+    """Poll an attribute of `<html>` (waiting inside the page is refused by its policy) until it is `wanted`."""
+    end = time.monotonic() + seconds
+    seen = None
+    while time.monotonic() < end:
+        seen = page.evaluate("name => document.documentElement.getAttribute(name)", attribute)
+        if seen == wanted:
+            return
+        time.sleep(0.02)
+    raise AssertionError(f"{attribute} was {seen!r} after {seconds} s, not {wanted!r}")
+
+
+@pytest.fixture(scope="session")
+def ready() -> Callable[[Page], None]:
+    """`ready(page)` returns once the page's Python is ready."""
+    return lambda page, seconds=60.0: wait_for(page, "data-python", "ready", seconds)
+
+
+@pytest.fixture(scope="session")
+def answered() -> Callable[[Page], None]:
+    """`answered(page)` returns once the answer shown belongs to the values in the form."""
+    return lambda page, seconds=20.0: wait_for(page, "data-answer", "fresh", seconds)
+
+
+@pytest.fixture(scope="session")
+def ngspice_path() -> Path:
+    """The circuit simulator; missing, it fails the test where CI is set and is a listed omission elsewhere."""
+    found = shutil.which("ngspice")
+    if found is None and not os.environ.get("CI"):
+        pytest.skip("left out: ngspice is not installed, so values stored from it are not re-derived")
+    assert found is not None, "ngspice is missing and CI is set: install the Debian package ngspice"
+    return Path(found)
