@@ -27,7 +27,7 @@ def run(command: list[str], remedy: str, *, quiet: bool = True, **options: objec
     except (OSError, subprocess.TimeoutExpired) as error:
         raise BuildError(f"{command[0]} did not run to its end ({error}).\n{remedy}") from error
     if done.returncode != 0:
-        tail = "\n".join((done.stdout or "").splitlines()[-25:])
+        tail = "\n".join(line[:300] for line in (done.stdout or "").splitlines()[-25:])
         raise BuildError(f"`{' '.join(command)}` failed with code {done.returncode}.\n{tail}\n{remedy}")
     return done.stdout or ""
 

@@ -21,7 +21,7 @@ ARIAL_WIDTHS = {
     "k": 500, "l": 222, "m": 833, "n": 556, "o": 556, "p": 556, "q": 556, "r": 333, "s": 500, "t": 278, "u": 556,
     "v": 500, "w": 722, "x": 500, "y": 500, "z": 500,
 }  # fmt: skip
-"""Advances in thousandths of an em, from memory of the common sans; only the shift when our font arrives hangs on it."""
+"""Advances in thousandths of an em, from memory of the common sans; only the shift when ours arrives hangs on it."""
 
 SAMPLE = "put the zero of the protractor on the tip of the first arrow and mark the angle then draw a line"
 

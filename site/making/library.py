@@ -1,0 +1,93 @@
+"""Runs inside Pyodide: compiles the needed part of the standard library, pycore and pydyf into one archive.
+
+Needed is what is loaded once every module of pycore has been imported, with the imports inside its functions too.
+Docstrings and assertions are left out. Modules that are not ours also lose their line numbers, which no visitor reads:
+line tables shrink badly, and the archive is fetched by every first visit.
+"""
+
+import ast
+import importlib
+import io
+import marshal
+import sys
+import traceback
+import zipfile
+from importlib.util import MAGIC_NUMBER, source_hash
+from pathlib import Path
+from types import CodeType
+
+SOURCES = Path("/sources")
+STANDARD_LIBRARY = "/lib/python314.zip/"
+CONSTANT_DATE = (2024, 1, 1, 0, 0, 0)
+UNCHECKED_HASH = (1).to_bytes(4, "little")
+NO_LOCATION_FOR_EIGHT = 0xFF
+"""An entry of the line table: eight code units that belong to no line. (An empty table breaks `traceback`.)"""
+
+
+def module_name(path: Path) -> str:
+    """The dotted name of the module at `path` under SOURCES."""
+    return ".".join(path.relative_to(SOURCES).with_suffix("").parts).removesuffix(".__init__")
+
+
+def import_everything() -> None:
+    """Import every module of pycore and all that they import, wherever in a module the import stands."""
+    for path in sorted((SOURCES / "pycore").rglob("*.py")):
+        importlib.import_module(module_name(path))
+        for node in ast.walk(ast.parse(path.read_bytes())):
+            if isinstance(node, ast.Import):
+                for alias in node.names:
+                    importlib.import_module(alias.name)
+            elif isinstance(node, ast.ImportFrom) and node.level == 0:
+                importlib.import_module(node.module)
+
+
+def read_a_traceback() -> None:
+    """Format one traceback, because what that needs is imported only then."""
+    try:
+        raise ValueError
+    except ValueError:
+        traceback.format_exc()
+
+
+def library_files() -> list[str]:
+    """The files of the standard library's archive that are loaded now, with the packages that they stand in."""
+    origins = (getattr(getattr(module, "__spec__", None), "origin", None) or "" for module in sys.modules.values())
+    loaded = {origin.removeprefix(STANDARD_LIBRARY) for origin in origins if origin.startswith(STANDARD_LIBRARY)}
+    packages = {f"{parent.as_posix()}/__init__.py" for name in loaded for parent in Path(name).parents if parent.name}
+    with zipfile.ZipFile(STANDARD_LIBRARY.rstrip("/")) as archive:
+        return sorted((loaded | packages) & set(archive.namelist()))
+
+
+def without_lines(code: CodeType) -> CodeType:
+    """`code`, and all code inside it, belonging to no line."""
+    units = len(code.co_code) // 2
+    whole, rest = divmod(units, 8)
+    table = bytes([NO_LOCATION_FOR_EIGHT] * whole + ([0xF8 | rest - 1] if rest else []))
+    inner = tuple(without_lines(part) if isinstance(part, CodeType) else part for part in code.co_consts)
+    return code.replace(co_linetable=table, co_consts=inner)
+
+
+def compiled(source: bytes, name: str, *, ours: bool) -> bytes:
+    """The .pyc file of one module, which Python uses without looking for a source."""
+    code = compile(source, name, "exec", dont_inherit=True, optimize=2)
+    data = marshal.dumps(code if ours else without_lines(code))
+    return MAGIC_NUMBER + UNCHECKED_HASH + source_hash(source) + data
+
+
+def make_library() -> bytes:
+    """The archive, stored and not compressed: the host compresses all of it at once, and far better."""
+    import_everything()
+    read_a_traceback()
+    stream = io.BytesIO()
+    with zipfile.ZipFile(stream, "w", zipfile.ZIP_STORED) as archive:
+
+        def add(name: str, source: bytes, ours: bool) -> None:
+            archive.writestr(zipfile.ZipInfo(f"{name}c", CONSTANT_DATE), compiled(source, name, ours=ours))
+
+        with zipfile.ZipFile(STANDARD_LIBRARY.rstrip("/")) as standard:
+            for name in library_files():
+                add(name, standard.read(name), ours=False)
+        for path in sorted(SOURCES.rglob("*.py")):
+            name = path.relative_to(SOURCES).as_posix()
+            add(name, path.read_bytes(), ours=name.startswith("pycore/"))
+    return stream.getvalue()
