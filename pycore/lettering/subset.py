@@ -12,15 +12,21 @@ from collections.abc import Iterable
 
 from pycore.lettering import made_fonts
 
-_NEEDED = ("glyf", "head", "hhea", "hmtx", "loca", "maxp")
+_FOR_PAPER = ("glyf", "head", "hhea", "hmtx", "loca", "maxp")
+_FOR_SCREEN = (*_FOR_PAPER, "OS/2", "cmap", "name", "post")
 _WORDS_ARE_ARGUMENTS, _SCALE, _MORE, _TWO_SCALES, _MATRIX = 0x0001, 0x0008, 0x0020, 0x0040, 0x0080
 _WHOLE_FONT_SUM = 0xB1B0AFBA
 
 
-def subset(face: str, glyphs: Iterable[int]) -> bytes:
-    """A TrueType file of ``face`` that holds glyph 0, the named ones and what they are made of."""
+def subset(face: str, glyphs: Iterable[int], *, for_screen: bool = False) -> bytes:
+    """A TrueType file of ``face`` that holds glyph 0, the named ones and what they are made of.
+
+    ``for_screen`` keeps the tables that browsers ask for, so that a saved drawing or a
+    handout can carry its own lettering.
+    """
+    needed = _FOR_SCREEN if for_screen else _FOR_PAPER
     whole = zlib.decompress(made_fonts.COMPRESSED[face])
-    tables = {tag: table for tag, table in _tables(whole).items() if tag in _NEEDED}
+    tables = {tag: table for tag, table in _tables(whole).items() if tag in needed}
     outlines = _outlines(tables)
     kept = _with_components(outlines, glyphs)
     thinned = [outline if number in kept else b"" for number, outline in enumerate(outlines)]
@@ -95,9 +101,7 @@ def _file(tables: dict[str, bytes]) -> bytes:
     tables["head"] = tables["head"][:8] + b"\0\0\0\0" + tables["head"][12:]
     for tag, table in sorted(tables.items()):
         padded = table + b"\0" * (-len(table) % 4)
-        directory.append(
-            struct.pack(">4sLLL", tag.encode("ascii"), _check_sum(padded), offset, len(table))
-        )
+        directory.append(struct.pack(">4sLLL", tag.encode("ascii"), _check_sum(padded), offset, len(table)))
         adjustment = offset + 8 if tag == "head" else adjustment
         bodies.append(padded)
         offset += len(padded)

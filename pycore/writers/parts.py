@@ -75,9 +75,7 @@ def arrow_parts(arrow: Arrow) -> ArrowParts:
     return ArrowParts(exact, visible)
 
 
-def _solid(
-    arrow: Arrow, back: Point, head: float, width: float, ink: Ink
-) -> tuple[Line | Shape, ...]:
+def _solid(arrow: Arrow, back: Point, head: float, width: float, ink: Ink) -> tuple[Line | Shape, ...]:
     """Shaft and head in one ink; the head's point is exactly the tip."""
     end = arrow.tip.plus(back.times(_SHAFT_END * head))
     shaft = Line(arrow.tail, end, width, ink)

@@ -81,9 +81,7 @@ Used = dict[str, dict[int, str]]
 """By face: the glyphs in use, each with the character that it stands for."""
 
 
-def _add_page(
-    pdf: pydyf.PDF, page: Page, resources: pydyf.Dictionary, used: Used, correction: Point
-) -> None:
+def _add_page(pdf: pydyf.PDF, page: Page, resources: pydyf.Dictionary, used: Used, correction: Point) -> None:
     width, height = page.width * POINTS_PER_MM, page.height * POINTS_PER_MM
     stream = pydyf.Stream()
     stream.set_matrix(
@@ -116,9 +114,7 @@ def _as_bytes(piece: str | bytes) -> bytes:
 
 def _compressed(content: bytes, extra: dict[str, object] | None = None) -> pydyf.Stream:
     """A stream compressed here once; pydyf would do it again for the file's identifier."""
-    return pydyf.Stream(
-        [zlib.compress(content, 9)], {"Filter": "/FlateDecode", **(extra or {})}
-    )
+    return pydyf.Stream([zlib.compress(content, 9)], {"Filter": "/FlateDecode", **(extra or {})})
 
 
 class _Pen(NamedTuple):
@@ -240,9 +236,7 @@ class _Content:
             self._stream.close()
         finish()
 
-    def _outline_and_fill(
-        self, ink: Ink, width: float, fill: Ink | None
-    ) -> Callable[[], None] | None:
+    def _outline_and_fill(self, ink: Ink, width: float, fill: Ink | None) -> Callable[[], None] | None:
         """Set pen and filling; what finishes the path, None if nothing would be seen."""
         extent(width)
         if width > 0.0:
@@ -259,9 +253,10 @@ class _Content:
         coordinate(text.turn)
         across, up = trig.cosine(text.turn), trig.sine(text.turn)
         self._set_filling(text.ink)
-        marked = len({run.rise for run in text.runs}) > 1
+        marked = text.turn != 0.0 or len({run.rise for run in text.runs}) > 1
         if marked:
-            # Readers take a raised or lowered index for a line of its own, and break "I_N" in two.
+            # Readers take a lowered index for a line of its own ("I_N" breaks in two) and turned
+            # letters for a line each.
             meant = pydyf.Dictionary({"ActualText": _unicode(text.plain)})
             self._stream.begin_marked_content("Span", meant.data)
         self._stream.begin_text()
@@ -270,26 +265,20 @@ class _Content:
             self._run(
                 run,
                 (across, up, -up, across),
-                text.at.plus(
-                    Point(across * step.x - up * step.y, up * step.x + across * step.y)
-                ),
+                text.at.plus(Point(across * step.x - up * step.y, up * step.x + across * step.y)),
             )
         self._stream.end_text()
         if marked:
             self._stream.end_marked_content()
 
-    def _run(
-        self, placed: PlacedRun, turn: tuple[float, float, float, float], at: Point
-    ) -> None:
+    def _run(self, placed: PlacedRun, turn: tuple[float, float, float, float], at: Point) -> None:
         run = placed.run
         numbers = lettering.glyphs(run.text, run.face)
         used = self._used.setdefault(run.face, {})
         for number, character in zip(numbers, run.text, strict=True):
             used[number] = min(character, used.get(number, character))
         self._stream.set_font_size(_FONT_NAMES[run.face], extent(run.size))
-        self._stream.set_text_matrix(
-            *[factor(number) for number in turn], coordinate(at.x), coordinate(at.y)
-        )
+        self._stream.set_text_matrix(*[factor(number) for number in turn], coordinate(at.x), coordinate(at.y))
         # Hexadecimal: in a plain string a reader may change the byte of a carriage return.
         self._stream.show_text(f"<{''.join([f'{number:04x}' for number in numbers])}>")
 
@@ -391,10 +380,7 @@ def _tag(data: bytes) -> str:
 
 def _to_unicode(used: dict[int, str]) -> str:
     """The map from glyphs back to characters, by which a reader searches and copies text."""
-    pairs = [
-        f"<{number:04x}> <{_searchable(used[number]).encode('utf-16-be').hex()}>"
-        for number in sorted(used)
-    ]
+    pairs = [f"<{number:04x}> <{_searchable(used[number]).encode('utf-16-be').hex()}>" for number in sorted(used)]
     blocks = []
     for start in range(0, len(pairs), _CHARACTERS_PER_BLOCK):
         block = pairs[start : start + _CHARACTERS_PER_BLOCK]

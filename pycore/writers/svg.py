@@ -155,10 +155,7 @@ class _Writer:
         for piece in range(1, pieces + 1):
             end = arc.centre.moved(arc.radius, arc.start + arc.sweep * piece / pieces)
             path.append(f"A{radius} {radius} 0 0 {turn} {self._xy(end)}")
-        self._parts.append(
-            f'<path class="ink-{arc.ink}" {_stroke(arc.ink, arc.width, arc.dash)}'
-            f' d="{"".join(path)}"/>'
-        )
+        self._parts.append(f'<path class="ink-{arc.ink}" {_stroke(arc.ink, arc.width, arc.dash)} d="{"".join(path)}"/>')
 
     def _circle(self, circle: Circle) -> None:
         x, y = coordinate(circle.centre.x), coordinate(self._height - circle.centre.y)
@@ -180,8 +177,7 @@ class _Writer:
         # Without this attribute idle spaces vanish, and what is copied runs together.
         space = ' xml:space="preserve"' if _IDLE_SPACE.search(text.plain) else ""
         self._parts.append(
-            f'<text class="fill-{text.ink}" fill="{PAPER_COLOURS[text.ink]}"{space}{turn}>'
-            f"{''.join(spans)}</text>"
+            f'<text class="fill-{text.ink}" fill="{PAPER_COLOURS[text.ink]}"{space}{turn}>{"".join(spans)}</text>'
         )
 
     def _span(self, placed: PlacedRun) -> str:

@@ -1,0 +1,53 @@
+"""A drawing as a flat list: what stands where, and to which step and phasor it belongs.
+
+For whoever asks about a drawing instead of printing it: tests, and measurements.
+"""
+
+from dataclasses import dataclass, replace
+
+from pycore.drawing import Arc, Arrow, Circle, Group, Item, Line, Page, Shape, Text
+
+
+@dataclass(frozen=True, slots=True)
+class Placed:
+    """One primitive with what the groups round it say.
+
+    The innermost group that says something wins; ``names`` are those of all groups, the
+    outermost first. Coordinates are mm on the page, y up.
+    """
+
+    item: Line | Arc | Circle | Shape | Arrow | Text | None = None
+    step: int | None = None
+    phasor: str = ""
+    copy: bool = False
+    names: tuple[str, ...] = ()
+
+
+def collect(page: Page) -> tuple[Placed, ...]:
+    """Every primitive of a page in drawing order."""
+    found: list[Placed] = []
+    _collect(page.items, Placed(), found)
+    return tuple(found)
+
+
+def arrows(page: Page, phasor: str) -> tuple[Arrow, ...]:
+    """The arrows of one phasor in drawing order, copies too."""
+    return tuple(placed.item for placed in collect(page) if placed.phasor == phasor and isinstance(placed.item, Arrow))
+
+
+def _collect(items: tuple[Item, ...], around: Placed, found: list[Placed]) -> None:
+    for item in items:
+        if isinstance(item, Group):
+            _collect(item.items, _within(item, around), found)
+        else:
+            found.append(replace(around, item=item))
+
+
+def _within(group: Group, around: Placed) -> Placed:
+    return Placed(
+        None,
+        around.step if group.step is None else group.step,
+        group.phasor or around.phasor,
+        group.copy or around.copy,
+        (*around.names, group.name) if group.name else around.names,
+    )
