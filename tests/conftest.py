@@ -9,20 +9,10 @@ from pathlib import Path
 
 import pytest
 from making import environment, stamps
-from making.programs import find_chromium
+from making.programs import CHROMIUM_OPTIONS, find_chromium
 from making.serve import serving
 from making.whole import build_site
 from playwright.sync_api import Browser, ConsoleMessage, Page, Request, sync_playwright
-
-CHROMIUM_OPTIONS = [
-    "--no-sandbox",
-    "--disable-gpu",
-    "--disable-quic",
-    "--no-first-run",
-    "--disable-background-networking",
-    "--disable-component-update",
-    "--disable-sync",
-]
 
 
 @pytest.fixture(scope="session")

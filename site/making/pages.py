@@ -43,13 +43,7 @@ def pages_of_pycore() -> Iterable[Any]:
     """Every page as pycore makes it, from the sources as they stand now."""
     for name in [name for name in sys.modules if name == "pycore" or name.startswith("pycore.")]:
         del sys.modules[name]
-    try:
-        return importlib.import_module("pycore.render").site_pages()
-    except ImportError:  # TEMPORARY: until pycore.render and its shells have landed
-        from types import SimpleNamespace
-
-        place = {"slug": "", "title": "t", "description": "d", "language": "en-GB", "template": "placeholder"}
-        return [SimpleNamespace(**place, regions={})]
+    return importlib.import_module("pycore.render").site_pages()
 
 
 def write_pages(folder: Path, places: Places, pages: Iterable[Any]) -> list[str]:

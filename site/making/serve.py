@@ -48,6 +48,10 @@ class Handler(http.server.SimpleHTTPRequestHandler):
         """Refuse: a folder without index.html is not a page."""
         self.send_error(404, "There is no page at this address")
 
+    def log_request(self, code: object = "-", size: object = "-") -> None:
+        """Let the server note the request, instead of writing it to the terminal."""
+        self.server.note(self.path)
+
     def log_message(self, format: str, *args: object) -> None:
         """Stay quiet: the terminal shows the address, and no requests."""
 
@@ -57,25 +61,28 @@ class Server(http.server.ThreadingHTTPServer):
 
     daemon_threads = True
 
+    def note(self, path: str) -> None:
+        """Hear of one request; this server keeps no record."""
+
     def handle_error(self, request: object, client_address: object) -> None:
         """Ignore a browser that goes away in the middle of a response."""
 
 
-def make_server(folder: Path, port: int = 0) -> Server:
+def make_server(folder: Path, port: int = 0, kind: type[Server] = Server) -> Server:
     """A server for `folder` on 127.0.0.1; port 0 takes a free one, to be read from `server_port`.
 
     Raises BuildError when the port is taken.
     """
     try:
-        return Server(("127.0.0.1", port), partial(Handler, directory=str(folder)))
+        return kind(("127.0.0.1", port), partial(Handler, directory=str(folder)))
     except OSError as error:
         raise BuildError(f"port {port} cannot be used ({error.strerror}): choose another with --port.") from error
 
 
 @contextmanager
-def serving(folder: Path) -> Iterator[str]:
+def serving(folder: Path, kind: type[Server] = Server) -> Iterator[str]:
     """Serve `folder` on a free port while the block runs; gives the address, ending in a slash."""
-    server = make_server(folder)
+    server = make_server(folder, kind=kind)
     thread = threading.Thread(target=server.serve_forever, daemon=True)
     thread.start()
     try:

@@ -104,12 +104,23 @@ def test_pages_and_styles_ask_nothing_of_other_hosts(dist: Path):
     assert [] == [(name, address) for name, address in found if not address.startswith("data:")]
 
 
+def test_every_link_of_a_page_leads_to_a_file(dist: Path):
+    """Whatever a page links to or loads is in the site; the query and the fragment belong to the page that opens."""
+    missing = []
+    for path in pages_of(dist):
+        for address in re.findall(r'\s(?:src|href|data-worker)="([^"#?]+)', path.read_text("utf-8")):
+            target = path.parent / address
+            if not address.startswith("data:") and not (target / "index.html" if target.is_dir() else target).is_file():
+                missing.append((path.relative_to(dist).as_posix(), address))
+    assert [] == missing
+
+
 def test_every_response_carries_the_policy(site: str):
     """Page, script, runtime and error alike, for the header alone binds the worker."""
     assert f"{PAGE_POLICY}; frame-ancestors 'none'" == HEADER_POLICY
-    root = urllib.request.urlopen(site).read().decode()
-    worker = re.search(r'data-worker="\./([^"]+)"', root)[1]
-    runtime = re.search(r'data-runtime="\./([^"]+)"', root)[1]
+    page = urllib.request.urlopen(f"{site}neutral-current/").read().decode()
+    worker = re.search(r'data-worker="\.\./([^"]+)"', page)[1]
+    runtime = re.search(r'data-runtime="\.\./([^"]+)"', page)[1]
     types = {
         "": "text/html; charset=utf-8",
         worker: "text/javascript; charset=utf-8",

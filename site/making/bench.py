@@ -1,0 +1,137 @@
+"""Measures the site beside stock Pyodide, both from the same server in the same browser, and prints one table."""
+
+import hashlib
+import json
+import os
+import shutil
+import statistics
+import tempfile
+import time
+from collections.abc import Callable
+from dataclasses import asdict, dataclass
+from functools import cache
+from pathlib import Path
+
+import brotli
+from playwright.sync_api import Browser, sync_playwright
+
+from making.paths import DIST, PYODIDE, SITE, WORKSHOP
+from making.programs import CHROMIUM_OPTIONS
+from making.progress import BuildError, say, step
+from making.serve import Server, serving
+
+ROUNDS = 5
+OURS, STOCK = "neutral-current/", "stock/"
+STOCK_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm", "python_stdlib.zip", "pyodide-lock.json")
+TIME_LIMIT = 60.0
+COMPRESSED_ALREADY = (".woff2", ".png")
+
+
+@dataclass(frozen=True)
+class Row:
+    """One line of the table: our figure beside stock Pyodide's, in `unit`."""
+
+    name: str
+    ours: float
+    stock: float
+    unit: str
+
+    @property
+    def ratio(self) -> float:
+        """Ours divided by stock."""
+        return self.ours / self.stock
+
+
+class RecordingServer(Server):
+    """A server that remembers which files were asked for."""
+
+    requested: list[str]
+
+    def note(self, path: str) -> None:
+        """Remember one request."""
+        self.requested.append(path)
+
+
+def measure() -> int:
+    """Measure every row, print the table, keep it as JSON in the workshop; gives the exit code."""
+    with tempfile.TemporaryDirectory() as temporary:
+        folder = Path(temporary) / "site"
+        _lay_out(folder)
+        RecordingServer.requested = []
+        with serving(folder, RecordingServer) as address, sync_playwright() as playwright:
+            path = os.environ["PHASOR_FOLIO_CHROMIUM"]
+            browser = playwright.chromium.launch(executable_path=path, args=CHROMIUM_OPTIONS)
+            rows = [_start_row(browser, address), _bytes_row(browser, address, folder)]
+            browser.close()
+    _show(rows)
+    kept = WORKSHOP / "bench.json"
+    kept.write_text(json.dumps([{**asdict(row), "ratio": row.ratio} for row in rows], indent=2), encoding="utf-8")
+    say(f"kept in {kept}")
+    return 0
+
+
+def _lay_out(folder: Path) -> None:
+    """Copy the built site, and beside it a page that starts stock Pyodide in a worker."""
+    shutil.copytree(DIST, folder)
+    shutil.copytree(SITE / "making" / "stock", folder / STOCK)
+    for name in STOCK_FILES:
+        shutil.copyfile(PYODIDE / name, folder / STOCK / name)
+
+
+def _visit(browser: Browser, address: str) -> float:
+    """Visit a page for the first time, with an empty cache; gives the seconds until its Python is ready."""
+    context = browser.new_context()
+    page = context.new_page()
+    began = time.monotonic()
+    page.goto(address, wait_until="commit")
+    while page.evaluate("document.documentElement.dataset.python") != "ready":
+        if time.monotonic() - began > TIME_LIMIT:
+            raise BuildError(f"{address} was not ready after {TIME_LIMIT:.0f} s: open it and read the console.")
+        time.sleep(0.005)
+    taken = time.monotonic() - began
+    context.close()
+    return taken
+
+
+def _start_row(browser: Browser, address: str) -> Row:
+    """Medians of first visits, taken in alternation so that a slow spell of the machine meets both."""
+    with step(f"starting both {ROUNDS} times"):
+        pairs = [(_visit(browser, address + OURS), _visit(browser, address + STOCK)) for _ in range(ROUNDS)]
+    ours, stock = (statistics.median(times) for times in zip(*pairs, strict=True))
+    return Row("first visit to Python ready", ours, stock, "s")
+
+
+def _bytes_row(browser: Browser, address: str, folder: Path) -> Row:
+    """What a first visit transfers from a host that compresses with brotli."""
+    with step("weighing both first visits"):
+        ours, stock = (_weigh(folder, lambda page=page: _visit(browser, address + page)) for page in (OURS, STOCK))
+    return Row("first visit, brotli", ours / 1e6, stock / 1e6, "MB")
+
+
+def _weigh(folder: Path, visit: Callable[[], float]) -> int:
+    """The bytes of every file that one visit asks for, compressed."""
+    RecordingServer.requested = []
+    visit()
+    paths = {path.split("?")[0].split("#")[0] for path in RecordingServer.requested}
+    files = [folder / path.lstrip("/") / ("index.html" if path.endswith("/") else "") for path in sorted(paths)]
+    return sum(_compressed_size(path) for path in files if path.is_file())
+
+
+def _compressed_size(path: Path) -> int:
+    """The size of one file after brotli at its strongest; fonts and pictures are compressed already."""
+    data = path.read_bytes()
+    return len(data) if path.suffix in COMPRESSED_ALREADY else _brotli_size(hashlib.sha256(data).hexdigest(), path)
+
+
+@cache
+def _brotli_size(_digest: str, path: Path) -> int:
+    """The brotli size of the file at `path`, found once for equal contents."""
+    return len(brotli.compress(path.read_bytes()))
+
+
+def _show(rows: list[Row]) -> None:
+    """Print the table."""
+    say(f"\n{'':32}{'ours':>12}{'stock':>12}{'ours / stock':>15}")
+    for row in rows:
+        ours, stock = f"{row.ours:.2f} {row.unit}", f"{row.stock:.2f} {row.unit}"
+        say(f"{row.name:32}{ours:>12}{stock:>12}{row.ratio:>15.2f}")

@@ -1,0 +1,5 @@
+const policy = trustedTypes.createPolicy("phasor-folio", { createScriptURL: (url) => url });
+const worker = new Worker(policy.createScriptURL("worker.js"), { type: "module" });
+worker.addEventListener("message", () => {
+  document.documentElement.dataset.python = "ready";
+});

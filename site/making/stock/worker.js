@@ -1,0 +1,4 @@
+import { loadPyodide } from "./pyodide.mjs";
+
+const pyodide = await loadPyodide();
+postMessage(pyodide.runPython("1 + 1"));
