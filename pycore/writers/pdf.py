@@ -8,7 +8,6 @@ import io
 import math
 import zlib
 from collections.abc import Callable
-from hashlib import md5
 from typing import NamedTuple
 
 import pydyf
@@ -30,8 +29,8 @@ from pycore.drawing import (
 )
 from pycore.errors import DrawingError
 from pycore.geometry import Point
-from pycore.lettering import made
 from pycore.lettering.subset import subset
+from pycore.writers import pdf_fonts
 from pycore.writers.numbers import coordinate, extent, factor
 from pycore.writers.parts import PlacedRun, arrow_parts, clean, placed_runs, strokes
 
@@ -41,7 +40,9 @@ UNCORRECTED = Point(1.0, 1.0)
 _FONT_NAMES = {"regular": "R", "bold": "B", "italic": "I"}
 _MITRE_LIMIT = "4"  # that of SVG, so that both writers cut corners alike
 _LARGEST_PIECE = 30.0  # degrees of one Bézier curve: 0.00003 mm off at a radius of 75 mm
-_CHARACTERS_PER_BLOCK = 100  # the most that one block of a ToUnicode map may hold
+
+Used = dict[str, dict[int, str]]
+"""By face: the glyphs in use, each with the character that it stands for."""
 
 
 def write(document: Document, *, correction: Point = UNCORRECTED) -> bytes:
@@ -75,10 +76,6 @@ def write(document: Document, *, correction: Point = UNCORRECTED) -> bytes:
     output = io.BytesIO()
     pdf.write(output, version=b"1.7", identifier=True)
     return output.getvalue()
-
-
-Used = dict[str, dict[int, str]]
-"""By face: the glyphs in use, each with the character that it stands for."""
 
 
 def _add_page(pdf: pydyf.PDF, page: Page, resources: pydyf.Dictionary, used: Used, correction: Point) -> None:
@@ -241,10 +238,14 @@ class _Content:
         extent(width)
         if width > 0.0:
             self._set_pen(ink, width)
-        if fill is None:
-            return self._stream.stroke if width > 0.0 else None
-        self._set_filling(fill)
-        return self._stream.fill_and_stroke if width > 0.0 else self._stream.fill
+        if fill is not None:
+            self._set_filling(fill)
+        finish: Callable[[], None] | None = {
+            (True, True): self._stream.fill_and_stroke,
+            (True, False): self._stream.stroke,
+            (False, True): self._stream.fill,
+        }.get((width > 0.0, fill is not None))
+        return finish
 
     def _text(self, text: Text) -> None:
         placed = tuple(placed_runs(text))
@@ -257,7 +258,7 @@ class _Content:
         if marked:
             # Readers take a lowered index for a line of its own ("I_N" breaks in two) and turned
             # letters for a line each.
-            meant = pydyf.Dictionary({"ActualText": _unicode(text.plain)})
+            meant = pydyf.Dictionary({"ActualText": pdf_fonts.text_string(text.plain)})
             self._stream.begin_marked_content("Span", meant.data)
         self._stream.begin_text()
         for run in placed:
@@ -283,16 +284,6 @@ class _Content:
         self._stream.show_text(f"<{''.join([f'{number:04x}' for number in numbers])}>")
 
 
-def _unicode(text: str) -> bytes:
-    """A text string of the PDF in UTF-16, hexadecimal."""
-    return f"<feff{_searchable(text).encode('utf-16-be').hex()}>".encode("ascii")
-
-
-def _searchable(text: str) -> str:
-    """A no-break space becomes a space: "18.4 A" must be found as people type it."""
-    return text.replace("\u00a0", " ")
-
-
 def _rgb(ink: Ink) -> list[str]:
     """Red, green and blue of an ink on paper, 0 to 1."""
     colour = PAPER_COLOURS[ink]
@@ -302,14 +293,20 @@ def _rgb(ink: Ink) -> list[str]:
 def _add_font(pdf: pydyf.PDF, face: str, used: dict[int, str]) -> bytes:
     """Add a face with the glyphs in use; the reference that a page's resources need."""
     data = subset(face, sorted(used))
+    name = pdf_fonts.name(face, data)
     file = _compressed(data, {"Length1": len(data)})
-    name = f"/{_tag(data)}+{made.POSTSCRIPT_NAME[face]}"
-    descriptor = _descriptor(face, name)
-    meanings = _compressed(_to_unicode(used).encode("ascii"))
+    meanings = _compressed(pdf_fonts.to_unicode(used).encode("ascii"))
     pdf.add_object(file)
-    descriptor["FontFile2"] = file.reference
-    pdf.add_object(descriptor)
     pdf.add_object(meanings)
+    descriptor = pydyf.Dictionary(
+        {
+            "Type": "/FontDescriptor",
+            "FontName": name,
+            **pdf_fonts.description(face),
+            "FontFile2": file.reference,
+        }
+    )
+    pdf.add_object(descriptor)
     registry = {"Registry": "(Adobe)", "Ordering": "(Identity)", "Supplement": 0}
     descendant = pydyf.Dictionary(
         {
@@ -319,7 +316,7 @@ def _add_font(pdf: pydyf.PDF, face: str, used: dict[int, str]) -> bytes:
             "CIDSystemInfo": pydyf.Dictionary(registry),
             "FontDescriptor": descriptor.reference,
             "DW": 0,
-            "W": _widths(face, used),
+            "W": pdf_fonts.widths(face, used),
             "CIDToGIDMap": "/Identity",
         }
     )
@@ -335,71 +332,5 @@ def _add_font(pdf: pydyf.PDF, face: str, used: dict[int, str]) -> bytes:
         }
     )
     pdf.add_object(font)
-    return font.reference
-
-
-def _descriptor(face: str, name: str) -> pydyf.Dictionary:
-    symbolic, italic = 4, 64
-    return pydyf.Dictionary(
-        {
-            "Type": "/FontDescriptor",
-            "FontName": name,
-            "Flags": symbolic | (italic if made.ITALIC_ANGLE[face] else 0),
-            "FontBBox": pydyf.Array([_thousandths(face, side) for side in made.FONT_BBOX[face]]),
-            "ItalicAngle": coordinate(made.ITALIC_ANGLE[face]),
-            "Ascent": _thousandths(face, made.ASCENT[face]),
-            "Descent": _thousandths(face, made.DESCENT[face]),
-            "CapHeight": _thousandths(face, made.CAPITAL_HEIGHT[face]),
-            "StemV": _thousandths(face, made.STEM_V[face]),
-        }
-    )
-
-
-def _thousandths(face: str, units: float) -> str:
-    """Font units in the PDF's glyph space: thousandths of the em."""
-    return coordinate(units * 1000 / made.UNITS_PER_EM[face])
-
-
-def _widths(face: str, used: dict[int, str]) -> pydyf.Array:
-    """The advance of every glyph in use, neighbours together."""
-    widths = pydyf.Array()
-    before, row = -2, pydyf.Array()
-    for number in sorted(used):
-        if number != before + 1:
-            row = pydyf.Array()
-            widths.extend([number, row])
-        row.append(_thousandths(face, made.ADVANCES[face][used[number]]))
-        before = number
-    return widths
-
-
-def _tag(data: bytes) -> str:
-    """The six capitals that mark a subset, from what it holds."""
-    return "".join([chr(65 + byte % 26) for byte in md5(data, usedforsecurity=False).digest()[:6]])
-
-
-def _to_unicode(used: dict[int, str]) -> str:
-    """The map from glyphs back to characters, by which a reader searches and copies text."""
-    pairs = [f"<{number:04x}> <{_searchable(used[number]).encode('utf-16-be').hex()}>" for number in sorted(used)]
-    blocks = []
-    for start in range(0, len(pairs), _CHARACTERS_PER_BLOCK):
-        block = pairs[start : start + _CHARACTERS_PER_BLOCK]
-        blocks += [f"{len(block)} beginbfchar", *block, "endbfchar"]
-    return "\n".join(
-        [
-            "/CIDInit /ProcSet findresource begin",
-            "12 dict begin",
-            "begincmap",
-            "/CIDSystemInfo << /Registry (Adobe) /Ordering (UCS) /Supplement 0 >> def",
-            "/CMapName /Adobe-Identity-UCS def",
-            "/CMapType 2 def",
-            "1 begincodespacerange",
-            "<0000> <ffff>",
-            "endcodespacerange",
-            *blocks,
-            "endcmap",
-            "CMapName currentdict /CMap defineresource pop",
-            "end",
-            "end",
-        ]
-    )
+    reference: bytes = font.reference
+    return reference

@@ -1,0 +1,81 @@
+"""What a PDF says of a font that it embeds: names, measures, widths, and how to read it back.
+
+Source: ISO 32000-1 (PDF 1.7), sections 9.6 to 9.10.
+"""
+
+from hashlib import md5
+
+from pycore.lettering import made
+from pycore.writers.numbers import coordinate
+
+_SYMBOLIC, _ITALIC = 4, 64
+_CHARACTERS_PER_BLOCK = 100  # the most that one block of a ToUnicode map may hold
+
+_MAP_HEAD = (
+    "/CIDInit /ProcSet findresource begin",
+    "12 dict begin",
+    "begincmap",
+    "/CIDSystemInfo << /Registry (Adobe) /Ordering (UCS) /Supplement 0 >> def",
+    "/CMapName /Adobe-Identity-UCS def",
+    "/CMapType 2 def",
+    "1 begincodespacerange",
+    "<0000> <ffff>",
+    "endcodespacerange",
+)
+_MAP_FOOT = ("endcmap", "CMapName currentdict /CMap defineresource pop", "end", "end")
+
+
+def name(face: str, data: bytes) -> str:
+    """The embedded font's name: six capitals drawn from its bytes mark it as a subset."""
+    digest = md5(data, usedforsecurity=False).digest()
+    tag = "".join([chr(65 + byte % 26) for byte in digest[:6]])
+    return f"/{tag}+{made.POSTSCRIPT_NAME[face]}"
+
+
+def description(face: str) -> dict[str, str]:
+    """The measures that a font descriptor holds, in thousandths of the em, and its flags."""
+    box = " ".join([_thousandths(face, side) for side in made.FONT_BBOX[face]])
+    return {
+        "Flags": str(_SYMBOLIC | (_ITALIC if made.ITALIC_ANGLE[face] else 0)),
+        "FontBBox": f"[{box}]",
+        "ItalicAngle": coordinate(made.ITALIC_ANGLE[face]),
+        "Ascent": _thousandths(face, made.ASCENT[face]),
+        "Descent": _thousandths(face, made.DESCENT[face]),
+        "CapHeight": _thousandths(face, made.CAPITAL_HEIGHT[face]),
+        "StemV": _thousandths(face, made.STEM_V[face]),
+    }
+
+
+def widths(face: str, used: dict[int, str]) -> str:
+    """The advance of every glyph in use, neighbours together: ``[4 [517 255] 9 [300]]``."""
+    parts: list[str] = []
+    before = -2
+    for number in sorted(used):
+        advance = _thousandths(face, made.ADVANCES[face][used[number]])
+        parts.append(f" {advance}" if number == before + 1 else f"] {number} [{advance}")
+        before = number
+    return f"[{''.join(parts).removeprefix(']')}]]" if parts else "[]"
+
+
+def to_unicode(used: dict[int, str]) -> str:
+    """The map from glyphs back to characters, by which a reader searches and copies text."""
+    pairs = [f"<{number:04x}> <{_utf_16(used[number])}>" for number in sorted(used)]
+    blocks = []
+    for start in range(0, len(pairs), _CHARACTERS_PER_BLOCK):
+        block = pairs[start : start + _CHARACTERS_PER_BLOCK]
+        blocks += [f"{len(block)} beginbfchar", *block, "endbfchar"]
+    return "\n".join([*_MAP_HEAD, *blocks, *_MAP_FOOT])
+
+
+def text_string(text: str) -> str:
+    """A text string in UTF-16, hexadecimal."""
+    return f"<feff{_utf_16(text)}>"
+
+
+def _utf_16(text: str) -> str:
+    # A no-break space becomes a space: "18.4 A" must be found as people type it.
+    return text.replace("\u00a0", " ").encode("utf-16-be").hex()
+
+
+def _thousandths(face: str, units: float) -> str:
+    return coordinate(units * 1000 / made.UNITS_PER_EM[face])
