@@ -1,7 +1,14 @@
 """Answers as HTML: the regions of a page, the same in the build and in the browser."""
 
-from pycore.render.elements import Markup, h, join
+from pycore.render.elements import Markup
 from pycore.render.regions import regions_of
-from pycore.render.site import SitePage, site_pages
 
-__all__ = ["Markup", "SitePage", "h", "join", "regions_of", "site_pages"]
+
+def site_pages() -> tuple[object, ...]:
+    """Every page of the site (see :mod:`pycore.render.site`), which only the build asks for."""
+    from pycore.render.site import site_pages as made  # the browser must not load what only the build needs
+
+    return made()
+
+
+__all__ = ["Markup", "regions_of", "site_pages"]

@@ -25,7 +25,7 @@ def output_html(output: Output, figure_class: str = "") -> Markup:
     unit = None
     if output.unit:
         space = "" if output.unit == "°" else NO_BREAK
-        unit = join(space, h("span", {"class": "unit"}, output.unit))
+        unit = h("span", {"class": "unit"}, space, output.unit)
     marks = {
         "name": output.name, "data-value": data_value(output.value), "aria-live": "off", "class": figure_class or None,
     }  # fmt: skip

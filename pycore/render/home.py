@@ -7,7 +7,6 @@ from pycore.calculators.interface import Answer, Field
 from pycore.render.elements import Markup, h, join
 from pycore.render.phrase import phrase_html
 from pycore.words import furniture
-from pycore.words.phrase import Phrase
 from pycore.writers import svg
 
 
@@ -48,6 +47,3 @@ def home_html(calculators: Iterable[Listed]) -> Markup:
     head = h("div", {"class": "home-head"}, h("h1", None, furniture.HOME_TITLE), h("p", None, furniture.HOME_LEAD))
     board = h("ul", {"class": "board"}, [_sheet(calculator) for calculator in calculators])
     return join(head, board, _points(furniture.HOME_POINTS))
-
-
-__all__ = ["Phrase", "home_html"]

@@ -67,6 +67,11 @@ def status_html() -> Markup:
     return join(strip, live, h("ul", {"class": "open-notices", "data-open-notices": True, "hidden": True}))
 
 
+def request_html() -> Markup:
+    """On a phone the whole sheet is shown on request; it works without scripts."""
+    return h("details", {"class": "request"}, h("summary", None, furniture.SHEET_ON_REQUEST))
+
+
 def no_script_html() -> Markup:
     """What a reader without scripts is told."""
     return h("noscript", None, h("p", {"class": "notice"}, furniture.NO_SCRIPT))
@@ -78,6 +83,6 @@ def footer_html(root: str, cautions: Iterable[Phrase | str]) -> Markup:
     warnings = h("ul", {"class": "cautions"}, [h("li", None, phrase_html(caution)) for caution in listed])
     lines = [
         h("p", None, furniture.FOOT_TEACHING), h("p", None, furniture.FOOT_PRIVACY),
-        h("p", None, furniture.FOOT_METHOD, " ", h("a", {"href": f"{root}licences/"}, furniture.LICENCES)),
+        h("p", None, furniture.FOOT_METHOD, " ", h("a", {"href": f"{root}licences.txt"}, furniture.LICENCES)),
     ]  # fmt: skip
     return h("footer", {"class": "foot"}, warnings if listed else None, h("div", {"class": "foot-lines"}, lines))

@@ -5,10 +5,17 @@ from dataclasses import dataclass
 from typing import Protocol
 
 from pycore.calculators.interface import Answer, Field
-from pycore.render.elements import Markup, h, join
 from pycore.render.form import options_html, values_html
 from pycore.render.home import home_html
-from pycore.render.page import actions_html, footer_html, header_html, intro_html, status_html
+from pycore.render.page import (
+    actions_html,
+    footer_html,
+    header_html,
+    intro_html,
+    no_script_html,
+    request_html,
+    status_html,
+)
 from pycore.render.regions import regions_of
 from pycore.words import furniture
 from pycore.words.phrase import Phrase, plain
@@ -60,9 +67,11 @@ def calculator_page(calculator: Calculator) -> SitePage:
     regions |= {
         "header": header_html("../", home=False),
         "intro": intro_html(calculator.title, calculator.scenario),
-        "values": values_html(calculator.fields, form, answer.echo),
+        "form": values_html(calculator.fields, form, answer.echo),
         "options": options_html(calculator.fields, form, answer.echo),
         "actions": actions_html(),
+        "request": request_html(),
+        "noscript": no_script_html(),
         "status": status_html(),
         "footer": footer_html("../", calculator.cautions),
     }
@@ -92,7 +101,3 @@ def site_pages() -> tuple[SitePage, ...]:
     from pycore.calculators.registry import CALCULATORS  # the browser has no need to load it for this module
 
     return pages_of(CALCULATORS.values())
-
-
-__all__ = ["Calculator", "Markup", "SitePage", "calculator_page", "default_form", "h", "home_page", "join", "pages_of",
-           "site_pages"]  # fmt: skip

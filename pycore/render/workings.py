@@ -16,7 +16,7 @@ def _move(move: Move) -> Markup:
 
 
 def _moves(moves: Sequence[Move], start: int) -> Markup:
-    return h("ol", {"class": "moves", "start": start if start > 1 else None}, [_move(move) for move in moves])
+    return h("ol", {"class": "moves", "role": "list", "start": start if start > 1 else None}, [_move(move) for move in moves])
 
 
 def _scroller(wide: bool, name: str, label: str, *children: object) -> Markup:

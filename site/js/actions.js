@@ -1,0 +1,89 @@
+// What a person can do with a sheet: print it, save it as PDF, share its link.
+
+import * as form from "./form.js";
+
+const said = document.querySelector("[data-said]");
+const linkRow = document.querySelector("[data-link]");
+const slug = document.documentElement.dataset.slug;
+
+const base = () => location.href.replace(/[?#].*$/, "");
+
+function say(sentence) {
+  said.textContent = "";
+  said.textContent = sentence;
+}
+
+async function pdf(bridge, live) {
+  const reply = await bridge.ask({ do: "pdf", page: slug, form: form.read(), base: base() });
+  if (!reply.ok) return;
+  const address = URL.createObjectURL(new Blob([reply.blob], { type: reply.type }));
+  const link = document.createElement("a");
+  link.href = address;
+  link.download = reply.filename;
+  document.body.append(link);
+  link.click();
+  link.remove();
+  setTimeout(() => URL.revokeObjectURL(address), 60_000);
+  say(said.dataset.saved);
+  live(said.dataset.saved);
+}
+
+function showLink(link) {
+  const field = linkRow.querySelector("input");
+  linkRow.hidden = false;
+  field.value = link;
+  field.focus();
+  field.select();
+}
+
+async function share(bridge, live) {
+  const reply = await bridge.ask({ do: "share", page: slug, form: form.read(), base: base() });
+  if (!reply.ok) return;
+  linkRow.hidden = true;
+  try {
+    if (navigator.share && matchMedia("(pointer: coarse)").matches) {
+      await navigator.share({ title: document.title, url: reply.link });
+      return;
+    }
+    await navigator.clipboard.writeText(reply.link);
+    say(said.dataset.copied);
+    live(said.dataset.copied);
+  } catch (error) {
+    if (error.name !== "AbortError") showLink(reply.link);
+  }
+}
+
+const actions = { pdf, share, print: () => window.print() };
+
+/** Carry out the buttons; `live(sentence)` announces. What must wait says why instead. */
+export function listen(bridge, live, failed) {
+  document.addEventListener("click", async (event) => {
+    const button = event.target.closest("[data-action]");
+    if (!button) return;
+    if (button.getAttribute("aria-disabled") === "true") {
+      live(document.querySelector("[data-waiting]").textContent);
+      return;
+    }
+    try {
+      await actions[button.dataset.action]?.(bridge, live);
+    } catch (error) {
+      failed(error);
+    }
+  });
+}
+
+/** Let the buttons wait (with the sentence that says for what), or not. */
+export function wait(sentence) {
+  for (const button of document.querySelectorAll("[data-action]")) {
+    if (sentence) {
+      button.setAttribute("aria-disabled", "true");
+      button.setAttribute("aria-describedby", "waiting");
+    } else {
+      button.removeAttribute("aria-disabled");
+      button.removeAttribute("aria-describedby");
+    }
+  }
+  const place = document.querySelector("[data-waiting]");
+  place.textContent = sentence;
+  place.hidden = !sentence;
+}

@@ -1,0 +1,165 @@
+// The page of a calculator: events in, pycore's HTML out. The form is the only state, the fragment its copy.
+
+import * as actions from "./actions.js";
+import { Bridge, Stuck, Superseded } from "./bridge.js";
+import * as form from "./form.js";
+import { afterQuiet, inIdle, spaced } from "./pace.js";
+import * as progress from "./progress.js";
+import * as regions from "./regions.js";
+
+const root = document.documentElement;
+const slug = root.dataset.slug;
+const FRAGMENT_PAUSE = 334; // ms; engines limit how often the address may change
+const ANNOUNCE_PAUSE = 700; // ms of quiet before a result is read out
+
+const live = afterQuiet(ANNOUNCE_PAUSE, (sentence) => {
+  document.querySelector("[data-live]").textContent = sentence;
+});
+const keepFragment = spaced(FRAGMENT_PAUSE, (fragment) => {
+  written = `#${fragment}`;
+  history.replaceState(null, "", written);
+});
+
+let edition = 0; // counts edits, so that an older reply is never taken for the latest
+let written = location.hash;
+let workingsOf = 0; // the edition that the workings show
+const touched = new Set();
+const bridge = new Bridge(hear);
+
+function hear(state, detail) {
+  root.dataset.python = state === "ready" || state === "failed" ? state : "starting";
+  progress.show(state, detail);
+}
+
+function failed(error) {
+  if (error instanceof Superseded) return;
+  if (error instanceof Stuck) progress.stuck();
+  else reportError(error);
+}
+
+/** Ask for the answer to the form as it stands now. `quiet`: it is what the page shows already. */
+async function update({ quiet = false } = {}) {
+  const mine = ++edition;
+  root.dataset.answer = "pending";
+  const request = { do: "answer", page: slug, form: form.read(), parts: ["answer", "view", "sheet"] };
+  try {
+    const reply = await bridge.ask(request, { topic: "answer" });
+    if (mine !== edition) return;
+    if (reply.ok) take(reply, mine, quiet);
+    else refuse(reply);
+  } catch (error) {
+    failed(error);
+  }
+}
+
+function take(reply, mine, quiet) {
+  if (quiet) {
+    workingsOf = mine;
+  } else {
+    for (const [name, html] of Object.entries(reply.regions)) regions.replace(name, html);
+    keepFragment(reply.fragment);
+    live(reply.announce ?? "");
+  }
+  form.showErrors([]);
+  form.showEcho(reply.echo);
+  form.showInks(reply.inks);
+  actions.wait("");
+  root.dataset.answer = "fresh";
+  showWorkings();
+}
+
+function refuse(reply) {
+  form.showErrors(reply.errors ?? []);
+  actions.wait(reply.waiting ?? "");
+  root.dataset.answer = "old";
+  live(reply.announce ?? "");
+}
+
+/** The workings follow when nothing else is to do and they are nearly in view. */
+function showWorkings() {
+  const mine = edition;
+  if (workingsOf === mine || root.dataset.answer !== "fresh") return;
+  regions.busy("workings", true);
+  if (!regions.nearView("workings")) return;
+  inIdle(async () => {
+    if (mine !== edition || workingsOf === mine) return;
+    try {
+      const request = { do: "answer", page: slug, form: form.read(), parts: ["workings"] };
+      const reply = await bridge.ask(request, { topic: "workings" });
+      if (mine !== edition || !reply.ok) return;
+      workingsOf = mine;
+      regions.replace("workings", reply.regions.workings);
+      regions.busy("workings", false);
+    } catch (error) {
+      failed(error);
+    }
+  });
+}
+
+/** Open the problem that a link holds; what was typed meanwhile stays. */
+async function open(fragment) {
+  written = fragment;
+  edition += 1;
+  root.dataset.answer = "pending";
+  try {
+    const reply = await bridge.ask({ do: "open", page: slug, fragment }, { topic: "open" });
+    if (!reply.ok) return;
+    const values = { ...reply.form };
+    for (const name of touched) delete values[name];
+    form.fill(values);
+    showNotices(reply.notices ?? []);
+    await update();
+  } catch (error) {
+    failed(error);
+  }
+}
+
+function showNotices(notices) {
+  const list = document.querySelector("[data-open-notices]");
+  list.replaceChildren(
+    ...notices.map((notice) => {
+      const item = document.createElement("li");
+      item.textContent = notice;
+      return item;
+    }),
+  );
+  list.hidden = notices.length === 0;
+}
+
+function edited(event) {
+  if (event.target.form?.id !== "problem") return;
+  form.followFactor(event.target);
+  const name = event.target.name || event.target.dataset.factorOf || event.target.dataset.senseOf;
+  if (name) touched.add(name);
+  showNotices([]);
+  update();
+}
+
+function setValues(event) {
+  const button = event.target.closest("[data-set]");
+  if (!button) return;
+  form.fill(JSON.parse(button.dataset.set));
+  update();
+}
+
+function begin() {
+  root.dataset.python = "starting";
+  progress.begin(begin);
+  bridge.start();
+}
+
+document.addEventListener("input", edited);
+document.addEventListener("click", setValues);
+document.addEventListener("scroll", showWorkings, { passive: true });
+document.addEventListener("submit", (event) => event.preventDefault());
+window.addEventListener("hashchange", () => {
+  if (location.hash === written) return;
+  touched.clear();
+  open(location.hash);
+});
+actions.listen(bridge, live, failed);
+
+const asBuilt = JSON.stringify(form.read()) === JSON.stringify(form.initial());
+begin();
+if (location.hash.length > 1) open(location.hash);
+else update({ quiet: asBuilt });

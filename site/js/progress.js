@@ -1,0 +1,46 @@
+// The strip at the foot that says how far the start is. Its sentences stand in the page.
+
+const strip = document.querySelector("[data-progress]");
+const text = strip.querySelector("[data-progress-text]");
+const bar = strip.querySelector("[data-bar]");
+const retry = strip.querySelector("[data-retry]");
+const SLOW_AFTER = 15_000;
+const SHOWN_AFTER = 250; // ms; a start from the cache is over before anybody could read a sentence
+
+let timers = [];
+
+/** Begin anew; `again` is called when the reader asks for another try. */
+export function begin(again) {
+  timers = [
+    setTimeout(() => (strip.hidden = false), SHOWN_AFTER),
+    setTimeout(() => (text.textContent = strip.dataset.slow), SLOW_AFTER),
+  ];
+  retry.hidden = true;
+  retry.onclick = again;
+  text.textContent = strip.dataset.starting;
+  bar.style.width = "0";
+}
+
+/** Show a state of the start; `share` in percent. */
+export function show(state, share) {
+  if (state === "ready" || state === "failed") timers.forEach(clearTimeout);
+  strip.hidden = state === "ready" ? true : state === "failed" ? false : strip.hidden;
+  retry.hidden = state !== "failed";
+  if (state === "fetching") {
+    text.textContent = strip.dataset.fetching.replace("{share}", String(share));
+    bar.style.width = `${share * 0.8}%`;
+  } else if (state === "starting") {
+    text.textContent = strip.dataset.starting;
+    bar.style.width = "90%";
+  } else if (state === "failed") {
+    text.textContent = strip.dataset.failed;
+    bar.style.width = "0";
+  }
+}
+
+/** Say for a while that a request was stopped. */
+export function stuck() {
+  text.textContent = strip.dataset.stuck;
+  strip.hidden = false;
+  timers.push(setTimeout(() => (strip.hidden = true), 8000));
+}

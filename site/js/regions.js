@@ -1,0 +1,50 @@
+// Puts pycore's HTML into the regions of the page, and keeps what the reader had open or focused there.
+
+import { regionHTML } from "./bridge.js";
+
+const last = new Map();
+
+const regionOf = (name) => document.querySelector(`[data-region="${CSS.escape(name)}"]`);
+
+// What tells an element of a region apart from the others, before and after it is replaced.
+function identity(element) {
+  const kept = element.closest("[data-keep]");
+  if (element.matches("summary") && kept) return `[data-keep="${CSS.escape(kept.dataset.keep)}"] > summary`;
+  if (element.dataset.set) return `[data-set="${CSS.escape(element.dataset.set)}"]`;
+  if (element.tabIndex >= 0 && element.className) return `.${CSS.escape(element.classList[0])}[tabindex]`;
+  return "";
+}
+
+/** Replace a region if its HTML has changed. Focus, open parts and sideways scroll stay as they were. */
+export function replace(name, html) {
+  const region = regionOf(name);
+  if (!region || last.get(name) === html) return false;
+  const open = [...region.querySelectorAll("details[data-keep][open]")].map((part) => part.dataset.keep);
+  const focused = region.contains(document.activeElement) && document.activeElement !== region;
+  const focus = focused ? identity(document.activeElement) : "";
+  const aside = region.querySelector(".paper-scroll")?.scrollLeft ?? 0;
+  region.innerHTML = regionHTML(html);
+  last.set(name, html);
+  for (const part of region.querySelectorAll("details[data-keep]")) part.open = open.includes(part.dataset.keep);
+  const scroller = region.querySelector(".paper-scroll");
+  if (scroller && aside) scroller.scrollLeft = aside;
+  if (focused) {
+    const target = (focus && region.querySelector(focus)) || region;
+    if (target === region) region.tabIndex = -1;
+    target.focus({ preventScroll: true });
+  }
+  return true;
+}
+
+/** Whether any part of a region is on the screen or nearly so. */
+export function nearView(name) {
+  const box = regionOf(name)?.getBoundingClientRect();
+  return Boolean(box) && box.top < innerHeight + 400 && box.bottom > -400;
+}
+
+/** Mark a region as being behind the values, for readers who cannot see that it is. */
+export function busy(name, is) {
+  const region = regionOf(name);
+  if (is) region?.setAttribute("aria-busy", "true");
+  else region?.removeAttribute("aria-busy");
+}

@@ -1,0 +1,33 @@
+// Night and day: the switch, kept on this device. Loaded before the page is painted, so that nothing flashes.
+(() => {
+  const root = document.documentElement;
+  const key = "theme";
+
+  function stored() {
+    try {
+      return localStorage.getItem(key);
+    } catch {
+      return null; // A browser may refuse storage; the system's choice then holds.
+    }
+  }
+
+  function keep(theme) {
+    try {
+      localStorage.setItem(key, theme);
+    } catch {
+      // Not kept, but shown.
+    }
+  }
+
+  const before = stored();
+  if (before === "night" || before === "day") root.dataset.theme = before;
+
+  document.addEventListener("click", (event) => {
+    if (!event.target.closest("[data-theme-switch]")) return;
+    const dark = root.dataset.theme
+      ? root.dataset.theme === "night"
+      : matchMedia("(prefers-color-scheme: dark)").matches;
+    root.dataset.theme = dark ? "day" : "night";
+    keep(root.dataset.theme);
+  });
+})();
