@@ -4,7 +4,6 @@ import os
 import shutil
 import time
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, field
 from pathlib import Path
 
 import pytest
@@ -12,7 +11,8 @@ from making import environment, stamps
 from making.programs import CHROMIUM_OPTIONS, find_chromium
 from making.serve import serving
 from making.whole import build_site
-from playwright.sync_api import Browser, ConsoleMessage, Page, Request, sync_playwright
+from playwright.sync_api import Browser, Page, sync_playwright
+from witness import Witness
 
 
 @pytest.fixture(scope="session")
@@ -47,30 +47,6 @@ def browser(chromium_path: Path) -> Iterator[Browser]:
         chromium = playwright.chromium.launch(executable_path=str(chromium_path), args=CHROMIUM_OPTIONS)
         yield chromium
         chromium.close()
-
-
-@dataclass
-class Witness:
-    """What went wrong in a page, as seen from outside it."""
-
-    site: str
-    faults: list[str] = field(default_factory=list)
-
-    def watch(self, page: Page) -> None:
-        """Note every console error and warning, uncaught exception and request to another host."""
-        page.on("console", self.console)
-        page.on("pageerror", lambda error: self.faults.append(f"uncaught: {error}"))
-        page.on("request", self.request)
-
-    def console(self, message: ConsoleMessage) -> None:
-        """Note an error or a warning on the console."""
-        if message.type in ("error", "warning"):
-            self.faults.append(f"console {message.type}: {message.text} ({message.location.get('url', '')})")
-
-    def request(self, request: Request) -> None:
-        """Note a request that leaves the site."""
-        if not request.url.startswith((self.site, "data:", "blob:")):
-            self.faults.append(f"request to another host: {request.url}")
 
 
 @pytest.fixture

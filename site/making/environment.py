@@ -16,6 +16,7 @@ CONSTRAINTS = SITE / "making" / "constraints.txt"
 BIN = VENV / ("Scripts" if os.name == "nt" else "bin")
 PYTHON = BIN / ("python.exe" if os.name == "nt" else "python")
 OLDEST_NODE = 20
+SYSTEM_CERTIFICATES = ("/etc/ssl/certs/ca-certificates.crt", "/etc/pki/tls/certs/ca-bundle.crt", "/etc/ssl/cert.pem")
 
 
 def enter(extras: tuple[str, ...]) -> None:
@@ -79,8 +80,14 @@ def ensure_node_modules(*, developer: bool) -> None:
     npm = ensure_npm()
     with step("installing the npm packages of site/"):
         command = [npm, "ci", "--no-progress", *([] if developer else ["--omit=dev"])]
-        run(command, "Is the package registry reachable? See npm's message.", cwd=SITE)
+        run(command, "Is the package registry reachable? npm says more.", cwd=SITE, env=_environment_of_node())
     stamps.write(mark, wanted + (" dev" if developer else ""))
+
+
+def _environment_of_node() -> dict[str, str]:
+    """The environment for npm: Node trusts its own list of certificates only, so it is told of the machine's."""
+    known = next((place for place in SYSTEM_CERTIFICATES if Path(place).exists()), None)
+    return {**({"NODE_EXTRA_CA_CERTS": known} if known else {}), **os.environ}
 
 
 def ensure_npm() -> str:

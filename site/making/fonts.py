@@ -177,10 +177,17 @@ def write_lettering(folder: Path = LETTERING) -> None:
             measured.setdefault(name, {})[face.name] = value
     made = "".join(f"{name} = {pprint.pformat(value, width=118, compact=True)}\n" for name, value in measured.items())
     made = f'"""Metrics of the lettering by face, in font units; made by the build."""\n\n{made}'
-    (folder / "made.py").write_text(made, encoding="utf-8", newline="\n")
+    _replace(folder / "made.py", made)
     fonts = f"RAW_LENGTH = {lengths!r}\nCOMPRESSED = {compressed!r}\n"
     fonts = f'"""TrueType fonts by face, compressed by zlib; made by the build."""\n\n{fonts}'
-    (folder / "made_fonts.py").write_text(fonts, encoding="utf-8", newline="\n")
+    _replace(folder / "made_fonts.py", fonts)
+
+
+def _replace(path: Path, text: str) -> None:
+    """Put `text` in place of the file at once: nothing that imports it meanwhile sees half of it."""
+    fresh = path.with_suffix(".fresh")
+    fresh.write_text(text, encoding="utf-8", newline="\n")
+    fresh.replace(path)
 
 
 def _bytes_of(font: TTFont) -> bytes:

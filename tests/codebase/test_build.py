@@ -7,6 +7,7 @@ import subprocess
 import tomllib
 import urllib.error
 import urllib.request
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -18,6 +19,8 @@ from making.fonts import FACES, make_face
 from making.paths import ROOT, SITE
 from making.policy import HEADER_POLICY, HEADERS, PAGE_POLICY
 from making.whole import build_site
+from playwright.sync_api import Browser, Page
+from witness import Witness
 
 REGISTRY_HOSTS = ("registry." + "npmjs", "pypi." + "org", "python" + "hosted", "deb." + "debian.org", "npm" + "mirror")
 
@@ -144,8 +147,11 @@ def test_the_hosts_headers_file_says_the_same(dist: Path):
     assert [] == [name for name, value in HEADERS.items() if f"  {name}: {value}\n" not in text]
 
 
-def test_two_builds_give_the_same_bytes(dist: Path, tmp_path: Path):
-    """No clock, no chance and no order of a set reaches the site."""
+def test_two_builds_give_the_same_bytes(dist: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch):
+    """No clock, no chance and no order of a set reaches the site; fonts and library are made anew as well."""
+    (tmp_path / "workshop").mkdir()
+    for module in ("whole", "runtime"):
+        monkeypatch.setattr(f"making.{module}.WORKSHOP", tmp_path / "workshop")
     with stamps.one_at_a_time():
         again = build_site(folder=tmp_path / "again")
     first, second = (
@@ -154,6 +160,38 @@ def test_two_builds_give_the_same_bytes(dist: Path, tmp_path: Path):
     )
     assert first
     assert [] == sorted(name for name in first.keys() | second.keys() if first.get(name) != second.get(name))
+
+
+def test_a_fault_in_a_page_does_not_go_unseen(browser: Browser, site: str):
+    """The guard of every browser test hears console errors, uncaught exceptions and requests to other hosts."""
+    context, witness = browser.new_context(), Witness(site)
+    context.on("page", witness.watch)
+    page = context.new_page()
+    page.goto(f"{site}licences.txt")
+    assert [] == witness.faults
+    page.evaluate("console.error('a fault')")
+    page.evaluate("setTimeout(() => { throw new Error('an exception') })")
+    page.evaluate("fetch('http://127.0.0.1:9/elsewhere').catch(() => {})")
+    page.wait_for_timeout(200)
+    context.close()
+    heard = "\n".join(witness.faults)
+    assert [] == [fault for fault in ("a fault", "an exception", "policy") if fault not in heard]
+
+
+def test_the_worker_cannot_ask_another_host(browser: Browser, site: str, ready: Callable[[Page], None]):
+    """The policy of the page does not bind the worker: its own header must."""
+    context = browser.new_context()
+    page = context.new_page()
+    page.goto(f"{site}neutral-current/")
+    ready(page)
+    broken = page.workers[0].evaluate(
+        """() => new Promise((resolve) => {
+            addEventListener("securitypolicyviolation", (event) => resolve(event.effectiveDirective));
+            fetch("http://127.0.0.1:9/elsewhere").catch(() => setTimeout(() => resolve("fetched"), 1000));
+        })"""
+    )
+    context.close()
+    assert "connect-src" == broken
 
 
 @pytest.mark.parametrize("face", FACES, ids=lambda face: face.name)
