@@ -14,7 +14,6 @@ A shell `<template>.html` is given:
 """
 
 import importlib
-import sys
 from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
@@ -40,9 +39,7 @@ class Places:
 
 
 def pages_of_pycore() -> Iterable[Any]:
-    """Every page as pycore makes it, from the sources as they stand now."""
-    for name in [name for name in sys.modules if name == "pycore" or name.startswith("pycore.")]:
-        del sys.modules[name]
+    """Every page as pycore makes it; imported only here, because its lettering is made by the build."""
     return importlib.import_module("pycore.render").site_pages()
 
 
