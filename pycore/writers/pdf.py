@@ -63,16 +63,16 @@ def write(document: Document, *, correction: Point = UNCORRECTED) -> bytes:
         fonts[_FONT_NAMES[face]] = _add_font(pdf, face, used[face])
     pdf.catalog.update(
         {
-            "Lang": pydyf.String(clean(document.language)),
+            "Lang": pdf_fonts.text_string(clean(document.language)),
             # Else viewers shrink the page to what the printer can reach, and no length is true.
             "ViewerPreferences": pydyf.Dictionary(
                 {"PrintScaling": "/None", "DisplayDocTitle": "true", "PickTrayByPDFSize": "true"}
             ),
         }
     )
-    pdf.info["Title"] = pydyf.String(clean(document.title))
+    pdf.info["Title"] = pdf_fonts.text_string(clean(document.title))
     if document.subject:
-        pdf.info["Subject"] = pydyf.String(clean(document.subject))
+        pdf.info["Subject"] = pdf_fonts.text_string(clean(document.subject))
     output = io.BytesIO()
     pdf.write(output, version=b"1.7", identifier=True)
     return output.getvalue()

@@ -73,8 +73,14 @@ def text_string(text: str) -> str:
 
 
 def _utf_16(text: str) -> str:
+    """Hexadecimal UTF-16, made here because the browser's library carries no codec for it."""
     # A no-break space becomes a space: "18.4 A" must be found as people type it.
-    return text.replace("\u00a0", " ").encode("utf-16-be").hex()
+    codes = [ord(character) for character in text.replace("\u00a0", " ")]
+    return "".join([f"{code:04x}" if code < 0x10000 else _surrogates(code - 0x10000) for code in codes])
+
+
+def _surrogates(rest: int) -> str:
+    return f"{0xD800 + (rest >> 10):04x}{0xDC00 + (rest & 0x3FF):04x}"
 
 
 def _thousandths(face: str, units: float) -> str:
