@@ -4,7 +4,7 @@ import json
 from collections.abc import Mapping
 
 from pycore.calculators.interface import Alternative, Answer, Output
-from pycore.render.elements import Markup, h, join
+from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import NO_BREAK, phrase_html
 from pycore.render.sample import sample
 from pycore.words import furniture
@@ -58,9 +58,10 @@ def answer_html(answer: Answer, inks: Mapping[str, str]) -> Markup:
               h("span", {"class": "when-fresh"}, phrase_html(headline.label)),
               h("span", {"class": "when-old"}, furniture.OLD_ANSWER), sample("sum", inks.get("sum", "")))  # fmt: skip
     old = h("p", {"class": "old-values when-old"}, furniture.OLD_FOR, phrase_html(answer.given))
-    figures = h("div", {"class": "figures"},
-                h("p", {"class": "headline"}, output_html(headline, "big")), _lines("summary", answer.summary), old)  # fmt: skip
-    return join(label, figures, _lines("remarks", answer.remarks), _lines("notices", answer.notices), _results(others))
+    big = h("p", {"class": "headline"}, output_html(headline, "big"))
+    figures = h("div", {"class": "figures"}, big, _lines("summary", answer.summary), old)
+    remarks, notices = _lines("remarks", answer.remarks), _lines("notices", answer.notices)
+    return join(label, figures, remarks, notices, _results(others))
 
 
 def set_values(values: tuple[tuple[str, str], ...]) -> str:
@@ -83,8 +84,8 @@ def sheet_html(answer: Answer) -> Markup:
     """The region ``sheet``: the one drawing on paper, what it is, and other ways to put it there."""
     drawing = Markup.trusted(svg.write(answer.sheet, prefix="sheet", role="sheet"))
     # A sheet wider than a phone is scrolled in its own box, which the keyboard must reach.
-    paper = h("div", {"class": "paper-scroll", "tabindex": 0, "role": "group", "aria-label": furniture.SHEET_ON_REQUEST},
-              h("div", {"class": "paper", "data-page": answer.page_key}, drawing), _old_label(answer))  # fmt: skip
+    marks: Marks = {"class": "paper-scroll", "tabindex": 0, "role": "group", "aria-label": furniture.SHEET_ON_REQUEST}
+    paper = h("div", marks, h("div", {"class": "paper", "data-page": answer.page_key}, drawing), _old_label(answer))
     caption = h("p", {"class": "caption"}, phrase_html(answer.caption))
     others = None
     if answer.alternatives:

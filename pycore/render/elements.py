@@ -18,7 +18,8 @@ ESCAPES = str.maketrans({"&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;", 
 _KEY = object()
 
 Attribute = str | int | bool | None
-Child = "str | int | None | Iterable[Child]"
+Marks = dict[str, Attribute]
+"""The attributes of one element."""
 
 
 class Markup(str):

@@ -82,7 +82,8 @@ def _factor(field: Field, echo: Mapping[str, str]) -> Markup:
         "aria-label": f"{field.label}: {furniture.SENSE}",
     }, options)  # fmt: skip
     label = h("label", {"for": f"pf-{name}"}, furniture.POWER_FACTOR)
-    return h("div", {"class": "factor"}, label, h("div", {"class": "entry"}, control), h("div", {"class": "entry"}, turn))
+    entries = [h("div", {"class": "entry"}, entry) for entry in (control, turn)]
+    return h("div", {"class": "factor"}, label, entries)
 
 
 def field_html(field: Field, value: str, echo: Mapping[str, str]) -> Markup:

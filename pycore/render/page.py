@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from pycore.render.elements import Markup, h, join
+from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
 from pycore.words import furniture
 from pycore.words.phrase import Phrase
@@ -14,7 +14,7 @@ def mark() -> Markup:
         h("path", {"class": "mark-edge", "d": "M9 3H37L28 27H1Z"}),
         h("path", {"class": "mark-diagonal", "d": "M1 27L37 3"}),
     ]
-    marks = {"class": "mark", "viewBox": "0 0 38 30", "width": 30, "height": 24, "aria-hidden": "true",
+    marks: Marks = {"class": "mark", "viewBox": "0 0 38 30", "width": 30, "height": 24, "aria-hidden": "true",
              "focusable": "false"}  # fmt: skip
     return h("svg", marks, paths)
 
@@ -24,8 +24,8 @@ def header_html(root: str, *, home: bool) -> Markup:
     name = h("a", {"class": "name", "href": root, "aria-current": "page" if home else None}, mark(), furniture.NAME)
     sheets = h("a", {"href": root, "aria-current": "page" if home else None}, furniture.ALL_SHEETS)
     # Both words stand there; the style sheet shows the one that the switch would bring.
-    switch = h("button", {"type": "button", "class": "theme", "data-theme-switch": True},
-               h("span", {"class": "to-night"}, furniture.NIGHT), h("span", {"class": "to-day"}, furniture.DAY))  # fmt: skip
+    words = (h("span", {"class": "to-night"}, furniture.NIGHT), h("span", {"class": "to-day"}, furniture.DAY))
+    switch = h("button", {"type": "button", "class": "theme", "data-theme-switch": True}, words)
     skip = None if home else h("a", {"class": "skip", "href": "#answer"}, furniture.SKIP)
     return h("header", {"class": "head"}, skip, name, h("nav", None, None if home else sheets, switch))
 
@@ -47,9 +47,11 @@ def actions_html() -> Markup:
     link = h("p", {"class": "link", "data-link": True, "hidden": True},
              h("label", {"for": "link"}, furniture.LINK_LABEL),
              h("input", {"id": "link", "type": "text", "readonly": True, "autocomplete": "off"}))  # fmt: skip
-    said = h("p", {"class": "said", "data-said": True, "data-copied": furniture.COPIED, "data-saved": furniture.PDF_READY})
+    told: Marks = {"data-copied": furniture.COPIED, "data-saved": furniture.PDF_READY}
+    said = h("p", {"class": "said", "data-said": True, **told})
     wait = h("p", {"class": "waiting", "id": "waiting", "data-waiting": True, "hidden": True})
-    return join(h("div", {"class": "actions", "role": "group", "aria-label": furniture.ACTIONS}, buttons), wait, said, link)
+    row = h("div", {"class": "actions", "role": "group", "aria-label": furniture.ACTIONS}, buttons)
+    return join(row, wait, said, link)
 
 
 def status_html() -> Markup:

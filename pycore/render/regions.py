@@ -10,7 +10,9 @@ from pycore.render.workings import workings_html
 PARTS = ("answer", "sheet", "view", "workings")
 
 
-def regions_of(answer: Answer, parts: Iterable[str] = PARTS, inks: Mapping[str, str] | None = None) -> dict[str, Markup]:
+def regions_of(
+    answer: Answer, parts: Iterable[str] = PARTS, inks: Mapping[str, str] | None = None
+) -> dict[str, Markup]:
     """The HTML of the asked regions, by name; equal answers give equal bytes in every host.
 
     ``inks``: by sample name (``i1``, ``sum`` ...), the ink of its line. Raises ValueError for

@@ -4,7 +4,7 @@ Ticks tell the line first, its ink second. The ink's class comes with each answe
 the colours of the lines are the reader's choice.
 """
 
-from pycore.render.elements import Markup, h
+from pycore.render.elements import Marks, Markup, h
 
 INKS = {"i1": "brown", "i2": "black", "i3": "grey"}
 """Inks before any answer says otherwise: IEC 60445, with blue for what is summed."""
@@ -24,7 +24,7 @@ def sample(name: str, ink: str = "") -> Markup:
     for index in range(count):
         foot = first + 5.5 * index
         lines.append(h("path", {"class": "sample-tick", "d": f"M{foot - 3:g} 13.5L{foot + 3:g} 2.5"}))
-    marks = {
+    marks: Marks = {
         "class": f"sample sample-{name} ink-{ink}", "data-sample": name, "viewBox": "0 0 36 16", "width": 36,
         "height": 16, "aria-hidden": "true", "focusable": "false",
     }  # fmt: skip

@@ -4,10 +4,11 @@ from collections.abc import Sequence
 
 from pycore.calculators.interface import Block, Equation, Grid, Move, Paragraph, Working
 from pycore.render.answer import set_values
-from pycore.render.elements import Markup, h, join
+from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.mathml import formula_html, is_long
 from pycore.render.phrase import phrase_html
 from pycore.words import furniture
+from pycore.words.phrase import Phrase
 
 
 def _move(move: Move) -> Markup:
@@ -16,12 +17,13 @@ def _move(move: Move) -> Markup:
 
 
 def _moves(moves: Sequence[Move], start: int) -> Markup:
-    return h("ol", {"class": "moves", "role": "list", "start": start if start > 1 else None}, [_move(move) for move in moves])
+    marks: Marks = {"class": "moves", "role": "list", "start": start if start > 1 else None}
+    return h("ol", marks, [_move(move) for move in moves])
 
 
 def _scroller(wide: bool, name: str, label: str, *children: object) -> Markup:
     """A block that, when it may be wider than a phone, scrolls by itself and by keyboard."""
-    marks: dict[str, str | int | bool | None] = {"class": name}
+    marks: Marks = {"class": name}
     if wide:
         marks |= {"tabindex": 0, "role": "group", "aria-label": label}
     return h("div", marks, *children)
@@ -30,12 +32,13 @@ def _scroller(wide: bool, name: str, label: str, *children: object) -> Markup:
 def _equation(equation: Equation) -> Markup:
     before = h("p", {"class": "before"}, phrase_html(equation.before)) if equation.before else None
     wide = any(is_long(line) for line in equation.lines)
-    return join(before, _scroller(wide, "equation", furniture.CALCULATION, [formula_html(line) for line in equation.lines]))
+    lines = [formula_html(line) for line in equation.lines]
+    return join(before, _scroller(wide, "equation", furniture.CALCULATION, lines))
 
 
-def _row(cells: Sequence[object], last: bool) -> Markup:
-    first = h("th", {"scope": "row"}, phrase_html(cells[0]))  # type: ignore[arg-type]
-    rest = [h("td", None, phrase_html(cell)) for cell in cells[1:]]  # type: ignore[arg-type]
+def _row(cells: Sequence[Phrase], last: bool) -> Markup:
+    first = h("th", {"scope": "row"}, phrase_html(cells[0]))
+    rest = [h("td", None, phrase_html(cell)) for cell in cells[1:]]
     return h("tr", {"class": "total" if last else None}, first, rest)
 
 
@@ -78,14 +81,14 @@ def _draw_button(working: Working) -> Markup | None:
         return None
     if working.shown:
         return h("p", {"class": "on-sheet"}, furniture.ON_SHEET)
-    return h("p", {"class": "put"}, h("button", {"type": "button", "class": "plain", "data-set": set_values(working.draws)},
-                                      furniture.PUT_ON_SHEET))  # fmt: skip
+    marks: Marks = {"type": "button", "class": "plain", "data-set": set_values(working.draws)}
+    return h("p", {"class": "put"}, h("button", marks, furniture.PUT_ON_SHEET))
 
 
 def _working(working: Working) -> Markup:
     body = h("div", {"class": "body"}, _draw_button(working), blocks_html(working.blocks))
     heading = h("h2", None, phrase_html(working.title))
-    marks: dict[str, str | int | bool | None] = {"class": "working", "data-working": working.key}
+    marks: Marks = {"class": "working", "data-working": working.key}
     if working.shown:
         return h("section", marks | {"data-shown": True}, heading, body)
     return h("details", marks | {"data-keep": f"working-{working.key}"}, h("summary", None, heading), body)

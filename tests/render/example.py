@@ -23,7 +23,7 @@ from pycore.words.formula import Fenced, Fraction, Function, Number, Root, Squar
 I1, I2, I3, IN = Symbol("I", "1"), Symbol("I", "2"), Symbol("I", "3"), Symbol("I", "N")
 
 
-def phasor(key: str, step: int, tip: Point, ink: str, width: float = 0.5, origin: Point = Point(0, 0)) -> Group:
+def phasor(key: str, step: int, tip: Point, ink: str, origin: Point, width: float = 0.5) -> Group:
     """One phasor's arrow with its tag."""
     head = 8.2 if width > 0.5 else 4.6
     arrow = Arrow(origin, tip, width, ink, head)  # type: ignore[arg-type]
@@ -40,12 +40,12 @@ def drawing(width: float, height: float, origin: Point, scale: float = 1.0) -> P
     first, second, third, total = at(92, 90), at(56, -30), at(123, 210), at(58.1, 177.5)
     corner = first.plus(second).minus(origin)
     items = (
-        Group((Line(Point(5, 5), Point(width - 5, 5), 0.7), Line(Point(5, 5), Point(5, height - 5), 0.7)), name="frame"),
-        phasor("i1", 1, first, "brown", origin=origin),
-        phasor("i2", 2, second, "black", origin=origin),
-        phasor("i3", 3, third, "grey", origin=origin),
+        Group((Line(Point(5, 5), Point(width - 5, 5), 0.7),), name="frame"),
+        phasor("i1", 1, first, "brown", origin),
+        phasor("i2", 2, second, "black", origin),
+        phasor("i3", 3, third, "grey", origin),
         Group((Line(first, corner, 0.25, "black", (3, 0.75)), Line(second, corner, 0.25, "brown", (3, 0.75))), step=4),
-        phasor("sum", 5, total, "blue", 1.0, origin=origin),
+        phasor("sum", 5, total, "blue", origin, 1.0),
         Circle(origin, 1.2, 0.25, "ink", "sheet"),
         Text((Run("1 cm = 2 A", "regular", 6.0),), Point(10, height - 14)),
     )
@@ -69,11 +69,9 @@ def parallelogram() -> Working:
 def components() -> Working:
     """A calculation with a table and formulas."""
     a, b = Number("18.4", "A"), Number("11.2", "A")
-    grid = Grid(
-        (say("phasor"), say("A"), say("across"), say("up")),
-        ((say("{i}", i=I1), say("18.4"), say("0.00"), say("18.40")), ((Strong((IN,)),), say("11.6"), say("−11.6"), say("0.5"))),
-        total=True,
-    )  # fmt: skip
+    first = (say("{i}", i=I1), say("18.4"), say("0.00"), say("18.40"))
+    last = ((Strong((IN,)),), say("11.6"), say("−11.6"), say("0.5"))
+    grid = Grid((say("phasor"), say("A"), say("across"), say("up")), (first, last), total=True)
     lines = (
         row(IN, "=", Root(row(Square(a), "+", Square(b), "−", Fenced(row(a, "×", b))))),
         row("α", "=", Function("arctan", Fenced(Fraction(Number("0.5"), Number("−11.6")))), "=", Number("177.5", "°")),
@@ -107,7 +105,7 @@ class ExampleCalculator:
     title = "Neutral current"
     description = "What the neutral carries when three lines load it unevenly."
     scenario = "Village theatre, three dimmer racks in star."
-    cautions = (say("**Never open a neutral on a live system.**"), "Readings on a live system are for competent people.")
+    cautions = (say("**Never open a neutral on a live system.**"), "Live readings are for competent people.")
     fields = (
         Field("i1", "L1", "quantity", "values", "18.4", "A", sample="i1"),
         Field("i2", "L2", "quantity", "values", "11.2", "A", sample="i2"),

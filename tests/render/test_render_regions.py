@@ -1,0 +1,227 @@
+"""The regions of a page: every result named, every move tied to its step, nothing unescaped."""
+
+import json
+from collections import Counter
+from html.parser import HTMLParser
+
+import pytest
+from render.example import IN, ExampleCalculator, answer
+
+from pycore.calculators.interface import Output
+from pycore.render.answer import data_value, output_html
+from pycore.render.form import options_html, values_html
+from pycore.render.mathml import formula_html, is_long, pieces
+from pycore.render.phrase import phrase_html
+from pycore.render.regions import regions_of
+from pycore.render.sample import sample, ticks_of
+from pycore.render.site import calculator_page, home_page
+from pycore.words import say
+from pycore.words.formula import Fraction, Function, Number, Root, Square, row
+
+VOID = {"input", "br", "hr", "img", "meta", "link", "wbr", "col"}
+NO_BREAK = "\u00a0"
+
+
+class Tree(HTMLParser):
+    """Reads HTML and holds that every element is closed in its turn."""
+
+    def __init__(self, html: str) -> None:
+        super().__init__()
+        self.elements: list[tuple[str, dict[str, str | None]]] = []
+        self.text: list[str] = []
+        self._open: list[str] = []
+        self.feed(html)
+        self.close()
+        assert [] == self._open
+
+    def handle_starttag(self, tag, attrs):
+        self.elements.append((tag, dict(attrs)))
+        if tag not in VOID:
+            self._open.append(tag)
+
+    def handle_startendtag(self, tag, attrs):
+        self.elements.append((tag, dict(attrs)))
+
+    def handle_endtag(self, tag):
+        assert self._open.pop() == tag
+
+    def handle_data(self, data):
+        self.text.append(data)
+
+    def all(self, tag: str) -> list[dict[str, str | None]]:
+        return [attributes for name, attributes in self.elements if name == tag]
+
+
+@pytest.fixture(scope="module")
+def regions():
+    return regions_of(answer({}))
+
+
+@pytest.fixture(scope="module")
+def page():
+    return calculator_page(ExampleCalculator())
+
+
+def test_every_output_of_the_answer_appears_once_with_its_value(regions):
+    outputs = Tree(regions["answer"]).all("output")
+    expected = {
+        "neutral-current": "11.6310790558", "neutral-angle": "-87.5123456789", "neutral-length": "58.155395279",
+        "undefined": "",
+    }  # fmt: skip
+    assert expected == {output["name"]: output["data-value"] for output in outputs}
+    assert len(expected) == len(outputs)
+
+
+@pytest.mark.parametrize(
+    ("value", "written"),
+    [(None, ""), (0.0, "0"), (-0.0, "0"), (0.1 + 0.2, "0.3"), (1e-9, "1e-09"), (123456789.123456, "123456789.123")],
+)
+def test_data_values_have_twelve_digits_and_no_minus_zero(value, written):
+    assert written == data_value(value)
+
+
+def test_an_output_keeps_figure_and_unit_together():
+    html = output_html(Output("x", 11.6, "11.6", "A"))
+    assert f"11.6{NO_BREAK}A" == "".join(Tree(html).text)
+    assert "87.5°" == "".join(Tree(output_html(Output("x", 87.5, "87.5", "°"))).text)
+
+
+def test_what_was_typed_is_escaped_wherever_it_appears():
+    typed = "<img src=x onerror=alert(1)>"
+    for html in regions_of(answer({"i1": typed})).values():
+        assert [] == Tree(html).all("img")
+    assert "&lt;img" in regions_of(answer({"i1": typed}))["answer"]
+
+
+def test_no_region_holds_an_input_or_a_style(regions):
+    """Inputs in a replaced region would lose focus; style attributes are refused by the page's policy."""
+    for html in regions.values():
+        tree = Tree(html)
+        assert not {"input", "select", "textarea", "style", "script"} & {tag for tag, _ in tree.elements}
+        assert not [attributes for _, attributes in tree.elements if "style" in attributes]
+
+
+def test_the_sheet_is_one_true_drawing_on_its_page(regions):
+    sheets = [marks for marks in Tree(regions["sheet"]).all("svg") if "data-sheet" in marks]
+    assert [("297mm", "210mm")] == [(marks["width"], marks["height"]) for marks in sheets]
+    assert 'data-page="a4l"' in regions["sheet"]
+
+
+def test_alternatives_carry_the_values_that_bring_them(regions):
+    buttons = [marks for marks in Tree(regions["sheet"]).all("button") if "data-set" in marks]
+    assert [{"order": "23"}] == [json.loads(marks["data-set"] or "") for marks in buttons]
+
+
+def test_the_working_on_the_sheet_stands_first_and_open_the_others_folded(regions):
+    tree = Tree(regions["workings"])
+    marked = [(tag, marks["data-working"]) for tag, marks in tree.elements if "data-working" in marks]
+    assert [("section", "parallelogram-12"), ("details", "components")] == marked
+
+
+def test_moves_are_tied_to_steps_and_counted_over_interruptions(regions):
+    tree = Tree(regions["workings"])
+    assert ["1", "2", "3"] == [marks["data-for-step"] for marks in tree.all("li")]
+    assert [None, "3"] == [marks.get("start") for marks in tree.all("ol")]
+
+
+def test_an_unknown_region_is_refused():
+    with pytest.raises(ValueError, match="sidebar"):
+        regions_of(answer({}), ["sidebar"])
+
+
+def test_number_and_unit_never_part():
+    html = phrase_html(say("92 mm is 18.4 A at 1 cm = 2 A, ± 0.2 A and 3 lines"))
+    assert "92~mm is 18.4~A at 1~cm =~2~A, ±~0.2~A and 3 lines".replace("~", NO_BREAK) == html
+
+
+def test_a_symbol_keeps_its_index():
+    expected = '<span class="symbol"><var>I</var><sub>N</sub></span> is <strong>0</strong>'
+    assert expected == phrase_html(say("{n} is **0**", n=IN))
+
+
+def test_formulas_in_mathml():
+    line = row(IN, "=", Root(row(Square(Number("18.4", "A")), "−", Fraction("a", "2"))), "≈", Number("−1.5", "°"))
+    html = formula_html(line)
+    assert 3 == len(Tree(html).all("math"))
+    fenced = f"<msup><mrow><mo form=\"prefix\">(</mo><mrow><mn>18.4</mn><mtext>{NO_BREAK}A</mtext></mrow>"
+    assert fenced in html
+    assert "<mfrac><mrow><mi>a</mi></mrow><mrow><mn>2</mn></mrow></mfrac>" in html
+    assert '<mrow><mo form="prefix">−</mo><mn>1.5</mn><mtext>°</mtext></mrow>' in html
+    assert "<mi>cos</mi><mo>\u2061</mo>" in formula_html(Function("cos", Number("60", "°")))
+
+
+def test_a_formula_may_break_before_its_relations_only():
+    assert 1 == len(pieces(row("=", "a", "+", "b")))
+    assert 3 == len(pieces(row("a", "=", "b", "≈", "c")))
+    assert is_long(Root(row(*["123.4", "+"] * 6)))
+    assert not is_long(row("a", "=", "b"))
+
+
+@pytest.mark.parametrize(("name", "ticks"), [("i1", 1), ("i2", 2), ("i3", 3), ("sum", 0), ("i7", 3)])
+def test_a_line_is_known_by_its_ticks(name, ticks):
+    assert ticks == ticks_of(name)
+    assert ticks == sample(name).count("sample-tick")
+
+
+def test_every_field_has_one_named_control_a_label_and_a_message_slot():
+    calculator = ExampleCalculator()
+    html = values_html(calculator.fields, {}, {}) + options_html(calculator.fields, {}, {})
+    tree = Tree(html)
+    named = [marks for tag, marks in tree.elements if tag in ("input", "select") and "name" in marks]
+    labelled = {marks["for"] for marks in tree.all("label")}
+    slots = Counter(marks["data-message-for"] for marks in tree.all("p") if "data-message-for" in marks)
+    names = [field.name for field in calculator.fields]
+    assert names == [marks["name"] for marks in named]
+    assert all(marks["id"] in labelled and marks["form"] == "problem" for marks in named)
+    assert Counter(names) == slots
+
+
+def test_controls_are_described_by_elements_that_exist(page):
+    tree = Tree("".join(page.regions.values()))
+    ids = Counter(marks["id"] for _, marks in tree.elements if "id" in marks)
+    assert [1] == sorted(set(ids.values()))
+    for _, marks in tree.elements:
+        for reference in (marks.get("aria-describedby") or "").split():
+            assert reference in ids
+
+
+def test_the_form_shows_values_given_and_defaults_elsewhere():
+    calculator = ExampleCalculator()
+    form = {"i1": '9" A', "order": "23"}
+    tree = Tree(values_html(calculator.fields, form, {}) + options_html(calculator.fields, form, {}))
+    values = {marks["name"]: marks["value"] for marks in tree.all("input") if "name" in marks}
+    assert {"i1": '9" A', "i2": "11.2", "i3": "24.6", "a1": "0", "title": ""} == values
+    assert ["lag", "23", "A4"] == [marks["value"] for marks in tree.all("option") if "selected" in marks]
+
+
+def test_a_power_factor_has_controls_without_names():
+    """Only the field itself goes into links; the power factor writes into it."""
+    calculator = ExampleCalculator()
+    echo = {"a1": {"factor": "0.850", "sense": "lead", "degrees": "31.8° lead"}}
+    tree = Tree(options_html(calculator.fields, {}, echo))
+    factor = next(marks for marks in tree.all("input") if "data-factor-of" in marks)
+    assert ("a1", "0.850", None) == (factor["data-factor-of"], factor["value"], factor.get("name"))
+    assert "31.8° lead" in "".join(tree.text)
+
+
+def test_the_page_of_a_calculator_has_all_that_its_shell_asks_for(page):
+    asked = {"header", "intro", "form", "answer", "view", "request", "sheet", "actions", "options", "noscript",
+             "workings", "status", "footer"}  # fmt: skip
+    assert asked == set(page.regions)
+    assert ("example", "sheet", "en-GB") == (page.slug, page.template, page.language)
+    for html in page.regions.values():
+        Tree(html)
+
+
+def test_actions_are_those_that_work_now(page):
+    assert ["print", "pdf", "share"] == [marks["data-action"] for marks in Tree(page.regions["actions"]).all("button")]
+
+
+def test_the_front_page_shows_each_sheet_and_links_to_it():
+    tree = Tree("".join(home_page([ExampleCalculator()]).regions.values()))
+    assert 3 == [marks["href"] for marks in tree.all("a")].count("example/")
+    assert 1 == len([marks for marks in tree.all("svg") if "data-view" in marks])
+
+
+def test_regions_are_the_same_twice():
+    assert regions_of(answer({})) == regions_of(answer({}))
