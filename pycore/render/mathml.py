@@ -70,7 +70,7 @@ def _node(formula: Formula) -> Markup:
         case Square(base):
             return h("msup", None, _fenced(base) if _needs_fence(base) else _node(base), h("mn", None, 2))
         case Function(name, of):
-            return h("mrow", None, h("mi", None, name), h("mo", None, APPLY), _node(of))
+            return h("mrow", None, h("mi", {"class": "name"}, name), h("mo", None, APPLY), _node(of))
         case Fenced(inside, bars):
             return _fenced(inside, bars)
         case Row(parts):

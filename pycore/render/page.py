@@ -54,6 +54,11 @@ def actions_html() -> Markup:
     return join(row, wait, said, link)
 
 
+def link_notices_html() -> Markup:
+    """Where it is said what a link asked for that this page does not know."""
+    return h("ul", {"class": "open-notices", "data-open-notices": True, "role": "status", "hidden": True})
+
+
 def status_html() -> Markup:
     """The strip that says what the page is doing until Python runs, and the one live line.
 
@@ -66,7 +71,7 @@ def status_html() -> Markup:
     }, h("span", {"class": "bar", "data-bar": True}), h("span", {"data-progress-text": True, "role": "status"}),
        h("button", {"type": "button", "data-retry": True, "hidden": True}, furniture.RETRY))  # fmt: skip
     live = h("p", {"class": "live", "aria-live": "polite", "data-live": True})
-    return join(strip, live, h("ul", {"class": "open-notices", "data-open-notices": True, "hidden": True}))
+    return join(strip, live)
 
 
 def request_html() -> Markup:

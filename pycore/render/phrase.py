@@ -24,14 +24,25 @@ def symbol_html(symbol: Symbol) -> Markup:
 
 def _piece(piece: Piece) -> Markup:
     if isinstance(piece, Strong):
-        return h("strong", None, [_piece(part) for part in piece.pieces])
+        return h("strong", None, [_piece(part) for part in _merged(piece.pieces)])
     if isinstance(piece, Symbol):
         return symbol_html(piece)
     return join(together(piece))
+
+
+def _merged(pieces: Phrase) -> Phrase:
+    """Neighbouring texts made one: a number may be one piece and its unit the next."""
+    merged: list[Piece] = []
+    for piece in pieces:
+        if isinstance(piece, str) and merged and isinstance(merged[-1], str):
+            merged[-1] += piece
+        else:
+            merged.append(piece)
+    return tuple(merged)
 
 
 def phrase_html(phrase: Phrase | str) -> Markup:
     """A phrase as inline HTML; plain text is taken as a phrase of one piece."""
     if isinstance(phrase, str):
         return join(together(phrase))
-    return join([_piece(piece) for piece in phrase])
+    return join([_piece(piece) for piece in _merged(phrase)])

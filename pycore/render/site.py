@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from typing import Protocol
 
 from pycore.calculators.interface import Answer, Field
+from pycore.render.elements import join
 from pycore.render.form import options_html, values_html
 from pycore.render.home import home_html
 from pycore.render.page import (
@@ -12,6 +13,7 @@ from pycore.render.page import (
     footer_html,
     header_html,
     intro_html,
+    link_notices_html,
     no_script_html,
     request_html,
     status_html,
@@ -67,7 +69,7 @@ def calculator_page(calculator: Calculator) -> SitePage:
     regions |= {
         "header": header_html("../", home=False),
         "intro": intro_html(calculator.title, calculator.scenario),
-        "form": values_html(calculator.fields, form, answer.echo),
+        "form": join(values_html(calculator.fields, form, answer.echo), link_notices_html()),
         "options": options_html(calculator.fields, form, answer.echo),
         "actions": actions_html(),
         "request": request_html(),

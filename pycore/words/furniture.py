@@ -44,7 +44,7 @@ FETCHING = "Getting ready for your values: {share} %"
 STARTING = "Getting ready for your values: starting Python"
 SLOW = "This takes longer than usual. The example is complete meanwhile."
 FAILED = "Your values cannot be worked out: Python did not start. The example is complete."
-STUCK = "That took too long and was stopped. Change a value to go on."
+STUCK = "This could not be worked out, so the last answer stays. Change a value to go on."
 RETRY = "Try again"
 NO_SCRIPT = (
     "Scripts are off, so this page shows its example only: the answer, every working and the sheet. "

@@ -72,6 +72,12 @@ export function listen(bridge, live, failed) {
   });
 }
 
+/** Take back what was said of an earlier action: it holds no longer. */
+export function forget() {
+  say("");
+  linkRow.hidden = true;
+}
+
 /** Let the buttons wait (with the sentence that says for what), or not. */
 export function wait(sentence) {
   for (const button of document.querySelectorAll("[data-action]")) {

@@ -29,18 +29,30 @@ const bridge = new Bridge(hear);
 function hear(state, detail) {
   root.dataset.python = state === "ready" || state === "failed" ? state : "starting";
   progress.show(state, detail);
+  if (state === "failed" && !showsBuilt()) markOld(progress.failedWords());
+}
+
+// Without Python the page shows the example it was built with, which is no answer to anything else.
+function showsBuilt() {
+  return edition <= 1 && location.hash.length <= 1 && JSON.stringify(form.read()) === JSON.stringify(form.initial());
+}
+
+function markOld(waiting) {
+  root.dataset.answer = "old";
+  actions.wait(waiting);
 }
 
 function failed(error) {
   if (error instanceof Superseded) return;
-  if (error instanceof Stuck) progress.stuck();
-  else reportError(error);
+  markOld(progress.stuck());
+  if (!(error instanceof Stuck)) reportError(error);
 }
 
 /** Ask for the answer to the form as it stands now. `quiet`: it is what the page shows already. */
 async function update({ quiet = false } = {}) {
   const mine = ++edition;
   root.dataset.answer = "pending";
+  actions.forget();
   const request = { do: "answer", page: slug, form: form.read(), parts: ["answer", "view", "sheet"] };
   try {
     const reply = await bridge.ask(request, { topic: "answer" });
@@ -70,8 +82,7 @@ function take(reply, mine, quiet) {
 
 function refuse(reply) {
   form.showErrors(reply.errors ?? []);
-  actions.wait(reply.waiting ?? "");
-  root.dataset.answer = "old";
+  markOld(reply.waiting ?? "");
   live(reply.announce ?? "");
 }
 

@@ -21,6 +21,9 @@ export function begin(again) {
   bar.style.width = "0";
 }
 
+/** The sentence for a start that failed. */
+export const failedWords = () => strip.dataset.failed;
+
 /** Show a state of the start; `share` in percent. */
 export function show(state, share) {
   if (state === "ready" || state === "failed") timers.forEach(clearTimeout);
@@ -38,9 +41,10 @@ export function show(state, share) {
   }
 }
 
-/** Say for a while that a request was stopped. */
+/** Say for a while that a request came to nothing; gives the sentence. */
 export function stuck() {
   text.textContent = strip.dataset.stuck;
   strip.hidden = false;
   timers.push(setTimeout(() => (strip.hidden = true), 8000));
+  return strip.dataset.stuck;
 }
