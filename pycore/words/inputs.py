@@ -110,3 +110,16 @@ def bad_scale(label: str, given: str) -> str:
 def too_long_text(label: str, limit: int) -> str:
     """A text that does not fit its place on the sheet."""
     return f"{label} is too long for its place on the sheet. Accepted is up to {limit} characters."
+
+
+def no_such_letters(label: str, letters: str) -> str:
+    """Characters that the sheet's lettering does not hold."""
+    return (
+        f"{label} has signs that the sheet’s lettering lacks: {quoted(letters)}. Accepted are the letters of "
+        "European languages in Latin script, Greek letters, figures and usual punctuation."
+    )
+
+
+def too_wide_text(label: str) -> str:
+    """A text of allowed length that is still too wide to print."""
+    return f"{label} is too wide for its line in the title block. Accepted is about 45 letters."

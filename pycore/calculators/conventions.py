@@ -1,0 +1,66 @@
+"""Conventions that differ between classrooms: names, colours, decimal mark. A choice, never a guess.
+
+Line colours: IEC 60445 (L1 brown, L2 black, L3 grey, neutral blue); the older British colours
+(red, yellow, blue, neutral black) and the North American ones (black, red, blue, neutral white;
+brown, orange, yellow, neutral grey) are common practice with no source.
+"""
+
+from pycore.calculators.interface import Choice, Field
+from pycore.drawing import Ink
+from pycore.words import Phrase, Symbol
+
+NAMES: dict[str, tuple[str, str, str]] = {
+    "L123": ("L1", "L2", "L3"),
+    "ABC": ("A", "B", "C"),
+    "RYB": ("R", "Y", "B"),
+    "RST": ("R", "S", "T"),
+}
+INDICES: dict[str, tuple[str, str, str]] = {
+    "L123": ("1", "2", "3"),
+    "ABC": ("A", "B", "C"),
+    "RYB": ("R", "Y", "B"),
+    "RST": ("R", "S", "T"),
+}
+COLOURS: dict[str, tuple[Ink, Ink, Ink, Ink]] = {
+    "iec": ("brown", "black", "grey", "blue"),
+    "british-old": ("red", "yellow", "blue", "black"),
+    "american-208": ("black", "red", "blue", "white"),
+    "american-480": ("brown", "orange", "yellow", "grey"),
+}
+MARKS = {"point": ".", "comma": ","}
+
+
+def line_names(names: str) -> tuple[str, str, str]:
+    """What the three lines are called."""
+    return NAMES[names]
+
+
+def symbols(letter: str, names: str) -> dict[str, Phrase]:
+    """Tags of the phasors of three lines by key: i1, i2, i3, the sums of two, sum and return."""
+    one, two, three = (Symbol(letter, index) for index in INDICES[names])
+    by_number = {"1": one, "2": two, "3": three}
+    tags: dict[str, Phrase] = {f"i{n}": (by_number[n],) for n in "123"}
+    for first, second in ("12", "13", "23"):
+        tags[f"i{first}{second}"] = (by_number[first], " + ", by_number[second])
+    tags["sum"] = (Symbol(letter, "N"),)
+    tags["return"] = ("−", Symbol(letter, "N"))
+    return tags
+
+
+def inks(colours: str) -> dict[str, Ink]:
+    """Ink of each phasor by key."""
+    one, two, three, neutral = COLOURS[colours]
+    named: dict[str, Ink] = {"i1": one, "i2": two, "i3": three, "sum": neutral, "return": neutral}
+    named.update({"i12": neutral, "i13": neutral, "i23": neutral})
+    return named
+
+
+TICKS = {"i1": 1, "i2": 2, "i3": 3}
+
+
+def choice_field(
+    name: str, label: str, group: str, default: str, options: tuple[tuple[str, str], ...], about: str = ""
+) -> Field:
+    """A field with options given as (value, label)."""
+    choices = tuple(Choice(value, words) for value, words in options)
+    return Field(name, label, "choice", group, default, help=about, choices=choices)

@@ -1,0 +1,97 @@
+"""Problems as the fragment of a link, so that no server sees them: ``#v=1&i1=18.4&i2=...``.
+
+Keys are the form controls' names; values stand as typed. ``v`` comes first: links carry the
+version of their keys for ever. What a stranger put into a link is hostile until read.
+"""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from pycore.calculators.interface import Field
+
+VERSION = "1"
+LONGEST_FRAGMENT = 4000
+LONGEST_VALUE = 200
+_PLAIN = frozenset(b"ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-._~,")
+
+
+def encode(text: str) -> str:
+    """Percent-encoding of one key or value (RFC 3986, section 2.1)."""
+    return "".join(
+        chr(byte) if byte in _PLAIN else f"%{byte:02X}" for byte in text.encode("utf-8", "replace")
+    )
+
+
+def decode(text: str) -> str:
+    """The text of a percent-encoded value; a damaged escape stands for itself."""
+    data = bytearray()
+    index = 0
+    raw = text.replace("+", " ").encode("utf-8", "replace")
+    while index < len(raw):
+        escape = raw[index + 1 : index + 3]
+        if raw[index] == 0x25 and len(escape) == 2 and _is_hex(escape):
+            data.append(int(escape, 16))
+            index += 3
+        else:
+            data.append(raw[index])
+            index += 1
+    return data.decode("utf-8", "replace")
+
+
+def _is_hex(pair: bytes) -> bool:
+    return all(byte in b"0123456789abcdefABCDEF" for byte in pair)
+
+
+def fragment(pairs: Iterable[tuple[str, str]]) -> str:
+    """The fragment, without its #, of key-value pairs; empty values are left out."""
+    return "&".join(f"{encode(key)}={encode(value)}" for key, value in pairs if value != "")
+
+
+@dataclass(frozen=True, slots=True)
+class Opened:
+    """A link as read: the whole form, the keys that mean nothing here, and its version."""
+
+    form: dict[str, str]
+    unknown: tuple[str, ...]
+    version: str
+    too_long: bool = False
+
+
+def open_fragment(text: str, fields: Iterable[Field], reserved: Iterable[str] = ()) -> Opened:
+    """Read a fragment into a whole form: what it does not name keeps its default.
+
+    Control characters are dropped and values cut at 200 characters; nothing is run or trusted.
+    """
+    form = {field.name: field.default for field in fields}
+    too_long = len(text) > LONGEST_FRAGMENT
+    unknown: list[str] = []
+    version = VERSION
+    known_elsewhere = frozenset(reserved)
+    for pair in text[:LONGEST_FRAGMENT].lstrip("#").split("&"):
+        key, sign, value = pair.partition("=")
+        key = decode(key)
+        if not sign:
+            unknown += [key] if key else []
+            continue
+        cleaned = "".join(char for char in decode(value) if char.isprintable())[:LONGEST_VALUE]
+        if key == "v":
+            version = cleaned
+        elif key in form:
+            form[key] = cleaned
+        elif key not in known_elsewhere:
+            unknown.append(key)
+    return Opened(form, tuple(unknown), version, too_long)
+
+
+RESERVED = ("colours", "decimal", "angles", "resultant", "sequence", "view", "step", "ask", "code")
+"""Keys that every page keeps free for the same meaning."""
+
+
+def form_pairs(form: Mapping[str, str], fields: Iterable[Field]) -> tuple[tuple[str, str], ...]:
+    """A form as link pairs: the values always, every other key when it is not its default."""
+    pairs = [("v", VERSION)]
+    for field in fields:
+        value = str(form.get(field.name, field.default)).strip()
+        if field.group == "values" or value != field.default:
+            pairs.append((field.name, value))
+    return tuple(pairs)

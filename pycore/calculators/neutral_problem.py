@@ -1,0 +1,86 @@
+"""The neutral-current form read into one frozen problem."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from pycore import lettering
+from pycore.calculators.neutral_fields import BY_NAME
+from pycore.calculators.reading import Lag, Reader
+from pycore.circuits.star import StarLoad
+from pycore.quantity import Writing, writing_for
+from pycore.sheet.lettered import width_of
+from pycore.words import inputs
+
+LEAST_SHARE = 1e-6
+"""How small a line may be beside the largest: beyond this no drawing or reckoning can tell it."""
+PLACE_WIDTH = 86.0
+LONGEST_PLACE = 60
+
+
+@dataclass(frozen=True, slots=True)
+class NeutralProblem:
+    """Everything a neutral-current form says, checked: the load, the reading, the conventions.
+
+    ``choices`` holds every choice field's value; ``scale`` is amperes per centimetre or None.
+    """
+
+    load: StarLoad
+    lags: tuple[Lag, Lag, Lag]
+    measured: float | None
+    scale: float | None
+    place: str
+    choices: Mapping[str, str]
+    typed: Mapping[str, str]
+    writing: Writing
+
+    def __getitem__(self, name: str) -> str:
+        return self.choices[name]
+
+
+_CHOICES = tuple(name for name, field in BY_NAME.items() if field.kind == "choice")
+
+
+def _currents(reader: Reader) -> tuple[float, float, float]:
+    read = [reader.current(name) for name in ("i1", "i2", "i3")]
+    known = [value for value in read if value is not None]
+    largest = max(known, default=0.0)
+    if len(known) == 3 and largest == 0.0:
+        for name in ("i1", "i2", "i3"):
+            reader.fault(name, inputs.all_zero(reader.label(name), reader.given(name)))
+    for name, value in zip(("i1", "i2", "i3"), read, strict=True):
+        if value and value < LEAST_SHARE * largest:
+            message = inputs.apart(reader.label(name), reader.given(name), "one millionth")
+            reader.fault(name, message)
+    return (read[0] or 0.0, read[1] or 0.0, read[2] or 0.0)
+
+
+def _place(reader: Reader) -> str:
+    given = " ".join(reader.given("place").split())
+    if len(given) > LONGEST_PLACE:
+        reader.fault("place", inputs.too_long_text(reader.label("place"), LONGEST_PLACE))
+        return ""
+    missing = lettering.missing(given, "regular")
+    if missing:
+        reader.fault("place", inputs.no_such_letters(reader.label("place"), missing), missing)
+        return ""
+    if width_of(given, 2.5) > PLACE_WIDTH:
+        reader.fault("place", inputs.too_wide_text(reader.label("place")))
+        return ""
+    return given
+
+
+def read_problem(form: Mapping[str, str]) -> NeutralProblem:
+    """Read a form; raises InputError with every fault found."""
+    reader = Reader(form, BY_NAME)
+    currents = _currents(reader)
+    lags = (reader.lag("a1"), reader.lag("a2"), reader.lag("a3"))
+    measured = reader.current("measured", optional=True)
+    choices = {name: reader.choice(name) for name in _CHOICES}
+    scale = reader.positive("scale")
+    place = _place(reader)
+    reader.finish()
+    mark = "," if choices["decimal"] == "comma" else "."
+    load = StarLoad(currents, (lags[0].degrees, lags[1].degrees, lags[2].degrees), choices["sequence"])
+    typed = {name: reader.given(name) for name in BY_NAME}
+    writing = writing_for(max(currents), "A", mark)
+    return NeutralProblem(load, lags, measured, scale, place, choices, typed, writing)

@@ -1,0 +1,147 @@
+"""From a form's texts to values: every fault is collected, none stops the others."""
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from pycore import quantity, trig
+from pycore.calculators.interface import Field
+from pycore.errors import Fault, InputError
+from pycore.quantity import NO_BREAK_SPACE, Unreadable
+from pycore.words import inputs
+
+LARGEST_CURRENT = 1e5
+SMALLEST_CURRENT = 1e-6
+_LAG_WORDS = {"lag": 1, "lagging": 1, "ind": 1, "lead": -1, "leading": -1, "cap": -1}
+
+
+@dataclass(frozen=True, slots=True)
+class Lag:
+    """An angle of lag in degrees (negative: leads), and whether it was given as power factor."""
+
+    degrees: float
+    as_factor: bool = False
+
+    def echo(self, mark: str) -> dict[str, str]:
+        """The same angle in both ways of saying it."""
+        leads = self.degrees < 0
+        size = -self.degrees if leads else self.degrees
+        side = "" if size == 0 else (" lead" if leads else " lag")
+        return {
+            "degrees": quantity.plain(round(size, 2), mark) + "°" + side,
+            "factor": quantity.fixed(trig.cosine(self.degrees), 3, mark),
+            "sense": "lead" if leads else "lag",
+        }
+
+
+@dataclass(slots=True)
+class Reader:
+    """Reads the fields of one form, collecting faults; ``finish`` raises them all at once."""
+
+    form: Mapping[str, str]
+    fields: Mapping[str, Field]
+    faults: list[Fault] = field(default_factory=list)
+
+    def given(self, name: str) -> str:
+        """What was typed, or the field's default when the form does not hold it."""
+        return str(self.form.get(name, self.fields[name].default)).strip()
+
+    def label(self, name: str) -> str:
+        """The field's label."""
+        return self.fields[name].label
+
+    def fault(self, name: str, message: str, part: str = "") -> None:
+        """Note that a field cannot be used."""
+        self.faults.append(Fault(name, self.given(name), message, part))
+
+    def finish(self) -> None:
+        """Raise InputError with every fault, if there are any."""
+        if self.faults:
+            raise InputError(*self.faults)
+
+    def choice(self, name: str) -> str:
+        """One of a field's options; its default when the field is empty and "" is no option."""
+        given = self.given(name)
+        offered = [choice.value for choice in self.fields[name].choices]
+        if given in offered:
+            return given
+        if given == "":
+            return self.fields[name].default
+        accepted = ", ".join(value for value in offered if value)
+        self.fault(name, inputs.bad_choice(self.label(name), given, accepted))
+        return self.fields[name].default
+
+    def current(self, name: str, *, optional: bool = False) -> float | None:
+        """A current in amperes, 0 or more; None when empty and optional, or unusable."""
+        given, label = self.given(name), self.label(name)
+        if optional and not given:
+            return None
+        try:
+            value = quantity.read(given, "A")
+        except Unreadable as problem:
+            example = self.fields[name].default or "11.2"
+            accepted = inputs.accepted_current(example)
+            message = inputs.unreadable(label, given, problem.reason, problem.part, accepted)
+            self.fault(name, message, problem.part)
+            return None
+        return self._in_range(name, label, given, value)
+
+    def _in_range(self, name: str, label: str, given: str, value: float) -> float | None:
+        if value < 0:
+            self.fault(name, inputs.negative(label, given), given[:1])
+        elif value > LARGEST_CURRENT:
+            self.fault(name, inputs.too_large(label, given, f"100{NO_BREAK_SPACE}kA"))
+        elif 0 < value < SMALLEST_CURRENT:
+            self.fault(name, inputs.too_small(label, given, f"1{NO_BREAK_SPACE}µA"))
+        else:
+            return value + 0.0
+        return None
+
+    def lag(self, name: str) -> Lag:
+        """Degrees of lag, or a power factor with its side; 0 when empty."""
+        given = self.given(name)
+        if not given:
+            return Lag(0.0)
+        words = given.replace("°", " deg ").lower().split()
+        side = _LAG_WORDS.get(words[-1]) if words else None
+        degrees = any(word in ("deg", "degree", "degrees") for word in words)
+        number = " ".join(
+            word for word in words if word not in _LAG_WORDS and word not in ("deg", "degree", "degrees", "pf")
+        )
+        try:
+            value, rest = quantity.split_number(number)
+        except Unreadable:
+            rest, value = "unread", 0.0
+        if rest:
+            self.fault(name, inputs.bad_angle(self.label(name), given), given)
+            return Lag(0.0)
+        if side and not degrees:
+            return self._from_factor(name, given, value, side)
+        if "pf" in words:
+            self.fault(name, inputs.factor_side(self.label(name), given))
+        elif not -180.0 <= value <= 180.0:
+            self.fault(name, inputs.angle_range(self.label(name), given))
+        return Lag(value * (side or 1) + 0.0)
+
+    def _from_factor(self, name: str, given: str, value: float, side: int) -> Lag:
+        if not 0.0 <= value <= 1.0:
+            self.fault(name, inputs.factor_range(self.label(name), given))
+            return Lag(0.0)
+        # The angle whose cosine is the power factor, by its right triangle.
+        reactive = math.sqrt((1.0 - value) * (1.0 + value))
+        return Lag(side * trig.angle_of(value, reactive) + 0.0, as_factor=True)
+
+    def positive(self, name: str) -> float | None:
+        """A positive number of amperes per centimetre, or None when empty (chosen to fit)."""
+        given = self.given(name)
+        if not given:
+            return None
+        try:
+            value = quantity.read(given, "A")
+        except Unreadable as problem:
+            self.fault(name, inputs.bad_scale(self.label(name), given), problem.part)
+            return None
+        if not 1e-9 <= value <= 1e9:
+            self.fault(name, inputs.bad_scale(self.label(name), given))
+            return None
+        return value

@@ -1,0 +1,348 @@
+"""The strokes of a construction in mm: arrows, dashed parallels, arcs, ticks, and label wishes."""
+
+import math
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+
+from pycore import geometry
+from pycore.constructions.construction import Construction, Picture
+from pycore.constructions.moves import (
+    CrossArcs,
+    Direction,
+    Join,
+    Move,
+    ReadAngle,
+    SetOff,
+    Start,
+    TurnAngle,
+    turn_of,
+    zero_of,
+)
+from pycore.drawing import Arc, Arrow, Circle, Group, Ink, Item, Line
+from pycore.geometry import ORIGIN, Box, Point
+from pycore.phasor import wrap
+from pycore.sheet.labels import Segment, Wanted, along
+from pycore.sheet.media import Style
+from pycore.words import Phrase
+
+DOT_BELOW = 4.0
+"""A phasor shorter than this many mm is a dot with a label (common practice)."""
+TICK_SLANT = 62.0
+REFERENCE_SHARE = 0.6
+"""How long the faint reference direction is drawn, as a share of the longest arm."""
+
+
+@dataclass(frozen=True, slots=True)
+class Look:
+    """How phasors are told apart: tag, ink and number of ticks by phasor key.
+
+    ``degrees`` writes an angle's size, such as 120° or 87.5°, by its tenths; ``mark`` is the decimal mark.
+    """
+
+    tags: Mapping[str, Phrase]
+    inks: Mapping[str, Ink]
+    ticks: Mapping[str, int]
+    mark: str = "."
+
+
+@dataclass(frozen=True, slots=True)
+class Stand:
+    """Where a construction stands: its picture, mm for each unit, and the start point in mm."""
+
+    picture: Picture
+    factor: float
+    origin: Point = ORIGIN
+
+    def place(self, point: Point) -> Point:
+        """A construction's point on the page."""
+        return self.origin.plus(self.picture.place(point, self.factor))
+
+
+@dataclass(slots=True)
+class Drawn:
+    """Strokes by step, what labels must keep clear of, and the labels that want a place."""
+
+    by_step: dict[int, list[Item]] = field(default_factory=dict)
+    segments: list[Segment] = field(default_factory=list)
+    wanted: list[Wanted] = field(default_factory=list)
+
+    def add(self, step: int, *items: Item) -> None:
+        """Put strokes into a step's group."""
+        self.by_step.setdefault(step, []).extend(items)
+
+    def keep_clear(self, start: Point, end: Point, owner: str = "", half: float = 0.25) -> None:
+        """Tell the labels of a straight piece."""
+        self.segments.append(Segment(start, end, owner, half))
+
+
+def drawn_ends(construction: Construction) -> Iterator[tuple[str, str]]:
+    """The ends of every straight stroke that is drawn, by the names of their points."""
+    for move in construction.moves:
+        if isinstance(move, SetOff):
+            yield move.start, move.point
+        elif isinstance(move, Join) and move.role != "hidden":
+            yield move.start, move.end
+
+
+def extent(construction: Construction, picture: Picture) -> Box:
+    """The rectangle that the figure fills on the paper, in the unit of the quantity."""
+    points = construction.figure.points
+    used = [points[name] for pair in drawn_ends(construction) for name in pair]
+    if "D" in construction.figure.lines:
+        longest = max(arm.size for arm in construction.arms)
+        degrees = construction.figure.lines["D"].degrees
+        used.append(ORIGIN.moved(longest * REFERENCE_SHARE, degrees))
+    return geometry.bounds(picture.place(point) for point in used)
+
+
+def ticks(start: Point, end: Point, count: int, width: float, ink: Ink, style: Style) -> list[Item]:
+    """Slanted ticks across the middle of a line: one, two or three."""
+    degrees = geometry.direction(start, end)
+    middle = start.plus(end.minus(start).times(0.46))
+    made: list[Item] = []
+    for index in range(count):
+        at = middle.moved((index - (count - 1) / 2) * style.tick_gap, degrees)
+        half = style.tick / 2
+        slant = degrees + TICK_SLANT
+        made.append(Line(at.moved(-half, slant), at.moved(half, slant), width, ink))
+    return made
+
+
+class _Pen:
+    """Draws one construction, move by move, into a ``Drawn``."""
+
+    def __init__(self, construction: Construction, stand: Stand, look: Look, style: Style):
+        self.construction, self.stand, self.look, self.style = construction, stand, look, style
+        self.figure = construction.figure
+        self.drawn = Drawn()
+        self.laid: dict[str, int] = {}
+        self.arcs: dict[Point, list[tuple[float, float, float]]] = {}
+
+    def at(self, name: str) -> Point:
+        return self.stand.place(self.figure.points[name])
+
+    def run(self) -> Drawn:
+        for number, step in enumerate(self.construction.steps, start=1):
+            for move in step.moves:
+                self.move(number, step.name, move)
+        return self.drawn
+
+    def move(self, number: int, name: str, move: Move) -> None:
+        match move:
+            case Start():
+                self.drawn.add(number, Circle(self.at(move.point), 0.9, 0.35, "ink", "sheet"))
+            case Direction():
+                self.laid.setdefault(move.line, number)
+                self.direction(number, move)
+            case TurnAngle():
+                self.laid.setdefault(move.line, number)
+                if name in ("draw", "draw-along", "follow"):
+                    self.turned(number, move)
+            case SetOff():
+                self.set_off(number, move)
+            case CrossArcs():
+                self.crossed(number, move)
+            case Join():
+                self.join(self.laid.get(move.line, number), move)
+            case ReadAngle():
+                if move.reading == "n-angle":
+                    self.read_angle(number, move)
+
+    def direction(self, number: int, move: Direction) -> None:
+        start = self.at(move.at)
+        degrees = self.stand.picture.paper_angle(move.degrees)
+        if move.line == "D":
+            longest = max(arm.size for arm in self.construction.arms)
+            end = start.moved(longest * REFERENCE_SHARE * self.stand.factor, degrees)
+            self.drawn.add(number, Line(start, end, 0.18, "ink-2"))
+            self.drawn.keep_clear(start, end, "reference")
+            self.want("reference", self.style.note, number, tuple(along(start, end)))
+        elif move.line in ("X", "Y"):
+            self.axis(number, move.line, start, degrees)
+
+    def axis(self, number: int, line: str, start: Point, degrees: float) -> None:
+        unit = ORIGIN.moved(1.0, degrees)
+        feet = [
+            geometry.dot(self.at(name).minus(start), unit)
+            for name in self.figure.points
+            if name.startswith(line)
+        ]
+        low, high = min([*feet, 0.0]), max([*feet, 0.0])
+        ends = start.plus(unit.times(low)), start.plus(unit.times(high))
+        self.drawn.add(number, Line(*ends, 0.18, "ink-2"))
+        self.drawn.keep_clear(*ends)
+
+    def set_off(self, number: int, move: SetOff) -> None:
+        start, tip = self.at(move.start), self.at(move.point)
+        if move.role == "mark":
+            degrees = geometry.direction(start, tip) + 90.0
+            half = self.style.tick / 2
+            ends = tip.moved(-half, degrees), tip.moved(half, degrees)
+            self.drawn.add(number, Line(*ends, self.style.wide, "ink"))
+            self.drawn.keep_clear(*ends)
+            return
+        self.arrow(number, start, tip, move.phasor, move.role, move.copy)
+
+    def arrow(
+        self, number: int, start: Point, tip: Point, key: str, role: str, copy: bool = False
+    ) -> None:
+        """A phasor's arrow with its ticks, or a dot where it is too short for one."""
+        style, ink = self.style, self.look.inks.get(key, "blue")
+        width = style.extra_wide if role == "resultant" else style.wide
+        head = style.large_head if role == "resultant" else style.head
+        length = geometry.distance(start, tip)
+        parts: list[Item] = []
+        if length < DOT_BELOW:
+            parts.append(Arrow(start, tip, 0.1, ink, 0.0))
+            parts.append(Circle(tip, 0.7, 0.0, ink, ink))
+        else:
+            parts.append(Arrow(start, tip, width, ink, head, cased=ink == "black"))
+            if length > head + 2 * style.tick:
+                parts += ticks(start, tip, self.look.ticks.get(key, 0), width, ink, style)
+        self.drawn.add(number, Group(tuple(parts), phasor=key, copy=copy))
+        self.drawn.keep_clear(start, tip, key + ("-copy" if copy else ""), width / 2)
+        self.guard_extras(start, tip, key, length, head)
+        if not copy:
+            self.want(key, style.tag, number, tuple(along(start, tip)))
+
+    def guard_extras(self, start: Point, tip: Point, key: str, length: float, head: float) -> None:
+        """Labels keep clear of the arrowhead's breadth and of the ticks too."""
+        degrees = geometry.direction(start, tip)
+        if length >= DOT_BELOW:
+            size = min(head, 0.6 * length)
+            back = tip.moved(-size, degrees)
+            self.drawn.keep_clear(back, tip, "", 0.17 * size)
+        else:
+            self.drawn.keep_clear(tip, tip.moved(0.01, 0.0), "", 0.7)
+        count = self.look.ticks.get(key, 0)
+        if count and length > head + 2 * self.style.tick:
+            for line in ticks(start, tip, count, 0.5, "ink", self.style):
+                if isinstance(line, Line):
+                    self.drawn.keep_clear(line.start, line.end)
+
+    def join(self, number: int, move: Join) -> None:
+        start, end = self.at(move.start), self.at(move.end)
+        if move.role == "hidden":
+            return
+        if move.role in ("partial", "resultant"):
+            self.arrow(number, start, end, move.phasor, move.role)
+            return
+        style = self.style
+        ink = self.look.inks.get(move.like, "ink-2")
+        dashed: list[Item] = [Line(start, end, style.narrow, ink, style.dash)]
+        count = self.look.ticks.get(move.like, 0)
+        if move.role == "parallel" and geometry.distance(start, end) > 3 * style.tick:
+            dashed += ticks(start, end, count, style.narrow, ink, style)
+            for line in dashed[1:]:
+                if isinstance(line, Line):
+                    self.drawn.keep_clear(line.start, line.end)
+        self.drawn.add(number, Group(tuple(dashed), name="parallel"))
+        self.drawn.keep_clear(start, end, f"parallel-{move.line}")
+
+    def crossed(self, number: int, move: CrossArcs) -> None:
+        """Short strokes of the two compass arcs where they cross."""
+        met = self.at(move.point)
+        for name in (move.first, move.second):
+            centre = self.at(name)
+            radius = geometry.distance(centre, met)
+            if radius < DOT_BELOW:
+                continue
+            middle = geometry.direction(centre, met)
+            half = min(20.0, 4.0 / radius / math.pi * 180)
+            self.drawn.add(number, Arc(centre, radius, middle - half, 2 * half, 0.25, "ink-2"))
+            self.guard_arc(centre, radius, middle - half, 2 * half)
+
+    def turned(self, number: int, move: TurnAngle) -> None:
+        turn = turn_of(move, self.figure.readings)
+        zero = zero_of(move, self.figure.lines)
+        arm = self.arm_length(move)
+        self.angle(number, self.at(move.at), zero, turn, arm, "angle-" + move.line)
+
+    def arm_length(self, move: TurnAngle) -> float:
+        """The shorter of the two sides of a turned angle, mm; the faint reference is long enough."""
+        lengths = [
+            geometry.distance(self.at(other.start), self.at(other.point))
+            for other in self.construction.moves
+            if isinstance(other, SetOff) and other.line in (move.line, move.zero)
+        ]
+        return min(lengths, default=0.0)
+
+    def read_angle(self, number: int, move: ReadAngle) -> None:
+        first = self.figure.lines[move.first].degrees
+        turn = wrap(self.figure.lines[move.second].degrees - first)
+        end = self.figure.points[self.construction.end]
+        arm = geometry.distance(self.at("O"), self.stand.place(end))
+        if move.first.startswith("L"):
+            size = next(a.size for a in self.construction.arms if move.first == f"L{a.number}")
+            arm = min(arm, size * self.stand.factor)
+        radius = self.style.arc * 1.8
+        self.angle(number, self.at(move.at), first, turn, arm, "angle-sum", radius)
+
+    def angle(
+        self,
+        number: int,
+        centre: Point,
+        zero: float,
+        turn: float,
+        arm: float,
+        owner: str,
+        radius: float | None = None,
+    ) -> None:
+        """An arc from one line to the next with its size in degrees; none where it would not show."""
+        size = -turn if turn < 0 else turn
+        start = self.stand.picture.paper_angle(zero)
+        sweep = self.stand.picture.sense * turn
+        reach = min(radius or self.style.arc, 0.7 * arm)
+        if size < 4.0 or reach < 5.0:
+            return
+        reach = self.free_radius(centre, start, sweep, reach)
+        self.drawn.add(number, Arc(centre, reach, start, sweep, self.style.narrow, "ink-2"))
+        self.guard_arc(centre, reach, start, sweep, owner)
+        anchors = tuple(
+            (centre.moved(reach, start + sweep * share), start + sweep * share + flip)
+            for flip in (0.0, 180.0)
+            for share in (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
+        )
+        capitals = self.style.value if owner == "angle-sum" else self.style.note
+        self.drawn.wanted.append(
+            Wanted(owner, (_degrees(size, self.look.mark),), capitals, anchors, number)
+        )
+
+    def free_radius(self, centre: Point, start: float, sweep: float, radius: float) -> float:
+        """A radius at which the arc does not run over another round the same point."""
+        middle, half = wrap(start + sweep / 2), math.fabs(sweep) / 2
+        others = self.arcs.setdefault(centre, [])
+        for other_middle, other_half, other_radius in others:
+            apart = math.fabs(wrap(middle - other_middle))
+            if apart < half + other_half - 0.5 and math.fabs(radius - other_radius) < 3.0:
+                radius = other_radius + 4.0
+        others.append((middle, half, radius))
+        return radius
+
+    def guard_arc(
+        self, centre: Point, radius: float, start: float, sweep: float, owner: str = ""
+    ) -> None:
+        pieces = max(2, int(math.fabs(sweep) / 12.0) + 1)
+        before = centre.moved(radius, start)
+        for index in range(1, pieces + 1):
+            after = centre.moved(radius, start + sweep * index / pieces)
+            self.drawn.keep_clear(before, after, owner, 0.35)
+            before = after
+
+    def want(
+        self, owner: str, capitals: float, number: int, anchors: tuple[tuple[Point, float], ...]
+    ) -> None:
+        if owner in self.look.tags:
+            self.drawn.wanted.append(
+                Wanted(owner, self.look.tags[owner], capitals, anchors, number)
+            )
+
+
+def _degrees(size: float, mark: str) -> str:
+    tenths = f"{size:.1f}"
+    return tenths.removesuffix(".0").replace(".", mark) + "°"
+
+
+def draw(construction: Construction, stand: Stand, look: Look, style: Style) -> Drawn:
+    """The strokes and label wishes of a construction that stands on a page."""
+    return _Pen(construction, stand, look, style).run()

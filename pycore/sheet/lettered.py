@@ -1,0 +1,69 @@
+"""Phrases set as drawn text: symbols in italics with an upright index, the rest upright."""
+
+from pycore import lettering
+from pycore.drawing import Face, Ink, Run, Text
+from pycore.geometry import Box, Point
+from pycore.words import Phrase, Strong, Symbol
+
+INDEX_SIZE = 0.7
+INDEX_DROP = 0.22
+"""How far an index hangs below the base line, as a share of the capital height."""
+
+
+def _symbol(symbol: Symbol, capitals: float) -> tuple[Run, ...]:
+    letter = Run(symbol.letter, "italic", lettering.size_for_capitals(capitals, "italic"))
+    if not symbol.index:
+        return (letter,)
+    size = lettering.size_for_capitals(capitals * INDEX_SIZE, "regular")
+    return (letter, Run(symbol.index, "regular", size, -INDEX_DROP * capitals))
+
+
+def runs(phrase: Phrase | str, capitals: float, face: Face = "regular") -> tuple[Run, ...]:
+    """The runs of a phrase whose capitals are ``capitals`` mm high."""
+    pieces = (phrase,) if isinstance(phrase, str) else phrase
+    made: list[Run] = []
+    for piece in pieces:
+        if isinstance(piece, Strong):
+            made.extend(runs(piece.pieces, capitals, "bold"))
+        elif isinstance(piece, Symbol):
+            made.extend(_symbol(piece, capitals))
+        else:
+            made.append(Run(piece, face, lettering.size_for_capitals(capitals, face)))
+    return tuple(made)
+
+
+def text(
+    phrase: Phrase | str,
+    at: Point,
+    capitals: float,
+    anchor: str = "start",
+    ink: Ink = "ink",
+    face: Face = "regular",
+) -> Text:
+    """A line of text with capitals of this height."""
+    return Text(runs(phrase, capitals, face), at, anchor, ink)  # type: ignore[arg-type]
+
+
+def box_of(item: Text, capitals: float) -> Box:
+    """The rectangle that a line of text fills: capitals above, index and tails below."""
+    width = lettering.runs_width(item.runs)
+    left = item.at.x - {"start": 0.0, "middle": width / 2, "end": width}[item.anchor]
+    low = 0.34 if len(item.runs) > 1 or any(c in "gjpqy,()" for c in item.plain) else 0.05
+    return Box(left, item.at.y - low * capitals, left + width, item.at.y + 1.05 * capitals)
+
+
+def width_of(phrase: Phrase | str, capitals: float) -> float:
+    """Width of a phrase in mm."""
+    return lettering.runs_width(runs(phrase, capitals))
+
+
+def wrapped(phrase: str, capitals: float, width: float) -> list[str]:
+    """Plain text broken at spaces so that no line is wider than ``width`` mm."""
+    lines: list[str] = []
+    for word in phrase.split(" "):
+        longer = f"{lines[-1]} {word}" if lines else word
+        if lines and width_of(longer, capitals) <= width:
+            lines[-1] = longer
+        else:
+            lines.append(word)
+    return lines

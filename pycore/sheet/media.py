@@ -1,0 +1,130 @@
+"""Papers, and how a sheet divides: frame, figure, table and title block. All in mm.
+
+Paper sizes: ISO 216 (A series), ANSI/ASME Y14.1 A and B (letter, tabloid). Frame and filing
+margin follow ISO 5457, the title block ISO 7200, lettering heights ISO 3098, line widths
+ISO 128: adapted, and their figures given from memory.
+"""
+
+from dataclasses import dataclass
+
+from pycore.geometry import Box
+
+PAPERS: dict[str, tuple[float, float]] = {
+    "A5": (148.0, 210.0),
+    "A4": (210.0, 297.0),
+    "A3": (297.0, 420.0),
+    "A2": (420.0, 594.0),
+    "letter": (215.9, 279.4),
+    "tabloid": (279.4, 431.8),
+}
+"""Width and height upright."""
+
+ORIENTATIONS = ("landscape", "portrait")
+FILING_MARGIN = 20.0
+MARGIN = 10.0
+PRINTABLE_EDGE = 17.0
+"""Check bars keep this distance from every edge: printers may lose that much (common practice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Style:
+    """Capital heights, line widths, arrowheads and spacings of one medium, mm."""
+
+    note: float = 2.5
+    value: float = 3.5
+    tag: float = 5.0
+    title: float = 5.0
+    scale_words: float = 7.0
+    row: float = 7.0
+    narrow: float = 0.25
+    wide: float = 0.5
+    extra_wide: float = 1.0
+    head: float = 4.6
+    large_head: float = 8.2
+    tick: float = 4.0
+    tick_gap: float = 1.5
+    arc: float = 12.0
+    dash: tuple[float, float] = (3.0, 0.75)
+
+
+NORMAL = Style()
+COMPACT = Style(
+    value=2.5, tag=3.5, title=3.5, scale_words=5.0, row=5.0, arc=8.0, head=3.6, large_head=6.0,
+    tick=3.0, tick_gap=1.2, extra_wide=0.8,
+)  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Layout:
+    """Where the parts of one sheet lie.
+
+    ``area`` is for the figure with its labels, ``table`` and ``words`` for what is written,
+    ``block`` is the title block in the frame's lower right corner.
+    """
+
+    paper: str
+    orientation: str
+    width: float
+    height: float
+    style: Style
+    frame: Box
+    area: Box
+    table: Box
+    words: Box
+    block: Box
+    bar: float
+    bars: tuple[float, float, float, float]
+    """Left x and bottom y of the upright bar, then of the level bar."""
+
+    @property
+    def page_key(self) -> str:
+        """The style sheet's name for this page: ``a4l``, ``letterp``."""
+        return self.paper.lower() + self.orientation[0]
+
+
+def layout(paper: str, orientation: str, rows: int = 5) -> Layout:
+    """Divide a paper; ``rows`` is how many rows the table has below its head.
+
+    Raises KeyError for a paper that is not listed.
+    """
+    short, long = PAPERS[paper]
+    width, height = (long, short) if orientation == "landscape" else (short, long)
+    style = COMPACT if paper == "A5" else NORMAL
+    frame = Box(FILING_MARGIN, MARGIN, width - MARGIN, height - MARGIN)
+    table_height = style.row * (rows + 1) + 6
+    block_width = 62.0 if style is COMPACT else 92.0
+    block_height = 34.0 if style is COMPACT else 46.0
+    block = Box(frame.right - block_width, frame.bottom, frame.right, frame.bottom + block_height)
+    if orientation == "landscape":
+        figure = Box(frame.left, frame.bottom, block.left - 2, frame.top)
+        table = Box(block.left + 2, frame.top - 4 - table_height, frame.right - 3, frame.top - 4)
+        words = Box(block.left + 2, block.top + 3, frame.right - 3, table.bottom - 2)
+    else:
+        band = max(table_height + 8, block_height + (20 if style is COMPACT else 26))
+        figure = Box(frame.left, frame.bottom + band, frame.right, frame.top)
+        top = frame.bottom + band
+        table = Box(frame.left + 4, top - 2 - table_height, block.left - 4, top - 2)
+        words = Box(block.left + 2, block.top + 2, frame.right - 3, top - 2)
+    return _with_bars(paper, orientation, (width, height), style, frame, figure, table, words, block)
+
+
+def _with_bars(
+    paper: str,
+    orientation: str,
+    size: tuple[float, float],
+    style: Style,
+    frame: Box,
+    figure: Box,
+    table: Box,
+    words: Box,
+    block: Box,
+) -> Layout:
+    bar = 50.0 if style is COMPACT else 100.0
+    level_y = max(figure.bottom + 6.0, PRINTABLE_EDGE)
+    area = Box(figure.left + 13.0, level_y + 8.0, figure.right - 2.0, figure.top - 3.0)
+    upright_y = min(area.bottom + 3, size[1] - PRINTABLE_EDGE - bar)
+    level_x = min(area.left + 8, size[0] - PRINTABLE_EDGE - bar)
+    return Layout(
+        paper, orientation, size[0], size[1], style, frame, area, table, words, block, bar,
+        (frame.left + 4.0, upright_y, level_x, level_y),
+    )  # fmt: skip

@@ -1,0 +1,76 @@
+"""The quantity scale: how many amperes one centimetre stands for, and what fits a paper.
+
+Scales are 1, 2 or 5 x 10^n per centimetre (common practice); 2.5 and 4 by a setting.
+"""
+
+import math
+from dataclasses import dataclass
+
+from pycore.geometry import Box
+from pycore.quantity import order_of_magnitude
+from pycore.sheet.media import Layout
+
+STEPS = {"125": (1.0, 2.0, 5.0), "all": (1.0, 2.0, 2.5, 4.0, 5.0)}
+LABEL_MARGIN = 3.5
+"""Room kept round the figure for arrowheads and labels that hang over, mm."""
+
+
+def _ten_to(exponent: int) -> float:
+    return float(f"1e{exponent}")
+
+
+def next_scale(least: float, steps: str = "125") -> float:
+    """The smallest listed scale that is not below ``least`` (quantity per centimetre)."""
+    exponent = order_of_magnitude(least)
+    allowed = least * (1 - 1e-9)
+    for power in (exponent, exponent + 1):
+        for step in STEPS[steps]:
+            candidate = float(f"{step}e{power}")
+            if candidate >= allowed:
+                return candidate
+    return _ten_to(exponent + 2)
+
+
+@dataclass(frozen=True, slots=True)
+class Fit:
+    """How a figure stands in an area at a scale: room it needs and has, in mm.
+
+    ``over`` is how far the wider side passes the area (0 when it fits).
+    """
+
+    scale: float
+    needs: tuple[float, float]
+    has: tuple[float, float]
+
+    @property
+    def over(self) -> tuple[float, float]:
+        """What is missing in width and in height, mm."""
+        return (
+            max(0.0, self.needs[0] - self.has[0]),
+            max(0.0, self.needs[1] - self.has[1]),
+        )
+
+    @property
+    def fits(self) -> bool:
+        """Whether the figure lies wholly inside (to a thousandth of a millimetre)."""
+        return max(self.over) <= 1e-3
+
+
+def fit_at(extent: Box, layout: Layout, scale: float) -> Fit:
+    """Judge a figure with these extents (in the quantity) at a given scale."""
+    factor = 10.0 / scale
+    needs = (
+        extent.width * factor + 2 * LABEL_MARGIN,
+        extent.height * factor + 2 * LABEL_MARGIN,
+    )
+    return Fit(scale, needs, (layout.area.width, layout.area.height))
+
+
+def best_fit(extent: Box, layout: Layout, steps: str = "125") -> Fit:
+    """The fewest amperes per centimetre at which the figure fits the area."""
+    wide = extent.width * 10 / (layout.area.width - 2 * LABEL_MARGIN)
+    high = extent.height * 10 / (layout.area.height - 2 * LABEL_MARGIN)
+    least = max(wide, high)
+    if least <= 0.0 or not math.isfinite(least):
+        raise ValueError("a figure without extent has no scale")
+    return fit_at(extent, layout, next_scale(least, steps))

@@ -1,0 +1,248 @@
+"""What the neutral-current page says beside its figures."""
+
+from pycore.words.phrase import Phrase, Symbol, say
+
+Name = Phrase | Symbol
+
+TITLE = "Neutral current"
+DESCRIPTION = (
+    "The neutral current of an unbalanced star-connected load: calculated, drawn to scale move by move, "
+    "and printed true to the millimetre."
+)
+SCENARIO = "Village theatre, three dimmer racks in star"
+
+CAUTIONS = (
+    "These sheets teach; they do not size an installation. A neutral’s size, protection and harmonics are "
+    "decided by the local wiring rules and a licensed person.",
+    "Readings on a live three-phase system are for competent or supervised people on a rig made for it. "
+    "One conductor in the jaw of the clamp, and the right measurement category.",
+    "Never open a neutral on a live system: voltages at single-phase loads can rise to the line voltage and, "
+    "with mixed reactances, beyond it. A lost combined neutral and earth can make metalwork live.",
+    "A neutral may carry current when a line is off. A clamp meter never proves a circuit dead: isolate, and "
+    "prove dead with a proved tester, before changing a connection.",
+    "Ask which method your examining body accepts.",
+)
+
+
+def angle_by_protractor(angle: str, sense: str, origin: Name) -> Phrase:
+    """Where the neutral points, as a protractor reads it."""
+    return say("{angle} {sense} from {origin}", angle=angle, sense=sense, origin=origin)
+
+
+def angle_on(origin: Name) -> Phrase:
+    """The neutral lies on the first direction."""
+    return say("in line with {origin}", origin=origin)
+
+
+def angle_polar(angle: str, origin: Name) -> Phrase:
+    """Where the neutral points, as a polar angle."""
+    return say("at {angle} from {origin}", angle=angle, origin=origin)
+
+
+def on_sheet(length: str) -> Phrase:
+    """How long the neutral is on the paper."""
+    return say("{length} on the sheet", length=length)
+
+
+def no_arrow() -> Phrase:
+    """Zero has no arrow."""
+    return say("no arrow to draw")
+
+
+def balanced() -> Phrase:
+    """Currents and angles equal."""
+    return say("The load is balanced: three equal currents 120° apart add to nothing.")
+
+
+def closed_not_balanced() -> Phrase:
+    """The sum is zero by chance."""
+    return say(
+        "The three currents add to nothing although the load is not balanced: the figure closes by itself."
+    )
+
+
+def below_largest(neutral: str, largest: str) -> Phrase:
+    """First sanity check at equal power factor."""
+    return say(
+        "Check: at equal power factor the neutral never carries more than the largest line. "
+        "{neutral} is within {largest}.",
+        neutral=neutral,
+        largest=largest,
+    )
+
+
+def unequal_power_factors() -> Phrase:
+    """The sanity check does not hold."""
+    return say(
+        "The power factors differ, so the neutral may carry more than the largest line: "
+        "the usual check does not hold here."
+    )
+
+
+def one_line(line: str) -> Phrase:
+    """Only one line carries current."""
+    return say(
+        "Only {line} carries current, so the neutral carries the same. There is nothing to construct: "
+        "the arrow is drawn tip to tail.",
+        line=line,
+    )
+
+
+def zero_line(lines: str) -> Phrase:
+    """Lines without current have no arrow."""
+    return say("{lines} carries no current and has no arrow.", lines=lines)
+
+
+def zero_lines(lines: str) -> Phrase:
+    """Several lines without current."""
+    return say("{lines} carry no current and have no arrow.", lines=lines)
+
+
+def small_lines(lines: str) -> Phrase:
+    """Phasors too short for an arrow."""
+    return say(
+        "At this scale {lines} is shorter than 4 mm: it is drawn as a dot with a label.", lines=lines
+    )
+
+
+def meter(reading: str, calculated: str, difference: str, share: str, higher: bool) -> Phrase:
+    """The meter's reading beside the calculation."""
+    return say(
+        "Meter on the neutral: {reading}. The calculation gives {calculated}, so the reading is "
+        "{difference} ({share}) {side}.",
+        reading=reading,
+        calculated=calculated,
+        difference=difference,
+        share=share,
+        side="higher" if higher else "lower",
+    )
+
+
+def meter_same(reading: str) -> Phrase:
+    """Reading and calculation agree as written."""
+    return say("Meter on the neutral: {reading}, the same as the calculation.", reading=reading)
+
+
+def meter_zero(reading: str) -> Phrase:
+    """A reading where the calculation gives nothing."""
+    return say("Meter on the neutral: {reading}. The calculation gives 0 A.", reading=reading)
+
+
+def caption(paper: str, orientation: str, scale: str, chosen: bool) -> Phrase:
+    """Paper and scale below the sheet."""
+    tail = ", the largest scale that fits" if chosen else ""
+    return say(
+        "{paper} {orientation}, {scale}{tail}.",
+        paper=paper,
+        orientation=orientation,
+        scale=scale,
+        tail=tail,
+    )
+
+
+def alternative(what: str, scale: str, length: str) -> Phrase:
+    """What another order or way round would give."""
+    return say("{what}: {scale}, neutral {length}", what=what, scale=scale, length=length)
+
+
+def does_not_fit(given: str, paper: str, over: str, scale: str, papers: str) -> str:
+    """A scale of the user's own that is too large for the paper."""
+    bigger = f" {papers} would take it as it is." if papers else ""
+    return (
+        f"At 1 cm = {given} the figure does not fit {paper}: {over}. "
+        f"On this paper 1 cm = {scale} fits.{bigger}"
+    )
+
+
+def too_wide(width: str, height: str) -> str:
+    """By how much a figure passes the paper; either may be empty."""
+    if width and height:
+        return f"it is {width} too wide and {height} too high"
+    return f"it is {width} too wide" if width else f"it is {height} too high"
+
+
+def pair_first(first: str, second: str) -> str:
+    """An order of pairing by its lines: L1 with L2 first."""
+    return f"{first} with {second} first"
+
+
+def chain(lines: str) -> str:
+    """An order of drawing: L1, L2, L3."""
+    return lines
+
+
+def components_intro(up: bool, origin: Name) -> Phrase:
+    """Which angle, and which function gives which part."""
+    if up:
+        return say(
+            "Angles are counted clockwise from straight up, where {origin} points. The level part is "
+            "size × sine, the upright part size × cosine.",
+            origin=origin,
+        )
+    return say(
+        "Angles are counted anticlockwise from the right, where {origin} points. The level part is "
+        "size × cosine, the upright part size × sine.",
+        origin=origin,
+    )
+
+
+def rounding_note(decimals: int) -> Phrase:
+    """How the working rounds."""
+    return say(
+        "Parts are written to {decimals} decimals and carried on unrounded; only the answer is rounded.",
+        decimals=str(decimals),
+    )
+
+
+def pythagoras() -> Phrase:
+    """Length of the sum."""
+    return say("**Pythagoras** gives the size from the two sums.")
+
+
+def arctangent() -> Phrase:
+    """Angle of the sum."""
+    return say("**The arctangent** gives the angle to the level axis; the signs say which quarter.")
+
+
+def quarter(right: bool, up: bool, angle: str, result: Phrase) -> Phrase:
+    """The quadrant and the angle from the first direction."""
+    return say(
+        "The sum points to the {side} and {height}, {angle} from the level axis: that is {result}.",
+        side="right" if right else "left",
+        height="up" if up else "down",
+        angle=angle,
+        result=result,
+    )
+
+
+def on_axis(way: str, result: Phrase) -> Phrase:
+    """One part is zero."""
+    return say("One part is 0, so the sum points {way}: that is {result}.", way=way, result=result)
+
+
+def formula_intro() -> Phrase:
+    """When the closed formula holds."""
+    return say(
+        "For three lines 120° apart at equal power factor, with {a}, {b}, {c} their sizes:",
+        a=Symbol("a"),
+        b=Symbol("b"),
+        c=Symbol("c"),
+    )
+
+
+def formula_differences() -> Phrase:
+    """The cancellation-free form."""
+    return say("The same from the differences, which shows that equal currents give 0:")
+
+
+def formula_no_angle() -> Phrase:
+    """What the formula cannot give."""
+    return say("The formula gives the size only. For the angle, draw or use components.")
+
+
+def formula_fails() -> Phrase:
+    """Why the closed formula is refused."""
+    return say(
+        "The closed formula √(a² + b² + c² − ab − bc − ca) holds only when all three lines have the same "
+        "power factor, so that they stand 120° apart. Here they do not: use components or draw."
+    )
