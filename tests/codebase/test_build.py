@@ -1,13 +1,13 @@
 """The build keeps its promises: exact pins, one policy, no registry named, no other host asked, same bytes twice."""
 
 import html
+import http.client
 import json
 import re
 import subprocess
 import tomllib
-import urllib.error
-import urllib.request
-from collections.abc import Callable
+import urllib.parse
+from collections.abc import Callable, Mapping
 from pathlib import Path
 
 import pytest
@@ -34,6 +34,18 @@ def tracked_files() -> list[Path]:
 def pages_of(dist: Path) -> list[Path]:
     """Every page of the built site."""
     return sorted(dist.rglob("*.html"))
+
+
+def response_of(address: str) -> tuple[int, Mapping[str, str], bytes]:
+    """The status, the headers and the body that the server gives for an address."""
+    parts = urllib.parse.urlsplit(address)
+    connection = http.client.HTTPConnection(parts.netloc)
+    try:
+        connection.request("GET", parts.path)
+        response = connection.getresponse()
+        return response.status, response.headers, response.read()
+    finally:
+        connection.close()
 
 
 def test_every_python_package_is_pinned_exactly():
@@ -121,7 +133,7 @@ def test_every_link_of_a_page_leads_to_a_file(dist: Path):
 def test_every_response_carries_the_policy(site: str):
     """Page, script, runtime and error alike, for the header alone binds the worker."""
     assert f"{PAGE_POLICY}; frame-ancestors 'none'" == HEADER_POLICY
-    page = urllib.request.urlopen(f"{site}neutral-current/").read().decode()
+    page = response_of(f"{site}neutral-current/")[2].decode()
     worker = re.search(r'data-worker="\.\./([^"]+)"', page)[1]
     runtime = re.search(r'data-runtime="\.\./([^"]+)"', page)[1]
     types = {
@@ -132,13 +144,12 @@ def test_every_response_carries_the_policy(site: str):
         f"{runtime}library.zip": "application/zip",
     }
     for path, media_type in types.items():
-        with urllib.request.urlopen(site + path) as response:
-            assert media_type == response.headers["Content-Type"]
-            assert HEADERS == {name: response.headers[name] for name in HEADERS}
-    with pytest.raises(urllib.error.HTTPError) as refused:
-        urllib.request.urlopen(site + "no-such-page/")
-    assert 404 == refused.value.code
-    assert HEADER_POLICY == refused.value.headers["Content-Security-Policy"]
+        status, headers, _body = response_of(site + path)
+        assert (200, media_type) == (status, headers["Content-Type"])
+        assert HEADERS == {name: headers[name] for name in HEADERS}
+    status, headers, _body = response_of(f"{site}no-such-page/")
+    assert 404 == status
+    assert HEADERS == {name: headers[name] for name in HEADERS}
 
 
 def test_the_hosts_headers_file_says_the_same(dist: Path):
@@ -175,7 +186,7 @@ def test_a_fault_in_a_page_does_not_go_unseen(browser: Browser, site: str):
     page.wait_for_timeout(200)
     context.close()
     heard = "\n".join(witness.faults)
-    assert [] == [fault for fault in ("a fault", "an exception", "policy") if fault not in heard]
+    assert [] == [fault for fault in ("a fault", "an exception", "elsewhere") if fault not in heard]
 
 
 def test_the_worker_cannot_ask_another_host(browser: Browser, site: str, ready: Callable[[Page], None]):
