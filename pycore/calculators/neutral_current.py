@@ -186,7 +186,7 @@ def _remarks(case: _Case) -> tuple[Phrase, ...]:
     elif solution.closed:
         made.append(words.closed_not_balanced())
     elif solution.equal_angles:
-        largest = case.telling.writing.amount(max(case.problem.load.currents))
+        largest = case.telling.writing.short(max(case.problem.load.currents))
         made.append(words.below_largest(case.amount(solution.current), largest))
     else:
         made.append(words.unequal_power_factors())
@@ -312,7 +312,7 @@ class NeutralCurrent:
             slug=self.slug,
             title=self.title,
             outputs=_outputs(case, plan),
-            given=(", ".join(case.telling.writing.amount(size) for size in case.problem.load.currents),),
+            given=(", ".join(case.telling.writing.short(size) for size in case.problem.load.currents),),
             summary=_summary(case, plan),
             remarks=_remarks(case),
             notices=_notices(case, plan),

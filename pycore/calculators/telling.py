@@ -123,7 +123,7 @@ class Teller:
     def step_scale(self, step: Step) -> tuple[Phrase, Phrase]:
         longest = max(arm.size for arm in self.construction.arms)
         sentence = words.choose_scale(
-            self.telling.scale(self.plan.scale), self.telling.writing.amount(longest), self.length(longest)
+            self.telling.scale(self.plan.scale), self.telling.writing.short(longest), self.length(longest)
         )
         return sentence, words.scale_why()
 

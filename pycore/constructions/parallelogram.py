@@ -171,7 +171,8 @@ def parallelogram(
     if third is not None and third not in early:
         steps.append(draw_arm(third, head, reference, False))
     if third is not None and not cancelled:
-        diagonal = _Side(pair_sum, "R", "R", "partial", (pair[0].number, pair[1].number))
+        numbers = (pair[0].number, pair[1].number)
+        diagonal = _Side(pair_sum, "R", "R", f"i{numbers[0]}{numbers[1]}", numbers)
         steps += _stage(diagonal, _side(third), "N", parallels, "between")
     end = tip(third) if third is not None and cancelled else "N"
     closed = _sum_of(arms) == 0

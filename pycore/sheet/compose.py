@@ -1,5 +1,6 @@
 """One finished page: the figure in its place, its labels, table, check bars and title block."""
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
@@ -86,7 +87,7 @@ def frame(layout: Layout) -> Group:
     marks = (
         Line(Point(box.left - 5, y), Point(box.left + 2, y), 0.7),
         Line(Point(box.right - 2, y), Point(box.right + 5, y), 0.7),
-        Line(Point(x, box.bottom - 5), Point(x, box.bottom + 2), 0.7),
+        Line(Point(x, box.bottom - 5), Point(x, box.bottom), 0.7),
         Line(Point(x, box.top - 2), Point(x, box.top + 5), 0.7),
     )
     return Group((outline, *marks), name="frame")
@@ -145,8 +146,10 @@ def table(layout: Layout, writing: Writing) -> Group:
     columns = _columns(style, box, writing)
     y = box.top - style.note - 1
     items: list[Item] = [text(writing.head[0], Point(box.left, y), style.note, ink="ink-2")]
-    for x, words in zip(columns, writing.head[1:], strict=True):
+    for x, words in zip(columns, writing.head[1:3], strict=False):
         items.append(text(words, Point(x, y), style.note, "end", "ink-2"))
+    # The last head runs on over the senses of rotation, so it begins where its column does.
+    items.append(text(writing.head[3], Point(columns[1] + _gap(style), y), style.note, ink="ink-2"))
     y -= 2.0
     items.append(Line(Point(box.left, y), Point(right, y), style.wide))
     for index, row in enumerate(writing.rows):
@@ -164,17 +167,22 @@ def table(layout: Layout, writing: Writing) -> Group:
     return Group(tuple(items), name="table")
 
 
+def _gap(style: Style) -> float:
+    return 3.2 if style.value > 3 else 2.2
+
+
 def _columns(style: Style, box: Box, writing: Writing) -> tuple[float, float, float]:
     """Right edges of the amount, length and angle columns, by the widest of each."""
-    gap = 3.2 if style.value > 3 else 2.2
     symbol = max(width_of(row.symbol, style.value) for row in writing.rows)
+    symbol = max(symbol, width_of(writing.head[0], style.note))
     sense = max(width_of(row.sense, style.note) for row in writing.rows) + 1.2
     widths = []
     for index, name in enumerate(("amount", "length", "angle"), start=1):
         values = max(width_of(getattr(row, name), style.value) for row in writing.rows)
-        widths.append(max(values, width_of(writing.head[index], style.note) - (index == 3) * sense))
-    spare = box.width - symbol - sense - widths[0] - widths[1] - widths[2] - 3 * gap
-    gap += max(0.0, spare) / 3
+        head = 0.0 if index == 3 else width_of(writing.head[index], style.note)
+        widths.append(max(values, head))
+    spare = box.width - symbol - sense - math.fsum(widths) - 3 * _gap(style)
+    gap = max(1.2, _gap(style) + spare / 3)
     first = box.left + symbol + gap + widths[0]
     second = first + gap + widths[1]
     return first, second, second + gap + widths[2]
@@ -196,23 +204,29 @@ def words(layout: Layout, writing: Writing) -> Group:
     return Group(tuple(items), name="words")
 
 
+BLOCK_COLUMNS = (0.0, 0.38, 0.62)
+"""Where the lower cells of the title block begin, as shares of its width."""
+
+
 def title_block(layout: Layout, writing: Writing) -> Group:
     """Title, method and the cells below (after ISO 7200, adapted)."""
     style, box = layout.style, layout.block
     compact = style.title < 4
-    title_height, cell = (11.0, 7.6) if compact else (15.0, 10.3)
+    title_height, cell = (14.5, 8.5) if compact else (15.0, 10.3)
     x = box.left + 2.4
     items: list[Item] = [Shape(_corners(box), 0.5)]
     y = box.top - title_height
     items.append(text(writing.title, Point(x, box.top - style.title - 2.2), style.title))
-    items.append(text(writing.subtitle, Point(x, y + 2.0), style.note))
+    lines = wrapped(writing.subtitle, style.note, box.width - 4.8)[: 2 if compact else 1]
+    for index, line in enumerate(reversed(lines)):
+        items.append(text(line, Point(x, y + 1.6 + index * 1.6 * style.note), style.note))
     items.append(Line(Point(box.left, y), Point(box.right, y), 0.25))
     items += _cell(x, y, "method", writing.method, style)
     y -= cell
     for row in range(2):
         items.append(Line(Point(box.left, y), Point(box.right, y), 0.25))
         for index, (label, value) in enumerate(writing.block[row * 3 : row * 3 + 3]):
-            left = box.left + index * box.width / 3
+            left = box.left + BLOCK_COLUMNS[index] * box.width
             if index:
                 items.append(Line(Point(left, y), Point(left, max(box.bottom, y - cell)), 0.25))
             items += _cell(left + 2.4, y, label, value, style)
@@ -226,7 +240,7 @@ def _cell(x: float, top: float, label: str, value: str, style: Style) -> list[It
     if label:
         items.append(text(label, Point(x, top - small - 1.0), small, ink="ink-2"))
     if value:
-        drop = small + style.value + 2.6 if label else style.value + 3.2
+        drop = small + style.value + 2.3 if label else style.value + 2.8
         items.append(text(value, Point(x, top - drop), style.value))
     return items
 

@@ -95,11 +95,13 @@ def extent(construction: Construction, picture: Picture) -> Box:
     return geometry.bounds(picture.place(point) for point in used)
 
 
-def ticks(start: Point, end: Point, count: int, width: float, ink: Ink, style: Style) -> list[Item]:
-    """Slanted ticks across the middle of a line: one, two or three."""
+def ticks(
+    start: Point, end: Point, count: int, width: float, ink: Ink, style: Style, share: float = 0.46
+) -> list[Line]:
+    """Slanted ticks across a line, near its middle: one, two or three."""
     degrees = geometry.direction(start, end)
-    middle = start.plus(end.minus(start).times(0.46))
-    made: list[Item] = []
+    middle = start.plus(end.minus(start).times(share))
+    made: list[Line] = []
     for index in range(count):
         at = middle.moved((index - (count - 1) / 2) * style.tick_gap, degrees)
         half = style.tick / 2
@@ -217,8 +219,7 @@ class _Pen:
         count = self.look.ticks.get(key, 0)
         if count and length > head + 2 * self.style.tick:
             for line in ticks(start, tip, count, 0.5, "ink", self.style):
-                if isinstance(line, Line):
-                    self.drawn.keep_clear(line.start, line.end)
+                self.drawn.keep_clear(line.start, line.end)
 
     def join(self, number: int, move: Join) -> None:
         start, end = self.at(move.start), self.at(move.end)
@@ -227,17 +228,35 @@ class _Pen:
         if move.role in ("partial", "resultant"):
             self.arrow(number, start, end, move.phasor, move.role)
             return
+        if geometry.distance(start, end) < 0.5 or (move.role == "drop" and self.on_axis(start, end)):
+            return
         style = self.style
         ink = self.look.inks.get(move.like, "ink-2")
         dashed: list[Item] = [Line(start, end, style.narrow, ink, style.dash)]
         count = self.look.ticks.get(move.like, 0)
         if move.role == "parallel" and geometry.distance(start, end) > 3 * style.tick:
-            dashed += ticks(start, end, count, style.narrow, ink, style)
-            for line in dashed[1:]:
-                if isinstance(line, Line):
-                    self.drawn.keep_clear(line.start, line.end)
+            share = self.free_share(start, end)
+            for line in ticks(start, end, count, style.narrow, ink, style, share):
+                dashed.append(line)
+                self.drawn.keep_clear(line.start, line.end)
         self.drawn.add(number, Group(tuple(dashed), name="parallel"))
         self.drawn.keep_clear(start, end, f"parallel-{move.line}")
+
+    def on_axis(self, tip: Point, foot: Point) -> bool:
+        """Whether a perpendicular would run along the arrow itself, which lies on an axis."""
+        return geometry.segment_distance(foot, tip, self.at("O")) < 0.5
+
+    def free_share(self, start: Point, end: Point) -> float:
+        """Where along a parallel its ticks stand clear of the lines that cross it."""
+        step = end.minus(start)
+        for share in (0.46, 0.56, 0.36, 0.66, 0.28, 0.76):
+            at = start.plus(step.times(share))
+            if all(
+                geometry.segment_distance(at, piece.start, piece.end) > self.style.tick
+                for piece in self.drawn.segments
+            ):
+                return share
+        return 0.46
 
     def crossed(self, number: int, move: CrossArcs) -> None:
         """Short strokes of the two compass arcs where they cross."""
@@ -263,7 +282,9 @@ class _Pen:
         lengths = [
             geometry.distance(self.at(other.start), self.at(other.point))
             for other in self.construction.moves
-            if isinstance(other, SetOff) and other.line in (move.line, move.zero)
+            if isinstance(other, SetOff)
+            and other.role != "mark"
+            and other.line in (move.line, move.zero)
         ]
         return min(lengths, default=0.0)
 

@@ -15,7 +15,7 @@ from pycore.sheet.lettered import box_of, text, width_of
 from pycore.words import Phrase
 
 FRACTIONS = (0.5, 0.6, 0.4, 0.7, 0.3, 0.8, 0.2, 0.9, 0.1)
-GAPS = (1.2, 2.4, 4.0, 6.0)
+GAPS = (1.6, 2.8, 4.4, 6.5)
 LEADER_GAPS = (9.0, 13.0, 18.0, 25.0, 34.0)
 CLEARANCE = 0.6
 

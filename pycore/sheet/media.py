@@ -92,15 +92,15 @@ def layout(paper: str, orientation: str, rows: int = 5) -> Layout:
     style = COMPACT if paper == "A5" else NORMAL
     frame = Box(FILING_MARGIN, MARGIN, width - MARGIN, height - MARGIN)
     table_height = style.row * (rows + 1) + 6
-    block_width = 62.0 if style is COMPACT else 92.0
-    block_height = 34.0 if style is COMPACT else 46.0
+    block_width = 66.0 if style is COMPACT else 90.0
+    block_height = 40.0 if style is COMPACT else 46.0
     block = Box(frame.right - block_width, frame.bottom, frame.right, frame.bottom + block_height)
     if orientation == "landscape":
         figure = Box(frame.left, frame.bottom, block.left - 2, frame.top)
         table = Box(block.left + 2, frame.top - 4 - table_height, frame.right - 3, frame.top - 4)
         words = Box(block.left + 2, block.top + 3, frame.right - 3, table.bottom - 2)
     else:
-        band = max(table_height + 8, block_height + (20 if style is COMPACT else 26))
+        band = max(table_height + 8, block_height + (22 if style is COMPACT else 26))
         figure = Box(frame.left, frame.bottom + band, frame.right, frame.top)
         top = frame.bottom + band
         table = Box(frame.left + 4, top - 2 - table_height, block.left - 4, top - 2)
@@ -121,7 +121,7 @@ def _with_bars(
 ) -> Layout:
     bar = 50.0 if style is COMPACT else 100.0
     level_y = max(figure.bottom + 6.0, PRINTABLE_EDGE)
-    area = Box(figure.left + 13.0, level_y + 8.0, figure.right - 2.0, figure.top - 3.0)
+    area = Box(figure.left + 11.0, level_y + 8.0, figure.right - 1.0, figure.top - 3.0)
     upright_y = min(area.bottom + 3, size[1] - PRINTABLE_EDGE - bar)
     level_x = min(area.left + 8, size[0] - PRINTABLE_EDGE - bar)
     return Layout(

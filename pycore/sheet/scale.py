@@ -11,7 +11,7 @@ from pycore.quantity import order_of_magnitude
 from pycore.sheet.media import Layout
 
 STEPS = {"125": (1.0, 2.0, 5.0), "all": (1.0, 2.0, 2.5, 4.0, 5.0)}
-LABEL_MARGIN = 3.5
+LABEL_MARGIN = 3.0
 """Room kept round the figure for arrowheads and labels that hang over, mm."""
 
 

@@ -1,0 +1,146 @@
+"""The only thing that JavaScript calls: text and bytes in, text and bytes out.
+
+``handle`` takes a request as JSON text (and bytes where the request is about a file) and gives
+a reply as JSON text (and bytes where it makes a file). It holds no state: every request carries
+the whole form. It never raises: what is wrong comes back as a reply with ``ok`` false.
+"""
+
+import json
+from collections.abc import Callable, Mapping
+from typing import Any
+
+from pycore.calculators import links
+from pycore.calculators.neutral_current import NeutralCurrent
+from pycore.calculators.registry import CALCULATORS
+from pycore.drawing import Document
+from pycore.errors import InputError
+from pycore.render.regions import regions_of
+from pycore.words import api as words
+from pycore.words import plain
+
+Reply = tuple[dict[str, Any], bytes | None]
+MAXIMUM_REQUEST = 200_000
+
+
+class BadRequest(ValueError):
+    """Raised for a request that no page of ours makes."""
+
+
+def _page(request: Mapping[str, Any]) -> NeutralCurrent:
+    slug = request.get("page")
+    if not isinstance(slug, str) or slug not in CALCULATORS:
+        raise BadRequest(words.unknown_page())
+    return CALCULATORS[slug]
+
+
+def _form(request: Mapping[str, Any]) -> dict[str, str]:
+    """The form's texts; whatever is no text is dropped, so that it reads as not given."""
+    form = request.get("form")
+    if not isinstance(form, dict):
+        raise BadRequest(words.no_form())
+    return {
+        key: value[: links.LONGEST_VALUE]
+        for key, value in form.items()
+        if isinstance(key, str) and isinstance(value, str)
+    }
+
+
+def _answer(request: Mapping[str, Any]) -> Reply:
+    calculator, form = _page(request), _form(request)
+    asked = request.get("parts")
+    parts = tuple(part for part in asked if part in ("answer", "sheet", "view", "workings")) if (
+        isinstance(asked, list)
+    ) else ("answer", "sheet", "view")
+    answer = calculator.answer(form, parts)
+    inks = calculator.inks(form)
+    headline = answer.outputs[0]
+    said = [plain(line) for line in answer.summary]
+    return {
+        "ok": True,
+        "regions": {name: str(html) for name, html in regions_of(answer, parts, inks).items()},
+        "echo": {name: dict(echo) for name, echo in answer.echo.items()},
+        "inks": inks,
+        "fragment": links.fragment(links.form_pairs(form, calculator.fields)),
+        "announce": words.announce(answer.title, headline.text, headline.unit, said),
+        "page": answer.page_key,
+        "errors": [],
+    }, None
+
+
+def _open(request: Mapping[str, Any]) -> Reply:
+    calculator = _page(request)
+    text = request.get("fragment")
+    opened = links.open_fragment(text if isinstance(text, str) else "", calculator.fields, links.RESERVED)
+    notices: list[str] = []
+    if opened.version != links.VERSION:
+        notices.append(words.other_version(opened.version))
+    if opened.too_long:
+        notices.append(words.long_link())
+    if opened.unknown:
+        notices.append(words.unknown_keys(opened.unknown))
+    return {"ok": True, "form": opened.form, "notices": notices}, None
+
+
+def _pdf(request: Mapping[str, Any]) -> Reply:
+    # The PDF writer is only needed here; the first answer need not wait for its import.
+    from pycore.writers import pdf
+
+    calculator, form = _page(request), _form(request)
+    page = calculator.sheet_page(form)
+    data = pdf.write(Document((page,), page.title or calculator.title, subject=calculator.title))
+    return {"ok": True, "filename": f"{calculator.slug}.pdf", "type": "application/pdf"}, data
+
+
+def _share(request: Mapping[str, Any]) -> Reply:
+    calculator, form = _page(request), _form(request)
+    base = request.get("base")
+    resolved = calculator.answer(form, ("answer",)).link
+    place = base.partition("#")[0] if isinstance(base, str) else ""
+    return {"ok": True, "link": f"{place}#{links.fragment(resolved)}"}, None
+
+
+_ANSWERS: dict[str, Callable[[Mapping[str, Any]], Reply]] = {
+    "answer": _answer,
+    "open": _open,
+    "pdf": _pdf,
+    "share": _share,
+}
+
+
+def _refused(error: InputError) -> dict[str, Any]:
+    faults = [
+        {"field": fault.field, "message": fault.message, "part": fault.part} for fault in error.faults
+    ]
+    messages = [fault.message for fault in error.faults]
+    return {
+        "ok": False,
+        "errors": faults,
+        "announce": " ".join(dict.fromkeys(messages)),
+        "waiting": words.waiting(len({fault.field for fault in error.faults})),
+    }
+
+
+def _dispatch(text: str) -> Reply:
+    if len(text) > MAXIMUM_REQUEST:
+        raise BadRequest(words.request_too_long())
+    try:
+        request = json.loads(text)
+    except (ValueError, RecursionError):
+        raise BadRequest(words.not_a_request()) from None
+    if not isinstance(request, dict):
+        raise BadRequest(words.not_a_request())
+    does = request.get("do")
+    if not isinstance(does, str) or does not in _ANSWERS:
+        raise BadRequest(words.unknown_request())
+    return _ANSWERS[does](request)
+
+
+def handle(text: str, blob: bytes | None = None) -> tuple[str, bytes | None]:
+    """Answer one request (see DEVELOPERS.md for their forms). Never raises."""
+    try:
+        reply, data = _dispatch(text)
+    except InputError as error:
+        reply, data = _refused(error), None
+    except BadRequest as error:
+        reply, data = {"ok": False, "errors": [], "announce": str(error), "waiting": ""}, None
+    return json.dumps(reply, ensure_ascii=False, allow_nan=False), data

@@ -1,0 +1,65 @@
+"""What the page announces, and what it says of links and requests that it cannot use."""
+
+from collections.abc import Sequence
+
+SHOWN_KEYS = 4
+
+
+def announce(title: str, value: str, unit: str, said: Sequence[str]) -> str:
+    """One sentence for the live line after an answer."""
+    tail = ", ".join(said)
+    return f"{title}: {value} {unit}" + (f", {tail}." if tail else ".")
+
+
+def waiting(faults: int) -> str:
+    """What the buttons wait for."""
+    return (
+        "These wait until the field above can be used."
+        if faults == 1
+        else "These wait until the fields above can be used."
+    )
+
+
+def other_version(version: str) -> str:
+    """A link of another edition."""
+    return (
+        f"This link was made by another edition of these pages (version “{version[:8]}”). Its values are taken as "
+        "far as they are known here: check them."
+    )
+
+
+def long_link() -> str:
+    """A link longer than any of ours."""
+    return "This link is longer than any made here; only its beginning was read. Check the values."
+
+
+def unknown_keys(keys: Sequence[str]) -> str:
+    """Keys that mean nothing on this page."""
+    shown = ", ".join(f"“{key[:16]}”" for key in keys[:SHOWN_KEYS])
+    more = f" and {len(keys) - SHOWN_KEYS} more" if len(keys) > SHOWN_KEYS else ""
+    return f"This link holds what is not known here and was left out: {shown}{more}."
+
+
+def unknown_page() -> str:
+    """A request for no page of ours."""
+    return "There is no such page."
+
+
+def no_form() -> str:
+    """A request without a form."""
+    return "The request holds no form."
+
+
+def not_a_request() -> str:
+    """Text that is no request."""
+    return "The request cannot be read."
+
+
+def request_too_long() -> str:
+    """A request beyond any of ours."""
+    return "The request is too long."
+
+
+def unknown_request() -> str:
+    """A request for something that is not done here."""
+    return "This cannot be done here."
