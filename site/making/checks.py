@@ -7,7 +7,7 @@ from making.paths import ROOT
 from making.progress import say
 
 COMMANDS = (
-    ("ruff", "check", "--quiet", "."),
+    ("ruff", "check", "--quiet", "--output-format", "concise", "."),
     ("mypy", "--no-error-summary"),
 )
 
