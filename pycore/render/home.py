@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping
 from typing import Protocol
 
 from pycore.calculators.interface import Answer, Field
+from pycore.drawing import Page
 from pycore.render.elements import Markup, h, join
 from pycore.render.phrase import phrase_html
 from pycore.words import furniture
@@ -13,19 +14,35 @@ from pycore.writers import svg
 class Listed(Protocol):
     """What the front page shows of a calculator."""
 
-    slug: str
-    title: str
-    description: str
-    fields: tuple[Field, ...]
+    @property
+    def slug(self) -> str:
+        """The page's folder."""
+
+    @property
+    def title(self) -> str:
+        """The page's heading."""
+
+    @property
+    def description(self) -> str:
+        """One sentence on what the page does."""
+
+    @property
+    def fields(self) -> tuple[Field, ...]:
+        """The form's fields."""
 
     def answer(self, form: Mapping[str, str]) -> Answer:
         """The answer to a form."""
 
 
 def _sheet(calculator: Listed) -> Markup:
-    """One sheet on the board: its default example, the very drawing that its page prints."""
+    """One sheet on the board: its default example, the very drawing that its page prints.
+
+    A phone gets the drawing laid out for it, whose lettering can be read there.
+    """
     answer = calculator.answer({field.name: field.default for field in calculator.fields})
-    drawing = Markup.trusted(svg.write(answer.sheet, prefix=f"home-{calculator.slug}", role="view", view="small"))
+    drawing = [_drawing(answer.sheet, calculator.slug, "small")]
+    if "phone" in answer.views:
+        drawing.append(_drawing(answer.views["phone"], calculator.slug, "phone"))
     address = f"{calculator.slug}/"
     # The picture is a link for the pointer only: keyboard and reader have the named one below it.
     picture = h("a", {"class": "picture", "href": address, "tabindex": -1, "aria-hidden": "true"}, drawing)
@@ -35,6 +52,10 @@ def _sheet(calculator: Listed) -> Markup:
                 h("p", {"class": "caption"}, phrase_html(answer.caption)))  # fmt: skip
     opening = h("a", {"class": "open", "href": address}, furniture.HOME_OPEN)
     return h("li", None, picture, h("div", {"class": "under"}, caption, opening))
+
+
+def _drawing(page: Page, slug: str, name: str) -> Markup:
+    return Markup.trusted(svg.write(page, prefix=f"home-{slug}-{name}", role="view", view=name))
 
 
 def _points(points: tuple[tuple[str, str], ...]) -> Markup:

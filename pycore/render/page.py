@@ -88,8 +88,8 @@ def footer_html(root: str, cautions: Iterable[Phrase | str]) -> Markup:
     """Cautions first, then what becomes of the values, then the licences."""
     listed = tuple(cautions)
     warnings = h("ul", {"class": "cautions"}, [h("li", None, phrase_html(caution)) for caution in listed])
-    lines = [
-        h("p", None, furniture.FOOT_TEACHING), h("p", None, furniture.FOOT_PRIVACY),
-        h("p", None, furniture.FOOT_METHOD, " ", h("a", {"href": f"{root}licences.txt"}, furniture.LICENCES)),
-    ]  # fmt: skip
+    lines = (
+        h("p", None, furniture.FOOT_PRIVACY),
+        h("p", None, h("a", {"href": f"{root}licences.txt"}, furniture.LICENCES)),
+    )
     return h("footer", {"class": "foot"}, warnings if listed else None, h("div", {"class": "foot-lines"}, lines))

@@ -1,6 +1,6 @@
 """Every page of the site as regions of HTML: what the build writes before any script runs."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Protocol
 
@@ -28,12 +28,29 @@ LANGUAGE = "en-GB"
 class Calculator(Protocol):
     """What a page needs to know of a calculator."""
 
-    slug: str
-    title: str
-    fields: tuple[Field, ...]
-    description: str
-    scenario: str
-    cautions: tuple[Phrase | str, ...]
+    @property
+    def slug(self) -> str:
+        """The page's folder."""
+
+    @property
+    def title(self) -> str:
+        """The page's heading."""
+
+    @property
+    def fields(self) -> tuple[Field, ...]:
+        """The form's fields, in order."""
+
+    @property
+    def description(self) -> str:
+        """One sentence on what the page does."""
+
+    @property
+    def scenario(self) -> str:
+        """The example's story."""
+
+    @property
+    def cautions(self) -> Sequence[Phrase | str]:
+        """What must be heeded where the work can hurt someone."""
 
     def answer(self, form: Mapping[str, str]) -> Answer:
         """The answer to a form; raises InputError when it cannot be used."""
@@ -81,12 +98,17 @@ def calculator_page(calculator: Calculator) -> SitePage:
                     _text(calculator.description), LANGUAGE, regions)  # fmt: skip
 
 
-def home_page(calculators: Iterable[Calculator]) -> SitePage:
+def cautions_of(calculators: Iterable[Calculator]) -> tuple[Phrase | str, ...]:
+    """Every caution of the calculators, each once."""
+    return tuple(dict.fromkeys(caution for calculator in calculators for caution in calculator.cautions))
+
+
+def home_page(calculators: Sequence[Calculator]) -> SitePage:
     """The front page: true drawings of the sheets there are."""
     regions: dict[str, str] = {
         "header": header_html("./", home=True),
         "main": home_html(calculators),
-        "footer": footer_html("./", ()),
+        "footer": footer_html("./", cautions_of(calculators)),
     }
     return SitePage("", "home", f"{furniture.NAME} · {furniture.HOME_TITLE}", furniture.HOME_DESCRIPTION,
                     LANGUAGE, regions)  # fmt: skip

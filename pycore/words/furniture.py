@@ -71,9 +71,4 @@ HOME_POINTS = (
      "values."),
 )  # fmt: skip
 
-FOOT_TEACHING = (
-    "These sheets teach; they do not size an installation. Readings on a live system are for competent or "
-    "supervised people. Local wiring rules and a licensed person decide."
-)
 FOOT_PRIVACY = "Your values stay on this device, in the address of the page. Nothing is sent."
-FOOT_METHOD = "Ask which method your examining body accepts."

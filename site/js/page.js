@@ -10,11 +10,13 @@ import * as regions from "./regions.js";
 const root = document.documentElement;
 const slug = root.dataset.slug;
 const FRAGMENT_PAUSE = 334; // ms; engines limit how often the address may change
+const WORKINGS_PAUSE = 150; // ms of quiet before the long text below is made again
 const ANNOUNCE_PAUSE = 700; // ms of quiet before a result is read out
 
 const live = afterQuiet(ANNOUNCE_PAUSE, (sentence) => {
   document.querySelector("[data-live]").textContent = sentence;
 });
+const followWithWorkings = afterQuiet(WORKINGS_PAUSE, () => inIdle(showWorkings));
 const keepFragment = spaced(FRAGMENT_PAUSE, (fragment) => {
   written = `#${fragment}`;
   history.replaceState(null, "", written);
@@ -77,7 +79,9 @@ function take(reply, mine, quiet) {
   form.showInks(reply.inks);
   actions.wait("");
   root.dataset.answer = "fresh";
-  showWorkings();
+  if (workingsOf === mine) return;
+  regions.busy("workings", true);
+  followWithWorkings();
 }
 
 function refuse(reply) {
@@ -87,24 +91,19 @@ function refuse(reply) {
 }
 
 /** The workings follow when nothing else is to do and they are nearly in view. */
-function showWorkings() {
+async function showWorkings() {
   const mine = edition;
-  if (workingsOf === mine || root.dataset.answer !== "fresh") return;
-  regions.busy("workings", true);
-  if (!regions.nearView("workings")) return;
-  inIdle(async () => {
-    if (mine !== edition || workingsOf === mine) return;
-    try {
-      const request = { do: "answer", page: slug, form: form.read(), parts: ["workings"] };
-      const reply = await bridge.ask(request, { topic: "workings" });
-      if (mine !== edition || !reply.ok) return;
-      workingsOf = mine;
-      regions.replace("workings", reply.regions.workings);
-      regions.busy("workings", false);
-    } catch (error) {
-      failed(error);
-    }
-  });
+  if (workingsOf === mine || root.dataset.answer !== "fresh" || !regions.nearView("workings")) return;
+  try {
+    const request = { do: "answer", page: slug, form: form.read(), parts: ["workings"] };
+    const reply = await bridge.ask(request, { topic: "workings" });
+    if (mine !== edition || !reply.ok) return;
+    workingsOf = mine;
+    regions.replace("workings", reply.regions.workings);
+    regions.busy("workings", false);
+  } catch (error) {
+    failed(error);
+  }
 }
 
 /** Open the problem that a link holds; what was typed meanwhile stays. */
@@ -161,7 +160,7 @@ function begin() {
 
 document.addEventListener("input", edited);
 document.addEventListener("click", setValues);
-document.addEventListener("scroll", showWorkings, { passive: true });
+document.addEventListener("scroll", () => followWithWorkings(), { passive: true });
 document.addEventListener("submit", (event) => event.preventDefault());
 window.addEventListener("hashchange", () => {
   if (location.hash === written) return;

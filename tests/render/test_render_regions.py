@@ -220,7 +220,7 @@ def test_actions_are_those_that_work_now(page):
 def test_the_front_page_shows_each_sheet_and_links_to_it():
     tree = Tree("".join(home_page([ExampleCalculator()]).regions.values()))
     assert 3 == [marks["href"] for marks in tree.all("a")].count("example/")
-    assert 1 == len([marks for marks in tree.all("svg") if "data-view" in marks])
+    assert ["small", "phone"] == [marks["data-view"] for marks in tree.all("svg") if "data-view" in marks]
 
 
 def test_regions_are_the_same_twice():

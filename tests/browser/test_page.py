@@ -1,0 +1,256 @@
+"""The page as a visitor meets it: typing, links, errors, no scripts, small and large screens, light and dark."""
+
+import math
+import time
+from collections.abc import Callable
+
+import pytest
+from playwright.sync_api import Browser, Page, expect
+
+SLUG = "neutral-current"
+PHONES = [(360, 740), (390, 844)]
+DESK = {"width": 1440, "height": 900}
+
+
+@pytest.fixture
+def opened(page: Page, site: str, ready, answered) -> Page:
+    """The calculator's page, its Python ready and its first answer given."""
+    page.goto(f"{site}{SLUG}/")
+    ready(page)
+    answered(page)
+    return page
+
+
+def result(page: Page, name: str = "neutral-current") -> float:
+    """A result's value in its SI unit."""
+    return float(page.get_attribute(f'output[name="{name}"]', "data-value") or "nan")
+
+
+def neutral(a: float, b: float, c: float) -> float:
+    """The neutral current of three lines 120° apart: √(½[(a−b)² + (b−c)² + (c−a)²])."""
+    return math.sqrt(((a - b) ** 2 + (b - c) ** 2 + (c - a) ** 2) / 2)
+
+
+def state(page: Page) -> str:
+    return page.evaluate("document.documentElement.dataset.answer")
+
+
+def wait_until(page: Page, expression: str, seconds: float = 10.0) -> None:
+    """Poll from outside: waiting inside the page is refused by its policy."""
+    end = time.monotonic() + seconds
+    while not page.evaluate(expression):
+        assert time.monotonic() < end, f"not within {seconds} s: {expression}"
+        time.sleep(0.02)
+
+
+def test_without_scripts_the_page_teaches_its_example(open_page: Callable[..., Page], site: str) -> None:
+    page = open_page(java_script_enabled=False, viewport=DESK)
+    page.goto(f"{site}{SLUG}/")
+    values = [float(page.get_attribute(f"[name=i{line}]", "value") or "nan") for line in (1, 2, 3)]
+    assert math.isclose(neutral(*values), result(page), rel_tol=1e-11)
+    expect(page.locator("svg[data-sheet]")).to_be_visible()
+    assert page.locator("[data-for-step]").count() >= 5
+    assert page.locator("button:visible").count() == 0
+
+
+def test_typing_three_currents_gives_their_neutral_current(opened: Page, answered) -> None:
+    for line, text in (("i1", "31.5"), ("i2", "7,25 A"), ("i3", "12500 mA")):
+        opened.fill(f"[name={line}]", text)
+    answered(opened)
+    assert math.isclose(neutral(31.5, 7.25, 12.5), result(opened), rel_tol=1e-11)
+
+
+def test_every_arrow_of_the_sheet_is_as_long_as_its_current(opened: Page, answered) -> None:
+    opened.fill("[name=i1]", "31.5")
+    answered(opened)
+    scale = result(opened, "scale")
+    lengths = opened.evaluate("""() => Object.fromEntries(["i1", "i2", "i3", "sum"].map((name) => {
+      const lines = document.querySelectorAll(`svg[data-sheet] g[data-phasor="${name}"]:not([data-copy]) > line`);
+      if (lines.length !== 1) throw new Error(`${name} has ${lines.length} lines`);
+      const at = (key) => Number(lines[0].getAttribute(key));
+      return [name, Math.hypot(at("x2") - at("x1"), at("y2") - at("y1"))];
+    }))""")
+    currents = {"i1": 31.5, "i2": 11.2, "i3": 24.6, "sum": result(opened)}
+    for name, current in currents.items():
+        assert math.isclose(10 * current / scale, lengths[name], abs_tol=0.001), name
+
+
+def test_the_address_holds_the_problem_and_opens_it_again(
+    opened: Page, open_page: Callable[..., Page], ready, answered
+) -> None:
+    opened.fill("[name=i2]", "16,5")
+    answered(opened)
+    wait_until(opened, "location.hash.includes('i2=16')")
+    assert opened.evaluate("location.hash").startswith("#v=1&")
+    again = open_page()
+    again.goto(opened.url)
+    ready(again)
+    answered(again)
+    assert "16,5" == again.input_value("[name=i2]")
+    assert result(opened) == result(again)
+
+
+def test_a_new_fragment_opens_its_problem(opened: Page, answered) -> None:
+    opened.evaluate("location.hash = '#v=1&i1=10&i2=10&i3=10'")
+    wait_until(opened, "document.querySelector('[name=i1]').value === '10'")
+    answered(opened)
+    assert 0.0 == result(opened)
+    assert "" == opened.get_attribute('output[name="neutral-angle"]', "data-value")
+
+
+def test_a_hostile_link_is_only_text(page: Page, site: str, ready) -> None:
+    page.goto(f"{site}{SLUG}/#v=1&i1=%3Cimg%20src%3Dx%20onerror%3Dalert(1)%3E&%3Cb%3E=1&i2=%00&order=%27%22%3E")
+    ready(page)
+    wait_until(page, "document.documentElement.dataset.answer !== 'pending'")
+    assert 0 == page.locator("main img, main b").count()
+
+
+def test_what_is_typed_while_python_starts_is_answered(page: Page, site: str, answered) -> None:
+    page.goto(f"{site}{SLUG}/")
+    page.fill("[name=i1]", "40")
+    assert "pending" == state(page)
+    answered(page, 60.0)
+    assert math.isclose(neutral(40, 11.2, 24.6), result(page), rel_tol=1e-11)
+    assert "40" == page.input_value("[name=i1]")
+
+
+def test_an_input_that_cannot_be_used_keeps_the_old_answer_marked_old(opened: Page, answered) -> None:
+    before = result(opened)
+    opened.fill("[name=i2]", "11.2 V")
+    wait_until(opened, "document.documentElement.dataset.answer === 'old'")
+    field = opened.locator("[name=i2]")
+    assert "true" == field.get_attribute("aria-invalid")
+    message = opened.locator('[data-message-for="i2"]')
+    expect(message).to_be_visible()
+    assert message.get_attribute("id") in (field.get_attribute("aria-describedby") or "").split()
+    assert "11.2 V" in message.inner_text()
+    assert before == result(opened)
+    expect(opened.locator(".answer .when-old").first).to_be_visible()
+    assert {"true"} == {button.get_attribute("aria-disabled") for button in opened.locator("[data-action]").all()}
+    opened.fill("[name=i2]", "11.2")
+    answered(opened)
+    assert field.get_attribute("aria-invalid") is None
+    expect(message).to_be_hidden()
+
+
+def test_every_unusable_input_is_named_at_once(opened: Page) -> None:
+    opened.fill("[name=i1]", "")
+    opened.fill("[name=i3]", "many")
+    wait_until(opened, "document.querySelectorAll('[aria-invalid]').length === 2")
+    assert 2 == opened.locator("[data-message-for]:visible").count()
+
+
+def test_focus_and_open_parts_survive_an_answer(opened: Page, answered) -> None:
+    opened.locator("details.working summary").first.click()
+    opened.locator(".results summary").click()
+    opened.focus("[name=i1]")
+    opened.keyboard.press("End")
+    opened.keyboard.type("5")
+    answered(opened)
+    opened.wait_for_timeout(700)
+    assert "i1" == opened.evaluate("document.activeElement.name")
+    assert opened.evaluate("document.querySelector('.results').open")
+    assert 1 <= opened.locator("details.working[open]").count()
+
+
+def test_the_workings_follow_the_answer(opened: Page, answered) -> None:
+    opened.fill("[name=i1]", "37.3")
+    answered(opened)
+    opened.locator("section.working").scroll_into_view_if_needed()
+    wait_until(opened, "document.querySelector('[data-region=workings]').textContent.includes('37.3')")
+
+
+def test_another_drawing_can_be_put_on_the_sheet(opened: Page, answered) -> None:
+    shown = opened.get_attribute("section.working", "data-working")
+    other = opened.locator("details.working:has([data-set])").first
+    key = other.get_attribute("data-working")
+    other.locator("summary").click()
+    other.locator("[data-set]").click()
+    wait_until(opened, f"document.querySelector('section.working').dataset.working === '{key}'")
+    assert shown != key
+
+
+def test_a_power_factor_writes_the_lag(opened: Page, answered) -> None:
+    opened.locator('[data-group="loads"] > summary').click()
+    opened.fill("#pf-a1", "0.5")
+    answered(opened)
+    assert "0.5 lag" == opened.input_value("[name=a1]")
+    opened.select_option('[data-sense-of="a1"]', "lead")
+    answered(opened)
+    assert "0.5 lead" == opened.input_value("[name=a1]")
+    assert "60" in opened.inner_text('[data-echo-for="a1"]')
+
+
+def test_the_pdf_is_saved(opened: Page) -> None:
+    with opened.expect_download() as waiting:
+        opened.click("[data-action=pdf]")
+    assert f"{SLUG}.pdf" == waiting.value.suggested_filename
+    with open(waiting.value.path(), "rb") as file:
+        assert b"%PDF-1.7" == file.read(8)
+
+
+def test_where_a_link_cannot_be_copied_it_is_shown(opened: Page, site: str) -> None:
+    opened.evaluate("navigator.clipboard.writeText = () => Promise.reject(new Error('refused'))")
+    opened.click("[data-action=share]")
+    expect(opened.locator("#link")).to_be_visible()
+    assert opened.input_value("#link").startswith(f"{site}{SLUG}/#v=1&")
+
+
+@pytest.mark.parametrize(("width", "height"), PHONES)
+def test_on_a_phone(open_page: Callable[..., Page], site: str, ready, answered, width: int, height: int) -> None:
+    """No sideways scroll, the small-screen drawing, fingers' targets, and the answer above the keyboard."""
+    page = open_page(viewport={"width": width, "height": height}, has_touch=True, is_mobile=True)
+    page.goto(f"{site}{SLUG}/")
+    ready(page)
+    answered(page)
+    expect(page.locator('svg[data-view="phone"]')).to_be_visible()
+    expect(page.locator("svg[data-sheet]")).to_be_hidden()
+    for part in page.locator("details").all():
+        part.evaluate("(part) => { part.open = true; }")
+    assert width == page.evaluate("document.documentElement.scrollWidth")
+    expect(page.locator("svg[data-sheet]")).to_be_visible()
+    small = page.evaluate("""() => [...document.querySelectorAll("button, input, select, summary, nav a, header a")]
+      .filter((part) => part.checkVisibility() && !part.matches(".skip"))
+      .filter((part) => part.getBoundingClientRect().height < 48 || part.getBoundingClientRect().width < 48)
+      .map((part) => part.outerHTML.slice(0, 80))""")
+    assert [] == small
+    assert page.locator("output").first.bounding_box()["y"] < height / 2  # type: ignore[index]
+
+
+def test_on_a_desk_the_sheet_stays_in_view(open_page: Callable[..., Page], site: str, ready, answered) -> None:
+    page = open_page(viewport=DESK)
+    page.goto(f"{site}{SLUG}/")
+    ready(page)
+    answered(page)
+    expect(page.locator('svg[data-view="phone"]')).to_be_hidden()
+    page.mouse.wheel(0, 1200)
+    wait_until(page, "scrollY > 300")
+    box = page.locator("svg[data-sheet]").bounding_box()
+    assert box is not None and box["y"] >= 0 and box["y"] + box["height"] <= DESK["height"]
+
+
+def test_night_by_the_system_and_by_the_switch_is_kept(open_page: Callable[..., Page], site: str) -> None:
+    page = open_page(color_scheme="dark", viewport=DESK)
+    ground = "getComputedStyle(document.documentElement).backgroundColor"
+    page.goto(f"{site}{SLUG}/")
+    assert "rgb(15, 20, 18)" == page.evaluate(ground)
+    page.click("[data-theme-switch]")
+    assert "rgb(210, 216, 208)" == page.evaluate(ground)
+    page.goto(site)
+    assert "rgb(210, 216, 208)" == page.evaluate(ground)
+
+
+def test_a_start_that_fails_says_so_and_can_be_tried_again(browser: Browser, site: str, ready, answered) -> None:
+    context = browser.new_context()
+    page = context.new_page()
+    page.route("**/library.zip", lambda route: route.abort())
+    page.goto(f"{site}{SLUG}/")
+    wait_until(page, "document.documentElement.dataset.python === 'failed'", 30)
+    expect(page.locator("[data-retry]")).to_be_visible()
+    assert page.inner_text("[data-progress-text]")
+    page.unroute("**/library.zip")
+    page.click("[data-retry]")
+    ready(page)
+    answered(page)
+    expect(page.locator("[data-progress]")).to_be_hidden()
+    context.close()

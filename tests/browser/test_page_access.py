@@ -1,0 +1,43 @@
+"""Accessibility by axe-core (WCAG 2.2 A and AA, and its best practices): every page, both grounds, phone and desk."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from making.paths import NODE_MODULES
+from playwright.sync_api import Page
+
+AXE = Path(NODE_MODULES) / "axe-core" / "axe.min.js"
+SCREENS = {"phone": {"width": 360, "height": 740}, "desk": {"width": 1440, "height": 900}}
+
+
+def violations(page: Page) -> list[str]:
+    """Each broken rule with the elements that break it."""
+    page.evaluate(AXE.read_text("utf-8"))
+    found = page.evaluate("async () => (await axe.run(document)).violations")
+    return [f"{one['id']}: {[node['html'][:160] for node in one['nodes']]}" for one in found]
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("screen", list(SCREENS))
+@pytest.mark.parametrize("slug", ["", "neutral-current/"])
+def test_no_rule_is_broken(open_page: Callable[..., Page], site: str, ready, answered, scheme, screen, slug) -> None:
+    page = open_page(color_scheme=scheme, viewport=SCREENS[screen], reduced_motion="reduce")
+    page.goto(site + slug)
+    if slug:
+        ready(page)
+        answered(page)
+        for part in page.locator("details").all():
+            part.evaluate("(part) => { part.open = true; }")
+    assert [] == violations(page)
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_no_rule_is_broken_while_an_input_is_unusable(open_page, site: str, ready, answered, scheme) -> None:
+    page = open_page(color_scheme=scheme, viewport=SCREENS["phone"])
+    page.goto(f"{site}neutral-current/")
+    ready(page)
+    answered(page)
+    page.fill("[name=i2]", "11.2 V")
+    page.locator('[data-message-for="i2"]').wait_for(state="visible")
+    assert [] == violations(page)

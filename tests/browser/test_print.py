@@ -1,0 +1,100 @@
+"""What the browser prints: one page of exactly the paper's size, every arrow true to a twentieth of a millimetre."""
+
+import ctypes
+from collections.abc import Callable, Iterator
+from itertools import pairwise
+from pathlib import Path
+
+import pypdfium2
+import pypdfium2.raw as raw
+import pytest
+from playwright.sync_api import Page
+
+POINT = 25.4 / 72
+TOLERANCE = 0.05  # mm
+PAPERS = {"A4": (297, 210), "A5": (210, 148), "A3": (420, 297), "letter": (279.4, 215.9)}
+
+Segment = tuple[float, float, float, float]
+
+
+def straight_lines(path: Path) -> list[Segment]:
+    """Every straight piece of every path of the first page, in mm from the upper left corner."""
+    document = pypdfium2.PdfDocument(path)
+    page = document[0]
+    height = page.get_height()
+    found = []
+    for item in page.get_objects(filter=[raw.FPDF_PAGEOBJ_PATH], max_depth=8):
+        points = [matrix_point(item, index) for index in range(raw.FPDFPath_CountSegments(item))]
+        for (x1, y1), (x2, y2) in pairwise(points):
+            found.append((x1 * POINT, (height - y1) * POINT, x2 * POINT, (height - y2) * POINT))
+    document.close()
+    return found
+
+
+def matrix_point(item: pypdfium2.PdfObject, index: int) -> tuple[float, float]:
+    """Where a segment of a path ends on the page, in points: its own matrix, then those of the forms around it."""
+    x, y = ctypes.c_float(), ctypes.c_float()
+    raw.FPDFPathSegment_GetPoint(raw.FPDFPath_GetPathSegment(item, index), x, y)
+    place = (x.value, y.value)
+    for matrix in matrices(item):
+        place = matrix.on_point(*place)
+    return place
+
+
+def matrices(item: pypdfium2.PdfObject) -> Iterator[pypdfium2.PdfMatrix]:
+    """The matrices that apply to an object, innermost first."""
+    while item is not None:
+        yield item.get_matrix()
+        item = item.container
+
+
+def arrows(page: Page) -> dict[str, Segment]:
+    """Tail and tip of every arrow on the sheet, in mm from the upper left corner, as the page holds them."""
+    return page.evaluate("""() => {
+      const lines = [...document.querySelectorAll("svg[data-sheet] g[data-phasor] > line")];
+      const ends = (line) => ["x1", "y1", "x2", "y2"].map((key) => Number(line.getAttribute(key)));
+      const name = (line, index) => `${line.parentElement.dataset.phasor} ${index}`;
+      return Object.fromEntries(lines.map((line, index) => [name(line, index), ends(line)]));
+    }""")
+
+
+def off(first: Segment, second: Segment) -> float:
+    return max(abs(a - b) for a, b in zip(first, second, strict=True))
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("width", [360, 1440])
+@pytest.mark.parametrize("paper", list(PAPERS))
+def test_the_sheet_prints_true(
+    open_page: Callable[..., Page], site: str, ready, answered, tmp_path: Path, paper: str, width: int, scheme: str
+) -> None:
+    """From phone and desk, by day and night: nothing but the sheet, on one page of its own size."""
+    page = open_page(viewport={"width": width, "height": 800}, color_scheme=scheme)
+    page.goto(f"{site}neutral-current/#v=1&i1=18.4&i2=11.2&i3=24.6&paper={paper}&orientation=landscape")
+    ready(page)
+    answered(page)
+    drawn = arrows(page)
+    assert {"i1", "i2", "i3", "sum"} <= {name.split()[0] for name in drawn}
+    target = tmp_path / "sheet.pdf"
+    page.pdf(prefer_css_page_size=True, path=target)
+    document = pypdfium2.PdfDocument(target)
+    assert 1 == len(document)
+    size = tuple(side * POINT for side in document[0].get_size())
+    assert size == pytest.approx(PAPERS[paper], abs=0.2)
+    words = document[0].get_textpage().get_text_range()
+    assert "Every result" not in words
+    document.close()
+    printed = straight_lines(target)
+    worst = {name: min(off(arrow, line) for line in printed) for name, arrow in drawn.items()}
+    assert {} == {name: error for name, error in worst.items() if error > TOLERANCE}
+
+
+def test_ink_on_paper_is_dark_by_night_too(open_page: Callable[..., Page], site: str, ready, answered) -> None:
+    page = open_page(color_scheme="dark", viewport={"width": 1440, "height": 900})
+    page.goto(f"{site}neutral-current/")
+    ready(page)
+    answered(page)
+    page.emulate_media(media="print")
+    assert "rgb(20, 25, 26)" == page.evaluate("getComputedStyle(document.querySelector('.fill-ink')).fill")
+    page.emulate_media(media="screen")
+    assert "rgb(233, 238, 235)" == page.evaluate("getComputedStyle(document.querySelector('.fill-ink')).fill")
