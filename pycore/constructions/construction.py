@@ -1,7 +1,7 @@
 """A construction: steps of moves over arms that start at one point, and how it stands on paper."""
 
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 
 from pycore import geometry
 from pycore.constructions.moves import (
@@ -108,10 +108,20 @@ class Picture:
 
     def place(self, point: Point, factor: float = 1.0) -> Point:
         """A construction's point on the paper, ``factor`` mm for each unit, origin at (0, 0)."""
-        # The axes' own directions go through exact trigonometry, so that 90 stays 90.
-        right = geometry.ORIGIN.moved(factor, self.paper_angle(0.0))
-        up = geometry.ORIGIN.moved(factor, self.paper_angle(90.0))
-        return right.times(point.x).plus(up.times(point.y))
+        right, up = _axes(self)
+        return Point(
+            factor * (right.x * point.x + up.x * point.y),
+            factor * (right.y * point.x + up.y * point.y),
+        )
+
+
+@lru_cache(maxsize=16)
+def _axes(picture: Picture) -> tuple[Point, Point]:
+    """Where the reckoning's two axes point on the paper; exact where they lie along it."""
+    return (
+        geometry.ORIGIN.moved(1.0, picture.paper_angle(0.0)),
+        geometry.ORIGIN.moved(1.0, picture.paper_angle(90.0)),
+    )
 
 
 def arm_line(arm: Arm) -> str:

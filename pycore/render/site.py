@@ -55,6 +55,9 @@ class Calculator(Protocol):
     def answer(self, form: Mapping[str, str]) -> Answer:
         """The answer to a form; raises InputError when it cannot be used."""
 
+    def inks(self, form: Mapping[str, str]) -> Mapping[str, str]:
+        """The ink of each line sample by its name."""
+
 
 @dataclass(frozen=True, slots=True)
 class SitePage:
@@ -82,7 +85,7 @@ def calculator_page(calculator: Calculator) -> SitePage:
     """The page of one calculator, filled with its default example."""
     form = default_form(calculator.fields)
     answer = calculator.answer(form)
-    regions: dict[str, str] = dict(regions_of(answer))
+    regions: dict[str, str] = dict(regions_of(answer, inks=calculator.inks(form)))
     regions |= {
         "header": header_html("../", home=False),
         "intro": intro_html(calculator.title, calculator.scenario),

@@ -212,7 +212,7 @@ def title_block(layout: Layout, writing: Writing) -> Group:
     """Title, method and the cells below (after ISO 7200, adapted)."""
     style, box = layout.style, layout.block
     compact = style.title < 4
-    title_height, cell = (14.5, 8.5) if compact else (15.0, 10.3)
+    title_height, cell = (16.5, 8.5) if compact else (15.0, 10.3)
     x = box.left + 2.4
     items: list[Item] = [Shape(_corners(box), 0.5)]
     y = box.top - title_height
@@ -245,6 +245,18 @@ def _cell(x: float, top: float, label: str, value: str, style: Style) -> list[It
     return items
 
 
+def foot(layout: Layout, words_below: str) -> Group:
+    """What the sheet is not for, in the frame's lower left corner."""
+    note = layout.style.note
+    left = layout.frame.left + 3
+    lines = wrapped(words_below, note, layout.block.left - left - 2)
+    set_lines = tuple(
+        text(line, Point(left, layout.frame.bottom + 1.8 + index * note * 1.7), note, ink="ink-2")
+        for index, line in enumerate(reversed(lines))
+    )
+    return Group(set_lines, name="foot")
+
+
 def compose(
     construction: Construction, picture: Picture, layout: Layout, scale: float, look: Look, writing: Writing
 ) -> Composed:
@@ -253,9 +265,6 @@ def compose(
     groups, placed, left, drawn = figure_groups(
         construction, stand, look, layout.style, layout.area
     )
-    foot = text(
-        writing.foot, Point(layout.frame.left + 3, layout.frame.bottom + 1.8), layout.style.note, ink="ink-2"
-    )
     items: tuple[Item, ...] = (
         frame(layout),
         *check_bars(layout),
@@ -263,7 +272,7 @@ def compose(
         table(layout, writing),
         words(layout, writing),
         title_block(layout, writing),
-        Group((foot,), name="foot"),
+        foot(layout, writing.foot),
     )
     page = Page(layout.width, layout.height, items, writing.page_title, writing.description)
     return Composed(page, placed, left, layout.area, drawn)

@@ -5,13 +5,13 @@ no place near its line stands off on a leader; what finds none at all is left to
 """
 
 import math
-from collections.abc import Iterator
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
 
 from pycore import geometry
 from pycore.drawing import Line, Text
 from pycore.geometry import ORIGIN, Box, Point
-from pycore.sheet.lettered import box_of, text, width_of
+from pycore.sheet.lettered import box_of, text
 from pycore.words import Phrase
 
 FRACTIONS = (0.5, 0.6, 0.4, 0.7, 0.3, 0.8, 0.2, 0.9, 0.1)
@@ -56,13 +56,26 @@ class Placed:
     leader: Line | None = None
 
 
-@dataclass(slots=True)
+def _reach(piece: Segment) -> Box:
+    """The upright rectangle of a piece with the clearance that labels keep from it."""
+    margin = CLEARANCE + piece.half_width
+    (ax, ay), (bx, by) = piece.start, piece.end
+    return Box(min(ax, bx) - margin, min(ay, by) - margin, max(ax, bx) + margin, max(ay, by) + margin)
+
+
 class Field:
     """The drawing area and all that stands in it."""
 
-    area: Box
-    segments: list[Segment] = field(default_factory=list)
-    boxes: list[Box] = field(default_factory=list)
+    def __init__(self, area: Box, segments: Iterable[Segment] = (), boxes: Iterable[Box] = ()) -> None:
+        self.area = area
+        self.boxes = list(boxes)
+        self.segments: list[tuple[Segment, Box]] = []
+        for piece in segments:
+            self.add(piece)
+
+    def add(self, piece: Segment) -> None:
+        """One more straight piece to keep clear of."""
+        self.segments.append((piece, _reach(piece)))
 
     def clear(self, box: Box) -> bool:
         """Whether a text's rectangle touches nothing and stays inside."""
@@ -71,23 +84,31 @@ class Field:
         room = box.grown(CLEARANCE)
         if any(room.meets(other) for other in self.boxes):
             return False
+        left, bottom, right, top = box
+        # Rectangles first: few pieces come near, and only those are worth a closer look.
         return not any(
-            box.grown(CLEARANCE + piece.half_width).meets_segment(piece.start, piece.end)
-            for piece in self.segments
+            left < reach.right
+            and reach.left < right
+            and bottom < reach.top
+            and reach.bottom < top
+            and box.grown(CLEARANCE + piece.half_width).meets_segment(piece.start, piece.end)
+            for piece, reach in self.segments
         )
 
     def nearest(self, box: Box, owner: str) -> bool:
         """Whether the text is nearer to its own line than to any other that bears a name."""
-        own = other = math.inf
-        for piece in self.segments:
-            if not piece.owner:
-                continue
-            distance = _box_to_segment(box, piece)
-            if piece.owner == owner:
-                own = min(own, distance)
-            else:
-                other = min(other, distance)
-        return own < other or own == math.inf
+        own = [piece for piece, _ in self.segments if piece.owner == owner]
+        if not own:
+            return True
+        limit = min(_box_to_segment(box, piece) for piece in own)
+        near = box.grown(limit)
+        return not any(
+            piece.owner
+            and piece.owner != owner
+            and near.meets(reach)
+            and _box_to_segment(box, piece) <= limit - 1e-9
+            for piece, reach in self.segments
+        )
 
     def free_line(self, start: Point, end: Point) -> bool:
         """Whether a leader passes no text."""
@@ -95,16 +116,11 @@ class Field:
 
 
 def _box_to_segment(box: Box, piece: Segment) -> float:
-    corners = (
-        Point(box.left, box.bottom),
-        Point(box.right, box.bottom),
-        Point(box.left, box.top),
-        Point(box.right, box.top),
-        box.centre,
-    )
-    to_line = min(geometry.segment_distance(place, piece.start, piece.end) for place in corners)
-    ends = (_point_to_box(piece.start, box), _point_to_box(piece.end, box))
-    return min(to_line, *ends)
+    """Distance from a text's rectangle to a straight piece outside it."""
+    start, end = piece.start, piece.end
+    corners = ((box.left, box.bottom), (box.right, box.bottom), (box.left, box.top), (box.right, box.top))
+    to_line = min(geometry.segment_distance(Point(x, y), start, end) for x, y in corners)
+    return min(to_line, _point_to_box(start, box), _point_to_box(end, box))
 
 
 def _point_to_box(point: Point, box: Box) -> float:
@@ -122,35 +138,46 @@ def along(start: Point, end: Point, sides: tuple[int, ...] = (1, -1)) -> Iterato
             yield start.plus(step.times(share)), degrees + 90.0 * side
 
 
-def _standing_off(wanted: Wanted, anchor: Point, degrees: float, gap: float) -> tuple[Text, Box]:
-    unit = ORIGIN.moved(1.0, degrees)
-    width = width_of(wanted.phrase, wanted.capitals)
-    trial = text(wanted.phrase, ORIGIN, wanted.capitals, "middle")
-    shape = box_of(trial, wanted.capitals)
-    reach = (math.fabs(unit.x) * width + math.fabs(unit.y) * shape.height) / 2
-    centre = anchor.plus(unit.times(gap + reach))
-    at = Point(centre.x, centre.y - (shape.top + shape.bottom) / 2)
-    placed = text(wanted.phrase, at, wanted.capitals, "middle")
-    return placed, box_of(placed, wanted.capitals)
+class _Shape:
+    """A label's text and rectangle about its own middle, made once and moved."""
+
+    def __init__(self, wanted: Wanted) -> None:
+        self.trial = text(wanted.phrase, ORIGIN, wanted.capitals, "middle")
+        self.box = box_of(self.trial, wanted.capitals)
+
+    def off(self, anchor: Point, degrees: float, gap: float) -> Box:
+        """The rectangle whose nearest side stands ``gap`` from the anchor in a direction."""
+        unit = ORIGIN.moved(1.0, degrees)
+        width, height = self.box.width, self.box.height
+        reach = gap + (math.fabs(unit.x) * width + math.fabs(unit.y) * height) / 2
+        x, y = anchor.x + unit.x * reach, anchor.y + unit.y * reach
+        return Box(x - width / 2, y - height / 2, x + width / 2, y + height / 2)
+
+    def at(self, box: Box) -> Text:
+        """The text that fills a rectangle."""
+        return replace(self.trial, at=Point(box.centre.x, box.bottom - self.box.bottom))
 
 
-def _near(ground: Field, wanted: Wanted) -> Placed | None:
+def _near(ground: Field, wanted: Wanted, shape: _Shape) -> Placed | None:
     for gap in GAPS:
         for anchor, degrees in wanted.anchors:
-            set_text, box = _standing_off(wanted, anchor, degrees, gap)
+            box = shape.off(anchor, degrees, gap)
             if ground.clear(box) and ground.nearest(box, wanted.owner):
-                return Placed(wanted, set_text, box)
+                return Placed(wanted, shape.at(box), box)
     return None
 
 
-def _on_leader(ground: Field, wanted: Wanted) -> Placed | None:
+def _on_leader(ground: Field, wanted: Wanted, shape: _Shape) -> Placed | None:
     for gap in LEADER_GAPS:
         for anchor, degrees in wanted.anchors:
             for lean in (0.0, 40.0, -40.0, 75.0, -75.0):
-                set_text, box = _standing_off(wanted, anchor, degrees + lean, gap)
+                box = shape.off(anchor, degrees + lean, gap)
+                if not ground.clear(box):
+                    continue
                 end = _edge(box, anchor)
-                if ground.clear(box) and ground.free_line(anchor, end):
-                    return Placed(wanted, set_text, box, Line(anchor, end, 0.18, "ink-2"))
+                if ground.free_line(anchor, end):
+                    leader = Line(anchor, end, 0.18, "ink-2")
+                    return Placed(wanted, shape.at(box), box, leader)
     return None
 
 
@@ -168,14 +195,15 @@ def place(ground: Field, wanted: list[Wanted]) -> tuple[list[Placed], list[Wante
     placed: list[Placed] = []
     left: list[Wanted] = []
     for request in wanted:
-        found = _near(ground, request)
+        shape = _Shape(request)
+        found = _near(ground, request, shape)
         if found is None and request.leaders:
-            found = _on_leader(ground, request)
+            found = _on_leader(ground, request, shape)
         if found is None:
             left.append(request)
             continue
         placed.append(found)
         ground.boxes.append(found.box)
         if found.leader:
-            ground.segments.append(Segment(found.leader.start, found.leader.end))
+            ground.add(Segment(found.leader.start, found.leader.end))
     return placed, left

@@ -93,14 +93,21 @@ def layout(paper: str, orientation: str, rows: int = 5) -> Layout:
     frame = Box(FILING_MARGIN, MARGIN, width - MARGIN, height - MARGIN)
     table_height = style.row * (rows + 1) + 6
     block_width = 66.0 if style is COMPACT else 90.0
-    block_height = 40.0 if style is COMPACT else 46.0
+    block_height = 42.0 if style is COMPACT else 46.0
     block = Box(frame.right - block_width, frame.bottom, frame.right, frame.bottom + block_height)
     if orientation == "landscape":
         figure = Box(frame.left, frame.bottom, block.left - 2, frame.top)
         table = Box(block.left + 2, frame.top - 4 - table_height, frame.right - 3, frame.top - 4)
         words = Box(block.left + 2, block.top + 3, frame.right - 3, table.bottom - 2)
+    elif style is COMPACT:
+        # The table needs more breadth than is left beside the title block: it goes above.
+        band = table_height + block_height + 4
+        figure = Box(frame.left, frame.bottom + band, frame.right, frame.top)
+        top = frame.bottom + band
+        table = Box(frame.left + 3, top - 2 - table_height, frame.left + 65, top - 2)
+        words = Box(table.right + 3, block.top + 1, frame.right - 2, top - 2)
     else:
-        band = max(table_height + 8, block_height + (22 if style is COMPACT else 26))
+        band = max(table_height + 8, block_height + 26.0)
         figure = Box(frame.left, frame.bottom + band, frame.right, frame.top)
         top = frame.bottom + band
         table = Box(frame.left + 4, top - 2 - table_height, block.left - 4, top - 2)
