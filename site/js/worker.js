@@ -1,5 +1,6 @@
 // Python on a thread of its own. Knows nothing of the page: text and bytes in, text and bytes out.
 
+let python = null;
 let handle = null;
 
 self.addEventListener("message", async ({ data }) => {
@@ -44,14 +45,15 @@ async function start(runtime) {
     self.postMessage({ stage: "fetching", share: percent });
   });
   const { loadPyodide } = await import(runtime + "pyodide.mjs");
-  const python = await loadPyodide({ indexURL: runtime, stdLibURL: runtime + "library.zip" });
+  python = await loadPyodide({ indexURL: runtime, stdLibURL: runtime + "library.zip" });
   self.postMessage({ stage: "starting" });
   handle = python.pyimport("pycore.api").handle;
   self.postMessage({ stage: "ready" });
 }
 
 function answer({ id, text, blob }) {
-  const result = handle(text, blob ?? null);
+  // JavaScript's null would not be None.
+  const result = blob ? handle(text, python.toPy(blob)) : handle(text);
   const reply = result.get(0);
   const bytes = result.get(1);
   let body = null;

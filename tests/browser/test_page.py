@@ -190,7 +190,7 @@ def test_the_pdf_is_saved(opened: Page) -> None:
 
 
 def test_where_a_link_cannot_be_copied_it_is_shown(opened: Page, site: str) -> None:
-    opened.evaluate("navigator.clipboard.writeText = () => Promise.reject(new Error('refused'))")
+    opened.evaluate("() => { navigator.clipboard.writeText = () => Promise.reject(new Error('refused')); }")
     opened.click("[data-action=share]")
     expect(opened.locator("#link")).to_be_visible()
     assert opened.input_value("#link").startswith(f"{site}{SLUG}/#v=1&")

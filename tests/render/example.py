@@ -117,6 +117,10 @@ class ExampleCalculator:
         Field("title", "Title", "text", "words", "", help="Printed in the title block."),
     )  # fmt: skip
 
+    def inks(self, form: Mapping[str, str]) -> Mapping[str, str]:
+        """Always the same inks."""
+        return {"i1": "brown", "i2": "black", "i3": "grey", "sum": "blue"}
+
     def answer(self, form: Mapping[str, str]) -> Answer:
         """The fixed answer; InputError for "bad"."""
         if form.get("i1") == "bad":
