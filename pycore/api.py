@@ -109,7 +109,13 @@ _ANSWERS: dict[str, Callable[[Mapping[str, Any]], Reply]] = {
 
 def _refused(error: InputError) -> dict[str, Any]:
     faults = [
-        {"field": fault.field, "message": fault.message, "part": fault.part} for fault in error.faults
+        {
+            "field": fault.field,
+            "message": fault.message,
+            "part": fault.part,
+            "offers": [{"label": offer.label, "set": dict(offer.values)} for offer in fault.offers],
+        }
+        for fault in error.faults
     ]
     messages = [fault.message for fault in error.faults]
     return {

@@ -4,18 +4,27 @@ from dataclasses import dataclass
 
 
 @dataclass(frozen=True, slots=True)
+class Offer:
+    """A way out of a fault: what it is called, and the form values that bring it."""
+
+    label: str
+    values: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Fault:
     """One unusable input.
 
     ``field`` is the form control's name, ``given`` what was typed, ``message`` a whole
     sentence naming both and what is accepted, ``part`` the stretch of ``given`` that is
-    at fault (empty when all of it is).
+    at fault (empty when all of it is), ``offers`` what would do instead.
     """
 
     field: str
     given: str
     message: str
     part: str = ""
+    offers: tuple[Offer, ...] = ()
 
 
 class InputError(ValueError):

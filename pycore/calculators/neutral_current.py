@@ -23,7 +23,7 @@ from pycore.constructions.construction import Arm, Construction, Picture
 from pycore.constructions.parallelogram import parallelogram
 from pycore.constructions.tip_to_tail import SEQUENCES, tip_to_tail
 from pycore.drawing import Page
-from pycore.errors import Fault, InputError
+from pycore.errors import Fault, InputError, Offer
 from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.plan import Plan, choose, papers_that_take
@@ -102,18 +102,19 @@ class _Case:
 
     def too_large(self, plan: Plan) -> Fault:
         """The fault of a scale that does not fit: by how much, and what would fit."""
-        mark = self.telling.mark
-        over = [f"{quantity.fixed(side + 0.05, 0, mark)}{NO_BREAK_SPACE}mm" if side > 1e-3 else "" for side in plan.fit.over]
+        writing, paper = self.telling.writing, self.problem["paper"]
+        over = [
+            f"{quantity.fixed(side + 0.05, 0)}{NO_BREAK_SPACE}mm" if side > 1e-3 else ""
+            for side in plan.fit.over
+        ]
         fitting = self.plans(self.method, self.problem["order"])[0]
-        papers = papers_that_take(plan.construction, self.picture, plan.scale, self.problem["paper"])
-        message = words.does_not_fit(
-            self.telling.writing.short(plan.scale),
-            self.problem["paper"],
-            words.too_wide(*over),
-            self.telling.writing.short(fitting.scale),
-            papers[0] if papers else "",
-        )
-        return Fault("scale", self.problem.typed["scale"], message)
+        papers = papers_that_take(plan.construction, self.picture, plan.scale, paper)
+        given, fits = writing.short(plan.scale), writing.short(fitting.scale)
+        message = words.does_not_fit(given, paper, words.too_wide(*over), fits, papers[0] if papers else "")
+        offers = [Offer(words.use_scale(fits), (("scale", quantity.exact(fitting.scale)),))]
+        if papers:
+            offers.append(Offer(words.use_paper(papers[0]), (("paper", papers[0]),)))
+        return Fault("scale", self.problem.typed["scale"], message, offers=tuple(offers))
 
     def order_words(self, method: str, order: str) -> str:
         """An order in words, by the lines' names."""

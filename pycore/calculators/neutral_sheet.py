@@ -14,7 +14,7 @@ from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import compose
 from pycore.sheet.compose import TableRow, Writing
 from pycore.sheet.figure import Look
-from pycore.sheet.media import NORMAL
+from pycore.sheet.media import PHONE
 from pycore.sheet.plan import Plan
 from pycore.words import Phrase, say
 from pycore.words import sheet as words
@@ -108,5 +108,5 @@ def view_of(case: Case, plan: Plan) -> Page:
     teller = Teller(plan, case.telling)
     title = words.page_title(case.method_words(plan), case.telling.scale(plan.scale))
     return compose.view(
-        plan.construction, plan.picture, look_of(case), NORMAL, title, describe(teller.tell())
+        plan.construction, plan.picture, look_of(case), PHONE, title, describe(teller.tell())
     )

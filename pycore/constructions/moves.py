@@ -328,8 +328,8 @@ def carry_out(moves: tuple[Move, ...], deviations: Mapping[str, float] | None = 
     for key, amount in (deviations or {}).items():
         index, _, name = key.partition(":")
         by_move.setdefault(int(index), {})[name] = amount
-    for index, move in enumerate(moves):
-        _make(board, move, by_move.get(index, {}))
+    for place, move in enumerate(moves):
+        _make(board, move, by_move.get(place, {}))
     return Figure(board.points, board.lines, board.readings)
 
 

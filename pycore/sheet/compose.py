@@ -146,8 +146,8 @@ def table(layout: Layout, writing: Writing) -> Group:
     columns = _columns(style, box, writing)
     y = box.top - style.note - 1
     items: list[Item] = [text(writing.head[0], Point(box.left, y), style.note, ink="ink-2")]
-    for x, words in zip(columns, writing.head[1:3], strict=False):
-        items.append(text(words, Point(x, y), style.note, "end", "ink-2"))
+    for x, head in zip(columns, writing.head[1:3], strict=False):
+        items.append(text(head, Point(x, y), style.note, "end", "ink-2"))
     # The last head runs on over the senses of rotation, so it begins where its column does.
     items.append(text(writing.head[3], Point(columns[1] + _gap(style), y), style.note, ink="ink-2"))
     y -= 2.0
@@ -158,8 +158,8 @@ def table(layout: Layout, writing: Writing) -> Group:
             y -= 0.6
         base = y - style.row + (style.row - style.value) / 2 - 0.2
         items.append(text(row.symbol, Point(box.left, base), style.value))
-        for x, words in zip(columns, (row.amount, row.length, row.angle), strict=True):
-            items.append(text(words, Point(x, base), style.value, "end"))
+        for x, written in zip(columns, (row.amount, row.length, row.angle), strict=True):
+            items.append(text(written, Point(x, base), style.value, "end"))
         if row.sense:
             items.append(text(row.sense, Point(columns[2] + 1.2, base), style.note))
         y -= style.row
@@ -279,7 +279,7 @@ def compose(
 
 
 VIEW_WIDTH = 100.0
-VIEW_MARGIN = 9.0
+VIEW_MARGIN = 7.0
 
 
 def view(

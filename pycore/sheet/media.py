@@ -54,6 +54,13 @@ COMPACT = Style(
 )  # fmt: skip
 
 
+PHONE = Style(
+    note=2.7, value=3.0, tag=3.9, arc=9.0, head=4.0, large_head=6.5, tick=3.2, tick_gap=1.3,
+    dash=(2.4, 0.9),
+)  # fmt: skip
+"""For the figure alone on a phone, where 100 mm stand for the width of the screen."""
+
+
 @dataclass(frozen=True, slots=True)
 class Layout:
     """Where the parts of one sheet lie.

@@ -154,6 +154,16 @@ def does_not_fit(given: str, paper: str, over: str, scale: str, papers: str) -> 
     )
 
 
+def use_scale(scale: str) -> str:
+    """Offer of a scale that fits."""
+    return f"Use 1 cm = {scale}"
+
+
+def use_paper(paper: str) -> str:
+    """Offer of a paper that takes the scale."""
+    return f"Use {paper} paper"
+
+
 def too_wide(width: str, height: str) -> str:
     """By how much a figure passes the paper; either may be empty."""
     if width and height:
