@@ -14,6 +14,8 @@ from making.whole import build_site
 from playwright.sync_api import Browser, Page, sync_playwright
 from witness import Witness
 
+environment.put_venv_on_path()
+
 
 @pytest.fixture(scope="session")
 def dist(tmp_path_factory: pytest.TempPathFactory) -> Path:

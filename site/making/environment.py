@@ -25,9 +25,16 @@ def enter(extras: tuple[str, ...]) -> None:
         _make_venv()
         for extra in extras:
             _install(extra)
-    os.environ["PATH"] = f"{BIN}{os.pathsep}{os.environ.get('PATH', os.defpath)}"
+    put_venv_on_path()
     if Path(sys.prefix).resolve() != VENV.resolve():
         _start_again()
+
+
+def put_venv_on_path() -> None:
+    """Let programs be found in `.venv` first: a Node brought there is newer than the one it was brought for."""
+    places = os.environ.get("PATH", os.defpath).split(os.pathsep)
+    if str(BIN) not in places:
+        os.environ["PATH"] = os.pathsep.join([str(BIN), *places])
 
 
 def _start_again() -> None:
@@ -92,6 +99,7 @@ def _environment_of_node() -> dict[str, str]:
 
 def ensure_npm() -> str:
     """The path of an npm whose Node is new enough, bringing one into `.venv` when the machine has none."""
+    put_venv_on_path()
     npm = shutil.which("npm")
     if npm is None or not _node_is_new_enough():
         _install("node")
