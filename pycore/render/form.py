@@ -4,10 +4,10 @@ The form is the only state of a page. Its controls stand outside every region th
 answer replaces, so that focus and what is being typed survive.
 """
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 
 from pycore.calculators.interface import Field
-from pycore.render.elements import Markup, h, join
+from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
 from pycore.render.sample import sample
 from pycore.words import furniture
@@ -18,19 +18,27 @@ FORM = "problem"
 Echo = Mapping[str, Mapping[str, str]]
 
 
+LONG_CHOICE = 14
+"""A choice with more letters than this gets the whole width, so that it is read whole on a phone."""
+
+COLUMNS = 3
+
+
 def _described(field: Field) -> str:
     slots = [f"m-{field.name}"]
-    if field.unit:
+    if field.unit and field.kind != "choice":
         slots.append(f"u-{field.name}")
     if field.help:
-        slots.append(f"h-{field.name}")
+        slots.append(_help_id(field.help))
     if field.kind == "angle":
         slots.append(f"e-{field.name}")
     return " ".join(slots)
 
 
-def _message(field: Field) -> Markup:
-    return h("p", {"class": "message", "id": f"m-{field.name}", "data-message-for": field.name, "hidden": True})
+def _message(field: Field, column: int | None = None) -> Markup:
+    """The slot of a field's message; ``column`` says under which control of a row its pointer stands."""
+    marks: Marks = {"class": "message", "id": f"m-{field.name}", "data-message-for": field.name}
+    return h("p", marks | {"data-column": column, "hidden": True})
 
 
 def _label(field: Field) -> Markup:
@@ -38,8 +46,14 @@ def _label(field: Field) -> Markup:
     return h("label", {"for": f"f-{field.name}"}, phrase_html(field.label), line)
 
 
-def _help(field: Field) -> Markup | None:
-    return h("p", {"class": "help", "id": f"h-{field.name}"}, phrase_html(field.help)) if field.help else None
+def _help_id(text: str) -> str:
+    """An id that fields with the same help share: it is written once, below the last of them."""
+    letters = "".join(letter if letter.isascii() and letter.isalnum() else "-" for letter in text.lower())
+    return f"h-{letters[:60]}"
+
+
+def _help(field: Field) -> Markup:
+    return h("p", {"class": "help", "id": _help_id(field.help)}, phrase_html(field.help))
 
 
 def _text_input(field: Field, value: str) -> Markup:
@@ -86,32 +100,54 @@ def _factor(field: Field, echo: Mapping[str, str]) -> Markup:
     return h("div", {"class": "factor"}, label, entries)
 
 
-def field_html(field: Field, value: str, echo: Mapping[str, str]) -> Markup:
-    """One field with its label, control, help and message slot."""
+def _heard(value: str, echo: Mapping[str, str]) -> str:
+    """How an angle was understood, unless that only repeats what was typed."""
+    degrees = echo.get("degrees", "")
+    return "" if degrees == f"{value}°" else degrees
+
+
+def _is_wide(field: Field) -> bool:
+    return any(len(choice.label) > LONG_CHOICE for choice in field.choices)
+
+
+def field_html(field: Field, value: str, echo: Mapping[str, str], *, helped: bool = True) -> Markup:
+    """One field with its label, control, help (if ``helped``) and message slot."""
     control = _select(field, value) if field.kind == "choice" else _text_input(field, value)
     extra = None
     if field.kind == "angle":
-        heard = h("p", {"class": "echo", "id": f"e-{field.name}", "data-echo-for": field.name}, echo.get("degrees", ""))
-        extra = (heard, _factor(field, echo))
-    marks = {"class": f"field {field.kind}", "data-field": field.name}
-    return h("div", marks, _label(field), control, extra, _help(field), None if _in_row(field) else _message(field))
+        marks = {"class": "echo", "id": f"e-{field.name}", "data-echo-for": field.name}
+        extra = (h("p", marks, _heard(value, echo)), _factor(field, echo))
+    about = _help(field) if field.help and helped else None
+    slot = None if _in_row(field) else _message(field)
+    kind = f"field {field.kind}{' wide' if _is_wide(field) else ''}"
+    return h("div", {"class": kind, "data-field": field.name}, _label(field), control, extra, about, slot)
 
 
 def _in_row(field: Field) -> bool:
     return field.group == "values"
 
 
-def fields_html(fields: Iterable[Field], form: Mapping[str, str], echo: Echo) -> Markup:
+def fields_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo) -> Markup:
     """Fields one after another, filled with ``form`` (defaults where it says nothing)."""
-    return join([field_html(field, form.get(field.name, field.default), echo.get(field.name, {})) for field in fields])
+    made = []
+    for index, field in enumerate(fields):
+        helped = all(later.help != field.help for later in fields[index + 1 :])
+        value = form.get(field.name, field.default)
+        made.append(field_html(field, value, echo.get(field.name, {}), helped=helped))
+    return join(made)
 
 
 def values_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo) -> Markup:
-    """The form with the row of values that is always in view; messages come below the row."""
-    row = [field for field in fields if _in_row(field)]
-    messages = [_message(field) for field in row]
-    return h("form", {"id": FORM, "novalidate": True, "autocomplete": "off", "aria-label": furniture.GROUPS["values"]},
-             h("div", {"class": "values", "data-count": len(row)}, fields_html(row, form, echo), messages))  # fmt: skip
+    """The form with the rows of values that are always in view, each with its messages below it."""
+    members = [field for field in fields if _in_row(field)]
+    rows = []
+    for start in range(0, len(members), COLUMNS):
+        row = members[start : start + COLUMNS]
+        last = start > 0 and len(row) == 1
+        messages = [_message(field, COLUMNS if last else index + 1) for index, field in enumerate(row)]
+        rows.append((fields_html(row, form, echo), messages))
+    marks: Marks = {"id": FORM, "novalidate": True, "autocomplete": "off", "aria-label": furniture.GROUPS["values"]}
+    return h("form", marks, h("div", {"class": "values"}, rows))
 
 
 def options_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo) -> Markup:

@@ -43,7 +43,8 @@ export function followFactor(edited) {
 export function showEcho(echo) {
   for (const [name, heard] of Object.entries(echo ?? {})) {
     const words = document.querySelector(`[data-echo-for="${CSS.escape(name)}"]`);
-    if (words) words.textContent = heard.degrees ?? "";
+    const typed = control(name)?.value;
+    if (words) words.textContent = heard.degrees === `${typed}°` ? "" : (heard.degrees ?? "");
     const factor = document.querySelector(`[data-factor-of="${CSS.escape(name)}"]`);
     const sense = document.querySelector(`[data-sense-of="${CSS.escape(name)}"]`);
     if (factor && factor !== document.activeElement && sense !== document.activeElement) {
