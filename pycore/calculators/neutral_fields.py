@@ -18,8 +18,8 @@ FIELDS: tuple[Field, ...] = (
         help="Optional: what a clamp meter on the neutral reads.",
     ),
     Field("a1", "L1 lags by", "angle", "loads", "0", "°", help=_LAG_HELP, sample="i1"),
-    Field("a2", "L2 lags by", "angle", "loads", "0", "°", help=_LAG_HELP, sample="i2"),
-    Field("a3", "L3 lags by", "angle", "loads", "0", "°", help=_LAG_HELP, sample="i3"),
+    Field("a2", "L2 lags by", "angle", "loads", "0", "°", sample="i2"),
+    Field("a3", "L3 lags by", "angle", "loads", "0", "°", sample="i3"),
     choice_field(
         "sequence", "Phase sequence", "loads", "123",
         (("123", "L1, L2, L3"), ("132", "L1, L3, L2")),

@@ -98,7 +98,7 @@ class ComponentsWorking:
                 symbol, "=",
                 Root(row(Square(self.number(self.sum.real)), "+", Square(self.number(self.sum.imag)))),
             ),
-            row(symbol, "=", Number(self.writing.number(self.solution.current, 1), self.writing.unit)),
+            result_row(self.solution.current, self.writing),
         )  # fmt: skip
 
     def slope(self) -> float:
@@ -111,8 +111,8 @@ class ComponentsWorking:
         general = Fraction(Fenced(Y, bars=True), Fenced(X, bars=True))
         angle = Number(degrees_text(self.slope(), self.mark))
         return (
-            row(Symbol("α"), "=", Function("arctan", general)),
-            row(Symbol("α"), "=", Function("arctan", ratio), "=", angle),
+            row(Symbol("α"), "=", Function("arctan", Fenced(general))),
+            row(Symbol("α"), "=", Function("arctan", Fenced(ratio)), "=", angle),
         )
 
     def quarter(self) -> Phrase:
@@ -123,6 +123,14 @@ class ComponentsWorking:
         return words.quarter(
             self.sum.real > 0, self.sum.imag > 0, degrees_text(self.slope(), self.mark), told
         )
+
+
+def result_row(current: float, writing: Writing) -> Formula:
+    """The neutral current with the working's decimals, then rounded as the answer is."""
+    exact = Number(writing.number(current, PART_DECIMALS), writing.unit)
+    if current == 0:
+        return row(Symbol("I", "N"), "=", Number(writing.number(0.0), writing.unit))
+    return row(Symbol("I", "N"), "=", exact, "≈", Number(writing.number(current), writing.unit))
 
 
 def formula_blocks(solution: StarSolution, writing: Writing) -> tuple[Block, ...]:
@@ -136,7 +144,7 @@ def formula_blocks(solution: StarSolution, writing: Writing) -> tuple[Block, ...
     filled = (Square(a), "+", Square(b), "+", Square(c))
     minus = ("−", A, B, "−", B, C, "−", C, A)
     filled_minus = ("−", a, "×", b, "−", b, "×", c, "−", c, "×", a)
-    result = Number(writing.number(closed_formula(sizes), 1), writing.unit)
+    result = result_row(closed_formula(sizes), writing)
     half = Fraction(Number("1"), Number("2"))
     differences = row(
         half,
@@ -155,10 +163,10 @@ def formula_blocks(solution: StarSolution, writing: Writing) -> tuple[Block, ...
         Equation((
             row(symbol, "=", Root(row(*squares, *minus))),
             row(symbol, "=", Root(row(*filled, *filled_minus))),
-            row(symbol, "=", result),
+            result,
         )),
         Equation(
-            (row(symbol, "=", Root(differences)), row(symbol, "=", Root(filled_gaps)), row(symbol, "=", result)),
+            (row(symbol, "=", Root(differences)), row(symbol, "=", Root(filled_gaps)), result),
             words.formula_differences(),
         ),
         Paragraph(words.formula_no_angle()),
