@@ -26,6 +26,8 @@ _NUMBER = re.compile(
 )
 _SPACES = {ord(space): " " for space in "\u00a0\u2009\u202f\t"}
 MAXIMUM_LENGTH = 40
+LEAST = 5e-324
+"""The smallest number above zero that can be held."""
 NO_BREAK_SPACE = "\u00a0"
 MINUS = "−"
 
@@ -60,8 +62,10 @@ def _split(text: str) -> tuple[str, int, str]:
         infinite = cleaned.lstrip("+-−").lower() in ("inf", "infinity", "∞")
         raise Unreadable("infinite" if infinite else "number", cleaned)
     rest = cleaned[match.end() :].strip()
-    if rest[:1] in (".", ",") or rest[:1].isdigit():
+    if rest[:1] in (".", ","):
         raise Unreadable("separators", cleaned)
+    if rest[:1].isdigit():
+        raise Unreadable("number", cleaned)
     sign, digits, exponent = match.groups()
     written = digits.replace(" ", "").replace(",", ".")
     minus = "-" if sign in ("-", "−") else ""
@@ -73,6 +77,9 @@ def _value(digits: str, exponent: int, given: str) -> float:
     value = float(f"{digits}e{exponent}")
     if math.isinf(value):
         raise Unreadable("infinite", given)
+    if value == 0.0 and digits.strip("-0."):
+        # Too small to hold is not zero: zero says that a line carries nothing.
+        return -LEAST if digits.startswith("-") else LEAST
     return value
 
 
