@@ -81,8 +81,10 @@ def test_sine_and_cosine_agree_with_the_platforms_library():
 
 
 ROOT = math.sqrt(3) / 2
-CIRCLE = {0: (1, 0), 30: (ROOT, 0.5), 60: (0.5, ROOT), 90: (0, 1), 120: (-0.5, ROOT), 150: (-ROOT, 0.5),
-          180: (-1, 0), 210: (-ROOT, -0.5), 240: (-0.5, -ROOT), 270: (0, -1), 300: (0.5, -ROOT), 330: (ROOT, -0.5)}  # fmt: skip
+CIRCLE = {
+    0: (1, 0), 30: (ROOT, 0.5), 60: (0.5, ROOT), 90: (0, 1), 120: (-0.5, ROOT), 150: (-ROOT, 0.5), 180: (-1, 0),
+    210: (-ROOT, -0.5), 240: (-0.5, -ROOT), 270: (0, -1), 300: (0.5, -ROOT), 330: (ROOT, -0.5),
+}  # fmt: skip
 
 
 @pytest.mark.parametrize("turns", [-1080, -360, 0, 360, 3600])
@@ -100,7 +102,8 @@ def test_sine_is_odd_cosine_even_and_both_are_shifted_copies():
         assert trig.sine(degrees + 90) == trig.cosine(degrees)
         assert trig.sine(degrees + 180) == -trig.sine(degrees)
         assert trig.cosine(degrees + 360) == trig.cosine(degrees)
-        assert 1.0 == pytest.approx(trig.sine(degrees) * trig.sine(degrees) + trig.cosine(degrees) * trig.cosine(degrees), abs=3e-16)  # fmt: skip
+        across, up = trig.cosine(degrees), trig.sine(degrees)
+        assert 1.0 == pytest.approx(across * across + up * up, abs=3e-16)
 
 
 def test_the_angle_of_a_vector_agrees_with_fifty_digit_arithmetic():
