@@ -22,6 +22,8 @@ const keepFragment = spaced(FRAGMENT_PAUSE, (fragment) => {
   history.replaceState(null, "", written);
 });
 
+const wide = matchMedia("(min-width: 1200px)"); // as in sheet.css: the sheet itself is in view, not the phone's drawing
+
 let edition = 0; // counts edits, so that an older reply is never taken for the latest
 let written = location.hash;
 let workingsOf = 0; // the edition that the workings show
@@ -50,14 +52,19 @@ function failed(error) {
   if (!(error instanceof Stuck)) reportError(error);
 }
 
-/** Ask for the answer to the form as it stands now. `quiet`: it is what the page shows already. */
+/** Ask for parts of the answer to the form as it stands now; a later edit takes the place of one that waits. */
+const ask = (topic, ...parts) => bridge.ask({ do: "answer", page: slug, form: form.read(), parts }, { topic });
+
+/**
+ * Bring the answer up to date. `quiet`: it is what the page shows already.
+ * The sheet comes with every answer, seen or not, because it is what would be printed.
+ */
 async function update({ quiet = false } = {}) {
   const mine = ++edition;
   root.dataset.answer = "pending";
   actions.forget();
-  const request = { do: "answer", page: slug, form: form.read(), parts: ["answer", "view", "sheet"] };
   try {
-    const reply = await bridge.ask(request, { topic: "answer" });
+    const reply = await ask("answer", "answer", ...(wide.matches ? ["sheet"] : ["view", "sheet"]));
     if (mine !== edition) return;
     if (reply.ok) take(reply, mine, quiet);
     else refuse(reply);
@@ -66,11 +73,13 @@ async function update({ quiet = false } = {}) {
   }
 }
 
+function put(reply) {
+  for (const [name, html] of Object.entries(reply.regions)) regions.replace(name, html);
+}
+
 function take(reply, mine, quiet) {
-  if (quiet) {
-    workingsOf = mine;
-  } else {
-    for (const [name, html] of Object.entries(reply.regions)) regions.replace(name, html);
+  if (!quiet) {
+    put(reply);
     keepFragment(reply.fragment);
     live(reply.announce ?? "");
   }
@@ -79,7 +88,10 @@ function take(reply, mine, quiet) {
   form.showInks(reply.inks);
   actions.wait("");
   root.dataset.answer = "fresh";
-  if (workingsOf === mine) return;
+  if (quiet) {
+    workingsOf = mine;
+    return;
+  }
   regions.busy("workings", true);
   followWithWorkings();
 }
@@ -95,11 +107,10 @@ async function showWorkings() {
   const mine = edition;
   if (workingsOf === mine || root.dataset.answer !== "fresh" || !regions.nearView("workings")) return;
   try {
-    const request = { do: "answer", page: slug, form: form.read(), parts: ["workings"] };
-    const reply = await bridge.ask(request, { topic: "workings" });
+    const reply = await ask("workings", "workings");
     if (mine !== edition || !reply.ok) return;
     workingsOf = mine;
-    regions.replace("workings", reply.regions.workings);
+    put(reply);
     regions.busy("workings", false);
   } catch (error) {
     failed(error);
@@ -167,6 +178,7 @@ window.addEventListener("hashchange", () => {
   touched.clear();
   open(location.hash);
 });
+wide.addEventListener("change", () => update());
 actions.listen(bridge, live, failed);
 
 const asBuilt = JSON.stringify(form.read()) === JSON.stringify(form.initial());
