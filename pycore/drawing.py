@@ -11,7 +11,7 @@ from typing import Literal
 from pycore.geometry import Box, Point
 
 Ink = Literal[
-    "ink", "ink-2", "ink-3", "rule", "accent", "sheet",
+    "ink", "ink-2", "ink-3", "rule", "accent", "tint", "tint-2", "sheet",
     "brown", "black", "grey", "blue", "red", "yellow", "orange", "white",
 ]  # fmt: skip
 """A named ink: writers know its colour on paper, the page's style sheet its colour on screen."""
@@ -22,6 +22,8 @@ PAPER_COLOURS: dict[str, str] = {
     "ink-3": "#68726D",
     "rule": "#9FA9A1",
     "accent": "#00664B",
+    "tint": "#E4F0EB",
+    "tint-2": "#C0DDD3",
     "sheet": "#FFFFFF",
     "brown": "#8A4A14",
     "black": "#14191A",
@@ -134,7 +136,8 @@ class Group:
 
     ``step`` is the number of the construction step that draws them, ``phasor`` the key of the
     phasor they show (``i1``, ``sum`` ...), ``copy`` marks a phasor drawn a second time,
-    ``name`` is a free mark for tests and style sheets (``frame``, ``table``, ``check-bar``).
+    ``name`` is a free mark for tests and style sheets (``frame``, ``table``, ``check-bar``),
+    ``instrument`` and ``for_step`` mark a ruler or protractor and the step it is laid on for.
     """
 
     items: tuple["Item", ...]
@@ -142,6 +145,8 @@ class Group:
     phasor: str = ""
     copy: bool = False
     name: str = ""
+    instrument: str = ""
+    for_step: int | None = None
 
 
 Item = Line | Arc | Circle | Shape | Arrow | Text | Group

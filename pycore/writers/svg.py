@@ -117,6 +117,8 @@ class _Writer:
             f' data-phasor="{escaped(group.phasor)}"' if group.phasor else "",
             ' data-copy=""' if group.copy else "",
             f' data-name="{escaped(group.name)}"' if group.name else "",
+            f' data-instrument="{escaped(group.instrument)}"' if group.instrument else "",
+            f' data-for-step="{group.for_step}"' if group.for_step is not None else "",
         ]
         self._parts.append(f"<g{''.join(marks)}>")
         self.items(group.items, within_phasor=within_phasor or bool(group.phasor))

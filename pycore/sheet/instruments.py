@@ -1,0 +1,166 @@
+"""Ruler and protractor drawn truly: every graduation where it belongs, so that they can be read.
+
+Both are drawn at a factor (mm on the page for each mm of the instrument): 1 on paper, where the
+printed instrument measures; others where a screen shows the sheet larger or smaller.
+
+The half-circle protractor's outer figures run clockwise from its left end and its inner ones
+anticlockwise from its right end, as school protractors have them (common practice, no source).
+"""
+
+from dataclasses import dataclass
+
+from pycore import lettering
+from pycore.drawing import Arc, Circle, Face, Group, Ink, Item, Line, Run, Shape, Text
+from pycore.geometry import Point
+
+RADIUS = 75.0
+WINDOW = 45.0
+BASE = 9.0
+OUTER_FIGURES = 63.4
+INNER_FIGURES = 54.8
+RULER_LENGTH = 150.0
+RULER_WIDTH = 25.0
+RULER_BEFORE_ZERO = 5.0
+_CORNER = 2.0
+
+
+@dataclass(frozen=True, slots=True)
+class Pose:
+    """Where an instrument lies: its zero point, the paper direction of its own +x, mm per mm."""
+
+    at: Point
+    degrees: float
+    factor: float = 1.0
+
+    def place(self, distance: float, degrees: float) -> Point:
+        """A place on the instrument given by distance from its zero point and own direction."""
+        return self.at.moved(distance * self.factor, self.degrees + degrees)
+
+    def xy(self, x: float, y: float) -> Point:
+        """A place on the instrument given along and across it."""
+        return self.at.moved(x * self.factor, self.degrees).moved(y * self.factor, self.degrees + 90.0)
+
+
+def figure(
+    words: str, centre: Point, capitals: float, turn: float, face: Face = "regular", ink: Ink = "ink"
+) -> Text:
+    """A figure turned about its own middle; ``capitals`` is its height in mm on the page."""
+    size = lettering.size_for_capitals(capitals, face)
+    base = centre.moved(capitals / 2, turn - 90.0)
+    return Text((Run(words, face, size),), base, "middle", ink, turn)
+
+
+def _graduation(degree: int) -> float:
+    """Length of a protractor's graduation: tens, fives, single degrees."""
+    return 8.0 if degree % 10 == 0 else (6.0 if degree % 5 == 0 else 4.0)
+
+
+@dataclass(frozen=True, slots=True)
+class Figures:
+    """How the two scales of a protractor are set: heights, faces and inks of inner and outer."""
+
+    inner: tuple[float, Face, Ink] = (3.0, "regular", "ink")
+    outer: tuple[float, Face, Ink] = (3.0, "regular", "ink")
+
+
+PLAIN = Figures()
+COUNT_INNER = Figures((3.6, "bold", "ink"), (2.9, "regular", "ink-3"))
+COUNT_OUTER = Figures((2.9, "regular", "ink-3"), (3.6, "bold", "ink"))
+
+
+def protractor(pose: Pose, figures: Figures = PLAIN, *, circle: bool = False, tint: bool = False) -> Group:
+    """A protractor centred on the pose, its right-hand zero along the pose's direction.
+
+    The half circle reaches from 0 to 180 degrees anticlockwise of it. On the inner scale a ray
+    at angle a reads a, on the outer scale 180 - a (360 - a on a full circle).
+    """
+    end = 360 if circle else 180
+    f = pose.factor
+    items: list[Item] = [*_protractor_body(pose, circle, tint)]
+    for degree in range(0, end if circle else end + 1):
+        length = _graduation(degree)
+        width = 0.25 if degree % 10 == 0 else 0.15
+        items.append(
+            Line(pose.place(RADIUS - length, degree), pose.place(RADIUS, degree), width * f, "ink")
+        )
+    for degree in range(0, end if circle else end + 1, 10):
+        items += _figures_at(pose, figures, degree, end)
+    items += _cross(pose, circle)
+    return Group(tuple(items), name="protractor", instrument="protractor")
+
+
+def _figures_at(pose: Pose, figures: Figures, degree: int, end: int) -> list[Item]:
+    f = pose.factor
+    turned = pose.degrees + degree - 90.0
+    lift = 0.0
+    if end == 180 and degree in (0, 180):
+        # At the ends of the base line the figures stand upright on it, as they are printed there.
+        turned, lift = pose.degrees, 2.6
+    inner_height, inner_face, inner_ink = figures.inner
+    outer_height, outer_face, outer_ink = figures.outer
+    made: list[Item] = []
+    for radius, value, height, face, ink in (
+        (INNER_FIGURES, degree, inner_height, inner_face, inner_ink),
+        (OUTER_FIGURES, (end - degree) % 360 if end == 360 else end - degree, outer_height, outer_face, outer_ink),
+    ):
+        at = pose.place(radius, degree).moved(lift * f, pose.degrees + 90.0)
+        made.append(figure(str(value), at, height * f, turned, face, ink))
+    return made
+
+
+def _protractor_body(pose: Pose, circle: bool, tint: bool) -> list[Item]:
+    f = pose.factor
+    if circle:
+        edge: list[Item] = [
+            Circle(pose.at, RADIUS * f, 0.25 * f, "accent", None),
+            Circle(pose.at, WINDOW * f, 0.2 * f, "accent", None),
+        ]
+        return edge
+    rim = [pose.place(RADIUS, degree) for degree in range(0, 181, 3)]
+    foot = [pose.xy(-RADIUS, -BASE), pose.xy(RADIUS, -BASE)]
+    outline: list[Item] = []
+    if tint:
+        outline.append(Shape((*rim, *foot), 0.0, "accent", "tint"))
+    outline += [
+        Arc(pose.at, RADIUS * f, pose.degrees, 180.0, 0.25 * f, "accent"),
+        Shape((rim[0], foot[1], foot[0], rim[-1]), 0.25 * f, "accent", None, closed=False),
+        Arc(pose.at, WINDOW * f, pose.degrees, 180.0, 0.2 * f, "accent"),
+        Line(pose.xy(-RADIUS, 0.0), pose.xy(RADIUS, 0.0), 0.15 * f, "ink"),
+    ]
+    return outline
+
+
+def _cross(pose: Pose, circle: bool) -> list[Item]:
+    f = pose.factor
+    reach = 4.0
+    arms: list[Item] = [Line(pose.xy(0.0, -reach), pose.xy(0.0, reach), 0.2 * f, "ink")]
+    if circle:
+        arms.append(Line(pose.xy(-reach, 0.0), pose.xy(reach, 0.0), 0.2 * f, "ink"))
+    return arms
+
+
+def ruler(pose: Pose, length: float = RULER_LENGTH, *, tint: bool = False) -> Group:
+    """A ruler whose zero mark is at the pose and whose edge runs along its direction.
+
+    The body lies on the clockwise side of the edge; its own end is 5 mm before zero, so that
+    the edge of the ruler is not its zero.
+    """
+    f = pose.factor
+    corners = (
+        pose.xy(-RULER_BEFORE_ZERO, 0.0),
+        pose.xy(length + RULER_BEFORE_ZERO, 0.0),
+        pose.xy(length + RULER_BEFORE_ZERO, -RULER_WIDTH),
+        pose.xy(-RULER_BEFORE_ZERO, -RULER_WIDTH),
+    )
+    items: list[Item] = [Shape(corners, 0.25 * f, "accent", "tint" if tint else None)]
+    for millimetre in range(int(length) + 1):
+        mark = 7.0 if millimetre % 10 == 0 else (5.2 if millimetre % 5 == 0 else 3.6)
+        width = 0.25 if millimetre % 10 == 0 else 0.15
+        items.append(
+            Line(pose.xy(millimetre, 0.0), pose.xy(millimetre, -mark), width * f, "ink")
+        )
+        if millimetre % 10 == 0:
+            words = str(millimetre // 10)
+            items.append(figure(words, pose.xy(millimetre, -9.6), 3.0 * f, pose.degrees))
+    items.append(figure("cm", pose.xy(3.6, -15.0), 2.5 * f, pose.degrees, ink="ink-2"))
+    return Group(tuple(items), name="ruler", instrument="ruler")
