@@ -124,7 +124,10 @@ async function open(fragment) {
   root.dataset.answer = "pending";
   try {
     const reply = await bridge.ask({ do: "open", page: slug, fragment }, { topic: "open" });
-    if (!reply.ok) return;
+    if (!reply.ok) {
+      refuse(reply);
+      return;
+    }
     const values = { ...reply.form };
     for (const name of touched) delete values[name];
     form.fill(values);
@@ -179,7 +182,10 @@ window.addEventListener("hashchange", () => {
   open(location.hash);
 });
 wide.addEventListener("change", () => update());
-actions.listen(bridge, live, failed);
+actions.listen(bridge, live, (error) => {
+  live(progress.stuck()); // The answer itself stays as it is.
+  if (!(error instanceof Stuck)) reportError(error);
+});
 
 const asBuilt = JSON.stringify(form.read()) === JSON.stringify(form.initial());
 begin();
