@@ -13,7 +13,7 @@ from pycore.words import inputs
 
 LEAST_SHARE = 1e-6
 """How small a line may be beside the largest: beyond this no drawing or reckoning can tell it."""
-PLACE_WIDTH = 86.0
+PLACE_WIDTH = 85.0
 LONGEST_PLACE = 60
 
 

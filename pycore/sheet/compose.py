@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from pycore.constructions.construction import Construction, Picture
 from pycore.drawing import Group, Item, Line, Page, Shape
@@ -126,7 +126,8 @@ def check_bars(layout: Layout) -> tuple[Group, ...]:
             Point(upright_x + 2.6, upright_y + layout.bar),
             0.25,
         ),
-        text(words, Point(upright_x - 1, upright_y + layout.bar + 1.8), note),
+        # Along the bar: above it the words would reach into the figure's area.
+        replace(text(words, Point(upright_x + 6.0, upright_y + layout.bar / 2), note, "middle"), turn=90.0),
     )
     level: tuple[Item, ...] = (
         *_bar_boxes(level_x, level_y, layout.bar, False),
@@ -149,14 +150,15 @@ def table(layout: Layout, writing: Writing) -> Group:
     for x, head in zip(columns, writing.head[1:3], strict=False):
         items.append(text(head, Point(x, y), style.note, "end", "ink-2"))
     # The last head runs on over the senses of rotation, so it begins where its column does.
-    items.append(text(writing.head[3], Point(columns[1] + _gap(style), y), style.note, ink="ink-2"))
+    last = columns[2] - max(width_of(row.angle, style.value) for row in writing.rows)
+    items.append(text(writing.head[3], Point(last, y), style.note, ink="ink-2"))
     y -= 2.0
     items.append(Line(Point(box.left, y), Point(right, y), style.wide))
     for index, row in enumerate(writing.rows):
         if index == len(writing.rows) - 1 and index:
             items.append(Line(Point(box.left, y - 0.6), Point(right, y - 0.6), style.narrow))
             y -= 0.6
-        base = y - style.row + (style.row - style.value) / 2 - 0.2
+        base = y - style.row + (style.row - style.value) / 2 + 0.1
         items.append(text(row.symbol, Point(box.left, base), style.value))
         for x, written in zip(columns, (row.amount, row.length, row.angle), strict=True):
             items.append(text(written, Point(x, base), style.value, "end"))
@@ -181,6 +183,7 @@ def _columns(style: Style, box: Box, writing: Writing) -> tuple[float, float, fl
         values = max(width_of(getattr(row, name), style.value) for row in writing.rows)
         head = 0.0 if index == 3 else width_of(writing.head[index], style.note)
         widths.append(max(values, head))
+    sense = max(sense, width_of(writing.head[3], style.note) - widths[2])
     spare = box.width - symbol - sense - math.fsum(widths) - 3 * _gap(style)
     gap = max(1.2, _gap(style) + spare / 3)
     first = box.left + symbol + gap + widths[0]
@@ -217,7 +220,7 @@ def title_block(layout: Layout, writing: Writing) -> Group:
     items: list[Item] = [Shape(_corners(box), 0.5)]
     y = box.top - title_height
     items.append(text(writing.title, Point(x, box.top - style.title - 2.2), style.title))
-    lines = wrapped(writing.subtitle, style.note, box.width - 4.8)[: 2 if compact else 1]
+    lines = wrapped(writing.subtitle, style.note, box.width - 4.8, 2 if compact else 1)
     for index, line in enumerate(reversed(lines)):
         items.append(text(line, Point(x, y + 1.6 + index * 1.6 * style.note), style.note))
     items.append(Line(Point(box.left, y), Point(box.right, y), 0.25))

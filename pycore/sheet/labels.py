@@ -111,8 +111,8 @@ class Field:
         )
 
     def free_line(self, start: Point, end: Point) -> bool:
-        """Whether a leader passes no text."""
-        return not any(box.meets_segment(start, end) for box in self.boxes)
+        """Whether a leader passes every text with the clearance that lines keep from it."""
+        return not any(box.grown(CLEARANCE).meets_segment(start, end) for box in self.boxes)
 
 
 def _box_to_segment(box: Box, piece: Segment) -> float:

@@ -57,13 +57,29 @@ def width_of(phrase: Phrase | str, capitals: float) -> float:
     return lettering.runs_width(runs(phrase, capitals))
 
 
-def wrapped(phrase: str, capitals: float, width: float) -> list[str]:
-    """Plain text broken at spaces so that no line is wider than ``width`` mm."""
+def wrapped(phrase: str, capitals: float, width: float, most: int = 0) -> list[str]:
+    """Plain text broken into lines no wider than ``width`` mm: at spaces, else anywhere.
+
+    With ``most`` given, a text that would take more lines when broken at spaces is broken
+    anywhere, so that nothing of it is lost.
+    """
     lines: list[str] = []
     for word in phrase.split(" "):
         longer = f"{lines[-1]} {word}" if lines else word
         if lines and width_of(longer, capitals) <= width:
             lines[-1] = longer
-        else:
+        elif width_of(word, capitals) <= width:
             lines.append(word)
+        else:
+            lines += _broken(word, capitals, width)
+    return _broken(phrase, capitals, width) if 0 < most < len(lines) else lines
+
+
+def _broken(text: str, capitals: float, width: float) -> list[str]:
+    """A text broken between any two letters."""
+    lines = [""]
+    for letter in text:
+        if lines[-1] and width_of(lines[-1] + letter, capitals) > width:
+            lines.append("")
+        lines[-1] += letter
     return lines

@@ -1,0 +1,147 @@
+"""What stands on a sheet, read from the finished page alone: strokes, texts, arrows, table rows."""
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import pairwise
+
+from pycore import lettering
+from pycore.calculators.registry import CALCULATORS
+from pycore.drawing import Arc, Arrow, Circle, Line, Page, Shape, Text
+from pycore.geometry import Box, Point
+from pycore.sheet.lettered import box_of
+from pycore.writers.collect import Placed, collect
+
+NEUTRAL = CALCULATORS["neutral-current"]
+DEFAULT = {"i1": "18.4", "i2": "11.2", "i3": "24.6"}
+
+
+@dataclass(frozen=True)
+class Stroke:
+    """A straight piece of ink, half its width, and where it came from."""
+
+    start: Point
+    end: Point
+    half: float
+    source: str
+
+
+@dataclass(frozen=True)
+class Lettered:
+    """A text on the page: its rectangle, its words, the group it stands in, its step."""
+
+    box: Box
+    words: str
+    group: str
+    step: int | None
+
+
+def _ring(points: tuple[Point, ...], closed: bool) -> Iterator[tuple[Point, Point]]:
+    yield from pairwise(points)
+    if closed:
+        yield points[-1], points[0]
+
+
+def _arrow(arrow: Arrow) -> Iterator[tuple[Point, Point, float]]:
+    yield arrow.tail, arrow.tip, arrow.width / 2
+    length = math.dist(arrow.tail, arrow.tip)
+    if arrow.head and length:
+        size = min(arrow.head, length)
+        back = Point(*(t + (s - t) * size / length for t, s in zip(arrow.tip, arrow.tail, strict=True)))
+        across = Point(-(arrow.tip.y - arrow.tail.y) / length, (arrow.tip.x - arrow.tail.x) / length)
+        corners = [back.plus(across.times(sign * 0.17 * size)) for sign in (1, -1)]
+        for start, end in _ring((arrow.tip, corners[0], corners[1]), True):
+            yield start, end, 0.0
+
+
+def _arc(arc: Arc) -> Iterator[tuple[Point, Point]]:
+    count = max(4, math.ceil(abs(arc.sweep) / 2))
+    points = [arc.centre.moved(arc.radius, arc.start + arc.sweep * share / count) for share in range(count + 1)]
+    yield from pairwise(points)
+
+
+def _pieces(item: object) -> Iterator[tuple[Point, Point, float]]:
+    match item:
+        case Line():
+            yield item.start, item.end, item.width / 2
+        case Arrow():
+            yield from _arrow(item)
+        case Arc():
+            yield from ((start, end, item.width / 2) for start, end in _arc(item))
+        case Circle():
+            whole = Arc(item.centre, item.radius, 0.0, 360.0)
+            yield from ((start, end, item.width / 2) for start, end in _arc(whole))
+            yield item.centre, item.centre.plus(Point(1e-9, 0.0)), item.width / 2
+        case Shape():
+            yield from ((start, end, item.width / 2) for start, end in _ring(item.points, item.closed))
+
+
+def strokes(page: Page) -> list[Stroke]:
+    """Every straight piece of ink on a page; arcs and circles as short pieces, arrowheads by their outline."""
+    found = []
+    for placed in collect(page):
+        source = " ".join([*placed.names, type(placed.item).__name__, placed.phasor])
+        found += [Stroke(start, end, half, source) for start, end, half in _pieces(placed.item)]
+    return found
+
+
+def capitals_of(item: Text) -> float:
+    """Height of a text's capitals in mm, from its first run."""
+    return lettering.capital_height(item.runs[0].face, item.runs[0].size)
+
+
+def rectangle_of(item: Text) -> Box:
+    """The rectangle that a text fills, level or turned a quarter to the left."""
+    level = box_of(item, capitals_of(item))
+    if item.turn == 0.0:
+        return level
+    assert item.turn == 90.0
+    x, y = item.at
+    return Box(x - (level.top - y), y + (level.left - x), x - (level.bottom - y), y + (level.right - x))
+
+
+def texts(page: Page) -> list[Lettered]:
+    """Every text on a page that has ink."""
+    return [
+        Lettered(rectangle_of(placed.item), placed.item.plain, " ".join(placed.names), placed.step)
+        for placed in collect(page)
+        if isinstance(placed.item, Text) and placed.item.plain.strip()
+    ]
+
+
+def frame_of(page: Page) -> Box:
+    """The rectangle of the frame's line."""
+    shape = next(p.item for p in collect(page) if "frame" in p.names and isinstance(p.item, Shape))
+    xs, ys = [point.x for point in shape.points], [point.y for point in shape.points]
+    return Box(min(xs), min(ys), max(xs), max(ys))
+
+
+def on_page(page: Page, kind: type) -> list[Placed]:
+    """Everything of one kind with its step, phasor and groups."""
+    return [placed for placed in collect(page) if isinstance(placed.item, kind)]
+
+
+def arrow_of(page: Page, key: str) -> Arrow:
+    """The one arrow of a phasor, copies apart."""
+    (found,) = [p.item for p in on_page(page, Arrow) if p.phasor == key and not p.copy]
+    return found
+
+
+def vector(arrow: Arrow) -> complex:
+    """An arrow as a complex number in mm."""
+    return complex(arrow.tip.x - arrow.tail.x, arrow.tip.y - arrow.tail.y)
+
+
+def table_of(page: Page) -> list[list[str]]:
+    """The cells of a sheet's table, row by row from the top, the head first."""
+    placed = [p.item for p in collect(page) if "table" in p.names and isinstance(p.item, Text)]
+    rows: dict[float, list[Text]] = {}
+    for item in placed:
+        rows.setdefault(round(item.at.y, 3), []).append(item)
+    downwards = [sorted(rows[y], key=lambda item: box_of(item, 1.0).left) for y in sorted(rows, reverse=True)]
+    return [[item.plain for item in row] for row in downwards]
+
+
+def results(form: dict[str, str]) -> dict[str, float | None]:
+    """The values of a form's outputs by name."""
+    return {output.name: output.value for output in NEUTRAL.answer(form, ("answer",)).outputs}

@@ -1,0 +1,145 @@
+"""Nothing on a sheet touches what it should not: labels, table, title block, notes, bars, frame."""
+
+from collections import Counter
+
+import pytest
+from host.problems import ask, forms
+from unit.sheets import DEFAULT, NEUTRAL, Lettered, Stroke, frame_of, on_page, strokes, texts
+
+from pycore.drawing import Arc, Page
+from pycore.geometry import Box
+from pycore.sheet.media import PAPERS
+
+COUNT = 300
+
+
+def touching(words: list[Lettered], ink: list[Stroke], frame: Box) -> list[str]:
+    """Every text that touches a stroke or another text, or leaves the frame, each said in words."""
+    said = []
+    for index, text in enumerate(words):
+        if not frame.holds(text.box):
+            said.append(f"{text.words!r} ({text.group}) leaves the frame")
+        said += [
+            f"{text.words!r} ({text.group}) overlaps {other.words!r} ({other.group})"
+            for other in words[index + 1 :]
+            if text.box.meets(other.box)
+        ]
+        said += [
+            f"{text.words!r} ({text.group}) touches {stroke.source}"
+            for stroke in ink
+            if text.box.grown(stroke.half).meets_segment(stroke.start, stroke.end)
+        ]
+    return said
+
+
+def faults_of(page: Page) -> list[str]:
+    """What is wrong on a page."""
+    return touching(texts(page), strokes(page), frame_of(page))
+
+
+def told(faults: list[tuple[int, str]]) -> str:
+    """How many faults of each kind, and the first twenty."""
+    kinds = Counter(" ".join(word for word in fault.split() if word in ("touches", "overlaps", "leaves"))
+                    for _, fault in faults)  # fmt: skip
+    return f"{dict(kinds)}\n" + "\n".join(f"problem {number}: {fault}" for number, fault in faults[:20])
+
+
+def test_no_text_of_three_hundred_random_sheets_touches_a_line_or_another_text_or_leaves_the_frame():
+    """All methods, orders, papers, names and pictures; sizes over three decades; balanced, collinear, nearly so."""
+    faults, labels = [], 0
+    for number, form in enumerate(forms(COUNT)):
+        page = NEUTRAL.sheet_page(form)
+        labels += sum(text.step is not None for text in texts(page))
+        faults += [(number, fault) for fault in faults_of(page)]
+    assert labels > 4 * COUNT
+    assert [] == faults, told(faults)
+
+
+def test_no_label_of_three_hundred_phone_views_touches_a_line_or_another_label_or_leaves_the_view():
+    faults, labels = [], 0
+    for number, form in enumerate(forms(COUNT)):
+        page = NEUTRAL.answer(form, ("view",)).views["phone"]
+        words = texts(page)
+        labels += len(words)
+        faults += [(number, fault) for fault in touching(words, strokes(page), page.box)]
+    assert labels > 4 * COUNT
+    assert [] == faults, told(faults)
+
+
+def tags_wanted(form: dict[str, str], keys: set[str]) -> Counter:
+    """The tags that the phasors drawn must bear, by the names asked for."""
+    names = {"L123": "123", "ABC": "ABC", "RYB": "RYB", "RST": "RST"}[form["names"]]
+    index = dict(zip("123", names, strict=True))
+    made = {"sum": "IN", "return": "−IN"}
+    made.update({f"i{n}": "I" + index[n] for n in "123"})
+    made.update({f"i{a}{b}": f"I{index[a]} + I{index[b]}" for a, b in ("12", "13", "23")})
+    return Counter(made[key] for key in keys)
+
+
+def wanted_in_order(form: dict[str, str]) -> list[str]:
+    """The tags of the lines that carry current, L1 first."""
+    carrying = {f"i{n}" for n in "123" if form[f"i{n}"] != "0"}
+    return sorted(tags_wanted(form, carrying), key=lambda tag: list(tags_wanted(form, {"i1", "i2", "i3"})).index(tag))
+
+
+def test_every_phasor_and_every_angle_that_is_drawn_bears_its_label():
+    """One tag for each phasor (copies apart), one number of degrees for each angle's arc; none is left out."""
+    missing = []
+    for number, form in enumerate(forms(COUNT)):
+        page = NEUTRAL.sheet_page(form)
+        labels = Counter(text.words for text in texts(page) if text.step is not None)
+        drawn = {placed.phasor for placed in on_page(page, object) if placed.phasor and not placed.copy}
+        wanted = tags_wanted(form, drawn)
+        missing += [(number, f"no tag {tag}") for tag in (wanted - labels)]
+        # The faint direction that angles are counted from bears the name of the current it belongs to.
+        named = wanted + Counter({next(iter(wanted_in_order(form))): 1})
+        missing += [(number, f"{tag} too often") for tag in wanted if labels[tag] > named[tag]]
+        if form["parallels"] != "compasses":
+            arcs = len(on_page(page, Arc))
+            degrees = sum(count for words, count in labels.items() if words.endswith("°"))
+            missing += [(number, f"{arcs} arcs, {degrees} angles")] * (arcs != degrees)
+    assert [] == missing, told(missing)
+
+
+def widest_accepted() -> str:
+    """A text so wide that one more narrow letter would be refused."""
+    text = "m" * 26
+    while ask({**DEFAULT, "place": text + "i"})[0]["ok"]:
+        text += "i"
+    return text
+
+
+PLACES = (
+    "", widest_accepted(), "a " + "n" * 28 + " bcdefg nnnnn", "Village theatre, three dimmer racks in star",
+    "Great Northern College of Building Crafts, room 4", "W" * 20, "Nebengebäudestraßenbeleuchtungsverteilerraum",
+    "a b c d e f g h i j k l m n o p q r s t u v w x y z a b c d",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("place", PLACES)
+@pytest.mark.parametrize("orientation", ["landscape", "portrait"])
+@pytest.mark.parametrize("paper", list(PAPERS))
+def test_the_furniture_of_every_paper_both_ways_round_stands_clear(paper: str, orientation: str, place: str):
+    """With a table of five rows, long names and amounts of most digits; the place is printed whole or refused."""
+    form = {"i1": "1018.4", "i2": "1011.7", "i3": "1524.6", "paper": paper, "orientation": orientation, "place": place,
+            "a1": "-31.8", "a2": "12.5", "a3": "101.3", "reference": "voltage", "names": "RYB"}  # fmt: skip
+    for method in ("parallelogram", "tip-to-tail", "components")[: 1 if place else 3]:
+        for angles in ("protractor", "polar"):
+            page = NEUTRAL.sheet_page({**form, "method": method, "angles": angles})
+            assert [] == faults_of(page)
+            block = [text.words for text in sorted(texts(page), key=lambda text: -text.box.top)
+                     if text.group == "title-block"]  # fmt: skip
+            assert "".join(place.split()) in "".join("".join(block).split())
+
+
+@pytest.mark.parametrize("orientation", ["landscape", "portrait"])
+@pytest.mark.parametrize("paper", list(PAPERS))
+def test_the_notes_of_every_paper_are_printed_whole(paper: str, orientation: str):
+    """The reminder to print at 100 % ends with its last word: no line is cut for want of room."""
+    page = NEUTRAL.sheet_page({"paper": paper, "orientation": orientation})
+    notes = " ".join(text.words for text in texts(page) if text.group == "words")
+    assert "1\u00a0cm\u00a0=\u00a0" in notes
+    assert "Print at 100 %." in notes
+    assert notes.endswith("every line on this sheet is true.")
+    foot = [text.words for text in texts(page) if text.group == "foot"]
+    assert "For teaching. Not for sizing an installation." == " ".join(reversed(foot))
