@@ -140,12 +140,13 @@ class _Writer:
 
     def _arrow(self, arrow: Arrow) -> None:
         parts = arrow_parts(arrow)
-        self._line(parts.exact, as_path=False, extra="exact ")
         for part in parts.visible:
             if isinstance(part, Line):
                 self._line(part, as_path=True, extra="shaft ")
             else:
                 self._shape(part, extra="head ")
+        # Last, so that a style sheet can draw the dark core of a cased line with it at night.
+        self._line(parts.exact, as_path=False, extra="exact ")
 
     def _arc(self, arc: Arc) -> None:
         if not (math.isfinite(arc.start) and math.isfinite(arc.sweep)):

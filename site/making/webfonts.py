@@ -14,6 +14,7 @@ from making.fonts import ASCII, FAMILIES, GREEK, LATIN_1, LATIN_EXTENDED_A, SIGN
 
 TEXT_FAMILY = "Ysabeau Office"
 SYMBOL_FAMILY = "STIX Two Text"
+MATHS_FAMILY = "Phasor Math"
 FALLBACK_FAMILY = "Ysabeau Office Fallback"
 
 ARIAL_WIDTHS = {
@@ -37,14 +38,12 @@ class WebFont:
     characters: str
 
     @property
-    def package(self) -> str:
-        """The folder of the source's family."""
-        return "ysabeau-office" if self.source.startswith("ysabeau") else "stix-two-text"
-
-    @property
     def path(self) -> Path:
         """The source file."""
-        return FAMILIES / self.package / "files" / f"{self.source}.woff2"
+        if self.family == MATHS_FAMILY:
+            return FAMILIES.parent / "@fontsource" / "noto-sans-math" / "files" / f"{self.source}.woff2"
+        package = "ysabeau-office" if self.source.startswith("ysabeau") else "stix-two-text"
+        return FAMILIES / package / "files" / f"{self.source}.woff2"
 
 
 def _text(part: str, characters: str) -> WebFont:
@@ -60,6 +59,8 @@ WEB_FONTS = (
     _text("math", "".join(sign for sign in SIGNS if sign not in LATIN_1 + LATIN_SIGNS + GREEK)),
     WebFont("stix-two-text-latin-wght-italic", SYMBOL_FAMILY, "italic", "400 700", ASCII + "−′"),
     WebFont("stix-two-text-greek-wght-italic", SYMBOL_FAMILY, "italic", "400 700", GREEK),
+    # Roots, brackets and fraction bars need a font with a table of mathematical measures; letters stay ours.
+    WebFont("noto-sans-math-latin-400-normal", MATHS_FAMILY, "normal", "400", "√()|+−×÷=≈±0123456789. ,"),
 )
 
 

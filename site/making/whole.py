@@ -14,6 +14,7 @@ LICENCES = {
     "Phasor Folio": SITE / "LICENSE.txt",
     "Ysabeau Office, the lettering": FONT_PACKAGES / "ysabeau-office" / "LICENSE",
     "STIX Two Text, the letters of quantities": FONT_PACKAGES / "stix-two-text" / "LICENSE",
+    "Noto Sans Math, the signs of formulas": NODE_MODULES / "@fontsource" / "noto-sans-math" / "LICENSE",
     "Pyodide, which runs Python in the browser": SITE / "licences" / "pyodide.txt",
     "Python and its standard library": SITE / "licences" / "python.txt",
     "pydyf, which writes PDF": SITE / "licences" / "pydyf.txt",
