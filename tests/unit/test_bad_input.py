@@ -70,8 +70,10 @@ def test_a_lag_that_cannot_be_used_is_named_with_what_was_given_and_what_would_d
 
 @pytest.mark.parametrize(("given", "degrees"), [
     ("", 0.0), ("30", 30.0), ("-30", -30.0), ("−31,8", -31.8), ("30°", 30.0), ("30 ° lag", 30.0),
-    ("30 deg lead", -30.0), ("0.5 lag", 60.0), ("0.5 lagging", 60.0), ("0,5 lead", -60.0), ("1 lag", 0.0), ("0 lead", -90.0),
-    ("0.5 pf lag", 60.0), ("0.5 ind", 60.0), ("0.5 cap", -60.0), ("180", 180.0), ("-180", -180.0), ("0.8 LAG", 36.8698976458),
+    ("30 deg lead", -30.0),
+    ("0.5 lag", 60.0), ("0.5 lagging", 60.0), ("0,5 lead", -60.0), ("1 lag", 0.0), ("0 lead", -90.0),
+    ("0.5 pf lag", 60.0), ("0.5 ind", 60.0), ("0.5 cap", -60.0),
+    ("180", 180.0), ("-180", -180.0), ("0.8 LAG", 36.8698976458),
 ])  # fmt: skip
 def test_a_lag_is_read_as_degrees_or_as_a_power_factor_with_its_side(given: str, degrees: float):
     """Only L1 carries current, so the neutral lags V1 by just that angle."""

@@ -76,10 +76,10 @@ def tags_wanted(form: dict[str, str], keys: set[str]) -> Counter:
     return Counter(made[key] for key in keys)
 
 
-def wanted_in_order(form: dict[str, str]) -> list[str]:
-    """The tags of the lines that carry current, L1 first."""
-    carrying = {f"i{n}" for n in "123" if form[f"i{n}"] != "0"}
-    return sorted(tags_wanted(form, carrying), key=lambda tag: list(tags_wanted(form, {"i1", "i2", "i3"})).index(tag))
+def first_current(form: dict[str, str]) -> str:
+    """The tag of the first line that carries current."""
+    key = next(f"i{n}" for n in "123" if form[f"i{n}"] != "0")
+    return next(iter(tags_wanted(form, {key})))
 
 
 def test_every_phasor_and_every_angle_that_is_drawn_bears_its_label():
@@ -92,7 +92,7 @@ def test_every_phasor_and_every_angle_that_is_drawn_bears_its_label():
         wanted = tags_wanted(form, drawn)
         missing += [(number, f"no tag {tag}") for tag in (wanted - labels)]
         # The faint direction that angles are counted from bears the name of the current it belongs to.
-        named = wanted + Counter({next(iter(wanted_in_order(form))): 1})
+        named = wanted + Counter([first_current(form)])
         missing += [(number, f"{tag} too often") for tag in wanted if labels[tag] > named[tag]]
         if form["parallels"] != "compasses":
             arcs = len(on_page(page, Arc))
