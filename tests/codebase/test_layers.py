@@ -1,0 +1,242 @@
+"""The architecture of pycore: layers, what it may import and call, how large its parts are, that each says its use."""
+
+import ast
+import re
+import subprocess
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from making.paths import ROOT
+
+CORE = ROOT / "pycore"
+LAYERS = (
+    "errors", "quantity", "words", "trig", "phasor", "geometry", "lettering", "drawing", "writers", "circuits",
+    "constructions", "accuracy", "sheet", "practice", "calculators", "pages", "render", "api",
+)  # fmt: skip
+MADE = {CORE / "lettering" / "made.py", CORE / "lettering" / "made_fonts.py"}
+MODULES = sorted(path for path in CORE.rglob("*.py") if path not in MADE)
+MARKUP_MAKERS = {"render/elements.py", "writers/svg.py", "writers/pdf.py", "writers/pdf_fonts.py"}
+"""In a PDF the same sign opens a hexadecimal string."""
+FORBIDDEN_MATH = {
+    "sin", "cos", "tan", "asin", "acos", "atan", "atan2", "exp", "exp2", "expm1", "log", "log2", "log10", "log1p",
+    "pow", "cbrt", "sinh", "cosh", "tanh", "radians", "degrees", "gamma", "erf", "rect", "phase", "polar",
+}  # fmt: skip
+FORBIDDEN_MODULES = {
+    "cmath", "random", "time", "datetime", "secrets", "uuid", "js", "pyodide", "os", "sys", "subprocess", "socket",
+    "threading", "locale", "platform",
+}  # fmt: skip
+PYDYF_ONLY_IN = "writers/pdf.py"
+LONGEST_FILE = 400
+LONGEST_FUNCTION = 60
+USUAL_FUNCTION = 25
+
+
+def tree(path: Path) -> ast.Module:
+    """The syntax tree of a module."""
+    return ast.parse(path.read_text(encoding="utf-8"))
+
+
+def name_of(path: Path) -> str:
+    """A module by its place below pycore: ``sheet/labels.py``."""
+    return path.relative_to(CORE).as_posix()
+
+
+def layer_of(path: Path) -> str:
+    """The layer in which a module lies."""
+    return path.relative_to(CORE).parts[0].removesuffix(".py")
+
+
+def imports_of(module: ast.AST, package: str = "") -> Iterator[tuple[str, int]]:
+    """Every imported name in full, functions' inner imports included: ``pycore.sheet.plan`` and its line."""
+    for node in ast.walk(module):
+        if isinstance(node, ast.Import):
+            yield from ((alias.name, node.lineno) for alias in node.names)
+        elif isinstance(node, ast.ImportFrom):
+            base = "." * node.level + (node.module or "")
+            assert node.level == 0, f"{package}:{node.lineno} imports by dots, which hides the layer"
+            for alias in node.names:
+                yield f"{base}.{alias.name}" if base == "pycore" else base, node.lineno
+
+
+def faults_in_imports(path: Path, module: ast.Module) -> list[str]:
+    """Imports of a module that its layer does not allow."""
+    layer, faults = layer_of(path), []
+    for name, line in imports_of(module, name_of(path)):
+        if not name.startswith("pycore."):
+            continue
+        other = name.split(".")[1]
+        if other not in LAYERS or (other != layer and LAYERS.index(other) > LAYERS.index(layer)):
+            faults.append(f"{name_of(path)}:{line} imports {name}")
+    return faults
+
+
+@pytest.mark.parametrize("path", MODULES, ids=name_of)
+def test_a_module_imports_only_from_layers_before_its_own(path: Path):
+    """Or from its own package; a new package must be given its place in the list first."""
+    if path != CORE / "__init__.py":
+        assert layer_of(path) in LAYERS
+        assert [] == faults_in_imports(path, tree(path))
+
+
+def test_the_check_of_layers_sees_inner_imports_and_upward_ones():
+    """The check can fail: a function in geometry that imports the api, and one that imports a sheet's part."""
+    source = "def f():\n    from pycore import api\n    import pycore.sheet.plan\n    from pycore.errors import Fault\n"
+    faults = faults_in_imports(CORE / "geometry.py", ast.parse(source))
+    assert ["geometry.py:2 imports pycore.api", "geometry.py:3 imports pycore.sheet.plan"] == faults
+
+
+def test_the_package_itself_imports_nothing():
+    """`import pycore` must not pull in anything before it is wanted."""
+    assert [] == list(imports_of(tree(CORE / "__init__.py")))
+
+
+@pytest.mark.parametrize("path", MODULES, ids=name_of)
+def test_a_module_uses_nothing_but_the_standard_library_and_pydyf_for_the_pdf(path: Path):
+    """No clock, no chance, no host: equal input gives equal bytes, in a browser too."""
+    faults = []
+    for name, line in imports_of(tree(path)):
+        top = name.split(".")[0]
+        ours = top == "pycore" or (top == "pydyf" and name_of(path) == PYDYF_ONLY_IN)
+        if not (ours or top in sys.stdlib_module_names) or top in FORBIDDEN_MODULES:
+            faults.append(f"{name_of(path)}:{line} imports {name}")
+    assert [] == faults
+
+
+def _called(node: ast.Call) -> str:
+    function = node.func
+    if isinstance(function, ast.Name):
+        return function.id
+    if isinstance(function, ast.Attribute) and isinstance(function.value, ast.Name):
+        return f"{function.value.id}.{function.attr}"
+    return ""
+
+
+def _is_set(node: ast.AST) -> bool:
+    made = isinstance(node, ast.Call) and _called(node) in ("set", "frozenset")
+    return made or isinstance(node, (ast.Set, ast.SetComp))
+
+
+def _iterated(node: ast.AST) -> list[ast.AST]:
+    if isinstance(node, ast.For):
+        return [node.iter]
+    if isinstance(node, (ast.ListComp, ast.GeneratorExp, ast.DictComp, ast.SetComp)):
+        return [generator.iter for generator in node.generators]
+    if isinstance(node, ast.Call) and _called(node) in ("list", "tuple", "enumerate", "zip", "map", "iter", "next"):
+        return list(node.args)
+    return []
+
+
+def _fault_of(node: ast.AST) -> str:
+    """What is forbidden in one node of a syntax tree, or nothing."""
+    if isinstance(node, ast.Call) and _called(node) in ("sum", "abs", "pow", "hash", "id", "eval", "exec", "open"):
+        return f"calls {_called(node)}()"
+    if isinstance(node, ast.Attribute) and isinstance(node.value, ast.Name) and node.value.id == "math":
+        return f"uses math.{node.attr}" if node.attr in FORBIDDEN_MATH else ""
+    if isinstance(node, ast.ImportFrom) and node.module == "math":
+        return "imports names out of math, which hides them from this check"
+    if isinstance(node, ast.BinOp | ast.AugAssign) and isinstance(node.op, ast.Pow):
+        return "raises to a power by **"
+    if any(_is_set(iterated) for iterated in _iterated(node)):
+        return "iterates a set"
+    return ""
+
+
+def forbidden_in(module: ast.Module) -> list[str]:
+    """Everything in a module whose result differs between hosts or runs."""
+    return [f"line {node.lineno} {fault}" for node in ast.walk(module) if (fault := _fault_of(node))]
+
+
+@pytest.mark.parametrize("path", MODULES, ids=name_of)
+def test_a_module_calls_nothing_that_differs_between_hosts(path: Path):
+    """Library sines, powers, absolute values of complex numbers, sums of floats, hashes, sets in their own order."""
+    assert [] == forbidden_in(tree(path))
+
+
+@pytest.mark.parametrize("source", [
+    "math.sin(1)", "import cmath\nmath.atan2(1, 2)", "x = 2.0 ** 0.5", "x **= 2", "sum(values)", "abs(z)", "pow(2, 3)",
+    "hash('a')", "for x in {1, 2}: pass", "[x for x in set(y)]", "list({1})", "tuple(frozenset(y))",
+    "from math import sin", "f = math.exp", "open('file')", "eval('1')",
+])  # fmt: skip
+def test_the_check_of_calls_sees_each_forbidden_thing(source: str):
+    assert 1 == len(forbidden_in(ast.parse(source)))
+
+
+def test_the_check_of_calls_passes_what_is_allowed():
+    allowed = "math.sqrt(2)\nmath.fsum(x)\nmath.hypot(a, b)\nmath.fabs(x)\nx in {1, 2}\nsorted({1})\nprint(*a)\n"
+    assert [] == forbidden_in(ast.parse(allowed))
+
+
+def functions_of(module: ast.Module) -> Iterator[ast.FunctionDef | ast.AsyncFunctionDef]:
+    """Every function and method."""
+    return (node for node in ast.walk(module) if isinstance(node, (ast.FunctionDef, ast.AsyncFunctionDef)))
+
+
+def length_of(function: ast.FunctionDef | ast.AsyncFunctionDef) -> int:
+    """Lines from `def` to the last."""
+    return (function.end_lineno or function.lineno) - function.lineno + 1
+
+
+@pytest.mark.parametrize("path", MODULES, ids=name_of)
+def test_a_file_stays_under_400_lines_and_a_function_under_60(path: Path):
+    long = [f"{f.name}: {length_of(f)}" for f in functions_of(tree(path)) if length_of(f) >= LONGEST_FUNCTION]
+    assert [] == long
+    assert len(path.read_text(encoding="utf-8").splitlines()) < LONGEST_FILE
+
+
+def test_most_functions_are_under_25_lines():
+    """Nineteen of twenty: the rest may be plain lists."""
+    lengths = [length_of(function) for path in MODULES for function in functions_of(tree(path))]
+    assert len(lengths) > 300
+    assert 0.05 * len(lengths) > len([length for length in lengths if length > USUAL_FUNCTION])
+
+
+def undocumented(module: ast.Module) -> list[str]:
+    """The module itself, and its public classes and functions, where they have no docstring."""
+    missing = [] if ast.get_docstring(module) else ["module"]
+    for node in module.body:
+        if isinstance(node, (ast.FunctionDef, ast.ClassDef)) and not node.name.startswith("_"):
+            missing += [] if ast.get_docstring(node) else [node.name]
+    return missing
+
+
+@pytest.mark.parametrize("path", MODULES, ids=name_of)
+def test_everything_public_says_what_it_is_for(path: Path):
+    assert [] == undocumented(tree(path))
+
+
+def markup_in(module: ast.Module) -> list[str]:
+    """String literals, docstrings apart, in which `<` stands at the end or before a letter, a slash or the like."""
+    docstrings = {id(node.value) for node in ast.walk(module) if isinstance(node, ast.Expr)}
+    return [
+        f"line {node.lineno}: {node.value[:40]!r}"
+        for node in ast.walk(module)
+        if isinstance(node, ast.Constant) and isinstance(node.value, str) and id(node) not in docstrings
+        and re.search(r"<([A-Za-z/!?]|$)", node.value)
+    ]  # fmt: skip
+
+
+@pytest.mark.parametrize("path", MODULES, ids=name_of)
+def test_only_the_makers_of_markup_hold_markup(path: Path):
+    """HTML and SVG are made by builders that escape; nowhere else does a tag stand in a text."""
+    assert (name_of(path) in MARKUP_MAKERS) == bool(markup_in(tree(path))), markup_in(tree(path))
+
+
+def test_the_check_of_markup_sees_tags_and_passes_comparisons_and_docstrings():
+    assert 3 == len(markup_in(ast.parse("a = '<b>'\nb = f'<{tag}>'\nc = 'x</p>'\n")))
+    assert [] == markup_in(ast.parse("def f():\n    'A <b> here.'\n    return '1 < 2'\n"))
+
+
+def test_importing_all_of_pycore_has_no_effect_outside_it():
+    """No output, no file, no change of the recursion limit or the locale; and no module of a browser is asked for."""
+    names = [name_of(p).removesuffix(".py").replace("/", ".").removesuffix(".__init__") for p in MODULES]
+    wanted = [f"pycore.{name}" if name != "__init__" else "pycore" for name in names]
+    script = (
+        f"import sys; sys.path.insert(0, {str(ROOT)!r}); limit = sys.getrecursionlimit()\n"
+        + "\n".join(f"import {name}" for name in wanted)
+        + "\nassert limit == sys.getrecursionlimit()\n"
+        "assert not {'random', 'js', 'numpy', 'urllib.request', 'socket'} & set(sys.modules)\n"
+    )
+    done = subprocess.run([sys.executable, "-W", "error", "-c", script], capture_output=True, text=True)
+    assert (0, "", "") == (done.returncode, done.stdout, done.stderr)
