@@ -10,7 +10,8 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from pycore.calculators import links
-from pycore.calculators.neutral_current import NeutralCurrent
+from pycore.calculators.interface import Opening
+from pycore.calculators.neutral_current import KINDS, NeutralCurrent
 from pycore.calculators.registry import CALCULATORS
 from pycore.drawing import Document
 from pycore.errors import InputError
@@ -45,13 +46,19 @@ def _form(request: Mapping[str, Any]) -> dict[str, str]:
     }
 
 
+def _opening(request: Mapping[str, Any]) -> Opening:
+    """How sheets of this request say where they open again."""
+    base = request.get("base")
+    return Opening(base.partition("#")[0][:300] if isinstance(base, str) else "", request.get("code") is True)
+
+
 def _answer(request: Mapping[str, Any]) -> Reply:
     calculator, form = _page(request), _form(request)
     asked = request.get("parts")
     parts = tuple(part for part in asked if part in ("answer", "sheet", "view", "workings")) if (
         isinstance(asked, list)
     ) else ("answer", "sheet", "view")
-    answer = calculator.answer(form, parts)
+    answer = calculator.answer(form, parts, _opening(request))
     inks = calculator.inks(form)
     headline = answer.outputs[0]
     said = [plain(line) for line in answer.summary]
@@ -86,8 +93,10 @@ def _pdf(request: Mapping[str, Any]) -> Reply:
     from pycore.writers import pdf
 
     calculator, form = _page(request), _form(request)
-    page = calculator.sheet_page(form)
-    data = pdf.write(Document((page,), page.title or calculator.title, subject=calculator.title))
+    asked = request.get("kinds")
+    kinds = tuple(kind for kind in asked if kind in KINDS) if isinstance(asked, list) else ()
+    pages = calculator.pages(form, _opening(request), kinds)
+    data = pdf.write(Document(pages, pages[0].title or calculator.title, subject=calculator.title))
     return {"ok": True, "filename": f"{calculator.slug}.pdf", "type": "application/pdf"}, data
 
 

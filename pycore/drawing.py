@@ -5,7 +5,7 @@ thinks of a file format. Line widths, dash lengths and text sizes are mm on the 
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from pycore.geometry import Box, Point
@@ -115,7 +115,8 @@ class Run:
 class Text:
     """One line of text; ``at`` is the start, middle or end of its base line.
 
-    ``turn`` rotates it about ``at`` (degrees, anticlockwise).
+    ``turn`` rotates it about ``at`` (degrees, anticlockwise); ``mirrored`` draws it as a mirror
+    on an upright line through ``at`` would show it (before it is turned).
     """
 
     runs: tuple[Run, ...]
@@ -123,6 +124,7 @@ class Text:
     anchor: Literal["start", "middle", "end"] = "start"
     ink: Ink = "ink"
     turn: float = 0.0
+    mirrored: bool = False
 
     @property
     def plain(self) -> str:
@@ -184,3 +186,29 @@ def walk(items: tuple[Item, ...]) -> Iterator[Item]:
         yield item
         if isinstance(item, Group):
             yield from walk(item.items)
+
+
+def mirrored(page: Page) -> Page:
+    """The page as a mirror shows it, left and right exchanged, its words too."""
+
+    def over(point: Point) -> Point:
+        return Point(page.width - point.x, point.y)
+
+    def turned_over(item: Item) -> Item:
+        match item:
+            case Line():
+                return replace(item, start=over(item.start), end=over(item.end))
+            case Arc():
+                return replace(item, centre=over(item.centre), start=180.0 - item.start, sweep=-item.sweep)
+            case Circle():
+                return replace(item, centre=over(item.centre))
+            case Shape():
+                return replace(item, points=tuple(over(point) for point in item.points))
+            case Arrow():
+                return replace(item, tail=over(item.tail), tip=over(item.tip))
+            case Text():
+                return replace(item, at=over(item.at), turn=-item.turn, mirrored=not item.mirrored)
+            case Group():
+                return replace(item, items=tuple(turned_over(inner) for inner in item.items))
+
+    return replace(page, items=tuple(turned_over(item) for item in page.items))

@@ -23,7 +23,8 @@ class Field:
     ``kind``: ``quantity`` (decimal keypad), ``angle`` (degrees, or a power factor such as
     ``0.85 lag``), ``choice`` (select), ``text``. ``group`` places it: ``values`` (always in
     view), ``loads``, ``picture``, ``sheet``, ``words``. ``default`` "" for a field that may
-    stay empty. ``sample`` names the phasor whose line is drawn beside the label.
+    stay empty. ``sample`` names the phasor whose line is drawn beside the label. What is
+    ``private`` (a name, a date) never enters a link.
     """
 
     name: str
@@ -35,6 +36,33 @@ class Field:
     help: str = ""
     sample: str = ""
     choices: tuple[Choice, ...] = ()
+    private: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Opening:
+    """How a printed sheet is opened again: the page's own address, and whether to draw a code.
+
+    ``base`` is the address without fragment, "" when it is not known; a QR code is drawn only
+    when ``code`` is true and the address is one that another device can reach.
+    """
+
+    base: str = ""
+    code: bool = False
+
+    @property
+    def reachable(self) -> bool:
+        """Whether another device can open the address: not a file, not this machine's own."""
+        scheme, _, rest = self.base.partition("://")
+        host = rest.partition("/")[0].rpartition("@")[2]
+        name = host.partition("]")[0] + "]" if host.startswith("[") else host.partition(":")[0]
+        return (
+            scheme in ("http", "https")
+            and bool(name)
+            and name not in ("localhost", "[::1]", "0.0.0.0")
+            and not name.startswith("127.")
+            and not name.endswith(".localhost")
+        )
 
 
 @dataclass(frozen=True, slots=True)

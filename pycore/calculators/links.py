@@ -62,7 +62,9 @@ def open_fragment(text: str, fields: Iterable[Field], reserved: Iterable[str] = 
 
     Control characters are dropped and values cut at 200 characters; nothing is run or trusted.
     """
-    form = {field.name: field.default for field in fields}
+    listed = tuple(fields)
+    form = {field.name: field.default for field in listed}
+    private = frozenset(field.name for field in listed if field.private)
     too_long = len(text) > LONGEST_FRAGMENT
     unknown: list[str] = []
     version = VERSION
@@ -76,7 +78,7 @@ def open_fragment(text: str, fields: Iterable[Field], reserved: Iterable[str] = 
         cleaned = "".join(char for char in decode(value) if char.isprintable())[:LONGEST_VALUE]
         if key == "v":
             version = cleaned
-        elif key in form:
+        elif key in form and key not in private:
             form[key] = cleaned
         elif key not in known_elsewhere:
             unknown.append(key)
@@ -91,6 +93,8 @@ def form_pairs(form: Mapping[str, str], fields: Iterable[Field]) -> tuple[tuple[
     """A form as link pairs: the values always, every other key when it is not its default."""
     pairs = [("v", VERSION)]
     for field in fields:
+        if field.private:
+            continue
         value = str(form.get(field.name, field.default)).strip()
         if field.group == "values" or value != field.default:
             pairs.append((field.name, value))

@@ -9,6 +9,7 @@ from pycore.calculators.interface import (
     Alternative,
     Answer,
     Field,
+    Opening,
     Output,
     Working,
 )
@@ -32,6 +33,8 @@ from pycore.words import neutral as words
 
 ORDERS = ("12", "13", "23")
 ALL_PARTS = ("answer", "sheet", "view", "workings")
+KINDS = ("problem", "construction", "overlay")
+NO_OPENING = Opening()
 _NO_PAGE = Page(1.0, 1.0, ())
 
 
@@ -131,6 +134,18 @@ class _Case:
             return names[method]
         return f"{names[method]}, {self.order_words(method, plan.construction.order)}"
 
+    def link(self, plan: Plan) -> tuple[tuple[str, str], ...]:
+        """The link that gives this sheet again: what was chosen to fit is named, private fields are not.
+
+        Version 1 fixes every default for ever, so a key at its default is left out.
+        """
+        resolved = dict(self.problem.typed)
+        resolved["method"] = plan.construction.method
+        resolved["order"] = plan.construction.order
+        resolved["orientation"] = plan.layout.orientation
+        resolved["scale"] = resolved["scale"] or quantity.exact(plan.scale)
+        return links.form_pairs(resolved, FIELDS)
+
     # What stands beside the headline.
 
     def length(self, plan: Plan) -> str:
@@ -218,6 +233,8 @@ def _notices(case: _Case, plan: Plan) -> tuple[Phrase, ...]:
         made.append(words.zero_line(told) if len(zero) == 1 else words.zero_lines(told))
     if case.method != case.problem["method"]:
         made.append(words.one_line(case.lines[case.arms[0].number - 1]))
+    for label in case.problem.unprintable:
+        made.append(words.prints_blank(label))
     small = [case.lines[arm.number - 1] for arm in case.arms if arm.size * plan.factor < 4.0]
     if small:
         made.append(words.small_lines(" and ".join(small)))
@@ -235,17 +252,6 @@ def _alternatives(case: _Case, shown: Plan) -> tuple[Alternative, ...]:
         told = words.alternative(what, case.telling.scale(plan.scale), case.length(plan))
         made.append(Alternative(told, (("order", order), ("scale", ""))))
     return tuple(made)
-
-
-def _link(case: _Case, plan: Plan) -> tuple[tuple[str, str], ...]:
-    """Every choice resolved, so that a printed link gives its own sheet again."""
-    resolved = dict(case.problem.typed)
-    resolved.update(case.problem.choices)
-    resolved["method"] = plan.construction.method
-    resolved["order"] = plan.construction.order
-    resolved["orientation"] = plan.layout.orientation
-    resolved["scale"] = resolved["scale"] or quantity.exact(plan.scale)
-    return (("v", links.VERSION), *((field.name, resolved[field.name]) for field in FIELDS))
 
 
 def _title(method: str, case: _Case, order: str) -> Phrase:
@@ -302,11 +308,13 @@ class NeutralCurrent:
     fields: tuple[Field, ...] = FIELDS
     cautions: tuple[str, ...] = words.CAUTIONS
 
-    def answer(self, form: Mapping[str, str], parts: tuple[str, ...] = ALL_PARTS) -> Answer:
+    def answer(
+        self, form: Mapping[str, str], parts: tuple[str, ...] = ALL_PARTS, opening: Opening = NO_OPENING
+    ) -> Answer:
         """The answer to a form; parts not asked for are left empty. Raises InputError."""
         case = _Case(read_problem(form))
         plan = case.shown()
-        sheet = sheet_of(case, plan) if "sheet" in parts else _NO_PAGE
+        sheet = sheet_of(case, plan, opening) if "sheet" in parts else _NO_PAGE
         views = {"phone": view_of(case, plan)} if "view" in parts else {}
         chosen = case.problem.scale is None
         return Answer(
@@ -325,14 +333,23 @@ class NeutralCurrent:
             views=views,
             workings=_workings(case, plan) if "workings" in parts else (),
             echo=_echo(case.problem),
-            link=_link(case, plan),
+            link=case.link(plan),
             page_key=plan.layout.page_key,
         )
 
+    def pages(
+        self, form: Mapping[str, str], opening: Opening = NO_OPENING, kinds: tuple[str, ...] = ()
+    ) -> tuple[Page, ...]:
+        """The sheet that the form asks for, or sheets of these kinds. Raises InputError."""
+        made: list[Page] = []
+        for kind in kinds or (form.get("sheet", BY_NAME["sheet"].default),):
+            case = _Case(read_problem({**form, "sheet": kind}))
+            made.append(sheet_of(case, case.shown(), opening))
+        return tuple(made)
+
     def sheet_page(self, form: Mapping[str, str]) -> Page:
-        """The construction sheet alone. Raises InputError."""
-        case = _Case(read_problem(form))
-        return sheet_of(case, case.shown())
+        """The sheet that the form asks for. Raises InputError."""
+        return self.pages(form)[0]
 
     def inks(self, form: Mapping[str, str]) -> dict[str, str]:
         """Ink of the line samples beside the labels, by phasor key."""

@@ -55,6 +55,20 @@ FIELDS: tuple[Field, ...] = (
         (("sum", "the sum of the lines"), ("returning", "the returning current")),
     ),
     choice_field(
+        "sheet", "Sheet", "sheet", "construction",
+        (
+            ("construction", "construction: every step drawn"),
+            ("problem", "problem: values and blank paper"),
+            ("overlay", "overlay: to lay over a hand drawing"),
+        ),
+    ),
+    choice_field(
+        "start", "Star point on a problem sheet", "sheet", "yes", (("yes", "marked"), ("no", "left to the learner"))
+    ),
+    choice_field(
+        "mirror", "Overlay mirrored", "sheet", "no", (("no", "no"), ("yes", "yes, to lie face down")),
+    ),
+    choice_field(
         "paper", "Paper", "sheet", "A4",
         (("A5", "A5"), ("A4", "A4"), ("A3", "A3"), ("A2", "A2"), ("letter", "Letter"), ("tabloid", "Tabloid")),
     ),
@@ -91,6 +105,9 @@ FIELDS: tuple[Field, ...] = (
         (("protractor", "as a protractor reads"), ("polar", "polar, −180° to 180°")),
     ),
     Field("place", "Where", "text", "words", words.SCENARIO, help="Printed in the title block."),
+    Field("who", "Name", "text", "words", help="Printed on this sheet only: never part of a link.", private=True),
+    Field("group", "Group", "text", "words", private=True),
+    Field("date", "Date", "text", "words", private=True),
 )  # fmt: skip
 
 BY_NAME = {field.name: field for field in FIELDS}

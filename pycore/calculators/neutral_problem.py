@@ -29,6 +29,10 @@ class NeutralProblem:
     measured: float | None
     scale: float | None
     place: str
+    given: Mapping[str, str]
+    """Name, group and date as they are to be printed; "" where left to be written by hand."""
+    unprintable: tuple[str, ...]
+    """Labels of those of them that hold signs the lettering lacks: they print blank."""
     choices: Mapping[str, str]
     typed: Mapping[str, str]
     writing: Writing
@@ -69,6 +73,25 @@ def _place(reader: Reader) -> str:
     return given
 
 
+BY_HAND = ("who", "group", "date")
+LONGEST_BY_HAND = 40
+
+
+def _by_hand(reader: Reader) -> tuple[dict[str, str], tuple[str, ...]]:
+    """Name, group and date: what the lettering cannot print is left to be written by hand."""
+    printed: dict[str, str] = {}
+    blank: list[str] = []
+    for name in BY_HAND:
+        given = " ".join(reader.given(name).split())
+        if len(given) > LONGEST_BY_HAND:
+            reader.fault(name, inputs.too_long_text(reader.label(name), LONGEST_BY_HAND))
+        elif lettering.missing(given, "regular"):
+            blank.append(reader.label(name))
+            given = ""
+        printed[name] = given
+    return printed, tuple(blank)
+
+
 def read_problem(form: Mapping[str, str]) -> NeutralProblem:
     """Read a form; raises InputError with every fault found."""
     reader = Reader(form, BY_NAME)
@@ -78,9 +101,12 @@ def read_problem(form: Mapping[str, str]) -> NeutralProblem:
     choices = {name: reader.choice(name) for name in _CHOICES}
     scale = reader.positive("scale")
     place = _place(reader)
+    given, unprintable = _by_hand(reader)
     reader.finish()
     mark = "," if choices["decimal"] == "comma" else "."
     load = StarLoad(currents, (lags[0].degrees, lags[1].degrees, lags[2].degrees), choices["sequence"])
     typed = {name: reader.given(name) for name in BY_NAME}
     writing = writing_for(max(currents), "A", mark)
-    return NeutralProblem(load, lags, measured, scale, place, choices, typed, writing)
+    return NeutralProblem(
+        load, lags, measured, scale, place, given, unprintable, choices, typed, writing
+    )

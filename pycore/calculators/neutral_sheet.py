@@ -3,21 +3,24 @@
 from typing import Protocol
 
 from pycore import quantity
-from pycore.calculators import conventions
+from pycore.calculators import conventions, links
+from pycore.calculators.interface import Opening
 from pycore.calculators.neutral_problem import NeutralProblem
 from pycore.calculators.telling import Teller, Telling, degrees_text, describe
 from pycore.circuits.star import StarSolution
 from pycore.constructions.construction import Arm, Picture
-from pycore.drawing import Page
+from pycore.drawing import Page, mirrored
 from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import compose
-from pycore.sheet.compose import TableRow, Writing
 from pycore.sheet.figure import Look
+from pycore.sheet.furniture import TableRow, Writing
 from pycore.sheet.media import PHONE
 from pycore.sheet.plan import Plan
-from pycore.words import Phrase, say
+from pycore.words import Phrase, plain, say
 from pycore.words import sheet as words
+
+SLUG = "neutral-current"
 
 
 class Case(Protocol):
@@ -31,6 +34,9 @@ class Case(Protocol):
 
     def method_words(self, plan: Plan) -> str:
         """The method as the title block says it."""
+
+    def link(self, plan: Plan) -> tuple[tuple[str, str], ...]:
+        """The link that gives this sheet again, as key-value pairs."""
 
 
 def look_of(case: Case) -> Look:
@@ -69,44 +75,99 @@ def _rows(case: Case, plan: Plan) -> tuple[TableRow, ...]:
     return tuple(rows)
 
 
-def _writing(case: Case, plan: Plan) -> Writing:
-    scale = case.telling.scale(plan.scale)
+def _problem_rows(case: Case, plan: Plan) -> tuple[TableRow, ...]:
+    """What is given of each line, and room for what the learner finds."""
+    mark, tags = case.telling.mark, case.telling.tags
+    rows = [
+        TableRow(
+            tags[arm.key],
+            case.telling.writing.number(arm.size),
+            words.ROOM,
+            case.problem.lags[arm.number - 1].echo(mark)["degrees"],
+        )
+        for arm in case.arms
+    ]
+    if "r" in plan.construction.figure.readings:
+        rows.append(TableRow(tags[f"i{plan.construction.order}"], words.ROOM, words.ROOM, ""))
+    rows.append(TableRow(tags["sum"], words.ROOM, words.ROOM, words.ROOM))
+    return tuple(rows)
+
+
+def _head(case: Case, kind: str) -> tuple[Phrase, Phrase, Phrase, Phrase]:
+    unit = say("{unit}", unit=case.telling.writing.unit)
+    if kind == compose.PROBLEM:
+        return (say("phasor"), unit, say("mm"), say(words.LAG_HEAD))
     origin = case.telling.voltage if case.telling.polar else case.telling.reference
+    return (say("phasor"), unit, say("mm"), say("angle from {origin}", origin=origin))
+
+
+def _notes(case: Case, plan: Plan, kind: str) -> tuple[str, ...]:
     bar = f"{plan.layout.bar:.0f}{NO_BREAK_SPACE}mm"
-    teller = Teller(plan, case.telling)
+    short = plan.layout.paper == "A5"
+    if kind == compose.PROBLEM:
+        return words.problem_notes(case.method_words(plan), bar, short=short)
+    if kind == compose.OVERLAY:
+        first = plain(case.telling.tags[case.arms[0].key])
+        return words.overlay_notes(first, bar, short=short, mirrored=case.problem["mirror"] == "yes")
+    return words.print_notes(bar)
+
+
+def _opening(case: Case, plan: Plan, opening: Opening) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """The QR code's rows (none if there is no address to open) and the words beside it."""
+    fragment = links.fragment(case.link(plan))
+    if not (opening.code and opening.reachable):
+        return (), words.opens_with(f"/{SLUG}/#{fragment}")
+    # Its library is loaded only when a sheet with a code is wanted.
+    from pycore.writers import qr
+
+    try:
+        return qr.matrix(f"{opening.base}#{fragment}"), words.OPENS_BY_CODE
+    except (ImportError, ValueError):
+        return (), words.opens_with(f"/{SLUG}/#{fragment}")
+
+
+def _writing(case: Case, plan: Plan, opening: Opening) -> Writing:
+    scale = case.telling.scale(plan.scale)
+    kind = case.problem["sheet"]
+    rows = _problem_rows(case, plan) if kind == compose.PROBLEM else _rows(case, plan)
+    code, code_words = _opening(case, plan, opening)
+    given = case.problem.given
+    told = words.problem_description(case.method_words(plan)) if kind == compose.PROBLEM else describe(
+        Teller(plan, case.telling).tell()
+    )
     return Writing(
-        title=words.TITLE,
+        title=words.TITLES[kind],
         subtitle=case.problem.place,
         method=case.method_words(plan),
-        head=(
-            say("phasor"), say("{unit}", unit=case.telling.writing.unit), say("mm"),
-            say("angle from {origin}", origin=origin),
-        ),
-        rows=_rows(case, plan),
+        head=_head(case, kind),
+        rows=rows,
         scale_words=scale,
-        notes=words.print_notes(bar),
+        notes=_notes(case, plan, kind),
         foot=words.FOOT,
         block=(
             (words.SCALE, scale), (words.PAPER, plan.layout.paper), (words.SHEET, words.one_of_one()),
-            (words.DRAWN_BY, ""), (words.DATE, ""), ("", words.MAKER),
+            (words.NAME, given["who"]), (words.GROUP, given["group"]), (words.DATE, given["date"]),
         ),
-        page_title=words.page_title(case.method_words(plan), scale),
-        description=describe(teller.tell()),
+        code_words=code_words,
+        page_title=words.page_title(words.TITLES[kind], case.method_words(plan), scale),
+        description=told,
+        code=code,
     )  # fmt: skip
 
 
-def sheet_of(case: Case, plan: Plan) -> Page:
-    """The construction sheet on its paper."""
-    composed = compose.compose(
-        plan.construction, plan.picture, plan.layout, plan.scale, look_of(case), _writing(case, plan)
-    )
-    return composed.page
+def sheet_of(case: Case, plan: Plan, opening: Opening) -> Page:
+    """The sheet of the kind that the form asks for, on its paper."""
+    kind = case.problem["sheet"]
+    start = case.problem["start"] == "yes"
+    composed = compose.compose(plan, look_of(case), _writing(case, plan, opening), kind, start)
+    turned_over = kind == compose.OVERLAY and case.problem["mirror"] == "yes"
+    return mirrored(composed.page) if turned_over else composed.page
 
 
 def view_of(case: Case, plan: Plan) -> Page:
     """The figure laid out for a phone."""
     teller = Teller(plan, case.telling)
-    title = words.page_title(case.method_words(plan), case.telling.scale(plan.scale))
+    title = words.page_title(words.TITLE, case.method_words(plan), case.telling.scale(plan.scale))
     return compose.view(
         plan.construction, plan.picture, look_of(case), PHONE, title, describe(teller.tell())
     )

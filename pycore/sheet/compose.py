@@ -1,47 +1,25 @@
 """One finished page: the figure in its place, its labels, table, check bars and title block."""
 
-import math
-from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from pycore.constructions.construction import Construction, Picture
-from pycore.drawing import Group, Item, Line, Page, Shape
+from pycore.drawing import Circle, Group, Item, Line, Page
 from pycore.geometry import Box, Point
 from pycore.sheet import labels
 from pycore.sheet.figure import Drawn, Look, Stand, draw, extent
+from pycore.sheet.furniture import (
+    Writing,
+    check_bars,
+    code_area,
+    foot,
+    frame,
+    table,
+    title_block,
+    words,
+)
 from pycore.sheet.labels import Placed
-from pycore.sheet.lettered import text, width_of, wrapped
-from pycore.sheet.media import Layout, Style
-from pycore.words import Phrase
-
-
-@dataclass(frozen=True, slots=True)
-class TableRow:
-    """One phasor in the table: its symbol, amount, length and angle as written."""
-
-    symbol: Phrase
-    amount: str
-    length: str
-    angle: str
-    sense: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class Writing:
-    """All words of a sheet, ready to be set: table, scale, notes, title block."""
-
-    title: str
-    subtitle: str
-    method: str
-    head: tuple[Phrase, Phrase, Phrase, Phrase]
-    rows: tuple[TableRow, ...]
-    scale_words: str
-    notes: tuple[str, ...]
-    foot: str
-    block: tuple[tuple[str, str], ...]
-    """Small label and value of the title block's cells: scale, paper, sheet, drawn by, date, maker."""
-    page_title: str
-    description: str
+from pycore.sheet.media import Style
+from pycore.sheet.plan import Plan
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,10 +41,16 @@ def stand_in(construction: Construction, picture: Picture, area: Box, factor: fl
 
 
 def figure_groups(
-    construction: Construction, stand: Stand, look: Look, style: Style, area: Box
+    construction: Construction,
+    stand: Stand,
+    look: Look,
+    style: Style,
+    area: Box,
+    *,
+    phasors_only: bool = False,
 ) -> tuple[tuple[Group, ...], tuple[Placed, ...], tuple[labels.Wanted, ...], Drawn]:
     """The figure's groups by step with labels placed clear of everything."""
-    drawn = draw(construction, stand, look, style)
+    drawn = draw(construction, stand, look, style, phasors_only=phasors_only)
     ground = labels.Field(area, drawn.segments)
     placed, left = labels.place(ground, drawn.wanted)
     for label in placed:
@@ -79,204 +63,47 @@ def figure_groups(
     return groups, tuple(placed), tuple(left), drawn
 
 
-def frame(layout: Layout) -> Group:
-    """Frame and centring marks (after ISO 5457, adapted)."""
-    box = layout.frame
-    outline = Shape(_corners(box), 0.7)
-    x, y = (box.left + box.right) / 2, (box.bottom + box.top) / 2
-    marks = (
-        Line(Point(box.left - 5, y), Point(box.left + 2, y), 0.7),
-        Line(Point(box.right - 2, y), Point(box.right + 5, y), 0.7),
-        Line(Point(x, box.bottom - 5), Point(x, box.bottom), 0.7),
-        Line(Point(x, box.top - 2), Point(x, box.top + 5), 0.7),
+CONSTRUCTION, PROBLEM, OVERLAY = "construction", "problem", "overlay"
+
+
+def _start_point(stand: Stand, shown: bool) -> tuple[Group, ...]:
+    """The star point of a problem sheet, if it is given: a circle with a cross in it."""
+    if not shown:
+        return ()
+    at = stand.origin
+    cross = (
+        Line(at.plus(Point(-2.5, 0.0)), at.plus(Point(2.5, 0.0)), 0.18),
+        Line(at.plus(Point(0.0, -2.5)), at.plus(Point(0.0, 2.5)), 0.18),
+        Circle(at, 0.9, 0.35),
     )
-    return Group((outline, *marks), name="frame")
+    return (Group(cross, name="start"),)
 
 
-def _corners(box: Box) -> tuple[Point, ...]:
-    return (
-        Point(box.left, box.bottom),
-        Point(box.right, box.bottom),
-        Point(box.right, box.top),
-        Point(box.left, box.top),
-    )
+def thin(style: Style) -> Style:
+    """The style of an overlay: thin lines, so that what lies under them can be judged."""
+    return replace(style, wide=0.25, extra_wide=0.35, head=3.4, large_head=4.6)
 
 
-def _bar_boxes(x: float, y: float, length: float, upright: bool) -> Iterator[Item]:
-    """Alternate filled fields of 10 mm, and the end strokes."""
-    count = int(length / 10)
-    for index in range(count):
-        low = index * 10.0
-        box = (
-            Box(x, y + low, x + 1.6, y + low + 10) if upright else Box(x + low, y, x + low + 10, y + 1.6)
+def compose(plan: Plan, look: Look, writing: Writing, kind: str = CONSTRUCTION, start: bool = True) -> Composed:
+    """One kind of sheet on its paper: ``construction``, ``problem`` (with its ``start`` or
+    without) or ``overlay``; all kinds of one problem put the star point in the same place."""
+    layout, style = plan.layout, plan.layout.style
+    stand = stand_in(plan.construction, plan.picture, layout.area, plan.factor)
+    groups: tuple[Group, ...] = ()
+    placed: tuple[Placed, ...] = ()
+    left: tuple[labels.Wanted, ...] = ()
+    drawn = Drawn()
+    if kind == PROBLEM:
+        groups = _start_point(stand, start)
+    else:
+        style = thin(style) if kind == OVERLAY else style
+        groups, placed, left, drawn = figure_groups(
+            plan.construction, stand, look, style, layout.area, phasors_only=kind == OVERLAY
         )
-        yield Shape(_corners(box), 0.18, "ink", "ink" if index % 2 == 0 else "sheet")
-
-
-def check_bars(layout: Layout) -> tuple[Group, ...]:
-    """A bar on each axis to lay a ruler on, away from the edges a printer may lose."""
-    upright_x, upright_y, level_x, level_y = layout.bars
-    words = f"{layout.bar:.0f}\u00a0mm"
-    note = layout.style.note
-    upright: tuple[Item, ...] = (
-        *_bar_boxes(upright_x, upright_y, layout.bar, True),
-        Line(Point(upright_x - 1, upright_y), Point(upright_x + 2.6, upright_y), 0.25),
-        Line(
-            Point(upright_x - 1, upright_y + layout.bar),
-            Point(upright_x + 2.6, upright_y + layout.bar),
-            0.25,
-        ),
-        # Along the bar: above it the words would reach into the figure's area.
-        replace(text(words, Point(upright_x + 6.0, upright_y + layout.bar / 2), note, "middle"), turn=90.0),
-    )
-    level: tuple[Item, ...] = (
-        *_bar_boxes(level_x, level_y, layout.bar, False),
-        Line(Point(level_x, level_y - 1), Point(level_x, level_y + 2.6), 0.25),
-        Line(
-            Point(level_x + layout.bar, level_y - 1), Point(level_x + layout.bar, level_y + 2.6), 0.25
-        ),
-        text(words, Point(level_x + layout.bar + 2, level_y - 0.4), note),
-    )
-    return (Group(upright, name="check-bar"), Group(level, name="check-bar"))
-
-
-def table(layout: Layout, writing: Writing) -> Group:
-    """Symbol, amount, length and angle of every phasor."""
-    style, box = layout.style, layout.table
-    right = box.right
-    columns = _columns(style, box, writing)
-    y = box.top - style.note - 1
-    items: list[Item] = [text(writing.head[0], Point(box.left, y), style.note, ink="ink-2")]
-    for x, head in zip(columns, writing.head[1:3], strict=False):
-        items.append(text(head, Point(x, y), style.note, "end", "ink-2"))
-    # The last head runs on over the senses of rotation, so it begins where its column does.
-    last = columns[2] - max(width_of(row.angle, style.value) for row in writing.rows)
-    items.append(text(writing.head[3], Point(last, y), style.note, ink="ink-2"))
-    y -= 2.0
-    items.append(Line(Point(box.left, y), Point(right, y), style.wide))
-    for index, row in enumerate(writing.rows):
-        if index == len(writing.rows) - 1 and index:
-            items.append(Line(Point(box.left, y - 0.6), Point(right, y - 0.6), style.narrow))
-            y -= 0.6
-        base = y - style.row + (style.row - style.value) / 2 + 0.1
-        items.append(text(row.symbol, Point(box.left, base), style.value))
-        for x, written in zip(columns, (row.amount, row.length, row.angle), strict=True):
-            items.append(text(written, Point(x, base), style.value, "end"))
-        if row.sense:
-            items.append(text(row.sense, Point(columns[2] + 1.2, base), style.note))
-        y -= style.row
-    items.append(Line(Point(box.left, y), Point(right, y), style.wide))
-    return Group(tuple(items), name="table")
-
-
-def _gap(style: Style) -> float:
-    return 3.2 if style.value > 3 else 2.2
-
-
-def _columns(style: Style, box: Box, writing: Writing) -> tuple[float, float, float]:
-    """Right edges of the amount, length and angle columns, by the widest of each."""
-    symbol = max(width_of(row.symbol, style.value) for row in writing.rows)
-    symbol = max(symbol, width_of(writing.head[0], style.note))
-    sense = max(width_of(row.sense, style.note) for row in writing.rows) + 1.2
-    widths = []
-    for index, name in enumerate(("amount", "length", "angle"), start=1):
-        values = max(width_of(getattr(row, name), style.value) for row in writing.rows)
-        head = 0.0 if index == 3 else width_of(writing.head[index], style.note)
-        widths.append(max(values, head))
-    sense = max(sense, width_of(writing.head[3], style.note) - widths[2])
-    spare = box.width - symbol - sense - math.fsum(widths) - 3 * _gap(style)
-    gap = max(1.2, _gap(style) + spare / 3)
-    first = box.left + symbol + gap + widths[0]
-    second = first + gap + widths[1]
-    return first, second, second + gap + widths[2]
-
-
-def words(layout: Layout, writing: Writing) -> Group:
-    """The scale in words, and the notes below it."""
-    style, box = layout.style, layout.words
-    y = box.top - style.scale_words - 1
-    items: list[Item] = [text(writing.scale_words, Point(box.left, y), style.scale_words)]
-    y -= 3.0
-    for note in writing.notes:
-        for line in wrapped(note, style.note, box.width):
-            y -= style.note * 1.9
-            if y < box.bottom:
-                break
-            items.append(text(line, Point(box.left, y), style.note))
-        y -= 1.5
-    return Group(tuple(items), name="words")
-
-
-BLOCK_COLUMNS = (0.0, 0.38, 0.62)
-"""Where the lower cells of the title block begin, as shares of its width."""
-
-
-def title_block(layout: Layout, writing: Writing) -> Group:
-    """Title, method and the cells below (after ISO 7200, adapted)."""
-    style, box = layout.style, layout.block
-    compact = style.title < 4
-    title_height, cell = (16.5, 8.5) if compact else (15.0, 10.3)
-    x = box.left + 2.4
-    items: list[Item] = [Shape(_corners(box), 0.5)]
-    y = box.top - title_height
-    items.append(text(writing.title, Point(x, box.top - style.title - 2.2), style.title))
-    lines = wrapped(writing.subtitle, style.note, box.width - 4.8, 2 if compact else 1)
-    for index, line in enumerate(reversed(lines)):
-        items.append(text(line, Point(x, y + 1.6 + index * 1.6 * style.note), style.note))
-    items.append(Line(Point(box.left, y), Point(box.right, y), 0.25))
-    items += _cell(x, y, "method", writing.method, style)
-    y -= cell
-    for row in range(2):
-        items.append(Line(Point(box.left, y), Point(box.right, y), 0.25))
-        for index, (label, value) in enumerate(writing.block[row * 3 : row * 3 + 3]):
-            left = box.left + BLOCK_COLUMNS[index] * box.width
-            if index:
-                items.append(Line(Point(left, y), Point(left, max(box.bottom, y - cell)), 0.25))
-            items += _cell(left + 2.4, y, label, value, style)
-        y -= cell
-    return Group(tuple(items), name="title-block")
-
-
-def _cell(x: float, top: float, label: str, value: str, style: Style) -> list[Item]:
-    small = min(style.note, 2.5)
-    items: list[Item] = []
-    if label:
-        items.append(text(label, Point(x, top - small - 1.0), small, ink="ink-2"))
-    if value:
-        drop = small + style.value + 2.3 if label else style.value + 2.8
-        items.append(text(value, Point(x, top - drop), style.value))
-    return items
-
-
-def foot(layout: Layout, words_below: str) -> Group:
-    """What the sheet is not for, in the frame's lower left corner."""
-    note = layout.style.note
-    left = layout.frame.left + 3
-    lines = wrapped(words_below, note, layout.block.left - left - 2)
-    set_lines = tuple(
-        text(line, Point(left, layout.frame.bottom + 1.8 + index * note * 1.7), note, ink="ink-2")
-        for index, line in enumerate(reversed(lines))
-    )
-    return Group(set_lines, name="foot")
-
-
-def compose(
-    construction: Construction, picture: Picture, layout: Layout, scale: float, look: Look, writing: Writing
-) -> Composed:
-    """The whole construction sheet on its paper; ``scale`` is the quantity per centimetre."""
-    stand = stand_in(construction, picture, layout.area, 10.0 / scale)
-    groups, placed, left, drawn = figure_groups(
-        construction, stand, look, layout.style, layout.area
-    )
     items: tuple[Item, ...] = (
-        frame(layout),
-        *check_bars(layout),
-        *groups,
-        table(layout, writing),
-        words(layout, writing),
-        title_block(layout, writing),
-        foot(layout, writing.foot),
-    )
+        frame(layout), *check_bars(layout), *groups, table(layout, writing), words(layout, writing),
+        code_area(layout, writing), title_block(layout, writing), foot(layout, writing.foot),
+    )  # fmt: skip
     page = Page(layout.width, layout.height, items, writing.page_title, writing.description)
     return Composed(page, placed, left, layout.area, drawn)
 

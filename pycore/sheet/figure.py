@@ -113,7 +113,10 @@ def ticks(
 class _Pen:
     """Draws one construction, move by move, into a ``Drawn``."""
 
-    def __init__(self, construction: Construction, stand: Stand, look: Look, style: Style):
+    def __init__(
+        self, construction: Construction, stand: Stand, look: Look, style: Style, phasors_only: bool
+    ) -> None:
+        self.phasors_only = phasors_only
         self.construction, self.stand, self.look, self.style = construction, stand, look, style
         self.figure = construction.figure
         self.drawn = Drawn()
@@ -138,16 +141,16 @@ class _Pen:
                 self.direction(number, move)
             case TurnAngle():
                 self.laid.setdefault(move.line, number)
-                if name in ("draw", "draw-along", "follow"):
+                if not self.phasors_only and name in ("draw", "draw-along", "follow"):
                     self.turned(number, move)
             case SetOff():
                 self.set_off(number, move)
-            case CrossArcs():
+            case CrossArcs() if not self.phasors_only:
                 self.crossed(number, move)
             case Join():
                 self.join(self.laid.get(move.line, number), move)
             case ReadAngle():
-                if move.reading == "n-angle":
+                if move.reading == "n-angle" and not self.phasors_only:
                     self.read_angle(number, move)
 
     def direction(self, number: int, move: Direction) -> None:
@@ -227,6 +230,8 @@ class _Pen:
             return
         if move.role in ("partial", "resultant"):
             self.arrow(number, start, end, move.phasor, move.role)
+            return
+        if self.phasors_only:
             return
         if geometry.distance(start, end) < 0.5 or (move.role == "drop" and self.on_axis(start, end)):
             return
@@ -364,6 +369,11 @@ def _degrees(size: float, mark: str) -> str:
     return tenths.removesuffix(".0").replace(".", mark) + "°"
 
 
-def draw(construction: Construction, stand: Stand, look: Look, style: Style) -> Drawn:
-    """The strokes and label wishes of a construction that stands on a page."""
-    return _Pen(construction, stand, look, style).run()
+def draw(
+    construction: Construction, stand: Stand, look: Look, style: Style, *, phasors_only: bool = False
+) -> Drawn:
+    """The strokes and label wishes of a construction that stands on a page.
+
+    ``phasors_only`` leaves out what a hand draws on the way: parallels, arcs, perpendiculars.
+    """
+    return _Pen(construction, stand, look, style, phasors_only).run()

@@ -77,7 +77,7 @@ def protractor(pose: Pose, figures: Figures = PLAIN, *, circle: bool = False, ti
     end = 360 if circle else 180
     f = pose.factor
     items: list[Item] = [*_protractor_body(pose, circle, tint)]
-    for degree in range(0, end if circle else end + 1):
+    for degree in range(end if circle else end + 1):
         length = _graduation(degree)
         width = 0.25 if degree % 10 == 0 else 0.15
         items.append(

@@ -63,10 +63,11 @@ PHONE = Style(
 
 @dataclass(frozen=True, slots=True)
 class Layout:
-    """Where the parts of one sheet lie.
+    """Where the parts of one sheet lie; every kind of sheet of a problem shares it.
 
     ``area`` is for the figure with its labels, ``table`` and ``words`` for what is written,
-    ``block`` is the title block in the frame's lower right corner.
+    ``code`` for the QR code with its words, ``block`` is the title block in the frame's lower
+    right corner. ``bars``: left x and bottom y of the upright bar, then of the level bar.
     """
 
     paper: str
@@ -78,15 +79,65 @@ class Layout:
     area: Box
     table: Box
     words: Box
+    code: Box
     block: Box
     bar: float
     bars: tuple[float, float, float, float]
-    """Left x and bottom y of the upright bar, then of the level bar."""
 
     @property
     def page_key(self) -> str:
         """The style sheet's name for this page: ``a4l``, ``letterp``."""
         return self.paper.lower() + self.orientation[0]
+
+
+@dataclass(frozen=True, slots=True)
+class _Parts:
+    """The frame of a sheet divided: figure, table, words, code, title block."""
+
+    figure: Box
+    table: Box
+    words: Box
+    code: Box
+    block: Box
+
+
+CODE_HEIGHT = 22.0
+WORDS_HEIGHT = 44.0
+FOOT_HEIGHT = 11.0
+
+
+def _block(frame: Box, style: Style) -> Box:
+    width, height = (66.0, 42.0) if style is COMPACT else (90.0, 46.0)
+    return Box(frame.right - width, frame.bottom, frame.right, frame.bottom + height)
+
+
+def _beside(frame: Box, block: Box, table_height: float) -> _Parts:
+    """Landscape: the figure left, one column right."""
+    left, right = block.left + 2, frame.right - 3
+    table = Box(left, frame.top - 4 - table_height, right, frame.top - 4)
+    code = Box(left, block.top + 2, right, block.top + 2 + CODE_HEIGHT)
+    words = Box(left, code.top + 1, right, table.bottom - 2)
+    return _Parts(Box(frame.left, frame.bottom, block.left - 2, frame.top), table, words, code, block)
+
+
+def _above(frame: Box, block: Box, table_height: float) -> _Parts:
+    """Portrait: the figure above, a band below it."""
+    band = max(table_height + CODE_HEIGHT + FOOT_HEIGHT + 6, block.height + WORDS_HEIGHT)
+    top = frame.bottom + band
+    left, right = frame.left + 4, block.left - 4
+    table = Box(left, top - 2 - table_height, right, top - 2)
+    code = Box(left, frame.bottom + FOOT_HEIGHT, right, frame.bottom + FOOT_HEIGHT + CODE_HEIGHT)
+    words = Box(block.left + 2, block.top + 2, frame.right - 3, top - 2)
+    return _Parts(Box(frame.left, top, frame.right, frame.top), table, words, code, block)
+
+
+def _above_compact(frame: Box, block: Box, table_height: float) -> _Parts:
+    """Small and upright: the table needs more breadth than is left beside the title block."""
+    top = frame.bottom + table_height + block.height + 4
+    table = Box(frame.left + 3, top - 2 - table_height, frame.left + 67, top - 2)
+    words = Box(table.right + 3, block.top + 1, frame.right - 2, top - 2)
+    code = Box(frame.left + 3, frame.bottom + FOOT_HEIGHT, block.left - 2, block.top - 1)
+    return _Parts(Box(frame.left, top, frame.right, frame.top), table, words, code, block)
 
 
 def layout(paper: str, orientation: str, rows: int = 5) -> Layout:
@@ -98,47 +149,15 @@ def layout(paper: str, orientation: str, rows: int = 5) -> Layout:
     width, height = (long, short) if orientation == "landscape" else (short, long)
     style = COMPACT if paper == "A5" else NORMAL
     frame = Box(FILING_MARGIN, MARGIN, width - MARGIN, height - MARGIN)
-    table_height = style.row * (rows + 1) + 6
-    block_width = 66.0 if style is COMPACT else 90.0
-    block_height = 42.0 if style is COMPACT else 46.0
-    block = Box(frame.right - block_width, frame.bottom, frame.right, frame.bottom + block_height)
-    if orientation == "landscape":
-        figure = Box(frame.left, frame.bottom, block.left - 2, frame.top)
-        table = Box(block.left + 2, frame.top - 4 - table_height, frame.right - 3, frame.top - 4)
-        words = Box(block.left + 2, block.top + 3, frame.right - 3, table.bottom - 2)
-    elif style is COMPACT:
-        # The table needs more breadth than is left beside the title block: it goes above.
-        band = table_height + block_height + 4
-        figure = Box(frame.left, frame.bottom + band, frame.right, frame.top)
-        top = frame.bottom + band
-        table = Box(frame.left + 3, top - 2 - table_height, frame.left + 65, top - 2)
-        words = Box(table.right + 3, block.top + 1, frame.right - 2, top - 2)
-    else:
-        band = max(table_height + 8, block_height + 26.0)
-        figure = Box(frame.left, frame.bottom + band, frame.right, frame.top)
-        top = frame.bottom + band
-        table = Box(frame.left + 4, top - 2 - table_height, block.left - 4, top - 2)
-        words = Box(block.left + 2, block.top + 2, frame.right - 3, top - 2)
-    return _with_bars(paper, orientation, (width, height), style, frame, figure, table, words, block)
-
-
-def _with_bars(
-    paper: str,
-    orientation: str,
-    size: tuple[float, float],
-    style: Style,
-    frame: Box,
-    figure: Box,
-    table: Box,
-    words: Box,
-    block: Box,
-) -> Layout:
+    divide = _beside if orientation == "landscape" else (_above_compact if style is COMPACT else _above)
+    parts = divide(frame, _block(frame, style), style.row * (rows + 1) + 6)
     bar = 50.0 if style is COMPACT else 100.0
-    level_y = max(figure.bottom + 6.0, PRINTABLE_EDGE)
+    level_y = max(parts.figure.bottom + 6.0, PRINTABLE_EDGE)
+    figure = parts.figure
     area = Box(figure.left + 11.0, level_y + 8.0, figure.right - 1.0, figure.top - 3.0)
-    upright_y = min(area.bottom + 3, size[1] - PRINTABLE_EDGE - bar)
-    level_x = min(area.left + 8, size[0] - PRINTABLE_EDGE - bar)
+    upright_y = min(area.bottom + 3, height - PRINTABLE_EDGE - bar)
+    level_x = min(area.left + 8, width - PRINTABLE_EDGE - bar)
     return Layout(
-        paper, orientation, size[0], size[1], style, frame, area, table, words, block, bar,
-        (frame.left + 4.0, upright_y, level_x, level_y),
+        paper, orientation, width, height, style, frame, area, parts.table, parts.words, parts.code,
+        parts.block, bar, (frame.left + 4.0, upright_y, level_x, level_y),
     )  # fmt: skip

@@ -105,6 +105,13 @@ def small_lines(lines: str) -> Phrase:
     )
 
 
+def prints_blank(label: str) -> Phrase:
+    """A name, group or date that the sheet's lettering cannot set."""
+    return say(
+        "{label} has signs that the sheet’s lettering lacks: it prints blank, to be written by hand.", label=label
+    )
+
+
 def meter(reading: str, calculated: str, difference: str, share: str, higher: bool) -> Phrase:
     """The meter's reading beside the calculation."""
     return say(

@@ -254,7 +254,8 @@ class _Content:
         coordinate(text.turn)
         across, up = trig.cosine(text.turn), trig.sine(text.turn)
         self._set_filling(text.ink)
-        marked = text.turn != 0.0 or len({run.rise for run in text.runs}) > 1
+        flip = -1.0 if text.mirrored else 1.0
+        marked = text.turn != 0.0 or text.mirrored or len({run.rise for run in text.runs}) > 1
         if marked:
             # Readers take a lowered index for a line of its own ("I_N" breaks in two) and turned
             # letters for a line each.
@@ -263,9 +264,10 @@ class _Content:
         self._stream.begin_text()
         for run in placed:
             step = run.at.minus(text.at)
+            step = Point(flip * step.x, step.y)
             self._run(
                 run,
-                (across, up, -up, across),
+                (flip * across, flip * up, -up, across),
                 text.at.plus(Point(across * step.x - up * step.y, up * step.x + across * step.y)),
             )
         self._stream.end_text()

@@ -176,12 +176,19 @@ class _Writer:
         spans = [self._span(placed) for placed in placed_runs(text)]
         if not spans:
             return
-        turn = f' transform="rotate({coordinate(-text.turn)} {self._xy(text.at)})"' if text.turn else ""
+        turn = self._turned(text)
         # Without this attribute idle spaces vanish, and what is copied runs together.
         space = ' xml:space="preserve"' if _IDLE_SPACE.search(text.plain) else ""
         self._parts.append(
             f'<text class="fill-{text.ink}" fill="{PAPER_COLOURS[text.ink]}"{space}{turn}>{"".join(spans)}</text>'
         )
+
+    def _turned(self, text: Text) -> str:
+        """The transform of a text that is turned about its place, or mirrored, or both."""
+        made = [f"rotate({coordinate(-text.turn)} {self._xy(text.at)})"] if text.turn else []
+        if text.mirrored:
+            made.append(f"translate({coordinate(2 * text.at.x)} 0) scale(-1 1)")
+        return f' transform="{" ".join(made)}"' if made else ""
 
     def _span(self, placed: PlacedRun) -> str:
         run = placed.run
