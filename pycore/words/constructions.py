@@ -115,14 +115,19 @@ def neighbouring_why(between: str, angle: str) -> Phrase:
     )
 
 
+def _before(which: str) -> str:
+    """"first" or "second" with the space that parts it from its noun; nothing where there is only one."""
+    return f"{which} " if which else ""
+
+
 def close_by_protractor(
     which: str, side: Name, angle: str, sense: str, length: str, to: Name
 ) -> Phrase:
     """Second dashed line; the two meet."""
     return say(
-        "**Close the {which} parallelogram.** Protractor on the tip of {side}, zero line back along {side}: "
+        "**Close the {which}parallelogram.** Protractor on the tip of {side}, zero line back along {side}: "
         "{angle} {sense}. Dashed line, {length}, parallel to {to}. The two meet.",
-        which=which,
+        which=_before(which),
         side=side,
         angle=angle,
         sense=sense,
@@ -161,9 +166,9 @@ def parallel_by_set_squares(side: Name, to: Name, length: str) -> Phrase:
 def close_by_set_squares(which: str, side: Name, to: Name, length: str) -> Phrase:
     """Second dashed line, slid along."""
     return say(
-        "**Close the {which} parallelogram.** Set square along {to}; slide to the tip of {side} and draw a "
+        "**Close the {which}parallelogram.** Set square along {to}; slide to the tip of {side} and draw a "
         "dashed line, {length}. The two meet.",
-        which=which,
+        which=_before(which),
         side=side,
         to=to,
         length=length,
@@ -190,9 +195,9 @@ def cross_arcs(first: Name, first_radius: str, second: Name, second_radius: str)
 def close_by_compasses(which: str, first: Name, second: Name) -> Phrase:
     """Dashed lines to the crossing."""
     return say(
-        "**Close the {which} parallelogram.** Dashed lines from the tips of {first} and {second} to where "
+        "**Close the {which}parallelogram.** Dashed lines from the tips of {first} and {second} to where "
         "the arcs cross.",
-        which=which,
+        which=_before(which),
         first=first,
         second=second,
     )

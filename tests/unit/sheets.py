@@ -145,3 +145,41 @@ def table_of(page: Page) -> list[list[str]]:
 def results(form: dict[str, str]) -> dict[str, float | None]:
     """The values of a form's outputs by name."""
     return {output.name: output.value for output in NEUTRAL.answer(form, ("answer",)).outputs}
+
+
+def lines_of(given: dict[str, str]) -> dict[str, complex]:
+    """The line currents as complex numbers from L1's voltage, by plain trigonometry of this test's own."""
+    step = -120.0 if given.get("sequence", "123") == "123" else 120.0
+    made = {}
+    for index in range(3):
+        lag = given.get(f"a{index + 1}", "0")
+        if "lag" in lag or "lead" in lag:
+            factor, side = lag.split()
+            degrees = math.degrees(math.acos(float(factor))) * (1 if side == "lag" else -1)
+        else:
+            degrees = float(lag)
+        size = float(given[f"i{index + 1}"].replace(",", "."))
+        angle = math.radians(index * step - degrees)
+        made[f"i{index + 1}"] = size * complex(math.cos(angle), math.sin(angle))
+    return made
+
+
+def phasors_of(given: dict[str, str]) -> dict[str, complex]:
+    """Every phasor that a sheet may show, by key."""
+    made = lines_of(given)
+    for first, second in ("12", "13", "23"):
+        made[f"i{first}{second}"] = made[f"i{first}"] + made[f"i{second}"]
+    made["sum"] = sum(lines_of(given).values())
+    made["return"] = -made["sum"]
+    return made
+
+
+def turn_to_paper(given: dict[str, str], value: complex) -> complex:
+    """A phasor as it must lie on the paper: the reference in the first direction, mirrored when clockwise."""
+    lines = lines_of(given)
+    start = next(lines[f"i{n}"] for n in "123" if lines[f"i{n}"])
+    reference = 1.0 if given.get("reference", "current") == "voltage" else start / abs(start)
+    seen = value / reference
+    if given.get("rotation") == "clockwise":
+        seen = seen.conjugate()
+    return seen * (1j if given.get("first", "up") == "up" else 1)

@@ -11,12 +11,24 @@ import pypdfium2 as pdfium
 import pypdfium2.raw as raw
 import pytest
 from host.problems import ask, form, forms
-from unit.sheets import DEFAULT, NEUTRAL, arrow_of, on_page, results, table_of, vector
+from unit.sheets import (
+    DEFAULT,
+    NEUTRAL,
+    arrow_of,
+    lines_of,
+    on_page,
+    phasors_of,
+    results,
+    table_of,
+    turn_to_paper,
+    vector,
+)
 
 from pycore import api
 from pycore.calculators.interface import Grid
 from pycore.drawing import Arrow, Page
 from pycore.quantity import MINUS, read
+from pycore.words import plain
 
 COUNT = 300
 FACTS = {"i1": "4.1", "i2": "16.1", "i3": "8.1"}
@@ -26,44 +38,6 @@ PICTURE = {"first": ("up", "right"), "rotation": ("anticlockwise", "clockwise"),
 def number(text: str) -> float:
     """A written number, whatever its mark and minus."""
     return read(text.removesuffix("°"), "A")
-
-
-def lines_of(given: dict[str, str]) -> dict[str, complex]:
-    """The line currents as complex numbers from L1's voltage, by plain trigonometry of this test's own."""
-    step = -120.0 if given.get("sequence", "123") == "123" else 120.0
-    made = {}
-    for index in range(3):
-        lag = given.get(f"a{index + 1}", "0")
-        if "lag" in lag or "lead" in lag:
-            factor, side = lag.split()
-            degrees = math.degrees(math.acos(float(factor))) * (1 if side == "lag" else -1)
-        else:
-            degrees = float(lag)
-        size = float(given[f"i{index + 1}"].replace(",", "."))
-        angle = math.radians(index * step - degrees)
-        made[f"i{index + 1}"] = size * complex(math.cos(angle), math.sin(angle))
-    return made
-
-
-def phasors_of(given: dict[str, str]) -> dict[str, complex]:
-    """Every phasor that a sheet may show, by key."""
-    made = lines_of(given)
-    for first, second in ("12", "13", "23"):
-        made[f"i{first}{second}"] = made[f"i{first}"] + made[f"i{second}"]
-    made["sum"] = sum(lines_of(given).values())
-    made["return"] = -made["sum"]
-    return made
-
-
-def turn_to_paper(given: dict[str, str], value: complex) -> complex:
-    """A phasor as it must lie on the paper: the reference in the first direction, mirrored when clockwise."""
-    lines = lines_of(given)
-    start = next(lines[f"i{n}"] for n in "123" if lines[f"i{n}"])
-    reference = 1.0 if given.get("reference", "current") == "voltage" else start / abs(start)
-    seen = value / reference
-    if given.get("rotation") == "clockwise":
-        seen = seen.conjugate()
-    return seen * (1j if given.get("first", "up") == "up" else 1)
 
 
 def test_every_arrow_is_as_long_as_its_value_at_the_scale_and_points_where_it_must():
@@ -182,12 +156,16 @@ def test_the_sheets_table_is_that_of_its_picture():
     assert rows_read > 3 * COUNT
 
 
-def components_of(given: dict[str, str]) -> list[list[str]]:
-    """The rows of the components' working as text, without its head."""
+def components_grid(given: dict[str, str]) -> Grid:
+    """The table of the components' working."""
     workings = NEUTRAL.answer(given, ("workings",)).workings
     blocks = next(working for working in workings if working.key == "components").blocks
-    grid = next(block for block in blocks if isinstance(block, Grid))
-    return [["".join(str(piece) for piece in cell) for cell in row] for row in grid.rows]
+    return next(block for block in blocks if isinstance(block, Grid))
+
+
+def components_of(given: dict[str, str]) -> list[list[str]]:
+    """The rows of the components' working as text, without its head."""
+    return [[plain(cell) for cell in row] for row in components_grid(given).rows]
 
 
 def test_the_components_working_matches_its_picture():
@@ -211,7 +189,10 @@ def test_the_components_angles_give_the_parts_by_the_functions_that_the_head_nam
     """Up: I sin θ level, I cos θ upright; to the right: cosine level, sine upright. Swapped heads are a lie."""
     for first, rotation in itertools.product(("up", "right"), ("anticlockwise", "clockwise")):
         given = {**DEFAULT, "a2": "31.8", "first": first, "rotation": rotation}
-        level, upright = (math.sin, math.cos) if first == "up" else (math.cos, math.sin)
+        functions = {"I sin θ": math.sin, "I cos θ": math.cos}
+        heads = [plain(cell).partition(", ")[2] for cell in components_grid(given).head[3:]]
+        level, upright = (functions[head] for head in heads)
+        assert ("I sin θ" if first == "up" else "I cos θ") == heads[0]
         for row in components_of(given)[:3]:
             size, theta = number(row[1]), math.radians(number(row[2]))
             told = (number(row[3]), number(row[4]))

@@ -1,0 +1,169 @@
+"""A learner of few ideas: follows the sentences of a construction with plane trigonometry of its own."""
+
+import math
+import re
+from dataclasses import dataclass, field
+
+LENGTH = r"([\d.,]+)\u00a0mm \([\d.,]+\u00a0cm\)"
+NAME = r"((?:the |The )?(?:diagonal|reference|[IV][₁₂₃]|[IV]_[A-Z]))"
+ANGLE = r"(?:about )?([\d.,]+)°"
+SENSE = r"(anticlockwise|clockwise)"
+WAY = r"(straight up|straight down|to the right|to the left|[\d.,]+° from the right)"
+WAYS = {"straight up": 90.0, "straight down": -90.0, "to the right": 0.0, "to the left": 180.0}
+
+
+def number(text: str) -> float:
+    """A number with point or comma."""
+    return float(text.replace(",", "."))
+
+
+def step(length: float, degrees: float) -> complex:
+    """A step of so many mm in a direction."""
+    return length * complex(math.cos(math.radians(degrees)), math.sin(math.radians(degrees)))
+
+
+def direction(way: str) -> float:
+    """A way in words as an angle from the right."""
+    return WAYS[way.lower()] if way.lower() in WAYS else number(way.split("°")[0])
+
+
+@dataclass
+class Learner:
+    """What is on the paper: each named line's direction and tip (mm from the star point), and what was read."""
+
+    ways: dict[str, float] = field(default_factory=dict)
+    tips: dict[str, complex] = field(default_factory=dict)
+    corners: list[complex] = field(default_factory=list)
+    drawn: dict[str, complex] = field(default_factory=dict)
+    told: dict[str, float] = field(default_factory=dict)
+    done: int = 0
+
+    def follow(self, sentence: str) -> None:
+        """Make the one move that a sentence describes; a sentence that is not understood is an error."""
+        for pattern, move in MOVES:
+            found = re.fullmatch(pattern, sentence)
+            if found:
+                move(self, *found.groups())
+                self.done += 1
+                return
+        raise AssertionError(f"not understood: {sentence}")
+
+    def way_of(self, line: str) -> float:
+        """A named line's direction; a voltage that is not drawn lies along the first current, which is in phase."""
+        name = line.lower()
+        return self.ways[next(iter(self.ways)) if name[0] == "v" and name not in self.ways else name]
+
+    def turned(self, line: str, angle: str, sense: str, back: bool) -> float:
+        """A direction set off by protractor from a line or back along it."""
+        sign = 1 if sense == "anticlockwise" else -1
+        return self.way_of(line) + (180.0 if back else 0.0) + sign * number(angle)
+
+    def nothing(self, *_: str) -> None:
+        """A move that puts no new point on the paper."""
+
+    def reference(self, name: str, way: str) -> None:
+        self.ways[name.lower()] = direction(way)
+
+    def first(self, name: str, way: str, length: str) -> None:
+        self.arrow(name, 0j, number(length), direction(way))
+
+    def arrow(self, name: str, start: complex, length: float, degrees: float) -> None:
+        self.ways[name.lower()], self.tips[name.lower()] = degrees, start + step(length, degrees)
+        self.drawn[name.lower()] = step(length, degrees)
+
+    def further(self, name: str, zero: str, angle: str, sense: str, length: str) -> None:
+        self.arrow(name, 0j, number(length), self.turned(zero, angle, sense, False))
+
+    def at_tip(self, name: str, before: str, _: str, angle: str, sense: str, length: str) -> None:
+        self.arrow(name, self.tips[before.lower()], number(length), self.turned(before, angle, sense, True))
+
+    def straight(self, name: str, before: str, way: str, length: str) -> None:
+        degrees = self.ways[before.lower()] + (180.0 if way == "straight back" else 0.0)
+        self.arrow(name, self.tips[before.lower()], number(length), degrees)
+
+    def parallel(self, angle: str, _tip: str, side: str, sense: str, length: str, _to: str) -> None:
+        turned = self.turned(side, angle, sense, True)
+        self.corners.append(self.tips[side.lower()] + step(number(length), turned))
+
+    def close(self, _tip: str, side: str, angle: str, sense: str, length: str, to: str) -> None:
+        self.parallel(angle, _tip, side, sense, length, to)
+
+    def slide(self, side: str, to: str, _side: str, length: str) -> None:
+        self.corners.append(self.tips[side.lower()] + step(number(length), self.ways[to.lower()]))
+
+    def slide_close(self, to: str, side: str, length: str) -> None:
+        self.slide(side, to, side, length)
+
+    def arcs(self, second: str, one: str, first: str, _first: str, other: str, _second: str) -> None:
+        a, b = self.tips[first.lower()], self.tips[second.lower()]
+        apart, r, s = abs(b - a), number(one), number(other)
+        if apart == 0.0:  # Both too short to draw at this scale.
+            self.corners.append(a)
+            return
+        along = (apart * apart + r * r - s * s) / (2 * apart)
+        height = math.sqrt(max(0.0, r * r - along * along))
+        unit = (b - a) / apart
+        both = [a + unit * complex(along, sign * height) for sign in (1, -1)]
+        self.corners.append(max(both, key=abs))
+
+    def carry_on(self, first: str, _second: str, _first: str, length: str, second: str) -> None:
+        self.corners.append(self.tips[first.lower()] + step(number(length), self.ways[second.lower()]))
+
+    def diagonal(self, length: str) -> None:
+        corner = self.corners[-1]
+        self.tips["the diagonal"], self.told["diagonal"] = corner, number(length)
+        self.ways["the diagonal"] = math.degrees(math.atan2(corner.imag, corner.real))
+
+    def measure_angle(self, first: str, second: str, angle: str) -> None:
+        between = abs((self.ways[second.lower()] - self.ways[first.lower()] + 180) % 360 - 180)
+        self.told["between"], self.told["between found"] = number(angle), between
+
+    def read(self, length: str, direction_words: str) -> None:
+        self.told["length"] = number(length)
+        found = re.fullmatch(rf"{ANGLE} {SENSE} from {NAME}", direction_words)
+        if found:
+            self.told["way"] = self.turned(found[3], found[1], found[2], False)
+        elif direction_words.startswith("in line with "):
+            self.told["way"] = self.way_of(direction_words.removeprefix("in line with "))
+        else:
+            polar = re.fullmatch(rf"at (−?[\d.,]+)° from {NAME}", direction_words)
+            assert polar, direction_words
+            self.told["polar"] = number(polar[1].replace("−", "-"))
+
+
+MOVES = [
+    (r"Choose the scale\. .*", Learner.nothing),
+    (rf"Draw the direction of {NAME} faintly, {WAY} from the star point\.", Learner.reference),
+    (rf"Draw {NAME}\. (?i:{WAY}) from the star point, {LENGTH}\.", Learner.first),
+    (rf"Draw {NAME}\. Protractor on the star point, zero line along {NAME}\. "
+     rf"Set off {ANGLE} {SENSE} and draw {LENGTH}\.",
+     Learner.further),
+    (rf"Draw {NAME} from the tip of {NAME}\. Protractor on the tip, zero line back along {NAME}\. "
+     rf"Mark {ANGLE} {SENSE} and draw {LENGTH}\.", Learner.at_tip),
+    (rf"Draw {NAME} from the tip of {NAME}, (straight back|straight on) along the same line, {LENGTH}\.",
+     Learner.straight),
+    (rf"Set off {ANGLE} at the tip of {NAME}\. Protractor on that tip, zero line back along {NAME}\. "
+     rf"Go {SENSE} and draw a dashed line, {LENGTH}: it runs parallel to {NAME}\.", Learner.parallel),
+    (rf"Close the (?:first |second )?parallelogram\. Protractor on the tip of {NAME}, zero line back along {NAME}: "
+     rf"{ANGLE} {SENSE}\. Dashed line, {LENGTH}, parallel to {NAME}\. The two meet\.", Learner.close),
+    (rf"Slide a parallel to the tip of {NAME}\. Set square along {NAME}, ruler against its other side; "
+     rf"slide to the tip of {NAME} and draw a dashed line, {LENGTH}\.", Learner.slide),
+    (rf"Close the (?:first |second )?parallelogram\. Set square along {NAME}; slide to the tip of {NAME} and draw a "
+     rf"dashed line, {LENGTH}\. The two meet\.", Learner.slide_close),
+    (rf"Cross two arcs\. Compasses open to {NAME}, {LENGTH}, point on the tip of {NAME}: an arc\. "
+     rf"Then open to {NAME}, {LENGTH}, point on the tip of {NAME}: a second arc across it\.", Learner.arcs),
+    (rf"Close the (?:first |second )?parallelogram\. Dashed lines from the tips of {NAME} and {NAME} to where "
+     r"the arcs cross\.", Learner.nothing),
+    (rf"{NAME} and {NAME} lie on one line, so they make no parallelogram\. Go tip to tail: from the "
+     rf"tip of {NAME} draw {LENGTH} in the direction of {NAME}\.", Learner.carry_on),
+    (rf"Draw the diagonal\. From the star point to where they meet\. Measure it: about {LENGTH}, so .*\.",
+     Learner.diagonal),
+    (rf"Measure the angle between {NAME} and {NAME}\. Protractor on the star point: expect about {ANGLE}\.",
+     Learner.measure_angle),
+    (rf"Draw {NAME}\. From the star point(?:, the start, to the last tip| to where they meet)\.", Learner.nothing),
+    (rf"Measure I_N\. About {LENGTH}; at 1\u00a0cm\u00a0=\u00a0[\d.,]+\u00a0\w+ that is [\d.,]+\u00a0\w+, (.*)\.",
+     Learner.read),
+    (r"Draw the returning current\. .*", Learner.nothing),
+    (r"The figure closes\. .*", Learner.nothing),
+]  # fmt: skip
+"""What each sentence looks like, and the move it asks for."""
