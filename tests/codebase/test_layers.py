@@ -27,7 +27,8 @@ FORBIDDEN_MODULES = {
     "cmath", "random", "time", "datetime", "secrets", "uuid", "js", "pyodide", "os", "sys", "subprocess", "socket",
     "threading", "locale", "platform",
 }  # fmt: skip
-PYDYF_ONLY_IN = "writers/pdf.py"
+LIBRARIES = {"pydyf": "writers/pdf.py", "segno": "writers/qr.py"}
+"""Packages that are not of the standard library, each with the one module that may import it."""
 LONGEST_FILE = 400
 LONGEST_FUNCTION = 60
 USUAL_FUNCTION = 25
@@ -93,12 +94,12 @@ def test_the_package_itself_imports_nothing():
 
 
 @pytest.mark.parametrize("path", MODULES, ids=name_of)
-def test_a_module_uses_nothing_but_the_standard_library_and_pydyf_for_the_pdf(path: Path):
+def test_a_module_uses_nothing_but_the_standard_library_and_what_its_writer_is_made_with(path: Path):
     """No clock, no chance, no host: equal input gives equal bytes, in a browser too."""
     faults = []
     for name, line in imports_of(tree(path)):
         top = name.split(".")[0]
-        ours = top == "pycore" or (top == "pydyf" and name_of(path) == PYDYF_ONLY_IN)
+        ours = top == "pycore" or LIBRARIES.get(top) == name_of(path)
         if not (ours or top in sys.stdlib_module_names) or top in FORBIDDEN_MODULES:
             faults.append(f"{name_of(path)}:{line} imports {name}")
     assert [] == faults
