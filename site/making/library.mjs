@@ -1,16 +1,19 @@
-// Runs inside Node: makes library.zip by the very Pyodide that the site carries, so that its .pyc files fit it.
-// Arguments: the folder of pyodide, the folder of pycore, the folder of pydyf, library.py, the file to write.
+// Runs inside Node: makes library.zip and the lazy parts by the very Pyodide that the site carries, so that their
+// .pyc files fit it. Arguments: the folder of pyodide, library.py, the folder to write to, and as JSON the folders
+// of the packages that the library holds and those of the lazy parts, each by name.
 import { readFileSync, writeFileSync } from "node:fs";
 import { pathToFileURL } from "node:url";
 
-const [pyodideFolder, pycoreFolder, pydyfFolder, scriptFile, outputFile] = process.argv.slice(2);
+const [pyodideFolder, scriptFile, outputFolder, folders] = process.argv.slice(2);
 const { loadPyodide } = await import(pathToFileURL(`${pyodideFolder}/pyodide.mjs`).href);
 
 // A fixed hash seed: the order of a set in compiled code depends on it.
 const pyodide = await loadPyodide({ indexURL: `${pyodideFolder}/`, env: { HOME: "/home", PYTHONHASHSEED: "0" } });
-for (const [name, folder] of Object.entries({ pycore: pycoreFolder, pydyf: pydyfFolder })) {
-  pyodide.FS.mkdirTree(`/sources/${name}`);
-  pyodide.FS.mount(pyodide.FS.filesystems.NODEFS, { root: folder }, `/sources/${name}`);
+for (const [place, named] of Object.entries(JSON.parse(folders))) {
+  for (const [name, folder] of Object.entries(named)) {
+    pyodide.FS.mkdirTree(`/${place}/${name}`);
+    pyodide.FS.mount(pyodide.FS.filesystems.NODEFS, { root: folder }, `/${place}/${name}`);
+  }
 }
 
 // What the page's worker does with Pyodide, done once, so that the modules behind it are seen as needed.
@@ -27,8 +30,8 @@ try {
 
 try {
   pyodide.runPython(readFileSync(scriptFile, "utf8"));
-  const archive = pyodide.globals.get("make_library")();
-  writeFileSync(outputFile, archive.toJs());
+  const archives = pyodide.globals.get("make_archives")().toJs({ dict_converter: Object.fromEntries });
+  for (const [name, archive] of Object.entries(archives)) writeFileSync(`${outputFolder}/${name}.zip`, archive);
 } catch (error) {
   // Node would print the whole of Pyodide's one-line source above the message.
   console.error(error.message);

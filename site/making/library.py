@@ -1,4 +1,5 @@
-"""Runs inside Pyodide: compiles the needed part of the standard library, pycore and pydyf into one archive.
+"""Runs inside Pyodide: compiles the needed part of the standard library, pycore and pydyf into one archive,
+and each lazy part, with what of the standard library only it needs, into another.
 
 Needed is what is loaded once every module of pycore has been imported, with the imports inside its functions too.
 Docstrings and assertions are left out. Modules that are not ours also lose their line numbers, which no visitor reads:
@@ -12,11 +13,15 @@ import marshal
 import sys
 import traceback
 import zipfile
+from collections.abc import Iterable, Iterator
 from importlib.util import MAGIC_NUMBER, source_hash
 from pathlib import Path
 from types import CodeType
 
 SOURCES = Path("/sources")
+PARTS = Path("/parts")
+"""A folder for each lazy part: what the page loads only when a request needs it."""
+
 STANDARD_LIBRARY = "/lib/python314.zip/"
 CONSTANT_DATE = (2024, 1, 1, 0, 0, 0)
 UNCHECKED_HASH = (1).to_bytes(4, "little")
@@ -24,21 +29,39 @@ NO_LOCATION_FOR_EIGHT = 0xFF
 """An entry of the line table: eight code units that belong to no line. (An empty table breaks `traceback`.)"""
 
 
-def module_name(path: Path) -> str:
-    """The dotted name of the module at `path` under SOURCES."""
-    return ".".join(path.relative_to(SOURCES).with_suffix("").parts).removesuffix(".__init__")
+def module_name(path: Path, root: Path) -> str:
+    """The dotted name of the module at `path` under `root`."""
+    return ".".join(path.relative_to(root).with_suffix("").parts).removesuffix(".__init__")
+
+
+def imported_names(source: bytes) -> Iterator[str]:
+    """Every module that a module imports, wherever in it the import stands."""
+    for node in ast.walk(ast.parse(source)):
+        if isinstance(node, ast.Import):
+            yield from (alias.name for alias in node.names)
+        elif isinstance(node, ast.ImportFrom) and node.level == 0:
+            yield node.module
 
 
 def import_everything() -> None:
-    """Import every module of pycore and all that they import, wherever in a module the import stands."""
+    """Import every module of pycore and all that they import, but no lazy part."""
+    lazy = {package.name for part in PARTS.iterdir() for package in part.iterdir()}
     for path in sorted((SOURCES / "pycore").rglob("*.py")):
-        importlib.import_module(module_name(path))
-        for node in ast.walk(ast.parse(path.read_bytes())):
-            if isinstance(node, ast.Import):
-                for alias in node.names:
-                    importlib.import_module(alias.name)
-            elif isinstance(node, ast.ImportFrom) and node.level == 0:
-                importlib.import_module(node.module)
+        importlib.import_module(module_name(path, SOURCES))
+        for name in imported_names(path.read_bytes()):
+            if name.split(".")[0] not in lazy:
+                importlib.import_module(name)
+
+
+def use_codes() -> None:
+    """Make a code, because which codecs that needs is seen only then."""
+    qr = importlib.import_module("pycore.writers.qr")
+    qr.matrix("https://example.org/#a=1")
+    qr.matrix("Ω")
+
+
+USES = {"codes": use_codes}
+"""What the page will do with each part."""
 
 
 def read_a_traceback() -> None:
@@ -49,13 +72,12 @@ def read_a_traceback() -> None:
         traceback.format_exc()
 
 
-def library_files() -> list[str]:
+def library_files(standard: zipfile.ZipFile) -> list[str]:
     """The files of the standard library's archive that are loaded now, with the packages that they stand in."""
     origins = (getattr(getattr(module, "__spec__", None), "origin", None) or "" for module in sys.modules.values())
     loaded = {origin.removeprefix(STANDARD_LIBRARY) for origin in origins if origin.startswith(STANDARD_LIBRARY)}
     packages = {f"{parent.as_posix()}/__init__.py" for name in loaded for parent in Path(name).parents if parent.name}
-    with zipfile.ZipFile(STANDARD_LIBRARY.rstrip("/")) as archive:
-        return sorted((loaded | packages) & set(archive.namelist()))
+    return sorted((loaded | packages) & set(standard.namelist()))
 
 
 def without_lines(code: CodeType) -> CodeType:
@@ -74,20 +96,34 @@ def compiled(source: bytes, name: str, *, ours: bool) -> bytes:
     return MAGIC_NUMBER + UNCHECKED_HASH + source_hash(source) + data
 
 
-def make_library() -> bytes:
-    """The archive, stored and not compressed: the host compresses all of it at once, and far better."""
-    import_everything()
-    read_a_traceback()
+def archive_of(standard: zipfile.ZipFile, names: Iterable[str], sources: Path) -> bytes:
+    """An archive of compiled modules, stored and not compressed: the host compresses all of it at once, and better."""
     stream = io.BytesIO()
     with zipfile.ZipFile(stream, "w", zipfile.ZIP_STORED) as archive:
 
         def add(name: str, source: bytes, ours: bool) -> None:
             archive.writestr(zipfile.ZipInfo(f"{name}c", CONSTANT_DATE), compiled(source, name, ours=ours))
 
-        with zipfile.ZipFile(STANDARD_LIBRARY.rstrip("/")) as standard:
-            for name in library_files():
-                add(name, standard.read(name), ours=False)
-        for path in sorted(SOURCES.rglob("*.py")):
-            name = path.relative_to(SOURCES).as_posix()
+        for name in names:
+            add(name, standard.read(name), ours=False)
+        for path in sorted(sources.rglob("*.py")):
+            name = path.relative_to(sources).as_posix()
             add(name, path.read_bytes(), ours=name.startswith("pycore/"))
     return stream.getvalue()
+
+
+def make_archives() -> dict[str, bytes]:
+    """The library, and each lazy part, by name."""
+    import_everything()
+    read_a_traceback()
+    with zipfile.ZipFile(STANDARD_LIBRARY.rstrip("/")) as standard:
+        always = library_files(standard)
+        made = {"library": archive_of(standard, always, SOURCES)}
+        for part in sorted(PARTS.iterdir()):
+            sys.path.append(str(part))
+            for path in sorted(part.rglob("*.py")):
+                importlib.import_module(module_name(path, part))
+            USES[part.name]()
+            only = [name for name in library_files(standard) if name not in always]
+            made[part.name] = archive_of(standard, only, part)
+    return made

@@ -1,4 +1,4 @@
-"""Puts Pyodide, and the library (standard library, pycore, pydyf) that it starts from, into the site."""
+"""Puts Pyodide, the library (standard library, pycore, pydyf) that it starts from, and the lazy parts into the site."""
 
 import importlib.util
 import json
@@ -12,35 +12,61 @@ from making.programs import run
 from making.progress import step
 
 RUNTIME_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
-LIBRARY = "library.zip"
+LIBRARY = "library"
+PARTS = {"codes": {"segno": ("consts.py", "encoder.py")}}
+"""By lazy part, the modules of each package in it. Of segno the encoder alone: the rest draws codes in its own ways,
+and would bring modules for networks and mail, ten times as large."""
+
 LOCK = "pyodide-lock.json"
 
 
 def write_runtime(folder: Path) -> None:
-    """Write Pyodide's own files and library.zip into `folder`."""
+    """Write Pyodide's own files, library.zip and an archive for each lazy part into `folder`."""
     folder.mkdir(parents=True)
     for name in RUNTIME_FILES:
         shutil.copyfile(PYODIDE / name, folder / name)
     lock = json.loads((PYODIDE / LOCK).read_text("utf-8"))
     # Pyodide reads this file as it starts; the site carries none of the packages that it lists.
     (folder / LOCK).write_text(json.dumps({"info": lock["info"], "packages": {}}, sort_keys=True), encoding="utf-8")
-    shutil.copyfile(ensure_library(), folder / LIBRARY)
+    for archive in ensure_archives():
+        shutil.copyfile(archive, folder / archive.name)
 
 
-def ensure_library() -> Path:
-    """The archive of the library, made by that same Pyodide under Node unless it is up to date."""
+def package_folder(package: str) -> Path:
+    """Where an installed package stands."""
+    return Path(importlib.util.find_spec(package).origin).parent
+
+
+def ensure_archives() -> list[Path]:
+    """The archives of the library and of each part, made by that same Pyodide under Node unless up to date."""
     scripts = [SITE / "making" / name for name in ("library.mjs", "library.py")]
-    pydyf = Path(importlib.util.find_spec("pydyf").origin).parent
+    sources = {"pycore": PYCORE, "pydyf": package_folder("pydyf")}
+    parts = {part: _lay_out(part) for part in PARTS}
     wanted = stamps.hash_of_texts(
         stamps.hash_of_files([*scripts, SITE / "package-lock.json"], SITE),
-        stamps.hash_of_files(stamps.files_under(PYCORE), PYCORE),
-        stamps.hash_of_files(stamps.files_under(pydyf), pydyf),
+        *(stamps.hash_of_files(stamps.files_under(folder), folder) for folder in (*sources.values(), *parts.values())),
     )
-    archive, mark = WORKSHOP / LIBRARY, WORKSHOP / "library-made-from"
-    if stamps.read(mark) != wanted or not archive.exists():
+    archives, mark = [WORKSHOP / f"{name}.zip" for name in (LIBRARY, *parts)], WORKSHOP / "library-made-from"
+    if stamps.read(mark) != wanted or not all(archive.exists() for archive in archives):
         ensure_npm()
-        arguments = [PYODIDE, PYCORE, pydyf, scripts[1], archive]
+        folders = {
+            place: {name: str(folder) for name, folder in named.items()}
+            for place, named in {"sources": sources, "parts": parts}.items()
+        }
         with step("compiling the library with Pyodide"):
-            run(["node", str(scripts[0]), *map(str, arguments)], "Does every module of pycore import?")
+            command = ["node", *map(str, (scripts[0], PYODIDE, scripts[1], WORKSHOP)), json.dumps(folders)]
+            run(command, "Does every module of pycore import?")
         stamps.write(mark, wanted)
-    return archive
+    return archives
+
+
+def _lay_out(part: str) -> Path:
+    """A folder with the modules of a part; their packages' own fronts are left empty."""
+    folder = WORKSHOP / "parts" / part
+    shutil.rmtree(folder, ignore_errors=True)
+    for package, modules in PARTS[part].items():
+        (folder / package).mkdir(parents=True)
+        (folder / package / "__init__.py").write_text("", encoding="utf-8")
+        for name in modules:
+            shutil.copyfile(package_folder(package) / name, folder / package / name)
+    return folder

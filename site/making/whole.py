@@ -18,6 +18,7 @@ LICENCES = {
     "Pyodide, which runs Python in the browser": SITE / "licences" / "pyodide.txt",
     "Python and its standard library": SITE / "licences" / "python.txt",
     "pydyf, which writes PDF": SITE / "licences" / "pydyf.txt",
+    "segno, which makes QR codes": SITE / "licences" / "segno.txt",
 }
 
 
