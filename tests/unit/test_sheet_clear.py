@@ -6,6 +6,7 @@ import pytest
 from host.problems import ask, forms
 from unit.sheets import DEFAULT, NEUTRAL, Lettered, Stroke, frame_of, on_page, strokes, texts
 
+from pycore.calculators.interface import Opening
 from pycore.drawing import Arc, Page
 from pycore.geometry import Box
 from pycore.sheet.media import PAPERS
@@ -142,4 +143,21 @@ def test_the_notes_of_every_paper_are_printed_whole(paper: str, orientation: str
     assert "Print at 100 %." in notes
     assert notes.endswith("every line on this sheet is true.")
     foot = [text.words for text in texts(page) if text.group == "foot"]
-    assert "For teaching. Not for sizing an installation." == " ".join(reversed(foot))
+    assert "Phasor Folio. For teaching. Not for sizing an installation." == " ".join(reversed(foot))
+
+
+OPENINGS = {
+    "none": Opening(), "code": Opening("https://folio.example/neutral-current/", True),
+    "address": Opening("https://folio.example/neutral-current/", False),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("opening", list(OPENINGS))
+@pytest.mark.parametrize("orientation", ["landscape", "portrait"])
+@pytest.mark.parametrize("paper", list(PAPERS))
+def test_every_kind_of_sheet_stands_clear_with_a_code_an_address_or_neither(paper: str, orientation: str, opening: str):
+    """Problem, construction and overlay of the example; name, group and date left to be written by hand."""
+    form = {**DEFAULT, "paper": paper, "orientation": orientation, "names": "RYB", "reference": "voltage"}
+    kinds = ("problem", "construction", "overlay")
+    for kind, page in zip(kinds, NEUTRAL.pages(form, OPENINGS[opening], kinds), strict=True):
+        assert (kind, []) == (kind, faults_of(page))
