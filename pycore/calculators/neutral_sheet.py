@@ -114,16 +114,19 @@ def _notes(case: Case, plan: Plan, kind: str) -> tuple[str, ...]:
 
 def _opening(case: Case, plan: Plan, opening: Opening) -> tuple[tuple[str, ...], tuple[str, ...]]:
     """The QR code's rows (none if there is no address to open) and the words beside it."""
-    fragment = links.fragment(case.link(plan))
+    link = case.link(plan)
+    fragment = links.fragment(link)
+    # The place is printed in the title block: a link typed by hand need not repeat it.
+    by_hand = f"/{SLUG}/#" + links.fragment(pair for pair in link if pair[0] != "place")
     if not (opening.code and opening.reachable):
-        return (), words.opens_with(f"/{SLUG}/#{fragment}")
+        return (), words.opens_with(by_hand)
     # Its library is loaded only when a sheet with a code is wanted.
     from pycore.writers import qr
 
     try:
         return qr.matrix(f"{opening.base}#{fragment}"), words.OPENS_BY_CODE
     except (ImportError, ValueError):
-        return (), words.opens_with(f"/{SLUG}/#{fragment}")
+        return (), words.opens_with(by_hand)
 
 
 def _writing(case: Case, plan: Plan, opening: Opening) -> Writing:

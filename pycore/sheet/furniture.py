@@ -8,7 +8,7 @@ from pycore.drawing import Group, Item, Line, Shape
 from pycore.geometry import Box, Point
 from pycore.sheet.code import code
 from pycore.sheet.lettered import text, width_of, wrapped
-from pycore.sheet.media import CODE_HEIGHT, Layout, Style
+from pycore.sheet.media import Layout, Style
 from pycore.words import Phrase
 
 
@@ -38,7 +38,7 @@ class Writing:
     block: tuple[tuple[str, str], ...]
     """Small label and value of the title block's cells: scale, paper, sheet; name, group, date."""
     code_words: tuple[str, ...]
-    """What stands beside the QR code, or in its place."""
+    """What stands beside the QR code or in its place: the first of these that has room."""
     page_title: str
     description: str
     code: tuple[str, ...] = ()
@@ -162,7 +162,7 @@ def words(layout: Layout, writing: Writing) -> Group:
     style, box = layout.style, layout.words
     y = box.top - style.scale_words - 1
     items: list[Item] = [text(writing.scale_words, Point(box.left, y), style.scale_words)]
-    y -= 3.0
+    y -= 3.0 if style.note < style.value else 1.5
     for note in writing.notes:
         for line in wrapped(note, style.note, box.width):
             y -= style.note * 1.9
@@ -224,15 +224,17 @@ def code_area(layout: Layout, writing: Writing) -> Group:
     items: list[Item] = []
     left, y = box.left, box.top
     if writing.code:
-        y = box.bottom + CODE_HEIGHT
-        square = Box(left, box.bottom, left + CODE_HEIGHT, box.bottom + CODE_HEIGHT)
+        size = layout.style.code
+        y = box.bottom + size
+        square = Box(left, box.bottom, left + size, y)
         items.append(code(writing.code, square))
-        left += CODE_HEIGHT + 1.5
+        left += size + 1.5
+    step = note * 1.7
     for words_here in writing.code_words:
-        for line in wrapped(words_here, note, box.right - left):
-            y -= note * 1.7
-            items.append(text(line, Point(left, y), note))
-        y -= 1.2
+        lines = wrapped(words_here, note, box.right - left)
+        if y - step * len(lines) >= box.bottom - 0.6:
+            items += [text(line, Point(left, y - step * (index + 1)), note) for index, line in enumerate(lines)]
+            break
     return Group(tuple(items), name="opening")
 
 

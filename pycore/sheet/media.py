@@ -44,12 +44,13 @@ class Style:
     tick: float = 4.0
     tick_gap: float = 1.5
     arc: float = 12.0
+    code: float = 22.0
     dash: tuple[float, float] = (3.0, 0.75)
 
 
 NORMAL = Style()
 COMPACT = Style(
-    value=2.5, tag=3.5, title=3.5, scale_words=5.0, row=5.0, arc=8.0, head=3.6, large_head=6.0,
+    value=2.5, tag=3.5, title=3.5, scale_words=5.0, row=5.0, arc=8.0, code=18.0, head=3.6, large_head=6.0,
     tick=3.0, tick_gap=1.2, extra_wide=0.8,
 )  # fmt: skip
 
@@ -101,7 +102,6 @@ class _Parts:
     block: Box
 
 
-CODE_HEIGHT = 22.0
 WORDS_HEIGHT = 44.0
 FOOT_HEIGHT = 11.0
 
@@ -111,32 +111,33 @@ def _block(frame: Box, style: Style) -> Box:
     return Box(frame.right - width, frame.bottom, frame.right, frame.bottom + height)
 
 
-def _beside(frame: Box, block: Box, table_height: float) -> _Parts:
+def _beside(frame: Box, block: Box, table_height: float, code_height: float) -> _Parts:
     """Landscape: the figure left, one column right."""
     left, right = block.left + 2, frame.right - 3
     table = Box(left, frame.top - 4 - table_height, right, frame.top - 4)
-    code = Box(left, block.top + 2, right, block.top + 2 + CODE_HEIGHT)
+    code = Box(left, block.top + 2, right, block.top + 2 + code_height)
     words = Box(left, code.top + 1, right, table.bottom - 2)
     return _Parts(Box(frame.left, frame.bottom, block.left - 2, frame.top), table, words, code, block)
 
 
-def _above(frame: Box, block: Box, table_height: float) -> _Parts:
+def _above(frame: Box, block: Box, table_height: float, code_height: float) -> _Parts:
     """Portrait: the figure above, a band below it."""
-    band = max(table_height + CODE_HEIGHT + FOOT_HEIGHT + 6, block.height + WORDS_HEIGHT)
+    band = max(table_height + code_height + FOOT_HEIGHT + 6, block.height + WORDS_HEIGHT)
     top = frame.bottom + band
     left, right = frame.left + 4, block.left - 4
     table = Box(left, top - 2 - table_height, right, top - 2)
-    code = Box(left, frame.bottom + FOOT_HEIGHT, right, frame.bottom + FOOT_HEIGHT + CODE_HEIGHT)
+    code = Box(left, frame.bottom + FOOT_HEIGHT, right, frame.bottom + FOOT_HEIGHT + code_height)
     words = Box(block.left + 2, block.top + 2, frame.right - 3, top - 2)
     return _Parts(Box(frame.left, top, frame.right, frame.top), table, words, code, block)
 
 
-def _above_compact(frame: Box, block: Box, table_height: float) -> _Parts:
+def _above_compact(frame: Box, block: Box, table_height: float, code_height: float) -> _Parts:
     """Small and upright: the table needs more breadth than is left beside the title block."""
     top = frame.bottom + table_height + block.height + 4
     table = Box(frame.left + 3, top - 2 - table_height, frame.left + 67, top - 2)
     words = Box(table.right + 3, block.top + 1, frame.right - 2, top - 2)
-    code = Box(frame.left + 3, frame.bottom + FOOT_HEIGHT, block.left - 2, block.top - 1)
+    foot = frame.bottom + FOOT_HEIGHT
+    code = Box(frame.left + 3, foot, block.left - 2, max(block.top - 1, foot + code_height))
     return _Parts(Box(frame.left, top, frame.right, frame.top), table, words, code, block)
 
 
@@ -150,7 +151,7 @@ def layout(paper: str, orientation: str, rows: int = 5) -> Layout:
     style = COMPACT if paper == "A5" else NORMAL
     frame = Box(FILING_MARGIN, MARGIN, width - MARGIN, height - MARGIN)
     divide = _beside if orientation == "landscape" else (_above_compact if style is COMPACT else _above)
-    parts = divide(frame, _block(frame, style), style.row * (rows + 1) + 6)
+    parts = divide(frame, _block(frame, style), style.row * (rows + 1) + 6, style.code)
     bar = 50.0 if style is COMPACT else 100.0
     level_y = max(parts.figure.bottom + 6.0, PRINTABLE_EDGE)
     figure = parts.figure

@@ -16,8 +16,8 @@ OPENS_BY_CODE = ("Open this sheet, with these values, on a phone.",)
 
 
 def opens_with(address: str) -> tuple[str, ...]:
-    """How to open the sheet again where there is no code to scan."""
-    return (f"Opens again at {address}",)
+    """How to open the sheet again where there is no code to scan; a long link only by name."""
+    return (f"Opens again at {address}", "Share on the page gives this sheet’s link, which is too long to print here.")
 
 
 def problem_notes(method: str, bar: str, *, short: bool) -> tuple[str, ...]:
