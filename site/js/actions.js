@@ -6,7 +6,8 @@ const said = document.querySelector("[data-said]");
 const linkRow = document.querySelector("[data-link]");
 const slug = document.documentElement.dataset.slug;
 
-const base = () => location.href.replace(/[?#].*$/, "");
+/** The page's address without its fragment: where the site was built for, or else where it is. */
+export const base = () => document.documentElement.dataset.base ?? location.href.replace(/[?#].*$/, "");
 
 function say(sentence) {
   said.textContent = "";
@@ -14,7 +15,8 @@ function say(sentence) {
 }
 
 async function pdf(bridge, live) {
-  const reply = await bridge.ask({ do: "pdf", page: slug, form: form.read(), base: base() });
+  const asked = { do: "pdf", page: slug, form: form.read(), base: base(), code: true, needs: ["codes"] };
+  const reply = await bridge.ask(asked);
   if (!reply.ok) return;
   const address = URL.createObjectURL(new Blob([reply.blob], { type: reply.type }));
   const link = document.createElement("a");
@@ -53,10 +55,17 @@ async function share(bridge, live) {
   }
 }
 
-const actions = { pdf, share, print: () => window.print() };
+async function print(_bridge, _live, complete) {
+  if (await complete()) window.print();
+}
 
-/** Carry out the buttons; `live(sentence)` announces. What must wait says why instead. */
-export function listen(bridge, live, failed) {
+const actions = { pdf, share, print };
+
+/**
+ * Carry out the buttons; `live(sentence)` announces. What must wait says why instead. `complete()` brings what
+ * would be printed up to date, and gives whether it may be printed.
+ */
+export function listen(bridge, live, failed, complete = async () => true) {
   document.addEventListener("click", async (event) => {
     const button = event.target.closest("[data-action]");
     if (!button) return;
@@ -64,10 +73,14 @@ export function listen(bridge, live, failed) {
       live(document.querySelector("[data-waiting]").textContent);
       return;
     }
+    if (button.ariaBusy === "true") return;
+    button.ariaBusy = "true";
     try {
-      await actions[button.dataset.action]?.(bridge, live);
+      await actions[button.dataset.action]?.(bridge, live, complete);
     } catch (error) {
       failed(error);
+    } finally {
+      button.ariaBusy = null;
     }
   });
 }

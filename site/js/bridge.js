@@ -1,5 +1,6 @@
 // Between page and worker: one request runs, the others wait, and of those that ask for an answer only the
-// latest. Restarts a worker that died or hangs. The page's only trusted-types policy is here.
+// latest. A request that needs a lazy part waits aside until it is there or cannot be had. Restarts a worker that
+// died or hangs. The page's only trusted-types policy is here.
 
 const START_LIMIT = 60_000; // ms without any sign of progress, for slow phones on slow networks
 const REPLY_LIMIT = 20_000;
@@ -37,6 +38,7 @@ export class Bridge {
   #ready = false;
   #running = null;
   #waiting = [];
+  #parts = new Map(); // by name: "asked", "loaded" or "failed", in this worker
   #nextId = 1;
   #timer = 0;
   #onState;
@@ -57,7 +59,10 @@ export class Bridge {
     this.#limit(START_LIMIT, () => this.#fail("time"));
   }
 
-  /** Ask pycore. With a `topic`, a later request of that topic replaces one that still waits. */
+  /**
+   * Ask pycore. With a `topic`, a later request of that topic replaces one that still waits. `request.needs` names
+   * lazy parts; when one cannot be had, pycore answers without it and says so.
+   */
   ask(request, { topic = "", blob = null } = {}) {
     return new Promise((resolve, reject) => {
       const job = { id: this.#nextId++, request, topic, blob, resolve, reject };
@@ -70,11 +75,19 @@ export class Bridge {
     });
   }
 
+  /** Whether a lazy part is there, so that asking for what it makes would not fail for want of it. */
+  holds(part) {
+    return this.#parts.get(part) === "loaded";
+  }
+
   #hear(data) {
     if (data.stage === "ready") {
       this.#ready = true;
       clearTimeout(this.#timer);
       this.#onState("ready");
+      this.#next();
+    } else if (data.part) {
+      this.#parts.set(data.part, data.loaded ? "loaded" : "failed");
       this.#next();
     } else if (data.stage) {
       this.#limit(START_LIMIT, () => this.#fail("time"));
@@ -96,14 +109,32 @@ export class Bridge {
   }
 
   #next() {
-    if (!this.#ready || this.#running || !this.#waiting.length) return;
-    const job = (this.#running = this.#waiting.shift());
+    if (!this.#ready || this.#running) return;
+    const next = this.#waiting.findIndex((job) => this.#equipped(job));
+    if (next < 0) return;
+    const [job] = this.#waiting.splice(next, 1);
+    this.#running = job;
     this.#worker.postMessage({ id: job.id, text: JSON.stringify(job.request), blob: job.blob });
     this.#limit(REPLY_LIMIT, () => {
       this.#running = null;
       job.reject(new Stuck());
       this.start();
     });
+  }
+
+  /** Whether all that a request needs has been loaded or given up; what was not asked for yet is asked for now. */
+  #equipped(job) {
+    const needs = job.request.needs ?? [];
+    for (const part of needs) {
+      const state = this.#parts.get(part);
+      // Given up for an earlier request: this one tries anew.
+      if (!state || (state === "failed" && !job.tried?.has(part))) {
+        this.#parts.set(part, "asked");
+        this.#worker.postMessage({ part });
+      }
+      (job.tried ??= new Set()).add(part);
+    }
+    return needs.every((part) => this.#parts.get(part) !== "asked");
   }
 
   #limit(time, then) {
@@ -114,6 +145,7 @@ export class Bridge {
   #stop() {
     clearTimeout(this.#timer);
     this.#ready = false;
+    this.#parts.clear();
     this.#worker?.terminate();
     this.#worker = null;
     if (this.#running) this.#waiting.unshift(this.#running);

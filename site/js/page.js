@@ -12,11 +12,15 @@ const slug = root.dataset.slug;
 const FRAGMENT_PAUSE = 334; // ms; engines limit how often the address may change
 const WORKINGS_PAUSE = 150; // ms of quiet before the long text below is made again
 const ANNOUNCE_PAUSE = 700; // ms of quiet before a result is read out
+const CODE_PAUSE = 800; // ms of quiet before the sheet is made again with its QR code
 
 const live = afterQuiet(ANNOUNCE_PAUSE, (sentence) => {
   document.querySelector("[data-live]").textContent = sentence;
 });
 const followWithWorkings = afterQuiet(WORKINGS_PAUSE, () => inIdle(showWorkings));
+const followWithCode = afterQuiet(CODE_PAUSE, () => {
+  if (!navigator.connection?.saveData) inIdle(complete);
+});
 const keepFragment = spaced(FRAGMENT_PAUSE, (fragment) => {
   written = `#${fragment}`;
   history.replaceState(null, "", written);
@@ -27,6 +31,9 @@ const wide = matchMedia("(min-width: 1200px)"); // as in sheet.css: the sheet it
 let edition = 0; // counts edits, so that an older reply is never taken for the latest
 let written = location.hash;
 let workingsOf = 0; // the edition that the workings show
+let codeOf = 0; // the edition whose sheet is complete: with its QR code, if it can have one
+let answering = Promise.resolve();
+let completing = null;
 const touched = new Set();
 const bridge = new Bridge(hear);
 
@@ -53,18 +60,23 @@ function failed(error) {
 }
 
 /** Ask for parts of the answer to the form as it stands now; a later edit takes the place of one that waits. */
-const ask = (topic, ...parts) => bridge.ask({ do: "answer", page: slug, form: form.read(), parts }, { topic });
+const ask = (topic, parts, more = {}) =>
+  bridge.ask({ do: "answer", page: slug, form: form.read(), parts, base: actions.base(), ...more }, { topic });
 
 /**
  * Bring the answer up to date. `quiet`: it is what the page shows already.
  * The sheet comes with every answer, seen or not, because it is what would be printed.
  */
-async function update({ quiet = false } = {}) {
+function update({ quiet = false } = {}) {
+  return (answering = answer(quiet));
+}
+
+async function answer(quiet) {
   const mine = ++edition;
   root.dataset.answer = "pending";
   actions.forget();
   try {
-    const reply = await ask("answer", "answer", ...(wide.matches ? ["sheet"] : ["view", "sheet"]));
+    const reply = await ask("answer", ["answer", ...(wide.matches ? [] : ["view"]), "sheet"]);
     if (mine !== edition) return;
     if (reply.ok) take(reply, mine, quiet);
     else refuse(reply);
@@ -88,6 +100,7 @@ function take(reply, mine, quiet) {
   form.showInks(reply.inks);
   actions.wait("");
   root.dataset.answer = "fresh";
+  followWithCode();
   if (quiet) {
     workingsOf = mine;
     return;
@@ -107,7 +120,7 @@ async function showWorkings() {
   const mine = edition;
   if (workingsOf === mine || root.dataset.answer !== "fresh" || !regions.nearView("workings")) return;
   try {
-    const reply = await ask("workings", "workings");
+    const reply = await ask("workings", ["workings"]);
     if (mine !== edition || !reply.ok) return;
     workingsOf = mine;
     put(reply);
@@ -115,6 +128,31 @@ async function showWorkings() {
   } catch (error) {
     failed(error);
   }
+}
+
+/** Make the sheet again with its QR code, which takes too long while someone types. */
+async function addCode(mine) {
+  const reply = await ask("code", ["sheet"], { code: true, needs: ["codes"] });
+  if (mine !== edition || !reply.ok) return;
+  put(reply);
+  if (bridge.holds("codes")) codeOf = mine;
+}
+
+/** Bring the sheet up to date, code and all; gives whether it may be printed. */
+async function complete() {
+  if (root.dataset.python !== "ready") return showsBuilt();
+  await answering;
+  if (root.dataset.answer !== "fresh") return false;
+  if (codeOf === edition) return true;
+  if (completing?.of !== edition) completing = { of: edition, done: addCode(edition) };
+  try {
+    await completing.done;
+  } catch (error) {
+    // What is there is right, and lacks only its code.
+    if (!(error instanceof Superseded || error instanceof Stuck)) reportError(error);
+  }
+  completing = null;
+  return true;
 }
 
 /** Open the problem that a link holds; what was typed meanwhile stays. */
@@ -185,7 +223,7 @@ wide.addEventListener("change", () => update());
 actions.listen(bridge, live, (error) => {
   live(progress.stuck()); // The answer itself stays as it is.
   if (!(error instanceof Stuck)) reportError(error);
-});
+}, complete);
 
 const asBuilt = JSON.stringify(form.read()) === JSON.stringify(form.initial());
 begin();

@@ -1,11 +1,15 @@
 // Python on a thread of its own. Knows nothing of the page: text and bytes in, text and bytes out.
 
+const PART_LIMIT = 10_000; // ms; without the part the answer is complete but for what the part makes
+
 let python = null;
 let handle = null;
+let home = "";
 
 self.addEventListener("message", async ({ data }) => {
   try {
     if (data.start) await start(data.start);
+    else if (data.part) await load(data.part);
     else answer(data);
   } catch (error) {
     self.postMessage({ id: data.id ?? null, failed: String(error) });
@@ -44,11 +48,29 @@ async function start(runtime) {
     shown = percent;
     self.postMessage({ stage: "fetching", share: percent });
   });
+  home = runtime;
   const { loadPyodide } = await import(runtime + "pyodide.mjs");
   python = await loadPyodide({ indexURL: runtime, stdLibURL: runtime + "library.zip" });
   self.postMessage({ stage: "starting" });
   handle = python.pyimport("pycore.api").handle;
   self.postMessage({ stage: "ready" });
+}
+
+// A lazy part is an archive beside the library. It is written anew in each worker, because a restored memory
+// holds modules but no files. Answers go on meanwhile; a part that cannot be had is reported, and pycore does without.
+async function load(part) {
+  try {
+    const response = await fetch(`${home}${part}.zip`, { signal: AbortSignal.timeout(PART_LIMIT) });
+    if (!response.ok) throw new Error(`${response.status}`);
+    const place = `/lib/${part}.zip`;
+    python.FS.writeFile(place, new Uint8Array(await response.arrayBuffer()));
+    const path = python.pyimport("sys").path;
+    path.append(place);
+    path.destroy();
+    self.postMessage({ part, loaded: true });
+  } catch (error) {
+    self.postMessage({ part, loaded: false, reason: String(error) });
+  }
 }
 
 function answer({ id, text, blob }) {

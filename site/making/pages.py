@@ -10,10 +10,12 @@ A shell `<template>.html` is given:
 - `assets`: root of css/, js/, fonts/ and icon.svg: `{{ assets }}css/page.css`, `{{ assets }}fonts/fonts.css`;
 - `worker`, `runtime`: for `<html data-worker="{{ worker }}" data-runtime="{{ runtime }}">`;
 - `policy`: for `<meta http-equiv="Content-Security-Policy" content="{{ policy }}">`, the first thing in `<head>`;
-- `base`: the address that the site will have, or "".
+- `base`: the address that the page will have, for links on paper, or "".
 """
 
+import contextlib
 import importlib
+import urllib.parse
 from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
@@ -36,6 +38,17 @@ class Places:
     assets: str
     runtime: str
     base: str = ""
+
+
+def site_address(base: str) -> str:
+    """The address of the site's root, ending in a slash; "" stays "". Raises BuildError for what no browser opens."""
+    if not base:
+        return ""
+    with contextlib.suppress(ValueError):
+        parts = urllib.parse.urlsplit(base)
+        if parts.scheme in ("http", "https") and parts.hostname and not (parts.query or parts.fragment):
+            return base.rstrip("/") + "/"
+    raise BuildError(f"--base {base}: give the site's address, such as https://www.example.org/folio/.")
 
 
 def pages_of_pycore() -> Iterable[Any]:
@@ -80,5 +93,5 @@ def _variables(page: Any, places: Places) -> dict[str, object]:
         "worker": f"{root}{places.assets}js/worker.js",
         "runtime": root + places.runtime,
         "policy": PAGE_POLICY,
-        "base": places.base,
+        "base": f"{places.base}{page.slug}/" if places.base and page.slug else places.base,
     }

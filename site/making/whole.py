@@ -65,7 +65,7 @@ def _hash_of_sources() -> str:
 
 def _write_site(folder: Path, base: str) -> None:
     """Write the whole site into the new folder `folder`."""
-    from making.pages import Places, pages_of_pycore, write_pages
+    from making.pages import Places, pages_of_pycore, site_address, write_pages
     from making.runtime import write_runtime
 
     folder.mkdir(parents=True)
@@ -77,7 +77,7 @@ def _write_site(folder: Path, base: str) -> None:
         assets.copy_sources(source, prepared / "a" / name)
     shutil.copyfile(SITE / "icon.svg", prepared / "a" / "icon.svg")
     loaded = assets.place_hashed(prepared / "a", folder / "a")
-    places = Places(f"a/{loaded.name}/", f"py/{runtime.name}/", base)
+    places = Places(f"a/{loaded.name}/", f"py/{runtime.name}/", site_address(base))
     write_pages(folder, places, pages_of_pycore())
     (folder / "_headers").write_text(headers_file(), encoding="utf-8")
     (folder / "licences.txt").write_text(licences_text(), encoding="utf-8", newline="\n")

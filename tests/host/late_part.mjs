@@ -1,0 +1,21 @@
+// Runs inside Node: starts the site's Pyodide from its library, answers a request without the lazy part, then adds
+// the part as the page's worker does, and prints what both gave. Arguments: the folder of the built runtime, a module
+// with the texts and digests.
+import { readFileSync } from "node:fs";
+import { pathToFileURL } from "node:url";
+
+const [folder, module] = process.argv.slice(2);
+const { loadPyodide } = await import(pathToFileURL(`${folder}/pyodide.mjs`).href);
+const pyodide = await loadPyodide({ indexURL: `${folder}/`, stdLibURL: `${folder}/library.zip` });
+pyodide.FS.writeFile("/home/pyodide/codes.py", readFileSync(module, "utf8"));
+const without = await pyodide.runPythonAsync("import codes; codes.sheet()");
+pyodide.FS.writeFile("/lib/codes.zip", readFileSync(`${folder}/codes.zip`));
+pyodide.pyimport("sys").path.append("/lib/codes.zip");
+console.log(await pyodide.runPythonAsync(`
+import importlib, json, zipfile
+names = zipfile.ZipFile("/lib/codes.zip").namelist()
+for name in names:
+    importlib.import_module(name.removesuffix(".pyc").removesuffix("/__init__").replace("/", "."))
+json.dumps({"names": names, "digests": codes.digests(), "sheet": codes.sheet()})
+`));
+console.log(JSON.stringify(without));
