@@ -1,0 +1,1 @@
+"""Pages that are no calculators; they may read the registry of those that are."""

@@ -1,0 +1,321 @@
+"""The print set-up: readings of two printed bars in, the correction of the printer out.
+
+A correction is a pair of factors, along and across the paper feed, by which a drawing is
+stretched so that the printer's own error brings it back to its true size: true length divided
+by reading. A printer alone is out by 3 % at most (common practice, no source); beyond that a
+print dialog is scaling, and nothing may be kept.
+"""
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from pycore import quantity
+from pycore.calculators.interface import Choice, Field
+from pycore.calculators.reading import Reader
+from pycore.drawing import Document, Page
+from pycore.errors import Fault, InputError, Offer
+from pycore.geometry import ORIGIN, Point
+from pycore.quantity import NO_BREAK_SPACE, Unreadable
+from pycore.sheet.media import ORIENTATIONS, PAPERS
+from pycore.sheet.setup_sheet import SETUP_PAPERS, Bars, SetupWriting, bars, setup_page
+from pycore.words import inputs
+from pycore.words import print_setup as words
+
+SLUG = "print-setup"
+LIMIT = 0.03
+READING_ERROR = 0.25
+"""How well a ruler is read on a bar, mm (common practice, no source)."""
+COMMON_LINE = 160.0
+"""The line, mm, on which the page says what remains."""
+EDGES = ("short", "long")
+SAME_PATH = 20.0
+"""By so many mm a paper may be broader than the one measured and still go in by its long edge."""
+UNCORRECTED = Point(1.0, 1.0)
+
+FIELDS = (
+    Field("paper", words.PAPER, "choice", "sheet", "A4",
+          choices=tuple(Choice(paper, paper) for paper in SETUP_PAPERS)),
+    Field("orientation", words.ORIENTATION, "choice", "sheet", "portrait",
+          choices=(Choice("portrait", words.PORTRAIT), Choice("landscape", words.LANDSCAPE))),
+    Field("edge", words.EDGE, "choice", "sheet", "short", help=words.EDGE_HELP,
+          choices=(Choice("short", words.SHORT_EDGE), Choice("long", words.LONG_EDGE))),
+    Field("printed", words.PRINTED, "choice", "sheet", "plain",
+          choices=(Choice("plain", words.PLAIN_SHEET), Choice("corrected", words.CORRECTED_SHEET))),
+    Field("upright", words.UPRIGHT_BAR, "quantity", "values", unit="mm", help=words.READ_HELP),
+    Field("level", words.LEVEL_BAR, "quantity", "values", unit="mm", help=words.READ_HELP),
+)  # fmt: skip
+"""None of these ever stands in a link: a printer is its owner's business."""
+_BY_NAME = {field.name: field for field in FIELDS}
+
+
+@dataclass(frozen=True, slots=True)
+class Correction:
+    """Factors along and across the paper feed, and which edge goes in first.
+
+    ``lead`` is the length in mm of the edge that went in first when the bars were measured: a
+    broad machine takes small papers by their long edge, and large ones by their short edge.
+    """
+
+    along: float
+    across: float
+    edge: str
+    lead: float
+
+    def upright_is_along(self, width: float, height: float) -> bool:
+        """Whether the upright axis of a page of this size (mm) lies along the paper feed."""
+        return _upright_is_along(width, height, self.edge, self.lead)
+
+    def on_page(self, width: float, height: float) -> Point:
+        """The factors across and up a page of this size (mm): swapped for landscape."""
+        if self.upright_is_along(width, height):
+            return Point(self.across, self.along)
+        return Point(self.along, self.across)
+
+    def by_page(self) -> dict[str, tuple[float, float]]:
+        """The factors across and up every paper, both ways round, by the page's key (``a4l``)."""
+        made = {}
+        for paper, (short, long) in PAPERS.items():
+            for orientation in ORIENTATIONS:
+                size = (long, short) if orientation == "landscape" else (short, long)
+                point = self.on_page(*size)
+                made[paper.lower() + orientation[0]] = (point.x, point.y)
+        return made
+
+
+@dataclass(frozen=True, slots=True)
+class Setup:
+    """Everything the page says to one form.
+
+    ``state``: ``empty``, ``waiting`` (one reading is missing), ``measured``, ``true`` (as far as
+    a ruler can tell), ``refused``. ``remains``: what a reading error leaves, mm on a line of
+    160 mm, along and across. ``scaling``: the print dialog must be scaling.
+    """
+
+    page: Page
+    page_key: str
+    paper: str
+    bars: Bars
+    printed: str
+    state: str
+    correction: Correction | None = None
+    remains: Point = ORIGIN
+    missing: str = ""
+    faults: tuple[Fault, ...] = ()
+    scaling: bool = False
+
+    @property
+    def applied(self) -> bool:
+        """Whether the sheet is printed with the correction that is kept."""
+        return self.printed == "corrected"
+
+
+def _upright_is_along(width: float, height: float, edge: str, lead: float) -> bool:
+    long = max(width, height)
+    by_long_edge = edge == "long" and long <= lead + SAME_PATH
+    # The feed runs across the edge that goes in first.
+    return (height < width) if by_long_edge else (height > width)
+
+
+def percent(factor: float) -> str:
+    """A factor as a signed change: 1.008 gives "+0.8 %"."""
+    change = (factor - 1.0) * 100.0
+    written = quantity.fixed(change, 1)
+    plus = "+" if change > 0 and written.strip("0.") else ""
+    return f"{plus}{written}{NO_BREAK_SPACE}%"
+
+
+def millimetres(length: float, decimals: int = 0) -> str:
+    """A length with its unit."""
+    return f"{quantity.fixed(length, decimals)}{NO_BREAK_SPACE}mm"
+
+
+def _is_factor(value: object) -> bool:
+    real = isinstance(value, (int, float)) and not isinstance(value, bool)
+    return real and math.fabs(float(value) - 1.0) <= LIMIT + 1e-9  # type: ignore[arg-type]
+
+
+def _refused_correction(given: object) -> InputError:
+    low, high = quantity.fixed(1.0 - LIMIT, 2), quantity.fixed(1.0 + LIMIT, 2)
+    return InputError(Fault("correction", str(given)[:40], words.bad_correction(str(given), low, high)))
+
+
+def correction_of(request: Mapping[str, Any]) -> Point:
+    """The factors across and up that a request for a PDF carries; 1 and 1 when it carries none.
+
+    Raises InputError for anything but two numbers from 0.97 to 1.03.
+    """
+    given = request.get("correction")
+    if given is None:
+        return UNCORRECTED
+    if not isinstance(given, list) or len(given) != 2 or not all(_is_factor(value) for value in given):
+        raise _refused_correction(given)
+    return Point(float(given[0]), float(given[1]))
+
+
+def kept_of(request: Mapping[str, Any]) -> Correction | None:
+    """The correction that the device keeps, as it comes with a request; None when it keeps none.
+
+    Raises InputError for one that this page would not have kept.
+    """
+    given = request.get("kept")
+    if given is None:
+        return None
+    if not isinstance(given, dict):
+        raise _refused_correction(given)
+    along, across, edge, lead = (given.get(name) for name in ("along", "across", "edge", "lead"))
+    known = edge in EDGES and isinstance(lead, (int, float)) and 0 < lead < 2000
+    if not known or not _is_factor(along) or not _is_factor(across):
+        raise _refused_correction(given)
+    return Correction(float(along), float(across), edge, float(lead))  # type: ignore[arg-type]
+
+
+def _example(true: float) -> str:
+    return quantity.plain(true - 0.75)
+
+
+def _reading(reader: Reader, name: str, true: float) -> float | None:
+    """One reading in mm; None when it is missing or cannot be used, which is then a fault."""
+    given, label = reader.given(name), reader.label(name)
+    if not given:
+        return None
+    example = _example(true)
+    try:
+        value, unit = quantity.split_number(given)
+        if unit not in ("", "mm", "cm"):
+            raise Unreadable("unit", unit)
+    except Unreadable as problem:
+        accepted = words.accepted(label, example)
+        reader.fault(name, inputs.unreadable(label, given, problem.reason, problem.part, accepted), problem.part)
+        return None
+    if value <= 0:
+        said = words.is_zero if value == 0 else words.below_zero
+        reader.fault(name, said(label, given, example))
+        return None
+    if not unit and math.fabs(value * 10.0 / true - 1.0) <= LIMIT:
+        offer = Offer(words.centimetre_offer(given), ((name, f"{given} cm"),))
+        reader.faults.append(Fault(name, given, words.in_centimetres(label, given), "", (offer,)))
+        return None
+    return value * 10.0 if unit == "cm" else value
+
+
+def _share(ratio: float) -> str:
+    """A ratio in words that stay readable."""
+    if not 0.1 <= ratio <= 10.0:
+        return "less than a tenth of" if ratio < 1 else "more than ten times"
+    return f"{quantity.fixed(100.0 * ratio, 0)}{NO_BREAK_SPACE}% of"
+
+
+def _fits(reading: float, true: float) -> bool:
+    return math.fabs(true / reading - 1.0) <= LIMIT
+
+
+def _swapped(reader: Reader, place: Bars, upright: float, level: float) -> bool:
+    """Note readings that fit each other's bar."""
+    if _fits(upright, place.upright) or not (_fits(upright, place.level) and _fits(level, place.upright)):
+        return False
+    given = {name: reader.given(name) for name in ("upright", "level")}
+    offer = Offer(words.swap_offer(), (("upright", given["level"]), ("level", given["upright"])))
+    for name, other in (("upright", "level"), ("level", "upright")):
+        message = words.swapped(reader.label(name), given[name], reader.label(other))
+        reader.faults.append(Fault(name, given[name], message, "", (offer,)))
+    return True
+
+
+def _beyond(
+    reader: Reader, readings: Mapping[str, float], true: Mapping[str, float], factors: Mapping[str, float]
+) -> bool:
+    """Note every reading that no printer explains; true when there is one."""
+    found = False
+    for name, factor in factors.items():
+        if math.fabs(factor - 1.0) > LIMIT + 1e-9:
+            given, share = reader.given(name), _share(readings[name] / true[name])
+            limit = f"{quantity.plain(100.0 * LIMIT)}{NO_BREAK_SPACE}%"
+            reader.fault(name, words.scaled(reader.label(name), given, share, limit))
+            found = True
+    return found
+
+
+def _choices(form: Mapping[str, str], kept: Correction | None) -> dict[str, str]:
+    """The sheet's four choices; raises InputError for one that is not on offer."""
+    reader = Reader(form, _BY_NAME)
+    chosen = {field.name: reader.choice(field.name) for field in FIELDS if field.kind == "choice"}
+    if chosen["printed"] == "corrected" and kept is None:
+        reader.fault("printed", words.no_correction_to_print())
+    reader.finish()
+    return chosen
+
+
+def _sheet(
+    chosen: Mapping[str, str], kept: Correction | None, place: Bars, along_upright: bool
+) -> tuple[Page, str, str]:
+    """The page, its key and its paper's name."""
+    paper = words.paper_name(chosen["paper"], chosen["orientation"])
+    printed = words.PLAIN_SHEET
+    if chosen["printed"] == "corrected" and kept is not None:
+        printed = words.on_sheet(percent(kept.along), percent(kept.across))
+    writing = SetupWriting(millimetres(place.upright), millimetres(place.level), along_upright, paper, printed)
+    page = setup_page(chosen["paper"], chosen["orientation"], writing)
+    return page, chosen["paper"].lower() + chosen["orientation"][0], paper
+
+
+def _lead(place: Bars, edge: str) -> float:
+    size = (place.width, place.height)
+    return max(size) if edge == "long" else min(size)
+
+
+def set_up(form: Mapping[str, str], kept: Correction | None) -> Setup:
+    """The sheet that a form asks for, and the correction that its readings give.
+
+    Readings that cannot be used are faults of the result; the sheet is there all the same.
+    Raises InputError when a choice of the sheet itself cannot be used.
+    """
+    chosen = _choices(form, kept)
+    place = bars(chosen["paper"], chosen["orientation"])
+    lead = _lead(place, chosen["edge"])
+    along_upright = _upright_is_along(place.width, place.height, chosen["edge"], lead)
+    page, key, paper = _sheet(chosen, kept, place, along_upright)
+    sheet = Setup(page, key, paper, place, chosen["printed"], "empty")
+    reader = Reader(form, _BY_NAME)
+    true = {"upright": place.upright, "level": place.level}
+    found = {name: _reading(reader, name, length) for name, length in true.items()}
+    if reader.faults:
+        return _with(sheet, "refused", faults=tuple(reader.faults))
+    readings = {name: value for name, value in found.items() if value is not None}
+    if len(readings) < len(true):
+        missing = next(name for name in true if name not in readings)
+        return _with(sheet, "waiting", missing=missing) if readings else sheet
+    if _swapped(reader, place, readings["upright"], readings["level"]):
+        return _with(sheet, "refused", faults=tuple(reader.faults))
+    return _measured(sheet, reader, readings, kept, Correction(1.0, 1.0, chosen["edge"], lead))
+
+
+def _with(sheet: Setup, state: str, **more: Any) -> Setup:
+    return Setup(sheet.page, sheet.page_key, sheet.paper, sheet.bars, sheet.printed, state, **more)
+
+
+def _measured(
+    sheet: Setup, reader: Reader, readings: Mapping[str, float], kept: Correction | None, feed: Correction
+) -> Setup:
+    """The correction that two readable readings give; ``feed`` says how the paper runs."""
+    place = sheet.bars
+    true = {"upright": place.upright, "level": place.level}
+    base = kept.on_page(place.width, place.height) if sheet.applied and kept else UNCORRECTED
+    factors = {
+        "upright": base.y * true["upright"] / readings["upright"],
+        "level": base.x * true["level"] / readings["level"],
+    }
+    if _beyond(reader, readings, true, factors):
+        return _with(sheet, "refused", faults=tuple(reader.faults), scaling=True)
+    left = {name: READING_ERROR / true[name] * COMMON_LINE for name in true}
+    names = ("upright", "level") if feed.upright_is_along(place.width, place.height) else ("level", "upright")
+    correction = Correction(factors[names[0]], factors[names[1]], feed.edge, feed.lead)
+    is_true = all(math.fabs(readings[name] - true[name]) <= READING_ERROR + 1e-9 for name in true)
+    remains = Point(left[names[0]], left[names[1]])
+    return _with(sheet, "true" if is_true else "measured", correction=correction, remains=remains)
+
+
+def document(setup: Setup) -> Document:
+    """The set-up sheet as a document to be written."""
+    return Document((setup.page,), f"{words.TITLE}, {setup.paper}", subject=words.TITLE)

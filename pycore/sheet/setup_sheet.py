@@ -1,0 +1,204 @@
+"""The set-up sheet: two bars as long as the paper allows, to be read with a ruler. All in mm.
+
+The bars show by how much a printer shrinks or stretches along and across its paper feed. They
+keep 17 mm from every edge, which printers may lose (common practice, no source).
+"""
+
+from dataclasses import dataclass, replace
+
+from pycore.drawing import Arrow, Group, Item, Line, Page, Shape
+from pycore.geometry import Box, Point
+from pycore.sheet.lettered import text, width_of, wrapped
+from pycore.sheet.media import PAPERS, PRINTABLE_EDGE
+from pycore.words import print_setup as words
+from pycore.words.furniture import NAME
+
+LONGEST_BAR = 250.0
+"""A ruler of 300 mm reads it in one go."""
+SETUP_PAPERS = ("A4", "A3", "A2", "letter", "tabloid")
+"""A5 is left out: its short bar would be 110 mm, and a reading on it too coarse."""
+BREADTH = 2.0
+STROKE = 0.25
+CORNER = 5.4
+"""Between the ends of the two bars where they meet in the corner."""
+MARGIN = 10.0
+NOTE, VALUE, TITLE = 2.5, 3.5, 5.0
+BLOCK = (116.0, 38.0)
+
+
+@dataclass(frozen=True, slots=True)
+class Bars:
+    """Where the two bars of a sheet lie: their length, and the end of each that is nearest zero.
+
+    The upright bar stands at the left, the level one lies along the top.
+    """
+
+    width: float
+    height: float
+    upright: float
+    level: float
+    upright_foot: Point
+    level_left: Point
+
+
+@dataclass(frozen=True, slots=True)
+class SetupWriting:
+    """What a set-up sheet says: the bars' lengths as written, whether the upright bar lies along
+    the paper feed, the paper's name, the correction that it is printed with."""
+
+    upright: str
+    level: str
+    upright_along: bool
+    paper: str
+    printed: str
+
+
+def _bar_length(side: float) -> float:
+    """Whole centimetres that leave 17 mm at both ends, 250 mm at most."""
+    return min(LONGEST_BAR, 10.0 * int((side - 2 * PRINTABLE_EDGE) / 10.0 + 1e-9))
+
+
+def _start(side: float, length: float) -> float:
+    """Where a bar begins, counted from the corner where the two meet: centred if that clears the corner."""
+    centred = (side - length) / 2
+    return centred if centred >= PRINTABLE_EDGE + CORNER + 0.6 else side - PRINTABLE_EDGE - length
+
+
+def bars(paper: str, orientation: str) -> Bars:
+    """The bars of a paper; raises KeyError for a paper that is not listed."""
+    short, long = PAPERS[paper]
+    width, height = (long, short) if orientation == "landscape" else (short, long)
+    upright, level = _bar_length(height), _bar_length(width)
+    foot = height - _start(height, upright) - upright
+    return Bars(
+        width, height, upright, level,
+        Point(PRINTABLE_EDGE, foot),
+        Point(_start(width, level), height - PRINTABLE_EDGE - BREADTH),
+    )  # fmt: skip
+
+
+def _rectangle(box: Box) -> tuple[Point, ...]:
+    return (
+        Point(box.left, box.bottom), Point(box.right, box.bottom), Point(box.right, box.top), Point(box.left, box.top),
+    )  # fmt: skip
+
+
+def _fields(at: Point, length: float, upright: bool) -> list[Item]:
+    """Fields of 10 mm, every second one filled."""
+    made: list[Item] = []
+    for index in range(int(length / 10)):
+        low = 10.0 * index
+        box = (
+            Box(at.x, at.y + low, at.x + BREADTH, at.y + low + 10)
+            if upright
+            else Box(at.x + low, at.y, at.x + low + 10, at.y + BREADTH)
+        )
+        made.append(Shape(_rectangle(box), 0.18, "ink", "ink" if index % 2 == 0 else "sheet"))
+    return made
+
+
+def _upright(place: Bars, said: str) -> Group:
+    at, length = place.upright_foot, place.upright
+    strokes = [
+        Line(Point(at.x - 1, y), Point(at.x + BREADTH + 1.6, y), STROKE) for y in (at.y, at.y + length)
+    ]
+    label = replace(text(said, Point(at.x + BREADTH + 6.5, at.y + length / 2), VALUE, "middle"), turn=90.0)
+    return Group((*_fields(at, length, True), *strokes, label), name="bar-upright")
+
+
+def _level(place: Bars, said: str) -> Group:
+    at, length = place.level_left, place.level
+    strokes = [
+        Line(Point(x, at.y - 1.6), Point(x, at.y + BREADTH + 1), STROKE) for x in (at.x, at.x + length)
+    ]
+    label = text(said, Point(at.x + length / 2, at.y - 3.0 - VALUE), VALUE, "middle")
+    return Group((*_fields(at, length, False), *strokes, label), name="bar-level")
+
+
+def _feed(centre: Point, upright: bool) -> Group:
+    """Arrows both ways along the paper feed: which end goes in first does not matter."""
+    turn = 90.0 if upright else 0.0
+    inner = 4.5 if upright else width_of(words.FEED, VALUE) / 2 + 2.5
+    outer = inner + 19.0
+    arrows = [
+        Arrow(centre.moved(inner, turn + half), centre.moved(outer, turn + half), 0.5, "ink") for half in (0.0, 180.0)
+    ]
+    label = text(words.FEED, centre.plus(Point(0.0, -VALUE / 2)), VALUE, "middle")
+    return Group((*arrows, label), name="feed")
+
+
+def _steps(left: float, top: float, width: float) -> tuple[Group, float]:
+    """What to do, numbered; and how far down it reaches."""
+    items: list[Item] = [text(words.SHEET_HEAD, Point(left, top - TITLE), TITLE)]
+    y = top - TITLE - 5.0
+    for number, step in enumerate(words.SHEET_STEPS, start=1):
+        for index, line in enumerate(wrapped(step, VALUE, width - 8.0)):
+            y -= VALUE * 1.75
+            if index == 0:
+                items.append(text(f"{number}", Point(left, y), VALUE, ink="ink-2"))
+            items.append(text(line, Point(left + 8.0, y), VALUE))
+        y -= 2.0
+    return Group(tuple(items), name="words"), y
+
+
+def _blanks(left: float, top: float) -> Group:
+    """Two lines on which the readings are written by hand."""
+    items: list[Item] = []
+    for index, label in enumerate((words.WRITE_UPRIGHT, words.WRITE_LEVEL)):
+        y = top - 10.0 * (index + 1)
+        items.append(text(label, Point(left, y), VALUE))
+        items.append(Line(Point(left + 42.0, y - 1.2), Point(left + 76.0, y - 1.2), 0.25))
+        items.append(text("mm", Point(left + 78.0, y), VALUE))
+    return Group(tuple(items), name="blanks")
+
+
+def _cell(at: Point, label: str, value: str) -> list[Item]:
+    items: list[Item] = [text(label, Point(at.x, at.y - NOTE - 1.0), NOTE, ink="ink-2")]
+    if value:
+        items.append(text(value, Point(at.x, at.y - NOTE - VALUE - 3.4), VALUE))
+    return items
+
+
+def _block(frame: Box, writing: SetupWriting) -> Group:
+    """The title block (after ISO 7200, adapted): printer and date are written by hand."""
+    box = Box(frame.right - BLOCK[0], frame.bottom, frame.right, frame.bottom + BLOCK[1])
+    x, middle = box.left + 2.4, box.left + 46.0
+    first, second = box.top - 11.0, box.top - 24.5
+    items: list[Item] = [
+        Shape(_rectangle(box), 0.5),
+        Line(Point(box.left, first), Point(box.right, first), 0.25),
+        Line(Point(box.left, second), Point(box.right, second), 0.25),
+        Line(Point(middle, first), Point(middle, second), 0.25),
+        Line(Point(middle, second), Point(middle, box.bottom), 0.25),
+        text(words.TITLE, Point(x, box.top - TITLE - 2.6), TITLE),
+        text(NAME, Point(box.right - 2.4, box.top - TITLE - 2.6), VALUE, "end", "ink-2"),
+    ]
+    items += _cell(Point(x, first), words.BLOCK_PAPER, writing.paper)
+    items += _cell(Point(middle + 2.4, first), words.BLOCK_PRINTED, writing.printed)
+    items += _cell(Point(x, second), words.BLOCK_DATE, "")
+    items += _cell(Point(middle + 2.4, second), words.BLOCK_PRINTER, "")
+    return Group(tuple(items), name="title-block")
+
+
+def setup_page(paper: str, orientation: str, writing: SetupWriting) -> Page:
+    """The finished set-up sheet of a paper; raises KeyError for a paper that is not listed."""
+    place = bars(paper, orientation)
+    frame = Box(MARGIN, MARGIN, place.width - MARGIN, place.height - MARGIN)
+    left = PRINTABLE_EDGE + BREADTH + 18.0
+    top = place.level_left.y - 20.0
+    width = min(150.0, place.width - left - PRINTABLE_EDGE)
+    steps, low = _steps(left, top, width)
+    middle = Point(left + 33.0, frame.bottom + 30.0) if orientation == "landscape" else Point(
+        left + width / 2, (low - 24.0 + frame.bottom + BLOCK[1]) / 2
+    )
+    items: tuple[Item, ...] = (
+        Group((Shape(_rectangle(frame), 0.7),), name="frame"),
+        _upright(place, words.bar(writing.upright, writing.upright_along)),
+        _level(place, words.bar(writing.level, not writing.upright_along)),
+        steps,
+        _blanks(left, low - 2.0),
+        _feed(middle, writing.upright_along),
+        _block(frame, writing),
+    )
+    said = words.sheet_description(writing.upright, writing.level)
+    return Page(place.width, place.height, items, words.TITLE, said)
