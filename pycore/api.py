@@ -90,14 +90,23 @@ def _open(request: Mapping[str, Any]) -> Reply:
 
 def _pdf(request: Mapping[str, Any]) -> Reply:
     # The PDF writer is only needed here; the first answer need not wait for its import.
+    from pycore.pages.print_setup import correction_of
     from pycore.writers import pdf
 
-    calculator, form = _page(request), _form(request)
+    calculator, form, correction = _page(request), _form(request), correction_of(request)
     asked = request.get("kinds")
     kinds = tuple(kind for kind in asked if kind in KINDS) if isinstance(asked, list) else ()
     pages = calculator.pages(form, _opening(request), kinds)
-    data = pdf.write(Document(pages, pages[0].title or calculator.title, subject=calculator.title))
+    document = Document(pages, pages[0].title or calculator.title, subject=calculator.title)
+    data = pdf.write(document, correction=correction)
     return {"ok": True, "filename": f"{calculator.slug}.pdf", "type": "application/pdf"}, data
+
+
+def _setup(request: Mapping[str, Any]) -> Reply:
+    # Only the print set-up needs it; the first answer of a sheet need not wait for its import.
+    from pycore.render.print_setup import reply
+
+    return reply(request)
 
 
 def _share(request: Mapping[str, Any]) -> Reply:
@@ -112,6 +121,7 @@ _ANSWERS: dict[str, Callable[[Mapping[str, Any]], Reply]] = {
     "answer": _answer,
     "open": _open,
     "pdf": _pdf,
+    "setup": _setup,
     "share": _share,
 }
 

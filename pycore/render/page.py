@@ -90,6 +90,7 @@ def footer_html(root: str, cautions: Iterable[Phrase | str]) -> Markup:
     warnings = h("ul", {"class": "cautions"}, [h("li", None, phrase_html(caution)) for caution in listed])
     lines = (
         h("p", None, furniture.FOOT_PRIVACY),
+        h("p", None, h("a", {"href": f"{root}print-setup/"}, furniture.PRINT_SETUP)),
         h("p", None, h("a", {"href": f"{root}licences.txt"}, furniture.LICENCES)),
     )
     return h("footer", {"class": "foot"}, warnings if listed else None, h("div", {"class": "foot-lines"}, lines))

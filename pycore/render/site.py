@@ -5,6 +5,8 @@ from dataclasses import dataclass
 from typing import Protocol
 
 from pycore.calculators.interface import Answer, Field
+from pycore.pages import print_setup as setup
+from pycore.render import print_setup
 from pycore.render.elements import join
 from pycore.render.form import options_html, values_html
 from pycore.render.home import home_html
@@ -20,6 +22,7 @@ from pycore.render.page import (
 )
 from pycore.render.regions import regions_of
 from pycore.words import furniture
+from pycore.words import print_setup as setup_words
 from pycore.words.phrase import Phrase, plain
 
 LANGUAGE = "en-GB"
@@ -91,7 +94,8 @@ def calculator_page(calculator: Calculator) -> SitePage:
         "intro": intro_html(calculator.title, calculator.scenario),
         "form": join(values_html(calculator.fields, form, answer.echo), link_notices_html()),
         "options": options_html(calculator.fields, form, answer.echo),
-        "actions": actions_html(),
+        "actions": join(actions_html(), print_setup.line_html("../")),
+        "truesize": print_setup.true_size_html(),
         "request": request_html(),
         "noscript": no_script_html(),
         "status": status_html(),
@@ -117,10 +121,26 @@ def home_page(calculators: Sequence[Calculator]) -> SitePage:
                     LANGUAGE, regions)  # fmt: skip
 
 
+def print_setup_page(calculators: Iterable[Calculator]) -> SitePage:
+    """The print set-up as it opens: its sheet, nothing read and nothing kept yet."""
+    form = default_form(setup.FIELDS)
+    opened = setup.set_up(form, None)
+    regions: dict[str, str] = {**print_setup.regions(opened, None), **print_setup.fixed_regions(form)}
+    regions |= {
+        "header": header_html("../", home=False),
+        "intro": intro_html(setup_words.TITLE, setup_words.LEAD),
+        "status": status_html(),
+        "footer": footer_html("../", cautions_of(calculators)),
+    }
+    return SitePage(setup.SLUG, "print-setup", f"{setup_words.TITLE} · {furniture.NAME}", setup_words.DESCRIPTION,
+                    LANGUAGE, regions)  # fmt: skip
+
+
 def pages_of(calculators: Iterable[Calculator]) -> tuple[SitePage, ...]:
-    """The front page and one page for each calculator, in the order given."""
+    """The front page, one page for each calculator in the order given, and the print set-up."""
     listed = tuple(calculators)
-    return (home_page(listed), *(calculator_page(calculator) for calculator in listed))
+    sheets = (calculator_page(calculator) for calculator in listed)
+    return (home_page(listed), *sheets, print_setup_page(listed))
 
 
 def site_pages() -> tuple[SitePage, ...]:

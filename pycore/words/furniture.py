@@ -6,6 +6,7 @@ SKIP = "To the answer"
 NIGHT = "Night"
 DAY = "Day"
 LICENCES = "Licences"
+PRINT_SETUP = "Print set-up"
 
 PRINT = "Print"
 PDF = "PDF"

@@ -1,0 +1,120 @@
+// What this device keeps of its printer and its screen: one key of the browser's storage, with a version, checked
+// on reading, erasable. Where storage is refused it all works until the page is closed. None of it is in any link.
+
+const KEY = "phasor-folio";
+const VERSION = 1;
+const LIMIT = 0.03 + 1e-9; // no printer is out by more; pycore holds the same limit
+const PAGE = /^(?:a[2-5]|letter|tabloid)[lp]$/;
+
+let kept = {};
+let state = "ok"; // "denied": storage is refused; "unreadable": what was there was no set-up of ours
+
+const within = (value, low, high) => typeof value === "number" && value >= low && value <= high;
+const isFactor = (value) => within(value, 1 - LIMIT, 1 + LIMIT);
+const isPair = (value) => Array.isArray(value) && value.length === 2 && value.every(isFactor);
+
+function isPrinter(value) {
+  if (!value || !isFactor(value.along) || !isFactor(value.across) || !within(value.lead, 1, 2000)) return false;
+  const pages = Object.entries(value.pages ?? {});
+  return (
+    ["short", "long"].includes(value.edge) && pages.length > 0 && pages.every(([key, pair]) => PAGE.test(key) && isPair(pair))
+  );
+}
+
+const isScreen = (value) => Boolean(value) && within(value.pxPerMm, 0.5, 30) && within(value.pixelRatio, 0.1, 20);
+
+function parsed(text) {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return null;
+  }
+}
+
+/** Read what is kept, leaving out whatever is no set-up of ours, and let every print follow it. */
+export function load() {
+  let text;
+  try {
+    text = localStorage.getItem(KEY);
+  } catch {
+    state = "denied"; // What was kept for as long as this page lives stays.
+    apply();
+    return;
+  }
+  const found = text === null ? {} : parsed(text);
+  const known = found && typeof found === "object" && (text === null || found.version === VERSION);
+  const printer = known && isPrinter(found.printer) ? found.printer : null;
+  const screen = known && isScreen(found.screen) ? found.screen : null;
+  const lost = !known || Boolean(found.printer && !printer) || Boolean(found.screen && !screen);
+  state = lost ? "unreadable" : "ok";
+  kept = { printer, screen };
+  apply();
+}
+
+function store() {
+  try {
+    if (kept.printer || kept.screen) localStorage.setItem(KEY, JSON.stringify({ version: VERSION, ...kept }));
+    else localStorage.removeItem(KEY);
+    state = "ok";
+  } catch {
+    state = "denied";
+  }
+  apply();
+}
+
+// The style sheet stretches a printed page about its centre by the variable of that page.
+let applied = [];
+function apply() {
+  const style = document.documentElement.style;
+  for (const name of applied) style.removeProperty(name);
+  applied = [];
+  for (const [key, [across, up]] of Object.entries(kept.printer?.pages ?? {})) {
+    const name = `--print-${key}`;
+    style.setProperty(name, `scale(${across}, ${up})`);
+    applied.push(name);
+  }
+}
+
+/** "ok", "denied" or "unreadable". */
+export const storage = () => state;
+
+/** The printer's correction as pycore worked it out, or null. */
+export const printer = () => kept.printer ?? null;
+
+/** The factors across and up for a page such as "a4l"; undefined when there is no correction. */
+export const factors = (page) => kept.printer?.pages[page];
+
+export function keepPrinter(correction) {
+  if (!isPrinter(correction)) return false;
+  kept = { ...kept, printer: correction };
+  store();
+  return true;
+}
+
+export function forgetPrinter() {
+  kept = { ...kept, printer: null };
+  store();
+}
+
+/** CSS pixels in one true millimetre, and whether zoom or screen have changed since it was set up; or null. */
+export function screen() {
+  if (!kept.screen) return null;
+  // Zooming enlarges the CSS pixel: what was 4 of them to the millimetre is fewer now.
+  const change = devicePixelRatio / kept.screen.pixelRatio;
+  return { pxPerMm: kept.screen.pxPerMm / change, changed: Math.abs(change - 1) > 0.001 };
+}
+
+export function keepScreen(pxPerMm) {
+  const value = { pxPerMm, pixelRatio: devicePixelRatio };
+  if (!isScreen(value)) return false;
+  kept = { ...kept, screen: value };
+  store();
+  return true;
+}
+
+export function forgetScreen() {
+  kept = { ...kept, screen: null };
+  store();
+}
+
+load();
