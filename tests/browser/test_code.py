@@ -201,7 +201,7 @@ def test_without_the_part_everything_else_works_and_the_next_print_tries_again(
     assert ["30", True] == page.evaluate("window.printed[1]")
 
 
-def test_a_part_that_is_slow_to_come_holds_nothing_up(open_page, based: str, ready, answered):
+def test_a_part_that_is_slow_to_come_holds_nothing_up(open_page, based: str, ready, answered, tmp_path: Path):
     """Typing goes on while the part is on its way; the code of the older values is never shown."""
     held: list[Route] = []
     page = open_page(viewport=DESK)
@@ -219,6 +219,8 @@ def test_a_part_that_is_slow_to_come_holds_nothing_up(open_page, based: str, rea
     [route] = held
     route.continue_()
     until_coded(page)
+    page.pdf(prefer_css_page_size=True, path=tmp_path / "printed.pdf")
+    assert [link({**FORM, "i1": "30"})] == read_pdf(tmp_path / "printed.pdf")
 
 
 def test_a_loopback_address_gets_no_code(browser: Browser, site: str, ready, answered):
