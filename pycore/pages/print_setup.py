@@ -43,8 +43,8 @@ FIELDS = (
           choices=(Choice("short", words.SHORT_EDGE), Choice("long", words.LONG_EDGE))),
     Field("printed", words.PRINTED, "choice", "sheet", "plain",
           choices=(Choice("plain", words.PLAIN_SHEET), Choice("corrected", words.CORRECTED_SHEET))),
-    Field("upright", words.UPRIGHT_BAR, "quantity", "values", unit="mm", help=words.READ_HELP),
-    Field("level", words.LEVEL_BAR, "quantity", "values", unit="mm", help=words.READ_HELP),
+    Field("upright", words.UPRIGHT_BAR, "quantity", "values", unit="mm"),
+    Field("level", words.LEVEL_BAR, "quantity", "values", unit="mm"),
 )  # fmt: skip
 """None of these ever stands in a link: a printer is its owner's business."""
 _BY_NAME = {field.name: field for field in FIELDS}

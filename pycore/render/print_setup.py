@@ -35,7 +35,7 @@ def sheet_html(setup: Setup) -> Markup:
 def bars_html(setup: Setup) -> Markup:
     """What the bars of this sheet should read."""
     said = words.bars(millimetres(setup.bars.upright), millimetres(setup.bars.level), setup.paper)
-    return h("p", None, phrase_html(said))
+    return join(h("p", None, phrase_html(said)), h("p", {"class": "help"}, words.READ_HELP))
 
 
 def _button(name: str, label: str, kind: str = "plain") -> Markup:
@@ -157,7 +157,14 @@ def device_html() -> Markup:
     marks: Marks = {
         "class": "notice", "role": "status", "data-device-said": True, "hidden": True,
         "data-denied": words.NOT_STORED, "data-unreadable": words.UNREADABLE_STORE,
-        "data-kept": words.KEPT_NOW, "data-forgotten": words.FORGOTTEN,
+    }  # fmt: skip
+    return h("p", marks)
+
+
+def _printer_said_html() -> Markup:
+    """Where it is said, below the readings, that the correction is kept and what comes next."""
+    marks: Marks = {
+        "class": "notice", "role": "status", "data-printer-said": True, "hidden": True, "data-kept": words.KEPT_NOW,
     }  # fmt: skip
     return h("p", marks)
 
@@ -175,6 +182,7 @@ def fixed_regions(form: Mapping[str, str]) -> dict[str, Markup]:
         "actions": actions_html(),
         "read": _step(words.STEP_READ),
         "form": form_html(form),
+        "kept-said": _printer_said_html(),
         "dialogs": dialogs_html(),
         "again": _step(words.STEP_AGAIN, h("p", None, words.AGAIN), h("p", {"class": "help"}, words.PRIVACY)),
         "screen": screen_html(),

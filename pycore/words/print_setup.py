@@ -16,7 +16,7 @@ STEP_PRINT = "1. Print the set-up sheet"
 STEP_READ = "2. Read both bars"
 STEP_AGAIN = "3. Print again, and read again"
 AGAIN = (
-    "When a correction is kept, choose the corrected sheet above, print it and read its bars. They should now be "
+    "Once a correction is kept, the sheet above is the corrected one: print it and read its bars. They should now be "
     "true. If they are not, keep the finer correction."
 )
 DIALOG = "If the lengths are far out: switch the scaling off"
@@ -61,7 +61,7 @@ READINGS = "Readings of the ruler"
 SHEET_CHOICES = "The set-up sheet"
 PAPER, ORIENTATION, EDGE, PRINTED = "Paper", "Way round", "First into the printer", "Printed"
 UPRIGHT_BAR, LEVEL_BAR = "Upright bar", "Level bar"
-READ_HELP = "In millimetres, to a quarter if you can: 249.25. Or in centimetres with its unit: 24.9 cm."
+READ_HELP = "Type millimetres, to a quarter if you can, such as 249.25; or centimetres with the unit, such as 24.9 cm."
 EDGE_HELP = "Most printers take the short edge first. Large copiers often take A4 by its long edge."
 PORTRAIT, LANDSCAPE = "portrait", "landscape"
 SHORT_EDGE, LONG_EDGE = "the short edge", "the long edge"
@@ -83,8 +83,7 @@ NOT_STORED = (
     "this site to keep it."
 )
 UNREADABLE_STORE = "What was kept on this device could not be read, so it is left out. Set it up again."
-KEPT_NOW = "Kept on this device."
-FORGOTTEN = "Forgotten. Nothing of it is kept on this device any more."
+KEPT_NOW = "The correction is kept. Now print the corrected sheet and read its bars again."
 PRIVACY = "The correction and the size stay on this device. They are in no link and on no sheet."
 SCRIPTS_NEEDED = (
     "Scripts are off. The sheet below can be printed and its bars measured; working out a correction and keeping it "

@@ -1,5 +1,7 @@
 // What a person can do with a sheet: print it, save it as PDF, share its link.
 
+import * as device from "./device.js";
+import { download } from "./download.js";
 import * as form from "./form.js";
 
 const said = document.querySelector("[data-said]");
@@ -15,17 +17,11 @@ function say(sentence) {
 }
 
 async function pdf(bridge, live) {
-  const asked = { do: "pdf", page: slug, form: form.read(), base: base(), code: true, needs: ["codes"] };
+  const correction = device.factors(document.querySelector("[data-region=sheet] .paper")?.dataset.page);
+  const asked = { do: "pdf", page: slug, form: form.read(), base: base(), code: true, needs: ["codes"], correction };
   const reply = await bridge.ask(asked);
   if (!reply.ok) return;
-  const address = URL.createObjectURL(new Blob([reply.blob], { type: reply.type }));
-  const link = document.createElement("a");
-  link.href = address;
-  link.download = reply.filename;
-  document.body.append(link);
-  link.click();
-  link.remove();
-  setTimeout(() => URL.revokeObjectURL(address), 60_000);
+  download(reply);
   say(said.dataset.saved);
   live(said.dataset.saved);
 }

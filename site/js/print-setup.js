@@ -58,14 +58,14 @@ function offerCorrected() {
   if (none) choice.value = "plain";
 }
 
-const said = document.querySelector("[data-device-said]");
-
-/** Say one of the sentences that stand in the page, and whatever storage has to say against it. */
-function tell(name) {
-  const trouble = { denied: said.dataset.denied, unreadable: said.dataset.unreadable }[device.storage()];
-  said.textContent = trouble ?? said.dataset[name] ?? "";
-  said.hidden = !said.textContent;
+/** Say one of the sentences that an element carries, or nothing. */
+function say(place, name) {
+  place.textContent = place.dataset[name] ?? "";
+  place.hidden = !place.textContent;
 }
+
+const sayStorage = () => say(document.querySelector("[data-device-said]"), device.storage());
+const sayPrinter = (name) => say(document.querySelector("[data-printer-said]"), name);
 
 const actions = {
   print: () => window.print(),
@@ -83,23 +83,25 @@ const actions = {
     form.fill({ upright: "", level: "" });
     offerCorrected();
     form.control("printed").value = "corrected";
-    tell("kept");
+    sayStorage();
+    sayPrinter("kept");
     update();
   },
   "forget-printer": () => {
     device.forgetPrinter();
-    tell("forgotten");
+    sayStorage();
+    sayPrinter("");
     update();
   },
   "keep-screen": () => {
     device.keepScreen(Number(outline.value));
     showScreen("kept");
-    tell("kept");
+    sayStorage();
   },
   "forget-screen": () => {
     device.forgetScreen();
     showScreen("none");
-    tell("forgotten");
+    sayStorage();
   },
 };
 
@@ -125,7 +127,10 @@ function startScreen() {
 
 document.addEventListener("input", (event) => {
   if (event.target === outline) showOutline();
-  else if (event.target.form?.id === "problem") update();
+  else if (event.target.form?.id === "problem") {
+    sayPrinter("");
+    update();
+  }
 });
 
 document.addEventListener("click", async (event) => {
@@ -169,6 +174,6 @@ window.addEventListener("storage", () => {
 });
 openTarget();
 startScreen();
-tell("");
+sayStorage();
 begin();
 update();
