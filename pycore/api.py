@@ -67,6 +67,8 @@ def _answer(request: Mapping[str, Any]) -> Reply:
         "regions": {name: str(html) for name, html in regions_of(answer, parts, inks).items()},
         "echo": {name: dict(echo) for name, echo in answer.echo.items()},
         "inks": inks,
+        "labels": calculator.labels(form),
+        "options": calculator.options(form),
         "fragment": links.fragment(links.form_pairs(form, calculator.fields)),
         "announce": words.announce(answer.title, headline.text, headline.unit, said),
         "page": answer.page_key,
@@ -145,6 +147,10 @@ def _refused(error: InputError) -> dict[str, Any]:
     }
 
 
+def _fault(sentence: str) -> dict[str, Any]:
+    return {"ok": False, "errors": [], "announce": sentence, "waiting": sentence}
+
+
 def _dispatch(text: str) -> Reply:
     if len(text) > MAXIMUM_REQUEST:
         raise BadRequest(words.request_too_long())
@@ -167,5 +173,7 @@ def handle(text: str, blob: bytes | None = None) -> tuple[str, bytes | None]:
     except InputError as error:
         reply, data = _refused(error), None
     except BadRequest as error:
-        reply, data = {"ok": False, "errors": [], "announce": str(error), "waiting": ""}, None
+        reply, data = _fault(str(error)), None
+    except Exception as error:  # A fault of ours must not stop the page: it is said, and the last answer stays.
+        reply, data = _fault(words.fault_of_ours(type(error).__name__)), None
     return json.dumps(reply, ensure_ascii=False, allow_nan=False), data

@@ -8,6 +8,7 @@ reason; ``pycore.words.inputs`` words it.
 
 import math
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 PREFIXES = {"G": 9, "M": 6, "k": 3, "m": -3, "µ": -6, "μ": -6, "u": -6}
@@ -148,11 +149,18 @@ def decimals_for(value: float, figures: int = 3) -> int:
     return max(0, figures - 1 - order_of_magnitude(value))
 
 
+def decimals_of(written: str) -> int:
+    """How many decimals a plain written number has: 24.65 and 24,65 have two."""
+    return max(len(written.partition(mark)[2]) for mark in ".,")
+
+
 @dataclass(frozen=True, slots=True)
 class Writing:
     """How the amounts of one problem are written: prefix, unit, decimals, decimal mark.
 
-    ``factor`` is the SI value of one written unit (0.001 for mA).
+    ``factor`` is the SI value of one written unit (0.001 for mA), ``decimals`` those of a result
+    as large as the given values. What is given is written as it was typed (``given``); every
+    result by one rule (``amount``), wherever it stands.
     """
 
     unit: str
@@ -160,21 +168,35 @@ class Writing:
     decimals: int = 1
     mark: str = "."
 
-    def number(self, value: float, extra: int = 0) -> str:
-        """The value's number alone, with ``extra`` further decimals."""
+    def fixed(self, value: float, extra: int = 0) -> str:
+        """The number with the problem's decimals and ``extra`` further ones: for workings."""
         return fixed(value / self.factor, self.decimals + extra, self.mark)
 
-    def amount(self, value: float, extra: int = 0) -> str:
-        """Number and unit, which never part."""
-        return self.number(value, extra) + NO_BREAK_SPACE + self.unit
+    def number(self, value: float) -> str:
+        """A result: three figures, but never more than one decimal beyond the given values'."""
+        written = value / self.factor
+        if written == 0:
+            return "0"
+        wanted = min(max(self.decimals, decimals_for(written)), self.decimals + 1)
+        return fixed(written, wanted, self.mark)
+
+    def amount(self, value: float) -> str:
+        """A result and its unit, which never part."""
+        return self.number(value) + NO_BREAK_SPACE + self.unit
+
+    def given(self, value: float) -> str:
+        """The number of a given value, as many decimals as were typed (to six figures)."""
+        return plain(value / self.factor, self.mark)
 
     def short(self, value: float) -> str:
-        """Number without needless zeros, and unit: for scales and typed values."""
-        return plain(value / self.factor, self.mark) + NO_BREAK_SPACE + self.unit
+        """A given value with its unit; scales are written so too."""
+        return self.given(value) + NO_BREAK_SPACE + self.unit
 
 
-def writing_for(largest: float, unit: str, mark: str = ".") -> Writing:
-    """The writing that gives a problem's largest amount three figures, in a handy prefix."""
+def writing_for(values: Sequence[float], unit: str, mark: str = ".") -> Writing:
+    """The writing of a problem with these given values (SI): a handy prefix, and as many decimals
+    as the most finely given value has, or as give the largest three figures."""
+    largest = max(values, default=0.0)
     factor, prefix = 1.0, ""
     if 0 < largest < 1e-3:
         factor, prefix = 1e-6, "µ"
@@ -182,4 +204,6 @@ def writing_for(largest: float, unit: str, mark: str = ".") -> Writing:
         factor, prefix = 1e-3, "m"
     elif largest >= 1e4:
         factor, prefix = 1e3, "k"
-    return Writing(prefix + unit, factor, decimals_for(largest / factor), mark)
+    finest = max((decimals_of(plain(value / factor)) for value in values), default=0)
+    decimals = min(4, max(finest, decimals_for(largest / factor)))
+    return Writing(prefix + unit, factor, decimals, mark)

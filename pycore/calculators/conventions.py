@@ -15,12 +15,6 @@ NAMES: dict[str, tuple[str, str, str]] = {
     "RYB": ("R", "Y", "B"),
     "RST": ("R", "S", "T"),
 }
-INDICES: dict[str, tuple[str, str, str]] = {
-    "L123": ("1", "2", "3"),
-    "ABC": ("A", "B", "C"),
-    "RYB": ("R", "Y", "B"),
-    "RST": ("R", "S", "T"),
-}
 COLOURS: dict[str, tuple[Ink, Ink, Ink, Ink]] = {
     "iec": ("brown", "black", "grey", "blue"),
     "british-old": ("red", "yellow", "blue", "black"),
@@ -37,7 +31,7 @@ def line_names(names: str) -> tuple[str, str, str]:
 
 def symbols(letter: str, names: str) -> dict[str, Phrase]:
     """Tags of the phasors of three lines by key: i1, i2, i3, the sums of two, sum and return."""
-    one, two, three = (Symbol(letter, index) for index in INDICES[names])
+    one, two, three = (Symbol(letter, name.removeprefix("L")) for name in NAMES[names])
     by_number = {"1": one, "2": two, "3": three}
     tags: dict[str, Phrase] = {f"i{n}": (by_number[n],) for n in "123"}
     for first, second in ("12", "13", "23"):

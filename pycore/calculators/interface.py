@@ -1,6 +1,6 @@
 """What a calculator page is made of: the frozen values that pages and renderer share."""
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
 from pycore.drawing import Page
@@ -21,7 +21,7 @@ class Field:
     """One form control. ``name`` is its key in links for ever.
 
     ``kind``: ``quantity`` (decimal keypad), ``angle`` (degrees, or a power factor such as
-    ``0.85 lag``), ``choice`` (select), ``text``. ``group`` places it: ``values`` (always in
+    ``0.85 lag``), ``choice``, ``text``. ``group`` places it: ``values`` and ``method`` (always in
     view), ``loads``, ``picture``, ``sheet``, ``words``. ``default`` "" for a field that may
     stay empty. ``sample`` names the phasor whose line is drawn beside the label. What is
     ``private`` (a name, a date) never enters a link.
@@ -37,6 +37,11 @@ class Field:
     sample: str = ""
     choices: tuple[Choice, ...] = ()
     private: bool = False
+
+
+def default_form(fields: Iterable[Field]) -> dict[str, str]:
+    """The form of a page as it opens without a link: every field's default."""
+    return {field.name: field.default for field in fields}
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,7 +156,9 @@ class Answer:
     what the page had to change or could not do (a notice is never silent). ``caption`` says paper,
     orientation and scale; ``sheet`` is the paper page, ``views`` screen layouts by medium name.
     ``echo``: by field name, how an input was understood (``31.8° lag``, ``0.850 lagging``).
-    ``link`` are the fragment's key-value pairs with every choice resolved, ``v`` first.
+    ``link`` are the fragment's key-value pairs with every choice resolved, ``v`` first. ``kind`` says
+    which of the kinds of sheet this is (``construction``, ``problem``, ``overlay``; "" where a page has
+    only one).
     """
 
     slug: str
@@ -169,3 +176,4 @@ class Answer:
     echo: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
     link: tuple[tuple[str, str], ...] = ()
     page_key: str = "a4l"
+    kind: str = ""

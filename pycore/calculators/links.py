@@ -43,8 +43,8 @@ def _is_hex(pair: bytes) -> bool:
 
 
 def fragment(pairs: Iterable[tuple[str, str]]) -> str:
-    """The fragment, without its #, of key-value pairs; empty values are left out."""
-    return "&".join(f"{encode(key)}={encode(value)}" for key, value in pairs if value != "")
+    """The fragment, without its #, of key-value pairs."""
+    return "&".join(f"{encode(key)}={encode(value)}" for key, value in pairs)
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,6 +67,7 @@ def open_fragment(text: str, fields: Iterable[Field], reserved: Iterable[str] = 
     private = frozenset(field.name for field in listed if field.private)
     too_long = len(text) > LONGEST_FRAGMENT
     unknown: list[str] = []
+    named: set[str] = set()
     version = VERSION
     known_elsewhere = frozenset(reserved)
     for pair in text[:LONGEST_FRAGMENT].lstrip("#").split("&"):
@@ -80,8 +81,13 @@ def open_fragment(text: str, fields: Iterable[Field], reserved: Iterable[str] = 
             version = cleaned
         elif key in form and key not in private:
             form[key] = cleaned
+            named.add(key)
         elif key not in known_elsewhere:
             unknown.append(key)
+    # A link that names some of the values means all of them: the rest is not the example's.
+    needed = [field.name for field in listed if field.group == "values" and field.default]
+    if named & frozenset(needed):
+        form.update({name: "" for name in needed if name not in named})
     return Opened(form, tuple(unknown), version, too_long)
 
 
@@ -89,13 +95,18 @@ RESERVED = ("colours", "decimal", "angles", "resultant", "sequence", "view", "st
 """Keys that every page keeps free for the same meaning."""
 
 
-def form_pairs(form: Mapping[str, str], fields: Iterable[Field]) -> tuple[tuple[str, str], ...]:
-    """A form as link pairs: the values always, every other key when it is not its default."""
+def form_pairs(
+    form: Mapping[str, str], fields: Iterable[Field], always: Iterable[str] = ()
+) -> tuple[tuple[str, str], ...]:
+    """A form as link pairs: the values and the keys of ``always``, every other key when it is not
+    its default (which the version fixes for ever). Private fields never."""
+    named = frozenset(always)
     pairs = [("v", VERSION)]
     for field in fields:
         if field.private:
             continue
         value = str(form.get(field.name, field.default)).strip()
-        if field.group == "values" or value != field.default:
+        wanted = field.group == "values" or field.name in named
+        if value != field.default or (wanted and value != ""):
             pairs.append((field.name, value))
     return tuple(pairs)

@@ -1,5 +1,6 @@
 """The neutral current of a star-connected load: from form to answer, stage after stage."""
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
@@ -8,16 +9,19 @@ from pycore.calculators import conventions, links, telling
 from pycore.calculators.interface import (
     Alternative,
     Answer,
+    Block,
     Field,
     Opening,
     Output,
+    Paragraph,
     Working,
 )
-from pycore.calculators.neutral_fields import BY_NAME, FIELDS
+from pycore.calculators.neutral_fields import BY_NAME, FIELDS, labels_of, options_of
 from pycore.calculators.neutral_problem import NeutralProblem, read_problem
 from pycore.calculators.neutral_sheet import sheet_of, view_of
 from pycore.calculators.neutral_working import ComponentsWorking, formula_blocks, share_text
-from pycore.calculators.telling import Teller, Telling, length_text
+from pycore.calculators.telling import Teller
+from pycore.calculators.written import Telling, length_text
 from pycore.circuits.star import StarSolution, solve
 from pycore.constructions.components import components
 from pycore.constructions.construction import Arm, Construction, Picture
@@ -27,11 +31,15 @@ from pycore.drawing import Page
 from pycore.errors import Fault, InputError, Offer
 from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE
+from pycore.sheet.figure import DOT_BELOW
+from pycore.sheet.media import ORIENTATIONS
 from pycore.sheet.plan import Plan, choose, papers_that_take
-from pycore.words import Phrase, Symbol, say
+from pycore.words import Phrase, inputs, say
 from pycore.words import neutral as words
 
 ORDERS = ("12", "13", "23")
+CHOSEN_TO_FIT = ("method", "order", "paper", "orientation", "scale")
+"""What every printed link names, whether the user chose it or the sheet did."""
 ALL_PARTS = ("answer", "sheet", "view", "workings")
 KINDS = ("problem", "construction", "overlay")
 NO_OPENING = Opening()
@@ -54,7 +62,8 @@ class _Case:
         self.picture = Picture(problem["first"], problem["rotation"], reference)
         tags = conventions.symbols("I", problem["names"])
         voltage = conventions.symbols("V", problem["names"])["i1"]
-        on_voltage = problem["reference"] == "voltage"
+        # A first current in phase with the voltage is itself the line that angles are counted from.
+        on_voltage = self.arms[0].angle != reference
         self.telling = Telling(
             tags=tags,
             lines=self.lines,
@@ -87,12 +96,16 @@ class _Case:
             return tip_to_tail(self.arms, order, reference, resultant)
         return parallelogram(self.arms, order, reference, self.problem["parallels"], resultant)
 
+    def ways(self) -> tuple[str, ...]:
+        """The ways round that the paper may lie."""
+        chosen = self.problem["orientation"]
+        return (chosen,) if chosen else ORIENTATIONS
+
     def plans(self, method: str, order: str = "", scale: float | None = None) -> tuple[Plan, ...]:
         """Each order of a method on the problem's paper, the best first."""
-        ways = (self.problem["orientation"],) if self.problem["orientation"] else ("landscape", "portrait")
         candidates = [self.build(method, one) for one in self.orders(method, order)]
         return choose(
-            candidates, self.picture, self.problem["paper"], ways, scale, self.problem["steps"]
+            candidates, self.picture, self.problem["paper"], self.ways(), scale, self.problem["steps"]
         )
 
     def shown(self) -> Plan:
@@ -107,11 +120,11 @@ class _Case:
         """The fault of a scale that does not fit: by how much, and what would fit."""
         writing, paper = self.telling.writing, self.problem["paper"]
         over = [
-            f"{quantity.fixed(side + 0.05, 0)}{NO_BREAK_SPACE}mm" if side > 1e-3 else ""
+            f"{math.ceil(side)}{NO_BREAK_SPACE}mm" if side > 1e-3 else ""
             for side in plan.fit.over
         ]
         fitting = self.plans(self.method, self.problem["order"])[0]
-        papers = papers_that_take(plan.construction, self.picture, plan.scale, paper)
+        papers = papers_that_take(plan.construction, self.picture, plan.scale, paper, self.ways())
         given, fits = writing.short(plan.scale), writing.short(fitting.scale)
         message = words.does_not_fit(given, paper, words.too_wide(*over), fits, papers[0] if papers else "")
         offers = [Offer(words.use_scale(fits), (("scale", quantity.exact(fitting.scale)),))]
@@ -144,7 +157,7 @@ class _Case:
         resolved["order"] = plan.construction.order
         resolved["orientation"] = plan.layout.orientation
         resolved["scale"] = resolved["scale"] or quantity.exact(plan.scale)
-        return links.form_pairs(resolved, FIELDS)
+        return links.form_pairs(resolved, FIELDS, CHOSEN_TO_FIT)
 
     # What stands beside the headline.
 
@@ -160,10 +173,8 @@ class _Case:
         return telling.direction_phrase(teller, wrap(angle - self.picture.reference))
 
     def amount(self, value: float) -> str:
-        """An amount with up to one further decimal when it is small beside the lines."""
-        writing = self.telling.writing
-        extra = 1 if 0 < value < max(self.problem.load.currents) / 10 else 0
-        return writing.amount(value, extra)
+        """A result as it is written everywhere."""
+        return self.telling.writing.amount(value)
 
 
 def _outputs(case: _Case, plan: Plan) -> tuple[Output, ...]:
@@ -174,7 +185,7 @@ def _outputs(case: _Case, plan: Plan) -> tuple[Output, ...]:
         Output("neutral-current", solution.current, current, writing.unit, say("Neutral")),
         Output(
             "neutral-angle", solution.angle, angle_text or "none",
-            label=say("angle from {v}, the L1 phase voltage, anticlockwise positive", v=Symbol("V", "1")),
+            label=words.angle_label(case.telling.voltage, case.lines[0], mirrored=case.picture.sense < 0),
         ),
         Output("scale", plan.scale, case.telling.scale(plan.scale), label=say("scale")),
         Output(
@@ -184,7 +195,7 @@ def _outputs(case: _Case, plan: Plan) -> tuple[Output, ...]:
     ]  # fmt: skip
     if case.problem.measured is not None:
         measured = case.problem.measured
-        made.append(Output("measured", measured, writing.amount(measured), label=say("meter on the neutral")))
+        made.append(Output("measured", measured, writing.short(measured), label=say("meter on the neutral")))
     return tuple(made)
 
 
@@ -213,10 +224,13 @@ def _meter(case: _Case) -> tuple[Phrase, ...]:
     measured = case.problem.measured
     if measured is None:
         return ()
-    reading, calculated = case.amount(measured), case.amount(case.solution.current)
+    writing = case.telling.writing
+    reading, calculated = writing.short(measured), case.amount(case.solution.current)
     if case.solution.closed:
         return (words.meter_zero(reading),)
-    if reading == calculated:
+    # The same only to the last digit that the meter shows.
+    shown = quantity.decimals_of(writing.given(measured))
+    if quantity.fixed(case.solution.current / writing.factor, shown, writing.mark) == writing.given(measured):
         return (words.meter_same(reading),)
     gap = measured - case.solution.current
     size = -gap if gap < 0 else gap
@@ -233,11 +247,18 @@ def _notices(case: _Case, plan: Plan) -> tuple[Phrase, ...]:
         made.append(words.zero_line(told) if len(zero) == 1 else words.zero_lines(told))
     if case.method != case.problem["method"]:
         made.append(words.one_line(case.lines[case.arms[0].number - 1]))
-    for label in case.problem.unprintable:
-        made.append(words.prints_blank(label))
-    small = [case.lines[arm.number - 1] for arm in case.arms if arm.size * plan.factor < 4.0]
+    labels = labels_of(case.problem.choices)
+    for index, lag in enumerate(case.problem.lags):
+        if lag.doubtful:
+            name = f"a{index + 1}"
+            made.append((inputs.doubtful_angle(labels[name], case.problem.typed[name]),))
+    made += [words.prints_blank(label) for label in case.problem.unprintable]
+    small = [case.lines[arm.number - 1] for arm in case.arms if arm.size * plan.factor < DOT_BELOW]
     if small:
-        made.append(words.small_lines(" and ".join(small)))
+        told = " and ".join(small)
+        made.append(words.small_line(told) if len(small) == 1 else words.small_lines(told))
+    if 0 < case.solution.current * plan.factor < DOT_BELOW:
+        made.append(words.small_neutral(case.length(plan)))
     return tuple(made)
 
 
@@ -284,9 +305,10 @@ def _workings(case: _Case, shown: Plan) -> tuple[Working, ...]:
 def _working(case: _Case, plan: Plan, on_sheet: bool) -> Working:
     method, order = plan.construction.method, plan.construction.order
     teller = Teller(plan, case.telling)
-    blocks = teller.tell()
+    blocks: tuple[Block, ...] = teller.tell()
     if method == "components":
         blocks = (*ComponentsWorking(case.solution, case.picture, teller).blocks(), *blocks)
+    blocks = (Paragraph(words.predict_first()), *blocks)
     key = method if method == "components" else f"{method}-{order}"
     draws = (("method", method), ("order", order if case.orders(method) != ("12",) else ""), ("scale", ""))
     return Working(key, _title(method, case, order), blocks, draws, on_sheet)
@@ -350,6 +372,14 @@ class NeutralCurrent:
     def sheet_page(self, form: Mapping[str, str]) -> Page:
         """The sheet that the form asks for. Raises InputError."""
         return self.pages(form)[0]
+
+    def labels(self, form: Mapping[str, str]) -> dict[str, str]:
+        """Labels of the fields that name a line, as the form's line names have it."""
+        return labels_of(form)
+
+    def options(self, form: Mapping[str, str]) -> dict[str, dict[str, str]]:
+        """Options that name lines, by field and value, as the form's line names have it."""
+        return options_of(form)
 
     def inks(self, form: Mapping[str, str]) -> dict[str, str]:
         """Ink of the line samples beside the labels, by phasor key."""

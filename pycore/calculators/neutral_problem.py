@@ -4,10 +4,11 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from pycore import lettering
-from pycore.calculators.neutral_fields import BY_NAME
+from pycore.calculators.neutral_fields import BY_NAME, labels_of
 from pycore.calculators.reading import Lag, Reader
 from pycore.circuits.star import StarLoad
 from pycore.quantity import Writing, writing_for
+from pycore.sheet.furniture import lower_cells
 from pycore.sheet.lettered import width_of
 from pycore.words import inputs
 
@@ -77,14 +78,17 @@ BY_HAND = ("who", "group", "date")
 LONGEST_BY_HAND = 40
 
 
-def _by_hand(reader: Reader) -> tuple[dict[str, str], tuple[str, ...]]:
+def _by_hand(reader: Reader, paper: str) -> tuple[dict[str, str], tuple[str, ...]]:
     """Name, group and date: what the lettering cannot print is left to be written by hand."""
     printed: dict[str, str] = {}
+    widths = dict(zip(BY_HAND, lower_cells(paper), strict=True))
     blank: list[str] = []
     for name in BY_HAND:
         given = " ".join(reader.given(name).split())
         if len(given) > LONGEST_BY_HAND:
             reader.fault(name, inputs.too_long_text(reader.label(name), LONGEST_BY_HAND))
+        elif not lettering.missing(given, "regular") and width_of(given, 2.5) > widths[name]:
+            reader.fault(name, inputs.too_wide_text(reader.label(name)))
         elif lettering.missing(given, "regular"):
             blank.append(reader.label(name))
             given = ""
@@ -94,19 +98,19 @@ def _by_hand(reader: Reader) -> tuple[dict[str, str], tuple[str, ...]]:
 
 def read_problem(form: Mapping[str, str]) -> NeutralProblem:
     """Read a form; raises InputError with every fault found."""
-    reader = Reader(form, BY_NAME)
+    reader = Reader(form, BY_NAME, labels_of(form))
     currents = _currents(reader)
     lags = (reader.lag("a1"), reader.lag("a2"), reader.lag("a3"))
     measured = reader.current("measured", optional=True)
     choices = {name: reader.choice(name) for name in _CHOICES}
     scale = reader.positive("scale")
     place = _place(reader)
-    given, unprintable = _by_hand(reader)
+    given, unprintable = _by_hand(reader, choices["paper"])
     reader.finish()
     mark = "," if choices["decimal"] == "comma" else "."
     load = StarLoad(currents, (lags[0].degrees, lags[1].degrees, lags[2].degrees), choices["sequence"])
     typed = {name: reader.given(name) for name in BY_NAME}
-    writing = writing_for(max(currents), "A", mark)
+    writing = writing_for(currents, "A", mark)
     return NeutralProblem(
         load, lags, measured, scale, place, given, unprintable, choices, typed, writing
     )

@@ -6,7 +6,8 @@ from pycore import quantity
 from pycore.calculators import conventions, links
 from pycore.calculators.interface import Opening
 from pycore.calculators.neutral_problem import NeutralProblem
-from pycore.calculators.telling import Teller, Telling, degrees_text, describe
+from pycore.calculators.telling import Teller, describe
+from pycore.calculators.written import Telling, degrees_text
 from pycore.circuits.star import StarSolution
 from pycore.constructions.construction import Arm, Picture
 from pycore.drawing import Page, mirrored
@@ -48,9 +49,11 @@ def look_of(case: Case) -> Look:
     )
 
 
-def _row(case: Case, symbol: Phrase, size: float, angle: float | None, plan: Plan) -> TableRow:
+def _row(
+    case: Case, symbol: Phrase, size: float, angle: float | None, plan: Plan, *, given: bool = False
+) -> TableRow:
     mark = case.telling.mark
-    amount = case.telling.writing.number(size)
+    amount = case.telling.writing.given(size) if given else case.telling.writing.number(size)
     length = quantity.fixed(size * plan.factor, 1, mark)
     if angle is None:
         return TableRow(symbol, amount, length, "", words.NO_ANGLE)
@@ -65,13 +68,15 @@ def _row(case: Case, symbol: Phrase, size: float, angle: float | None, plan: Pla
 
 def _rows(case: Case, plan: Plan) -> tuple[TableRow, ...]:
     tags, figure = case.telling.tags, plan.construction.figure
-    rows = [_row(case, tags[arm.key], arm.size, arm.angle, plan) for arm in case.arms]
+    rows = [_row(case, tags[arm.key], arm.size, arm.angle, plan, given=True) for arm in case.arms]
     if "r" in figure.readings:
         order = plan.construction.order
         size, angle = figure.readings["r"], figure.lines["R"].degrees
         rows.append(_row(case, tags[f"i{order}"], size, angle, plan))
     neutral = case.solution
     rows.append(_row(case, tags["sum"], neutral.current, neutral.angle, plan))
+    if case.problem["resultant"] == "returning" and neutral.angle is not None:
+        rows.append(_row(case, tags["return"], neutral.current, wrap(neutral.angle + 180.0), plan))
     return tuple(rows)
 
 
@@ -81,7 +86,7 @@ def _problem_rows(case: Case, plan: Plan) -> tuple[TableRow, ...]:
     rows = [
         TableRow(
             tags[arm.key],
-            case.telling.writing.number(arm.size),
+            case.telling.writing.given(arm.size),
             words.ROOM,
             case.problem.lags[arm.number - 1].echo(mark)["degrees"],
         )
@@ -102,7 +107,7 @@ def _head(case: Case, kind: str) -> tuple[Phrase, Phrase, Phrase, Phrase]:
 
 
 def _notes(case: Case, plan: Plan, kind: str) -> tuple[str, ...]:
-    bar = f"{plan.layout.bar:.0f}{NO_BREAK_SPACE}mm"
+    bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"
     short = plan.layout.paper == "A5"
     if kind == compose.PROBLEM:
         return words.problem_notes(case.method_words(plan), bar, short=short)

@@ -4,7 +4,8 @@ import math
 
 from pycore import phasor, quantity, trig
 from pycore.calculators.interface import Block, Equation, Grid, Paragraph
-from pycore.calculators.telling import Teller, degrees_text, direction_phrase
+from pycore.calculators.telling import Teller, direction_phrase
+from pycore.calculators.written import degrees_text
 from pycore.circuits.star import StarSolution, closed_formula
 from pycore.constructions.construction import Picture
 from pycore.phasor import wrap
@@ -28,6 +29,13 @@ X, Y = Symbol("X"), Symbol("Y")
 A, B, C = Symbol("a"), Symbol("b"), Symbol("c")
 
 
+def _rid_of_rounding(value: complex, least: float) -> complex:
+    """A sum whose parts below ``least`` are 0: they are only rounding, and have no direction."""
+    x = 0.0 if math.fabs(value.real) <= least else value.real
+    y = 0.0 if math.fabs(value.imag) <= least else value.imag
+    return complex(x, y)
+
+
 class ComponentsWorking:
     """Components of the line currents along the paper's axes, with this problem's numbers."""
 
@@ -40,7 +48,10 @@ class ComponentsWorking:
         self.across = [size * trig.cosine(angle) for size, angle in zip(sizes, paper, strict=True)]
         self.upward = [size * trig.sine(angle) for size, angle in zip(sizes, paper, strict=True)]
         self.told_angles = [wrap(90.0 - angle) if picture.first == "up" else angle for angle in paper]
-        self.sum = phasor.total(complex(x, y) for x, y in zip(self.across, self.upward, strict=True))
+        self.sum = _rid_of_rounding(
+            phasor.total(complex(x, y) for x, y in zip(self.across, self.upward, strict=True)),
+            phasor.ZERO_SHARE * math.fsum(sizes),
+        )
 
     def blocks(self) -> tuple[Block, ...]:
         """The whole path: table, sums, Pythagoras, angle by quarter."""
@@ -58,7 +69,7 @@ class ComponentsWorking:
         return tuple(made)
 
     def part(self, value: float) -> str:
-        return self.writing.number(value, PART_DECIMALS)
+        return self.writing.fixed(value, PART_DECIMALS)
 
     def grid(self) -> Grid:
         first = self.picture.first == "up"
@@ -74,7 +85,7 @@ class ComponentsWorking:
         rows = [
             (
                 self.teller.tag(index + 1),
-                (self.writing.number(self.solution.load.currents[index]),),
+                (self.writing.given(self.solution.load.currents[index]),),
                 (quantity.fixed(self.told_angles[index], 1, self.mark) + "°",),
                 (self.part(self.across[index]),),
                 (self.part(self.upward[index]),),
@@ -127,9 +138,9 @@ class ComponentsWorking:
 
 def result_row(current: float, writing: Writing) -> Formula:
     """The neutral current with the working's decimals, then rounded as the answer is."""
-    exact = Number(writing.number(current, PART_DECIMALS), writing.unit)
+    exact = Number(writing.fixed(current, PART_DECIMALS), writing.unit)
     if current == 0:
-        return row(Symbol("I", "N"), "=", Number(writing.number(0.0), writing.unit))
+        return row(Symbol("I", "N"), "=", Number("0", writing.unit))
     return row(Symbol("I", "N"), "=", exact, "≈", Number(writing.number(current), writing.unit))
 
 
@@ -139,7 +150,7 @@ def formula_blocks(solution: StarSolution, writing: Writing) -> tuple[Block, ...
         return (Paragraph(words.formula_fails()),)
     symbol = Symbol("I", "N")
     sizes = solution.load.currents
-    a, b, c = (Number(writing.number(value)) for value in sizes)
+    a, b, c = (Number(writing.given(value)) for value in sizes)
     squares = (Square(A), "+", Square(B), "+", Square(C))
     filled = (Square(a), "+", Square(b), "+", Square(c))
     minus = ("−", A, B, "−", B, C, "−", C, A)
@@ -153,7 +164,7 @@ def formula_blocks(solution: StarSolution, writing: Writing) -> tuple[Block, ...
             Square(Fenced(row(C, "−", A))),
         )),
     )  # fmt: skip
-    gaps = [Number(writing.number(sizes[i] - sizes[j])) for i, j in ((0, 1), (1, 2), (2, 0))]
+    gaps = [Number(_difference(sizes[i] - sizes[j], writing)) for i, j in ((0, 1), (1, 2), (2, 0))]
     filled_gaps = row(
         half,
         Fenced(row(Square(Fenced(gaps[0])), "+", Square(Fenced(gaps[1])), "+", Square(Fenced(gaps[2])))),
@@ -171,6 +182,12 @@ def formula_blocks(solution: StarSolution, writing: Writing) -> tuple[Block, ...
         ),
         Paragraph(words.formula_no_angle()),
     )  # fmt: skip
+
+
+def _difference(value: float, writing: Writing) -> str:
+    """A difference of given values, with their decimals and a true minus sign."""
+    written = writing.given(math.fabs(value))
+    return quantity.MINUS + written if value < 0 and written != "0" else written
 
 
 def share_text(value: float, mark: str) -> str:

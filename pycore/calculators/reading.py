@@ -15,23 +15,33 @@ SMALLEST_CURRENT = 1e-6
 _LAG_WORDS = {"lag": 1, "lagging": 1, "ind": 1, "lead": -1, "leading": -1, "cap": -1}
 
 
+_DEGREE_WORDS = ("deg", "degree", "degrees")
+
+
 @dataclass(frozen=True, slots=True)
 class Lag:
-    """An angle of lag in degrees (negative: leads), and whether it was given as power factor."""
+    """An angle of lag in degrees (negative: leads).
+
+    ``factor`` is the text if it was given as a power factor; ``doubtful`` marks a bare number
+    below 1, which may have been meant as one.
+    """
 
     degrees: float
-    as_factor: bool = False
+    factor: str = ""
+    doubtful: bool = False
 
     def echo(self, mark: str) -> dict[str, str]:
-        """The same angle in both ways of saying it."""
+        """The same angle in both ways of saying it, and the texts that turn it to either side."""
         leads = self.degrees < 0
         size = -self.degrees if leads else self.degrees
+        told = quantity.plain(round(size, 2), mark)
         side = "" if size == 0 else (" lead" if leads else " lag")
-        return {
-            "degrees": quantity.plain(round(size, 2), mark) + "°" + side,
-            "factor": quantity.fixed(trig.cosine(self.degrees), 3, mark),
-            "sense": "lead" if leads else "lag",
-        }
+        turned = {"as_lag": told, "as_lead": quantity.MINUS + told}
+        if self.factor:
+            number = " ".join(word for word in self.factor.lower().split() if word not in _LAG_WORDS)
+            turned = {"as_lag": f"{number} lag", "as_lead": f"{number} lead"}
+        factor = quantity.fixed(trig.cosine(size), 3, mark) if size <= 90.0 else ""
+        return {"degrees": told + "°" + side, "factor": factor, "sense": "lead" if leads else "lag", **turned}
 
 
 @dataclass(slots=True)
@@ -40,6 +50,7 @@ class Reader:
 
     form: Mapping[str, str]
     fields: Mapping[str, Field]
+    labels: Mapping[str, str] = field(default_factory=dict)
     faults: list[Fault] = field(default_factory=list)
 
     def given(self, name: str) -> str:
@@ -47,8 +58,8 @@ class Reader:
         return str(self.form.get(name, self.fields[name].default)).strip()
 
     def label(self, name: str) -> str:
-        """The field's label."""
-        return self.fields[name].label
+        """The field's label, with the line's name as the form has chosen it."""
+        return self.labels.get(name, self.fields[name].label)
 
     def fault(self, name: str, message: str, part: str = "") -> None:
         """Note that a field cannot be used."""
@@ -98,38 +109,44 @@ class Reader:
         return None
 
     def lag(self, name: str) -> Lag:
-        """Degrees of lag, or a power factor with its side; 0 when empty."""
+        """Degrees of lag, or a power factor with its side; 0 when empty.
+
+        ``0.85 lag`` and ``lead 0.9`` are power factors; ``30 lag``, ``30°`` and ``-10`` degrees.
+        """
         given = self.given(name)
         if not given:
             return Lag(0.0)
         words = given.replace("°", " deg ").lower().split()
-        side = _LAG_WORDS.get(words[-1]) if words else None
-        degrees = any(word in ("deg", "degree", "degrees") for word in words)
-        number = " ".join(
-            word for word in words if word not in _LAG_WORDS and word not in ("deg", "degree", "degrees", "pf")
-        )
+        sides = [_LAG_WORDS[word] for word in words if word in _LAG_WORDS]
+        named = any(word in _DEGREE_WORDS for word in words)
+        factor = "pf" in words
+        number = " ".join(word for word in words if word not in _LAG_WORDS and word not in (*_DEGREE_WORDS, "pf"))
         try:
             value, rest = quantity.split_number(number)
         except Unreadable:
             rest, value = "unread", 0.0
-        if rest:
+        if rest or len(sides) > 1 or (named and factor):
             self.fault(name, inputs.bad_angle(self.label(name), given), given)
             return Lag(0.0)
-        if side and not degrees:
-            return self._from_factor(name, given, value, side)
-        if "pf" in words:
-            self.fault(name, inputs.factor_side(self.label(name), given))
-        elif not -180.0 <= value <= 180.0:
+        if factor or (sides and not named and value < 2.0):
+            return self._from_factor(name, given, value, sides)
+        if not -180.0 <= value <= 180.0 or (sides and value < 0):
             self.fault(name, inputs.angle_range(self.label(name), given))
-        return Lag(value * (side or 1) + 0.0)
+            return Lag(0.0)
+        bare = not sides and not named and 0 < value < 1
+        return Lag(value * (sides[0] if sides else 1) + 0.0, doubtful=bare)
 
-    def _from_factor(self, name: str, given: str, value: float, side: int) -> Lag:
+    def _from_factor(self, name: str, given: str, value: float, sides: list[int]) -> Lag:
         if not 0.0 <= value <= 1.0:
             self.fault(name, inputs.factor_range(self.label(name), given))
             return Lag(0.0)
+        if not sides and value < 1.0:
+            self.fault(name, inputs.factor_side(self.label(name), given))
+            return Lag(0.0)
         # The angle whose cosine is the power factor, by its right triangle.
         reactive = math.sqrt((1.0 - value) * (1.0 + value))
-        return Lag(side * trig.angle_of(value, reactive) + 0.0, as_factor=True)
+        side = sides[0] if sides else 1
+        return Lag(side * trig.angle_of(value, reactive) + 0.0, factor=given)
 
     def positive(self, name: str) -> float | None:
         """A positive number of amperes per centimetre, or None when empty (chosen to fit)."""

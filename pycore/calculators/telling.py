@@ -1,103 +1,89 @@
 """The sentence of every step, from the step's own moves and how it stands on the paper."""
 
+import math
 from collections.abc import Callable
-from dataclasses import dataclass
 
 from pycore import quantity
 from pycore.calculators.interface import Block, Move
+from pycore.calculators.written import Telling, degrees_text, length_text, reading_text, wider_than_right
 from pycore.constructions.construction import Construction, Step
-from pycore.constructions.moves import (
-    CrossArcs,
-    DrawParallel,
-    SetOff,
-    Supplement,
-    TurnAngle,
-    length_of,
-    turn_of,
-)
+from pycore.constructions.moves import DrawParallel, Supplement, TurnAngle, turn_of
 from pycore.phasor import wrap
-from pycore.quantity import NO_BREAK_SPACE, Writing
+from pycore.sheet.figure import DOT_BELOW
 from pycore.sheet.plan import Plan
 from pycore.words import Phrase, plain
+from pycore.words import components as parts
 from pycore.words import constructions as words
 from pycore.words import neutral as neutral_words
+from pycore.words import parallelogram as parallel
 
-WAYS = {0.0: "to the right", 90.0: "straight up", 180.0: "to the left", -90.0: "straight down"}
-
-
-def degrees_text(degrees: float, mark: str) -> str:
-    """The size of an angle to a tenth of a degree, no needless zero: 120°, 87.5°."""
-    size = -degrees if degrees < 0 else degrees
-    return quantity.plain(round(size, 1), mark) + "°"
-
-
-def length_text(millimetres: float, mark: str) -> str:
-    """A length as both rulers' figures: 92 mm (9.2 cm)."""
-    size = -millimetres if millimetres < 0 else millimetres
-    in_mm = quantity.plain(round(size, 1), mark)
-    in_cm = quantity.plain(round(size, 1) / 10, mark)
-    return f"{in_mm}{NO_BREAK_SPACE}mm ({in_cm}{NO_BREAK_SPACE}cm)"
-
-
-@dataclass(frozen=True, slots=True)
-class Telling:
-    """What sentences need to know: tags by phasor key, line names, writing, protractor."""
-
-    tags: dict[str, Phrase]
-    lines: tuple[str, str, str]
-    reference: Phrase
-    voltage: Phrase
-    writing: Writing
-    protractor: str = "180"
-    polar: bool = False
-
-    @property
-    def mark(self) -> str:
-        """The decimal mark."""
-        return self.writing.mark
-
-    def scale(self, scale: float) -> str:
-        """The scale in words: 1 cm = 2 A."""
-        return f"1{NO_BREAK_SPACE}cm{NO_BREAK_SPACE}= {self.writing.short(scale)}".replace(
-            "= ", f"={NO_BREAK_SPACE}"
-        )
+PROTRACTOR_REACH = 50.0
+"""A line shorter than this many mm does not reach the figures of a usual protractor (common practice)."""
 
 
 class Teller:
-    """Words one construction, step by step."""
+    """Words one construction, step by step: a method for each kind of step gives sentence and why."""
 
     def __init__(self, plan: Plan, telling: Telling) -> None:
         self.plan, self.telling = plan, telling
         self.construction: Construction = plan.construction
         self.figure = plan.construction.figure
         self.picture = plan.picture
-        self.stage = 0
+        tip_to_tail = plan.construction.method == "tip-to-tail"
+        self.place = words.START if tip_to_tail else words.COMMON_POINT
 
     # Small things that many sentences need.
 
     def tag(self, number: int) -> Phrase:
+        """The symbol of a line current."""
         return self.telling.tags[f"i{number}"]
 
+    def millimetres(self, amount: float) -> float:
+        """An amount as a length on the sheet."""
+        return amount * self.plan.factor
+
     def length(self, amount: float) -> str:
-        return length_text(amount * self.plan.factor, self.telling.mark)
+        """An amount as a length to be set off."""
+        return length_text(self.millimetres(amount), self.telling.mark)
+
+    def reading(self, amount: float) -> str:
+        """An amount as a length to be read off a ruler."""
+        return reading_text(self.millimetres(amount), self.telling.mark)
 
     def degrees(self, angle: float) -> str:
+        """The size of an angle."""
         return degrees_text(angle, self.telling.mark)
 
     def sense(self, turn: float) -> str:
-        return "anticlockwise" if self.picture.sense * turn > 0 else "clockwise"
+        """The sense of a turn as it is seen on the paper."""
+        return words.sense(anticlockwise=self.picture.sense * turn > 0)
 
     def way(self, degrees: float) -> str:
+        """A direction on the paper in words."""
         paper = self.picture.paper_angle(degrees)
-        return WAYS.get(paper) or f"{self.degrees(paper)} from the right"
+        return words.WAYS.get(paper) or words.slanting(self.degrees(paper), above=paper > 0)
 
     def size(self, number: int) -> float:
+        """The size of a line current."""
         return next(arm.size for arm in self.construction.arms if arm.number == number)
 
     def zero_name(self, move: TurnAngle) -> Phrase:
+        """The line on which the protractor's zero lies."""
         if move.zero.startswith("L"):
             return self.tag(int(move.zero[1:]))
-        return self.telling.reference if move.zero == "D" else ("the axis",)
+        if move.zero == "D":
+            return self.telling.reference
+        return words.UPRIGHT_AXIS if move.zero == "Y" else words.LEVEL_AXIS
+
+    def zero_length(self, move: TurnAngle) -> float:
+        """Length in mm of the line on which the protractor's zero lies; axes are long enough."""
+        if move.zero.startswith("L"):
+            return self.millimetres(self.size(int(move.zero[1:])))
+        return self.millimetres(self.figure.readings["r"]) if move.zero == "R" else PROTRACTOR_REACH
+
+    def is_dot(self, amount: float) -> bool:
+        """Whether a phasor is too short for an arrow at this scale."""
+        return self.millimetres(amount) < DOT_BELOW
 
     def sides(self, step: Step) -> tuple[Phrase, Phrase, float, float]:
         """Names and sizes of the two sides of the parallelogram that a step is about."""
@@ -105,7 +91,12 @@ class Teller:
             first, second = step.about
             return self.tag(first), self.tag(second), self.size(first), self.size(second)
         diagonal = self.figure.readings["r"]
-        return words.the_diagonal(), self.tag(step.about[-1]), diagonal, self.size(step.about[-1])
+        return parallel.the_diagonal(), self.tag(step.about[-1]), diagonal, self.size(step.about[-1])
+
+    def before(self, step: Step) -> str:
+        """The name of the step before one."""
+        steps = self.construction.steps
+        return steps[steps.index(step) - 1].name
 
     # One method for each kind of step.
 
@@ -113,14 +104,13 @@ class Teller:
         """Every step as a numbered move."""
         told: list[Block] = []
         for number, step in enumerate(self.construction.steps, start=1):
-            handler: Callable[[Step], tuple[Phrase, Phrase]] = getattr(
-                self, "step_" + step.name.replace("-", "_")
-            )
+            handler: Callable[[Step], tuple[Phrase, Phrase]] = getattr(self, "step_" + step.name.replace("-", "_"))
             sentence, why = handler(step)
             told.append(Move(number, sentence, why))
         return tuple(told)
 
     def step_scale(self, step: Step) -> tuple[Phrase, Phrase]:
+        """The scale and what it makes of the longest line."""
         longest = max(arm.size for arm in self.construction.arms)
         sentence = words.choose_scale(
             self.telling.scale(self.plan.scale), self.telling.writing.short(longest), self.length(longest)
@@ -128,174 +118,226 @@ class Teller:
         return sentence, words.scale_why()
 
     def step_reference(self, step: Step) -> tuple[Phrase, Phrase]:
+        """The faint first direction."""
         way = self.way(self.picture.reference)
-        return words.draw_reference(self.telling.reference, way), words.reference_why()
+        return words.draw_reference(self.telling.reference, way, self.place), words.reference_why()
 
     def step_draw_first(self, step: Step) -> tuple[Phrase, Phrase]:
+        """An arrow that needs no protractor."""
         number = step.about[0]
         arm = next(arm for arm in self.construction.arms if arm.number == number)
-        sentence = words.draw_first(self.tag(number), self.way(arm.angle), self.length(arm.size))
-        return sentence, words.first_why()
+        if self.is_dot(arm.size):
+            sentence = words.dot_first(self.tag(number), self.length(arm.size), self.place, self.way(arm.angle))
+            return sentence, words.dot_why()
+        sentence = words.draw_first(self.tag(number), self.way(arm.angle), self.place, self.length(arm.size))
+        return sentence, words.first_why(self.place)
 
     def step_draw_along(self, step: Step) -> tuple[Phrase, Phrase]:
+        """An arrow on the axis that angles are counted from."""
         return self.step_draw_first(step)
 
     def step_draw(self, step: Step) -> tuple[Phrase, Phrase]:
+        """An arrow from the common point, by protractor and ruler."""
         turn = next(move for move in step.moves if isinstance(move, TurnAngle))
         number = step.about[0]
         angle = turn_of(turn, self.figure.readings)
-        if angle == 180.0 or angle == 0.0:
+        if angle in (180.0, 0.0):
             return self.step_draw_first(step)
-        size, sense = self.degrees(angle), self.sense(angle)
-        long_way = 360.0 - (-angle if angle < 0 else angle)
-        anticlockwise = self.sense(angle) == "anticlockwise"
-        why: Phrase = words.right_angle_check(size, self.size_of(angle) > 90.0)
-        if self.telling.protractor == "360" and anticlockwise:
-            size, sense = self.degrees(long_way), "clockwise"
-            why = words.NOTHING
-        elif anticlockwise and long_way > 180.0:
-            why = words.opposite_why(size, f"{self.degrees(long_way)} clockwise")
-        sentence = words.draw(
-            self.tag(number), self.zero_name(turn), size, sense, self.length(self.size(number))
-        )
-        return sentence, why
+        size, zero, length = self.degrees(angle), self.zero_name(turn), self.length(self.size(number))
+        if self.is_dot(self.size(number)):
+            sentence = words.dot(self.tag(number), length, self.place, size, self.sense(angle), zero)
+            return sentence, words.dot_why()
+        sentence = words.draw(self.tag(number), zero, size, self.sense(angle), self.place, length)
+        return sentence, self.why_draw(turn, angle, zero)
 
-    @staticmethod
-    def size_of(angle: float) -> float:
-        return -angle if angle < 0 else angle
+    def why_draw(self, turn: TurnAngle, angle: float, zero: Phrase) -> Phrase:
+        """Which scale counts, and what else a learner stumbles over here."""
+        size = self.degrees(angle)
+        why = words.which_scale(zero, size, wider_than_right(angle))
+        # The lines follow one another in the sense of lag; the last is reached sooner the other way.
+        long_way = self.degrees(360.0 - (-angle if angle < 0 else angle))
+        other = f"{long_way} {self.sense(-angle)}"
+        if self.telling.protractor == "360":
+            why += words.full_circle(other)
+        elif wider_than_right(angle) > 0 and self.sense(angle) == self.sense(1.0):
+            why += words.opposite_why(size, other)
+        else:
+            why += words.zero_line()
+        if self.zero_length(turn) < PROTRACTOR_REACH:
+            why += words.extend(zero)
+        return why
 
     def step_parallel(self, step: Step) -> tuple[Phrase, Phrase]:
+        """The first dashed line of a parallelogram."""
         first, second, _, length = self.sides(step)
         move = step.moves[0]
         if isinstance(move, DrawParallel):
-            sentence = words.parallel_by_set_squares(first, second, self.length(length))
-            return sentence, words.slide_why()
-        assert isinstance(move, TurnAngle)
+            sentence = parallel.parallel_by_set_squares(first, second, self.length(length))
+            return sentence, parallel.slide_why()
+        if not isinstance(move, TurnAngle):
+            raise TypeError(f"a parallel is not drawn by {move}")
         angle = turn_of(move, self.figure.readings)
         size = self.degrees(angle)
-        why = words.neighbouring_why(self.degrees(180.0 - self.size_of(angle)), size)
-        sentence = words.parallel_by_protractor(
+        between = self.degrees(180.0 - (-angle if angle < 0 else angle))
+        why = parallel.neighbouring_why(between, size, wider_than_right(angle))
+        if self.zero_length(move) < PROTRACTOR_REACH:
+            why += words.extend(first)
+        sentence = parallel.parallel_by_protractor(
             first, self.about(move, size), self.sense(angle), self.length(length), second
         )
         return sentence, why
 
     def about(self, move: TurnAngle, size: str) -> str:
         """A set-off angle; "about" when it comes from the learner's own reading."""
-        return f"about {size}" if isinstance(move.turn, Supplement) else size
+        return words.about(size) if isinstance(move.turn, Supplement) else size
 
     def step_close(self, step: Step) -> tuple[Phrase, Phrase]:
-        self.stage += 1
-        which = "second" if len(step.about) == 3 else ("first" if "r" in self.figure.readings else "only")
-        which = "" if which == "only" else which
+        """The second dashed line; the two meet."""
+        only = "r" not in self.figure.readings
+        which = parallel.SECOND if len(step.about) == 3 else ("" if only else parallel.FIRST)
         first, second, size, _ = self.sides(step)
         move = step.moves[0]
         if isinstance(move, TurnAngle):
             angle = turn_of(move, self.figure.readings)
             told = self.about(move, self.degrees(angle))
-            sentence = words.close_by_protractor(
+            sentence = parallel.close_by_protractor(
                 which, second, told, self.sense(angle), self.length(size), first
             )
             return sentence, words.NOTHING
         if isinstance(move, DrawParallel):
-            return words.close_by_set_squares(which, second, first, self.length(size)), words.NOTHING
-        return words.close_by_compasses(which, first, second), words.NOTHING
+            return parallel.close_by_set_squares(which, second, first, self.length(size)), words.NOTHING
+        return parallel.close_by_compasses(which, first, second), words.NOTHING
 
     def step_arcs(self, step: Step) -> tuple[Phrase, Phrase]:
+        """Two compass arcs."""
         first, second, size, other = self.sides(step)
-        assert isinstance(step.moves[0], CrossArcs)
-        sentence = words.cross_arcs(first, self.length(other), second, self.length(size))
-        return sentence, words.arcs_why()
+        return parallel.cross_arcs(first, self.length(size), second, self.length(other)), parallel.arcs_why()
 
     def step_diagonal(self, step: Step) -> tuple[Phrase, Phrase]:
+        """The first diagonal and what it means."""
         reading = self.figure.readings["r"]
-        sentence = words.diagonal(self.length(reading), self.telling.writing.amount(reading))
+        end = words.LINE_END if self.before(step) == "carry-on" else words.MEETING
+        sentence = parallel.diagonal(end, self.reading(reading), self.telling.writing.amount(reading))
         third = next(arm.number for arm in self.construction.arms if arm.number not in step.about)
-        return sentence, words.diagonal_why(self.telling.lines[third - 1])
+        return sentence, parallel.diagonal_why(self.telling.lines[third - 1])
 
     def step_measure(self, step: Step) -> tuple[Phrase, Phrase]:
+        """The angle between the diagonal and the third line."""
         first, second, _, _ = self.sides(step)
         expected = self.degrees(self.figure.readings["between"])
-        return words.measure_between(first, second, expected), words.measure_why()
+        return parallel.measure_between(first, second, expected), parallel.measure_why()
 
     def step_carry_on(self, step: Step) -> tuple[Phrase, Phrase]:
+        """Two phasors nearly on one line, tip to tail."""
         first, second, _, size = self.sides(step)
-        capital = tuple(first)
-        if capital and isinstance(capital[0], str):
-            capital = (capital[0][:1].upper() + capital[0][1:], *capital[1:])
-        return words.carry_on(capital, second, self.length(size)), words.NOTHING
+        return parallel.carry_on(first, second, self.length(size)), words.NOTHING
 
     def step_result(self, step: Step) -> tuple[Phrase, Phrase]:
-        symbol = self.telling.tags["sum"]
-        if self.construction.method == "tip-to-tail":
-            return words.result_tip_to_tail(symbol), words.result_why()
-        return words.result(symbol), words.result_why()
+        """The resultant."""
+        ends = {"carry-on": words.LINE_END, "corner": self.corner_end(), "close": words.MEETING}
+        end = words.LAST_TIP if self.construction.method == "tip-to-tail" else ends.get(
+            self.before(step), words.LINE_END
+        )
+        return words.result(self.telling.tags["sum"], self.place, end), words.result_why()
+
+    def corner_end(self) -> str:
+        """Where the sum ends on the axes: the rectangle's corner, or a mark on one axis."""
+        return words.MARKED_SUM if 0 in self.sum_sides() else words.CORNER
 
     def step_read(self, step: Step) -> tuple[Phrase, Phrase]:
+        """Length, amount and angle of the drawn resultant."""
         reading = self.figure.readings["n"]
-        sentence = words.read(
-            self.telling.tags["sum"],
-            self.length(reading),
-            self.telling.scale(self.plan.scale),
-            self.telling.writing.amount(reading),
-            self.direction(),
-        )
-        return sentence, words.read_why()
+        scale, amount = self.telling.scale(self.plan.scale), self.telling.writing.amount(reading)
+        returned = self.before(step) == "return-close"
+        symbol = self.telling.tags["return" if returned else "sum"]
+        if self.is_dot(reading):
+            return words.read_short(symbol, self.reading(reading), scale, amount), words.read_why()
+        sentence = words.read(symbol, self.reading(reading), scale, amount, self.direction(returned))
+        return sentence, words.returning_read_why() if returned else words.read_why()
 
-    def direction(self) -> Phrase:
-        """Where the sum points, from the line drawn first."""
-        turn = wrap(self.figure.lines["N"].degrees - self.picture.reference)
-        return direction_phrase(self, turn)
+    def direction(self, returned: bool = False) -> Phrase:
+        """Where the sum (or the returning current) points."""
+        turn = self.figure.lines["N"].degrees - self.picture.reference + (180.0 if returned else 0.0)
+        return direction_phrase(self, wrap(turn))
 
     def step_zero(self, step: Step) -> tuple[Phrase, Phrase]:
-        return words.closes(), words.NOTHING
+        """The figure closes by itself."""
+        return words.closes(self.place), words.NOTHING
 
     def step_follow(self, step: Step) -> tuple[Phrase, Phrase]:
+        """The next arrow, tip to tail."""
         before, number = step.about
         move = next(move for move in step.moves if isinstance(move, TurnAngle))
         turn = turn_of(move, self.figure.readings)
-        length = self.length(self.size(number))
-        if turn == 180.0 or turn == 0.0:
-            told = words.follow_straight(self.tag(number), self.tag(before), turn == 0.0, length)
-            return told, words.NOTHING
-        sentence = words.follow(
-            self.tag(number), self.tag(before), self.degrees(turn), self.sense(turn), length
-        )
-        return sentence, words.follow_why(self.degrees(180.0 - self.size_of(turn)), self.degrees(turn))
+        size, length = self.size(number), self.length(self.size(number))
+        tag, last = self.tag(number), self.tag(before)
+        if turn in (180.0, 0.0) and not self.is_dot(size):
+            return words.follow_straight(tag, last, turn == 0.0, length), words.NOTHING
+        if self.is_dot(size):
+            told = words.dot(
+                tag, length, words.tip_of(last), self.degrees(turn), self.sense(turn), words.back_along(last)
+            )
+            return told, words.dot_why()
+        sentence = words.follow(tag, last, self.degrees(turn), self.sense(turn), length)
+        why = words.follow_why(self.degrees(180.0 - (-turn if turn < 0 else turn)), self.degrees(turn))
+        if self.zero_length(move) < PROTRACTOR_REACH:
+            why += words.extend(last)
+        return sentence, why
 
     def step_return_close(self, step: Step) -> tuple[Phrase, Phrase]:
+        """The returning current closes the figure."""
         return words.return_close(), words.return_why()
 
     def step_return(self, step: Step) -> tuple[Phrase, Phrase]:
+        """The returning current from the common point."""
         return words.return_opposite(self.length(self.figure.readings["n"])), words.return_why()
 
     def step_axes(self, step: Step) -> tuple[Phrase, Phrase]:
-        return words.axes("one level", "one upright"), words.NOTHING
+        """Two axes."""
+        return parts.axes(), words.NOTHING
 
     def step_drop(self, step: Step) -> tuple[Phrase, Phrase]:
+        """One phasor's parts on both axes."""
         number = step.about[0]
         across, upward = self.figure.readings[f"x{number}"], self.figure.readings[f"y{number}"]
-        return words.drop(self.tag(number), *self.parts(across, upward)), words.NOTHING
+        return parts.drop(self.tag(number), *self.parts(across, upward)), words.NOTHING
+
+    def side_of(self, amount: float) -> int:
+        """The side on which a part lies; 0 for one that no ruler shows."""
+        millimetres = round(self.millimetres(amount), 1)
+        return (millimetres > 0) - (millimetres < 0)
 
     def parts(self, across: float, upward: float) -> tuple[str, str]:
+        """A level and an upright part in words."""
         return (
-            words.across_part(self.length(across), across >= 0),
-            words.upward_part(self.length(upward), upward >= 0),
+            parts.across_part(self.length(across), self.side_of(across)),
+            parts.upward_part(self.length(upward), self.side_of(upward)),
         )
 
-    def sums(self) -> tuple[str, str]:
-        marks = [move for step in self.construction.steps for move in step.moves if _is_mark(move)]
-        across, upward = (length_of(move, self.figure.readings) for move in marks if isinstance(move, SetOff))
-        return self.parts(across, upward)
+    def sums(self) -> tuple[float, float]:
+        """The sums of the parts on both axes."""
+        readings = self.figure.readings
+        across = math.fsum(readings[f"x{arm.number}"] for arm in self.construction.arms)
+        return across, math.fsum(readings[f"y{arm.number}"] for arm in self.construction.arms)
+
+    def sum_sides(self) -> tuple[int, int]:
+        """The sides on which the sums of the parts lie."""
+        if self.construction.method != "components":
+            return (1, 1)
+        across, upward = self.sums()
+        return self.side_of(across), self.side_of(upward)
 
     def step_add(self, step: Step) -> tuple[Phrase, Phrase]:
-        return words.add_parts(*self.sums()), words.NOTHING
+        """The parts added on each axis."""
+        return parts.add_parts(*self.parts(*self.sums())), words.NOTHING
 
     def step_corner(self, step: Step) -> tuple[Phrase, Phrase]:
-        return words.corner(*self.sums()), words.NOTHING
-
-
-def _is_mark(move: object) -> bool:
-    return isinstance(move, SetOff) and move.role == "mark"
+        """The rectangle on both sums, or a mark where one is nothing."""
+        across, upward = self.parts(*self.sums())
+        sides = self.sum_sides()
+        if 0 in sides:
+            return parts.corner_on_axis(across if sides[0] else upward), words.NOTHING
+        return parts.corner(across, upward), words.NOTHING
 
 
 def direction_phrase(teller: Teller, turn: float) -> Phrase:

@@ -35,7 +35,7 @@ class StarLoad:
 class StarSolution:
     """The line currents as phasors, and their sum, the neutral current.
 
-    ``equal_angles``: all three lag alike, so that they stand 120 degrees apart.
+    ``equal_angles``: all lines that carry current lag alike, so that they stand 120 degrees apart.
     ``balanced``: equal angles and equal sizes. ``closed``: the sum is zero.
     """
 
@@ -75,7 +75,8 @@ def solve(load: StarLoad) -> StarSolution:
     lines = tuple(
         phasor.polar(size, angle) for size, angle in zip(load.currents, angles, strict=True)
     )
-    equal = _alike(load.lags, ANGLE_TOLERANCE)
+    carrying = [lag for lag, size in zip(load.lags, load.currents, strict=True) if size > 0]
+    equal = _alike(carrying, ANGLE_TOLERANCE)
     return StarSolution(
         load=load,
         angles=(angles[0], angles[1], angles[2]),

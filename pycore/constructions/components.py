@@ -82,7 +82,8 @@ def components(
     steps = [Step("scale"), Step("axes", axes)]
     steps += [_draw(arm, zero, picture.reference) for arm in arms]
     steps += [_drop(arm) for arm in arms]
-    steps += _add(arms)
     closed = phasor.total(phasor.polar(arm.size, arm.angle) for arm in arms) == 0
+    add, corner = _add(arms)
+    steps += [add] if closed else [add, corner]
     steps += closing_steps("N", zero, resultant, closed=closed, tip_to_tail=False)
-    return Construction("components", "12", arms, tuple(steps), "N", closed, resultant)
+    return Construction("components", "12", arms, tuple(steps), "O" if closed else "N", closed, resultant)

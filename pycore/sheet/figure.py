@@ -4,7 +4,7 @@ import math
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
-from pycore import geometry
+from pycore import geometry, quantity
 from pycore.constructions.construction import Construction, Picture
 from pycore.constructions.moves import (
     CrossArcs,
@@ -150,8 +150,12 @@ class _Pen:
             case Join():
                 self.join(self.laid.get(move.line, number), move)
             case ReadAngle():
-                if move.reading == "n-angle" and not self.phasors_only:
+                if move.reading == "n-angle" and not self.phasors_only and self.sum_is_drawn():
                     self.read_angle(number, move)
+
+    def sum_is_drawn(self) -> bool:
+        """Whether the line to the sum's tip is drawn with its own arrow."""
+        return any(isinstance(move, Join) and move.phasor == "sum" for move in self.construction.moves)
 
     def direction(self, number: int, move: Direction) -> None:
         start = self.at(move.at)
@@ -331,7 +335,7 @@ class _Pen:
         )
         capitals = self.style.value if owner == "angle-sum" else self.style.note
         self.drawn.wanted.append(
-            Wanted(owner, (_degrees(size, self.look.mark),), capitals, anchors, number)
+            Wanted(owner, (quantity.plain(round(size, 1), self.look.mark) + "°",), capitals, anchors, number)
         )
 
     def free_radius(self, centre: Point, start: float, sweep: float, radius: float) -> float:
@@ -362,11 +366,6 @@ class _Pen:
             self.drawn.wanted.append(
                 Wanted(owner, self.look.tags[owner], capitals, anchors, number)
             )
-
-
-def _degrees(size: float, mark: str) -> str:
-    tenths = f"{size:.1f}"
-    return tenths.removesuffix(".0").replace(".", mark) + "°"
 
 
 def draw(

@@ -3,12 +3,14 @@
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
+from pycore import quantity
 from pycore.drawing import Group, Item, Line, Shape
 from pycore.geometry import Box, Point
 from pycore.sheet.code import code
 from pycore.sheet.lettered import text, width_of, wrapped
-from pycore.sheet.media import Layout, Style
+from pycore.sheet.media import Layout, Style, layout
 from pycore.words import Phrase
 
 
@@ -82,7 +84,7 @@ def _bar_boxes(x: float, y: float, length: float, upright: bool) -> Iterator[Ite
 def check_bars(layout: Layout) -> tuple[Group, ...]:
     """A bar on each axis to lay a ruler on, away from the edges a printer may lose."""
     upright_x, upright_y, level_x, level_y = layout.bars
-    words = f"{layout.bar:.0f}\u00a0mm"
+    words = quantity.fixed(layout.bar, 0) + "\u00a0mm"
     note = layout.style.note
     upright: tuple[Item, ...] = (
         *_bar_boxes(upright_x, upright_y, layout.bar, True),
@@ -112,7 +114,11 @@ def table(layout: Layout, writing: Writing) -> Group:
     right = box.right
     columns = _columns(style, box, writing)
     y = box.top - style.note - 1
-    items: list[Item] = [text(writing.head[0], Point(box.left, y), style.note, ink="ink-2")]
+    items: list[Item] = []
+    first = columns[0] - max(width_of(row.amount, style.value) for row in writing.rows)
+    if box.left + width_of(writing.head[0], style.note) + 1.2 <= first:
+        # On the narrowest sheet the symbols speak for themselves.
+        items.append(text(writing.head[0], Point(box.left, y), style.note, ink="ink-2"))
     for x, head in zip(columns, writing.head[1:3], strict=False):
         items.append(text(head, Point(x, y), style.note, "end", "ink-2"))
     # The last head runs on over the senses of rotation, so it begins where its column does.
@@ -135,14 +141,10 @@ def table(layout: Layout, writing: Writing) -> Group:
     return Group(tuple(items), name="table")
 
 
-def _gap(style: Style) -> float:
-    return 3.2 if style.value > 3 else 2.2
-
-
 def _columns(style: Style, box: Box, writing: Writing) -> tuple[float, float, float]:
     """Right edges of the amount, length and angle columns, by the widest of each."""
     symbol = max(width_of(row.symbol, style.value) for row in writing.rows)
-    symbol = max(symbol, width_of(writing.head[0], style.note))
+    wide_symbol = max(symbol, width_of(writing.head[0], style.note))
     sense = max(width_of(row.sense, style.note) for row in writing.rows) + 1.2
     widths = []
     for index, name in enumerate(("amount", "length", "angle"), start=1):
@@ -150,8 +152,9 @@ def _columns(style: Style, box: Box, writing: Writing) -> tuple[float, float, fl
         head = 0.0 if index == 3 else width_of(writing.head[index], style.note)
         widths.append(max(values, head))
     sense = max(sense, width_of(writing.head[3], style.note) - widths[2])
-    spare = box.width - symbol - sense - math.fsum(widths) - 3 * _gap(style)
-    gap = max(1.2, _gap(style) + spare / 3)
+    room = box.width - sense - math.fsum(widths)
+    symbol = wide_symbol if room - wide_symbol >= 3 * 1.2 else symbol
+    gap = max(1.0, (room - symbol) / 3)
     first = box.left + symbol + gap + widths[0]
     second = first + gap + widths[1]
     return first, second, second + gap + widths[2]
@@ -173,8 +176,16 @@ def words(layout: Layout, writing: Writing) -> Group:
     return Group(tuple(items), name="words")
 
 
-BLOCK_COLUMNS = ((0.0, 0.36, 0.66), (0.0, 0.46, 0.72))
+BLOCK_COLUMNS = ((0.0, 0.36, 0.66), (0.0, 0.42, 0.68))
 """Where the cells of the title block's two lower rows begin, as shares of its width."""
+CELL_PADDING = 3.2
+
+
+def lower_cells(paper: str) -> tuple[float, ...]:
+    """Room in mm for what is written in the lowest cells of the title block: name, group, date."""
+    width = layout(paper, "landscape").block.width
+    begins = (*BLOCK_COLUMNS[1], 1.0)
+    return tuple(width * (end - start) - CELL_PADDING for start, end in pairwise(begins))
 
 
 def title_block(layout: Layout, writing: Writing) -> Group:
@@ -211,7 +222,7 @@ def _cell(x: float, top: float, label: str, value: str, style: Style, width: flo
     if label:
         items.append(text(label, Point(x, top - small - 1.0), small, ink="ink-2"))
     if value:
-        room = width - 3.2
+        room = width - CELL_PADDING
         size = style.value if width_of(value, style.value) <= room else small
         drop = small + style.value + 2.3 if label else style.value + 2.8
         items.append(text(value, Point(x, top - drop), size))

@@ -49,8 +49,9 @@ def sharpness(construction: Construction) -> float:
 
 
 def table_rows(construction: Construction) -> int:
-    """Rows of a sheet's table: the arms, the first diagonal if there is one, the sum."""
-    return len(construction.arms) + 1 + ("r" in construction.figure.readings)
+    """Rows of a sheet's table: the arms, the first diagonal if there is one, the sum, its return."""
+    returning = construction.resultant == "returning" and not construction.closed
+    return len(construction.arms) + 1 + ("r" in construction.figure.readings) + returning
 
 
 def _plan(
@@ -96,7 +97,7 @@ def choose(
 
 
 def papers_that_take(
-    construction: Construction, picture: Picture, scale: float, beside: str
+    construction: Construction, picture: Picture, scale: float, beside: str, ways: Sequence[str]
 ) -> tuple[str, ...]:
     """The other papers on which a given scale fits, smallest first."""
     box = extent(construction, picture)
@@ -107,6 +108,6 @@ def papers_that_take(
         for name in by_size
         if name != beside
         and any(
-            fit_at(box, layout(name, way, rows), scale).fits for way in ("landscape", "portrait")
+            fit_at(box, layout(name, way, rows), scale).fits for way in ways
         )
     )

@@ -60,6 +60,11 @@ def request_too_long() -> str:
     return "The request is too long."
 
 
+def fault_of_ours(name: str) -> str:
+    """Something went wrong that no input should bring about."""
+    return f"This could not be worked out, by a fault of these pages ({name}). The last answer stays."
+
+
 def unknown_request() -> str:
     """A request for something that is not done here."""
     return "This cannot be done here."

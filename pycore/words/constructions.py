@@ -6,8 +6,32 @@ from pycore.words.phrase import Phrase, Symbol, say
 
 Name = Phrase | Symbol
 
-START = "the star point"
+COMMON_POINT = "the common point"
+START = "the start"
 NOTHING: Phrase = ()
+UPRIGHT_AXIS: Phrase = ("the upright axis",)
+LEVEL_AXIS: Phrase = ("the level axis",)
+WAYS = {0.0: "to the right", 90.0: "straight up", 180.0: "to the left", -90.0: "straight down"}
+MEETING = "where they meet"
+LINE_END = "the end of the line just drawn"
+CORNER = "the corner of the rectangle"
+MARKED_SUM = "the mark of the sum"
+LAST_TIP = "the last tip"
+
+
+def slanting(angle: str, *, above: bool) -> str:
+    """A direction that is none of the four straight ones."""
+    return f"{angle} {'above' if above else 'below'} the level to the right"
+
+
+def about(angle: str) -> str:
+    """A figure that the learner's own reading replaces."""
+    return f"about {angle}"
+
+
+def sense(*, anticlockwise: bool) -> str:
+    """A sense of rotation on the paper."""
+    return "anticlockwise" if anticlockwise else "clockwise"
 
 
 def choose_scale(scale: str, longest: str, length: str) -> Phrase:
@@ -25,228 +49,123 @@ def scale_why() -> Phrase:
     return say("Length in centimetres = current ÷ amperes per centimetre.")
 
 
-def draw_reference(name: Name, way: str) -> Phrase:
+def draw_reference(name: Name, way: str, place: str) -> Phrase:
     """The faint first direction."""
-    return say(
-        "**Draw the direction of {name}** faintly, {way} from the star point.", name=name, way=way
-    )
+    return say("**Draw the direction of {name}** faintly, {way} from {place}.", name=name, way=way, place=place)
 
 
 def reference_why() -> Phrase:
     """What the faint line is for."""
-    return say("It is only a direction: every angle is set off from it.")
+    return say("It is only a direction, to count angles from.")
 
 
-def draw_first(phasor: Name, way: str, length: str) -> Phrase:
-    """The first arrow."""
+def draw_first(phasor: Name, way: str, place: str, length: str) -> Phrase:
+    """An arrow that needs no protractor: the first, or one on the line that angles are counted from."""
     return say(
-        "**Draw {phasor}.** {way} from the star point, {length}.",
+        "**Draw {phasor}.** {way} from {place}, {length}.",
         phasor=phasor,
         way=way[0].upper() + way[1:],
+        place=place,
         length=length,
     )
 
 
-def first_why() -> Phrase:
+def first_why(place: str) -> Phrase:
     """Which mark of the ruler."""
-    return say("The ruler’s zero mark goes on the star point; the edge of the ruler is not its zero.")
+    return say("The ruler’s zero mark goes on {place}; the edge of the ruler is not its zero.", place=place)
 
 
-def draw(phasor: Name, zero: Name, angle: str, sense: str, length: str) -> Phrase:
+def draw(phasor: Name, zero: Name, angle: str, sense: str, place: str, length: str) -> Phrase:
     """A further arrow from the common point."""
     return say(
-        "**Draw {phasor}.** Protractor on the star point, zero line along {zero}. "
+        "**Draw {phasor}.** Protractor’s centre on {place}, zero line along {zero}. "
         "Set off {angle} {sense} and draw {length}.",
         phasor=phasor,
         zero=zero,
         angle=angle,
         sense=sense,
+        place=place,
         length=length,
     )
 
 
-def draw_along(phasor: Name, way: str, length: str) -> Phrase:
-    """An arrow that lies on the line all angles are counted from, or opposite to it."""
+def dot(phasor: Name, length: str, place: Phrase | str, angle: str, sense: str, zero: Phrase) -> Phrase:
+    """A phasor too short for an arrow."""
     return say(
-        "**Draw {phasor}.** {way} from the star point, {length}.",
+        "**Mark {phasor} as a dot,** {length} from {place}, {angle} {sense} from {zero}: too short for an arrow.",
         phasor=phasor,
-        way=way[0].upper() + way[1:],
         length=length,
-    )
-
-
-def right_angle_check(angle: str, wider: bool) -> Phrase:
-    """Which of the protractor's two scales counts."""
-    return say(
-        "{angle} is {than} than a right angle: that settles which of the two scales to read.",
+        place=place,
         angle=angle,
-        than="more" if wider else "less",
+        sense=sense,
+        zero=zero,
     )
+
+
+def dot_first(phasor: Name, length: str, place: str, way: str) -> Phrase:
+    """A phasor too short for an arrow, along a straight direction."""
+    return say(
+        "**Mark {phasor} as a dot,** {length} {way} from {place}: too short for an arrow.",
+        phasor=phasor,
+        length=length,
+        way=way,
+        place=place,
+    )
+
+
+def tip_of(name: Name) -> Phrase:
+    """The tip of an arrow."""
+    return say("the tip of {name}", name=name)
+
+
+def back_along(name: Name) -> Phrase:
+    """The direction back along a line."""
+    return say("back along {name}", name=name)
+
+
+def dot_why() -> Phrase:
+    """What a dot does to the moves after it."""
+    return say("Where a later move needs its direction, draw it faintly as far as the protractor reaches.")
+
+
+def which_scale(zero: Name, angle: str, wider: int) -> Phrase:
+    """Which of the protractor's two scales counts; ``wider``: more than a right angle, equal or less."""
+    than = {1: "more than a right angle", 0: "exactly a right angle", -1: "less than a right angle"}[wider]
+    return say("Read the scale that starts at 0 on {zero}. {angle} is {than}.", zero=zero, angle=angle, than=than)
+
+
+def zero_line() -> Phrase:
+    """What the protractor is laid on with."""
+    return say(" The base edge of the protractor is not its zero line.")
+
+
+def extend(name: Name) -> Phrase:
+    """A line too short for the protractor."""
+    return say(" Where {name} is too short to reach the scale, extend it faintly.", name=name)
+
+
+def full_circle(other: str) -> Phrase:
+    """The same direction on a full-circle protractor."""
+    return say(" On a full circle the same direction is {other}.", other=other)
 
 
 def opposite_why(angle: str, other: str) -> Phrase:
     """A 180 degree protractor cannot reach beyond 180 degrees."""
     return say(
-        "A protractor of 180° cannot set {other}: go {angle} the other way round.",
+        " A half circle cannot set {other}: go {angle} the other way round.",
         angle=angle,
         other=other,
     )
 
 
-def parallel_by_protractor(side: Name, angle: str, sense: str, length: str, to: Name) -> Phrase:
-    """First dashed line, by the neighbouring angle."""
-    return say(
-        "**Set off {angle} at the tip of {side}.** Protractor on that tip, zero line back along {side}. "
-        "Go {sense} and draw a dashed line, {length}: it runs parallel to {to}.",
-        side=side,
-        angle=angle,
-        sense=sense,
-        length=length,
-        to=to,
-    )
-
-
-def neighbouring_why(between: str, angle: str) -> Phrase:
-    """Why that angle."""
-    return say(
-        "Neighbouring angles of a parallelogram make 180°: 180° − {between} = {angle}.",
-        between=between,
-        angle=angle,
-    )
-
-
-def _before(which: str) -> str:
-    """"first" or "second" with the space that parts it from its noun; nothing where there is only one."""
-    return f"{which} " if which else ""
-
-
-def close_by_protractor(
-    which: str, side: Name, angle: str, sense: str, length: str, to: Name
-) -> Phrase:
-    """Second dashed line; the two meet."""
-    return say(
-        "**Close the {which}parallelogram.** Protractor on the tip of {side}, zero line back along {side}: "
-        "{angle} {sense}. Dashed line, {length}, parallel to {to}. The two meet.",
-        which=_before(which),
-        side=side,
-        angle=angle,
-        sense=sense,
-        length=length,
-        to=to,
-    )
-
-
-def measure_between(first: Name, second: Name, expected: str) -> Phrase:
-    """The angle of the second stage is measured, not copied."""
-    return say(
-        "**Measure the angle between {first} and {second}.** Protractor on the star point: "
-        "expect about {expected}.",
-        first=first,
-        second=second,
-        expected=expected,
-    )
-
-
-def measure_why() -> Phrase:
-    """What the measured angle is for."""
-    return say("Take your own reading: 180° less it is what you set off next.")
-
-
-def parallel_by_set_squares(side: Name, to: Name, length: str) -> Phrase:
-    """First dashed line, slid along."""
-    return say(
-        "**Slide a parallel to the tip of {side}.** Set square along {to}, ruler against its other side; "
-        "slide to the tip of {side} and draw a dashed line, {length}.",
-        side=side,
-        to=to,
-        length=length,
-    )
-
-
-def close_by_set_squares(which: str, side: Name, to: Name, length: str) -> Phrase:
-    """Second dashed line, slid along."""
-    return say(
-        "**Close the {which}parallelogram.** Set square along {to}; slide to the tip of {side} and draw a "
-        "dashed line, {length}. The two meet.",
-        which=_before(which),
-        side=side,
-        to=to,
-        length=length,
-    )
-
-
-def slide_why() -> Phrase:
-    """Why a slide keeps the direction."""
-    return say("Hold the ruler still: a square that slides along it keeps its direction.")
-
-
-def cross_arcs(first: Name, first_radius: str, second: Name, second_radius: str) -> Phrase:
-    """Two compass arcs of copied length."""
-    return say(
-        "**Cross two arcs.** Compasses open to {second}, {second_length}, point on the tip of {first}: an arc. "
-        "Then open to {first}, {first_length}, point on the tip of {second}: a second arc across it.",
-        first=first,
-        second=second,
-        second_length=first_radius,
-        first_length=second_radius,
-    )
-
-
-def close_by_compasses(which: str, first: Name, second: Name) -> Phrase:
-    """Dashed lines to the crossing."""
-    return say(
-        "**Close the {which}parallelogram.** Dashed lines from the tips of {first} and {second} to where "
-        "the arcs cross.",
-        which=_before(which),
-        first=first,
-        second=second,
-    )
-
-
-def arcs_why() -> Phrase:
-    """Why arcs make a parallelogram."""
-    return say("A figure whose opposite sides are equal is a parallelogram.")
-
-
-def diagonal(length: str, amount: str) -> Phrase:
-    """The first diagonal, drawn and measured."""
-    return say(
-        "**Draw the diagonal.** From the star point to where they meet. Measure it: about {length}, "
-        "so {amount}.",
-        length=length,
-        amount=amount,
-    )
-
-
-def diagonal_why(third: str) -> Phrase:
-    """What the first diagonal means."""
-    return say("The neutral would carry this if {third} carried nothing.", third=third)
-
-
-def carry_on(first: Name, second: Name, length: str) -> Phrase:
-    """Two phasors on one line."""
-    return say(
-        "**{first} and {second} lie on one line,** so they make no parallelogram. Go tip to tail: from the "
-        "tip of {first} draw {length} in the direction of {second}.",
-        first=first,
-        second=second,
-        length=length,
-    )
-
-
-def result(symbol: Name) -> Phrase:
-    """The resultant in a parallelogram."""
-    return say("**Draw {symbol}.** From the star point to where they meet.", symbol=symbol)
-
-
-def result_tip_to_tail(symbol: Name) -> Phrase:
-    """The closing line."""
-    return say("**Draw {symbol}.** From the star point, the start, to the last tip.", symbol=symbol)
+def result(symbol: Name, place: str, end: str) -> Phrase:
+    """The resultant."""
+    return say("**Draw {symbol}.** From {place} to {end}.", symbol=symbol, place=place, end=end)
 
 
 def result_why() -> Phrase:
     """One arrowhead only."""
-    return say("One arrowhead, on the far end: it stands for all three together.")
+    return say("One arrowhead, on the far end: it stands for all the lines together.")
 
 
 def read(symbol: Name, length: str, scale: str, amount: str, angle: Phrase | str) -> Phrase:
@@ -261,23 +180,39 @@ def read(symbol: Name, length: str, scale: str, amount: str, angle: Phrase | str
     )
 
 
+def read_short(symbol: Name, length: str, scale: str, amount: str) -> Phrase:
+    """A resultant too short for an angle to be read."""
+    return say(
+        "**Measure {symbol}.** About {length}; at {scale} that is {amount}, too short to read its angle.",
+        symbol=symbol,
+        length=length,
+        scale=scale,
+        amount=amount,
+    )
+
+
+def returning_read_why() -> Phrase:
+    """The returning current and the sum."""
+    return say("It points opposite to the sum of the lines: what flows out comes back.")
+
+
 def read_why() -> Phrase:
     """Where the reading ends."""
     return say("Measure to the point of the arrow, not to its base.")
 
 
-def closes() -> Phrase:
+def closes(place: str) -> Phrase:
     """The sum is zero: no arrow."""
     return say(
-        "**The figure closes.** The last line ends on the star point, so the neutral carries 0 A "
-        "and no arrow is drawn."
+        "**The figure closes.** The sum ends on {place} itself, so the neutral carries 0 A and no arrow is drawn.",
+        place=place,
     )
 
 
 def follow(phasor: Name, before: Name, angle: str, sense: str, length: str) -> Phrase:
     """Next arrow, tip to tail."""
     return say(
-        "**Draw {phasor} from the tip of {before}.** Protractor on the tip, zero line back along {before}. "
+        "**Draw {phasor} from the tip of {before}.** Protractor’s centre on the tip, zero line back along {before}. "
         "Mark {angle} {sense} and draw {length}.",
         phasor=phasor,
         before=before,
@@ -301,7 +236,7 @@ def follow_straight(phasor: Name, before: Name, back: bool, length: str) -> Phra
 def follow_why(turn: str, angle: str) -> Phrase:
     """Why 60 degrees at a tip."""
     return say(
-        "The direction turns by {turn}; back from the line just drawn that is 180° − {turn} = {angle}.",
+        "The direction turns by {turn}; seen from the line just drawn that is 180° − {turn} = {angle}.",
         turn=turn,
         angle=angle,
     )
@@ -309,13 +244,13 @@ def follow_why(turn: str, angle: str) -> Phrase:
 
 def return_close() -> Phrase:
     """Returning current, tip to tail."""
-    return say("**Draw the returning current.** From the last tip back to the star point.")
+    return say("**Draw the returning current.** From the last tip back to the start.")
 
 
 def return_opposite(length: str) -> Phrase:
-    """Returning current from the star point."""
+    """Returning current from the common point."""
     return say(
-        "**Draw the returning current.** Extend the sum back through the star point and set off "
+        "**Draw the returning current.** Extend the sum back through the common point and set off "
         "{length} the other way.",
         length=length,
     )
@@ -324,54 +259,6 @@ def return_opposite(length: str) -> Phrase:
 def return_why() -> Phrase:
     """Why it is turned round."""
     return say("What flows out through the lines comes back through the neutral.")
-
-
-def axes(level: str, upright: str) -> Phrase:
-    """The two axes of the components."""
-    return say(
-        "**Draw two axes** faintly through the star point: {level} and {upright}, square to each other.",
-        level=level,
-        upright=upright,
-    )
-
-
-def drop(phasor: Name, across: str, upward: str) -> Phrase:
-    """Perpendiculars on to both axes."""
-    return say(
-        "**Drop {phasor} on to both axes.** Set square on each axis, through the tip. "
-        "Read {across} and {upward}.",
-        phasor=phasor,
-        across=across,
-        upward=upward,
-    )
-
-
-def across_part(length: str, right: bool) -> str:
-    """A horizontal part in words."""
-    return f"{length} to the {'right' if right else 'left'}"
-
-
-def upward_part(length: str, up: bool) -> str:
-    """A vertical part in words."""
-    return f"{length} {'up' if up else 'down'}"
-
-
-def add_parts(across: str, upward: str) -> Phrase:
-    """Add the two columns."""
-    return say(
-        "**Add the parts.** Right less left makes {across}; up less down makes {upward}.",
-        across=across,
-        upward=upward,
-    )
-
-
-def corner(across: str, upward: str) -> Phrase:
-    """The rectangle on the sums."""
-    return say(
-        "**Mark both sums on the axes,** {across} and {upward}, and complete the rectangle with two dashed lines.",
-        across=across,
-        upward=upward,
-    )
 
 
 def joined(names: Sequence[Name]) -> Phrase:
@@ -383,8 +270,3 @@ def joined(names: Sequence[Name]) -> Phrase:
         flat = name if isinstance(name, tuple) else (name,)
         pieces.extend(piece for piece in flat if isinstance(piece, (str, Symbol)))
     return tuple(pieces)
-
-
-def the_diagonal() -> Phrase:
-    """The first diagonal by name."""
-    return ("the diagonal",)

@@ -79,6 +79,11 @@ def bad_angle(label: str, given: str) -> str:
     )
 
 
+def doubtful_angle(label: str, given: str) -> str:
+    """A bare number below 1 is read as degrees, though it may be meant as a power factor."""
+    return f"{label}: {given} is read as degrees. For a power factor add lag or lead, such as 0.85 lag."
+
+
 def angle_range(label: str, given: str) -> str:
     """Degrees out of range."""
     return f"{label} is out of range: {quoted(given)}. Accepted is −180° to 180°, minus for lead."
@@ -122,4 +127,4 @@ def no_such_letters(label: str, letters: str) -> str:
 
 def too_wide_text(label: str) -> str:
     """A text of allowed length that is still too wide to print."""
-    return f"{label} is too wide for its line in the title block. Accepted is about 45 letters."
+    return f"{label} is too wide for its place in the title block. Accepted is what fits on one line there: write less."

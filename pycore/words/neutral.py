@@ -82,8 +82,7 @@ def unequal_power_factors() -> Phrase:
 def one_line(line: str) -> Phrase:
     """Only one line carries current."""
     return say(
-        "Only {line} carries current, so the neutral carries the same. There is nothing to construct: "
-        "the arrow is drawn tip to tail.",
+        "Only {line} carries current, so the neutral carries the same. There is nothing to construct.",
         line=line,
     )
 
@@ -98,10 +97,39 @@ def zero_lines(lines: str) -> Phrase:
     return say("{lines} carry no current and have no arrow.", lines=lines)
 
 
+def small_line(line: str) -> Phrase:
+    """A phasor too short for an arrow."""
+    return say("At this scale {line} is shorter than 4 mm: it is drawn as a dot with a label.", line=line)
+
+
 def small_lines(lines: str) -> Phrase:
-    """Phasors too short for an arrow."""
+    """Several phasors too short for an arrow."""
+    return say("At this scale {lines} are shorter than 4 mm: they are drawn as dots with labels.", lines=lines)
+
+
+def small_neutral(length: str) -> Phrase:
+    """A sum too short to be measured."""
     return say(
-        "At this scale {lines} is shorter than 4 mm: it is drawn as a dot with a label.", lines=lines
+        "The neutral is only {length} on this sheet: too short to measure its length or angle well.", length=length
+    )
+
+
+def predict_first() -> Phrase:
+    """Before the first move."""
+    return say(
+        "**Predict first.** Sketch the arrows freehand: which way will the sum point, and can it be longer than "
+        "the longest line?"
+    )
+
+
+def angle_label(voltage: Name, line: str, *, mirrored: bool) -> Phrase:
+    """What the neutral's angle is counted from, and which sense is positive in this picture."""
+    sense = "clockwise" if mirrored else "anticlockwise"
+    return say(
+        "angle from {voltage}, the {line} phase voltage, {sense} positive in this picture",
+        voltage=voltage,
+        line=line,
+        sense=sense,
     )
 
 

@@ -8,7 +8,7 @@ LENGTH = r"([\d.,]+)\u00a0mm \([\d.,]+\u00a0cm\)"
 NAME = r"((?:the |The )?(?:diagonal|reference|[IV][₁₂₃]|[IV]_[A-Z]))"
 ANGLE = r"(?:about )?([\d.,]+)°"
 SENSE = r"(anticlockwise|clockwise)"
-WAY = r"(straight up|straight down|to the right|to the left|[\d.,]+° from the right)"
+WAY = r"(straight up|straight down|to the right|to the left|[\d.,]+° (?:above|below) the level to the right)"
 WAYS = {"straight up": 90.0, "straight down": -90.0, "to the right": 0.0, "to the left": 180.0}
 
 
@@ -24,12 +24,14 @@ def step(length: float, degrees: float) -> complex:
 
 def direction(way: str) -> float:
     """A way in words as an angle from the right."""
-    return WAYS[way.lower()] if way.lower() in WAYS else number(way.split("°")[0])
+    if way.lower() in WAYS:
+        return WAYS[way.lower()]
+    return number(way.split("°")[0]) * (-1 if " below " in way else 1)
 
 
 @dataclass
 class Learner:
-    """What is on the paper: each named line's direction and tip (mm from the star point), and what was read."""
+    """What is on the paper: each named line's direction and tip (mm from the common point), and what was read."""
 
     ways: dict[str, float] = field(default_factory=dict)
     tips: dict[str, complex] = field(default_factory=dict)
@@ -76,6 +78,18 @@ class Learner:
 
     def at_tip(self, name: str, before: str, _: str, angle: str, sense: str, length: str) -> None:
         self.arrow(name, self.tips[before.lower()], number(length), self.turned(before, angle, sense, True))
+
+    def dot(self, name: str, length: str, angle: str, sense: str, zero: str) -> None:
+        self.further(name, zero, angle, sense, length)
+
+    def dot_straight(self, name: str, length: str, way: str) -> None:
+        self.first(name, way, length)
+
+    def dot_at_tip(self, name: str, length: str, before: str, angle: str, sense: str, _: str) -> None:
+        self.at_tip(name, before, _, angle, sense, length)
+
+    def read_short(self, length: str) -> None:
+        self.told["length"] = number(length)
 
     def straight(self, name: str, before: str, way: str, length: str) -> None:
         degrees = self.ways[before.lower()] + (180.0 if way == "straight back" else 0.0)
@@ -133,18 +147,18 @@ class Learner:
 
 MOVES = [
     (r"Choose the scale\. .*", Learner.nothing),
-    (rf"Draw the direction of {NAME} faintly, {WAY} from the star point\.", Learner.reference),
-    (rf"Draw {NAME}\. (?i:{WAY}) from the star point, {LENGTH}\.", Learner.first),
-    (rf"Draw {NAME}\. Protractor on the star point, zero line along {NAME}\. "
+    (rf"Draw the direction of {NAME} faintly, {WAY} from the (?:common point|start)\.", Learner.reference),
+    (rf"Draw {NAME}\. (?i:{WAY}) from the (?:common point|start), {LENGTH}\.", Learner.first),
+    (rf"Draw {NAME}\. Protractor’s centre on the (?:common point|start), zero line along {NAME}\. "
      rf"Set off {ANGLE} {SENSE} and draw {LENGTH}\.",
      Learner.further),
-    (rf"Draw {NAME} from the tip of {NAME}\. Protractor on the tip, zero line back along {NAME}\. "
+    (rf"Draw {NAME} from the tip of {NAME}\. Protractor’s centre on the tip, zero line back along {NAME}\. "
      rf"Mark {ANGLE} {SENSE} and draw {LENGTH}\.", Learner.at_tip),
     (rf"Draw {NAME} from the tip of {NAME}, (straight back|straight on) along the same line, {LENGTH}\.",
      Learner.straight),
-    (rf"Set off {ANGLE} at the tip of {NAME}\. Protractor on that tip, zero line back along {NAME}\. "
+    (rf"Set off {ANGLE} at the tip of {NAME}\. Protractor’s centre on that tip, zero line back along {NAME}\. "
      rf"Go {SENSE} and draw a dashed line, {LENGTH}: it runs parallel to {NAME}\.", Learner.parallel),
-    (rf"Close the (?:first |second )?parallelogram\. Protractor on the tip of {NAME}, zero line back along {NAME}: "
+    (rf"Close the (?:first |second )?parallelogram\. Protractor’s centre on the tip of {NAME}, zero line back along {NAME}: "
      rf"{ANGLE} {SENSE}\. Dashed line, {LENGTH}, parallel to {NAME}\. The two meet\.", Learner.close),
     (rf"Slide a parallel to the tip of {NAME}\. Set square along {NAME}, ruler against its other side; "
      rf"slide to the tip of {NAME} and draw a dashed line, {LENGTH}\.", Learner.slide),
@@ -154,13 +168,22 @@ MOVES = [
      rf"Then open to {NAME}, {LENGTH}, point on the tip of {NAME}: a second arc across it\.", Learner.arcs),
     (rf"Close the (?:first |second )?parallelogram\. Dashed lines from the tips of {NAME} and {NAME} to where "
      r"the arcs cross\.", Learner.nothing),
-    (rf"{NAME} and {NAME} lie on one line, so they make no parallelogram\. Go tip to tail: from the "
-     rf"tip of {NAME} draw {LENGTH} in the direction of {NAME}\.", Learner.carry_on),
-    (rf"Draw the diagonal\. From the star point to where they meet\. Measure it: about {LENGTH}, so .*\.",
+    (rf"No parallelogram: {NAME} and {NAME} lie so nearly on one line that none can be drawn\. Go tip to tail: from "
+     rf"the tip of {NAME} draw {LENGTH} in the direction of {NAME}\.", Learner.carry_on),
+    (rf"Mark {NAME} as a dot, {LENGTH} {WAY} from the (?:common point|start): too short for an arrow\.",
+     Learner.dot_straight),
+    (rf"Mark {NAME} as a dot, {LENGTH} from the (?:common point|start), {ANGLE} {SENSE} from {NAME}: too short for an "
+     r"arrow\.", Learner.dot),
+    (rf"Mark {NAME} as a dot, {LENGTH} from the tip of {NAME}, {ANGLE} {SENSE} from back along {NAME}: too short for an "
+     r"arrow\.", Learner.dot_at_tip),
+    (rf"Draw the diagonal\. From the common point to (?:where they meet|the end of the line just drawn)\. Measure it: about {LENGTH}, so .*\.",
      Learner.diagonal),
-    (rf"Measure the angle between {NAME} and {NAME}\. Protractor on the star point: expect about {ANGLE}\.",
+    (rf"Measure the angle between {NAME} and {NAME}\. Protractor’s centre on the common point: expect about {ANGLE}\.",
      Learner.measure_angle),
-    (rf"Draw {NAME}\. From the star point(?:, the start, to the last tip| to where they meet)\.", Learner.nothing),
+    (rf"Draw {NAME}\. From the (?:common point|start) to (?:the last tip|where they meet|the end of the line just drawn)"
+     r"\.", Learner.nothing),
+    (rf"Measure I_N\. About {LENGTH}; at .* that is [\d.,]+\u00a0\w+, too short to read its angle\.", Learner.read_short),
+    (rf"Measure −I_N\. About {LENGTH}; at .* that is .*\.", Learner.read_short),
     (rf"Measure I_N\. About {LENGTH}; at 1\u00a0cm\u00a0=\u00a0[\d.,]+\u00a0\w+ that is [\d.,]+\u00a0\w+, (.*)\.",
      Learner.read),
     (r"Draw the returning current\. .*", Learner.nothing),

@@ -124,7 +124,7 @@ def test_what_is_written_is_read_back():
 def test_an_amount_survives_writing_and_reading_in_every_prefix():
     for power, unit in ((-6, "µA"), (-4, "µA"), (-3, "mA"), (-1, "mA"), (0, "A"), (2, "A"), (3, "A"), (4, "kA")):
         largest = float(f"1.84e{power}")
-        writing = quantity.writing_for(largest, "A")
+        writing = quantity.writing_for([largest], "A")
         assert unit == writing.unit
         assert largest == pytest.approx(quantity.read(writing.amount(largest), "A"), rel=5e-3)
         assert 3 <= len(writing.number(largest).replace(".", "").lstrip("0"))
@@ -156,7 +156,7 @@ def test_numbers_for_people_have_a_true_minus_and_no_needless_zeros():
 
 
 def test_number_and_unit_never_part():
-    assert "18.4\u00a0A" == quantity.writing_for(18.4, "A").amount(18.4)
+    assert "18.4\u00a0A" == quantity.writing_for([18.4], "A").amount(18.4)
 
 
 @pytest.mark.parametrize(("value", "order"), [
@@ -164,3 +164,16 @@ def test_number_and_unit_never_part():
 ])  # fmt: skip
 def test_order_of_magnitude_is_that_of_the_first_digit(value: float, order: int):
     assert order == quantity.order_of_magnitude(value)
+
+
+@pytest.mark.parametrize(("values", "given", "result", "written"), [
+    ((101.6, 98.3, 97.9), ["101.6", "98.3", "97.9"], 3.5171, "3.52"),
+    ((24.65, 10.05, 9.0), ["24.65", "10.05", "9"], 14.8234, "14.82"),
+    ((10.05, 10.0, 10.02), ["10.05", "10", "10.02"], 0.0436, "0.044"),
+    ((20.0, 15.0, 10.0), ["20", "15", "10"], 8.660254, "8.66"),
+])  # fmt: skip
+def test_given_values_are_written_as_typed_and_results_by_one_rule(values, given, result, written):
+    """A working shows the learner's own figures; a result three figures, one decimal beyond the given at most."""
+    writing = quantity.writing_for(values, "A")
+    assert given == [writing.given(value) for value in values]
+    assert written == writing.number(result)

@@ -95,7 +95,7 @@ def check_readings(given: dict[str, str], learner: Learner, scale: float, near: 
     """What the sentences say will be measured is what the learner's paper shows."""
     told, neutral = learner.told, phasors_of(given)["sum"]
     if "length" in told:
-        assert told["length"] == pytest.approx(abs(neutral) * scale, abs=0.051)
+        assert told["length"] == pytest.approx(abs(neutral) * scale, abs=0.251)
     if "way" in told and abs(neutral) * scale > 5:
         there = turn_to_paper(given, neutral)
         off = _apart(told["way"], there)
@@ -103,7 +103,7 @@ def check_readings(given: dict[str, str], learner: Learner, scale: float, near: 
     if "polar" in told and abs(neutral) * scale > 1e-3:
         assert _apart(told["polar"], neutral) < 0.0501
     if "diagonal" in told:
-        assert told["diagonal"] == pytest.approx(abs(learner.tips["the diagonal"]), abs=near)
+        assert told["diagonal"] == pytest.approx(abs(learner.tips["the diagonal"]), abs=near + 0.25)
     if "between" in told and told["diagonal"] > 5:
         assert told["between"] == pytest.approx(told["between found"], abs=near / told["diagonal"] * 57.3 + 0.1)
 
@@ -121,13 +121,15 @@ def test_following_the_components_adds_up_to_the_neutral(number_of: int):
     told = next(sentences(working) for working in workings(given) if working.key == "components")
     scale = millimetres_for_one_ampere(told)
     part = r"([\d.,]+)\u00a0mm \([\d.,]+\u00a0cm\)"
-    sides = rf"{part} to the (right|left)(?:;.*?makes| and) {part} (up|down)"
+    level, upright = rf"(?:{part} to the (right|left)|nothing to the side)", rf"(?:{part} (up|down)|nothing up or down)"
+    sides = rf"{level}(?:;.*?makes| and) {upright}"
     parts = []
     for sentence in told:
         found = re.search(rf"(?:Read|makes) {sides}\.", sentence)
         if found:
             x, side, y, height = found.groups()
-            parts.append(complex(number(x) * (1 if side == "right" else -1), number(y) * (1 if height == "up" else -1)))
+            right, up = (1 if side == "right" else -1), (1 if height == "up" else -1)
+            parts.append(complex(number(x or "0") * right, number(y or "0") * up))
     carrying = [phasors[f"i{n}"] for n in "123" if phasors[f"i{n}"]]
     assert len(carrying) + 1 == len(parts)
     for there, value in zip(parts, [*carrying, phasors["sum"]], strict=True):
@@ -141,9 +143,9 @@ def test_the_examples_parallelogram_is_told_figure_by_figure():
     given = {**DEFAULT, "order": "12", "scale": "2", "paper": "A3"}
     told = " ".join(sentences(next(w for w in workings(given) if w.key == "parallelogram-12")))
     for words in (
-        "1\u00a0cm\u00a0=\u00a02\u00a0A", "Straight up from the star point, 92\u00a0mm (9.2\u00a0cm)",
-        "Set off 120° clockwise and draw 56\u00a0mm (5.6\u00a0cm)", "Set off 60° at the tip of I₁", "80.3\u00a0mm",
-        "123\u00a0mm (12.3\u00a0cm)", "about 58.1\u00a0mm",
+        "1\u00a0cm\u00a0=\u00a02\u00a0A", "Straight up from the common point, 92\u00a0mm (9.2\u00a0cm)",
+        "Set off 120° clockwise and draw 56\u00a0mm (5.6\u00a0cm)", "Set off 60° at the tip of I₁", "80.5\u00a0mm",
+        "123\u00a0mm (12.3\u00a0cm)", "about 58\u00a0mm",
     ):  # fmt: skip
         assert words in told.replace("About", "about")
 

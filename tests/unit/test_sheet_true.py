@@ -131,11 +131,13 @@ def test_the_sheets_table_is_that_of_its_picture():
         page, answer = NEUTRAL.sheet_page(given), results(given)
         keys = [f"i{n}" for n in "123" if given[f"i{n}"] != "0"]
         head, *rows = table_of(page)
-        unit = {"A": 1.0, "mA": 1e-3, "kA": 1e3}[head[1]]
+        # The narrowest tables leave the head of the symbols out.
+        unit = next({"A": 1.0, "mA": 1e-3, "kA": 1e3}[cell] for cell in head if cell in ("A", "mA", "kA"))
         middle = [placed.phasor for placed in on_page(page, Arrow) if placed.phasor in ("i12", "i13", "i23")][:1]
-        assert len(keys) + len(middle) + 1 == len(rows)
-        for key, row in zip([*keys, *middle, "sum"], rows, strict=True):
-            value = phasors_of(given)[key]
+        returned = ["return"] if given["resultant"] == "returning" and answer["neutral-angle"] is not None else []
+        assert len(keys) + len(middle) + 1 + len(returned) == len(rows)
+        for key, row in zip([*keys, *middle, "sum", *returned], rows, strict=True):
+            value = -phasors_of(given)["sum"] if key == "return" else phasors_of(given)[key]
             decimals = len(row[1].partition("," if given["decimal"] == "comma" else ".")[2])
             assert number(row[1]) * unit == pytest.approx(abs(value), abs=0.501 * unit * 10.0**-decimals)
             assert number(row[2]) == pytest.approx(abs(value) * 10 / answer["scale"], abs=0.0501)

@@ -1,0 +1,54 @@
+"""Angles, lengths and scales as a class says them, and what that depends on."""
+
+from dataclasses import dataclass
+
+from pycore import quantity
+from pycore.quantity import NO_BREAK_SPACE, Writing
+from pycore.words import Phrase
+
+
+def degrees_text(degrees: float, mark: str) -> str:
+    """The size of an angle to a tenth of a degree, no needless zero: 120°, 87.5°."""
+    size = -degrees if degrees < 0 else degrees
+    return quantity.plain(round(size, 1), mark) + "°"
+
+
+def length_text(millimetres: float, mark: str) -> str:
+    """A length as both rulers' figures: 92 mm (9.2 cm)."""
+    size = -millimetres if millimetres < 0 else millimetres
+    in_mm = quantity.plain(round(size, 1), mark)
+    in_cm = quantity.plain(round(size, 1) / 10, mark)
+    return f"{in_mm}{NO_BREAK_SPACE}mm ({in_cm}{NO_BREAK_SPACE}cm)"
+
+
+def reading_text(millimetres: float, mark: str) -> str:
+    """A length as a ruler is read: to half a millimetre."""
+    return length_text(round(2 * millimetres) / 2, mark)
+
+
+def wider_than_right(angle: float) -> int:
+    """1 for an angle of more than 90 degrees (as written), 0 for 90, -1 for less."""
+    size = round(-angle if angle < 0 else angle, 1)
+    return (size > 90.0) - (size < 90.0)
+
+
+@dataclass(frozen=True, slots=True)
+class Telling:
+    """What sentences need to know: tags by phasor key, line names, writing, protractor."""
+
+    tags: dict[str, Phrase]
+    lines: tuple[str, str, str]
+    reference: Phrase
+    voltage: Phrase
+    writing: Writing
+    protractor: str = "180"
+    polar: bool = False
+
+    @property
+    def mark(self) -> str:
+        """The decimal mark."""
+        return self.writing.mark
+
+    def scale(self, scale: float) -> str:
+        """The scale in words: 1 cm = 2 A."""
+        return f"1{NO_BREAK_SPACE}cm{NO_BREAK_SPACE}={NO_BREAK_SPACE}{self.writing.short(scale)}"

@@ -1,0 +1,56 @@
+"""The sentences of the components: axes, perpendiculars, sums, rectangle."""
+
+from pycore.words.phrase import Phrase, Symbol, say
+
+Name = Phrase | Symbol
+
+
+def axes() -> Phrase:
+    """The two axes of the components."""
+    return say(
+        "**Draw two axes** faintly through the common point, one level and one upright, square to each other."
+    )
+
+
+def drop(phasor: Name, across: str, upward: str) -> Phrase:
+    """Perpendiculars on to both axes."""
+    return say(
+        "**Drop {phasor} on to both axes.** Set square on each axis, through the tip. "
+        "Read {across} and {upward}.",
+        phasor=phasor,
+        across=across,
+        upward=upward,
+    )
+
+
+def across_part(length: str, side: int) -> str:
+    """A level part in words; ``side`` is +1 to the right, -1 to the left, 0 for none."""
+    return {1: f"{length} to the right", -1: f"{length} to the left", 0: "nothing to the side"}[side]
+
+
+def upward_part(length: str, side: int) -> str:
+    """An upright part in words; ``side`` is +1 up, -1 down, 0 for none."""
+    return {1: f"{length} up", -1: f"{length} down", 0: "nothing up or down"}[side]
+
+
+def add_parts(across: str, upward: str) -> Phrase:
+    """Add the two columns."""
+    return say(
+        "**Add the parts.** Right less left makes {across}; up less down makes {upward}.",
+        across=across,
+        upward=upward,
+    )
+
+
+def corner(across: str, upward: str) -> Phrase:
+    """The rectangle on the sums."""
+    return say(
+        "**Mark both sums on the axes,** {across} and {upward}, and complete the rectangle with two dashed lines.",
+        across=across,
+        upward=upward,
+    )
+
+
+def corner_on_axis(part: str) -> Phrase:
+    """One of the sums is nothing."""
+    return say("**Mark the sum on its axis,** {part}. The other sum is nothing, so there is no rectangle.", part=part)

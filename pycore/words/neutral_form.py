@@ -1,0 +1,79 @@
+"""The form of the neutral-current page: its labels, its help, the names of its options."""
+
+METER = "Meter on the neutral"
+METER_HELP = "Optional: what a clamp meter on the neutral reads. Only on a rig made for it, supervised."
+LAG_HELP = (
+    "Degrees by which the current lags its own phase voltage, minus if it leads; or a power factor "
+    "such as 0.85 lag."
+)
+SEQUENCE = "Phase sequence"
+SEQUENCE_HELP = "The order in which the lines reach their peak: it is physics, and changes the answer."
+METHOD = "Method"
+METHODS = (("parallelogram", "Parallelogram"), ("tip-to-tail", "Tip to tail"), ("components", "Components"))
+ORDER = "Which two first"
+BEST_FIT = "the best fit"
+PARALLELS = "Parallels by"
+PARALLEL_TOOLS = (("protractor", "protractor"), ("set-squares", "set squares"), ("compasses", "compasses"))
+PROTRACTOR = "Protractor"
+PROTRACTORS = (("180", "half circle, 180°"), ("360", "full circle, 360°"))
+FIRST = "First direction"
+FIRSTS = (("up", "up"), ("right", "to the right"))
+REFERENCE = "Drawn in that direction"
+FIRST_CURRENT = "the first current"
+ROTATION = "Sense of rotation"
+ROTATIONS = (("anticlockwise", "anticlockwise"), ("clockwise", "clockwise"))
+ROTATION_HELP = "The picture only: the answer stays."
+RESULTANT = "Neutral drawn as"
+RESULTANTS = (("sum", "the sum of the lines"), ("returning", "the returning current"))
+SHEET = "Sheet"
+SHEETS = (
+    ("construction", "construction: every step drawn"),
+    ("problem", "problem: values and blank paper"),
+    ("overlay", "overlay: to lay over a hand drawing"),
+)
+START = "Common point on a problem sheet"
+STARTS = (("yes", "marked"), ("no", "left to the learner"))
+MIRROR = "Overlay mirrored"
+MIRRORS = (("no", "no"), ("yes", "yes, to lie face down"))
+PAPER = "Paper"
+PAPERS = (("A5", "A5"), ("A4", "A4"), ("A3", "A3"), ("A2", "A2"), ("letter", "Letter"), ("tabloid", "Tabloid"))
+ORIENTATION = "Way round"
+ORIENTATIONS = (("landscape", "landscape"), ("portrait", "portrait"))
+SCALE = "Amperes per centimetre"
+SCALE_HELP = "Empty: the largest scale that fits."
+STEPS = "Scales to choose from"
+STEP_SETS = (("125", "1, 2, 5"), ("all", "1, 2, 2.5, 4, 5"))
+NAMES = "Line names"
+NAME_SETS = (("L123", "L1 L2 L3"), ("ABC", "A B C"), ("RYB", "R Y B"), ("RST", "R S T"))
+COLOURS = "Line colours"
+COLOUR_SETS = (
+    ("iec", "IEC: brown, black, grey, blue"),
+    ("british-old", "older British: red, yellow, blue, black"),
+    ("american-208", "North American 120/208 V: black, red, blue, white"),
+    ("american-480", "North American 277/480 V: brown, orange, yellow, grey"),
+)
+DECIMAL = "Decimal mark"
+DECIMALS = (("point", "point: 18.4"), ("comma", "comma: 18,4"))
+ANGLES = "Angles"
+ANGLE_STYLES = (("protractor", "as a protractor reads"), ("polar", "polar, −180° to 180°"))
+PLACE = "Where"
+PLACE_HELP = "Printed in the title block."
+WHO = "Name"
+WHO_HELP = "Printed on this sheet only: never part of a link."
+GROUP = "Group"
+DATE = "Date"
+
+
+def lags_by(line: str) -> str:
+    """Label of a line's angle of lag."""
+    return f"{line} lags by"
+
+
+def two_lines(first: str, second: str) -> str:
+    """An option that names two lines."""
+    return f"{first} and {second}"
+
+
+def voltage_of(line: str) -> str:
+    """An option that names a phase voltage."""
+    return f"the {line} phase voltage"

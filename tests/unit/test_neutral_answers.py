@@ -1,0 +1,160 @@
+"""What the neutral-current page says: no value rounded that was typed, no sentence that misleads."""
+
+import json
+
+import pytest
+
+from pycore import api
+from pycore.calculators import links
+from pycore.calculators.interface import Grid, Move, Paragraph
+from pycore.calculators.neutral_fields import FIELDS
+from pycore.calculators.registry import CALCULATORS
+from pycore.errors import InputError
+from pycore.words import plain
+
+NEUTRAL = CALCULATORS["neutral-current"]
+
+
+def answer(**form: str):
+    """The answer to a form, all parts."""
+    return NEUTRAL.answer(form)
+
+
+def said(**form: str) -> str:
+    """All remarks and notices of an answer."""
+    made = answer(**form)
+    return " ".join(plain(phrase) for phrase in (*made.remarks, *made.notices))
+
+
+def working(key: str, **form: str) -> str:
+    """Every word of one working."""
+    blocks = next(working for working in answer(**form).workings if working.key == key).blocks
+    told = [plain(block.phrase) for block in blocks if isinstance(block, (Move, Paragraph))]
+    told += [plain(cell) for block in blocks if isinstance(block, Grid) for row in block.rows for cell in row]
+    return " ".join(told)
+
+
+@pytest.mark.parametrize(("typed", "degrees"), [
+    ("25", 25.0), ("-10", -10.0), ("lead 30", -30.0), ("30 lag", 30.0), ("30° lead", -30.0), ("lag 0.5", 60.0),
+    ("0.5 lead", -60.0), ("pf 0.5 lagging", 60.0), ("1", 1.0), ("1 lag", 0.0), ("", 0.0), ("0,5 lag", 60.0),
+])  # fmt: skip
+def test_a_lag_is_read_wherever_its_side_stands(typed: str, degrees: float):
+    outputs = {output.name: output.value for output in answer(i1="10", i2="0", i3="0", a1=typed).outputs}
+    assert outputs["neutral-angle"] == pytest.approx(-degrees, abs=1e-12)
+
+
+@pytest.mark.parametrize("typed", ["1.2 lag", "0.9 lag lead", "pf 0.9", "-0.9 lag", "lag", "30 sideways", "200", "pf 30°"])
+def test_a_lag_that_could_mean_two_things_is_refused(typed: str):
+    with pytest.raises(InputError) as refusal:
+        answer(a2=typed)
+    assert ["a2"] == [fault.field for fault in refusal.value.faults]
+
+
+def test_a_bare_number_below_one_is_read_as_degrees_and_said():
+    assert "0.85 is read as degrees" in said(a3="0.85")
+
+
+def test_what_was_typed_is_not_rounded_in_the_workings():
+    told = working("components", i1="101.6", i2="98.35", i3="97.9")
+    assert all(figure in told for figure in ("101.6", "98.35", "97.9"))
+
+
+def test_headline_step_table_and_working_write_the_neutral_alike():
+    form = {"i1": "10.05", "i2": "10", "i3": "10.02"}
+    made = answer(**form)
+    assert "0.044" == made.outputs[0].text
+    assert "0.044\u00a0A" in working("tip-to-tail-12", **form)
+
+
+def test_the_meter_is_repeated_as_typed_and_compared_to_its_own_digits():
+    assert "11.58\u00a0A. The calculation" in said(measured="11.58")
+    assert "11.6\u00a0A, the same" in said(measured="11.6")
+    assert "12\u00a0A, the same" in said(measured="12")
+
+
+def test_the_lag_of_a_line_without_current_does_not_count():
+    told = said(i1="10", i2="8", i3="0", a3="30")
+    assert "equal power factor" in told
+    assert "differ" not in told
+
+
+def test_a_sum_on_an_axis_has_no_quarter_made_of_rounding():
+    told = working("components", i1="10", i2="8", i3="8", a1="25.3", a2="25.3", a3="25.3")
+    assert "points to the left" not in told
+    assert "points straight up" in told
+
+
+def test_exactly_a_right_angle_is_neither_more_nor_less():
+    assert "exactly a right angle" in working("parallelogram-12", a2="-30")
+
+
+def test_a_phasor_too_short_for_an_arrow_is_marked_as_a_dot():
+    told = working("tip-to-tail-12", i1="1000", i2="0.5", i3="400")
+    assert "Mark I₂ as a dot" in told
+    assert "draw 0" not in told
+
+
+def test_nearly_one_line_is_said_as_such_and_the_diagonal_ends_there():
+    told = working("parallelogram-12", a2="-119")
+    assert "so nearly on one line" in told
+    assert "From the common point to the end of the line just drawn" in told
+    assert "The diagonal and" not in told
+
+
+def test_the_returning_current_is_measured_where_it_is_drawn():
+    told = working("tip-to-tail-12", resultant="returning")
+    assert "Measure −I_N" in told
+    assert "92.5° clockwise" in told
+
+
+def test_an_emptied_place_stays_empty_in_a_link():
+    reply = json.loads(api.handle(json.dumps({"do": "share", "page": "neutral-current", "form": {"place": ""}}))[0])
+    opened = links.open_fragment(reply["link"].partition("#")[2], FIELDS)
+    assert "" == opened.form["place"]
+
+
+def test_a_link_that_names_some_currents_does_not_borrow_the_others_from_the_example():
+    opened = links.open_fragment("#v=1&i1=5", FIELDS)
+    assert ("5", "", "") == tuple(opened.form[name] for name in ("i1", "i2", "i3"))
+    assert "18.4" == links.open_fragment("#v=1&method=tip-to-tail", FIELDS).form["i1"]
+
+
+def test_a_printed_link_names_what_was_chosen_to_fit():
+    link = dict(answer().link)
+    assert {"v", "i1", "i2", "i3", "method", "order", "paper", "orientation", "scale"} == set(link)
+
+
+def test_names_and_dates_never_enter_a_link():
+    made = answer(who="Ann", group="E2", date="1 May")
+    assert not {"who", "group", "date"} & dict(made.link).keys()
+    assert "" == links.open_fragment("#v=1&who=Ann", FIELDS).form["who"]
+
+
+@pytest.mark.parametrize("orientation", ["landscape", "portrait", ""])
+def test_what_is_offered_for_a_scale_that_does_not_fit_fits(orientation: str):
+    form = {"scale": "1", "orientation": orientation}
+    with pytest.raises(InputError) as refusal:
+        answer(**form)
+    (fault,) = refusal.value.faults
+    assert len(fault.offers) >= 1
+    for offer in fault.offers:
+        assert answer(**form | dict(offer.values)).outputs[0].value == pytest.approx(11.6155068766)
+
+
+def test_a_fault_of_ours_is_a_reply_and_no_exception(monkeypatch: pytest.MonkeyPatch):
+    monkeypatch.setitem(api._ANSWERS, "answer", lambda request: 1 / 0)
+    reply = json.loads(api.handle('{"do": "answer"}')[0])
+    assert not reply["ok"]
+    assert "ZeroDivisionError" in reply["announce"]
+
+
+def test_labels_and_messages_follow_the_line_names():
+    with pytest.raises(InputError) as refusal:
+        answer(names="RYB", i2="x")
+    assert refusal.value.faults[0].message.startswith("Y is not a number")
+    assert "R and Y" == NEUTRAL.options({"names": "RYB"})["order"]["12"]
+
+
+def test_signs_the_lettering_lacks_leave_the_name_blank_and_say_so():
+    made = answer(who="李")
+    assert "Name has signs" in " ".join(plain(phrase) for phrase in made.notices)
