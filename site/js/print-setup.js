@@ -8,6 +8,7 @@ import { afterQuiet } from "./pace.js";
 import * as progress from "./progress.js";
 import * as regions from "./regions.js";
 
+const TYPING_PAUSE = 400; // ms of quiet before a reading is judged: half a number is always far out
 const root = document.documentElement;
 const live = afterQuiet(700, (sentence) => {
   document.querySelector("[data-live]").textContent = sentence;
@@ -27,11 +28,17 @@ function failed(error) {
   if (!(error instanceof Stuck)) reportError(error);
 }
 
-/** Bring sheet, result and what is kept up to date with the form. */
-async function update() {
-  const mine = ++edition;
+// An older reply, and what it would let a reader keep, hold no longer.
+function outdate() {
+  edition += 1;
   correction = null;
   root.dataset.answer = "pending";
+}
+
+/** Bring sheet, result and what is kept up to date with the form. */
+async function update() {
+  outdate();
+  const mine = edition;
   offerCorrected();
   try {
     const reply = await bridge.ask(question(), { topic: "setup" });
@@ -49,6 +56,8 @@ function take(reply) {
   live(reply.announce ?? "");
   root.dataset.answer = reply.ok ? "fresh" : "old";
 }
+
+const updateSoon = afterQuiet(TYPING_PAUSE, update);
 
 // A corrected sheet can only be printed when there is a correction.
 function offerCorrected() {
@@ -77,7 +86,8 @@ const actions = {
     place.textContent = place.dataset.saved;
     live(place.dataset.saved);
   },
-  "keep-printer": () => {
+  "keep-printer": async () => {
+    if (root.dataset.answer === "pending") await update();
     if (!correction || !device.keepPrinter(correction)) return;
     // The readings belong to the sheet before this correction; the next sheet is the corrected one.
     form.fill({ upright: "", level: "" });
@@ -129,7 +139,9 @@ document.addEventListener("input", (event) => {
   if (event.target === outline) showOutline();
   else if (event.target.form?.id === "problem") {
     sayPrinter("");
-    update();
+    outdate();
+    if (event.target.matches("select")) update();
+    else updateSoon();
   }
 });
 
