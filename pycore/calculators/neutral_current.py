@@ -357,6 +357,7 @@ class NeutralCurrent:
             echo=_echo(case.problem),
             link=case.link(plan),
             page_key=plan.layout.page_key,
+            kind=case.problem["sheet"],
         )
 
     def pages(

@@ -45,7 +45,7 @@ FIELDS: tuple[Field, ...] = (
     choice_field(
         "sequence", words.SEQUENCE, "loads", "123", tuple(_OPTIONS["sequence"].items()), words.SEQUENCE_HELP
     ),
-    choice_field("method", words.METHOD, "picture", "parallelogram", words.METHODS),
+    choice_field("method", words.METHOD, "method", "parallelogram", words.METHODS),
     choice_field("order", words.ORDER, "picture", "", (("", words.BEST_FIT), *_OPTIONS["order"].items())),
     choice_field("parallels", words.PARALLELS, "picture", "protractor", words.PARALLEL_TOOLS),
     choice_field("protractor", words.PROTRACTOR, "picture", "180", words.PROTRACTORS),

@@ -31,7 +31,10 @@ class Lag:
     doubtful: bool = False
 
     def echo(self, mark: str) -> dict[str, str]:
-        """The same angle in both ways of saying it, and the texts that turn it to either side."""
+        """The same angle in both ways of saying it, and the texts that turn it to either side.
+
+        ``said`` is what the page shows beside the field: nothing for a plain zero.
+        """
         leads = self.degrees < 0
         size = -self.degrees if leads else self.degrees
         told = quantity.plain(round(size, 2), mark)
@@ -41,7 +44,9 @@ class Lag:
             number = " ".join(word for word in self.factor.lower().split() if word not in _LAG_WORDS)
             turned = {"as_lag": f"{number} lag", "as_lead": f"{number} lead"}
         factor = quantity.fixed(trig.cosine(size), 3, mark) if size <= 90.0 else ""
-        return {"degrees": told + "°" + side, "factor": factor, "sense": "lead" if leads else "lag", **turned}
+        degrees = told + "°" + side
+        said = degrees if side or self.factor else ""
+        return {"degrees": degrees, "said": said, "factor": factor, "sense": "lead" if leads else "lag", **turned}
 
 
 @dataclass(slots=True)

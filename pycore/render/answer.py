@@ -4,20 +4,13 @@ import json
 from collections.abc import Mapping
 
 from pycore.calculators.interface import Alternative, Answer, Output
+from pycore.quantity import exact
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import NO_BREAK, phrase_html
 from pycore.render.sample import sample
 from pycore.words import furniture
 from pycore.words.phrase import Phrase
 from pycore.writers import svg
-
-
-def data_value(value: float | None) -> str:
-    """An SI value to 12 significant digits, never "-0"; empty when it is undefined."""
-    if value is None:
-        return ""
-    written = format(value, ".12g")
-    return "0" if float(written) == 0.0 else written
 
 
 def output_html(output: Output, figure_class: str = "") -> Markup:
@@ -27,7 +20,7 @@ def output_html(output: Output, figure_class: str = "") -> Markup:
         space = "" if output.unit == "°" else NO_BREAK
         unit = h("span", {"class": "unit"}, space, output.unit)
     marks = {
-        "name": output.name, "data-value": data_value(output.value), "aria-live": "off", "class": figure_class or None,
+        "name": output.name, "data-value": exact(output.value), "aria-live": "off", "class": figure_class or None,
     }  # fmt: skip
     return h("output", marks, output.text, unit)
 
@@ -69,9 +62,10 @@ def set_values(values: tuple[tuple[str, str], ...]) -> str:
     return json.dumps(dict(values), ensure_ascii=False, separators=(",", ":"))
 
 
-def _old_label(answer: Answer) -> Markup:
+def old_label(answer: Answer, words: str = furniture.OLD_DRAWING) -> Markup:
+    """What says that a part is for older values, and for which; hidden while it is not."""
     return h("p", {"class": "old-label when-old"},
-             h("strong", None, furniture.OLD_DRAWING), " ", h("span", None, phrase_html(answer.given)))  # fmt: skip
+             h("strong", None, words), " ", h("span", None, phrase_html(answer.given)))  # fmt: skip
 
 
 def _alternative(alternative: Alternative) -> Markup:
@@ -80,19 +74,33 @@ def _alternative(alternative: Alternative) -> Markup:
     return h("li", None, button)
 
 
+def _kinds(answer: Answer) -> Markup | None:
+    """The kinds of sheet that the page has, the one that is shown pressed, and all of them in one file."""
+    if not answer.kind:
+        return None
+    buttons = [
+        h("button", {"type": "button", "data-set": set_values((("sheet", kind),)),
+                     "aria-pressed": "true" if kind == answer.kind else "false"}, words)
+        for kind, words in furniture.KINDS.items()
+    ]  # fmt: skip
+    whole = h("button", {"type": "button", "data-action": "pdf-all"}, furniture.ALL_KINDS)
+    return h("div", {"class": "kinds", "role": "group", "aria-label": furniture.KINDS_LABEL}, buttons, whole)
+
+
 def sheet_html(answer: Answer) -> Markup:
     """The region ``sheet``: the one drawing on paper, what it is, and other ways to put it there."""
     drawing = Markup.trusted(svg.write(answer.sheet, prefix="sheet", role="sheet"))
     # A sheet wider than a phone is scrolled in its own box, which the keyboard must reach.
     marks: Marks = {"class": "paper-scroll", "tabindex": 0, "role": "group", "aria-label": furniture.SHEET_ON_REQUEST}
-    paper = h("div", marks, h("div", {"class": "paper", "data-page": answer.page_key}, drawing), _old_label(answer))
+    paper = h("div", marks, h("div", {"class": "paper", "data-page": answer.page_key}, drawing), old_label(answer))
     caption = h("p", {"class": "caption"}, phrase_html(answer.caption))
+    under = h("div", {"class": "under-sheet"}, caption, _kinds(answer))
     others = None
     if answer.alternatives:
         items = [_alternative(alternative) for alternative in answer.alternatives]
         others = h("details", {"class": "alternatives", "data-keep": "alternatives"},
                    h("summary", None, furniture.OTHER_WAYS), h("ul", None, items))  # fmt: skip
-    return join(paper, caption, others)
+    return join(paper, under, others)
 
 
 def view_html(answer: Answer, name: str = "phone") -> Markup:
@@ -100,4 +108,4 @@ def view_html(answer: Answer, name: str = "phone") -> Markup:
     if name not in answer.views:
         return join()
     drawing = Markup.trusted(svg.write(answer.views[name], prefix=f"view-{name}", role="view", view=name))
-    return join(drawing, _old_label(answer))
+    return join(drawing, old_label(answer))

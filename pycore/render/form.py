@@ -23,6 +23,9 @@ LONG_CHOICE = 14
 
 COLUMNS = 3
 
+IN_VIEW = ("values", "method")
+"""Groups that are never folded away."""
+
 
 def _described(field: Field) -> str:
     slots = [f"m-{field.name}"]
@@ -43,7 +46,12 @@ def _message(field: Field, column: int | None = None) -> Markup:
 
 def _label(field: Field) -> Markup:
     line = sample(field.sample) if field.sample else None
-    return h("label", {"for": f"f-{field.name}"}, phrase_html(field.label), line)
+    return h("label", {"for": f"f-{field.name}"}, _name(field), line)
+
+
+def _name(field: Field) -> Markup:
+    """The label's words, which follow the names chosen for the lines."""
+    return h("span", {"id": f"n-{field.name}", "data-label-for": field.name}, phrase_html(field.label))
 
 
 def _help_id(text: str) -> str:
@@ -87,23 +95,18 @@ def _factor(field: Field, echo: Mapping[str, str]) -> Markup:
         "id": f"pf-{name}", "type": "text", "inputmode": "decimal", "autocomplete": "off", "form": FORM,
         "data-factor-of": name, "value": echo.get("factor", ""), "maxlength": 200, "aria-describedby": f"m-{name}",
     })  # fmt: skip
+    # Each side carries the text that turns the field to it, as pycore writes it.
     options = [
-        h("option", {"value": "lag", "selected": sense == "lag"}, furniture.LAGGING),
-        h("option", {"value": "lead", "selected": sense == "lead"}, furniture.LEADING),
+        h("option", {"value": side, "selected": sense == side, "data-text": echo.get(f"as_{side}", "")}, words)
+        for side, words in (("lag", furniture.LAGGING), ("lead", furniture.LEADING))
     ]
     turn = h("select", {
-        "data-sense-of": name, "form": FORM, "autocomplete": "off",
-        "aria-label": f"{field.label}: {furniture.SENSE}",
+        "data-sense-of": name, "form": FORM, "autocomplete": "off", "aria-labelledby": f"n-{name} s-{name}",
     }, options)  # fmt: skip
     label = h("label", {"for": f"pf-{name}"}, furniture.POWER_FACTOR)
+    about = h("span", {"class": "away", "id": f"s-{name}"}, furniture.SENSE)
     entries = [h("div", {"class": "entry"}, entry) for entry in (control, turn)]
-    return h("div", {"class": "factor"}, label, entries)
-
-
-def _heard(value: str, echo: Mapping[str, str]) -> str:
-    """How an angle was understood, unless that only repeats what was typed."""
-    degrees = echo.get("degrees", "")
-    return "" if degrees == f"{value}°" else degrees
+    return h("div", {"class": "factor"}, label, about, entries)
 
 
 def _is_wide(field: Field) -> bool:
@@ -116,7 +119,7 @@ def field_html(field: Field, value: str, echo: Mapping[str, str], *, helped: boo
     extra = None
     if field.kind == "angle":
         marks = {"class": "echo", "id": f"e-{field.name}", "data-echo-for": field.name}
-        extra = (h("p", marks, _heard(value, echo)), _factor(field, echo))
+        extra = (h("p", marks, echo.get("said", "")), _factor(field, echo))
     about = _help(field) if field.help and helped else None
     slot = None if _in_row(field) else _message(field)
     kind = f"field {field.kind}{' wide' if _is_wide(field) else ''}"
@@ -155,8 +158,30 @@ def options_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo) -
     groups = []
     for group, title in furniture.GROUPS.items():
         members = [field for field in fields if field.group == group]
-        if group == "values" or not members:
+        if group in IN_VIEW or not members:
             continue
         body = h("div", {"class": "fields"}, fields_html(members, form, echo))
         groups.append(h("details", {"class": "group", "data-group": group}, h("summary", None, title), body))
     return join(groups)
+
+
+def _radios(field: Field, value: str) -> Markup:
+    """A choice whose every option is in view."""
+    described = " ".join(part for part in (f"m-{field.name}", _help_id(field.help) if field.help else "") if part)
+    options = []
+    for index, choice in enumerate(field.choices):
+        control = h("input", {
+            "type": "radio", "id": f"f-{field.name}-{index}", "name": field.name, "form": FORM,
+            "value": choice.value, "checked": choice.value == value, "autocomplete": "off",
+        })  # fmt: skip
+        options.append(h("label", None, control, h("span", {"data-option": choice.value}, choice.label)))
+    legend = h("legend", None, _name(field))
+    about = _help(field) if field.help else None
+    marks: Marks = {"class": "choose-one", "data-field": field.name, "aria-describedby": described}
+    return h("fieldset", marks, legend, h("div", {"class": "options"}, options), about, _message(field))
+
+
+def method_html(fields: Sequence[Field], form: Mapping[str, str]) -> Markup:
+    """The choices that head the drawing, because a lecturer looks for them first: the method."""
+    members = [field for field in fields if field.group == "method"]
+    return join([_radios(field, form.get(field.name, field.default)) for field in members])

@@ -3,11 +3,12 @@
 from collections.abc import Iterable, Mapping
 from typing import Protocol
 
-from pycore.calculators.interface import Answer, Field
+from pycore.calculators.interface import Answer, Field, default_form
 from pycore.drawing import Page
+from pycore.quantity import plain
 from pycore.render.elements import Markup, h, join
 from pycore.render.phrase import phrase_html
-from pycore.words import furniture
+from pycore.words import Phrase, furniture
 from pycore.writers import svg
 
 
@@ -34,12 +35,11 @@ class Listed(Protocol):
         """The answer to a form."""
 
 
-def _sheet(calculator: Listed) -> Markup:
+def _sheet(calculator: Listed, answer: Answer) -> Markup:
     """One sheet on the board: its default example, the very drawing that its page prints.
 
     A phone gets the drawing laid out for it, whose lettering can be read there.
     """
-    answer = calculator.answer({field.name: field.default for field in calculator.fields})
     drawing = [_drawing(answer.sheet, calculator.slug, "small")]
     if "phone" in answer.views:
         drawing.append(_drawing(answer.views["phone"], calculator.slug, "phone"))
@@ -58,13 +58,23 @@ def _drawing(page: Page, slug: str, name: str) -> Markup:
     return Markup.trusted(svg.write(page, prefix=f"home-{slug}-{name}", role="view", view=name))
 
 
-def _points(points: tuple[tuple[str, str], ...]) -> Markup:
+def length_on_paper(answers: Iterable[Answer]) -> str:
+    """The first length that a sheet of the board shows, in mm; raises ValueError if none shows any."""
+    for answer in answers:
+        for output in answer.outputs:
+            if output.name.endswith("length") and output.value:
+                return f"{plain(round(output.value, 1))} mm"
+    raise ValueError("no sheet has a result that is a length")
+
+
+def _points(points: tuple[tuple[str, Phrase], ...]) -> Markup:
     items = [h("div", None, h("h3", None, title), h("p", None, phrase_html(text))) for title, text in points]
     return h("section", {"class": "points"}, h("h2", {"class": "away"}, furniture.HOME_WHAT), items)
 
 
 def home_html(calculators: Iterable[Listed]) -> Markup:
     """Title, purpose, the board, and what a visitor gets."""
+    shown = [(calculator, calculator.answer(default_form(calculator.fields))) for calculator in calculators]
     head = h("div", {"class": "home-head"}, h("h1", None, furniture.HOME_TITLE), h("p", None, furniture.HOME_LEAD))
-    board = h("ul", {"class": "board"}, [_sheet(calculator) for calculator in calculators])
-    return join(head, board, _points(furniture.HOME_POINTS))
+    board = h("ul", {"class": "board"}, [_sheet(calculator, answer) for calculator, answer in shown])
+    return join(head, board, _points(furniture.home_points(length_on_paper(answer for _, answer in shown))))

@@ -27,7 +27,7 @@ def regions_of(
         elif part == "view":
             made[part] = view_html(answer)
         elif part == "workings":
-            made[part] = workings_html(answer.workings)
+            made[part] = workings_html(answer)
         else:
             raise ValueError(f"no page has a region called {part!r}")
     return made

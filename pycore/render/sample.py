@@ -4,21 +4,17 @@ Ticks tell the line first, its ink second. The ink's class comes with each answe
 the colours of the lines are the reader's choice.
 """
 
+from pycore.calculators import conventions
 from pycore.render.elements import Marks, Markup, h
 
-INKS = {"i1": "brown", "i2": "black", "i3": "grey"}
-"""Inks before any answer says otherwise: IEC 60445, with blue for what is summed."""
-
-
-def ticks_of(name: str) -> int:
-    """How many ticks a phasor's line carries: as many as the figure its name ends with, up to 3."""
-    return min(int(name[-1]), 3) if name[-1:].isdigit() else 0
+INKS = conventions.inks("iec")
+"""Inks before any answer says otherwise."""
 
 
 def sample(name: str, ink: str = "") -> Markup:
     """A short piece of the line of the phasor ``name``, for the eye only."""
-    ink = ink or INKS.get(name, "blue")
-    count = ticks_of(name)
+    ink = ink or INKS.get(name, INKS["sum"])
+    count = conventions.TICKS.get(name, 0)
     lines = [h("path", {"class": "sample-case", "d": "M1 8H35"}), h("path", {"class": "sample-line", "d": "M1 8H35"})]
     first = 18.0 - 2.75 * (count - 1)
     for index in range(count):

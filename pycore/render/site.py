@@ -4,11 +4,11 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Protocol
 
-from pycore.calculators.interface import Answer, Field
+from pycore.calculators.interface import Answer, Field, default_form
 from pycore.pages import print_setup as setup
 from pycore.render import print_setup
 from pycore.render.elements import join
-from pycore.render.form import options_html, values_html
+from pycore.render.form import method_html, options_html, values_html
 from pycore.render.home import home_html
 from pycore.render.page import (
     actions_html,
@@ -79,11 +79,6 @@ def _text(words: Phrase | str) -> str:
     return words if isinstance(words, str) else plain(words)
 
 
-def default_form(fields: Iterable[Field]) -> dict[str, str]:
-    """The form of a page as it opens without a link: every field's default."""
-    return {field.name: field.default for field in fields}
-
-
 def calculator_page(calculator: Calculator) -> SitePage:
     """The page of one calculator, filled with its default example."""
     form = default_form(calculator.fields)
@@ -93,6 +88,7 @@ def calculator_page(calculator: Calculator) -> SitePage:
         "header": header_html("../", home=False),
         "intro": intro_html(calculator.title, calculator.scenario),
         "form": join(values_html(calculator.fields, form, answer.echo), link_notices_html()),
+        "method": method_html(calculator.fields, form),
         "options": options_html(calculator.fields, form, answer.echo),
         "actions": join(actions_html(), print_setup.line_html("../")),
         "truesize": print_setup.true_size_html(),

@@ -2,8 +2,8 @@
 
 from collections.abc import Sequence
 
-from pycore.calculators.interface import Block, Equation, Grid, Move, Paragraph, Working
-from pycore.render.answer import set_values
+from pycore.calculators.interface import Answer, Block, Equation, Grid, Move, Paragraph, Working
+from pycore.render.answer import old_label, set_values
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.mathml import formula_html, is_long
 from pycore.render.phrase import phrase_html
@@ -94,8 +94,8 @@ def _working(working: Working) -> Markup:
     return h("details", marks | {"data-keep": f"working-{working.key}"}, h("summary", None, heading), body)
 
 
-def workings_html(workings: Sequence[Working]) -> Markup:
+def workings_html(answer: Answer) -> Markup:
     """The region ``workings``: the one on the sheet first and open, the others folded below it."""
-    shown = [working for working in workings if working.shown]
-    others = [working for working in workings if not working.shown]
-    return join([_working(working) for working in (*shown, *others)])
+    shown = [working for working in answer.workings if working.shown]
+    others = [working for working in answer.workings if not working.shown]
+    return join(old_label(answer, furniture.OLD_WORKINGS), [_working(working) for working in (*shown, *others)])

@@ -1,5 +1,7 @@
 """The words of a page's furniture: headings, buttons, states. What an answer says stands elsewhere."""
 
+from pycore.words.phrase import Phrase, say
+
 NAME = "Phasor Folio"
 ALL_SHEETS = "All sheets"
 SKIP = "To the answer"
@@ -18,11 +20,19 @@ PDF_READY = "The PDF is saved."
 
 OLD_ANSWER = "Old answer"
 OLD_DRAWING = "Old drawing"
+OLD_WORKINGS = "Old workings"
 OLD_FOR = "for the last values that worked: "
 ALL_RESULTS = "Every result"
 SHEET_ON_REQUEST = "The whole sheet"
 ON_PAPER = "On paper"
 OTHER_WAYS = "Other ways to put it on paper"
+KINDS = {
+    "construction": "Every step drawn",
+    "problem": "Blank problem sheet",
+    "overlay": "Overlay for marking",
+}
+KINDS_LABEL = "Kinds of sheet"
+ALL_KINDS = "All three as one PDF"
 PUT_ON_SHEET = "Put this drawing on the sheet"
 ON_SHEET = "This drawing is on the sheet."
 MOVES = "Moves"
@@ -30,6 +40,7 @@ CALCULATION = "Calculation"
 
 GROUPS = {
     "values": "Values",
+    "method": "Method",
     "loads": "Lag and power factor",
     "picture": "How it is drawn",
     "sheet": "Paper and scale",
@@ -63,13 +74,18 @@ HOME_LEAD = (
 )
 HOME_OPEN = "Open the sheet"
 HOME_WHAT = "What you get"
-HOME_POINTS = (
-    ("One answer, every way to it", "By parallelogram, tip to tail, by components and by formula, side by side, "
-     "beside what your meter read."),
-    ("Moves a learner can copy", "Where the ruler goes, which way the protractor turns, what to read, and why."),
-    ("Paper you can measure", "A line of 58.1 mm is 58.1 mm on paper. Two bars on the sheet prove it."),
-    ("For a whole class", "Works on any phone, with nothing to install. A link opens the same sheet with the same "
-     "values."),
-)  # fmt: skip
-
 FOOT_PRIVACY = "Your values stay on this device, in the address of the page. Nothing is sent."
+
+
+def home_points(length: str) -> tuple[tuple[str, Phrase], ...]:
+    """What a visitor gets, as heading and sentence; ``length`` is one that a sheet of the board really has."""
+    return (
+        ("One answer, every way to it", say("By parallelogram, tip to tail, by components and by formula, side by "
+         "side, beside what your meter read.")),
+        ("Moves a learner can copy", say("Where the ruler goes, which way the protractor turns, what to read, and "
+         "why.")),
+        ("Paper you can measure", say("A line of {length} is {length} on paper. Two bars on the sheet prove it.",
+         length=length)),
+        ("For a whole class", say("Works on any phone, with nothing to install. A link opens the same sheet with "
+         "the same values.")),
+    )  # fmt: skip

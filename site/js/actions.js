@@ -16,10 +16,10 @@ function say(sentence) {
   said.textContent = sentence;
 }
 
-async function pdf(bridge, live) {
+async function pdf(bridge, live, kinds) {
   const correction = device.factors(document.querySelector("[data-region=sheet] .paper")?.dataset.page);
-  const asked = { do: "pdf", page: slug, form: form.read(), base: base(), code: true, needs: ["codes"], correction };
-  const reply = await bridge.ask(asked);
+  const asked = { do: "pdf", page: slug, form: form.read(), base: base(), code: true, needs: ["codes"] };
+  const reply = await bridge.ask({ ...asked, correction, kinds });
   if (!reply.ok) return;
   download(reply);
   say(said.dataset.saved);
@@ -55,7 +55,12 @@ async function print(_bridge, _live, complete) {
   if (await complete()) window.print();
 }
 
-const actions = { pdf, share, print };
+const actions = {
+  pdf: (bridge, live) => pdf(bridge, live),
+  "pdf-all": (bridge, live) => pdf(bridge, live, ["problem", "construction", "overlay"]),
+  share,
+  print,
+};
 
 /**
  * Carry out the buttons; `live(sentence)` announces. What must wait says why instead. `complete()` brings what
@@ -87,10 +92,10 @@ export function forget() {
   linkRow.hidden = true;
 }
 
-/** Let the buttons wait (with the sentence that says for what), or not. */
-export function wait(sentence) {
+/** Let the buttons wait (with the sentence that says for what), or not; the actions `but` never. */
+export function wait(sentence, but = []) {
   for (const button of document.querySelectorAll("[data-action]")) {
-    if (sentence) {
+    if (sentence && !but.includes(button.dataset.action)) {
       button.setAttribute("aria-disabled", "true");
       button.setAttribute("aria-describedby", "waiting");
     } else {

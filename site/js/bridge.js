@@ -9,10 +9,20 @@ const root = document.documentElement;
 const workerAddress = root.dataset.worker ? new URL(root.dataset.worker, document.baseURI).href : "";
 const runtimeAddress = root.dataset.runtime ? new URL(root.dataset.runtime, document.baseURI).href : "";
 
+const REFUSED = new RegExp(
+  [
+    "<(?:script|iframe|object|embed|base|meta|link)\\b",
+    "\\son\\w+\\s*=\\s*[\"']",
+    "\\s(?:xlink:)?(?:href|src|srcset|action|formaction|data|poster)\\s*=\\s*[\"']\\s*javascript:",
+  ].join("|"),
+  "i",
+);
+
 const rules = {
-  // HTML reaches the page only from pycore, which escapes all text; what it never writes is refused all the same.
+  // HTML reaches the page only from pycore, which escapes all text, quotes too; what it never writes is refused all
+  // the same. Nothing that a person types can look like it, so that no link can stop the page by being refused.
   createHTML(html) {
-    if (/<(?:script|iframe|object|embed|base|meta|link)\b|\son\w+\s*=\s*["']|javascript:/i.test(html)) {
+    if (REFUSED.test(html)) {
       throw new TypeError("pycore writes no such HTML");
     }
     return html;

@@ -6,53 +6,100 @@ export const controls = () => [...form.elements].filter((control) => control.nam
 
 export const control = (name) => controls().find((one) => one.name === name);
 
-/** Every named control's text, as pycore reads it. */
+const isRadio = (one) => one.type === "radio";
+const about = (key, name) => document.querySelector(`[data-${key}="${CSS.escape(name)}"]`);
+
+/** Every named control's text, as pycore reads it; of radio buttons the one that is chosen. */
 export function read() {
-  return Object.fromEntries(controls().map((one) => [one.name, one.value]));
+  const counted = controls().filter((one) => !isRadio(one) || one.checked);
+  return Object.fromEntries(counted.map((one) => [one.name, one.value]));
+}
+
+function builtOption(select) {
+  return ([...select.options].find((option) => option.defaultSelected) ?? select.options[0])?.value ?? "";
 }
 
 /** Every named control's text as the page was built, whatever a browser has restored since. */
 export function initial() {
-  const asBuilt = (one) =>
-    one.options ? ([...one.options].find((option) => option.defaultSelected) ?? one.options[0])?.value ?? "" : one.defaultValue;
-  return Object.fromEntries(controls().map((one) => [one.name, asBuilt(one)]));
+  const counted = controls().filter((one) => !isRadio(one) || one.defaultChecked);
+  const asBuilt = (one) => (one.options ? builtOption(one) : isRadio(one) ? one.value : one.defaultValue);
+  return Object.fromEntries(counted.map((one) => [one.name, asBuilt(one)]));
+}
+
+// What a link says stays to be seen even if it is none of the choices: pycore then says what is accepted.
+function admitOption(select, value) {
+  if ([...select.options].some((option) => option.value === value)) return value;
+  if (value === "") return builtOption(select);
+  const stray = new Option(value, value);
+  stray.dataset.stray = "";
+  select.add(stray);
+  return value;
+}
+
+function admitRadio(one, value) {
+  const group = controls().filter((other) => other.name === one.name);
+  if (value === "" || group.some((other) => other.value === value)) return;
+  const label = one.closest("label").cloneNode(true);
+  label.dataset.stray = "";
+  Object.assign(label.querySelector("input"), { id: `${one.id}-stray`, value, checked: true });
+  label.querySelector("[data-option]").textContent = value;
+  one.closest("label").parentElement.append(label);
+}
+
+// A stray choice goes once something else is chosen.
+function tidy() {
+  for (const stray of document.querySelectorAll("[data-stray]")) {
+    if (!(stray.selected ?? stray.querySelector("input").checked)) stray.remove();
+  }
+}
+
+function choose(one, value) {
+  if (isRadio(one)) {
+    admitRadio(one, value);
+    const differs = one.value === value && !one.checked;
+    if (differs) one.checked = true;
+    return differs;
+  }
+  const wanted = one.options ? admitOption(one, value) : value;
+  const differs = wanted !== one.value;
+  if (differs) one.value = wanted;
+  return differs;
 }
 
 /** Put values into the controls; unknown names are left alone. Gives the names that changed. */
 export function fill(values) {
-  const changed = [];
-  for (const one of controls()) {
-    const value = values[one.name];
-    if (typeof value !== "string" || value === one.value) continue;
-    one.value = value;
-    changed.push(one.name);
-  }
-  return changed;
+  const changed = controls().filter((one) => typeof values[one.name] === "string" && choose(one, values[one.name]));
+  tidy();
+  return changed.map((one) => one.name);
 }
 
-/** An edit of a power factor or its sense writes the field it belongs to. */
+/** An edit of a power factor or its side writes the field it belongs to. */
 export function followFactor(edited) {
+  tidy();
   const name = edited.dataset.factorOf ?? edited.dataset.senseOf;
   if (!name) return;
-  const factor = form.elements.namedItem(`pf-${name}`);
-  const sense = document.querySelector(`[data-sense-of="${CSS.escape(name)}"]`);
-  control(name).value = `${factor.value} ${sense.value}`;
+  const side = about("sense-of", name);
+  if (edited === side) {
+    // Of what cannot be read there is no other side.
+    if (!control(name).hasAttribute("aria-invalid")) control(name).value = side.selectedOptions[0].dataset.text;
+    return;
+  }
+  const typed = edited.value.trim();
+  for (const option of side.options) option.dataset.text = typed && `${typed} ${option.value}`;
+  control(name).value = side.selectedOptions[0].dataset.text;
 }
 
 /** Show how pycore understood the inputs, without touching what is being typed. */
 export function showEcho(echo) {
   for (const [name, heard] of Object.entries(echo ?? {})) {
-    const words = document.querySelector(`[data-echo-for="${CSS.escape(name)}"]`);
-    const typed = control(name)?.value;
-    if (words) words.textContent = heard.degrees === `${typed}°` ? "" : (heard.degrees ?? "");
-    const factor = document.querySelector(`[data-factor-of="${CSS.escape(name)}"]`);
-    const sense = document.querySelector(`[data-sense-of="${CSS.escape(name)}"]`);
-    if (factor && factor !== document.activeElement && sense !== document.activeElement) {
-      factor.value = heard.factor ?? "";
-    }
-    if (sense && sense !== document.activeElement && factor !== document.activeElement && heard.sense) {
-      sense.value = heard.sense;
-    }
+    const words = about("echo-for", name);
+    if (words) words.textContent = heard.said ?? "";
+    const factor = about("factor-of", name);
+    const side = about("sense-of", name);
+    if (!factor || !side || [factor, side].includes(document.activeElement)) continue;
+    factor.value = heard.factor ?? "";
+    side.value = heard.sense ?? "lag";
+    for (const option of side.options) option.dataset.text = heard[`as_${option.value}`] ?? "";
   }
 }
 
@@ -65,25 +112,59 @@ export function showInks(inks) {
   }
 }
 
-/** Mark what cannot be used, each with its message; everything else is cleared. */
+/** Labels and options that name lines, as pycore writes them for the names chosen. */
+export function showNames(labels, options) {
+  for (const [name, label] of Object.entries(labels ?? {})) {
+    const place = about("label-for", name);
+    if (place) place.textContent = label;
+  }
+  for (const [name, texts] of Object.entries(options ?? {})) {
+    for (const option of control(name)?.options ?? []) {
+      if (option.value in texts) option.textContent = texts[option.value];
+    }
+  }
+}
+
+/** Mark what cannot be used, each with its message and the ways out; everything else is cleared. */
 export function showErrors(errors) {
   const byField = new Map(errors.map((error) => [error.field, error]));
   for (const one of controls()) {
     const error = byField.get(one.name);
     if (error) one.setAttribute("aria-invalid", "true");
     else one.removeAttribute("aria-invalid");
-    const slot = document.querySelector(`[data-message-for="${CSS.escape(one.name)}"]`);
-    if (slot) {
-      slot.textContent = error?.message ?? "";
-      slot.hidden = !error;
-    }
+    showMessage(one.name, error);
     underline(one, error?.part ?? "");
     if (error) unfold(one);
   }
 }
 
+function showMessage(name, error) {
+  const slot = about("message-for", name);
+  if (!slot) return;
+  slot.hidden = !error;
+  // Made anew only when it differs, so that a button in it keeps the focus.
+  const shown = error ? JSON.stringify([error.message, error.offers]) : "";
+  if (slot.dataset.shown === shown) return;
+  slot.dataset.shown = shown;
+  slot.replaceChildren(error?.message ?? "", ...(error?.offers?.length ? [waysOut(error.offers)] : []));
+}
+
+function waysOut(offers) {
+  const row = document.createElement("span");
+  row.className = "ways-out";
+  for (const offer of offers) {
+    const button = document.createElement("button");
+    button.type = "button";
+    button.className = "plain";
+    button.dataset.set = JSON.stringify(offer.set);
+    button.textContent = offer.label;
+    row.append(button);
+  }
+  return row;
+}
+
 function underline(one, part) {
-  const marks = document.querySelector(`[data-marks-for="${CSS.escape(one.name)}"]`);
+  const marks = about("marks-for", one.name);
   if (!marks) return;
   const place = part ? one.value.lastIndexOf(part) : -1;
   marks.textContent = "";

@@ -12,6 +12,8 @@ const slug = root.dataset.slug;
 const FRAGMENT_PAUSE = 334; // ms; engines limit how often the address may change
 const WORKINGS_PAUSE = 150; // ms of quiet before the long text below is made again
 const ANNOUNCE_PAUSE = 700; // ms of quiet before a result is read out
+const WITHOUT_PYTHON = ["print", "true-size"]; // what can be done with an answer that stands
+const LATE = 400; // ms after which what is shown is marked as behind
 const CODE_PAUSE = 800; // ms of quiet before the sheet is made again with its QR code
 
 const live = afterQuiet(ANNOUNCE_PAUSE, (sentence) => {
@@ -30,6 +32,9 @@ const wide = matchMedia("(min-width: 1200px)"); // as in sheet.css: the sheet it
 
 let edition = 0; // counts edits, so that an older reply is never taken for the latest
 let written = location.hash;
+let shownFor = JSON.stringify(form.initial()); // the form that the answer in view belongs to
+let unread = null; // a link still to be opened: until then the form does not say what is asked
+let lateTimer = 0;
 let workingsOf = 0; // the edition that the workings show
 let codeOf = 0; // the edition whose sheet is complete: with its QR code, if it can have one
 let answering = Promise.resolve();
@@ -40,16 +45,45 @@ const bridge = new Bridge(hear);
 function hear(state, detail) {
   root.dataset.python = state === "ready" || state === "failed" ? state : "starting";
   progress.show(state, detail);
-  if (state === "failed" && !showsBuilt()) markOld(progress.failedWords());
+  if (state === "failed") standStill();
+  else if (state === "ready" && root.dataset.answer === "fresh") actions.wait("");
 }
 
-// Without Python the page shows the example it was built with, which is no answer to anything else.
-function showsBuilt() {
-  return edition <= 1 && location.hash.length <= 1 && JSON.stringify(form.read()) === JSON.stringify(form.initial());
+/** Whether the answer in view is the answer to the form as it stands. */
+const showsAnswer = () => !unread && JSON.stringify(form.read()) === shownFor;
+
+/** What holds while Python cannot answer: the answer in view if it is the form's, or else it is old. */
+function standStill() {
+  if (!showsAnswer()) {
+    markOld(progress.failedWords());
+    return;
+  }
+  settle("fresh");
+  actions.wait(progress.failedWords(), WITHOUT_PYTHON);
+}
+
+function settle(state) {
+  clearTimeout(lateTimer);
+  delete root.dataset.late;
+  root.dataset.answer = state;
+}
+
+function pend() {
+  if (root.dataset.python === "failed") {
+    standStill();
+    return;
+  }
+  root.dataset.answer = "pending";
+  clearTimeout(lateTimer);
+  lateTimer = setTimeout(() => {
+    if (showsAnswer()) return;
+    root.dataset.late = "";
+    if (root.dataset.python !== "ready") actions.wait(progress.startingWords());
+  }, LATE);
 }
 
 function markOld(waiting) {
-  root.dataset.answer = "old";
+  settle("old");
   actions.wait(waiting);
 }
 
@@ -73,12 +107,13 @@ function update({ quiet = false } = {}) {
 
 async function answer(quiet) {
   const mine = ++edition;
-  root.dataset.answer = "pending";
+  const asked = JSON.stringify(form.read());
+  pend();
   actions.forget();
   try {
     const reply = await ask("answer", ["answer", ...(wide.matches ? [] : ["view"]), "sheet"]);
     if (mine !== edition) return;
-    if (reply.ok) take(reply, mine, quiet);
+    if (reply.ok) take(reply, mine, quiet, asked);
     else refuse(reply);
   } catch (error) {
     failed(error);
@@ -89,7 +124,8 @@ function put(reply) {
   for (const [name, html] of Object.entries(reply.regions)) regions.replace(name, html);
 }
 
-function take(reply, mine, quiet) {
+function take(reply, mine, quiet, asked) {
+  shownFor = asked;
   if (!quiet) {
     put(reply);
     keepFragment(reply.fragment);
@@ -98,8 +134,9 @@ function take(reply, mine, quiet) {
   form.showErrors([]);
   form.showEcho(reply.echo);
   form.showInks(reply.inks);
+  form.showNames(reply.labels, reply.options);
   actions.wait("");
-  root.dataset.answer = "fresh";
+  settle("fresh");
   followWithCode();
   if (quiet) {
     workingsOf = mine;
@@ -140,7 +177,7 @@ async function addCode(mine) {
 
 /** Bring the sheet up to date, code and all; gives whether it may be printed. */
 async function complete() {
-  if (root.dataset.python !== "ready") return showsBuilt();
+  if (root.dataset.python !== "ready") return showsAnswer();
   await answering;
   if (root.dataset.answer !== "fresh") return false;
   if (codeOf === edition) return true;
@@ -159,7 +196,8 @@ async function complete() {
 async function open(fragment) {
   written = fragment;
   edition += 1;
-  root.dataset.answer = "pending";
+  const mine = (unread = { fragment });
+  pend();
   try {
     const reply = await bridge.ask({ do: "open", page: slug, fragment }, { topic: "open" });
     if (!reply.ok) {
@@ -169,10 +207,13 @@ async function open(fragment) {
     const values = { ...reply.form };
     for (const name of touched) delete values[name];
     form.fill(values);
+    unread = null;
     showNotices(reply.notices ?? []);
     await update();
   } catch (error) {
     failed(error);
+  } finally {
+    if (unread === mine) unread = null;
   }
 }
 
@@ -201,12 +242,18 @@ function setValues(event) {
   const button = event.target.closest("[data-set]");
   if (!button) return;
   form.fill(JSON.parse(button.dataset.set));
+  // A way out goes with its message; the reader stays at the field.
+  const field = button.closest("[data-message-for]")?.dataset.messageFor;
+  if (field) form.control(field)?.focus();
   update();
 }
 
 function begin() {
   root.dataset.python = "starting";
-  progress.begin(begin);
+  progress.begin(() => {
+    begin();
+    update();
+  });
   bridge.start();
 }
 

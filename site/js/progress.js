@@ -24,6 +24,9 @@ export function begin(again) {
 /** The sentence for a start that failed. */
 export const failedWords = () => strip.dataset.failed;
 
+/** The sentence for a start that is under way. */
+export const startingWords = () => strip.dataset.starting;
+
 /** Show a state of the start; `share` in percent. */
 export function show(state, share) {
   if (state === "ready" || state === "failed") timers.forEach(clearTimeout);

@@ -94,7 +94,8 @@ def answer(form: Mapping[str, str]) -> Answer:
         (say("Less than the largest line, 24.6 A, as it must be."),), (say("The reading & the rest <stay>."),),
         say("A4 landscape, 1 cm = 2 A"), (Alternative(say("L2 with L3 first"), (("order", "23"),)),),
         drawing(297, 210, Point(195, 110)), {"phone": drawing(180, 175, Point(120, 78), 0.9)},
-        (components(), parallelogram()), {"a1": {"degrees": "31.8° lag", "factor": "0.850", "sense": "lag"}},
+        (components(), parallelogram()),
+        {"a1": {"degrees": "31.8° lag", "said": "31.8° lag", "factor": "0.850", "sense": "lag"}},
     )  # fmt: skip
 
 
@@ -111,6 +112,8 @@ class ExampleCalculator:
         Field("i2", "L2", "quantity", "values", "11.2", "A", sample="i2"),
         Field("i3", "L3", "quantity", "values", "24.6", "A", sample="i3"),
         Field("a1", "L1 lag", "angle", "loads", "0", "°", "Degrees, negative if it leads, or a power factor."),
+        Field("method", "Method", "choice", "method", "parallelogram", choices=(
+            Choice("parallelogram", "Parallelogram"), Choice("components", "Components"))),
         Field("order", "First pair", "choice", "picture", "12", choices=(
             Choice("", "chosen to fit"), Choice("12", "L1 with L2"), Choice("23", "L2 with L3"))),
         Field("paper", "Paper", "choice", "sheet", "A4", choices=(Choice("A4", "A4"), Choice("A3", "A3"))),

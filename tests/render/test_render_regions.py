@@ -2,18 +2,20 @@
 
 import json
 from collections import Counter
+from dataclasses import replace
 from html.parser import HTMLParser
 
 import pytest
 from render.example import IN, ExampleCalculator, answer
 
 from pycore.calculators.interface import Output
-from pycore.render.answer import data_value, output_html
-from pycore.render.form import options_html, values_html
+from pycore.render.answer import output_html
+from pycore.render.form import method_html, options_html, values_html
+from pycore.render.home import home_html, length_on_paper
 from pycore.render.mathml import formula_html, is_long, pieces
 from pycore.render.phrase import phrase_html
 from pycore.render.regions import regions_of
-from pycore.render.sample import sample, ticks_of
+from pycore.render.sample import sample
 from pycore.render.site import calculator_page, home_page
 from pycore.words import say
 from pycore.words.formula import Fraction, Function, Number, Root, Square, row
@@ -77,7 +79,8 @@ def test_every_output_of_the_answer_appears_once_with_its_value(regions):
     [(None, ""), (0.0, "0"), (-0.0, "0"), (0.1 + 0.2, "0.3"), (1e-9, "1e-09"), (123456789.123456, "123456789.123")],
 )
 def test_data_values_have_twelve_digits_and_no_minus_zero(value, written):
-    assert written == data_value(value)
+    outputs = Tree(output_html(Output("x", value, "text"))).all("output")
+    assert [written] == [output["data-value"] for output in outputs]
 
 
 def test_an_output_keeps_figure_and_unit_together():
@@ -116,6 +119,24 @@ def test_the_working_on_the_sheet_stands_first_and_open_the_others_folded(region
     tree = Tree(regions["workings"])
     marked = [(tag, marks["data-working"]) for tag, marks in tree.elements if "data-working" in marks]
     assert [("section", "parallelogram-12"), ("details", "components")] == marked
+
+
+def test_workings_carry_what_says_that_they_are_old(regions):
+    """The style sheet shows it as soon as they are, so that no older number stands there unmarked."""
+    text = "".join(Tree(regions["workings"]).text)
+    assert text.startswith("Old workings 18.4~A, 11.2~A, 24.6~A".replace("~", NO_BREAK))
+
+
+def test_the_kinds_of_sheet_are_offered_where_there_are_any():
+    tree = Tree(regions_of(replace(answer({}), kind="overlay"), ["sheet"])["sheet"])
+    kinds = {json.loads(marks["data-set"] or "")["sheet"]: marks["aria-pressed"]
+             for marks in tree.all("button") if "aria-pressed" in marks}  # fmt: skip
+    assert {"construction": "false", "problem": "false", "overlay": "true"} == kinds
+    assert ["pdf-all"] == [marks["data-action"] for marks in tree.all("button") if "data-action" in marks]
+
+
+def test_a_page_of_one_kind_offers_none(regions):
+    assert [] == [marks for marks in Tree(regions["sheet"]).all("button") if "aria-pressed" in marks]
 
 
 def test_moves_are_tied_to_steps_and_counted_over_interruptions(regions):
@@ -157,9 +178,8 @@ def test_a_formula_may_break_before_its_relations_only():
     assert not is_long(row("a", "=", "b"))
 
 
-@pytest.mark.parametrize(("name", "ticks"), [("i1", 1), ("i2", 2), ("i3", 3), ("sum", 0), ("i7", 3)])
+@pytest.mark.parametrize(("name", "ticks"), [("i1", 1), ("i2", 2), ("i3", 3), ("sum", 0)])
 def test_a_line_is_known_by_its_ticks(name, ticks):
-    assert ticks == ticks_of(name)
     assert ticks == sample(name).count("sample-tick")
 
 
@@ -168,9 +188,9 @@ def test_every_field_has_one_named_control_a_label_and_a_message_slot():
     html = values_html(calculator.fields, {}, {}) + options_html(calculator.fields, {}, {})
     tree = Tree(html)
     named = [marks for tag, marks in tree.elements if tag in ("input", "select") and "name" in marks]
-    labelled = {marks["for"] for marks in tree.all("label")}
+    labelled = {marks["for"] for marks in tree.all("label") if "for" in marks}
     slots = Counter(marks["data-message-for"] for marks in tree.all("p") if "data-message-for" in marks)
-    names = [field.name for field in calculator.fields]
+    names = [field.name for field in calculator.fields if field.group != "method"]
     assert names == [marks["name"] for marks in named]
     assert all(marks["id"] in labelled and marks["form"] == "problem" for marks in named)
     assert Counter(names) == slots
@@ -185,6 +205,15 @@ def test_controls_are_described_by_elements_that_exist(page):
             assert reference in ids
 
 
+def test_the_method_is_in_view_with_every_option_and_its_message():
+    tree = Tree(method_html(ExampleCalculator.fields, {"method": "components"}))
+    radios = [(marks["name"], marks["value"], "checked" in marks) for marks in tree.all("input")]
+    assert [("method", "parallelogram", False), ("method", "components", True)] == radios
+    assert ["method"] == [marks["data-message-for"] for marks in tree.all("p") if "data-message-for" in marks]
+    assert "Method" in tree.text
+    assert "data-group=\"method\"" not in options_html(ExampleCalculator.fields, {}, {})
+
+
 def test_the_form_shows_values_given_and_defaults_elsewhere():
     calculator = ExampleCalculator()
     form = {"i1": '9" A', "order": "23"}
@@ -197,8 +226,11 @@ def test_the_form_shows_values_given_and_defaults_elsewhere():
 def test_a_power_factor_has_controls_without_names():
     """Only the field itself goes into links; the power factor writes into it."""
     calculator = ExampleCalculator()
-    echo = {"a1": {"factor": "0.850", "sense": "lead", "degrees": "31.8° lead"}}
+    echo = {"a1": {"factor": "0.850", "sense": "lead", "degrees": "31.8°", "said": "31.8° lead",
+                   "as_lag": "0.85 lag", "as_lead": "0.85 lead"}}  # fmt: skip
     tree = Tree(options_html(calculator.fields, {}, echo))
+    sides = {marks["value"]: marks["data-text"] for marks in tree.all("option") if "data-text" in marks}
+    assert {"lag": "0.85 lag", "lead": "0.85 lead"} == sides
     factor = next(marks for marks in tree.all("input") if "data-factor-of" in marks)
     assert ("a1", "0.850", None) == (factor["data-factor-of"], factor["value"], factor.get("name"))
     assert "31.8° lead" in "".join(tree.text)
@@ -206,7 +238,7 @@ def test_a_power_factor_has_controls_without_names():
 
 def test_the_page_of_a_calculator_has_all_that_its_shell_asks_for(page):
     asked = {"header", "intro", "form", "answer", "view", "request", "sheet", "actions", "options", "noscript",
-             "workings", "status", "footer"}  # fmt: skip
+             "workings", "status", "footer", "method", "truesize"}  # fmt: skip
     assert asked == set(page.regions)
     assert ("example", "sheet", "en-GB") == (page.slug, page.template, page.language)
     for html in page.regions.values():
@@ -214,13 +246,23 @@ def test_the_page_of_a_calculator_has_all_that_its_shell_asks_for(page):
 
 
 def test_actions_are_those_that_work_now(page):
-    assert ["print", "pdf", "share"] == [marks["data-action"] for marks in Tree(page.regions["actions"]).all("button")]
+    actions = [marks["data-action"] for marks in Tree(page.regions["actions"]).all("button")]
+    assert ["print", "pdf", "share", "true-size"] == actions
 
 
 def test_the_front_page_shows_each_sheet_and_links_to_it():
     tree = Tree("".join(home_page([ExampleCalculator()]).regions.values()))
     assert 3 == [marks["href"] for marks in tree.all("a")].count("example/")
     assert ["small", "phone"] == [marks["data-view"] for marks in tree.all("svg") if "data-view" in marks]
+
+
+def test_the_length_on_the_front_page_is_the_examples():
+    """A length that no sheet has would be a promise that the learner's ruler breaks."""
+    assert "58.2 mm" == length_on_paper([answer({})])
+    changed = replace(answer({}), outputs=(Output("neutral-length", 73.44, "73.4", "mm"),))
+    assert "73.4 mm" == length_on_paper([answer({}), changed][1:])
+    html = home_html([ExampleCalculator()])
+    assert f"A line of 58.2{NO_BREAK}mm is 58.2{NO_BREAK}mm on paper." in html
 
 
 def test_regions_are_the_same_twice():
