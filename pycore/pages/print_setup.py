@@ -219,7 +219,8 @@ def _swapped(reader: Reader, place: Bars, upright: float, level: float) -> bool:
     offer = Offer(words.swap_offer(), (("upright", given["level"]), ("level", given["upright"])))
     for name, other in (("upright", "level"), ("level", "upright")):
         message = words.swapped(reader.label(name), given[name], reader.label(other))
-        reader.faults.append(Fault(name, given[name], message, "", (offer,)))
+        # One way out mends both: it is offered once.
+        reader.faults.append(Fault(name, given[name], message, "", (offer,) if name == "upright" else ()))
     return True
 
 

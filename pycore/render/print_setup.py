@@ -4,14 +4,12 @@ The page's regions: ``sheet`` (the set-up sheet), ``bars`` (what its bars should
 (what follows from the readings), ``kept`` (what this device keeps). The form stands outside them.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from typing import Any
 
 from pycore.calculators.interface import Field
-from pycore.errors import Fault
 from pycore.pages import print_setup as page
 from pycore.pages.print_setup import FIELDS, Correction, Setup, millimetres, percent, set_up
-from pycore.render.answer import set_values
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.form import fields_html, values_html
 from pycore.render.phrase import phrase_html
@@ -42,19 +40,6 @@ def _button(name: str, label: str, kind: str = "plain") -> Markup:
     return h("button", {"type": "button", "class": kind, "data-do": name}, label)
 
 
-def _offers(faults: Sequence[Fault]) -> Markup | None:
-    """Ways out of the faults, each once."""
-    offers = tuple(dict.fromkeys(offer for fault in faults for offer in fault.offers))
-    if not offers:
-        return None
-    buttons = [
-        h("li", None, h("button", {"type": "button", "class": "plain", "data-set": set_values(offer.values)},
-                        offer.label))
-        for offer in offers
-    ]  # fmt: skip
-    return h("ul", {"class": "offers"}, buttons)
-
-
 def _found(setup: Setup, correction: Correction) -> tuple[Phrase, ...]:
     """What the readings say, in sentences."""
     told = words.correction(percent(correction.along), percent(correction.across))
@@ -81,7 +66,7 @@ def result_html(setup: Setup, kept: Correction | None) -> Markup:
     done = setup.state == "true" and setup.applied
     keep = _button("keep-printer", words.KEEP, "first") if setup.correction is not None and not done else None
     way = h("p", None, h("a", {"href": f"#{words.DIALOG_ID}"}, words.DIALOG)) if setup.scaling else None
-    return join(lines, keep, way, _offers(setup.faults))
+    return join(lines, keep, way)
 
 
 def kept_html(kept: Correction | None) -> Markup:
@@ -252,7 +237,11 @@ def reply(request: Mapping[str, Any]) -> Reply:
         "correction": _keep(setup.correction),
         "scaling": setup.scaling,
         "errors": [
-            {"field": fault.field, "message": fault.message, "part": fault.part} for fault in setup.faults
+            {
+                "field": fault.field, "message": fault.message, "part": fault.part,
+                "offers": [{"label": offer.label, "set": dict(offer.values)} for offer in fault.offers],
+            }
+            for fault in setup.faults
         ],
         "announce": words.announce(messages),
     }, None

@@ -197,7 +197,7 @@ def test_half_a_number_is_not_judged_and_a_hasty_keep_waits_for_the_answer(opene
 
 def test_an_offer_puts_the_readings_right(opened: Page) -> None:
     read(opened, "170.5", "248.25", "old")
-    opened.click("[data-region=result] [data-set]")
+    opened.click("[data-message-for=upright] [data-set]")
     wait_until(opened, "document.documentElement.dataset.answer === 'fresh'")
     assert ("248.25", "170.5") == (opened.input_value("[name=upright]"), opened.input_value("[name=level]"))
 
