@@ -24,7 +24,8 @@ class Field:
     ``0.85 lag``), ``choice``, ``text``. ``group`` places it: ``values`` and ``method`` (always in
     view), ``loads``, ``picture``, ``sheet``, ``words``. ``default`` "" for a field that may
     stay empty. ``sample`` names the phasor whose line is drawn beside the label. What is
-    ``private`` (a name, a date) never enters a link.
+    ``private`` (a name, a date) never enters a link. ``only`` names the choices with which a
+    field has a meaning: one of them must be made for it to be shown.
     """
 
     name: str
@@ -37,6 +38,7 @@ class Field:
     sample: str = ""
     choices: tuple[Choice, ...] = ()
     private: bool = False
+    only: tuple[tuple[str, str], ...] = ()
 
 
 def default_form(fields: Iterable[Field]) -> dict[str, str]:

@@ -123,7 +123,13 @@ def field_html(field: Field, value: str, echo: Mapping[str, str], *, helped: boo
     about = _help(field) if field.help and helped else None
     slot = None if _in_row(field) else _message(field)
     kind = f"field {field.kind}{' wide' if _is_wide(field) else ''}"
-    return h("div", {"class": kind, "data-field": field.name}, _label(field), control, extra, about, slot)
+    marks: Marks = {"class": kind, "data-field": field.name, "data-only": _only(field)}
+    return h("div", marks, _label(field), control, extra, about, slot)
+
+
+def _only(field: Field) -> str | None:
+    """The choices with which the field has a meaning, as ``name=value`` pairs."""
+    return " ".join(f"{name}={value}" for name, value in field.only) or None
 
 
 def _in_row(field: Field) -> bool:

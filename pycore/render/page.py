@@ -32,7 +32,8 @@ def header_html(root: str, *, home: bool) -> Markup:
 
 def intro_html(title: str, scenario: Phrase | str) -> Markup:
     """The page's title and the example's story."""
-    story = h("p", {"class": "scenario"}, phrase_html(scenario)) if scenario else None
+    marks: Marks = {"class": "scenario", "data-scenario": True, "hidden": not scenario}
+    story = h("p", marks, phrase_html(scenario))
     return join(h("h1", None, title), story)
 
 
@@ -49,9 +50,25 @@ def actions_html() -> Markup:
              h("input", {"id": "link", "type": "text", "readonly": True, "autocomplete": "off"}))  # fmt: skip
     told: Marks = {"data-copied": furniture.COPIED, "data-saved": furniture.PDF_READY}
     said = h("p", {"class": "said", "data-said": True, **told})
-    wait = h("p", {"class": "waiting", "id": "waiting", "data-waiting": True, "hidden": True})
+    wait = h("p", {"class": "waiting", "id": "waiting", "hidden": True},
+             h("span", {"data-waiting": True}), " ", _go())  # fmt: skip
     row = h("div", {"class": "actions", "role": "group", "aria-label": furniture.ACTIONS}, buttons)
     return join(row, wait, said, link)
+
+
+def _go() -> Markup:
+    return h("button", {"type": "button", "class": "go", "data-go": True, "hidden": True}, furniture.SHOW_FIELD)
+
+
+def elsewhere_html() -> Markup:
+    """Where a message is repeated whose field stands far from the values, with the way there."""
+    return h("p", {"class": "elsewhere", "data-elsewhere": True, "hidden": True}, h("span", None), " ", _go())
+
+
+def to_choices_html() -> Markup:
+    """On a phone, the way to the choices below the moves."""
+    return h("p", {"class": "to-choices"},
+             h("button", {"type": "button", "class": "go", "data-to-choices": True}, furniture.TO_CHOICES))  # fmt: skip
 
 
 def link_notices_html() -> Markup:

@@ -12,6 +12,7 @@ from pycore.render.form import method_html, options_html, values_html
 from pycore.render.home import home_html
 from pycore.render.page import (
     actions_html,
+    elsewhere_html,
     footer_html,
     header_html,
     intro_html,
@@ -19,6 +20,7 @@ from pycore.render.page import (
     no_script_html,
     request_html,
     status_html,
+    to_choices_html,
 )
 from pycore.render.regions import regions_of
 from pycore.words import furniture
@@ -87,8 +89,8 @@ def calculator_page(calculator: Calculator) -> SitePage:
     regions |= {
         "header": header_html("../", home=False),
         "intro": intro_html(calculator.title, calculator.scenario),
-        "form": join(values_html(calculator.fields, form, answer.echo), link_notices_html()),
-        "method": method_html(calculator.fields, form),
+        "form": join(values_html(calculator.fields, form, answer.echo), elsewhere_html(), link_notices_html()),
+        "method": join(method_html(calculator.fields, form), to_choices_html()),
         "options": options_html(calculator.fields, form, answer.echo),
         "actions": join(actions_html(), print_setup.line_html("../")),
         "truesize": print_setup.true_size_html(),

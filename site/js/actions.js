@@ -103,7 +103,6 @@ export function wait(sentence, but = []) {
       button.removeAttribute("aria-describedby");
     }
   }
-  const place = document.querySelector("[data-waiting]");
-  place.textContent = sentence;
-  place.hidden = !sentence;
+  document.querySelector("[data-waiting]").textContent = sentence;
+  document.getElementById("waiting").hidden = !sentence;
 }

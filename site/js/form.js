@@ -69,13 +69,25 @@ function choose(one, value) {
 /** Put values into the controls; unknown names are left alone. Gives the names that changed. */
 export function fill(values) {
   const changed = controls().filter((one) => typeof values[one.name] === "string" && choose(one, values[one.name]));
-  tidy();
+  refresh();
   return changed.map((one) => one.name);
+}
+
+/** What follows from the form alone: the unit gives way to typed letters, a field without a meaning to the others. */
+export function refresh() {
+  tidy();
+  const values = read();
+  for (const one of controls()) {
+    one.closest(".entry")?.toggleAttribute("data-worded", /[\p{L}°]/u.test(one.options ? "" : one.value));
+  }
+  for (const field of document.querySelectorAll("[data-only]")) {
+    const choices = field.dataset.only.split(" ").map((choice) => choice.split("="));
+    field.hidden = !choices.some(([name, value]) => values[name] === value);
+  }
 }
 
 /** An edit of a power factor or its side writes the field it belongs to. */
 export function followFactor(edited) {
-  tidy();
   const name = edited.dataset.factorOf ?? edited.dataset.senseOf;
   if (!name) return;
   const side = about("sense-of", name);
@@ -125,6 +137,16 @@ export function showNames(labels, options) {
   }
 }
 
+/** The first control that cannot be used as it stands, if there is one. */
+export const firstFault = () => controls().find((one) => one.hasAttribute("aria-invalid"));
+
+/** Bring a control into view and go to it. */
+export function goTo(one) {
+  unfold(one);
+  one.scrollIntoView({ block: "center" });
+  one.focus({ preventScroll: true });
+}
+
 /** Mark what cannot be used, each with its message and the ways out; everything else is cleared. */
 export function showErrors(errors) {
   const byField = new Map(errors.map((error) => [error.field, error]));
@@ -136,6 +158,17 @@ export function showErrors(errors) {
     underline(one, error?.part ?? "");
     if (error) unfold(one);
   }
+  showElsewhere(errors);
+  for (const button of document.querySelectorAll("[data-go]")) button.hidden = !firstFault();
+}
+
+// A message far from the values would be missed: it is said beside the answer too, with the way to its field.
+function showElsewhere(errors) {
+  const place = document.querySelector("[data-elsewhere]");
+  if (!place) return;
+  const far = errors.find((error) => control(error.field)?.closest("details"));
+  place.hidden = !far || document.activeElement?.name === far.field;
+  place.querySelector("span").textContent = far?.message ?? "";
 }
 
 function showMessage(name, error) {

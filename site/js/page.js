@@ -30,11 +30,15 @@ const keepFragment = spaced(FRAGMENT_PAUSE, (fragment) => {
 
 const wide = matchMedia("(min-width: 1200px)"); // as in sheet.css: the sheet itself is in view, not the phone's drawing
 
+const column = matchMedia("(min-width: 900px)"); // as in sheet.css: words in a column of their own
+
 let edition = 0; // counts edits, so that an older reply is never taken for the latest
 let written = location.hash;
 let shownFor = JSON.stringify(form.initial()); // the form that the answer in view belongs to
 let unread = null; // a link still to be opened: until then the form does not say what is asked
 let lateTimer = 0;
+let before = null; // what was shown before a field was gone into
+let rememberAt = 0; // the edition whose answer is to be remembered so
 let workingsOf = 0; // the edition that the workings show
 let codeOf = 0; // the edition whose sheet is complete: with its QR code, if it can have one
 let answering = Promise.resolve();
@@ -120,6 +124,24 @@ async function answer(quiet) {
   }
 }
 
+// Half-typed numbers give answers on the way to what is meant. If it ends up unusable, the old answer is the one
+// from before the field was gone into.
+function remember() {
+  if (root.dataset.answer === "fresh") {
+    before = { regions: regions.snapshot(), shownFor, workings: workingsOf === edition };
+  } else {
+    rememberAt = edition;
+  }
+}
+
+function recall(errors) {
+  const field = document.activeElement?.name || document.activeElement?.dataset.factorOf;
+  if (!before || before.shownFor === shownFor || !errors.some((error) => error.field === field)) return;
+  for (const [name, html] of before.regions) regions.replace(name, html);
+  shownFor = before.shownFor;
+  regions.busy("workings", !before.workings);
+}
+
 function put(reply) {
   for (const [name, html] of Object.entries(reply.regions)) regions.replace(name, html);
 }
@@ -131,31 +153,41 @@ function take(reply, mine, quiet, asked) {
     keepFragment(reply.fragment);
     live(reply.announce ?? "");
   }
-  form.showErrors([]);
+  form.showErrors(reply.errors ?? []);
   form.showEcho(reply.echo);
   form.showInks(reply.inks);
   form.showNames(reply.labels, reply.options);
+  showScenario(reply.scenario);
   actions.wait("");
   settle("fresh");
   followWithCode();
   if (quiet) {
     workingsOf = mine;
-    return;
+  } else {
+    regions.busy("workings", true);
+    followWithWorkings();
   }
-  regions.busy("workings", true);
-  followWithWorkings();
+  if (rememberAt === mine) remember();
+}
+
+function showScenario(scenario) {
+  const place = document.querySelector("[data-scenario]");
+  if (!place || typeof scenario !== "string") return;
+  place.textContent = scenario;
+  place.hidden = !scenario;
 }
 
 function refuse(reply) {
+  recall(reply.errors ?? []);
   form.showErrors(reply.errors ?? []);
   markOld(reply.waiting ?? "");
   live(reply.announce ?? "");
 }
 
-/** The workings follow when nothing else is to do and they are nearly in view. */
+/** The workings follow when nothing else is to do, in view or not: they can be found, copied and read aloud there. */
 async function showWorkings() {
   const mine = edition;
-  if (workingsOf === mine || root.dataset.answer !== "fresh" || !regions.nearView("workings")) return;
+  if (workingsOf === mine || root.dataset.answer !== "fresh") return;
   try {
     const reply = await ask("workings", ["workings"]);
     if (mine !== edition || !reply.ok) return;
@@ -232,10 +264,25 @@ function showNotices(notices) {
 function edited(event) {
   if (event.target.form?.id !== "problem") return;
   form.followFactor(event.target);
+  form.refresh();
   const name = event.target.name || event.target.dataset.factorOf || event.target.dataset.senseOf;
   if (name) touched.add(name);
   showNotices([]);
   update();
+}
+
+// Typing replaces what stands in a field that was tapped; a second tap sets the caret.
+function selectTapped(event) {
+  const field = event.target;
+  if (!field.matches?.("form input, .field input") || field.type !== "text" || field === document.activeElement) return;
+  const select = () => field.selectionStart === field.selectionEnd && field.select();
+  field.addEventListener("click", select, { once: true });
+}
+
+function go(event) {
+  const field = event.target.closest("[data-go]") && form.firstFault();
+  if (field) form.goTo(field);
+  if (event.target.closest("[data-to-choices]")) document.querySelector(".choices summary").focus();
 }
 
 function setValues(event) {
@@ -246,6 +293,13 @@ function setValues(event) {
   const field = button.closest("[data-message-for]")?.dataset.messageFor;
   if (field) form.control(field)?.focus();
   update();
+}
+
+// In a column the choices stand above the moves; on a phone the moves follow the drawing at once.
+function arrange() {
+  const [choices, moves] = [document.querySelector(".choices"), document.querySelector(".workings")];
+  if (column.matches) moves.before(choices);
+  else moves.after(choices);
 }
 
 function begin() {
@@ -259,7 +313,11 @@ function begin() {
 
 document.addEventListener("input", edited);
 document.addEventListener("click", setValues);
-document.addEventListener("scroll", () => followWithWorkings(), { passive: true });
+document.addEventListener("click", go);
+document.addEventListener("pointerdown", selectTapped);
+document.addEventListener("focusin", (event) => {
+  if (event.target.form?.id === "problem") remember();
+});
 document.addEventListener("submit", (event) => event.preventDefault());
 window.addEventListener("hashchange", () => {
   if (location.hash === written) return;
@@ -267,6 +325,9 @@ window.addEventListener("hashchange", () => {
   open(location.hash);
 });
 wide.addEventListener("change", () => update());
+column.addEventListener("change", arrange);
+arrange();
+form.refresh();
 actions.listen(bridge, live, (error) => {
   live(progress.stuck()); // The answer itself stays as it is.
   if (!(error instanceof Stuck)) reportError(error);

@@ -36,10 +36,10 @@ export function replace(name, html) {
   return true;
 }
 
-/** Whether any part of a region is on the screen or nearly so. */
-export function nearView(name) {
-  const box = regionOf(name)?.getBoundingClientRect();
-  return Boolean(box) && box.top < innerHeight + 400 && box.bottom > -400;
+/** What every region shows now, by name, to be put back by `replace`. */
+export function snapshot() {
+  const all = [...document.querySelectorAll("[data-region]")];
+  return new Map(all.map((region) => [region.dataset.region, last.get(region.dataset.region) ?? region.innerHTML]));
 }
 
 /** Mark a region as being behind the values, for readers who cannot see that it is. */

@@ -103,11 +103,13 @@ def noted() -> Callable[[Page], list[str]]:
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_a_phone_reads_the_code_from_another_phones_screen(open_page, based: str, ready, scheme: str, tmp_path: Path):
-    page = open_page(viewport={"width": 390, "height": 844}, device_scale_factor=3, color_scheme=scheme)
+    """The sheet is as wide as the screen; two fingers spread it until its code can be read."""
+    page = open_page(viewport={"width": 390, "height": 844}, device_scale_factor=3, color_scheme=scheme, is_mobile=True)
     page.goto(f"{based}neutral-current/{FRAGMENT}")
     ready(page)
     until_coded(page)
     page.click("details.request > summary")
+    page.context.new_cdp_session(page).send("Emulation.setPageScaleFactor", {"pageScaleFactor": 3})
     page.locator(CODE).scroll_into_view_if_needed()
     page.screenshot(path=tmp_path / "phone.png")
     assert [link(FORM)] == read(Image.open(tmp_path / "phone.png"))

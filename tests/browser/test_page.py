@@ -1,56 +1,35 @@
 """The page as a visitor meets it: typing, links, errors, no scripts, small and large screens, light and dark."""
 
 import math
-import time
 from collections.abc import Callable
 
 import pytest
+from browser.asking import DESK, PHONE, SLUG, neutral, result, state, wait_until
 from playwright.sync_api import Browser, Page, expect
 
-SLUG = "neutral-current"
 PHONES = [(360, 740), (390, 844)]
-DESK = {"width": 1440, "height": 900}
 
 
-@pytest.fixture
-def opened(page: Page, site: str, ready, answered) -> Page:
-    """The calculator's page, its Python ready and its first answer given."""
-    page.goto(f"{site}{SLUG}/")
-    ready(page)
-    answered(page)
-    return page
-
-
-def result(page: Page, name: str = "neutral-current") -> float:
-    """A result's value in its SI unit."""
-    return float(page.get_attribute(f'output[name="{name}"]', "data-value") or "nan")
-
-
-def neutral(a: float, b: float, c: float) -> float:
-    """The neutral current of three lines 120° apart: √(½[(a−b)² + (b−c)² + (c−a)²])."""
-    return math.sqrt(((a - b) ** 2 + (b - c) ** 2 + (c - a) ** 2) / 2)
-
-
-def state(page: Page) -> str:
-    return page.evaluate("document.documentElement.dataset.answer")
-
-
-def wait_until(page: Page, expression: str, seconds: float = 10.0) -> None:
-    """Poll from outside: waiting inside the page is refused by its policy."""
-    end = time.monotonic() + seconds
-    while not page.evaluate(expression):
-        assert time.monotonic() < end, f"not within {seconds} s: {expression}"
-        time.sleep(0.02)
-
-
-def test_without_scripts_the_page_teaches_its_example(open_page: Callable[..., Page], site: str) -> None:
-    page = open_page(java_script_enabled=False, viewport=DESK)
+@pytest.mark.parametrize("screen", [DESK, PHONE], ids=["desk", "phone"])
+def test_without_scripts_the_page_teaches_its_example(open_page: Callable[..., Page], site: str, screen) -> None:
+    """Answer, drawing, moves and the other workings; the phone has its own drawing and opens the sheet by itself."""
+    page = open_page(java_script_enabled=False, viewport=screen)
     page.goto(f"{site}{SLUG}/")
     values = [float(page.get_attribute(f"[name=i{line}]", "value") or "nan") for line in (1, 2, 3)]
     assert math.isclose(neutral(*values), result(page), rel_tol=1e-11)
+    if screen == PHONE:
+        expect(page.locator('svg[data-view="phone"]')).to_be_visible()
+        page.click("details.request > summary")
     expect(page.locator("svg[data-sheet]")).to_be_visible()
-    assert page.locator("[data-for-step]").count() >= 5
+    moves = page.locator("section.working [data-for-step]")
+    assert moves.count() >= 5
+    expect(moves.first).to_be_visible()
+    other = page.locator("details.working").last
+    other.locator("summary").click()
+    expect(other.locator(".formula").first).to_be_visible()
     assert page.locator("button:visible").count() == 0
+    expect(page.locator("noscript .notice")).to_be_visible()
+    assert screen["width"] >= page.locator(".workings").bounding_box()["width"]  # type: ignore[index]
 
 
 def test_typing_three_currents_gives_their_neutral_current(opened: Page, answered) -> None:
@@ -98,11 +77,45 @@ def test_a_new_fragment_opens_its_problem(opened: Page, answered) -> None:
     assert "" == opened.get_attribute('output[name="neutral-angle"]', "data-value")
 
 
-def test_a_hostile_link_is_only_text(page: Page, site: str, ready) -> None:
-    page.goto(f"{site}{SLUG}/#v=1&i1=%3Cimg%20src%3Dx%20onerror%3Dalert(1)%3E&%3Cb%3E=1&i2=%00&order=%27%22%3E")
+HOSTILE = (
+    "i1=%3Cimg%20src%3Dx%20onerror%3Dalert(1)%3E&%3Cb%3E=1&i2=%00&order=%27%22%3E",
+    "i1=1&i2=2&i3=3&place=javascript:alert(1)",
+    "i1=1&i2=2&i3=3&place=%22%20onx=%22javascript:1&names=%3Cscript%3E&method=javascript:1",
+    "i1=1&i2=2&i3=3&place=href=%27javascript:alert(1)%27%20onload=%27x%27",
+)
+
+
+@pytest.mark.parametrize("fragment", HOSTILE)
+def test_a_hostile_link_is_only_text(page: Page, site: str, ready, fragment: str) -> None:
+    """Nothing of it becomes an element or runs, and it does not stop the page: the next edit is answered."""
+    page.goto(f"{site}{SLUG}/#v=1&{fragment}")
     ready(page)
     wait_until(page, "document.documentElement.dataset.answer !== 'pending'")
-    assert 0 == page.locator("main img, main b").count()
+    assert 0 == page.locator("main img, main b, main script").count()
+    for line, value in (("i1", "31.5"), ("i2", "7.25"), ("i3", "12.5")):
+        page.fill(f"[name={line}]", value)
+    page.evaluate("""() => {
+      for (const [name, value] of [["order", ""], ["names", "L123"]]) {
+        document.querySelector(`select[name=${name}]`).value = value;
+      }
+      document.querySelector("[name=method][value=parallelogram]").checked = true;
+      document.querySelector("[name=i1]").dispatchEvent(new Event("input", { bubbles: true }));
+    }""")
+    wait_until(page, "document.documentElement.dataset.answer === 'fresh'")
+    assert math.isclose(neutral(31.5, 7.25, 12.5), result(page), rel_tol=1e-11)
+
+
+def test_a_choice_that_a_link_invents_stays_to_be_seen_and_is_named(page: Page, site: str, ready) -> None:
+    page.goto(f"{site}{SLUG}/#v=1&i1=1&i2=2&i3=3&method=guess&paper=A9")
+    ready(page)
+    wait_until(page, "document.querySelectorAll('[data-message-for]:not([hidden])').length === 2")
+    assert "guess" in page.inner_text("[data-message-for=method]")
+    assert "A9" in page.inner_text("[data-message-for=paper]")
+    assert "guess" == page.evaluate("document.querySelector('[name=method]:checked').value")
+    page.check("[name=method][value=tip-to-tail]")
+    page.select_option("[name=paper]", "A4")
+    wait_until(page, "document.documentElement.dataset.answer === 'fresh'")
+    assert 0 == page.locator("[data-stray]").count()
 
 
 def test_what_is_typed_while_python_starts_is_answered(page: Page, site: str, answered) -> None:
