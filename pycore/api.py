@@ -14,7 +14,7 @@ from pycore.calculators.interface import Opening
 from pycore.calculators.neutral_current import KINDS, NeutralCurrent
 from pycore.calculators.registry import CALCULATORS
 from pycore.drawing import Document
-from pycore.errors import InputError
+from pycore.errors import Fault, InputError
 from pycore.render.regions import regions_of
 from pycore.words import api as words
 from pycore.words import plain
@@ -61,7 +61,9 @@ def _answer(request: Mapping[str, Any]) -> Reply:
     answer = calculator.answer(form, parts, _opening(request))
     inks = calculator.inks(form)
     headline = answer.outputs[0]
-    said = [plain(line) for line in answer.summary]
+    announced = words.announce(
+        answer.title, headline.text, headline.unit, [plain(line) for line in answer.summary]
+    )
     return {
         "ok": True,
         "regions": {name: str(html) for name, html in regions_of(answer, parts, inks).items()},
@@ -70,9 +72,10 @@ def _answer(request: Mapping[str, Any]) -> Reply:
         "labels": calculator.labels(form),
         "options": calculator.options(form),
         "fragment": links.fragment(links.form_pairs(form, calculator.fields)),
-        "announce": words.announce(answer.title, headline.text, headline.unit, said),
+        "announce": " ".join([announced, *(fault.message for fault in answer.faults)]),
         "page": answer.page_key,
-        "errors": [],
+        "errors": [_error(fault) for fault in answer.faults],
+        "scenario": answer.scenario,
     }, None
 
 
@@ -128,16 +131,18 @@ _ANSWERS: dict[str, Callable[[Mapping[str, Any]], Reply]] = {
 }
 
 
+def _error(fault: Fault) -> dict[str, Any]:
+    """A fault as the page shows it at its field."""
+    return {
+        "field": fault.field,
+        "message": fault.message,
+        "part": fault.part,
+        "offers": [{"label": offer.label, "set": dict(offer.values)} for offer in fault.offers],
+    }
+
+
 def _refused(error: InputError) -> dict[str, Any]:
-    faults = [
-        {
-            "field": fault.field,
-            "message": fault.message,
-            "part": fault.part,
-            "offers": [{"label": offer.label, "set": dict(offer.values)} for offer in fault.offers],
-        }
-        for fault in error.faults
-    ]
+    faults = [_error(fault) for fault in error.faults]
     messages = [fault.message for fault in error.faults]
     return {
         "ok": False,

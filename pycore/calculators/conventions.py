@@ -53,8 +53,14 @@ TICKS = {"i1": 1, "i2": 2, "i3": 3}
 
 
 def choice_field(
-    name: str, label: str, group: str, default: str, options: tuple[tuple[str, str], ...], about: str = ""
+    name: str,
+    label: str,
+    group: str,
+    default: str,
+    options: tuple[tuple[str, str], ...],
+    about: str = "",
+    only: tuple[tuple[str, str], ...] = (),
 ) -> Field:
     """A field with options given as (value, label)."""
     choices = tuple(Choice(value, words) for value, words in options)
-    return Field(name, label, "choice", group, default, help=about, choices=choices)
+    return Field(name, label, "choice", group, default, help=about, choices=choices, only=only)

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
 from pycore.drawing import Page
+from pycore.errors import Fault
 from pycore.words import Phrase
 from pycore.words.formula import Formula
 
@@ -158,6 +159,8 @@ class Answer:
     what the page had to change or could not do (a notice is never silent). ``caption`` says paper,
     orientation and scale; ``sheet`` is the paper page, ``views`` screen layouts by medium name.
     ``echo``: by field name, how an input was understood (``31.8° lag``, ``0.850 lagging``).
+    ``faults`` are inputs that could not be used but left the answer standing (a scale that does
+    not fit, an optional reading); ``scenario`` is the example's story while its values are shown.
     ``link`` are the fragment's key-value pairs with every choice resolved, ``v`` first. ``kind`` says
     which of the kinds of sheet this is (``construction``, ``problem``, ``overlay``; "" where a page has
     only one).
@@ -178,4 +181,6 @@ class Answer:
     echo: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
     link: tuple[tuple[str, str], ...] = ()
     page_key: str = "a4l"
+    faults: tuple[Fault, ...] = ()
+    scenario: str = ""
     kind: str = ""

@@ -4,7 +4,6 @@ from collections.abc import Mapping
 
 from pycore.calculators.conventions import NAMES, choice_field
 from pycore.calculators.interface import Field
-from pycore.words import neutral
 from pycore.words import neutral_form as words
 
 DEFAULT_NAMES = "L123"
@@ -47,7 +46,10 @@ FIELDS: tuple[Field, ...] = (
     ),
     choice_field("method", words.METHOD, "method", "parallelogram", words.METHODS),
     choice_field("order", words.ORDER, "picture", "", (("", words.BEST_FIT), *_OPTIONS["order"].items())),
-    choice_field("parallels", words.PARALLELS, "picture", "protractor", words.PARALLEL_TOOLS),
+    choice_field(
+        "parallels", words.PARALLELS, "picture", "protractor", words.PARALLEL_TOOLS,
+        only=(("method", "parallelogram"),),
+    ),
     choice_field("protractor", words.PROTRACTOR, "picture", "180", words.PROTRACTORS),
     choice_field("first", words.FIRST, "picture", "up", words.FIRSTS),
     choice_field(
@@ -57,8 +59,8 @@ FIELDS: tuple[Field, ...] = (
     choice_field("rotation", words.ROTATION, "picture", "anticlockwise", words.ROTATIONS, words.ROTATION_HELP),
     choice_field("resultant", words.RESULTANT, "picture", "sum", words.RESULTANTS),
     choice_field("sheet", words.SHEET, "sheet", "construction", words.SHEETS),
-    choice_field("start", words.START, "sheet", "yes", words.STARTS),
-    choice_field("mirror", words.MIRROR, "sheet", "no", words.MIRRORS),
+    choice_field("start", words.START, "sheet", "yes", words.STARTS, only=(("sheet", "problem"),)),
+    choice_field("mirror", words.MIRROR, "sheet", "no", words.MIRRORS, only=(("sheet", "overlay"),)),
     choice_field("paper", words.PAPER, "sheet", "A4", words.PAPERS),
     choice_field(
         "orientation", words.ORIENTATION, "sheet", "", (("", words.BEST_FIT), *words.ORIENTATIONS)
@@ -69,7 +71,7 @@ FIELDS: tuple[Field, ...] = (
     choice_field("colours", words.COLOURS, "words", "iec", words.COLOUR_SETS),
     choice_field("decimal", words.DECIMAL, "words", "point", words.DECIMALS),
     choice_field("angles", words.ANGLES, "words", "protractor", words.ANGLE_STYLES),
-    Field("place", words.PLACE, "text", "words", neutral.SCENARIO, help=words.PLACE_HELP),
+    Field("place", words.PLACE, "text", "words", help=words.PLACE_HELP),
     Field("who", words.WHO, "text", "words", help=words.WHO_HELP, private=True),
     Field("group", words.GROUP, "text", "words", private=True),
     Field("date", words.DATE, "text", "words", private=True),

@@ -7,6 +7,7 @@ from pycore import lettering
 from pycore.calculators.neutral_fields import BY_NAME, labels_of
 from pycore.calculators.reading import Lag, Reader
 from pycore.circuits.star import StarLoad
+from pycore.errors import Fault
 from pycore.quantity import Writing, writing_for
 from pycore.sheet.furniture import lower_cells
 from pycore.sheet.lettered import width_of
@@ -37,6 +38,13 @@ class NeutralProblem:
     choices: Mapping[str, str]
     typed: Mapping[str, str]
     writing: Writing
+    faults: tuple[Fault, ...] = ()
+    """Faults of optional fields: the answer stands without them."""
+
+    @property
+    def is_example(self) -> bool:
+        """Whether the currents are still those of the example, whose place is then the sheet's."""
+        return all(self.typed[name] == BY_NAME[name].default for name in ("i1", "i2", "i3"))
 
     def __getitem__(self, name: str) -> str:
         return self.choices[name]
@@ -101,16 +109,16 @@ def read_problem(form: Mapping[str, str]) -> NeutralProblem:
     reader = Reader(form, BY_NAME, labels_of(form))
     currents = _currents(reader)
     lags = (reader.lag("a1"), reader.lag("a2"), reader.lag("a3"))
-    measured = reader.current("measured", optional=True)
+    measured = reader.optional(lambda: reader.current("measured", optional=True))
     choices = {name: reader.choice(name) for name in _CHOICES}
     scale = reader.positive("scale")
-    place = _place(reader)
-    given, unprintable = _by_hand(reader, choices["paper"])
+    place = reader.optional(lambda: _place(reader)) or ""
+    given, unprintable = reader.optional(lambda: _by_hand(reader, choices["paper"]))
     reader.finish()
     mark = "," if choices["decimal"] == "comma" else "."
     load = StarLoad(currents, (lags[0].degrees, lags[1].degrees, lags[2].degrees), choices["sequence"])
     typed = {name: reader.given(name) for name in BY_NAME}
     writing = writing_for(currents, "A", mark)
     return NeutralProblem(
-        load, lags, measured, scale, place, given, unprintable, choices, typed, writing
+        load, lags, measured, scale, place, given, unprintable, choices, typed, writing, tuple(reader.passed)
     )

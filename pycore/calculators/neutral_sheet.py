@@ -11,14 +11,17 @@ from pycore.calculators.written import Telling, degrees_text
 from pycore.circuits.star import StarSolution
 from pycore.constructions.construction import Arm, Picture
 from pycore.drawing import Page, mirrored
+from pycore.geometry import Box
 from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import compose
+from pycore.sheet.code import SMALLEST_MODULE, module_of
 from pycore.sheet.figure import Look
 from pycore.sheet.furniture import TableRow, Writing
 from pycore.sheet.media import PHONE
 from pycore.sheet.plan import Plan
 from pycore.words import Phrase, plain, say
+from pycore.words import neutral as neutral_words
 from pycore.words import sheet as words
 
 SLUG = "neutral-current"
@@ -82,35 +85,44 @@ def _rows(case: Case, plan: Plan) -> tuple[TableRow, ...]:
 
 def _problem_rows(case: Case, plan: Plan) -> tuple[TableRow, ...]:
     """What is given of each line, and room for what the learner finds."""
-    mark, tags = case.telling.mark, case.telling.tags
-    rows = [
-        TableRow(
-            tags[arm.key],
-            case.telling.writing.given(arm.size),
-            words.ROOM,
-            case.problem.lags[arm.number - 1].echo(mark)["degrees"],
-        )
-        for arm in case.arms
-    ]
+    tags, room = case.telling.tags, words.ROOM
+    rows = [TableRow(tags[arm.key], case.telling.writing.given(arm.size), room, room) for arm in case.arms]
     if "r" in plan.construction.figure.readings:
-        rows.append(TableRow(tags[f"i{plan.construction.order}"], words.ROOM, words.ROOM, ""))
+        rows.append(TableRow(tags[f"i{plan.construction.order}"], room, room, room))
     rows.append(TableRow(tags["sum"], words.ROOM, words.ROOM, words.ROOM))
     return tuple(rows)
 
 
 def _head(case: Case, kind: str) -> tuple[Phrase, Phrase, Phrase, Phrase]:
     unit = say("{unit}", unit=case.telling.writing.unit)
-    if kind == compose.PROBLEM:
-        return (say("phasor"), unit, say("mm"), say(words.LAG_HEAD))
     origin = case.telling.voltage if case.telling.polar else case.telling.reference
     return (say("phasor"), unit, say("mm"), say("angle from {origin}", origin=origin))
+
+
+def _load_words(case: Case) -> str:
+    """How the lines lag, and in which sequence they come."""
+    one, two, three = case.telling.lines
+    sequence = (one, two, three) if case.problem["sequence"] == "123" else (one, three, two)
+    if case.solution.equal_angles:
+        return words.equal_load(", ".join(sequence))
+    lags = [
+        words.line_lag(case.telling.lines[arm.number - 1], case.problem.lags[arm.number - 1].echo(case.telling.mark))
+        for arm in case.arms
+    ]
+    return words.unequal_load(", ".join(lags), ", ".join(sequence))
+
+
+def _lie_words(case: Case, plan: Plan) -> str:
+    """Which way the first direction points, and the sense of lag on this paper."""
+    teller = Teller(plan, case.telling)
+    return words.lies(plain(case.telling.reference), teller.way(case.picture.reference), teller.sense(-1.0))
 
 
 def _notes(case: Case, plan: Plan, kind: str) -> tuple[str, ...]:
     bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"
     short = plan.layout.paper == "A5"
     if kind == compose.PROBLEM:
-        return words.problem_notes(case.method_words(plan), bar, short=short)
+        return words.problem_notes(case.method_words(plan), _load_words(case), _lie_words(case, plan), bar, short=short)
     if kind == compose.OVERLAY:
         first = plain(case.telling.tags[case.arms[0].key])
         return words.overlay_notes(first, bar, short=short, mirrored=case.problem["mirror"] == "yes")
@@ -123,15 +135,20 @@ def _opening(case: Case, plan: Plan, opening: Opening) -> tuple[tuple[str, ...],
     fragment = links.fragment(link)
     # The place is printed in the title block: a link typed by hand need not repeat it.
     by_hand = f"/{SLUG}/#" + links.fragment(pair for pair in link if pair[0] != "place")
-    if not (opening.code and opening.reachable):
+    turned_over = case.problem["sheet"] == compose.OVERLAY and case.problem["mirror"] == "yes"
+    if not (opening.code and opening.reachable) or turned_over:
         return (), words.opens_with(by_hand)
     # Its library is loaded only when a sheet with a code is wanted.
     from pycore.writers import qr
 
     try:
-        return qr.matrix(f"{opening.base}#{fragment}"), words.OPENS_BY_CODE
+        rows = qr.matrix(f"{opening.base}#{fragment}")
     except (ImportError, ValueError):
-        return (), words.opens_with(by_hand)
+        return (), words.opens_without_code(by_hand)
+    side = plan.layout.style.code
+    if module_of(rows, Box(0.0, 0.0, side, side)) < SMALLEST_MODULE:
+        return (), words.opens_without_code(by_hand)
+    return rows, words.OPENS_BY_CODE
 
 
 def _writing(case: Case, plan: Plan, opening: Opening) -> Writing:
@@ -145,7 +162,7 @@ def _writing(case: Case, plan: Plan, opening: Opening) -> Writing:
     )
     return Writing(
         title=words.TITLES[kind],
-        subtitle=case.problem.place,
+        subtitle=case.problem.place or (neutral_words.SCENARIO if case.problem.is_example else ""),
         method=case.method_words(plan),
         head=_head(case, kind),
         rows=rows,

@@ -1,8 +1,9 @@
 """From a form's texts to values: every fault is collected, none stops the others."""
 
 import math
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
+from typing import TypeVar
 
 from pycore import quantity, trig
 from pycore.calculators.interface import Field
@@ -12,6 +13,7 @@ from pycore.words import inputs
 
 LARGEST_CURRENT = 1e5
 SMALLEST_CURRENT = 1e-6
+Value = TypeVar("Value")
 _LAG_WORDS = {"lag": 1, "lagging": 1, "ind": 1, "lead": -1, "leading": -1, "cap": -1}
 
 
@@ -57,6 +59,8 @@ class Reader:
     fields: Mapping[str, Field]
     labels: Mapping[str, str] = field(default_factory=dict)
     faults: list[Fault] = field(default_factory=list)
+    passed: list[Fault] = field(default_factory=list)
+    """Faults of optional fields, without which the answer stands."""
 
     def given(self, name: str) -> str:
         """What was typed, or the field's default when the form does not hold it."""
@@ -69,6 +73,14 @@ class Reader:
     def fault(self, name: str, message: str, part: str = "") -> None:
         """Note that a field cannot be used."""
         self.faults.append(Fault(name, self.given(name), message, part))
+
+    def optional(self, read: Callable[[], Value]) -> Value:
+        """What an optional field says; a fault in it is noted but does not refuse the form."""
+        before = len(self.faults)
+        value = read()
+        self.passed += self.faults[before:]
+        del self.faults[before:]
+        return value
 
     def finish(self) -> None:
         """Raise InputError with every fault, if there are any."""

@@ -76,10 +76,17 @@ def wrapped(phrase: str, capitals: float, width: float, most: int = 0) -> list[s
 
 
 def _broken(text: str, capitals: float, width: float) -> list[str]:
-    """A text broken between any two letters."""
+    """A text broken after & or /, where it must between any two letters."""
     lines = [""]
-    for letter in text:
-        if lines[-1] and width_of(lines[-1] + letter, capitals) > width:
-            lines.append("")
-        lines[-1] += letter
+    for piece in _pieces(text):
+        letters = (piece,) if width_of(piece, capitals) <= width else tuple(piece)
+        for letter in letters:
+            if lines[-1] and width_of(lines[-1] + letter, capitals) > width:
+                lines.append("")
+            lines[-1] += letter
     return lines
+
+
+def _pieces(text: str) -> list[str]:
+    """A text cut where a long address is best broken: after & and after /."""
+    return text.replace("&", "&\n").replace("/", "/\n").split("\n")

@@ -102,7 +102,11 @@ def papers_that_take(
     """The other papers on which a given scale fits, smallest first."""
     box = extent(construction, picture)
     rows = table_rows(construction)
-    by_size = sorted(PAPERS, key=lambda name: PAPERS[name][0] * PAPERS[name][1])
+    # Paper of the same family first: who prints on A4 has A3 sooner than tabloid.
+    family = beside.startswith("A")
+    by_size = sorted(
+        PAPERS, key=lambda name: (name.startswith("A") != family, PAPERS[name][0] * PAPERS[name][1])
+    )
     return tuple(
         name
         for name in by_size

@@ -165,10 +165,10 @@ def meter_zero(reading: str) -> Phrase:
 
 def caption(paper: str, orientation: str, scale: str, chosen: bool) -> Phrase:
     """Paper and scale below the sheet."""
-    tail = ", the largest scale that fits" if chosen else ""
+    tail = ", the largest listed scale that fits" if chosen else ""
     return say(
         "{paper} {orientation}, {scale}{tail}.",
-        paper=paper,
+        paper=paper_name(paper),
         orientation=orientation,
         scale=scale,
         tail=tail,
@@ -182,11 +182,16 @@ def alternative(what: str, scale: str, length: str) -> Phrase:
 
 def does_not_fit(given: str, paper: str, over: str, scale: str, papers: str) -> str:
     """A scale of the user's own that is too large for the paper."""
-    bigger = f" {papers} would take it as it is." if papers else ""
+    bigger = f" {paper_name(papers)} would take it as it is." if papers else ""
     return (
-        f"At 1 cm = {given} the figure does not fit {paper}: {over}. "
-        f"On this paper 1 cm = {scale} fits.{bigger}"
+        f"At 1 cm = {given} the figure does not fit {paper_name(paper)}: {over}. "
+        f"It is drawn at 1 cm = {scale}, which fits.{bigger}"
     )
+
+
+def paper_name(paper: str) -> str:
+    """A paper as it is named in a sentence."""
+    return paper[:1].upper() + paper[1:]
 
 
 def use_scale(scale: str) -> str:
@@ -196,7 +201,7 @@ def use_scale(scale: str) -> str:
 
 def use_paper(paper: str) -> str:
     """Offer of a paper that takes the scale."""
-    return f"Use {paper} paper"
+    return f"Use {paper_name(paper)} paper"
 
 
 def too_wide(width: str, height: str) -> str:

@@ -25,7 +25,7 @@ ROTATIONS = (("anticlockwise", "anticlockwise"), ("clockwise", "clockwise"))
 ROTATION_HELP = "The picture only: the answer stays."
 RESULTANT = "Neutral drawn as"
 RESULTANTS = (("sum", "the sum of the lines"), ("returning", "the returning current"))
-SHEET = "Sheet"
+SHEET = "Kind of sheet"
 SHEETS = (
     ("construction", "construction: every step drawn"),
     ("problem", "problem: values and blank paper"),
@@ -37,7 +37,7 @@ MIRROR = "Overlay mirrored"
 MIRRORS = (("no", "no"), ("yes", "yes, to lie face down"))
 PAPER = "Paper"
 PAPERS = (("A5", "A5"), ("A4", "A4"), ("A3", "A3"), ("A2", "A2"), ("letter", "Letter"), ("tabloid", "Tabloid"))
-ORIENTATION = "Way round"
+ORIENTATION = "Upright or level"
 ORIENTATIONS = (("landscape", "landscape"), ("portrait", "portrait"))
 SCALE = "Amperes per centimetre"
 SCALE_HELP = "Empty: the largest scale that fits."
@@ -56,7 +56,7 @@ DECIMAL = "Decimal mark"
 DECIMALS = (("point", "point: 18.4"), ("comma", "comma: 18,4"))
 ANGLES = "Angles"
 ANGLE_STYLES = (("protractor", "as a protractor reads"), ("polar", "polar, −180° to 180°"))
-PLACE = "Where"
+PLACE = "Place"
 PLACE_HELP = "Printed in the title block."
 WHO = "Name"
 WHO_HELP = "Printed on this sheet only: never part of a link."

@@ -1,5 +1,7 @@
 """The words that stand on a sheet."""
 
+from collections.abc import Mapping
+
 TITLE = "Neutral current"
 TITLES = {
     "construction": "Neutral current",
@@ -11,7 +13,6 @@ SCALE, PAPER, SHEET, NAME, GROUP, DATE = "scale", "paper", "sheet", "name", "gro
 NO_ANGLE = "no arrow"
 ROOM = "____"
 """Room for a figure written by hand."""
-LAG_HEAD = "lags by"
 OPENS_BY_CODE = ("Open this sheet, with these values, on a phone.",)
 
 
@@ -20,14 +21,41 @@ def opens_with(address: str) -> tuple[str, ...]:
     return (f"Opens again at {address}", "Share on the page gives this sheet’s link, which is too long to print here.")
 
 
-def problem_notes(method: str, bar: str, *, short: bool) -> tuple[str, ...]:
-    """What the learner is to do."""
+def opens_without_code(address: str) -> tuple[str, ...]:
+    """Why there is no code although one was wanted, and how to open the sheet again."""
+    why = "No code could be made that a phone would read."
+    return (f"{why} Opens again at {address}", f"{why} Share on the page gives this sheet’s link.")
+
+
+def equal_load(sequence: str) -> str:
+    """Three lines of equal power factor."""
+    return f"Equal power factor, sequence {sequence}."
+
+
+def line_lag(line: str, echo: Mapping[str, str]) -> str:
+    """One line's angle of lag or lead."""
+    return f"{line} {echo['degrees']}"
+
+
+def unequal_load(lags: str, sequence: str) -> str:
+    """Lines of different power factor."""
+    return f"Against their own voltages: {lags}. Sequence {sequence}."
+
+
+def lies(first: str, way: str, sense: str) -> str:
+    """How the drawing is to lie on the paper."""
+    return f"{first} {way}; lag turns {sense}."
+
+
+def problem_notes(method: str, load: str, lies: str, bar: str, *, short: bool) -> tuple[str, ...]:
+    """What is given, and what the learner is to do."""
     if short:
-        return (f"Draw: {method}. Fill in the table. Print at 100 %.",)
+        return (f"Draw: {method}. {load} {lies} Print at 100 %.",)
     return (
-        f"Find the neutral current by drawing: {method}. Predict first: sketch it, and say whether it can pass the "
-        "largest line.",
-        f"Measure, fill in the table, and check by calculation. Print at 100 %: both bars {bar}.",
+        f"{load} {lies}",
+        f"Find the neutral current by drawing: {method}. Predict first, measure, fill in the table, check by "
+        "calculation.",
+        f"Print at 100 %: both bars {bar}.",
     )
 
 

@@ -158,8 +158,8 @@ MOVES = [
      Learner.straight),
     (rf"Set off {ANGLE} at the tip of {NAME}\. Protractor’s centre on that tip, zero line back along {NAME}\. "
      rf"Go {SENSE} and draw a dashed line, {LENGTH}: it runs parallel to {NAME}\.", Learner.parallel),
-    (rf"Close the (?:first |second )?parallelogram\. Protractor’s centre on the tip of {NAME}, zero line back along {NAME}: "
-     rf"{ANGLE} {SENSE}\. Dashed line, {LENGTH}, parallel to {NAME}\. The two meet\.", Learner.close),
+    (rf"Close the (?:first |second )?parallelogram\. Protractor’s centre on the tip of {NAME}, zero line back "
+     rf"along {NAME}: {ANGLE} {SENSE}\. Dashed line, {LENGTH}, parallel to {NAME}\. The two meet\.", Learner.close),
     (rf"Slide a parallel to the tip of {NAME}\. Set square along {NAME}, ruler against its other side; "
      rf"slide to the tip of {NAME} and draw a dashed line, {LENGTH}\.", Learner.slide),
     (rf"Close the (?:first |second )?parallelogram\. Set square along {NAME}; slide to the tip of {NAME} and draw a "
@@ -174,15 +174,17 @@ MOVES = [
      Learner.dot_straight),
     (rf"Mark {NAME} as a dot, {LENGTH} from the (?:common point|start), {ANGLE} {SENSE} from {NAME}: too short for an "
      r"arrow\.", Learner.dot),
-    (rf"Mark {NAME} as a dot, {LENGTH} from the tip of {NAME}, {ANGLE} {SENSE} from back along {NAME}: too short for an "
-     r"arrow\.", Learner.dot_at_tip),
-    (rf"Draw the diagonal\. From the common point to (?:where they meet|the end of the line just drawn)\. Measure it: about {LENGTH}, so .*\.",
+    (rf"Mark {NAME} as a dot, {LENGTH} from the tip of {NAME}, {ANGLE} {SENSE} from back along {NAME}: too "
+     r"short for an arrow\.", Learner.dot_at_tip),
+    (rf"Draw the diagonal\. From the common point to (?:where they meet|the end of the line just drawn)\. "
+     rf"Measure it: about {LENGTH}, so .*\.",
      Learner.diagonal),
     (rf"Measure the angle between {NAME} and {NAME}\. Protractor’s centre on the common point: expect about {ANGLE}\.",
      Learner.measure_angle),
-    (rf"Draw {NAME}\. From the (?:common point|start) to (?:the last tip|where they meet|the end of the line just drawn)"
-     r"\.", Learner.nothing),
-    (rf"Measure I_N\. About {LENGTH}; at .* that is [\d.,]+\u00a0\w+, too short to read its angle\.", Learner.read_short),
+    (rf"Draw {NAME}\. From the (?:common point|start) to (?:the last tip|where they meet|the end of the line just "
+     r"drawn)\.", Learner.nothing),
+    (rf"Measure I_N\. About {LENGTH}; at .* that is [\d.,]+\u00a0\w+, too short to read its angle\.",
+     Learner.read_short),
     (rf"Measure −I_N\. About {LENGTH}; at .* that is .*\.", Learner.read_short),
     (rf"Measure I_N\. About {LENGTH}; at 1\u00a0cm\u00a0=\u00a0[\d.,]+\u00a0\w+ that is [\d.,]+\u00a0\w+, (.*)\.",
      Learner.read),

@@ -105,7 +105,7 @@ def test_every_phasor_and_every_angle_that_is_drawn_bears_its_label():
 def widest_accepted() -> str:
     """A text so wide that one more narrow letter would be refused."""
     text = "m" * 26
-    while ask({**DEFAULT, "place": text + "i"})[0]["ok"]:
+    while ask({**DEFAULT, "place": text + "i"})[0]["errors"] == []:
         text += "i"
     return text
 

@@ -266,7 +266,7 @@ def test_a_scale_of_the_users_own_is_kept_and_the_best_one_is_listed():
 
 
 def test_no_larger_scale_of_the_list_would_have_fitted():
-    """One step finer than the one chosen is refused, for that order and way round."""
+    """One step finer than the one chosen does not fit, for that order and way round."""
     finer = {"1": "5e-1", "2": "1e0", "5": "2e0"}
     for number_of in range(60):
         given = {**form(number_of), "steps": "125"}
@@ -276,7 +276,8 @@ def test_no_larger_scale_of_the_list_would_have_fitted():
         step, power = scale[0], int(scale[2:])
         less = float(finer[step]) * 10.0**power
         closer = {**given, "order": resolved.get("order", ""), "orientation": resolved["orientation"]}
-        assert not ask({**closer, "scale": f"{less:g}"})[0]["ok"], given
+        faults = ask({**closer, "scale": f"{less:g}"})[0]["errors"]
+        assert ["scale"] == [fault["field"] for fault in faults], given
 
 
 def test_a_page_is_as_large_as_its_paper():
