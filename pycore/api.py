@@ -7,17 +7,23 @@ the whole form. It never raises: what is wrong comes back as a reply with ``ok``
 
 import json
 from collections.abc import Callable, Mapping
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from pycore.calculators import links
 from pycore.calculators.interface import Opening
 from pycore.calculators.neutral_current import KINDS, NeutralCurrent
+from pycore.calculators.neutral_lesson import VIEWS
 from pycore.calculators.registry import CALCULATORS
 from pycore.drawing import Document
 from pycore.errors import Fault, InputError
+from pycore.render.lesson import lesson_regions
 from pycore.render.regions import regions_of
 from pycore.words import api as words
+from pycore.words import lesson as lesson_words
 from pycore.words import plain
+
+if TYPE_CHECKING:
+    from pycore.pages.paper import PaperPage
 
 Reply = tuple[dict[str, Any], bytes | None]
 MAXIMUM_REQUEST = 200_000
@@ -32,6 +38,17 @@ def _page(request: Mapping[str, Any]) -> NeutralCurrent:
     if not isinstance(slug, str) or slug not in CALCULATORS:
         raise BadRequest(words.unknown_page())
     return CALCULATORS[slug]
+
+
+def _paper(request: Mapping[str, Any]) -> "PaperPage | None":
+    """The page of blank paper that a request is about; None for a calculator's."""
+    slug = request.get("page")
+    if not isinstance(slug, str) or slug in CALCULATORS:
+        return None
+    # Only its own pages need it; the first answer of a sheet need not wait for its import.
+    from pycore.pages.paper import PAPER_PAGES
+
+    return PAPER_PAGES.get(slug)
 
 
 def _form(request: Mapping[str, Any]) -> dict[str, str]:
@@ -53,6 +70,11 @@ def _opening(request: Mapping[str, Any]) -> Opening:
 
 
 def _answer(request: Mapping[str, Any]) -> Reply:
+    paper = _paper(request)
+    if paper is not None:
+        from pycore.render.paper import answer as paper_answer
+
+        return paper_answer(paper, _form(request))
     calculator, form = _page(request), _form(request)
     asked = request.get("parts")
     parts = tuple(part for part in asked if part in ("answer", "sheet", "view", "workings")) if (
@@ -80,9 +102,9 @@ def _answer(request: Mapping[str, Any]) -> Reply:
 
 
 def _open(request: Mapping[str, Any]) -> Reply:
-    calculator = _page(request)
+    fields = (_paper(request) or _page(request)).fields
     text = request.get("fragment")
-    opened = links.open_fragment(text if isinstance(text, str) else "", calculator.fields, links.RESERVED)
+    opened = links.open_fragment(text if isinstance(text, str) else "", fields, links.RESERVED)
     notices: list[str] = []
     if opened.version != links.VERSION:
         notices.append(words.other_version(opened.version))
@@ -98,7 +120,12 @@ def _pdf(request: Mapping[str, Any]) -> Reply:
     from pycore.pages.print_setup import correction_of
     from pycore.writers import pdf
 
-    calculator, form, correction = _page(request), _form(request), correction_of(request)
+    form, correction, paper = _form(request), correction_of(request), _paper(request)
+    if paper is not None:
+        from pycore.render.paper import pdf as paper_pdf
+
+        return paper_pdf(paper, form, correction)
+    calculator = _page(request)
     asked = request.get("kinds")
     kinds = tuple(kind for kind in asked if kind in KINDS) if isinstance(asked, list) else ()
     pages = calculator.pages(form, _opening(request), kinds)
@@ -115,11 +142,32 @@ def _setup(request: Mapping[str, Any]) -> Reply:
 
 
 def _share(request: Mapping[str, Any]) -> Reply:
-    calculator, form = _page(request), _form(request)
+    form, paper = _form(request), _paper(request)
     base = request.get("base")
-    resolved = calculator.answer(form, ("answer",)).link
+    resolved = paper.make(form).link if paper else _page(request).answer(form, ("answer",)).link
     place = base.partition("#")[0] if isinstance(base, str) else ""
     return {"ok": True, "link": f"{place}#{links.fragment(resolved)}"}, None
+
+
+def _lesson(request: Mapping[str, Any]) -> Reply:
+    """One step of a classroom view; a step that is not there opens the nearest, and says so."""
+    calculator, form = _page(request), _form(request)
+    view = request.get("view") if request.get("view") in VIEWS else VIEWS[0]
+    asked = str(request.get("step", "1"))
+    wanted = int(asked) if asked.isascii() and asked.isdigit() and len(asked) < 6 else 0
+    shown = calculator.lesson(form, str(view), wanted)
+    notice = "" if wanted == shown.number else lesson_words.no_such_step(asked, shown.count, shown.number)
+    said = [plain(part) for part in (shown.sentence, shown.reading) if part]
+    return {
+        "ok": True,
+        "regions": {name: str(html) for name, html in lesson_regions(shown).items()},
+        "view": view,
+        "step": shown.number,
+        "steps": shown.count,
+        "notice": notice,
+        "announce": " ".join([lesson_words.step_of(shown.number, shown.count) + ".", *said]),
+        "hidden": plain(shown.question),
+    }, None
 
 
 _ANSWERS: dict[str, Callable[[Mapping[str, Any]], Reply]] = {
@@ -128,6 +176,7 @@ _ANSWERS: dict[str, Callable[[Mapping[str, Any]], Reply]] = {
     "pdf": _pdf,
     "setup": _setup,
     "share": _share,
+    "lesson": _lesson,
 }
 
 

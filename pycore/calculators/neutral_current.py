@@ -15,8 +15,10 @@ from pycore.calculators.interface import (
     Paragraph,
     Working,
 )
+from pycore.calculators.lesson import Shown
 from pycore.calculators.neutral_case import NeutralCase
 from pycore.calculators.neutral_fields import BY_NAME, FIELDS, labels_of, options_of
+from pycore.calculators.neutral_lesson import NeutralLesson
 from pycore.calculators.neutral_problem import NeutralProblem, read_problem
 from pycore.calculators.neutral_sheet import sheet_of, view_of
 from pycore.calculators.neutral_working import ComponentsWorking, formula_blocks, share_text
@@ -134,16 +136,6 @@ def _alternatives(case: NeutralCase, shown: Plan) -> tuple[Alternative, ...]:
     return tuple(made)
 
 
-def _title(method: str, case: NeutralCase, order: str) -> Phrase:
-    if method == "components":
-        return say("By components")
-    if method == "tip-to-tail":
-        return say("Tip to tail: {order}", order=case.order_words(method, order))
-    if len(case.arms) < 3:
-        return say("By parallelogram")
-    return say("By parallelogram: {order}", order=case.order_words(method, order))
-
-
 def _workings(case: NeutralCase, shown: Plan) -> tuple[Working, ...]:
     """Every complete path to the answer, the one on the sheet first."""
     made: list[Working] = []
@@ -171,7 +163,8 @@ def _working(case: NeutralCase, plan: Plan, on_sheet: bool) -> Working:
     blocks = (Paragraph(words.predict_first()), *blocks)
     key = method if method == "components" else f"{method}-{order}"
     draws = (("method", method), ("order", order if case.orders(method) != ("12",) else ""), ("scale", ""))
-    return Working(key, _title(method, case, order), blocks, draws, on_sheet)
+    title = words.by_method(method, case.order_words(method, order), len(case.arms))
+    return Working(key, title, blocks, draws, on_sheet)
 
 
 def _echo(problem: NeutralProblem) -> dict[str, Mapping[str, str]]:
@@ -235,6 +228,10 @@ class NeutralCurrent:
     def sheet_page(self, form: Mapping[str, str]) -> Page:
         """The sheet that the form asks for. Raises InputError."""
         return self.pages(form)[0]
+
+    def lesson(self, form: Mapping[str, str], view: str, step: int) -> Shown:
+        """One step of a classroom view; KeyError for no view of ours. Raises InputError."""
+        return NeutralLesson(form).show(view, step)
 
     def labels(self, form: Mapping[str, str]) -> dict[str, str]:
         """Labels of the fields that name a line, as the form's line names have it."""

@@ -102,12 +102,14 @@ class Teller:
 
     def tell(self) -> tuple[Block, ...]:
         """Every step as a numbered move."""
-        told: list[Block] = []
-        for number, step in enumerate(self.construction.steps, start=1):
-            handler: Callable[[Step], tuple[Phrase, Phrase]] = getattr(self, "step_" + step.name.replace("-", "_"))
-            sentence, why = handler(step)
-            told.append(Move(number, sentence, why))
-        return tuple(told)
+        return tuple(
+            Move(number, *self.tell_one(step)) for number, step in enumerate(self.construction.steps, start=1)
+        )
+
+    def tell_one(self, step: Step) -> tuple[Phrase, Phrase]:
+        """The sentence of one step and its why."""
+        handler: Callable[[Step], tuple[Phrase, Phrase]] = getattr(self, "step_" + step.name.replace("-", "_"))
+        return handler(step)
 
     def step_scale(self, step: Step) -> tuple[Phrase, Phrase]:
         """The scale and what it makes of the longest line."""

@@ -114,9 +114,16 @@ class _Pen:
     """Draws one construction, move by move, into a ``Drawn``."""
 
     def __init__(
-        self, construction: Construction, stand: Stand, look: Look, style: Style, phasors_only: bool
+        self,
+        construction: Construction,
+        stand: Stand,
+        look: Look,
+        style: Style,
+        phasors_only: bool,
+        shown: frozenset[int] | None,
     ) -> None:
         self.phasors_only = phasors_only
+        self.shown = shown
         self.construction, self.stand, self.look, self.style = construction, stand, look, style
         self.figure = construction.figure
         self.drawn = Drawn()
@@ -127,9 +134,12 @@ class _Pen:
         return self.stand.place(self.figure.points[name])
 
     def run(self) -> Drawn:
+        index = 0
         for number, step in enumerate(self.construction.steps, start=1):
             for move in step.moves:
-                self.move(number, step.name, move)
+                if self.shown is None or index in self.shown:
+                    self.move(number, step.name, move)
+                index += 1
         return self.drawn
 
     def move(self, number: int, name: str, move: Move) -> None:
@@ -141,7 +151,7 @@ class _Pen:
                 self.direction(number, move)
             case TurnAngle():
                 self.laid.setdefault(move.line, number)
-                if not self.phasors_only and name in ("draw", "draw-along", "follow"):
+                if self.has_arcs and name in ("draw", "draw-along", "follow"):
                     self.turned(number, move)
             case SetOff():
                 self.set_off(number, move)
@@ -150,8 +160,13 @@ class _Pen:
             case Join():
                 self.join(self.laid.get(move.line, number), move)
             case ReadAngle():
-                if move.reading == "n-angle" and not self.phasors_only and self.sum_is_drawn():
+                if move.reading == "n-angle" and self.has_arcs and self.sum_is_drawn():
                     self.read_angle(number, move)
+
+    @property
+    def has_arcs(self) -> bool:
+        """Whether angles are drawn: an overlay needs none, in a lesson the protractor shows them."""
+        return not self.phasors_only and self.shown is None
 
     def sum_is_drawn(self) -> bool:
         """Whether the line to the sum's tip is drawn with its own arrow."""
@@ -369,10 +384,17 @@ class _Pen:
 
 
 def draw(
-    construction: Construction, stand: Stand, look: Look, style: Style, *, phasors_only: bool = False
+    construction: Construction,
+    stand: Stand,
+    look: Look,
+    style: Style,
+    *,
+    phasors_only: bool = False,
+    shown: frozenset[int] | None = None,
 ) -> Drawn:
     """The strokes and label wishes of a construction that stands on a page.
 
     ``phasors_only`` leaves out what a hand draws on the way: parallels, arcs, perpendiculars.
+    ``shown`` draws only the moves with these indexes, and no arcs: the state of a lesson.
     """
-    return _Pen(construction, stand, look, style, phasors_only).run()
+    return _Pen(construction, stand, look, style, phasors_only, shown).run()

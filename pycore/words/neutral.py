@@ -296,3 +296,14 @@ def formula_fails() -> Phrase:
         "The closed formula √(a² + b² + c² − ab − bc − ca) holds only when all three lines have the same "
         "power factor, so that they stand 120° apart. Here they do not: use components or draw."
     )
+
+
+def by_method(method: str, order: str, arms: int) -> Phrase:
+    """Title of a working: its method and, where it matters, its order."""
+    if method == "components":
+        return say("By components")
+    if arms < 3:
+        return say("By parallelogram") if method == "parallelogram" else say("Tip to tail")
+    if method == "tip-to-tail":
+        return say("Tip to tail: {order}", order=order)
+    return say("By parallelogram: {order}", order=order)

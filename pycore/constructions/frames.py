@@ -1,0 +1,124 @@
+"""A construction as a teacher shows it: one frame for each time a tool is laid on.
+
+A frame says which tool does what for which move, and which moves are on the paper when it is
+done. What is drawn, said and measured in it is read from the move, as everywhere.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from pycore.constructions.construction import Construction, Step
+from pycore.constructions.moves import (
+    CrossArcs,
+    Direction,
+    DrawParallel,
+    DropPerpendicular,
+    Join,
+    Move,
+    ReadAngle,
+    ReadLength,
+    SetOff,
+    TurnAngle,
+)
+
+WORDS, RULER, PROTRACTOR, SQUARES, COMPASSES, LINE = (
+    "words", "ruler", "protractor", "squares", "compasses", "line",
+)  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """One showing: ``tool`` (one of the constants above), the ``move`` it is for, the number of
+    the construction's ``step`` it belongs to, and the indexes of the moves then ``shown``.
+
+    ``part`` tells apart showings of one move: the two arcs of compasses, a dashed line drawn
+    after its angle was marked.
+    """
+
+    tool: str
+    step: int
+    name: str
+    move: Move | None
+    shown: frozenset[int]
+    part: str = ""
+
+
+class _Reel:
+    """Winds through a construction's moves, frame by frame."""
+
+    def __init__(self, construction: Construction) -> None:
+        self.construction = construction
+        self.shown: set[int] = set()
+        self.dashed: set[int] = set()
+
+    def frame(self, tool: str, number: int, step: Step, move: Move | None, part: str = "") -> Frame:
+        """One frame with what has been shown so far."""
+        return Frame(tool, number, step.name, move, frozenset(self.shown), part)
+
+    def run(self) -> Iterator[Frame]:
+        """Every frame in order."""
+        index = 0
+        for number, step in enumerate(self.construction.steps, start=1):
+            if not step.moves:
+                yield self.frame(WORDS, number, step, None)
+            for move in step.moves:
+                yield from self.of_move(index, number, step, move)
+                index += 1
+
+    def of_move(self, index: int, number: int, step: Step, move: Move) -> Iterator[Frame]:
+        """The frames of one move: none where it is only a thought."""
+        self.shown.add(index)
+        match move:
+            case TurnAngle():
+                yield self.frame(PROTRACTOR, number, step, move)
+                yield from self.dash(number, step, move.line)
+            case DrawParallel():
+                yield self.frame(SQUARES, number, step, move)
+                yield from self.dash(number, step, move.line)
+            case Direction() if move.line in ("D", "Y"):
+                yield self.frame(LINE, number, step, move)
+            case SetOff() | ReadLength():
+                yield self.frame(RULER, number, step, move)
+            case ReadAngle():
+                yield self.frame(PROTRACTOR, number, step, move)
+            case CrossArcs():
+                yield self.frame(COMPASSES, number, step, move, "first")
+                yield self.frame(COMPASSES, number, step, move, "second")
+            case DropPerpendicular():
+                yield from self.drop(number, step, move)
+            case Join() if index not in self.dashed and move.role not in ("hidden", "drop"):
+                yield self.frame(LINE, number, step, move)
+
+    def dash(self, number: int, step: Step, line: str) -> Iterator[Frame]:
+        """The dashed line that follows a marked angle or a slid square, drawn there and then."""
+        found = self.join_of(line)
+        if found is not None:
+            index, join = found
+            self.shown.add(index)
+            self.dashed.add(index)
+            yield self.frame(LINE, number, step, join, "dash")
+
+    def drop(self, number: int, step: Step, move: DropPerpendicular) -> Iterator[Frame]:
+        """The perpendicular with its dashed line."""
+        for index, join in self.joins():
+            if join.start == move.start and join.end == move.foot:
+                self.shown.add(index)
+                self.dashed.add(index)
+        yield self.frame(SQUARES, number, step, move)
+
+    def joins(self) -> Iterator[tuple[int, Join]]:
+        """Every join with its index."""
+        for index, move in enumerate(self.construction.moves):
+            if isinstance(move, Join):
+                yield index, move
+
+    def join_of(self, line: str) -> tuple[int, Join] | None:
+        """The dashed join of a line, if it has one."""
+        return next(
+            ((index, join) for index, join in self.joins() if join.line == line and join.role == "parallel"), None
+        )
+
+
+def frames(construction: Construction) -> tuple[Frame, ...]:
+    """Every frame of a construction, in the order in which it is shown."""
+    return tuple(_Reel(construction).run())

@@ -1,0 +1,138 @@
+"""Pictures for a classroom beside the constructions: all methods together, ropes on a ring, waves.
+
+Each is a page of 120 by 108 units like a frame of a lesson. Angles in degrees; ``phasors`` are
+(key, value) pairs in the quantity's unit.
+"""
+
+import math
+from collections.abc import Sequence
+
+from pycore import phasor, trig
+from pycore.constructions.construction import Construction, Picture
+from pycore.drawing import Arrow, Circle, Group, Ink, Item, Line, Page, Shape
+from pycore.geometry import Box, Point
+from pycore.sheet import labels
+from pycore.sheet.figure import Look, Stand, draw, drawn_ends, extent
+from pycore.sheet.lesson_view import CLASSROOM, HEIGHT, WIDTH
+from pycore.sheet.lettered import text
+
+MARGIN = 9.0
+ROOT_TWO = math.sqrt(2.0)
+WAVE_STEPS = 72
+
+
+def _stand(constructions: Sequence[Construction], picture: Picture) -> Stand:
+    """The largest scale at which every construction fits, from one start point."""
+    boxes = [extent(construction, picture) for construction in constructions]
+    whole = Box(
+        min(box.left for box in boxes), min(box.bottom for box in boxes),
+        max(box.right for box in boxes), max(box.top for box in boxes),
+    )  # fmt: skip
+    factor = min((WIDTH - 2 * MARGIN) / max(whole.width, 1e-9), (HEIGHT - 2 * MARGIN) / max(whole.height, 1e-9))
+    middle = whole.centre
+    return Stand(picture, factor, Point(WIDTH / 2 - middle.x * factor, HEIGHT / 2 - middle.y * factor))
+
+
+def together(
+    constructions: Sequence[Construction], last: int, picture: Picture, look: Look, title: str
+) -> Page:
+    """Constructions laid over each other up to number ``last`` (from 0), which alone is in full ink."""
+    stand = _stand(constructions, picture)
+    faint: list[Item] = []
+    for construction in constructions[:last]:
+        points = construction.figure.points
+        for start, end in drawn_ends(construction):
+            faint.append(Line(stand.place(points[start]), stand.place(points[end]), 0.25, "rule"))
+    now = draw(constructions[last], stand, look, CLASSROOM, shown=frozenset(range(len(constructions[last].moves))))
+    ground = labels.Field(Box(1.0, 1.0, WIDTH - 1.0, HEIGHT - 1.0), now.segments)
+    placed, _ = labels.place(ground, now.wanted)
+    strokes = [item for _, items in sorted(now.by_step.items()) for item in items]
+    strokes += [label.text for label in placed] + [label.leader for label in placed if label.leader]
+    ring = Circle(stand.place(constructions[last].end_point), 2.4, 0.6, "accent")
+    return Page(WIDTH, HEIGHT, (Group(tuple(faint), name="before"), Group(tuple(strokes)), ring), title, title)
+
+
+def _rope(centre: Point, degrees: float, length: float, ink: Ink, ring: float) -> list[Item]:
+    """A rope from the ring, its pull as an arrow."""
+    start, tip = centre.moved(ring, degrees), centre.moved(ring + length, degrees)
+    strands: list[Item] = [
+        Line(start.moved(0.5, degrees + 90.0 * side), tip.moved(0.5, degrees + 90.0 * side), 0.25, "ink-3")
+        for side in (1, -1)
+    ]
+    return [*strands, Arrow(start, tip, 0.7, ink, 4.6, cased=ink == "black")]
+
+
+def pull(
+    phasors: Sequence[tuple[str, complex]], count: int, picture: Picture, look: Look, title: str
+) -> Page:
+    """A ring pulled by the first ``count`` ropes, and the one pull that would do the same."""
+    ring = 5.0
+    longest = max(phasor.magnitude(value) for _, value in phasors)
+    factor = (min(WIDTH, HEIGHT) / 2 - ring - 9.0) / longest
+    centre = Point(WIDTH / 2, HEIGHT / 2)
+    items: list[Item] = [Circle(centre, ring, 1.2, "ink"), Circle(centre, ring - 2.0, 0.5, "ink")]
+    wanted: list[tuple[str, Point, float]] = []
+    for key, value in phasors[:count]:
+        degrees = picture.paper_angle(phasor.angle(value))
+        length = phasor.magnitude(value) * factor
+        items += _rope(centre, degrees, length, look.inks[key], ring)
+        wanted.append((key, centre.moved(ring + length + 4.5, degrees), degrees))
+    net = phasor.total(value for _, value in phasors[:count])
+    if count > 1 and net != 0:
+        degrees = picture.paper_angle(phasor.angle(net))
+        length = phasor.magnitude(net) * factor
+        tip = centre.moved(ring + length, degrees)
+        items.append(Arrow(centre, tip, 1.4, look.inks["sum"], 7.0))
+        key = "sum" if count == len(phasors) else "i" + "".join(k[1:] for k, _ in phasors[:count])
+        wanted.append((key, centre.moved(ring + length + 5.5, degrees + 4.0), degrees))
+    for key, place, _ in wanted:
+        if key in look.tags:
+            items.append(text(look.tags[key], Point(place.x, place.y - 2.0), 4.7, "middle"))
+    return Page(WIDTH, HEIGHT, tuple(items), title, title)
+
+
+CIRCLE_X, CIRCLE_R = 30.0, 24.0
+WAVE_LEFT, WAVE_RIGHT = 60.0, 117.0
+MIDDLE = HEIGHT / 2
+
+
+def waves(
+    phasors: Sequence[tuple[str, complex]], turned: float, look: Look, title: str
+) -> Page:
+    """Phasors turned by an angle beside their waves over one period; the last is the sum.
+
+    Height is the instantaneous value, which peaks at root two times the r.m.s. value; the phasor's
+    own height above the axis is the wave's value at that angle.
+    """
+    longest = max(phasor.magnitude(value) for _, value in phasors)
+    factor = CIRCLE_R / longest if longest else 1.0
+    items: list[Item] = [
+        Line(Point(2.0, MIDDLE), Point(WAVE_RIGHT, MIDDLE), 0.25, "ink-2"),
+        Line(Point(WAVE_LEFT, 6.0), Point(WAVE_LEFT, HEIGHT - 6.0), 0.25, "ink-2"),
+        Circle(Point(CIRCLE_X, MIDDLE), CIRCLE_R, 0.2, "rule"),
+    ]
+    at = WAVE_LEFT + (WAVE_RIGHT - WAVE_LEFT) * math.fmod(turned + 360.0, 360.0) / 360.0
+    items.append(Line(Point(at, 6.0), Point(at, HEIGHT - 6.0), 0.4, "accent", (1.5, 1.0)))
+    for key, value in phasors:
+        size, angle = phasor.magnitude(value) * factor, phasor.angle(value)
+        if size == 0.0:
+            continue
+        width = 1.0 if key == "sum" else 0.5
+        places = [
+            Point(
+                WAVE_LEFT + (WAVE_RIGHT - WAVE_LEFT) * step / WAVE_STEPS,
+                MIDDLE + size * trig.sine(angle + 360.0 * step / WAVE_STEPS),
+            )
+            for step in range(WAVE_STEPS + 1)
+        ]
+        items.append(Group((Shape(tuple(places), width, look.inks[key], None, closed=False),), name=f"wave-{key}"))
+        start = Point(CIRCLE_X, MIDDLE)
+        tip = start.moved(size, angle + turned)
+        items.append(Group((Arrow(start, tip, width, look.inks[key], 4.0),), phasor=key))
+        height = MIDDLE + size * trig.sine(angle + turned)
+        items.append(Line(tip, Point(at, height), 0.2, look.inks[key], (0.8, 0.8)))
+        items.append(Circle(Point(at, height), 1.0, 0.3, "ink", look.inks[key]))
+        beside = tip.moved(4.5, angle + turned)
+        items.append(text(look.tags[key], Point(beside.x, beside.y - 1.6), 3.6, "middle"))
+    return Page(WIDTH, HEIGHT, tuple(items), title, title)
+

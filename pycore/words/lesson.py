@@ -1,0 +1,212 @@
+"""The sentences of a lesson: tool first, then where, then the reading on a line of its own."""
+
+from pycore.words.phrase import Phrase, Symbol, say
+
+Name = Phrase | Symbol
+
+STEP = "Step {step} of {steps}"
+MARK = "the mark just made"
+
+
+def step_of(step: int, steps: int) -> str:
+    """How far the lesson is."""
+    return STEP.format(step=step, steps=steps)
+
+
+def scale(words: str) -> Phrase:
+    """The scale is chosen before anything is drawn."""
+    return say("Choose the scale: {words}.", words=words)
+
+
+def scale_reading(longest: str, length: str) -> Phrase:
+    """What the scale makes of the longest line."""
+    return say("{longest} becomes {length}.", longest=longest, length=length)
+
+
+def ruler_first(place: str, way: str) -> Phrase:
+    """The ruler for the first arrow."""
+    return say("Ruler’s zero mark on {place}, its edge {way}.", place=place, way=way)
+
+
+def ruler_along_mark(place: Phrase | str) -> Phrase:
+    """The ruler through a mark that the protractor gave."""
+    return say("Ruler’s zero mark on {place}, its edge through the mark.", place=place)
+
+
+def draw_length(name: Name, length: str) -> Phrase:
+    """The length set off."""
+    return say("Draw {name}, {length}.", name=name, length=length)
+
+
+def protractor(place: Phrase | str, zero: Name, *, back: bool) -> Phrase:
+    """The protractor laid on."""
+    along = "back along" if back else "along"
+    return say(
+        "Protractor’s centre on {place}, zero line {along} {zero}.", place=place, along=along, zero=zero
+    )
+
+
+def mark_angle(angle: str, sense: str) -> Phrase:
+    """The angle set off."""
+    return say("Mark {angle} {sense}.", angle=angle, sense=sense)
+
+
+def read_angle(angle: str) -> Phrase:
+    """The angle read."""
+    return say("Read {angle}.", angle=angle)
+
+
+def count(scale: str) -> Phrase:
+    """Which scale of the protractor counts."""
+    return say("Count from 0: {scale} scale.", scale=scale)
+
+
+INNER, OUTER = "inner", "outer"
+
+
+def dash(place: Phrase) -> Phrase:
+    """The dashed line through a mark."""
+    return say("Ruler on {place}, its edge through the mark.", place=place)
+
+
+def dash_along_square(place: Phrase) -> Phrase:
+    """The dashed line along a set square."""
+    return say("Along the set square, from {place}.", place=place)
+
+
+def draw_dashed(length: str) -> Phrase:
+    """The dashed line drawn."""
+    return say("Draw a dashed line, {length}.", length=length)
+
+
+def slide(to: Name, place: Phrase | str) -> Phrase:
+    """A set square slid along a ruler."""
+    return say(
+        "Set square along {to}, ruler against its short side. Hold the ruler and slide the square to {place}.",
+        to=to,
+        place=place,
+    )
+
+
+def drop(name: Name, axis: Name) -> Phrase:
+    """A set square on an axis, through a tip."""
+    return say("Set square on {axis}, its upright edge through the tip of {name}.", axis=axis, name=name)
+
+
+def drop_reading() -> Phrase:
+    """The perpendicular drawn."""
+    return say("Draw a dashed line to the axis.")
+
+
+def compasses(opened: Name, place: Phrase) -> Phrase:
+    """Compasses opened to a copied length."""
+    return say("Compasses open to {opened}, point on {place}.", opened=opened, place=place)
+
+
+def arc(length: str) -> Phrase:
+    """An arc of a copied length."""
+    return say("Draw an arc, {length}.", length=length)
+
+
+def join(start: str, end: str) -> Phrase:
+    """The ruler for a line between two points."""
+    return say("Ruler from {start} to {end}.", start=start, end=end)
+
+
+def draw_name(name: Name) -> Phrase:
+    """A line drawn between two points."""
+    return say("Draw {name}.", name=name)
+
+
+def join_tips(place: Phrase) -> Phrase:
+    """A dashed line from a tip to a crossing of arcs."""
+    return say("Ruler from {place} to where the arcs cross.", place=place)
+
+
+def ruler_along(name: Name, place: str) -> Phrase:
+    """The ruler laid along a line to read it."""
+    return say("Ruler along {name}, its zero mark on {place}.", name=name, place=place)
+
+
+def read_length(length: str) -> Phrase:
+    """The length read."""
+    return say("Read {length}.", length=length)
+
+
+def so(scale: str, name: Name, amount: str) -> Phrase:
+    """What a read length stands for."""
+    return say("{scale}, so {name} is {amount}.", scale=scale, name=name, amount=amount)
+
+
+def faint(name: Name, way: str, place: str) -> Phrase:
+    """A faint direction."""
+    return say("Faint line {way} from {place}: the direction of {name}.", name=name, way=way, place=place)
+
+
+def ask_angle() -> Phrase:
+    """The question that stands where an angle's reading is hidden."""
+    return say("What does the protractor read?")
+
+
+def ask_length() -> Phrase:
+    """The question that stands where a length is hidden."""
+    return say("What does the ruler read?")
+
+
+def no_such_step(asked: str, steps: int, opened: int) -> str:
+    """A step out of range, or none at all."""
+    return f"There is no step {asked[:12]!r} here: it has {steps} steps. Step {opened} is shown."
+
+
+def together(method: str, amount: str) -> Phrase:
+    """One more construction laid over the others."""
+    return say("{method}: the sum ends at the ring again, {amount}.", method=method, amount=amount)
+
+
+def together_first(method: str, amount: str) -> Phrase:
+    """The first of the constructions that are laid over each other."""
+    return say("{method}: the sum ends at the ring, {amount}.", method=method, amount=amount)
+
+
+def together_why() -> Phrase:
+    """What all constructions have in common."""
+    return say("Neither the order nor the method changes where the sum ends.")
+
+
+def ring() -> Phrase:
+    """A ring before anybody pulls."""
+    return say("A ring lies on a table. Ropes will pull it.")
+
+
+def rope(name: Name, amount: str) -> Phrase:
+    """One rope more."""
+    return say("A rope pulls as {name} points: {amount}.", name=name, amount=amount)
+
+
+def net_pull(name: Name, amount: str) -> Phrase:
+    """The one pull that would do the same."""
+    return say("One pull would do the same: {name}, {amount}.", name=name, amount=amount)
+
+
+def no_pull() -> Phrase:
+    """Ropes that cancel."""
+    return say("The ropes cancel: the ring stays where it is.")
+
+
+def analogy() -> Phrase:
+    """What the picture is not."""
+    return say("This is a likeness only: currents do not pull. They add as pulls do, by size and direction.")
+
+
+def waves(angle: str) -> Phrase:
+    """The waves at an angle."""
+    return say("After {angle} of a turn, each arrow’s height is its current at that moment.", angle=angle)
+
+
+def waves_why(name: Name) -> Phrase:
+    """The neutral's wave."""
+    return say(
+        "At every moment {name} is the three line currents added; its wave is the height of its arrow. "
+        "Peaks are √2 times the values that a meter shows.",
+        name=name,
+    )
