@@ -8,13 +8,18 @@ from pathlib import Path
 import pypdfium2
 import pypdfium2.raw as raw
 import pytest
-from playwright.sync_api import Page
+from browser.asking import wait_until
+from playwright.sync_api import Browser, Page
 
 POINT = 25.4 / 72
 TOLERANCE = 0.05  # mm
 PIXEL = 25.4 / 96
 """Chromium rounds a page's sides, not what stands on it, to whole CSS pixels (mm)."""
-PAPERS = {"A4": (297, 210), "A5": (210, 148), "A3": (420, 297), "letter": (279.4, 215.9)}
+PAPERS = {
+    "A5": (210, 148), "A4": (297, 210), "A3": (420, 297), "A2": (594, 420), "letter": (279.4, 215.9),
+    "tabloid": (431.8, 279.4),
+}  # fmt: skip
+VALUES = "v=1&i1=18.4&i2=11.2&i3=24.6"
 
 Segment = tuple[float, float, float, float]
 
@@ -64,30 +69,96 @@ def off(first: Segment, second: Segment) -> float:
     return max(abs(a - b) for a, b in zip(first, second, strict=True))
 
 
-@pytest.mark.parametrize(("width", "scheme"), [(360, "dark"), (1440, "light")])
-@pytest.mark.parametrize("paper", list(PAPERS))
-def test_the_sheet_prints_true(
-    open_page: Callable[..., Page], site: str, ready, answered, tmp_path: Path, paper: str, width: int, scheme: str
-) -> None:
-    """From phone and desk, by day and night: nothing but the sheet, on one page of its own size."""
-    page = open_page(viewport={"width": width, "height": 800}, color_scheme=scheme)
-    page.goto(f"{site}neutral-current/#v=1&i1=18.4&i2=11.2&i3=24.6&paper={paper}&orientation=landscape")
-    ready(page)
-    answered(page)
-    drawn = arrows(page)
-    assert {"i1", "i2", "i3", "sum"} <= {name.split()[0] for name in drawn}
-    target = tmp_path / "sheet.pdf"
+def print_page(page: Page, target: Path) -> tuple[tuple[float, float], str]:
+    """Print the page: its size in mm and its words. It is one page and holds nothing but the sheet."""
     page.pdf(prefer_css_page_size=True, path=target)
     document = pypdfium2.PdfDocument(target)
     assert 1 == len(document)
-    size = tuple(side * POINT for side in document[0].get_size())
-    assert size == pytest.approx(PAPERS[paper], abs=PIXEL)
+    width, height = document[0].get_size()
     words = document[0].get_textpage().get_text_range()
-    assert "Every result" not in words
     document.close()
+    assert "Every result" not in words
+    return (width * POINT, height * POINT), words
+
+
+def hold_true(page: Page, target: Path) -> None:
+    """Every arrow of the sheet stands on the printed page where the sheet has it."""
+    drawn = arrows(page)
+    assert {"i1", "i2", "i3", "sum"} <= {name.split()[0] for name in drawn}
     printed = straight_lines(target)
     worst = {name: min(off(arrow, line) for line in printed) for name, arrow in drawn.items()}
     assert {} == {name: error for name, error in worst.items() if error > TOLERANCE}
+
+
+@pytest.mark.parametrize(("width", "scheme"), [(360, "dark"), (1440, "light")])
+@pytest.mark.parametrize(("paper", "orientation"), [
+    *((paper, "landscape") for paper in PAPERS), *((paper, "portrait") for paper in ("A4", "A2", "letter", "tabloid")),
+])  # fmt: skip
+def test_the_sheet_prints_true(
+    open_page: Callable[..., Page], site: str, ready, answered, tmp_path: Path, paper, orientation, width, scheme
+) -> None:
+    """From phone and desk, by day and night: nothing but the sheet, on one page of its own size."""
+    page = open_page(viewport={"width": width, "height": 800}, color_scheme=scheme)
+    page.goto(f"{site}neutral-current/#{VALUES}&paper={paper}&orientation={orientation}")
+    ready(page)
+    answered(page)
+    size, _ = print_page(page, tmp_path / "sheet.pdf")
+    wanted = PAPERS[paper] if orientation == "landscape" else PAPERS[paper][::-1]
+    assert size == pytest.approx(wanted, abs=PIXEL)
+    hold_true(page, tmp_path / "sheet.pdf")
+
+
+@pytest.mark.parametrize("more", ["method=tip-to-tail", "method=components", "method=tip-to-tail&i1=850mA&i2=1.2&i3=1"])
+def test_every_method_prints_true(open_page, site: str, ready, answered, tmp_path: Path, more: str) -> None:
+    page = open_page(viewport={"width": 390, "height": 844})
+    page.goto(f"{site}neutral-current/#{VALUES}&orientation=landscape&{more}")
+    ready(page)
+    answered(page)
+    size, _ = print_page(page, tmp_path / "sheet.pdf")
+    assert size == pytest.approx(PAPERS["A4"], abs=PIXEL)
+    hold_true(page, tmp_path / "sheet.pdf")
+
+
+@pytest.mark.parametrize(("kind", "says"), [
+    ("construction", "Print at"), ("problem", "problem"), ("overlay", "verlay"), ("overlay&mirror=yes", "osahP"),
+])  # fmt: skip
+def test_every_kind_of_sheet_prints_on_one_page(
+    open_page, site: str, ready, answered, tmp_path: Path, kind: str, says: str
+) -> None:
+    """Of the paper's exact size; a mirrored overlay has every arrow, and its words, the other way round."""
+    page = open_page(viewport={"width": 1440, "height": 900})
+    page.goto(f"{site}neutral-current/#{VALUES}&sheet={kind}&orientation=landscape")
+    ready(page)
+    answered(page)
+    size, words = print_page(page, tmp_path / "sheet.pdf")
+    assert size == pytest.approx(PAPERS["A4"], abs=PIXEL)
+    assert says in words
+    if kind != "problem":
+        hold_true(page, tmp_path / "sheet.pdf")
+    if "mirror" in kind:
+        there = arrows(page)
+        page.evaluate("location.hash = location.hash.replace('mirror=yes', 'mirror=no')")
+        wait_until(page, f"document.querySelector('svg[data-sheet] [data-phasor=i2] > line').getAttribute('x2') "
+                         f"!== '{there['i2 1'][2]:g}'")  # fmt: skip
+        answered(page)
+        plain = arrows(page)
+        mirrored = {name: (297 - x1, y1, 297 - x2, y2) for name, (x1, y1, x2, y2) in plain.items()}
+        assert {name: pytest.approx(ends, abs=1e-3) for name, ends in mirrored.items()} == there
+
+
+def test_without_python_the_example_prints_true(browser: Browser, site: str, tmp_path: Path) -> None:
+    context = browser.new_context(viewport={"width": 1440, "height": 900})
+    page = context.new_page()
+    page.route("**/library.zip", lambda route: route.abort())
+    page.goto(f"{site}neutral-current/")
+    wait_until(page, "document.documentElement.dataset.python === 'failed'", 30)
+    page.evaluate("() => { window.printed = 0; window.print = () => { window.printed += 1; }; }")
+    page.click("[data-action=print]")
+    wait_until(page, "window.printed === 1")
+    size, _ = print_page(page, tmp_path / "sheet.pdf")
+    assert size == pytest.approx(PAPERS["A4"], abs=PIXEL)
+    hold_true(page, tmp_path / "sheet.pdf")
+    context.close()
 
 
 def test_ink_on_paper_is_dark_by_night_too(open_page: Callable[..., Page], site: str, ready, answered) -> None:
