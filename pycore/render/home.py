@@ -3,12 +3,15 @@
 from collections.abc import Iterable, Mapping
 from typing import Protocol
 
+from pycore.calculators import links
 from pycore.calculators.interface import Answer, Field, default_form
 from pycore.drawing import Page
+from pycore.pages.paper import PAPER_PAGES, PaperPage
 from pycore.quantity import plain
 from pycore.render.elements import Markup, h, join
 from pycore.render.phrase import phrase_html
 from pycore.words import Phrase, furniture
+from pycore.words import paper as paper_words
 from pycore.writers import svg
 
 
@@ -54,6 +57,24 @@ def _sheet(calculator: Listed, answer: Answer) -> Markup:
     return h("li", None, picture, h("div", {"class": "under"}, caption, opening))
 
 
+def _blank(page: PaperPage) -> Markup:
+    """Blank paper on its own board; it opens as it is shown here."""
+    made = page.make({**default_form(page.fields), **dict(page.on_board)})
+    address = f"{page.slug}/" + (f"#{links.fragment(made.link)}" if page.on_board else "")
+    drawing = _drawing(made.page, page.slug, "small")
+    shape = "upright" if made.page.height > made.page.width else "level"
+    picture = h("a", {"class": f"picture {shape}", "href": address, "tabindex": -1, "aria-hidden": "true"}, drawing)
+    caption = h("div", {"class": "title"}, h("h3", None, h("a", {"href": address}, page.title)),
+                h("p", None, page.short), h("p", {"class": "caption"}, paper_words.FULL_SIZE))  # fmt: skip
+    return h("li", None, picture, caption)
+
+
+def _blanks() -> Markup:
+    """The second board: paper and instruments that every sheet needs."""
+    board = h("ul", {"class": "shelf"}, [_blank(page) for page in PAPER_PAGES.values()])
+    return h("section", {"class": "blanks"}, h("h2", None, furniture.HOME_PAPER), board)
+
+
 def _drawing(page: Page, slug: str, name: str) -> Markup:
     return Markup.trusted(svg.write(page, prefix=f"home-{slug}-{name}", role="view", view=name))
 
@@ -77,4 +98,4 @@ def home_html(calculators: Iterable[Listed]) -> Markup:
     shown = [(calculator, calculator.answer(default_form(calculator.fields))) for calculator in calculators]
     head = h("div", {"class": "home-head"}, h("h1", None, furniture.HOME_TITLE), h("p", None, furniture.HOME_LEAD))
     board = h("ul", {"class": "board"}, [_sheet(calculator, answer) for calculator, answer in shown])
-    return join(head, board, _points(furniture.home_points(length_on_paper(answer for _, answer in shown))))
+    return join(head, board, _blanks(), _points(furniture.home_points(length_on_paper(answer for _, answer in shown))))

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 
+from pycore.pages.paper import PAPER_PAGES
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
 from pycore.words import furniture
@@ -108,6 +109,7 @@ def footer_html(root: str, cautions: Iterable[Phrase | str]) -> Markup:
     lines = (
         h("p", None, furniture.FOOT_PRIVACY),
         h("p", None, h("a", {"href": f"{root}print-setup/"}, furniture.PRINT_SETUP)),
+        [h("p", None, h("a", {"href": f"{root}{slug}/"}, page.title)) for slug, page in PAPER_PAGES.items()],
         h("p", None, h("a", {"href": f"{root}licences.txt"}, furniture.LICENCES)),
     )
     return h("footer", {"class": "foot"}, warnings if listed else None, h("div", {"class": "foot-lines"}, lines))

@@ -6,7 +6,8 @@ from typing import Protocol
 
 from pycore.calculators.interface import Answer, Field, default_form
 from pycore.pages import print_setup as setup
-from pycore.render import print_setup
+from pycore.pages.paper import PAPER_PAGES, PaperPage
+from pycore.render import paper, print_setup
 from pycore.render.elements import join
 from pycore.render.form import method_html, options_html, values_html
 from pycore.render.home import home_html
@@ -134,11 +135,31 @@ def print_setup_page(calculators: Iterable[Calculator]) -> SitePage:
                     LANGUAGE, regions)  # fmt: skip
 
 
+def paper_page(page: PaperPage, calculators: Iterable[Calculator]) -> SitePage:
+    """A page of blank paper with its default sheet."""
+    form = default_form(page.fields)
+    made = page.make(form)
+    regions: dict[str, str] = {
+        "header": header_html("../", home=False),
+        "intro": join(intro_html(page.title, page.lead), link_notices_html()),
+        "form": paper.choices_html(page, form),
+        "actions": join(paper.reminder_html(), actions_html(), print_setup.line_html("../")),
+        "truesize": print_setup.true_size_html(),
+        "noscript": paper.no_script_html(),
+        "sheet": paper.sheet_html(made.page, made.page_key),
+        "status": status_html(),
+        "footer": footer_html("../", cautions_of(calculators)),
+    }
+    return SitePage(page.slug, "paper", f"{page.title} · {furniture.NAME}", page.description, LANGUAGE,
+                    regions)  # fmt: skip
+
+
 def pages_of(calculators: Iterable[Calculator]) -> tuple[SitePage, ...]:
-    """The front page, one page for each calculator in the order given, and the print set-up."""
+    """The front page, one page for each calculator in the order given, blank paper, and the print set-up."""
     listed = tuple(calculators)
     sheets = (calculator_page(calculator) for calculator in listed)
-    return (home_page(listed), *sheets, print_setup_page(listed))
+    blank = (paper_page(page, listed) for page in PAPER_PAGES.values())
+    return (home_page(listed), *sheets, *blank, print_setup_page(listed))
 
 
 def site_pages() -> tuple[SitePage, ...]:

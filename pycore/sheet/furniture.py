@@ -81,31 +81,38 @@ def _bar_boxes(x: float, y: float, length: float, upright: bool) -> Iterator[Ite
         yield Shape(_corners(box), 0.18, "ink", "ink" if index % 2 == 0 else "sheet")
 
 
+def check_bar(
+    at: Point, length: float, said: str, note: float, *, upright: bool = False, below: bool = False
+) -> Group:
+    """A bar to lay a ruler on, from its lower left corner; ``said`` is its length as written.
+
+    The words stand along an upright bar (above it they would reach into the figure's area), and
+    after a level one, or ``below`` it.
+    """
+    x, y = at
+    ends = (0.0, length)
+    strokes = (
+        (Line(Point(x - 1, y + end), Point(x + 2.6, y + end), 0.25) for end in ends)
+        if upright
+        else (Line(Point(x + end, y - 1), Point(x + end, y + 2.6), 0.25) for end in ends)
+    )
+    if upright:
+        words = replace(text(said, Point(x + 6.0, y + length / 2), note, "middle"), turn=90.0)
+    elif below:
+        words = text(said, Point(x + length / 2, y - 2.0 - note), note, "middle")
+    else:
+        words = text(said, Point(x + length + 2, y - 0.4), note)
+    return Group((*_bar_boxes(x, y, length, upright), *strokes, words), name="check-bar")
+
+
 def check_bars(layout: Layout) -> tuple[Group, ...]:
     """A bar on each axis to lay a ruler on, away from the edges a printer may lose."""
     upright_x, upright_y, level_x, level_y = layout.bars
-    words = quantity.fixed(layout.bar, 0) + "\u00a0mm"
-    note = layout.style.note
-    upright: tuple[Item, ...] = (
-        *_bar_boxes(upright_x, upright_y, layout.bar, True),
-        Line(Point(upright_x - 1, upright_y), Point(upright_x + 2.6, upright_y), 0.25),
-        Line(
-            Point(upright_x - 1, upright_y + layout.bar),
-            Point(upright_x + 2.6, upright_y + layout.bar),
-            0.25,
-        ),
-        # Along the bar: above it the words would reach into the figure's area.
-        replace(text(words, Point(upright_x + 6.0, upright_y + layout.bar / 2), note, "middle"), turn=90.0),
+    said, note = quantity.fixed(layout.bar, 0) + "\u00a0mm", layout.style.note
+    return (
+        check_bar(Point(upright_x, upright_y), layout.bar, said, note, upright=True),
+        check_bar(Point(level_x, level_y), layout.bar, said, note),
     )
-    level: tuple[Item, ...] = (
-        *_bar_boxes(level_x, level_y, layout.bar, False),
-        Line(Point(level_x, level_y - 1), Point(level_x, level_y + 2.6), 0.25),
-        Line(
-            Point(level_x + layout.bar, level_y - 1), Point(level_x + layout.bar, level_y + 2.6), 0.25
-        ),
-        text(words, Point(level_x + layout.bar + 2, level_y - 0.4), note),
-    )
-    return (Group(upright, name="check-bar"), Group(level, name="check-bar"))
 
 
 def table(layout: Layout, writing: Writing) -> Group:

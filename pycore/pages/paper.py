@@ -1,0 +1,119 @@
+"""Blank paper: graph paper at exact size, and a ruler and a protractor for those who have none.
+
+Neither solves a problem, so they have no answer: a form's choices make one sheet.
+"""
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+
+from pycore.calculators import links
+from pycore.calculators.conventions import choice_field
+from pycore.calculators.interface import Field
+from pycore.calculators.reading import Reader
+from pycore.drawing import Document, Page
+from pycore.sheet.blank_sheet import (
+    INSTRUMENT_PAPERS,
+    BlankWriting,
+    graph_page,
+    instruments_page,
+    ruler_length,
+)
+from pycore.sheet.media import PAPERS
+from pycore.words import paper as words
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """One sheet of blank paper: its page, the page's key (``a4p``), and the link that gives it again."""
+
+    page: Page
+    page_key: str
+    link: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PaperPage:
+    """A page that prints blank paper. ``on_board`` are the choices that the front page shows."""
+
+    slug: str
+    title: str
+    lead: str
+    description: str
+    short: str
+    fields: tuple[Field, ...]
+    draw: Callable[[Mapping[str, str]], Page]
+    on_board: tuple[tuple[str, str], ...] = ()
+
+    def make(self, form: Mapping[str, str]) -> Made:
+        """The sheet that a form asks for; raises InputError for a choice that is not on offer."""
+        reader = Reader(form, {field.name: field for field in self.fields})
+        chosen = {field.name: reader.choice(field.name) for field in self.fields}
+        reader.finish()
+        key = chosen["paper"].lower() + chosen["orientation"][0]
+        link = links.form_pairs(chosen, self.fields, tuple(chosen))
+        return Made(self.draw(chosen), key, link)
+
+    def document(self, form: Mapping[str, str]) -> Document:
+        """That sheet as a document to be written; raises InputError."""
+        page = self.make(form).page
+        return Document((page,), page.title, subject=self.title)
+
+
+def _paper_fields(papers: tuple[str, ...], orientation: str) -> tuple[Field, ...]:
+    offered = tuple((paper, paper) for paper in papers)
+    return (
+        choice_field("paper", words.PAPER, "sheet", "A4", offered),
+        choice_field("orientation", words.ORIENTATION, "sheet", orientation, words.ORIENTATIONS),
+    )
+
+
+def _graph(chosen: Mapping[str, str]) -> Page:
+    kind, paper, orientation = chosen["kind"], chosen["paper"], chosen["orientation"]
+    title = words.graph_title(kind, paper, orientation)
+    description = words.graph_description(kind, paper, orientation)
+    writing = BlankWriting(
+        f"{words.ruling(kind)}, {paper}", (words.print_reminder(),), words.UNIT, title, description
+    )
+    return graph_page(kind, paper, orientation, writing)
+
+
+def _instruments(chosen: Mapping[str, str]) -> Page:
+    circle, paper, orientation = chosen["protractor"] == "360", chosen["paper"], chosen["orientation"]
+    length = f"{ruler_length(paper, orientation):.0f}{words.UNIT}"
+    writing = BlankWriting(
+        words.INSTRUMENTS_TITLE,
+        words.instrument_steps(circle),
+        words.UNIT,
+        words.instruments_title(circle, paper, orientation),
+        words.instruments_description(circle, length),
+    )
+    return instruments_page(circle, paper, orientation, writing)
+
+
+GRAPH_PAPER = PaperPage(
+    "graph-paper",
+    words.GRAPH_TITLE,
+    words.GRAPH_LEAD,
+    words.GRAPH_DESCRIPTION,
+    words.GRAPH_SHORT,
+    (
+        choice_field("kind", words.KIND, "method", "millimetre", words.KINDS, words.KIND_HELP),
+        *_paper_fields(tuple(PAPERS), "portrait"),
+    ),
+    _graph,
+    (("kind", "polar"),),
+)
+INSTRUMENTS = PaperPage(
+    "ruler-and-protractor",
+    words.INSTRUMENTS_TITLE,
+    words.INSTRUMENTS_LEAD,
+    words.INSTRUMENTS_DESCRIPTION,
+    words.INSTRUMENTS_SHORT,
+    (
+        choice_field("protractor", words.PROTRACTOR, "method", "180", words.PROTRACTORS, words.PROTRACTOR_HELP),
+        *_paper_fields(INSTRUMENT_PAPERS, "landscape"),
+    ),
+    _instruments,
+)
+PAPER_PAGES: dict[str, PaperPage] = {page.slug: page for page in (GRAPH_PAPER, INSTRUMENTS)}
+"""Every page of blank paper by its slug."""

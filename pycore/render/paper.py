@@ -1,0 +1,64 @@
+"""Pages of blank paper as HTML, and the replies to what they ask. One region, ``sheet``; no answer."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from pycore.calculators import links
+from pycore.drawing import Page
+from pycore.geometry import Point
+from pycore.pages.paper import PaperPage
+from pycore.render.elements import Marks, Markup, h, join
+from pycore.render.form import FORM, fields_html, method_html
+from pycore.words import furniture
+from pycore.words import paper as words
+from pycore.writers import svg
+
+Reply = tuple[dict[str, Any], bytes | None]
+
+
+def sheet_html(page: Page, page_key: str) -> Markup:
+    """The sheet on its paper, what it is, and the words for the day that it is an old one."""
+    drawing = Markup.trusted(svg.write(page, prefix="sheet", role="sheet"))
+    scroll: Marks = {"class": "paper-scroll", "tabindex": 0, "role": "group", "aria-label": words.CHOICES}
+    old = h("p", {"class": "old-label when-old"}, h("strong", None, furniture.OLD_DRAWING), " ", page.title)
+    paper = h("div", scroll, h("div", {"class": "paper", "data-page": page_key}, drawing), old)
+    return join(paper, h("div", {"class": "under-sheet"}, h("p", {"class": "caption"}, page.title)))
+
+
+def choices_html(page: PaperPage, form: Mapping[str, str]) -> Markup:
+    """The form, all of it in view: what is printed, then on which paper."""
+    others = [field for field in page.fields if field.group != "method"]
+    marks: Marks = {"id": FORM, "novalidate": True, "autocomplete": "off", "aria-label": words.CHOICES}
+    rest = h("div", {"class": "fields"}, fields_html(others, form, {}))
+    return h("form", marks, method_html(page.fields, form), rest)
+
+
+def no_script_html() -> Markup:
+    """What a reader without scripts is told."""
+    return h("noscript", None, h("p", {"class": "notice"}, words.NO_SCRIPT))
+
+
+def reminder_html() -> Markup:
+    """Above the buttons: how such a sheet comes out true."""
+    return h("p", {"class": "help"}, words.AT_FULL_SIZE)
+
+
+def answer(page: PaperPage, form: Mapping[str, str]) -> Reply:
+    """The sheet of a form, and the fragment that gives it again; raises InputError."""
+    made = page.make(form)
+    return {
+        "ok": True,
+        "regions": {"sheet": str(sheet_html(made.page, made.page_key))},
+        "fragment": links.fragment(made.link),
+        "announce": words.announce(made.page.title),
+        "page": made.page_key,
+        "errors": [],
+    }, None
+
+
+def pdf(page: PaperPage, form: Mapping[str, str], correction: Point) -> Reply:
+    """The sheet of a form as a PDF, stretched by a printer's correction; raises InputError."""
+    from pycore.writers import pdf as writer  # only needed here; the page itself need not wait for its import
+
+    data = writer.write(page.document(form), correction=correction)
+    return {"ok": True, "filename": f"{page.slug}.pdf", "type": "application/pdf"}, data

@@ -1,0 +1,116 @@
+"""Sheets with no problem on them: graph paper, and instruments to be cut out. All in mm.
+
+Their check bars keep 17 mm from every edge, which printers may lose (common practice, no source),
+as do the instruments; the grid of graph paper may run on into the margin, where nothing is measured.
+"""
+
+from dataclasses import dataclass
+
+from pycore.drawing import Group, Item, Page
+from pycore.geometry import Box, Point
+from pycore.sheet.furniture import check_bar
+from pycore.sheet.instruments import BASE, RADIUS, RULER_BEFORE_ZERO, RULER_WIDTH, Pose, protractor, ruler
+from pycore.sheet.lettered import text, wrapped
+from pycore.sheet.media import MARGIN, PAPERS, PRINTABLE_EDGE
+from pycore.sheet.ruled import ruled
+
+INSTRUMENT_PAPERS = ("A4", "A3", "letter", "tabloid")
+"""On A5 a full circle of 150 mm leaves no room for a ruler; who prints A2 has rulers."""
+LONGEST_RULER = 250.0
+NOTE, VALUE, TITLE = 2.5, 3.5, 5.0
+_STROKE_REACH = 1.0
+"""A bar's end strokes reach so far beyond it on the side of the edge."""
+_UPRIGHT_BREADTH = 8.0
+"""The upright bar with the words along it."""
+_LEVEL_HEIGHT = 5.0
+_GAP = 6.0
+
+
+@dataclass(frozen=True, slots=True)
+class BlankWriting:
+    """What stands on a blank sheet: title, lines below it, how a bar's length is written after its
+    number (``\u00a0mm``), and what the page is called and says to who cannot see it."""
+
+    title: str
+    lines: tuple[str, ...]
+    unit: str
+    page_title: str
+    description: str
+
+
+def size_of(paper: str, orientation: str) -> tuple[float, float]:
+    """Width and height of a paper lying this way; raises KeyError for one that is not listed."""
+    short, long = PAPERS[paper]
+    return (long, short) if orientation == "landscape" else (short, long)
+
+
+def bar_length(paper: str) -> float:
+    """The length of a sheet's check bars: 100 mm, 50 on the smallest paper."""
+    return 50.0 if paper == "A5" else 100.0
+
+
+def ruler_length(paper: str, orientation: str) -> float:
+    """How long the ruler on a sheet is: whole centimetres, as many as the paper takes, 250 mm at most."""
+    room = size_of(paper, orientation)[0] - 2 * (PRINTABLE_EDGE + RULER_BEFORE_ZERO)
+    return min(LONGEST_RULER, 10.0 * int(room / 10.0 + 1e-9))
+
+
+def graph_page(kind: str, paper: str, orientation: str, writing: BlankWriting) -> Page:
+    """Graph paper of a kind (``millimetre``, ``polar``, ``sixty``); raises KeyError for another."""
+    width, height = size_of(paper, orientation)
+    edge = PRINTABLE_EDGE + _STROKE_REACH
+    length = bar_length(paper)
+    box = Box(edge + _UPRIGHT_BREADTH, edge + _LEVEL_HEIGHT, width - MARGIN, height - MARGIN)
+    said = f"{length:.0f}{writing.unit}"
+    upright = check_bar(Point(edge, box.bottom + _GAP), length, said, NOTE, upright=True)
+    level = check_bar(Point(box.left + _GAP, edge), length, said, NOTE)
+    words: list[Item] = [
+        text(line, Point(width - PRINTABLE_EDGE, edge + 0.2 - index * NOTE * 1.7), NOTE, "end", "ink-2")
+        for index, line in enumerate((writing.title, *writing.lines))
+    ]
+    items = (ruled(kind, box), upright, level, Group(tuple(words), name="words"))
+    return Page(width, height, items, writing.page_title, writing.description)
+
+
+def _words(writing: BlankWriting, left: float, top: float, width: float) -> Group:
+    """The title and, below it, what to do, one move after another."""
+    y = top - 1.1 * TITLE
+    items: list[Item] = [text(writing.title, Point(left, y), TITLE)]
+    y -= 3.0
+    for number, step in enumerate(writing.lines, start=1):
+        for index, line in enumerate(wrapped(step, VALUE, width - 8.0)):
+            y -= VALUE * 1.75
+            if index == 0:
+                items.append(text(f"{number}", Point(left, y), VALUE, ink="ink-2"))
+            items.append(text(line, Point(left + 8.0, y), VALUE))
+        y -= 2.0
+    return Group(tuple(items), name="words")
+
+
+def instruments_page(circle: bool, paper: str, orientation: str, writing: BlankWriting) -> Page:
+    """A ruler and a protractor (half, or a full ``circle``) at exact size, and how to cut them out."""
+    width, height = size_of(paper, orientation)
+    edge = PRINTABLE_EDGE
+    length = ruler_length(paper, orientation)
+    scale = ruler(Pose(Point(edge + RULER_BEFORE_ZERO, edge + RULER_WIDTH), 0.0), length, tint=True)
+    # A circle comes near the ruler in one point only, and needs all the height of A4 lying.
+    foot = edge + RULER_WIDTH + (1.0 if circle else _GAP)
+    tall = 2 * RADIUS if circle else RADIUS + BASE
+    beside = orientation == "landscape"
+    left = edge if beside else edge + _STROKE_REACH + _UPRIGHT_BREADTH + 1.0
+    centre = Point(left + RADIUS, foot + (RADIUS if circle else BASE))
+    bars_left = left + 2 * RADIUS + _GAP if beside else edge + _STROKE_REACH
+    level = Point(bars_left, height - edge - 3.0) if beside else Point(left, foot + tall + _GAP)
+    room = width - edge - bars_left
+    shown = min(100.0, 10.0 * int(room / 10.0)) if beside else 100.0
+    bars = (
+        check_bar(Point(bars_left, edge + RULER_WIDTH + _GAP + 2.0), 100.0, f"100{writing.unit}", NOTE, upright=True),
+        check_bar(level, shown, f"{shown:.0f}{writing.unit}", NOTE, below=beside),
+    )
+    words = (
+        _words(writing, bars_left + _UPRIGHT_BREADTH + 6.0, level.y - 12.0, room - _UPRIGHT_BREADTH - 6.0)
+        if beside
+        else _words(writing, left, min(height - edge, level.y + 72.0), width - edge - left)
+    )
+    turned = protractor(Pose(centre, 0.0), circle=circle, tint=True)
+    return Page(width, height, (scale, turned, *bars, words), writing.page_title, writing.description)

@@ -1,0 +1,145 @@
+// Blank paper: choices in, pycore's sheet out. The form is the only state, the fragment its copy.
+
+import * as actions from "./actions.js";
+import { Bridge, Stuck, Superseded } from "./bridge.js";
+import * as form from "./form.js";
+import { afterQuiet, spaced } from "./pace.js";
+import * as progress from "./progress.js";
+import * as regions from "./regions.js";
+
+const root = document.documentElement;
+const page = root.dataset.slug;
+const WITHOUT_PYTHON = ["print", "true-size"]; // what can be done with the sheet that stands
+const live = afterQuiet(700, (sentence) => {
+  document.querySelector("[data-live]").textContent = sentence;
+});
+const keepFragment = spaced(334, (fragment) => {
+  written = `#${fragment}`;
+  history.replaceState(null, "", written);
+});
+const bridge = new Bridge(hear);
+let written = location.hash;
+let edition = 0; // counts choices, so that an older reply is never taken for the latest
+let shownFor = JSON.stringify(form.initial());
+let unread = ""; // a link still to be opened
+let updating = Promise.resolve();
+
+const showsChoices = () => !unread && JSON.stringify(form.read()) === shownFor;
+
+function hear(state, detail) {
+  root.dataset.python = state === "ready" || state === "failed" ? state : "starting";
+  progress.show(state, detail);
+  if (state === "failed") standStill();
+}
+
+/** Without Python the sheet in view can be printed if it is the one that is asked for. */
+function standStill() {
+  const fresh = showsChoices();
+  root.dataset.answer = fresh ? "fresh" : "old";
+  actions.wait(progress.failedWords(), fresh ? WITHOUT_PYTHON : []);
+}
+
+function failed(error) {
+  if (error instanceof Superseded) return;
+  root.dataset.answer = "old";
+  actions.wait(progress.stuck());
+  live(progress.stuck());
+  if (!(error instanceof Stuck)) reportError(error);
+}
+
+function update({ quiet = false } = {}) {
+  return (updating = draw(quiet));
+}
+
+async function draw(quiet) {
+  const mine = ++edition;
+  const asked = form.read();
+  if (root.dataset.python === "failed") {
+    standStill();
+    return;
+  }
+  root.dataset.answer = "pending";
+  actions.forget();
+  try {
+    const reply = await bridge.ask({ do: "answer", page, form: asked }, { topic: "answer" });
+    if (mine === edition) take(reply, quiet, JSON.stringify(asked));
+  } catch (error) {
+    failed(error);
+  }
+}
+
+function take(reply, quiet, asked) {
+  form.showErrors(reply.errors ?? []);
+  actions.wait(reply.waiting ?? "");
+  if (!quiet) live(reply.announce ?? "");
+  root.dataset.answer = reply.ok ? "fresh" : "old";
+  if (!reply.ok) return;
+  shownFor = asked;
+  if (quiet) return;
+  for (const [name, html] of Object.entries(reply.regions)) regions.replace(name, html);
+  keepFragment(reply.fragment);
+}
+
+/** Open the sheet that a link asks for. */
+async function open(fragment) {
+  written = fragment;
+  unread = fragment;
+  root.dataset.answer = "pending";
+  try {
+    const reply = await bridge.ask({ do: "open", page, fragment }, { topic: "open" });
+    unread = "";
+    if (reply.form) form.fill(reply.form);
+    showNotices(reply.notices ?? []);
+    await update();
+  } catch (error) {
+    failed(error);
+  }
+}
+
+function showNotices(notices) {
+  const list = document.querySelector("[data-open-notices]");
+  const items = notices.map((notice) => Object.assign(document.createElement("li"), { textContent: notice }));
+  list.replaceChildren(...items);
+  list.hidden = notices.length === 0;
+}
+
+/** Whether what stands on the page is what would be asked for, and may be printed. */
+async function complete() {
+  if (root.dataset.python === "ready") await updating;
+  return root.dataset.answer === "fresh" || (root.dataset.python !== "ready" && showsChoices());
+}
+
+function begin() {
+  root.dataset.python = "starting";
+  progress.begin(() => {
+    begin();
+    update();
+  });
+  bridge.start();
+}
+
+document.addEventListener("input", (event) => {
+  if (event.target.form?.id !== "problem") return;
+  form.refresh();
+  showNotices([]);
+  update();
+});
+document.addEventListener("click", (event) => {
+  if (event.target.closest("[data-go]")) {
+    const field = form.firstFault();
+    if (field) form.goTo(field);
+  }
+});
+document.addEventListener("submit", (event) => event.preventDefault());
+window.addEventListener("hashchange", () => {
+  if (location.hash !== written) open(location.hash);
+});
+actions.listen(bridge, live, (error) => {
+  live(progress.stuck()); // The sheet itself stays as it is.
+  if (!(error instanceof Stuck)) reportError(error);
+}, complete);
+
+const asBuilt = JSON.stringify(form.read()) === JSON.stringify(form.initial());
+begin();
+if (location.hash.length > 1) open(location.hash);
+else update({ quiet: asBuilt });
