@@ -5,8 +5,10 @@ from functools import cached_property, lru_cache
 
 from pycore import geometry
 from pycore.constructions.moves import (
+    CrossArcs,
     Direction,
     Figure,
+    Intersect,
     Join,
     Move,
     ReadAngle,
@@ -122,6 +124,21 @@ def _axes(picture: Picture) -> tuple[Point, Point]:
         geometry.ORIGIN.moved(1.0, picture.paper_angle(0.0)),
         geometry.ORIGIN.moved(1.0, picture.paper_angle(90.0)),
     )
+
+
+def flattest(construction: Construction) -> float:
+    """The smallest angle in degrees at which two of its lines or arcs cross; 90 where none do."""
+    figure = construction.figure
+    angles = [90.0]
+    for move in construction.moves:
+        if isinstance(move, Intersect):
+            angles.append(figure.lines[move.first].degrees - figure.lines[move.second].degrees)
+        elif isinstance(move, CrossArcs):
+            met = figure.points[move.point]
+            first, second = (geometry.direction(figure.points[name], met) for name in (move.first, move.second))
+            angles.append(first - second)
+    sharp = [abs(wrap(angle)) for angle in angles]
+    return min(min(angle, 180.0 - angle) for angle in sharp)
 
 
 def arm_line(arm: Arm) -> str:

@@ -1,13 +1,10 @@
 """Order, orientation and scale chosen together: which construction fits a paper best."""
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from pycore.constructions.construction import Construction, Picture
-from pycore.constructions.moves import Intersect
+from pycore.constructions.construction import Construction, Picture, flattest
 from pycore.geometry import Box
-from pycore.phasor import wrap
 from pycore.sheet.figure import extent
 from pycore.sheet.media import PAPERS, Layout, layout
 from pycore.sheet.scale import Fit, best_fit, fit_at
@@ -37,17 +34,6 @@ class Plan:
         return 10.0 / self.fit.scale
 
 
-def sharpness(construction: Construction) -> float:
-    """The flattest angle in degrees at which two of its lines cross (90 when none do)."""
-    flattest = 90.0
-    lines = construction.figure.lines
-    for move in construction.moves:
-        if isinstance(move, Intersect):
-            apart = math.fabs(wrap(lines[move.first].degrees - lines[move.second].degrees))
-            flattest = min(flattest, apart, 180.0 - apart)
-    return flattest
-
-
 def table_rows(construction: Construction) -> int:
     """Rows of a sheet's table: the arms, the first diagonal if there is one, the sum, its return."""
     returning = construction.resultant == "returning" and not construction.closed
@@ -58,7 +44,7 @@ def _plan(
     construction: Construction, picture: Picture, box: Box, sheet: Layout, scale: float | None, steps: str
 ) -> Plan:
     fit = best_fit(box, sheet, steps) if scale is None else fit_at(box, sheet, scale)
-    return Plan(construction, picture, sheet, fit, sharpness(construction))
+    return Plan(construction, picture, sheet, fit, flattest(construction))
 
 
 def _cost(plan: Plan, index: int) -> tuple[int, int, float, int, int]:

@@ -1,0 +1,1 @@
+"""How far results may differ: hands, instruments, and whether two results agree."""

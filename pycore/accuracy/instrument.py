@@ -1,0 +1,93 @@
+"""A clamp meter's limit, and what it makes of readings and of what is computed from them.
+
+A limit is "± (a % of reading + n digits)" over a range: a rectangular bound unless the maker says
+otherwise (common practice); its standard uncertainty is the bound over root three (JCGM 100:2008,
+4.3.7). One meter's gain error is shared by all its readings.
+"""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from pycore import phasor
+
+ROOT_THREE = math.sqrt(3.0)
+
+
+@dataclass(frozen=True, slots=True)
+class Meter:
+    """A meter's limit: per cent of reading, digits, and what one digit is worth (SI unit)."""
+
+    percent: float = 2.0
+    digits: float = 5.0
+    digit: float = 0.01
+
+    def limit(self, reading: float) -> float:
+        """The bound on the error of a reading."""
+        return self.percent / 100.0 * math.fabs(reading) + self.digits * self.digit
+
+    def standard(self, reading: float) -> float:
+        """Standard uncertainty of a reading."""
+        return self.limit(reading) / ROOT_THREE
+
+    def gain(self) -> float:
+        """Standard uncertainty of the part that grows with the reading, as a share of it."""
+        return self.percent / 100.0 / ROOT_THREE
+
+    def offset(self) -> float:
+        """Standard uncertainty of the part in digits."""
+        return self.digits * self.digit / ROOT_THREE
+
+
+@dataclass(frozen=True, slots=True)
+class Computed:
+    """A sum computed from readings: its size, the sensitivities to each reading, its uncertainty."""
+
+    size: float
+    sensitivities: tuple[float, ...]
+    standard: float
+
+
+def sensitivities(phasors: Sequence[complex], angles: Sequence[float]) -> tuple[float, ...]:
+    """How the size of a phasor sum changes with the size of each phasor (its direction kept).
+
+    Zero for a sum of nothing, whose size has no derivative.
+    """
+    total = phasor.total(phasors)
+    size = phasor.magnitude(total)
+    if size == 0.0:
+        return tuple(0.0 for _ in phasors)
+    unit = complex(total.real / size, total.imag / size)
+    directions = [phasor.polar(1.0, angle) for angle in angles]
+    return tuple(unit.real * one.real + unit.imag * one.imag for one in directions)
+
+
+def computed(
+    phasors: Sequence[complex], angles: Sequence[float], meter: Meter, *, one_meter: bool = False
+) -> Computed:
+    """The size of a phasor sum whose sizes were read by meters of this kind.
+
+    ``one_meter``: the same meter read them all, so that its gain error is common to all.
+    """
+    found = sensitivities(phasors, angles)
+    size = phasor.magnitude(phasor.total(phasors))
+    sizes = [phasor.magnitude(one) for one in phasors]
+    if not one_meter:
+        parts = [c * meter.standard(value) for c, value in zip(found, sizes, strict=True)]
+    else:
+        common = meter.gain() * math.fsum(c * value for c, value in zip(found, sizes, strict=True))
+        parts = [common, *(c * meter.offset() for c in found)]
+    return Computed(size, found, math.sqrt(math.fsum(part * part for part in parts)))
+
+
+def difference(
+    read: float, phasors: Sequence[complex], angles: Sequence[float], meter: Meter, *, one_meter: bool = False
+) -> float:
+    """Standard uncertainty of (computed sum - reading of the sum), with what they share."""
+    result = computed(phasors, angles, meter, one_meter=one_meter)
+    if not one_meter:
+        return math.hypot(result.standard, meter.standard(read))
+    sizes = [phasor.magnitude(one) for one in phasors]
+    grown = math.fsum(c * value for c, value in zip(result.sensitivities, sizes, strict=True))
+    parts = [meter.gain() * (grown - read), meter.offset(), *(c * meter.offset() for c in result.sensitivities)]
+    return math.sqrt(math.fsum(part * part for part in parts))
