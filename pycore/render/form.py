@@ -118,8 +118,8 @@ def field_html(field: Field, value: str, echo: Mapping[str, str], *, helped: boo
     control = _select(field, value) if field.kind == "choice" else _text_input(field, value)
     extra = None
     if field.kind == "angle":
-        marks = {"class": "echo", "id": f"e-{field.name}", "data-echo-for": field.name}
-        extra = (h("p", marks, echo.get("said", "")), _factor(field, echo))
+        heard: Marks = {"class": "echo", "id": f"e-{field.name}", "data-echo-for": field.name}
+        extra = (h("p", heard, echo.get("said", "")), _factor(field, echo))
     about = _help(field) if field.help and helped else None
     slot = None if _in_row(field) else _message(field)
     kind = f"field {field.kind}{' wide' if _is_wide(field) else ''}"
