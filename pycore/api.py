@@ -112,7 +112,10 @@ def _open(request: Mapping[str, Any]) -> Reply:
         notices.append(words.long_link())
     if opened.unknown:
         notices.append(words.unknown_keys(opened.unknown))
-    return {"ok": True, "form": opened.form, "notices": notices}, None
+    # Of what is private no link says anything, so it stays as it stands in the form.
+    private = {field.name for field in fields if field.private}
+    form = {name: value for name, value in opened.form.items() if name not in private}
+    return {"ok": True, "form": form, "notices": notices}, None
 
 
 def _pdf(request: Mapping[str, Any]) -> Reply:

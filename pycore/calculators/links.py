@@ -7,7 +7,7 @@ version of their keys for ever. What a stranger put into a link is hostile until
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
-from pycore.calculators.interface import Field
+from pycore.calculators.interface import Field, default_form
 
 VERSION = "1"
 LONGEST_FRAGMENT = 4000
@@ -63,7 +63,7 @@ def open_fragment(text: str, fields: Iterable[Field], reserved: Iterable[str] = 
     Control characters are dropped and values cut at 200 characters; nothing is run or trusted.
     """
     listed = tuple(fields)
-    form = {field.name: field.default for field in listed}
+    form = default_form(listed)
     private = frozenset(field.name for field in listed if field.private)
     too_long = len(text) > LONGEST_FRAGMENT
     unknown: list[str] = []

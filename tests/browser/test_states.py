@@ -254,6 +254,16 @@ def test_what_is_private_enters_no_link(opened: Page, answered) -> None:
     assert "secret" not in opened.input_value("#link") + opened.evaluate("location.href")
 
 
+def test_a_link_leaves_what_is_private_as_it_stands(opened: Page, answered) -> None:
+    open_choices(opened, "words")
+    opened.fill("[name=who]", "Class 2")
+    answered(opened)
+    opened.evaluate("location.hash = '#v=1&i1=1&i2=2&i3=3&who=Somebody'")
+    wait_until(opened, "document.querySelector('[name=i1]').value === '1'")
+    answered(opened)
+    assert "Class 2" == opened.input_value("[name=who]")
+
+
 def test_a_fault_that_leaves_the_answer_standing_is_shown_all_the_same(opened: Page, answered) -> None:
     """A slip in the optional reading is named at its field; the answer stays fresh and can be printed."""
     opened.fill("[name=measured]", "11 V")
