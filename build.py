@@ -39,11 +39,12 @@ def test(arguments: argparse.Namespace, rest: list[str]) -> int:
     """Build, find the browser and the simulator, run pytest; gives pytest's exit code."""
     import subprocess
 
-    from making.programs import ensure_chromium, ensure_ngspice
+    from making.programs import ensure_chromium, ensure_ngspice, ensure_readers
 
     environment.ensure_node_modules(developer=True)
     os.environ["PHASOR_FOLIO_CHROMIUM"] = str(ensure_chromium(environment.PYTHON))
     ensure_ngspice()
+    ensure_readers()
     _build(arguments)
     return subprocess.run([sys.executable, "-m", "pytest", *rest], cwd=ROOT).returncode
 

@@ -100,9 +100,10 @@ def compose(plan: Plan, look: Look, writing: Writing, kind: str = CONSTRUCTION, 
         groups, placed, left, drawn = figure_groups(
             plan.construction, stand, look, style, layout.area, phasors_only=kind == OVERLAY
         )
+    # In the order in which a sheet is read aloud: nothing touches, so that none covers another.
     items: tuple[Item, ...] = (
-        frame(layout), *check_bars(layout), *groups, table(layout, writing), words(layout, writing),
-        code_area(layout, writing), title_block(layout, writing), foot(layout, writing.foot),
+        frame(layout), title_block(layout, writing), words(layout, writing), table(layout, writing), *groups,
+        *check_bars(layout), code_area(layout, writing), foot(layout, writing.foot),
     )  # fmt: skip
     page = Page(layout.width, layout.height, items, writing.page_title, writing.description)
     return Composed(page, placed, left, layout.area, drawn)

@@ -118,3 +118,24 @@ def ensure_ngspice() -> Path | None:
     if found is None:
         say("  left out: ngspice is not installed, so values stored from it are not re-derived")
     return Path(found) if found else None
+
+
+READERS = {"qpdf": "qpdf", "pdfinfo": "poppler-utils", "pdftotext": "poppler-utils", "rsvg-convert": "librsvg2-bin"}
+"""Programs that read our files with other eyes, each with its Debian package."""
+
+
+def ensure_readers() -> list[str]:
+    """Programs that read PDF and SVG beside those from the package index; on Debian they are installed when missing.
+
+    Gives those that are missing all the same, after saying what is left out. Raises BuildError where CI is set.
+    """
+    wanted = sorted({package for name, package in READERS.items() if shutil.which(name) is None})
+    if wanted and root_on_debian():
+        apt_install(*wanted)
+    missing = [name for name in READERS if shutil.which(name) is None]
+    if missing and os.environ.get("CI"):
+        packages = ", ".join(sorted({READERS[name] for name in missing}))
+        raise BuildError(f"{', '.join(missing)} missing and CI is set: install the Debian packages {packages}.")
+    if missing:
+        say(f"  left out: {', '.join(missing)} not installed, so sheets are not read by them")
+    return missing

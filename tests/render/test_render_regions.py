@@ -9,6 +9,7 @@ import pytest
 from render.example import IN, ExampleCalculator, answer
 
 from pycore.calculators.interface import Output
+from pycore.pages.paper import PAPER_PAGES
 from pycore.render.answer import output_html
 from pycore.render.form import method_html, options_html, values_html
 from pycore.render.home import home_html, length_on_paper
@@ -254,7 +255,11 @@ def test_actions_are_those_that_work_now(page):
 def test_the_front_page_shows_each_sheet_and_links_to_it():
     tree = Tree("".join(home_page([ExampleCalculator()]).regions.values()))
     assert 3 == [marks["href"] for marks in tree.all("a")].count("example/")
-    assert ["small", "phone"] == [marks["data-view"] for marks in tree.all("svg") if "data-view" in marks]
+    views = [marks["data-view"] for marks in tree.all("svg") if "data-view" in marks]
+    blank = ["small" for _ in PAPER_PAGES]
+    assert ["small", "phone", *blank] == views
+    links = {marks["href"].partition("#")[0] for marks in tree.all("a")}
+    assert {f"{slug}/" for slug in PAPER_PAGES} <= links
 
 
 def test_the_length_on_the_front_page_is_the_examples():
