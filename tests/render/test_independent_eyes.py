@@ -233,7 +233,7 @@ def test_the_same_sheets_are_the_same_bytes_in_another_process_with_another_hash
 def arrows_alone(sheet: Page) -> Page:
     """A page with nothing but the arrows: fonts are not shared, and hairlines each program thickens in its own way.
 
-    It has whole inches, and so whole pixels: else each program rounds the sides, and stretches the page, in its own way.
+    It has whole inches, and so whole pixels: else each program rounds the sides and stretches the page in its own way.
     """
     found = tuple(placed.item for placed in collect(sheet) if isinstance(placed.item, Arrow))
     width, height = (25.4 * math.ceil(side / 25.4) for side in (sheet.width, sheet.height))
