@@ -12,14 +12,11 @@ from typing import TYPE_CHECKING, Any
 from pycore.calculators import links
 from pycore.calculators.interface import Opening
 from pycore.calculators.neutral_current import KINDS, NeutralCurrent
-from pycore.calculators.neutral_lesson import VIEWS
 from pycore.calculators.registry import CALCULATORS
 from pycore.drawing import Document
 from pycore.errors import Fault, InputError
-from pycore.render.lesson import lesson_regions
 from pycore.render.regions import regions_of
 from pycore.words import api as words
-from pycore.words import lesson as lesson_words
 from pycore.words import plain
 
 if TYPE_CHECKING:
@@ -145,32 +142,19 @@ def _setup(request: Mapping[str, Any]) -> Reply:
 
 
 def _share(request: Mapping[str, Any]) -> Reply:
+    # With the classroom's steps, links may open one of them.
+    from pycore.render.classroom import share
+
     form, paper = _form(request), _paper(request)
-    base = request.get("base")
     resolved = paper.make(form).link if paper else _page(request).answer(form, ("answer",)).link
-    place = base.partition("#")[0] if isinstance(base, str) else ""
-    return {"ok": True, "link": f"{place}#{links.fragment(resolved)}"}, None
+    return share(resolved, request, _opening(request)), None
 
 
 def _lesson(request: Mapping[str, Any]) -> Reply:
-    """One step of a classroom view; a step that is not there opens the nearest, and says so."""
-    calculator, form = _page(request), _form(request)
-    view = request.get("view") if request.get("view") in VIEWS else VIEWS[0]
-    asked = str(request.get("step", "1"))
-    wanted = int(asked) if asked.isascii() and asked.isdigit() and len(asked) < 6 else 0
-    shown = calculator.lesson(form, str(view), wanted)
-    notice = "" if wanted == shown.number else lesson_words.no_such_step(asked, shown.count, shown.number)
-    said = [plain(part) for part in (shown.sentence, shown.reading) if part]
-    return {
-        "ok": True,
-        "regions": {name: str(html) for name, html in lesson_regions(shown).items()},
-        "view": view,
-        "step": shown.number,
-        "steps": shown.count,
-        "notice": notice,
-        "announce": " ".join([lesson_words.step_of(shown.number, shown.count) + ".", *said]),
-        "hidden": plain(shown.question),
-    }, None
+    # Only the classroom view needs it; the first answer of a sheet need not wait for its import.
+    from pycore.render.classroom import step
+
+    return step(_page(request), _form(request), request), None
 
 
 _ANSWERS: dict[str, Callable[[Mapping[str, Any]], Reply]] = {

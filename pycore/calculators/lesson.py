@@ -30,13 +30,16 @@ from pycore.words import constructions as told
 from pycore.words import lesson as words
 from pycore.words import parallelogram as parallel
 
+NOTHING_BELOW = 0.05
+"""mm; what no ruler shows."""
+
 
 @dataclass(frozen=True, slots=True)
 class Shown:
     """One frame as it is shown: its number from 1, how many there are, what is said, its picture.
 
     ``reading`` stands on a line of its own and can be hidden behind ``question``; ``answers``
-    marks the frames whose reading is the answer itself.
+    marks the frames whose reading (without one, whose sentence) is the answer itself.
     """
 
     number: int
@@ -49,6 +52,10 @@ class Shown:
     answers: bool = False
 
 
+ASKED = {PROTRACTOR: words.ask_angle, RULER: words.ask_length, COMPASSES: words.ask_opening}
+"""What is asked where a tool's reading is hidden."""
+
+
 class Lesson:
     """The frames of one plan, worded by its teller."""
 
@@ -59,9 +66,26 @@ class Lesson:
         )
 
     def is_idle(self, frame: Frame) -> bool:
-        """A protractor that would be turned by nothing is not laid on."""
-        move = frame.move
-        return isinstance(move, TurnAngle) and turn_of(move, self.teller.figure.readings) == 0.0
+        """Whether a frame would show nothing: no turn, no length, a tip that stands on the axis already."""
+        move, figure = frame.move, self.teller.figure
+        match move:
+            case TurnAngle():
+                return turn_of(move, figure.readings) == 0.0
+            case Join():
+                return self.is_short(move.start, move.end)
+            case DropPerpendicular():
+                return self.is_short(move.start, move.foot)
+            case DrawParallel():
+                ends = [m for m in self.plan.construction.moves if isinstance(m, Join) and m.line == move.line]
+                return any(self.is_short(join.start, join.end) for join in ends)
+            case SetOff():
+                return self.is_short(move.start, move.point)
+        return False
+
+    def is_short(self, start: str, end: str) -> bool:
+        """Whether two points cannot be told apart on paper."""
+        points = self.teller.figure.points
+        return self.teller.millimetres(geometry.distance(points[start], points[end])) < NOTHING_BELOW
 
     # Names.
 
@@ -164,10 +188,17 @@ class Lesson:
         """A length set off along a line."""
         amount = length_of(move, self.teller.figure.readings)
         length = self.length(amount)
+        if move.role == "mark":
+            sentence = words.ruler_along(self.line_name(move.line), self.teller.place)
+            return sentence, words.mark_length(self.part(move.line, amount)), (), _short(self.length(amount))
         name = self.teller.telling.tags.get(move.phasor) or self.line_name(move.line)
-        turned = any(isinstance(m, TurnAngle) and m.line == move.line for m in self.plan.construction.moves)
-        if turned or move.role != "given":
+        turn = next((m for m in self.plan.construction.moves if isinstance(m, TurnAngle) and m.line == move.line), None)
+        turned = turn is not None and turn_of(turn, self.teller.figure.readings) != 0.0
+        if turned:
             sentence = words.ruler_along_mark(self.place(move.start))
+        elif turn is not None or move.role != "given":
+            along = self.line_name(turn.zero if turn else move.line)
+            sentence = words.ruler_on_line(self.place(move.start), along)
         else:
             degrees = self.teller.figure.lines[move.line].degrees
             sentence = words.ruler_first(plain(self.place(move.start)), self.teller.way(degrees))
@@ -180,19 +211,20 @@ class Lesson:
         length = self.read(amount)
         if name is None:
             axis = self.line_name(move.line)
-            part = self.part(move, amount)
-            return words.ruler_along(axis, self.teller.place), words.read_length(part), (), _short(length)
+            part = self.part(move.line, amount)
+            shown = _short(length) if self.teller.side_of(amount) else ""
+            return words.ruler_along(axis, self.teller.place), words.read_length(part), (), shown
         telling = self.teller.telling
         symbol = name if move.reading == "n" else telling.tags[f"i{self.plan.construction.order}"]
         so = words.so(telling.scale(self.plan.scale), symbol, telling.writing.amount(amount))
         sentence = words.ruler_along(name, self.teller.place)
         return sentence, words.read_length(length), (so, why) if why else (so,), _short(length)
 
-    def part(self, move: ReadLength, amount: float) -> str:
+    def part(self, line: str, amount: float) -> str:
         """A part on an axis, with its side."""
         side = self.teller.side_of(amount)
         length = self.length(amount)
-        return parts.across_part(length, side) if move.line == "X" else parts.upward_part(length, side)
+        return parts.across_part(length, side) if line == "X" else parts.upward_part(length, side)
 
     def say_arc(self, move: CrossArcs, part: str) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
         """One of two arcs of copied length."""
@@ -241,10 +273,10 @@ class Lesson:
         sentence, reading, why, figure = self.say(frame)
         move = frame.move
         answers = isinstance(move, (ReadLength, ReadAngle)) and move.reading in ("n", "n-angle")
-        asked = words.ask_angle() if frame.tool == PROTRACTOR else words.ask_length()
-        question = asked if figure else ()
-        title = f"{plain(sentence)} {plain(reading)}"
-        picture = frame_page(self.plan, frame, self.look, title, figure)
+        answers = answers or frame.name == "zero"
+        question = ASKED[frame.tool]() if figure else ()
+        # Without the reading: a class may be asked for it, and the title is read aloud.
+        picture = frame_page(self.plan, frame, self.look, plain(sentence), figure)
         return Shown(number, len(self.frames), sentence, reading, question, why, picture, answers)
 
 

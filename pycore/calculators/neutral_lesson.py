@@ -63,12 +63,13 @@ class NeutralLesson:
         methods = self.methods()
         amount = self.case.amount(self.case.solution.current)
         tell = words.together_first if number == 1 else words.together
-        sentence = tell(methods[number - 1][0], amount)
+        sentence = tell(methods[number - 1][0])
+        reading = words.together_reading(self.case.telling.tags["sum"], amount)
         picture = pictures.together(
             [construction for _, construction in methods], number - 1, self.case.picture, self.look, plain(sentence)
         )
         why = (words.together_why(),) if number == len(methods) else ()
-        return Shown(number, len(methods), sentence, (), (), why, picture, answers=True)
+        return Shown(number, len(methods), sentence, reading, (), why, picture, answers=True)
 
     def phasors(self) -> list[tuple[str, complex]]:
         """The line currents that are not nothing, by key."""
@@ -101,5 +102,3 @@ class NeutralLesson:
         picture = pictures.waves(shown, turned, self.look, plain(sentence))
         why = (words.waves_why(self.case.telling.tags["sum"]),)
         return Shown(number, self.count("waves"), sentence, (), (), why, picture)
-
-

@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from pycore.pages.paper import PAPER_PAGES
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
-from pycore.words import furniture
+from pycore.words import classroom, furniture
 from pycore.words.phrase import Phrase
 
 
@@ -42,14 +42,18 @@ def _action(name: str, label: str, first: bool) -> Markup:
     return h("button", {"type": "button", "data-action": name, "class": "first" if first else None}, label)
 
 
-def actions_html() -> Markup:
-    """What a person can do with the sheet, and where the link stands when it cannot be copied."""
-    buttons = [_action("print", furniture.PRINT, True), _action("pdf", furniture.PDF, False),
-               _action("share", furniture.SHARE, False)]  # fmt: skip
+def actions_html(*, lesson: bool = False) -> Markup:
+    """What a person can do with the sheet, and where the link stands when it cannot be copied.
+
+    The first button is filled: the lesson where there is one."""
+    names = {"print": furniture.PRINT, "pdf": furniture.PDF, "share": furniture.SHARE}
+    names = {"lesson": classroom.LESSON, **names} if lesson else names
+    buttons = [_action(name, label, index == 0) for index, (name, label) in enumerate(names.items())]
     link = h("p", {"class": "link", "data-link": True, "hidden": True},
              h("label", {"for": "link"}, furniture.LINK_LABEL),
              h("input", {"id": "link", "type": "text", "readonly": True, "autocomplete": "off"}))  # fmt: skip
-    told: Marks = {"data-copied": furniture.COPIED, "data-saved": furniture.PDF_READY}
+    told: Marks = {"data-copied": furniture.COPIED, "data-saved": furniture.PDF_READY,
+                   "data-handed": classroom.HANDOUT_READY}  # fmt: skip
     said = h("p", {"class": "said", "data-said": True, **told})
     wait = h("p", {"class": "waiting", "id": "waiting", "hidden": True},
              h("span", {"data-waiting": True}), " ", _go())  # fmt: skip

@@ -11,6 +11,7 @@ from pycore.render import paper, print_setup
 from pycore.render.elements import join
 from pycore.render.form import method_html, options_html, values_html
 from pycore.render.home import home_html
+from pycore.render.lesson import lesson_html, more_actions_html
 from pycore.render.page import (
     actions_html,
     elsewhere_html,
@@ -93,7 +94,8 @@ def calculator_page(calculator: Calculator) -> SitePage:
         "form": join(values_html(calculator.fields, form, answer.echo), elsewhere_html(), link_notices_html()),
         "method": join(method_html(calculator.fields, form), to_choices_html()),
         "options": options_html(calculator.fields, form, answer.echo),
-        "actions": join(actions_html(), print_setup.line_html("../")),
+        "actions": join(actions_html(lesson=True), more_actions_html(), print_setup.line_html("../")),
+        "lesson": lesson_html(calculator.fields),
         "truesize": print_setup.true_size_html(),
         "request": request_html(),
         "noscript": no_script_html(),

@@ -28,6 +28,16 @@ def ruler_first(place: str, way: str) -> Phrase:
     return say("Ruler’s zero mark on {place}, its edge {way}.", place=place, way=way)
 
 
+def ruler_on_line(place: Phrase | str, line: Name) -> Phrase:
+    """The ruler along a line that is on the paper already."""
+    return say("Ruler’s zero mark on {place}, its edge along {line}.", place=place, line=line)
+
+
+def mark_length(part: str) -> Phrase:
+    """A part marked on an axis, without an arrow."""
+    return say("Mark {part}.", part=part)
+
+
 def ruler_along_mark(place: Phrase | str) -> Phrase:
     """The ruler through a mark that the protractor gave."""
     return say("Ruler’s zero mark on {place}, its edge through the mark.", place=place)
@@ -82,7 +92,7 @@ def draw_dashed(length: str) -> Phrase:
 def slide(to: Name, place: Phrase | str) -> Phrase:
     """A set square slid along a ruler."""
     return say(
-        "Set square along {to}, ruler against its short side. Hold the ruler and slide the square to {place}.",
+        "Set square along {to}, ruler against its short side. Slide it along the ruler to {place}.",
         to=to,
         place=place,
     )
@@ -153,19 +163,34 @@ def ask_length() -> Phrase:
     return say("What does the ruler read?")
 
 
+def ask_opening() -> Phrase:
+    """The question that stands where the compasses' opening is hidden."""
+    return say("How far apart are the points?")
+
+
 def no_such_step(asked: str, steps: int, opened: int) -> str:
     """A step out of range, or none at all."""
     return f"There is no step {asked[:12]!r} here: it has {steps} steps. Step {opened} is shown."
 
 
-def together(method: str, amount: str) -> Phrase:
+def no_such_view(asked: str) -> str:
+    """A view that no lesson has."""
+    return f"There is no view {asked[:12]!r} here. The drawing is shown move by move."
+
+
+def together(method: str) -> Phrase:
     """One more construction laid over the others."""
-    return say("{method}: the sum ends at the ring again, {amount}.", method=method, amount=amount)
+    return say("{method}: the sum ends at the ring again.", method=method)
 
 
-def together_first(method: str, amount: str) -> Phrase:
+def together_first(method: str) -> Phrase:
     """The first of the constructions that are laid over each other."""
-    return say("{method}: the sum ends at the ring, {amount}.", method=method, amount=amount)
+    return say("{method}: the sum ends at the ring.", method=method)
+
+
+def together_reading(name: Name, amount: str) -> Phrase:
+    """The sum that every construction ends on."""
+    return say("{name} is {amount}.", name=name, amount=amount)
 
 
 def together_why() -> Phrase:

@@ -62,6 +62,11 @@ const actions = {
   print,
 };
 
+/** Let the button `name` do something more than this module knows; `run(bridge, live, complete)`. */
+export function add(name, run) {
+  actions[name] = run;
+}
+
 /**
  * Carry out the buttons; `live(sentence)` announces. What must wait says why instead. `complete()` brings what
  * would be printed up to date, and gives whether it may be printed.

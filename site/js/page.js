@@ -3,9 +3,11 @@
 import * as actions from "./actions.js";
 import { Bridge, Stuck, Superseded } from "./bridge.js";
 import * as form from "./form.js";
+import * as lesson from "./lesson.js";
 import { afterQuiet, inIdle, spaced } from "./pace.js";
 import * as progress from "./progress.js";
 import * as regions from "./regions.js";
+import * as sharePanel from "./share-panel.js";
 
 const root = document.documentElement;
 const slug = root.dataset.slug;
@@ -23,8 +25,9 @@ const followWithWorkings = afterQuiet(WORKINGS_PAUSE, () => inIdle(showWorkings)
 const followWithCode = afterQuiet(CODE_PAUSE, () => {
   if (!navigator.connection?.saveData) inIdle(complete);
 });
-const keepFragment = spaced(FRAGMENT_PAUSE, (fragment) => {
-  written = `#${fragment}`;
+const keepAddress = spaced(FRAGMENT_PAUSE, () => {
+  if (!fragment) return; // Nothing has been read yet: the address says what is asked.
+  written = `#${fragment}${lesson.suffix()}`;
   history.replaceState(null, "", written);
 });
 
@@ -34,6 +37,7 @@ const column = matchMedia("(min-width: 900px)"); // as in sheet.css: words in a 
 
 let edition = 0; // counts edits, so that an older reply is never taken for the latest
 let written = location.hash;
+let fragment = ""; // the problem as pycore writes it into links
 let shownFor = JSON.stringify(form.initial()); // the form that the answer in view belongs to
 let unread = null; // a link still to be opened: until then the form does not say what is asked
 let lateTimer = 0;
@@ -58,6 +62,7 @@ const showsAnswer = () => !unread && JSON.stringify(form.read()) === shownFor;
 
 /** What holds while Python cannot answer: the answer in view if it is the form's, or else it is old. */
 function standStill() {
+  lesson.refused(progress.failedWords());
   if (!showsAnswer()) {
     markOld(progress.failedWords());
     return;
@@ -94,6 +99,13 @@ function markOld(waiting) {
 function failed(error) {
   if (error instanceof Superseded) return;
   markOld(progress.stuck());
+  if (!(error instanceof Stuck)) reportError(error);
+}
+
+// What was asked beside the answer came to nothing; the answer itself stays as it is.
+function unanswered(error) {
+  live(progress.stuck());
+  lesson.refused(progress.stuck());
   if (!(error instanceof Stuck)) reportError(error);
 }
 
@@ -148,9 +160,10 @@ function put(reply) {
 
 function take(reply, mine, quiet, asked) {
   shownFor = asked;
+  fragment = reply.fragment;
   if (!quiet) {
     put(reply);
-    keepFragment(reply.fragment);
+    keepAddress();
     live(reply.announce ?? "");
   }
   form.showErrors(reply.errors ?? []);
@@ -168,6 +181,7 @@ function take(reply, mine, quiet, asked) {
     followWithWorkings();
   }
   if (rememberAt === mine) remember();
+  lesson.answered();
 }
 
 function showScenario(scenario) {
@@ -182,6 +196,7 @@ function refuse(reply) {
   form.showErrors(reply.errors ?? []);
   markOld(reply.waiting ?? "");
   live(reply.announce ?? "");
+  lesson.refused(reply.announce ?? "");
 }
 
 /** The workings follow when nothing else is to do, in view or not: they can be found, copied and read aloud there. */
@@ -225,13 +240,14 @@ async function complete() {
 }
 
 /** Open the problem that a link holds; what was typed meanwhile stays. */
-async function open(fragment) {
-  written = fragment;
+async function open(link) {
+  written = link;
   edition += 1;
-  const mine = (unread = { fragment });
+  const mine = (unread = { link });
+  lesson.follow(link);
   pend();
   try {
-    const reply = await bridge.ask({ do: "open", page: slug, fragment }, { topic: "open" });
+    const reply = await bridge.ask({ do: "open", page: slug, fragment: link }, { topic: "open" });
     if (!reply.ok) {
       refuse(reply);
       return;
@@ -328,10 +344,15 @@ wide.addEventListener("change", () => update());
 column.addEventListener("change", arrange);
 arrange();
 form.refresh();
-actions.listen(bridge, live, (error) => {
-  live(progress.stuck()); // The answer itself stays as it is.
-  if (!(error instanceof Stuck)) reportError(error);
-}, complete);
+actions.listen(bridge, live, unanswered, complete);
+actions.add("lesson", lesson.open);
+actions.add("code", () => sharePanel.open(bridge));
+lesson.join({
+  bridge,
+  changed: keepAddress,
+  failed: unanswered,
+  share: (where) => sharePanel.open(bridge, where).catch(unanswered),
+});
 
 const asBuilt = JSON.stringify(form.read()) === JSON.stringify(form.initial());
 begin();

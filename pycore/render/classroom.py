@@ -1,0 +1,101 @@
+"""What the classroom view asks for: one step, and the link with its large code."""
+
+from collections.abc import Mapping
+from typing import Any, Protocol
+
+from pycore.calculators import links
+from pycore.calculators.interface import Answer, Opening
+from pycore.calculators.lesson import Shown
+from pycore.calculators.neutral_lesson import VIEWS
+from pycore.drawing import Page
+from pycore.geometry import Box
+from pycore.render.lesson import code_html, lesson_regions
+from pycore.sheet.code import code
+from pycore.words import classroom, plain
+from pycore.words import lesson as words
+
+CODE_SIDE = 100.0
+"""Units; the page enlarges it to what its screen has."""
+DENSEST_CODE = 129
+"""Modules a side that a camera at the back of a room still tells apart (version 28; common practice, no source)."""
+
+
+class Taught(Protocol):
+    """What a lesson needs of a calculator."""
+
+    def lesson(self, form: Mapping[str, str], view: str, step: int) -> Shown:
+        """One step of a view. Raises InputError."""
+
+    def answer(self, form: Mapping[str, str], parts: tuple[str, ...]) -> Answer:
+        """The answer to a form. Raises InputError."""
+
+
+def _step_of(asked: object) -> tuple[str, int]:
+    """A step as it was asked for, and its number; 0 for what is none."""
+    text = str(asked)
+    return text, int(text) if text.isascii() and text.isdigit() and len(text) < 6 else 0
+
+
+def step(calculator: Taught, form: Mapping[str, str], request: Mapping[str, Any]) -> dict[str, Any]:
+    """One step of a view; what is not there opens the nearest, and the notice says so. Raises InputError."""
+    view = str(request.get("view", VIEWS[0]))
+    notices = [] if view in VIEWS else [words.no_such_view(view)]
+    view = view if view in VIEWS else VIEWS[0]
+    asked, wanted = _step_of(request.get("step", "1"))
+    shown = calculator.lesson(form, view, wanted)
+    if wanted != shown.number:
+        notices.append(words.no_such_step(asked, shown.count, shown.number))
+    progress = words.step_of(shown.number, shown.count)
+    told = [progress + ".", plain(shown.sentence)]
+    reading = [plain(shown.reading)] if shown.reading else []
+    whys = [plain(why) for why in shown.why]
+    asking = [plain(shown.question)] if shown.question else [*reading, *whys]
+    return {
+        "ok": True,
+        "regions": {name: str(html) for name, html in lesson_regions(shown).items()},
+        "view": view,
+        "step": shown.number,
+        "steps": shown.count,
+        "progress": progress,
+        "notice": " ".join(notices),
+        "announce": " ".join([*told, *reading, *whys]),
+        "asked": " ".join([*told, *asking]),
+        "blanked": " ".join([*(told if shown.reading else told[:1]), classroom.HIDDEN]) if shown.answers else "",
+        "hidden": plain(shown.question),
+    }
+
+
+def _place(request: Mapping[str, Any]) -> tuple[tuple[str, str], ...]:
+    """Where in a lesson a link is to open; nothing if it is for the page."""
+    place = request.get("lesson")
+    if not isinstance(place, dict) or place.get("view") not in VIEWS:
+        return ()
+    pairs = [("view", str(place["view"])), ("step", str(max(1, _step_of(place.get("step"))[1])))]
+    return (*pairs, ("ask", "1")) if place.get("ask") == "1" else tuple(pairs)
+
+
+def share(resolved: tuple[tuple[str, str], ...], request: Mapping[str, Any], opening: Opening) -> dict[str, Any]:
+    """A link that opens everything as it is, and its code where a code is asked for."""
+    link = f"{opening.base}#{links.fragment((*resolved, *_place(request)))}"
+    if not opening.code:
+        return {"ok": True, "link": link}
+    drawn, note = _code_of(link, opening)
+    return {"ok": True, "link": link, "regions": {"code": drawn}, "note": note}
+
+
+def _code_of(link: str, opening: Opening) -> tuple[str, str]:
+    """The large code of a link, or why there is none."""
+    if not opening.reachable:
+        return "", classroom.NO_CODE_HERE
+    from pycore.writers import qr
+
+    try:
+        rows = qr.matrix(link)
+    except ImportError:
+        return "", classroom.NO_CODE_PART
+    except ValueError:
+        return "", classroom.NO_CODE_LONG
+    if len(rows) > DENSEST_CODE:
+        return "", classroom.NO_CODE_LONG
+    drawn = code(rows, Box(0.0, 0.0, CODE_SIDE, CODE_SIDE))
+    return str(code_html(Page(CODE_SIDE, CODE_SIDE, (drawn,), classroom.CODE, classroom.CODE))), ""

@@ -1,0 +1,266 @@
+// The classroom view: one step at a time, as pycore makes it, over the whole window. It shows the form as it stands
+// and keeps nothing of its own but where the lesson is; no timer drives anything.
+
+import { regionHTML, Superseded } from "./bridge.js";
+import * as form from "./form.js";
+import { listen as listenToKeys } from "./lesson-keys.js";
+
+const KEY = "phasor-folio-lesson"; // what the device keeps of the classroom view: large print
+const dialog = document.querySelector("[data-lesson]");
+const find = (mark) => dialog.querySelector(`[data-lesson-${mark}]`);
+const [slider, notice, liveLine, typedLine, panel] = ["slider", "notice", "live", "typed", "panel"].map(find);
+const words = dialog.querySelector(".lesson-text");
+const waitingWords = dialog.querySelector('[data-lesson-region="lesson-text"]').firstElementChild;
+const button = (name) => dialog.querySelector(`[data-lesson-do="${name}"]`);
+const slug = document.documentElement.dataset.slug;
+
+let page = null; // { bridge, changed, failed, share }
+let place = null; // { view, step, ask } while the view is open; step as a link gives it
+let shown = null; // pycore's reply for the step in view
+let revealed = false;
+let edition = 0;
+
+// Where a link leads.
+
+function placeOf(hash) {
+  const keys = new URLSearchParams(hash.replace(/^#/, ""));
+  if (!keys.has("view")) return null;
+  return { view: keys.get("view"), step: keys.get("step") ?? "1", ask: keys.get("ask") === "1" };
+}
+
+/** What the address says of the lesson, to stand behind the problem. */
+export function suffix() {
+  if (!place) return "";
+  const pairs = [["view", place.view], ["step", place.step], ...(place.ask ? [["ask", "1"]] : [])];
+  return pairs.map(([key, value]) => `&${key}=${encodeURIComponent(value)}`).join("");
+}
+
+/** Where the lesson is, for a link to it; null while it is closed. */
+export const where = () =>
+  place && { view: String(place.view), step: String(place.step), ask: place.ask ? "1" : "" };
+
+/** Open as a link says, or close; the step comes once the page has read the link's problem. */
+export function follow(hash) {
+  const wanted = placeOf(hash);
+  if (!wanted) {
+    if (dialog.open) dialog.close();
+    return;
+  }
+  place = wanted;
+  wait();
+  if (!dialog.open) dialog.showModal();
+}
+
+// One step.
+
+const region = (name) => dialog.querySelector(`[data-lesson-region="${name}"]`);
+
+function wait() {
+  shown = null;
+  region("lesson-text").replaceChildren(waitingWords);
+  region("lesson-picture").replaceChildren();
+  region("lesson-scale").replaceChildren();
+  liveLine.textContent = liveLine.dataset.waiting;
+}
+
+async function show(step, view = place.view) {
+  place.step = String(step);
+  place.view = view;
+  const mine = ++edition;
+  try {
+    const request = { do: "lesson", page: slug, form: form.read(), view, step: place.step };
+    const reply = await page.bridge.ask(request, { topic: "lesson" });
+    if (mine !== edition || !place) return;
+    if (reply.ok) take(reply);
+    else refused(reply.announce);
+  } catch (error) {
+    if (!(error instanceof Superseded)) page.failed(error);
+  }
+}
+
+function take(reply) {
+  shown = reply;
+  place.view = reply.view;
+  place.step = String(reply.step);
+  revealed = false;
+  for (const [name, html] of Object.entries(reply.regions)) region(name).innerHTML = regionHTML(html);
+  say(reply.notice);
+  words.scrollTop = 0;
+  Object.assign(slider, { max: reply.steps, value: reply.step });
+  slider.setAttribute("aria-valuetext", reply.progress);
+  syncChoices();
+  settle();
+  page.changed();
+}
+
+function say(sentence) {
+  notice.textContent = sentence ?? "";
+  notice.hidden = !sentence;
+}
+
+/** The form cannot be used, or Python cannot answer: what was shown stays, and it is said why nothing new comes. */
+export function refused(sentence) {
+  if (!place) return;
+  edition += 1;
+  if (!shown) region("lesson-text").replaceChildren();
+  say(sentence);
+}
+
+/** The page has an answer to the form as it stands: the lesson follows. */
+export function answered() {
+  if (place) show(place.step);
+}
+
+const isAsking = () => Boolean(place?.ask && !revealed && shown?.hidden);
+const isBlank = () => dialog.hasAttribute("data-blank");
+
+// What follows from the switches: what is hidden, what the buttons say, what is read out.
+function settle() {
+  const asking = isAsking();
+  dialog.toggleAttribute("data-asking", asking);
+  const next = button("next");
+  next.textContent = asking ? next.dataset.show : next.dataset.next;
+  disable(next, !asking && shown?.step === shown?.steps);
+  disable(button("back"), shown?.step === 1);
+  button("ask").setAttribute("aria-pressed", String(Boolean(place?.ask)));
+  button("blank").setAttribute("aria-pressed", String(isBlank()));
+  if (shown) announce(asking);
+}
+
+function announce(asking) {
+  const told = isBlank() && shown.blanked ? shown.blanked : asking ? shown.asked : shown.announce;
+  liveLine.textContent = [shown.notice, told].filter(Boolean).join(" ");
+}
+
+function disable(one, is) {
+  if (is) one.setAttribute("aria-disabled", "true");
+  else one.removeAttribute("aria-disabled");
+}
+
+// What can be done.
+
+function go(step) {
+  if (!place || !shown) return;
+  fold();
+  if (step >= 1 && step <= shown.steps && String(step) !== place.step) show(step);
+}
+
+function reveal() {
+  revealed = true;
+  settle();
+}
+
+const doings = {
+  next: () => (isAsking() ? reveal() : go(Number(place.step) + 1)),
+  back: () => go(Number(place.step) - 1),
+  first: () => go(1),
+  last: () => go(shown?.steps),
+  reveal: () => isAsking() && reveal(),
+  close: () => dialog.close(),
+  ask() {
+    place.ask = !place.ask;
+    revealed = false;
+    settle();
+    page.changed();
+  },
+  blank() {
+    dialog.toggleAttribute("data-blank");
+    settle();
+  },
+  more: () => fold(!panel.hidden),
+  large: () => keepLarge(!dialog.hasAttribute("data-large")),
+  jump: () => jump(find("jump").value),
+  share: () => page.share(where()),
+};
+
+/** Go to a step by its number as typed; pycore says what there is if it is none. */
+function jump(text) {
+  if (!place || !text.trim()) return;
+  fold();
+  show(text.trim());
+}
+
+// The further choices lie over the step's words, so that the picture stays in view.
+function fold(folded = true) {
+  if (panel.hidden === folded) return;
+  panel.hidden = folded;
+  words.inert = !folded;
+  button("more").setAttribute("aria-expanded", String(!folded));
+  if (folded && panel.contains(document.activeElement)) button("more").focus();
+}
+
+function syncChoices() {
+  find("view").value = place.view;
+  for (const select of dialog.querySelectorAll("[data-lesson-set]")) {
+    const name = select.dataset.lessonSet;
+    const original = form.control(name);
+    if (original?.options) select.replaceChildren(...[...original.options].map((one) => one.cloneNode(true)));
+    select.value = form.read()[name];
+    select.parentElement.hidden = place.view !== "lesson" || Boolean(original?.closest("[data-field]")?.hidden);
+  }
+}
+
+// A choice made here is the form's own: the page answers it, and the lesson follows from its first step.
+function choose(select) {
+  const name = select.dataset.lessonSet;
+  place.step = "1";
+  form.fill({ [name]: select.value });
+  const changed = form.controls().find((one) => one.name === name && (one.type !== "radio" || one.checked));
+  changed.dispatchEvent(new Event("input", { bubbles: true }));
+}
+
+function keepLarge(on) {
+  dialog.toggleAttribute("data-large", on);
+  button("large").setAttribute("aria-pressed", String(on));
+  try {
+    if (on) localStorage.setItem(KEY, JSON.stringify({ version: 1, large: true }));
+    else localStorage.removeItem(KEY);
+  } catch {
+    // Not kept, but shown.
+  }
+}
+
+function keptLarge() {
+  try {
+    const kept = JSON.parse(localStorage.getItem(KEY));
+    return kept?.version === 1 && kept.large === true;
+  } catch {
+    return false;
+  }
+}
+
+function closed() {
+  place = null;
+  shown = null;
+  edition += 1;
+  fold();
+  dialog.removeAttribute("data-blank");
+  page.changed();
+  if (!dialog.contains(document.activeElement) && document.activeElement !== document.body) return;
+  document.querySelector('[data-action="lesson"]').focus();
+}
+
+/** Open at the first step of the form as it stands. */
+export function open() {
+  place = { view: "lesson", step: "1", ask: false };
+  wait();
+  dialog.showModal();
+  return show("1");
+}
+
+/** Join the page: its `bridge`, `changed()` when the address must follow, `failed(error)`, `share(where)`. */
+export function join(joined) {
+  page = joined;
+  if (keptLarge()) keepLarge(true);
+  dialog.addEventListener("click", (event) => {
+    const pressed = event.target.closest("[data-lesson-do]");
+    if (pressed && pressed.getAttribute("aria-disabled") !== "true") doings[pressed.dataset.lessonDo]();
+  });
+  slider.addEventListener("input", () => go(Number(slider.value)));
+  dialog.addEventListener("change", (event) => {
+    if (event.target.matches("[data-lesson-set]")) choose(event.target);
+    if (event.target.matches("[data-lesson-view]")) show("1", event.target.value);
+  });
+  dialog.addEventListener("close", closed);
+  listenToKeys(dialog, typedLine, { ...doings, jump, isFolded: () => panel.hidden, fold });
+}
