@@ -102,9 +102,14 @@ def _is_final(move: Move) -> bool:
     return isinstance(move, (ReadLength, ReadAngle)) and move.reading in ("n", "n-angle")
 
 
-def spread(construction: Construction, factor: float, hand: Hand = PRACTISED) -> Spread:
-    """The scatter of a hand's drawings of a construction at ``factor`` mm for each unit."""
-    if flattest(construction) < FLAT:
+def spread(
+    construction: Construction, factor: float, hand: Hand = PRACTISED, *, first_order: bool = False
+) -> Spread:
+    """The scatter of a hand's drawings of a construction at ``factor`` mm for each unit.
+
+    ``first_order`` spares the sampling where lines cross flatly: quick, and then too small.
+    """
+    if flattest(construction) < FLAT and not first_order:
         return _sampled(construction, factor, hand)
     exact = construction.end_point
     unit = _direction(exact)
@@ -115,13 +120,32 @@ def spread(construction: Construction, factor: float, hand: Hand = PRACTISED) ->
             continue
         deviation = hand.deviation(kind, factor)
         step = _SHARE * deviation
-        ahead = _end(construction, {f"{index}:{kind}": step})
-        behind = _end(construction, {f"{index}:{kind}": -step})
-        moved = ahead.minus(behind).times(deviation / (2 * step))
+        moved = _moved(construction, f"{index}:{kind}", step, exact).times(deviation / step)
         xx, xy, yy = xx + moved.x * moved.x, xy + moved.x * moved.y, yy + moved.y * moved.y
         along = geometry.dot(moved, unit)
         shares.append(Share(index, kind, along * along))
     return _made(((xx, xy), (xy, yy)), exact, factor, hand, tuple(shares), sampled=False)
+
+
+def _moved(construction: Construction, key: str, step: float, exact: Point) -> Point:
+    """How far the end moves for one small deviation: centrally, or to the one side on which the
+    move can still be made (arcs that only just cross)."""
+    try:
+        ahead = _end(construction, {key: step})
+    except Degenerate:
+        return exact.minus(_end_or(construction, {key: -step}, exact))
+    try:
+        behind = _end(construction, {key: -step})
+    except Degenerate:
+        return ahead.minus(exact)
+    return ahead.minus(behind).times(0.5)
+
+
+def _end_or(construction: Construction, deviations: Mapping[str, float], otherwise: Point) -> Point:
+    try:
+        return _end(construction, deviations)
+    except Degenerate:
+        return otherwise
 
 
 def _direction(end: Point) -> Point:

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from pycore import quantity
 from pycore.calculators import conventions
@@ -15,10 +16,9 @@ from pycore.calculators.interface import (
     Paragraph,
     Working,
 )
-from pycore.calculators.lesson import Shown
+from pycore.calculators.neutral_accuracy import NeutralAccuracy
 from pycore.calculators.neutral_case import NeutralCase
 from pycore.calculators.neutral_fields import BY_NAME, FIELDS, labels_of, options_of
-from pycore.calculators.neutral_lesson import NeutralLesson
 from pycore.calculators.neutral_problem import NeutralProblem, read_problem
 from pycore.calculators.neutral_sheet import sheet_of, view_of
 from pycore.calculators.neutral_working import ComponentsWorking, formula_blocks, share_text
@@ -29,7 +29,11 @@ from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.figure import DOT_BELOW
 from pycore.sheet.plan import Plan
 from pycore.words import Phrase, inputs, say
+from pycore.words import accuracy as accuracy_words
 from pycore.words import neutral as words
+
+if TYPE_CHECKING:
+    from pycore.calculators.lesson import Shown
 
 ALL_PARTS = ("answer", "sheet", "view", "workings")
 KINDS = ("problem", "construction", "overlay")
@@ -53,6 +57,13 @@ def _outputs(case: NeutralCase, plan: Plan) -> tuple[Output, ...]:
             length_text(solution.current * plan.factor, writing.mark), label=say("length on the sheet"),
         ),
     ]  # fmt: skip
+    if not solution.closed:
+        tolerance = NeutralAccuracy(case).tolerance(plan)
+        made.append(
+            Output(
+                "tolerance", tolerance, writing.fixed(tolerance), writing.unit, accuracy_words.tolerance_label()
+            )
+        )
     if case.problem.measured is not None:
         measured = case.problem.measured
         made.append(Output("measured", measured, writing.short(measured), label=say("meter on the neutral")))
@@ -62,7 +73,9 @@ def _outputs(case: NeutralCase, plan: Plan) -> tuple[Output, ...]:
 def _summary(case: NeutralCase, plan: Plan) -> tuple[Phrase, ...]:
     if case.solution.closed:
         return (words.no_arrow(),)
-    return (case.direction(plan), words.on_sheet(case.length(plan)))
+    tolerance = NeutralAccuracy(case).tolerance(plan)
+    by_hand = accuracy_words.by_hand(case.telling.writing.fixed(tolerance) + NO_BREAK_SPACE + case.telling.writing.unit)
+    return (case.direction(plan), words.on_sheet(case.length(plan)), by_hand)
 
 
 def _remarks(case: NeutralCase) -> tuple[Phrase, ...]:
@@ -118,6 +131,7 @@ def _notices(case: NeutralCase, plan: Plan) -> tuple[Phrase, ...]:
     if small:
         told = " and ".join(small)
         made.append(words.small_line(told) if len(small) == 1 else words.small_lines(told))
+    made += NeutralAccuracy(case).notices(plan)
     if 0 < case.solution.current * plan.factor < DOT_BELOW:
         made.append(words.small_neutral(case.length(plan)))
     return tuple(made)
@@ -151,6 +165,7 @@ def _workings(case: NeutralCase, shown: Plan) -> tuple[Working, ...]:
             )
             made.append(_working(case, shown if on_sheet else plan, on_sheet and on_paper))
     made.append(Working("formula", say("By the closed formula"), formula_blocks(case.solution, case.telling.writing)))
+    made.append(NeutralAccuracy(case).working(shown))
     return tuple(sorted(made, key=lambda working: not working.shown))
 
 
@@ -229,8 +244,11 @@ class NeutralCurrent:
         """The sheet that the form asks for. Raises InputError."""
         return self.pages(form)[0]
 
-    def lesson(self, form: Mapping[str, str], view: str, step: int) -> Shown:
+    def lesson(self, form: Mapping[str, str], view: str, step: int) -> "Shown":
         """One step of a classroom view; KeyError for no view of ours. Raises InputError."""
+        # Only the classroom view needs it; the first answer need not wait for its import.
+        from pycore.calculators.neutral_lesson import NeutralLesson
+
         return NeutralLesson(form).show(view, step)
 
     def labels(self, form: Mapping[str, str]) -> dict[str, str]:
@@ -246,5 +264,3 @@ class NeutralCurrent:
         colours = form.get("colours", BY_NAME["colours"].default)
         known = colours if colours in conventions.COLOURS else BY_NAME["colours"].default
         return dict(conventions.inks(known))
-
-

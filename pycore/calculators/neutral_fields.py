@@ -4,6 +4,7 @@ from collections.abc import Mapping
 
 from pycore.calculators.conventions import NAMES, choice_field
 from pycore.calculators.interface import Field
+from pycore.words import accuracy
 from pycore.words import neutral_form as words
 
 DEFAULT_NAMES = "L123"
@@ -71,6 +72,12 @@ FIELDS: tuple[Field, ...] = (
     choice_field("colours", words.COLOURS, "words", "iec", words.COLOUR_SETS),
     choice_field("decimal", words.DECIMAL, "words", "point", words.DECIMALS),
     choice_field("angles", words.ANGLES, "words", "protractor", words.ANGLE_STYLES),
+    choice_field("hand", accuracy.HAND, "accuracy", "practised", accuracy.HANDS),
+    Field("percent", accuracy.PERCENT, "quantity", "accuracy", "2", "%", help=accuracy.METER_HELP),
+    Field("digits", accuracy.DIGITS, "quantity", "accuracy", "5"),
+    Field("digit", accuracy.DIGIT, "quantity", "accuracy", "0.01", "A"),
+    choice_field("meters", accuracy.METERS, "accuracy", "several", accuracy.METER_SETS),
+    choice_field("wording", accuracy.LEVEL, "accuracy", "plain", accuracy.LEVELS),
     Field("place", words.PLACE, "text", "words", help=words.PLACE_HELP),
     Field("who", words.WHO, "text", "words", help=words.WHO_HELP, private=True),
     Field("group", words.GROUP, "text", "words", private=True),

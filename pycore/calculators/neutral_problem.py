@@ -41,6 +41,9 @@ class NeutralProblem:
     faults: tuple[Fault, ...] = ()
     """Faults of optional fields: the answer stands without them."""
 
+    meter: tuple[float, float, float] = (2.0, 5.0, 0.01)
+    """A meter's limit: per cent of reading, digits, and what one digit is (A)."""
+
     @property
     def is_example(self) -> bool:
         """Whether the currents are still those of the example, whose place is then the sheet's."""
@@ -110,6 +113,11 @@ def read_problem(form: Mapping[str, str]) -> NeutralProblem:
     currents = _currents(reader)
     lags = (reader.lag("a1"), reader.lag("a2"), reader.lag("a3"))
     measured = reader.optional(lambda: reader.current("measured", optional=True))
+    meter = (
+        reader.optional(lambda: reader.number("percent", "%", 0.0, 50.0)),
+        reader.optional(lambda: reader.number("digits", "", 0.0, 1000.0)),
+        reader.optional(lambda: reader.number("digit", "A", 1e-9, 1000.0)),
+    )
     choices = {name: reader.choice(name) for name in _CHOICES}
     scale = reader.positive("scale")
     place = reader.optional(lambda: _place(reader)) or ""
@@ -120,5 +128,5 @@ def read_problem(form: Mapping[str, str]) -> NeutralProblem:
     typed = {name: reader.given(name) for name in BY_NAME}
     writing = writing_for(currents, "A", mark)
     return NeutralProblem(
-        load, lags, measured, scale, place, given, unprintable, choices, typed, writing, tuple(reader.passed)
+        load, lags, measured, scale, place, given, unprintable, choices, typed, writing, tuple(reader.passed), meter
     )

@@ -3,6 +3,7 @@
 from typing import Protocol
 
 from pycore import quantity
+from pycore.accuracy import hand
 from pycore.calculators import conventions, links
 from pycore.calculators.interface import Opening
 from pycore.calculators.neutral_problem import NeutralProblem
@@ -23,8 +24,10 @@ from pycore.sheet.plan import Plan
 from pycore.words import Phrase, plain, say
 from pycore.words import neutral as neutral_words
 from pycore.words import sheet as words
+from pycore.words.accuracy import ellipse_note
 
 SLUG = "neutral-current"
+HANDS = {"practised": hand.PRACTISED, "ordinary": hand.ORDINARY}
 
 
 class Case(Protocol):
@@ -125,7 +128,8 @@ def _notes(case: Case, plan: Plan, kind: str) -> tuple[str, ...]:
         return words.problem_notes(case.method_words(plan), _load_words(case), _lie_words(case, plan), bar, short=short)
     if kind == compose.OVERLAY:
         first = plain(case.telling.tags[case.arms[0].key])
-        return words.overlay_notes(first, bar, short=short, mirrored=case.problem["mirror"] == "yes")
+        notes = words.overlay_notes(first, bar, short=short, mirrored=case.problem["mirror"] == "yes")
+        return notes if case.solution.closed or short else (*notes, ellipse_note())
     return words.print_notes(bar)
 
 
@@ -184,7 +188,11 @@ def sheet_of(case: Case, plan: Plan, opening: Opening) -> Page:
     """The sheet of the kind that the form asks for, on its paper."""
     kind = case.problem["sheet"]
     start = case.problem["start"] == "yes"
-    composed = compose.compose(plan, look_of(case), _writing(case, plan, opening), kind, start)
+    tolerance = None
+    if kind == compose.OVERLAY and not case.solution.closed:
+        found = hand.spread(plan.construction, plan.factor, HANDS[case.problem["hand"]], first_order=True)
+        tolerance = compose.Tolerance(*found.ellipse())
+    composed = compose.compose(plan, look_of(case), _writing(case, plan, opening), kind, start, tolerance)
     turned_over = kind == compose.OVERLAY and case.problem["mirror"] == "yes"
     return mirrored(composed.page) if turned_over else composed.page
 

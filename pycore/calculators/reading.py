@@ -179,3 +179,17 @@ class Reader:
             self.fault(name, inputs.bad_scale(self.label(name), given))
             return None
         return value
+
+    def number(self, name: str, unit: str, least: float, most: float) -> float:
+        """A number within bounds; its default when it cannot be used, with a fault."""
+        given, label = self.given(name), self.label(name)
+        default = quantity.read(self.fields[name].default, unit)
+        try:
+            value = quantity.read(given or self.fields[name].default, unit)
+        except Unreadable as problem:
+            self.fault(name, inputs.bad_number(label, given, quantity.plain(least), quantity.plain(most)), problem.part)
+            return default
+        if not least <= value <= most:
+            self.fault(name, inputs.bad_number(label, given, quantity.plain(least), quantity.plain(most)))
+            return default
+        return value

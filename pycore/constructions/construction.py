@@ -1,5 +1,6 @@
 """A construction: steps of moves over arms that start at one point, and how it stands on paper."""
 
+import math
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
 
@@ -137,7 +138,7 @@ def flattest(construction: Construction) -> float:
             met = figure.points[move.point]
             first, second = (geometry.direction(figure.points[name], met) for name in (move.first, move.second))
             angles.append(first - second)
-    sharp = [abs(wrap(angle)) for angle in angles]
+    sharp = [math.fabs(wrap(angle)) for angle in angles]
     return min(min(angle, 180.0 - angle) for angle in sharp)
 
 

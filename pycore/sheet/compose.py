@@ -2,8 +2,9 @@
 
 from dataclasses import dataclass, replace
 
+from pycore import trig
 from pycore.constructions.construction import Construction, Picture
-from pycore.drawing import Circle, Group, Item, Line, Page
+from pycore.drawing import Circle, Group, Item, Line, Page, Shape
 from pycore.geometry import Box, Point
 from pycore.sheet import labels
 from pycore.sheet.figure import Drawn, Look, Stand, draw, extent
@@ -79,12 +80,40 @@ def _start_point(stand: Stand, shown: bool) -> tuple[Group, ...]:
     return (Group(cross, name="start"),)
 
 
+@dataclass(frozen=True, slots=True)
+class Tolerance:
+    """The ellipse in which drawings end: half axes in the quantity's unit, the first one's reckoned angle."""
+
+    major: float
+    minor: float
+    degrees: float
+
+
+def ellipse(plan: Plan, stand: Stand, tolerance: Tolerance) -> Group:
+    """The ellipse about the end of the sum, as a closed line of 72 pieces."""
+    centre = stand.place(plan.construction.end_point)
+    turned = plan.picture.paper_angle(tolerance.degrees)
+    places = []
+    for step in range(72):
+        along = tolerance.major * plan.factor * trig.cosine(5.0 * step)
+        across = tolerance.minor * plan.factor * trig.sine(5.0 * step)
+        places.append(centre.moved(along, turned).moved(across, turned + 90.0))
+    return Group((Shape(tuple(places), 0.25, "accent", None),), name="tolerance")
+
+
 def thin(style: Style) -> Style:
     """The style of an overlay: thin lines, so that what lies under them can be judged."""
     return replace(style, wide=0.25, extra_wide=0.35, head=3.4, large_head=4.6)
 
 
-def compose(plan: Plan, look: Look, writing: Writing, kind: str = CONSTRUCTION, start: bool = True) -> Composed:
+def compose(
+    plan: Plan,
+    look: Look,
+    writing: Writing,
+    kind: str = CONSTRUCTION,
+    start: bool = True,
+    tolerance: Tolerance | None = None,
+) -> Composed:
     """One kind of sheet on its paper: ``construction``, ``problem`` (with its ``start`` or
     without) or ``overlay``; all kinds of one problem put the star point in the same place."""
     layout, style = plan.layout, plan.layout.style
@@ -100,6 +129,8 @@ def compose(plan: Plan, look: Look, writing: Writing, kind: str = CONSTRUCTION, 
         groups, placed, left, drawn = figure_groups(
             plan.construction, stand, look, style, layout.area, phasors_only=kind == OVERLAY
         )
+    if tolerance is not None and kind == OVERLAY:
+        groups = (*groups, ellipse(plan, stand, tolerance))
     # In the order in which a sheet is read aloud: nothing touches, so that none covers another.
     items: tuple[Item, ...] = (
         frame(layout), title_block(layout, writing), words(layout, writing), table(layout, writing), *groups,

@@ -23,11 +23,11 @@ from pycore.geometry import ORIGIN, Box, Point
 from pycore.phasor import wrap
 from pycore.sheet.labels import Segment, Wanted, along
 from pycore.sheet.media import Style
+from pycore.sheet.ticks import ticks
 from pycore.words import Phrase
 
 DOT_BELOW = 4.0
 """A phasor shorter than this many mm is a dot with a label (common practice)."""
-TICK_SLANT = 62.0
 REFERENCE_SHARE = 0.6
 """How long the faint reference direction is drawn, as a share of the longest arm."""
 
@@ -93,21 +93,6 @@ def extent(construction: Construction, picture: Picture) -> Box:
         degrees = construction.figure.lines["D"].degrees
         used.append(ORIGIN.moved(longest * REFERENCE_SHARE, degrees))
     return geometry.bounds(picture.place(point) for point in used)
-
-
-def ticks(
-    start: Point, end: Point, count: int, width: float, ink: Ink, style: Style, share: float = 0.46
-) -> list[Line]:
-    """Slanted ticks across a line, near its middle: one, two or three."""
-    degrees = geometry.direction(start, end)
-    middle = start.plus(end.minus(start).times(share))
-    made: list[Line] = []
-    for index in range(count):
-        at = middle.moved((index - (count - 1) / 2) * style.tick_gap, degrees)
-        half = style.tick / 2
-        slant = degrees + TICK_SLANT
-        made.append(Line(at.moved(-half, slant), at.moved(half, slant), width, ink))
-    return made
 
 
 class _Pen:

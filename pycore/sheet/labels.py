@@ -15,6 +15,7 @@ from pycore.sheet.lettered import box_of, text
 from pycore.words import Phrase
 
 FRACTIONS = (0.5, 0.6, 0.4, 0.7, 0.3, 0.8, 0.2, 0.9, 0.1)
+TIP_LEANS = (0.0, 30.0, -30.0, 60.0, -60.0)
 GAPS = (1.6, 2.8, 4.4, 6.5)
 LEADER_GAPS = (9.0, 13.0, 18.0, 25.0, 34.0)
 CLEARANCE = 0.6
@@ -130,12 +131,17 @@ def _point_to_box(point: Point, box: Box) -> float:
 
 
 def along(start: Point, end: Point, sides: tuple[int, ...] = (1, -1)) -> Iterator[tuple[Point, float]]:
-    """Anchors along a straight piece: its middle first, then outwards, both sides."""
+    """Anchors along a straight piece: its middle first, then outwards, both sides; then round its end.
+
+    Of a short arrow the room beyond the tip is often all there is.
+    """
     degrees = geometry.direction(start, end)
     step = end.minus(start)
     for share in FRACTIONS:
         for side in sides:
             yield start.plus(step.times(share)), degrees + 90.0 * side
+    for lean in TIP_LEANS:
+        yield end, degrees + lean
 
 
 class _Shape:

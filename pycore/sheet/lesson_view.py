@@ -6,7 +6,6 @@ keep their true size against the drawing. Capitals of readings are at least 1/23
 """
 
 import math
-from collections.abc import Iterable
 from dataclasses import dataclass
 
 from pycore import geometry
@@ -26,7 +25,7 @@ from pycore.constructions.moves import (
 from pycore.drawing import Arc, Arrow, Circle, Group, Item, Line, Page, Shape, Text
 from pycore.geometry import Box, Point
 from pycore.phasor import wrap
-from pycore.sheet import labels
+from pycore.sheet import labels, tools
 from pycore.sheet.figure import Drawn, Look, Stand, draw
 from pycore.sheet.instruments import (
     BASE,
@@ -56,7 +55,6 @@ CLASSROOM = Style(
     tick_gap=1.3, dash=(2.6, 1.0),
 )  # fmt: skip
 LONG_RULER = 300.0
-SQUARE_SIDE = 80.0
 MARGIN = 3.0
 
 
@@ -145,7 +143,7 @@ class _Showing:
 
     def square_corners(self, pose: Pose) -> list[Point]:
         """The corners of a set square."""
-        return [pose.xy(-10.0, 0.0), pose.xy(SQUARE_SIDE, 0.0), pose.xy(-10.0, -0.6 * SQUARE_SIDE)]
+        return [pose.xy(-10.0, 0.0), pose.xy(tools.SQUARE_SIDE, 0.0), pose.xy(-10.0, -0.6 * tools.SQUARE_SIDE)]
 
     def settle(self) -> None:
         """Choose enlargement and place so that what is touched fills the view."""
@@ -183,7 +181,7 @@ class _Showing:
         sweep = wrap(reading - zero)
         f = self.zoom
         under: tuple[Item, ...] = (
-            _body(pose),
+            tools.body(pose),
             self.sector(pose.at, zero, sweep),
             Line(pose.at, pose.at.moved(RADIUS * f, zero), 3.4 * f, "tint-2"),
             protractor(pose, COUNT_INNER if inner else COUNT_OUTER),
@@ -279,9 +277,9 @@ class _Showing:
         under: list[Item] = []
         if isinstance(move, DrawParallel):
             first = Pose(self.on_line(move.to, pose), pose.degrees, self.zoom)
-            under.append(_square(first, None, (1.2, 1.2)))
-            under.append(_guide(first, pose))
-        under.append(_square(pose, "tint", ()))
+            under.append(tools.square(first, None, (1.2, 1.2)))
+            under.append(tools.guide(first, pose))
+        under.append(tools.square(pose, "tint", ()))
         return Laid(tuple(under), (), ())
 
     def on_line(self, line: str, pose: Pose) -> Point:
@@ -357,7 +355,7 @@ class _Showing:
         self.settle()
         laid, drawn = self.lay(words), self.drawn()
         ground = labels.Field(Box(1.0, 1.0, WIDTH - 1.0, HEIGHT - 1.0), drawn.segments)
-        for item in _flat((*laid.over, *laid.reading)):
+        for item in tools.flat((*laid.over, *laid.reading)):
             if isinstance(item, Text):
                 ground.boxes.append(box_of(item, READING).grown(1.0))
         for start, end in self.busy():
@@ -374,44 +372,6 @@ class _Showing:
             Group(laid.reading, name="reading"),
         )
         return Page(WIDTH, HEIGHT, items, title, title)
-
-
-def _body(pose: Pose) -> Shape:
-    """The body of a half-circle protractor, its window left open so that the drawing shows."""
-    outer = [pose.place(RADIUS, degrees) for degrees in range(0, 181, 3)]
-    inner = [pose.place(WINDOW, degrees) for degrees in range(180, -1, -3)]
-    foot = [pose.xy(-RADIUS, 0.0), pose.xy(-RADIUS, -BASE), pose.xy(RADIUS, -BASE), pose.xy(RADIUS, 0.0)]
-    corners = (*outer, *foot, pose.xy(WINDOW, 0.0), *inner)
-    return Shape(corners, 0.0, "accent", "tint")
-
-
-def _square(pose: Pose, fill: str | None, dash: tuple[float, ...]) -> Group:
-    """A set square with its long edge along the pose's direction; dashed where it lay before."""
-    corners = (pose.xy(-10.0, 0.0), pose.xy(SQUARE_SIDE, 0.0), pose.xy(-10.0, -0.6 * SQUARE_SIDE))
-    if fill is None:
-        sides = zip(corners, (*corners[1:], corners[0]), strict=True)
-        lines = tuple(Line(a, b, 0.25, "accent", dash) for a, b in sides)
-        return Group(lines, name="set-square-before")
-    shape = Shape(corners, 0.3, "accent", "tint")
-    return Group((shape,), name="set-square", instrument="set-square")
-
-
-def _guide(first: Pose, last: Pose) -> Group:
-    """The ruler that the square slides along: beside its short edge, from where it was to where it is."""
-    a, b = first.xy(-10.0, 8.0), last.xy(-10.0, 8.0)
-    c, d = first.xy(-10.0, -0.6 * SQUARE_SIDE), last.xy(-10.0, -0.6 * SQUARE_SIDE)
-    ends = max(((p, q) for p in (a, b, c, d) for q in (a, b, c, d)), key=lambda pair: geometry.distance(*pair))
-    across = geometry.ORIGIN.moved(6.0 * first.factor / 0.5, first.degrees + 180.0)
-    shape = (ends[0], ends[1], ends[1].plus(across), ends[0].plus(across))
-    return Group((Shape(shape, 0.25, "accent", None),), name="guide", instrument="ruler")
-
-
-def _flat(items: Iterable[Item]) -> Iterable[Item]:
-    for item in items:
-        if isinstance(item, Group):
-            yield from _flat(item.items)
-        else:
-            yield item
 
 
 def _inside(wanted: labels.Wanted) -> bool:

@@ -112,6 +112,11 @@ def bad_scale(label: str, given: str) -> str:
     )
 
 
+def bad_number(label: str, given: str, least: str, most: str) -> str:
+    """A number out of its bounds, or none at all."""
+    return f"{label} cannot be used: {quoted(given)}. Accepted is a number from {least} to {most}."
+
+
 def too_long_text(label: str, limit: int) -> str:
     """A text that does not fit its place on the sheet."""
     return f"{label} is too long for its place on the sheet. Accepted is up to {limit} characters."

@@ -7,7 +7,8 @@ import pytest
 from uncertainties import correlated_values
 from uncertainties.umath import cos, sin
 
-from pycore.accuracy import hand
+from pycore import phasor
+from pycore.accuracy import explain, hand
 from pycore.accuracy.agreement import verdict
 from pycore.accuracy.instrument import Meter, computed, difference, sensitivities
 from pycore.accuracy.propagation import NotEnough, carried, correlation, diagonal, jacobian, type_a
@@ -214,3 +215,51 @@ def test_a_sum_of_nothing_has_no_angle():
 
 def test_independent_inputs_have_a_diagonal_covariance():
     assert ((4.0, 0.0), (0.0, 9.0)) == diagonal((2.0, 3.0))
+
+
+def made_up():
+    """Twenty disagreements with a known cause: (true lines, kind, line, size, reading)."""
+    random = numpy.random.default_rng(11)
+    made = []
+    while len(made) < 20:
+        sizes = numpy.round(random.uniform(6, 30, 3), 1)
+        lines = [phasor.polar(float(size), angle) for size, angle in zip(sizes, (0.0, -120.0, 120.0), strict=True)]
+        kind = (explain.ANGLE, explain.LINE, explain.HARMONIC)[len(made) % 3]
+        line = len(made) % 3
+        if kind == explain.ANGLE:
+            size = float(random.uniform(4, 25))
+            changed = [one * phasor.polar(1.0, -size) if index == line else one for index, one in enumerate(lines)]
+            read = phasor.magnitude(phasor.total(changed))
+        elif kind == explain.LINE:
+            size = float(random.uniform(0.5, 3))
+            grown = 1 + size / float(sizes[line])
+            changed = [one * grown if index == line else one for index, one in enumerate(lines)]
+            read = phasor.magnitude(phasor.total(changed))
+        else:
+            size, line = float(random.uniform(5, 40)), -1
+            thirds = size / 100 * float(sizes.sum())
+            read = math.hypot(phasor.magnitude(phasor.total(lines)), thirds)
+        if abs(read - phasor.magnitude(phasor.total(lines))) > 0.05:
+            made.append((tuple(lines), kind, line + 1, size, read))
+    return made
+
+
+@pytest.mark.parametrize("number", range(20))
+def test_the_true_cause_of_a_disagreement_is_listed_with_its_size(number: int):
+    """Its size to 5 %, or a smaller one of the same kind that gives the same reading."""
+    lines, kind, line, size, read = made_up()[number]
+    found = [one for one in explain.explanations(lines, read) if one.kind == kind and one.line == line]
+    assert 1 == len(found)
+    right = found[0].size == pytest.approx(size, rel=0.05)
+    if not right:
+        assert abs(found[0].size) < size
+
+
+def test_a_reading_below_the_sum_is_no_third_harmonic():
+    """A third harmonic can only raise the neutral (common practice, no source)."""
+    assert None is explain.third_harmonic(TRADE.lines, 9.0)
+    assert explain.HARMONIC not in {one.kind for one in explain.explanations(TRADE.lines, 9.0)}
+
+
+def test_a_wrong_range_is_named_first():
+    assert explain.FACTOR == explain.explanations(TRADE.lines, TRADE.current * 10)[0].kind

@@ -1,6 +1,7 @@
 """What the neutral-current page says: no value rounded that was typed, no sentence that misleads."""
 
 import json
+import math
 
 import pytest
 
@@ -9,7 +10,7 @@ from pycore.calculators import links
 from pycore.calculators.interface import Grid, Move, Paragraph
 from pycore.calculators.neutral_fields import FIELDS
 from pycore.calculators.registry import CALCULATORS
-from pycore.drawing import Text, walk
+from pycore.drawing import Arrow, Group, Text, walk
 from pycore.errors import InputError
 from pycore.words import plain
 
@@ -173,3 +174,45 @@ def test_labels_and_messages_follow_the_line_names():
 def test_signs_the_lettering_lacks_leave_the_name_blank_and_say_so():
     made = answer(who="李")
     assert "Name has signs" in " ".join(plain(phrase) for phrase in made.notices)
+
+
+def test_beginners_meet_no_vocabulary_of_uncertainty():
+    """Plain words say whether hand and meter agree; E_n, expanded uncertainty and variance are asked for."""
+    plainly = working("accuracy", measured="13.5")
+    fully = working("accuracy", measured="13.5", wording="full")
+    for word in ("uncertainty", "E_n", "variance", "ISO 13528"):
+        assert word not in plainly
+    assert "they do not agree" in plainly
+    assert "E_n" in fully
+    assert "third harmonic" in fully
+
+
+def test_a_reading_within_what_meters_can_do_agrees():
+    assert "they agree" in working("accuracy", measured="11.4")
+    assert "they do not agree" in working("accuracy", measured="11.4", percent="0", digits="1")
+
+
+def test_flat_crossings_are_said_and_marked():
+    made = answer(order="13")
+    assert "cross at only 14°" in " ".join(plain(phrase) for phrase in made.notices)
+    assert "over 1." in working("accuracy")
+
+
+def test_the_overlay_bears_the_ellipse_in_which_careful_drawings_end():
+    groups = [group for group in walk(answer(sheet="overlay").sheet.items)
+              if isinstance(group, Group) and group.name == "tolerance"]  # fmt: skip
+    (ellipse,) = groups
+    assert 72 == len(ellipse.items[0].points)
+    tolerance = next(output.value for output in answer().outputs if output.name == "tolerance")
+    centre = [sum(place[axis] for place in ellipse.items[0].points) / 72 for axis in (0, 1)]
+    arrow = next(a for a in walk(answer(sheet="overlay").sheet.items) if isinstance(a, Arrow) and a.width == 0.35)
+    assert centre == pytest.approx(list(arrow.tip), abs=1e-9)
+    reach = max(math.dist(place, centre) for place in ellipse.items[0].points)
+    assert reach > 2.448 / 1.96 * tolerance * 5 * 0.5
+
+
+@pytest.mark.parametrize(("field", "typed"), [("percent", "200"), ("percent", "x"), ("digits", "-1"), ("digit", "0")])
+def test_a_meters_limit_that_cannot_be_used_is_said_and_the_answer_stays(field: str, typed: str):
+    made = answer(measured="11.4", **{field: typed})
+    assert [field] == [fault.field for fault in made.faults]
+    assert "Accepted" in made.faults[0].message

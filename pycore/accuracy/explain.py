@@ -1,0 +1,125 @@
+"""What could explain a neutral reading that does not agree: each cause with the size it would need.
+
+Solved for, not looked up: the size at which the computed neutral equals the reading. Plausibility
+is the size against what is met in practice (common practice, no source).
+"""
+
+import math
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from pycore import phasor
+
+ANGLE, HARMONIC, LINE, FACTOR = "angle", "harmonic", "line", "factor"
+USUAL = {ANGLE: 20.0, HARMONIC: 25.0, LINE: 10.0, FACTOR: 1.0}
+"""Sizes met in practice: degrees of a line's power factor, per cent of third harmonic, per cent of a
+reading; a wrong range counts as 1."""
+_STEPS = 60
+WIDEST_ANGLE = 90.0
+
+
+@dataclass(frozen=True, slots=True)
+class Explanation:
+    """One cause: its kind, the number of the line it is about (0: all), the size it would need
+    (degrees; per cent of the fundamental; SI unit; a power of ten) and how far-fetched that is
+    (1: as large as is met in practice; larger: less plausible)."""
+
+    kind: str
+    line: int
+    size: float
+    strain: float
+
+
+def _root(function: Callable[[float], float], low: float, high: float) -> float | None:
+    """Where a function changes sign between two places, by halving; None when it does not."""
+    at_low, at_high = function(low), function(high)
+    if at_low == 0.0:
+        return low
+    if (at_low < 0.0) == (at_high < 0.0):
+        return None
+    for _ in range(_STEPS):
+        middle = (low + high) / 2
+        value = function(middle)
+        if (value < 0.0) == (at_low < 0.0):
+            low = middle
+        else:
+            high = middle
+    return (low + high) / 2
+
+
+def _nearest(function: Callable[[float], float], reach: float) -> float | None:
+    """The root nearest to zero within +-reach, found in steps of a fortieth of it."""
+    step = reach / 40.0
+    for index in range(40):
+        for sign in (1.0, -1.0):
+            found = _root(function, sign * index * step, sign * (index + 1) * step)
+            if found is not None:
+                return found
+    return None
+
+
+def _by_angle(lines: tuple[complex, ...], number: int, read: float) -> float | None:
+    """Degrees by which one line would have to be turned (positive: it lags more)."""
+
+    def gap(lag: float) -> float:
+        turned = [line * phasor.polar(1.0, -lag) if index == number else line for index, line in enumerate(lines)]
+        return phasor.magnitude(phasor.total(turned)) - read
+
+    return _nearest(gap, WIDEST_ANGLE)
+
+
+def _by_reading(lines: tuple[complex, ...], number: int, read: float) -> float | None:
+    """How much one line would have to carry more (SI unit)."""
+    size = phasor.magnitude(lines[number])
+    if size == 0.0:
+        return None
+
+    def gap(more: float) -> float:
+        factor = (size + more) / size
+        changed = [line * factor if index == number else line for index, line in enumerate(lines)]
+        return phasor.magnitude(phasor.total(changed)) - read
+
+    found = _nearest(gap, size)
+    return found
+
+
+def third_harmonic(lines: tuple[complex, ...], read: float) -> float | None:
+    """Per cent of third harmonic, equal in share and in phase in all lines, that would raise the
+    neutral to the reading; None when the reading is not above the fundamental's sum."""
+    fundamental = phasor.magnitude(phasor.total(lines))
+    added = read * read - fundamental * fundamental
+    carried = math.fsum(phasor.magnitude(line) for line in lines)
+    if added <= 0.0 or carried == 0.0:
+        return None
+    return 100.0 * math.sqrt(added) / carried
+
+
+def _wrong_range(lines: tuple[complex, ...], read: float) -> float | None:
+    """The power of ten by which the reading is out, if it is just that (to 5 %)."""
+    size = phasor.magnitude(phasor.total(lines))
+    for power, factor in ((1.0, 10.0), (-1.0, 0.1), (3.0, 1000.0), (-3.0, 0.001)):
+        if size > 0.0 and math.fabs(read / (size * factor) - 1.0) < 0.05:
+            return power
+    return None
+
+
+def explanations(lines: tuple[complex, ...], read: float) -> tuple[Explanation, ...]:
+    """Every cause that can bring the computed neutral to the reading, the most plausible first."""
+    found: list[Explanation] = []
+    for number, line in enumerate(lines):
+        if line == 0:
+            continue
+        angle = _by_angle(lines, number, read)
+        if angle is not None:
+            found.append(Explanation(ANGLE, number + 1, angle, math.fabs(angle) / USUAL[ANGLE]))
+        more = _by_reading(lines, number, read)
+        if more is not None:
+            share = 100.0 * math.fabs(more) / phasor.magnitude(line)
+            found.append(Explanation(LINE, number + 1, more, share / USUAL[LINE]))
+    harmonic = third_harmonic(lines, read)
+    if harmonic is not None:
+        found.append(Explanation(HARMONIC, 0, harmonic, harmonic / USUAL[HARMONIC]))
+    power = _wrong_range(lines, read)
+    if power is not None:
+        found.append(Explanation(FACTOR, 0, power, 0.05))
+    return tuple(sorted(found, key=lambda one: one.strain))
