@@ -44,6 +44,7 @@ GROUPS = {
     "loads": "Lag and power factor",
     "picture": "How it is drawn",
     "sheet": "Paper and scale",
+    "accuracy": "Hand and meter",
     "words": "Names and signs",
 }
 POWER_FACTOR = "power factor"
