@@ -7,6 +7,7 @@ no place near its line stands off on a leader; what finds none at all is left to
 import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from pycore import geometry
 from pycore.drawing import Line, Text
@@ -144,6 +145,12 @@ def along(start: Point, end: Point, sides: tuple[int, ...] = (1, -1)) -> Iterato
         yield end, degrees + lean
 
 
+@lru_cache(maxsize=512)
+def _unit(degrees: float) -> Point:
+    """A step of 1 mm in a direction; a label tries few directions at many places."""
+    return ORIGIN.moved(1.0, degrees)
+
+
 class _Shape:
     """A label's text and rectangle about its own middle, made once and moved."""
 
@@ -153,7 +160,7 @@ class _Shape:
 
     def off(self, anchor: Point, degrees: float, gap: float) -> Box:
         """The rectangle whose nearest side stands ``gap`` from the anchor in a direction."""
-        unit = ORIGIN.moved(1.0, degrees)
+        unit = _unit(degrees)
         width, height = self.box.width, self.box.height
         reach = gap + (math.fabs(unit.x) * width + math.fabs(unit.y) * height) / 2
         x, y = anchor.x + unit.x * reach, anchor.y + unit.y * reach

@@ -1,10 +1,15 @@
-"""Measures the site beside stock Pyodide, both from the same server in the same browser, and prints one table."""
+"""Measures the site beside stock Pyodide, and its sheets beside matplotlib, each pair in the same run: one table.
+
+What sheets cost is measured by tests/bench/sheets.py, which shares the tests' problems and their eye for collisions.
+"""
 
 import hashlib
+import importlib
 import json
 import os
 import shutil
 import statistics
+import sys
 import tempfile
 import time
 from collections.abc import Callable
@@ -15,7 +20,7 @@ from pathlib import Path
 import brotli
 from playwright.sync_api import Browser, sync_playwright
 
-from making.paths import DIST, PYODIDE, SITE, WORKSHOP
+from making.paths import DIST, PYODIDE, ROOT, SITE, WORKSHOP
 from making.programs import CHROMIUM_OPTIONS
 from making.progress import BuildError, say, step
 from making.serve import Server, serving
@@ -29,17 +34,18 @@ COMPRESSED_ALREADY = (".woff2", ".png")
 
 @dataclass(frozen=True)
 class Row:
-    """One line of the table: our figure beside stock Pyodide's, in `unit`."""
+    """One line of the table: our figure beside another's (`beside` says whose), in `unit`."""
 
     name: str
     ours: float
-    stock: float
+    other: float
     unit: str
+    beside: str = "stock Pyodide"
 
     @property
     def ratio(self) -> float:
-        """Ours divided by stock."""
-        return self.ours / self.stock
+        """Ours divided by the other's."""
+        return self.ours / self.other
 
 
 class RecordingServer(Server):
@@ -63,11 +69,24 @@ def measure() -> int:
             browser = playwright.chromium.launch(executable_path=path, args=CHROMIUM_OPTIONS)
             rows = [_start_row(browser, address), _bytes_row(browser, address, folder)]
             browser.close()
+    counted = _sheets(rows)
     _show(rows)
+    say("\nrandom problems: " + ", ".join(f"{name} {count}" for name, count in counted.items()))
     kept = WORKSHOP / "bench.json"
-    kept.write_text(json.dumps([{**asdict(row), "ratio": row.ratio} for row in rows], indent=2), encoding="utf-8")
+    found = {"rows": [{**asdict(row), "ratio": row.ratio} for row in rows], "random problems": counted}
+    kept.write_text(json.dumps(found, indent=2), encoding="utf-8")
     say(f"kept in {kept}")
     return 0
+
+
+def _sheets(rows: list[Row]) -> dict[str, int]:
+    """Add the rows about sheets; gives what random problems showed: labels, leaders, collisions."""
+    sys.path.insert(0, str(ROOT / "tests"))
+    sheets = importlib.import_module("bench.sheets")
+    with step("making sheets, and matplotlib the same"):
+        rows += [Row(*measured()) for measured in (sheets.one_sheet, sheets.many_sheets, sheets.placing)]
+    with step(f"looking for collisions on {sheets.PROBLEMS} sheets"):
+        return dict(sheets.counts())
 
 
 def _lay_out(folder: Path) -> None:
@@ -131,7 +150,7 @@ def _brotli_size(_digest: str, path: Path) -> int:
 
 def _show(rows: list[Row]) -> None:
     """Print the table."""
-    say(f"\n{'':32}{'ours':>12}{'stock':>12}{'ours / stock':>15}")
+    say(f"\n{'':32}{'ours':>12}{'other':>12}{'ours / other':>15}  beside")
     for row in rows:
-        ours, stock = f"{row.ours:.2f} {row.unit}", f"{row.stock:.2f} {row.unit}"
-        say(f"{row.name:32}{ours:>12}{stock:>12}{row.ratio:>15.2f}")
+        ours, other = f"{row.ours:.2f} {row.unit}", f"{row.other:.2f} {row.unit}"
+        say(f"{row.name:32}{ours:>12}{other:>12}{row.ratio:>15.2f}  {row.beside}")
