@@ -1,0 +1,108 @@
+"""Links that stand on paper somewhere: each gives its own sheet again, for as long as there are pages.
+
+`links/v1.toml` holds links of version 1 with what they gave: results in SI units, the page's size, and every arrow in
+mm from the star point, y up. A later version adds a file of its own; nothing that stands in this one is changed. A link
+that comes out otherwise is a fault of the edition, not of the file.
+"""
+
+import json
+import re
+import tomllib
+from pathlib import Path
+
+import pytest
+from cases.test_cases import OUTPUT
+
+from pycore import api
+from pycore.calculators.registry import CALCULATORS
+from pycore.pages.paper import PAPER_PAGES
+
+HERE = Path(__file__).parent
+FILES = sorted((HERE / "links").glob("v*.toml"))
+LINKS = [{**link, "version": path.stem.removeprefix("v")} for path in FILES
+         for link in tomllib.loads(path.read_text("utf-8"))["link"]]  # fmt: skip
+TRUE = 0.005  # mm
+ARROW = re.compile(
+    r'<g[^>]* data-phasor="([^"]+)"( data-copy="")?[^>]*>.*?'
+    r'<line [^>]*x1="([\d.-]+)" y1="([\d.-]+)" x2="([\d.-]+)" y2="([\d.-]+)"'
+)
+START = re.compile(r'<g data-step="\d+">.*?<circle [^>]*cx="([\d.-]+)" cy="([\d.-]+)"')
+SIZE = re.compile(r'data-sheet="" width="([\d.]+)mm" height="([\d.]+)mm"')
+
+
+def ask(page: str, do: str, **more: object) -> dict:
+    reply = json.loads(api.handle(json.dumps({"do": do, "page": page, **more}))[0])
+    assert reply["ok"], reply["errors"]
+    return reply
+
+
+def opened(link: dict) -> dict:
+    """What a page says when it is opened with a link."""
+    page, _, fragment = link["address"].partition("/#")
+    found = ask(page, "open", fragment=fragment)
+    assert [] == found["notices"]
+    answer = ask(page, "answer", form=found["form"], parts=["answer", "sheet"])
+    assert [] == answer["errors"]
+    return answer
+
+
+def arrows_of(svg: str) -> dict[str, list[float]]:
+    """Tail and tip of each phasor from the star point, mm, y up; one drawn again has a star after its name."""
+    start = START.search(svg)
+    if start is None:
+        return {}
+    x0, y0 = map(float, start.groups())
+    found = {}
+    for key, copy, *ends in ARROW.findall(svg):
+        x1, y1, x2, y2 = map(float, ends)
+        found[key + ("*" if copy else "")] = [x1 - x0, y0 - y1, x2 - x0, y0 - y2]
+    return found
+
+
+@pytest.mark.parametrize("link", LINKS, ids=[link["id"] for link in LINKS])
+def test_a_link_of_every_version_gives_the_sheet_that_it_was_printed_on(link: dict):
+    answer = opened(link)
+    sheet = answer["regions"]["sheet"]
+    assert link["size"] == [float(side) for side in SIZE.search(sheet).groups()]
+    assert "marks" not in link or link["marks"] == len(re.findall(r"<(?:line|path|circle) ", sheet))
+    found = dict(OUTPUT.findall(answer["regions"].get("answer", "")))
+    for name, value in link.get("results", {}).items():
+        assert value == (pytest.approx(float(found[name]), rel=1e-9) if value != "" else found[name]), name
+    arrows = arrows_of(sheet)
+    for key, ends in link.get("arrows", {}).items():
+        assert ends == pytest.approx(arrows[key], abs=TRUE), key
+    assert set(link.get("arrows", {})) == set(arrows)
+
+
+@pytest.mark.parametrize("link", LINKS, ids=[link["id"] for link in LINKS])
+def test_sharing_what_a_link_opens_gives_a_link_to_the_same_sheet(link: dict):
+    page, _, fragment = link["address"].partition("/#")
+    form = ask(page, "open", fragment=fragment)["form"]
+    shared = ask(page, "share", form=form, base="https://folio.example/")["link"].partition("#")[2]
+    again = ask(page, "open", fragment=shared)
+    first, second = (
+        ask(page, "answer", form=one, parts=["sheet"])["regions"]["sheet"] for one in (form, again["form"])
+    )
+    assert arrows_of(first) == arrows_of(second)
+    assert SIZE.search(first)[0] == SIZE.search(second)[0]
+
+
+def test_every_page_and_every_choice_has_a_link_that_holds_it():
+    """Each value of each choice of each page stands in some link; so do each kind of text that a field takes."""
+    held: dict[str, set[str]] = {}
+    for link in LINKS:
+        page, _, fragment = link["address"].partition("/#")
+        held.setdefault(page, set()).update(fragment.split("&"))
+        assert fragment.startswith(f"v={link['version']}&")
+    wanted = {
+        (page.slug, f"{field.name}={choice.value}")
+        for page in (*CALCULATORS.values(), *PAPER_PAGES.values())
+        for field in page.fields if field.kind == "choice" and not field.private
+        for choice in field.choices if choice.value != ""
+    }  # fmt: skip
+    missing = {(page, pair) for page, pair in wanted if page in LISTED and pair not in held.get(page, set())}
+    assert set() == missing, "give each new choice a link in links/v1.toml, so that it means the same for ever"
+
+
+LISTED = ("neutral-current", "graph-paper", "ruler-and-protractor")
+"""Pages with links in the files."""
