@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from pycore.pages.paper import PAPER_PAGES
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
-from pycore.words import classroom, furniture
+from pycore.words import classroom, evidence, furniture
 from pycore.words.phrase import Phrase
 
 
@@ -114,6 +114,7 @@ def footer_html(root: str, cautions: Iterable[Phrase | str]) -> Markup:
         h("p", None, furniture.FOOT_PRIVACY),
         h("p", None, h("a", {"href": f"{root}print-setup/"}, furniture.PRINT_SETUP)),
         [h("p", None, h("a", {"href": f"{root}{slug}/"}, page.title)) for slug, page in PAPER_PAGES.items()],
+        [h("p", None, h("a", {"href": f"{root}{slug}/"}, title)) for slug, title in evidence.PAGES],
         h("p", None, h("a", {"href": f"{root}licences.txt"}, furniture.LICENCES)),
     )
     return h("footer", {"class": "foot"}, warnings if listed else None, h("div", {"class": "foot-lines"}, lines))

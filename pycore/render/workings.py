@@ -50,7 +50,8 @@ def _grid(grid: Grid) -> Markup:
     return _scroller(len(grid.head) > 3, "grid", furniture.CALCULATION, h("table", None, caption, head, body))
 
 
-def _block(block: Paragraph | Equation | Grid) -> Markup:
+def block_html(block: Paragraph | Equation | Grid) -> Markup:
+    """One block that is no numbered move."""
     if isinstance(block, Equation):
         return _equation(block)
     if isinstance(block, Grid):
@@ -72,7 +73,7 @@ def blocks_html(blocks: Sequence[Block]) -> Markup:
             counted += len(waiting)
             waiting = []
         if block is not None:
-            parts.append(_block(block))
+            parts.append(block_html(block))
     return join(parts)
 
 

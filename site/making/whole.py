@@ -4,7 +4,7 @@ import shutil
 from pathlib import Path
 
 from making import assets, stamps
-from making.paths import DIST, NODE_MODULES, PYCORE, ROOT, SITE, WORKSHOP
+from making.paths import DIST, NODE_MODULES, PYCORE, ROOT, SITE, TESTS, WORKSHOP
 from making.policy import headers_file
 from making.progress import step
 
@@ -59,7 +59,10 @@ def ensure_lettering() -> None:
 
 def _hash_of_sources() -> str:
     """The hash of everything that the built site is made from."""
-    files = [*stamps.files_under(PYCORE), *stamps.files_under(SITE), ROOT / "pyproject.toml"]
+    files = [
+        *stamps.files_under(PYCORE), *stamps.files_under(SITE), *stamps.files_under(TESTS / "cases"),
+        ROOT / "pyproject.toml",
+    ]  # fmt: skip
     return stamps.hash_of_files(files, ROOT)
 
 
@@ -67,6 +70,7 @@ def _write_site(folder: Path, base: str) -> None:
     """Write the whole site into the new folder `folder`."""
     from making.pages import Places, pages_of_pycore, site_address, write_pages
     from making.runtime import write_runtime
+    from making.study import study
 
     folder.mkdir(parents=True)
     prepared = WORKSHOP / "prepared"
@@ -76,11 +80,25 @@ def _write_site(folder: Path, base: str) -> None:
     for name, source in {"css": SITE / "css", "js": SITE / "js", "fonts": WORKSHOP / "fonts"}.items():
         assets.copy_sources(source, prepared / "a" / name)
     shutil.copyfile(SITE / "icon.svg", prepared / "a" / "icon.svg")
+    numbers = study(prepared / "a" / "study")
     loaded = assets.place_hashed(prepared / "a", folder / "a")
     places = Places(f"a/{loaded.name}/", f"py/{runtime.name}/", site_address(base))
-    write_pages(folder, places, pages_of_pycore())
+    write_pages(folder, places, [*pages_of_pycore(), *_read_pages(numbers, f"../{places.assets}")])
     (folder / "_headers").write_text(headers_file(), encoding="utf-8")
     (folder / "licences.txt").write_text(licences_text(), encoding="utf-8", newline="\n")
+
+
+def _read_pages(numbers: object, loaded: str) -> list:
+    """The pages that are read: the study's numbers in words, and every outside check."""
+    from making.evidence import checks
+    from pycore.calculators.registry import CALCULATORS
+    from pycore.pages.checks import checks_page
+    from pycore.pages.study import study_page
+    from pycore.render.reading import reading_page
+    from pycore.render.site import cautions_of
+
+    cautions = cautions_of(CALCULATORS.values())
+    return [reading_page(page, loaded, cautions) for page in (study_page(numbers), checks_page(checks()))]
 
 
 def licences_text() -> str:

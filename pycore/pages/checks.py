@@ -1,0 +1,45 @@
+"""The evidence: every outside check of the project in one table, from the data that the tests read."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from pycore.calculators.interface import Grid, Paragraph
+from pycore.pages.reading import ReadingPage, Section
+from pycore.words import Phrase, say
+from pycore.words import evidence as words
+
+
+@dataclass(frozen=True, slots=True)
+class Check:
+    """One value checked: what for, its source and kind, expected and ours as written, the difference."""
+
+    what: str
+    source: str
+    kind: str
+    expected: str
+    ours: str
+    difference: str
+    holds: bool
+
+
+def _row(check: Check) -> tuple[Phrase, ...]:
+    held = words.HOLDS if check.holds else words.FAILS
+    return (
+        (check.what,), (f"{check.source} ({check.kind})",), (check.expected,), (check.ours,), (check.difference,),
+        (held,),
+    )  # fmt: skip
+
+
+def checks_page(checks: Sequence[Check]) -> ReadingPage:
+    """The page ``/checks/``."""
+    kinds: dict[str, int] = {}
+    for check in checks:
+        kinds[check.kind] = kinds.get(check.kind, 0) + 1
+    counts = ", ".join(f"{count} {kind}" for kind, count in sorted(kinds.items()))
+    held = len([check for check in checks if check.holds])
+    table = Grid(words.HEAD, tuple(_row(check) for check in checks))
+    section = Section(
+        say(words.TABLE),
+        (Paragraph(words.counted(str(len(checks)), str(held), counts)), table, Paragraph(words.kinds())),
+    )
+    return ReadingPage(words.CHECKS_SLUG, words.CHECKS_TITLE, words.CHECKS_DESCRIPTION, words.checks_lead(), (section,))

@@ -1,0 +1,59 @@
+"""The rows of the page of checks, from the worked examples that the tests read."""
+
+import json
+import re
+import tomllib
+from collections.abc import Iterator
+from pathlib import Path
+
+from making.paths import ROOT
+
+CASES = ROOT / "tests" / "cases"
+TESTS_ONLY = "trade.toml"
+"""Figures that belong in tests only are not shown."""
+
+
+def _outputs(form: dict[str, str], page: str) -> dict[str, float | None]:
+    """Ours: the values that the api gives for a form, by output name."""
+    from pycore.api import handle
+
+    reply = json.loads(handle(json.dumps({"do": "answer", "page": page, "form": form, "parts": ["answer"]}))[0])
+    found = re.findall(r'<output[^>]*name="([^"]+)"[^>]*data-value="([^"]*)"', reply["regions"]["answer"])
+    return {name: float(value) if value else None for name, value in found}
+
+
+def _allowed(tolerance: float | str, expected: float) -> float:
+    """A tolerance as a number; per cent are of the expected value."""
+    if isinstance(tolerance, str):
+        return abs(expected) * float(tolerance.removesuffix("%")) / 100
+    return float(tolerance)
+
+
+def _figures(value: float) -> str:
+    """A value to ten significant figures, no needless zeros."""
+    return f"{value:.10g}"
+
+
+def _checks_of(case: dict) -> Iterator[tuple]:
+    """One row for each expected value of a case."""
+    from pycore.pages.checks import Check
+
+    ours = _outputs(case["form"], case["page"])
+    for name, wanted in case["expected"].items():
+        expected, unit, found = wanted.get("value"), wanted.get("unit", ""), ours[name]
+        if expected is None or expected == "" or found is None:
+            continue
+        gap = found - expected
+        holds = abs(gap) <= _allowed(wanted["tolerance"], expected)
+        what = f"{case['id'].replace('-', ' ')}: {name.replace('-', ' ')}"
+        yield Check(
+            what, case["source"], case["kind"], f"{_figures(expected)} {unit}", f"{_figures(found)} {unit}",
+            f"{gap:.1e} {unit}", holds,
+        )  # fmt: skip
+
+
+def checks(folder: Path = CASES) -> list:
+    """Every row, in the order of the files and their cases."""
+    files = sorted(path for path in folder.glob("*.toml") if path.name != TESTS_ONLY)
+    cases = [case for path in files for case in tomllib.loads(path.read_text("utf-8")).get("case", [])]
+    return [check for case in cases for check in _checks_of(case)]
