@@ -28,6 +28,15 @@ def dist(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 @pytest.fixture(scope="session")
+def runtime(dist: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Pyodide's files and the library of the built site in one folder, as Node wants them."""
+    folder = tmp_path_factory.mktemp("runtime")
+    for path in (*(dist / "py").glob("*/*"), *(dist / "lib").glob("*/*")):
+        shutil.copyfile(path, folder / path.name)
+    return folder
+
+
+@pytest.fixture(scope="session")
 def site(dist: Path) -> Iterator[str]:
     """The address of the built site, ending in a slash, served with the headers that it asks of a host."""
     with serving(dist) as address:
@@ -57,7 +66,8 @@ def open_page(browser: Browser, site: str) -> Iterator[Callable[..., Page]]:
     contexts, witness = [], Witness(site)
 
     def open_one(**options: object) -> Page:
-        context = browser.new_context(**options)
+        # What the site keeps for later is tried on its own; beside every other test it would only take time.
+        context = browser.new_context(service_workers="block", **options)
         contexts.append(context)
         context.on("page", witness.watch)
         return context.new_page()

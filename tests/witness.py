@@ -20,7 +20,7 @@ class Witness:
 
     def console(self, message: ConsoleMessage) -> None:
         """Note an error or a warning on the console."""
-        if message.type in ("error", "warning"):
+        if message.type in ("error", "warning") and "blocked by Playwright" not in message.text:
             self.faults.append(f"console {message.type}: {message.text} ({message.location.get('url', '')})")
 
     def request(self, request: Request) -> None:

@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 
 from pycore.pages.paper import PAPER_PAGES
+from pycore.render.edition import edition_html
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
 from pycore.words import classroom, evidence, furniture
@@ -89,7 +90,7 @@ def status_html() -> Markup:
     strip = h("div", {
         "class": "progress", "data-progress": True, "hidden": True, "data-fetching": furniture.FETCHING,
         "data-starting": furniture.STARTING, "data-slow": furniture.SLOW, "data-failed": furniture.FAILED,
-        "data-stuck": furniture.STUCK,
+        "data-stuck": furniture.STUCK, "data-again": furniture.AGAIN,
     }, h("span", {"class": "bar", "data-bar": True}), h("span", {"data-progress-text": True, "role": "status"}),
        h("button", {"type": "button", "data-retry": True, "hidden": True}, furniture.RETRY))  # fmt: skip
     live = h("p", {"class": "live", "aria-live": "polite", "data-live": True})
@@ -117,4 +118,5 @@ def footer_html(root: str, cautions: Iterable[Phrase | str]) -> Markup:
         [h("p", None, h("a", {"href": f"{root}{slug}/"}, title)) for slug, title in evidence.PAGES],
         h("p", None, h("a", {"href": f"{root}licences.txt"}, furniture.LICENCES)),
     )
-    return h("footer", {"class": "foot"}, warnings if listed else None, h("div", {"class": "foot-lines"}, lines))
+    foot = h("footer", {"class": "foot"}, warnings if listed else None, h("div", {"class": "foot-lines"}, lines))
+    return join(foot, edition_html())

@@ -1,48 +1,42 @@
 // Between page and worker: one request runs, the others wait, and of those that ask for an answer only the
-// latest. A request that needs a lazy part waits aside until it is there or cannot be had. Restarts a worker that
-// died or hangs. The page's only trusted-types policy is here.
+// latest. A request that needs a lazy part waits aside until it is there or cannot be had. A worker that died or
+// hangs is started again, and what it was at is asked once more.
+
+import { scriptURL, workerAddress } from "./trusted.js";
+
+export { regionHTML } from "./trusted.js";
 
 const START_LIMIT = 60_000; // ms without any sign of progress, for slow phones on slow networks
 const REPLY_LIMIT = 20_000;
+const RESTORE_LIMIT = 10_000; // ms for a kept memory, which takes a tenth of that on a slow phone
+const DEATHS = 3; // in a row, without an answer between them, before the reader is asked
+const QUIET = 5_000; // ms after the start before a memory is made, so that nobody waits for it
+const MAKE_LIMIT = 60_000;
+const ROOM = 200e6; // bytes that the browser must have to spare for it
 
 const root = document.documentElement;
-const workerAddress = root.dataset.worker ? new URL(root.dataset.worker, document.baseURI).href : "";
-const runtimeAddress = root.dataset.runtime ? new URL(root.dataset.runtime, document.baseURI).href : "";
-
-const REFUSED = new RegExp(
-  [
-    "<(?:script|iframe|object|embed|base|meta|link)\\b",
-    "\\son\\w+\\s*=\\s*[\"']",
-    "\\s(?:xlink:)?(?:href|src|srcset|action|formaction|data|poster)\\s*=\\s*[\"']\\s*javascript:",
-  ].join("|"),
-  "i",
-);
-
-const rules = {
-  // HTML reaches the page only from pycore, which escapes all text, quotes too; what it never writes is refused all
-  // the same. Nothing that a person types can look like it, so that no link can stop the page by being refused.
-  createHTML(html) {
-    if (REFUSED.test(html)) {
-      throw new TypeError("pycore writes no such HTML");
-    }
-    return html;
-  },
-  createScriptURL(address) {
-    if (address !== workerAddress) throw new TypeError("only the page's own worker may run");
-    return address;
-  },
+const address = (place) => new URL(place, document.baseURI).href;
+const places = root.dataset.runtime && {
+  root: address(`${root.dataset.runtime}../../`),
+  runtime: address(root.dataset.runtime),
+  library: address(root.dataset.library),
+  memory: root.dataset.memory,
 };
-const policy = globalThis.trustedTypes ? trustedTypes.createPolicy("phasor-folio", rules) : rules;
 
-/** HTML of a region, as pycore made it, in the form that the page's policy asks for. */
-export function regionHTML(html) {
-  return policy.createHTML(html);
+/** Whether this device is one that can spare the memory, and its browser the room to keep it. */
+async function hasRoom() {
+  if (!globalThis.caches || navigator.connection?.saveData || navigator.deviceMemory < 2) return false;
+  const { quota = Infinity, usage = 0 } = (await navigator.storage?.estimate?.()) ?? {};
+  return quota - usage > ROOM;
 }
 
 export class Superseded extends Error {}
 export class Stuck extends Error {}
 
-/** The worker and its queue. `onState(state, detail)` hears "fetching", "starting", "ready" and "failed". */
+/**
+ * The worker and its queue. `onState(state, detail)` hears "fetching", "starting", "ready" and "failed"; "again" when
+ * Python stopped by itself and is started again.
+ */
 export class Bridge {
   #worker = null;
   #ready = false;
@@ -52,20 +46,29 @@ export class Bridge {
   #nextId = 1;
   #timer = 0;
   #onState;
+  #watch = null; // ends the watch over the worker's life
+  #deaths = 0;
+  #anew = false; // whether what the browser kept is being fetched again
+  #making = 0;
 
   constructor(onState) {
     this.#onState = onState;
+    // A page that is left may come back as it was: without a thread it is kept, and with a dead one it would be lost.
+    addEventListener("pagehide", () => this.#stop());
+    addEventListener("pageshow", (event) => event.persisted && this.start());
   }
 
-  start() {
+  /** Start Python; `anew`: from the network, because what the browser has kept does not start. */
+  start({ anew = false } = {}) {
     this.#stop();
-    this.#worker = new Worker(policy.createScriptURL(workerAddress), { type: "module" });
+    this.#anew = anew;
+    this.#worker = new Worker(scriptURL(workerAddress), { type: "module" });
     this.#worker.addEventListener("message", ({ data }) => this.#hear(data));
     this.#worker.addEventListener("error", (event) => {
       event.preventDefault?.();
       this.#fail(event.message || "worker");
     });
-    this.#worker.postMessage({ start: runtimeAddress });
+    this.#worker.postMessage({ start: { ...places, anew } });
     this.#limit(START_LIMIT, () => this.#fail("time"));
   }
 
@@ -94,16 +97,22 @@ export class Bridge {
     if (data.stage === "ready") {
       this.#ready = true;
       clearTimeout(this.#timer);
+      this.#guard(data.life);
       this.#onState("ready");
+      if (!data.restored && !this.#anew) this.#makeMemory();
       this.#next();
     } else if (data.part) {
       this.#parts.set(data.part, data.loaded ? "loaded" : "failed");
       this.#next();
+    } else if (data.stage === "restoring") {
+      this.#limit(RESTORE_LIMIT, () => this.start({ anew: true }));
     } else if (data.stage) {
       this.#limit(START_LIMIT, () => this.#fail("time"));
       this.#onState(data.stage, data.share);
     } else if (!this.#ready) {
-      this.#fail(data.failed);
+      // What the browser kept may be damaged: the network is asked once before the reader is.
+      if (this.#anew) this.#fail(data.failed);
+      else this.start({ anew: true });
     } else if (this.#running && data.id === this.#running.id) {
       this.#settle(data);
     }
@@ -112,6 +121,7 @@ export class Bridge {
   #settle(data) {
     const job = this.#running;
     this.#running = null;
+    this.#deaths = 0;
     clearTimeout(this.#timer);
     if (data.failed) job.reject(new Error(data.failed));
     else job.resolve({ ...JSON.parse(data.text), blob: data.blob });
@@ -125,11 +135,48 @@ export class Bridge {
     const [job] = this.#waiting.splice(next, 1);
     this.#running = job;
     this.#worker.postMessage({ id: job.id, text: JSON.stringify(job.request), blob: job.blob });
-    this.#limit(REPLY_LIMIT, () => {
+    this.#limit(REPLY_LIMIT, () => this.#died());
+  }
+
+  // A worker holds a lock for as long as it lives, so that its end is known at once, whatever ended it.
+  #guard(life) {
+    if (!life || !navigator.locks) return;
+    const watch = (this.#watch = new AbortController());
+    navigator.locks.request(life, { signal: watch.signal }, () => this.#watch === watch && this.#died()).catch(() => {});
+  }
+
+  /** The worker stopped or hangs: what it was at is asked once more, then given up. */
+  #died() {
+    const job = this.#running;
+    if (job?.again) {
       this.#running = null;
       job.reject(new Stuck());
-      this.start();
-    });
+    } else if (job) {
+      job.again = true;
+    }
+    this.#deaths += 1;
+    if (this.#deaths > DEATHS) {
+      this.#fail("died");
+      return;
+    }
+    this.#onState("again");
+    this.start();
+  }
+
+  /** Make the memory for return visits, when all is quiet, in a worker that ends with it. */
+  #makeMemory() {
+    clearTimeout(this.#making);
+    this.#making = setTimeout(async () => {
+      if (document.hidden || this.#running || !(await hasRoom())) return;
+      const maker = new Worker(scriptURL(workerAddress), { type: "module" });
+      const limit = setTimeout(() => maker.terminate(), MAKE_LIMIT);
+      maker.addEventListener("message", ({ data }) => {
+        clearTimeout(limit);
+        maker.terminate();
+        root.dataset.memoryMade = String(data.made ?? 0);
+      });
+      maker.postMessage({ make: places });
+    }, QUIET);
   }
 
   /** Whether all that a request needs has been loaded or given up; what was not asked for yet is asked for now. */
@@ -154,6 +201,9 @@ export class Bridge {
 
   #stop() {
     clearTimeout(this.#timer);
+    clearTimeout(this.#making);
+    this.#watch?.abort();
+    this.#watch = null;
     this.#ready = false;
     this.#parts.clear();
     this.#worker?.terminate();

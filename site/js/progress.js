@@ -5,9 +5,11 @@ const text = strip.querySelector("[data-progress-text]");
 const bar = strip.querySelector("[data-bar]");
 const retry = strip.querySelector("[data-retry]");
 const SLOW_AFTER = 15_000;
+const TOLD_FOR = 6_000; // ms; a new start is over sooner than its reason could be read
 const SHOWN_AFTER = 250; // ms; a start from the cache is over before anybody could read a sentence
 
 let timers = [];
+let toldUntil = 0; // until when it is said that Python stopped by itself
 
 /** Begin anew; `again` is called when the reader asks for another try. */
 export function begin(again) {
@@ -30,9 +32,14 @@ export const startingWords = () => strip.dataset.starting;
 /** Show a state of the start; `share` in percent. */
 export function show(state, share) {
   if (state === "ready" || state === "failed") timers.forEach(clearTimeout);
-  strip.hidden = state === "ready" ? true : state === "failed" ? false : strip.hidden;
+  if (state === "ready") hideWhenTold();
+  else if (state === "failed" || state === "again") strip.hidden = false;
   retry.hidden = state !== "failed";
-  if (state === "fetching") {
+  if (state === "again") toldUntil = performance.now() + TOLD_FOR;
+  if (performance.now() < toldUntil && state !== "failed") {
+    text.textContent = strip.dataset.again;
+    bar.style.width = "0";
+  } else if (state === "fetching") {
     text.textContent = strip.dataset.fetching.replace("{share}", String(share));
     bar.style.width = `${share * 0.8}%`;
   } else if (state === "starting") {
@@ -42,6 +49,12 @@ export function show(state, share) {
     text.textContent = strip.dataset.failed;
     bar.style.width = "0";
   }
+}
+
+function hideWhenTold() {
+  const left = toldUntil - performance.now();
+  if (left > 0) timers.push(setTimeout(() => (strip.hidden = true), left));
+  else strip.hidden = true;
 }
 
 /** Say for a while that a request came to nothing; gives the sentence. */

@@ -1,14 +1,18 @@
 // Python on a thread of its own. Knows nothing of the page: text and bytes in, text and bytes out.
 
+import { fetchAhead } from "./ahead.js";
+import * as memory from "./memory.js";
+
 const PART_LIMIT = 10_000; // ms; without the part the answer is complete but for what the part makes
 
 let python = null;
 let handle = null;
-let home = "";
+let places = null; // the addresses of the site's root, the runtime and the library, and the name of a kept memory
 
 self.addEventListener("message", async ({ data }) => {
   try {
     if (data.start) await start(data.start);
+    else if (data.make) await make(data.make);
     else if (data.part) await load(data.part);
     else answer(data);
   } catch (error) {
@@ -16,51 +20,90 @@ self.addEventListener("message", async ({ data }) => {
   }
 });
 
-// A copy of each response is counted as it arrives; the response itself stays the browser's own,
-// so that compiled code can be kept with it.
-function countFetches(report) {
-  const fetchFirst = self.fetch.bind(self);
-  self.fetch = async (...request) => {
-    const response = await fetchFirst(...request);
-    if (response.ok && response.body) count(response.clone(), report);
-    return response;
-  };
+const scripts = () => Promise.all([import(`${places.runtime}pyodide.mjs`), import(`${places.runtime}pyodide.asm.mjs`)]);
+
+/** Load Pyodide with the site's library: from `bytes`, a kept memory, if there is one. */
+async function loadPython(bytes, more = {}) {
+  const [{ loadPyodide }, { default: asm }] = await scripts();
+  return loadPyodide({
+    indexURL: places.runtime,
+    stdLibURL: `${places.library}library.zip`,
+    createPyodideModule: memory.moduleMaker(asm, bytes),
+    ...(bytes ? { _loadSnapshot: bytes } : {}),
+    ...more,
+  });
 }
 
-async function count(copy, report) {
-  const total = Number(copy.headers.get("content-length"));
-  const packed = copy.headers.get("content-encoding");
-  const reader = copy.body.getReader();
-  let bytes = 0;
-  for (;;) {
-    const { done, value } = await reader.read();
-    if (done) return;
-    bytes += value.length;
-    if (total && !packed && total > 1e6) report(Math.min(1, bytes / total));
-  }
-}
-
-async function start(runtime) {
+async function start({ anew, ...given }) {
+  places = given;
   let shown = -1;
-  countFetches((share) => {
+  const report = (share) => {
     const percent = Math.floor(share * 100);
     if (percent === shown) return;
     shown = percent;
     self.postMessage({ stage: "fetching", share: percent });
-  });
-  home = runtime;
-  const { loadPyodide } = await import(runtime + "pyodide.mjs");
-  python = await loadPyodide({ indexURL: runtime, stdLibURL: runtime + "library.zip" });
-  self.postMessage({ stage: "starting" });
-  handle = python.pyimport("pycore.api").handle;
-  self.postMessage({ stage: "ready" });
+  };
+  const bad = fetchAhead(places, { report, anew });
+  scripts().catch(() => {}); // while the kept memory is read
+  const restored = !anew && (await Promise.race([restore(), bad]));
+  if (!restored) {
+    if (anew) await memory.forget(places);
+    python = await Promise.race([loadPython(null), bad]);
+    self.postMessage({ stage: "starting" });
+    handle = python.pyimport("pycore.api").handle;
+  }
+  self.postMessage({ stage: "ready", restored, life: await holdLife() });
+}
+
+async function restore() {
+  const bytes = places.memory ? await memory.kept(places) : null;
+  if (!bytes) return false;
+  self.postMessage({ stage: "restoring" });
+  try {
+    python = await loadPython(bytes);
+    handle = python.pyimport("pycore.api").handle;
+    handle("{}").destroy();
+    return true;
+  } catch {
+    await memory.forget(places);
+    return false;
+  }
+}
+
+// The page waits for this lock, and has it the moment that this worker is no more.
+async function holdLife() {
+  if (!navigator.locks) return "";
+  const life = `phasor-folio ${crypto.randomUUID()}`;
+  // Held before the page can ask for it: or else the page would have it at once.
+  await new Promise((held) => navigator.locks.request(life, () => (held(), new Promise(() => {}))));
+  return life;
+}
+
+/** In a worker of its own that asks nothing else: make the memory of a started Python, try it once, and keep it. */
+async function make(given) {
+  places = given;
+  if (await memory.isSettled(places)) return self.postMessage({ made: 0 });
+  const bad = fetchAhead(places);
+  try {
+    const maker = await Promise.race([loadPython(null, { _makeSnapshot: true }), bad]);
+    maker.runPython("import pycore.api");
+    const bytes = maker.makeMemorySnapshot();
+    const tried = await loadPython(bytes);
+    // A module that no memory holds, from the archive: what a restored Python that lost its files could not do.
+    tried.runPython("import json, pycore.api, pycore.writers.pdf; json.loads(pycore.api.handle('{}')[0])");
+    await memory.keep(places, bytes);
+    self.postMessage({ made: bytes.length });
+  } catch (error) {
+    await memory.giveUp(places);
+    self.postMessage({ made: 0, reason: String(error) });
+  }
 }
 
 // A lazy part is an archive beside the library. It is written anew in each worker, because a restored memory
 // holds modules but no files. Answers go on meanwhile; a part that cannot be had is reported, and pycore does without.
 async function load(part) {
   try {
-    const response = await fetch(`${home}${part}.zip`, { signal: AbortSignal.timeout(PART_LIMIT) });
+    const response = await fetch(`${places.library}${part}.zip`, { signal: AbortSignal.timeout(PART_LIMIT) });
     if (!response.ok) throw new Error(`${response.status}`);
     const place = `/lib/${part}.zip`;
     python.FS.writeFile(place, new Uint8Array(await response.arrayBuffer()));

@@ -8,7 +8,7 @@ A shell `<template>.html` is given:
   under any sub-path of a host;
 - `root` + "licences.txt" is the text of every licence, to be linked from each page;
 - `assets`: root of css/, js/, fonts/ and icon.svg: `{{ assets }}css/page.css`, `{{ assets }}fonts/fonts.css`;
-- `worker`, `runtime`: for `<html data-worker="{{ worker }}" data-runtime="{{ runtime }}">`;
+- `worker`, `runtime`, `library`, `memory`: for `<html data-worker="{{ worker }}" data-runtime="{{ runtime }}" ...>`;
 - `policy`: for `<meta http-equiv="Content-Security-Policy" content="{{ policy }}">`, the first thing in `<head>`;
 - `base`: the address that the page will have, for links on paper, or "".
 """
@@ -33,11 +33,16 @@ TEMPLATES = SITE / "templates"
 
 @dataclass(frozen=True)
 class Places:
-    """Where the build has put what pages load, relative to the site's root, each ending in a slash."""
+    """Where the build has put what pages load, relative to the site's root, each ending in a slash.
+
+    `memory` names the started Python that a device may keep: it changes with whatever that Python is made from.
+    """
 
     assets: str
     runtime: str
+    library: str
     base: str = ""
+    memory: str = ""
 
 
 def site_address(base: str) -> str:
@@ -92,6 +97,8 @@ def _variables(page: Any, places: Places) -> dict[str, object]:
         "assets": root + places.assets,
         "worker": f"{root}{places.assets}js/worker.js",
         "runtime": root + places.runtime,
+        "library": root + places.library,
+        "memory": places.memory,
         "policy": PAGE_POLICY,
         "base": f"{places.base}{page.slug}/" if places.base and page.slug else places.base,
     }

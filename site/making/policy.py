@@ -22,6 +22,9 @@ PAGE_POLICY = "; ".join(f"{name} {value}" for name, value in DIRECTIVES.items())
 HEADER_POLICY = f"{PAGE_POLICY}; frame-ancestors 'none'"
 """For the header, which alone may forbid framing and which alone binds the worker."""
 
+HASHED = ("a", "lib", "py")
+"""The folders of the site in which every name changes with the contents."""
+
 HEADERS = {
     "Content-Security-Policy": HEADER_POLICY,
     "X-Content-Type-Options": "nosniff",
@@ -33,6 +36,6 @@ HEADERS = {
 def headers_file() -> str:
     """The text of `_headers`, which common static hosts read: headers on every response, long life for hashed files."""
     lines = ["/*", *(f"  {name}: {value}" for name, value in HEADERS.items())]
-    for folder in ("a", "py"):
+    for folder in HASHED:
         lines += [f"/{folder}/*", "  Cache-Control: public, max-age=31536000, immutable"]
     return "\n".join(lines) + "\n"

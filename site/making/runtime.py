@@ -21,13 +21,18 @@ LOCK = "pyodide-lock.json"
 
 
 def write_runtime(folder: Path) -> None:
-    """Write Pyodide's own files, library.zip and an archive for each lazy part into `folder`."""
+    """Write Pyodide's own files into `folder`: they change only with Pyodide, and are most of a first visit."""
     folder.mkdir(parents=True)
     for name in RUNTIME_FILES:
         shutil.copyfile(PYODIDE / name, folder / name)
     lock = json.loads((PYODIDE / LOCK).read_text("utf-8"))
     # Pyodide reads this file as it starts; the site carries none of the packages that it lists.
     (folder / LOCK).write_text(json.dumps({"info": lock["info"], "packages": {}}, sort_keys=True), encoding="utf-8")
+
+
+def write_library(folder: Path) -> None:
+    """Write library.zip and an archive for each lazy part into `folder`: they change with every edit of pycore."""
+    folder.mkdir(parents=True)
     for archive in ensure_archives():
         shutil.copyfile(archive, folder / archive.name)
 

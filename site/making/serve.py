@@ -8,7 +8,7 @@ from functools import partial
 from pathlib import Path
 
 from making.paths import DIST
-from making.policy import HEADERS
+from making.policy import HASHED, HEADERS
 from making.progress import BuildError, say
 
 MEDIA_TYPES = {
@@ -40,7 +40,7 @@ class Handler(http.server.SimpleHTTPRequestHandler):
         """Add the security headers to every response, errors included."""
         for name, value in HEADERS.items():
             self.send_header(name, value)
-        hashed = self.path.lstrip("/").startswith(("a/", "py/"))
+        hashed = self.path.lstrip("/").startswith(tuple(f"{folder}/" for folder in HASHED))
         self.send_header("Cache-Control", "public, max-age=31536000, immutable" if hashed else "no-cache")
         super().end_headers()
 

@@ -68,8 +68,9 @@ def _hash_of_sources() -> str:
 
 def _write_site(folder: Path, base: str) -> None:
     """Write the whole site into the new folder `folder`."""
+    from making.editions import memory_name, write_edition
     from making.pages import Places, pages_of_pycore, site_address, write_pages
-    from making.runtime import write_runtime
+    from making.runtime import write_library, write_runtime
     from making.study import study
 
     folder.mkdir(parents=True)
@@ -77,15 +78,28 @@ def _write_site(folder: Path, base: str) -> None:
     shutil.rmtree(prepared, ignore_errors=True)
     write_runtime(prepared / "py")
     runtime = assets.place_hashed(prepared / "py", folder / "py")
-    for name, source in {"css": SITE / "css", "js": SITE / "js", "fonts": WORKSHOP / "fonts"}.items():
-        assets.copy_sources(source, prepared / "a" / name)
-    shutil.copyfile(SITE / "icon.svg", prepared / "a" / "icon.svg")
+    write_library(prepared / "lib")
+    library = assets.place_hashed(prepared / "lib", folder / "lib")
     numbers = study(prepared / "a" / "study")
-    loaded = assets.place_hashed(prepared / "a", folder / "a")
-    places = Places(f"a/{loaded.name}/", f"py/{runtime.name}/", site_address(base))
-    write_pages(folder, places, [*pages_of_pycore(), *_read_pages(numbers, f"../{places.assets}")])
-    (folder / "_headers").write_text(headers_file(), encoding="utf-8")
+    loaded = _write_assets(prepared / "a", folder / "a")
+    memory = memory_name(runtime, library, [SITE / "js" / name for name in ("worker.js", "ahead.js", "memory.js")])
+    places = Places(f"a/{loaded.name}/", f"py/{runtime.name}/", f"lib/{library.name}/", site_address(base), memory)
+    pages = [*pages_of_pycore(), *_read_pages(numbers, f"../{places.assets}")]
+    write_pages(folder, places, pages)
     (folder / "licences.txt").write_text(licences_text(), encoding="utf-8", newline="\n")
+    (folder / "_headers").write_text(headers_file(), encoding="utf-8")
+    write_edition(folder, places.assets, next(page for page in pages if not page.slug))
+
+
+def _write_assets(prepared: Path, parent: Path) -> Path:
+    """Styles, scripts, fonts and icons, in a folder named for their contents; gives its path."""
+    from making.icons import write_icons
+
+    for name, source in {"css": SITE / "css", "js": SITE / "js", "fonts": WORKSHOP / "fonts"}.items():
+        assets.copy_sources(source, prepared / name)
+    shutil.copyfile(SITE / "icon.svg", prepared / "icon.svg")
+    write_icons(prepared / "icons")
+    return assets.place_hashed(prepared, parent)
 
 
 def _read_pages(numbers: object, loaded: str) -> list:

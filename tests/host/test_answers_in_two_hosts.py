@@ -10,9 +10,9 @@ from host import problems
 RUN = Path(__file__).parents[1] / "render" / "two_hosts.mjs"
 
 
-def test_two_hundred_problems_are_written_alike_in_cpython_and_in_the_sites_pyodide(dist: Path):
+def test_two_hundred_problems_are_written_alike_in_cpython_and_in_the_sites_pyodide(runtime: Path):
     """Every region of every reply and twenty PDFs; symmetric problems and decimal commas are among them."""
-    command = ["node", str(RUN), str(next((dist / "py").iterdir())), problems.__file__]
+    command = ["node", str(RUN), str(runtime), problems.__file__]
     done = subprocess.run(command, capture_output=True, text=True, timeout=240)
     assert 0 == done.returncode, done.stderr[-2000:]
     expected, found = problems.digests(), json.loads(done.stdout.splitlines()[-1])

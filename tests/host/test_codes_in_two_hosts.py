@@ -11,9 +11,9 @@ RUN = Path(__file__).with_name("late_part.mjs")
 
 
 @pytest.fixture(scope="module")
-def late(dist: Path) -> tuple[dict, str]:
+def late(runtime: Path) -> tuple[dict, str]:
     """What the site's Pyodide gives with the part, and the sheet it gave before it had it."""
-    command = ["node", str(RUN), str(next((dist / "py").iterdir())), codes.__file__]
+    command = ["node", str(RUN), str(runtime), codes.__file__]
     done = subprocess.run(command, capture_output=True, text=True, timeout=120)
     assert 0 == done.returncode, done.stderr[-2000:]
     given, without = done.stdout.splitlines()[-2:]

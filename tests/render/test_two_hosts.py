@@ -8,11 +8,10 @@ from pathlib import Path
 HERE = Path(__file__).parent
 
 
-def test_svg_and_pdf_have_the_same_bytes_in_cpython_and_in_the_sites_pyodide(dist: Path, monkeypatch):
+def test_svg_and_pdf_have_the_same_bytes_in_cpython_and_in_the_sites_pyodide(runtime: Path, monkeypatch):
     monkeypatch.syspath_prepend(str(HERE))
     import scatter
 
-    runtime = next((dist / "py").iterdir())
     command = ["node", str(HERE / "two_hosts.mjs"), str(runtime), str(HERE / "scatter.py")]
     done = subprocess.run(command, capture_output=True, text=True, timeout=120)
     assert 0 == done.returncode, done.stderr[-2000:]

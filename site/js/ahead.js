@@ -1,0 +1,73 @@
+// Fetches what Pyodide will ask for before it asks, and compiles its WebAssembly while that still arrives. Used by
+// worker.js, in place of the worker's own fetch.
+
+const LARGE = 1e6; // bytes; of smaller files nobody need know how far they are
+
+/**
+ * Begin. `report(share)` hears how far a large file is; `anew`: what the browser has kept has failed, so it is fetched
+ * again. Gives a promise that is never kept, and broken when a file cannot be had or used: Pyodide would only warn,
+ * and wait for ever.
+ */
+export function fetchAhead(places, { report = () => {}, anew = false } = {}) {
+  const fetchFirst = self.fetch.bind(self);
+  const get = async (resource, options) => {
+    const response = await fetchFirst(resource, anew ? { ...options, cache: "reload" } : options);
+    if (response.ok && response.body) count(response.clone(), report);
+    return withItsType(response);
+  };
+  const early = new Map();
+  for (const address of [`${places.library}library.zip`, `${places.runtime}pyodide-lock.json`]) {
+    early.set(address, quiet(get(address).then(whole)));
+  }
+  const wasm = `${places.runtime}pyodide.asm.wasm`;
+  const compiled = quiet(WebAssembly.compileStreaming(get(wasm).then(whole)));
+  self.fetch = (resource, options) => {
+    const address = String(resource);
+    if (address === wasm) return Promise.resolve(new Response());
+    const found = early.get(address);
+    early.delete(address);
+    return found ?? get(resource, options);
+  };
+  WebAssembly.instantiateStreaming = async (_response, imports) => {
+    const module = await compiled;
+    return { module, instance: await WebAssembly.instantiate(module, imports) };
+  };
+  return quiet(Promise.all([compiled, ...early.values()]).then(() => new Promise(() => {})));
+}
+
+// Whoever uses the promise hears of its failure; that nobody does so yet is no fault.
+function quiet(promise) {
+  promise.catch(() => {});
+  return promise;
+}
+
+function whole(response) {
+  if (response.ok) return response;
+  throw new Error(`${response.status} ${response.url}`);
+}
+
+// Many a host does not know the media type of WebAssembly, without which no browser compiles it.
+function withItsType(response) {
+  if (!response.ok || !response.url.endsWith(".wasm")) return response;
+  if (response.headers.get("content-type")?.startsWith("application/wasm")) return response;
+  return new Response(response.body, { headers: { "content-type": "application/wasm" } });
+}
+
+// A copy of each response is counted as it arrives; the response itself stays the browser's own,
+// so that compiled code can be kept with it.
+async function count(copy, report) {
+  const total = Number(copy.headers.get("content-length"));
+  if (!(total > LARGE) || copy.headers.get("content-encoding")) return copy.body.cancel();
+  const reader = copy.body.getReader();
+  let bytes = 0;
+  try {
+    for (;;) {
+      const { done, value } = await reader.read();
+      if (done) return;
+      bytes += value.length;
+      report(Math.min(1, bytes / total));
+    }
+  } catch {
+    // Whoever reads the response itself hears of it.
+  }
+}

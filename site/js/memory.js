@@ -1,0 +1,81 @@
+// The memory of a started Python, kept in the browser's own cache, so that a return visit need not start it again.
+// It is made by the visitor's own browser, from imports alone; it holds nothing that anybody typed. Used by worker.js.
+
+const HEADER = 8; // words that Pyodide writes before the memory; the second says where the memory begins
+const PAGE = 65536; // bytes, the unit in which WebAssembly memory grows
+
+const cacheOf = (places) => caches.open(`phasor-folio-memory ${places.root}`);
+const addressOf = (places) => new URL(`memory/${places.memory}`, places.root).href;
+
+// Fast, and enough to notice what a disk has lost or mixed up; nobody else can write here.
+function checksum(bytes) {
+  const words = new Uint32Array(bytes.buffer, bytes.byteOffset, bytes.byteLength >> 2);
+  let sum = words.length | 0;
+  for (let at = 0; at < words.length; at++) sum = (Math.imul(sum, 31) + words[at]) | 0;
+  return String(sum);
+}
+
+/** The kept memory that fits this edition, or null; what is kept but damaged is thrown away. */
+export async function kept(places) {
+  try {
+    const found = await (await cacheOf(places)).match(addressOf(places));
+    if (!found) return null;
+    const bytes = new Uint8Array(await found.arrayBuffer());
+    if (bytes.length > HEADER * 4 && checksum(bytes) === found.headers.get("x-checksum")) return bytes;
+    if (bytes.length > 0) await forget(places);
+  } catch {
+    // Storage is refused or broken: Python starts without.
+  }
+  return null;
+}
+
+/** Keep `bytes` in the place of every older memory. Throws when there is no room. */
+export async function keep(places, bytes) {
+  const cache = await cacheOf(places);
+  for (const older of await cache.keys()) await cache.delete(older);
+  await cache.put(addressOf(places), new Response(bytes, { headers: { "x-checksum": checksum(bytes) } }));
+}
+
+/** Throw away whatever is kept. */
+export async function forget(places) {
+  try {
+    await caches.delete(`phasor-folio-memory ${places.root}`);
+  } catch {
+    // Where nothing can be kept, nothing is.
+  }
+}
+
+/** Whether a memory, good or given up, stands here for this edition: then none is to be made. */
+export async function isSettled(places) {
+  return Boolean(await (await cacheOf(places)).match(addressOf(places)));
+}
+
+/** Note that no memory can be made here, so that not every visit tries. An empty one is never restored. */
+export async function giveUp(places) {
+  try {
+    await keep(places, new Uint8Array());
+  } catch {
+    // Then the next visit tries again.
+  }
+}
+
+/**
+ * The function that makes Pyodide's module, from `asm`, Pyodide's own; with `bytes`, in a memory large enough for
+ * them: one that had grown before it was kept is larger than that which a module starts with.
+ */
+export function moduleMaker(asm, bytes) {
+  if (!bytes) return asm;
+  const begins = new Uint32Array(bytes.buffer, bytes.byteOffset, 2)[1];
+  const needed = bytes.length - begins;
+  return (settings) => {
+    const instantiate = settings.instantiateWasm;
+    settings.instantiateWasm = (imports, done) =>
+      instantiate(imports, (instance, module) => {
+        const { memory } = instance.exports;
+        const short = needed - memory.buffer.byteLength;
+        if (short > 0) memory.grow(Math.ceil(short / PAGE));
+        done(instance, module);
+      });
+    return asm(settings);
+  };
+}
