@@ -139,7 +139,8 @@ class Group:
     ``step`` is the number of the construction step that draws them, ``phasor`` the key of the
     phasor they show (``i1``, ``sum`` ...), ``copy`` marks a phasor drawn a second time,
     ``name`` is a free mark for tests and style sheets (``frame``, ``table``, ``check-bar``),
-    ``instrument`` and ``for_step`` mark a ruler or protractor and the step it is laid on for.
+    ``instrument`` and ``for_step`` mark a ruler or protractor and the step it is laid on for;
+    ``stamp`` says how its items come about from a group that is used over and over.
     """
 
     items: tuple["Item", ...]
@@ -149,6 +150,22 @@ class Group:
     name: str = ""
     instrument: str = ""
     for_step: int | None = None
+    stamp: "Stamp | None" = None
+
+
+@dataclass(frozen=True, slots=True)
+class Stamp:
+    """How a group comes about from one that is used over and over: ``unit`` enlarged by ``factor``
+    about its origin, turned by ``degrees`` and moved to ``at``.
+
+    A writer may write the unit once, under ``key``, and refer to it; others need not heed it.
+    """
+
+    key: str
+    unit: Group
+    at: Point
+    degrees: float
+    factor: float
 
 
 Item = Line | Arc | Circle | Shape | Arrow | Text | Group

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from pycore import geometry
 from pycore.calculators.telling import Teller
 from pycore.calculators.written import length_text, reading_text
-from pycore.constructions.frames import COMPASSES, LINE, PROTRACTOR, RULER, SQUARES, Frame, frames
+from pycore.constructions.frames import COMPASSES, LINE, PROTRACTOR, RULER, SQUARES, WORDS, Frame, frames
 from pycore.constructions.moves import (
     CrossArcs,
     Direction,
@@ -39,7 +39,8 @@ class Shown:
     """One frame as it is shown: its number from 1, how many there are, what is said, its picture.
 
     ``reading`` stands on a line of its own and can be hidden behind ``question``; ``answers``
-    marks the frames whose reading (without one, whose sentence) is the answer itself.
+    marks the frames whose reading (without one, whose sentence) is the answer itself, ``measured``
+    those whose reading a learner takes from their own drawing: it is shown only when asked for.
     """
 
     number: int
@@ -50,9 +51,11 @@ class Shown:
     why: tuple[Phrase, ...]
     picture: Page
     answers: bool = False
+    measured: bool = False
 
 
-ASKED = {PROTRACTOR: words.ask_angle, RULER: words.ask_length, COMPASSES: words.ask_opening}
+ASKED = {PROTRACTOR: words.ask_angle, RULER: words.ask_length, COMPASSES: words.ask_opening, LINE: words.ask_length,
+         WORDS: words.ask_scale}  # fmt: skip
 """What is asked where a tool's reading is hidden."""
 
 
@@ -160,8 +163,9 @@ class Lesson:
         if name == "scale":
             longest = max(arm.size for arm in self.plan.construction.arms)
             telling = self.teller.telling
-            reading = words.scale_reading(telling.writing.short(longest), self.length(longest))
-            return words.scale(telling.scale(self.plan.scale)), reading, (why,), ""
+            length = self.length(longest)
+            reading = words.scale_reading(telling.writing.short(longest), length)
+            return words.scale(telling.scale(self.plan.scale)), reading, (why,), _short(length)
         step = next(step for step in self.plan.construction.steps if step.name == name)
         return self.teller.tell_one(step)[0], (), (why,) if why else (), ""
 
@@ -179,7 +183,9 @@ class Lesson:
             turn = wrap(lines[move.second].degrees - lines[move.first].degrees)
             sentence = words.protractor(self.place(move.at), self.line_name(move.first), back=False)
             size = self.teller.degrees(turn)
-            reading = words.read_angle(size)
+            reading = words.read_angle(size) if move.reading == "n-angle" else words.measure_angle(size)
+            # Of the step's two readings the length has its why.
+            why = () if move.reading == "n-angle" else why
         inner = self.teller.picture.sense * turn >= 0
         counted = words.count(words.INNER if inner else words.OUTER)
         return sentence, reading, (counted, why) if why else (counted,), size
@@ -262,10 +268,11 @@ class Lesson:
         length = self.length(geometry.distance(points[move.start], points[move.end]))
         place = self.place(move.start)
         if frame.part != "dash":
-            return words.join_tips(place), words.draw_dashed(length), (), ""
+            return words.join_tips(place), words.draw_dashed(length), (), _short(length)
         by_square = any(isinstance(m, DrawParallel) and m.line == move.line for m in self.plan.construction.moves)
-        sentence = words.dash_along_square(place) if by_square else words.dash(place)
-        return sentence, words.draw_dashed(length), (), ""
+        if by_square:
+            return words.dash_along_square(place), words.draw_dashed(length), (), ""
+        return words.dash(place), words.draw_dashed(length), (), _short(length)
 
     def show(self, number: int) -> Shown:
         """One frame by its number from 1."""
@@ -276,8 +283,10 @@ class Lesson:
         answers = answers or frame.name == "zero"
         question = ASKED[frame.tool]() if figure else ()
         # Without the reading: a class may be asked for it, and the title is read aloud.
-        picture = frame_page(self.plan, frame, self.look, plain(sentence), figure)
-        return Shown(number, len(self.frames), sentence, reading, question, why, picture, answers)
+        circle = self.teller.telling.protractor == "360"
+        picture = frame_page(self.plan, frame, self.look, plain(sentence), figure, circle=circle)
+        measured = isinstance(move, ReadAngle) and move.reading != "n-angle"
+        return Shown(number, len(self.frames), sentence, reading, question, why, picture, answers, measured)
 
 
 def _short(length: str) -> str:

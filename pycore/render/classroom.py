@@ -62,6 +62,7 @@ def step(calculator: Taught, form: Mapping[str, str], request: Mapping[str, Any]
         "asked": " ".join([*told, *asking]),
         "blanked": " ".join([*(told if shown.reading else told[:1]), classroom.HIDDEN]) if shown.answers else "",
         "hidden": plain(shown.question),
+        "measured": shown.measured,
     }
 
 

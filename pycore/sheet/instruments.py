@@ -7,11 +7,13 @@ The half-circle protractor's outer figures run clockwise from its left end and i
 anticlockwise from its right end, as school protractors have them (common practice, no source).
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from pycore import lettering
-from pycore.drawing import Arc, Circle, Face, Group, Ink, Item, Line, Run, Shape, Text
-from pycore.geometry import Point
+from pycore.drawing import Arc, Circle, Face, Group, Ink, Item, Line, Run, Shape, Stamp, Text
+from pycore.geometry import ORIGIN, Point
+from pycore.phasor import wrap
 
 RADIUS = 75.0
 WINDOW = 45.0
@@ -61,11 +63,43 @@ class Figures:
 
     inner: tuple[float, Face, Ink] = (3.0, "regular", "ink")
     outer: tuple[float, Face, Ink] = (3.0, "regular", "ink")
+    weight: float = 1.0
+    """Line widths as multiples of the printed instrument's."""
+    key: str = "plain"
 
 
 PLAIN = Figures()
-COUNT_INNER = Figures((3.6, "bold", "ink"), (2.9, "regular", "ink-3"))
-COUNT_OUTER = Figures((2.9, "regular", "ink-3"), (3.6, "bold", "ink"))
+ON_SCREEN = 1.9
+"""Weight of the lines of an instrument that is seen from the back of a room."""
+COUNT_INNER = Figures((3.6, "bold", "ink"), (2.9, "regular", "ink-3"), ON_SCREEN, "inner")
+COUNT_OUTER = Figures((2.9, "regular", "ink-3"), (3.6, "bold", "ink"), ON_SCREEN, "outer")
+
+
+@lru_cache(maxsize=8)
+def _unit_protractor(figures: Figures, circle: bool) -> Group:
+    return protractor(Pose(ORIGIN, 0.0), figures, circle=circle)
+
+
+@lru_cache(maxsize=8)
+def _unit_ruler(length: float, weight: float, capitals: float, over: bool) -> Group:
+    return ruler(Pose(ORIGIN, 0.0), length, weight=weight, capitals=capitals, over=over)
+
+
+def stamped_protractor(pose: Pose, figures: Figures, *, circle: bool = False) -> Group:
+    """A protractor of a lesson, with the stamp by which a writer may write it once."""
+    unit = _unit_protractor(figures, circle)
+    key = f"protractor-{360 if circle else 180}-{figures.key}"
+    made = protractor(pose, figures, circle=circle)
+    return replace(made, stamp=Stamp(key, unit, pose.at, pose.degrees, pose.factor))
+
+
+def stamped_ruler(pose: Pose, length: float) -> Group:
+    """A ruler of a lesson with its stamp. Figures that would stand on their heads are turned over."""
+    capitals, over = 3.8, not -90.0 < wrap(pose.degrees) <= 90.0
+    unit = _unit_ruler(length, ON_SCREEN, capitals, over)
+    key = f"ruler-{int(length)}{'-over' if over else ''}"
+    made = ruler(pose, length, weight=ON_SCREEN, capitals=capitals, over=over)
+    return replace(made, stamp=Stamp(key, unit, pose.at, pose.degrees, pose.factor))
 
 
 def protractor(pose: Pose, figures: Figures = PLAIN, *, circle: bool = False, tint: bool = False) -> Group:
@@ -75,8 +109,8 @@ def protractor(pose: Pose, figures: Figures = PLAIN, *, circle: bool = False, ti
     at angle a reads a, on the outer scale 180 - a (360 - a on a full circle).
     """
     end = 360 if circle else 180
-    f = pose.factor
-    items: list[Item] = [*_protractor_body(pose, circle, tint)]
+    f = pose.factor * figures.weight
+    items: list[Item] = [*_protractor_body(pose, circle, tint, figures.weight)]
     for degree in range(end if circle else end + 1):
         length = _graduation(degree)
         width = 0.25 if degree % 10 == 0 else 0.15
@@ -85,7 +119,7 @@ def protractor(pose: Pose, figures: Figures = PLAIN, *, circle: bool = False, ti
         )
     for degree in range(0, end if circle else end + 1, 10):
         items += _figures_at(pose, figures, degree, end)
-    items += _cross(pose, circle)
+    items += _cross(pose, circle, figures.weight)
     return Group(tuple(items), name="protractor", instrument="protractor")
 
 
@@ -108,12 +142,12 @@ def _figures_at(pose: Pose, figures: Figures, degree: int, end: int) -> list[Ite
     return made
 
 
-def _protractor_body(pose: Pose, circle: bool, tint: bool) -> list[Item]:
+def _protractor_body(pose: Pose, circle: bool, tint: bool, weight: float = 1.0) -> list[Item]:
     f = pose.factor
     if circle:
         edge: list[Item] = [
-            Circle(pose.at, RADIUS * f, 0.25 * f, "accent", None),
-            Circle(pose.at, WINDOW * f, 0.2 * f, "accent", None),
+            Circle(pose.at, RADIUS * f, 0.25 * weight * f, "accent", None),
+            Circle(pose.at, WINDOW * f, 0.2 * weight * f, "accent", None),
         ]
         return edge
     rim = [pose.place(RADIUS, degree) for degree in range(0, 181, 3)]
@@ -122,16 +156,16 @@ def _protractor_body(pose: Pose, circle: bool, tint: bool) -> list[Item]:
     if tint:
         outline.append(Shape((*rim, *foot), 0.0, "accent", "tint"))
     outline += [
-        Arc(pose.at, RADIUS * f, pose.degrees, 180.0, 0.25 * f, "accent"),
-        Shape((rim[0], foot[1], foot[0], rim[-1]), 0.25 * f, "accent", None, closed=False),
-        Arc(pose.at, WINDOW * f, pose.degrees, 180.0, 0.2 * f, "accent"),
-        Line(pose.xy(-RADIUS, 0.0), pose.xy(RADIUS, 0.0), 0.15 * f, "ink"),
+        Arc(pose.at, RADIUS * f, pose.degrees, 180.0, 0.25 * weight * f, "accent"),
+        Shape((rim[0], foot[1], foot[0], rim[-1]), 0.25 * weight * f, "accent", None, closed=False),
+        Arc(pose.at, WINDOW * f, pose.degrees, 180.0, 0.2 * weight * f, "accent"),
+        Line(pose.xy(-RADIUS, 0.0), pose.xy(RADIUS, 0.0), 0.15 * weight * f, "ink"),
     ]
     return outline
 
 
-def _cross(pose: Pose, circle: bool) -> list[Item]:
-    f = pose.factor
+def _cross(pose: Pose, circle: bool, weight: float = 1.0) -> list[Item]:
+    f = pose.factor * weight
     reach = 4.0
     arms: list[Item] = [Line(pose.xy(0.0, -reach), pose.xy(0.0, reach), 0.2 * f, "ink")]
     if circle:
@@ -139,28 +173,32 @@ def _cross(pose: Pose, circle: bool) -> list[Item]:
     return arms
 
 
-def ruler(pose: Pose, length: float = RULER_LENGTH, *, tint: bool = False) -> Group:
+def ruler(
+    pose: Pose, length: float = RULER_LENGTH, *, tint: bool = False, weight: float = 1.0, capitals: float = 3.0,
+    over: bool = False,
+) -> Group:
     """A ruler whose zero mark is at the pose and whose edge runs along its direction.
 
     The body lies on the clockwise side of the edge; its own end is 5 mm before zero, so that
-    the edge of the ruler is not its zero.
-    """
-    f = pose.factor
+    the edge of the ruler is not its zero. ``weight`` multiplies its line widths, ``capitals`` is
+    the height of its figures, and ``over`` turns each of them over where it stands.
+    """  # fmt: skip
+    f, turn = pose.factor, pose.degrees + (180.0 if over else 0.0)
     corners = (
         pose.xy(-RULER_BEFORE_ZERO, 0.0),
         pose.xy(length + RULER_BEFORE_ZERO, 0.0),
         pose.xy(length + RULER_BEFORE_ZERO, -RULER_WIDTH),
         pose.xy(-RULER_BEFORE_ZERO, -RULER_WIDTH),
     )
-    items: list[Item] = [Shape(corners, 0.25 * f, "accent", "tint" if tint else None)]
+    items: list[Item] = [Shape(corners, 0.25 * f * weight, "accent", "tint" if tint else None)]
     for millimetre in range(int(length) + 1):
         mark = 7.0 if millimetre % 10 == 0 else (5.2 if millimetre % 5 == 0 else 3.6)
         width = 0.25 if millimetre % 10 == 0 else 0.15
         items.append(
-            Line(pose.xy(millimetre, 0.0), pose.xy(millimetre, -mark), width * f, "ink")
+            Line(pose.xy(millimetre, 0.0), pose.xy(millimetre, -mark), width * f * weight, "ink")
         )
         if millimetre % 10 == 0:
             words = str(millimetre // 10)
-            items.append(figure(words, pose.xy(millimetre, -9.6), 3.0 * f, pose.degrees))
-    items.append(figure("cm", pose.xy(3.6, -15.0), 2.5 * f, pose.degrees, ink="ink-2"))
+            items.append(figure(words, pose.xy(millimetre, -8.1 - capitals / 2), capitals * f, turn))
+    items.append(figure("cm", pose.xy(3.6, -15.0), 2.5 * f, turn, ink="ink-2"))
     return Group(tuple(items), name="ruler", instrument="ruler")

@@ -7,7 +7,7 @@ Each is a page of 120 by 108 units like a frame of a lesson. Angles in degrees; 
 import math
 from collections.abc import Sequence
 
-from pycore import phasor, trig
+from pycore import geometry, phasor, trig
 from pycore.constructions.construction import Construction, Picture
 from pycore.drawing import Arrow, Circle, Group, Ink, Item, Line, Page, Shape
 from pycore.geometry import Box, Point
@@ -59,7 +59,22 @@ def _rope(centre: Point, degrees: float, length: float, ink: Ink, ring: float) -
         Line(start.moved(0.5, degrees + 90.0 * side), tip.moved(0.5, degrees + 90.0 * side), 0.25, "ink-3")
         for side in (1, -1)
     ]
-    return [*strands, Arrow(start, tip, 0.7, ink, 4.6, cased=ink == "black")]
+    return [*strands, Arrow(start, tip, 0.9, ink, 5.2, cased=ink == "black")]
+
+
+def _pulling(values: Sequence[complex], picture: Picture, ring: float) -> tuple[float, Point]:
+    """Units for each unit of pull and the ring's place, at which every pull and every sum of the first few fits."""
+    pulls = [*values, *(phasor.total(values[:count]) for count in range(2, len(values) + 1))]
+    tips = [
+        Point(0.0, 0.0).moved(phasor.magnitude(value), picture.paper_angle(phasor.angle(value)))
+        for value in pulls
+        if value != 0
+    ]
+    box = geometry.bounds([Point(0.0, 0.0), *tips])
+    room = 2 * (ring + 9.0)
+    factor = min((WIDTH - room) / max(box.width, 1e-9), (HEIGHT - room) / max(box.height, 1e-9))
+    middle = box.centre
+    return factor, Point(WIDTH / 2 - middle.x * factor, HEIGHT / 2 - middle.y * factor)
 
 
 def pull(
@@ -67,9 +82,7 @@ def pull(
 ) -> Page:
     """A ring pulled by the first ``count`` ropes, and the one pull that would do the same."""
     ring = 5.0
-    longest = max(phasor.magnitude(value) for _, value in phasors)
-    factor = (min(WIDTH, HEIGHT) / 2 - ring - 9.0) / longest
-    centre = Point(WIDTH / 2, HEIGHT / 2)
+    factor, centre = _pulling([value for _, value in phasors], picture, ring)
     items: list[Item] = [Circle(centre, ring, 1.2, "ink"), Circle(centre, ring - 2.0, 0.5, "ink")]
     wanted: list[tuple[str, Point, float]] = []
     for key, value in phasors[:count]:
@@ -132,7 +145,7 @@ def waves(
         height = MIDDLE + size * trig.sine(angle + turned)
         items.append(Line(tip, Point(at, height), 0.2, look.inks[key], (0.8, 0.8)))
         items.append(Circle(Point(at, height), 1.0, 0.3, "ink", look.inks[key]))
-        beside = tip.moved(4.5, angle + turned)
-        items.append(text(look.tags[key], Point(beside.x, beside.y - 1.6), 3.6, "middle"))
+        beside = tip.moved(5.5, angle + turned)
+        items.append(text(look.tags[key], Point(beside.x, beside.y - 2.0), 4.7, "middle"))
     return Page(WIDTH, HEIGHT, tuple(items), title, title)
 

@@ -1,48 +1,261 @@
-"""Further tools of a lesson: a protractor's body, set square, guiding ruler."""
+"""The tools of a lesson as they are laid on: protractor, ruler, set square, compasses.
 
+Everything is in units of the view. A tool has strokes that lie under the drawing (its body and
+graduation), strokes over it (zero, the sense of counting), and its reading, which can be hidden;
+what is written beside it finds its place later, when all lines are known.
+"""
+
+import math
 from collections.abc import Iterable
+from dataclasses import dataclass
 
 from pycore import geometry
-from pycore.drawing import Group, Item, Line, Shape
-from pycore.sheet.instruments import BASE, RADIUS, WINDOW, Pose
+from pycore.drawing import Arc, Arrow, Circle, Group, Item, Line, Shape
+from pycore.geometry import Point
+from pycore.sheet.instruments import (
+    BASE,
+    COUNT_INNER,
+    COUNT_OUTER,
+    INNER_FIGURES,
+    OUTER_FIGURES,
+    RADIUS,
+    RULER_BEFORE_ZERO,
+    RULER_WIDTH,
+    WINDOW,
+    Pose,
+    figure,
+    stamped_protractor,
+    stamped_ruler,
+)
 
 SQUARE_SIDE = 80.0
+SQUARE_BACK = 10.0
+NARROW, MARK = 0.25, 0.5
+"""Widths of a tool's edge and of its reading (units)."""
+TEN_IS_NEAR = 4.0
+"""Degrees from a figure within which the line of the reading would cross it."""
 
 
-def body(pose: Pose) -> Shape:
-    """The body of a half-circle protractor, its window left open so that the drawing shows."""
-    outer = [pose.place(RADIUS, degrees) for degrees in range(0, 181, 3)]
-    inner = [pose.place(WINDOW, degrees) for degrees in range(180, -1, -3)]
+@dataclass(frozen=True, slots=True)
+class Beside:
+    """Words that want a place beside an anchor, best in this direction (degrees)."""
+
+    words: str
+    anchor: Point
+    degrees: float
+
+
+@dataclass(frozen=True, slots=True)
+class Laid:
+    """A tool laid on. ``busy`` are straight pieces that no writing may cross."""
+
+    under: tuple[Item, ...] = ()
+    over: tuple[Item, ...] = ()
+    reading: tuple[Item, ...] = ()
+    zero: Beside | None = None
+    read: Beside | None = None
+    busy: tuple[tuple[Point, Point], ...] = ()
+
+
+# The protractor.
+
+
+def _rim(pose: Pose, radius: float, start: float, sweep: float, step: float = 3.0) -> list[Point]:
+    """Points along a ring of the protractor, from ``start`` degrees of its own through ``sweep``."""
+    pieces = max(2, int(math.fabs(sweep) / step))
+    return [pose.place(radius, start + sweep * n / pieces) for n in range(pieces + 1)]
+
+
+def body(pose: Pose, *, circle: bool = False) -> Shape:
+    """The body of a protractor, its window left open so that the drawing shows."""
+    if circle:
+        return Shape((*_rim(pose, RADIUS, 0.0, 360.0), *_rim(pose, WINDOW, 360.0, -360.0)), 0.0, "accent", "tint")
     foot = [pose.xy(-RADIUS, 0.0), pose.xy(-RADIUS, -BASE), pose.xy(RADIUS, -BASE), pose.xy(RADIUS, 0.0)]
-    corners = (*outer, *foot, pose.xy(WINDOW, 0.0), *inner)
+    corners = (*_rim(pose, RADIUS, 0.0, 180.0), *foot, pose.xy(WINDOW, 0.0), *_rim(pose, WINDOW, 180.0, -180.0))
     return Shape(corners, 0.0, "accent", "tint")
 
 
-def square(pose: Pose, fill: str | None, dash: tuple[float, ...]) -> Group:
-    """A set square with its long edge along the pose's direction; dashed where it lay before."""
-    corners = (pose.xy(-10.0, 0.0), pose.xy(SQUARE_SIDE, 0.0), pose.xy(-10.0, -0.6 * SQUARE_SIDE))
-    if fill is None:
-        sides = zip(corners, (*corners[1:], corners[0]), strict=True)
-        lines = tuple(Line(a, b, 0.25, "accent", dash) for a, b in sides)
-        return Group(lines, name="set-square-before")
-    shape = Shape(corners, 0.3, "accent", "tint")
+def protractor_laid(pose: Pose, inner: bool, sweep: float, words: str, *, circle: bool = False) -> Laid:
+    """The protractor on its point, the counted sector, the zero and the reading.
+
+    ``sweep`` is the signed angle on the screen from the zero that counts: the right-hand zero on
+    the inner scale and on a full circle, else the left-hand one.
+    """
+    f = pose.factor
+    zero = 0.0 if inner or circle else 180.0
+    sector = Shape(
+        (*_rim(pose, RADIUS, zero, sweep), *_rim(pose, WINDOW, zero + sweep, -sweep)), 0.0, "accent", "tint-2"
+    )
+    under: tuple[Item, ...] = (
+        body(pose, circle=circle),
+        sector,
+        Line(pose.at, pose.place(RADIUS, zero), 3.4 * f, "tint-2"),
+        stamped_protractor(pose, COUNT_INNER if inner else COUNT_OUTER, circle=circle),
+    )
+    start, end = pose.degrees + zero, pose.degrees + zero + sweep
+    swing = _swing(pose.at, 0.62 * WINDOW * f, start, sweep)
+    rays = ((pose.at, pose.place(RADIUS + 6.0, zero + sweep)), (pose.at, pose.place(RADIUS, zero)))
+    return Laid(
+        under,
+        (Circle(pose.at, 1.6, 0.4, "accent"), *swing),
+        tuple(_ray(pose, inner, zero, sweep)),
+        Beside("0°", pose.place(RADIUS + 2.0, zero), start - 50.0 * (1 if sweep > 0 else -1)),
+        Beside(words, pose.place(RADIUS + 6.0, zero + sweep), end) if words else None,
+        (*rays, *_arc_pieces(pose.at, 0.62 * WINDOW * f, start, sweep), *_protractor_busy(pose, circle)),
+    )
+
+
+def _ray(pose: Pose, inner: bool, zero: float, sweep: float) -> Iterable[Item]:
+    """The line through the graduation that is read: broken at figures that it would cross, the figure
+    that is read reversed out."""
+    own = INNER_FIGURES if inner else OUTER_FIGURES
+    size, angle = math.fabs(sweep), zero + sweep
+    ten = int(size / 10.0 + 0.5) * 10
+    apart = math.fabs(size - ten)
+    begin = 0.0
+    for ring in (INNER_FIGURES, OUTER_FIGURES) if apart < TEN_IS_NEAR else ():
+        half = 3.4 if ring == own else 2.4
+        yield Line(pose.place(begin, angle), pose.place(ring - half, angle), MARK, "accent")
+        begin = ring + half
+    yield Line(pose.place(begin, angle), pose.place(RADIUS + 6.0, angle), MARK, "accent")
+    if apart < 0.05 and 0 < ten < 180:
+        yield from _reversed_figure(pose, own, angle, str(ten))
+
+
+def _reversed_figure(pose: Pose, ring: float, angle: float, words: str) -> Iterable[Item]:
+    """A figure of a scale, light on a dark ground."""
+    at, turn, f = pose.place(ring, angle), pose.degrees + angle - 90.0, pose.factor
+    wide, high = (1.5 + 1.0 * len(words)) * f, 2.9 * f
+    corners = tuple(
+        at.moved(wide * across, turn).moved(high * along, turn + 90.0)
+        for across, along in ((1, 1), (-1, 1), (-1, -1), (1, -1))
+    )
+    yield Shape(corners, 0.0, "accent", "accent")
+    yield figure(words, at, 3.6 * f, turn, "bold", "sheet")
+
+
+def _swing(centre: Point, radius: float, start: float, sweep: float) -> tuple[Item, ...]:
+    """An arrow from zero to the reading that shows the sense of counting; none where it would not show."""
+    head = 3.0
+    turned = head / radius * 180.0 / math.pi
+    if math.fabs(sweep) < turned + 6.0:
+        return ()
+    sign = 1.0 if sweep > 0 else -1.0
+    tip = centre.moved(radius, start + sweep)
+    tail = centre.moved(radius, start + sweep - sign * turned * 1.05)
+    return (
+        Arc(centre, radius, start, sweep - sign * turned * 0.8, MARK, "accent"),
+        Arrow(tail, tip, MARK, "accent", head),
+    )
+
+
+def _arc_pieces(centre: Point, radius: float, start: float, sweep: float) -> list[tuple[Point, Point]]:
+    """An arc as straight pieces."""
+    pieces = max(2, int(math.fabs(sweep) / 12.0))
+    places = [centre.moved(radius, start + sweep * n / pieces) for n in range(pieces + 1)]
+    return list(zip(places, places[1:], strict=False))
+
+
+def _protractor_busy(pose: Pose, circle: bool) -> list[tuple[Point, Point]]:
+    """Straight pieces over the graduations and figures."""
+    rings = (WINDOW, 52.0, 58.0, 64.0, 70.0, RADIUS)
+    pieces = [
+        (pose.place(radius, degrees), pose.place(radius, degrees + 15.0))
+        for radius in rings
+        for degrees in range(0, 360 if circle else 180, 15)
+    ]
+    return pieces if circle else [*pieces, (pose.xy(-RADIUS, -BASE), pose.xy(RADIUS, -BASE))]
+
+
+# The ruler.
+
+
+def ruler_laid(pose: Pose, whole: float, length: float, words: str) -> Laid:
+    """A ruler ``whole`` mm long beside a line of ``length`` mm, the measured stretch tinted, its zero and
+    its reading marked (without ``words``, only its edge is used)."""
+    far = whole + RULER_BEFORE_ZERO
+    case = (
+        pose.xy(-RULER_BEFORE_ZERO, 0.0), pose.xy(far, 0.0),
+        pose.xy(far, -RULER_WIDTH), pose.xy(-RULER_BEFORE_ZERO, -RULER_WIDTH),
+    )  # fmt: skip
+    rows = (2.0, 6.0, 10.0, 14.0, 18.0, 22.0, RULER_WIDTH)
+    busy = tuple((pose.xy(-RULER_BEFORE_ZERO, -down), pose.xy(whole, -down)) for down in rows)
+    under: tuple[Item, ...] = (Shape(case, 0.0, "accent", "tint"), stamped_ruler(pose, whole))
+    if not words:
+        return Laid(under, busy=busy)
+    stretch = (pose.xy(0.0, 0.0), pose.xy(length, 0.0), pose.xy(length, -RULER_WIDTH), pose.xy(0.0, -RULER_WIDTH))
+    zero, read = (_across(pose, place) for place in (0.0, length))
+    outward = pose.degrees - 90.0
+    return Laid(
+        (under[0], Shape(stretch, 0.0, "accent", "tint-2"), under[1]),
+        (Line(*zero, MARK, "accent"),),
+        (Line(*read, MARK, "accent"),),
+        Beside("0", zero[1], outward),
+        Beside(words, read[1], outward),
+        (*busy, zero, read),
+    )
+
+
+def _across(pose: Pose, place: float) -> tuple[Point, Point]:
+    """A line across the ruler at a place of its scale, a little longer than the ruler is wide."""
+    return pose.xy(place, 3.0), pose.xy(place, -RULER_WIDTH - 4.0)
+
+
+# Set square and compasses.
+
+
+def square_corners(pose: Pose, back: float = SQUARE_BACK) -> tuple[Point, Point, Point]:
+    """The corners of a set square with its long edge along the pose's direction, its right angle ``back``
+    mm behind the pose."""
+    return pose.xy(-back, 0.0), pose.xy(SQUARE_SIDE, 0.0), pose.xy(-back, -0.6 * SQUARE_SIDE)
+
+
+def square(pose: Pose, back: float) -> Group:
+    """A set square where it lies."""
+    shape = Shape(square_corners(pose, back), NARROW + 0.05, "accent", "tint")
     return Group((shape,), name="set-square", instrument="set-square")
+
+
+def square_before(pose: Pose) -> Group:
+    """A set square where it lay before, dashed as a hidden edge is."""
+    corners = square_corners(pose)
+    sides = zip(corners, (*corners[1:], corners[0]), strict=True)
+    return Group(tuple(Line(a, b, NARROW, "accent", (1.2, 1.2)) for a, b in sides), name="set-square-before")
 
 
 def guide(first: Pose, last: Pose) -> Group:
     """The ruler that the square slides along: beside its short edge, from where it was to where it is."""
-    a, b = first.xy(-10.0, 8.0), last.xy(-10.0, 8.0)
-    c, d = first.xy(-10.0, -0.6 * SQUARE_SIDE), last.xy(-10.0, -0.6 * SQUARE_SIDE)
+    a, b = first.xy(-SQUARE_BACK, 8.0), last.xy(-SQUARE_BACK, 8.0)
+    c, d = first.xy(-SQUARE_BACK, -0.6 * SQUARE_SIDE), last.xy(-SQUARE_BACK, -0.6 * SQUARE_SIDE)
     ends = max(((p, q) for p in (a, b, c, d) for q in (a, b, c, d)), key=lambda pair: geometry.distance(*pair))
-    across = geometry.ORIGIN.moved(6.0 * first.factor / 0.5, first.degrees + 180.0)
+    across = geometry.ORIGIN.moved(12.0 * first.factor, first.degrees + 180.0)
     shape = (ends[0], ends[1], ends[1].plus(across), ends[0].plus(across))
-    return Group((Shape(shape, 0.25, "accent", None),), name="guide", instrument="ruler")
+    return Group((Shape(shape, NARROW, "accent", None),), name="guide", instrument="ruler")
 
 
-def flat(items: Iterable[Item]) -> Iterable[Item]:
-    """Every item, and those inside groups in place of the groups."""
-    for item in items:
-        if isinstance(item, Group):
-            yield from flat(item.items)
-        else:
-            yield item
+def square_laid(pose: Pose, before: Pose | None, back: float) -> Laid:
+    """A set square, and (if it slides) where it was laid on first and what it slides along."""
+    corners = square_corners(pose, back)
+    busy = tuple(zip(corners, (*corners[1:], corners[0]), strict=True))
+    if before is None:
+        return Laid((square(pose, back),), busy=busy)
+    return Laid((square_before(before), guide(before, pose), square(pose, back)), busy=busy)
+
+
+def compasses_laid(centre: Point, met: Point, words: str) -> Laid:
+    """The compasses open from a centre to where the arc passes, and the arc that they draw."""
+    radius, towards = geometry.distance(centre, met), geometry.direction(centre, met)
+    middle = geometry.middle(centre, met)
+    hinge = middle.moved(max(12.0, 0.45 * radius), towards + 90.0)
+    legs: tuple[Item, ...] = (
+        Line(centre, hinge, 1.0, "accent"), Line(hinge, met, 1.0, "accent"),
+        Circle(hinge, 1.8, 0.4, "accent", "tint"), Circle(centre, 0.8, 0.0, "accent", "accent"),
+    )  # fmt: skip
+    return Laid(
+        (Group(legs, name="compasses", instrument="compasses"),),
+        (Arc(centre, radius, towards - 14.0, 28.0, 0.4, "ink"),),
+        (Line(centre, met, NARROW, "accent", (1.2, 1.2)),) if words else (),
+        None,
+        Beside(words, middle, towards - 90.0) if words else None,
+        ((centre, hinge), (hinge, met), (centre, met), *_arc_pieces(centre, radius, towards - 14.0, 28.0)),
+    )

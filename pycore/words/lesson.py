@@ -66,6 +66,11 @@ def read_angle(angle: str) -> Phrase:
     return say("Read {angle}.", angle=angle)
 
 
+def measure_angle(angle: str) -> Phrase:
+    """An angle that a learner takes from their own drawing."""
+    return say("Expect about {angle}.", angle=angle)
+
+
 def count(scale: str) -> Phrase:
     """Which scale of the protractor counts."""
     return say("Count from 0: {scale} scale.", scale=scale)
@@ -161,6 +166,11 @@ def ask_angle() -> Phrase:
 def ask_length() -> Phrase:
     """The question that stands where a length is hidden."""
     return say("What does the ruler read?")
+
+
+def ask_scale() -> Phrase:
+    """The question that stands where the scale's first length is hidden."""
+    return say("How long is the longest line on paper?")
 
 
 def ask_opening() -> Phrase:

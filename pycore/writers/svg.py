@@ -21,11 +21,12 @@ from pycore.drawing import (
     Line,
     Page,
     Shape,
+    Stamp,
     Text,
 )
 from pycore.errors import DrawingError
 from pycore.geometry import Point
-from pycore.writers.numbers import coordinate, extent
+from pycore.writers.numbers import coordinate, extent, factor
 from pycore.writers.parts import PlacedRun, arrow_parts, clean, placed_runs, strokes
 
 FAMILIES = {
@@ -38,12 +39,19 @@ WEIGHTS = {"regular": 450, "bold": 650, "italic": 400}
 _IDLE_SPACE = re.compile(r"^\s|\s$|\s\s")
 
 
-def write(page: Page, *, prefix: str, role: Literal["sheet", "view"], view: str = "") -> str:
+Units = dict[str, Group]
+"""Groups that are used over and over, by key."""
+
+
+def write(
+    page: Page, *, prefix: str, role: Literal["sheet", "view"], view: str = "", units: Units | None = None
+) -> str:
     """The ``<svg>`` element of a page.
 
     ``prefix`` begins the ids of title and description, so that several drawings can stand in
     one document. A sheet has its size in mm; a view (named by ``view``: phone, projector ...)
-    has only its view box and takes the size that the page gives it. Raises DrawingError for
+    has only its view box and takes the size that the page gives it. With ``units``, a stamped
+    group is a reference to its unit, which is noted there for ``write_units``. Raises DrawingError for
     NaN and infinities and ValueError for a character that the face does not hold.
     """
     width, height = extent(page.width), extent(page.height)
@@ -58,8 +66,20 @@ def write(page: Page, *, prefix: str, role: Literal["sheet", "view"], view: str 
         f'<title id="{ids[0]}">{escaped(page.title)}</title>'
         f'<desc id="{ids[1]}">{escaped(page.description)}</desc>'
     ]
-    _Writer(page.height, parts).items(page.items, within_phasor=False)
+    _Writer(page.height, parts, units).items(page.items, within_phasor=False)
     parts.append("</svg>")
+    return "".join(parts)
+
+
+def write_units(units: Units) -> str:
+    """An ``<svg>`` without size that holds every unit once, for drawings in the same document."""
+    parts = ['<svg xmlns="http://www.w3.org/2000/svg" width="0" height="0" aria-hidden="true" fill="none" '
+             f'font-family="{FAMILIES["regular"]}" font-weight="{WEIGHTS["regular"]}"><defs>']  # fmt: skip
+    for key, unit in sorted(units.items()):
+        parts.append(f'<g id="{escaped(key)}">')
+        _Writer(0.0, parts).items(unit.items, within_phasor=False)
+        parts.append("</g>")
+    parts.append("</defs></svg>")
     return "".join(parts)
 
 
@@ -81,11 +101,12 @@ def _stroke(ink: Ink, width: float, dash: tuple[float, ...] = ()) -> str:
 
 
 class _Writer:
-    """Writes items into a list of strings; holds only the height that turns y over."""
+    """Writes items into a list of strings; holds the height that turns y over, and units to refer to."""
 
-    def __init__(self, height: float, parts: list[str]) -> None:
+    def __init__(self, height: float, parts: list[str], units: Units | None = None) -> None:
         self._height = height
         self._parts = parts
+        self._units = units
 
     def items(self, items: tuple[Item, ...], *, within_phasor: bool) -> None:
         """Every item in drawing order.
@@ -121,8 +142,19 @@ class _Writer:
             f' data-for-step="{group.for_step}"' if group.for_step is not None else "",
         ]
         self._parts.append(f"<g{''.join(marks)}>")
+        if self._units is not None and group.stamp is not None:
+            self._refer(group.stamp)
+            self._parts.append("</g>")
+            return
         self.items(group.items, within_phasor=within_phasor or bool(group.phasor))
         self._parts.append("</g>")
+
+    def _refer(self, stamp: Stamp) -> None:
+        """A reference to a unit, which is written elsewhere once."""
+        if self._units is not None:
+            self._units.setdefault(stamp.key, stamp.unit)
+        moved = f"translate({self._xy(stamp.at)}) rotate({coordinate(-stamp.degrees)}) scale({factor(stamp.factor)})"
+        self._parts.append(f'<use href="#{escaped(stamp.key)}" transform="{moved}"/>')
 
     def _xy(self, point: Point) -> str:
         return f"{coordinate(point.x)} {coordinate(self._height - point.y)}"

@@ -111,7 +111,8 @@ export function answered() {
   if (place) show(place.step);
 }
 
-const isAsking = () => Boolean(place?.ask && !revealed && shown?.hidden);
+// A reading that each learner takes from their own drawing is never given at once.
+const isAsking = () => Boolean((place?.ask || shown?.measured) && !revealed && shown?.hidden);
 const isBlank = () => dialog.hasAttribute("data-blank");
 
 // What follows from the switches: what is hidden, what the buttons say, what is read out.

@@ -26,7 +26,7 @@ const followWithCode = afterQuiet(CODE_PAUSE, () => {
   if (!navigator.connection?.saveData) inIdle(complete);
 });
 const keepAddress = spaced(FRAGMENT_PAUSE, () => {
-  if (!fragment) return; // Nothing has been read yet: the address says what is asked.
+  if (!fragment || unread) return; // What is still to be read stands in the address.
   written = `#${fragment}${lesson.suffix()}`;
   history.replaceState(null, "", written);
 });
@@ -335,10 +335,12 @@ document.addEventListener("focusin", (event) => {
   if (event.target.form?.id === "problem") remember();
 });
 document.addEventListener("submit", (event) => event.preventDefault());
-window.addEventListener("hashchange", () => {
-  if (location.hash === written) return;
+window.addEventListener("hashchange", (event) => {
+  // The address may have been written again since.
+  const { hash } = new URL(event.newURL);
+  if (hash === written) return;
   touched.clear();
-  open(location.hash);
+  open(hash);
 });
 wide.addEventListener("change", () => update());
 column.addEventListener("change", arrange);
