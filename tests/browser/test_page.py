@@ -24,7 +24,7 @@ def test_without_scripts_the_page_teaches_its_example(open_page: Callable[..., P
     moves = page.locator("section.working [data-for-step]")
     assert moves.count() >= 5
     expect(moves.first).to_be_visible()
-    other = page.locator("details.working").last
+    other = page.locator('details.working[data-working="formula"]')
     other.locator("summary").click()
     expect(other.locator(".formula").first).to_be_visible()
     assert page.locator("button:visible").count() == 0
