@@ -167,19 +167,28 @@ def _columns(style: Style, box: Box, writing: Writing) -> tuple[float, float, fl
     return first, second, second + gap + widths[2]
 
 
+NOTE_SPACINGS = ((1.9, 1.5), (1.7, 1.0), (1.55, 0.6), (1.45, 0.2))
+"""From line to line as a share of the capitals, and mm between notes: the first that leaves no note out."""
+
+
 def words(layout: Layout, writing: Writing) -> Group:
-    """The scale in words, and the notes below it."""
+    """The scale in words, and the notes below it, closer together where they would not all fit."""
     style, box = layout.style, layout.words
     y = box.top - style.scale_words - 1
     items: list[Item] = [text(writing.scale_words, Point(box.left, y), style.scale_words)]
     y -= 3.0 if style.note < style.value else 1.5
-    for note in writing.notes:
-        for line in wrapped(note, style.note, box.width):
-            y -= style.note * 1.9
-            if y < box.bottom:
+    notes = [wrapped(note, style.note, box.width) for note in writing.notes]
+    lines = len([line for note in notes for line in note])
+    for spacing, gap in NOTE_SPACINGS:
+        if lines * spacing * style.note + (len(notes) - 1) * gap <= y - box.bottom:
+            break
+    for note in notes:
+        for line in note:
+            y -= style.note * spacing
+            if y < box.bottom - 1e-9:
                 break
             items.append(text(line, Point(box.left, y), style.note))
-        y -= 1.5
+        y -= gap
     return Group(tuple(items), name="words")
 
 

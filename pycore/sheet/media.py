@@ -50,7 +50,7 @@ class Style:
 
 NORMAL = Style()
 COMPACT = Style(
-    value=2.5, tag=3.5, title=3.5, scale_words=5.0, row=5.0, arc=8.0, code=18.0, head=3.6, large_head=6.0,
+    value=2.5, tag=3.5, title=3.5, scale_words=5.0, row=4.5, arc=8.0, code=18.0, head=3.6, large_head=6.0,
     tick=3.0, tick_gap=1.2, extra_wide=0.8,
 )  # fmt: skip
 
@@ -102,7 +102,7 @@ class _Parts:
     block: Box
 
 
-WORDS_HEIGHT = 44.0
+WORDS_HEIGHT = 41.0
 FOOT_HEIGHT = 11.0
 
 
@@ -153,9 +153,10 @@ def layout(paper: str, orientation: str, rows: int = 5) -> Layout:
     divide = _beside if orientation == "landscape" else (_above_compact if style is COMPACT else _above)
     parts = divide(frame, _block(frame, style), style.row * (rows + 1) + 6, style.code)
     bar = 50.0 if style is COMPACT else 100.0
-    level_y = max(parts.figure.bottom + 6.0, PRINTABLE_EDGE)
+    # Each of these millimetres counts: with a little more, letter upright took the example at 5 A to the centimetre.
+    level_y = max(parts.figure.bottom + 4.0, PRINTABLE_EDGE)
     figure = parts.figure
-    area = Box(figure.left + 11.0, level_y + 8.0, figure.right - 1.0, figure.top - 3.0)
+    area = Box(figure.left + 11.0, level_y + 6.0, figure.right - 1.0, figure.top - 2.5)
     upright_y = min(area.bottom + 3, height - PRINTABLE_EDGE - bar)
     level_x = min(area.left + 8, width - PRINTABLE_EDGE - bar)
     return Layout(

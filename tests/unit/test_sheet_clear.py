@@ -9,6 +9,7 @@ from unit.sheets import DEFAULT, NEUTRAL, Lettered, Stroke, frame_of, on_page, s
 from pycore.calculators.interface import Opening
 from pycore.drawing import Arc, Page
 from pycore.geometry import Box
+from pycore.sheet import compose, furniture
 from pycore.sheet.media import PAPERS
 
 COUNT = 300
@@ -146,6 +147,34 @@ def test_the_notes_of_every_paper_are_printed_whole(paper: str, orientation: str
     assert notes.endswith("every line on this sheet is true.")
     foot = [text.words for text in texts(page) if text.group == "foot"]
     assert "Phasor Folio. For teaching. Not for sizing an installation." == " ".join(reversed(foot))
+
+
+LOADS = {
+    "equal": {}, "unequal": {"a1": "-31.8", "a2": "12.5", "a3": "101.3", "names": "RYB", "reference": "voltage"},
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("load", list(LOADS))
+@pytest.mark.parametrize("sheet", ["construction", "problem", "overlay"])
+@pytest.mark.parametrize("orientation", ["landscape", "portrait"])
+@pytest.mark.parametrize("paper", list(PAPERS))
+def test_no_kind_of_sheet_leaves_out_the_end_of_its_notes(paper: str, orientation: str, sheet: str, load: str):
+    """Every note that the sheet was given stands on it to its last word, and nothing touches."""
+    form = {**DEFAULT, **LOADS[load], "paper": paper, "orientation": orientation, "sheet": sheet}
+    given: list[str] = []
+    write = furniture.words
+
+    def note(layout, writing):
+        given.extend(writing.notes)
+        return write(layout, writing)
+
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(compose, "words", note)
+        page = NEUTRAL.sheet_page(form)
+    printed = "".join("".join(text.words.split()) for text in texts(page) if text.group == "words")
+    assert [] == [note for note in given if "".join(note.split()) not in printed]
+    assert given
+    assert [] == faults_of(page)
 
 
 OPENINGS = {
