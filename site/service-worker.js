@@ -65,9 +65,9 @@ async function fetchWhole() {
 }
 
 // A window that is open keeps the edition that it came from: its parts may still be wanted.
-async function tidy(leaving = "") {
+async function tidy(asking = "") {
   const open = await self.clients.matchAll({ type: "window", includeUncontrolled: true });
-  if (open.some((client) => client.id !== leaving)) return;
+  if (open.some((client) => client.id !== asking)) return;
   for (const name of await editions()) if (name !== CACHE) await caches.delete(name);
 }
 
@@ -75,6 +75,7 @@ self.addEventListener("install", (event) => event.waitUntil(fetchWhole()));
 self.addEventListener("activate", (event) => event.waitUntil(tidy().then(() => self.clients.claim())));
 self.addEventListener("message", (event) => {
   if (event.data === "take over") event.waitUntil(self.skipWaiting());
+  if (event.data === "opened") event.waitUntil(tidy(event.source.id));
 });
 
 /** The file of this edition that a request is for; undefined when it is none. */
@@ -124,7 +125,6 @@ self.addEventListener("fetch", (event) => {
     return;
   }
   if (request.mode === "navigate") {
-    event.waitUntil(tidy(event.replacesClientId));
     // A page without its closing slash would look for its files in the wrong place.
     if (path.endsWith("/") && !/\/(?:index\.html)?(?:[?#]|$)/.test(request.url)) {
       event.respondWith(Response.redirect(addressOf(path), 302));

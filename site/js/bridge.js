@@ -98,6 +98,7 @@ export class Bridge {
       this.#ready = true;
       clearTimeout(this.#timer);
       this.#guard(data.life);
+      root.dataset.restored = String(Boolean(data.restored));
       this.#onState("ready");
       if (!data.restored && !this.#anew) this.#makeMemory();
       this.#next();

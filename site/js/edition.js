@@ -61,24 +61,25 @@ function reload() {
   location.reload();
 }
 
-function offerIt(registration) {
+/** Offer the edition of `waiting`, or, without it, the one that another window has taken over already. */
+function offerIt(waiting) {
   offer.hidden = false;
   offer.querySelector("button").onclick = () => {
-    if (!registration.waiting) {
-      reload(); // Another window has taken it over already.
+    if (waiting?.state !== "installed") {
+      reload();
       return;
     }
     workers.addEventListener("controllerchange", reload, { once: true });
-    registration.waiting.postMessage("take over");
+    waiting.postMessage("take over");
   };
 }
 
 function follow(registration) {
-  if (registration.waiting && workers.controller) offerIt(registration);
+  if (registration.waiting && workers.controller) offerIt(registration.waiting);
   registration.addEventListener("updatefound", () => {
     const coming = registration.installing;
     coming?.addEventListener("statechange", () => {
-      if (coming.state === "installed" && workers.controller) offerIt(registration);
+      if (coming.state === "installed" && workers.controller) offerIt(coming);
       if (coming.state === "activated") root.dataset.offline = "ready";
     });
   });
@@ -100,4 +101,9 @@ async function register() {
 }
 
 takeTyped();
+if (workers?.controller) {
+  // This page is of the edition that is kept: if no other window is open, older ones are wanted no more.
+  workers.controller.postMessage("opened");
+  workers.addEventListener("controllerchange", () => offerIt(null));
+}
 if (workers && !navigator.connection?.saveData) whenUsable(register);
