@@ -157,6 +157,23 @@ def _lesson(request: Mapping[str, Any]) -> Reply:
     return step(_page(request), _form(request), request), None
 
 
+def _handout(request: Mapping[str, Any]) -> Reply:
+    """The handout as the bytes of one file; style and script are the page's own."""
+    from pycore.render.handout import handout
+
+    calculator, form = _page(request), _form(request)
+    style, script = request.get("style"), request.get("script")
+    if not isinstance(style, str) or not isinstance(script, str):
+        raise BadRequest(words.unknown_request())
+    try:
+        whole = handout(calculator, form, _opening(request), style, script)
+    except InputError:
+        raise
+    except ValueError:
+        raise BadRequest(words.unknown_request()) from None
+    return {"ok": True, "filename": f"{calculator.slug}-handout.html", "type": "text/html;charset=utf-8"}, whole.encode()
+
+
 _ANSWERS: dict[str, Callable[[Mapping[str, Any]], Reply]] = {
     "answer": _answer,
     "open": _open,
@@ -164,6 +181,7 @@ _ANSWERS: dict[str, Callable[[Mapping[str, Any]], Reply]] = {
     "setup": _setup,
     "share": _share,
     "lesson": _lesson,
+    "handout": _handout,
 }
 
 

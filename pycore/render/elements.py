@@ -100,3 +100,26 @@ def h(tag: str, attributes: Mapping[str, Attribute] | None = None, *children: ob
 def join(*children: object) -> Markup:
     """Children one after another, without an element around them."""
     return Markup(_content(children), _KEY)
+
+
+def raw_style(text: str) -> Markup:
+    """A style sheet inside a document. Raises ValueError for one that would end its own element."""
+    return _raw("style", text)
+
+
+def raw_script(text: str) -> Markup:
+    """A script inside a document. Raises ValueError for one that would end its own element."""
+    return _raw("script", text)
+
+
+def _raw(tag: str, text: str) -> Markup:
+    lowered = text.lower()
+    if f"</{tag}" in lowered or "<!--" in lowered:
+        raise ValueError(f"this text would not stay inside its {tag} element")
+    return Markup(f"<{tag}>{text}</{tag}>", _KEY)
+
+
+def document(language: str, head: Markup, body: Markup) -> str:
+    """A whole document."""
+    opened = h("html", {"lang": language}, h("head", None, head), h("body", None, body))
+    return f"<!doctype html>\n{opened}\n"

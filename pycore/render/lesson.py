@@ -141,8 +141,8 @@ def lesson_html(fields: Sequence[Field]) -> Markup:
              h("p", {"class": "lesson-notice", "data-lesson-notice": True, "role": "status", "hidden": True}),
              h("div", {"data-lesson-region": "lesson-text"},
                h("p", {"class": "lesson-sentence"}, classroom.WAITING)))  # fmt: skip
-    words_column = h("div", {"class": "lesson-words"}, h("h2", {"class": "away", "id": "lesson-title"}, classroom.TITLE),
-                     said, _panel(fields), _foot())  # fmt: skip
+    title = h("h2", {"class": "away", "id": "lesson-title"}, classroom.TITLE)
+    words_column = h("div", {"class": "lesson-words"}, title, said, _panel(fields), _foot())
     picture = h("div", {"class": "lesson-picture", "data-lesson-region": "lesson-picture"})
     typed = h("p", {"class": "lesson-typed", "data-lesson-typed": True, "data-words": classroom.TYPED, "hidden": True})
     live = h("p", {"class": "live", "aria-live": "polite", "data-lesson-live": True,

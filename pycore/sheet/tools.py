@@ -8,9 +8,11 @@ what is written beside it finds its place later, when all lines are known.
 import math
 from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import lru_cache
+from itertools import pairwise
 
 from pycore import geometry
-from pycore.drawing import Arc, Arrow, Circle, Group, Item, Line, Shape
+from pycore.drawing import Arc, Arrow, Circle, Group, Item, Line, Shape, Stamp
 from pycore.geometry import Point
 from pycore.sheet.instruments import (
     BASE,
@@ -66,8 +68,19 @@ def _rim(pose: Pose, radius: float, start: float, sweep: float, step: float = 3.
     return [pose.place(radius, start + sweep * n / pieces) for n in range(pieces + 1)]
 
 
-def body(pose: Pose, *, circle: bool = False) -> Shape:
-    """The body of a protractor, its window left open so that the drawing shows."""
+def body(pose: Pose, *, circle: bool) -> Group:
+    """The body of a protractor, with the stamp by which a writer may write it once."""
+    stamp = Stamp(f"body-{360 if circle else 180}", _unit_body(circle), pose.at, pose.degrees, pose.factor)
+    return Group((_body(pose, circle),), name="protractor-body", stamp=stamp)
+
+
+@lru_cache(maxsize=2)
+def _unit_body(circle: bool) -> Group:
+    return Group((_body(Pose(geometry.ORIGIN, 0.0), circle),))
+
+
+def _body(pose: Pose, circle: bool) -> Shape:
+    """The outline of a protractor, its window left open so that the drawing shows."""
     if circle:
         return Shape((*_rim(pose, RADIUS, 0.0, 360.0), *_rim(pose, WINDOW, 360.0, -360.0)), 0.0, "accent", "tint")
     foot = [pose.xy(-RADIUS, 0.0), pose.xy(-RADIUS, -BASE), pose.xy(RADIUS, -BASE), pose.xy(RADIUS, 0.0)]
@@ -153,7 +166,7 @@ def _arc_pieces(centre: Point, radius: float, start: float, sweep: float) -> lis
     """An arc as straight pieces."""
     pieces = max(2, int(math.fabs(sweep) / 12.0))
     places = [centre.moved(radius, start + sweep * n / pieces) for n in range(pieces + 1)]
-    return list(zip(places, places[1:], strict=False))
+    return list(pairwise(places))
 
 
 def _protractor_busy(pose: Pose, circle: bool) -> list[tuple[Point, Point]]:
@@ -164,6 +177,7 @@ def _protractor_busy(pose: Pose, circle: bool) -> list[tuple[Point, Point]]:
         for radius in rings
         for degrees in range(0, 360 if circle else 180, 15)
     ]
+    pieces.append((pose.xy(-RADIUS, 0.0), pose.xy(RADIUS, 0.0)))
     return pieces if circle else [*pieces, (pose.xy(-RADIUS, -BASE), pose.xy(RADIUS, -BASE))]
 
 

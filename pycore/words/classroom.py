@@ -45,7 +45,7 @@ NO_CODE_LONG = "There is no code: this link is too long for one that a camera wo
 
 HANDOUT = "Handout to pass on"
 HANDOUT_READY = "The handout is saved: one file, to be opened without a network."
-HANDOUT_LEAD = "Step through the drawing with the buttons or the arrow keys. The last page is the sheet, to print."
+HANDOUT_LEAD = "Step through the drawing with the buttons or the arrow keys. The sheet to print stands below."
 HANDOUT_SHEET = "The sheet"
 HANDOUT_PRINT = "Print the sheet"
 HANDOUT_PROBLEM = "The problem"

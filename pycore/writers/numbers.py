@@ -20,6 +20,11 @@ def coordinate(value: float) -> str:
     return text.rstrip("0").rstrip(".")
 
 
+def coarse(value: float) -> str:
+    """As ``coordinate``, to 2 decimals: for drawings that nobody measures with a ruler."""
+    return coordinate(round(value, 2))
+
+
 def extent(value: float) -> str:
     """A radius, line width or page size: as ``coordinate``, and never below zero."""
     if value < 0.0:

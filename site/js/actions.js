@@ -62,6 +62,11 @@ const actions = {
   print,
 };
 
+/** Say what was done, by the name of its sentence. */
+export function told(name) {
+  say(said.dataset[name]);
+}
+
 /** Let the button `name` do something more than this module knows; `run(bridge, live, complete)`. */
 export function add(name, run) {
   actions[name] = run;

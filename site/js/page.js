@@ -3,6 +3,7 @@
 import * as actions from "./actions.js";
 import { Bridge, Stuck, Superseded } from "./bridge.js";
 import * as form from "./form.js";
+import * as handout from "./handout.js";
 import * as lesson from "./lesson.js";
 import { afterQuiet, inIdle, spaced } from "./pace.js";
 import * as progress from "./progress.js";
@@ -349,6 +350,9 @@ form.refresh();
 actions.listen(bridge, live, unanswered, complete);
 actions.add("lesson", lesson.open);
 actions.add("code", () => sharePanel.open(bridge));
+actions.add("handout", async () => {
+  if (await handout.save(bridge)) actions.told("handed");
+});
 lesson.join({
   bridge,
   changed: keepAddress,

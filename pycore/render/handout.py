@@ -1,0 +1,153 @@
+"""The handout: one file with the problem, every step of the drawing, and the sheet to print true to scale.
+
+It has no Python and asks for nothing from a network: style, script and lettering stand in it, and
+its own policy allows these by their hashes (W3C Content Security Policy Level 3, "hash-source") and
+nothing else. Without the script all steps stand in order. An instrument is written once and referred to.
+The lettering is embedded, cut to the characters that are used: in another face nothing would collide,
+because every text of a drawing says its length, but a symbol's italic could be lost.
+"""
+
+import binascii
+import hashlib
+from collections.abc import Iterable, Mapping, Sequence
+from typing import Protocol
+
+from pycore.calculators.interface import Answer, Opening
+from pycore.calculators.lesson import Shown
+from pycore.lettering import made
+from pycore.lettering.subset import subset
+from pycore.render.elements import Marks, Markup, document, h, join, raw_script, raw_style
+from pycore.render.phrase import phrase_html
+from pycore.words import Phrase, classroom, furniture, plain
+from pycore.words import lesson as words
+from pycore.writers import svg
+
+LANGUAGE = "en-GB"
+FACES = (
+    ("regular", "Phasor Sans", "normal", "400 599"),
+    ("bold", "Phasor Sans", "normal", "600 700"),
+    ("italic", "Phasor Serif", "italic", "400 700"),
+)
+"""By face, what style sheets and drawings call it: family, style, weights."""
+
+
+class Taught(Protocol):
+    """What a handout needs of a calculator."""
+
+    @property
+    def title(self) -> str:
+        """The page's heading."""
+
+    @property
+    def cautions(self) -> Sequence[Phrase | str]:
+        """What must be heeded where the work can hurt someone."""
+
+    def answer(self, form: Mapping[str, str], parts: tuple[str, ...], opening: Opening) -> Answer:
+        """The answer to a form. Raises InputError."""
+
+    def lesson(self, form: Mapping[str, str], view: str, step: int) -> Shown:
+        """One step of a view. Raises InputError."""
+
+
+def _hash_of(text: str) -> str:
+    """A hash source of the policy: the base64 of a text's SHA-256."""
+    digest = hashlib.sha256(text.encode()).digest()
+    return f"'sha256-{binascii.b2a_base64(digest, newline=False).decode()}'"
+
+
+def policy(style: str, script: str) -> str:
+    """The policy of a handout: its own style and script and the fonts in its style."""
+    parts = {
+        "default-src": "'none'", "style-src": _hash_of(style), "script-src": _hash_of(script), "font-src": "data:",
+        "base-uri": "'none'", "form-action": "'none'", "require-trusted-types-for": "'script'",
+    }  # fmt: skip
+    return "; ".join(f"{name} {value}" for name, value in parts.items())
+
+
+def faces_css(text: str) -> str:
+    """The faces of the lettering with the glyphs that a text needs, inside a style sheet."""
+    rules = []
+    used = tuple(dict.fromkeys(text))
+    for face, family, style, weights in FACES:
+        numbers = [made.GLYPHS[face][sign] for sign in used if sign in made.GLYPHS[face]]
+        data = binascii.b2a_base64(subset(face, numbers, for_screen=True), newline=False).decode()
+        rules.append(
+            f'@font-face{{font-family:"{family}";font-style:{style};font-weight:{weights};'
+            f'src:url("data:font/ttf;base64,{data}") format("truetype")}}'
+        )
+    return "\n".join(rules)
+
+
+def _step(shown: Shown, units: svg.Units) -> Markup:
+    """One step: what is said, and its picture."""
+    picture = Markup.trusted(
+        svg.write(shown.picture, prefix=f"step-{shown.number}", role="view", view="lesson", units=units)
+    )
+    said = [h("h3", None, words.step_of(shown.number, shown.count)),
+            h("p", {"class": "said"}, phrase_html(shown.sentence))]  # fmt: skip
+    if shown.reading:
+        said.append(h("p", {"class": "reading"}, phrase_html(shown.reading)))
+    said += [h("p", {"class": "why"}, phrase_html(why)) for why in shown.why]
+    return h("li", {"data-player-step": shown.number}, h("div", {"class": "words"}, said), picture)
+
+
+def _player(steps: Sequence[Markup]) -> Markup:
+    """All steps in order, and the buttons that show them one at a time once the script runs."""
+    ways = (
+        ("back", classroom.BACK, None), ("next", classroom.NEXT, "first"), ("all", classroom.HANDOUT_ALL, None)
+    )  # fmt: skip
+    buttons = [
+        h("button", {"type": "button", "data-player-do": do, "class": kind,
+                     "data-one": classroom.HANDOUT_ONE if do == "all" else None,
+                     "data-all": classroom.HANDOUT_ALL if do == "all" else None}, label)
+        for do, label, kind in ways
+    ]  # fmt: skip
+    bar = h("div", {"class": "bar", "data-player-bar": True, "hidden": True}, buttons)
+    live = h("p", {"class": "live", "aria-live": "polite", "data-player-live": True})
+    head = h("h2", {"id": "steps"}, classroom.HANDOUT_STEPS)
+    return h("section", {"class": "steps", "aria-labelledby": "steps"}, head, bar, h("ol", None, steps), live)
+
+
+def _sheet(answer: Answer) -> Markup:
+    """The sheet as it is printed: the same elements as on a page, so that the same style prints it."""
+    drawing = Markup.trusted(svg.write(answer.sheet, prefix="sheet", role="sheet"))
+    marks: Marks = {"class": "paper-scroll", "tabindex": 0, "role": "group", "aria-label": classroom.HANDOUT_SHEET}
+    paper = h("div", marks, h("div", {"class": "paper", "data-page": answer.page_key}, drawing))
+    button = h("button", {"type": "button", "data-player-do": "print", "hidden": True}, classroom.HANDOUT_PRINT)
+    return h("div", {"class": "figure"}, h("h2", None, classroom.HANDOUT_SHEET), button,
+             h("div", {"class": "sheet"}, paper, h("p", None, phrase_html(answer.caption))))  # fmt: skip
+
+
+def _head(answer: Answer, title: str) -> Markup:
+    given = h("p", {"class": "given"}, phrase_html(answer.given))
+    return h("header", None, h("h1", None, title), given, h("p", None, classroom.HANDOUT_LEAD))
+
+
+def _foot(cautions: Iterable[Phrase | str]) -> Markup:
+    listed = [h("li", None, phrase_html(caution)) for caution in cautions]
+    return h("footer", None, h("ul", None, listed), h("p", None, furniture.NAME))
+
+
+def handout(calculator: Taught, form: Mapping[str, str], opening: Opening, style: str, script: str) -> str:
+    """The whole file. ``style`` and ``script`` are the page's own; raises InputError for a form that cannot be
+    used, and ValueError for a style or script that would end its own element."""
+    answer = calculator.answer(form, ("answer", "sheet"), opening)
+    first = calculator.lesson(form, "lesson", 1)
+    shown = [first, *(calculator.lesson(form, "lesson", number) for number in range(2, first.count + 1))]
+    units: svg.Units = {}
+    steps = [_step(one, units) for one in shown]
+    title = f"{calculator.title}: {plain(answer.given)}"
+    body = h("main", {"class": "sheet-page handout"}, _head(answer, calculator.title), _player(steps), _sheet(answer),
+             _foot(calculator.cautions))  # fmt: skip
+    drawn = Markup.trusted(svg.write_units(units))
+    whole_style = f"{faces_css(join(drawn, body))}\n{style}".replace("\r", "")
+    whole_script = script.replace("\r", "")
+    head = join(
+        h("meta", {"http-equiv": "Content-Security-Policy", "content": policy(whole_style, whole_script)}),
+        h("meta", {"charset": "utf-8"}),
+        h("meta", {"name": "viewport", "content": "width=device-width, initial-scale=1"}),
+        h("meta", {"name": "color-scheme", "content": "light dark"}),
+        h("title", None, title),
+        raw_style(whole_style),
+    )
+    return document(LANGUAGE, head, join(drawn, body, raw_script(whole_script)))
