@@ -22,7 +22,8 @@ def sentences(working: Working) -> list[str]:
 
 def workings(given: dict[str, str]) -> list[Working]:
     """The constructions of a form: all orders of parallelogram and tip to tail, and components."""
-    return [working for working in NEUTRAL.answer(given, ("workings",)).workings if working.key not in ("formula", "accuracy")]
+    made = NEUTRAL.answer(given, ("workings",)).workings
+    return [working for working in made if working.key not in ("formula", "accuracy")]
 
 
 def millimetres_for_one_ampere(told: list[str]) -> float:
