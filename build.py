@@ -30,8 +30,12 @@ def serve(arguments: argparse.Namespace, _rest: list[str]) -> int:
 
 
 def build(arguments: argparse.Namespace, _rest: list[str]) -> int:
-    """Build dist/."""
-    say(f"built: {_build(arguments)}")
+    """Build dist/, with compressed copies for a host."""
+    from making.compress import compress_site
+
+    folder = _build(arguments)
+    compress_site(folder)
+    say(f"built: {folder}")
     return 0
 
 

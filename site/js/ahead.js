@@ -1,25 +1,23 @@
 // Fetches what Pyodide will ask for before it asks, and compiles its WebAssembly while that still arrives. Used by
 // worker.js, in place of the worker's own fetch.
 
-const LARGE = 1e6; // bytes; of smaller files nobody need know how far they are
-
 /**
- * Begin. `report(share)` hears how far a large file is; `anew`: what the browser has kept has failed, so it is fetched
+ * Begin. `report(share)` hears how far the WebAssembly is, which is most of it all; `anew`: what the browser has kept has failed, so it is fetched
  * again. Gives a promise that is never kept, and broken when a file cannot be had or used: Pyodide would only warn,
  * and wait for ever.
  */
 export function fetchAhead(places, { report = () => {}, anew = false } = {}) {
+  const wasm = `${places.runtime}pyodide.asm.wasm`;
   const fetchFirst = self.fetch.bind(self);
   const get = async (resource, options) => {
     const response = await fetchFirst(resource, anew ? { ...options, cache: "reload" } : options);
-    if (response.ok && response.body) count(response.clone(), report);
+    if (response.ok && response.body && String(resource) === wasm) count(response.clone(), places.size, report);
     return withItsType(response);
   };
   const early = new Map();
   for (const address of [`${places.library}library.zip`, `${places.runtime}pyodide-lock.json`]) {
     early.set(address, quiet(get(address).then(whole)));
   }
-  const wasm = `${places.runtime}pyodide.asm.wasm`;
   const compiled = quiet(WebAssembly.compileStreaming(get(wasm).then(whole)));
   self.fetch = (resource, options) => {
     const address = String(resource);
@@ -55,9 +53,7 @@ function withItsType(response) {
 
 // A copy of each response is counted as it arrives; the response itself stays the browser's own,
 // so that compiled code can be kept with it.
-async function count(copy, report) {
-  const total = Number(copy.headers.get("content-length"));
-  if (!(total > LARGE) || copy.headers.get("content-encoding")) return copy.body.cancel();
+async function count(copy, total, report) {
   const reader = copy.body.getReader();
   let bytes = 0;
   try {

@@ -21,6 +21,7 @@ const places = root.dataset.runtime && {
   runtime: address(root.dataset.runtime),
   library: address(root.dataset.library),
   memory: root.dataset.memory,
+  size: Number(root.dataset.size),
 };
 
 /** Whether this device is one that can spare the memory, and its browser the room to keep it. */

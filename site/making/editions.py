@@ -21,7 +21,7 @@ def memory_name(runtime: Path, library: Path, scripts: Iterable[Path]) -> str:
 
 
 def write_edition(folder: Path, assets: str, home: Any) -> None:
-    """Write the manifest, in the words of the front page `home`, then the service worker with the list of everything in `folder`."""
+    """Write the manifest, in the words of the front page `home`, then the service worker with its list of files."""
     text = json.dumps(manifest(assets, home), ensure_ascii=False, indent=1, sort_keys=True)
     (folder / "manifest.webmanifest").write_text(text + "\n", encoding="utf-8", newline="\n")
     files = files_of(folder)
@@ -38,7 +38,7 @@ def files_of(folder: Path) -> dict[str, str]:
     return {
         name.removesuffix("index.html") if name.split("/")[-1] == "index.html" else name: _digest(path)
         for name, path in sorted(named.items())
-        if name not in NOT_LISTED
+        if name not in NOT_LISTED and path.suffix not in (".br", ".gz")
     }
 
 

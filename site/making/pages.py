@@ -8,7 +8,7 @@ A shell `<template>.html` is given:
   under any sub-path of a host;
 - `root` + "licences.txt" is the text of every licence, to be linked from each page;
 - `assets`: root of css/, js/, fonts/ and icon.svg: `{{ assets }}css/page.css`, `{{ assets }}fonts/fonts.css`;
-- `worker`, `runtime`, `library`, `memory`: for `<html data-worker="{{ worker }}" data-runtime="{{ runtime }}" ...>`;
+- `worker`, `runtime`, `library`, `memory`, `size`: for `<html data-worker="{{ worker }}" ...>`, each by its name;
 - `policy`: for `<meta http-equiv="Content-Security-Policy" content="{{ policy }}">`, the first thing in `<head>`;
 - `base`: the address that the page will have, for links on paper, or "".
 """
@@ -36,6 +36,7 @@ class Places:
     """Where the build has put what pages load, relative to the site's root, each ending in a slash.
 
     `memory` names the started Python that a device may keep: it changes with whatever that Python is made from.
+    `size` is that of the WebAssembly in bytes, because a host that compresses does not say it.
     """
 
     assets: str
@@ -43,6 +44,7 @@ class Places:
     library: str
     base: str = ""
     memory: str = ""
+    size: int = 0
 
 
 def site_address(base: str) -> str:
@@ -99,6 +101,7 @@ def _variables(page: Any, places: Places) -> dict[str, object]:
         "runtime": root + places.runtime,
         "library": root + places.library,
         "memory": places.memory,
+        "size": places.size,
         "policy": PAGE_POLICY,
         "base": f"{places.base}{page.slug}/" if places.base and page.slug else places.base,
     }

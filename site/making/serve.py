@@ -44,6 +44,34 @@ class Handler(http.server.SimpleHTTPRequestHandler):
         self.send_header("Cache-Control", "public, max-age=31536000, immutable" if hashed else "no-cache")
         super().end_headers()
 
+    def send_head(self) -> object:
+        """Send the compressed copy beside a file, if there is one and the browser takes it."""
+        packed = self._packed()
+        if packed is None:
+            return super().send_head()
+        path, encoding = packed
+        self.send_response(200)
+        self.send_header("Content-Type", self.guess_type(str(path.with_suffix(""))))
+        self.send_header("Content-Encoding", encoding)
+        self.send_header("Content-Length", str(path.stat().st_size))
+        self.send_header("Vary", "Accept-Encoding")
+        self.end_headers()
+        return path.open("rb")
+
+    def _packed(self) -> tuple[Path, str] | None:
+        """The compressed copy to send and its encoding; None when the file goes as it is."""
+        path = Path(self.translate_path(self.path))
+        if path.is_dir():
+            if not self.path.partition("?")[0].endswith("/"):
+                return None  # the address is put right first
+            path /= "index.html"
+        taken = {part.partition(";")[0].strip() for part in self.headers.get("Accept-Encoding", "").split(",")}
+        for ending, encoding in ((".br", "br"), (".gz", "gzip")):
+            copy = path.with_name(path.name + ending)
+            if encoding in taken and copy.is_file():
+                return copy, encoding
+        return None
+
     def list_directory(self, path: str) -> None:
         """Refuse: a folder without index.html is not a page."""
         self.send_error(404, "There is no page at this address")

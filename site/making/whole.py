@@ -83,7 +83,9 @@ def _write_site(folder: Path, base: str) -> None:
     numbers = study(prepared / "a" / "study")
     loaded = _write_assets(prepared / "a", folder / "a")
     memory = memory_name(runtime, library, [SITE / "js" / name for name in ("worker.js", "ahead.js", "memory.js")])
-    places = Places(f"a/{loaded.name}/", f"py/{runtime.name}/", f"lib/{library.name}/", site_address(base), memory)
+    size = (runtime / "pyodide.asm.wasm").stat().st_size
+    folders = (f"a/{loaded.name}/", f"py/{runtime.name}/", f"lib/{library.name}/")
+    places = Places(*folders, site_address(base), memory, size)
     pages = [*pages_of_pycore(), *_read_pages(numbers, f"../{places.assets}")]
     write_pages(folder, places, pages)
     (folder / "licences.txt").write_text(licences_text(), encoding="utf-8", newline="\n")

@@ -20,7 +20,7 @@ def keeping(browser: Browser, site: str, *, faults: bool = False, **options: obj
     context.on("page", witness.watch)
     yield context
     context.close()
-    assert faults or [] == witness.faults
+    assert faults or not witness.faults, witness.faults
 
 
 def visit(context: BrowserContext, address: str, *, whole: bool = False) -> Page:
