@@ -171,7 +171,8 @@ def _handout(request: Mapping[str, Any]) -> Reply:
         raise
     except ValueError:
         raise BadRequest(words.unknown_request()) from None
-    return {"ok": True, "filename": f"{calculator.slug}-handout.html", "type": "text/html;charset=utf-8"}, whole.encode()
+    told = {"ok": True, "filename": f"{calculator.slug}-handout.html", "type": "text/html;charset=utf-8"}
+    return told, whole.encode()
 
 
 _ANSWERS: dict[str, Callable[[Mapping[str, Any]], Reply]] = {

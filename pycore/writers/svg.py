@@ -75,8 +75,8 @@ def write(
 
 def write_units(units: Units) -> str:
     """An ``<svg>`` without size that holds every unit once, for drawings in the same document."""
-    parts = ['<svg xmlns="http://www.w3.org/2000/svg" class="units" width="0" height="0" aria-hidden="true" fill="none" '
-             f'font-family="{FAMILIES["regular"]}" font-weight="{WEIGHTS["regular"]}"><defs>']  # fmt: skip
+    parts = ['<svg xmlns="http://www.w3.org/2000/svg" class="units" width="0" height="0" aria-hidden="true" '
+             f'fill="none" font-family="{FAMILIES["regular"]}" font-weight="{WEIGHTS["regular"]}"><defs>']  # fmt: skip
     for key, unit in sorted(units.items()):
         parts.append(f'<g id="{escaped(key)}">')
         lines = [item for item in unit.items if isinstance(item, Line)]
