@@ -20,6 +20,8 @@ from pathlib import Path
 import brotli
 from playwright.sync_api import Browser, sync_playwright
 
+from making import bench_start
+from making.compress import compress_site
 from making.paths import DIST, PYODIDE, ROOT, SITE, WORKSHOP
 from making.programs import CHROMIUM_OPTIONS
 from making.progress import BuildError, say, step
@@ -68,15 +70,30 @@ def measure() -> int:
             path = os.environ["PHASOR_FOLIO_CHROMIUM"]
             browser = playwright.chromium.launch(executable_path=path, args=CHROMIUM_OPTIONS)
             rows = [_start_row(browser, address), _bytes_row(browser, address, folder)]
+            rows += _later_rows(browser, address)
             browser.close()
+            given = bench_start.lighthouse(address, folder)
     counted = _sheets(rows)
     _show(rows)
     say("\nrandom problems: " + ", ".join(f"{name} {count}" for name, count in counted.items()))
     kept = WORKSHOP / "bench.json"
-    found = {"rows": [{**asdict(row), "ratio": row.ratio} for row in rows], "random problems": counted}
+    malformed = bench_start.fuzz()
+    for name, scored in given.items():
+        say(f"Lighthouse {name:24} " + ", ".join(f"{category} {mark}" for category, mark in scored.items()))
+    say(f"malformed links: {malformed}")
+    marks = [{**asdict(row), "ratio": row.ratio} for row in rows]
+    found = {"rows": marks, "random problems": counted, "lighthouse": given, "malformed links": malformed}
     kept.write_text(json.dumps(found, indent=2), encoding="utf-8")
     say(f"kept in {kept}")
     return 0
+
+
+def _later_rows(browser: Browser, address: str) -> list[Row]:
+    """Rows about coming back, typing and memory."""
+    measured = [bench_start.return_visit(browser, address), *bench_start.keystrokes(browser, address)]
+    if sys.platform == "linux":
+        measured.append(bench_start.memory(browser, address))
+    return [Row(*row) for row in measured]
 
 
 def _sheets(rows: list[Row]) -> dict[str, int]:
@@ -92,6 +109,7 @@ def _sheets(rows: list[Row]) -> dict[str, int]:
 def _lay_out(folder: Path) -> None:
     """Copy the built site, and beside it a page that starts stock Pyodide in a worker."""
     shutil.copytree(DIST, folder)
+    compress_site(folder)
     shutil.copytree(SITE / "making" / "stock", folder / STOCK)
     for name in STOCK_FILES:
         shutil.copyfile(PYODIDE / name, folder / STOCK / name)

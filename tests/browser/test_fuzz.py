@@ -29,7 +29,7 @@ OPEN = """async (fragments) => {
     await new Promise((resolve) => setTimeout(resolve, 0));
     if (!(await settled())) wrong.push([number, "never settled"]);
     if (window.hurt || ({}).x || ({}).polluted) wrong.push([number, "something ran"]);
-    if (document.querySelector("main script, main img, main iframe, main b")) wrong.push([number, "markup"]);
+    if (document.querySelector("main :is(script, img, iframe, b)")) wrong.push([number, "markup"]);
     const said = [...document.querySelectorAll("[data-message-for]:not([hidden]), [data-waiting], [data-open-notices]")];
     const silent = said.every((place) => !place.textContent.trim());
     if (root.dataset.answer === "old" && silent) wrong.push([number, "old without a word"]);

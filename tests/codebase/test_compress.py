@@ -52,6 +52,7 @@ def test_the_server_sends_what_the_browser_takes(packed: Path, taken: str, sent:
         response = connection.getresponse()
         body = response.read()
         connection.close()
-    assert ("text/html; charset=utf-8", sent) == (response.headers["Content-Type"], response.headers["Content-Encoding"])
+    told = (response.headers["Content-Type"], response.headers["Content-Encoding"])
+    assert ("text/html; charset=utf-8", sent) == told
     unpack = {"br": brotli.decompress, "gzip": gzip.decompress, None: bytes}
     assert expected == unpack[sent](body)
