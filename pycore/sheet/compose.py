@@ -1,11 +1,12 @@
 """One finished page: the figure in its place, its labels, table, check bars and title block."""
 
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from pycore import trig
 from pycore.constructions.construction import Construction, Picture
 from pycore.drawing import Circle, Group, Item, Line, Page, Shape
-from pycore.geometry import Box, Point
+from pycore.geometry import Box, Point, bounds
 from pycore.sheet import labels
 from pycore.sheet.figure import Drawn, Look, Stand, draw, extent
 from pycore.sheet.furniture import (
@@ -52,6 +53,13 @@ def figure_groups(
 ) -> tuple[tuple[Group, ...], tuple[Placed, ...], tuple[labels.Wanted, ...], Drawn]:
     """The figure's groups by step with labels placed clear of everything."""
     drawn = draw(construction, stand, look, style, phasors_only=phasors_only)
+    return (*_labelled(drawn, area), drawn)
+
+
+def _labelled(
+    drawn: Drawn, area: Box
+) -> tuple[tuple[Group, ...], tuple[Placed, ...], tuple[labels.Wanted, ...]]:
+    """What is drawn as groups by step, with its labels, and the labels that found no place."""
     ground = labels.Field(area, drawn.segments)
     placed, left = labels.place(ground, drawn.wanted)
     for label in placed:
@@ -61,7 +69,44 @@ def figure_groups(
     groups = tuple(
         Group(tuple(items), step=number) for number, items in sorted(drawn.by_step.items())
     )
-    return groups, tuple(placed), tuple(left), drawn
+    return groups, tuple(placed), tuple(left)
+
+
+def _shift(low: float, high: float, least: float, most: float) -> float:
+    """By how much to move what reaches from low to high, so that it stays between least and most as far as it can."""
+    if high > most:
+        return -min(high - most, max(0.0, low - least))
+    return min(max(0.0, least - low), max(0.0, most - high))
+
+
+def _reach(drawn: Drawn) -> Box:
+    """The rectangle that all strokes fill, arcs and marks too."""
+    return bounds(point for piece in drawn.segments for point in (piece.start, piece.end))
+
+
+ARC_SHARES = (1.0, 0.75, 0.5)
+
+
+def settled(plan: Plan, look: Look) -> tuple[Stand, Drawn]:
+    """The figure centred, and moved so that arcs and marks stay in its area too, and what is drawn then.
+
+    The extent by which the scale was chosen counts straight strokes only. Where there is no room
+    to move, arcs are drawn smaller, until nothing leaves the frame.
+    """
+    layout, construction = plan.layout, plan.construction
+    centred = stand_in(construction, plan.picture, layout.area, plan.factor)
+    for share in ARC_SHARES:
+        style, stand = replace(layout.style, arc=share * layout.style.arc), centred
+        drawn = draw(construction, stand, look, style)
+        box, area = _reach(drawn), layout.area
+        across = _shift(box.left, box.right, area.left, area.right)
+        up = _shift(box.bottom, box.top, area.bottom, area.top)
+        if across or up:
+            stand = replace(stand, origin=stand.origin.plus(Point(across, up)))
+            drawn = draw(construction, stand, look, style)
+        if layout.frame.holds(_reach(drawn)):
+            break
+    return stand, drawn
 
 
 CONSTRUCTION, PROBLEM, OVERLAY = "construction", "problem", "overlay"
@@ -101,6 +146,14 @@ def ellipse(plan: Plan, stand: Stand, tolerance: Tolerance) -> Group:
     return Group((Shape(tuple(places), 0.25, "accent", None),), name="tolerance")
 
 
+def _keep_clear_of(group: Group, drawn: Drawn) -> None:
+    """Let labels keep clear of a group's closed lines."""
+    for shape in group.items:
+        if isinstance(shape, Shape):
+            for start, end in pairwise((*shape.points, shape.points[0])):
+                drawn.keep_clear(start, end, "", shape.width / 2)
+
+
 def thin(style: Style) -> Style:
     """The style of an overlay: thin lines, so that what lies under them can be judged."""
     return replace(style, wide=0.25, extra_wide=0.35, head=3.4, large_head=4.6)
@@ -116,21 +169,24 @@ def compose(
 ) -> Composed:
     """One kind of sheet on its paper: ``construction``, ``problem`` (with its ``start`` or
     without) or ``overlay``; all kinds of one problem put the star point in the same place."""
-    layout, style = plan.layout, plan.layout.style
-    stand = stand_in(plan.construction, plan.picture, layout.area, plan.factor)
+    layout = plan.layout
+    stand, whole = settled(plan, look)
     groups: tuple[Group, ...] = ()
     placed: tuple[Placed, ...] = ()
     left: tuple[labels.Wanted, ...] = ()
     drawn = Drawn()
     if kind == PROBLEM:
         groups = _start_point(stand, start)
+    elif kind == OVERLAY:
+        drawn = draw(plan.construction, stand, look, thin(layout.style), phasors_only=True)
+        round_the_end = () if tolerance is None else (ellipse(plan, stand, tolerance),)
+        for piece in round_the_end:
+            _keep_clear_of(piece, drawn)
+        groups, placed, left = _labelled(drawn, layout.area)
+        groups += round_the_end
     else:
-        style = thin(style) if kind == OVERLAY else style
-        groups, placed, left, drawn = figure_groups(
-            plan.construction, stand, look, style, layout.area, phasors_only=kind == OVERLAY
-        )
-    if tolerance is not None and kind == OVERLAY:
-        groups = (*groups, ellipse(plan, stand, tolerance))
+        drawn = whole
+        groups, placed, left = _labelled(drawn, layout.area)
     # In the order in which a sheet is read aloud: nothing touches, so that none covers another.
     items: tuple[Item, ...] = (
         frame(layout), title_block(layout, writing), words(layout, writing), table(layout, writing), *groups,

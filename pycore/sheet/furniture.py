@@ -137,7 +137,7 @@ def table(layout: Layout, writing: Writing) -> Group:
         if index == len(writing.rows) - 1 and index:
             items.append(Line(Point(box.left, y - 0.6), Point(right, y - 0.6), style.narrow))
             y -= 0.6
-        base = y - style.row + (style.row - style.value) / 2 + 0.1
+        base = y - style.row + (style.row - style.value) / 2 + 0.2
         items.append(text(row.symbol, Point(box.left, base), style.value))
         for x, written in zip(columns, (row.amount, row.length, row.angle), strict=True):
             items.append(text(written, Point(x, base), style.value, "end"))
@@ -192,7 +192,7 @@ def words(layout: Layout, writing: Writing) -> Group:
     return Group(tuple(items), name="words")
 
 
-BLOCK_COLUMNS = ((0.0, 0.36, 0.66), (0.0, 0.42, 0.68))
+BLOCK_COLUMNS = ((0.0, 0.42, 0.68), (0.0, 0.42, 0.68))
 """Where the cells of the title block's two lower rows begin, as shares of its width."""
 CELL_PADDING = 3.2
 

@@ -31,6 +31,7 @@ CLASS_SET = 60
 PROBLEMS = 2000
 POINTS = 72 / 25.4
 DEFAULT = {"i1": "18.4", "i2": "11.2", "i3": "24.6"}
+SHEETS = ("construction", "construction", "problem", "overlay")
 Figures = tuple[str, float, float, str, str]
 """One row: name, ours, the other's, unit, what the other is."""
 
@@ -156,12 +157,19 @@ def placing(count: int = 200, rounds: int = ROUNDS) -> Figures:
     return "placing the labels of a sheet", ours, theirs, "ms", "its PDF"
 
 
+def of_every_kind(count: int) -> Iterator[dict[str, str]]:
+    """The tests' random problems, half as constructions, a quarter each as problem sheets and overlays."""
+    for number, form in enumerate(forms(count)):
+        # The kinds of problem follow one another in tens: each must meet each kind of sheet.
+        yield {**form, "sheet": SHEETS[number // 10 % len(SHEETS)]}
+
+
 def counts(count: int = PROBLEMS) -> Counter:
     """Over random problems: labels, leaders, labels left to the table, texts that touch, what leaves the frame."""
     names = ("sheets", "labels", "leaders", "left to the table", "touching", "outside")
     found: Counter = Counter(dict.fromkeys(names, 0))
     with watched() as seen:
-        for form in forms(count):
+        for form in of_every_kind(count):
             page = NEUTRAL.sheet_page(form)
             frame = frame_of(page)
             said = touching(texts(page), strokes(page), frame)

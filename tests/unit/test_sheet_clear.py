@@ -4,6 +4,7 @@ from collections import Counter
 
 import pytest
 from host.problems import ask, forms
+from host.problems import form as form_of
 from unit.sheets import DEFAULT, NEUTRAL, Lettered, Stroke, frame_of, on_page, strokes, texts
 
 from pycore.calculators.interface import Opening
@@ -55,6 +56,16 @@ def test_no_text_of_three_hundred_random_sheets_touches_a_line_or_another_text_o
         faults += [(number, fault) for fault in faults_of(page)]
     assert labels > 4 * COUNT
     assert [] == faults, told(faults)
+
+
+@pytest.mark.parametrize("number", [1269, *range(9, 300, 10)])
+def test_arcs_and_marks_stay_in_the_frame_too(number: int):
+    """The scale is chosen by straight strokes; then the figure is moved, or its arcs are drawn smaller."""
+    page = NEUTRAL.sheet_page({**form_of(number), "paper": "A5"})
+    frame = frame_of(page).grown(1e-6)
+    figure = Page(page.width, page.height, tuple(placed.item for placed in on_page(page, object) if placed.step))
+    ends = [point for stroke in strokes(figure) for point in (stroke.start, stroke.end)]
+    assert [] == [at for at in ends if not (frame.left <= at.x <= frame.right and frame.bottom <= at.y <= frame.top)]
 
 
 def test_no_label_of_three_hundred_phone_views_touches_a_line_or_another_label_or_leaves_the_view():
