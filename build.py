@@ -43,10 +43,11 @@ def test(arguments: argparse.Namespace, rest: list[str]) -> int:
     """Build, find the browser and the simulator, run pytest; gives pytest's exit code."""
     import subprocess
 
-    from making.programs import ensure_chromium, ensure_ngspice, ensure_readers
+    from making.programs import ensure_chromium, ensure_firefox, ensure_ngspice, ensure_readers
 
     environment.ensure_node_modules(developer=True)
     os.environ["PHASOR_FOLIO_CHROMIUM"] = str(ensure_chromium(environment.PYTHON))
+    ensure_firefox()
     ensure_ngspice()
     ensure_readers()
     _build(arguments)

@@ -120,6 +120,22 @@ def ensure_ngspice() -> Path | None:
     return Path(found) if found else None
 
 
+def ensure_firefox() -> Path | None:
+    """A second engine for the page's contracts; on Debian it is installed when missing.
+
+    Raises BuildError where CI is set and it is missing; elsewhere gives None after saying what is left out.
+    """
+    names = ("firefox-esr", "firefox")
+    if not any(map(shutil.which, names)) and root_on_debian():
+        apt_install("firefox-esr")
+    found = next(filter(None, map(shutil.which, names)), None)
+    if found is None and os.environ.get("CI"):
+        raise BuildError("Firefox is missing and CI is set: install the Debian package firefox-esr.")
+    if found is None:
+        say("  left out: Firefox is not installed, so the page is tried in Chromium alone")
+    return Path(found) if found else None
+
+
 READERS = {"qpdf": "qpdf", "pdfinfo": "poppler-utils", "pdftotext": "poppler-utils", "rsvg-convert": "librsvg2-bin"}
 """Programs that read our files with other eyes, each with its Debian package."""
 

@@ -30,7 +30,8 @@ OPEN = """async (fragments) => {
     if (!(await settled())) wrong.push([number, "never settled"]);
     if (window.hurt || ({}).x || ({}).polluted) wrong.push([number, "something ran"]);
     if (document.querySelector("main :is(script, img, iframe, b)")) wrong.push([number, "markup"]);
-    const said = [...document.querySelectorAll("[data-message-for]:not([hidden]), [data-waiting], [data-open-notices]")];
+    const places = "[data-message-for]:not([hidden]), [data-waiting], [data-open-notices]";
+    const said = [...document.querySelectorAll(places)];
     const silent = said.every((place) => !place.textContent.trim());
     if (root.dataset.answer === "old" && silent) wrong.push([number, "old without a word"]);
   }

@@ -1,4 +1,4 @@
-"""Lighthouse finds nothing to better in access, practice and findability; `build.py bench` weighs every page's speed."""
+"""Lighthouse finds nothing to better in access, practice and findability; the bench weighs the speed of every page."""
 
 from pathlib import Path
 
