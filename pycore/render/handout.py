@@ -9,6 +9,7 @@ because every text of a drawing says its length, but a symbol's italic could be 
 
 import binascii
 import hashlib
+import re
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Protocol
 
@@ -16,6 +17,7 @@ from pycore.calculators.interface import Answer, Opening
 from pycore.calculators.lesson import Shown
 from pycore.lettering import made
 from pycore.lettering.subset import subset
+from pycore.lettering.woff import woff
 from pycore.render.elements import Marks, Markup, document, h, join, raw_script, raw_style
 from pycore.render.phrase import phrase_html
 from pycore.words import Phrase, classroom, furniture, plain
@@ -23,6 +25,7 @@ from pycore.words import lesson as words
 from pycore.writers import svg
 
 LANGUAGE = "en-GB"
+COMMENT = re.compile(r"/\*.*?\*/", re.DOTALL)
 FACES = (
     ("regular", "Phasor Sans", "normal", "400 599"),
     ("bold", "Phasor Sans", "normal", "600 700"),
@@ -70,10 +73,10 @@ def faces_css(text: str) -> str:
     used = tuple(dict.fromkeys(text))
     for face, family, style, weights in FACES:
         numbers = [made.GLYPHS[face][sign] for sign in used if sign in made.GLYPHS[face]]
-        data = binascii.b2a_base64(subset(face, numbers, for_screen=True), newline=False).decode()
+        data = binascii.b2a_base64(woff(subset(face, numbers, for_screen=True)), newline=False).decode()
         rules.append(
             f'@font-face{{font-family:"{family}";font-style:{style};font-weight:{weights};'
-            f'src:url("data:font/ttf;base64,{data}") format("truetype")}}'
+            f'src:url("data:font/woff;base64,{data}") format("woff")}}'
         )
     return "\n".join(rules)
 
@@ -140,7 +143,7 @@ def handout(calculator: Taught, form: Mapping[str, str], opening: Opening, style
     body = h("main", {"class": "sheet-page handout"}, _head(answer, calculator.title), _player(steps), _sheet(answer),
              _foot(calculator.cautions))  # fmt: skip
     drawn = Markup.trusted(svg.write_units(units))
-    whole_style = f"{faces_css(join(drawn, body))}\n{style}".replace("\r", "")
+    whole_style = f"{faces_css(join(drawn, body))}\n{COMMENT.sub('', style)}".replace("\r", "")
     whole_script = script.replace("\r", "")
     head = join(
         h("meta", {"http-equiv": "Content-Security-Policy", "content": policy(whole_style, whole_script)}),

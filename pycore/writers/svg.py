@@ -79,10 +79,11 @@ def write_units(units: Units) -> str:
              f'fill="none" font-family="{FAMILIES["regular"]}" font-weight="{WEIGHTS["regular"]}"><defs>']  # fmt: skip
     for key, unit in sorted(units.items()):
         parts.append(f'<g id="{escaped(key)}">')
-        lines = [item for item in unit.items if isinstance(item, Line)]
-        _Writer(0.0, parts).strokes_together(lines)
-        others = tuple(item for item in unit.items if not isinstance(item, Line))
-        _Writer(0.0, parts).items(others, within_phasor=False)
+        writer = _Writer(0.0, parts, {})
+        writer.strokes_together(item for item in unit.items if isinstance(item, Line))
+        others = tuple(item for item in unit.items if not isinstance(item, (Line, Text)))
+        writer.items(others, within_phasor=False)
+        writer.figures_together(item for item in unit.items if isinstance(item, Text))
         parts.append("</g>")
     parts.append("</defs></svg>")
     return "".join(parts)
@@ -145,6 +146,20 @@ class _Writer:
             marks = f'class="ink-{line.ink}" {_stroke(line.ink, line.width, line.dash)}'
             paths.setdefault(marks, []).append(f"M{self._xy(line.start)}L{self._xy(line.end)}")
         self._parts += [f'<path {marks} d="{"".join(pieces)}"/>' for marks, pieces in paths.items()]
+
+    def figures_together(self, figures: Iterable[Text]) -> None:
+        """Figures of a scale, those of one ink, face and size in one group. Their own lengths are not
+        written: they are short, and far from each other."""
+        groups: dict[str, list[str]] = {}
+        for figure in figures:
+            for placed in placed_runs(figure):
+                run = placed.run
+                marks = (f'class="fill-{figure.ink}" fill="{PAPER_COLOURS[figure.ink]}" font-size="{extent(run.size)}"'
+                         f' font-weight="{WEIGHTS[run.face]}"')  # fmt: skip
+                x, y = self._number(placed.at.x), self._number(self._height - placed.at.y)
+                words = f'<text x="{x}" y="{y}"{self._turned(figure)}>{escaped(run.text)}</text>'
+                groups.setdefault(marks, []).append(words)
+        self._parts += [f"<g {marks}>{''.join(words)}</g>" for marks, words in groups.items()]
 
     def _group(self, group: Group, within_phasor: bool) -> None:
         marks = [
