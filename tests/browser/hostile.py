@@ -5,9 +5,9 @@ from collections.abc import Callable
 from host.problems import Dice
 
 KEYS = (
-    "i1", "i2", "i3", "a1", "a2", "a3", "measured", "method", "order", "paper", "orientation", "scale", "names", "first",
-    "sequence", "rotation", "place", "decimal", "angles", "colours", "view", "step", "ask", "code", "v", "__proto__",
-    "constructor", "hasOwnProperty", "toString", "__proto__[x]", "constructor.prototype", "", "i1[]",
+    "i1", "i2", "i3", "a1", "a2", "a3", "measured", "method", "order", "paper", "orientation", "scale", "names",
+    "first", "sequence", "rotation", "place", "decimal", "angles", "colours", "view", "step", "ask", "code", "v",
+    "__proto__", "constructor", "hasOwnProperty", "toString", "__proto__[x]", "constructor.prototype", "", "i1[]",
 )  # fmt: skip
 VALUES = (
     "18.4", "-0", "1e400", "-1e400", "1e-400", "NaN", "Infinity", "0x10", "1_000", "١٢٣", "１８", "9" * 400,
