@@ -34,7 +34,8 @@ def build(arguments: argparse.Namespace, _rest: list[str]) -> int:
     from making.compress import compress_site
 
     folder = _build(arguments)
-    compress_site(folder)
+    with stamps.one_at_a_time():  # a build beside it would take the files away
+        compress_site(folder)
     say(f"built: {folder}")
     return 0
 
