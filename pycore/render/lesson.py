@@ -157,7 +157,7 @@ def share_html() -> Markup:
              h("input", {"id": "code-link", "type": "text", "readonly": True, "autocomplete": "off"}))  # fmt: skip
     buttons = [
         h("button", {"type": "button", "class": "first" if do == "copy" else None, "data-share-do": do,
-                     "hidden": do == "send"}, label)
+                     "autofocus": do == "copy", "hidden": do == "send"}, label)
         for do, label in (("copy", classroom.COPY), ("send", classroom.SEND), ("close", classroom.CLOSE))
     ]  # fmt: skip
     column = h("div", {"class": "code-words"}, h("h2", {"id": "code-title"}, classroom.SHARE_TITLE),

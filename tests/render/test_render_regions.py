@@ -239,7 +239,7 @@ def test_a_power_factor_has_controls_without_names():
 
 def test_the_page_of_a_calculator_has_all_that_its_shell_asks_for(page):
     asked = {"header", "intro", "form", "answer", "view", "request", "sheet", "actions", "options", "noscript",
-             "workings", "status", "footer", "method", "truesize"}  # fmt: skip
+             "workings", "status", "footer", "method", "truesize", "lesson"}  # fmt: skip
     assert asked == set(page.regions)
     assert ("example", "sheet", "en-GB") == (page.slug, page.template, page.language)
     for html in page.regions.values():
@@ -249,7 +249,7 @@ def test_the_page_of_a_calculator_has_all_that_its_shell_asks_for(page):
 def test_actions_are_those_that_work_now(page):
     buttons = Tree(page.regions["actions"]).all("button")
     actions = [marks["data-action"] for marks in buttons if "data-action" in marks]
-    assert ["print", "pdf", "share", "true-size"] == actions
+    assert ["lesson", "print", "pdf", "share", "code", "handout", "true-size"] == actions
 
 
 def test_the_front_page_shows_each_sheet_and_links_to_it():
