@@ -23,6 +23,8 @@ INNER_FIGURES = 54.8
 RULER_LENGTH = 150.0
 RULER_WIDTH = 25.0
 RULER_BEFORE_ZERO = 5.0
+RULER_FIGURES = 10.0
+"""How far below the edge the middle of a lesson's figures stands, mm."""
 _CORNER = 2.0
 
 
@@ -93,9 +95,14 @@ def stamped_protractor(pose: Pose, figures: Figures, *, circle: bool = False) ->
     return replace(made, stamp=Stamp(key, unit, pose.at, pose.degrees, pose.factor))
 
 
+def stands_on_head(degrees: float) -> bool:
+    """Whether figures along this direction would have to be read upside down."""
+    return not -90.0 < wrap(degrees) <= 90.0
+
+
 def stamped_ruler(pose: Pose, length: float) -> Group:
     """A ruler of a lesson with its stamp. Figures that would stand on their heads are turned over."""
-    capitals, over = 3.8, not -90.0 < wrap(pose.degrees) <= 90.0
+    capitals, over = 3.8, stands_on_head(pose.degrees)
     unit = _unit_ruler(length, ON_SCREEN, capitals, over)
     key = f"ruler-{int(length)}{'-over' if over else ''}"
     made = ruler(pose, length, weight=ON_SCREEN, capitals=capitals, over=over)

@@ -22,18 +22,22 @@ from pycore.sheet.instruments import (
     OUTER_FIGURES,
     RADIUS,
     RULER_BEFORE_ZERO,
+    RULER_FIGURES,
     RULER_WIDTH,
     WINDOW,
     Pose,
     figure,
     stamped_protractor,
     stamped_ruler,
+    stands_on_head,
 )
 
 SQUARE_SIDE = 80.0
 SQUARE_BACK = 10.0
 NARROW, MARK = 0.25, 0.5
 """Widths of a tool's edge and of its reading (units)."""
+FIGURE_IS_NEAR = 2.6
+"""Millimetres from a figure of the ruler within which the line of the reading would cross it."""
 TEN_IS_NEAR = 4.0
 """Degrees from a figure within which the line of the reading would cross it."""
 
@@ -137,7 +141,11 @@ def _ray(pose: Pose, inner: bool, zero: float, sweep: float) -> Iterable[Item]:
 
 def _reversed_figure(pose: Pose, ring: float, angle: float, words: str) -> Iterable[Item]:
     """A figure of a scale, light on a dark ground."""
-    at, turn, f = pose.place(ring, angle), pose.degrees + angle - 90.0, pose.factor
+    yield from _reversed(words, pose.place(ring, angle), pose.degrees + angle - 90.0, pose.factor)
+
+
+def _reversed(words: str, at: Point, turn: float, f: float) -> Iterable[Item]:
+    """A figure 3.6 mm high about a place, turned, light on a dark ground."""
     wide, high = (1.5 + 1.0 * len(words)) * f, 2.9 * f
     corners = tuple(
         at.moved(wide * across, turn).moved(high * along, turn + 90.0)
@@ -203,11 +211,20 @@ def ruler_laid(pose: Pose, whole: float, length: float, words: str) -> Laid:
     return Laid(
         (under[0], Shape(stretch, 0.0, "accent", "tint-2"), under[1]),
         (Line(*zero, MARK, "accent"),),
-        (Line(*read, MARK, "accent"),),
+        (Line(*read, MARK, "accent"), *_nearest_figure(pose, whole, length)),
         Beside("0", zero[1], outward),
         Beside(words, read[1], outward),
         (*busy, zero, read),
     )
+
+
+def _nearest_figure(pose: Pose, whole: float, length: float) -> Iterable[Item]:
+    """The centimetre beside a reading, light on a dark ground where the reading's line would cross its figure."""
+    nearest = int(length / 10.0 + 0.5)
+    if 0 < nearest <= whole / 10.0 and math.fabs(length - 10.0 * nearest) < FIGURE_IS_NEAR:
+        at = pose.xy(10.0 * nearest, -RULER_FIGURES)
+        yield from _reversed(str(nearest), at, pose.degrees + (180.0 if stands_on_head(pose.degrees) else 0.0),
+                             pose.factor)  # fmt: skip
 
 
 def _across(pose: Pose, place: float) -> tuple[Point, Point]:
