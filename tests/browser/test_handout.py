@@ -8,8 +8,8 @@ from pathlib import Path
 import pypdfium2
 import pytest
 from browser.asking import SLUG, wait_until
+from browser.classroom import CENTRES, RULERS
 from browser.instruments import Seen, apart, way
-from browser.test_lesson import CENTRES, RULERS
 from browser.test_page_access import violations
 from making.paths import SITE
 from playwright.sync_api import Browser, Page

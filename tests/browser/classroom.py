@@ -1,0 +1,73 @@
+"""What the tests of the classroom view share: screens, waiting for a step, and one step's instrument read off."""
+
+from browser.asking import wait_until
+from browser.instruments import Seen, apart, way
+from playwright.sync_api import Page
+
+PROBLEM = "#v=1&i1=18.4&i2=11.2&i3=24.6"
+SCREENS = {
+    "projector": {"width": 1920, "height": 1080}, "small projector": {"width": 1280, "height": 720},
+    "phone": {"width": 390, "height": 844}, "small phone": {"width": 320, "height": 568},
+}  # fmt: skip
+STEPS = 20
+CENTRES = {3: "O", 5: "i1", 7: "i2", 11: "O", 13: "O", 14: "i12", 16: "i3", 20: "O"}
+"""Where the protractor's centre belongs in each step of the parallelogram that has one."""
+RULERS = {2: "i1", 4: "i2", 10: "i12", 12: "i3", 19: "sum"}
+"""The phasor along which the ruler lies, zero on its tail, reading at its tip."""
+
+
+def at(page: Page) -> int:
+    """The step in view, by its words."""
+    words = page.locator(".lesson-step").text_content()
+    return int(words.split()[1])
+
+
+def until_at(page: Page, step: int) -> None:
+    """Wait until a step is in view."""
+    try:
+        wait_until(page, f"""document.querySelector(".lesson-step")?.textContent.startsWith("Step {step} of")""")
+    except AssertionError:
+        raise AssertionError(f"step {at(page)} is in view, not {step}") from None
+
+
+def is_open(page: Page) -> bool:
+    return page.evaluate("document.querySelector('[data-lesson]').open")
+
+
+def until_address(page: Page, part: str) -> None:
+    wait_until(page, f"location.hash.includes({part!r})")
+
+
+def do(page: Page, name: str) -> None:
+    page.click(f'[data-lesson-do="{name}"]')
+
+
+def reveal(page: Page) -> None:
+    """Show a reading that waits to be asked for."""
+    if page.locator('[data-lesson-do="next"]').text_content() == "Show the reading":
+        page.keyboard.press("Enter")
+
+
+def visible(page: Page, selector: str) -> bool:
+    return page.locator(selector).first.is_visible()
+
+
+def check_step(seen: Seen, step: int) -> None:
+    """The instrument of one step of the parallelogram, read off the picture."""
+    if step in CENTRES:
+        centre, _ = seen.protractor()
+        place = seen.start if CENTRES[step] == "O" else seen.phasor(CENTRES[step])[1]
+        assert abs(centre - place) < 0.02, step
+        far = max((end for line in seen.found["reading"] for end in ends_of(line)), key=lambda end: abs(end - centre))
+        assert apart(way(centre, far), seen.direction(seen.amount)) < 0.1, step
+    elif step in RULERS:
+        zero, along, unit = seen.ruler()
+        tail, tip = seen.phasor(RULERS[step])
+        assert abs(zero - tail) < 0.01 and apart(along, way(tail, tip)) < 0.02, step
+        assert abs(abs(tip - tail) / unit - seen.amount) <= 0.26, step
+    elif step in (6, 8, 15, 17):
+        assert "ruler" in seen.found["instruments"]
+
+
+def ends_of(line: list[float]) -> tuple[complex, complex]:
+    return complex(line[0], -line[1]), complex(line[2], -line[3])
