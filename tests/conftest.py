@@ -11,7 +11,7 @@ from making import environment, stamps
 from making.programs import CHROMIUM_OPTIONS, find_chromium
 from making.serve import serving
 from making.whole import build_site
-from playwright.sync_api import Browser, Page, sync_playwright
+from playwright.sync_api import Browser, Page, Playwright, sync_playwright
 from witness import Witness
 
 environment.put_venv_on_path()
@@ -53,12 +53,18 @@ def chromium_path() -> Path:
 
 
 @pytest.fixture(scope="session")
-def browser(chromium_path: Path) -> Iterator[Browser]:
+def playwright() -> Iterator[Playwright]:
+    """The one driver of the run: a second one beside it is refused."""
+    with sync_playwright() as driver:
+        yield driver
+
+
+@pytest.fixture(scope="session")
+def browser(playwright: Playwright, chromium_path: Path) -> Iterator[Browser]:
     """One Chromium for the whole run."""
-    with sync_playwright() as playwright:
-        chromium = playwright.chromium.launch(executable_path=str(chromium_path), args=CHROMIUM_OPTIONS)
-        yield chromium
-        chromium.close()
+    chromium = playwright.chromium.launch(executable_path=str(chromium_path), args=CHROMIUM_OPTIONS)
+    yield chromium
+    chromium.close()
 
 
 @pytest.fixture

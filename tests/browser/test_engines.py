@@ -12,21 +12,20 @@ from collections.abc import Iterator
 import pytest
 from browser.asking import SLUG, neutral, result, wait_until
 from browser.kept import FRESH, READY
-from playwright.sync_api import Page, sync_playwright
+from playwright.sync_api import Page, Playwright
 
 
 @pytest.fixture(scope="module")
-def firefox(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Page]:
+def firefox(playwright: Playwright, tmp_path_factory: pytest.TempPathFactory) -> Iterator[Page]:
     """A page of Firefox with a home of its own: the driver leaves caches."""
     path = shutil.which("firefox-esr") or shutil.which("firefox")
     if path is None and not os.environ.get("CI"):
         pytest.skip("left out: Firefox is not installed, so the page is tried in Chromium alone")
     assert path is not None, "Firefox is missing and CI is set: install the Debian package firefox-esr"
     home = {**os.environ, "HOME": str(tmp_path_factory.mktemp("home"))}
-    with sync_playwright() as playwright:
-        browser = playwright.firefox.launch(channel="moz-firefox", executable_path=path, env=home)
-        yield browser.new_page()
-        browser.close()
+    browser = playwright.firefox.launch(channel="moz-firefox", executable_path=path, env=home)
+    yield browser.new_page()
+    browser.close()
 
 
 @pytest.fixture
