@@ -1,7 +1,5 @@
 """The sentences of the constructions: tool first, then where, then the reading; one line of why."""
 
-from collections.abc import Sequence
-
 from pycore.words.phrase import Phrase, Symbol, say
 
 Name = Phrase | Symbol
@@ -259,14 +257,3 @@ def return_opposite(length: str) -> Phrase:
 def return_why() -> Phrase:
     """Why it is turned round."""
     return say("What flows out through the lines comes back through the neutral.")
-
-
-def joined(names: Sequence[Name]) -> Phrase:
-    """Names with plus signs between: I₁ + I₂."""
-    pieces: list[str | Symbol] = []
-    for index, name in enumerate(names):
-        if index:
-            pieces.append(" + ")
-        flat = name if isinstance(name, tuple) else (name,)
-        pieces.extend(piece for piece in flat if isinstance(piece, (str, Symbol)))
-    return tuple(pieces)
