@@ -19,9 +19,8 @@ class Point(NamedTuple):
 
     def moved(self, distance: float, degrees: float) -> "Point":
         """The point ``distance`` away in the direction ``degrees``."""
-        return Point(
-            self.x + distance * trig.cosine(degrees), self.y + distance * trig.sine(degrees)
-        )
+        along, up = trig.direction(degrees)
+        return Point(self.x + distance * along, self.y + distance * up)
 
     def plus(self, other: "Point") -> "Point":
         """Both steps, one after the other."""

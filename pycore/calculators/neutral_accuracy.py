@@ -8,8 +8,7 @@ from pycore.accuracy import explain, hand
 from pycore.accuracy.agreement import verdict
 from pycore.accuracy.instrument import Meter, difference
 from pycore.calculators.interface import Block, Grid, Paragraph, Working
-from pycore.calculators.neutral_case import NeutralCase
-from pycore.calculators.neutral_sheet import HANDS
+from pycore.calculators.neutral_case import HANDS, NeutralCase
 from pycore.calculators.telling import Teller
 from pycore.calculators.written import degrees_text
 from pycore.constructions.construction import flattest
@@ -41,13 +40,9 @@ class NeutralAccuracy:
         self.who = HANDS[case.problem["hand"]]
         self.writing = case.telling.writing
 
-    def spread(self, plan: Plan) -> hand.Spread:
-        """The scatter of drawings of a plan, to first order: quick enough for every edit."""
-        return hand.spread(plan.construction, plan.factor, self.who, first_order=True)
-
     def tolerance(self, plan: Plan) -> float:
         """Half-width in amperes of 95 in 100 drawings."""
-        return self.spread(plan).half_width
+        return self.case.spread(plan).half_width
 
     def notices(self, plan: Plan) -> tuple[Phrase, ...]:
         """A warning where lines cross too flatly."""
@@ -98,7 +93,7 @@ class NeutralAccuracy:
         """What contributes how much, for those who ask for the full vocabulary (after the GUM's form)."""
         if self.case.problem["wording"] != "full" or self.case.solution.closed:
             return []
-        found = self.spread(plan)
+        found = self.case.spread(plan)
         whole = found.length * found.length
         moves = plan.construction.moves
         steps = [step for step in plan.construction.steps for _ in step.moves]

@@ -3,6 +3,7 @@
 import math
 
 from pycore import quantity
+from pycore.accuracy import hand
 from pycore.calculators import conventions, links, telling
 from pycore.calculators.neutral_fields import FIELDS
 from pycore.calculators.neutral_problem import NeutralProblem
@@ -25,6 +26,7 @@ from pycore.words.neutral_form import METHODS
 ORDERS = ("12", "13", "23")
 CHOSEN_TO_FIT = ("method", "order", "paper", "orientation", "scale")
 """What every printed link names, whether the user chose it or the sheet did."""
+HANDS = {"practised": hand.PRACTISED, "ordinary": hand.ORDINARY}
 
 
 class NeutralCase:
@@ -33,6 +35,8 @@ class NeutralCase:
     def __init__(self, problem: NeutralProblem) -> None:
         self.problem = problem
         self.plan: Plan | None = None
+        self._plans: dict[tuple[str, str, float | None], tuple[Plan, ...]] = {}
+        self._spreads: dict[tuple[str, str, float], hand.Spread] = {}
         self.misfit: tuple[Fault, ...] = ()
         self.solution: StarSolution = solve(problem.load)
         self.lines = conventions.line_names(problem["names"])
@@ -86,10 +90,21 @@ class NeutralCase:
 
     def plans(self, method: str, order: str = "", scale: float | None = None) -> tuple[Plan, ...]:
         """Each order of a method on the problem's paper, the best first."""
-        candidates = [self.build(method, one) for one in self.orders(method, order)]
-        return choose(
-            candidates, self.picture, self.problem["paper"], self.ways(), scale, self.problem["steps"]
-        )
+        key = method, order, scale
+        if key not in self._plans:
+            candidates = [self.build(method, one) for one in self.orders(method, order)]
+            self._plans[key] = choose(
+                candidates, self.picture, self.problem["paper"], self.ways(), scale, self.problem["steps"]
+            )
+        return self._plans[key]
+
+    def spread(self, plan: Plan) -> hand.Spread:
+        """The scatter of a hand's drawings of a plan, to first order: found once, quick enough for every edit."""
+        key = plan.construction.method, plan.construction.order, plan.factor
+        if key not in self._spreads:
+            who = HANDS[self.problem["hand"]]
+            self._spreads[key] = hand.spread(plan.construction, plan.factor, who, first_order=True)
+        return self._spreads[key]
 
     def shown(self) -> Plan:
         """The plan of the drawing on the sheet.

@@ -3,7 +3,7 @@
 from typing import Protocol
 
 from pycore import quantity
-from pycore.accuracy import hand
+from pycore.accuracy.hand import Spread
 from pycore.calculators import conventions, links
 from pycore.calculators.interface import Opening
 from pycore.calculators.neutral_problem import NeutralProblem
@@ -27,7 +27,6 @@ from pycore.words import sheet as words
 from pycore.words.accuracy import ellipse_note
 
 SLUG = "neutral-current"
-HANDS = {"practised": hand.PRACTISED, "ordinary": hand.ORDINARY}
 
 
 class Case(Protocol):
@@ -41,6 +40,9 @@ class Case(Protocol):
 
     def method_words(self, plan: Plan) -> str:
         """The method as the title block says it."""
+
+    def spread(self, plan: Plan) -> Spread:
+        """The scatter of a hand's drawings of a plan."""
 
     def link(self, plan: Plan) -> tuple[tuple[str, str], ...]:
         """The link that gives this sheet again, as key-value pairs."""
@@ -190,8 +192,7 @@ def sheet_of(case: Case, plan: Plan, opening: Opening) -> Page:
     start = case.problem["start"] == "yes"
     tolerance = None
     if kind == compose.OVERLAY and not case.solution.closed:
-        found = hand.spread(plan.construction, plan.factor, HANDS[case.problem["hand"]], first_order=True)
-        tolerance = compose.Tolerance(*found.ellipse())
+        tolerance = compose.Tolerance(*case.spread(plan).ellipse())
     composed = compose.compose(plan, look_of(case), _writing(case, plan, opening), kind, start, tolerance)
     turned_over = kind == compose.OVERLAY and case.problem["mirror"] == "yes"
     return mirrored(composed.page) if turned_over else composed.page

@@ -7,8 +7,9 @@ Each move names its own deviations: ``angle`` (degrees) or ``length`` (the quant
 """
 
 import math
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
+from typing import Any
 
 from pycore import geometry
 from pycore.geometry import ORIGIN, Point, Ray
@@ -233,7 +234,7 @@ def _parallel(board: _Board, move: DrawParallel, deviation: Mapping[str, float])
     board.lines[move.line] = Ray(board.points[move.through], degrees)
 
 
-def _intersect(board: _Board, move: Intersect) -> None:
+def _intersect(board: _Board, move: Intersect, _deviation: Mapping[str, float]) -> None:
     met = geometry.intersection(board.lines[move.first], board.lines[move.second])
     if met is None:
         raise Degenerate(f"{move.first} and {move.second} do not meet")
@@ -270,7 +271,7 @@ def _drop(board: _Board, move: DropPerpendicular, deviation: Mapping[str, float]
     board.points[move.foot] = dropped
 
 
-def _join(board: _Board, move: Join) -> None:
+def _join(board: _Board, move: Join, _deviation: Mapping[str, float]) -> None:
     start, end = board.points[move.start], board.points[move.end]
     board.lines[move.line] = Ray(start, geometry.direction(start, end))
 
@@ -291,45 +292,51 @@ def _read_angle(board: _Board, move: ReadAngle, deviation: Mapping[str, float]) 
     board.readings[move.reading] = size + deviation.get("angle", 0.0)
 
 
-def _make(board: _Board, move: Move, deviation: Mapping[str, float]) -> None:
-    match move:
-        case Start():
-            board.points[move.point] = ORIGIN
-        case Direction():
-            board.lines[move.line] = Ray(board.points[move.at], move.degrees)
-        case TurnAngle():
-            _turn(board, move, deviation)
-        case SetOff():
-            _set_off(board, move, deviation)
-        case DrawParallel():
-            _parallel(board, move, deviation)
-        case Intersect():
-            _intersect(board, move)
-        case CrossArcs():
-            _cross_arcs(board, move, deviation)
-        case DropPerpendicular():
-            _drop(board, move, deviation)
-        case Join():
-            _join(board, move)
-        case ReadLength():
-            _read_length(board, move, deviation)
-        case ReadAngle():
-            _read_angle(board, move, deviation)
+def _start(board: _Board, move: Start, _deviation: Mapping[str, float]) -> None:
+    board.points[move.point] = ORIGIN
 
 
-def carry_out(moves: tuple[Move, ...], deviations: Mapping[str, float] | None = None) -> Figure:
+def _direct(board: _Board, move: Direction, _deviation: Mapping[str, float]) -> None:
+    board.lines[move.line] = Ray(board.points[move.at], move.degrees)
+
+
+_MAKERS: dict[type, Callable[[_Board, Any, Mapping[str, float]], None]] = {
+    Start: _start,
+    Direction: _direct,
+    TurnAngle: _turn,
+    SetOff: _set_off,
+    DrawParallel: _parallel,
+    Intersect: _intersect,
+    CrossArcs: _cross_arcs,
+    DropPerpendicular: _drop,
+    Join: _join,
+    ReadLength: _read_length,
+    ReadAngle: _read_angle,
+}
+_NONE: Mapping[str, float] = {}
+
+
+def carry_out(
+    moves: tuple[Move, ...], deviations: Mapping[str, float] | None = None, exact: Figure | None = None
+) -> Figure:
     """Carry out a construction, exactly or as a hand with these deviations would.
 
-    ``deviations`` maps ``<index of the move>:<name>`` to degrees or to the quantity's unit.
+    ``deviations`` maps ``<index of the move>:<name>`` to degrees or to the quantity's unit. With ``exact``, the same
+    moves' figure without deviations, what comes before the first deviation is taken from there and not made again.
     Raises Degenerate when lines or arcs do not meet.
     """
-    board = _Board()
     by_move: dict[int, dict[str, float]] = {}
     for key, amount in (deviations or {}).items():
         index, _, name = key.partition(":")
         by_move.setdefault(int(index), {})[name] = amount
-    for place, move in enumerate(moves):
-        _make(board, move, by_move.get(place, {}))
+    board, first = _Board(), 0
+    if exact is not None:
+        # What later moves drew lies on the board too: each makes its own anew before anything reads it.
+        board = _Board(dict(exact.points), dict(exact.lines), dict(exact.readings))
+        first = min(by_move, default=len(moves))
+    for place in range(first, len(moves)):
+        move = moves[place]
+        _MAKERS[type(move)](board, move, by_move.get(place, _NONE))
     return Figure(board.points, board.lines, board.readings)
 
 

@@ -12,10 +12,11 @@ from pycore.accuracy import explain, hand
 from pycore.accuracy.agreement import verdict
 from pycore.accuracy.instrument import Meter, computed, difference, sensitivities
 from pycore.accuracy.propagation import NotEnough, carried, correlation, diagonal, jacobian, type_a
+from pycore.calculators.neutral_current import NeutralCurrent
 from pycore.circuits.star import StarLoad, solve
 from pycore.constructions.components import components
 from pycore.constructions.construction import Arm, Picture
-from pycore.constructions.moves import DEVIATIONS, Degenerate, carry_out
+from pycore.constructions.moves import DEVIATIONS, Degenerate, carry_out, deviations_of
 from pycore.constructions.parallelogram import parallelogram
 from pycore.constructions.tip_to_tail import tip_to_tail
 
@@ -134,6 +135,27 @@ def constructions_of(currents, lags=(0.0, 0.0, 0.0)):
     made += [parallelogram(arms, order, arms[0].angle, tool)
              for order in ("12", "13", "23") for tool in ("protractor", "set-squares", "compasses")]  # fmt: skip
     return made
+
+
+def test_a_construction_taken_up_at_its_first_deviation_is_the_whole_one_made_anew():
+    """Every point, line and reading, bit for bit, for each thing that a hand can get wrong."""
+    tried = 0
+    for construction in constructions_of((18.4, 11.2, 24.6), (0.0, 25.0, -30.0)):
+        for key in deviations_of(construction.moves):
+            wrong = {key: 0.25}
+            assert carry_out(construction.moves, wrong) == carry_out(construction.moves, wrong, construction.figure)
+            tried += 1
+    assert tried > 100
+
+
+def test_the_scatter_of_one_plan_is_found_once(monkeypatch: pytest.MonkeyPatch):
+    """The answer names it twice, its overlay once more, and each finding carries the construction out tens of times."""
+    found = []
+    monkeypatch.setattr(hand, "spread", lambda *given, plainly=hand.spread, **more: found.append(1) or
+                        plainly(*given, **more))  # fmt: skip
+    form = {"i1": "18.4", "i2": "11.2", "i3": "24.6", "sheet": "overlay"}
+    assert "tolerance" in [output.name for output in NeutralCurrent().answer(form, ("answer", "sheet")).outputs]
+    assert [1] == found
 
 
 @pytest.mark.parametrize("currents", [(18.4, 11.2, 24.6), (30.0, 12.0, 9.0), (9.5, 21.0, 14.0)])

@@ -144,3 +144,10 @@ def test_no_sine_is_made_of_what_is_no_angle(number: float):
     for function in (trig.sine, trig.cosine):
         with pytest.raises(ValueError, match=r".+"):
             function(number)
+
+
+def test_minus_nothing_is_nothing_whichever_is_asked_for_first():
+    """What is kept for an angle must not depend on what was asked for before."""
+    for first, second in ((-0.0, 0.0), (0.0, -0.0)):
+        trig.direction.cache_clear()
+        assert (1.0, 1.0) == tuple(math.copysign(1.0, trig.sine(angle)) for angle in (first, second))
