@@ -53,9 +53,13 @@ def _form(request: Mapping[str, Any]) -> dict[str, str]:
     form = request.get("form")
     if not isinstance(form, dict):
         raise BadRequest(words.no_form())
+    return _texts(form)
+
+
+def _texts(given: Mapping[Any, Any]) -> dict[str, str]:
     return {
         key: value[: links.LONGEST_VALUE]
-        for key, value in form.items()
+        for key, value in given.items()
         if isinstance(key, str) and isinstance(value, str)
     }
 
@@ -175,6 +179,17 @@ def _handout(request: Mapping[str, Any]) -> Reply:
     return told, whole.encode()
 
 
+def _mark(request: Mapping[str, Any]) -> Reply:
+    """Marks an answer to the problem of a form; the right answer is not told."""
+    # Only the answer checker needs it; the first answer of a sheet need not wait for its import.
+    from pycore.render.marking import reply
+
+    given = request.get("given")
+    if not isinstance(given, dict):
+        raise BadRequest(words.no_form())
+    return reply(_page(request).task(_form(request)), _texts(given)), None
+
+
 _ANSWERS: dict[str, Callable[[Mapping[str, Any]], Reply]] = {
     "answer": _answer,
     "open": _open,
@@ -183,6 +198,7 @@ _ANSWERS: dict[str, Callable[[Mapping[str, Any]], Reply]] = {
     "share": _share,
     "lesson": _lesson,
     "handout": _handout,
+    "mark": _mark,
 }
 
 

@@ -34,6 +34,8 @@ from pycore.words import neutral as words
 
 if TYPE_CHECKING:
     from pycore.calculators.lesson import Shown
+    from pycore.practice.codes import Code
+    from pycore.practice.task import Task
 
 ALL_PARTS = ("answer", "sheet", "view", "workings")
 KINDS = ("problem", "construction", "overlay")
@@ -197,6 +199,8 @@ class NeutralCurrent:
     scenario: str = words.SCENARIO
     fields: tuple[Field, ...] = FIELDS
     cautions: tuple[str, ...] = words.CAUTIONS
+    topic: int = 0
+    """The page's number in the codes of practice sheets, for ever."""
 
     def answer(
         self, form: Mapping[str, str], parts: tuple[str, ...] = ALL_PARTS, opening: Opening = NO_OPENING
@@ -250,6 +254,19 @@ class NeutralCurrent:
         from pycore.calculators.neutral_lesson import NeutralLesson
 
         return NeutralLesson(form).show(view, step)
+
+    def task(self, form: Mapping[str, str]) -> "Task":
+        """The form as a task that practice sets and marks. Raises InputError."""
+        # Only practice needs it; the first answer need not wait for its import.
+        from pycore.calculators.neutral_practice import task
+
+        return task(form)
+
+    def practice_form(self, code: "Code", choices: Mapping[str, str] | None = None) -> dict[str, str]:
+        """The form that holds a code's problem, with a class's own choices. Raises NoProblem."""
+        from pycore.calculators.neutral_practice import form_of
+
+        return form_of(code, choices)
 
     def labels(self, form: Mapping[str, str]) -> dict[str, str]:
         """Labels of the fields that name a line, as the form's line names have it."""

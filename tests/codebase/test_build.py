@@ -180,7 +180,8 @@ def test_a_fault_in_a_page_does_not_go_unseen(browser: Browser, site: str):
     context.on("page", witness.watch)
     page = context.new_page()
     page.goto(f"{site}licences.txt")
-    assert [] == witness.faults
+    # A text file names no icon, so that the browser looks for one of its own accord.
+    assert [] == [fault for fault in witness.faults if "favicon.ico" not in fault]
     page.evaluate("console.error('a fault')")
     page.evaluate("setTimeout(() => { throw new Error('an exception') })")
     page.evaluate("fetch('http://127.0.0.1:9/elsewhere').catch(() => {})")

@@ -1,0 +1,138 @@
+"""Values for practice problems, drawn from a code: the same for ever, whatever else of this house changes.
+
+Version 1 reads nothing but the dice and phasor arithmetic: no paper, no labels, no tolerance code. What
+it promises is tested against those. A later version is a second function; this one is kept.
+
+A problem of three line currents is accepted when its sum is neither small nor beyond a sheet, no line is
+tiny, no two are alike, a parallelogram can be drawn in at least one order, and what the commonest mistakes
+of setting off give (a line left out, reversed, by the protractor's other scale, turned the wrong way, two
+exchanged) lies clear of the right answer.
+"""
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import combinations
+
+from pycore import phasor
+from pycore.phasor import wrap
+from pycore.practice.codes import TIERS, Code
+from pycore.practice.dice import Dice, dice_of
+
+CLEAR = 0.13
+"""Share of the largest current by which a mistake's point keeps clear of the right one."""
+LEAST_SUM, LEAST_LINE, LEAST_APART = 0.25, 0.3, 0.1
+FLAT = 25.0
+TRIES = 500
+VOLTAGES = (0.0, -120.0, 120.0)
+
+
+@dataclass(frozen=True, slots=True)
+class Lines:
+    """Three line currents in tenths of an ampere and whole degrees of lag."""
+
+    tenths: tuple[int, int, int]
+    lags: tuple[int, int, int]
+
+    @property
+    def angles(self) -> tuple[float, float, float]:
+        """Angles from the L1 phase voltage, sequence L1, L2, L3."""
+        one, two, three = (wrap(v - lag) for v, lag in zip(VOLTAGES, self.lags, strict=True))
+        return one, two, three
+
+    @property
+    def phasors(self) -> tuple[complex, ...]:
+        """The currents in tenths of an ampere."""
+        return tuple(phasor.polar(float(size), angle) for size, angle in zip(self.tenths, self.angles, strict=True))
+
+
+def _drawn(dice: Dice, tier: str) -> Lines:
+    """Values that read naturally: whole amperes, tenths, or tenths with power factors of their own."""
+    if tier == "support":
+        sizes = [10 * dice.between(4, 20) for _ in range(3)]
+        return Lines((sizes[0], sizes[1], sizes[2]), (0, 0, 0))
+    sizes = [dice.between(50, 300) for _ in range(3)]
+    lags = [0, 0, 0]
+    if tier == "stretch":
+        lags = [5 * dice.between(-2, 11) for _ in range(3)]
+    return Lines((sizes[0], sizes[1], sizes[2]), (lags[0], lags[1], lags[2]))
+
+
+def _slipped(lines: Lines) -> Iterator[complex]:
+    """Where the commonest mistakes end, in tenths of an ampere."""
+    parts = lines.phasors
+    whole = phasor.total(parts)
+    first = lines.angles[0]
+    for index, part in enumerate(parts):
+        yield whole - part
+        yield whole - part - part
+        turn = wrap(lines.angles[index] - first)
+        size = float(lines.tenths[index])
+        if index:
+            other = 180.0 - turn if turn > 0 else -180.0 - turn
+            yield whole - part + phasor.polar(size, first + other)
+            yield whole - part + phasor.polar(size, first - turn)
+    for one, two in combinations(range(3), 2):
+        exchanged = list(lines.tenths)
+        exchanged[one], exchanged[two] = exchanged[two], exchanged[one]
+        yield phasor.total(
+            phasor.polar(float(size), angle) for size, angle in zip(exchanged, lines.angles, strict=True)
+        )
+    lag = first
+    yield phasor.total(
+        phasor.polar(float(size), 2.0 * lag - angle) for size, angle in zip(lines.tenths, lines.angles, strict=True)
+    )
+    # Tip to tail with the protractor's other scale at a tip, which drags what follows.
+    for order in ((0, 1, 2), (0, 2, 1), (1, 2, 0)):
+        yield from _dragged(lines, order)
+
+
+def _dragged(lines: Lines, order: tuple[int, ...]) -> Iterator[complex]:
+    for tip in (1, 2):
+        end, turned = 0j, 0.0
+        for place, index in enumerate(order):
+            if place == tip:
+                turn = wrap(lines.angles[index] - lines.angles[order[place - 1]])
+                other = 180.0 - turn if turn > 0 else -180.0 - turn
+                turned += other - turn
+            end += phasor.polar(float(lines.tenths[index]), lines.angles[index] + turned)
+        yield end
+
+
+def _sharp(lines: Lines) -> bool:
+    """Whether some order lets both parallelograms be drawn without a flat crossing."""
+    parts = lines.phasors
+    for one, two in combinations(range(3), 2):
+        three = 3 - one - two
+        first = math.fabs(wrap(lines.angles[two] - lines.angles[one]))
+        second = math.fabs(wrap(lines.angles[three] - phasor.angle(parts[one] + parts[two])))
+        if all(FLAT <= angle <= 180.0 - FLAT for angle in (first, second)):
+            return True
+    return False
+
+
+def accepted(lines: Lines) -> bool:
+    """Whether a problem may be set."""
+    largest, least = max(lines.tenths), min(lines.tenths)
+    sizes = sorted(lines.tenths)
+    if least < LEAST_LINE * largest or any(b - a < LEAST_APART * largest for a, b in zip(sizes, sizes[1:])):  # noqa: B905, RUF007
+        return False
+    whole = phasor.total(lines.phasors)
+    size = phasor.magnitude(whole)
+    if not LEAST_SUM * largest <= size <= 1.6 * largest or not _sharp(lines):
+        return False
+    return all(phasor.magnitude(end - whole) >= CLEAR * largest for end in _slipped(lines))
+
+
+class NoProblem(ValueError):
+    """Raised when no acceptable problem is found: it never is for a code that ``codes.read`` gives."""
+
+
+def lines_of(code: Code) -> Lines:
+    """The three line currents of a code. Raises NoProblem."""
+    dice = dice_of(code.version, code.topic, TIERS.index(code.tier), code.seed, code.number)
+    for _ in range(TRIES):
+        lines = _drawn(dice, code.tier)
+        if accepted(lines):
+            return lines
+    raise NoProblem(str(code))

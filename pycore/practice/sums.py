@@ -1,0 +1,203 @@
+"""The catalogue of mistakes for a sum of phasors that is drawn: each is a replacement of moves.
+
+Every mistake is carried out by the same ``carry_out`` as the right construction, with one or
+more of its moves replaced, or its last reading; the angles are common practice (what learners do).
+"""
+
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+
+from pycore import phasor
+from pycore.constructions.components import components
+from pycore.constructions.construction import Arm, Construction, Picture, arm_line
+from pycore.constructions.moves import Figure, Move, SetOff, TurnAngle, carry_out
+from pycore.constructions.tip_to_tail import tip_to_tail
+from pycore.phasor import wrap
+from pycore.practice.task import CALCULATED, DRAWN, Mistake
+from pycore.words import Phrase
+from pycore.words import mistakes as words
+
+Replaced = Callable[[Move], Move]
+
+
+@dataclass(frozen=True, slots=True)
+class Sum:
+    """A sum of phasors as it is drawn.
+
+    ``reference`` is the direction drawn first (degrees), ``order`` the pair combined first or the
+    sequence, ``voltages`` the angle of each arm's own voltage by its key (empty where there is none),
+    ``names`` what each arm is called, ``scale`` units per cm.
+    """
+
+    arms: tuple[Arm, ...]
+    reference: float
+    method: str
+    order: str
+    names: Mapping[str, Phrase]
+    unit: str
+    scale: float
+    scale_words: str
+    voltages: Mapping[str, float]
+
+
+def base(problem: Sum) -> Construction:
+    """The construction on which mistakes are made: tip to tail as it is; for the others all arms from
+    one point, their parts along the two axes added, which can be carried out wherever they point."""
+    if problem.method == "tip-to-tail":
+        return tip_to_tail(problem.arms, problem.order, problem.reference)
+    return components(problem.arms, Picture("right", "anticlockwise", problem.reference))
+
+
+def landed(problem: Sum, construction: Construction, figure: Figure) -> complex:
+    """Where a sum ends, counted from the direction that is drawn first."""
+    if construction.method == "tip-to-tail":
+        end = figure.points["N"]
+        return complex(end.x, end.y) * phasor.polar(1.0, -problem.reference)
+    parts = figure.readings
+    return complex(
+        _added(parts[f"x{arm.number}"] for arm in problem.arms), _added(parts[f"y{arm.number}"] for arm in problem.arms)
+    )
+
+
+def _added(values: Iterator[float]) -> float:
+    return phasor.total(complex(value, 0.0) for value in values).real
+
+
+def _other_scale(turn: float) -> float:
+    return 180.0 - turn if turn > 0 else -180.0 - turn
+
+
+def _turned(lines: Sequence[str], how: Callable[[float], float]) -> Replaced:
+    def change(move: Move) -> Move:
+        if isinstance(move, TurnAngle) and move.line in lines and isinstance(move.turn, float):
+            return replace(move, turn=how(move.turn))
+        return move
+
+    return change
+
+
+def _opposite_turn(turn: float) -> float:
+    return -turn
+
+
+def _set_off(key: str, **changes: object) -> Replaced:
+    def change(move: Move) -> Move:
+        if isinstance(move, SetOff) and move.phasor == key:
+            return replace(move, **changes)  # type: ignore[arg-type]
+        return move
+
+    return change
+
+
+def _exchanged(first: Arm, second: Arm) -> Replaced:
+    sizes = {first.key: second.size, second.key: first.size}
+
+    def change(move: Move) -> Move:
+        if isinstance(move, SetOff) and move.phasor in sizes:
+            return replace(move, length=sizes[move.phasor])
+        return move
+
+    return change
+
+
+def _turning(construction: Construction) -> tuple[TurnAngle, ...]:
+    """The protractor's moves that have two scales to choose from."""
+    return tuple(
+        move
+        for move in construction.moves
+        if isinstance(move, TurnAngle) and isinstance(move.turn, float) and move.turn not in (0.0, 180.0, -180.0)
+    )
+
+
+def _arm_of(problem: Sum, line: str) -> Arm:
+    return next(arm for arm in problem.arms if arm_line(arm) == line)
+
+
+def _changes(problem: Sum, construction: Construction) -> Iterator[tuple[str, Replaced, dict[str, Phrase]]]:
+    """Every mistake made in one move or more: its key, what it replaces, and the lines it names."""
+    at_tip = "-at-tip" if construction.method == "tip-to-tail" else ""
+    for arm in problem.arms:
+        named = {"a": problem.names[arm.key]}
+        if len(problem.arms) > 1:
+            yield "left-out", _set_off(arm.key, length=0.0), named
+        yield "reversed", _set_off(arm.key, back=True), named
+    turning = _turning(construction)
+    for move in turning:
+        named = {"a": problem.names[_arm_of(problem, move.line).key]}
+        if move.turn not in (90.0, -90.0):
+            yield "other-scale" + at_tip, _turned((move.line,), _other_scale), named
+        yield "wrong-way" + at_tip, _turned((move.line,), _opposite_turn), named
+    lines = tuple(move.line for move in turning)
+    if len(lines) > 1:
+        if at_tip:
+            yield "other-scale-throughout", _turned(lines, _other_scale), {}
+        yield "mirrored", _turned(lines, _opposite_turn), {}
+    for index, first in enumerate(problem.arms):
+        for second in problem.arms[index + 1 :]:
+            if first.size != second.size:
+                named = {"a": problem.names[first.key], "b": problem.names[second.key]}
+                yield "swapped", _exchanged(first, second), named
+
+
+def _made(key: str, how: tuple[str, ...], size: float, point: complex | None, **named: "str | Phrase") -> Mistake:
+    name, look = words.told(key, **named)
+    return Mistake(key, how, size, point, name, look)
+
+
+def in_moves(problem: Sum) -> Iterator[Mistake]:
+    """Mistakes of setting off: the construction is carried out with the moves that were made."""
+    construction = base(problem)
+    for key, change, named in _changes(problem, construction):
+        figure = carry_out(tuple(change(move) for move in construction.moves))
+        point = landed(problem, construction, figure)
+        yield _made(key, (DRAWN,), phasor.magnitude(point), point, **named)
+
+
+def _relative(problem: Sum) -> dict[int, complex]:
+    return {arm.number: phasor.polar(arm.size, arm.angle - problem.reference) for arm in problem.arms}
+
+
+def in_stages(problem: Sum) -> Iterator[Mistake]:
+    """Mistakes of the two stages of a parallelogram: the last reading is replaced."""
+    if problem.method != "parallelogram" or len(problem.arms) < 3:
+        return
+    arms = _relative(problem)
+    first, second = int(problem.order[0]), int(problem.order[1])
+    third = next(number for number in arms if number not in (first, second))
+    named = {arm.number: problem.names[arm.key] for arm in problem.arms}
+    diagonal = phasor.total((arms[first], arms[second]))
+    yield _made("stopped", (DRAWN,), phasor.magnitude(diagonal), diagonal, a=named[first], b=named[second])
+    across = phasor.magnitude(diagonal - arms[third])
+    yield _made("other-diagonal", (DRAWN,), across, None)
+    whole = phasor.total(arms.values())
+    for number in arms:
+        twice = whole + arms[number]
+        yield _made("two-diagonals", (DRAWN,), phasor.magnitude(twice), twice, a=named[number])
+
+
+def of_lags(problem: Sum) -> Iterator[Mistake]:
+    """Power factors left out, or lead taken for lag; only where a line is out of phase with its voltage."""
+    lags = {arm.key: wrap(problem.voltages.get(arm.key, arm.angle) - arm.angle) for arm in problem.arms}
+    if all(lag == 0.0 for lag in lags.values()):
+        return
+    head = problem.arms[0]
+    on_current = head.angle == problem.reference
+    for key, share in (("factor-ignored", 0.0), ("lead-for-lag", -1.0)):
+        turned = {arm.key: problem.voltages.get(arm.key, arm.angle) - share * lags[arm.key] for arm in problem.arms}
+        start = turned[head.key] if on_current else problem.reference
+        point = phasor.total(phasor.polar(arm.size, turned[arm.key] - start) for arm in problem.arms)
+        yield _made(key, (DRAWN, CALCULATED), phasor.magnitude(point), point)
+
+
+def of_scale(problem: Sum) -> Iterator[Mistake]:
+    """Mistakes between length and quantity: the last reading is replaced."""
+    point = phasor.total(_relative(problem).values())
+    size, scale = phasor.magnitude(point), problem.scale
+    both = (DRAWN, CALCULATED)
+    yield _made("ten-too-many", both, 10.0 * size, 10.0 * point)
+    yield _made("ten-too-few", both, 0.1 * size, 0.1 * point)
+    if scale not in (0.0, 1.0):
+        named = {"unit": problem.unit, "scale": problem.scale_words}
+        yield _made("not-multiplied", (DRAWN,), size / scale, point / scale, **named)
+        yield _made("divided", (DRAWN,), size / (scale * scale), point / (scale * scale), **named)
+        yield _made("multiplied-lines", (DRAWN,), size * scale * scale, point * (scale * scale), **named)

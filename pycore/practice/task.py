@@ -1,0 +1,144 @@
+"""One problem as practice knows it: what is asked, what the right answer is, how near a hand comes.
+
+A calculator makes a Task of its form; the generator, the marking and the class sets read nothing else.
+Phasors are counted from the direction that is drawn first: complex, anticlockwise as reckoned.
+"""
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from pycore import phasor
+from pycore.accuracy.hand import ELLIPSE, ONE_LENGTH, Spread
+from pycore.quantity import Writing
+from pycore.words import Phrase
+
+DRAWN, CALCULATED = "drawn", "calculated"
+
+
+@dataclass(frozen=True, slots=True)
+class Mistake:
+    """One catalogued mistake and what it gives.
+
+    ``size`` is what is read at the end (quantity), ``point`` where the sum ends (None: only a number
+    comes of it), ``how`` the ways of answering in which it is made, ``name`` what happened, ``look``
+    where to look.
+    """
+
+    key: str
+    how: tuple[str, ...]
+    size: float
+    point: complex | None
+    name: Phrase
+    look: Phrase
+
+
+@dataclass(frozen=True, slots=True)
+class Earlier:
+    """A value found on the way, from which later steps are judged: ``key`` ``first`` (a diagonal: a
+    phasor), ``across`` or ``up`` (a sum of parts: ``value`` along ``axis``). ``rest`` is what must be
+    added to the phasor to reach the result."""
+
+    key: str
+    label: Phrase
+    value: complex
+    rest: complex = 0j
+    axis: complex = 0j
+
+
+@dataclass(frozen=True, slots=True)
+class Limits:
+    """What a lecturer allows: per cent of the size and degrees of the angle; None: what a careful
+    drawing can do."""
+
+    percent: float | None = None
+    degrees: float | None = None
+
+
+NO_LIMITS = Limits()
+
+
+@dataclass(frozen=True, slots=True)
+class Task:
+    """A problem to be set and marked.
+
+    ``result`` is the right phasor, ``symbol`` its name; ``factor`` mm for each unit (0 where nothing is
+    drawn), ``scale_words`` the scale as it is said; ``spread`` how a hand's drawings scatter and
+    ``hand_angle`` its protractor (degrees). ``sense`` is +1 when angles grow anticlockwise on the
+    paper; ``origin`` the direction from which they are counted, and ``turn`` (degrees) where it lies
+    from the one that is drawn first; ``signed``: angles are signed, not told by their side.
+    """
+
+    slug: str
+    form: Mapping[str, str]
+    result: complex
+    symbol: Phrase
+    writing: Writing
+    factor: float
+    scale_words: str
+    spread: Spread | None
+    hand_angle: float
+    mistakes: tuple[Mistake, ...]
+    earlier: tuple[Earlier, ...] = ()
+    sense: int = 1
+    origin: Phrase = ()
+    turn: float = 0.0
+    signed: bool = False
+    link: tuple[tuple[str, str], ...] = ()
+
+    @property
+    def size(self) -> float:
+        """The right size, in the quantity's unit."""
+        return phasor.magnitude(self.result)
+
+    @property
+    def angle(self) -> float | None:
+        """The right angle in degrees, anticlockwise from the direction drawn first; None for nothing."""
+        return None if self.result == 0 else phasor.angle(self.result)
+
+    def tolerance(self, how: str, limits: Limits) -> tuple[float, float]:
+        """Half-widths at 95 % of the size (quantity) and of the angle (degrees) for one way of answering."""
+        if how == CALCULATED:
+            size, angle = 0.01 * self.size, 0.5
+        elif self.spread is None:
+            size, angle = 0.03 * self.size, 2.0
+        else:
+            size = ONE_LENGTH * self.spread.length
+            angle = 180.0 if self.spread.angle is None else ONE_LENGTH * self.spread.angle
+        if limits.percent is not None:
+            size = limits.percent / 100.0 * self.size
+        if limits.degrees is not None:
+            angle = limits.degrees
+        return size, angle
+
+    def reach(self, how: str, limits: Limits) -> float:
+        """How far, in the quantity's unit, an answer may lie from a point and still be taken for it."""
+        size, angle = self.tolerance(how, limits)
+        across = self.size * math.tau / 360.0 * min(angle, 90.0)
+        return max(size, across, 1e-9)
+
+
+def off(task: Task, answer: complex) -> float:
+    """How many times the 95 % ellipse of a hand's drawings (with their reading) must grow to reach an answer.
+
+    1 is on the ellipse. Raises ValueError where nothing is drawn.
+    """
+    if task.spread is None:
+        raise ValueError("nothing is drawn")
+    (xx, xy), (_, yy) = task.spread.covariance
+    gap = answer - task.result
+    unit = task.result / task.size if task.size > 0 else complex(1.0, 0.0)
+    along = unit.real * unit.real * xx + 2 * unit.real * unit.imag * xy + unit.imag * unit.imag * yy
+    across = unit.imag * unit.imag * xx - 2 * unit.real * unit.imag * xy + unit.real * unit.real * yy
+    both = (unit.real * unit.real - unit.imag * unit.imag) * xy + unit.real * unit.imag * (yy - xx)
+    # The final reading adds its own errors, along the line and across it.
+    last = task.hand_angle
+    along += task.spread.shares[-1].variance
+    across += last * last * task.size * task.size * (math.tau / 360.0) * (math.tau / 360.0)
+    u = gap.real * unit.real + gap.imag * unit.imag
+    v = gap.imag * unit.real - gap.real * unit.imag
+    whole = along * across - both * both
+    if whole <= 0.0:
+        return 0.0 if gap == 0 else math.inf
+    square = (across * u * u - 2 * both * u * v + along * v * v) / whole
+    return math.sqrt(max(0.0, square)) / ELLIPSE

@@ -1,0 +1,98 @@
+"""A judged answer in sentences: what the learner reads, and nothing that gives the right answer away."""
+
+import math
+from dataclasses import dataclass
+
+from pycore import quantity
+from pycore.practice.answers import Reply
+from pycore.practice.marking import ACCEPT, LOOK, MOST_NAMED, Cause
+from pycore.practice.task import Task
+from pycore.quantity import NO_BREAK_SPACE
+from pycore.words import Phrase
+from pycore.words import marking as words
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """A judgement in words: its band, the headline, lines below it, and causes (each a sentence) under
+    their own introduction."""
+
+    band: str
+    headline: Phrase
+    lines: tuple[Phrase, ...] = ()
+    introduction: Phrase = ()
+    causes: tuple[Phrase, ...] = ()
+
+    @property
+    def phrases(self) -> tuple[Phrase, ...]:
+        """Everything, in the order in which it is read out."""
+        whole = (self.headline, *self.lines, self.introduction, *self.causes)
+        return tuple(phrase for phrase in whole if phrase)
+
+
+def _amount(task: Task, value: float) -> str:
+    """A difference: two figures, in the problem's unit."""
+    shown = math.fabs(value) / task.writing.factor
+    decimals = min(task.writing.decimals + 1, quantity.decimals_for(shown, 2)) if shown else 0
+    return quantity.fixed(shown, decimals, task.writing.mark) + NO_BREAK_SPACE + task.writing.unit
+
+
+def _half_a_digit(task: Task) -> float:
+    """Half of the last digit that results are written with."""
+    return float(f"5e-{task.writing.decimals + 1}") * task.writing.factor
+
+
+def _side(reply: Reply) -> str:
+    marked = reply.marked
+    if math.fabs(marked.size_off) <= marked.size_tolerance and marked.angle_off is not None:
+        return words.WRONG_ANGLE
+    return words.TOO_LARGE if marked.size_off > 0 else words.TOO_SMALL
+
+
+def _times(reply: Reply) -> int:
+    """How many whole tolerances an answer is off, in size or in angle, whichever is more."""
+    marked = reply.marked
+    size = math.fabs(marked.size_off) / marked.size_tolerance if marked.size_tolerance > 0 else math.inf
+    angle = 0.0
+    if marked.angle_off is not None and marked.angle_tolerance > 0:
+        angle = math.fabs(marked.angle_off) / marked.angle_tolerance
+    return max(2, math.floor(min(99.0, max(size, angle))))
+
+
+def _headline(task: Task, reply: Reply) -> Phrase:
+    marked = reply.marked
+    allowed = _amount(task, marked.size_tolerance)
+    if reply.meant:
+        return words.meant(reply.meant, reply.unit)
+    if marked.band == ACCEPT:
+        off = _amount(task, marked.size_off)
+        if math.fabs(marked.size_off) < _half_a_digit(task):
+            return words.exactly(allowed)
+        return words.within(reply.given.how, off, allowed)
+    if reply.follows:
+        return words.follows()
+    if marked.band == LOOK:
+        return words.near(_side(reply))
+    return words.far(_side(reply), words.times(_times(reply)))
+
+
+def _cause(cause: Cause) -> Phrase:
+    return words.one_cause([mistake.name for mistake in cause.mistakes], cause.mistakes[0].look)
+
+
+def tell(task: Task, reply: Reply) -> Told:
+    """A judged answer in words."""
+    marked = reply.marked
+    labels = {earlier.key: words.EARLIER[earlier.key] for earlier in task.earlier}
+    lines = [words.wrong_before(labels[key]) for key in reply.wrong_before]
+    headline = _headline(task, reply)
+    if marked.band == ACCEPT or reply.meant or reply.follows:
+        return Told(marked.band, headline, tuple(lines))
+    causes = marked.causes[:MOST_NAMED]
+    if not causes:
+        return Told(marked.band, headline, (*lines, words.no_cause()))
+    introduction: Phrase = words.several(len(causes)) if len(causes) > 1 else ()
+    told = [_cause(cause) for cause in causes]
+    if len(causes) > 1 and reply.given.angle is None:
+        told.append(words.ask_angle())
+    return Told(marked.band, headline, tuple(lines), introduction, tuple(told))

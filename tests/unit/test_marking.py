@@ -1,0 +1,293 @@
+"""The catalogue of mistakes and the marking, against closed formulas and numpy."""
+
+import itertools
+import json
+import math
+
+import numpy as np
+import pytest
+
+from pycore import phasor
+from pycore.accuracy.hand import ELLIPSE
+from pycore.api import handle
+from pycore.calculators.interface import default_form
+from pycore.calculators.neutral_fields import FIELDS
+from pycore.calculators.neutral_practice import task
+from pycore.practice import marking
+from pycore.practice.answers import judge
+from pycore.practice.codes import TIERS, Code
+from pycore.practice.generator import lines_of
+from pycore.practice.marking import ACCEPT, LOOK, WRONG, Given, classes, mark, visible
+from pycore.practice.task import CALCULATED, DRAWN, NO_LIMITS, Limits, Task, off
+from pycore.practice.telling import tell
+from pycore.words import plain
+
+METHODS = ("parallelogram", "tip-to-tail", "components")
+FORM = default_form(FIELDS)
+VALUES = [(18.4, 11.2, 24.6), (12.0, 7.0, 9.5), (30.0, 5.0, 17.0), (6.3, 24.1, 14.9)]
+
+
+def made(**values: str) -> Task:
+    """A task of the page's form with these values."""
+    return task({**FORM, **values})
+
+
+def of(values: tuple[float, float, float], method: str = "parallelogram", **more: str) -> Task:
+    return made(i1=str(values[0]), i2=str(values[1]), i3=str(values[2]), method=method, **more)
+
+
+def sizes(subject: Task, key: str) -> list[float]:
+    return sorted(mistake.size for mistake in subject.mistakes if mistake.key == key)
+
+
+def expected_sizes(values: tuple[float, float, float]) -> dict[str, list[float]]:
+    """What each catalogued mistake gives at equal power factor, by the closed formulas of the trade
+    (common practice, no source)."""
+    a, b, c = values
+    q = a * a + b * b + c * c
+    n = complex(a - b / 2 - c / 2, math.sqrt(3) / 2 * (c - b))
+    turned = (complex(a), b * complex(-0.5, -math.sqrt(3) / 2), c * complex(-0.5, math.sqrt(3) / 2))
+    wrong = math.sqrt(a * a + (b + c) ** 2 - a * (b + c))
+    pairs = list(itertools.combinations((a, b, c), 2))
+    return {
+        "left-out": [math.sqrt(i * i + j * j - i * j) for i, j in pairs],
+        "other-scale": [math.sqrt(q + a * b - c * a - 2 * b * c), math.sqrt(q + a * c - a * b - 2 * b * c)],
+        "reversed": [abs(n - 2 * one) for one in turned],
+        "wrong-way": [wrong, wrong],
+        "mirrored": [abs(n)],
+        "swapped": [abs(n)] * 3,
+        "two-diagonals": [abs(n + one) for one in turned],
+        "plain-sum": [a + b + c],
+        "mean": [(a + b + c) / 3],
+        "largest-less-smallest": [max(values) - min(values)],
+        "root-of-squares": [math.sqrt(q)],
+        "no-root": [abs(n) ** 2],
+        "signs-slipped": [math.sqrt(q + a * b + b * c + c * a)],
+        "sign-slipped": [math.sqrt(abs(n) ** 2 + 2 * i * j) for i, j in pairs],
+        "product-dropped": [math.sqrt(abs(n) ** 2 + i * j) for i, j in pairs],
+        "times-root-three": [abs(n) * math.sqrt(3)],
+        "parts-added": [abs(n.real) + abs(n.imag)],
+    }
+
+
+@pytest.mark.parametrize("values", VALUES)
+def test_each_mistake_gives_what_the_trade_says(values: tuple[float, float, float]):
+    subject = of(values)
+    for key, expected in expected_sizes(values).items():
+        assert sizes(subject, key) == pytest.approx(sorted(expected), rel=1e-9), key
+
+
+@pytest.mark.parametrize("values", VALUES)
+def test_a_wrong_turn_at_a_tip_drags_the_later_lines(values: tuple[float, float, float]):
+    a, b, c = values
+    q = a * a + b * b + c * c
+    subject = of(values, "tip-to-tail", order="12")
+    assert math.sqrt(q + a * b - b * c - 2 * c * a) == pytest.approx(sizes(subject, "other-scale-at-tip")[0]) or (
+        math.sqrt(q + a * b - b * c - 2 * c * a) == pytest.approx(sizes(subject, "other-scale-at-tip")[1])
+    )
+    throughout = sizes(subject, "other-scale-throughout")
+    assert throughout == pytest.approx([math.sqrt(q + a * b + b * c - a * c)])
+
+
+def test_machine_in_radians_by_numpy():
+    a, b, c = VALUES[0]
+    expected = {
+        round(float(np.hypot((v * np.cos(t)).sum(), (v * np.sin(t)).sum())), 9)
+        for v in [np.array([a, b, c])]
+        for t in (np.array([0, -120, 120]), np.array([0, 240, 120]), np.array([0, -120, -240]))
+    }
+    assert expected == {round(size, 9) for size in sizes(of(VALUES[0]), "radians")}
+
+
+def test_power_factors_ignored_or_mirrored():
+    subject = made(a1="20", a2="45", a3="-10")
+    assert sizes(subject, "factor-ignored") == pytest.approx([11.615506876585286])
+    lead = made(a1="-20", a2="-45", a3="10")
+    assert sizes(subject, "lead-for-lag") == pytest.approx([lead.size])
+
+
+@pytest.mark.parametrize("method", METHODS)
+def test_the_right_answer_is_accepted_however_it_is_typed(method: str):
+    subject = of(VALUES[0], method)
+    for typed in ("11.6 A", "11,6 A", "11600 mA", "58.1 mm", "5.8 cm", "5.81cm"):
+        assert judge(subject, {"answer": typed}).marked.band == ACCEPT, typed
+    reply = judge(
+        subject, {"answer": "58", "answer-unit": "mm", "answer-angle": "87.5", "answer-side": "anticlockwise"}
+    )
+    assert reply.marked.band == ACCEPT
+
+
+def test_a_bare_number_right_in_another_unit_is_said_and_not_failed():
+    subject = of(VALUES[0])
+    reply = judge(subject, {"answer": "5.8", "answer-unit": "mm"})
+    assert ("cm", LOOK) == (reply.meant, reply.marked.band)
+    assert "fits as cm, not as mm" in plain(tell(subject, reply).headline)
+    told = judge(subject, {"answer": "5.8 A", "answer-unit": "mm"})
+    assert "" == told.meant and {"not-multiplied"} & {m.key for cause in told.marked.causes for m in cause.mistakes}
+
+
+def test_the_ellipse_of_the_marking_is_that_of_simulated_answers():
+    """Answers drawn from the covariance, with the reading's own errors, fall inside it 95 times in 100."""
+    subject = of(VALUES[0])
+    draws = np.random.default_rng(20261125)
+    covariance = np.array(subject.spread.covariance)
+    ends = draws.multivariate_normal([subject.result.real, subject.result.imag], covariance, 20000)
+    lengths = np.hypot(ends[:, 0], ends[:, 1]) + draws.normal(0, 0.5 / subject.factor, 20000)
+    angles = np.arctan2(ends[:, 1], ends[:, 0]) + np.radians(draws.normal(0, 0.5, 20000))
+    inside = [off(subject, complex(point)) <= 1 for point in lengths * np.exp(1j * angles)]
+    assert 0.94 < np.mean(inside) < 0.96
+    assert pytest.approx(2.448) == ELLIPSE
+
+
+def test_bands_grow_by_the_tolerance():
+    subject = of(VALUES[0])
+    size, _ = subject.tolerance(DRAWN, NO_LIMITS)
+    for times, band in ((0.0, ACCEPT), (0.99, ACCEPT), (1.01, LOOK), (1.99, LOOK), (2.01, WRONG)):
+        for sign in (1, -1):
+            assert band == mark(subject, Given(subject.size + sign * times * size)).band
+    own = Limits(percent=10.0)
+    assert ACCEPT == mark(subject, Given(1.09 * subject.size), own).band
+    assert LOOK == mark(subject, Given(1.11 * subject.size), own).band
+
+
+def test_an_angle_without_its_side_fits_either():
+    subject = of(VALUES[0])
+    for angle in (subject.angle, -subject.angle):
+        assert ACCEPT == mark(subject, Given(subject.size, angle, sided=False)).band
+    assert WRONG == mark(subject, Given(subject.size, -subject.angle)).band
+
+
+@pytest.mark.parametrize("method", METHODS)
+@pytest.mark.parametrize("how", [DRAWN, CALCULATED])
+def test_every_visible_mistake_is_named(method: str, how: str):
+    """An answer that is just what a mistake gives names that mistake, whatever else fits too."""
+    subject = of(VALUES[0], method)
+    seen = 0
+    for mistake in subject.mistakes:
+        if how not in mistake.how:
+            continue
+        angle = None if mistake.point is None else phasor.angle(mistake.point)
+        if not visible(subject, mistake, how, NO_LIMITS, with_angle=angle is not None):
+            continue
+        marked = mark(subject, Given(mistake.size, angle, how=how))
+        if marked.band == ACCEPT:
+            continue
+        seen += 1
+        assert mistake.name in [m.name for cause in marked.causes for m in cause.mistakes], mistake.key
+    assert seen >= 10
+
+
+def test_an_answer_that_no_mistake_gives_names_none():
+    subject = of(VALUES[0])
+    told = tell(subject, judge(subject, {"answer": "14.0 A"}))
+    assert () == told.causes
+    assert any("No usual mistake gives this answer" in plain(line) for line in told.lines)
+
+
+def test_mistakes_on_one_point_are_one_class():
+    subject = of(VALUES[0])
+    groups = [{mistake.key for mistake in group} for group in classes(subject.mistakes, subject.size)]
+    assert {"left-out", "stopped"} in groups
+
+
+def test_later_steps_are_judged_from_the_learners_own_values():
+    subject = of(VALUES[0], order="12")
+    first = next(earlier for earlier in subject.earlier if earlier.key == "first")
+    wrong = first.value * 1.4
+    then = wrong + first.rest
+    form = {
+        "answer": f"{abs(then):.2f} A", "answer-first": f"{abs(wrong):.2f} A",
+        "answer-angle": f"{phasor.angle(then):.1f}", "answer-side": "anticlockwise",
+    }  # fmt: skip
+    reply = judge(subject, form)
+    assert (True, ("first",)) == (reply.follows, reply.wrong_before)
+    assert "follows from your own" in plain(tell(subject, reply).headline)
+    unrelated = judge(subject, {**form, "answer": "30 A"})
+    assert not unrelated.follows
+
+
+def test_parts_follow_too():
+    subject = of(VALUES[0], "components")
+    across, up = (earlier.value.real for earlier in subject.earlier)
+    reply = judge(subject, {"answer": f"{math.hypot(across + 8, up):.2f} A", "answer-across": f"{across + 8:.2f} A",
+                            "answer-up": f"{up:.2f} A", "answer-how": CALCULATED})  # fmt: skip
+    assert (True, ("across",)) == (reply.follows, reply.wrong_before)
+
+
+@pytest.mark.parametrize("picture", list(itertools.product(("up", "right"), ("clockwise", "anticlockwise"))))
+@pytest.mark.parametrize("angles", ["protractor", "polar"])
+def test_the_angle_that_the_sheet_prints_is_the_angle_that_is_accepted(picture, angles):
+    """Whatever the picture, the angle is given as its own table has it."""
+    first, rotation = picture
+    form = {**FORM, "a1": "25", "a2": "-10", "first": first, "rotation": rotation, "angles": angles}
+    reply, _ = handle(json.dumps({"do": "answer", "page": "neutral-current", "form": form, "parts": ["sheet"]}))
+    table = json.loads(reply)["regions"]["sheet"]
+    subject = task(form)
+    if angles == "polar":
+        degrees = f"{subject.angle - subject.turn:.1f}"
+        given = {"answer-angle": degrees, "answer-side": ""}
+    else:
+        side = "anticlockwise" if subject.angle * subject.sense > 0 else "clockwise"
+        degrees = f"{abs(subject.angle):.1f}"
+        given = {"answer-angle": degrees, "answer-side": side}
+    assert degrees.replace("-", "−").rstrip("0").rstrip(".") in table
+    assert ACCEPT == judge(subject, {"answer": f"{subject.size:.2f} A", **given}).marked.band
+
+
+@pytest.mark.parametrize("tier", TIERS)
+def test_generated_problems_keep_the_right_answer_from_every_mistake(tier: str):
+    """By length and angle, at a practised hand on A4: of mistakes that move the point, 99 in 100 are told
+    from the right answer, for the method chosen to fit."""
+    told = asked = 0
+    for number in range(1, 41):
+        lines = lines_of(Code(0, tier, seed=4242, number=number))
+        values = {f"i{n}": str(t / 10) for n, t in enumerate(lines.tenths, 1)}
+        lags = {f"a{n}": str(lag) for n, lag in enumerate(lines.lags, 1)}
+        for method in ("parallelogram", "tip-to-tail"):
+            subject = made(**values, **lags, method=method)
+            for group in classes([m for m in subject.mistakes if DRAWN in m.how and m.point is not None], subject.size):
+                asked += 1
+                told += visible(subject, group[0], DRAWN, NO_LIMITS)
+    assert told / asked > 0.99, f"{told} of {asked}"
+
+
+@pytest.mark.parametrize(
+    ("given", "field", "words"),
+    [
+        ({"answer": ""}, "answer", "is empty"),
+        ({"answer": "abc"}, "answer", "cannot be read"),
+        ({"answer": "5 kg"}, "answer", "cannot be read"),
+        ({"answer": "1e400"}, "answer", "cannot be read"),
+        ({"answer": "-4 A"}, "answer", "below zero"),
+        ({"answer": "4 A", "answer-angle": "north"}, "answer-angle", "no angle"),
+        ({"answer": "4 A", "answer-angle": "1000"}, "answer-angle", "no angle"),
+        ({"answer": "4 A", "answer-first": "x"}, "answer-first", "cannot be read"),
+        ({"answer": "4 A", "allow-percent": "400"}, "allow-percent", "cannot be used"),
+        ({"answer": "4 A", "allow-degrees": "no"}, "allow-degrees", "cannot be used"),
+    ],
+)
+def test_answers_that_cannot_be_read_say_why(given: dict, field: str, words: str):
+    reply = json.loads(handle(json.dumps({"do": "mark", "page": "neutral-current", "form": FORM, "given": given}))[0])
+    assert reply["ok"] is False
+    assert [field] == [error["field"] for error in reply["errors"]]
+    assert words in reply["errors"][0]["message"]
+
+
+def test_a_reply_never_gives_the_right_answer_away():
+    given = {"answer": "31 A", "answer-angle": "20", "answer-side": "clockwise"}
+    text = handle(json.dumps({"do": "mark", "page": "neutral-current", "form": FORM, "given": given}))[0]
+    assert "11.6" not in text and "87.5" not in text
+
+
+@pytest.mark.parametrize(
+    "values", [("10", "10", "10"), ("10", "0", "0"), ("10", "5", "0"), ("0", "7", "7"), ("1000", "1", "1")]
+)
+@pytest.mark.parametrize("method", METHODS)
+def test_degenerate_problems_are_marked_too(values, method: str):
+    subject = made(i1=values[0], i2=values[1], i3=values[2], method=method)
+    for size in (subject.size, 0.0, 3.7 * subject.size + 1.0):
+        for angle in (None, "0", "90"):
+            turned = {} if angle is None else {"answer-angle": angle, "answer-side": "clockwise"}
+            given = {"answer": f"{size} A"} | turned
+            assert tell(subject, judge(subject, given)).headline
+    assert marking.mark(subject, Given(subject.size)).band == ACCEPT
