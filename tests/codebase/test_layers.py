@@ -12,8 +12,8 @@ from making.paths import ROOT
 
 CORE = ROOT / "pycore"
 LAYERS = (
-    "errors", "quantity", "words", "trig", "phasor", "geometry", "lettering", "drawing", "writers", "circuits",
-    "constructions", "accuracy", "sheet", "practice", "calculators", "pages", "render", "api",
+    "errors", "quantity", "words", "trig", "phasor", "geometry", "linear", "projection", "lettering", "drawing",
+    "writers", "circuits", "constructions", "accuracy", "sheet", "practice", "calculators", "pages", "render", "api",
 )  # fmt: skip
 MADE = {CORE / "lettering" / "made.py", CORE / "lettering" / "made_fonts.py"}
 MODULES = sorted(path for path in CORE.rglob("*.py") if path not in MADE)

@@ -1,0 +1,340 @@
+"""A plane seen in a picture: from marks at known places to any point's place on the plane, without units.
+
+The picture's point (u, v) of the plane's point (x, y) is a projection of the plane (8 numbers), and
+if there are marks enough a lens that bends lines: u = c + (p - c)(1 + k r2), p the straight image,
+c the picture's middle, r2 the square of p's distance from it in half diagonals. Sources: Hartley and
+Zisserman, Multiple View Geometry, chapter 4 (normalised direct linear transformation, refined on
+the picture's own residuals); Brown's radial term; both from memory.
+"""
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import combinations
+
+from pycore import geometry
+from pycore.geometry import Point
+from pycore.linear import Singular, inverse_of_normal, least_squares
+
+FEWEST = 4
+FOR_LENS = 7
+"""Marks from which a lens can be told from errors of the marks."""
+THIN = 0.08
+"""Height of a triangle as a share of its longest side below which three marks lie nearly in line."""
+STEPS = 30
+
+
+class Unsolvable(ValueError):
+    """Raised when marks do not fix a projection. ``reason``: ``few``, ``line`` (three nearly in line),
+    ``crossed`` (their order round the picture is not that round the plane), ``far`` (no projection fits);
+    ``marks`` are the indices at fault."""
+
+    def __init__(self, reason: str, marks: tuple[int, ...] = ()) -> None:
+        self.reason, self.marks = reason, marks
+        super().__init__(f"{reason} {marks}")
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """A mark: its place on the plane, and where it is seen."""
+
+    place: Point
+    seen: Point
+
+
+@dataclass(frozen=True, slots=True)
+class Lens:
+    """The picture's middle and half diagonal, about which a lens bends lines."""
+
+    middle: Point
+    reach: float
+
+
+@dataclass(frozen=True, slots=True)
+class Projection:
+    """From the plane to the picture and back.
+
+    ``numbers``: the eight of the projection, the lens's one (0: none) last. ``spread`` is the
+    covariance of those that were fitted, ``error`` the standard error of one coordinate of a mark in the picture,
+    ``residuals`` how far each mark is from where it should be seen.
+    """
+
+    numbers: tuple[float, ...]
+    lens: Lens
+    spread: tuple[tuple[float, ...], ...]
+    error: float
+    residuals: tuple[float, ...]
+
+    def seen(self, place: Point) -> Point:
+        """Where a point of the plane is seen."""
+        return _seen(self.numbers, self.lens, place)
+
+    def place(self, seen: Point) -> Point:
+        """The point of the plane that is seen there. Raises Unsolvable for a point at or beyond the horizon."""
+        straight = _straightened(self.numbers[8], self.lens, seen)
+        a, b, c, d, e, f, g, h = self.numbers[:8]
+        u, v = straight
+        m11, m12, m21, m22 = a - g * u, b - h * u, d - g * v, e - h * v
+        whole = m11 * m22 - m12 * m21
+        if whole == 0.0:
+            raise Unsolvable("far")
+        right, up = u - c, v - f
+        found = Point((right * m22 - up * m12) / whole, (up * m11 - right * m21) / whole)
+        if g * found.x + h * found.y + 1.0 <= 1e-9:
+            raise Unsolvable("far")
+        return found
+
+    def covariance(self, places: Sequence[Point], tap: float) -> list[list[float]]:
+        """Covariance of the plane's points x1, y1, x2, y2 ... that were tapped in the picture, each
+        coordinate with the standard error ``tap`` there, the projection's own errors added."""
+        count = len(self.spread)
+        pulls = [_pull(self.numbers, self.lens, place, count) for place in places]
+        made = [[0.0] * (2 * len(places)) for _ in range(2 * len(places))]
+        for i, (inner_i, outer_i) in enumerate(pulls):
+            for j, (inner_j, outer_j) in enumerate(pulls):
+                block = _between(outer_i, self.spread, outer_j)
+                if i == j:
+                    block = [[block[0][0] + tap * tap, block[0][1]], [block[1][0], block[1][1] + tap * tap]]
+                turned = _between(inner_i, block, inner_j)
+                for row in (0, 1):
+                    for column in (0, 1):
+                        made[2 * i + row][2 * j + column] = turned[row][column]
+        return made
+
+
+def _between(left: Sequence[Sequence[float]], middle: Sequence[Sequence[float]],
+             right: Sequence[Sequence[float]]) -> list[list[float]]:  # fmt: skip
+    """left x middle x right transposed."""
+    half = [[math.fsum(a * row[k] for a, row in zip(line, middle, strict=True)) for k in range(len(middle[0]))]
+            for line in left]  # fmt: skip
+    return [[math.fsum(a * b for a, b in zip(line, other, strict=True)) for other in right] for line in half]
+
+
+def _straight(numbers: Sequence[float], place: Point) -> Point:
+    a, b, c, d, e, f, g, h = numbers[:8]
+    x, y = place
+    depth = g * x + h * y + 1.0
+    if depth <= 1e-9:
+        raise Unsolvable("far")
+    return Point((a * x + b * y + c) / depth, (d * x + e * y + f) / depth)
+
+
+def _bent(k: float, lens: Lens, straight: Point) -> Point:
+    off = straight.minus(lens.middle)
+    square = geometry.dot(off, off) / (lens.reach * lens.reach)
+    return lens.middle.plus(off.times(1.0 + k * square))
+
+
+def _seen(numbers: Sequence[float], lens: Lens, place: Point) -> Point:
+    straight = _straight(numbers, place)
+    return _bent(numbers[8], lens, straight) if numbers[8] else straight
+
+
+def _straightened(k: float, lens: Lens, seen: Point) -> Point:
+    """The straight image of a bent one, by Newton's steps along its radius."""
+    if not k:
+        return seen
+    off = seen.minus(lens.middle).times(1.0 / lens.reach)
+    wanted = math.hypot(off.x, off.y)
+    radius = wanted
+    for _ in range(STEPS):
+        slope = 1.0 + 3.0 * k * radius * radius
+        if slope < 0.05:
+            raise Unsolvable("far")
+        radius -= (radius * (1.0 + k * radius * radius) - wanted) / slope
+    return lens.middle.plus(off.times(lens.reach * radius / wanted)) if wanted else lens.middle
+
+
+def _slopes(numbers: Sequence[float], lens: Lens, place: Point) -> tuple[list[float], list[float]]:
+    """Derivatives of the seen u and v by the nine numbers."""
+    straight = _straight(numbers, place)
+    x, y = place
+    depth = numbers[6] * x + numbers[7] * y + 1.0
+    across = (x / depth, y / depth, 1.0 / depth)
+    p_u = [*across, 0.0, 0.0, 0.0, -straight.x * across[0], -straight.x * across[1]]
+    p_v = [0.0, 0.0, 0.0, *across, -straight.y * across[0], -straight.y * across[1]]
+    (uu, uv), (vu, vv), square, off = _bending(numbers[8], lens, straight)
+    u = [uu * one + uv * other for one, other in zip(p_u, p_v, strict=True)]
+    v = [vu * one + vv * other for one, other in zip(p_u, p_v, strict=True)]
+    return [*u, off.x * square], [*v, off.y * square]
+
+
+def _bending(
+    k: float, lens: Lens, straight: Point
+) -> tuple[tuple[float, float], tuple[float, float], float, Point]:
+    """Derivatives of the bent point by the straight one, the square of its distance, and its step from the middle."""
+    off = straight.minus(lens.middle)
+    reach = lens.reach * lens.reach
+    square = geometry.dot(off, off) / reach
+    along = 1.0 + k * square
+    mixed = 2.0 * k * off.x * off.y / reach
+    first = (along + 2.0 * k * off.x * off.x / reach, mixed)
+    return first, (mixed, along + 2.0 * k * off.y * off.y / reach), square, off
+
+
+def _pull(
+    numbers: Sequence[float], lens: Lens, place: Point, count: int
+) -> tuple[list[list[float]], list[list[float]]]:
+    """How a step in the picture moves a point on the plane, and how the numbers move it in the picture."""
+    straight = _straight(numbers, place)
+    depth = numbers[6] * place.x + numbers[7] * place.y + 1.0
+    a, b, _, d, e, _, g, h = numbers[:8]
+    plain = ((a - g * straight.x) / depth, (b - h * straight.x) / depth), (
+        (d - g * straight.y) / depth, (e - h * straight.y) / depth)  # fmt: skip
+    first, second, _, _ = _bending(numbers[8], lens, straight)
+    rows = [
+        [bent[0] * plain[0][column] + bent[1] * plain[1][column] for column in (0, 1)] for bent in (first, second)
+    ]
+    whole = rows[0][0] * rows[1][1] - rows[0][1] * rows[1][0]
+    if whole == 0.0:
+        raise Unsolvable("far")
+    inverse = [[rows[1][1] / whole, -rows[0][1] / whole], [-rows[1][0] / whole, rows[0][0] / whole]]
+    u, v = _slopes(numbers, lens, place)
+    return inverse, [u[:count], v[:count]]
+
+
+# Solving.
+
+
+def _turn(a: Point, b: Point, c: Point) -> float:
+    """The height of a triangle as a share of its longest side, positive if it runs anticlockwise."""
+    longest = max(geometry.distance(a, b), geometry.distance(b, c), geometry.distance(c, a))
+    return geometry.cross(b.minus(a), c.minus(a)) / (longest * longest) if longest > 0 else 0.0
+
+
+def _triples(marks: Sequence[Mark]) -> Iterator[tuple[tuple[int, ...], float, float]]:
+    for three in combinations(range(len(marks)), 3):
+        a, b, c = (marks[index] for index in three)
+        yield three, _turn(a.place, b.place, c.place), _turn(a.seen, b.seen, c.seen)
+
+
+def check(marks: Sequence[Mark]) -> int:
+    """+1 when the picture shows the plane as it is, -1 when mirrored (as with v counted downwards).
+
+    Raises Unsolvable when there are too few marks, when no four of them lie clear of one another's
+    lines, or when their order round the picture is not that round the plane.
+    """
+    if len(marks) < FEWEST:
+        raise Unsolvable("few")
+    thin = [three for three, flat, seen in _triples(marks) if min(math.fabs(flat), math.fabs(seen)) < THIN]
+    clear = any(
+        not any(three in thin for three in combinations(four, 3)) for four in combinations(range(len(marks)), FEWEST)
+    )
+    if not clear:
+        raise Unsolvable("line", thin[0])
+    senses = [(three, flat * seen > 0) for three, flat, seen in _triples(marks) if three not in thin]
+    kept = len([three for three, same in senses if same])
+    if 0 < kept < len(senses):
+        odd = [three for three, same in senses if same == (kept * 2 < len(senses))]
+        raise Unsolvable("crossed", odd[0])
+    return 1 if kept else -1
+
+
+@dataclass(frozen=True, slots=True)
+class _Scale:
+    """Moves points about their middle and to a mean distance of root two, and back."""
+
+    middle: Point
+    factor: float
+
+    @classmethod
+    def of(cls, points: Sequence[Point]) -> "_Scale":
+        count = len(points)
+        middle = Point(math.fsum(p.x for p in points) / count, math.fsum(p.y for p in points) / count)
+        mean = math.fsum(geometry.distance(point, middle) for point in points) / count
+        return cls(middle, math.sqrt(2.0) / mean)
+
+    def put(self, point: Point) -> Point:
+        return point.minus(self.middle).times(self.factor)
+
+
+def _direct(marks: Sequence[Mark]) -> list[float]:
+    """The eight numbers by linear equations."""
+    rows: list[list[float]] = []
+    right: list[float] = []
+    for mark in marks:
+        (x, y), (u, v) = mark.place, mark.seen
+        rows += [[x, y, 1.0, 0.0, 0.0, 0.0, -u * x, -u * y], [0.0, 0.0, 0.0, x, y, 1.0, -v * x, -v * y]]
+        right += [u, v]
+    return least_squares(rows, right)
+
+
+def _refined(marks: Sequence[Mark], numbers: list[float], lens: Lens, count: int) -> list[float]:
+    """Gauss and Newton's steps on how far the marks are seen from where they should be."""
+    for _ in range(STEPS):
+        rows: list[list[float]] = []
+        right: list[float] = []
+        for mark in marks:
+            u, v = _slopes(numbers, lens, mark.place)
+            rows += [u[:count], v[:count]]
+            off = mark.seen.minus(_seen(numbers, lens, mark.place))
+            right += [off.x, off.y]
+        step = least_squares(rows, right)
+        numbers = [value + change for value, change in zip(numbers, [*step, 0.0], strict=False)]
+        if max(math.fabs(change) for change in step) < 1e-14:
+            break
+    return numbers
+
+
+def _back_to_scale(numbers: Sequence[float], plane: _Scale, picture: _Scale) -> list[float]:
+    """The eight numbers for points as they are given."""
+    a, b, c, d, e, f, g, h = numbers[:8]
+    s, (mx, my) = plane.factor, plane.middle
+    rows = []
+    for p, q, r in ((a, b, c), (d, e, f), (g, h, 1.0)):
+        rows.append((p * s, q * s, r - s * (p * mx + q * my)))
+    t, (nx, ny) = picture.factor, picture.middle
+    low = rows[2]
+    top = [rows[0][k] / t + nx * low[k] for k in range(3)]
+    second = [rows[1][k] / t + ny * low[k] for k in range(3)]
+    if low[2] == 0.0:
+        raise Unsolvable("far")
+    return [value / low[2] for value in (*top, *second, *low[:2])]
+
+
+def _finished(marks: Sequence[Mark], numbers: list[float], lens: Lens, count: int, tap: float) -> Projection:
+    offs = [mark.seen.minus(_seen(numbers, lens, mark.place)) for mark in marks]
+    square = math.fsum(geometry.dot(off, off) for off in offs)
+    over = 2 * len(marks) - count
+    error = max(tap, math.sqrt(square / over)) if over else tap
+    rows = [row[:count] for mark in marks for row in _slopes(numbers, lens, mark.place)]
+    # Its columns differ by many orders of magnitude, which would look like equations that depend on one another.
+    sizes = [math.sqrt(math.fsum(row[k] * row[k] for row in rows)) for k in range(count)]
+    inverse = inverse_of_normal([[value / size for value, size in zip(row, sizes, strict=True)] for row in rows])
+    spread = tuple(
+        tuple(error * error * value / (sizes[i] * sizes[j]) for j, value in enumerate(row))
+        for i, row in enumerate(inverse)
+    )
+    residuals = tuple(math.hypot(off.x, off.y) for off in offs)
+    return Projection(tuple(numbers), lens, spread, error, residuals)
+
+
+def _fit(marks: Sequence[Mark], lens: Lens, count: int, tap: float) -> Projection:
+    plane = _Scale.of([mark.place for mark in marks])
+    picture = _Scale.of([mark.seen for mark in marks])
+    inner = Lens(picture.put(lens.middle), lens.reach * picture.factor)
+    scaled = [Mark(plane.put(mark.place), picture.put(mark.seen)) for mark in marks]
+    try:
+        numbers = _refined(scaled, [*_direct(scaled), 0.0], inner, count)
+        bend = numbers[8]
+        return _finished(marks, [*_back_to_scale(numbers, plane, picture), bend], lens, count, tap)
+    except Singular:
+        raise Unsolvable("line") from None
+
+
+def solve(marks: Sequence[Mark], lens: Lens, tap: float) -> Projection:
+    """The projection that fits the marks best, and the lens where there are marks enough to see one.
+
+    ``tap`` is the standard error of one coordinate of a mark in the picture, from how it was found.
+    A lens counts only where its number is at least three times its own standard error.
+    Raises Unsolvable (see ``check``).
+    """
+    check(marks)
+    plain = _fit(marks, lens, 8, tap)
+    if len(marks) < FOR_LENS:
+        return plain
+    try:
+        bent = _fit(marks, lens, 9, tap)
+    except Unsolvable:
+        return plain
+    return bent if math.fabs(bent.numbers[8]) > 3.0 * math.sqrt(bent.spread[8][8]) else plain
