@@ -92,7 +92,7 @@ def task_of(case: NeutralCase) -> Task:
         writing=case.telling.writing,
         factor=plan.factor,
         scale_words=case.telling.scale(plan.scale),
-        spread=accuracy.spread(plan),
+        spread=case.spread(plan),
         hand_angle=accuracy.who.angle,
         mistakes=_mistakes(_sum(case, plan)),
         earlier=_earlier(case, plan),
