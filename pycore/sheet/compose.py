@@ -8,6 +8,7 @@ from pycore.constructions.construction import Construction, Picture
 from pycore.drawing import Circle, Group, Item, Line, Page, Shape
 from pycore.geometry import Box, Point, bounds
 from pycore.sheet import labels
+from pycore.sheet import marks as registration
 from pycore.sheet.figure import Drawn, Look, Stand, draw, extent
 from pycore.sheet.furniture import (
     Writing,
@@ -176,7 +177,7 @@ def compose(
     left: tuple[labels.Wanted, ...] = ()
     drawn = Drawn()
     if kind == PROBLEM:
-        groups = _start_point(stand, start)
+        groups = (*_start_point(stand, start), *registration.marks(layout, stand.origin))
     elif kind == OVERLAY:
         drawn = draw(plan.construction, stand, look, thin(layout.style), phasors_only=True)
         round_the_end = () if tolerance is None else (ellipse(plan, stand, tolerance),)

@@ -1,0 +1,95 @@
+"""Registration marks: where they stand on every paper, clear of all print, and lopsided round the sheet."""
+
+import itertools
+
+import pytest
+from host.problems import forms
+from unit.sheets import DEFAULT, NEUTRAL, frame_of, on_page, strokes, texts
+
+from pycore import geometry
+from pycore.calculators.interface import Opening
+from pycore.calculators.neutral_case import NeutralCase
+from pycore.calculators.neutral_problem import read_problem
+from pycore.calculators.neutral_sheet import look_of
+from pycore.drawing import Circle, Page
+from pycore.geometry import Point
+from pycore.projection import Lens, Mark, solve
+from pycore.sheet import compose, marks
+from pycore.sheet.media import ORIENTATIONS, PAPERS
+
+OPENING = Opening("https://www.folio.example/neutral-current/", True)
+SHEETS = list(itertools.product(PAPERS, ORIENTATIONS))
+
+
+def sheet(paper: str, orientation: str) -> Page:
+    """A problem sheet with its code."""
+    form = {**DEFAULT, "sheet": "problem", "paper": paper, "orientation": orientation}
+    return NEUTRAL.pages(form, OPENING)[0]
+
+
+def discs(page: Page) -> list[Point]:
+    """The middles of the marks that are printed."""
+    return [found.item.centre for found in on_page(page, Circle) if found.item.radius == marks.RING]
+
+
+@pytest.mark.parametrize(("paper", "orientation"), SHEETS)
+def test_every_mark_is_clear_of_all_other_print(paper: str, orientation: str):
+    page = sheet(paper, orientation)
+    others = [stroke for stroke in strokes(page) if "registration" not in stroke.source]
+    assert 8 == len(discs(page))
+    for place in discs(page):
+        assert frame_of(page).grown(-0.5 - marks.REACH).holds(geometry.Box(*place, *place))
+        for stroke in others:
+            clear = geometry.segment_distance(place, stroke.start, stroke.end) - stroke.half - marks.REACH
+            assert clear > 0.5, f"{place} touches {stroke.source}"
+        about = geometry.Box(*place, *place).grown(marks.REACH + 0.5)
+        assert [] == [text.words for text in texts(page) if text.box.meets(about)]
+
+
+@pytest.mark.parametrize(("paper", "orientation"), SHEETS)
+def test_a_printer_that_loses_its_foot_loses_no_mark(paper: str, orientation: str):
+    """17 mm at a short edge, 5 mm at the others."""
+    page = sheet(paper, orientation)
+    foot_side, foot_end = (17.0, 5.0) if orientation == "landscape" else (5.0, 17.0)
+    for place in discs(page):
+        assert min(place.x, page.width - place.x) - marks.REACH >= foot_side
+        assert place.y - marks.REACH >= foot_end
+        assert page.height - place.y - marks.REACH >= 5.0
+
+
+@pytest.mark.parametrize(("paper", "orientation"), SHEETS)
+def test_marks_fit_only_one_way_round(paper: str, orientation: str):
+    """Taken for one another the other way round, they fit no projection better than to 2 mm."""
+    places = discs(sheet(paper, orientation))
+    lens = Lens(Point(100.0, 100.0), 200.0)
+    assert 1e-6 > max(solve([Mark(p, p) for p in places], lens, 0.01).residuals)
+    for shift in range(1, 8):
+        turned = [Mark(place, places[(index + shift) % 8]) for index, place in enumerate(places)]
+        assert max(solve(turned, lens, 0.01).residuals) > 2.0
+
+
+def test_the_other_kinds_of_sheet_have_no_marks():
+    for kind in ("construction", "overlay"):
+        assert [] == discs(NEUTRAL.sheet_page({**DEFAULT, "sheet": kind}))
+
+
+def test_a_mark_beside_the_star_point_is_left_out():
+    layout = NeutralCase(read_problem({**DEFAULT, "sheet": "problem"})).shown().layout
+    every = marks.places(layout, Point(-100.0, -100.0))
+    assert every[1:] == marks.places(layout, every[0].moved(10.0, 0.0))
+
+
+def test_the_right_drawing_seldom_runs_through_a_mark():
+    """At most one of the eight, and on few sheets."""
+    crossed = []
+    for form in forms(150):
+        case = NeutralCase(read_problem({**form, "sheet": "problem"}))
+        plan = case.shown()
+        stand, whole = compose.settled(plan, look_of(case))
+        touched = [
+            place for place in marks.places(plan.layout, stand.origin)
+            if any(geometry.segment_distance(place, s.start, s.end) < marks.REACH + 0.5 for s in whole.segments)
+        ]  # fmt: skip
+        crossed.append(len(touched))
+    assert max(crossed) <= 2
+    assert len([count for count in crossed if count]) <= 0.05 * len(crossed)
