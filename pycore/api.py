@@ -11,8 +11,8 @@ from typing import TYPE_CHECKING, Any
 
 from pycore.calculators import links
 from pycore.calculators.interface import Opening
-from pycore.calculators.neutral_current import KINDS, NeutralCurrent
 from pycore.calculators.registry import CALCULATORS
+from pycore.calculators.sum_page import KINDS, SumPage
 from pycore.drawing import Document
 from pycore.errors import Fault, InputError
 from pycore.render.regions import regions_of
@@ -30,7 +30,7 @@ class BadRequest(ValueError):
     """Raised for a request that no page of ours makes."""
 
 
-def _page(request: Mapping[str, Any]) -> NeutralCurrent:
+def _page(request: Mapping[str, Any]) -> "SumPage[Any]":
     slug = request.get("page")
     if not isinstance(slug, str) or slug not in CALCULATORS:
         raise BadRequest(words.unknown_page())

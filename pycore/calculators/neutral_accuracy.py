@@ -8,7 +8,8 @@ from pycore.accuracy import explain, hand
 from pycore.accuracy.agreement import verdict
 from pycore.accuracy.instrument import Meter, difference
 from pycore.calculators.interface import Block, Grid, Paragraph, Working
-from pycore.calculators.neutral_case import HANDS, NeutralCase
+from pycore.calculators.neutral_star import NeutralCase
+from pycore.calculators.sum_case import HANDS, SumCase
 from pycore.calculators.telling import Teller
 from pycore.calculators.written import degrees_text
 from pycore.constructions.construction import flattest
@@ -32,10 +33,10 @@ class Way:
     flat: bool
 
 
-class NeutralAccuracy:
-    """The figures and sentences of one case about hand and meter."""
+class SumAccuracy:
+    """The figures and sentences of one case about the hand that draws."""
 
-    def __init__(self, case: NeutralCase) -> None:
+    def __init__(self, case: SumCase) -> None:
         self.case = case
         self.who = HANDS[case.problem["hand"]]
         self.writing = case.telling.writing
@@ -74,7 +75,7 @@ class NeutralAccuracy:
         mark = self.writing.mark
         length = quantity.plain(self.who.length, mark) + f"{NO_BREAK_SPACE}mm"
         made: list[Block] = [Paragraph(words.hand_intro(length, degrees_text(self.who.angle, mark)))]
-        ways, size = self.ways(), self.case.solution.current
+        ways, size = self.ways(), self.case.size
         rows = []
         for way in ways:
             share = quantity.fixed(100 * way.half_width / size, 0, mark) + f"{NO_BREAK_SPACE}%" if size else ""
@@ -91,7 +92,7 @@ class NeutralAccuracy:
 
     def budget(self, plan: Plan) -> list[Block]:
         """What contributes how much, for those who ask for the full vocabulary (after the GUM's form)."""
-        if self.case.problem["wording"] != "full" or self.case.solution.closed:
+        if self.case.problem["wording"] != "full" or self.case.closed:
             return []
         found = self.case.spread(plan)
         whole = found.length * found.length
@@ -108,6 +109,19 @@ class NeutralAccuracy:
             part = quantity.fixed(100 * share.variance / whole, 0, self.writing.mark) + f"{NO_BREAK_SPACE}%"
             rows.append(((name,), (self.writing.amount(deviation),), (part,)))
         return [Paragraph(words.budget_title()), Grid(words.budget_head(), tuple(rows))] if moves else []
+
+    def judge(self) -> list[Block]:
+        """What a page says of a reading, where it takes one."""
+        return []
+
+
+class NeutralAccuracy(SumAccuracy):
+    """The same with the reading of a meter on the neutral."""
+
+    case: NeutralCase
+
+    def __init__(self, case: NeutralCase) -> None:
+        super().__init__(case)
 
     def meter(self) -> Meter:
         """The meter that the form describes."""

@@ -1,5 +1,9 @@
 """Every calculator by its slug, in the order in which the course meets them."""
 
-from pycore.calculators.neutral_current import NeutralCurrent
+from typing import Any
 
-CALCULATORS = {calculator.slug: calculator for calculator in (NeutralCurrent(),)}
+from pycore.calculators.neutral_current import NeutralCurrent
+from pycore.calculators.sum_page import SumPage
+
+PAGES: tuple[SumPage[Any], ...] = (NeutralCurrent(),)
+CALCULATORS = {page.slug: page for page in PAGES}

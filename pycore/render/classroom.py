@@ -6,7 +6,7 @@ from typing import Any, Protocol
 from pycore.calculators import links
 from pycore.calculators.interface import Answer, Opening
 from pycore.calculators.lesson import Shown
-from pycore.calculators.neutral_lesson import VIEWS
+from pycore.calculators.sum_lesson import VIEWS
 from pycore.drawing import Page
 from pycore.geometry import Box
 from pycore.render.lesson import code_html, lesson_regions

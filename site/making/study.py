@@ -51,8 +51,8 @@ def _read(numbers: dict) -> "object":
 
 
 def _case(form: dict[str, str]) -> "object":
-    from pycore.calculators.neutral_case import NeutralCase
     from pycore.calculators.neutral_problem import read_problem
+    from pycore.calculators.neutral_star import NeutralCase
 
     return NeutralCase(read_problem(form))
 

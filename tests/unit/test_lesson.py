@@ -11,7 +11,8 @@ from host.problems import form as problem
 
 from pycore import lettering
 from pycore.calculators.lesson import Lesson
-from pycore.calculators.neutral_lesson import NeutralLesson
+from pycore.calculators.neutral_current import NeutralCurrent
+from pycore.calculators.sum_lesson import SumLesson
 from pycore.constructions.frames import COMPASSES, LINE, PROTRACTOR, RULER, SQUARES, Frame
 from pycore.constructions.moves import DrawParallel, DropPerpendicular, SetOff, TurnAngle
 from pycore.drawing import Group, Line, Page, Shape, Text, walk
@@ -64,7 +65,7 @@ class Seen:
 
 def frames_of(form: dict[str, str]) -> Iterator[Seen]:
     """Every frame of a problem."""
-    lesson = NeutralLesson(form).lesson()
+    lesson = SumLesson(NeutralCurrent().case(form)).lesson()
     circle = form.get("protractor") == "360"
     for frame in lesson.frames:
         sentence, _, _, figure = lesson.say(frame)
@@ -335,6 +336,6 @@ def test_the_drawing_grows_and_never_loses_a_line() -> None:
     """What was drawn in one frame is there in the next."""
     for number in range(0, COUNT, 5):
         shown: frozenset[int] = frozenset()
-        for frame in NeutralLesson(problem(number)).lesson().frames:
+        for frame in SumLesson(NeutralCurrent().case(problem(number))).lesson().frames:
             assert shown <= frame.shown
             shown = frame.shown

@@ -5,7 +5,8 @@ import math
 import re
 
 from pycore import api
-from pycore.calculators.neutral_lesson import NeutralLesson
+from pycore.calculators.neutral_current import NeutralCurrent
+from pycore.calculators.sum_lesson import SumLesson
 from pycore.drawing import Circle
 from pycore.sheet.lesson_view import HEIGHT
 
@@ -71,7 +72,7 @@ def test_the_answer_can_be_blanked() -> None:
 def test_waves_are_the_heights_of_their_arrows() -> None:
     """At every tenth degree the neutral's dot stands at the sum of the other dots."""
     for step in range(1, 37):
-        page = NeutralLesson(EXAMPLE).show("waves", step).picture
+        page = SumLesson(NeutralCurrent().case(EXAMPLE)).show("waves", step).picture
         dots = {item.fill: item for item in page.items if isinstance(item, Circle) and item.fill}
         heights = {ink: dot.centre.y - HEIGHT / 2 for ink, dot in dots.items()}
         total = math.fsum(height for ink, height in heights.items() if ink != "blue")

@@ -11,8 +11,8 @@ from pycore import phasor
 from pycore.accuracy.hand import ELLIPSE
 from pycore.api import handle
 from pycore.calculators.interface import default_form
+from pycore.calculators.neutral_current import NeutralCurrent
 from pycore.calculators.neutral_fields import FIELDS
-from pycore.calculators.neutral_practice import task
 from pycore.practice import marking
 from pycore.practice.answers import judge
 from pycore.practice.codes import TIERS, Code
@@ -24,6 +24,7 @@ from pycore.words import plain
 
 METHODS = ("parallelogram", "tip-to-tail", "components")
 FORM = default_form(FIELDS)
+task = NeutralCurrent().task
 VALUES = [(18.4, 11.2, 24.6), (12.0, 7.0, 9.5), (30.0, 5.0, 17.0), (6.3, 24.1, 14.9)]
 
 

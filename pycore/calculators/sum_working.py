@@ -1,13 +1,12 @@
-"""The calculated workings of the neutral current: components line by line, and the closed formula."""
+"""The calculated working of a sum of phasors: components line by line."""
 
 import math
 
 from pycore import phasor, quantity, trig
 from pycore.calculators.interface import Block, Equation, Grid, Paragraph
+from pycore.calculators.sum_case import SumCase
 from pycore.calculators.telling import Teller, direction_phrase
 from pycore.calculators.written import degrees_text
-from pycore.circuits.star import StarSolution, closed_formula
-from pycore.constructions.construction import Picture
 from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE, Writing
 from pycore.words import Phrase, Symbol, say
@@ -37,14 +36,16 @@ def _rid_of_rounding(value: complex, least: float) -> complex:
 
 
 class ComponentsWorking:
-    """Components of the line currents along the paper's axes, with this problem's numbers."""
+    """Components of the phasors along the paper's axes, with this problem's numbers."""
 
-    def __init__(self, solution: StarSolution, picture: Picture, teller: Teller) -> None:
-        self.solution, self.picture, self.teller = solution, picture, teller
+    def __init__(self, case: SumCase, teller: Teller) -> None:
+        self.case, self.picture, self.teller = case, case.picture, teller
+        self.parts = case.parts()
         self.writing: Writing = teller.telling.writing
         self.mark = self.writing.mark
-        paper = [picture.paper_angle(angle) for angle in solution.angles]
-        sizes = solution.load.currents
+        picture = self.picture
+        paper = [picture.paper_angle(part.angle) for part in self.parts]
+        sizes = [part.size for part in self.parts]
         self.across = [size * trig.cosine(angle) for size, angle in zip(sizes, paper, strict=True)]
         self.upward = [size * trig.sine(angle) for size, angle in zip(sizes, paper, strict=True)]
         self.told_angles = [wrap(90.0 - angle) if picture.first == "up" else angle for angle in paper]
@@ -59,8 +60,7 @@ class ComponentsWorking:
         decimals = self.writing.decimals + PART_DECIMALS
         made: list[Block] = [Paragraph(intro), self.grid(), Paragraph(words.rounding_note(decimals))]
         if self.sum == 0:
-            reason = words.balanced() if self.solution.balanced else words.closed_not_balanced()
-            made.append(Paragraph(reason))
+            made.append(Paragraph(self.case.why_nothing()))
             return tuple(made)
         made.append(Equation(self.pythagoras(), words.pythagoras()))
         if self.sum.real != 0 and self.sum.imag != 0:
@@ -68,48 +68,49 @@ class ComponentsWorking:
         made.append(Paragraph(self.quarter()))
         return tuple(made)
 
-    def part(self, value: float) -> str:
+    def written(self, value: float) -> str:
+        """A part with the working's decimals."""
         return self.writing.fixed(value, PART_DECIMALS)
 
     def grid(self) -> Grid:
         first = self.picture.first == "up"
         level, upright = ("sin", "cos") if first else ("cos", "sin")
-        unit = self.writing.unit
+        unit, letter = self.writing.unit, Symbol(self.case.symbol.letter)
         head: tuple[Phrase, ...] = (
-            say("line"),
+            (self.case.part_word,),
             say("{unit}", unit=unit),
             say("angle {theta}", theta=Symbol("θ")),
-            say("level, {i} {f} {theta}", i=Symbol("I"), f=level, theta=Symbol("θ")),
-            say("upright, {i} {f} {theta}", i=Symbol("I"), f=upright, theta=Symbol("θ")),
+            say("level, {i} {f} {theta}", i=letter, f=level, theta=Symbol("θ")),
+            say("upright, {i} {f} {theta}", i=letter, f=upright, theta=Symbol("θ")),
         )
         rows = [
             (
-                self.teller.tag(index + 1),
-                (self.writing.given(self.solution.load.currents[index]),),
+                part.tag,
+                (self.writing.given(part.size),),
                 (quantity.fixed(self.told_angles[index], 1, self.mark) + "°",),
-                (self.part(self.across[index]),),
-                (self.part(self.upward[index]),),
+                (self.written(self.across[index]),),
+                (self.written(self.upward[index]),),
             )
-            for index in range(3)
+            for index, part in enumerate(self.parts)
         ]
         total: tuple[Phrase, ...] = (
-            ("sum",), ("",), ("",), (self.part(self.sum.real),), (self.part(self.sum.imag),),
+            ("sum",), ("",), ("",), (self.written(self.sum.real),), (self.written(self.sum.imag),),
         )  # fmt: skip
         return Grid(head, (*rows, total), total=True)
 
     def number(self, value: float) -> Formula:
-        written = self.part(value)
+        written = self.written(value)
         return Fenced(Number(written)) if written.startswith(quantity.MINUS) else Number(written)
 
     def pythagoras(self) -> tuple[Formula, ...]:
-        symbol = Symbol("I", "N")
+        symbol = self.case.symbol
         return (
             row(symbol, "=", Root(row(Square(X), "+", Square(Y)))),
             row(
                 symbol, "=",
                 Root(row(Square(self.number(self.sum.real)), "+", Square(self.number(self.sum.imag)))),
             ),
-            result_row(self.solution.current, self.writing),
+            result_row(symbol, self.case.size, self.writing),
         )  # fmt: skip
 
     def slope(self) -> float:
@@ -117,7 +118,7 @@ class ComponentsWorking:
 
     def arctangent(self) -> tuple[Formula, ...]:
         ratio = Fraction(
-            Number(self.part(math.fabs(self.sum.imag))), Number(self.part(math.fabs(self.sum.real)))
+            Number(self.written(math.fabs(self.sum.imag))), Number(self.written(math.fabs(self.sum.real)))
         )
         general = Fraction(Fenced(Y, bars=True), Fenced(X, bars=True))
         angle = Number(degrees_text(self.slope(), self.mark))
@@ -136,58 +137,12 @@ class ComponentsWorking:
         )
 
 
-def result_row(current: float, writing: Writing) -> Formula:
-    """The neutral current with the working's decimals, then rounded as the answer is."""
-    exact = Number(writing.fixed(current, PART_DECIMALS), writing.unit)
-    if current == 0:
-        return row(Symbol("I", "N"), "=", Number("0", writing.unit))
-    return row(Symbol("I", "N"), "=", exact, "≈", Number(writing.number(current), writing.unit))
-
-
-def formula_blocks(solution: StarSolution, writing: Writing) -> tuple[Block, ...]:
-    """The closed formula with this problem's numbers, or why it does not hold."""
-    if not solution.equal_angles:
-        return (Paragraph(words.formula_fails()),)
-    symbol = Symbol("I", "N")
-    sizes = solution.load.currents
-    a, b, c = (Number(writing.given(value)) for value in sizes)
-    squares = (Square(A), "+", Square(B), "+", Square(C))
-    filled = (Square(a), "+", Square(b), "+", Square(c))
-    minus = ("−", A, B, "−", B, C, "−", C, A)
-    filled_minus = ("−", a, "×", b, "−", b, "×", c, "−", c, "×", a)
-    result = result_row(closed_formula(sizes), writing)
-    half = Fraction(Number("1"), Number("2"))
-    differences = row(
-        half,
-        Fenced(row(
-            Square(Fenced(row(A, "−", B))), "+", Square(Fenced(row(B, "−", C))), "+",
-            Square(Fenced(row(C, "−", A))),
-        )),
-    )  # fmt: skip
-    gaps = [Number(_difference(sizes[i] - sizes[j], writing)) for i, j in ((0, 1), (1, 2), (2, 0))]
-    filled_gaps = row(
-        half,
-        Fenced(row(Square(Fenced(gaps[0])), "+", Square(Fenced(gaps[1])), "+", Square(Fenced(gaps[2])))),
-    )
-    return (
-        Paragraph(words.formula_intro()),
-        Equation((
-            row(symbol, "=", Root(row(*squares, *minus))),
-            row(symbol, "=", Root(row(*filled, *filled_minus))),
-            result,
-        )),
-        Equation(
-            (row(symbol, "=", Root(differences)), row(symbol, "=", Root(filled_gaps)), result),
-            words.formula_differences(),
-        ),
-        Paragraph(words.formula_no_angle()),
-    )  # fmt: skip
-
-
-def _difference(value: float, writing: Writing) -> str:
-    """A difference of given values, with their decimals and a true minus sign."""
-    written = writing.given(math.fabs(value))
-    return quantity.MINUS + written if value < 0 and written != "0" else written
+def result_row(symbol: Symbol, size: float, writing: Writing) -> Formula:
+    """A result with the working's decimals, then rounded as the answer is."""
+    exact = Number(writing.fixed(size, PART_DECIMALS), writing.unit)
+    if size == 0:
+        return row(symbol, "=", Number("0", writing.unit))
+    return row(symbol, "=", exact, "≈", Number(writing.number(size), writing.unit))
 
 
 def share_text(value: float, mark: str) -> str:

@@ -1,26 +1,29 @@
-"""One neutral-current problem with all that more than one part of its answer needs."""
+"""A sum of phasors to be drawn, with all that more than one part of its page's answer needs."""
 
 import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Protocol
 
-from pycore import quantity
+from pycore import phasor, quantity
 from pycore.accuracy import hand
-from pycore.calculators import conventions, links, telling
-from pycore.calculators.neutral_fields import FIELDS
-from pycore.calculators.neutral_problem import NeutralProblem
+from pycore.calculators import links, telling
+from pycore.calculators.interface import Field
 from pycore.calculators.telling import Teller
 from pycore.calculators.written import Telling
-from pycore.circuits.star import StarSolution, solve
 from pycore.constructions.components import components
 from pycore.constructions.construction import Arm, Construction, Picture
 from pycore.constructions.parallelogram import parallelogram
 from pycore.constructions.tip_to_tail import SEQUENCES, tip_to_tail
 from pycore.errors import Fault, Offer
 from pycore.phasor import wrap
-from pycore.quantity import NO_BREAK_SPACE
+from pycore.practice.task import Mistake
+from pycore.quantity import NO_BREAK_SPACE, Writing
 from pycore.sheet.media import ORIENTATIONS
 from pycore.sheet.plan import Plan, choose, papers_that_take
-from pycore.words import Phrase
+from pycore.words import Phrase, Symbol, plain
 from pycore.words import neutral as words
+from pycore.words import sums as sum_words
 from pycore.words.neutral_form import METHODS
 
 ORDERS = ("12", "13", "23")
@@ -29,38 +32,121 @@ CHOSEN_TO_FIT = ("method", "order", "paper", "orientation", "scale")
 HANDS = {"practised": hand.PRACTISED, "ordinary": hand.ORDINARY}
 
 
-class NeutralCase:
-    """One problem with its solution and everything that more than one part of the answer needs."""
+@dataclass(frozen=True, slots=True)
+class SheetWords:
+    """What stands on a sheet beside its drawing: notes, and what a reader who cannot see it is told."""
 
-    def __init__(self, problem: NeutralProblem) -> None:
-        self.problem = problem
+    notes: tuple[str, ...]
+    description: str
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """One row of the table of components: symbol, size, reckoned angle in degrees."""
+
+    tag: Phrase
+    size: float
+    angle: float
+
+
+class SumProblem(Protocol):
+    """What the engine needs of a page's form, checked: its choices by name, the scale asked for (None: chosen to
+    fit), how numbers are written, what stands in the title block, and the texts as typed."""
+
+    @property
+    def scale(self) -> float | None: ...
+    @property
+    def place(self) -> str: ...
+    @property
+    def given(self) -> Mapping[str, str]: ...
+    @property
+    def typed(self) -> Mapping[str, str]: ...
+    @property
+    def writing(self) -> Writing: ...
+    @property
+    def is_example(self) -> bool: ...
+    def __getitem__(self, name: str) -> str: ...
+
+
+class SumCase:
+    """A sum of phasors to be drawn, with everything that more than one part of the answer needs.
+
+    A page's own case sets ``slug`` and ``fields``, hands its arms to ``__init__``, and says what its
+    sheets say. ``lines`` are the arms' names in sentences, by number from 1.
+    """
+
+    slug = ""
+    fields: tuple[Field, ...] = ()
+    scenario = ""
+
+    def __init__(
+        self,
+        problem: SumProblem,
+        arms: tuple[Arm, ...],
+        lines: tuple[str, ...],
+        picture: Picture,
+        telling: Telling,
+    ) -> None:
+        self.problem, self.arms, self.lines = problem, arms, lines
+        self.picture, self.telling = picture, telling
         self.plan: Plan | None = None
         self._plans: dict[tuple[str, str, float | None], tuple[Plan, ...]] = {}
         self._spreads: dict[tuple[str, str, float], hand.Spread] = {}
         self.misfit: tuple[Fault, ...] = ()
-        self.solution: StarSolution = solve(problem.load)
-        self.lines = conventions.line_names(problem["names"])
-        self.arms = tuple(
-            Arm(f"i{index + 1}", index + 1, size, self.solution.angles[index])
-            for index, size in enumerate(problem.load.currents)
-            if size > 0
-        )
-        reference = 0.0 if problem["reference"] == "voltage" else self.arms[0].angle
-        self.picture = Picture(problem["first"], problem["rotation"], reference)
-        tags = conventions.symbols("I", problem["names"])
-        voltage = conventions.symbols("V", problem["names"])["i1"]
-        # A first current in phase with the voltage is itself the line that angles are counted from.
-        on_voltage = self.arms[0].angle != reference
-        self.telling = Telling(
-            tags=tags,
-            lines=self.lines,
-            reference=voltage if on_voltage else tags[self.arms[0].key],
-            voltage=voltage,
-            writing=problem.writing,
-            protractor=problem["protractor"],
-            polar=problem["angles"] == "polar",
-        )
+        self.total: complex = phasor.total(phasor.polar(arm.size, arm.angle) for arm in arms)
         self.method = self.possible(problem["method"])
+
+    @property
+    def size(self) -> float:
+        """Size of the sum."""
+        return phasor.magnitude(self.total)
+
+    @property
+    def closed(self) -> bool:
+        """Whether the sum is nothing."""
+        return self.total == 0
+
+    @property
+    def angle(self) -> float | None:
+        """Angle of the sum in degrees; None when it is nothing."""
+        return None if self.closed else phasor.angle(self.total)
+
+    @property
+    def symbol(self) -> Symbol:
+        """The symbol of the sum."""
+        first = self.telling.tags["sum"][0]
+        return first if isinstance(first, Symbol) else Symbol(plain(self.telling.tags["sum"]))
+
+    sum_word: Phrase = ("sum",)
+    """What the sum is called in a sentence."""
+    part_word = "phasor"
+    """What one of the arms is called at the head of a table."""
+
+    def parts(self) -> tuple[Part, ...]:
+        """The phasors of the table of components: the arms, unless a page has others that are nothing."""
+        return tuple(Part(self.telling.tags[arm.key], arm.size, arm.angle) for arm in self.arms)
+
+    def why_nothing(self) -> Phrase:
+        """Why the sum is nothing, where it is."""
+        return sum_words.closed()
+
+    def voltages(self) -> Mapping[str, float]:
+        """Angle of each arm's own voltage by its key; empty where arms have none."""
+        return {}
+
+    def further_mistakes(self, plan: Plan) -> tuple[Mistake, ...]:
+        """Mistakes of this page's own, beside those of every sum."""
+        return ()
+
+    # What a page says on its sheets.
+
+    def sheet_title(self, kind: str) -> str:
+        """The title of a kind of sheet."""
+        raise NotImplementedError
+
+    def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
+        """The notes of a kind of sheet and what it shows, for someone who cannot see it."""
+        raise NotImplementedError
 
     def possible(self, method: str) -> str:
         """The method asked for, or tip to tail where a single arrow leaves nothing to pair."""
@@ -161,28 +247,20 @@ class NeutralCase:
         resolved["order"] = plan.construction.order
         resolved["orientation"] = plan.layout.orientation
         resolved["scale"] = quantity.exact(plan.scale) if self.misfit or not resolved["scale"] else resolved["scale"]
-        return links.form_pairs(resolved, FIELDS, CHOSEN_TO_FIT)
+        return links.form_pairs(resolved, self.fields, CHOSEN_TO_FIT)
 
     # What stands beside the headline.
 
     def length(self, plan: Plan) -> str:
-        """The neutral's length on the sheet."""
-        millimetres = round(self.solution.current * plan.factor, 1)
+        """The sum's length on the sheet."""
+        millimetres = round(self.size * plan.factor, 1)
         return quantity.plain(millimetres, self.telling.mark) + f"{NO_BREAK_SPACE}mm"
 
     def direction(self, plan: Plan) -> Phrase:
-        """Where the neutral current points."""
+        """Where the sum points."""
         teller = Teller(plan, self.telling)
-        angle = self.solution.angle or 0.0
+        angle = self.angle or 0.0
         return telling.direction_phrase(teller, wrap(angle - self.picture.reference))
-
-    def given(self) -> str:
-        """The typed values in words, with lags where there are any."""
-        told = []
-        for size, lag in zip(self.problem.load.currents, self.problem.lags, strict=True):
-            amount = self.telling.writing.short(size)
-            told.append(amount if lag.degrees == 0 else f"{amount} {lag.echo(self.telling.mark)['degrees']}")
-        return ", ".join(told)
 
     def amount(self, value: float) -> str:
         """A result as it is written everywhere."""

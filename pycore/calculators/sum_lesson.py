@@ -1,12 +1,9 @@
-"""The neutral current in class: a construction frame by frame, all of them together, ropes, waves."""
-
-from collections.abc import Mapping
+"""A sum of phasors in class: a construction frame by frame, all of them together, ropes, waves."""
 
 from pycore import phasor, quantity
 from pycore.calculators.lesson import Lesson, Shown
-from pycore.calculators.neutral_case import NeutralCase
-from pycore.calculators.neutral_problem import read_problem
-from pycore.calculators.neutral_sheet import look_of
+from pycore.calculators.sum_case import SumCase
+from pycore.calculators.sum_sheet import look_of
 from pycore.calculators.telling import Teller
 from pycore.constructions.construction import Construction
 from pycore.sheet import pictures
@@ -19,11 +16,11 @@ WAVE_STEP = 10.0
 """Degrees between two places of the waves' slider."""
 
 
-class NeutralLesson:
+class SumLesson:
     """Everything that can be shown in class of one problem, by view and step number from 1."""
 
-    def __init__(self, form: Mapping[str, str]) -> None:
-        self.case = NeutralCase(read_problem(form))
+    def __init__(self, case: SumCase) -> None:
+        self.case = case
         self.plan = self.case.shown()
         self.look = look_of(self.case)
 
@@ -61,7 +58,7 @@ class NeutralLesson:
     def together(self, number: int) -> Shown:
         """Constructions laid over each other, one more with each step."""
         methods = self.methods()
-        amount = self.case.amount(self.case.solution.current)
+        amount = self.case.amount(self.case.size)
         tell = words.together_first if number == 1 else words.together
         sentence = tell(methods[number - 1][0])
         reading = words.together_reading(self.case.telling.tags["sum"], amount)
@@ -97,7 +94,7 @@ class NeutralLesson:
     def waves(self, number: int) -> Shown:
         """Phasors turned through one period, ten degrees a step, beside their waves."""
         turned = WAVE_STEP * (number - 1)
-        shown = [*self.phasors(), ("sum", self.case.solution.neutral)]
+        shown = [*self.phasors(), ("sum", self.case.total)]
         sentence = words.waves(quantity.plain(turned) + "°")
         picture = pictures.waves(shown, turned, self.look, plain(sentence))
         why = (words.waves_why(self.case.telling.tags["sum"]),)

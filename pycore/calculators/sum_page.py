@@ -1,0 +1,250 @@
+"""A page that adds phasors: from form to answer, stage after stage.
+
+A page's own module reads its form into a case (``SumCase``) and says what is special: its outputs, remarks,
+notices, and further workings. Everything else is here: the same for every page of the shelf.
+"""
+
+from collections.abc import Mapping
+from typing import TYPE_CHECKING, Generic, TypeVar
+
+from pycore.calculators import conventions
+from pycore.calculators.interface import (
+    Alternative,
+    Answer,
+    Block,
+    Field,
+    Opening,
+    Output,
+    Paragraph,
+    Working,
+    default_form,
+)
+from pycore.calculators.neutral_accuracy import SumAccuracy
+from pycore.calculators.sum_case import SumCase
+from pycore.calculators.sum_sheet import sheet_of, view_of
+from pycore.calculators.sum_working import ComponentsWorking
+from pycore.calculators.telling import Teller
+from pycore.calculators.written import length_text
+from pycore.drawing import Page
+from pycore.errors import Fault
+from pycore.quantity import NO_BREAK_SPACE
+from pycore.sheet.figure import DOT_BELOW
+from pycore.sheet.plan import Plan
+from pycore.words import Phrase, say
+from pycore.words import accuracy as accuracy_words
+from pycore.words import neutral as words
+from pycore.words import sums as sum_words
+
+if TYPE_CHECKING:
+    from pycore.calculators.lesson import Shown
+    from pycore.practice.codes import Code
+    from pycore.practice.task import Task
+
+ALL_PARTS = ("answer", "sheet", "view", "workings")
+KINDS = ("problem", "construction", "overlay")
+METHODS = ("parallelogram", "tip-to-tail", "components")
+NO_OPENING = Opening()
+_NO_PAGE = Page(1.0, 1.0, ())
+Case = TypeVar("Case", bound=SumCase)
+
+
+def outputs_on_paper(case: SumCase, plan: Plan, name: str) -> tuple[Output, ...]:
+    """The results that every drawn sum has: scale, length on the sheet, tolerance of a hand."""
+    writing = case.telling.writing
+    length = case.size * plan.factor
+    made = [
+        Output("scale", plan.scale, case.telling.scale(plan.scale), label=say("scale")),
+        Output(name, length, length_text(length, writing.mark), label=say("length on the sheet")),
+    ]
+    if not case.closed:
+        tolerance = case.spread(plan).half_width
+        label = accuracy_words.tolerance_label()
+        made.append(Output("tolerance", tolerance, writing.fixed(tolerance), writing.unit, label))
+    return tuple(made)
+
+
+def summary(case: SumCase, plan: Plan) -> tuple[Phrase, ...]:
+    """The short lines beside the headline: direction, length on the sheet, what a hand can do."""
+    if case.closed:
+        return (words.no_arrow(),)
+    writing = case.telling.writing
+    by_hand = accuracy_words.by_hand(writing.fixed(case.spread(plan).half_width) + NO_BREAK_SPACE + writing.unit)
+    return (case.direction(plan), words.on_sheet(case.length(plan)), by_hand)
+
+
+def small_notices(case: SumCase, plan: Plan) -> list[Phrase]:
+    """Phasors too short for an arrow at this scale."""
+    small = [case.lines[arm.number - 1] for arm in case.arms if arm.size * plan.factor < DOT_BELOW]
+    if not small:
+        return []
+    told = " and ".join(small)
+    return [words.small_line(told) if len(small) == 1 else words.small_lines(told)]
+
+
+def alternatives(case: SumCase, shown: Plan) -> tuple[Alternative, ...]:
+    """The other orders on this paper, each with its own best scale."""
+    made: list[Alternative] = []
+    for plan in case.plans(case.method):
+        order = plan.construction.order
+        if order == shown.construction.order or len(case.arms) < 3:
+            continue
+        what = case.order_words(case.method, order)
+        told = sum_words.alternative(what, case.telling.scale(plan.scale), case.sum_word, case.length(plan))
+        made.append(Alternative(told, (("order", order), ("scale", ""))))
+    return tuple(made)
+
+
+def _working(case: SumCase, plan: Plan, on_sheet: bool) -> Working:
+    method, order = plan.construction.method, plan.construction.order
+    teller = Teller(plan, case.telling)
+    blocks: tuple[Block, ...] = teller.tell()
+    if method == "components":
+        blocks = (*ComponentsWorking(case, teller).blocks(), *blocks)
+    blocks = (Paragraph(words.predict_first()), *blocks)
+    key = method if method == "components" else f"{method}-{order}"
+    draws = (("method", method), ("order", order if case.orders(method) != ("12",) else ""), ("scale", ""))
+    title = words.by_method(method, case.order_words(method, order), len(case.arms))
+    return Working(key, title, blocks, draws, on_sheet)
+
+
+def constructed(case: SumCase, shown: Plan) -> list[Working]:
+    """Every construction of the problem, move by move."""
+    made: list[Working] = []
+    on_paper = case.problem["sheet"] == "construction"
+    for method in METHODS:
+        if case.possible(method) != method:
+            continue
+        plans = sorted(case.plans(method), key=lambda plan: plan.construction.order)
+        for plan in plans:
+            on_sheet = (
+                plan.construction.method == shown.construction.method
+                and plan.construction.order == shown.construction.order
+            )
+            made.append(_working(case, shown if on_sheet else plan, on_sheet and on_paper))
+    return made
+
+
+class SumPage(Generic[Case]):
+    """A page of the shelf. Its own module sets what it is called and answers for what is special."""
+
+    slug: str = ""
+    title: str = ""
+    description: str = ""
+    scenario: str = ""
+    fields: tuple[Field, ...] = ()
+    cautions: tuple[str, ...] = ()
+    topic: int | None = None
+    """The page's number in the codes of practice sheets, for ever; None where there is no practice."""
+
+    # What each page says for itself.
+
+    def case(self, form: Mapping[str, str]) -> Case:
+        """The form as a case. Raises InputError."""
+        raise NotImplementedError
+
+    def outputs(self, case: Case, plan: Plan) -> tuple[Output, ...]:
+        """The results, the headline first."""
+        raise NotImplementedError
+
+    def given(self, case: Case) -> Phrase:
+        """The values in words."""
+        raise NotImplementedError
+
+    def remarks(self, case: Case) -> tuple[Phrase, ...]:
+        """Sentences below the headline."""
+        return ()
+
+    def notices(self, case: Case, plan: Plan) -> tuple[Phrase, ...]:
+        """What the page had to change or could not do."""
+        return (*small_notices(case, plan), *SumAccuracy(case).notices(plan))
+
+    def calculated(self, case: Case, plan: Plan) -> tuple[Working, ...]:
+        """Further workings, after the constructions."""
+        return (SumAccuracy(case).working(plan),)
+
+    def echo(self, case: Case) -> dict[str, Mapping[str, str]]:
+        """How inputs were understood, by field."""
+        return {}
+
+    def faults(self, case: Case) -> tuple[Fault, ...]:
+        """Inputs that could not be used but left the answer standing."""
+        return case.misfit
+
+    # What all pages do alike.
+
+    def answer(
+        self, form: Mapping[str, str], parts: tuple[str, ...] = ALL_PARTS, opening: Opening = NO_OPENING
+    ) -> Answer:
+        """The answer to a form; parts not asked for are left empty. Raises InputError."""
+        case = self.case(form)
+        plan = case.shown()
+        problem = case.problem
+        workings = (*constructed(case, plan), *self.calculated(case, plan)) if "workings" in parts else ()
+        chosen = problem.scale is None or bool(case.misfit)
+        return Answer(
+            slug=self.slug,
+            title=self.title,
+            outputs=self.outputs(case, plan),
+            given=self.given(case),
+            summary=summary(case, plan),
+            remarks=self.remarks(case),
+            notices=self.notices(case, plan),
+            caption=words.caption(
+                plan.layout.paper, plan.layout.orientation, case.telling.scale(plan.scale), chosen
+            ),
+            alternatives=alternatives(case, plan),
+            sheet=sheet_of(case, plan, opening) if "sheet" in parts else _NO_PAGE,
+            views={"phone": view_of(case, plan)} if "view" in parts else {},
+            workings=tuple(sorted(workings, key=lambda working: not working.shown)),
+            echo=self.echo(case),
+            link=case.link(plan),
+            page_key=plan.layout.page_key,
+            faults=self.faults(case),
+            scenario=self.scenario if problem.is_example else "",
+            kind=problem["sheet"],
+        )
+
+    def pages(
+        self, form: Mapping[str, str], opening: Opening = NO_OPENING, kinds: tuple[str, ...] = ()
+    ) -> tuple[Page, ...]:
+        """The sheet that the form asks for, or sheets of these kinds. Raises InputError."""
+        made: list[Page] = []
+        for kind in kinds or (form.get("sheet", default_form(self.fields)["sheet"]),):
+            case = self.case({**form, "sheet": kind})
+            made.append(sheet_of(case, case.shown(), opening))
+        return tuple(made)
+
+    def sheet_page(self, form: Mapping[str, str]) -> Page:
+        """The sheet that the form asks for. Raises InputError."""
+        return self.pages(form)[0]
+
+    def lesson(self, form: Mapping[str, str], view: str, step: int) -> "Shown":
+        """One step of a classroom view; KeyError for no view of ours. Raises InputError."""
+        # Only the classroom view needs it; the first answer need not wait for its import.
+        from pycore.calculators.sum_lesson import SumLesson
+
+        return SumLesson(self.case(form)).show(view, step)
+
+    def task(self, form: Mapping[str, str]) -> "Task":
+        """The form as a task that practice sets and marks. Raises InputError."""
+        # Only practice needs it; the first answer need not wait for its import.
+        from pycore.calculators.sum_practice import task_of
+
+        return task_of(self.case(form))
+
+    def practice_form(self, code: "Code", choices: Mapping[str, str] | None = None) -> dict[str, str]:
+        """The form that holds a code's problem, with a class's own choices. Raises NoProblem."""
+        raise NotImplementedError
+
+    def labels(self, form: Mapping[str, str]) -> dict[str, str]:
+        """Labels of fields that follow the form's own choices."""
+        return {}
+
+    def options(self, form: Mapping[str, str]) -> dict[str, dict[str, str]]:
+        """Options that follow the form's own choices, by field and value."""
+        return {}
+
+    def inks(self, form: Mapping[str, str]) -> dict[str, str]:
+        """Ink of the line samples beside the labels, by phasor key."""
+        colours = form.get("colours", "iec")
+        return dict(conventions.inks(colours if colours in conventions.COLOURS else "iec"))
