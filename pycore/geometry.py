@@ -136,18 +136,14 @@ class Box(NamedTuple):
 
     def grown(self, margin: float) -> "Box":
         """The rectangle with a margin on every side."""
-        return Box(
-            self.left - margin, self.bottom - margin, self.right + margin, self.top + margin
-        )
+        left, bottom, right, top = self
+        return Box(left - margin, bottom - margin, right + margin, top + margin)
 
     def meets(self, other: "Box") -> bool:
         """Whether the two overlap by more than a shared edge."""
-        return (
-            self.left < other.right
-            and other.left < self.right
-            and self.bottom < other.top
-            and other.bottom < self.top
-        )
+        left, bottom, right, top = self
+        other_left, other_bottom, other_right, other_top = other
+        return left < other_right and other_left < right and bottom < other_top and other_bottom < top
 
     def holds(self, other: "Box") -> bool:
         """Whether the other lies wholly inside."""
@@ -192,8 +188,9 @@ def bounds(points: Iterable[Point]) -> Box:
 def segment_distance(point: Point, a: Point, b: Point) -> float:
     """Distance from a point to the straight line between a and b."""
     # Written out in plain numbers: the placing of labels asks this thousands of times.
-    step_x, step_y = b.x - a.x, b.y - a.y
-    to_x, to_y = point.x - a.x, point.y - a.y
+    (x, y), (from_x, from_y), (end_x, end_y) = point, a, b
+    step_x, step_y = end_x - from_x, end_y - from_y
+    to_x, to_y = x - from_x, y - from_y
     length_squared = step_x * step_x + step_y * step_y
     if length_squared > 0.0:
         along = (to_x * step_x + to_y * step_y) / length_squared

@@ -94,7 +94,7 @@ def _kinds(moves: tuple[Move, ...]) -> list[tuple[int, str]]:
 
 
 def _end(construction: Construction, deviations: Mapping[str, float]) -> Point:
-    return carry_out(construction.moves, deviations, construction.figure).points[construction.end]
+    return carry_out(construction.moves_to_end, deviations, construction.figure).points[construction.end]
 
 
 def _is_final(move: Move) -> bool:

@@ -8,6 +8,7 @@ from pycore import geometry
 from pycore.constructions.moves import (
     CrossArcs,
     Direction,
+    DropPerpendicular,
     Figure,
     Intersect,
     Join,
@@ -75,10 +76,23 @@ class Construction:
         """Every point of the exact construction."""
         return carry_out(self.moves)
 
+    @cached_property
+    def moves_to_end(self) -> tuple[Move, ...]:
+        """The moves up to the one that finds the sum's tip: what comes after does not shift it."""
+        made_by = [index for index, move in enumerate(self.moves) if _marked(move) == self.end]
+        return self.moves[: made_by[-1] + 1]
+
     @property
     def end_point(self) -> Point:
         """The tip of the phasor sum, in the unit of the arms."""
         return self.figure.points[self.end]
+
+
+def _marked(move: Move) -> str:
+    """The name of the point that a move finds; "" for one that finds none."""
+    if isinstance(move, DropPerpendicular):
+        return move.foot
+    return move.point if isinstance(move, (Start, SetOff, Intersect, CrossArcs)) else ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,6 +8,7 @@ known here only by its text, face and size.
 
 import math
 from collections.abc import Iterable
+from functools import lru_cache
 from typing import Protocol
 
 from pycore.lettering import made
@@ -40,6 +41,7 @@ def missing(text: str, face: str = "regular") -> str:
     return "".join(dict.fromkeys(character for character in text if character not in held))
 
 
+@lru_cache(maxsize=2048)
 def units(text: str, face: str = "regular") -> int:
     """Sum of the advances in font units; raises ValueError naming what the face lacks."""
     advances = made.ADVANCES[face]

@@ -8,6 +8,7 @@ refused here already, where the author sees it.
 
 import re
 from collections.abc import Iterable, Mapping
+from functools import lru_cache
 
 VOID = frozenset({"br", "col", "hr", "img", "input", "link", "meta", "source", "wbr"})
 REFUSED_TAGS = frozenset({"script", "style", "iframe", "object", "embed", "base"})
@@ -51,12 +52,25 @@ def _check_address(name: str, address: str) -> None:
         raise ValueError(f"{name} may not use the scheme of {address!r}")
 
 
-def _attribute(name: str, value: Attribute) -> str:
+@lru_cache(maxsize=256)
+def _lowered(name: str) -> str:
+    """An attribute's name in small letters; ValueError for one that may not be written."""
     if not NAME.match(name):
         raise ValueError(f"{name!r} is no attribute name")
     lowered = name.lower()
     if lowered == "style" or lowered.startswith("on"):
         raise ValueError(f"the security policy refuses the attribute {name!r}")
+    return lowered
+
+
+@lru_cache(maxsize=256)
+def _is_tag(name: str) -> bool:
+    """Whether an element of this name may be written."""
+    return bool(NAME.match(name)) and name.lower() not in REFUSED_TAGS
+
+
+def _attribute(name: str, value: Attribute) -> str:
+    lowered = _lowered(name)
     if value is None or value is False:
         return ""
     if value is True:
@@ -87,7 +101,7 @@ def h(tag: str, attributes: Mapping[str, Attribute] | None = None, *children: ob
     names and addresses that the page's security policy would refuse, and for a void element
     with children.
     """
-    if not NAME.match(tag) or tag.lower() in REFUSED_TAGS:
+    if not _is_tag(tag):
         raise ValueError(f"{tag!r} may not be written")
     opening = "".join(_attribute(name, value) for name, value in (attributes or {}).items())
     if tag in VOID:

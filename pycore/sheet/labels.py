@@ -7,9 +7,9 @@ no place near its line stands off on a leader; what finds none at all is left to
 import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
-from functools import lru_cache
+from typing import NamedTuple
 
-from pycore import geometry
+from pycore import geometry, trig
 from pycore.drawing import Line, Text
 from pycore.geometry import ORIGIN, Box, Point
 from pycore.sheet.lettered import box_of, text
@@ -58,11 +58,20 @@ class Placed:
     leader: Line | None = None
 
 
-def _reach(piece: Segment) -> Box:
-    """The upright rectangle of a piece with the clearance that labels keep from it."""
-    margin = CLEARANCE + piece.half_width
-    (ax, ay), (bx, by) = piece.start, piece.end
-    return Box(min(ax, bx) - margin, min(ay, by) - margin, max(ax, bx) + margin, max(ay, by) + margin)
+class _Piece(NamedTuple):
+    """A straight piece, and the upright rectangle with the clearance that labels keep from it."""
+
+    left: float
+    bottom: float
+    right: float
+    top: float
+    segment: Segment
+
+
+def _piece(segment: Segment) -> _Piece:
+    margin = CLEARANCE + segment.half_width
+    (ax, ay), (bx, by) = segment.start, segment.end
+    return _Piece(min(ax, bx) - margin, min(ay, by) - margin, max(ax, bx) + margin, max(ay, by) + margin, segment)
 
 
 class Field:
@@ -71,46 +80,51 @@ class Field:
     def __init__(self, area: Box, segments: Iterable[Segment] = (), boxes: Iterable[Box] = ()) -> None:
         self.area = area
         self.boxes = list(boxes)
-        self.segments: list[tuple[Segment, Box]] = []
-        for piece in segments:
-            self.add(piece)
+        self.pieces = [_piece(segment) for segment in segments]
 
-    def add(self, piece: Segment) -> None:
+    def add(self, segment: Segment) -> None:
         """One more straight piece to keep clear of."""
-        self.segments.append((piece, _reach(piece)))
+        self.pieces.append(_piece(segment))
 
     def clear(self, box: Box) -> bool:
         """Whether a text's rectangle touches nothing and stays inside."""
         if not self.area.holds(box):
             return False
         room = box.grown(CLEARANCE)
-        if any(room.meets(other) for other in self.boxes):
-            return False
+        for other in self.boxes:
+            if room.meets(other):
+                return False
+        for piece in self._close_to(box):
+            if box.grown(CLEARANCE + piece.half_width).meets_segment(piece.start, piece.end):
+                return False
+        return True
+
+    def _close_to(self, box: Box) -> Iterator[Segment]:
+        """The pieces whose rectangles meet another: few do, and only those are worth a closer look."""
         left, bottom, right, top = box
-        # Rectangles first: few pieces come near, and only those are worth a closer look.
-        return not any(
-            left < reach.right
-            and reach.left < right
-            and bottom < reach.top
-            and reach.bottom < top
-            and box.grown(CLEARANCE + piece.half_width).meets_segment(piece.start, piece.end)
-            for piece, reach in self.segments
-        )
+        for low_x, low_y, high_x, high_y, piece in self.pieces:
+            if left < high_x and low_x < right and bottom < high_y and low_y < top:
+                yield piece
 
     def nearest(self, box: Box, owner: str) -> bool:
         """Whether the text is nearer to its own line than to any other that bears a name."""
-        own = [piece for piece, _ in self.segments if piece.owner == owner]
-        if not own:
+        limit = self._to_own(box, owner)
+        if limit == math.inf:
             return True
-        limit = min(_box_to_segment(box, piece) for piece in own)
-        near = box.grown(limit)
-        return not any(
-            piece.owner
-            and piece.owner != owner
-            and near.meets(reach)
-            and _box_to_segment(box, piece) <= limit - 1e-9
-            for piece, reach in self.segments
-        )
+        for piece in self._close_to(box.grown(limit)):
+            if piece.owner and piece.owner != owner and _box_to_segment(box, piece) <= limit - 1e-9:
+                return False
+        return True
+
+    def _to_own(self, box: Box, owner: str) -> float:
+        """Distance from a text's rectangle to the nearest piece of its own line; infinite if that has none."""
+        limit = math.inf
+        left, bottom, right, top = box
+        for low_x, low_y, high_x, high_y, piece in self.pieces:
+            # A piece is no nearer than the rectangle that it lies in.
+            if piece.owner == owner and max(left - high_x, low_x - right, bottom - high_y, low_y - top) < limit:
+                limit = min(limit, _box_to_segment(box, piece))
+        return limit
 
     def free_line(self, start: Point, end: Point) -> bool:
         """Whether a leader passes every text with the clearance that lines keep from it."""
@@ -119,16 +133,22 @@ class Field:
 
 def _box_to_segment(box: Box, piece: Segment) -> float:
     """Distance from a text's rectangle to a straight piece outside it."""
+    left, bottom, right, top = box
     start, end = piece.start, piece.end
-    corners = ((box.left, box.bottom), (box.right, box.bottom), (box.left, box.top), (box.right, box.top))
-    to_line = min(geometry.segment_distance(Point(x, y), start, end) for x, y in corners)
-    return min(to_line, _point_to_box(start, box), _point_to_box(end, box))
+    return min(
+        geometry.segment_distance(Point(left, bottom), start, end),
+        geometry.segment_distance(Point(right, bottom), start, end),
+        geometry.segment_distance(Point(left, top), start, end),
+        geometry.segment_distance(Point(right, top), start, end),
+        _point_to_box(start, box),
+        _point_to_box(end, box),
+    )
 
 
 def _point_to_box(point: Point, box: Box) -> float:
-    dx = max(box.left - point.x, 0.0, point.x - box.right)
-    dy = max(box.bottom - point.y, 0.0, point.y - box.top)
-    return math.hypot(dx, dy)
+    left, bottom, right, top = box
+    x, y = point
+    return math.hypot(max(left - x, 0.0, x - right), max(bottom - y, 0.0, y - top))
 
 
 def along(start: Point, end: Point, sides: tuple[int, ...] = (1, -1)) -> Iterator[tuple[Point, float]]:
@@ -139,16 +159,11 @@ def along(start: Point, end: Point, sides: tuple[int, ...] = (1, -1)) -> Iterato
     degrees = geometry.direction(start, end)
     step = end.minus(start)
     for share in FRACTIONS:
+        at = start.plus(step.times(share))
         for side in sides:
-            yield start.plus(step.times(share)), degrees + 90.0 * side
+            yield at, degrees + 90.0 * side
     for lean in TIP_LEANS:
         yield end, degrees + lean
-
-
-@lru_cache(maxsize=512)
-def _unit(degrees: float) -> Point:
-    """A step of 1 mm in a direction; a label tries few directions at many places."""
-    return ORIGIN.moved(1.0, degrees)
 
 
 class _Shape:
@@ -157,13 +172,14 @@ class _Shape:
     def __init__(self, wanted: Wanted) -> None:
         self.trial = text(wanted.phrase, ORIGIN, wanted.capitals, "middle")
         self.box = box_of(self.trial, wanted.capitals)
+        self.width, self.height = self.box.width, self.box.height
 
     def off(self, anchor: Point, degrees: float, gap: float) -> Box:
         """The rectangle whose nearest side stands ``gap`` from the anchor in a direction."""
-        unit = _unit(degrees)
-        width, height = self.box.width, self.box.height
-        reach = gap + (math.fabs(unit.x) * width + math.fabs(unit.y) * height) / 2
-        x, y = anchor.x + unit.x * reach, anchor.y + unit.y * reach
+        along, up = trig.direction(degrees)
+        width, height = self.width, self.height
+        reach = gap + (math.fabs(along) * width + math.fabs(up) * height) / 2
+        x, y = anchor.x + along * reach, anchor.y + up * reach
         return Box(x - width / 2, y - height / 2, x + width / 2, y + height / 2)
 
     def at(self, box: Box) -> Text:

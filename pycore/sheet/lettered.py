@@ -1,5 +1,7 @@
 """Phrases set as drawn text: symbols in italics with an upright index, the rest upright."""
 
+from functools import lru_cache
+
 from pycore import lettering
 from pycore.drawing import Face, Ink, Run, Text
 from pycore.geometry import Box, Point
@@ -18,6 +20,7 @@ def _symbol(symbol: Symbol, capitals: float) -> tuple[Run, ...]:
     return (letter, Run(symbol.index, "regular", size, -INDEX_DROP * capitals))
 
 
+@lru_cache(maxsize=1024)
 def runs(phrase: Phrase | str, capitals: float, face: Face = "regular") -> tuple[Run, ...]:
     """The runs of a phrase whose capitals are ``capitals`` mm high."""
     pieces = (phrase,) if isinstance(phrase, str) else phrase

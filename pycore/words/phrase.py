@@ -5,6 +5,7 @@ plain text: all three from the same pieces.
 """
 
 from dataclasses import dataclass
+from functools import lru_cache
 
 SUBSCRIPTS = str.maketrans("0123456789", "₀₁₂₃₄₅₆₇₈₉")
 
@@ -46,18 +47,30 @@ def plain(phrase: Phrase) -> str:
     return "".join(parts)
 
 
-def _fill(template: str, values: dict[str, "str | Symbol | Phrase"]) -> list["str | Symbol"]:
-    pieces: list[str | Symbol] = []
-    for index, part in enumerate(template.split("{")):
-        if index == 0:
-            pieces.append(part)
-            continue
-        name, _, rest = part.partition("}")
+@lru_cache(maxsize=1024)
+def _parts(template: str) -> tuple[tuple[str, tuple[tuple[str, str], ...]], ...]:
+    """A template taken apart at ``**``: of each part the words before its first value, then each value's name and
+    the words after it."""
+    made = []
+    for part in template.split("**"):
+        before, *named = part.split("{")
+        made.append((before, tuple((name, rest) for name, _, rest in (one.partition("}") for one in named))))
+    return tuple(made)
+
+
+def _fill(
+    before: str, named: tuple[tuple[str, str], ...], values: dict[str, "str | Symbol | Phrase"]
+) -> list["str | Symbol"]:
+    pieces: list[str | Symbol] = [before] if before else []
+    for name, rest in named:
         value = values[name]
-        flat = value if isinstance(value, tuple) else (value,)
-        pieces.extend(piece for piece in flat if not isinstance(piece, Strong))
-        pieces.append(rest)
-    return [piece for piece in pieces if piece != ""]
+        if isinstance(value, tuple):
+            pieces.extend(piece for piece in value if not isinstance(piece, Strong) and piece != "")
+        elif value != "" and not isinstance(value, Strong):
+            pieces.append(value)
+        if rest:
+            pieces.append(rest)
+    return pieces
 
 
 def say(template: str, **values: "str | Symbol | Phrase") -> Phrase:
@@ -66,8 +79,8 @@ def say(template: str, **values: "str | Symbol | Phrase") -> Phrase:
     Raises KeyError when the template names a value that is not given.
     """
     pieces: list[Piece] = []
-    for index, part in enumerate(template.split("**")):
-        filled = _fill(part, values)
+    for index, (before, named) in enumerate(_parts(template)):
+        filled = _fill(before, named, values)
         if index % 2 and filled:
             pieces.append(Strong(tuple(filled)))
         else:

@@ -1,16 +1,19 @@
 """The one way in which writers write a number, so that equal drawings give equal bytes."""
 
 import math
+from functools import lru_cache
 
 from pycore.errors import DrawingError
 
 _ZEROS = frozenset(("-0.0000", "0.0000"))
 
 
+@lru_cache(maxsize=4096)
 def coordinate(value: float) -> str:
     """A length in mm (or an angle in degrees) to 4 decimals, without idle zeros or "-0".
 
     Exact within 0.00005. Raises DrawingError for NaN and infinities, which no file may hold.
+    Most of a sheet's numbers stay from one edit to the next, so the last ones are kept.
     """
     if not math.isfinite(value):
         raise DrawingError(f"a drawing holds {value!r} where a finite number belongs")

@@ -9,6 +9,7 @@ are presentation attributes, so a saved file is right by itself; ``ink-<name>`` 
 import math
 import re
 from collections.abc import Iterable
+from functools import lru_cache
 from typing import Literal
 
 from pycore.drawing import (
@@ -89,6 +90,7 @@ def write_units(units: Units) -> str:
     return "".join(parts)
 
 
+@lru_cache(maxsize=1024)
 def escaped(text: str) -> str:
     """Text made harmless in markup, both between tags and inside a quoted attribute."""
     return (
