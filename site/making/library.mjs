@@ -17,7 +17,7 @@ for (const [place, named] of Object.entries(JSON.parse(folders))) {
 }
 
 // What the page's worker does with Pyodide, done once, so that the modules behind it are seen as needed.
-pyodide.runPython("import sys; sys.path.insert(0, '/sources')");
+pyodide.runPython("import sys; sys.path[:0] = ['/sources', '/tools']");
 await pyodide.runPythonAsync("1 + 1");
 const made = pyodide.toPy({ values: [1, 2.5, "text", new Uint8Array(2)] });
 made.toJs();

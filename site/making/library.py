@@ -2,7 +2,8 @@
 and each lazy part, with what of the standard library only it needs, into another.
 
 Needed is what is loaded once every module of pycore has been imported, with the imports inside its functions too.
-Docstrings and assertions are left out. Modules that are not ours also lose their line numbers, which no visitor reads:
+Docstrings and assertions are left out, and of pycore all that lighter.py says.
+Modules that are not ours also lose their line numbers, which no visitor reads:
 line tables shrink badly, and the archive is fetched by every first visit.
 """
 
@@ -17,6 +18,8 @@ from collections.abc import Iterable, Iterator
 from importlib.util import MAGIC_NUMBER, source_hash
 from pathlib import Path
 from types import CodeType
+
+from making.lighter import lightened
 
 SOURCES = Path("/sources")
 PARTS = Path("/parts")
@@ -89,24 +92,9 @@ def without_lines(code: CodeType) -> CodeType:
     return code.replace(co_linetable=table, co_consts=inner)
 
 
-class DescribeDataclasses(ast.NodeTransformer):
-    """Gives every dataclass a `__doc__`, without which `dataclass` would work out the signature to make one.
-
-    That was half of the time that importing pycore took, for a text that nobody reads.
-    """
-
-    def visit_ClassDef(self, node: ast.ClassDef) -> ast.ClassDef:
-        """Add the assignment, which stays where docstrings are left out."""
-        self.generic_visit(node)
-        if any("dataclass" in ast.unparse(decorator) for decorator in node.decorator_list):
-            named = ast.Assign([ast.Name("__doc__", ast.Store())], ast.Constant(node.name))
-            node.body.append(ast.fix_missing_locations(ast.copy_location(named, node)))
-        return node
-
-
 def compiled(source: bytes, name: str, *, ours: bool) -> bytes:
     """The .pyc file of one module, which Python uses without looking for a source."""
-    tree = DescribeDataclasses().visit(ast.parse(source, name)) if ours else source
+    tree = lightened(source, name) if ours else source
     code = compile(tree, name, "exec", dont_inherit=True, optimize=2)
     data = marshal.dumps(code if ours else without_lines(code))
     return MAGIC_NUMBER + UNCHECKED_HASH + source_hash(source) + data

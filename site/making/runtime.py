@@ -44,8 +44,8 @@ def package_folder(package: str) -> Path:
 
 def ensure_archives() -> list[Path]:
     """The archives of the library and of each part, made by that same Pyodide under Node unless up to date."""
-    scripts = [SITE / "making" / name for name in ("library.mjs", "library.py")]
-    sources = {"pycore": PYCORE, "pydyf": package_folder("pydyf")}
+    scripts = [SITE / "making" / name for name in ("library.mjs", "library.py", "lighter.py")]
+    sources = {"pycore": PYCORE, "pydyf": package_folder("pydyf"), "records": SITE / "making" / "records"}
     parts = {part: _lay_out(part) for part in PARTS}
     wanted = stamps.hash_of_texts(
         stamps.hash_of_files([*scripts, SITE / "package-lock.json"], SITE),
@@ -56,7 +56,7 @@ def ensure_archives() -> list[Path]:
         ensure_npm()
         folders = {
             place: {name: str(folder) for name, folder in named.items()}
-            for place, named in {"sources": sources, "parts": parts}.items()
+            for place, named in {"sources": sources, "parts": parts, "tools": {"making": SITE / "making"}}.items()
         }
         with step("compiling the library with Pyodide"):
             command = ["node", *map(str, (scripts[0], PYODIDE, scripts[1], WORKSHOP)), json.dumps(folders)]

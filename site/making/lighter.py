@@ -1,0 +1,118 @@
+"""Makes syntax trees of pycore lighter for the browser's library: no annotations, dataclasses written out.
+
+Runs inside Pyodide beside library.py, and in the tests. What it does not know how to write out is an error.
+"""
+
+import ast
+
+FACTORY_ASKED = "..."
+
+
+def _is_dataclass(decorator: ast.expr) -> bool:
+    named = decorator.func if isinstance(decorator, ast.Call) else decorator
+    return isinstance(named, ast.Name) and named.id == "dataclass"
+
+
+def _options(decorator: ast.expr) -> dict[str, bool]:
+    options = {word.arg: word.value.value for word in decorator.keywords} if isinstance(decorator, ast.Call) else {}
+    unknown = set(options) - {"frozen", "slots"}
+    if unknown:
+        raise NotImplementedError(f"a dataclass with {sorted(unknown)}")
+    return options
+
+
+def _factory(value: ast.expr | None) -> str | None:
+    """The name of the function that makes a field's default, for `field(default_factory=...)`."""
+    if not (isinstance(value, ast.Call) and isinstance(value.func, ast.Name) and value.func.id == "field"):
+        return None
+    if [word.arg for word in value.keywords] != ["default_factory"] or value.args:
+        raise NotImplementedError(f"a field with {ast.unparse(value)}")
+    return ast.unparse(value.keywords[0].value)
+
+
+def _initialiser(fields: list[ast.AnnAssign]) -> str:
+    """The source of `__init__` for these fields."""
+    parameters, body = ["self"], []
+    for field in fields:
+        name, factory = field.target.id, _factory(field.value)
+        default = FACTORY_ASKED if factory else field.value and f"({ast.unparse(field.value)})"
+        parameters.append(f"{name}={default}" if default else name)
+        made = f"{factory}() if {name} is {FACTORY_ASKED} else {name}" if factory else name
+        body.append(f"self.{name} = {made}")
+    return f"def __init__({', '.join(parameters)}):\n " + "\n ".join(body)
+
+
+def _is_text(item: ast.stmt) -> bool:
+    """Whether a statement is a text that only people read."""
+    return isinstance(item, ast.Expr) and isinstance(item.value, ast.Constant)
+
+
+def _written_out(node: ast.ClassDef, decorator: ast.expr) -> ast.ClassDef:
+    """A dataclass as a plain class."""
+    if node.bases or len(node.decorator_list) > 1:
+        raise NotImplementedError(f"{node.name} has a base or another decorator")
+    options = _options(decorator)
+    fields = [item for item in node.body if isinstance(item, ast.AnnAssign)]
+    names = tuple(field.target.id for field in fields)
+    marks = "__match_args__ = __slots__" if options.get("slots") else "__match_args__"
+    own = ast.parse(f"{marks} = {names!r}\n{_initialiser(fields)}").body
+    rest = [item for item in node.body if item not in fields and not _is_text(item)]
+    node.body = own + rest
+    kind = "frozen" if options.get("frozen") else "changing"
+    node.decorator_list = [ast.parse(f"records.{kind}", mode="eval").body]
+    return node
+
+
+class Lighter(ast.NodeTransformer):
+    """Writes dataclasses out and drops what only people and type checkers read."""
+
+    def visit_Module(self, node: ast.Module) -> ast.Module:
+        """Every class and function; the module's own names come from elsewhere then."""
+        self.generic_visit(node)
+        kept = [item for item in node.body if not (isinstance(item, ast.ImportFrom) and item.module == "dataclasses")]
+        asked = {name.name for item in node.body if item not in kept for name in item.names}
+        added = ["import records"] if "dataclass" in asked else []
+        if "replace" in asked:
+            added.append("from copy import replace")
+        node.body = ast.parse("\n".join(added)).body + kept
+        return node
+
+    def visit_ClassDef(self, node: ast.ClassDef) -> ast.ClassDef:
+        """A dataclass written out; a protocol emptied; a named tuple as it is but for its methods' annotations."""
+        bases = [base.id for base in node.bases if isinstance(base, ast.Name)]
+        if "Protocol" in bases:
+            node.bases, node.body = [], [ast.Pass()]
+            return node
+        fields = [item for item in node.body if isinstance(item, ast.AnnAssign)]
+        for decorator in node.decorator_list:
+            if _is_dataclass(decorator):
+                node = _written_out(node, decorator)
+                fields = []
+        node.body = [item if item in fields and "NamedTuple" in bases else self.visit(item) for item in node.body]
+        node.body = [item for item in node.body if item is not None] or [ast.Pass()]
+        return node
+
+    def visit_FunctionDef(self, node: ast.FunctionDef) -> ast.FunctionDef:
+        """A function without annotations."""
+        node.returns = None
+        for argument in ast.walk(node.args):
+            if isinstance(argument, ast.arg):
+                argument.annotation = None
+        self.generic_visit(node)
+        node.body = node.body or [ast.Pass()]
+        return node
+
+    def visit_If(self, node: ast.If) -> ast.If | None:
+        """What is imported for type checkers alone is left out."""
+        self.generic_visit(node)
+        return None if isinstance(node.test, ast.Name) and node.test.id == "TYPE_CHECKING" else node
+
+    def visit_AnnAssign(self, node: ast.AnnAssign) -> ast.AST | None:
+        """A plain assignment, or nothing."""
+        self.generic_visit(node)
+        return node.value and ast.Assign([node.target], node.value)
+
+
+def lightened(source: bytes, name: str) -> ast.Module:
+    """The syntax tree of one of our modules, ready to be compiled."""
+    return ast.fix_missing_locations(Lighter().visit(ast.parse(source, name)))
