@@ -139,6 +139,15 @@ def exact(value: float | None) -> str:
     return "0" if written == "-0" else written
 
 
+def engineering(value: float, unit: str, mark: str = ".") -> str:
+    """A value with its unit and the SI prefix that leaves 1 to 999 before it: 10 µF, 2.5 kV."""
+    size = math.fabs(value)
+    for factor, prefix in ((1e9, "G"), (1e6, "M"), (1e3, "k"), (1.0, ""), (1e-3, "m"), (1e-6, "µ"), (1e-9, "n")):
+        if size >= factor or (prefix == "n" and size > 0):
+            return plain(value / factor, mark) + NO_BREAK_SPACE + prefix + unit
+    return "0" + NO_BREAK_SPACE + unit
+
+
 def order_of_magnitude(value: float) -> int:
     """The exponent of ten of a number's first digit (0 for 0): 24.6 gives 1, 0.05 gives -2."""
     return 0 if value == 0 else int(f"{math.fabs(value):e}".partition("e")[2])

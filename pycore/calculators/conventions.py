@@ -49,7 +49,25 @@ def inks(colours: str) -> dict[str, Ink]:
     return named
 
 
-TICKS = {"i1": 1, "i2": 2, "i3": 3}
+TICKS = {"i1": 1, "i2": 2, "i3": 3, "i4": 4, "i5": 5, "i6": 6}
+
+PLAIN_INKS: dict[str, Ink] = {
+    "i1": "brown", "i2": "black", "i3": "grey", "i4": "red", "i5": "orange", "i6": "accent",
+    "sum": "blue", "return": "blue", "i12": "blue", "i13": "blue", "i23": "blue",
+}  # fmt: skip
+"""Inks of phasors that are no lines of a supply."""
+
+
+def numbered(letter: str, count: int, total: str = "") -> dict[str, Phrase]:
+    """Tags of the phasors of one letter, numbered from 1, of the sums of two, of their sum and its reverse."""
+    by_number = {number: Symbol(letter, str(number)) for number in range(1, count + 1)}
+    tags: dict[str, Phrase] = {f"i{number}": (symbol,) for number, symbol in by_number.items()}
+    for first, second in ((1, 2), (1, 3), (2, 3)):
+        if second <= count:
+            tags[f"i{first}{second}"] = (by_number[first], " + ", by_number[second])
+    tags["sum"] = (Symbol(letter, total),)
+    tags["return"] = ("−", Symbol(letter, total))
+    return tags
 
 
 def choice_field(

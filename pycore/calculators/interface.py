@@ -22,11 +22,12 @@ class Field:
     """One form control. ``name`` is its key in links for ever.
 
     ``kind``: ``quantity`` (decimal keypad), ``angle`` (degrees, or a power factor such as
-    ``0.85 lag``), ``choice``, ``text``. ``group`` places it: ``values`` and ``method`` (always in
-    view), ``loads``, ``picture``, ``sheet``, ``words``. ``default`` "" for a field that may
-    stay empty. ``sample`` names the phasor whose line is drawn beside the label. What is
-    ``private`` (a name, a date) never enters a link. ``only`` names the choices with which a
-    field has a meaning: one of them must be made for it to be shown.
+    ``0.85 lag``), ``phasor`` (``20 at 60`` or ``10 + j17.3``), ``choice``, ``text``. ``group``
+    places it: ``values`` and ``method`` (always in view), ``loads``, ``picture``, ``sheet``,
+    ``words``. ``default`` "" for a field that may stay empty. ``sample`` names the phasor whose
+    line is drawn beside the label. What is ``private`` (a name, a date) never enters a link.
+    ``only`` names the choices with which a field has a meaning: one of them must be made for it
+    to be shown.
     """
 
     name: str

@@ -70,7 +70,8 @@ def _currents(reader: Reader) -> tuple[float, float, float]:
     return (read[0] or 0.0, read[1] or 0.0, read[2] or 0.0)
 
 
-def _place(reader: Reader) -> str:
+def read_place(reader: Reader) -> str:
+    """The place for the title block; "" when it cannot be printed, with a fault."""
     given = " ".join(reader.given("place").split())
     if len(given) > LONGEST_PLACE:
         reader.fault("place", inputs.too_long_text(reader.label("place"), LONGEST_PLACE))
@@ -89,7 +90,7 @@ BY_HAND = ("who", "group", "date")
 LONGEST_BY_HAND = 40
 
 
-def _by_hand(reader: Reader, paper: str) -> tuple[dict[str, str], tuple[str, ...]]:
+def read_by_hand(reader: Reader, paper: str) -> tuple[dict[str, str], tuple[str, ...]]:
     """Name, group and date: what the lettering cannot print is left to be written by hand."""
     printed: dict[str, str] = {}
     widths = dict(zip(BY_HAND, lower_cells(paper), strict=True))
@@ -120,8 +121,8 @@ def read_problem(form: Mapping[str, str]) -> NeutralProblem:
     )
     choices = {name: reader.choice(name) for name in _CHOICES}
     scale = reader.positive("scale")
-    place = reader.optional(lambda: _place(reader)) or ""
-    given, unprintable = reader.optional(lambda: _by_hand(reader, choices["paper"]))
+    place = reader.optional(lambda: read_place(reader)) or ""
+    given, unprintable = reader.optional(lambda: read_by_hand(reader, choices["paper"]))
     reader.finish()
     mark = "," if choices["decimal"] == "comma" else "."
     load = StarLoad(currents, (lags[0].degrees, lags[1].degrees, lags[2].degrees), choices["sequence"])

@@ -9,6 +9,7 @@ from pycore.calculators.telling import Teller, describe
 from pycore.calculators.written import Telling
 from pycore.circuits.star import VOLTAGE_ANGLES, StarSolution, solve
 from pycore.constructions.construction import Arm, Picture
+from pycore.drawing import Ink
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import compose
 from pycore.sheet.plan import Plan
@@ -54,6 +55,10 @@ class NeutralCase(SumCase):
 
     sum_word: Phrase = ("neutral",)
     part_word = "line"
+
+    def inks(self) -> dict[str, Ink]:
+        """The lines' colours, as the class has chosen them."""
+        return conventions.inks(self.problem["colours"])
 
     def parts(self) -> tuple[Part, ...]:
         """All three lines: one that carries nothing has its row too."""

@@ -165,20 +165,39 @@ class Reader:
         side = sides[0] if sides else 1
         return Lag(side * trig.angle_of(value, reactive) + 0.0, factor=given)
 
-    def positive(self, name: str) -> float | None:
-        """A positive number of amperes per centimetre, or None when empty (chosen to fit)."""
+    def positive(self, name: str, unit: str = "A") -> float | None:
+        """A positive number of units per centimetre, or None when empty (chosen to fit)."""
         given = self.given(name)
         if not given:
             return None
         try:
-            value = quantity.read(given, "A")
+            value = quantity.read(given, unit)
         except Unreadable as problem:
-            self.fault(name, inputs.bad_scale(self.label(name), given), problem.part)
+            self.fault(name, inputs.bad_scale(self.label(name), given, unit), problem.part)
             return None
         if not 1e-9 <= value <= 1e9:
-            self.fault(name, inputs.bad_scale(self.label(name), given))
+            self.fault(name, inputs.bad_scale(self.label(name), given, unit))
             return None
         return value
+
+    def amount(
+        self, name: str, unit: str, least: float, most: float, *, zero: bool = False, optional: bool = False
+    ) -> float | None:
+        """A quantity within bounds (SI), zero too if allowed; None when empty and optional, or unusable."""
+        given, label = self.given(name), self.label(name)
+        if optional and not given:
+            return None
+        accepted = inputs.accepted_amount(self.fields[name].default or quantity.plain(least), unit)
+        try:
+            value = quantity.read(given, unit)
+        except Unreadable as problem:
+            self.fault(name, inputs.unreadable(label, given, problem.reason, problem.part, accepted), problem.part)
+            return None
+        if (zero and value == 0.0) or least <= value <= most:
+            return value + 0.0
+        bounds = tuple(quantity.engineering(bound, unit) for bound in (least, most))
+        self.fault(name, inputs.out_of_range(label, given, *bounds, zero=zero))
+        return None
 
     def number(self, name: str, unit: str, least: float, most: float) -> float:
         """A number within bounds; its default when it cannot be used, with a fault."""

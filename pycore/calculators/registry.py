@@ -2,8 +2,9 @@
 
 from typing import Any
 
+from pycore.calculators.add_phasors import AddPhasors
 from pycore.calculators.neutral_current import NeutralCurrent
 from pycore.calculators.sum_page import SumPage
 
-PAGES: tuple[SumPage[Any], ...] = (NeutralCurrent(),)
+PAGES: tuple[SumPage[Any], ...] = (AddPhasors(), NeutralCurrent())
 CALCULATORS = {page.slug: page for page in PAGES}

@@ -7,23 +7,27 @@ from typing import Protocol
 
 from pycore import phasor, quantity
 from pycore.accuracy import hand
-from pycore.calculators import links, telling
+from pycore.calculators import conventions, links, telling
 from pycore.calculators.interface import Field
 from pycore.calculators.telling import Teller
 from pycore.calculators.written import Telling
 from pycore.constructions.components import components
 from pycore.constructions.construction import Arm, Construction, Picture
 from pycore.constructions.parallelogram import parallelogram
-from pycore.constructions.tip_to_tail import SEQUENCES, tip_to_tail
+from pycore.constructions.tip_to_tail import chain_of, tip_to_tail
+from pycore.drawing import Ink
 from pycore.errors import Fault, Offer
 from pycore.phasor import wrap
 from pycore.practice.task import Mistake
 from pycore.quantity import NO_BREAK_SPACE, Writing
+from pycore.sheet import compose
 from pycore.sheet.media import ORIENTATIONS
 from pycore.sheet.plan import Plan, choose, papers_that_take
 from pycore.words import Phrase, Symbol, plain
 from pycore.words import neutral as words
+from pycore.words import sheet as paper_words
 from pycore.words import sums as sum_words
+from pycore.words.accuracy import ellipse_note
 from pycore.words.neutral_form import METHODS
 
 ORDERS = ("12", "13", "23")
@@ -47,6 +51,25 @@ class Part:
     tag: Phrase
     size: float
     angle: float
+
+
+def sheet_words(case: "SumCase", plan: Plan, kind: str, task: str, given: str) -> SheetWords:
+    """What stands on the sheets of a page of the shelf: ``task`` says what is to be found, ``given`` what is
+    known beside the table."""
+    bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"
+    short = plan.layout.paper == "A5"
+    teller = Teller(plan, case.telling)
+    if kind == compose.PROBLEM:
+        lie = sum_words.lies(plain(case.telling.reference), teller.way(case.picture.reference), teller.sense(1.0))
+        notes = sum_words.problem_notes(task, case.method_words(plan), given, lie, bar, short=short)
+        description = sum_words.problem_description(case.telling.words.plural, case.method_words(plan))
+        return SheetWords(notes, description)
+    description = telling.describe(teller.tell())
+    if kind == compose.OVERLAY:
+        first = plain(case.telling.tags[case.arms[0].key])
+        notes = sum_words.overlay_notes(first, bar, short=short, mirrored=case.problem["mirror"] == "yes")
+        return SheetWords(notes if case.closed or short else (*notes, ellipse_note()), description)
+    return SheetWords(paper_words.print_notes(bar), description)
 
 
 class SumProblem(Protocol):
@@ -122,6 +145,10 @@ class SumCase:
     part_word = "phasor"
     """What one of the arms is called at the head of a table."""
 
+    def inks(self) -> Mapping[str, Ink]:
+        """Ink of each phasor by key."""
+        return conventions.PLAIN_INKS
+
     def parts(self) -> tuple[Part, ...]:
         """The phasors of the table of components: the arms, unless a page has others that are nothing."""
         return tuple(Part(self.telling.tags[arm.key], arm.size, arm.angle) for arm in self.arms)
@@ -149,8 +176,9 @@ class SumCase:
         raise NotImplementedError
 
     def possible(self, method: str) -> str:
-        """The method asked for, or tip to tail where a single arrow leaves nothing to pair."""
-        return "tip-to-tail" if method == "parallelogram" and len(self.arms) < 2 else method
+        """The method asked for, or tip to tail where a single arrow leaves nothing to pair, or where four and
+        more would need a parallelogram upon a parallelogram upon a parallelogram."""
+        return "tip-to-tail" if method == "parallelogram" and not 2 <= len(self.arms) <= 3 else method
 
     def orders(self, method: str, asked: str = "") -> tuple[str, ...]:
         """The orders that differ for this method and number of arrows."""
@@ -225,8 +253,7 @@ class SumCase:
     def order_words(self, method: str, order: str) -> str:
         """An order in words, by the lines' names."""
         if method == "tip-to-tail":
-            present = {arm.number for arm in self.arms}
-            return ", ".join(self.lines[n - 1] for n in SEQUENCES[order] if n in present)
+            return ", ".join(self.lines[arm.number - 1] for arm in chain_of(self.arms, order))
         return words.pair_first(self.lines[int(order[0]) - 1], self.lines[int(order[1]) - 1])
 
     def method_words(self, plan: Plan) -> str:

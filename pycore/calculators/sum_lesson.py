@@ -86,16 +86,22 @@ class SumLesson:
             net = phasor.total(value for _, value in phasors[:count])
             name = tags["sum"] if count == len(phasors) else tags["i" + "".join(k[1:] for k, _ in phasors[:count])]
             reading = words.net_pull(name, self.case.amount(phasor.magnitude(net))) if net else words.no_pull()
+        why = (words.analogy(self.case.telling.words.quantity + "s"),)
         picture = pictures.pull(phasors, count, self.case.picture, self.look, plain(sentence))
         return Shown(
-            number, len(phasors) + 1, sentence, reading, (), (words.analogy(),), picture, count == len(phasors)
+            number, len(phasors) + 1, sentence, reading, (), why, picture, count == len(phasors)
         )
+
+    def wave_parts(self) -> str:
+        """What is added at every moment: the three line currents."""
+        counted = words.COUNTED.get(len(self.case.telling.lines), "")
+        return " ".join(part for part in (counted, self.case.telling.words.plural) if part)
 
     def waves(self, number: int) -> Shown:
         """Phasors turned through one period, ten degrees a step, beside their waves."""
         turned = WAVE_STEP * (number - 1)
         shown = [*self.phasors(), ("sum", self.case.total)]
-        sentence = words.waves(quantity.plain(turned) + "°")
+        sentence = words.waves(self.case.telling.words.quantity, quantity.plain(turned) + "°")
         picture = pictures.waves(shown, turned, self.look, plain(sentence))
-        why = (words.waves_why(self.case.telling.tags["sum"]),)
+        why = (words.waves_why(self.case.telling.tags["sum"], self.wave_parts()),)
         return Shown(number, self.count("waves"), sentence, (), (), why, picture)

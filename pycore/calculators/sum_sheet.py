@@ -24,7 +24,7 @@ def look_of(case: SumCase) -> Look:
     tags = dict(case.telling.tags)
     tags["reference"] = case.telling.reference
     return Look(
-        tags, conventions.inks(case.problem["colours"]), conventions.TICKS, case.telling.mark
+        tags, case.inks(), conventions.TICKS, case.telling.mark
     )
 
 

@@ -117,7 +117,7 @@ class Teller:
         sentence = words.choose_scale(
             self.telling.scale(self.plan.scale), self.telling.writing.short(longest), self.length(longest)
         )
-        return sentence, words.scale_why()
+        return sentence, words.scale_why(self.telling.words.quantity, self.telling.words.units)
 
     def step_reference(self, step: Step) -> tuple[Phrase, Phrase]:
         """The faint first direction."""
@@ -221,7 +221,7 @@ class Teller:
         end = words.LINE_END if self.before(step) == "carry-on" else words.MEETING
         sentence = parallel.diagonal(end, self.reading(reading), self.telling.writing.amount(reading))
         third = next(arm.number for arm in self.construction.arms if arm.number not in step.about)
-        return sentence, parallel.diagonal_why(self.telling.lines[third - 1])
+        return sentence, parallel.diagonal_why(self.telling.words.partial, self.telling.lines[third - 1])
 
     def step_measure(self, step: Step) -> tuple[Phrase, Phrase]:
         """The angle between the diagonal and the third line."""
@@ -264,7 +264,7 @@ class Teller:
 
     def step_zero(self, step: Step) -> tuple[Phrase, Phrase]:
         """The figure closes by itself."""
-        return words.closes(self.place), words.NOTHING
+        return words.closes(self.place, self.telling.words.closes), words.NOTHING
 
     def step_follow(self, step: Step) -> tuple[Phrase, Phrase]:
         """The next arrow, tip to tail."""
@@ -287,12 +287,13 @@ class Teller:
         return sentence, why
 
     def step_return_close(self, step: Step) -> tuple[Phrase, Phrase]:
-        """The returning current closes the figure."""
-        return words.return_close(), words.return_why()
+        """The reversed sum closes the figure."""
+        return words.return_close(self.telling.words.opposite), (self.telling.words.why_opposite,)
 
     def step_return(self, step: Step) -> tuple[Phrase, Phrase]:
-        """The returning current from the common point."""
-        return words.return_opposite(self.length(self.figure.readings["n"])), words.return_why()
+        """The reversed sum from the common point."""
+        length = self.length(self.figure.readings["n"])
+        return words.return_opposite(self.telling.words.opposite, length), (self.telling.words.why_opposite,)
 
     def step_axes(self, step: Step) -> tuple[Phrase, Phrase]:
         """Two axes."""

@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from pycore import quantity
 from pycore.quantity import NO_BREAK_SPACE, Writing
 from pycore.words import Phrase
+from pycore.words.sums import NEUTRAL, SumWords
 
 
 def degrees_text(degrees: float, mark: str) -> str:
@@ -37,12 +38,13 @@ class Telling:
     """What sentences need to know: tags by phasor key, line names, writing, protractor."""
 
     tags: dict[str, Phrase]
-    lines: tuple[str, str, str]
+    lines: tuple[str, ...]
     reference: Phrase
     voltage: Phrase
     writing: Writing
     protractor: str = "180"
     polar: bool = False
+    words: SumWords = NEUTRAL
 
     @property
     def mark(self) -> str:

@@ -72,7 +72,7 @@ def _add(arms: tuple[Arm, ...]) -> tuple[Step, Step]:
 def components(
     arms: tuple[Arm, ...], picture: Picture, resultant: str = "sum"
 ) -> Construction:
-    """The construction for one to three arms of non-zero size, on the axes of a picture."""
+    """The construction for one arm or more, of non-zero size, on the axes of a picture."""
     axes: tuple[Move, ...] = (
         Start("O"),
         Direction("X", "O", picture.reckoned_angle(0.0)),

@@ -20,6 +20,13 @@ SEQUENCES = {"12": (1, 2, 3), "13": (1, 3, 2), "23": (2, 3, 1)}
 """Which phasor follows which, by the pair that is named first."""
 
 
+def chain_of(arms: tuple[Arm, ...], order: str) -> tuple[Arm, ...]:
+    """The arms in the order in which they follow one another: beyond three, as they are numbered."""
+    early = SEQUENCES[order]
+    placed = {number: place for place, number in enumerate(early)}
+    return tuple(sorted(arms, key=lambda arm: placed.get(arm.number, arm.number)))
+
+
 def _first(arm: Arm, reference: float, point: str) -> tuple[Step, ...]:
     set_off = SetOff(point, "O", arm_line(arm), arm.size, arm.key)
     if arm.angle == reference:
@@ -44,13 +51,12 @@ def _next(before: Arm, arm: Arm, start: str, point: str) -> Step:
 def tip_to_tail(
     arms: tuple[Arm, ...], order: str, reference: float, resultant: str = "sum"
 ) -> Construction:
-    """The construction for one to three arms of non-zero size.
+    """The construction for one arm or more, of non-zero size.
 
     ``order`` names the two that come first; ``reference`` is the direction drawn first, in
     degrees.
     """
-    by_number = {arm.number: arm for arm in arms}
-    chain = [by_number[number] for number in SEQUENCES[order] if number in by_number]
+    chain = chain_of(arms, order)
     points = [f"P{index}" for index in range(1, len(chain))] + ["N"]
     steps = [Step("scale"), *_first(chain[0], reference, points[0])]
     for index in range(1, len(chain)):

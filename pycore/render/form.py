@@ -23,6 +23,9 @@ LONG_CHOICE = 14
 
 COLUMNS = 3
 
+ECHOED = ("angle", "phasor")
+"""Kinds of field below which it is said how the text was understood."""
+
 IN_VIEW = ("values", "method")
 """Groups that are never folded away."""
 
@@ -33,7 +36,7 @@ def _described(field: Field) -> str:
         slots.append(f"u-{field.name}")
     if field.help:
         slots.append(_help_id(field.help))
-    if field.kind == "angle":
+    if field.kind in ECHOED:
         slots.append(f"e-{field.name}")
     return " ".join(slots)
 
@@ -117,9 +120,10 @@ def field_html(field: Field, value: str, echo: Mapping[str, str], *, helped: boo
     """One field with its label, control, help (if ``helped``) and message slot."""
     control = _select(field, value) if field.kind == "choice" else _text_input(field, value)
     extra = None
-    if field.kind == "angle":
+    if field.kind in ECHOED:
         heard: Marks = {"class": "echo", "id": f"e-{field.name}", "data-echo-for": field.name}
-        extra = (h("p", heard, echo.get("said", "")), _factor(field, echo))
+        factor = _factor(field, echo) if field.kind == "angle" else None
+        extra = (h("p", heard, echo.get("said", "")), factor)
     about = _help(field) if field.help and helped else None
     slot = None if _in_row(field) else _message(field)
     kind = f"field {field.kind}{' wide' if _is_wide(field) else ''}"

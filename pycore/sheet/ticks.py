@@ -11,7 +11,7 @@ TICK_SLANT = 62.0
 def ticks(
     start: Point, end: Point, count: int, width: float, ink: Ink, style: Style, share: float = 0.46
 ) -> list[Line]:
-    """Slanted ticks across a line, near its middle: one, two or three."""
+    """Slanted ticks across a line, near its middle: one for the first phasor, two for the second."""
     degrees = geometry.direction(start, end)
     middle = start.plus(end.minus(start).times(share))
     made: list[Line] = []

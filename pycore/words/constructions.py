@@ -42,9 +42,11 @@ def choose_scale(scale: str, longest: str, length: str) -> Phrase:
     )
 
 
-def scale_why() -> Phrase:
-    """How a current becomes a length."""
-    return say("Length in centimetres = current ÷ amperes per centimetre.")
+def scale_why(quantity: str, units: str) -> Phrase:
+    """How a quantity becomes a length."""
+    return say(
+        "Length in centimetres = {quantity} ÷ {units} per centimetre.", quantity=quantity, units=units
+    )
 
 
 def draw_reference(name: Name, way: str, place: str) -> Phrase:
@@ -199,12 +201,9 @@ def read_why() -> Phrase:
     return say("Measure to the point of the arrow, not to its base.")
 
 
-def closes(place: str) -> Phrase:
+def closes(place: str, so: str) -> Phrase:
     """The sum is zero: no arrow."""
-    return say(
-        "**The figure closes.** The sum ends on {place} itself, so the neutral carries 0 A and no arrow is drawn.",
-        place=place,
-    )
+    return say("**The figure closes.** The sum ends on {place} itself, so {so}.", place=place, so=so)
 
 
 def follow(phasor: Name, before: Name, angle: str, sense: str, length: str) -> Phrase:
@@ -240,20 +239,15 @@ def follow_why(turn: str, angle: str) -> Phrase:
     )
 
 
-def return_close() -> Phrase:
-    """Returning current, tip to tail."""
-    return say("**Draw the returning current.** From the last tip back to the start.")
+def return_close(what: str) -> Phrase:
+    """The reversed sum, tip to tail."""
+    return say("**Draw {what}.** From the last tip back to the start.", what=what)
 
 
-def return_opposite(length: str) -> Phrase:
-    """Returning current from the common point."""
+def return_opposite(what: str, length: str) -> Phrase:
+    """The reversed sum from the common point."""
     return say(
-        "**Draw the returning current.** Extend the sum back through the common point and set off "
-        "{length} the other way.",
+        "**Draw {what}.** Extend the sum back through the common point and set off {length} the other way.",
+        what=what,
         length=length,
     )
-
-
-def return_why() -> Phrase:
-    """Why it is turned round."""
-    return say("What flows out through the lines comes back through the neutral.")

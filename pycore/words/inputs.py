@@ -104,11 +104,38 @@ def bad_choice(label: str, given: str, accepted: str) -> str:
     return f"{label} is not on offer: {quoted(given)}. Accepted: {accepted}."
 
 
-def bad_scale(label: str, given: str) -> str:
+def bad_scale(label: str, given: str, unit: str = "A") -> str:
     """A scale that is no positive number."""
+    units = UNIT_WORDS.get(unit, unit)
     return (
-        f"{label} cannot be used: {quoted(given)}. Write how many amperes one centimetre stands for, "
+        f"{label} cannot be used: {quoted(given)}. Write how many {units} one centimetre stands for, "
         "such as 2, or leave it empty for the best fit."
+    )
+
+
+UNIT_WORDS = {
+    "A": "amperes", "V": "volts", "Ω": "ohms", "W": "watts", "VA": "volt-amperes", "var": "vars", "Hz": "hertz",
+    "H": "henries", "F": "farads", "S": "siemens", "%": "per cent", "°": "degrees",
+}  # fmt: skip
+
+
+def accepted_amount(example: str, unit: str) -> str:
+    """What a quantity of a unit may look like."""
+    units = UNIT_WORDS.get(unit, unit)
+    return f"Give {units}: write {example}, or {example} {unit}." if unit else f"Write a number such as {example}."
+
+
+def out_of_range(label: str, given: str, least: str, most: str, *, zero: bool) -> str:
+    """A quantity outside of what a teaching sheet takes."""
+    nothing = "0, or " if zero else ""
+    return f"{label} is out of range: {quoted(given)}. Accepted is {nothing}{least} to {most}."
+
+
+def bad_phasor(label: str, given: str, unit: str) -> str:
+    """Text that is no phasor in either form."""
+    return (
+        f"{label} is no phasor: {quoted(given)}. Write size and angle, such as 20 at 60, or two parts, such as "
+        f"10 + j17.3; in {UNIT_WORDS.get(unit, unit)} and degrees."
     )
 
 

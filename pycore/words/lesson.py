@@ -228,20 +228,28 @@ def no_pull() -> Phrase:
     return say("The ropes cancel: the ring stays where it is.")
 
 
-def analogy() -> Phrase:
+def analogy(plural: str) -> Phrase:
     """What the picture is not."""
-    return say("This is a likeness only: currents do not pull. They add as pulls do, by size and direction.")
-
-
-def waves(angle: str) -> Phrase:
-    """The waves at an angle."""
-    return say("After {angle} of a turn, each arrow’s height is its current at that moment.", angle=angle)
-
-
-def waves_why(name: Name) -> Phrase:
-    """The neutral's wave."""
     return say(
-        "At every moment {name} is the three line currents added; its wave is the height of its arrow. "
+        "This is a likeness only: {plural} do not pull. They add as pulls do, by size and direction.", plural=plural
+    )
+
+
+def waves(quantity: str, angle: str) -> Phrase:
+    """The waves at an angle."""
+    return say(
+        "After {angle} of a turn, each arrow’s height is its {quantity} at that moment.", quantity=quantity, angle=angle
+    )
+
+
+def waves_why(name: Name, parts: str) -> Phrase:
+    """The sum's wave."""
+    return say(
+        "At every moment {name} is the {parts} added; its wave is the height of its arrow. "
         "Peaks are √2 times the values that a meter shows.",
         name=name,
+        parts=parts,
     )
+
+
+COUNTED = {2: "two", 3: "three", 4: "four", 5: "five", 6: "six"}

@@ -138,9 +138,9 @@ def diagonal(end: str, length: str, amount: str) -> Phrase:
     )
 
 
-def diagonal_why(third: str) -> Phrase:
-    """What the first diagonal means."""
-    return say("The neutral would carry this if {third} carried nothing.", third=third)
+def diagonal_why(meaning: str, third: str) -> Phrase:
+    """What the first diagonal means, in a page's own words."""
+    return say(meaning, third=third) if meaning else ()
 
 
 def carry_on(first: Name, second: Name, length: str) -> Phrase:

@@ -1,6 +1,34 @@
-"""What every page that adds phasors says of its sum."""
+"""What every page that adds phasors says of its sum, and the words in which pages differ."""
+
+from dataclasses import dataclass
 
 from pycore.words.phrase import Phrase, say
+
+
+@dataclass(frozen=True, slots=True)
+class SumWords:
+    """The words of one page's quantity: ``quantity`` (current), its ``plural``, ``units`` (amperes); ``closes`` the
+    end of "The sum ends on the start itself, so ..."; ``partial`` what the first diagonal means, with
+    ``{third}`` for the one left out ("" for nothing to say); ``opposite`` the reversed sum and ``why_opposite``."""
+
+    quantity: str
+    plural: str
+    units: str
+    closes: str = "no arrow is drawn"
+    partial: str = ""
+    opposite: str = "the reversed sum"
+    why_opposite: str = "It balances the sum: equal in size, opposite in direction."
+
+
+NEUTRAL = SumWords(
+    "current",
+    "line currents",
+    "amperes",
+    "the neutral carries 0 A and no arrow is drawn",
+    "The neutral would carry this if {third} carried nothing.",
+    "the returning current",
+    "What flows out through the lines comes back through the neutral.",
+)
 
 
 def closed() -> Phrase:
@@ -19,3 +47,52 @@ def small_sum(name: Phrase, length: str) -> Phrase:
 def alternative(what: str, scale: str, name: Phrase, length: str) -> Phrase:
     """What another order would give."""
     return say("{what}: {scale}, {name} {length}", what=what, scale=scale, name=name, length=length)
+
+
+ORDER = "Which two first"
+ORDERS = (("12", "1 and 2"), ("13", "1 and 3"), ("23", "2 and 3"))
+FIRST_PHASOR = "the first phasor"
+RESULTANT = "Drawn as"
+RESULTANTS = (("sum", "the sum"), ("returning", "the sum reversed"))
+
+
+def scale_label(units: str) -> str:
+    """Label of the scale: Volts per centimetre."""
+    return f"{units[0].upper()}{units[1:]} per centimetre"
+
+
+def problem_notes(task: str, method: str, given: str, lies: str, bar: str, *, short: bool) -> tuple[str, ...]:
+    """What is given on a problem sheet, and what the learner is to do."""
+    if short:
+        return (f"Draw: {method}. {given} {lies} Print at 100 %.",)
+    return (
+        f"{given} {lies}".strip(),
+        f"{task}: {method}. Predict first, measure, fill in the table, check by calculation.",
+        f"Print at 100 %: both bars {bar}.",
+    )
+
+
+def overlay_notes(first: str, bar: str, *, short: bool, mirrored: bool) -> tuple[str, ...]:
+    """How to lay the overlay on a drawing."""
+    over = " Mirrored: lie it face down." if mirrored else ""
+    if short:
+        return (f"Lay the start and {first} on the learner’s.{over} Print at 100 %.",)
+    return (
+        f"Lay it over the drawing or hold both against a window: start on start, {first} along {first}.{over}",
+        f"Print at 100 %: both bars {bar}.",
+    )
+
+
+def lies(first: str, way: str, sense: str) -> str:
+    """How the drawing is to lie on the paper."""
+    return f"{first} {way}; positive angles turn {sense}."
+
+
+def problem_description(plural: str, method: str) -> str:
+    """A problem sheet for someone who cannot see it."""
+    return f"Blank paper with the values of the {plural}, to be drawn by hand: {method}."
+
+
+def sheet_titles(title: str) -> dict[str, str]:
+    """Titles of the kinds of sheet."""
+    return {"construction": title, "problem": f"{title}: problem", "overlay": f"{title}: overlay"}

@@ -1,0 +1,198 @@
+"""The page ``/add-phasors/``: two to six phasors, their sum, or the first less the others."""
+
+from collections.abc import Mapping
+
+from pycore import phasor, quantity
+from pycore.calculators import conventions
+from pycore.calculators.conventions import choice_field
+from pycore.calculators.interface import Field, Output
+from pycore.calculators.phasor_text import read_phasor
+from pycore.calculators.reading import Reader
+from pycore.calculators.sum_case import SheetWords, SumCase, sheet_words
+from pycore.calculators.sum_fields import drawing_fields
+from pycore.calculators.sum_page import SumPage, outputs_on_paper
+from pycore.calculators.sum_problem import SheetProblem, read_sheet
+from pycore.calculators.written import Telling
+from pycore.circuits.phasors import Given, PhasorSum, add
+from pycore.constructions.construction import Arm, Picture
+from pycore.errors import Fault
+from pycore.quantity import NO_BREAK_SPACE, Unreadable
+from pycore.sheet.plan import Plan
+from pycore.words import Phrase, inputs, plain, say
+from pycore.words import add_phasors as words
+from pycore.words import sums as sum_words
+
+MOST = 6
+LEAST_SHARE = 1e-6
+FIELDS: tuple[Field, ...] = (
+    Field("p1", words.label(1), "phasor", "values", "20 at 0", sample="i1"),
+    Field("p2", words.label(2), "phasor", "values", "15 at 60", sample="i2"),
+    *(
+        Field(f"p{number}", words.label(number), "phasor", "values", sample=f"i{number}",
+              help=words.HELP if number == MOST else "")
+        for number in range(3, MOST + 1)
+    ),
+    choice_field("combine", words.COMBINE, "loads", "sum", words.COMBINES),
+    choice_field("unit", words.UNIT, "loads", "A", words.UNITS),
+    *drawing_fields("units", words.ZERO),
+)  # fmt: skip
+BY_NAME = {field.name: field for field in FIELDS}
+
+
+class AddCase(SumCase):
+    """Phasors as they are drawn: those that are taken off stand turned round."""
+
+    slug = "add-phasors"
+    fields = FIELDS
+    scenario = words.SCENARIO
+
+    def __init__(self, problem: SheetProblem, given: tuple[Given, ...]) -> None:
+        self.given, self.difference = given, problem["combine"] == "difference"
+        self.solution: PhasorSum = add(given, difference=self.difference)
+        arms = tuple(Arm(f"i{part.number}", part.number, part.size, part.angle) for part in self.solution.parts)
+        unit = problem["unit"]
+        tags = conventions.numbered("I" if unit == "A" else "V", MOST)
+        self.tags_given = dict(tags)
+        if self.difference:
+            tags |= {f"i{part.number}": ("−", *tags[f"i{part.number}"]) for part in given[1:]}
+        on_first = problem["reference"] == "current"
+        reference = arms[0].angle if on_first else 0.0
+        telling = Telling(
+            tags=tags,
+            lines=tuple(plain(tags[f"i{number}"]) for number in range(1, MOST + 1)),
+            reference=tags[arms[0].key] if on_first or arms[0].angle == 0.0 else words.origin(),
+            voltage=words.origin(),
+            writing=problem.writing,
+            protractor=problem["protractor"],
+            polar=problem["angles"] == "polar",
+            words=words.WORDS[unit],
+        )
+        picture = Picture(problem["first"], problem["rotation"], reference)
+        super().__init__(problem, arms, telling.lines, picture, telling)
+
+    def sheet_title(self, kind: str) -> str:
+        """The title of a kind of sheet."""
+        return sum_words.sheet_titles(words.TITLE)[kind]
+
+    def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
+        """The notes of a kind of sheet and what it shows."""
+        return sheet_words(self, plan, kind, words.TASKS[self.problem["combine"]], self.given_words())
+
+    def given_words(self) -> str:
+        """The phasors as they were given: 20.0 A at 0°, 15.0 A at 60°."""
+        return ", ".join(self.polar_text(one.size, one.angle) for one in self.given)
+
+    def polar_text(self, size: float, angle: float) -> str:
+        """A phasor in polar form."""
+        mark = self.telling.mark
+        return f"{self.telling.writing.short(size)} at {quantity.plain(round(angle, 1), mark)}°"
+
+    def rectangular_text(self, value: complex) -> str:
+        """A phasor in rectangular form."""
+        writing = self.telling.writing
+        sign = "−" if value.imag < 0 else "+"
+        size = -value.imag if value.imag < 0 else value.imag
+        return f"{writing.fixed(value.real, 1)} {sign} j{writing.fixed(size, 1)}{NO_BREAK_SPACE}{writing.unit}"
+
+
+def read_given(reader: Reader, unit: str) -> tuple[Given, ...]:
+    """The phasors that were given, those of no size left out; at least two fields must be filled."""
+    given: list[Given] = []
+    for number in range(1, MOST + 1):
+        name = f"p{number}"
+        text, label = reader.given(name), reader.label(name)
+        if not text:
+            continue
+        try:
+            size, angle = read_phasor(text, unit)
+        except Unreadable as problem:
+            reader.fault(name, inputs.bad_phasor(label, text, unit), problem.part)
+            continue
+        if size > 1e5:
+            reader.fault(name, inputs.too_large(label, text, quantity.engineering(1e5, unit)))
+        elif 0 < size < 1e-6:
+            reader.fault(name, inputs.too_small(label, text, quantity.engineering(1e-6, unit)))
+        else:
+            given.append(Given(number, size, angle))
+    shown = [one for one in given if one.size > 0]
+    if not reader.faults and (len(given) < 2 or not shown):
+        for name in ("p1", "p2"):
+            reader.fault(name, words.nothing_here())
+    largest = max((one.size for one in shown), default=0.0)
+    for one in shown:
+        if one.size < LEAST_SHARE * largest:
+            name = f"p{one.number}"
+            reader.fault(name, inputs.apart(reader.label(name), reader.given(name), "one millionth"))
+    return tuple(shown)
+
+
+class AddPhasors(SumPage[AddCase]):
+    """The page ``/add-phasors/``."""
+
+    slug = "add-phasors"
+    title = words.TITLE
+    description = words.DESCRIPTION
+    scenario = words.SCENARIO
+    fields = FIELDS
+    cautions = words.CAUTIONS
+
+    def case(self, form: Mapping[str, str]) -> AddCase:
+        """The form as a case. Raises InputError."""
+        reader = Reader(form, BY_NAME)
+        unit = reader.choice("unit")
+        given = read_given(reader, unit)
+        return AddCase(read_sheet(reader, FIELDS, [four_figures(one.size) for one in given], unit), given)
+
+    def outputs(self, case: AddCase, plan: Plan) -> tuple[Output, ...]:
+        """Size and angle, both parts, scale, length, tolerance."""
+        writing = case.telling.writing
+        angle = "none" if case.angle is None else quantity.fixed(case.angle, 1, writing.mark) + "°"
+        name = words.DIFFERENCE if case.difference else words.RESULT
+        size = case.amount(case.size).partition(NO_BREAK_SPACE)[0]
+        return (
+            Output("sum", case.size, size, writing.unit, say(name)),
+            Output("sum-angle", case.angle, angle, label=say("angle")),
+            Output("sum-along", case.total.real, writing.fixed(case.total.real, 1), writing.unit, say(words.PARTS[0])),
+            Output("sum-across", case.total.imag, writing.fixed(case.total.imag, 1), writing.unit, say(words.PARTS[1])),
+            *outputs_on_paper(case, plan, "sum-length"),
+        )
+
+    def given(self, case: AddCase) -> Phrase:
+        """The values in words."""
+        return (case.given_words(),)
+
+    def remarks(self, case: AddCase) -> tuple[Phrase, ...]:
+        """What a difference is, and the first sanity check."""
+        made: list[Phrase] = []
+        if case.difference:
+            names = ", ".join(plain(case.tags_given[f"i{one.number}"]) for one in case.given[1:])
+            made.append(words.taken_off(names))
+        writing = case.telling.writing
+        if not case.closed:
+            plain_sum = writing.amount(sum_of(case))
+            made.append(words.longest_check(case.amount(case.size), plain_sum))
+        return tuple(made)
+
+    def echo(self, case: AddCase) -> dict[str, Mapping[str, str]]:
+        """Each phasor in both forms."""
+        made: dict[str, Mapping[str, str]] = {}
+        for one in case.given:
+            polar = case.polar_text(one.size, one.angle)
+            said = words.both_forms(polar, case.rectangular_text(phasor.polar(one.size, one.angle)))
+            made[f"p{one.number}"] = {"said": said}
+        return made
+
+    def faults(self, case: AddCase) -> tuple[Fault, ...]:
+        """Optional inputs that could not be used, and a scale that does not fit."""
+        problem = case.problem
+        return (*(problem.faults if isinstance(problem, SheetProblem) else ()), *case.misfit)
+
+
+def four_figures(size: float) -> float:
+    """A size as finely as it is worth writing: rectangular parts give endless decimals."""
+    return float(f"{size:.4g}")
+
+
+def sum_of(case: AddCase) -> float:
+    """The sizes added as plain numbers."""
+    return phasor.total(complex(one.size, 0.0) for one in case.given).real

@@ -1,0 +1,46 @@
+"""What the form of every page of the shelf says beside its values, checked."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from pycore.calculators.interface import Field
+from pycore.calculators.neutral_problem import read_by_hand, read_place
+from pycore.calculators.reading import Reader
+from pycore.errors import Fault
+from pycore.quantity import Writing, writing_for
+
+
+@dataclass(frozen=True, slots=True)
+class SheetProblem:
+    """Choices by name, scale (units per cm, None: chosen to fit), title block, how numbers are written, the
+    texts as typed, and faults that leave the answer standing."""
+
+    scale: float | None
+    place: str
+    given: Mapping[str, str]
+    unprintable: tuple[str, ...]
+    choices: Mapping[str, str]
+    typed: Mapping[str, str]
+    writing: Writing
+    is_example: bool
+    faults: tuple[Fault, ...] = ()
+
+    def __getitem__(self, name: str) -> str:
+        return self.choices[name]
+
+
+def read_sheet(reader: Reader, fields: Sequence[Field], sizes: Sequence[float], unit: str) -> SheetProblem:
+    """Everything beside a page's values; call it after they were read. ``sizes`` (SI) and their ``unit``
+    set how numbers are written. Raises InputError with every fault found, the values' too."""
+    choices = {field.name: reader.choice(field.name) for field in fields if field.kind == "choice"}
+    scale = reader.positive("scale", unit)
+    place = reader.optional(lambda: read_place(reader)) or ""
+    given, unprintable = reader.optional(lambda: read_by_hand(reader, choices["paper"]))
+    reader.finish()
+    mark = "," if choices["decimal"] == "comma" else "."
+    values = [field for field in fields if field.group in ("values", "loads")]
+    return SheetProblem(
+        scale, place, given, unprintable, choices, {field.name: reader.given(field.name) for field in fields},
+        writing_for(sizes, unit, mark), all(reader.given(field.name) == field.default for field in values),
+        tuple(reader.passed),
+    )  # fmt: skip

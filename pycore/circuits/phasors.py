@@ -1,0 +1,34 @@
+"""Phasors given one by one, and their sum, or the first less all others."""
+
+from dataclasses import dataclass
+
+from pycore import phasor
+from pycore.phasor import wrap
+
+
+@dataclass(frozen=True, slots=True)
+class Given:
+    """One phasor as it was given: size (SI), angle in degrees, and its number from 1."""
+
+    number: int
+    size: float
+    angle: float
+
+
+@dataclass(frozen=True, slots=True)
+class PhasorSum:
+    """The phasors that are added (those taken off are turned by 180 degrees), and what they come to."""
+
+    parts: tuple[Given, ...]
+    total: complex
+
+
+def add(given: tuple[Given, ...], *, difference: bool = False) -> PhasorSum:
+    """The sum of phasors, or the first less all others. Raises ValueError for none."""
+    if not given:
+        raise ValueError("there is nothing to add")
+    turned = tuple(
+        Given(one.number, one.size, wrap(one.angle + (180.0 if difference and place else 0.0)))
+        for place, one in enumerate(given)
+    )
+    return PhasorSum(turned, phasor.total(phasor.polar(one.size, one.angle) for one in turned))

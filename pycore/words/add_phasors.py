@@ -1,0 +1,67 @@
+"""What the page that adds phasors says."""
+
+from pycore.words.phrase import Phrase, say
+from pycore.words.sums import SumWords
+
+TITLE = "Add phasors"
+DESCRIPTION = (
+    "Two to six phasors, in polar or rectangular form, added or taken off by scale drawing and by calculation."
+)
+SCENARIO = "Boat club workshop, two machines on one supply cable"
+CAUTIONS = (
+    "These sheets teach; they do not size an installation.",
+    "Measurements on a live system are for competent or supervised people on a rig made for it.",
+    "Ask which method your examining body accepts.",
+)
+HELP = "Size and angle, such as 20 at 60; or two parts, such as 10 + j17.3."
+COMBINE = "What to find"
+COMBINES = (("sum", "their sum"), ("difference", "the first less the others"))
+UNIT = "Quantity"
+UNITS = (("A", "currents, in amperes"), ("V", "voltages, in volts"))
+ZERO = "the 0° direction"
+TASKS = {"sum": "Find the sum by drawing", "difference": "Find the first less the others by drawing"}
+WORDS = {
+    "A": SumWords("current", "currents", "amperes", partial="Without {third} this would be the result."),
+    "V": SumWords("voltage", "voltages", "volts", partial="Without {third} this would be the result."),
+}
+RESULT = "Sum"
+DIFFERENCE = "Difference"
+
+
+def label(number: int) -> str:
+    """Label of a phasor's field."""
+    return f"Phasor {number}"
+
+
+def origin() -> Phrase:
+    """The direction from which angles are counted."""
+    return ("0°",)
+
+
+def both_forms(polar: str, rectangular: str) -> str:
+    """How a typed phasor was understood."""
+    return f"{polar} = {rectangular}"
+
+
+def taken_off(names: str) -> Phrase:
+    """Subtraction is adding the opposite."""
+    return say("{names} turned round and added: to take a phasor off is to add its opposite.", names=names)
+
+
+def longest_check(total: str, plain_sum: str) -> Phrase:
+    """The first sanity check of any sum of phasors."""
+    return say("Check: the sum is never more than the sizes added as plain numbers. {total} is within {plain_sum}.",
+               total=total, plain_sum=plain_sum)  # fmt: skip
+
+
+def nothing_here() -> str:
+    """No phasor was given."""
+    return "Give at least two phasors, such as 20 at 0 and 15 at 60."
+
+
+def real_part(text: str) -> Phrase:
+    """Label of the rectangular form."""
+    return (text,)
+
+
+PARTS = ("part along 0°", "part along 90°")
