@@ -1,8 +1,9 @@
 """The only thing that JavaScript calls: text and bytes in, text and bytes out.
 
 ``handle`` takes a request as JSON text (and bytes where the request is about a file) and gives
-a reply as JSON text (and bytes where it makes a file). It holds no state: every request carries
-the whole form. It never raises: what is wrong comes back as a reply with ``ok`` false.
+a reply as JSON text (and bytes where it makes a file). It holds no state but the one piece of long work
+that may be under way (render/jobs.py): every request carries the whole form. It never raises: what is
+wrong comes back as a reply with ``ok`` false.
 """
 
 import json
@@ -10,7 +11,7 @@ from collections.abc import Callable, Mapping
 from typing import TYPE_CHECKING, Any
 
 from pycore.calculators import links
-from pycore.calculators.interface import Opening
+from pycore.calculators.interface import Field, Opening
 from pycore.calculators.registry import CALCULATORS
 from pycore.calculators.sum_page import KINDS, SumPage
 from pycore.drawing import Document
@@ -70,7 +71,15 @@ def _opening(request: Mapping[str, Any]) -> Opening:
     return Opening(base.partition("#")[0][:300] if isinstance(base, str) else "", request.get("code") is True)
 
 
+def _is_class_set(request: Mapping[str, Any]) -> bool:
+    return request.get("page") == "class-set"
+
+
 def _answer(request: Mapping[str, Any]) -> Reply:
+    if _is_class_set(request):
+        from pycore.render.class_set import answer as set_answer
+
+        return set_answer(_form(request), request)
     paper = _paper(request)
     if paper is not None:
         from pycore.render.paper import answer as paper_answer
@@ -102,8 +111,17 @@ def _answer(request: Mapping[str, Any]) -> Reply:
     }, None
 
 
+def _fields(request: Mapping[str, Any]) -> tuple[Field, ...]:
+    """The fields of the page that a request is about."""
+    if _is_class_set(request):
+        from pycore.pages.class_set import FIELDS
+
+        return FIELDS
+    return (_paper(request) or _page(request)).fields
+
+
 def _open(request: Mapping[str, Any]) -> Reply:
-    fields = (_paper(request) or _page(request)).fields
+    fields = _fields(request)
     text = request.get("fragment")
     opened = links.open_fragment(text if isinstance(text, str) else "", fields, links.RESERVED)
     notices: list[str] = []
@@ -149,6 +167,10 @@ def _share(request: Mapping[str, Any]) -> Reply:
     # With the classroom's steps, links may open one of them.
     from pycore.render.classroom import share
 
+    if _is_class_set(request):
+        from pycore.render.class_set import share as share_set
+
+        return share_set(_form(request), request), None
     form, paper = _form(request), _paper(request)
     resolved = paper.make(form).link if paper else _page(request).answer(form, ("answer",)).link
     return share(resolved, request, _opening(request)), None
@@ -190,6 +212,31 @@ def _mark(request: Mapping[str, Any]) -> Reply:
     return reply(_page(request).task(_form(request)), _texts(given)), None
 
 
+def _set_again(request: Mapping[str, Any]) -> Reply:
+    """The class set that a code belongs to, as form values."""
+    from pycore.render.class_set import again
+
+    return again(request)
+
+
+def _begin(request: Mapping[str, Any]) -> Reply:
+    """Begins long work, which ``next`` carries on and ``finish`` or ``stop`` ends."""
+    # Only long work needs what makes it; the first answer of a sheet need not wait for its import.
+    from pycore.render import jobs
+
+    return jobs.begin(_form(request), request)
+
+
+def _work(name: str) -> Callable[[Mapping[str, Any]], Reply]:
+    def carry_out(request: Mapping[str, Any]) -> Reply:
+        from pycore.render import jobs
+
+        done: Reply = getattr(jobs, name)(request)
+        return done
+
+    return carry_out
+
+
 _ANSWERS: dict[str, Callable[[Mapping[str, Any]], Reply]] = {
     "answer": _answer,
     "open": _open,
@@ -199,6 +246,11 @@ _ANSWERS: dict[str, Callable[[Mapping[str, Any]], Reply]] = {
     "lesson": _lesson,
     "handout": _handout,
     "mark": _mark,
+    "set-again": _set_again,
+    "begin": _begin,
+    "next": _work("go_on"),
+    "finish": _work("finish"),
+    "stop": _work("stop"),
 }
 
 

@@ -49,15 +49,29 @@ def default_form(fields: Iterable[Field]) -> dict[str, str]:
 
 
 @dataclass(frozen=True, slots=True)
+class Issue:
+    """A sheet's place in a class set: its code as printed, which sheet of how many it is; whether any method
+    will do, and whether the scale is the learner's to choose."""
+
+    code: str
+    number: int
+    of: int
+    any_method: bool = False
+    own_scale: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class Opening:
     """How a printed sheet is opened again: the page's own address, and whether to draw a code.
 
     ``base`` is the address without fragment, "" when it is not known; a QR code is drawn only
-    when ``code`` is true and the address is one that another device can reach.
+    when ``code`` is true and the address is one that another device can reach. ``issue`` is the
+    sheet's place in a class set, if it is of one.
     """
 
     base: str = ""
     code: bool = False
+    issue: Issue | None = None
 
     @property
     def reachable(self) -> bool:

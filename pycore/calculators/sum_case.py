@@ -8,7 +8,7 @@ from typing import Protocol
 from pycore import phasor, quantity
 from pycore.accuracy import hand
 from pycore.calculators import conventions, links, telling
-from pycore.calculators.interface import Field
+from pycore.calculators.interface import Field, Issue
 from pycore.calculators.telling import Teller
 from pycore.calculators.written import Telling
 from pycore.constructions.components import components
@@ -101,6 +101,8 @@ class SumCase:
     slug = ""
     fields: tuple[Field, ...] = ()
     scenario = ""
+    issue: Issue | None = None
+    """The place in a class set of the sheet that is being made."""
 
     def __init__(
         self,
@@ -256,8 +258,15 @@ class SumCase:
             return ", ".join(self.lines[arm.number - 1] for arm in chain_of(self.arms, order))
         return words.pair_first(self.lines[int(order[0]) - 1], self.lines[int(order[1]) - 1])
 
+    def share(self, other: "SumCase") -> None:
+        """Take over what was found for another kind of sheet of the same problem."""
+        self.plan, self.misfit = other.plan, other.misfit
+        self._plans, self._spreads = other._plans, other._spreads
+
     def method_words(self, plan: Plan) -> str:
         """The method as the title block says it."""
+        if self.issue and self.issue.any_method and self.problem["sheet"] == compose.PROBLEM:
+            return paper_words.ANY_METHOD
         names = dict(METHODS)
         method = plan.construction.method
         if method == "components" or len(self.arms) < 3:

@@ -209,8 +209,14 @@ class SumPage(Generic[Case]):
     ) -> tuple[Page, ...]:
         """The sheet that the form asks for, or sheets of these kinds. Raises InputError."""
         made: list[Page] = []
+        first: Case | None = None
         for kind in kinds or (form.get("sheet", default_form(self.fields)["sheet"]),):
             case = self.case({**form, "sheet": kind})
+            case.issue = opening.issue
+            if first is None:
+                first = case
+            else:
+                case.share(first)
             made.append(sheet_of(case, case.shown(), opening))
         return tuple(made)
 

@@ -2,7 +2,7 @@
 
 from pycore import quantity
 from pycore.calculators import conventions, links
-from pycore.calculators.interface import Opening
+from pycore.calculators.interface import Issue, Opening
 from pycore.calculators.sum_case import SumCase
 from pycore.calculators.telling import Teller, describe
 from pycore.calculators.written import degrees_text
@@ -58,11 +58,11 @@ def _rows(case: SumCase, plan: Plan) -> tuple[TableRow, ...]:
     return tuple(rows)
 
 
-def _problem_rows(case: SumCase, plan: Plan) -> tuple[TableRow, ...]:
+def _problem_rows(case: SumCase, plan: Plan, issue: Issue | None) -> tuple[TableRow, ...]:
     """What is given of each line, and room for what the learner finds."""
     tags, room = case.telling.tags, words.ROOM
     rows = [TableRow(tags[arm.key], case.telling.writing.given(arm.size), room, room) for arm in case.arms]
-    if "r" in plan.construction.figure.readings:
+    if "r" in plan.construction.figure.readings and not (issue and issue.any_method):
         rows.append(TableRow(tags[f"i{plan.construction.order}"], room, room, room))
     rows.append(TableRow(tags["sum"], words.ROOM, words.ROOM, words.ROOM))
     return tuple(rows)
@@ -74,15 +74,25 @@ def _head(case: SumCase, kind: str) -> tuple[Phrase, Phrase, Phrase, Phrase]:
     return (say("phasor"), unit, say("mm"), say("angle from {origin}", origin=origin))
 
 
+def _scale_words(case: SumCase, plan: Plan, issue: Issue | None) -> tuple[str, str]:
+    """The scale as it is said in words and in its cell: of a class set it may be the learner's to choose."""
+    scale = case.telling.scale(plan.scale)
+    if issue and issue.own_scale and case.problem["sheet"] == compose.PROBLEM:
+        return words.own_scale(case.telling.writing.unit), words.ROOM
+    return scale, scale
+
+
 def _opening(case: SumCase, plan: Plan, opening: Opening) -> tuple[tuple[str, ...], tuple[str, ...]]:
     """The QR code's rows (none if there is no address to open) and the words beside it."""
-    link = case.link(plan)
+    link = _link(case, plan, opening.issue)
     fragment = links.fragment(link)
     # The place is printed in the title block: a link typed by hand need not repeat it.
     by_hand = f"/{case.slug}/#" + links.fragment(pair for pair in link if pair[0] != "place")
-    turned_over = case.problem["sheet"] == compose.OVERLAY and case.problem["mirror"] == "yes"
-    if not (opening.code and opening.reachable) or turned_over:
-        return (), words.opens_with(by_hand)
+    over = case.problem["sheet"] == compose.OVERLAY
+    # A mirrored code cannot be read, and nobody opens a learner's problem from its overlay.
+    useless = over and (case.problem["mirror"] == "yes" or opening.issue is not None)
+    if not (opening.code and opening.reachable) or useless:
+        return (), words.OPENS_ISSUED if opening.issue else words.opens_with(by_hand)
     # Its library is loaded only when a sheet with a code is wanted.
     from pycore.writers import qr
 
@@ -96,13 +106,21 @@ def _opening(case: SumCase, plan: Plan, opening: Opening) -> tuple[tuple[str, ..
     return rows, words.OPENS_BY_CODE
 
 
+def _link(case: SumCase, plan: Plan, issue: Issue | None) -> tuple[tuple[str, str], ...]:
+    """The link that gives this sheet again; a sheet of a class set has its code in it."""
+    link = case.link(plan)
+    return link if issue is None else (*(pair for pair in link if pair[0] != "code"), ("code", issue.code))
+
+
 def _writing(case: SumCase, plan: Plan, opening: Opening) -> Writing:
-    scale = case.telling.scale(plan.scale)
+    issue = opening.issue
+    scale, scale_cell = _scale_words(case, plan, issue)
     kind = case.problem["sheet"]
-    rows = _problem_rows(case, plan) if kind == compose.PROBLEM else _rows(case, plan)
+    rows = _problem_rows(case, plan, issue) if kind == compose.PROBLEM else _rows(case, plan)
     code, code_words = _opening(case, plan, opening)
     given = case.problem.given
     told = case.sheet_words(plan, kind)
+    further = words.issued_notes(issue) if issue and kind == compose.PROBLEM else ()
     return Writing(
         title=case.sheet_title(kind),
         subtitle=case.problem.place or (case.scenario if case.problem.is_example else ""),
@@ -110,16 +128,18 @@ def _writing(case: SumCase, plan: Plan, opening: Opening) -> Writing:
         head=_head(case, kind),
         rows=rows,
         scale_words=scale,
-        notes=told.notes,
+        notes=(*told.notes, *further),
         foot=words.FOOT,
         block=(
-            (words.SCALE, scale), (words.PAPER, plan.layout.paper), (words.SHEET, words.one_of_one()),
+            (words.SCALE, scale_cell), (words.PAPER, plan.layout.paper),
+            (words.SHEET, words.sheet_of(issue.number, issue.of) if issue else words.one_of_one()),
             (words.NAME, given["who"]), (words.GROUP, given["group"]), (words.DATE, given["date"]),
         ),
         code_words=code_words,
         page_title=words.page_title(case.sheet_title(kind), case.method_words(plan), scale),
         description=told.description,
         code=code,
+        short_code=issue.code if issue else "",
     )  # fmt: skip
 
 

@@ -45,6 +45,8 @@ class Writing:
     description: str
     code: tuple[str, ...] = ()
     """The QR code's rows of dark (1) and light (0) modules; empty: none."""
+    short_code: str = ""
+    """The problem's code as it is printed, beside the QR code or in its place."""
 
 
 def frame(layout: Layout) -> Group:
@@ -257,6 +259,9 @@ def code_area(layout: Layout, writing: Writing) -> Group:
         items.append(code(writing.code, square))
         left += size + 1.5
     step = note * 1.7
+    if writing.short_code:
+        y -= layout.style.value
+        items.append(text(writing.short_code, Point(left, y), layout.style.value, face="bold"))
     for words_here in writing.code_words:
         lines = wrapped(words_here, note, box.right - left)
         if y - step * len(lines) >= box.bottom - 0.6:

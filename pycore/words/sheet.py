@@ -1,6 +1,7 @@
 """The words that stand on a sheet."""
 
 from collections.abc import Mapping
+from typing import Protocol
 
 TITLE = "Neutral current"
 TITLES = {
@@ -14,6 +15,10 @@ NO_ANGLE = "no arrow"
 ROOM = "____"
 """Room for a figure written by hand."""
 OPENS_BY_CODE = ("Open this sheet, with these values, on a phone.",)
+
+
+OPENS_ISSUED = ("The code of this problem.",)
+ANY_METHOD = "any method"
 
 
 def opens_with(address: str) -> tuple[str, ...]:
@@ -57,6 +62,34 @@ def problem_notes(method: str, load: str, lies: str, bar: str, *, short: bool) -
         "calculation.",
         f"Print at 100 %: both bars {bar}.",
     )
+
+
+class Issued(Protocol):
+    """What the words of a class set's sheet need to know of it."""
+
+    @property
+    def any_method(self) -> bool:
+        """Whether any method will do."""
+
+    @property
+    def own_scale(self) -> bool:
+        """Whether the scale is the learner's to choose."""
+
+
+def own_scale(unit: str) -> str:
+    """The scale is the learner's to choose, and to write down."""
+    return f"1 cm = {ROOM} {unit}"
+
+
+def issued_notes(issue: Issued) -> tuple[str, ...]:
+    """What a sheet of a class set says besides."""
+    scale = ("Choose a scale first, and write it down.",) if issue.own_scale else ()
+    return (*scale, "Ask which method your examining body accepts.")
+
+
+def sheet_of(number: int, of: int) -> str:
+    """Which sheet of a set this is."""
+    return f"{number} of {of}"
 
 
 def overlay_notes(first: str, bar: str, *, short: bool, mirrored: bool) -> tuple[str, ...]:

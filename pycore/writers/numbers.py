@@ -8,7 +8,7 @@ from pycore.errors import DrawingError
 _ZEROS = frozenset(("-0.0000", "0.0000"))
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=8192)
 def coordinate(value: float) -> str:
     """A length in mm (or an angle in degrees) to 4 decimals, without idle zeros or "-0".
 

@@ -8,6 +8,7 @@ import io
 import math
 import zlib
 from collections.abc import Callable
+from functools import lru_cache
 from typing import NamedTuple
 
 import pydyf
@@ -45,64 +46,80 @@ Used = dict[str, dict[int, str]]
 """By face: the glyphs in use, each with the character that it stands for."""
 
 
-def write(document: Document, *, correction: Point = UNCORRECTED) -> bytes:
-    """The PDF file of a document.
+class Writer:
+    """A PDF file made page by page, so that a long one never stands in memory as drawings.
 
-    ``correction`` stretches every page about its centre, across and up, against a printer
-    that shrinks or stretches; 1 and 1 leave every length true. Raises DrawingError for NaN
-    and infinities and ValueError for a character that a face does not hold.
+    ``correction`` stretches every page about its centre, across and up, against a printer that shrinks or
+    stretches; 1 and 1 leave every length true.
     """
-    pdf = pydyf.PDF()
-    used: Used = {}
-    fonts = pydyf.Dictionary()
-    resources = pydyf.Dictionary({"Font": fonts})
-    pdf.add_object(resources)
+
+    def __init__(self, *, correction: Point = UNCORRECTED) -> None:
+        self._pdf = pydyf.PDF()
+        self._used: Used = {}
+        self._fonts = pydyf.Dictionary()
+        self._resources = pydyf.Dictionary({"Font": self._fonts})
+        self._pdf.add_object(self._resources)
+        self._correction = correction
+        self._parts: dict[int, list[pydyf.Dictionary]] = {}
+
+    def add(self, page: Page, part: int = 0) -> None:
+        """Write a page; in the file, pages of a lower ``part`` come before those of a higher one.
+
+        Raises DrawingError for NaN and infinities and ValueError for a character that a face does not hold.
+        """
+        width, height = page.width * POINTS_PER_MM, page.height * POINTS_PER_MM
+        stream = pydyf.Stream()
+        across, up = self._correction
+        stream.set_matrix(
+            factor(POINTS_PER_MM * across), "0", "0", factor(POINTS_PER_MM * up),
+            factor((1.0 - across) * width / 2), factor((1.0 - up) * height / 2),
+        )  # fmt: skip
+        stream.set_miter_limit(_MITRE_LIMIT)
+        _Content(stream, self._used).items(page.items)
+        content = _compressed(b"\n".join(_as_bytes(piece) for piece in stream.stream))
+        self._pdf.add_object(content)
+        sheet = pydyf.Dictionary(
+            {
+                "Type": "/Page",
+                "Parent": self._pdf.pages.reference,
+                "MediaBox": pydyf.Array(["0", "0", factor(width), factor(height)]),
+                "Resources": self._resources.reference,
+                "Contents": content.reference,
+            }
+        )
+        self._parts.setdefault(part, []).append(sheet)
+
+    def finish(self, title: str, *, language: str = "en-GB", subject: str = "") -> bytes:
+        """The whole file; nothing can be added after it."""
+        pdf = self._pdf
+        for part in sorted(self._parts):
+            for sheet in self._parts[part]:
+                pdf.add_page(sheet)
+        for face in sorted(self._used):
+            self._fonts[_FONT_NAMES[face]] = _add_font(pdf, face, self._used[face])
+        pdf.catalog.update(
+            {
+                "Lang": pdf_fonts.text_string(clean(language)),
+                # Else viewers shrink the page to what the printer can reach, and no length is true.
+                "ViewerPreferences": pydyf.Dictionary(
+                    {"PrintScaling": "/None", "DisplayDocTitle": "true", "PickTrayByPDFSize": "true"}
+                ),
+            }
+        )
+        pdf.info["Title"] = pdf_fonts.text_string(clean(title))
+        if subject:
+            pdf.info["Subject"] = pdf_fonts.text_string(clean(subject))
+        output = io.BytesIO()
+        pdf.write(output, version=b"1.7", identifier=True)
+        return output.getvalue()
+
+
+def write(document: Document, *, correction: Point = UNCORRECTED) -> bytes:
+    """The PDF file of a document. Raises as ``Writer.add`` does."""
+    writer = Writer(correction=correction)
     for page in document.pages:
-        _add_page(pdf, page, resources, used, correction)
-    for face in sorted(used):
-        fonts[_FONT_NAMES[face]] = _add_font(pdf, face, used[face])
-    pdf.catalog.update(
-        {
-            "Lang": pdf_fonts.text_string(clean(document.language)),
-            # Else viewers shrink the page to what the printer can reach, and no length is true.
-            "ViewerPreferences": pydyf.Dictionary(
-                {"PrintScaling": "/None", "DisplayDocTitle": "true", "PickTrayByPDFSize": "true"}
-            ),
-        }
-    )
-    pdf.info["Title"] = pdf_fonts.text_string(clean(document.title))
-    if document.subject:
-        pdf.info["Subject"] = pdf_fonts.text_string(clean(document.subject))
-    output = io.BytesIO()
-    pdf.write(output, version=b"1.7", identifier=True)
-    return output.getvalue()
-
-
-def _add_page(pdf: pydyf.PDF, page: Page, resources: pydyf.Dictionary, used: Used, correction: Point) -> None:
-    width, height = page.width * POINTS_PER_MM, page.height * POINTS_PER_MM
-    stream = pydyf.Stream()
-    stream.set_matrix(
-        factor(POINTS_PER_MM * correction.x),
-        "0",
-        "0",
-        factor(POINTS_PER_MM * correction.y),
-        factor((1.0 - correction.x) * width / 2),
-        factor((1.0 - correction.y) * height / 2),
-    )
-    stream.set_miter_limit(_MITRE_LIMIT)
-    _Content(stream, used).items(page.items)
-    content = _compressed(b"\n".join(_as_bytes(piece) for piece in stream.stream))
-    pdf.add_object(content)
-    sheet = pydyf.Dictionary(
-        {
-            "Type": "/Page",
-            "Parent": pdf.pages.reference,
-            "MediaBox": pydyf.Array(["0", "0", factor(width), factor(height)]),
-            "Resources": resources.reference,
-            "Contents": content.reference,
-        }
-    )
-    pdf.add_page(sheet)
+        writer.add(page)
+    return writer.finish(document.title, language=document.language, subject=document.subject)
 
 
 def _as_bytes(piece: str | bytes) -> bytes:
@@ -112,6 +129,35 @@ def _as_bytes(piece: str | bytes) -> bytes:
 def _compressed(content: bytes, extra: dict[str, object] | None = None) -> pydyf.Stream:
     """A stream compressed here once; pydyf would do it again for the file's identifier."""
     return pydyf.Stream([zlib.compress(content, 9)], {"Filter": "/FlateDecode", **(extra or {})})
+
+
+@lru_cache(maxsize=512)
+def _bent(x: float, y: float, radius: float, start: float, sweep: float) -> str:
+    """The path of a part of a circle; raises DrawingError for what is not finite."""
+    if not (math.isfinite(start) and math.isfinite(sweep)):
+        raise DrawingError(f"an arc runs from {start} through {sweep} degrees")
+    extent(radius)
+    centre = Point(x, y)
+    pieces = max(1, math.ceil(math.fabs(sweep) / _LARGEST_PIECE))
+    quarter = sweep / pieces / 4
+    reach = 4.0 / 3.0 * radius * trig.sine(quarter) / trig.cosine(quarter)
+    here = centre.moved(radius, start)
+    path = [f"{coordinate(here.x)} {coordinate(here.y)} m"]
+    for piece in range(1, pieces + 1):
+        before, after = (start + sweep * part / pieces for part in (piece - 1, piece))
+        there = centre.moved(radius, after)
+        points = (here.moved(reach, before + 90), there.moved(-reach, after + 90), there)
+        path.append(" ".join([coordinate(number) for point in points for number in point]) + " c")
+        here = there
+    return "\n".join(path)
+
+
+@lru_cache(maxsize=4096)
+def _shown(text: str, face: str) -> tuple[tuple[int, ...], str]:
+    """The glyphs of a text, and how they are written."""
+    numbers = lettering.glyphs(text, face)
+    # Hexadecimal: in a plain string a reader may change the byte of a carriage return.
+    return numbers, f"<{''.join([f'{number:04x}' for number in numbers])}>"
 
 
 class _Pen(NamedTuple):
@@ -199,21 +245,7 @@ class _Content:
 
     def _bend(self, centre: Point, radius: float, start: float, sweep: float) -> None:
         """Part of a circle as a path of Bézier curves."""
-        if not (math.isfinite(start) and math.isfinite(sweep)):
-            raise DrawingError(f"an arc runs from {start} through {sweep} degrees")
-        extent(radius)
-        pieces = max(1, math.ceil(math.fabs(sweep) / _LARGEST_PIECE))
-        quarter = sweep / pieces / 4
-        reach = 4.0 / 3.0 * radius * trig.sine(quarter) / trig.cosine(quarter)
-        here = centre.moved(radius, start)
-        self._move(here)
-        for piece in range(1, pieces + 1):
-            before, after = (start + sweep * part / pieces for part in (piece - 1, piece))
-            there = centre.moved(radius, after)
-            path = (here.moved(reach, before + 90), there.moved(-reach, after + 90), there)
-            numbers = [coordinate(number) for point in path for number in point]
-            self._stream.curve_to(*numbers)
-            here = there
+        self._stream.stream.append(_bent(centre.x, centre.y, radius, start, sweep))
 
     def _circle(self, circle: Circle) -> None:
         finish = self._outline_and_fill(circle.ink, circle.width, circle.fill)
@@ -226,9 +258,9 @@ class _Content:
         finish = self._outline_and_fill(shape.ink, shape.width, shape.fill)
         if not finish or not shape.points:
             return
-        self._move(shape.points[0])
-        for point in shape.points[1:]:
-            self._draw(point)
+        first, *others = [f"{coordinate(point.x)} {coordinate(point.y)}" for point in shape.points]
+        # A code has a thousand corners: one piece of text costs less than a thousand calls.
+        self._stream.stream.append("".join([f"{first} m", *[f"\n{other} l" for other in others]]))
         if shape.closed:
             self._stream.close()
         finish()
@@ -276,14 +308,13 @@ class _Content:
 
     def _run(self, placed: PlacedRun, turn: tuple[float, float, float, float], at: Point) -> None:
         run = placed.run
-        numbers = lettering.glyphs(run.text, run.face)
+        numbers, shown = _shown(run.text, run.face)
         used = self._used.setdefault(run.face, {})
         for number, character in zip(numbers, run.text, strict=True):
             used[number] = min(character, used.get(number, character))
         self._stream.set_font_size(_FONT_NAMES[run.face], extent(run.size))
         self._stream.set_text_matrix(*[factor(number) for number in turn], coordinate(at.x), coordinate(at.y))
-        # Hexadecimal: in a plain string a reader may change the byte of a carriage return.
-        self._stream.show_text(f"<{''.join([f'{number:04x}' for number in numbers])}>")
+        self._stream.show_text(shown)
 
 
 def _rgb(ink: Ink) -> list[str]:

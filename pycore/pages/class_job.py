@@ -1,0 +1,160 @@
+"""The making of a class set in small pieces, so that it can be watched, stopped, and typed beside."""
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field
+from typing import Any
+
+from pycore import quantity
+from pycore.calculators.conventions import MARKS as DECIMAL_MARKS
+from pycore.calculators.interface import Issue, Opening
+from pycore.geometry import Point
+from pycore.pages import class_key
+from pycore.pages.class_set import ClassSet
+from pycore.practice import tables
+from pycore.practice.class_set import Learner, problems
+from pycore.practice.key import Amount, Row, row_of
+from pycore.practice.task import Task
+from pycore.quantity import Unreadable
+from pycore.words import class_set as words
+
+KEY = 2
+"""The part of the file after problem sheets (0) and overlays (1)."""
+Result = tuple[dict[str, Any], bytes | None]
+
+
+@dataclass(slots=True)
+class Job:
+    """Work under way: a generator that does a piece between two of its values, which say how far it is
+    (sentence, share from 0 to 1), and what makes the result when it has ended."""
+
+    steps: Iterator[tuple[str, float]]
+    result: Callable[[], Result]
+    said: str = ""
+    share: float = 0.0
+    ended: bool = False
+
+    def go_on(self, pieces: int) -> None:
+        """Do so many pieces, or what is left."""
+        for _ in range(pieces):
+            try:
+                self.said, self.share = next(self.steps)
+            except StopIteration:
+                self.ended = True
+                return
+
+
+def learners_of(group: ClassSet) -> Iterator[Learner | None]:
+    """The learners of a set in turn; None after each problem that was passed over."""
+    place = 0
+    for found in problems(group.code, group.form_of):
+        if found is None:
+            yield None
+            continue
+        place += 1
+        code, form = found
+        name = group.name(place)
+        own = {**form, "code": str(code)}
+        yield Learner(place, code, {**own, "who": name.printed}, name.whole)
+        if place == group.learners:
+            return
+
+
+def given_of(group: ClassSet, learner: Learner, task: Task) -> tuple[tuple[str, Amount], ...]:
+    """The values of a learner's problem by their labels: quantities with their length on the sheet, and the
+    angles that are not 0."""
+    labels = group.topic.labels(learner.form)
+    made: list[tuple[str, Amount]] = []
+    for field_ in group.topic.fields:
+        text = learner.form.get(field_.name, "")
+        label = labels.get(field_.name, field_.label)
+        if field_.group == "values" and text:
+            written = text.replace(".", task.writing.mark)
+            made.append((label, Amount(written, _on_paper(text, field_.unit, task))))
+        elif field_.kind == "angle" and group.code.tier == "stretch":
+            made.append((label, Amount(f"{text.replace('-', quantity.MINUS)}°")))
+    return tuple(made)
+
+
+def _on_paper(text: str, unit: str, task: Task) -> str:
+    try:
+        return quantity.fixed(quantity.read(text, unit) * task.factor, 1, task.writing.mark) if task.factor > 0 else ""
+    except Unreadable:
+        return ""
+
+
+def row_for(group: ClassSet, learner: Learner) -> Row:
+    """A learner's line of the key."""
+    task = group.topic.task(learner.form)
+    return row_of(learner, task, given_of(group, learner, task), group.limits, task.scale_words)
+
+
+@dataclass(slots=True)
+class _Making:
+    """One set under way: what the pages are written into, and the key so far."""
+
+    group: ClassSet
+    opening: Opening
+    writer: Any
+    rows: list[Row] = field(default_factory=list)
+
+    def sheets(self) -> Iterator[tuple[str, float]]:
+        """Problem sheet, overlay and line of the key for each learner, then the key's pages."""
+        group = self.group
+        kinds = ("problem", "overlay") if group.chosen["overlays"] == "yes" else ("problem",)
+        for learner in learners_of(group):
+            share = 0.9 * len(self.rows) / group.learners
+            if learner is None:
+                yield words.working(len(self.rows) + 1, group.learners), share
+                continue
+            said = words.working(learner.place, group.learners), share
+            opening = self._opening(learner)
+            for part, sheet in enumerate(group.topic.pages(learner.form, opening, kinds)):
+                self.writer.add(sheet, part)
+                yield said
+            self.rows.append(row_for(group, learner))
+            yield said
+        for number, page in enumerate(class_key.pages(group, self.rows), start=1):
+            self.writer.add(page, KEY)
+            yield words.key_working(number), 0.95
+
+    def _opening(self, learner: Learner) -> Opening:
+        group = self.group
+        issue = Issue(
+            str(learner.code), learner.place, group.learners,
+            any_method=group.code.method == "any", own_scale=group.chosen["scale"] == "open",
+        )  # fmt: skip
+        return Opening(self.opening.base, group.chosen["opens"] == "qr", issue)
+
+    def table(self) -> Iterator[tuple[str, float]]:
+        """The lines of the key alone."""
+        for learner in learners_of(self.group):
+            if learner is not None:
+                self.rows.append(row_for(self.group, learner))
+            yield words.working(len(self.rows), self.group.learners), len(self.rows) / self.group.learners
+
+
+def pdf_job(group: ClassSet, opening: Opening, correction: Point) -> Job:
+    """The making of a set's PDF; ``opening`` holds the address of the topic's page."""
+    # Only a set that is made needs the writer; the form's page need not wait for its import.
+    from pycore.writers.pdf import Writer
+
+    making = _Making(group, opening, Writer(correction=correction))
+
+    def result() -> Result:
+        title = words.file_title(str(group.code))
+        data: bytes = making.writer.finish(title, subject=words.TITLE)
+        return {"filename": words.file_name(str(group.code), "pdf"), "type": "application/pdf"}, data
+
+    return Job(making.sheets(), result)
+
+
+def key_job(group: ClassSet) -> Job:
+    """The making of a set's key as a table of text."""
+    making = _Making(group, Opening(), None)
+
+    def result() -> Result:
+        mark = DECIMAL_MARKS[group.chosen.get("decimal", "point")]
+        data = tables.write(class_key.table(making.rows), mark).encode()
+        return {"filename": words.file_name(str(group.code), "csv"), "type": "text/csv;charset=utf-8"}, data
+
+    return Job(making.table(), result)

@@ -1,0 +1,161 @@
+"""The key of a class set laid out: answers, then what usual mistakes give, as tables for paper and as text."""
+
+from collections.abc import Iterator, Sequence
+
+from pycore import lettering
+from pycore.drawing import Page
+from pycore.pages.class_set import ClassSet
+from pycore.practice import key
+from pycore.practice.key import Amount, Column, Row
+from pycore.practice.task import CALCULATED, DRAWN, NO_LIMITS
+from pycore.sheet import ledger
+from pycore.sheet.ledger import Heading, Ledger, Lines
+from pycore.words import class_set as set_words
+from pycore.words import key as words
+from pycore.words import plain
+
+LETTERS = "abcdefghijklmnopqrstuvwxyz"
+LEAST_GAP = 2.0
+SHORT_NAME = 24
+WAYS = (DRAWN, CALCULATED)
+
+
+def _title(group: ClassSet) -> str:
+    tiers, methods = dict(set_words.TIERS), dict(set_words.METHODS)
+    method = words.OWN_METHOD if group.code.method == "any" else methods[group.code.method]
+    return words.heading(group.topic.title, tiers[group.code.tier], method)
+
+
+def _ranges(group: ClassSet) -> str:
+    count = group.learners
+    sheets = f"1–{count}" if count > 1 else "1"
+    overlays = f"{count + 1}–{2 * count}" if count > 1 else "2"
+    return words.ranges(sheets, overlays if group.chosen["overlays"] == "yes" else "")
+
+
+def _notes(group: ClassSet) -> tuple[str, ...]:
+    limits = words.hand_tolerance() if group.limits == NO_LIMITS else words.own_tolerance()
+    return (
+        words.back(str(group.code)),
+        f"{_ranges(group)} {words.lengths_at(group.chosen['scale'] == 'open')} {words.marks(*group.marks)}",
+        limits,
+    )
+
+
+def _name(row: Row) -> Lines:
+    """Name above code; a name as long as a line is cut, for it stands whole in the table of text."""
+    short = row.name if len(row.name) <= SHORT_NAME else row.name[: SHORT_NAME - 1].rstrip() + "…"
+    return (row.code,) if lettering.missing(short, "regular") or not short else (short, row.code)
+
+
+def _amount(amount: Amount, unit: str) -> Lines:
+    return (f"{amount.size} {unit}", f"{amount.length} mm" if amount.length else "")
+
+
+def _angle(amount: Amount, more: str = "") -> Lines:
+    return (f"{amount.angle}{more}", amount.side)
+
+
+def _answer_row(row: Row) -> tuple[Lines, ...]:
+    made: list[Lines] = [(str(row.place),), _name(row)]
+    made += [_amount(amount, row.unit) for _, amount in row.given if amount.length]
+    turned = [amount.size for _, amount in row.given if not amount.length]
+    if turned:
+        made.append((", ".join(turned),))
+    made += [(row.scale,), _amount(row.result, row.unit)]
+    made.append((f"± {row.tolerance.size} {row.unit}", f"± {row.tolerance.length} mm"))
+    made.append(_angle(row.result, f" ± {row.tolerance.angle}"))
+    if row.first is not None:
+        label, first = row.first
+        made += [((*label, f": {first.size} {row.unit}"), f"{first.length} mm"), _angle(first)]
+    return tuple(made)
+
+
+def answers(group: ClassSet, rows: Sequence[Row]) -> Ledger:
+    """The first table: what is given and what is right."""
+    head = rows[0]
+    headings = [Heading((words.PLACE,)), Heading((words.NAME, words.CODE), "start")]
+    headings += [Heading((label,)) for label, amount in head.given if amount.length]
+    if any(not amount.length for _, amount in head.given):
+        headings.append(Heading((words.LAGS,)))
+    headings += [Heading((words.SCALE,)), Heading((head.symbol,)), Heading((words.TOLERANCE,))]
+    headings.append(Heading((words.ANGLE_SHORT,)))
+    if head.first is not None:
+        headings += [Heading((words.FIRST,)), Heading((words.FIRST_ANGLE_SHORT,))]
+    made = tuple(_answer_row(row) for row in rows)
+    return Ledger(_title(group), str(group.code), _notes(group), (), tuple(headings), made, words.FOOT, 2)
+
+
+def sign(number: int) -> str:
+    """The sign of a column: a, b, ... z, aa, ab ..."""
+    more, last = divmod(number, len(LETTERS))
+    return (sign(more - 1) if more else "") + LETTERS[last]
+
+
+def _slip_cell(column: Column, row: Row, how: str) -> Lines:
+    slip = column.slip(row, how)
+    if slip is None:
+        return ("",)
+    return (slip.written if slip.told_apart else f"({slip.written})",)
+
+
+def _filled(widths: Sequence[float], room: float, most: int) -> list[slice]:
+    """Columns put on tables one after another, each as full as its room and ``most`` columns allow."""
+    made, start, used = [], 0, 0.0
+    for index, width in enumerate(widths):
+        if index > start and (used + width + LEAST_GAP > room or index - start == most):
+            made.append(slice(start, index))
+            start, used = index, 0.0
+        used += width + LEAST_GAP
+    return [*made, slice(start, len(widths))]
+
+
+def _fitting(widths: Sequence[float], room: float) -> list[slice]:
+    """Columns on as few tables as their widths allow, about as many on each."""
+    fewest = len(_filled(widths, room, len(widths)))
+    return _filled(widths, room, -(-len(widths) // fewest))
+
+
+def slips(group: ClassSet, rows: Sequence[Row], how: str, listed: Sequence[Column]) -> Iterator[Ledger]:
+    """Tables of what usual mistakes give, made in one way; several where there are many mistakes."""
+    symbol = rows[0].symbol
+    heads = [Heading((words.PLACE,)), Heading((words.CODE,), "start"), Heading((symbol,))]
+    firsts: list[tuple[Lines, ...]] = [((str(row.place),), (row.code,), (row.result.size,)) for row in rows]
+    signs = [sign(number) for number in range(len(listed))]
+    cells = [tuple(_slip_cell(column, row, how) for column in listed) for row in rows]
+    columns = [Heading((one,)) for one in signs]
+    widths = ledger.natural_widths(columns, cells)
+    first = 0.0
+    for width in ledger.natural_widths(heads, firsts):
+        first += width + LEAST_GAP
+    notes = (f"{words.other_unit(rows[0].unit)} {words.in_brackets()}",)
+    for part in _fitting(widths, ledger.room_across(group.code.paper) - first):
+        legend = tuple(
+            (one, words.legend([plain(name) for name in column.names]))
+            for one, column in zip(signs[part], listed[part], strict=True)
+        )
+        made = tuple((*start, *own[part]) for start, own in zip(firsts, cells, strict=True))
+        yield Ledger(
+            words.SLIPS[how], str(group.code), notes, legend, (*heads, *columns[part]), made, words.FOOT
+        )
+
+
+def pages(group: ClassSet, rows: Sequence[Row]) -> Iterator[Page]:
+    """Every page of the key, numbered through."""
+    ledgers = [answers(group, rows)]
+    for how in WAYS:
+        listed = key.columns(rows, how)
+        if listed:
+            ledgers += slips(group, rows, how, listed)
+    counts = [ledger.page_count(one, group.code.paper) for one in ledgers]
+    whole, done = len([0 for count in counts for _ in range(count)]), 0
+    for one, count in zip(ledgers, counts, strict=True):
+        numbers = [words.page_of(done + index + 1, whole) for index in range(count)]
+        yield from ledger.pages(one, group.code.paper, numbers, words.heading_description(str(group.code)))
+        done += count
+
+
+def table(rows: Sequence[Row]) -> list[list[str]]:
+    """The whole key as rows of text, its head line first."""
+    listed = {how: key.columns(rows, how) for how in WAYS}
+    return [key.heads(rows, listed), *(key.cells(row, listed) for row in rows)]

@@ -1,0 +1,248 @@
+"""The form of a class set: every key of its links, for ever, and what it asks for.
+
+Topics are the registered calculators that can set problems; nothing here knows which they are.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from pycore import lettering, quantity
+from pycore.calculators import links
+from pycore.calculators.conventions import choice_field
+from pycore.calculators.interface import Choice, Field, default_form
+from pycore.calculators.reading import Reader
+from pycore.calculators.registry import CALCULATORS
+from pycore.errors import Fault, InputError
+from pycore.practice import codes
+from pycore.practice.codes import MOST_LEARNERS, SEEDS, Code, CodeError
+from pycore.practice.task import Limits
+from pycore.quantity import Unreadable
+from pycore.sheet.furniture import lower_cells
+from pycore.sheet.lettered import width_of
+from pycore.words import class_set as words
+
+TOPICS: dict[str, Any] = {slug: page for slug, page in CALCULATORS.items() if page.topic is not None}
+"""Calculators that can set problems, by slug."""
+TAKEN = ("names", "decimal", "angles", "first", "rotation", "protractor")
+"""Conventions of the classroom that a set takes from the calculator's own form."""
+NAME_HEIGHT = 2.5
+SHOWN_NAMES = 4
+LIMITS = (("allow-percent", words.PERCENT, "%", 0.1, 50.0), ("allow-degrees", words.DEGREES, "°", 0.1, 45.0))
+MARKS = (("marks-first", words.MARKS_FIRST), ("marks-length", words.MARKS_LENGTH), ("marks-angle", words.MARKS_ANGLE))
+
+
+def _taken() -> tuple[Field, ...]:
+    """Fields of the calculators that a set takes over, each once."""
+    made: dict[str, Field] = {}
+    for page in TOPICS.values():
+        for field in page.fields:
+            if field.name in TAKEN:
+                made.setdefault(field.name, Field(
+                    field.name, field.label, field.kind, "signs", field.default, help=field.help, choices=field.choices
+                ))  # fmt: skip
+    return tuple(made[name] for name in TAKEN if name in made)
+
+
+_TOPIC = Field(
+    "topic", words.TOPIC, "choice", "topic", next(iter(TOPICS)),
+    choices=tuple(Choice(slug, page.title) for slug, page in TOPICS.items()),
+)  # fmt: skip
+FIELDS: tuple[Field, ...] = (
+    _TOPIC,
+    choice_field("tier", words.TIER, "method", "core", words.TIERS, words.TIER_HELP),
+    Field("learners", words.LEARNERS, "quantity", "count", "30", help=words.LEARNERS_HELP),
+    choice_field("method", words.METHOD, "method", "any", words.METHODS, words.METHOD_HELP),
+    choice_field("paper", words.PAPER, "sheets", "A4", tuple((paper, paper) for paper in codes.PAPERS)),
+    choice_field("scale", words.SCALE, "sheets", "given", words.SCALES),
+    choice_field("overlays", words.OVERLAYS, "sheets", "yes", words.OVERLAY_CHOICES),
+    choice_field("opens", words.OPENS, "sheets", "qr", words.OPENS_CHOICES, words.OPENS_HELP),
+    Field("allow-percent", words.PERCENT, "quantity", "marking", "", "%", help=words.LIMIT_HELP),
+    Field("allow-degrees", words.DEGREES, "quantity", "marking", "", "°", help=words.LIMIT_HELP),
+    Field("marks-first", words.MARKS_FIRST, "quantity", "marking", "1"),
+    Field("marks-length", words.MARKS_LENGTH, "quantity", "marking", "2"),
+    Field("marks-angle", words.MARKS_ANGLE, "quantity", "marking", "1"),
+    *_taken(),
+    Field("seed", words.SEED, "quantity", "again", "0", help=words.SEED_HELP),
+    Field("code", words.CODE, "text", "again", help=words.CODE_HELP, private=True),
+)
+"""``code`` is what is typed to get a set again: reading it sets the others, and no link carries it."""
+BY_NAME = {field.name: field for field in FIELDS}
+
+
+@dataclass(frozen=True, slots=True)
+class Name:
+    """A learner's name: whole, and as it is printed on a sheet ("": left to be written by hand)."""
+
+    whole: str
+    printed: str
+
+
+@dataclass(frozen=True, slots=True)
+class ClassSet:
+    """A class set as asked for: its code (number 0), how many learners, their names (none, or one for each),
+    the form's choices, tolerance, marks for first step, length and angle, and what there is to say."""
+
+    code: Code
+    learners: int
+    names: tuple[Name, ...]
+    chosen: Mapping[str, str]
+    limits: Limits
+    marks: tuple[int, int, int]
+    notices: tuple[str, ...]
+    link: tuple[tuple[str, str], ...]
+
+    @property
+    def topic(self) -> Any:
+        """The calculator that sets the problems."""
+        return TOPICS[self.chosen["topic"]]
+
+    @property
+    def taken(self) -> dict[str, str]:
+        """The classroom's conventions, for every learner's form."""
+        return {field.name: self.chosen[field.name] for field in FIELDS if field.group == "signs"}
+
+    def form_of(self, code: Code) -> dict[str, str]:
+        """The form of one learner's problem. Raises NoProblem."""
+        form: dict[str, str] = self.topic.practice_form(code, self.taken)
+        return form
+
+    def name(self, place: int) -> Name:
+        """The name of the learner in a place (from 1)."""
+        return self.names[place - 1] if self.names else Name("", "")
+
+
+def _whole(text: str, most: int) -> int | None:
+    """A whole number from 0 to ``most``; None for any other text."""
+    return int(text) if text.isascii() and text.isdigit() and len(text) <= 9 and int(text) <= most else None
+
+
+def _learners(reader: Reader) -> int:
+    given, label = reader.given("learners"), reader.label("learners")
+    number = _whole(given, 999_999_999)
+    if number is not None and number > MOST_LEARNERS:
+        reader.fault("learners", words.too_many(label, given, str(MOST_LEARNERS)))
+    elif not number:
+        reader.fault("learners", words.bad_count(label, given, str(MOST_LEARNERS)))
+    return number or 1
+
+
+def _limit(reader: Reader, name: str, unit: str, least: float, most: float) -> float | None:
+    given = reader.given(name)
+    if not given:
+        return None
+    try:
+        value = quantity.read(given, unit)
+    except Unreadable:
+        value = -1.0
+    if not least <= value <= most:
+        told = words.bad_limit(reader.label(name), given, quantity.plain(least), quantity.plain(most))
+        reader.fault(name, told)
+    return value
+
+
+def _marks(reader: Reader) -> tuple[int, int, int]:
+    found = []
+    for name, label in MARKS:
+        number = _whole(reader.given(name), 20)
+        if number is None:
+            reader.fault(name, words.bad_marks(label, reader.given(name)))
+        found.append(number or 0)
+    return found[0], found[1], found[2]
+
+
+def _seed(reader: Reader) -> int:
+    number = _whole(reader.given("seed"), SEEDS - 1)
+    if number is None:
+        reader.fault("seed", words.bad_seed(reader.label("seed"), reader.given("seed"), str(SEEDS - 1)))
+    return number or 0
+
+
+def _unquoted(line: str) -> str:
+    """A name as it was meant: a spreadsheet puts one with a comma in quotes, and a tab between columns."""
+    name = " ".join(line.split())
+    if len(name) > 1 and name[0] == name[-1] == '"':
+        name = name[1:-1].replace('""', '"').strip()
+    return "".join(sign for sign in name if sign.isprintable())
+
+
+def printed(name: str, paper: str) -> str:
+    """A name as it fits its cell on a sheet: shortened where it is too wide, "" where the lettering lacks it."""
+    room = lower_cells(paper)[0]
+    if lettering.missing(name, "regular"):
+        return ""
+    short = name
+    while width_of(short, NAME_HEIGHT) > room:
+        short = short.removesuffix("…")[:-1].rstrip() + "…"
+    return short
+
+
+def read_roll(roll: str, paper: str) -> tuple[Name, ...]:
+    """The names of a pasted list. Raises InputError."""
+    lines = [(number, _unquoted(line)) for number, line in enumerate(roll.splitlines(), start=1)]
+    named = [(number, name) for number, name in lines if name]
+    long = [number for number, name in named if len(name) > words.LONGEST_NAME]
+    if long:
+        raise InputError(Fault("roll", "", words.long_name(long[0])))
+    if len(named) > MOST_LEARNERS:
+        raise InputError(Fault("roll", "", words.too_many_names(len(named), str(MOST_LEARNERS))))
+    return tuple(Name(name, printed(name, paper)) for _, name in named)
+
+
+def _notices(names: tuple[Name, ...]) -> tuple[str, ...]:
+    """What is to be said of the names."""
+    if not names:
+        return ()
+    made = [words.by_names(len(names))]
+    counts: dict[str, int] = {}
+    for name in names:
+        counts[name.whole] = counts.get(name.whole, 0) + 1
+    twice = [name for name, number in counts.items() if number > 1]
+    blank = list(dict.fromkeys(name.whole for name in names if not name.printed))
+    for found, told in ((twice, words.twice), (blank, words.blank)):
+        if found:
+            made.append(told(found[:SHOWN_NAMES], max(0, len(found) - SHOWN_NAMES)))
+    return tuple(made)
+
+
+def read_set(form: Mapping[str, str], roll: str = "") -> ClassSet:
+    """The set that a form and a list of names ask for. Raises InputError with every fault found."""
+    reader = Reader(form, BY_NAME)
+    chosen = {field.name: reader.choice(field.name) for field in FIELDS if field.kind == "choice"}
+    names: tuple[Name, ...] = ()
+    try:
+        names = read_roll(roll, chosen["paper"])
+    except InputError as error:
+        reader.faults += error.faults
+    learners = len(names) or _learners(reader)
+    limits = Limits(*(_limit(reader, name, unit, least, most) for name, _, unit, least, most in LIMITS))
+    marks, seed = _marks(reader), _seed(reader)
+    reader.finish()
+    code = Code(TOPICS[chosen["topic"]].topic, chosen["tier"], chosen["method"], chosen["paper"], seed)
+    link = links.form_pairs({field.name: reader.given(field.name) for field in FIELDS}, FIELDS, ALWAYS)
+    return ClassSet(code, learners, names, chosen, limits, marks, _notices(names), link)
+
+
+ALWAYS = ("topic", "tier", "learners", "method", "paper", "seed")
+"""What every link of a set names."""
+
+
+def values_of(text: str) -> dict[str, str]:
+    """The form values that a set's code or any of its learners' codes stands for. Raises InputError."""
+    try:
+        code = codes.read(text)
+    except CodeError as error:
+        raise InputError(Fault("code", text, words.unusable(text, error.reason, error.part), error.part)) from None
+    slug = next((slug for slug, page in TOPICS.items() if page.topic == code.topic), None)
+    if slug is None:
+        raise InputError(Fault("code", text, words.unusable(text, "topic", "")))
+    return {
+        "topic": slug, "tier": code.tier, "method": code.method, "paper": code.paper, "seed": str(code.seed),
+    }  # fmt: skip
+
+
+def default_set() -> ClassSet:
+    """The set that the page opens with."""
+    return read_set(default_form(FIELDS))
+
+

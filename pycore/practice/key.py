@@ -1,0 +1,185 @@
+"""The key of a class set: for each learner the right answer, its tolerance, and what each usual mistake gives.
+
+Mistakes stand in columns: those that land on the same point for every learner of the set share one.
+"""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from itertools import combinations
+
+from pycore import phasor, quantity
+from pycore.phasor import wrap
+from pycore.practice.class_set import Learner
+from pycore.practice.marking import SAME
+from pycore.practice.task import CALCULATED, DRAWN, Limits, Task
+from pycore.words import Phrase, plain
+from pycore.words import key as words
+
+
+@dataclass(frozen=True, slots=True)
+class Amount:
+    """A size with its length on the sheet, and an angle with its side ("" where it has none), as written."""
+
+    size: str
+    length: str = ""
+    angle: str = ""
+    side: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Slip:
+    """What one mistake gives: its size as written, where the sum ends, whether the size alone tells it from
+    the right answer."""
+
+    size: float
+    written: str
+    point: complex | None
+    told_apart: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """One learner's line of the key. ``given`` are the values by their labels; ``slips`` what each mistake
+    gives by how it is made (``drawn``, ``calculated``) and by its name."""
+
+    place: int
+    code: str
+    name: str
+    given: tuple[tuple[str, Amount], ...]
+    scale: str
+    symbol: Phrase
+    unit: str
+    result: Amount
+    tolerance: Amount
+    first: tuple[Phrase, Amount] | None
+    slips: dict[str, dict[Phrase, Slip]]
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """Mistakes that land together for every learner, by their names."""
+
+    names: tuple[Phrase, ...]
+
+    def slip(self, row: Row, how: str) -> Slip | None:
+        """What these mistakes give for one learner; None where none of them can be made."""
+        found = row.slips[how]
+        return next((found[name] for name in self.names if name in found), None)
+
+
+def _length(task: Task, size: float) -> str:
+    return quantity.fixed(size * task.factor, 1, task.writing.mark) if task.factor > 0 else ""
+
+
+def angle_words(task: Task, degrees: float | None) -> tuple[str, str]:
+    """An angle as the class measures it, and its side; ("", "") for nothing."""
+    if degrees is None:
+        return "", ""
+    shown = wrap(degrees - task.turn)
+    if task.signed:
+        return quantity.fixed(shown, 1, task.writing.mark) + "°", ""
+    written = quantity.fixed(math.fabs(shown), 1, task.writing.mark) + "°"
+    straight = round(math.fabs(shown), 1) in (0.0, 180.0)
+    return written, "" if straight else words.SIDES[(shown > 0) == (task.sense > 0)]
+
+
+def amount_of(task: Task, value: complex) -> Amount:
+    """A phasor of the problem as the key writes it."""
+    size = phasor.magnitude(value)
+    angle, side = angle_words(task, None if value == 0 else phasor.angle(value))
+    return Amount(task.writing.number(size), _length(task, size), angle, side)
+
+
+def _tolerance(task: Task, limits: Limits) -> Amount:
+    size, degrees = task.tolerance(DRAWN, limits)
+    written = task.writing.fixed(size, 1)
+    return Amount(written, _length(task, size), quantity.fixed(degrees, 1, task.writing.mark) + "°")
+
+
+def _first(task: Task) -> tuple[Phrase, Amount] | None:
+    """The first value found on the way that is a phasor."""
+    for earlier in task.earlier:
+        if earlier.axis == 0:
+            return earlier.label, amount_of(task, earlier.value)
+    return None
+
+
+def _slips(task: Task, how: str, limits: Limits) -> dict[Phrase, Slip]:
+    size, _ = task.tolerance(how, limits)
+    return {
+        mistake.name: Slip(
+            mistake.size, task.writing.number(mistake.size), mistake.point, math.fabs(mistake.size - task.size) > size
+        )
+        for mistake in task.mistakes
+        if how in mistake.how
+    }
+
+
+def row_of(learner: Learner, task: Task, given: tuple[tuple[str, Amount], ...], limits: Limits, scale: str) -> Row:
+    """One learner's line of the key; ``given`` are the values as written, ``scale`` as it is said."""
+    return Row(
+        learner.place, str(learner.code), learner.name, given, scale, task.symbol, task.writing.unit,
+        amount_of(task, task.result), _tolerance(task, limits), _first(task),
+        {how: _slips(task, how, limits) for how in (DRAWN, CALCULATED)},
+    )  # fmt: skip
+
+
+def _together(rows: Sequence[Row], how: str, one: Phrase, two: Phrase) -> bool:
+    """Whether two mistakes land on the same point for every learner who can make both, and someone can."""
+    both = 0
+    for row in rows:
+        first, second = row.slips[how].get(one), row.slips[how].get(two)
+        if first is None or second is None:
+            continue
+        both += 1
+        near = SAME * max(first.size, second.size, 1e-12)
+        if first.point is None or second.point is None:
+            if first.point is not second.point or math.fabs(first.size - second.size) > near:
+                return False
+        elif phasor.magnitude(first.point - second.point) > near:
+            return False
+    return both > 0
+
+
+def columns(rows: Sequence[Row], how: str) -> tuple[Column, ...]:
+    """Every mistake of the set made in one way, those that always land together in one column."""
+    names = list(dict.fromkeys(name for row in rows for name in row.slips[how]))
+    group = {name: name for name in names}
+    for one, two in combinations(names, 2):
+        if group[two] == two and group[one] != two and _together(rows, how, one, two):
+            group[two] = group[one]
+    return tuple(
+        Column(tuple(name for name in names if group[name] == head)) for head in names if group[head] == head
+    )
+
+
+def heads(rows: Sequence[Row], listed: dict[str, tuple[Column, ...]]) -> list[str]:
+    """The head line of the key as a table of text."""
+    first = rows[0]
+    made = [words.PLACE, words.NAME, words.CODE]
+    for label, amount in first.given:
+        made += [label, words.in_mm(label)] if amount.length else [label]
+    symbol = plain(first.symbol)
+    made += [words.SCALE, f"{symbol} ({first.unit})", words.in_mm(symbol), words.ANGLE, words.SIDE]
+    made += [words.tolerance_in(first.unit), words.tolerance_in("mm"), words.tolerance_in("°")]
+    made += [words.FIRST, words.FIRST_SIZE, words.FIRST_LENGTH, words.FIRST_ANGLE, words.FIRST_SIDE]
+    for how in (DRAWN, CALCULATED):
+        made += [words.slip_head(how, [plain(name) for name in column.names]) for column in listed[how]]
+    return made
+
+
+def cells(row: Row, listed: dict[str, tuple[Column, ...]]) -> list[str]:
+    """One learner's line of that table; ``listed`` are the columns of mistakes by how they are made."""
+    made = [str(row.place), row.name, row.code]
+    for _, amount in row.given:
+        made += [amount.size, amount.length] if amount.length else [amount.size]
+    result, tolerance = row.result, row.tolerance
+    made += [row.scale, result.size, result.length, result.angle.removesuffix("°"), result.side]
+    made += [tolerance.size, tolerance.length, tolerance.angle.removesuffix("°")]
+    label, first = row.first or ((), Amount(""))
+    made += [plain(label), first.size, first.length, first.angle.removesuffix("°"), first.side]
+    for how in (DRAWN, CALCULATED):
+        slips = [column.slip(row, how) for column in listed[how]]
+        made += ["" if slip is None else slip.written for slip in slips]
+    return made

@@ -1,0 +1,152 @@
+"""The page of class sets as HTML, and the replies to what it asks.
+
+The page's regions: ``set`` (which set the form asks for, what it holds, what there is to say of it) and
+``sheet`` (the first learner's sheet). The form stands outside them.
+"""
+
+from collections.abc import Mapping
+from typing import Any
+
+from pycore.calculators import links
+from pycore.calculators.interface import Issue, Opening
+from pycore.drawing import Page
+from pycore.pages import class_set as page
+from pycore.pages.class_job import learners_of
+from pycore.pages.class_set import FIELDS, ClassSet
+from pycore.render.elements import Marks, Markup, h, join
+from pycore.render.form import FORM, fields_html, method_html
+from pycore.render.phrase import phrase_html
+from pycore.words import class_set as words
+from pycore.writers import svg
+
+Reply = tuple[dict[str, Any], bytes | None]
+LONGEST_ROLL = 100_000
+IN_VIEW = ("topic", "count", "method")
+
+
+def roll_of(request: Mapping[str, Any]) -> str:
+    """The list of names of a request, as text."""
+    roll = request.get("roll")
+    return roll[:LONGEST_ROLL] if isinstance(roll, str) else ""
+
+
+def first_sheet(group: ClassSet) -> Page:
+    """The first learner's sheet, without its QR code."""
+    learner = next(found for found in learners_of(group) if found is not None)
+    issue = Issue(
+        str(learner.code), 1, group.learners,
+        any_method=group.code.method == "any", own_scale=group.chosen["scale"] == "open",
+    )  # fmt: skip
+    made: Page = group.topic.pages(learner.form, Opening(issue=issue), ("problem",))[0]
+    return made
+
+
+def set_html(group: ClassSet) -> Markup:
+    """Which set this is, what it holds, and what there is to say of it."""
+    overlays = group.learners if group.chosen["overlays"] == "yes" else 0
+    notices = h("ul", {"class": "notices"}, [h("li", None, notice) for notice in group.notices])
+    return join(
+        h("p", {"class": "which"}, phrase_html(words.set_line(str(group.code)))),
+        h("p", None, words.contents(group.learners, overlays)),
+        notices if group.notices else None,
+    )
+
+
+def sheet_html(group: ClassSet) -> Markup:
+    """The first learner's sheet as a picture."""
+    drawing = Markup.trusted(svg.write(first_sheet(group), prefix="set", role="view", view="small"))
+    return join(h("p", {"class": "caption"}, words.FIRST_SHEET), h("div", {"class": "paper"}, drawing))
+
+
+def answer(form: Mapping[str, str], request: Mapping[str, Any]) -> Reply:
+    """The regions of a form, and the fragment that gives it again. Raises InputError."""
+    group = page.read_set(form, roll_of(request))
+    return {
+        "ok": True,
+        "regions": {"set": str(set_html(group)), "sheet": str(sheet_html(group))},
+        "fragment": links.fragment(group.link),
+        "announce": " ".join([words.announced(str(group.code)), *group.notices]),
+        "errors": [],
+    }, None
+
+
+def share(form: Mapping[str, str], request: Mapping[str, Any]) -> dict[str, Any]:
+    """The link of a set, without names. Raises InputError."""
+    base = request.get("base")
+    root = base.partition("#")[0][:300] if isinstance(base, str) else ""
+    return {"ok": True, "link": f"{root}#{links.fragment(page.read_set(form).link)}"}
+
+
+def again(request: Mapping[str, Any]) -> Reply:
+    """The form values that a typed code stands for. Raises InputError."""
+    text = request.get("code")
+    values = page.values_of(text[: links.LONGEST_VALUE] if isinstance(text, str) else "")
+    return {"ok": True, "form": values, "errors": []}, None
+
+
+def _fields(group: str, form: Mapping[str, str]) -> Markup:
+    return fields_html([field for field in FIELDS if field.group == group], form, {})
+
+
+def _roll() -> Markup:
+    """Where names are pasted: no field of the form, so that no link and no sheet of another page sees them."""
+    area = h("textarea", {
+        "id": "roll", "rows": 8, "autocomplete": "off", "spellcheck": "false", "data-roll": True,
+        "aria-describedby": "h-roll m-roll",
+    })  # fmt: skip
+    message = h("p", {"class": "message", "id": "m-roll", "data-message-for": "roll", "hidden": True})
+    erase = h("button", {"type": "button", "class": "plain", "data-do": "erase-roll"}, words.ERASE_ROLL)
+    told: Marks = {"class": "said", "data-roll-said": True}
+    told = {**told, "data-erased": words.ERASED, "data-denied": words.NO_STORAGE}
+    label, about = h("label", {"for": "roll"}, words.ROLL), h("p", {"class": "help", "id": "h-roll"}, words.ROLL_HELP)
+    whole = h("div", {"class": "field wide"}, label, area, message, about, erase, h("p", told))
+    return h("div", {"class": "fields"}, whole)
+
+
+def _group(name: str, title: str, form: Mapping[str, str]) -> Markup:
+    extra: Markup | None = None
+    if name == "again":
+        buttons = (("open-code", words.OPEN_CODE), ("new-values", words.NEW_VALUES))
+        made = [h("button", {"type": "button", "class": "plain", "data-do": do}, label) for do, label in buttons]
+        extra = h("div", {"class": "row"}, made)
+    inside = _roll() if name == "roll" else h("div", {"class": "fields"}, _fields(name, form), extra)
+    marks: Marks = {"class": "group", "data-group": name}
+    return h("details", marks, h("summary", None, title), inside)
+
+
+def form_html(form: Mapping[str, str]) -> Markup:
+    """The decisions in view: topic where there are several, level, method, how many."""
+    marks: Marks = {"id": FORM, "novalidate": True, "autocomplete": "off", "aria-label": words.CHOICES}
+    topic = h("div", {"hidden": len(page.TOPICS) < 2}, _fields("topic", form))
+    return h("form", marks, topic, method_html(FIELDS, form), h("div", {"class": "fields"}, _fields("count", form)))
+
+
+def groups_html(form: Mapping[str, str]) -> Markup:
+    """The choices with good defaults, folded away."""
+    return join([_group(name, title, form) for name, title in words.GROUPS])
+
+
+def actions_html() -> Markup:
+    """Make the set, its key as a table, share it; and how far the making is."""
+    names = {"make": words.MAKE, "make-key": words.MAKE_KEY, "share": words.SHARE}
+    buttons = [
+        h("button", {"type": "button", "data-do": do, "class": "first" if do == "make" else None}, label)
+        for do, label in names.items()
+    ]
+    bar = h("progress", {"max": 1, "value": 0, "data-share": True, "aria-label": words.MAKE})
+    stop = h("button", {"type": "button", "class": "plain", "data-do": "stop"}, words.STOP)
+    working = h("div", {"class": "working", "data-working": True, "hidden": True}, bar,
+                h("span", {"data-work-said": True}), stop)  # fmt: skip
+    told: Marks = {"data-made": words.SAVED, "data-made-key": words.SAVED_KEY, "data-stopped": words.STOPPED,
+                   "data-copied": words.COPIED}  # fmt: skip
+    said = h("p", {"class": "said", "data-said": True, **told})
+    wait = h("p", {"class": "waiting", "id": "waiting", "hidden": True})
+    link = h("p", {"class": "link", "data-link": True, "hidden": True}, h("label", {"for": "link"}, words.LINK_LABEL),
+             h("input", {"id": "link", "type": "text", "readonly": True, "autocomplete": "off"}))  # fmt: skip
+    row = h("div", {"class": "actions", "role": "group", "aria-label": words.CHOICES}, buttons)
+    return join(row, wait, working, said, link, h("p", {"class": "help"}, words.LEARNING))
+
+
+def no_script_html() -> Markup:
+    """What a reader without scripts is told."""
+    return h("noscript", None, h("p", {"class": "notice"}, words.NO_SCRIPT))

@@ -1,0 +1,88 @@
+"""Work that goes on over several requests: begun, carried on piece by piece, then finished or stopped.
+
+The only thing that is held between requests: one piece of work at most, and a new one takes its place.
+"""
+
+from collections.abc import Mapping
+from typing import Any
+
+from pycore.calculators.interface import Opening
+from pycore.pages import class_set as page
+from pycore.pages.class_job import Job, key_job, pdf_job
+from pycore.pages.print_setup import correction_of
+from pycore.render.class_set import roll_of
+from pycore.words import class_set as words
+
+Reply = tuple[dict[str, Any], bytes | None]
+MOST_PIECES = 10_000
+_under_way: dict[int, Job] = {}
+_counted = [0]
+
+
+def _job(form: Mapping[str, str], request: Mapping[str, Any]) -> Job:
+    """The work that a request asks for. Raises InputError."""
+    group = page.read_set(form, roll_of(request))
+    if request.get("work") == "key":
+        return key_job(group)
+    base = request.get("base")
+    return pdf_job(group, Opening(topic_base(base, group) if isinstance(base, str) else ""), correction_of(request))
+
+
+def topic_base(base: str, group: page.ClassSet) -> str:
+    """The address of the topic's page, from that of the page of class sets; "" where it cannot be told."""
+    root = base.partition("#")[0][:300].removesuffix("/")
+    if not root.endswith(f"/{words.SLUG}"):
+        return ""
+    return f"{root.removesuffix(words.SLUG)}{group.topic.slug}/"
+
+
+def _told(number: int, job: Job) -> dict[str, Any]:
+    return {"ok": True, "job": number, "said": job.said, "share": round(job.share, 4), "ended": job.ended}
+
+
+def begin(form: Mapping[str, str], request: Mapping[str, Any]) -> Reply:
+    """Begin work; whatever was under way is given up. Raises InputError for what cannot be used."""
+    job = _job(form, request)
+    _counted[0] += 1
+    _under_way.clear()
+    _under_way[_counted[0]] = job
+    return _told(_counted[0], job), None
+
+
+def _gone() -> Reply:
+    return {"ok": False, "gone": True, "errors": [], "announce": words.no_job(), "waiting": words.no_job()}, None
+
+
+def _asked(request: Mapping[str, Any]) -> tuple[int, Job | None]:
+    number = request.get("job")
+    return (number, _under_way.get(number)) if isinstance(number, int) else (0, None)
+
+
+def go_on(request: Mapping[str, Any]) -> Reply:
+    """Do some more pieces: as many as the request asks, one at the least."""
+    number, job = _asked(request)
+    if job is None:
+        return _gone()
+    pieces = request.get("pieces")
+    job.go_on(max(1, min(MOST_PIECES, pieces)) if isinstance(pieces, int) else 1)
+    return _told(number, job), None
+
+
+def finish(request: Mapping[str, Any]) -> Reply:
+    """What the work has made; it is under way no more. Work that has not ended is carried on to its end."""
+    _, job = _asked(request)
+    if job is None:
+        return _gone()
+    while not job.ended:
+        job.go_on(MOST_PIECES)
+    _under_way.clear()
+    reply, data = job.result()
+    return {"ok": True, **reply}, data
+
+
+def stop(request: Mapping[str, Any]) -> Reply:
+    """Give work up."""
+    number, job = _asked(request)
+    if job is not None:
+        del _under_way[number]
+    return {"ok": True, "announce": words.STOPPED}, None

@@ -1,0 +1,100 @@
+"""The words of a class set's key."""
+
+from collections.abc import Sequence
+
+TITLE = "Key"
+PLACE, NAME, CODE, SCALE = "No.", "Name", "Code", "Scale"
+ANGLE, SIDE, ANGLE_SHORT = "Angle (°)", "Side", "Angle"
+FIRST, FIRST_SIZE, FIRST_LENGTH = "First diagonal", "Its size", "Its length (mm)"
+FIRST_ANGLE, FIRST_SIDE = "Its angle (°)", "Its side"
+SIDES = {True: "anticlockwise", False: "clockwise"}
+TOLERANCE, LAGS, FIRST_ANGLE_SHORT = "Tolerance", "Lags", "Its angle"
+ANSWERS = "Answers"
+SLIPS = {"drawn": "What usual mistakes of drawing give", "calculated": "What usual mistakes of calculating give"}
+WAYS = {"drawn": "drawn", "calculated": "calculated"}
+FOOT = "Phasor Folio. For teaching. Not for sizing an installation."
+OWN_METHOD = "any method"
+
+
+def in_mm(label: str) -> str:
+    """The head of a length."""
+    return f"{label} (mm)"
+
+
+def tolerance_in(unit: str) -> str:
+    """The head of a tolerance."""
+    return f"± {unit}"
+
+
+def slip_head(how: str, names: Sequence[str]) -> str:
+    """The head of what mistakes give: how they are made, and every name of theirs."""
+    return f"{WAYS[how]}: {' / '.join(names)}"
+
+
+def page_of(page: int, of: int) -> str:
+    """Which page of the key this is."""
+    return f"page {page} of {of}"
+
+
+def heading(topic: str, tier: str, method: str) -> str:
+    """What the key belongs to."""
+    return f"{TITLE}: {topic}, {tier.lower()}, {method.lower()}"
+
+
+def back(code: str) -> str:
+    """How to get the same set again."""
+    return (
+        f"To print this set or its key again, even after months: on the page Class set, type the code {code} or that "
+        "of any of its sheets, and the number of learners."
+    )
+
+
+def ranges(sheets: str, overlays: str) -> str:
+    """Which pages of the file are what."""
+    told = f"In this file: problem sheets on pages {sheets}"
+    return told + (f", overlays on pages {overlays}, then this key." if overlays else ", then this key.")
+
+
+def hand_tolerance() -> str:
+    """Where the tolerance comes from."""
+    return (
+        "± is what 95 in 100 careful drawings of this very problem keep to (the ellipse on the overlay); up to twice "
+        "that, look again. Calculated answers: ± 1 % and ± 0.5°."
+    )
+
+
+def own_tolerance() -> str:
+    """The lecturer has set the tolerance."""
+    return "± is the tolerance set for this class; up to twice that, look again."
+
+
+def marks(first: int, length: int, angle: int) -> str:
+    """What each step is worth."""
+    return f"Marks: first step {first}, length {length}, angle {angle}."
+
+
+def lengths_at(open_scale: bool) -> str:
+    """What the lengths belong to."""
+    if open_scale:
+        return "Learners choose the scale. Lengths here, and overlays, are at the largest scale that fits the paper."
+    return "Lengths in mm are on the printed sheet at 100 %."
+
+
+def in_brackets() -> str:
+    """Sizes that do not tell a mistake from the right answer."""
+    return "In brackets: too near the right answer to be told by the size alone; ask for the angle."
+
+
+def other_unit(unit: str) -> str:
+    """The unit of a table's figures."""
+    return f"Sizes in {unit}."
+
+
+def legend(names: Sequence[str]) -> str:
+    """The mistakes of one column."""
+    return "; ".join(names)
+
+
+def heading_description(code: str) -> str:
+    """A page of the key for someone who cannot see it."""
+    return f"Table of the key of set {code}."

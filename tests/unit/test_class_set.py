@@ -1,0 +1,227 @@
+"""A class set: read from its form and names, made piece by piece through the api, the same again from any code."""
+
+import csv
+import io
+import json
+
+import pytest
+from making.paths import ROOT
+
+from pycore.api import handle
+from pycore.calculators.interface import default_form
+from pycore.errors import InputError
+from pycore.pages import class_set
+from pycore.pages.class_set import FIELDS, read_roll, read_set, values_of
+from pycore.practice import codes
+from pycore.practice.class_set import problems
+from pycore.practice.codes import MOST_LEARNERS, Code
+
+assert ROOT
+
+
+def form(**more: str) -> dict[str, str]:
+    """The page's form with some values of its own."""
+    return default_form(FIELDS) | {name.replace("_", "-"): value for name, value in more.items()}
+
+
+def ask(blob: bytes | None = None, **request: object) -> tuple[dict, bytes | None]:
+    """One request to the api."""
+    text, data = handle(json.dumps({"page": "class-set", **request}), blob)
+    return json.loads(text), data
+
+
+def made(values: dict[str, str], *, work: str = "pdf", roll: str = "", pieces: int = 7, **more: object):
+    """What a set's work gives, its replies one after another, and its bytes."""
+    begun, _ = ask(do="begin", work=work, form=values, roll=roll, **more)
+    assert begun["ok"], begun
+    replies = [begun]
+    while not replies[-1]["ended"]:
+        replies.append(ask(do="next", job=begun["job"], pieces=pieces)[0])
+    done, data = ask(do="finish", job=begun["job"])
+    return done, data, replies
+
+
+def faults(values: dict[str, str], roll: str = "") -> dict[str, str]:
+    """What is wrong with a form, by field."""
+    with pytest.raises(InputError) as refused:
+        read_set(values, roll)
+    return {fault.field: fault.message for fault in refused.value.faults}
+
+
+def test_the_default_set_needs_no_decision():
+    group = read_set(default_form(FIELDS))
+    assert 30 == group.learners
+    assert Code(0, "core", "any", "A4", 0) == group.code
+
+
+@pytest.mark.parametrize(("typed", "said"), [
+    ("10000", "10000 is more than one set can number. Its codes count to 1023"),
+    ("1024", "1024 is more than one set can number"),
+    ("99999999999999999999", "whole number from 1 to 1023"),
+    ("0", "whole number from 1 to 1023"), ("-3", "whole number"), ("2.5", "whole number"), ("", "whole number"),
+    ("thirty", "“thirty” cannot be used"),
+])  # fmt: skip
+def test_learners_that_no_set_holds_are_refused_with_the_reason(typed: str, said: str):
+    assert said in faults(form(learners=typed))["learners"]
+
+
+def test_every_fault_of_a_form_is_said_at_once():
+    wrong = form(
+        learners="x", seed="32768", allow_percent="0", allow_degrees="nan", marks_first="-1", paper="A0",
+    )  # fmt: skip
+    found = faults(wrong, "n" * 61)
+    assert {"learners", "seed", "allow-percent", "allow-degrees", "marks-first", "paper", "roll"} == set(found)
+    assert "Line 1 of the names is too long" in found["roll"]
+
+
+def test_names_are_taken_whole_and_what_cannot_be_printed_is_said():
+    roll = 'Amber Okafor\n\n"Smith, T. ""Tom"""\r\n=1+1\nAmber Okafor\n李小龙\nZoë\tÅngström\n'
+    names = read_roll(roll, "A4")
+    wanted = ["Amber Okafor", 'Smith, T. "Tom"', "=1+1", "Amber Okafor", "李小龙", "Zoë Ångström"]
+    assert wanted == [name.whole for name in names]
+    assert ["Amber Okafor", 'Smith, T. "Tom"', "=1+1", "Amber Okafor", "", "Zoë Ångström"] == [
+        name.printed for name in names
+    ]
+    told = read_set(form(), roll).notices
+    assert "One sheet for each of the 6 names." == told[0]
+    assert told[1].startswith("More than once in the list: Amber Okafor.")
+    assert told[2].startswith("The lettering lacks signs of 李小龙")
+
+
+def test_a_name_too_wide_for_its_cell_is_shortened_on_the_sheet_only():
+    (name,) = read_roll("Bartholomew Featherstonehaugh-Cholmondeley", "A4")
+    assert name.printed.endswith("…")
+    assert name.whole.startswith(name.printed.removesuffix("…"))
+
+
+def test_more_names_than_codes_are_refused():
+    assert "There are 1100 names" in faults(form(), "A\n" * 1100)["roll"]
+
+
+def test_names_decide_how_many_sheets_there_are():
+    assert 3 == read_set(form(learners="x"), "A\nB\nC").learners
+
+
+@pytest.mark.parametrize("tier", codes.TIERS)
+def test_no_two_learners_share_values_while_there_are_others(tier: str):
+    """Also where there are few whole-number problems: a number whose values were there before is passed over."""
+    group = read_set(form(tier=tier, seed="5"))
+    found = list(problems(group.code, group.form_of))
+    passed = found.count(None)
+    forms = [problem for problem in found if problem is not None]
+    assert MOST_LEARNERS == len(forms)
+    different = [tuple(sorted(made.items())) for _, made in forms[: MOST_LEARNERS - passed]]
+    assert len(different) == len(set(different))
+    assert (passed > 100) == (tier == "support")
+    assert sorted(range(1, MOST_LEARNERS + 1)) == sorted(code.number for code, _ in forms)
+
+
+def test_any_code_of_a_set_gives_the_set_again():
+    group = read_set(form(tier="stretch", method="tip-to-tail", paper="A3", seed="777", learners="2"))
+    codes_of = [str(group.code), *(str(found[0]) for found in list(problems(group.code, group.form_of))[:2] if found)]
+    assert 3 == len(codes_of)
+    for code in codes_of:
+        reply, _ = ask(do="set-again", code=code.lower())
+        assert {"topic": "neutral-current", "tier": "stretch", "method": "tip-to-tail", "paper": "A3",
+                "seed": "777"} == reply["form"]  # fmt: skip
+        assert group.code == read_set(form(**reply["form"])).code
+
+
+def test_a_damaged_code_is_refused_with_what_is_wrong():
+    code = str(Code(0, "core", seed=9, number=4))
+    other = "3" if code[-1] != "3" else "4"
+    reply, _ = ask(do="set-again", code=code[:-1] + other)
+    assert not reply["ok"]
+    assert "does not add up" in reply["errors"][0]["message"]
+    for text, said in (("3CD-K7M", "too many signs or too few"), ("30D-K7M-2QX", "“0” stands in no code"),
+                       (str(Code(7, "core")), "no topic that is here")):  # fmt: skip
+        with pytest.raises(InputError, match=said):
+            values_of(text)
+
+
+def test_the_link_of_a_set_holds_no_names_and_opens_the_same_set():
+    values = form(tier="support", seed="12", learners="8", scale="open", allow_percent="4", code="secret")
+    reply, _ = ask(do="share", form=values, base="https://folio.example.org/class-set/", roll="Amber Okafor")
+    assert "Amber" not in reply["link"]
+    assert "secret" not in reply["link"]
+    opened, _ = ask(do="open", fragment=reply["link"].partition("#")[2])
+    assert [] == opened["notices"]
+    assert read_set(values).link == read_set(form(**opened["form"])).link
+
+
+def test_a_set_is_made_in_pieces_and_says_how_far_it_is():
+    done, data, replies = made(form(learners="4"), pieces=1)
+    assert data.startswith(b"%PDF-1.7")
+    assert "class-set-332-222-228.pdf" == done["filename"]
+    shares = [reply["share"] for reply in replies]
+    assert shares == sorted(shares)
+    assert "Learner 3 of 4" in [reply["said"] for reply in replies]
+    assert any(reply["said"].startswith("Key, page") for reply in replies)
+
+
+def test_how_the_pieces_are_cut_changes_nothing():
+    assert made(form(learners="3"), pieces=1)[1] == made(form(learners="3"), pieces=1000)[1]
+
+
+def test_finish_carries_on_what_has_not_ended():
+    begun, _ = ask(do="begin", work="pdf", form=form(learners="2"))
+    done, data = ask(do="finish", job=begun["job"])
+    assert done["ok"]
+    assert data == made(form(learners="2"))[1]
+
+
+def test_work_that_was_stopped_or_replaced_is_gone():
+    first, _ = ask(do="begin", work="pdf", form=form(learners="2"))
+    second, _ = ask(do="begin", work="pdf", form=form(learners="2"))
+    assert ask(do="next", job=first["job"])[0]["gone"]
+    assert ask(do="next", job=second["job"])[0]["ok"]
+    assert "Stopped. Nothing was saved." == ask(do="stop", job=second["job"])[0]["announce"]
+    for does in ("next", "finish"):
+        reply, data = ask(do=does, job=second["job"])
+        assert (False, True, None) == (reply["ok"], reply["gone"], data)
+
+
+@pytest.mark.parametrize("job", [None, "1", [], 10**30, -1, {}])
+def test_a_job_that_never_was_is_said_and_not_raised(job: object):
+    for does in ("next", "finish"):
+        assert "Begin it again" in ask(do=does, job=job)[0]["announce"]
+
+
+def test_answers_come_between_the_pieces():
+    begun, _ = ask(do="begin", work="pdf", form=form(learners="2"))
+    ask(do="next", job=begun["job"])
+    answer, _ = ask(do="answer", form=form(learners="12"))
+    assert "12 problem sheets" in answer["regions"]["set"]
+    assert ask(do="next", job=begun["job"])[0]["ok"]
+
+
+def test_the_page_says_what_will_be_made():
+    answer, _ = ask(do="answer", form=form(learners="1", overlays="no"), roll="")
+    assert "1 problem sheet, then the key." in answer["regions"]["set"]
+    assert "<svg" in answer["regions"]["sheet"]
+    refused, _ = ask(do="answer", form=form(learners="10000"))
+    assert ["learners"] == [error["field"] for error in refused["errors"]]
+
+
+def test_the_key_as_a_table_is_read_by_another_reader():
+    roll = 'Amber, Okafor\n=1+1\n@cmd\n-2\n"Quo ""te"""'
+    done, data, _ = made(form(decimal="comma"), work="key", roll=roll)
+    assert done["filename"].endswith(".csv")
+    assert data.startswith(b"\xef\xbb\xbf")
+    assert b"\r\n" in data
+    rows = list(csv.reader(io.StringIO(data.decode("utf-8-sig"), newline=""), delimiter=";", strict=True))
+    assert 6 == len(rows)
+    assert 1 == len({len(row) for row in rows})
+    by_head = [dict(zip(rows[0], row, strict=True)) for row in rows[1:]]
+    assert ["Amber, Okafor", "'=1+1", "'@cmd", "'-2", 'Quo "te"'] == [row["Name"] for row in by_head]
+    for row in by_head:
+        assert codes.read(row["Code"]).number > 0
+        assert "," in row["L1"] or row["L1"].isdigit()
+        assert float(row["I_N (A)"].replace(",", ".")) > 0
+
+
+def test_topics_are_taken_up_by_registration_alone():
+    """Nothing here names a calculator: whatever can set problems is a topic."""
+    assert ["neutral-current"] == list(class_set.TOPICS)
+    source = (ROOT / "pycore" / "pages" / "class_set.py").read_text("utf-8")
+    assert "neutral" not in source
