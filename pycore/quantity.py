@@ -169,13 +169,14 @@ class Writing:
 
     ``factor`` is the SI value of one written unit (0.001 for mA), ``decimals`` those of a result
     as large as the given values. What is given is written as it was typed (``given``); every
-    result by one rule (``amount``), wherever it stands.
+    result by one rule (``amount``), wherever it stands. ``computed``: what is drawn was worked out, not typed.
     """
 
     unit: str
     factor: float = 1.0
     decimals: int = 1
     mark: str = "."
+    computed: bool = False
 
     def fixed(self, value: float, extra: int = 0) -> str:
         """The number with the problem's decimals and ``extra`` further ones: for workings."""
@@ -194,12 +195,19 @@ class Writing:
         return self.number(value) + NO_BREAK_SPACE + self.unit
 
     def given(self, value: float) -> str:
-        """The number of a given value, as many decimals as were typed (to six figures)."""
+        """The number of a given value, as many decimals as were typed (to six figures); of one that was worked
+        out, as a result is written."""
+        if self.computed:
+            return self.number(value)
         return plain(value / self.factor, self.mark)
 
     def short(self, value: float) -> str:
-        """A given value with its unit; scales are written so too."""
+        """A given value with its unit."""
         return self.given(value) + NO_BREAK_SPACE + self.unit
+
+    def scale(self, value: float) -> str:
+        """A scale's amount: in the fewest digits, with its unit."""
+        return plain(value / self.factor, self.mark) + NO_BREAK_SPACE + self.unit
 
 
 def writing_for(values: Sequence[float], unit: str, mark: str = ".") -> Writing:

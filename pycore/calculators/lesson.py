@@ -213,7 +213,8 @@ class Lesson:
     def say_read(self, move: ReadLength, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
         """A length read and what it stands for."""
         amount = self.teller.figure.readings[move.reading]
-        name = {"r": parallel.the_diagonal(), "n": self.teller.telling.tags["sum"]}.get(move.reading)
+        tags = self.teller.telling.tags
+        name = {"r": parallel.the_diagonal(), "n": tags["sum"]}.get(move.reading) or tags.get(move.reading)
         length = self.read(amount)
         if name is None:
             axis = self.line_name(move.line)
@@ -221,9 +222,9 @@ class Lesson:
             shown = _short(length) if self.teller.side_of(amount) else ""
             return words.ruler_along(axis, self.teller.place), words.read_length(part), (), shown
         telling = self.teller.telling
-        symbol = name if move.reading == "n" else telling.tags[f"i{self.plan.construction.order}"]
+        symbol = telling.tags[f"i{self.plan.construction.order}"] if move.reading == "r" else name
         so = words.so(telling.scale(self.plan.scale), symbol, telling.writing.amount(amount))
-        sentence = words.ruler_along(name, self.teller.place)
+        sentence = words.ruler_along(name, plain(self.place(move.start)))
         return sentence, words.read_length(length), (so, why) if why else (so,), _short(length)
 
     def part(self, line: str, amount: float) -> str:

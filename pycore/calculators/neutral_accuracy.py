@@ -17,7 +17,6 @@ from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.plan import Plan
 from pycore.words import Phrase, plain
 from pycore.words import accuracy as words
-from pycore.words import neutral as neutral_words
 
 LARGEST_SHARES = 6
 MOST_EXPLANATIONS = 4
@@ -55,12 +54,11 @@ class SumAccuracy:
     def ways(self) -> tuple[Way, ...]:
         """Every method and order, the most forgiving first, flat ones after those that are not."""
         made: list[Way] = []
-        for method in ("parallelogram", "tip-to-tail", "components"):
+        for method in self.case.methods:
             if self.case.possible(method) != method:
                 continue
             for plan in self.case.plans(method):
-                order = self.case.order_words(method, plan.construction.order)
-                title = plain(neutral_words.by_method(method, order, len(self.case.arms)))
+                title = plain(self.case.way_title(method, plan.construction.order))
                 half = self.tolerance(plan)
                 made.append(Way(title, half, half * plan.factor, flattest(plan.construction) < hand.FLAT))
         return tuple(sorted(made, key=lambda way: (way.flat, way.half_width)))

@@ -144,6 +144,8 @@ class SumCase:
 
     sum_word: Phrase = ("sum",)
     """What the sum is called in a sentence."""
+    methods: tuple[str, ...] = ("parallelogram", "tip-to-tail", "components")
+    """The constructions that a page offers."""
     part_word = "phasor"
     """What one of the arms is called at the head of a table."""
 
@@ -154,6 +156,10 @@ class SumCase:
     def parts(self) -> tuple[Part, ...]:
         """The phasors of the table of components: the arms, unless a page has others that are nothing."""
         return tuple(Part(self.telling.tags[arm.key], arm.size, arm.angle) for arm in self.arms)
+
+    def further(self) -> tuple[Part, ...]:
+        """Results beside the sum that are read off the drawing."""
+        return ()
 
     def why_nothing(self) -> Phrase:
         """Why the sum is nothing, where it is."""
@@ -245,7 +251,7 @@ class SumCase:
         ]
         fitting = self.plans(self.method, self.problem["order"])[0]
         papers = papers_that_take(plan.construction, self.picture, plan.scale, paper, self.ways())
-        given, fits = writing.short(plan.scale), writing.short(fitting.scale)
+        given, fits = writing.scale(plan.scale), writing.scale(fitting.scale)
         message = words.does_not_fit(given, paper, words.too_wide(*over), fits, papers[0] if papers else "")
         offers = [Offer(words.use_scale(fits), (("scale", quantity.exact(fitting.scale)),))]
         if papers:
@@ -262,6 +268,10 @@ class SumCase:
         """Take over what was found for another kind of sheet of the same problem."""
         self.plan, self.misfit = other.plan, other.misfit
         self._plans, self._spreads = other._plans, other._spreads
+
+    def way_title(self, method: str, order: str) -> Phrase:
+        """Title of a construction among the workings."""
+        return words.by_method(method, self.order_words(method, order), len(self.arms))
 
     def method_words(self, plan: Plan) -> str:
         """The method as the title block says it."""

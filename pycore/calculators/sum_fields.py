@@ -15,12 +15,16 @@ _HAND = ("hand",)
 _BLOCK = ("place", "who", "group", "date")
 
 
-def drawing_fields(units: str, zero: str, method: str = "tip-to-tail", first: str = "right") -> tuple[Field, ...]:
+def drawing_fields(
+    units: str, zero: str, method: str = "tip-to-tail", first: str = "right",
+    methods: tuple[tuple[str, str], ...] = words.METHODS,
+    steps: str = "125",
+) -> tuple[Field, ...]:
     """The fields of drawing, paper and words, in their order. ``units``: such as volts, for the scale's
     label; ``zero``: what lies in the first direction unless the first phasor does; ``first``: the way it points."""
     taken = {name: BY_NAME[name] for name in (*_PICTURE, *_SHEET, *_WORDS, *_HAND, *_BLOCK, "steps")}
     return (
-        choice_field("method", words.METHOD, "method", method, words.METHODS),
+        choice_field("method", words.METHOD, "method", method, methods),
         choice_field("order", sum_words.ORDER, "picture", "", ((("", words.BEST_FIT)), *sum_words.ORDERS)),
         taken["parallels"],
         taken["protractor"],
@@ -32,7 +36,7 @@ def drawing_fields(units: str, zero: str, method: str = "tip-to-tail", first: st
         choice_field("resultant", sum_words.RESULTANT, "picture", "sum", sum_words.RESULTANTS),
         *(taken[name] for name in _SHEET),
         Field("scale", sum_words.scale_label(units), "quantity", "sheet", "", help=words.SCALE_HELP),
-        taken["steps"],
+        replace(taken["steps"], default=steps),
         *(taken[name] for name in (*_WORDS, *_HAND)),
         Field("wording", BY_NAME["wording"].label, "choice", "accuracy", "plain", choices=BY_NAME["wording"].choices),
         *(taken[name] for name in _BLOCK),

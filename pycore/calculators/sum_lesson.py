@@ -9,7 +9,6 @@ from pycore.constructions.construction import Construction
 from pycore.sheet import pictures
 from pycore.words import Phrase, plain
 from pycore.words import lesson as words
-from pycore.words import neutral as neutral_words
 
 VIEWS = ("lesson", "together", "pull", "waves")
 WAVE_STEP = 10.0
@@ -47,11 +46,11 @@ class SumLesson:
     def methods(self) -> tuple[tuple[str, Construction], ...]:
         """Every construction of the problem with its name."""
         made: list[tuple[str, Construction]] = []
-        for method in ("parallelogram", "tip-to-tail", "components"):
+        for method in self.case.methods:
             if self.case.possible(method) != method:
                 continue
             for order in self.case.orders(method):
-                title = neutral_words.by_method(method, self.case.order_words(method, order), len(self.case.arms))
+                title = self.case.way_title(method, order)
                 made.append((plain(title), self.case.build(method, order)))
         return tuple(made)
 

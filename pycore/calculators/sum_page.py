@@ -42,7 +42,6 @@ if TYPE_CHECKING:
 
 ALL_PARTS = ("answer", "sheet", "view", "workings")
 KINDS = ("problem", "construction", "overlay")
-METHODS = ("parallelogram", "tip-to-tail", "components")
 NO_OPENING = Opening()
 _NO_PAGE = Page(1.0, 1.0, ())
 Case = TypeVar("Case", bound=SumCase)
@@ -103,7 +102,7 @@ def _working(case: SumCase, plan: Plan, on_sheet: bool) -> Working:
     blocks = (Paragraph(words.predict_first()), *blocks)
     key = method if method == "components" else f"{method}-{order}"
     draws = (("method", method), ("order", order if case.orders(method) != ("12",) else ""), ("scale", ""))
-    title = words.by_method(method, case.order_words(method, order), len(case.arms))
+    title = case.way_title(method, order)
     return Working(key, title, blocks, draws, on_sheet)
 
 
@@ -111,7 +110,7 @@ def constructed(case: SumCase, shown: Plan) -> list[Working]:
     """Every construction of the problem, move by move."""
     made: list[Working] = []
     on_paper = case.problem["sheet"] == "construction"
-    for method in METHODS:
+    for method in case.methods:
         if case.possible(method) != method:
             continue
         plans = sorted(case.plans(method), key=lambda plan: plan.construction.order)
@@ -133,6 +132,8 @@ class SumPage(Generic[Case]):
     scenario: str = ""
     fields: tuple[Field, ...] = ()
     cautions: tuple[str, ...] = ()
+    warning: str = ""
+    """A caution that stands before anything else; "" for none."""
     topic: int | None = None
     """The page's number in the codes of practice sheets, for ever; None where there is no practice."""
 

@@ -1,7 +1,7 @@
 """What the form of every page of the shelf says beside its values, checked."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from pycore.calculators.interface import Field
 from pycore.calculators.neutral_problem import read_by_hand, read_place
@@ -29,18 +29,20 @@ class SheetProblem:
         return self.choices[name]
 
 
-def read_sheet(reader: Reader, fields: Sequence[Field], sizes: Sequence[float], unit: str) -> SheetProblem:
+def read_sheet(reader: Reader, fields: Sequence[Field], sizes: Sequence[float], unit: str, *, computed: bool = False
+) -> SheetProblem:
     """Everything beside a page's values; call it after they were read. ``sizes`` (SI) and their ``unit``
-    set how numbers are written. Raises InputError with every fault found, the values' too."""
+    set how numbers are written; ``computed``: what is drawn was not typed but worked out. Raises InputError
+    with every fault found, the values' too."""
     choices = {field.name: reader.choice(field.name) for field in fields if field.kind == "choice"}
     scale = reader.positive("scale", unit)
     place = reader.optional(lambda: read_place(reader)) or ""
     given, unprintable = reader.optional(lambda: read_by_hand(reader, choices["paper"]))
     reader.finish()
     mark = "," if choices["decimal"] == "comma" else "."
+    writing = replace(writing_for(sizes, unit, mark), computed=computed)
     values = [field for field in fields if field.group in ("values", "loads")]
     return SheetProblem(
         scale, place, given, unprintable, choices, {field.name: reader.given(field.name) for field in fields},
-        writing_for(sizes, unit, mark), all(reader.given(field.name) == field.default for field in values),
-        tuple(reader.passed),
+        writing, all(reader.given(field.name) == field.default for field in values), tuple(reader.passed),
     )  # fmt: skip

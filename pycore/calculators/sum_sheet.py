@@ -55,6 +55,7 @@ def _rows(case: SumCase, plan: Plan) -> tuple[TableRow, ...]:
     rows.append(_row(case, tags["sum"], case.size, case.angle, plan))
     if case.problem["resultant"] == "returning" and case.angle is not None:
         rows.append(_row(case, tags["return"], case.size, wrap(case.angle + 180.0), plan))
+    rows += [_row(case, part.tag, part.size, part.angle, plan) for part in case.further()]
     return tuple(rows)
 
 
@@ -65,6 +66,7 @@ def _problem_rows(case: SumCase, plan: Plan, issue: Issue | None) -> tuple[Table
     if "r" in plan.construction.figure.readings and not (issue and issue.any_method):
         rows.append(TableRow(tags[f"i{plan.construction.order}"], room, room, room))
     rows.append(TableRow(tags["sum"], words.ROOM, words.ROOM, words.ROOM))
+    rows += [TableRow(part.tag, room, room, room) for part in case.further()]
     return tuple(rows)
 
 

@@ -14,6 +14,7 @@ from pycore.sheet.plan import Plan
 from pycore.words import Phrase, plain
 from pycore.words import components as parts
 from pycore.words import constructions as words
+from pycore.words import displacement as shifted
 from pycore.words import neutral as neutral_words
 from pycore.words import parallelogram as parallel
 
@@ -294,6 +295,35 @@ class Teller:
         """The reversed sum from the common point."""
         length = self.length(self.figure.readings["n"])
         return words.return_opposite(self.telling.words.opposite, length), (self.telling.words.why_opposite,)
+
+    def step_triangle(self, step: Step) -> tuple[Phrase, Phrase]:
+        """The tips of the phase voltages joined."""
+        return shifted.triangle(), shifted.triangle_why()
+
+    def step_shift(self, step: Step) -> tuple[Phrase, Phrase]:
+        """The star point's voltage set off."""
+        turn = next(move for move in step.moves if isinstance(move, TurnAngle))
+        angle, size = turn_of(turn, self.figure.readings), self.moved()
+        zero, told = self.zero_name(turn), self.degrees(angle)
+        sentence = shifted.shift(self.telling.tags["sum"], zero, told, self.sense(angle), self.length(size))
+        return sentence, shifted.shift_why()
+
+    def moved(self) -> float:
+        """How far the star point is displaced."""
+        return math.hypot(self.construction.end_point.x, self.construction.end_point.y)
+
+    def step_no_shift(self, step: Step) -> tuple[Phrase, Phrase]:
+        """The star point stays in the middle."""
+        return shifted.no_shift(), words.NOTHING
+
+    def step_load(self, step: Step) -> tuple[Phrase, Phrase]:
+        """One load's voltage, from the star point to the tip of its phase voltage."""
+        key = f"u{step.about[0]}"
+        reading = self.figure.readings[key]
+        told = self.telling.writing.amount(reading)
+        tip = self.tag(step.about[0])
+        start = words.tip_of(self.telling.tags["sum"]) if self.moved() else (self.place,)
+        return shifted.load(self.telling.tags[key], start, tip, self.reading(reading), told), words.NOTHING
 
     def step_axes(self, step: Step) -> tuple[Phrase, Phrase]:
         """Two axes."""

@@ -53,4 +53,4 @@ class Telling:
 
     def scale(self, scale: float) -> str:
         """The scale in words: 1 cm = 2 A."""
-        return f"1{NO_BREAK_SPACE}cm{NO_BREAK_SPACE}={NO_BREAK_SPACE}{self.writing.short(scale)}"
+        return f"1{NO_BREAK_SPACE}cm{NO_BREAK_SPACE}={NO_BREAK_SPACE}{self.writing.scale(scale)}"

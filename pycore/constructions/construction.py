@@ -54,7 +54,8 @@ class Construction:
 
     ``order`` is the pairing (``12``), ``end`` the point on which the sum ends, ``closed``
     whether that is the start, ``resultant`` ``sum`` or ``returning``, ``parallels``
-    ``protractor``, ``set-squares`` or ``compasses``.
+    ``protractor``, ``set-squares`` or ``compasses``, ``further`` how many results beside the sum
+    are read off.
     """
 
     method: str
@@ -65,6 +66,7 @@ class Construction:
     closed: bool = False
     resultant: str = "sum"
     parallels: str = "protractor"
+    further: int = 0
 
     @cached_property
     def moves(self) -> tuple[Move, ...]:

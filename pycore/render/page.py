@@ -32,11 +32,12 @@ def header_html(root: str, *, home: bool) -> Markup:
     return h("header", {"class": "head"}, skip, name, h("nav", None, None if home else sheets, switch))
 
 
-def intro_html(title: str, scenario: Phrase | str) -> Markup:
-    """The page's title and the example's story."""
+def intro_html(title: str, scenario: Phrase | str, warning: str = "") -> Markup:
+    """The page's title, a caution that comes before anything else, and the example's story."""
     marks: Marks = {"class": "scenario", "data-scenario": True, "hidden": not scenario}
     story = h("p", marks, phrase_html(scenario))
-    return join(h("h1", None, title), story)
+    caution = h("p", {"class": "warning", "role": "note"}, warning) if warning else None
+    return join(h("h1", None, title), caution, story)
 
 
 def _action(name: str, label: str, first: bool) -> Markup:

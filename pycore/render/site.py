@@ -56,6 +56,10 @@ class Calculator(Protocol):
         """The example's story."""
 
     @property
+    def warning(self) -> str:
+        """A caution that stands before anything else; "" for none."""
+
+    @property
     def cautions(self) -> Sequence[Phrase | str]:
         """What must be heeded where the work can hurt someone."""
 
@@ -90,7 +94,7 @@ def calculator_page(calculator: Calculator) -> SitePage:
     regions: dict[str, str] = dict(regions_of(answer, inks=calculator.inks(form)))
     regions |= {
         "header": header_html("../", home=False),
-        "intro": intro_html(calculator.title, calculator.scenario),
+        "intro": intro_html(calculator.title, calculator.scenario, calculator.warning),
         "form": join(values_html(calculator.fields, form, answer.echo), elsewhere_html(), link_notices_html()),
         "method": join(method_html(calculator.fields, form), to_choices_html()),
         "options": options_html(calculator.fields, form, answer.echo),

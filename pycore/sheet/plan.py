@@ -37,7 +37,7 @@ class Plan:
 def table_rows(construction: Construction) -> int:
     """Rows of a sheet's table: the arms, the first diagonal if there is one, the sum, its return."""
     returning = construction.resultant == "returning" and not construction.closed
-    return len(construction.arms) + 1 + ("r" in construction.figure.readings) + returning
+    return len(construction.arms) + 1 + ("r" in construction.figure.readings) + returning + construction.further
 
 
 def _plan(

@@ -73,7 +73,8 @@ def test_every_calculator_has_an_example():
 @pytest.mark.parametrize("method", ["parallelogram", "tip-to-tail", "components"])
 def test_an_example_gives_the_same_answer_by_every_method(method: str):
     for case in CASES:
-        found = outputs_of(case["page"], {**case["form"], "method": method})
+        offered = next(field for field in CALCULATORS[case["page"]].fields if field.name == "method").choices
         expected = case["expected"].get("neutral-current")
-        if expected:
+        if expected and method in [choice.value for choice in offered]:
+            found = outputs_of(case["page"], {**case["form"], "method": method})
             assert expected["value"] == pytest.approx(float(found["neutral-current"]), abs=margin(expected), rel=0)

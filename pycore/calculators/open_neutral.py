@@ -1,0 +1,342 @@
+"""The page ``/open-neutral/``: the star point's displacement, and what each load then has."""
+
+import math
+from collections.abc import Mapping
+
+from pycore import phasor, quantity
+from pycore.calculators import conventions
+from pycore.calculators.interface import Block, Equation, Field, Grid, Output, Paragraph, Working
+from pycore.calculators.neutral_accuracy import SumAccuracy
+from pycore.calculators.neutral_fields import BY_NAME as NEUTRAL_FIELDS
+from pycore.calculators.phasor_text import read_phasor
+from pycore.calculators.reading import Reader
+from pycore.calculators.sum_case import Part, SheetWords, SumCase, sheet_words
+from pycore.calculators.sum_fields import drawing_fields
+from pycore.calculators.sum_page import SumPage, outputs_on_paper
+from pycore.calculators.sum_problem import SheetProblem, read_sheet
+from pycore.calculators.written import Telling
+from pycore.circuits.unbalanced import ROOT_THREE, NoBalance, OpenNeutral, UnbalancedStar, solve
+from pycore.constructions.construction import Arm, Construction, Picture
+from pycore.constructions.displacement import METHOD, displacement
+from pycore.drawing import Ink
+from pycore.errors import Fault, InputError
+from pycore.quantity import NO_BREAK_SPACE, Unreadable
+from pycore.sheet.plan import Plan
+from pycore.words import Phrase, Symbol, say
+from pycore.words import open_neutral as words
+from pycore.words import sums as sum_words
+from pycore.words.formula import Fraction, Number, row
+
+NAMES = ("z1", "z2", "z3")
+SUFFERS, STARVES = 1.05, 0.95
+"""Shares of the usual voltage beyond which a load is said to suffer or to starve."""
+LEAST_OHMS, MOST_OHMS = 1e-3, 1e6
+DEFAULTS = ("20", "40", "80")
+FIELDS: tuple[Field, ...] = (
+    *(
+        Field(name, words.load_label(f"L{number}"), "phasor", "values", DEFAULTS[number - 1], "Ω",
+              help=words.LOAD_HELP, sample=f"i{number}")
+        for number, name in enumerate(NAMES, start=1)
+    ),
+    Field("volts", words.VOLTAGE, "quantity", "values", "400", "V"),
+    NEUTRAL_FIELDS["sequence"],
+    NEUTRAL_FIELDS["names"],
+    NEUTRAL_FIELDS["colours"],
+    *drawing_fields("units", words.PHASE, METHOD, "up", words.METHODS, "all"),
+)  # fmt: skip
+BY_NAME = {field.name: field for field in FIELDS}
+
+
+class OpenCase(SumCase):
+    """One load with its neutral open or whole, as the form asks for it to be drawn."""
+
+    slug = "open-neutral"
+    fields = FIELDS
+    scenario = words.SCENARIO
+    part_word = "line"
+
+    def __init__(self, problem: SheetProblem, solution: OpenNeutral, loads: tuple[complex | None, ...]) -> None:
+        self.solution, self.loads = solution, loads
+        self.open = problem["method"] == METHOD
+        self.methods = (METHOD,) if self.open else ("tip-to-tail", "parallelogram", "components")
+        drawn = solution.phases if self.open else solution.currents
+        arms = tuple(
+            Arm(f"i{number}", number, phasor.magnitude(value), phasor.angle(value))
+            for number, value in enumerate(drawn, start=1)
+            if value != 0
+        )
+        letter = "V" if self.open else "I"
+        tags = conventions.symbols(letter, problem["names"])
+        if self.open:
+            tags["sum"] = (words.S,)
+            tags |= {f"u{n}": (Symbol("U", name),) for n, name in enumerate(_short_names(problem["names"]), start=1)}
+        reference = arms[0].angle if problem["reference"] == "current" else 0.0
+        voltage = conventions.symbols("V", problem["names"])["i1"]
+        telling = Telling(
+            tags=tags,
+            lines=conventions.line_names(problem["names"]),
+            reference=tags[arms[0].key] if arms[0].angle == reference else voltage,
+            voltage=voltage,
+            writing=problem.writing,
+            protractor=problem["protractor"],
+            polar=problem["angles"] == "polar",
+            words=words.VOLTS if self.open else words.AMPERES,
+        )
+        picture = Picture(problem["first"], problem["rotation"], reference)
+        super().__init__(problem, arms, telling.lines, picture, telling)
+        self.total = solution.displacement if self.open else solution.neutral
+
+    def inks(self) -> dict[str, Ink]:
+        """The lines' colours, those of their loads alike."""
+        inks = conventions.inks(self.problem["colours"])
+        return inks | {f"u{number}": inks[f"i{number}"] for number in (1, 2, 3)}
+
+    def possible(self, method: str) -> str:
+        """The star point's shift, or the currents' sum by the method asked for."""
+        return method if method == METHOD else super().possible(method)
+
+    def orders(self, method: str, asked: str = "") -> tuple[str, ...]:
+        """The shift has one order only."""
+        return ("12",) if method == METHOD else super().orders(method, asked)
+
+    def build(self, method: str, order: str) -> Construction:
+        """The construction of a method in an order."""
+        if method == METHOD:
+            return displacement(self.arms, self.solution.displacement, self.picture.reference)
+        return super().build(method, order)
+
+    def way_title(self, method: str, order: str) -> Phrase:
+        """Title of a construction among the workings."""
+        return say(words.BY_DISPLACEMENT) if method == METHOD else super().way_title(method, order)
+
+    def method_words(self, plan: Plan) -> str:
+        """The method as the title block says it."""
+        return dict(words.METHODS)[METHOD] if self.open else f"{words.TITLE_WHOLE}: {super().method_words(plan)}"
+
+    def further(self) -> tuple[Part, ...]:
+        """Each load's voltage, where the neutral is open."""
+        if not self.open:
+            return ()
+        return tuple(
+            Part(self.telling.tags[f"u{number}"], phasor.magnitude(value), phasor.angle(value))
+            for number, value in enumerate(self.solution.voltages, start=1)
+        )
+
+    def sheet_title(self, kind: str) -> str:
+        """The title of a kind of sheet."""
+        return sum_words.sheet_titles(words.TITLE)[kind]
+
+    def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
+        """The notes of a kind of sheet and what it shows."""
+        return sheet_words(self, plan, kind, words.TASK_OPEN if self.open else words.TASK_WHOLE, self.given_words())
+
+    def load_text(self, number: int) -> str:
+        """A load as it is written: 20 Ω, 20 + j10 Ω."""
+        value = self.loads[number - 1]
+        mark = self.telling.mark
+        if value is None:
+            return words.nothing_connected()
+        if value.imag == 0:
+            return quantity.engineering(value.real, "Ω", mark)
+        sign, part = ("−", -value.imag) if value.imag < 0 else ("+", value.imag)
+        real = f"{quantity.plain(value.real, mark)} " if value.real else ""
+        return f"{real}{sign if real or sign == '−' else ''}{' ' if real else ''}j{quantity.plain(part, mark)} Ω"
+
+    def given_words(self) -> str:
+        """The loads and the line voltage."""
+        volts = quantity.plain(self.solution.star.line_voltage, self.telling.mark) + f"{NO_BREAK_SPACE}V"
+        return words.on_voltage(", ".join(self.load_text(number) for number in (1, 2, 3)), volts)
+
+
+def _short_names(names: str) -> tuple[str, ...]:
+    return tuple(name.removeprefix("L") for name in conventions.NAMES[names])
+
+
+def _load(reader: Reader, name: str, volts: float) -> complex | None:
+    """An impedance in ohms, or a power at phase voltage; None for nothing connected."""
+    text, label = reader.given(name), reader.label(name)
+    if not text:
+        return None
+    try:
+        size, angle = read_phasor(text, "Ω")
+        value = phasor.polar(size, angle)
+    except Unreadable:
+        try:
+            watts = quantity.read(text, "W")
+        except Unreadable as problem:
+            reader.fault(name, words.bad_load(label, text), problem.part)
+            return None
+        value = complex(volts * volts / 3.0 / watts, 0.0) if watts > 0 else 0j
+    if value.real < -1e-9 * phasor.magnitude(value) or not LEAST_OHMS <= phasor.magnitude(value) <= MOST_OHMS:
+        reader.fault(name, words.load_range(label, text))
+        return None
+    real = 0.0 if math.fabs(value.real) < 1e-12 * phasor.magnitude(value) else value.real
+    return complex(real, value.imag)
+
+
+class OpenNeutralPage(SumPage[OpenCase]):
+    """The page ``/open-neutral/``."""
+
+    slug = "open-neutral"
+    title = words.TITLE
+    description = words.DESCRIPTION
+    scenario = words.SCENARIO
+    fields = FIELDS
+    warning = words.WARNING
+    cautions = words.CAUTIONS
+
+    def case(self, form: Mapping[str, str]) -> OpenCase:
+        """The form as a case. Raises InputError."""
+        reader = Reader(form, BY_NAME, self.labels(form))
+        volts = reader.amount("volts", "V", 1.0, 1e5) or 400.0
+        loads = tuple(_load(reader, name, volts) for name in NAMES)
+        if not reader.faults and all(load is None for load in loads):
+            reader.fault("z1", words.no_loads())
+        sequence, method = reader.choice("sequence"), reader.choice("method")
+        if reader.faults:
+            reader.finish()
+        one, two, three = (0j if load is None else 1.0 / load for load in loads)
+        try:
+            solution = solve(UnbalancedStar(volts, (one, two, three), sequence))
+        except NoBalance:
+            raise InputError(*(Fault(name, reader.given(name), words.without_bound()) for name in NAMES)) from None
+        sizes, unit = ([volts / ROOT_THREE], "V") if method == METHOD else (_sizes(solution.currents), "A")
+        problem = read_sheet(reader, FIELDS, [_three_figures(size) for size in sizes], unit, computed=True)
+        return OpenCase(problem, solution, loads)
+
+    def outputs(self, case: OpenCase, plan: Plan) -> tuple[Output, ...]:
+        """Shift and neutral current, each load's voltage."""
+        solution, mark = case.solution, case.telling.mark
+        writing = case.telling.writing
+        shift, neutral = phasor.magnitude(solution.displacement), phasor.magnitude(solution.neutral)
+        told = case.amount(case.size).partition(NO_BREAK_SPACE)[0]
+        headline = Output("displacement", shift, told, writing.unit, say(words.SHIFT))
+        second = Output("neutral-current", neutral, _figures(neutral, mark), "A", say(words.NEUTRAL))
+        if not case.open:
+            headline = Output("neutral-current", neutral, told, writing.unit, say(words.NEUTRAL))
+            second = Output("displacement", shift, _figures(shift, mark), "V", say(words.SHIFT))
+        voltages = [
+            Output(f"voltage-{number}", phasor.magnitude(value), _figures(phasor.magnitude(value), mark), "V",
+                   say("{line}", line=case.lines[number - 1]))
+            for number, value in enumerate(solution.voltages, start=1)
+        ]  # fmt: skip
+        return (headline, second, *voltages, *outputs_on_paper(case, plan, "sum-length"))
+
+    def given(self, case: OpenCase) -> Phrase:
+        """The values in words."""
+        return (case.given_words(),)
+
+    def remarks(self, case: OpenCase) -> tuple[Phrase, ...]:
+        """Which load suffers, and what is taken for granted."""
+        solution, mark = case.solution, case.telling.mark
+        usual = solution.star.line_voltage / ROOT_THREE
+        made: list[Phrase] = []
+        connected = [number for number in (1, 2, 3) if case.loads[number - 1] is not None]
+        sizes = {number: phasor.magnitude(solution.voltages[number - 1]) for number in connected}
+        most, least = max(connected, key=lambda n: sizes[n]), min(connected, key=lambda n: sizes[n])
+        if case.solution.displacement == 0:
+            made.append(words.equal_loads())
+        else:
+            for tell, number in ((words.suffers, most), (words.starves, least)):
+                times = sizes[number] / usual
+                share = quantity.fixed(100.0 * times, 0, mark) + f"{NO_BREAK_SPACE}%"
+                volts = _figures(sizes[number], mark) + f"{NO_BREAK_SPACE}V"
+                if times > SUFFERS if number == most else times < STARVES:
+                    made.append(tell(case.lines[number - 1], volts, share, case.load_text(number)))
+            made += self._rule(case, connected)
+        other = solution.neutral if case.open else solution.displacement
+        told = _figures(phasor.magnitude(other), mark) + NO_BREAK_SPACE + ("A" if case.open else "V")
+        made.append(words.whole(told) if case.open else words.opened(told))
+        made.append(words.constant())
+        return tuple(made)
+
+    def _rule(self, case: OpenCase, connected: list[int]) -> list[Phrase]:
+        """Where the star point goes, in one sentence."""
+        if len(connected) == 1:
+            return [words.alone(case.lines[connected[0] - 1])]
+        reaches = max(phasor.magnitude(voltage) for voltage in case.solution.voltages)
+        if reaches > 1.0001 * case.solution.star.line_voltage:
+            return [words.outside()]
+        plain_loads = all(load is None or load.imag == 0 for load in case.loads)
+        return [words.smallest_suffers()] if plain_loads else []
+
+    def calculated(self, case: OpenCase, plan: Plan) -> tuple[Working, ...]:
+        """Millman's theorem with numbers, both cases side by side, and what a hand can do."""
+        return (
+            Working("millman", say(words.CALCULATED), tuple(_millman(case))),
+            Working("compare", say(words.COMPARE), (_compare(case), Paragraph(words.constant()))),
+            SumAccuracy(case).working(plan),
+        )
+
+    def labels(self, form: Mapping[str, str]) -> dict[str, str]:
+        """Labels of the loads, as the form's line names have it."""
+        names = conventions.NAMES.get(form.get("names", "L123"), conventions.NAMES["L123"])
+        return {name: words.load_label(line) for name, line in zip(NAMES, names, strict=True)}
+
+    def faults(self, case: OpenCase) -> tuple[Fault, ...]:
+        """Optional inputs that could not be used, and a scale that does not fit."""
+        problem = case.problem
+        return (*(problem.faults if isinstance(problem, SheetProblem) else ()), *case.misfit)
+
+
+def _sizes(values: tuple[complex, ...]) -> list[float]:
+    return [phasor.magnitude(value) for value in values]
+
+
+def _three_figures(size: float) -> float:
+    return float(f"{size:.3g}")
+
+
+def _figures(value: float, mark: str) -> str:
+    """A result of another unit than the drawing's: three figures, four from a hundred on."""
+    return quantity.fixed(value, quantity.decimals_for(value, 4 if value >= 100 else 3), mark)
+
+
+def _compare(case: OpenCase) -> Grid:
+    """Voltages and currents of each load with its neutral and without."""
+    mark, solution = case.telling.mark, case.solution
+    usual = solution.star.line_voltage / ROOT_THREE
+    rows = []
+    for number in (1, 2, 3):
+        whole, opened = phasor.magnitude(solution.phases[number - 1]), phasor.magnitude(solution.voltages[number - 1])
+        flows = [phasor.magnitude(one[number - 1]) for one in (solution.currents, solution.open_currents)]
+        cells = (
+            case.lines[number - 1], case.load_text(number), _figures(whole, mark) + " V",
+            _figures(flows[0], mark) + " A", _figures(opened, mark) + " V",
+            quantity.fixed(100.0 * opened / usual, 0, mark) + " %", _figures(flows[1], mark) + " A",
+        )  # fmt: skip
+        rows.append(tuple((cell,) for cell in cells))
+    return Grid(tuple((head,) for head in words.HEAD), tuple(rows))
+
+
+def _rectangular(value: complex, unit: str, mark: str) -> str:
+    """A phasor in rectangular form to four figures of its size."""
+    decimals = quantity.decimals_for(phasor.magnitude(value), 4)
+    sign = "−" if value.imag < 0 else "+"
+    real, part = quantity.fixed(value.real, decimals, mark), quantity.fixed(math.fabs(value.imag), decimals, mark)
+    return f"{real} {sign} j{part}{NO_BREAK_SPACE}{unit}"
+
+
+def _millman(case: OpenCase) -> list[Block]:
+    mark, solution = case.telling.mark, case.solution
+    rows = []
+    for number in (1, 2, 3):
+        admittance, flowing = solution.star.admittances[number - 1], solution.currents[number - 1]
+        voltage = solution.phases[number - 1]
+        parts = ((voltage, "V"), (1000.0 * admittance, "mS"), (flowing, "A"))
+        rows.append(((case.lines[number - 1],), *((_rectangular(value, unit, mark),) for value, unit in parts)))
+    together = phasor.total(solution.star.admittances)
+    added = ((1000.0 * together, "mS"), (solution.neutral, "A"))
+    total = (("sum",), ("",), *((_rectangular(value, unit, mark),) for value, unit in added))
+    v, y = Symbol("V"), Symbol("Y")
+    head = (say("line"), (v,), (y,), (v, " × ", y))
+    below = _rectangular(together, "S", mark)
+    size = quantity.fixed(phasor.magnitude(solution.displacement), 1, mark)
+    above = _rectangular(solution.neutral, "A", mark)
+    found = Number(_rectangular(solution.displacement, "V", mark))
+    formula = row(words.S, "=", Fraction(Number(above), Number(below)), "=", found)
+    return [
+        Paragraph(words.millman()),
+        Grid(head, (*rows, total), total=True),
+        Equation((formula, row(words.S, "=", Number(size, "V")))),
+    ]

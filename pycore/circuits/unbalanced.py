@@ -1,0 +1,64 @@
+"""A star-connected load of constant impedances on a symmetrical supply, with its neutral and without.
+
+With the neutral each load has its own phase voltage. Without it the load's star point is displaced
+(Millman's theorem): V = sum of V_k Y_k over sum of Y_k, and each load has the difference. Source: Millman,
+A useful network theorem, Proceedings of the IRE 28 (1940), 413 (from memory); checked by a circuit simulator.
+"""
+
+import math
+from dataclasses import dataclass
+
+from pycore import phasor
+
+Three = tuple[complex, complex, complex]
+VOLTAGE_ANGLES = {"123": (0.0, -120.0, 120.0), "132": (0.0, 120.0, -120.0)}
+ROOT_THREE = math.sqrt(3.0)
+
+
+class NoBalance(ValueError):
+    """Raised where the admittances add to nothing: the star point's voltage is then without bound."""
+
+
+@dataclass(frozen=True, slots=True)
+class UnbalancedStar:
+    """Line voltage (V, r.m.s.), the phase sequence (``123`` or ``132``) and three admittances (S; 0: nothing
+    connected)."""
+
+    line_voltage: float
+    admittances: Three
+    sequence: str = "123"
+
+
+@dataclass(frozen=True, slots=True)
+class OpenNeutral:
+    """Both cases side by side: phase voltages, line currents and neutral current with the neutral; the star
+    point's displacement, load voltages and line currents without it. Phasors from the L1 phase voltage."""
+
+    star: UnbalancedStar
+    phases: Three
+    currents: Three
+    neutral: complex
+    displacement: complex
+    voltages: Three
+    open_currents: Three
+
+
+def solve(star: UnbalancedStar) -> OpenNeutral:
+    """Both cases of one load. Raises NoBalance where mixed reactances cancel, ValueError for no load at all."""
+    size = star.line_voltage / ROOT_THREE
+    one, two, three = (phasor.polar(size, angle) for angle in VOLTAGE_ANGLES[star.sequence])
+    phases = (one, two, three)
+    if all(value == 0 for value in star.admittances):
+        raise ValueError("no load is connected")
+    currents = tuple(v * y for v, y in zip(phases, star.admittances, strict=True))
+    together = phasor.total(star.admittances)
+    if together == 0:
+        raise NoBalance("the admittances add to nothing")
+    neutral = phasor.total(currents)
+    displacement = neutral / together
+    voltages = tuple(v - displacement for v in phases)
+    flowing = tuple(v * y for v, y in zip(voltages, star.admittances, strict=True))
+    return OpenNeutral(
+        star, phases, (currents[0], currents[1], currents[2]), neutral, displacement,
+        (voltages[0], voltages[1], voltages[2]), (flowing[0], flowing[1], flowing[2]),
+    )  # fmt: skip

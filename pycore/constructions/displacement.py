@@ -1,0 +1,49 @@
+"""The displaced star point: phase voltages from one point, their tips joined to the triangle of line voltages,
+the star point's shift set off inside it, and each load's voltage measured from there."""
+
+from pycore import phasor
+from pycore.constructions.construction import Arm, Construction, Step, arm_line, draw_arm, reference_step, tip
+from pycore.constructions.moves import Join, Move, ReadLength, SetOff, TurnAngle
+from pycore.phasor import wrap
+
+METHOD = "displacement"
+LOADS = ("u1", "u2", "u3")
+"""Keys of the loads' voltages, and of their readings."""
+
+
+def _triangle(arms: tuple[Arm, ...]) -> Step:
+    tips = [tip(arm) for arm in arms]
+    pairs = zip(tips, (*tips[1:], tips[0]), strict=True)
+    joins: tuple[Move, ...] = tuple(Join(f"side-{start}", start, end, "parallel") for start, end in pairs)
+    return Step("triangle", joins)
+
+
+def _shift(arms: tuple[Arm, ...], shift: complex, reference: float) -> Step:
+    zero = arm_line(arms[0]) if arms[0].angle == reference else "D"
+    moves: tuple[Move, ...] = (
+        TurnAngle("S", "O", zero, wrap(phasor.angle(shift) - reference)),
+        SetOff("N", "O", "S", phasor.magnitude(shift), "sum"),
+    )
+    return Step("shift", moves)
+
+
+def displacement(arms: tuple[Arm, ...], shift: complex, reference: float) -> Construction:
+    """The construction for three phase voltages and the shift of the star point (all in volts).
+
+    ``reference`` is the direction drawn first, in degrees. The point ``N`` is the load's star point.
+    """
+    head = arms[0]
+    steps = [Step("scale"), *reference_step(head, reference)]
+    steps += [draw_arm(arm, head, reference, arm is head) for arm in arms]
+    steps.append(_triangle(arms))
+    moved = shift != 0
+    if moved:
+        steps.append(_shift(arms, shift, reference))
+    else:
+        steps.append(Step("no-shift"))
+    start = "N" if moved else "O"
+    for arm, key in zip(arms, LOADS, strict=True):
+        read: tuple[Move, ...] = (ReadLength(key, start, tip(arm)),)
+        join: tuple[Move, ...] = (Join(key, start, tip(arm), "partial", key),) if moved else ()
+        steps.append(Step("load", join + read, (arm.number,)))
+    return Construction(METHOD, "12", arms, tuple(steps), start, not moved, further=len(LOADS))

@@ -1,0 +1,144 @@
+"""What the page of the open neutral says."""
+
+from pycore.words.phrase import Phrase, Symbol, say
+from pycore.words.sums import SumWords
+
+TITLE = "Open neutral"
+DESCRIPTION = (
+    "What happens to three unequal loads in star when the neutral opens: the star point moves inside the triangle of "
+    "line voltages, drawn to scale, with the voltage that each load then has."
+)
+SCENARIO = "Community hall, three heaters in star"
+WARNING = (
+    "Never open a neutral on a live system. Voltages at single-phase loads can rise to the line voltage and, with "
+    "mixed reactances, beyond it; a lost combined neutral and earth can make metalwork live. This page is for paper."
+)
+CAUTIONS = (
+    WARNING,
+    "A neutral may carry current when a line is off. A clamp meter never proves a circuit dead: isolate, and prove "
+    "dead with a proved tester, before changing a connection.",
+    "These sheets teach; they do not size an installation: the local wiring rules and a licensed person decide.",
+    "Ask which method your examining body accepts.",
+)
+VOLTAGE = "Line voltage"
+LOAD_HELP = "Ohms, such as 20 or 20 + j10; or the power at phase voltage, such as 3 kW. Empty: nothing connected."
+METHODS = (("displacement", "Neutral open"), ("tip-to-tail", "Neutral whole"))
+PHASE = "the L1 phase voltage"
+VOLTS = SumWords("voltage", "phase voltages", "volts", "nothing is displaced")
+AMPERES = SumWords("current", "line currents", "amperes", "the neutral carries 0 A and no arrow is drawn")
+SHIFT = "Star point moves by"
+NEUTRAL = "Neutral carries"
+TASK_OPEN = "The neutral is open. Draw the triangle, set off the star point, and measure each load’s voltage"
+TASK_WHOLE = "The neutral is whole. Find its current by drawing"
+TITLE_WHOLE = "Neutral whole"
+
+
+def load_label(line: str) -> str:
+    """Label of a load's field."""
+    return f"Load on {line}"
+
+
+def on_voltage(loads: str, volts: str) -> str:
+    """The values in words."""
+    return f"{loads} on {volts}"
+
+
+def nothing_connected() -> str:
+    """A load that is not there."""
+    return "none"
+
+
+def bad_load(label: str, given: str) -> str:
+    """Text that is no load."""
+    return (
+        f"{label} cannot be read: “{given[:24]}”. Give ohms, such as 20 or 20 + j10, or a power such as 3 kW; leave it "
+        "empty for nothing connected."
+    )
+
+
+def load_range(label: str, given: str) -> str:
+    """A load out of range."""
+    return f"{label} is out of range: “{given[:24]}”. Accepted is an impedance of 1 mΩ to 1 MΩ."
+
+
+def no_loads() -> str:
+    """Nothing is connected at all."""
+    return "No load is connected: give at least one, such as 20 Ω."
+
+
+def without_bound() -> str:
+    """Reactances that cancel."""
+    return (
+        "These reactances cancel: the star point’s voltage would be without bound. Change one of them; real parts "
+        "have some resistance."
+    )
+
+
+def suffers(line: str, volts: str, share: str, load: str) -> Phrase:
+    """Which load has too much."""
+    return say("**{line} suffers:** its load of {load} gets {volts}, {share} of its usual voltage.",
+               line=line, volts=volts, share=share, load=load)  # fmt: skip
+
+
+def starves(line: str, volts: str, share: str, load: str) -> Phrase:
+    """Which load has too little."""
+    return say("{line} starves: its load of {load} gets {volts}, {share} of its usual voltage.",
+               line=line, volts=volts, share=share, load=load)  # fmt: skip
+
+
+def smallest_suffers() -> Phrase:
+    """The rule for resistances."""
+    return say("It is the smallest load that suffers, not the biggest: the star point moves towards the biggest.")
+
+
+def alone(line: str) -> Phrase:
+    """One load only."""
+    return say(
+        "Only {line} is connected: with its neutral open no current can flow, and its star point stands at the full "
+        "phase voltage, which a hand would feel.",
+        line=line,
+    )
+
+
+def outside() -> Phrase:
+    """Mixed reactances."""
+    return say("The star point lies outside the triangle: with mixed reactances voltages can exceed the line voltage.")
+
+
+def equal_loads() -> Phrase:
+    """Nothing moves."""
+    return say("Equal loads: the star point stays in the middle, and the neutral carries nothing.")
+
+
+def constant() -> Phrase:
+    """What is taken for granted."""
+    return say("Each load is taken as a constant impedance. Real loads change with their voltage, or fail.")
+
+
+def whole(amount: str) -> Phrase:
+    """The other case."""
+    return say(
+        "With its neutral whole, each load has its usual voltage and the neutral carries {amount}.", amount=amount
+    )
+
+
+def opened(amount: str) -> Phrase:
+    """The other case, from the side of the whole neutral."""
+    return say("Were the neutral to open, the star point would move by {amount}.", amount=amount)
+
+
+COMPARE = "Both cases side by side"
+HEAD = ("line", "load", "voltage, whole", "current, whole", "voltage, open", "share", "current, open")
+
+
+def millman() -> Phrase:
+    """The theorem in words."""
+    return say(
+        "Millman: the star point’s voltage is the sum of the currents that the loads would draw, divided by the sum of "
+        "their admittances, all as phasors (for plain resistances: currents ÷ sum of 1/R)."
+    )
+
+
+BY_DISPLACEMENT = "The star point displaced"
+CALCULATED = "By calculation (Millman)"
+S = Symbol("V", "S")

@@ -1,0 +1,113 @@
+"""The open neutral: against numpy's solution of the node equations, and its degenerate cases."""
+
+import json
+import re
+
+import numpy as np
+import pytest
+
+from pycore import phasor
+from pycore.api import handle
+from pycore.calculators.interface import default_form
+from pycore.calculators.open_neutral import FIELDS, OpenNeutralPage
+from pycore.circuits.unbalanced import NoBalance, UnbalancedStar, solve
+from pycore.words import plain
+
+FORM = default_form(FIELDS)
+PAGE = OpenNeutralPage()
+OUTPUT = re.compile(r'<output name="([^"]+)" data-value="([^"]*)"')
+
+
+def ask(**values: str) -> dict:
+    request = {"do": "answer", "page": "open-neutral", "form": {**FORM, **values}, "parts": ["answer", "sheet", "view",
+               "workings"]}  # fmt: skip
+    return json.loads(handle(json.dumps(request))[0])
+
+
+def results(**values: str) -> dict[str, float]:
+    reply = ask(**values)
+    assert reply["ok"], reply["errors"]
+    return {name: float(value) for name, value in OUTPUT.findall(reply["regions"]["answer"]) if value}
+
+
+def test_five_hundred_random_loads_agree_with_numpys_node_equations():
+    """Three sources, three branches, one floating node: A x = b for the node and the three currents."""
+    draws = np.random.default_rng(20261125)
+    for _ in range(500):
+        loads = draws.uniform(1, 200, 3) + 1j * draws.uniform(-150, 150, 3) * (draws.uniform(size=3) < 0.6)
+        volts = draws.uniform(50, 700)
+        phases = volts / np.sqrt(3) * np.exp(1j * np.radians([0, -120, 120]))
+        matrix = np.array([[loads[0], 0, 0, 1], [0, loads[1], 0, 1], [0, 0, loads[2], 1], [1, 1, 1, 0]], complex)
+        *currents, node = np.linalg.solve(matrix, np.array([*phases, 0]))
+        found = solve(UnbalancedStar(volts, tuple(complex(1 / z) for z in loads)))
+        assert abs(found.displacement - node) < 1e-9 * volts
+        for ours, current, load in zip(found.voltages, currents, loads, strict=True):
+            assert abs(ours - current * load) < 1e-8 * volts
+        assert abs(sum(found.open_currents)) < 1e-9 * sum(abs(c) for c in found.currents)
+
+
+def test_the_drawing_ends_where_the_calculation_does():
+    for loads in (("20", "40", "80"), ("5", "100", "30 + j40"), ("100", "-j100", "j100"), ("3 kW", "60 W", "500 W")):
+        case = PAGE.case({**FORM, **dict(zip(("z1", "z2", "z3"), loads, strict=True))})
+        figure = case.shown().construction.figure
+        for number, voltage in enumerate(case.solution.voltages, start=1):
+            assert figure.readings[f"u{number}"] == pytest.approx(phasor.magnitude(voltage), rel=1e-9)
+
+
+def test_the_other_sequence_mirrors_the_shift():
+    forward, backward = results(z2="10 + j30"), results(z2="10 + j30", sequence="132")
+    assert forward["displacement"] != pytest.approx(backward["displacement"])
+
+
+@pytest.mark.parametrize("loads", [("10", "10", "10"), ("20", "", ""), ("20", "40", ""), ("0,5 kW", "2 kW", "j50"),
+                                   ("1e-3", "1e6", "1e6"), ("100", "-j100", "j100")])  # fmt: skip
+@pytest.mark.parametrize("method", ["displacement", "tip-to-tail"])
+@pytest.mark.parametrize("sheet", ["construction", "problem", "overlay"])
+def test_degenerate_loads_have_sheet_and_workings(loads, method: str, sheet: str):
+    reply = ask(z1=loads[0], z2=loads[1], z3=loads[2], method=method, sheet=sheet)
+    assert reply["ok"], reply["errors"]
+    assert "<svg" in reply["regions"]["sheet"]
+    lesson = {"do": "lesson", "page": "open-neutral", "view": "lesson", "step": 9,
+              "form": {**FORM, "z1": loads[0], "z2": loads[1], "z3": loads[2], "method": method}}  # fmt: skip
+    assert json.loads(handle(json.dumps(lesson))[0])["ok"]
+
+
+def test_the_smallest_load_is_said_to_suffer():
+    told = [plain(phrase) for phrase in PAGE.answer(FORM, ("answer",)).remarks]
+    assert any("L3 suffers: its load of 80" in one and "131" in one for one in told)
+    assert any("smallest load that suffers" in one for one in told)
+
+
+def test_reactances_that_cancel_are_refused_with_the_reason():
+    with pytest.raises(NoBalance):
+        solve(UnbalancedStar(400.0, (0.01j, -0.01j, 0j)))
+    reply = ask(z1="j100", z2="-j100", z3="")
+    assert not reply["ok"]
+    assert "without bound" in reply["errors"][0]["message"]
+
+
+@pytest.mark.parametrize(
+    ("values", "field", "words"),
+    [
+        ({"z1": "", "z2": "", "z3": ""}, "z1", "No load is connected"),
+        ({"z1": "abc"}, "z1", "cannot be read"),
+        ({"z2": "0"}, "z2", "out of range"),
+        ({"z3": "-20"}, "z3", "out of range"),
+        ({"z3": "1e9"}, "z3", "out of range"),
+        ({"volts": "0"}, "volts", "out of range"),
+        ({"volts": "400 A"}, "volts", "amperes"),
+    ],
+)
+def test_bad_input_is_named(values: dict, field: str, words: str):
+    reply = ask(**values)
+    assert not reply["ok"]
+    found = {error["field"]: error["message"] for error in reply["errors"]}
+    assert words in found[field]
+
+
+def test_the_caution_stands_before_anything_else():
+    from pycore.render.site import calculator_page
+
+    intro = calculator_page(PAGE).regions["intro"]
+    assert 'class="warning"' in intro
+    assert intro.index("Never open a neutral") < intro.index("heaters")
