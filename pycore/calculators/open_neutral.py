@@ -20,6 +20,8 @@ from pycore.constructions.construction import Arm, Construction, Picture
 from pycore.constructions.displacement import METHOD, displacement
 from pycore.drawing import Ink
 from pycore.errors import Fault, InputError
+from pycore.practice.codes import Code
+from pycore.practice.task import Task
 from pycore.quantity import NO_BREAK_SPACE, Unreadable
 from pycore.sheet.plan import Plan
 from pycore.words import Phrase, Symbol, say
@@ -184,6 +186,7 @@ class OpenNeutralPage(SumPage[OpenCase]):
     fields = FIELDS
     warning = words.WARNING
     cautions = words.CAUTIONS
+    topic = 7
 
     def case(self, form: Mapping[str, str]) -> OpenCase:
         """The form as a case. Raises InputError."""
@@ -267,6 +270,19 @@ class OpenNeutralPage(SumPage[OpenCase]):
             Working("compare", say(words.COMPARE), (_compare(case), Paragraph(words.constant()))),
             SumAccuracy(case).working(plan),
         )
+
+    def task(self, form: Mapping[str, str]) -> Task:
+        """The form as a task that practice sets and marks. Raises InputError."""
+        # Only practice needs it; the first answer need not wait for its import.
+        from pycore.calculators.open_neutral_practice import task_of
+
+        return task_of(self.case(form))
+
+    def practice_form(self, code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
+        """The form that holds a code's loads, with a class's own choices. Raises NoProblem."""
+        from pycore.calculators.open_neutral_practice import form_of
+
+        return form_of(code, choices)
 
     def labels(self, form: Mapping[str, str]) -> dict[str, str]:
         """Labels of the loads, as the form's line names have it."""

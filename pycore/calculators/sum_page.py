@@ -151,6 +151,10 @@ class SumPage(Generic[Case]):
         """The values in words."""
         raise NotImplementedError
 
+    def summary(self, case: Case, plan: Plan) -> tuple[Phrase, ...]:
+        """The short lines beside the headline."""
+        return summary(case, plan)
+
     def remarks(self, case: Case) -> tuple[Phrase, ...]:
         """Sentences below the headline."""
         return ()
@@ -187,7 +191,7 @@ class SumPage(Generic[Case]):
             title=self.title,
             outputs=self.outputs(case, plan),
             given=self.given(case),
-            summary=summary(case, plan),
+            summary=self.summary(case, plan),
             remarks=self.remarks(case),
             notices=self.notices(case, plan),
             caption=words.caption(

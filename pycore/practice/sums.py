@@ -144,6 +144,11 @@ def _made(key: str, how: tuple[str, ...], size: float, point: complex | None, **
     return Mistake(key, how, size, point, name, look)
 
 
+def made(key: str, how: tuple[str, ...], point: complex, **named: "str | Phrase") -> Mistake:
+    """A mistake of the catalogue's words that ends on a point, counted from the direction drawn first."""
+    return _made(key, how, phasor.magnitude(point), point, **named)
+
+
 def in_moves(problem: Sum) -> Iterator[Mistake]:
     """Mistakes of setting off: the construction is carried out with the moves that were made."""
     construction = base(problem)

@@ -41,6 +41,7 @@ CALCULATION = "Calculation"
 GROUPS = {
     "values": "Values",
     "method": "Method",
+    "more": "Further values",
     "loads": "Lag and power factor",
     "picture": "How it is drawn",
     "sheet": "Paper and scale",

@@ -3,7 +3,8 @@
 GIVEN_LIMIT = 24
 
 _OTHER_UNITS = {
-    "A": "amperes", "kA": "kiloamperes", "mA": "milliamperes", "V": "volts", "kV": "kilovolts", "mV": "millivolts", "W": "watts", "kW": "kilowatts",
+    "A": "amperes", "kA": "kiloamperes", "mA": "milliamperes", "V": "volts",
+    "kV": "kilovolts", "mV": "millivolts", "W": "watts", "kW": "kilowatts",
     "Ω": "ohms", "ohm": "ohms", "Hz": "hertz", "VA": "volt-amperes", "mm": "millimetres",
     "cm": "centimetres", "%": "per cent", "°": "degrees", "m": "a bare prefix", "k": "a bare prefix",
 }  # fmt: skip

@@ -132,6 +132,18 @@ NAMES: dict[str, tuple[str, str]] = {
     ),
     "times-root-three": ("the result was multiplied by √3", "√3 belongs to line and phase voltage, not to this sum."),
     "over-root-three": ("the result was divided by √3", "√3 belongs to line and phase voltage, not to this sum."),
+    "load-left-out": (
+        "the load on {a} was left out",
+        "Every load that is connected has its part in both sums.",
+    ),
+    "impedance-for-admittance": (
+        "impedances were used where admittances belong",
+        "Divide 1 by each impedance first: the smallest impedance counts most.",
+    ),
+    "line-for-phase": (
+        "the line voltage was used for the phase voltage",
+        "Each load in star has the line voltage divided by √3 while its neutral is whole.",
+    ),
     "complement": (
         "the angle was counted from the other axis",
         "Count the angle from the line that the sheet names.",

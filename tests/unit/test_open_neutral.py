@@ -11,6 +11,10 @@ from pycore.api import handle
 from pycore.calculators.interface import default_form
 from pycore.calculators.open_neutral import FIELDS, OpenNeutralPage
 from pycore.circuits.unbalanced import NoBalance, UnbalancedStar, solve
+from pycore.practice.answers import judge
+from pycore.practice.codes import Code
+from pycore.practice.marking import Given, mark, visible
+from pycore.practice.task import NO_LIMITS
 from pycore.words import plain
 
 FORM = default_form(FIELDS)
@@ -103,6 +107,23 @@ def test_bad_input_is_named(values: dict, field: str, words: str):
     assert not reply["ok"]
     found = {error["field"]: error["message"] for error in reply["errors"]}
     assert words in found[field]
+
+
+@pytest.mark.parametrize("tier", ["support", "core", "stretch"])
+def test_practice_problems_are_marked_and_their_mistakes_named(tier: str):
+    seen = set()
+    for number in range(1, 30):
+        subject = PAGE.task(PAGE.practice_form(Code(7, tier, seed=9, number=number)))
+        right = {"answer": f"{subject.size:.1f} V"}
+        assert judge(subject, right).marked.band == "accept"
+        for mistake in subject.mistakes:
+            if not visible(subject, mistake, "drawn", NO_LIMITS):
+                continue
+            marked = mark(subject, Given(mistake.size, phasor.angle(mistake.point)))
+            if marked.band != "accept" and "drawn" in mistake.how:
+                assert mistake.name in [m.name for cause in marked.causes for m in cause.mistakes]
+                seen.add(mistake.key)
+    assert {"load-left-out", "line-for-phase", "other-scale", "impedance-for-admittance"} <= seen
 
 
 def test_the_caution_stands_before_anything_else():
