@@ -9,6 +9,35 @@ from dataclasses import dataclass
 
 COVERAGE = 2.0
 """Coverage factor of an expanded uncertainty at about 95 % (JCGM 100:2008, 6.3.3)."""
+_STUDENT = (
+    13.97, 4.53, 3.31, 2.87, 2.65, 2.52, 2.43, 2.37, 2.32, 2.28, 2.25, 2.23, 2.21, 2.20, 2.18, 2.17, 2.16, 2.15, 2.14,
+    2.13,
+)  # fmt: skip
+"""Student's t for 95.45 % and 1 to 20 degrees of freedom (JCGM 100:2008, table G.2, from memory)."""
+_SLOWER = ((25, 2.11), (30, 2.09), (35, 2.07), (40, 2.06), (50, 2.05), (100, 2.025))
+
+
+def coverage_factor(freedom: float) -> float:
+    """The coverage factor for so many effective degrees of freedom: few repeats need a wider interval.
+
+    Source: JCGM 100:2008, G.4.1 (rounded down) and table G.2.
+    """
+    if freedom < len(_STUDENT) + 1:
+        return _STUDENT[max(1, int(freedom)) - 1]
+    found = _STUDENT[-1]
+    for least, factor in _SLOWER:
+        if freedom >= least:
+            found = factor
+    return found if freedom < 1000.0 else COVERAGE
+
+
+def effective_freedom(whole: float, scatter: float, count: int) -> float:
+    """Degrees of freedom of a standard uncertainty ``whole`` of which ``scatter`` comes from so many readings
+    and the rest is known for sure (Welch-Satterthwaite, JCGM 100:2008, G.4.1); infinite without scatter."""
+    if scatter <= 0.0 or count < 2:
+        return math.inf
+    share = scatter / whole
+    return (count - 1) / (share * share * share * share)
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,15 +51,15 @@ class Verdict:
     agree: bool
 
 
-def verdict(first: float, second: float, standard: float) -> Verdict:
-    """Compare two results whose difference has this standard uncertainty.
+def verdict(first: float, second: float, standard: float, factor: float = COVERAGE) -> Verdict:
+    """Compare two results whose difference has this standard uncertainty, at this coverage factor.
 
     Raises ValueError for an uncertainty below zero or not finite.
     """
     if not standard >= 0.0 or math.isinf(standard):
         raise ValueError(f"{standard} is no uncertainty")
     apart = first - second
-    expanded = COVERAGE * standard
+    expanded = factor * standard
     if expanded == 0.0:
         return Verdict(apart, 0.0, None, apart == 0.0)
     number = math.fabs(apart) / expanded

@@ -10,11 +10,13 @@ from dataclasses import dataclass
 
 from pycore import phasor
 
-ANGLE, HARMONIC, LINE, FACTOR = "angle", "harmonic", "line", "factor"
-USUAL = {ANGLE: 20.0, HARMONIC: 25.0, LINE: 10.0, FACTOR: 1.0}
+ANGLE, HARMONIC, LINE, FACTOR, NEUTRAL = "angle", "harmonic", "line", "factor", "neutral"
+USUAL = {ANGLE: 20.0, HARMONIC: 25.0, LINE: 10.0, FACTOR: 1.0, NEUTRAL: 10.0}
 """Sizes met in practice: degrees of a line's power factor, per cent of third harmonic, per cent of a
 reading; a wrong range counts as 1."""
-_STEPS = 60
+MOST_STRAIN = 3.0
+"""An explanation further fetched than this is not worth a measurement."""
+_STEPS = 44
 WIDEST_ANGLE = 90.0
 
 
@@ -31,11 +33,11 @@ class Explanation:
 
 
 def _root(function: Callable[[float], float], low: float, high: float) -> float | None:
-    """Where a function changes sign between two places, by halving; None when it does not."""
+    """Where a function changes sign between two places, by halving; None when it does not or is no number."""
     at_low, at_high = function(low), function(high)
     if at_low == 0.0:
         return low
-    if (at_low < 0.0) == (at_high < 0.0):
+    if math.isnan(at_low) or math.isnan(at_high) or (at_low < 0.0) == (at_high < 0.0):
         return None
     for _ in range(_STEPS):
         middle = (low + high) / 2
@@ -47,40 +49,39 @@ def _root(function: Callable[[float], float], low: float, high: float) -> float 
     return (low + high) / 2
 
 
-def _nearest(function: Callable[[float], float], reach: float) -> float | None:
-    """The root nearest to zero within +-reach, found in steps of a fortieth of it."""
+def roots(function: Callable[[float], float], reach: float) -> tuple[float, ...]:
+    """The root nearest to zero on either side within +-reach, found in steps of a fortieth of it."""
     step = reach / 40.0
-    for index in range(40):
-        for sign in (1.0, -1.0):
+    made: list[float] = []
+    for sign in (1.0, -1.0):
+        for index in range(40):
             found = _root(function, sign * index * step, sign * (index + 1) * step)
             if found is not None:
-                return found
-    return None
+                made.append(found)
+                break
+    return tuple(made)
 
 
-def _by_angle(lines: tuple[complex, ...], number: int, read: float) -> float | None:
+def _by_angle(lines: tuple[complex, ...], number: int, read: float) -> tuple[float, ...]:
     """Degrees by which one line would have to be turned (positive: it lags more)."""
 
     def gap(lag: float) -> float:
         turned = [line * phasor.polar(1.0, -lag) if index == number else line for index, line in enumerate(lines)]
         return phasor.magnitude(phasor.total(turned)) - read
 
-    return _nearest(gap, WIDEST_ANGLE)
+    return roots(gap, WIDEST_ANGLE)
 
 
-def _by_reading(lines: tuple[complex, ...], number: int, read: float) -> float | None:
+def _by_reading(lines: tuple[complex, ...], number: int, read: float) -> tuple[float, ...]:
     """How much one line would have to carry more (SI unit)."""
     size = phasor.magnitude(lines[number])
-    if size == 0.0:
-        return None
 
     def gap(more: float) -> float:
         factor = (size + more) / size
         changed = [line * factor if index == number else line for index, line in enumerate(lines)]
         return phasor.magnitude(phasor.total(changed)) - read
 
-    found = _nearest(gap, size)
-    return found
+    return roots(gap, size)
 
 
 def third_harmonic(lines: tuple[complex, ...], read: float) -> float | None:
@@ -103,23 +104,36 @@ def _wrong_range(lines: tuple[complex, ...], read: float) -> float | None:
     return None
 
 
+def _of_line(lines: tuple[complex, ...], number: int, read: float) -> list[Explanation]:
+    """What one line could have to do with it."""
+    made = [
+        Explanation(ANGLE, number + 1, angle, math.fabs(angle) / USUAL[ANGLE])
+        for angle in _by_angle(lines, number, read)
+    ]
+    for more in _by_reading(lines, number, read):
+        share = 100.0 * math.fabs(more) / phasor.magnitude(lines[number])
+        made.append(Explanation(LINE, number + 1, more, share / USUAL[LINE]))
+    return made
+
+
 def explanations(lines: tuple[complex, ...], read: float) -> tuple[Explanation, ...]:
-    """Every cause that can bring the computed neutral to the reading, the most plausible first."""
+    """Every cause that can bring the computed neutral to the reading, the most plausible first.
+
+    A cause that can do it in either direction is there twice. The neutral's own misreading is always there.
+    """
     found: list[Explanation] = []
     for number, line in enumerate(lines):
-        if line == 0:
-            continue
-        angle = _by_angle(lines, number, read)
-        if angle is not None:
-            found.append(Explanation(ANGLE, number + 1, angle, math.fabs(angle) / USUAL[ANGLE]))
-        more = _by_reading(lines, number, read)
-        if more is not None:
-            share = 100.0 * math.fabs(more) / phasor.magnitude(line)
-            found.append(Explanation(LINE, number + 1, more, share / USUAL[LINE]))
+        if line != 0:
+            found += _of_line(lines, number, read)
     harmonic = third_harmonic(lines, read)
     if harmonic is not None:
         found.append(Explanation(HARMONIC, 0, harmonic, harmonic / USUAL[HARMONIC]))
     power = _wrong_range(lines, read)
     if power is not None:
         found.append(Explanation(FACTOR, 0, power, 0.05))
+    size = phasor.magnitude(phasor.total(lines))
+    off = read - size
+    most = max(size, read)
+    share = 100.0 * math.fabs(off) / most if most > 0.0 else 0.0
+    found.append(Explanation(NEUTRAL, 0, off, share / USUAL[NEUTRAL]))
     return tuple(sorted(found, key=lambda one: one.strain))

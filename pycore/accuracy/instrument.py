@@ -12,6 +12,8 @@ from dataclasses import dataclass
 from pycore import phasor
 
 ROOT_THREE = math.sqrt(3.0)
+ROUND = 1.224
+"""Half of 2.448: the 95 % circle of two equal errors, as an uncertainty that is expanded by 2."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,11 +69,16 @@ def computed(
 ) -> Computed:
     """The size of a phasor sum whose sizes were read by meters of this kind.
 
-    ``one_meter``: the same meter read them all, so that its gain error is common to all.
+    ``one_meter``: the same meter read them all, so that its gain error is common to all (and cannot make
+    something of nothing). A sum of nothing has no derivative: it is as uncertain as the circle is wide in
+    which the errors end.
     """
     found = sensitivities(phasors, angles)
     size = phasor.magnitude(phasor.total(phasors))
     sizes = [phasor.magnitude(one) for one in phasors]
+    if size == 0.0:
+        each = [meter.offset() if one_meter else meter.standard(value) for value in sizes if value > 0.0]
+        return Computed(0.0, found, ROUND * math.sqrt(math.fsum(part * part for part in each) / 2))
     if not one_meter:
         parts = [c * meter.standard(value) for c, value in zip(found, sizes, strict=True)]
     else:
@@ -81,13 +88,23 @@ def computed(
 
 
 def difference(
-    read: float, phasors: Sequence[complex], angles: Sequence[float], meter: Meter, *, one_meter: bool = False
+    read: float,
+    phasors: Sequence[complex],
+    angles: Sequence[float],
+    meter: Meter,
+    *,
+    one_meter: bool = False,
+    scatter: float = 0.0,
 ) -> float:
-    """Standard uncertainty of (computed sum - reading of the sum), with what they share."""
+    """Standard uncertainty of (computed sum - reading of the sum), with what they share.
+
+    ``scatter``: of the mean, where the sum was read repeatedly (type A); the meter's limit stays (type B).
+    """
     result = computed(phasors, angles, meter, one_meter=one_meter)
-    if not one_meter:
-        return math.hypot(result.standard, meter.standard(read))
+    if not one_meter or result.size == 0.0:
+        return math.sqrt(math.fsum(part * part for part in (result.standard, meter.standard(read), scatter)))
     sizes = [phasor.magnitude(one) for one in phasors]
     grown = math.fsum(c * value for c, value in zip(result.sensitivities, sizes, strict=True))
-    parts = [meter.gain() * (grown - read), meter.offset(), *(c * meter.offset() for c in result.sensitivities)]
+    offsets = [c * meter.offset() for c in result.sensitivities]
+    parts = [scatter, meter.gain() * (grown - read), meter.offset(), *offsets]
     return math.sqrt(math.fsum(part * part for part in parts))

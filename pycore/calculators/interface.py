@@ -21,8 +21,9 @@ class Choice:
 class Field:
     """One form control. ``name`` is its key in links for ever.
 
-    ``kind``: ``quantity`` (decimal keypad), ``angle`` (degrees, or a power factor such as
-    ``0.85 lag``), ``phasor`` (``20 at 60`` or ``10 + j17.3``), ``choice``, ``text``. ``group``
+    ``kind``: ``quantity`` (decimal keypad), ``readings`` (a quantity read once or repeatedly), ``length``
+    (a quantity, or its length on the sheet), ``angle`` (degrees, or a power factor such as ``0.85 lag``),
+    ``phasor`` (``20 at 60`` or ``10 + j17.3``), ``choice``, ``text``. ``group``
     places it: ``values`` and ``method`` (always in view), ``loads``, ``picture``, ``sheet``,
     ``words``. ``default`` "" for a field that may stay empty. ``sample`` names the phasor whose
     line is drawn beside the label. What is ``private`` (a name, a date) never enters a link.
@@ -137,7 +138,22 @@ class Grid:
     caption: Phrase = ()
 
 
-Block = Paragraph | Move | Equation | Grid
+@dataclass(frozen=True, slots=True)
+class Points:
+    """Things of one kind, one after another, in no order that must be kept."""
+
+    items: tuple[Phrase, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """A small drawing for the screen in a working; ``name`` is unique on the page."""
+
+    page: Page
+    name: str
+
+
+Block = Paragraph | Move | Equation | Grid | Points | Picture
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,12 +4,11 @@ import math
 from dataclasses import dataclass
 
 from pycore import quantity
-from pycore.accuracy import explain, hand
-from pycore.accuracy.agreement import verdict
-from pycore.accuracy.instrument import Meter, difference
+from pycore.accuracy import hand
 from pycore.calculators.interface import Block, Grid, Paragraph, Working
 from pycore.calculators.neutral_star import NeutralCase
-from pycore.calculators.sum_case import HANDS, SumCase
+from pycore.calculators.neutral_verdict import NeutralVerdict
+from pycore.calculators.sum_case import SumCase
 from pycore.calculators.telling import Teller
 from pycore.calculators.written import degrees_text
 from pycore.constructions.construction import flattest
@@ -19,17 +18,16 @@ from pycore.words import Phrase, plain
 from pycore.words import accuracy as words
 
 LARGEST_SHARES = 6
-MOST_EXPLANATIONS = 4
 
 
 @dataclass(frozen=True, slots=True)
 class Way:
-    """One method and order with the half-width of its drawings (A), in mm, and whether it is flat."""
+    """One method and order with the half-width of its drawings (A), in mm, and whether that was found by sampling."""
 
     title: str
     half_width: float
     millimetres: float
-    flat: bool
+    sampled: bool
 
 
 class SumAccuracy:
@@ -37,12 +35,8 @@ class SumAccuracy:
 
     def __init__(self, case: SumCase) -> None:
         self.case = case
-        self.who = HANDS[case.problem["hand"]]
+        self.who = case.hand
         self.writing = case.telling.writing
-
-    def tolerance(self, plan: Plan) -> float:
-        """Half-width in amperes of 95 in 100 drawings."""
-        return self.case.spread(plan).half_width
 
     def notices(self, plan: Plan) -> tuple[Phrase, ...]:
         """A warning where lines cross too flatly."""
@@ -52,20 +46,24 @@ class SumAccuracy:
         return (words.flat(degrees_text(angle, self.writing.mark)),)
 
     def ways(self) -> tuple[Way, ...]:
-        """Every method and order, the most forgiving first, flat ones after those that are not."""
+        """Every method and order, the most forgiving first."""
         made: list[Way] = []
         for method in self.case.methods:
             if self.case.possible(method) != method:
                 continue
-            for plan in self.case.plans(method):
+            for plan in self.case.plans(method, scale=self.scale()):
                 title = plain(self.case.way_title(method, plan.construction.order))
-                half = self.tolerance(plan)
-                made.append(Way(title, half, half * plan.factor, flattest(plan.construction) < hand.FLAT))
-        return tuple(sorted(made, key=lambda way: (way.flat, way.half_width)))
+                found = self.case.scatter(plan)
+                made.append(Way(title, found.half_width, found.half_width * plan.factor, found.sampled))
+        return tuple(sorted(made, key=lambda way: way.half_width))
+
+    def scale(self) -> float | None:
+        """The scale that the user has set, if it fits."""
+        return None if self.case.misfit else self.case.problem.scale
 
     def working(self, plan: Plan) -> Working:
         """The section of the page."""
-        blocks = [*self.compare(), *self.budget(plan), *self.judge()]
+        blocks = [*self.judge(plan), *self.compare(), *self.budget(plan)]
         return Working("accuracy", words.title(), tuple(blocks))
 
     def compare(self) -> list[Block]:
@@ -78,13 +76,12 @@ class SumAccuracy:
         for way in ways:
             share = quantity.fixed(100 * way.half_width / size, 0, mark) + f"{NO_BREAK_SPACE}%" if size else ""
             on_paper = quantity.fixed(way.millimetres, 1, mark) + f"{NO_BREAK_SPACE}mm"
-            cells = [self.writing.amount(way.half_width), on_paper]
-            cells = [words.at_least(cell) if way.flat else cell for cell in cells]
-            rows.append(((way.title,), (cells[0],), (cells[1],), (share,)))
+            title = words.marked(way.title) if way.sampled else way.title
+            rows.append(((title,), (self.writing.amount(way.half_width),), (on_paper,), (share,)))
         made.append(Grid(words.head(), tuple(rows)))
         if len(ways) > 1:
             made.append(Paragraph(words.most_forgiving(ways[0].title)))
-        if any(way.flat for way in ways):
+        if any(way.sampled for way in ways):
             made.append(Paragraph(words.flat_rows()))
         return made
 
@@ -108,8 +105,8 @@ class SumAccuracy:
             rows.append(((name,), (self.writing.amount(deviation),), (part,)))
         return [Paragraph(words.budget_title()), Grid(words.budget_head(), tuple(rows))] if moves else []
 
-    def judge(self) -> list[Block]:
-        """What a page says of a reading, where it takes one."""
+    def judge(self, plan: Plan) -> list[Block]:
+        """What a page says of readings, where it takes any."""
         return []
 
 
@@ -121,58 +118,6 @@ class NeutralAccuracy(SumAccuracy):
     def __init__(self, case: NeutralCase) -> None:
         super().__init__(case)
 
-    def meter(self) -> Meter:
-        """The meter that the form describes."""
-        problem = self.case.problem
-        return Meter(problem.meter[0], problem.meter[1], problem.meter[2])
-
-    def judge(self) -> list[Block]:
-        """Reading and calculation: whether they agree, and if not, what could be why."""
-        problem = self.case.problem
-        if problem.measured is None:
-            return []
-        solution, meter = self.case.solution, self.meter()
-        one = problem["meters"] == "one"
-        standard = difference(problem.measured, solution.lines, solution.angles, meter, one_meter=one)
-        found = verdict(solution.current, problem.measured, standard)
-        mark = self.writing.mark
-        told = words.meters(quantity.plain(meter.percent, mark), quantity.plain(meter.digits, mark), one=one)
-        apart = found.difference if found.difference >= 0 else -found.difference
-        say = words.agrees if found.agree else words.disagrees
-        made: list[Block] = [Paragraph(say(self.amount(apart), self.amount(found.expanded), told))]
-        if problem["wording"] == "full":
-            if found.number is not None:
-                made.append(
-                    Paragraph(words.en_number(quantity.fixed(found.number, 2, mark), self.amount(found.expanded)))
-                )
-            if one:
-                made.append(Paragraph(words.shared_gain()))
-        if not found.agree:
-            made += [Paragraph(cause) for cause in self.causes()]
-            made.append(Paragraph(words.one_number()))
-        return made
-
-    def amount(self, value: float) -> str:
-        """A difference in the problem's decimals."""
-        return self.writing.fixed(value, 1) + NO_BREAK_SPACE + self.writing.unit
-
-    def causes(self) -> list[Phrase]:
-        """What could explain the reading, the most plausible first, each with the size it would need."""
-        measured, mark = self.case.problem.measured, self.writing.mark
-        if measured is None:
-            return []
-        made: list[Phrase] = []
-        for one in explain.explanations(self.case.solution.lines, measured)[:MOST_EXPLANATIONS]:
-            line = self.case.lines[one.line - 1]
-            size = -one.size if one.size < 0 else one.size
-            if one.kind == explain.ANGLE:
-                made.append(words.why_angle(line, degrees_text(size, mark), lags=one.size > 0))
-            elif one.kind == explain.LINE:
-                made.append(words.why_reading(line, self.amount(size), more=one.size > 0))
-            elif one.kind == explain.HARMONIC:
-                made.append(words.why_harmonic(quantity.fixed(size, 0, mark)))
-            else:
-                factor = quantity.plain(float(f"1e{int(one.size)}"), mark)
-                made.append(words.why_range(factor))
-        return made
-
+    def judge(self, plan: Plan) -> list[Block]:
+        """Drawn, calculated and measured beside each other, and what could be why they disagree."""
+        return NeutralVerdict(self.case, plan).blocks()

@@ -7,7 +7,7 @@ from pycore.calculators.interface import Output, Working
 from pycore.calculators.neutral_accuracy import NeutralAccuracy
 from pycore.calculators.neutral_fields import FIELDS, labels_of, options_of
 from pycore.calculators.neutral_formula import formula_blocks
-from pycore.calculators.neutral_problem import NeutralProblem, read_problem
+from pycore.calculators.neutral_problem import read_problem
 from pycore.calculators.neutral_star import SLUG, NeutralCase
 from pycore.calculators.sum_page import SumPage, outputs_on_paper, small_notices
 from pycore.calculators.sum_working import share_text
@@ -18,6 +18,7 @@ from pycore.sheet.figure import DOT_BELOW
 from pycore.sheet.plan import Plan
 from pycore.words import Phrase, inputs, say
 from pycore.words import neutral as words
+from pycore.words import verdict as verdict_words
 
 
 def _outputs(case: NeutralCase, plan: Plan) -> tuple[Output, ...]:
@@ -34,7 +35,7 @@ def _outputs(case: NeutralCase, plan: Plan) -> tuple[Output, ...]:
     ]  # fmt: skip
     if case.problem.measured is not None:
         measured = case.problem.measured
-        made.append(Output("measured", measured, writing.short(measured), label=say("meter on the neutral")))
+        made.append(Output("measured", measured, case.reading(), label=say("meter on the neutral")))
     return tuple(made)
 
 
@@ -58,12 +59,13 @@ def _meter(case: NeutralCase) -> tuple[Phrase, ...]:
     if measured is None:
         return ()
     writing = case.telling.writing
-    reading, calculated = writing.short(measured), case.amount(case.solution.current)
+    reading, calculated = case.reading(), case.amount(case.solution.current)
     if case.solution.closed:
         return (words.meter_zero(reading),)
     # The same only to the last digit that the meter shows.
-    shown = quantity.decimals_of(writing.given(measured))
-    if quantity.fixed(case.solution.current / writing.factor, shown, writing.mark) == writing.given(measured):
+    written = reading.partition(NO_BREAK_SPACE)[0]
+    shown = quantity.decimals_of(written)
+    if quantity.fixed(case.solution.current / writing.factor, shown, writing.mark) == written:
         return (words.meter_same(reading),)
     gap = measured - case.solution.current
     size = -gap if gap < 0 else gap
@@ -94,9 +96,33 @@ def _notices(case: NeutralCase, plan: Plan) -> tuple[Phrase, ...]:
     return tuple(made)
 
 
-def _echo(problem: NeutralProblem) -> dict[str, Mapping[str, str]]:
-    mark = problem.writing.mark
-    return {f"a{index + 1}": lag.echo(mark) for index, lag in enumerate(problem.lags)}
+def _echo(case: NeutralCase) -> dict[str, Mapping[str, str]]:
+    mark = case.telling.mark
+    heard: dict[str, Mapping[str, str]] = {
+        f"a{index + 1}": lag.echo(mark) for index, lag in enumerate(case.problem.lags)
+    }
+    return heard | {"measured": {"said": _heard_measured(case)}, "drawn": {"said": _heard_drawn(case)}}
+
+
+def _heard_measured(case: NeutralCase) -> str:
+    """How repeated readings were understood; nothing of a single one."""
+    readings = case.problem.readings
+    if len(readings) < 2:
+        return ""
+    return verdict_words.mean_of(str(len(readings)), case.reading())
+
+
+def _heard_drawn(case: NeutralCase) -> str:
+    """How what was read off a drawing was understood: as a length of this sheet, or as a current."""
+    drawn, plan = case.problem.drawn, case.shown()
+    if drawn is None:
+        return ""
+    value, mark = drawn.value(plan.factor), case.telling.mark
+    length = quantity.plain(round(value * plan.factor, 1), mark) + f"{NO_BREAK_SPACE}mm"
+    amount = case.telling.writing.fixed(value, 1) + NO_BREAK_SPACE + case.telling.writing.unit
+    if drawn.millimetres is None:
+        return verdict_words.drawn_amount(amount, length)
+    return verdict_words.drawn_length(length, case.telling.scale(plan.scale), amount)
 
 
 class NeutralCurrent(SumPage[NeutralCase]):
@@ -138,8 +164,8 @@ class NeutralCurrent(SumPage[NeutralCase]):
         return formula, NeutralAccuracy(case).working(plan)
 
     def echo(self, case: NeutralCase) -> dict[str, Mapping[str, str]]:
-        """How each angle of lag was understood."""
-        return _echo(case.problem)
+        """How angles of lag, repeated readings and what was drawn were understood."""
+        return _echo(case)
 
     def faults(self, case: NeutralCase) -> tuple[Fault, ...]:
         """Optional inputs that could not be used, and a scale that does not fit."""

@@ -33,12 +33,13 @@ def options_of(form: Mapping[str, str]) -> dict[str, dict[str, str]]:
 
 _LABELS = labels_of({})
 _OPTIONS = options_of({})
+_OWN_HAND = (("hand", "own"),)
 
 FIELDS: tuple[Field, ...] = (
     Field("i1", _LABELS["i1"], "quantity", "values", "18.4", "A", sample="i1"),
     Field("i2", _LABELS["i2"], "quantity", "values", "11.2", "A", sample="i2"),
     Field("i3", _LABELS["i3"], "quantity", "values", "24.6", "A", sample="i3"),
-    Field("measured", words.METER, "quantity", "values", "", "A", help=words.METER_HELP),
+    Field("measured", words.METER, "readings", "values", "", "A", help=words.METER_HELP),
     Field("a1", _LABELS["a1"], "angle", "loads", "0", "°", help=words.LAG_HELP, sample="i1"),
     Field("a2", _LABELS["a2"], "angle", "loads", "0", "°", sample="i2"),
     Field("a3", _LABELS["a3"], "angle", "loads", "0", "°", sample="i3"),
@@ -72,7 +73,10 @@ FIELDS: tuple[Field, ...] = (
     choice_field("colours", words.COLOURS, "words", "iec", words.COLOUR_SETS),
     choice_field("decimal", words.DECIMAL, "words", "point", words.DECIMALS),
     choice_field("angles", words.ANGLES, "words", "protractor", words.ANGLE_STYLES),
-    choice_field("hand", accuracy.HAND, "accuracy", "practised", accuracy.HANDS),
+    Field("drawn", accuracy.DRAWN_FIELD, "length", "accuracy", "", "A", help=accuracy.DRAWN_HELP),
+    choice_field("hand", accuracy.HAND, "accuracy", "practised", (*accuracy.HANDS, accuracy.OWN_HAND)),
+    Field("hand-mm", accuracy.HAND_MM, "quantity", "accuracy", "0.5", "mm", only=_OWN_HAND),
+    Field("hand-degrees", accuracy.HAND_DEGREES, "quantity", "accuracy", "0.5", "°", only=_OWN_HAND),
     Field("percent", accuracy.PERCENT, "quantity", "accuracy", "2", "%", help=accuracy.METER_HELP),
     Field("digits", accuracy.DIGITS, "quantity", "accuracy", "5"),
     Field("digit", accuracy.DIGIT, "quantity", "accuracy", "0.01", "A"),

@@ -1,11 +1,13 @@
 """The neutral-current form read into one frozen problem."""
 
+import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
 from pycore import lettering
+from pycore.accuracy.hand import HANDS, PRACTISED, SQUARE_SHARE, Hand
 from pycore.calculators.neutral_fields import BY_NAME, labels_of
-from pycore.calculators.reading import Lag, Reader
+from pycore.calculators.reading import Drawn, Lag, Reader
 from pycore.circuits.star import StarLoad
 from pycore.errors import Fault
 from pycore.quantity import Writing, writing_for
@@ -43,6 +45,12 @@ class NeutralProblem:
 
     meter: tuple[float, float, float] = (2.0, 5.0, 0.01)
     """A meter's limit: per cent of reading, digits, and what one digit is (A)."""
+    readings: tuple[float, ...] = ()
+    """Every reading of the neutral (A); ``measured`` is their mean."""
+    drawn: Drawn | None = None
+    """What was read off a drawing."""
+    hand: Hand = PRACTISED
+    """The hand that draws."""
 
     @property
     def is_example(self) -> bool:
@@ -108,18 +116,30 @@ def read_by_hand(reader: Reader, paper: str) -> tuple[dict[str, str], tuple[str,
     return printed, tuple(blank)
 
 
+def _hand(reader: Reader, chosen: str) -> Hand:
+    """The hand that draws; the fields of a hand of one's own are read only when it is chosen."""
+    if chosen != "own":
+        return HANDS[chosen]
+    length = reader.number("hand-mm", "mm", 0.05, 10.0)
+    angle = reader.number("hand-degrees", "°", 0.05, 10.0)
+    return Hand(length, angle, SQUARE_SHARE * angle)
+
+
 def read_problem(form: Mapping[str, str]) -> NeutralProblem:
     """Read a form; raises InputError with every fault found."""
     reader = Reader(form, BY_NAME, labels_of(form))
     currents = _currents(reader)
     lags = (reader.lag("a1"), reader.lag("a2"), reader.lag("a3"))
-    measured = reader.optional(lambda: reader.current("measured", optional=True))
+    readings = reader.optional(lambda: reader.currents("measured"))
+    measured = math.fsum(readings) / len(readings) if readings else None
+    drawn = reader.optional(lambda: reader.drawn("drawn"))
     meter = (
-        reader.optional(lambda: reader.number("percent", "%", 0.0, 50.0)),
+        reader.optional(lambda: reader.number("percent", "%", 0.0, 50.0, inputs.LIMIT_BEYOND)),
         reader.optional(lambda: reader.number("digits", "", 0.0, 1000.0)),
         reader.optional(lambda: reader.number("digit", "A", 1e-9, 1000.0)),
     )
     choices = {name: reader.choice(name) for name in _CHOICES}
+    hand = reader.optional(lambda: _hand(reader, choices["hand"]))
     scale = reader.positive("scale")
     place = reader.optional(lambda: read_place(reader)) or ""
     given, unprintable = reader.optional(lambda: read_by_hand(reader, choices["paper"]))
@@ -129,5 +149,6 @@ def read_problem(form: Mapping[str, str]) -> NeutralProblem:
     typed = {name: reader.given(name) for name in BY_NAME}
     writing = writing_for(currents, "A", mark)
     return NeutralProblem(
-        load, lags, measured, scale, place, given, unprintable, choices, typed, writing, tuple(reader.passed), meter
-    )
+        load, lags, measured, scale, place, given, unprintable, choices, typed, writing, tuple(reader.passed), meter,
+        readings, drawn, hand,
+    )  # fmt: skip

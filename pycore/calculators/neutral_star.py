@@ -1,6 +1,7 @@
 """One neutral-current problem: the lines of a star as arms of a sum, and what its sheets say."""
 
 from pycore import quantity
+from pycore.accuracy.hand import Hand
 from pycore.calculators import conventions
 from pycore.calculators.neutral_fields import FIELDS
 from pycore.calculators.neutral_problem import NeutralProblem
@@ -52,6 +53,20 @@ class NeutralCase(SumCase):
             polar=problem["angles"] == "polar",
         )
         super().__init__(problem, arms, lines, Picture(problem["first"], problem["rotation"], reference), telling)
+
+    @property
+    def hand(self) -> Hand:
+        """The hand that draws, which may be one of the user's own figures."""
+        return self.problem.hand
+
+    def reading(self) -> str:
+        """What the meter on the neutral read, as it was given; of several readings the mean, to a figure more."""
+        writing, readings = self.telling.writing, self.problem.readings
+        mean = self.problem.measured or 0.0
+        if len(readings) > 1:
+            finest = max(quantity.decimals_of(writing.given(value)) for value in readings)
+            mean = round(mean / writing.factor, finest + 1) * writing.factor
+        return writing.short(mean)
 
     sum_word: Phrase = ("neutral",)
     part_word = "line"

@@ -13,6 +13,10 @@ from pycore.words import inputs
 
 LARGEST_CURRENT = 1e5
 SMALLEST_CURRENT = 1e-6
+MOST_READINGS = 50
+FAR_APART = 2.0
+"""How many times the smallest the largest of repeated readings may be: beyond it a mark or a figure is wrong."""
+LONGEST_LINE = 2000.0
 Value = TypeVar("Value")
 _LAG_WORDS = {"lag": 1, "lagging": 1, "ind": 1, "lead": -1, "leading": -1, "cap": -1}
 
@@ -49,6 +53,36 @@ class Lag:
         degrees = told + "°" + side
         said = degrees if side or self.factor else ""
         return {"degrees": degrees, "said": said, "factor": factor, "sense": "lead" if leads else "lag", **turned}
+
+
+@dataclass(frozen=True, slots=True)
+class Drawn:
+    """What was read off a drawing: a quantity (SI unit), or the length of its line (mm)."""
+
+    quantity: float | None = None
+    millimetres: float | None = None
+
+    def value(self, factor: float) -> float:
+        """The quantity, at ``factor`` mm for each unit."""
+        if self.quantity is not None:
+            return self.quantity
+        return (self.millimetres or 0.0) / factor
+
+
+def pieces(text: str) -> list[str]:
+    """The single readings of a text: numbers with spaces, semicolons or new lines between them, each with
+    its unit if it has one; a unit after the last alone is everyone's."""
+    words = text.replace(";", " ").split()
+    made: list[str] = []
+    for word in words:
+        if made and not (word[0].isdigit() or word[0] in ".,+-−"):
+            made[-1] += word
+        else:
+            made.append(word)
+    units = [piece.lstrip("0123456789.,+-−eE") for piece in made]
+    if len(made) > 1 and units[-1] and not any(units[:-1]):
+        made = [piece + units[-1] for piece in made[:-1]] + made[-1:]
+    return made
 
 
 @dataclass(slots=True)
@@ -113,6 +147,67 @@ class Reader:
             self.fault(name, message, problem.part)
             return None
         return self._in_range(name, label, given, value)
+
+    def currents(self, name: str) -> tuple[float, ...]:
+        """A current read once or repeatedly, such as ``10.2 10.4 10.3``; empty when nothing was typed.
+
+        Digits grouped in threes (``12 500``) are one number, unless both parts would be like readings (``99 101``).
+        """
+        given = self.given(name)
+        several = pieces(given)
+        if len(several) < 2 or (_is_number(given) and not _alike(several)):
+            one = self.current(name, optional=True)
+            return () if one is None else (one,)
+        if len(several) > MOST_READINGS:
+            self.fault(name, inputs.too_many(self.label(name), len(several), MOST_READINGS))
+            return ()
+        read = [self._one_of_several(name, piece) for piece in several]
+        known = [value for value in read if value is not None]
+        if len(known) < len(read):
+            return ()
+        if max(known) > FAR_APART * min(known):
+            self.fault(name, inputs.far_apart(self.label(name), given))
+            return ()
+        return tuple(known)
+
+    def _one_of_several(self, name: str, piece: str) -> float | None:
+        if any(fault.field == name for fault in self.faults):
+            return None
+        try:
+            value = quantity.read(piece, "A")
+        except Unreadable as problem:
+            label = self.label(name)
+            given = self.given(name)
+            part = problem.part if problem.part in given else ""
+            self.fault(name, inputs.unreadable(label, given, problem.reason, part, inputs.ACCEPTED_READINGS), part)
+            return None
+        return self._in_range(name, self.label(name), piece, value)
+
+    def drawn(self, name: str) -> Drawn | None:
+        """What was read off a drawing: amperes, or a length in mm or cm; None when empty or unusable."""
+        given = self.given(name)
+        if not given:
+            return None
+        for unit, factor in (("mm", 1.0), ("cm", 10.0)):
+            try:
+                length = factor * quantity.read(given, unit)
+            except Unreadable:
+                continue
+            if quantity.split_number(given)[1] == "":
+                break
+            if not 0.0 <= length <= LONGEST_LINE:
+                self.fault(name, inputs.bad_drawn_length(self.label(name), given), given[:1] if length < 0 else "")
+                return None
+            return Drawn(millimetres=length)
+        try:
+            value = quantity.read(given, "A")
+        except Unreadable as problem:
+            label = self.label(name)
+            message = inputs.unreadable(label, given, problem.reason, problem.part, inputs.ACCEPTED_DRAWN)
+            self.fault(name, message, problem.part)
+            return None
+        found = self._in_range(name, self.label(name), given, value)
+        return None if found is None else Drawn(quantity=found)
 
     def _in_range(self, name: str, label: str, given: str, value: float) -> float | None:
         if value < 0:
@@ -199,8 +294,8 @@ class Reader:
         self.fault(name, inputs.out_of_range(label, given, *bounds, zero=zero))
         return None
 
-    def number(self, name: str, unit: str, least: float, most: float) -> float:
-        """A number within bounds; its default when it cannot be used, with a fault."""
+    def number(self, name: str, unit: str, least: float, most: float, why: str = "") -> float:
+        """A number within bounds; its default when it cannot be used, with a fault that may say why."""
         given, label = self.given(name), self.label(name)
         default = quantity.read(self.fields[name].default, unit)
         try:
@@ -209,6 +304,27 @@ class Reader:
             self.fault(name, inputs.bad_number(label, given, quantity.plain(least), quantity.plain(most)), problem.part)
             return default
         if not least <= value <= most:
-            self.fault(name, inputs.bad_number(label, given, quantity.plain(least), quantity.plain(most)))
+            message = inputs.bad_number(label, given, quantity.plain(least), quantity.plain(most))
+            self.fault(name, f"{message} {why}".rstrip())
             return default
         return value
+
+
+def _is_number(given: str) -> bool:
+    """Whether a text is one quantity of current."""
+    try:
+        quantity.read(given, "A")
+    except Unreadable:
+        return False
+    return True
+
+
+def _alike(several: list[str]) -> bool:
+    """Whether the parts of a text would be readings of one current: no number is grouped so by chance."""
+    values = []
+    for piece in several:
+        try:
+            values.append(quantity.read(piece, "A"))
+        except Unreadable:
+            return False
+    return min(values) > 0.0 and max(values) <= FAR_APART * min(values)

@@ -6,7 +6,8 @@ from dataclasses import dataclass
 from typing import Protocol
 
 from pycore import phasor, quantity
-from pycore.accuracy import hand
+from pycore.accuracy import hand as hands
+from pycore.accuracy.hand import HANDS, Hand, Spread
 from pycore.calculators import conventions, links, telling
 from pycore.calculators.interface import Field, Issue
 from pycore.calculators.telling import Teller
@@ -33,7 +34,6 @@ from pycore.words.neutral_form import METHODS
 ORDERS = ("12", "13", "23")
 CHOSEN_TO_FIT = ("method", "order", "paper", "orientation", "scale")
 """What every printed link names, whether the user chose it or the sheet did."""
-HANDS = {"practised": hand.PRACTISED, "ordinary": hand.ORDINARY}
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,10 +116,16 @@ class SumCase:
         self.picture, self.telling = picture, telling
         self.plan: Plan | None = None
         self._plans: dict[tuple[str, str, float | None], tuple[Plan, ...]] = {}
-        self._spreads: dict[tuple[str, str, float], hand.Spread] = {}
+        self._spreads: dict[tuple[str, str, float], Spread] = {}
+        self._scatters: dict[tuple[str, str, float], Spread] = {}
         self.misfit: tuple[Fault, ...] = ()
         self.total: complex = phasor.total(phasor.polar(arm.size, arm.angle) for arm in arms)
         self.method = self.possible(problem["method"])
+
+    @property
+    def hand(self) -> Hand:
+        """The hand that draws."""
+        return HANDS[self.problem["hand"]]
 
     @property
     def size(self) -> float:
@@ -220,13 +226,22 @@ class SumCase:
             )
         return self._plans[key]
 
-    def spread(self, plan: Plan) -> hand.Spread:
+    def spread(self, plan: Plan) -> Spread:
         """The scatter of a hand's drawings of a plan, to first order: found once, quick enough for every edit."""
         key = plan.construction.method, plan.construction.order, plan.factor
         if key not in self._spreads:
-            who = HANDS[self.problem["hand"]]
-            self._spreads[key] = hand.spread(plan.construction, plan.factor, who, first_order=True)
+            self._spreads[key] = hands.spread(plan.construction, plan.factor, self.hand, first_order=True)
         return self._spreads[key]
+
+    def scatter(self, plan: Plan) -> Spread:
+        """The same where first order holds; where it fails, by sampling, which takes some 50 ms."""
+        first = self.spread(plan)
+        if not first.flat:
+            return first
+        key = plan.construction.method, plan.construction.order, plan.factor
+        if key not in self._scatters:
+            self._scatters[key] = hands.spread(plan.construction, plan.factor, self.hand)
+        return self._scatters[key]
 
     def shown(self) -> Plan:
         """The plan of the drawing on the sheet.

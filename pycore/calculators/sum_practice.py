@@ -1,7 +1,7 @@
 """A sum of phasors as practice knows it: what is asked, the right answer, and what mistakes give."""
 
 from pycore import phasor
-from pycore.calculators.sum_case import HANDS, SumCase
+from pycore.calculators.sum_case import SumCase
 from pycore.practice import reckoning, sums
 from pycore.practice.sums import Sum
 from pycore.practice.task import Earlier, Mistake, Task
@@ -67,8 +67,8 @@ def task_of(case: SumCase) -> Task:
         writing=case.telling.writing,
         factor=plan.factor,
         scale_words=case.telling.scale(plan.scale),
-        spread=case.spread(plan),
-        hand_angle=HANDS[case.problem["hand"]].angle,
+        spread=case.scatter(plan),
+        hand_angle=case.hand.angle,
         mistakes=(*_mistakes(_sum(case, plan)), *case.further_mistakes(plan)),
         earlier=_earlier(case, plan),
         sense=case.picture.sense,

@@ -151,7 +151,7 @@ def sheet_of(case: SumCase, plan: Plan, opening: Opening) -> Page:
     start = case.problem["start"] == "yes"
     tolerance = None
     if kind == compose.OVERLAY and not case.closed:
-        tolerance = compose.Tolerance(*case.spread(plan).ellipse())
+        tolerance = compose.Tolerance(*case.scatter(plan).ellipse())
     composed = compose.compose(plan, look_of(case), _writing(case, plan, opening), kind, start, tolerance)
     turned_over = kind == compose.OVERLAY and case.problem["mirror"] == "yes"
     return mirrored(composed.page) if turned_over else composed.page

@@ -143,19 +143,26 @@ def _axes(picture: Picture) -> tuple[Point, Point]:
     )
 
 
-def flattest(construction: Construction) -> float:
-    """The smallest angle in degrees at which two of its lines or arcs cross; 90 where none do."""
-    figure = construction.figure
-    angles = [90.0]
-    for move in construction.moves:
+def crossing_angles(moves: tuple[Move, ...], figure: Figure) -> tuple[float, ...]:
+    """The sharp angle in degrees, 0 to 90, of each crossing of two lines or arcs in a figure of these moves."""
+    made: list[float] = []
+    for move in moves:
         if isinstance(move, Intersect):
-            angles.append(figure.lines[move.first].degrees - figure.lines[move.second].degrees)
+            angle = figure.lines[move.first].degrees - figure.lines[move.second].degrees
         elif isinstance(move, CrossArcs):
             met = figure.points[move.point]
             first, second = (geometry.direction(figure.points[name], met) for name in (move.first, move.second))
-            angles.append(first - second)
-    sharp = [math.fabs(wrap(angle)) for angle in angles]
-    return min(min(angle, 180.0 - angle) for angle in sharp)
+            angle = first - second
+        else:
+            continue
+        size = math.fabs(wrap(angle))
+        made.append(min(size, 180.0 - size))
+    return tuple(made)
+
+
+def flattest(construction: Construction) -> float:
+    """The smallest angle in degrees at which two of its lines or arcs cross; 90 where none do."""
+    return min((90.0, *crossing_angles(construction.moves, construction.figure)))
 
 
 def arm_line(arm: Arm) -> str:

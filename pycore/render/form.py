@@ -23,8 +23,9 @@ LONG_CHOICE = 14
 
 COLUMNS = 3
 
-ECHOED = ("angle", "phasor")
+ECHOED = ("angle", "phasor", "readings", "length")
 """Kinds of field below which it is said how the text was understood."""
+ON_KEYPAD = ("quantity", "readings")
 
 IN_VIEW = ("values", "method")
 """Groups that are never folded away."""
@@ -68,7 +69,7 @@ def _help(field: Field) -> Markup:
 
 
 def _text_input(field: Field, value: str) -> Markup:
-    decimal = field.kind == "quantity"
+    decimal = field.kind in ON_KEYPAD
     control = h("input", {
         "id": f"f-{field.name}", "name": field.name, "form": FORM, "type": "text", "value": value,
         "inputmode": "decimal" if decimal else "text", "autocomplete": "off", "autocapitalize": "off",

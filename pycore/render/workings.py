@@ -2,13 +2,14 @@
 
 from collections.abc import Sequence
 
-from pycore.calculators.interface import Answer, Block, Equation, Grid, Move, Paragraph, Working
+from pycore.calculators.interface import Answer, Block, Equation, Grid, Move, Paragraph, Picture, Points, Working
 from pycore.render.answer import old_label, set_values
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.mathml import formula_html, is_long
 from pycore.render.phrase import phrase_html
 from pycore.words import furniture
 from pycore.words.phrase import Phrase
+from pycore.writers import svg
 
 
 def _move(move: Move) -> Markup:
@@ -50,8 +51,18 @@ def _grid(grid: Grid) -> Markup:
     return _scroller(len(grid.head) > 3, "grid", furniture.CALCULATION, h("table", None, caption, head, body))
 
 
-def block_html(block: Paragraph | Equation | Grid) -> Markup:
+def _picture(picture: Picture) -> Markup:
+    drawing = svg.write(picture.page, prefix=f"picture-{picture.name}", role="view", view=picture.name)
+    return h("div", {"class": "inset"}, Markup.trusted(drawing))
+
+
+def block_html(block: Paragraph | Equation | Grid | Points | Picture) -> Markup:
     """One block that is no numbered move."""
+    if isinstance(block, Picture):
+        return _picture(block)
+    if isinstance(block, Points):
+        items = [h("li", None, phrase_html(item)) for item in block.items]
+        return h("ul", {"class": "points", "role": "list"}, items)
     if isinstance(block, Equation):
         return _equation(block)
     if isinstance(block, Grid):

@@ -6,7 +6,12 @@ Name = Phrase | Symbol
 
 TITLE = "How near a hand and a meter can come"
 HANDS = (("practised", "practised: 0.5 mm, 0.5°"), ("ordinary", "ordinary: 1 mm, 1°"))
+OWN_HAND = ("own", "your own figures")
 HAND = "Hand that draws"
+HAND_MM = "Lengths to about"
+HAND_DEGREES = "Angles to about"
+DRAWN_FIELD = "Read off the drawing"
+DRAWN_HELP = "Optional: the neutral in amperes (10.4 A), or its length on this sheet (52 mm or 5.2 cm)."
 PERCENT = "Meter: % of reading"
 DIGITS = "Meter: digits"
 DIGIT = "Meter: one digit is"
@@ -36,7 +41,7 @@ def hand_intro(length: str, angle: str) -> Phrase:
     """What a hand is taken to do."""
     return say(
         "This hand sets off and reads lengths to about {length} and angles to about {angle}. Each such slip is carried "
-        "through every move: 95 in 100 drawings of these values come within",
+        "through every move: 95 in 100 drawings of these values come within:",
         length=length,
         angle=angle,
     )
@@ -47,14 +52,14 @@ def head() -> tuple[Phrase, ...]:
     return say("method"), say("by hand ±"), say("on paper ±"), say("share")
 
 
-def at_least(text: str) -> str:
-    """A figure that is only a lower bound."""
-    return f"over {text}"
+def marked(title: str) -> str:
+    """A way whose lines cross flatly."""
+    return f"{title} *"
 
 
 def most_forgiving(method: str) -> Phrase:
     """Which way is the best for these values."""
-    return say("**{method}** is the most forgiving way for these values at this scale.", method=method)
+    return say("**{method}** is the most forgiving way for these values on this paper.", method=method)
 
 
 def flat(angle: str) -> Phrase:
@@ -67,8 +72,11 @@ def flat(angle: str) -> Phrase:
 
 
 def flat_rows() -> Phrase:
-    """Rows whose figure is a lower bound."""
-    return say("“Over” marks ways in which lines cross so flatly that drawings scatter further than the figure says.")
+    """Rows whose figure comes from simulated drawings."""
+    return say(
+        "* Lines cross so flatly here that small slips go far: the figure comes from 800 simulated drawings, and "
+        "single drawings go further astray."
+    )
 
 
 def ellipse_note() -> str:
@@ -76,78 +84,38 @@ def ellipse_note() -> str:
     return "95 in 100 careful drawings end inside the ellipse."
 
 
-def agrees(difference: str, can: str, meters: str) -> Phrase:
-    """The reading and the calculation agree."""
-    return say(
-        "The reading and the calculation are {difference} apart. With {meters} they can be {can} apart without either "
-        "being wrong: **they agree.**",
-        difference=difference,
-        can=can,
-        meters=meters,
-    )
-
-
-def disagrees(difference: str, can: str, meters: str) -> Phrase:
-    """The reading and the calculation do not agree."""
-    return say(
-        "The reading and the calculation are {difference} apart. With {meters} they should be no more than {can} "
-        "apart: **they do not agree.** One of these could be why:",
-        difference=difference,
-        can=can,
-        meters=meters,
-    )
-
-
-def meters(percent: str, digits: str, *, one: bool) -> str:
-    """The meters in words."""
-    limit = f"± ({percent} % of reading + {digits} digits)"
-    return f"one meter of {limit} for all readings" if one else f"meters of {limit}"
-
-
-def en_number(number: str, expanded: str) -> Phrase:
-    """E_n in full."""
-    return say(
-        "{e} = difference ÷ expanded uncertainty of the difference (95 %, factor 2, what both share taken out) "
-        "= {number}; the uncertainty is {expanded}. Results agree when {e} is at most 1 (ISO 13528).",
-        e=Symbol("E", "n"),
-        number=number,
-        expanded=expanded,
-    )
-
-
-def shared_gain() -> Phrase:
-    """Why one meter narrows it."""
-    return say(
-        "The same meter read the lines and the neutral: if it reads 1 % high, it reads all of them 1 % high, so that "
-        "this part cannot part reading and calculation."
-    )
-
-
-def why_angle(line: str, angle: str, *, lags: bool) -> Phrase:
+def why_angle(cases: str) -> Phrase:
     """A line's power factor."""
     return say(
-        "{line} may {verb} by {angle} more than stated. Measure its phase angle or power factor.",
-        line=line,
-        verb="lag" if lags else "lead",
-        angle=angle,
+        "**A power factor other than stated:** {cases} would do. Next, measure the phase angle of that line: if it is "
+        "as stated, this is not it.",
+        cases=cases,
     )
 
 
-def why_reading(line: str, amount: str, *, more: bool) -> Phrase:
+def one_angle(line: str, angle: str, *, lags: bool) -> str:
+    """A line and the angle by which it would have to be off."""
+    return f"{line} {'lagging' if lags else 'leading'} {angle} more"
+
+
+def why_reading(cases: str) -> Phrase:
     """A line's reading."""
     return say(
-        "{line} may carry {amount} {side} than stated. Read it again, with the neutral, at the same moment.",
-        line=line,
-        amount=amount,
-        side="more" if more else "less",
+        "**A line misread:** {cases} would do. Next, read that line again, at the same moment as the neutral.",
+        cases=cases,
     )
+
+
+def one_reading(line: str, amount: str, *, more: bool) -> str:
+    """A line and the current by which it would have to be off."""
+    return f"{line} carrying {amount} {'more' if more else 'less'}"
 
 
 def why_harmonic(percent: str) -> Phrase:
     """A third harmonic."""
     return say(
-        "The lines may carry {percent} % of third harmonic, which adds up in the neutral. Read the neutral at 150 Hz, "
-        "or with a meter that shows harmonics.",
+        "**Third harmonic:** the lines would have to carry {percent} % of it, which adds up in the neutral. Next, read "
+        "the neutral with a meter that shows harmonics (at 150 Hz on a 50 Hz supply).",
         percent=percent,
     )
 
@@ -155,13 +123,30 @@ def why_harmonic(percent: str) -> Phrase:
 def why_range(factor: str) -> Phrase:
     """A wrong range."""
     return say(
-        "The reading is {factor} times the calculation: look at the meter’s range and the decimal mark.", factor=factor
+        "**Wrong range:** the reading is {factor} times the calculation. Next, look at the meter’s range and the "
+        "decimal mark.",
+        factor=factor,
     )
 
 
-def one_number() -> Phrase:
-    """What one number cannot do."""
-    return say("One reading cannot tell which: the next measurement decides.")
+def why_neutral(amount: str, *, high: bool) -> Phrase:
+    """The neutral's own reading."""
+    return say(
+        "**The neutral misread:** by {amount} too {side}. Next, read it again with another meter, the jaw closed round "
+        "the neutral alone.",
+        amount=amount,
+        side="much" if high else "little",
+    )
+
+
+def listed(cases: list[str]) -> str:
+    """Cases of which any one would do."""
+    return cases[0] if len(cases) == 1 else ", ".join(cases[:-1]) + " or " + cases[-1]
+
+
+def either(names: list[str]) -> str:
+    """Mistakes that give the same, of which one was made."""
+    return ", or ".join(names)
 
 
 def budget_head() -> tuple[Phrase, ...]:

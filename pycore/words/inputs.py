@@ -161,3 +161,29 @@ def no_such_letters(label: str, letters: str) -> str:
 def too_wide_text(label: str) -> str:
     """A text of allowed length that is still too wide to print."""
     return f"{label} is too wide for its place in the title block. Accepted is what fits on one line there: write less."
+
+
+ACCEPTED_READINGS = (
+    "Several readings of one current stand with spaces or semicolons between them, each in amperes: 10.2 10.4 10.3. "
+    "A comma is a decimal mark."
+)
+ACCEPTED_DRAWN = "Write amperes, such as 10.4 A, or a length on the sheet, such as 52 mm or 5.2 cm."
+LIMIT_BEYOND = "A meter that may be half its reading out tells nothing."
+
+
+def too_many(label: str, count: int, most: int) -> str:
+    """More repeated readings than are taken."""
+    return f"{label} has {count} readings. Accepted are up to {most}."
+
+
+def far_apart(label: str, given: str) -> str:
+    """Readings that cannot be of the same current."""
+    return (
+        f"{label} has readings too far apart to be of one current: {quoted(given)}. Accepted are repeated readings of "
+        "which none is twice another, such as 10.2 10.4 10.3: look at the decimal marks."
+    )
+
+
+def bad_drawn_length(label: str, given: str) -> str:
+    """A length that no sheet holds."""
+    return f"{label} cannot be used: {quoted(given)}. Accepted is a length from 0 mm to 2000 mm."

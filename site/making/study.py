@@ -166,7 +166,7 @@ def _pictures(folder: Path, clouds: list, by_scale: list) -> None:
         _panel(panel, title, ends, covariance, Ellipse)
     figure.savefig(folder / "scatter.svg", metadata={"Date": None})
     pyplot.close(figure)
-    figure, panel = pyplot.subplots(figsize=(7, 3.6), layout="constrained")
+    figure, panel = pyplot.subplots(figsize=(7, 4), layout="constrained")
     panel.plot(SCALES, [half for _, half in by_scale], "o-", color="#00664B")
     panel.set_xlabel("amperes per centimetre")
     panel.set_ylabel("95 in 100 within, % of the neutral")

@@ -195,13 +195,14 @@ def test_the_ellipse_has_the_axes_of_its_covariance():
 
 
 def test_half_widths_of_the_example_by_method_and_order():
-    """18.4, 11.2, 24.6 A at 1 cm = 2 A, practised hand: parallelogram by protractor 9, 16 and 7 %, tip to tail 3.4 to
-    4.3 %, compasses at most about 6 % (recomputed with the project's own definition of a hand)."""
+    """18.4, 11.2, 24.6 A at 1 cm = 2 A, practised hand: parallelogram by protractor 9, 15.7 and 7 % (the middle one,
+    whose lines cross at 14 degrees, from 400,000 drawings by numpy), tip to tail 3.4 to 4.3 %, compasses at most about
+    6 % (recomputed with the project's own definition of a hand)."""
     arms = arms_of((18.4, 11.2, 24.6))
     share = [
         100 * hand.spread(parallelogram(arms, order, 0.0), 5.0).half_width / 11.6155 for order in ("12", "13", "23")
     ]
-    assert share == pytest.approx([9, 16, 7], abs=0.8)
+    assert share == pytest.approx([8.9, 15.7, 6.8], abs=0.7)
     chained = [100 * hand.spread(tip_to_tail(arms, order, 0.0), 5.0).half_width / 11.6155
                for order in ("12", "13", "23")]  # fmt: skip
     assert min(chained) > 3.3
@@ -268,13 +269,18 @@ def made_up():
 
 @pytest.mark.parametrize("number", range(20))
 def test_the_true_cause_of_a_disagreement_is_listed_with_its_size(number: int):
-    """Its size to 5 %, or a smaller one of the same kind that gives the same reading."""
+    """Its size to 5 %, and the measurement that goes with it decides: in the world of the true cause it finds that size
+    there, and nothing where any other explanation would have it."""
     lines, kind, line, size, read = made_up()[number]
-    found = [one for one in explain.explanations(lines, read) if one.kind == kind and one.line == line]
-    assert 1 == len(found)
-    right = found[0].size == pytest.approx(size, rel=0.05)
-    if not right:
-        assert abs(found[0].size) < size
+    found = explain.explanations(lines, read)
+    same = [one for one in found if (one.kind, one.line) == (kind, line)]
+    (true,) = [one for one in same if one.size == pytest.approx(size, rel=0.05)]
+    seen = {(kind, line): size}
+    for one in found:
+        shown = seen.get((one.kind, one.line), 0.0)
+        resolution = {explain.ANGLE: 0.3, explain.HARMONIC: 0.5}.get(one.kind, 0.02)
+        confirmed = abs(shown - one.size) <= max(resolution, 0.05 * abs(one.size))
+        assert confirmed == (one is true), one
 
 
 def test_a_reading_below_the_sum_is_no_third_harmonic():

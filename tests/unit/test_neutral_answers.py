@@ -7,7 +7,7 @@ import pytest
 
 from pycore import api
 from pycore.calculators import links
-from pycore.calculators.interface import Grid, Move, Paragraph
+from pycore.calculators.interface import Grid, Move, Paragraph, Points
 from pycore.calculators.neutral_fields import FIELDS
 from pycore.calculators.registry import CALCULATORS
 from pycore.drawing import Arrow, Group, Text, walk
@@ -32,6 +32,7 @@ def working(key: str, **form: str) -> str:
     """Every word of one working."""
     blocks = next(working for working in answer(**form).workings if working.key == key).blocks
     told = [plain(block.phrase) for block in blocks if isinstance(block, (Move, Paragraph))]
+    told += [plain(item) for block in blocks if isinstance(block, Points) for item in block.items]
     told += [plain(cell) for block in blocks if isinstance(block, Grid) for row in block.rows for cell in row]
     return " ".join(told)
 
@@ -184,7 +185,7 @@ def test_beginners_meet_no_vocabulary_of_uncertainty():
         assert word not in plainly
     assert "they do not agree" in plainly
     assert "E_n" in fully
-    assert "third harmonic" in fully
+    assert "Third harmonic" in fully
 
 
 def test_a_reading_within_what_meters_can_do_agrees():
@@ -195,7 +196,9 @@ def test_a_reading_within_what_meters_can_do_agrees():
 def test_flat_crossings_are_said_and_marked():
     made = answer(order="13")
     assert "cross at only 14°" in " ".join(plain(phrase) for phrase in made.notices)
-    assert "over 1." in working("accuracy")
+    assert "L1 with L3 first * 1." in working("accuracy")
+    assert "800 simulated drawings" in working("accuracy")
+    assert "simulated" not in working("accuracy", i1="20", i2="20", i3="3")
 
 
 def test_the_overlay_bears_the_ellipse_in_which_careful_drawings_end():

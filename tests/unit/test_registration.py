@@ -4,13 +4,13 @@ import itertools
 
 import pytest
 from host.problems import forms
-from pycore.calculators.neutral_case import NeutralCase
-from pycore.calculators.neutral_sheet import look_of
 from unit.sheets import DEFAULT, NEUTRAL, frame_of, on_page, strokes, texts
 
 from pycore import geometry
 from pycore.calculators.interface import Opening
 from pycore.calculators.neutral_problem import read_problem
+from pycore.calculators.neutral_star import NeutralCase
+from pycore.calculators.sum_sheet import look_of
 from pycore.drawing import Circle, Page
 from pycore.geometry import Point
 from pycore.projection import Lens, Mark, solve

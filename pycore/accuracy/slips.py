@@ -1,0 +1,56 @@
+"""Which single slip of ruler, protractor, set square or compasses would explain what was read off a drawing.
+
+Solved for through the construction's own moves: one deviation at a time, as large as it would have to be.
+"""
+
+import math
+from dataclasses import dataclass
+
+from pycore.accuracy.explain import roots
+from pycore.accuracy.hand import Hand, is_final
+from pycore.constructions.construction import Construction
+from pycore.constructions.moves import DEVIATIONS, Degenerate, carry_out
+
+MOST = 40.0
+"""Standard uncertainties beyond which a slip is no slip any more."""
+
+
+@dataclass(frozen=True, slots=True)
+class Slip:
+    """One slip: the index of the move, the kind of deviation, its size (mm or degrees, signed) and how many of the
+    hand's standard uncertainties that is."""
+
+    move: int
+    kind: str
+    size: float
+    strain: float
+
+
+def single_slips(construction: Construction, factor: float, hand: Hand, read: float) -> tuple[Slip, ...]:
+    """Every slip that alone would bring the drawn length to ``read`` (the quantity's unit), the smallest first.
+
+    ``factor``: mm for each unit. The last reading is left out: measuring it again is the first thing to do anyway.
+    """
+    made: list[Slip] = []
+    for index, move in enumerate(construction.moves):
+        if is_final(move):
+            continue
+        for kind in DEVIATIONS.get(type(move), ()):
+            made += _slips(construction, index, kind, hand.deviation(kind, factor), factor, read)
+    return tuple(sorted(made, key=lambda slip: slip.strain))
+
+
+def _slips(
+    construction: Construction, index: int, kind: str, deviation: float, factor: float, read: float
+) -> list[Slip]:
+    key, moves, exact = f"{index}:{kind}", construction.moves_to_end, construction.figure
+
+    def gap(strain: float) -> float:
+        try:
+            end = carry_out(moves, {key: strain * deviation}, exact).points[construction.end]
+        except Degenerate:
+            return math.nan
+        return math.hypot(end.x, end.y) - read
+
+    unit = factor if kind.startswith("length") else 1.0
+    return [Slip(index, kind, found * deviation * unit, math.fabs(found)) for found in roots(gap, MOST)]
