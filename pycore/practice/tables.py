@@ -37,7 +37,8 @@ def alive_again(text: str) -> str:
 
 def _cell(text: str, separator: str) -> str:
     plain = defused(text)
-    if any(sign in plain for sign in (separator, '"', "\r", "\n")) or plain != plain.strip():
+    # A semicolon or tab left bare would be taken for what separates cells when the table is read again.
+    if any(sign in plain for sign in (separator, ";", "\t", '"', "\r", "\n")) or plain != plain.strip():
         return '"' + plain.replace('"', '""') + '"'
     return plain
 

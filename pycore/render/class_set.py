@@ -55,7 +55,8 @@ def set_html(group: ClassSet) -> Markup:
 def sheet_html(group: ClassSet) -> Markup:
     """The first learner's sheet as a picture."""
     drawing = Markup.trusted(svg.write(first_sheet(group), prefix="set", role="view", view="small"))
-    return join(h("p", {"class": "caption"}, words.FIRST_SHEET), h("div", {"class": "paper"}, drawing))
+    caption = words.FIRST_SHEET_QR if group.chosen["opens"] == "qr" else words.FIRST_SHEET
+    return join(h("p", {"class": "caption"}, caption), h("div", {"class": "paper"}, drawing))
 
 
 def answer(form: Mapping[str, str], request: Mapping[str, Any]) -> Reply:

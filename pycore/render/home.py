@@ -10,7 +10,7 @@ from pycore.pages.paper import PAPER_PAGES, PaperPage
 from pycore.quantity import plain
 from pycore.render.elements import Markup, h, join
 from pycore.render.phrase import phrase_html
-from pycore.words import Phrase, furniture
+from pycore.words import Phrase, class_set, furniture
 from pycore.words import paper as paper_words
 from pycore.writers import svg
 
@@ -69,6 +69,13 @@ def _blank(page: PaperPage) -> Markup:
     return h("li", None, picture, caption)
 
 
+def _class_set() -> Markup:
+    """The way to class sets, with what one brings."""
+    heading = h("h2", None, h("a", {"href": f"{class_set.SLUG}/"}, class_set.TITLE))
+    opening = h("a", {"class": "open", "href": f"{class_set.SLUG}/"}, class_set.HOME_OPEN)
+    return h("section", {"class": "class-way"}, h("div", None, heading, h("p", None, class_set.LEAD)), opening)
+
+
 def _blanks() -> Markup:
     """The second board: paper and instruments that every sheet needs."""
     board = h("ul", {"class": "shelf"}, [_blank(page) for page in PAPER_PAGES.values()])
@@ -98,4 +105,5 @@ def home_html(calculators: Iterable[Listed]) -> Markup:
     shown = [(calculator, calculator.answer(default_form(calculator.fields))) for calculator in calculators]
     head = h("div", {"class": "home-head"}, h("h1", None, furniture.HOME_TITLE), h("p", None, furniture.HOME_LEAD))
     board = h("ul", {"class": "board"}, [_sheet(calculator, answer) for calculator, answer in shown])
-    return join(head, board, _blanks(), _points(furniture.home_points(length_on_paper(answer for _, answer in shown))))
+    points = _points(furniture.home_points(length_on_paper(answer for _, answer in shown)))
+    return join(head, board, _class_set(), _blanks(), points)

@@ -10,6 +10,7 @@ from pycore.calculators.interface import Opening
 from pycore.pages import class_set as page
 from pycore.pages.class_job import Job, key_job, pdf_job
 from pycore.pages.print_setup import correction_of
+from pycore.render.class_marks import marks_job
 from pycore.render.class_set import roll_of
 from pycore.words import class_set as words
 
@@ -24,6 +25,8 @@ def _job(form: Mapping[str, str], request: Mapping[str, Any]) -> Job:
     group = page.read_set(form, roll_of(request))
     if request.get("work") == "key":
         return key_job(group)
+    if request.get("work") == "marks":
+        return marks_job(group, request)
     base = request.get("base")
     return pdf_job(group, Opening(topic_base(base, group) if isinstance(base, str) else ""), correction_of(request))
 

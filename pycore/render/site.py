@@ -5,9 +5,10 @@ from dataclasses import dataclass
 from typing import Protocol
 
 from pycore.calculators.interface import Answer, Field, default_form
+from pycore.pages import class_set as class_form
 from pycore.pages import print_setup as setup
 from pycore.pages.paper import PAPER_PAGES, PaperPage
-from pycore.render import paper, print_setup
+from pycore.render import class_marks, class_set, paper, print_setup
 from pycore.render.elements import join
 from pycore.render.form import method_html, options_html, values_html
 from pycore.render.home import home_html
@@ -25,6 +26,7 @@ from pycore.render.page import (
     to_choices_html,
 )
 from pycore.render.regions import regions_of
+from pycore.words import class_set as class_words
 from pycore.words import furniture
 from pycore.words import print_setup as setup_words
 from pycore.words.phrase import Phrase, plain
@@ -160,12 +162,33 @@ def paper_page(page: PaperPage, calculators: Iterable[Calculator]) -> SitePage:
                     regions)  # fmt: skip
 
 
+def class_set_page(calculators: Iterable[Calculator]) -> SitePage:
+    """The page of class sets as it opens."""
+    form = default_form(class_form.FIELDS)
+    group = class_form.default_set()
+    regions: dict[str, str] = {
+        "header": header_html("../", home=False),
+        "intro": join(intro_html(class_words.TITLE, class_words.LEAD), link_notices_html()),
+        "form": class_set.form_html(form),
+        "groups": class_set.groups_html(form),
+        "actions": class_set.actions_html(),
+        "set": class_set.set_html(group),
+        "sheet": class_set.sheet_html(group),
+        "paste": class_marks.paste_html(),
+        "noscript": class_set.no_script_html(),
+        "status": status_html(),
+        "footer": footer_html("../", cautions_of(calculators)),
+    }
+    return SitePage(class_words.SLUG, "class-set", f"{class_words.TITLE} · {furniture.NAME}", class_words.DESCRIPTION,
+                    LANGUAGE, regions)  # fmt: skip
+
+
 def pages_of(calculators: Iterable[Calculator]) -> tuple[SitePage, ...]:
-    """The front page, one page for each calculator in the order given, blank paper, and the print set-up."""
+    """The front page, one page for each calculator in the order given, class sets, blank paper, print set-up."""
     listed = tuple(calculators)
     sheets = (calculator_page(calculator) for calculator in listed)
     blank = (paper_page(page, listed) for page in PAPER_PAGES.values())
-    return (home_page(listed), *sheets, *blank, print_setup_page(listed))
+    return (home_page(listed), *sheets, class_set_page(listed), *blank, print_setup_page(listed))
 
 
 def site_pages() -> tuple[SitePage, ...]:

@@ -11,7 +11,7 @@ LEAD = (
     "usual mistake would give."
 )
 DESCRIPTION = "Problem sheets with different values for each learner, overlays, and a key, as one PDF."
-SHORT = "Thirty different problems, overlays and a key, as one PDF."
+HOME_OPEN = "Make a class set"
 
 TOPIC = "Topic"
 TIER = "Level"
@@ -66,8 +66,8 @@ COPIED = "The link to this set is copied. It holds no names."
 ERASED = "Erased from this device."
 NO_STORAGE = "This browser keeps nothing, so the names are gone when the page is closed."
 LINK_LABEL = "Link to this set, without names"
-SET_OF = "This set"
 FIRST_SHEET = "The first learner’s sheet"
+FIRST_SHEET_QR = "The first learner’s sheet. Its QR code is added when the PDF is made."
 NO_SCRIPT = "Scripts are off. A class set is made on your own device, which needs scripts."
 LEARNING = "For learning, not for examinations: a phone can show the answer. Sheets with a code only make it harder."
 LONGEST_NAME = 60

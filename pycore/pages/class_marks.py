@@ -1,0 +1,212 @@
+"""Marking a whole class: each line of a table judged as the answer checker would, marks per step, a summary."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
+
+from pycore.calculators.conventions import MARKS as DECIMAL_MARKS
+from pycore.errors import Fault, InputError
+from pycore.pages.class_job import learners_of
+from pycore.pages.class_set import TOPICS, ClassSet
+from pycore.practice import answers, results, tables
+from pycore.practice.answers import Reply
+from pycore.practice.class_set import set_of
+from pycore.practice.codes import CodeError
+from pycore.practice.marking import ACCEPT, LOOK, MOST_NAMED, WRONG, band_of
+from pycore.practice.results import Entry
+from pycore.practice.task import Task
+from pycore.quantity import fixed
+from pycore.words import class_set as set_words
+from pycore.words import marks as words
+from pycore.words import plain
+
+MOST_LINES = 2000
+GIVEN = ("", "-angle", "-side", "-how", "-first", "-first-angle")
+
+
+@dataclass(frozen=True, slots=True)
+class Result:
+    """One line judged: where it stands, whose it is, what was given, its band, how far off size and angle are as
+    written, what would give it (classes of mistakes, each its keys and its names), marks from and to, remarks."""
+
+    line: int
+    name: str
+    code: str
+    cells: Mapping[str, str]
+    band: str
+    off: str
+    angle_off: str
+    keys: tuple[tuple[str, ...], ...]
+    causes: tuple[tuple[str, ...], ...]
+    verdict: str
+    marks: tuple[int, int]
+    remarks: tuple[str, ...] = ()
+
+
+@dataclass(slots=True)
+class Marking:
+    """A table under way: its lines, the results so far, and the lines that could not be used, with why."""
+
+    group: ClassSet
+    entries: tuple[Entry, ...]
+    results: list[Result] = field(default_factory=list)
+    refused: list[str] = field(default_factory=list)
+    names: dict[str, str] = field(default_factory=dict)
+    seen: dict[str, int] = field(default_factory=dict)
+
+    def steps(self) -> Iterator[tuple[str, float]]:
+        """Find whose codes are whose, then judge each line."""
+        whole = len(self.entries)
+        if self.group.names:
+            for learner in learners_of(self.group):
+                if learner is not None:
+                    self.names[str(learner.code)] = learner.name
+                yield words.progress(0, whole), 0.0
+        for number, entry in enumerate(self.entries, start=1):
+            self._judge(entry)
+            yield words.progress(number, whole), number / whole
+
+    def _judge(self, entry: Entry) -> None:
+        try:
+            if entry.why:
+                raise ValueError(entry.why)
+            self.results.append(self._result(entry))
+        except InputError as error:
+            self.refused.append(words.refused(entry.line, " ".join(fault.message for fault in error.faults)))
+        except CodeError as error:
+            told = set_words.unusable(entry.cells["code"], error.reason, error.part)
+            self.refused.append(words.refused(entry.line, told))
+        except ValueError as error:
+            self.refused.append(words.refused(entry.line, str(error)))
+
+    def _result(self, entry: Entry) -> Result:
+        code = results.code_of(entry.cells)
+        page = next((one for one in TOPICS.values() if one.topic == code.topic), None)
+        if page is None or code.number == 0:
+            raise CodeError("topic")
+        written = str(code)
+        task: Task = page.task(page.practice_form(code, self.group.taken))
+        given = results.answer_of(entry.cells)
+        reply = answers.judge(task, given, self.group.limits)
+        remarks = [words.again(self.seen[written])] if written in self.seen else []
+        self.seen.setdefault(written, entry.line)
+        if set_of(code) != self.group.code:
+            remarks.append(words.other_set())
+        marked = reply.marked
+        shown = marked.causes[:MOST_NAMED] if marked.band != ACCEPT and not (reply.meant or reply.follows) else ()
+        return Result(
+            entry.line, entry.cells.get("name", "") or self.names.get(written, ""), written, entry.cells,
+            marked.band, _off(task, reply), _angle_off(task, reply),
+            tuple(tuple(dict.fromkeys(mistake.key for mistake in cause.mistakes)) for cause in shown),
+            tuple(tuple(plain(mistake.name) for mistake in cause.mistakes) for cause in shown),
+            _verdict(reply), self._marks(task, reply, given), tuple(remarks),
+        )  # fmt: skip
+
+    def _marks(self, task: Task, reply: Reply, given: Mapping[str, str]) -> tuple[int, int]:
+        """Marks from and to: what a person should look at again counts as a range."""
+        first, length, angle = self.group.marks
+        parts = [(_first_band(reply, given), first), (_length_band(reply), length), (_angle_band(reply), angle)]
+        low = [worth for band, worth in parts if band == ACCEPT]
+        high = [worth for band, worth in parts if band in (ACCEPT, LOOK)]
+        return _whole(low), _whole(high)
+
+    def table(self) -> bytes:
+        """The results as a table of text."""
+        mark = DECIMAL_MARKS[self.group.chosen.get("decimal", "point")]
+        of = str(_whole(self.group.marks))
+        rows = [list(words.TABLE)]
+        for one in self.results:
+            given = [one.cells.get(f"answer{part}", "") for part in GIVEN]
+            said = [words.BANDS[one.band], one.off, one.angle_off, "; ".join((one.verdict, *one.remarks)).strip("; ")]
+            low, high = one.marks
+            rows.append([str(one.line), one.name, one.code, *given, *said, str(low), str(high), of])
+        return tables.write(rows, mark).encode()
+
+    def counts(self) -> tuple[int, int, int]:
+        """How many are accepted, to be looked at again, and wrong."""
+        bands = [one.band for one in self.results]
+        return bands.count(ACCEPT), bands.count(LOOK), bands.count(WRONG)
+
+    def summary(self) -> tuple[tuple[str, int, int], ...]:
+        """The class's mistakes, the commonest first: in few words, how many made it surely, how many perhaps."""
+        sure: dict[str, int] = {}
+        perhaps: dict[str, int] = {}
+        for one in self.results:
+            counted = sure if len(one.keys) == 1 else perhaps
+            for keys in one.keys:
+                label = " / ".join(words.short(key) for key in keys[:2])
+                counted[label] = counted.get(label, 0) + 1
+        labels = list(dict.fromkeys((*sure, *perhaps)))
+        made = [(label, sure.get(label, 0), perhaps.get(label, 0)) for label in labels]
+        return tuple(sorted(made, key=lambda row: (-row[1], -row[2], row[0])))
+
+
+def _whole(numbers: Sequence[int]) -> int:
+    total = 0
+    for number in numbers:
+        total += number
+    return total
+
+
+def _off(task: Task, reply: Reply) -> str:
+    return fixed(reply.marked.size_off / task.writing.factor, task.writing.decimals + 1, task.writing.mark)
+
+
+def _angle_off(task: Task, reply: Reply) -> str:
+    off = reply.marked.angle_off
+    return "" if off is None else fixed(off, 1, task.writing.mark)
+
+
+def _verdict(reply: Reply) -> str:
+    """What a line's verdict rests on, in few words."""
+    if reply.marked.band == ACCEPT:
+        return ""
+    if reply.meant:
+        return words.meant(reply.meant)
+    if reply.follows:
+        return words.follows()
+    groups = [[plain(mistake.name) for mistake in cause.mistakes] for cause in reply.marked.causes[:MOST_NAMED]]
+    return words.causes(groups) if groups else words.NO_CAUSE
+
+
+def _times(off: float | None, tolerance: float) -> float:
+    if off is None:
+        return float("inf")
+    size = -off if off < 0 else off
+    return size / tolerance if tolerance > 0 else (0.0 if size == 0 else float("inf"))
+
+
+def _first_band(reply: Reply, given: Mapping[str, str]) -> str:
+    """A first step that was not written down is taken to be right where the answer is."""
+    if given.get("answer-first"):
+        return WRONG if "first" in reply.wrong_before else ACCEPT
+    return reply.marked.band
+
+
+def _length_band(reply: Reply) -> str:
+    """The length by itself; what follows from an own earlier value counts, a wrong unit is looked at again."""
+    if reply.follows:
+        return ACCEPT
+    if reply.meant:
+        return LOOK
+    band = band_of(_times(reply.marked.size_off, reply.marked.size_tolerance))
+    return ACCEPT if reply.marked.band == ACCEPT else band
+
+
+def _angle_band(reply: Reply) -> str:
+    """The angle by itself; none given, none earned."""
+    if reply.marked.angle_off is None:
+        return WRONG
+    if reply.follows or reply.marked.band == ACCEPT:
+        return ACCEPT
+    return band_of(_times(reply.marked.angle_off, reply.marked.angle_tolerance))
+
+
+def read_results(text: str) -> tuple[Entry, ...]:
+    """The lines of a pasted table. Raises InputError where there is none, or there are too many."""
+    entries = results.read(text)
+    if not entries:
+        raise InputError(Fault("results", "", words.NOTHING))
+    if len(entries) > MOST_LINES:
+        raise InputError(Fault("results", "", words.too_many(len(entries), MOST_LINES)))
+    return entries
+

@@ -1,0 +1,112 @@
+"""Marking a class as HTML: where answers are pasted, the table of verdicts, the summary with its chart."""
+
+from collections.abc import Mapping
+from typing import Any
+
+from pycore.pages import class_marks as page
+from pycore.pages.class_job import Job
+from pycore.pages.class_marks import Marking, Result
+from pycore.pages.class_set import ClassSet
+from pycore.render.elements import Marks, Markup, h, join
+from pycore.sheet import tally
+from pycore.words import marks as words
+from pycore.writers import svg
+
+LONGEST_RESULTS = 150_000
+SHAPES = {
+    "accept": {"d": "M2 9L7 14L16 3", "class": "shape-line"},
+    "look": {"d": "M9 1.5L16.5 9L9 16.5L1.5 9Z", "class": "shape-line"},
+    "wrong": {"d": "M3 3L15 15M15 3L3 15", "class": "shape-line"},
+}
+"""A tick, an open diamond, a cross: told apart without colour."""
+
+
+def verdict_html(band: str) -> Markup:
+    """A band as shape and word."""
+    marks: Marks = {"class": "shape", "viewBox": "0 0 18 18", "width": 18, "height": 18, "aria-hidden": "true",
+                    "focusable": "false"}  # fmt: skip
+    return h("span", {"class": "band", "data-band": band}, h("svg", marks, h("path", dict(SHAPES[band]))),
+             words.BANDS[band])  # fmt: skip
+
+
+def _given(one: Result) -> str:
+    cells = one.cells
+    angle = cells.get("answer-angle", "").removesuffix("°")
+    side = words.SIDES[cells.get("answer-side", "").lower()]
+    return ", ".join(part for part in (cells["answer"], f"{angle}° {side}".strip() if angle else "") if part)
+
+
+def _row(one: Result, of: int) -> Markup:
+    head = words.HEAD
+    learner = join(h("strong", None, one.name), " " if one.name else None, h("span", {"class": "code"}, one.code))
+    said = "; ".join(part for part in (one.verdict, *one.remarks) if part)
+    cells = (
+        h("td", {"data-head": head[0]}, learner),
+        h("td", {"data-head": head[1]}, _given(one)),
+        h("td", {"data-head": head[2]}, verdict_html(one.band)),
+        h("td", {"data-head": head[3]}, said),
+        h("td", {"data-head": head[4]}, words.marks(*one.marks, of)),
+    )
+    return h("tr", None, cells)
+
+
+def _table(marking: Marking) -> Markup:
+    of = len([0 for worth in marking.group.marks for _ in range(worth)])
+    head = h("thead", None, h("tr", None, [h("th", {"scope": "col"}, name) for name in words.HEAD]))
+    return h("table", {"class": "verdicts"}, head, h("tbody", None, [_row(one, of) for one in marking.results]))
+
+
+def _chart(marking: Marking) -> Markup | None:
+    counted = marking.summary()
+    if not counted:
+        return None
+    told = "; ".join(f"{label}: {sure} + {perhaps}" for label, sure, perhaps in counted)
+    drawing = Markup.trusted(
+        svg.write(tally.chart(counted, words.SUMMARY, told), prefix="tally", role="view", view="small")
+    )
+    return h("section", {"class": "tally"}, h("h3", None, words.SUMMARY), h("p", {"class": "help"}, words.SUMMARY_NOTE),
+             drawing)  # fmt: skip
+
+
+def marks_html(marking: Marking) -> Markup:
+    """The summary first, then each line's verdict, then what could not be used."""
+    refused = None
+    if marking.refused:
+        lines = h("ul", {"class": "notices"}, [h("li", None, line) for line in marking.refused])
+        refused = h("section", None, h("h3", None, words.REFUSED), lines)
+    counted = h("p", {"class": "counted"}, words.counted(*marking.counts(), len(marking.refused)))
+    return join(counted, refused, _chart(marking), _table(marking) if marking.results else None)
+
+
+def marks_job(group: ClassSet, request: Mapping[str, Any]) -> Job:
+    """The marking of a pasted table. Raises InputError."""
+    given = request.get("results")
+    marking = Marking(group, page.read_results(given[:LONGEST_RESULTS] if isinstance(given, str) else ""))
+
+    def result() -> tuple[dict[str, Any], bytes | None]:
+        told = {"filename": words.FILE, "type": "text/csv;charset=utf-8"}
+        said = words.counted(*marking.counts(), len(marking.refused))
+        return {"regions": {"marks": str(marks_html(marking))}, "announce": said, **told}, marking.table()
+
+    return Job(marking.steps(), result)
+
+
+def paste_html() -> Markup:
+    """Where answers are typed or pasted, and what can be done with them."""
+    area = h("textarea", {
+        "id": "results", "rows": 8, "autocomplete": "off", "spellcheck": "false", "data-results": True,
+        "placeholder": words.EXAMPLE, "aria-describedby": "h-results m-results",
+    })  # fmt: skip
+    message = h("p", {"class": "message", "id": "m-results", "data-message-for": "results", "hidden": True})
+    names = {"mark": words.MARK, "save-marks": words.SAVE, "erase-results": words.ERASE}
+    buttons = [
+        h("button", {"type": "button", "class": "plain", "data-do": do, "hidden": do == "save-marks"}, label)
+        for do, label in names.items()
+    ]
+    told: Marks = {"class": "said", "data-marks-said": True, "data-erased": words.ERASED, "data-made": words.SAVED}
+    return join(
+        h("h2", None, words.TITLE), h("p", None, words.LEAD),
+        h("div", {"class": "field"}, h("label", {"for": "results"}, words.RESULTS), area, message,
+          h("p", {"class": "help", "id": "h-results"}, words.RESULTS_HELP)),
+        h("div", {"class": "row"}, buttons), h("p", told),
+    )  # fmt: skip

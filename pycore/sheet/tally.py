@@ -1,0 +1,58 @@
+"""A small chart of counts: for each label a bar, filled for what is sure, open for what may be. All in mm."""
+
+from collections.abc import Sequence
+
+from pycore.drawing import Group, Item, Page, Shape
+from pycore.geometry import Box, Point
+from pycore.sheet.lettered import text, width_of, wrapped
+
+WIDTH = 110.0
+LETTERS = 3.0
+STEP, BAR = 4.6, 4.4
+MOST = 12
+
+Counted = tuple[str, int, int]
+"""A label, how many are sure, how many may be."""
+
+
+def _corners(box: Box) -> tuple[Point, ...]:
+    return (
+        Point(box.left, box.bottom), Point(box.right, box.bottom), Point(box.right, box.top), Point(box.left, box.top),
+    )  # fmt: skip
+
+
+def _row(label: str, sure: int, perhaps: int, unit: float, top: float) -> tuple[Group, float]:
+    """One label with its bar below it, and how far down it reaches."""
+    items: list[Item] = []
+    y = top
+    for line in wrapped(label, LETTERS, WIDTH):
+        y -= STEP
+        items.append(text(line, Point(0.0, y), LETTERS))
+    y -= BAR + 1.2
+    end = sure * unit
+    if sure:
+        items.append(Shape(_corners(Box(0.0, y, end, y + BAR)), 0.3, "ink", "ink"))
+    if perhaps:
+        items.append(Shape(_corners(Box(end, y, end + perhaps * unit, y + BAR)), 0.3, "ink", "sheet"))
+    said = f"{sure}" if not perhaps else f"{sure} + {perhaps}"
+    items.append(text(said, Point(end + perhaps * unit + 1.6, y + 0.7), LETTERS, face="bold"))
+    return Group(tuple(items), name="tally"), y - 2.2
+
+
+def chart(counted: Sequence[Counted], title: str, description: str) -> Page:
+    """The chart of the commonest labels, in the order given. Raises ValueError where nothing is counted."""
+    shown = counted[:MOST]
+    longest = max(sure + perhaps for _, sure, perhaps in shown)
+    unit = min(8.0, (WIDTH - width_of("00 + 00", LETTERS) - 3.0) / longest)
+    height = _height(shown)
+    items: list[Item] = []
+    y = height
+    for label, sure, perhaps in shown:
+        group, y = _row(label, sure, perhaps, unit, y)
+        items.append(group)
+    return Page(WIDTH, height, tuple(items), title, description)
+
+
+def _height(shown: Sequence[Counted]) -> float:
+    lines = len([line for label, _, _ in shown for line in wrapped(label, LETTERS, WIDTH)])
+    return lines * STEP + len(shown) * (BAR + 1.2 + 2.2) + 1.0

@@ -1,0 +1,160 @@
+"""The words of marking a class's answers: the table that is pasted, what is said of each line, the summary."""
+
+from collections.abc import Mapping
+
+TITLE = "Mark the class"
+LEAD = (
+    "Type or paste the learners’ answers: on each line the code of the sheet, the answer, and if you have it the "
+    "angle, its side, and whether it was drawn or calculated. A table from a spreadsheet will do, with its head line "
+    "or without."
+)
+RESULTS = "Answers, one learner on each line"
+EXAMPLE = "Code; answer; angle; side; how"
+RESULTS_HELP = (
+    "Bare numbers are in the unit of the topic; write 52 mm or 5.2 cm for lengths. They are kept on this device until "
+    "you erase them, and never sent."
+)
+MARK = "Mark these answers"
+SAVE = "Save as a table"
+ERASE = "Erase the answers"
+ERASED = "The answers are erased from this device."
+SAVED = "The table is saved."
+MARKING = "Marking"
+BANDS = {"accept": "accept", "look": "look again", "wrong": "wrong"}
+HEAD = ("Learner", "Answer", "Verdict", "What would give it", "Marks")
+REFUSED = "Lines that could not be used"
+SUMMARY = "The class’s mistakes"
+SUMMARY_NOTE = "Filled: the only cause that fits. Open: one of several."
+NOTHING = "There is nothing to mark yet: give at least one line with a code and an answer."
+NO_CAUSE = "no usual mistake"
+TABLE = (
+    "Line", "Name", "Code", "Answer", "Angle", "Side", "How", "First diagonal", "First angle", "Verdict", "Off",
+    "Angle off", "What would give it", "Marks from", "Marks to", "Marks of",
+)  # fmt: skip
+FILE = "class-answers.csv"
+
+ROLES: Mapping[str, tuple[str, ...]] = {
+    "code": ("code", "sheet", "problem"),
+    "answer": ("answer", "result", "length", "current", "size", "reading", "neutral", "neutral current", "sum"),
+    "answer-unit": ("unit", "in"),
+    "answer-angle": ("angle", "degrees", "direction"),
+    "answer-side": ("side", "sense", "turn"),
+    "answer-how": ("how", "by", "way", "found"),
+    "answer-first": ("first diagonal", "first", "diagonal", "first step"),
+    "answer-first-angle": ("first angle", "angle of the first diagonal", "diagonal angle"),
+    "name": ("name", "learner", "who", "student"),
+    "line": ("line", "no", "no.", "number"),
+}
+"""How a column may be called, in small letters."""
+SIDES = {
+    "clockwise": "clockwise", "cw": "clockwise", "anticlockwise": "anticlockwise", "acw": "anticlockwise",
+    "counterclockwise": "anticlockwise", "ccw": "anticlockwise", "": "",
+}  # fmt: skip
+HOWS = {
+    "": "drawn", "drawn": "drawn", "drawing": "drawn", "d": "drawn", "calculated": "calculated",
+    "calculation": "calculated", "calc": "calculated", "c": "calculated",
+}  # fmt: skip
+
+SHORT: Mapping[str, str] = {
+    "left-out": "a phasor left out", "stopped": "stopped at the first diagonal", "reversed": "a phasor reversed",
+    "other-scale": "the protractor’s other scale", "wrong-way": "a phasor turned the wrong way",
+    "other-scale-at-tip": "the other scale at a tip", "other-scale-throughout": "the other scale at each tip",
+    "wrong-way-at-tip": "a wrong turn at a tip", "mirrored": "turned the other way throughout",
+    "swapped": "two lengths exchanged", "other-diagonal": "the other diagonal measured",
+    "two-diagonals": "two first diagonals added", "factor-ignored": "power factors left out",
+    "lead-for-lag": "lead taken for lag", "ten-too-many": "decimal mark too far right",
+    "ten-too-few": "decimal mark too far left", "not-multiplied": "centimetres read as the quantity",
+    "divided": "divided by the scale", "multiplied-lines": "values multiplied by the scale",
+    "plain-sum": "added as plain numbers", "largest-less-smallest": "largest less smallest", "mean": "the mean taken",
+    "root-of-squares": "root of the squares", "no-root": "root forgotten", "sign-slipped": "a sign slipped",
+    "signs-slipped": "all signs slipped", "product-dropped": "a product left out", "product-doubled": "a product twice",
+    "across-only": "one axis only", "up-only": "the other axis only", "parts-added": "parts added as plain numbers",
+    "sine-for-cosine": "sine for cosine", "all-sine-for-cosine": "sine for cosine throughout",
+    "one-sign": "one sign for all parts", "right-angles": "90° between the lines", "radians": "radians",
+    "gradians": "gradians", "times-root-three": "multiplied by √3", "over-root-three": "divided by √3",
+    "complement": "angle from the other axis", "turned-round": "the opposite direction",
+}  # fmt: skip
+"""A mistake of a class in few words."""
+
+
+def short(key: str) -> str:
+    """A mistake in few words; its key where a page has one of its own."""
+    return SHORT.get(key, key.replace("-", " "))
+
+
+def refused(line: int, why: str) -> str:
+    """A line that cannot be used."""
+    return f"Line {line}: {why}"
+
+
+def no_code() -> str:
+    """A line without a code."""
+    return "there is no code on it. Each line needs the code of its sheet and an answer."
+
+
+def no_answer(code: str) -> str:
+    """A line without an answer."""
+    return f"there is no answer beside {code}."
+
+
+def open_quote() -> str:
+    """A line whose quote never ends."""
+    return "a quotation mark is opened and not closed."
+
+
+def bad_side(given: str) -> str:
+    """A side that is none."""
+    return f"“{given[:20]}” is no side. Write clockwise or anticlockwise, or leave it empty."
+
+
+def bad_how(given: str) -> str:
+    """A way that is none."""
+    return f"“{given[:20]}” is no way of finding it. Write drawn or calculated, or leave it empty."
+
+
+def too_many(lines: int, most: int) -> str:
+    """More lines than one table takes."""
+    return f"The table has {lines} lines, and one marking takes up to {most}. Mark the rest by itself."
+
+
+def counted(accept: int, look: int, wrong: int, refused_lines: int) -> str:
+    """How the class did."""
+    told = f"{accept + look + wrong} marked: {accept} accepted, {look} to look at again, {wrong} wrong."
+    if not refused_lines:
+        return told
+    return f"{told} {refused_lines} {'line' if refused_lines == 1 else 'lines'} could not be used."
+
+
+def progress(done: int, of: int) -> str:
+    """How far the marking is."""
+    return f"Line {done} of {of}"
+
+
+def marks(low: int, high: int, of: int) -> str:
+    """Marks; a range where a person should look again."""
+    return f"{low} of {of}" if low == high else f"{low} to {high} of {of}"
+
+
+def again(line: int) -> str:
+    """The same code stood on an earlier line."""
+    return f"The code stands on line {line} too."
+
+
+def other_set() -> str:
+    """A code of another set."""
+    return "Of another set."
+
+
+def meant(unit: str) -> str:
+    """The number fits in another unit."""
+    return f"right in {unit}: wrong unit"
+
+
+def follows() -> str:
+    """Right for the learner's own earlier value."""
+    return "follows from the learner’s own first step"
+
+
+def causes(groups: list[list[str]]) -> str:
+    """What would give an answer: causes apart from one another, mistakes that land together joined."""
+    return "; ".join(" or ".join(group) for group in groups)

@@ -1,0 +1,35 @@
+// What this device keeps of a class: the list of names and the answers as they were typed, until they are erased. They
+// are the lecturer's alone: in no link, in no request that leaves the device.
+
+const KEY = "phasor-folio-class";
+const VERSION = 1;
+const PARTS = { roll: 100_000, results: 150_000 }; // by name, the most characters that are kept
+
+const isText = (value, most) => typeof value === "string" && value.length <= most;
+
+function found() {
+  try {
+    const value = JSON.parse(localStorage.getItem(KEY) ?? "null");
+    return value && value.version === VERSION ? value : {};
+  } catch {
+    return {};
+  }
+}
+
+/** What is kept under a name, "" if nothing of ours is. */
+export function kept(name) {
+  const value = found()[name];
+  return isText(value, PARTS[name]) ? value : "";
+}
+
+/** Keep a text, or forget it if it is empty; gives whether the browser let it. */
+export function keep(name, text) {
+  const texts = Object.fromEntries(Object.keys(PARTS).map((part) => [part, part === name ? text : kept(part)]));
+  try {
+    if (Object.values(texts).some(Boolean)) localStorage.setItem(KEY, JSON.stringify({ version: VERSION, ...texts }));
+    else localStorage.removeItem(KEY);
+    return true;
+  } catch {
+    return false;
+  }
+}

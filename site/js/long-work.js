@@ -1,0 +1,35 @@
+// Long work in pieces: begun, carried on for at most 50 ms at a time so that typing comes between, then finished.
+
+const PIECE = 40; // ms that one request should take, so that with its way there and back it stays below 50
+const MOST_AT_ONCE = 400;
+
+/** Raised when the reader has stopped the work. */
+export class Stopped extends Error {}
+
+/**
+ * Carry out work. `begin` is its first request; `tell(said, share)` hears how far it is; `isStopped()` ends it. Gives the
+ * last reply. A worker that was started anew has forgotten it: it is begun once more.
+ */
+export async function carryOut(bridge, begin, tell, isStopped) {
+  let reply = await bridge.ask(begin);
+  let pieces = 1;
+  let again = true;
+  while (reply.ok && !reply.ended) {
+    tell(reply.said, reply.share);
+    if (isStopped()) {
+      await bridge.ask({ do: "stop", job: reply.job });
+      throw new Stopped();
+    }
+    const began = performance.now();
+    const next = await bridge.ask({ do: "next", job: reply.job, pieces });
+    const taken = Math.max(1, performance.now() - began);
+    pieces = Math.max(1, Math.min(MOST_AT_ONCE, 2 * pieces, Math.floor((pieces * PIECE) / taken)));
+    if (next.gone && again) {
+      again = false;
+      reply = await bridge.ask(begin);
+      continue;
+    }
+    reply = next;
+  }
+  return reply.ok ? bridge.ask({ do: "finish", job: reply.job, needs: begin.needs }) : reply;
+}

@@ -1,0 +1,198 @@
+"""Marking a class: tables as spreadsheets and people write them, each line read or refused with its reason."""
+
+import csv
+import io
+import json
+import math
+
+import pytest
+
+from pycore import phasor
+from pycore.api import handle
+from pycore.calculators.interface import default_form
+from pycore.errors import InputError
+from pycore.pages.class_job import learners_of
+from pycore.pages.class_marks import MOST_LINES, Marking, read_results
+from pycore.pages.class_set import FIELDS, read_set
+from pycore.practice import tables
+
+FORM = default_form(FIELDS) | {"learners": "6", "seed": "41", "method": "parallelogram"}
+GROUP = read_set(FORM)
+LEARNERS = [learner for learner in learners_of(GROUP) if learner is not None]
+TASKS = [GROUP.topic.task(learner.form) for learner in LEARNERS]
+CODES = [str(learner.code) for learner in LEARNERS]
+
+
+def side(degrees: float) -> str:
+    """The side of an angle as the class says it."""
+    return "anticlockwise" if degrees > 0 else "clockwise"
+
+
+def answer(index: int, sign: str = ";", mark: str = ".") -> str:
+    """A right answer of one learner as a line: code, size, angle, side."""
+    task = TASKS[index]
+    size, angle = f"{task.size:.2f}".replace(".", mark), f"{math.fabs(task.angle):.1f}".replace(".", mark)
+    return sign.join((CODES[index], size, angle, side(task.angle)))
+
+
+def marked(text: str, group=GROUP) -> Marking:
+    """A table marked."""
+    marking = Marking(group, read_results(text))
+    for _ in marking.steps():
+        pass
+    return marking
+
+
+def bands(text: str) -> list[str]:
+    """The verdicts on a table's lines."""
+    return [result.band for result in marked(text).results]
+
+
+@pytest.mark.parametrize("text", [
+    "\n".join(answer(index) for index in range(3)),
+    "\ufeff" + "\r\n".join(["Code;Answer;Angle;Side", *(answer(index, ";", ",") for index in range(3))]),
+    "\r".join(answer(index, "\t", ",") for index in range(3)),
+    "\n".join(["code,answer,angle,side", "", *(answer(index, ",") for index in range(3)), "", ""]),
+    "\n".join(f'"A. Body","{answer(index, chr(34) + "," + chr(34), ",")}"' for index in range(3)),
+    "\n".join(answer(index).lower().replace("-", "") for index in range(3)),
+])  # fmt: skip
+def test_tables_from_any_spreadsheet_are_read(text: str):
+    """Semicolons, tabs or commas; decimal commas; a byte-order mark; a head or none; quotes; any line ends."""
+    assert ["accept", "accept", "accept"] == bands(text)
+
+
+def test_columns_are_found_by_their_names_in_any_order():
+    task = TASKS[0]
+    length = task.size * task.factor
+    text = f"Learner;Side;Length (mm);How;Sheet\nAmber;{side(task.angle)};{length:.1f};drawn;{CODES[0]}"
+    (result,) = marked(text).results
+    assert ("accept", "Amber") == (result.band, result.name)
+
+
+@pytest.mark.parametrize(("line", "said"), [
+    (";5", "Line 2: there is no code on it"),
+    ("{code};", "Line 2: there is no answer beside {code}"),
+    ("{damaged};5", "does not add up"),
+    ("3CD;5", "has too many signs or too few"),
+    ("30D-K7M-2QX;5", "“0” stands in no code"),
+    ("{set};5", "belongs to no topic"),
+    ("{code};five", "“five” cannot be read"),
+    ("{code};=1+1", "“=1+1” cannot be read"),
+    ("{code};-4", "below zero"),
+    ("{code};5;400", "no angle"),
+    ("{code};5;10;sideways", "“sideways” is no side"),
+    ("{code};5;10;cw;guessed", "“guessed” is no way of finding it"),
+    ('{code};"5', "a quotation mark is opened and not closed"),
+])  # fmt: skip
+def test_a_line_that_cannot_be_used_is_refused_with_its_number_and_reason_and_the_others_stand(line: str, said: str):
+    damaged = CODES[1][:-1] + ("3" if CODES[1][-1] != "3" else "4")
+    values = {"code": CODES[1], "damaged": damaged, "set": str(GROUP.code)}
+    text = "\n".join((answer(0), line.format(**values), answer(2)))
+    marking = marked(text)
+    assert ["accept", "accept"] == [result.band for result in marking.results]
+    (refused,) = marking.refused
+    assert refused.startswith("Line 2: ")
+    assert said.format(**values) in refused
+
+
+def test_a_mistake_is_named_from_the_catalogue_and_counted_for_the_class():
+    lines = []
+    for index in (0, 1):
+        mistake = next(one for one in TASKS[index].mistakes if one.key == "reversed")
+        angle = phasor.angle(mistake.point)
+        lines.append(f"{CODES[index]};{mistake.size:.2f};{math.fabs(angle):.1f};{side(angle)}")
+    marking = marked("\n".join((*lines, answer(2))))
+    assert [(("reversed",),), (("reversed",),), ()] == [result.keys for result in marking.results]
+    assert "points the opposite way" in marking.results[0].verdict
+    assert (("a phasor reversed", 2, 0),) == marking.summary()
+    assert (1, 0, 2) == marking.counts()
+
+
+def test_marks_are_given_for_each_step_and_a_range_where_a_person_should_look():
+    task = TASKS[0]
+    first = next(earlier for earlier in task.earlier if earlier.key == "first")
+    head = "code;answer;angle;side;first"
+    right = f"{answer(0)};{phasor.magnitude(first.value):.2f}"
+    no_angle = f"{CODES[0]};{task.size:.2f};;;"
+    near = f"{CODES[0]};{task.size + 1.5 * task.tolerance('drawn', GROUP.limits)[0]:.3f};;;"
+    wrong_first = f"{answer(0)};{3 * phasor.magnitude(first.value):.2f}"
+    found = marked("\n".join((head, right, no_angle, near, wrong_first))).results
+    assert [(4, 4), (3, 3), (0, 3), (3, 3)] == [result.marks for result in found]
+    own = read_set(FORM | {"marks-first": "0", "marks-length": "5", "marks-angle": "3"})
+    assert [(8, 8)] == [result.marks for result in marked(f"{head}\n{right}", own).results]
+
+
+def test_a_wrong_unit_is_said_and_not_called_wrong():
+    (result,) = marked(f"{CODES[0]};{TASKS[0].size * TASKS[0].factor:.1f}").results
+    assert ("look", "right in mm: wrong unit") == (result.band, result.verdict)
+
+
+def test_own_limits_decide_where_they_are_given():
+    off = f"{CODES[0]};{1.04 * TASKS[0].size:.3f}"
+    assert ["wrong"] == [one.band for one in marked(off, read_set(FORM | {"allow-percent": "1"})).results]
+    assert ["accept"] == [one.band for one in marked(off, read_set(FORM | {"allow-percent": "5"})).results]
+
+
+def test_a_code_given_twice_or_of_another_set_is_marked_and_told():
+    other = read_set(FORM | {"seed": "42"})
+    learner = next(one for one in learners_of(other) if one is not None)
+    size = other.topic.task(learner.form).size
+    found = marked("\n".join((answer(0), answer(0), f"{learner.code};{size:.2f}"))).results
+    assert [(), ("The code stands on line 1 too.",), ("Of another set.",)] == [one.remarks for one in found]
+    assert ["accept"] * 3 == [one.band for one in found]
+
+
+def test_names_of_the_list_stand_beside_their_codes():
+    group = read_set(FORM, "Amber\nBilal\nCarys")
+    assert ["Bilal"] == [one.name for one in marked(answer(1), group).results]
+
+
+def test_nothing_to_mark_and_too_much_are_refused():
+    for text in ("", "\n \n", "\ufeff", "code;answer"):
+        with pytest.raises(InputError, match="nothing to mark"):
+            read_results(text)
+    with pytest.raises(InputError, match="2001 lines, and one marking takes up to 2000"):
+        read_results(f"{CODES[0]};1\n" * (MOST_LINES + 1))
+
+
+def ask(**request: object) -> tuple[dict, bytes | None]:
+    """One request to the api."""
+    text, data = handle(json.dumps({"page": "class-set", **request}))
+    return json.loads(text), data
+
+
+def test_the_api_marks_in_pieces_and_gives_the_table_back():
+    text = "\n".join((*(answer(index) for index in range(4)), "3CD;5", f"{CODES[5]};1;;;c"))
+    begun, _ = ask(do="begin", work="marks", form=FORM, results=text)
+    told = [ask(do="next", job=begun["job"], pieces=1)[0]["said"] for _ in range(6)]
+    assert "Line 6 of 6" == told[-1]
+    done, data = ask(do="finish", job=begun["job"])
+    assert "5 marked: 4 accepted, 0 to look at again, 1 wrong. 1 line could not be used." == done["announce"]
+    assert 'data-band="wrong"' in done["regions"]["marks"]
+    rows = list(csv.DictReader(io.StringIO(data.decode("utf-8-sig"), newline="")))
+    assert CODES[:4] == [row["Code"] for row in rows[:4]]
+    assert ["accept"] * 4 + ["wrong"] == [row["Verdict"] for row in rows]
+    again = marked(data.decode())
+    assert [row["Verdict"] for row in rows] == [result.band for result in again.results]
+
+
+def test_markup_in_a_name_stays_text():
+    begun, _ = ask(do="begin", work="marks", form=FORM, results=f"name;code;answer\n<img onerror=x>;{CODES[0]};5")
+    done, _ = ask(do="finish", job=begun["job"])
+    assert "&lt;img onerror=x&gt;" in done["regions"]["marks"]
+
+
+@pytest.mark.parametrize("cell", ["=1+1", "+A1", "-2+3", "@SUM(A1)", "\t=1", "\r=1", '=HYPERLINK("x")'])
+def test_a_cell_that_a_spreadsheet_could_run_is_defused_and_read_back_whole(cell: str):
+    written = tables.write([["name", cell, "a,b", 'say "so"', " edge "]], ".")
+    (row,) = csv.reader(io.StringIO(written.removeprefix("\ufeff"), newline=""), strict=True)
+    assert ["name", f"'{cell}", "a,b", 'say "so"', " edge "] == row
+    if "\r" not in cell:
+        assert cell.strip() == tables.read(written)[0].cells[1].strip()
+
+
+@pytest.mark.parametrize("mark", [".", ","])
+def test_a_table_is_read_back_as_it_was_written(mark: str):
+    rows = [["a;b", "c,d", "e\tf"], ['"', "'", "''x"], ["1,5", "1.5", "Zoë"], ["two\nlines", "x", "y"]]
+    read = [line.cells for line in tables.read(tables.write(rows, mark))]
+    assert [tuple(row) for row in rows] == read
