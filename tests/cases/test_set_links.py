@@ -21,8 +21,8 @@ def given(address: str) -> dict:
     assert [] == opened["notices"]
     group = read_set(default_form(FIELDS) | opened["form"])
     learner = next(one for one in learners_of(group) if one is not None)
-    names = [field.name for field in group.topic.fields if field.group in ("values", "loads") and field.kind != "choice"]
-    values = [learner.form[name] for name in names if learner.form[name]]
+    fields = [field for field in group.topic.fields if field.group in ("values", "loads") and field.kind != "choice"]
+    values = [learner.form[field.name] for field in fields if learner.form[field.name]]
     return {"code": str(group.code), "learners": group.learners, "first": str(learner.code), "values": values}
 
 
