@@ -68,14 +68,18 @@ def given_of(group: ClassSet, learner: Learner, task: Task) -> tuple[tuple[str, 
         text = learner.form.get(field_.name, "")
         label = labels.get(field_.name, field_.label)
         if field_.group == "values" and text:
-            written = text.replace(".", task.writing.mark)
-            made.append((label, Amount(written, _on_paper(text, field_.unit, task))))
+            written, length = text.replace(".", task.writing.mark), _on_paper(text, field_.unit, task)
+            named = f" {field_.unit}" if field_.unit and not length and text[-1:].isdigit() else ""
+            made.append((label, Amount(written + named, length)))
         elif field_.kind == "angle" and group.code.tier == "stretch":
-            made.append((label, Amount(f"{text.replace('-', quantity.MINUS)}°")))
+            made.append((label, Amount("", angle=f"{text.replace('-', quantity.MINUS)}°")))
     return tuple(made)
 
 
 def _on_paper(text: str, unit: str, task: Task) -> str:
+    """The length of a given value on the sheet; "" for one of another quantity than the answer's."""
+    if not unit or not task.writing.unit.endswith(unit):
+        return ""
     try:
         return quantity.fixed(quantity.read(text, unit) * task.factor, 1, task.writing.mark) if task.factor > 0 else ""
     except Unreadable:

@@ -2,9 +2,8 @@
 
 from collections.abc import Iterator, Sequence
 
-from pycore import lettering
 from pycore.drawing import Page
-from pycore.pages.class_set import ClassSet
+from pycore.pages.class_set import ClassSet, shortened
 from pycore.practice import key
 from pycore.practice.key import Amount, Column, Row
 from pycore.practice.task import CALCULATED, DRAWN, NO_LIMITS
@@ -16,7 +15,8 @@ from pycore.words import plain
 
 LETTERS = "abcdefghijklmnopqrstuvwxyz"
 LEAST_GAP = 2.0
-SHORT_NAME = 24
+NAME_ROOM = 40.0
+"""mm for a name; it stands whole in the table of text."""
 WAYS = (DRAWN, CALCULATED)
 
 
@@ -43,9 +43,9 @@ def _notes(group: ClassSet) -> tuple[str, ...]:
 
 
 def _name(row: Row) -> Lines:
-    """Name above code; a name as long as a line is cut, for it stands whole in the table of text."""
-    short = row.name if len(row.name) <= SHORT_NAME else row.name[: SHORT_NAME - 1].rstrip() + "…"
-    return (row.code,) if lettering.missing(short, "regular") or not short else (short, row.code)
+    """Name above code."""
+    short = shortened(row.name, NAME_ROOM)
+    return (short, row.code) if short else (row.code,)
 
 
 def _amount(amount: Amount, unit: str) -> Lines:
@@ -58,8 +58,8 @@ def _angle(amount: Amount, more: str = "") -> Lines:
 
 def _answer_row(row: Row) -> tuple[Lines, ...]:
     made: list[Lines] = [(str(row.place),), _name(row)]
-    made += [_amount(amount, row.unit) for _, amount in row.given if amount.length]
-    turned = [amount.size for _, amount in row.given if not amount.length]
+    made += [_amount(amount, row.unit) if amount.length else (amount.size,) for _, amount in row.given if amount.size]
+    turned = [amount.angle for _, amount in row.given if not amount.size]
     if turned:
         made.append((", ".join(turned),))
     made += [(row.scale,), _amount(row.result, row.unit)]
@@ -75,8 +75,8 @@ def answers(group: ClassSet, rows: Sequence[Row]) -> Ledger:
     """The first table: what is given and what is right."""
     head = rows[0]
     headings = [Heading((words.PLACE,)), Heading((words.NAME, words.CODE), "start")]
-    headings += [Heading((label,)) for label, amount in head.given if amount.length]
-    if any(not amount.length for _, amount in head.given):
+    headings += [Heading((label,)) for label, amount in head.given if amount.size]
+    if any(not amount.size for _, amount in head.given):
         headings.append(Heading((words.LAGS,)))
     headings += [Heading((words.SCALE,)), Heading((head.symbol,)), Heading((words.TOLERANCE,))]
     headings.append(Heading((words.ANGLE_SHORT,)))

@@ -166,9 +166,8 @@ def _unquoted(line: str) -> str:
     return "".join(sign for sign in name if sign.isprintable())
 
 
-def printed(name: str, paper: str) -> str:
-    """A name as it fits its cell on a sheet: shortened where it is too wide, "" where the lettering lacks it."""
-    room = lower_cells(paper)[0]
+def shortened(name: str, room: float) -> str:
+    """A name as it fits so many mm: cut where it is too wide, "" where the lettering lacks its signs."""
     if lettering.missing(name, "regular"):
         return ""
     short = name
@@ -186,7 +185,8 @@ def read_roll(roll: str, paper: str) -> tuple[Name, ...]:
         raise InputError(Fault("roll", "", words.long_name(long[0])))
     if len(named) > MOST_LEARNERS:
         raise InputError(Fault("roll", "", words.too_many_names(len(named), str(MOST_LEARNERS))))
-    return tuple(Name(name, printed(name, paper)) for _, name in named)
+    room = lower_cells(paper)[0]
+    return tuple(Name(name, shortened(name, room)) for _, name in named)
 
 
 def _notices(names: tuple[Name, ...]) -> tuple[str, ...]:

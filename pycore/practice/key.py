@@ -173,7 +173,7 @@ def cells(row: Row, listed: dict[str, tuple[Column, ...]]) -> list[str]:
     """One learner's line of that table; ``listed`` are the columns of mistakes by how they are made."""
     made = [str(row.place), row.name, row.code]
     for _, amount in row.given:
-        made += [amount.size, amount.length] if amount.length else [amount.size]
+        made += [amount.size, amount.length] if amount.length else [amount.size or amount.angle.removesuffix("°")]
     result, tolerance = row.result, row.tolerance
     made += [row.scale, result.size, result.length, result.angle.removesuffix("°"), result.side]
     made += [tolerance.size, tolerance.length, tolerance.angle.removesuffix("°")]

@@ -9,12 +9,14 @@ from making.paths import ROOT
 
 from pycore.api import handle
 from pycore.calculators.interface import default_form
+from pycore.calculators.registry import CALCULATORS
 from pycore.errors import InputError
-from pycore.pages import class_set
+from pycore.pages import class_job, class_key, class_set
 from pycore.pages.class_set import FIELDS, read_roll, read_set, values_of
 from pycore.practice import codes
 from pycore.practice.class_set import problems
 from pycore.practice.codes import MOST_LEARNERS, Code
+from pycore.sheet import ledger
 
 assert ROOT
 
@@ -134,7 +136,7 @@ def test_a_damaged_code_is_refused_with_what_is_wrong():
     assert not reply["ok"]
     assert "does not add up" in reply["errors"][0]["message"]
     for text, said in (("3CD-K7M", "too many signs or too few"), ("30D-K7M-2QX", "“0” stands in no code"),
-                       (str(Code(7, "core")), "no topic that is here")):  # fmt: skip
+                       (str(Code(9, "core")), "no topic that is here")):  # fmt: skip
         with pytest.raises(InputError, match=said):
             values_of(text)
 
@@ -220,8 +222,21 @@ def test_the_key_as_a_table_is_read_by_another_reader():
         assert float(row["I_N (A)"].replace(",", ".")) > 0
 
 
+@pytest.mark.parametrize("slug", list(class_set.TOPICS))
+@pytest.mark.parametrize("tier", codes.TIERS)
+def test_every_topic_and_level_makes_a_set(slug: str, tier: str):
+    done, data, _ = made(form(topic=slug, tier=tier, learners="2"), roll="W" * 60 + "\nB")
+    assert done["ok"]
+    assert 4 < data.count(b"/Type /Page\n") + data.count(b"/Type /Page ") + data.count(b"/Type /Page/")
+    group = read_set(form(topic=slug, tier=tier, learners="40"), "W" * 60 + "\n" + "M\n" * 39)
+    rows = [class_job.row_for(group, learner) for learner in class_job.learners_of(group) if learner is not None]
+    answers = class_key.answers(group, rows)
+    room = ledger.room_across("A4") - sum(ledger.natural_widths(answers.headings, answers.rows))
+    assert room / (len(answers.headings) - 1) > 1.5
+
+
 def test_topics_are_taken_up_by_registration_alone():
     """Nothing here names a calculator: whatever can set problems is a topic."""
-    assert ["neutral-current"] == list(class_set.TOPICS)
+    assert {slug for slug, page in CALCULATORS.items() if page.topic is not None} == set(class_set.TOPICS)
     source = (ROOT / "pycore" / "pages" / "class_set.py").read_text("utf-8")
     assert "neutral" not in source
