@@ -3,9 +3,17 @@
 from typing import Any
 
 from pycore.calculators.add_phasors import AddPhasors
+from pycore.calculators.harmonics_in_the_neutral import HarmonicsInTheNeutral
 from pycore.calculators.neutral_current import NeutralCurrent
 from pycore.calculators.open_neutral import OpenNeutralPage
 from pycore.calculators.sum_page import SumPage
+from pycore.calculators.two_wattmeters import TwoWattmeters
 
-PAGES: tuple[SumPage[Any], ...] = (AddPhasors(), NeutralCurrent(), OpenNeutralPage())
+PAGES: tuple[SumPage[Any], ...] = (
+    AddPhasors(),
+    NeutralCurrent(),
+    HarmonicsInTheNeutral(),
+    OpenNeutralPage(),
+    TwoWattmeters(),
+)
 CALCULATORS = {page.slug: page for page in PAGES}

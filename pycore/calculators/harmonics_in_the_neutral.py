@@ -1,0 +1,291 @@
+"""The page ``/harmonics-in-the-neutral/``: each order's phasors, and what the neutral carries of all."""
+
+from collections.abc import Mapping
+
+from pycore import phasor
+from pycore.calculators import conventions
+from pycore.calculators.conventions import choice_field
+from pycore.calculators.interface import Block, Equation, Field, Grid, Output, Paragraph, Picture, Working
+from pycore.calculators.neutral_accuracy import SumAccuracy
+from pycore.calculators.neutral_fields import BY_NAME as NEUTRAL_FIELDS
+from pycore.calculators.neutral_fields import labels_of
+from pycore.calculators.phasor_text import read_phasor
+from pycore.calculators.reading import Reader
+from pycore.calculators.sum_case import SheetWords, SumCase, sheet_words
+from pycore.calculators.sum_fields import drawing_fields
+from pycore.calculators.sum_page import SumPage, outputs_on_paper, summary
+from pycore.calculators.sum_problem import SheetProblem, read_sheet
+from pycore.calculators.written import Telling
+from pycore.circuits.harmonics import VOLTAGE_ANGLES, Distorted, Order, Spectrum, fundamental_from_total, solve
+from pycore.constructions import construction
+from pycore.constructions.construction import Arm
+from pycore.drawing import Ink
+from pycore.errors import Fault
+from pycore.quantity import NO_BREAK_SPACE, Unreadable
+from pycore.sheet.harmonic_pictures import Bar, Wave, spectrum, waveforms
+from pycore.sheet.plan import Plan
+from pycore.words import Phrase, Symbol, inputs, say
+from pycore.words import harmonics as words
+from pycore.words import sums as sum_words
+from pycore.words.formula import Number, Root, Square, row
+
+ORDERS = (3, 5, 7, 9, 11, 13)
+MOST_SHARE = 200.0
+FIELDS: tuple[Field, ...] = (
+    Field("i1", "L1", "quantity", "values", "10", "A", sample="i1"),
+    Field("i2", "L2", "quantity", "values", "6", "A", sample="i2"),
+    Field("i3", "L3", "quantity", "values", "4", "A", sample="i3"),
+    *(
+        Field(f"h{order}", words.share_label(order), "phasor", "values" if order == 3 else "more",
+              "20" if order == 3 else "", "%",
+              help=words.SHARE_HELP if order == ORDERS[-1] else "")
+        for order in ORDERS
+    ),
+    choice_field("drawn", words.DRAWN, "method", "3", tuple((str(o), words.order_option(o)) for o in (1, *ORDERS))),
+    choice_field("stated", words.STATED, "loads", "fundamental", words.STATEDS),
+    choice_field("of", words.OF, "loads", "fundamental", words.OFS),
+    NEUTRAL_FIELDS["a1"], NEUTRAL_FIELDS["a2"], NEUTRAL_FIELDS["a3"],
+    NEUTRAL_FIELDS["names"], NEUTRAL_FIELDS["colours"],
+    *drawing_fields("amperes", "0°", "tip-to-tail", "right"),
+)  # fmt: skip
+BY_NAME = {field.name: field for field in FIELDS}
+
+
+class HarmonicCase(SumCase):
+    """One order's phasors as they are drawn, with the whole spectrum beside them."""
+
+    slug = "harmonics-in-the-neutral"
+    fields = FIELDS
+    scenario = words.SCENARIO
+    sum_word: Phrase = ("neutral",)
+    part_word = "line"
+
+    def __init__(self, problem: SheetProblem, spectrum_: Spectrum, order: Order) -> None:
+        self.spectrum, self.order = spectrum_, order
+        arms = tuple(
+            Arm(f"i{number}", number, phasor.magnitude(value), phasor.angle(value))
+            for number, value in enumerate(order.lines, start=1)
+            if value != 0
+        )
+        reference = arms[0].angle if problem["reference"] == "current" else 0.0
+        tags = _tags(problem["names"], order.number)
+        telling = Telling(
+            tags=tags,
+            lines=conventions.line_names(problem["names"]),
+            reference=tags[arms[0].key] if arms[0].angle == reference else words.angle_name(),
+            voltage=words.angle_name(),
+            writing=problem.writing,
+            protractor=problem["protractor"],
+            polar=problem["angles"] == "polar",
+            words=words.WORDS,
+        )
+        picture = construction.Picture(problem["first"], problem["rotation"], reference)
+        super().__init__(problem, arms, telling.lines, picture, telling)
+
+    def inks(self) -> dict[str, Ink]:
+        """The lines' colours, as the class has chosen them."""
+        return conventions.inks(self.problem["colours"])
+
+    def amounts(self, values: tuple[complex, ...]) -> str:
+        """Several sizes as they are told: 2 A, 1.2 A, 0.8 A."""
+        return ", ".join(self.amount(phasor.magnitude(value)) for value in values)
+
+    def sheet_title(self, kind: str) -> str:
+        """The title of a kind of sheet."""
+        return sum_words.sheet_titles(words.TITLE)[kind]
+
+    def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
+        """The notes of a kind of sheet and what it shows."""
+        return sheet_words(self, plan, kind, words.TASK, words.given_order(self.order.number, ""))
+
+    def method_words(self, plan: Plan) -> str:
+        """The method and the order as the title block says them."""
+        return f"{words.share_label(self.order.number)}: {super().method_words(plan)}"
+
+
+def _tags(names: str, order: int) -> dict[str, Phrase]:
+    """Tags of one order's phasors: the fundamental's as everywhere, the third's with their order."""
+    if order == 1:
+        return conventions.symbols("I", names)
+    short = [name.removeprefix("L") for name in conventions.NAMES[names]]
+    by_number = {str(n): Symbol("I", f"{name},{order}") for n, name in enumerate(short, start=1)}
+    tags: dict[str, Phrase] = {f"i{n}": (symbol,) for n, symbol in by_number.items()}
+    for first, second in ("12", "13", "23"):
+        tags[f"i{first}{second}"] = (by_number[first], " + ", by_number[second])
+    tags["sum"] = (Symbol("I", f"N,{order}"),)
+    tags["return"] = ("−", Symbol("I", f"N,{order}"))
+    return tags
+
+
+def _share(reader: Reader, order: int) -> tuple[float, float]:
+    """Share and angle of an order; 0 for an empty field."""
+    name = f"h{order}"
+    text, label = reader.given(name), reader.label(name)
+    if not text:
+        return 0.0, 0.0
+    try:
+        size, angle = read_phasor(text, "%")
+    except Unreadable as problem:
+        reader.fault(name, words.bad_share(label, text), problem.part)
+        return 0.0, 0.0
+    if size > MOST_SHARE:
+        reader.fault(name, words.bad_share(label, text))
+    return size / 100.0, angle
+
+
+def _load(reader: Reader) -> tuple[Distorted, dict[int, float]]:
+    """Currents, lags and shares as they were typed."""
+    currents = [reader.current(name) or 0.0 for name in ("i1", "i2", "i3")]
+    lags = [reader.lag(name).degrees for name in ("a1", "a2", "a3")]
+    found = {order: _share(reader, order) for order in ORDERS}
+    shares = {order: share for order, (share, _) in found.items() if share > 0}
+    if not reader.faults and not any(currents):
+        for name in ("i1", "i2", "i3"):
+            reader.fault(name, inputs.all_zero(reader.label(name), reader.given(name)))
+    stated, of_total = reader.choice("stated") == "total", reader.choice("of") == "total"
+    if not reader.faults:
+        currents, shares = _fundamentals(reader, currents, shares, stated=stated, of_total=of_total)
+    phases = {order: found[order][1] for order in shares}
+    load = Distorted((currents[0], currents[1], currents[2]), (lags[0], lags[1], lags[2]), shares, phases)
+    return load, shares
+
+
+def _fundamentals(
+    reader: Reader, currents: list[float], shares: dict[int, float], *, stated: bool, of_total: bool
+) -> tuple[list[float], dict[int, float]]:
+    """Fundamental currents, and shares of them, from what the form's words make of the numbers."""
+    try:
+        ratio = fundamental_from_total(1.0, shares, of_total=of_total)
+    except ValueError:
+        for order in shares:
+            reader.fault(f"h{order}", words.too_much(reader.label(f"h{order}")))
+        return currents, shares
+    if of_total:
+        # A share of the total, as a share of the fundamental.
+        shares = {order: share / ratio for order, share in shares.items()}
+    return ([current * ratio for current in currents] if stated else currents), shares
+
+
+class HarmonicsInTheNeutral(SumPage[HarmonicCase]):
+    """The page ``/harmonics-in-the-neutral/``."""
+
+    slug = "harmonics-in-the-neutral"
+    title = words.TITLE
+    description = words.DESCRIPTION
+    scenario = words.SCENARIO
+    fields = FIELDS
+    cautions = words.CAUTIONS
+
+    def case(self, form: Mapping[str, str]) -> HarmonicCase:
+        """The form as a case: of the order that is drawn, or the fundamental where there is none of it."""
+        reader = Reader(form, BY_NAME, self.labels(form))
+        load, _ = _load(reader)
+        wanted = int(reader.choice("drawn"))
+        if reader.faults:
+            reader.finish()
+        found = solve(load)
+        order = next((one for one in found.orders if one.number == wanted), found.orders[0])
+        sizes = [float(f"{phasor.magnitude(value):.3g}") for value in order.lines]
+        problem = read_sheet(reader, FIELDS, sizes, "A", computed=order.number != 1)
+        return HarmonicCase(problem, found, order)
+
+    def outputs(self, case: HarmonicCase, plan: Plan) -> tuple[Output, ...]:
+        """The neutral's r.m.s. value, each order's part of it, the lines' r.m.s. values."""
+        writing, found = case.telling.writing, case.spectrum
+        whole = writing.number(found.neutral)
+        made = [Output("neutral-current", found.neutral, whole, writing.unit, say(words.NEUTRAL))]
+        for order in found.orders:
+            size = phasor.magnitude(order.neutral)
+            name = say("{name}, order {order}", name=Symbol("I", "N"), order=str(order.number))
+            made.append(Output(f"neutral-{order.number}", size, writing.number(size), writing.unit, name))
+        for number, size in enumerate(found.lines, start=1):
+            line = say("{line}, all orders", line=case.lines[number - 1])
+            made.append(Output(f"line-{number}", size, writing.number(size), writing.unit, line))
+        return (*made, *outputs_on_paper(case, plan, "sum-length"))
+
+    def summary(self, case: HarmonicCase, plan: Plan) -> tuple[Phrase, ...]:
+        """Which order is on the sheet, and what a hand can do with it."""
+        told = words.drawn(case.order.number, case.amount(case.size), case.length(plan))
+        return (told, *summary(case, plan)[2:])
+
+    def given(self, case: HarmonicCase) -> Phrase:
+        """The values in words."""
+        fundamental = case.spectrum.orders[0]
+        return (case.amounts(fundamental.lines),)
+
+    def remarks(self, case: HarmonicCase) -> tuple[Phrase, ...]:
+        """Whether the neutral carries more than any line, and what each order does."""
+        found = case.spectrum
+        largest = max(found.lines)
+        tell = words.more_than_lines if found.neutral > largest else words.less_than_lines
+        made = [tell(case.amount(found.neutral), case.amount(largest))]
+        for order in found.orders[1:]:
+            neutral = case.amount(phasor.magnitude(order.neutral))
+            made.append(words.of_order(order.number, order.sequence, case.amounts(order.lines), neutral))
+        if any(order.sequence == "zero" for order in found.orders):
+            made.append(words.triplen_rule())
+        return (*made, words.meter_words())
+
+    def calculated(self, case: HarmonicCase, plan: Plan) -> tuple[Working, ...]:
+        """Order by order, pictures, and what a hand can do."""
+        pictures = Working("pictures", say(words.WAVES), tuple(_pictures(case)))
+        table = Working("orders", say(words.CALCULATED), tuple(_by_order(case)))
+        return pictures, table, SumAccuracy(case).working(plan)
+
+    def labels(self, form: Mapping[str, str]) -> dict[str, str]:
+        """Labels of the fields that name a line, as the form's line names have it."""
+        return labels_of(form)
+
+    def inks(self, form: Mapping[str, str]) -> dict[str, str]:
+        """Ink of the line samples beside the labels, by phasor key."""
+        colours = form.get("colours", "iec")
+        return dict(conventions.inks(colours if colours in conventions.COLOURS else "iec"))
+
+    def faults(self, case: HarmonicCase) -> tuple[Fault, ...]:
+        """Optional inputs that could not be used, and a scale that does not fit."""
+        problem = case.problem
+        return (*(problem.faults if isinstance(problem, SheetProblem) else ()), *case.misfit)
+
+
+def _pictures(case: HarmonicCase) -> list[Block]:
+    """Waves of lines and neutral, and the spectrum."""
+    found, inks = case.spectrum, case.inks()
+    lines = [
+        Wave(case.lines[index], {order.number: order.lines[index] for order in found.orders}, inks[f"i{index + 1}"])
+        for index in range(len(VOLTAGE_ANGLES))
+    ]
+    neutral = Wave(words.IN_NEUTRAL, {order.number: order.neutral for order in found.orders}, inks["sum"])
+    waves = waveforms((lines, (neutral,)), words.waves_title(case.amount(found.neutral)))
+    bars = [
+        Bar(order.number, max(phasor.magnitude(value) for value in order.lines), phasor.magnitude(order.neutral),
+            case.telling.writing.number(phasor.magnitude(order.neutral)))
+        for order in found.orders
+    ]  # fmt: skip
+    told = ", ".join(f"{bar.order}: {bar.written}{NO_BREAK_SPACE}{case.telling.writing.unit}" for bar in bars)
+    by_order = spectrum(bars, (words.LARGEST_LINE, words.IN_NEUTRAL), words.spectrum_title(told))
+    return [Picture(waves, "waves"), Picture(by_order, "spectrum")]
+
+
+def _by_order(case: HarmonicCase) -> list[Block]:
+    """The table of orders, and the root of the sum of their squares."""
+    found, writing = case.spectrum, case.telling.writing
+    head = (*((name,) for name in words.HEAD), *((line,) for line in case.lines), ("N",))
+    rows = [
+        (
+            (str(order.number),), (order.sequence,),
+            *((writing.number(phasor.magnitude(value)),) for value in order.lines),
+            (writing.number(phasor.magnitude(order.neutral)),),
+        )
+        for order in found.orders
+    ]  # fmt: skip
+    total = (("r.m.s.",), ("",), *((writing.number(size),) for size in found.lines), (writing.number(found.neutral),))
+    symbol = Symbol("I", "N")
+    squares: list[str | Square] = []
+    for order in found.orders:
+        squares += [*(("+",) if squares else ()), Square(Number(writing.fixed(phasor.magnitude(order.neutral), 2)))]
+    result = Number(writing.number(found.neutral), writing.unit)
+    return [
+        Grid(head, (*rows, total), total=True),
+        Paragraph(words.squares()),
+        Equation((row(symbol, "=", Root(row(*squares)), "=", result),)),
+    ]

@@ -1,0 +1,113 @@
+"""Harmonics in the neutral: against scipy's transform of the sampled waves, and at the ends of the range."""
+
+import json
+import re
+
+import numpy as np
+import pytest
+from scipy.fft import rfft
+
+from pycore import phasor
+from pycore.api import handle
+from pycore.calculators.harmonics_in_the_neutral import FIELDS, ORDERS, HarmonicsInTheNeutral
+from pycore.calculators.interface import default_form
+from pycore.circuits.harmonics import Distorted, solve, wave
+from pycore.words import plain
+
+FORM = default_form(FIELDS)
+PAGE = HarmonicsInTheNeutral()
+OUTPUT = re.compile(r'<output name="([^"]+)" data-value="([^"]*)"')
+SAMPLES = 64
+
+
+def ask(**values: str) -> dict:
+    request = {"do": "answer", "page": PAGE.slug, "form": {**FORM, **values}, "parts": ["answer", "sheet", "view",
+               "workings"]}  # fmt: skip
+    return json.loads(handle(json.dumps(request))[0])
+
+
+def results(**values: str) -> dict[str, float]:
+    reply = ask(**values)
+    assert reply["ok"], reply["errors"]
+    return {name: float(value) for name, value in OUTPUT.findall(reply["regions"]["answer"]) if value}
+
+
+def test_five_hundred_random_loads_agree_with_scipys_transform():
+    """The neutral's wave is the sum of the sampled line waves; its spectrum is that of our phasors."""
+    draws = np.random.default_rng(20261125)
+    turns = 2 * np.pi * np.arange(SAMPLES) / SAMPLES
+    for _ in range(500):
+        currents = draws.uniform(0, 50, 3)
+        lags = draws.uniform(-60, 60, 3)
+        shares = {order: draws.uniform(0, 0.6) for order in ORDERS}
+        phases = {order: draws.uniform(-180, 180) for order in ORDERS}
+        waves = np.zeros(SAMPLES)
+        for current, angle, lag in zip(currents, (0, -120, 120), lags, strict=True):
+            at = turns + np.radians(angle - lag)
+            waves += np.sqrt(2) * current * np.cos(at)
+            for order in ORDERS:
+                waves += np.sqrt(2) * current * shares[order] * np.cos(order * at + np.radians(phases[order]))
+        spectrum = rfft(waves) / SAMPLES * np.sqrt(2)
+        found = solve(Distorted(tuple(currents), tuple(lags), shares, phases))
+        for order in found.orders:
+            assert abs(order.neutral - spectrum[order.number]) < 1e-9 * (1 + currents.sum())
+        assert found.neutral == pytest.approx(np.sqrt(np.mean(waves**2)), abs=1e-9)
+
+
+def test_the_wave_is_that_of_its_phasors():
+    found = solve(Distorted((10.0, 6.0, 4.0), (0.0, 0.0, 0.0), {3: 0.2}, {}))
+    phasors = {order.number: order.lines[0] for order in found.orders}
+    assert wave(phasors, 0.0) == pytest.approx(np.sqrt(2) * 12.0)
+    assert wave(phasors, 60.0) == pytest.approx(np.sqrt(2) * (5.0 - 2.0))
+
+
+def test_triplen_orders_that_are_out_of_phase_do_not_add():
+    """Their phasors cancel where the lines lag so that three times the angle parts them by 120 degrees."""
+    found = results(i1="10", i2="10", i3="10", h3="30", a1="0", a2="40", a3="80")
+    assert found["neutral-3"] == pytest.approx(0.0, abs=1e-9)
+
+
+@pytest.mark.parametrize("drawn", ["1", "3", "5", "7", "9", "11", "13"])
+@pytest.mark.parametrize("sheet", ["construction", "problem", "overlay"])
+def test_every_order_has_its_sheet_and_workings(drawn: str, sheet: str):
+    reply = ask(drawn=drawn, sheet=sheet, h5="8", h7="5 at 90", h9="6", h11="2", h13="1")
+    assert reply["ok"], reply["errors"]
+    assert "<svg" in reply["regions"]["sheet"] and 'id="' in reply["regions"]["workings"]
+
+
+def test_an_order_that_is_not_there_leaves_the_fundamental_on_the_sheet():
+    case = PAGE.case({**FORM, "drawn": "7"})
+    assert case.order.number == 1
+
+
+def test_more_than_any_line_is_said():
+    form = {**FORM, "i1": "10", "i2": "10", "i3": "10", "h3": "60"}
+    told = [plain(phrase) for phrase in PAGE.answer(form, ("answer",)).remarks]
+    assert any("more than any line" in one for one in told)
+
+
+def test_balanced_lines_leave_only_triplen_orders():
+    found = results(i1="10", i2="10", i3="10", h3="20", h5="20", h7="20")
+    assert (found["neutral-1"], found["neutral-5"], found["neutral-7"]) == (0, 0, 0)
+    assert found["neutral-current"] == pytest.approx(6.0)
+
+
+@pytest.mark.parametrize(
+    ("values", "field", "words"),
+    [
+        ({"i1": "0", "i2": "0", "i3": "0"}, "i1", "more than 0 A"),
+        ({"h3": "abc"}, "h3", "cannot be read"),
+        ({"h3": "300"}, "h3", "cannot be read"),
+        ({"h3": "80", "h5": "70", "of": "total"}, "h3", "nothing is left"),
+        ({"i2": "x"}, "i2", "not a number"),
+    ],
+)
+def test_bad_input_is_named(values: dict, field: str, words: str):
+    reply = ask(**values)
+    assert not reply["ok"]
+    assert words in {error["field"]: error["message"] for error in reply["errors"]}[field]
+
+
+def test_a_phasor_of_the_drawing_is_that_of_its_order():
+    case = PAGE.case({**FORM, "h3": "20 at 30"})
+    assert phasor.angle(case.total) == pytest.approx(30.0)

@@ -1,0 +1,98 @@
+"""Two wattmeters: against numpy's mean of instantaneous power, and at the ends of the range."""
+
+import json
+import re
+
+import numpy as np
+import pytest
+
+from pycore.api import handle
+from pycore.calculators.interface import default_form
+from pycore.calculators.two_wattmeters import FIELDS, TwoWattmeters
+from pycore.circuits.wattmeters import BalancedLoad, back, read
+from pycore.words import plain
+
+FORM = default_form(FIELDS)
+PAGE = TwoWattmeters()
+OUTPUT = re.compile(r'<output name="([^"]+)" data-value="([^"]*)"')
+
+
+def ask(**values: str) -> dict:
+    request = {"do": "answer", "page": PAGE.slug, "form": {**FORM, **values}, "parts": ["answer", "sheet", "view",
+               "workings"]}  # fmt: skip
+    return json.loads(handle(json.dumps(request))[0])
+
+
+def results(**values: str) -> dict[str, float]:
+    reply = ask(**values)
+    assert reply["ok"], reply["errors"]
+    return {name: float(value) for name, value in OUTPUT.findall(reply["regions"]["answer"]) if value}
+
+
+def test_five_hundred_loads_agree_with_the_mean_of_instantaneous_power():
+    """Sampled over one period by numpy: voltage from L1 to L2 times current of L1, L3 to L2 times L3."""
+    draws = np.random.default_rng(20261125)
+    turns = np.radians(np.arange(0, 360, 1.0))
+    for _ in range(500):
+        volts, amps, lag = draws.uniform(50, 700), draws.uniform(0.1, 200), draws.uniform(-90, 90)
+        phase = np.sqrt(2 / 3) * volts * np.cos(turns + np.radians([[0], [-120], [120]]))
+        flow = np.sqrt(2) * amps * np.cos(turns + np.radians([[0], [-120], [120]]) - np.radians(lag))
+        first = np.mean((phase[0] - phase[1]) * flow[0])
+        second = np.mean((phase[2] - phase[1]) * flow[2])
+        found = read(BalancedLoad(volts, amps, lag))
+        assert found.first == pytest.approx(first, abs=1e-9 * volts * amps)
+        assert found.second == pytest.approx(second, abs=1e-9 * volts * amps)
+        again = back(found.first, found.second)
+        power = np.sqrt(3) * volts * amps * np.cos(np.radians(lag))
+        assert again.power == pytest.approx(power, abs=1e-8 * volts * amps)
+        assert again.lag == pytest.approx(lag, abs=1e-6)
+
+
+def test_the_drawing_ends_on_the_apparent_power():
+    for lag in ("0", "40", "60", "75", "90", "-30", "0.85 lag"):
+        case = PAGE.case({**FORM, "lag": lag})
+        assert case.size == pytest.approx(case.found.apparent, rel=1e-9)
+        assert case.shown().construction.end_point.y == pytest.approx(case.found.reactive, abs=1e-6)
+
+
+@pytest.mark.parametrize("lag", ["0", "30", "60", "75", "90", "-60", "-90"])
+@pytest.mark.parametrize("method", ["tip-to-tail", "components"])
+@pytest.mark.parametrize("sheet", ["construction", "problem", "overlay"])
+def test_every_angle_has_its_sheet(lag: str, method: str, sheet: str):
+    reply = ask(lag=lag, method=method, sheet=sheet)
+    assert reply["ok"], reply["errors"]
+    assert "<svg" in reply["regions"]["sheet"]
+
+
+def test_which_reading_is_negative_below_half_power_factor():
+    for lag, number in (("75", 1), ("-75", 2)):
+        told = [plain(phrase) for phrase in PAGE.answer({**FORM, "lag": lag}, ("answer",)).remarks]
+        assert any(f"Wattmeter {number} reads backwards" in one for one in told)
+    assert not any("backwards" in plain(p) for p in PAGE.answer({**FORM, "lag": "59"}, ("answer",)).remarks)
+
+
+def test_the_tangent_formula_is_refused_for_a_load_that_is_not_balanced():
+    found = results(known="readings", w1="2000", w2="5000", balanced="no")
+    assert found["power"] == 7000
+    assert not {"lag", "reactive-power", "power-factor"} & set(found)
+    told = [plain(p) for p in PAGE.answer({**FORM, "known": "readings", "w1": "2000", "w2": "5000", "balanced": "no"},
+            ("answer",)).remarks]  # fmt: skip
+    assert any("not balanced" in one for one in told)
+
+
+@pytest.mark.parametrize(
+    ("values", "field", "words"),
+    [
+        ({"known": "readings", "w1": "", "w2": "5"}, "w1", "cannot be read"),
+        ({"known": "readings", "w1": "0", "w2": "0"}, "w1", "both readings are zero"),
+        ({"known": "readings", "w1": "5 A", "w2": "5"}, "w1", "cannot be read"),
+        ({"lag": "120"}, "lag", "more than 90"),
+        ({"amps": "0"}, "amps", "out of range"),
+        ({"volts": "-4"}, "volts", "out of range"),
+        ({"balanced": "no"}, "balanced", "give both readings"),
+    ],
+)
+def test_bad_input_is_named(values: dict, field: str, words: str):
+    reply = ask(**values)
+    assert not reply["ok"]
+    assert words in {error["field"]: error["message"] for error in reply["errors"]}[field]
