@@ -237,6 +237,18 @@ def _work(name: str) -> Callable[[Mapping[str, Any]], Reply]:
     return carry_out
 
 
+def _photo(request: Mapping[str, Any]) -> Reply:
+    """A drawing judged from points in a photograph of it; the pixels never come here."""
+    # Only the photograph's panel needs it; the first answer of a sheet need not wait for its import.
+    from pycore.render.photograph import NoPhoto, reply
+
+    _page(request)
+    try:
+        return reply(request, _form(request)), None
+    except NoPhoto:
+        raise BadRequest(words.unknown_request()) from None
+
+
 _ANSWERS: dict[str, Callable[[Mapping[str, Any]], Reply]] = {
     "answer": _answer,
     "open": _open,
@@ -245,6 +257,7 @@ _ANSWERS: dict[str, Callable[[Mapping[str, Any]], Reply]] = {
     "share": _share,
     "lesson": _lesson,
     "handout": _handout,
+    "photo": _photo,
     "mark": _mark,
     "set-again": _set_again,
     "begin": _begin,

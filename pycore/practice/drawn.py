@@ -1,0 +1,342 @@
+"""A hand drawing judged line by line, each from the lines that were drawn before it.
+
+The points come in mm on the paper. They are turned so that the direction drawn first lies where it
+belongs, then the construction's own moves are carried out over them (``moves.retrace``): what a move
+should have given, going by the learner's own earlier lines, is compared with what was drawn. A line
+that is off is looked at for the usual slips; what fits none is not named.
+"""
+
+import math
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+
+from pycore import geometry
+from pycore.accuracy.hand import ONE_LENGTH, Hand
+from pycore.constructions.construction import Construction, Picture
+from pycore.constructions.moves import (
+    CrossArcs,
+    Direction,
+    DrawParallel,
+    Intersect,
+    SetOff,
+    Start,
+    TurnAngle,
+    turn_of,
+    zero_of,
+)
+from pycore.constructions.retrace import Retraced, retrace
+from pycore.geometry import ORIGIN, Point
+from pycore.phasor import wrap
+from pycore.practice.marking import ACCEPT, band_of
+from pycore.words import Phrase
+from pycore.words import mistakes as words
+from pycore.words import photograph as photo_words
+
+PENCIL = 0.25
+"""Standard uncertainty in mm of where the end of a pencil line is."""
+SLIPS_ANGLE, SLIPS_LENGTH = 2.5, 1.5
+"""How near (degrees; mm beside 2 % of the length) a line must come to what a slip gives to be named for it."""
+SAME_SHARE = 0.02
+
+
+@dataclass(frozen=True, slots=True)
+class Drawing:
+    """What was to be drawn: the construction and how it lies on the paper, mm for each unit (``factor``),
+    units per cm (``scale``), the hand it is judged by, how far (mm, 95 %) such a hand's result may be off, and
+    what its phasors are called."""
+
+    construction: Construction
+    picture: Picture
+    factor: float
+    scale: float
+    hand: Hand
+    allowed: float
+    tags: Mapping[str, Phrase]
+
+
+@dataclass(frozen=True, slots=True)
+class Unsure:
+    """Standard uncertainties of a line that was measured: of its length (mm) and its direction (degrees)."""
+
+    length: float = 0.0
+    angle: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Slip:
+    """A mistake that fits a line: what happened, and where to look."""
+
+    key: str
+    name: Phrase
+    look: Phrase
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One line judged. ``kind``: ``line`` (its angle is the protractor's reading), ``first`` (its angle is that
+    from where the sheet has it) or ``dashed`` (its angle is that from a true parallel). ``expected`` and
+    ``angle_expected`` follow from the learner's own earlier lines; mm and degrees. ``angle`` is None where
+    the line has no direction of its own to be judged. ``allowed``: the tolerances of both at 95 %."""
+
+    kind: str
+    symbol: Phrase
+    ends: tuple[str, str]
+    length: float
+    expected: float
+    angle: float | None
+    angle_expected: float
+    off: float
+    allowed: tuple[float, float]
+    bands: tuple[str, str]
+    slips: tuple[Slip, ...] = ()
+
+    @property
+    def band(self) -> str:
+        """The worse of both bands."""
+        order = (ACCEPT, "look", "wrong")
+        return max(self.bands, key=order.index)
+
+
+def first_direction(construction: Construction) -> str:
+    """The line by which a drawing is turned to where it belongs, if no arrow lies on it; else ""."""
+    setting = next(move for move in construction.moves if isinstance(move, SetOff))
+    directions = [move.line for move in construction.moves if isinstance(move, Direction)]
+    if setting.line in directions:
+        return ""
+    turns = [m for m in construction.moves if isinstance(m, TurnAngle) and m.line == setting.line]
+    return turns[0].zero if turns and turns[0].zero in directions else directions[0]
+
+
+def points_to_find(construction: Construction) -> tuple[str, ...]:
+    """The points that the learner shows, in the order of drawing: the start, a point on the direction drawn first
+    (by the line's name) where no arrow lies on it, then each point as it comes."""
+    named: list[str] = []
+    for move in construction.moves:
+        if isinstance(move, Start):
+            named.append(move.point)
+            if first_direction(construction):
+                named.append(first_direction(construction))
+        elif isinstance(move, Intersect | CrossArcs) or (isinstance(move, SetOff) and move.role == "given"):
+            named.append(move.point)
+    return tuple(dict.fromkeys(named))
+
+
+@dataclass(frozen=True, slots=True)
+class Aligned:
+    """Points in the construction's own unit, turned so that the first direction is right; by how much they
+    were turned on the paper (degrees), and where the start is (mm)."""
+
+    points: Mapping[str, Point]
+    turned: float
+    origin: Point
+
+
+def aligned(drawing: Drawing, places: Mapping[str, Point]) -> Aligned:
+    """The drawn points (mm, y up) as the construction counts them."""
+    construction, picture = drawing.construction, drawing.picture
+    start = next(move.point for move in construction.moves if isinstance(move, Start))
+    guide = first_direction(construction)
+    setting = next(move for move in construction.moves if isinstance(move, SetOff))
+    along = next(m for m in construction.moves if isinstance(m, Direction) and m.line == (guide or setting.line))
+    first = guide or setting.point
+    origin = places[start]
+    right, up = picture.place(Point(1.0, 0.0)), picture.place(Point(0.0, 1.0))
+    reckoned: dict[str, Point] = {}
+    for name, place in places.items():
+        step = place.minus(origin).times(1.0 / drawing.factor)
+        reckoned[name] = Point(geometry.dot(step, right), geometry.dot(step, up))
+    apart = reckoned[first]
+    turned = wrap(geometry.direction(ORIGIN, apart) - along.degrees) if apart != ORIGIN else 0.0
+    points = {
+        name: ORIGIN.moved(geometry.distance(ORIGIN, point), geometry.direction(ORIGIN, point) - turned)
+        for name, point in reckoned.items()
+        if name != guide
+    }
+    if not guide and apart != ORIGIN:
+        # Exactly on its line: a rest of rounding would look like an error of the hand.
+        points[first] = ORIGIN.moved(geometry.distance(ORIGIN, apart), along.degrees)
+    return Aligned(points, wrap(turned * picture.sense), origin)
+
+
+class Judge:
+    """Judges the lines of one drawing. ``unsure`` gives the uncertainty of a line by the names of its ends;
+    on its ``sheet`` the first line's direction is judged too, which on plain paper nobody can know."""
+
+    def __init__(
+        self, drawing: Drawing, found: Aligned, unsure: Mapping[tuple[str, str], Unsure], sheet: bool
+    ) -> None:
+        self.drawing, self.found, self.unsure, self.sheet = drawing, found, unsure, sheet
+        self.moves = drawing.construction.moves
+        self.arms = {arm.key: arm for arm in drawing.construction.arms}
+
+    def lines(self) -> tuple[Line, ...]:
+        """Every line, in the order of drawing."""
+        made: list[Line] = []
+        for traced in retrace(self.moves, self.found.points):
+            move = self.moves[traced.index]
+            if isinstance(move, SetOff):
+                made.append(self._arm(traced, move))
+            elif isinstance(move, Intersect | CrossArcs):
+                made += self._corner(traced, move)
+        return tuple(made)
+
+    # What a hand and a photograph allow.
+
+    def _allowed(self, ends: tuple[str, str], length: float, kind: str) -> tuple[float, float]:
+        """Half-widths at 95 % of a line's length (mm) and direction (degrees)."""
+        hand, unsure = self.drawing.hand, self.unsure.get(ends, Unsure())
+        whole = math.hypot(hand.length, unsure.length)
+        turn = hand.parallel if kind == "parallel" else hand.angle
+        pencil = PENCIL / max(length, 1.0) * 360.0 / math.tau
+        return ONE_LENGTH * whole, ONE_LENGTH * math.hypot(turn, unsure.angle, pencil)
+
+    def _made(
+        self, kind: str, symbol: Phrase, ends: tuple[str, str], wanted: Point, drawn: Point,
+        tool: str, read: tuple[float | None, float],
+    ) -> Line:  # fmt: skip
+        """A line from the step that was wanted and the step that was drawn; ``read`` is how its angle is written."""
+        factor = self.drawing.factor
+        length, expected = (factor * geometry.distance(ORIGIN, step) for step in (drawn, wanted))
+        off = wrap(geometry.direction(ORIGIN, drawn) - geometry.direction(ORIGIN, wanted)) if length > 0 else 0.0
+        allowed = self._allowed(ends, expected, tool)
+        # A dot has no direction that anybody could draw.
+        turned = math.fabs(off) / allowed[1] if expected >= 4.0 else 0.0
+        bands = band_of(math.fabs(length - expected) / allowed[0]), band_of(turned)
+        return Line(kind, symbol, ends, length, expected, *read, off, allowed, bands)
+
+    # One arrow.
+
+    def _arm(self, traced: Retraced, move: SetOff) -> Line:
+        start = traced.so_far.points[move.start]
+        drawn, wanted = self.found.points[move.point].minus(start), traced.expected.minus(start)
+        turn = self._turn_before(traced.index, move.line)
+        symbol = self.drawing.tags.get(move.phasor, ())
+        ends = (move.start, move.point)
+        if turn is None:
+            carried = any(isinstance(m, DrawParallel) and m.line == move.line for m in self.moves)
+            kind, tool = ("dashed", "parallel") if carried else ("first", "angle")
+            line = self._made(kind, symbol, ends, wanted, drawn, tool, (None, 0.0))
+            line = line if carried or not self.sheet else self._as_on_the_sheet(line)
+        else:
+            zero, right = zero_of(turn, traced.so_far.lines), turn_of(turn, traced.so_far.readings)
+            own = wrap(geometry.direction(ORIGIN, drawn) - zero)
+            line = self._made("line", symbol, ends, wanted, drawn, "angle", (math.fabs(own), math.fabs(wrap(right))))
+        if line.band == ACCEPT:
+            return line
+        return replace(line, slips=(*line.slips, *self._slips(traced, move, turn, line)))
+
+    def _as_on_the_sheet(self, line: Line) -> Line:
+        """The first line with how far it is turned from where the sheet has it."""
+        turned = self.found.turned
+        bands = line.bands[0], band_of(math.fabs(turned) / line.allowed[1])
+        slips = (Slip("first-way", *photo_words.told("first-way", line.symbol)),) if math.fabs(turned) > 30.0 else ()
+        return replace(line, off=turned, bands=bands, slips=slips)
+
+    def _turn_before(self, index: int, line: str) -> TurnAngle | None:
+        return next((m for m in self.moves[:index] if isinstance(m, TurnAngle) and m.line == line), None)
+
+    def _slips(self, traced: Retraced, move: SetOff, turn: TurnAngle | None, line: Line) -> Iterator[Slip]:
+        elsewhere = self._from_elsewhere(traced, move)
+        if elsewhere:
+            yield elsewhere
+            return
+        if line.bands[1] != ACCEPT and turn is not None:
+            yield from _turned_by_slip(turn, traced, line.off, {"a": line.symbol})
+        if line.bands[0] != ACCEPT:
+            yield from self._measured_by_slip(move, line)
+
+    def _from_elsewhere(self, traced: Retraced, move: SetOff) -> Slip | None:
+        """Right in length and direction, but begun at another point."""
+        start = traced.so_far.points[move.start]
+        step = traced.expected.minus(start)
+        near = 3.0 / self.drawing.factor
+        for name, other in traced.so_far.points.items():
+            begun = other.plus(step)
+            if name not in self.found.points or name == move.point or geometry.distance(other, start) < near:
+                continue
+            if geometry.distance(begun, self.found.points[move.point]) < near:
+                symbol = self.drawing.tags.get(move.phasor, ())
+                return Slip("start", *photo_words.other_start(symbol, common=name == "O"))
+        return None
+
+    def _measured_by_slip(self, move: SetOff, line: Line) -> Iterator[Slip]:
+        """A length that a usual slip gives."""
+        drawing, arm = self.drawing, self.arms.get(move.phasor)
+        for other in self.arms.values():
+            if arm is not None and other is not arm and _same(line.length, other.size * drawing.factor):
+                pair = {"a": line.symbol, "b": drawing.tags[other.key]}
+                yield Slip("length-of-other", *photo_words.length_of_other(**pair))
+                return
+        if arm is None:
+            return
+        scaled = {
+            "multiplied-lines": arm.size * drawing.scale * 10.0,
+            "scale-ignored": arm.size * 10.0,
+            "ten-long": 10.0 * line.expected,
+            "ten-short": line.expected / 10.0,
+            "centimetre-long": line.expected + 10.0,
+            "centimetre-short": line.expected - 10.0,
+        }
+        for key, length in scaled.items():
+            if length > 2.0 and _same(line.length, length) and not _same(length, line.expected):
+                told = words.told(key) if key in words.NAMES else photo_words.told(key, line.symbol)
+                yield Slip(key, *told)
+                return
+
+    # A corner, and the dashed lines that lead to it.
+
+    def _corner(self, traced: Retraced, move: Intersect | CrossArcs) -> Iterator[Line]:
+        so_far, corner = traced.so_far, self.found.points[move.point]
+        for start, like, line in self._sides(traced, move):
+            if start not in self.found.points:
+                yield self._plain_end(traced, move)
+                return
+            at = so_far.points[start]
+            wanted, drawn = traced.expected.minus(at), corner.minus(at)
+            tool = "angle" if self._turn_before(traced.index, line) else "parallel"
+            made = self._made("dashed", self.drawing.tags.get(like, ()), (start, move.point), wanted, drawn, tool,
+                              (None, 0.0))  # fmt: skip
+            turn = self._turn_before(traced.index, line)
+            if turn is not None and made.bands[1] != ACCEPT:
+                slips = _turned_by_slip(turn, traced, made.off, {"a": photo_words.dashed(made.symbol)})
+                made = replace(made, slips=tuple(slips))
+            yield made
+
+    def _sides(self, traced: Retraced, move: Intersect | CrossArcs) -> Iterator[tuple[str, str, str]]:
+        """For both dashed lines: the point they start from, the phasor they copy, their name."""
+        for join in self.moves[traced.index :]:
+            if getattr(join, "role", "") == "parallel" and getattr(join, "end", "") == move.point:
+                yield join.start, join.like, join.line  # type: ignore[union-attr]
+
+    def _plain_end(self, traced: Retraced, move: Intersect | CrossArcs) -> Line:
+        """A corner whose sides start at points that nobody showed: judged by its way from the start."""
+        ends = ("O", move.point)
+        return self._made("line", self.drawing.tags.get("sum", ()), ends, traced.expected,
+                          self.found.points[move.point], "angle", (None, 0.0))  # fmt: skip
+
+
+def _same(length: float, other: float) -> bool:
+    return math.fabs(length - other) <= SLIPS_LENGTH + SAME_SHARE * other
+
+
+def _turned_by_slip(turn: TurnAngle, traced: Retraced, off: float, names: Mapping[str, Phrase]) -> Iterator[Slip]:
+    """A direction that a usual slip at the protractor gives; none is named where two would."""
+    right = wrap(turn_of(turn, traced.so_far.readings))
+    size = math.fabs(right)
+    sense = 1.0 if right > 0 else -1.0
+    at_tip = "-at-tip" if turn.back and turn.at != "O" else ""
+    given = {
+        "reversed": right + 180.0,
+        f"other-scale{at_tip}": sense * (180.0 - size),
+        f"wrong-way{at_tip}": -right,
+        "tens": right + 10.0,
+        "tens-less": right - 10.0,
+    }
+    if size in (0.0, 180.0):
+        given = {"reversed": right + 180.0}
+    fitting = [
+        key for key, angle in given.items()
+        if math.fabs(wrap(right + off - angle)) <= SLIPS_ANGLE and math.fabs(wrap(angle - right)) > 4.0
+    ]  # fmt: skip
+    for key in fitting[:2]:
+        yield Slip(key, *(words.told(key, **names) if key in words.NAMES else photo_words.told(key, names["a"])))

@@ -1,0 +1,234 @@
+"""A drawing measured in a photograph: from marks and tapped points to millimetres, judgement and overlay.
+
+The photograph's pixels are counted to the right and downwards. Points on the paper are mm from its
+lower left corner, y up. Pixels are searched elsewhere: here only points come in and go out.
+"""
+
+import math
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from pycore import geometry
+from pycore.accuracy.hand import ONE_LENGTH
+from pycore.constructions.moves import Intersect, SetOff
+from pycore.geometry import ORIGIN, Point
+from pycore.practice.drawn import (
+    Aligned,
+    Drawing,
+    Judge,
+    Line,
+    Unsure,
+    aligned,
+    first_direction,
+    points_to_find,
+)
+from pycore.practice.marking import ACCEPT, WRONG
+from pycore.projection import Lens, Mark, Projection, Unsolvable, solve
+from pycore.words import Phrase
+
+POOR = 0.8
+"""Root mean square in mm by which marks may miss the sheet; beyond, something is wrong with them."""
+OWN_ERROR = 0.4
+"""Standard error in pixels of a mark that was found by its pixels."""
+
+
+class Refused(ValueError):
+    """Raised when a photograph cannot be measured: ``reason`` names the sentence, ``values`` fill it, ``marks``
+    are the indices of the marks at fault."""
+
+    def __init__(self, reason: str, marks: tuple[int, ...] = (), **values: str) -> None:
+        self.reason, self.marks, self.values = reason, marks, values
+        super().__init__(reason)
+
+
+@dataclass(frozen=True, slots=True)
+class Photo:
+    """A photograph's size in pixels, and the standard error of a tap in it (pixels)."""
+
+    width: float
+    height: float
+    tap: float
+
+    @property
+    def lens(self) -> Lens:
+        """The middle, about which a lens bends lines."""
+        return Lens(Point(self.width / 2, self.height / 2), math.hypot(self.width, self.height) / 2)
+
+
+def measured_by(
+    photo: Photo, places: Sequence[Point], seen: Sequence[Point | None], *, by_hand: bool
+) -> Projection:
+    """The projection from marks at known places (mm) that are seen in a photograph (None: not seen).
+
+    Raises Refused.
+    """
+    known = [(index, Mark(place, point)) for index, (place, point) in enumerate(zip(places, seen, strict=True))
+             if point is not None]  # fmt: skip
+    try:
+        found = solve([mark for _, mark in known], photo.lens, photo.tap if by_hand else OWN_ERROR)
+        millimetres = [geometry.distance(mark.place, found.place(mark.seen)) for _, mark in known]
+    except Unsolvable as problem:
+        raise Refused(problem.reason, tuple(known[index][0] for index in problem.marks)) from None
+    if _mirrored(found, places):
+        raise Refused("mirrored")
+    poor = math.sqrt(math.fsum(off * off for off in millimetres) / len(millimetres))
+    if poor > POOR:
+        worst = max(range(len(known)), key=lambda index: millimetres[index])
+        raise Refused("poor", (known[worst][0],), off=f"{poor:.1f}")
+    return found
+
+
+def _mirrored(found: Projection, places: Sequence[Point]) -> bool:
+    """Whether the picture turns left and right round; pixels are counted downwards, so that a true one turns up
+    and down round."""
+    middle = geometry.bounds(places).centre
+    here = found.seen(middle)
+    right, up = (found.seen(middle.plus(step)).minus(here) for step in (Point(1.0, 0.0), Point(0.0, 1.0)))
+    return geometry.cross(right, up) > 0
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """A judged drawing: its lines, the drawn result (mm and degrees off the right one, None where there is none),
+    what it may be off (mm), how sure the photo is (95 %, mm and degrees of the longest line), remarks on all
+    lines together (``longer`` share, ``shifted`` mm), the paths of the true drawing in the photo."""
+
+    lines: tuple[Line, ...]
+    result: float | None
+    result_off: float
+    result_allowed: float
+    sure: tuple[float, float]
+    longer: float
+    shifted: float
+    overlay: tuple["Path", ...]
+
+    @property
+    def band(self) -> str:
+        """The worst band of any line."""
+        return max((line.band for line in self.lines), key=(ACCEPT, "look", WRONG).index)
+
+
+@dataclass(frozen=True, slots=True)
+class Path:
+    """A line of the true drawing as it lies in the photo. ``role``: ``given``, ``parallel``, ``partial``,
+    ``resultant``; ``tag`` what it is called."""
+
+    role: str
+    phasor: str
+    tag: Phrase
+    points: tuple[Point, ...]
+
+
+def _unsure(found: Projection, places: Mapping[str, Point], ends: tuple[str, str], tap: float) -> Unsure:
+    """Standard uncertainties of the length and direction of a line between two tapped points."""
+    start, end = (places[name] for name in ends)
+    length = geometry.distance(start, end)
+    if length == 0.0:
+        return Unsure()
+    spread = found.covariance([start, end], tap)
+    unit = end.minus(start).times(1.0 / length)
+    along = (-unit.x, -unit.y, unit.x, unit.y)
+    across = (unit.y, -unit.x, -unit.y, unit.x)
+    sizes = [
+        math.sqrt(max(0.0, math.fsum(a * spread[i][j] * b for i, a in enumerate(way) for j, b in enumerate(way))))
+        for way in (along, across)
+    ]
+    return Unsure(sizes[0], sizes[1] / length * 360.0 / math.tau)
+
+
+def measure(
+    drawing: Drawing, found: Projection, photo: Photo, taps: Mapping[str, Point], *, sheet: bool
+) -> Measured:
+    """Judge a drawing from the points that were tapped in its photograph. Raises Refused."""
+    try:
+        places = {name: found.place(point) for name, point in taps.items()}
+    except Unsolvable as problem:
+        raise Refused(problem.reason) from None
+    _check_apart(drawing, places)
+    turned = aligned(drawing, places)
+    names = [name for name in places if name != first_direction(drawing.construction)]
+    pairs = [(one, other) for one in names for other in names if one != other]
+    unsure = {ends: _unsure(found, places, ends, photo.tap) for ends in pairs}
+    lines = Judge(drawing, turned, unsure, sheet).lines()
+    longest = max(lines, key=lambda line: line.length)
+    drawn = turned.points.get(drawing.construction.end)
+    right = drawing.construction.end_point
+    whole = None if drawn is None else drawing.factor * geometry.distance(ORIGIN, drawn)
+    sure = unsure.get(longest.ends, Unsure())
+    longer, shifted = _alike(lines)
+    return Measured(
+        lines=lines,
+        result=whole,
+        result_off=0.0 if whole is None else whole - drawing.factor * geometry.distance(ORIGIN, right),
+        result_allowed=drawing.allowed,
+        sure=(ONE_LENGTH * sure.length, ONE_LENGTH * sure.angle),
+        longer=longer,
+        shifted=shifted,
+        overlay=overlay(drawing, found, turned),
+    )
+
+
+def _check_apart(drawing: Drawing, places: Mapping[str, Point]) -> None:
+    """Refuse a start that lies on the point by which the drawing is turned."""
+    order = points_to_find(drawing.construction)
+    if geometry.distance(places[order[0]], places[order[1]]) < 1.0:
+        raise Refused("same", point=order[1])
+
+
+def _alike(lines: Sequence[Line]) -> tuple[float, float]:
+    """What all given lines have in common: a share by which they are longer, or a piece; 0 where nothing."""
+    given = [line for line in lines if line.kind != "dashed" and line.expected > 4.0]
+    if len(given) < 2 or all(line.bands[0] == ACCEPT for line in given):
+        return 0.0, 0.0
+    shares = [line.length / line.expected - 1.0 for line in given]
+    pieces = [line.length - line.expected for line in given]
+    mean, piece = math.fsum(shares) / len(shares), math.fsum(pieces) / len(pieces)
+    by_share = max(math.fabs((share - mean) * line.expected) for share, line in zip(shares, given, strict=True))
+    by_piece = max(math.fabs(one - piece) for one in pieces)
+    if min(by_share, by_piece) > 1.0:
+        return 0.0, 0.0
+    if by_share <= by_piece:
+        return (mean, 0.0) if 0.01 < math.fabs(mean) < 0.2 else (0.0, 0.0)
+    return (0.0, piece) if 1.0 < math.fabs(piece) < 12.0 else (0.0, 0.0)
+
+
+PIECES = 6
+
+
+def overlay(drawing: Drawing, found: Projection, turned: Aligned) -> tuple[Path, ...]:
+    """The true drawing over the photo, from the learner's start along the learner's first direction."""
+    points = drawing.construction.figure.points
+    made: list[Path] = []
+    for move in drawing.construction.moves:
+        if isinstance(move, Intersect) or not getattr(move, "role", ""):
+            continue
+        role = move.role  # type: ignore[union-attr]
+        if role in ("hidden", "mark", "drop"):
+            continue
+        end = move.point if isinstance(move, SetOff) else move.end  # type: ignore[union-attr]
+        ends = [_on_paper(drawing, turned, points[name]) for name in (move.start, end)]  # type: ignore[union-attr]
+        steps = [ends[0].plus(ends[1].minus(ends[0]).times(k / PIECES)) for k in range(PIECES + 1)]
+        key = move.phasor  # type: ignore[union-attr]
+        made.append(Path(role, key, drawing.tags.get(key, ()), tuple(found.seen(step) for step in steps)))
+    return tuple(made)
+
+
+def _on_paper(drawing: Drawing, turned: Aligned, point: Point) -> Point:
+    """A point of the true construction, laid on the learner's start and first direction (mm)."""
+    step = drawing.picture.place(point, drawing.factor)
+    length = geometry.distance(ORIGIN, step)
+    return turned.origin.moved(length, geometry.direction(ORIGIN, step) + turned.turned)
+
+
+def suggested(
+    drawing: Drawing, found: Projection, origin: Point, names: Sequence[str]
+) -> dict[str, Point]:
+    """Where the right drawing's points would be seen, by name; for the first direction a place far along it."""
+    points = drawing.construction.figure.points
+    lines = drawing.construction.figure.lines
+    longest = max(arm.size for arm in drawing.construction.arms)
+    made: dict[str, Point] = {}
+    for name in names:
+        at = points[name] if name in points else ORIGIN.moved(0.6 * longest, lines[name].degrees)
+        made[name] = found.seen(origin.plus(drawing.picture.place(at, drawing.factor)))
+    return made

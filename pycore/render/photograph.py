@@ -1,0 +1,285 @@
+"""Checking a drawing by its photograph: the panel, the reply line by line, and the api's request ``photo``."""
+
+import math
+from collections.abc import Mapping, Sequence
+from typing import Any
+
+from pycore import quantity
+from pycore.calculators.neutral_photograph import Wanted, wanted
+from pycore.geometry import Point
+from pycore.practice.drawn import Line, first_direction, points_to_find
+from pycore.practice.marking import ACCEPT, WRONG
+from pycore.practice.photograph import Measured, Photo, Refused, measure, measured_by
+from pycore.render.elements import Marks, Markup, h, join
+from pycore.render.phrase import phrase_html
+from pycore.sheet.media import PAPERS
+from pycore.words import Phrase, plain
+from pycore.words import photograph as words
+
+LARGEST = 20_000.0
+CORNERS = "corners"
+
+
+class NoPhoto(ValueError):
+    """Raised for a request that no page of ours makes."""
+
+
+# The panel.
+
+
+def _button(do: str, label: str, kind: str = "plain", *, hidden: bool = True) -> Markup:
+    return h("button", {"type": "button", "class": kind, "data-photo-do": do, "hidden": hidden}, label)
+
+
+def _file(label: str, name: str, *, camera: bool) -> Markup:
+    """A button that is a file field; with ``camera`` a phone opens its camera at once."""
+    marks: Marks = {
+        "type": "file", "accept": "image/*", "id": f"photo-{name}", "data-photo-file": True,
+        "capture": "environment" if camera else None,
+    }  # fmt: skip
+    return h("p", {"class": "photo-file"}, h("input", marks), h("label", {"for": f"photo-{name}"}, label))
+
+
+def _select(name: str, label: str, options: Sequence[tuple[str, str]], chosen: str) -> Markup:
+    listed = [h("option", {"value": value, "selected": value == chosen}, text) for value, text in options]
+    control = h("select", {"id": f"photo-{name}", "data-photo-set": name, "autocomplete": "off"}, listed)
+    return h("p", {"class": "photo-choice", "data-photo-for": None if name == "ground" else CORNERS},
+             h("label", {"for": f"photo-{name}"}, label), control)  # fmt: skip
+
+
+def panel_html(form: Mapping[str, str]) -> Markup:
+    """The panel as it opens: choose a photo. Its sentences stand in attributes, the script shows them."""
+    told: Marks = {
+        "class": "photo-panel", "data-photo-panel": True, "data-looking": words.LOOKING,
+        "data-found": words.MARKS_FOUND, "data-lost": words.MARKS_NOT_FOUND, "data-corners": words.DRAG_CORNERS,
+        "data-unreadable": words.NOT_A_PICTURE, "data-small": words.TOO_SMALL, "data-saved": words.SAVED, "data-steer": words.POINTS_LEAD,
+    }  # fmt: skip
+    paper = form.get("paper", "A4")
+    choose = h("div", {"class": "photo-choose", "data-photo-stage": "choose"},
+               h("p", None, words.LEAD),
+               _select("ground", words.GROUND, words.GROUNDS, "marks"),
+               _select("paper", words.PAPER, [(name, name) for name in PAPERS], paper if paper in PAPERS else "A4"),
+               _select("way", words.WAY, words.WAYS, "portrait"),
+               h("div", {"class": "photo-files"}, _file(words.TAKE, "take", camera=True),
+                 _file(words.CHOOSE, "choose", camera=False)))  # fmt: skip
+    picture = h("div", {"class": "photo-picture", "data-photo-picture": True, "role": "group",
+                        "aria-label": words.PICTURE},
+                h("canvas", {"data-photo-canvas": True}), h("canvas", {"data-photo-drawn": True}),
+                h("div", {"data-photo-handles": True}),
+                h("canvas", {"class": "photo-loupe", "data-photo-loupe": True, "hidden": True}))  # fmt: skip
+    buttons = (
+        _button("marks-done", words.MARKS_DONE, "first"), _button("overlay", words.OVERLAY),
+        _button("save", words.SAVE), _button("back", words.BACK), _button("move-marks", words.MOVE_MARKS),
+        _button("again", words.AGAIN),
+    )  # fmt: skip
+    row = h("div", {"class": "photo-buttons"}, buttons)
+    measuring = h("div", {"class": "photo-measure", "data-photo-stage": "measure", "hidden": True}, picture, row)
+    head = h("div", {"class": "photo-head"}, h("h2", {"id": "photo-title"}, words.TITLE),
+             _button("close", words.CLOSE, hidden=False))  # fmt: skip
+    prompt = h("p", {"class": "photo-prompt", "data-photo-prompt": True, "role": "status"})
+    result = h("div", {"class": "photo-result", "data-photo-result": True, "tabindex": -1})
+    return h("div", told, head, choose, prompt, measuring, result)
+
+
+# The reply.
+
+
+def _number(value: float, mark: str) -> str:
+    return quantity.fixed(value, 1, mark)
+
+
+def _pair(own: str, right: str) -> Markup:
+    return join(own, " ", h("span", {"class": "photo-right"}, right))
+
+
+def _angle(line: Line, mark: str) -> Markup:
+    """The protractor's reading, or how far a line is from where it should lie."""
+    if line.kind == "line" and line.angle is not None:
+        return _pair(f"{_number(line.angle, mark)}°", f"{_number(line.angle_expected, mark)}°")
+    off = f"{_number(math.fabs(line.off), mark)}°"
+    return _pair(off, words.OFF_PARALLEL if line.kind == "dashed" else words.SHEET_TURN)
+
+
+def _row(line: Line, mark: str, sheet: bool) -> Markup:
+    name = words.dashed(line.symbol) if line.kind == "dashed" else line.symbol
+    angle = _angle(line, mark) if sheet or line.kind != "first" else Markup.trusted("")
+    marks: Marks = {"data-photo-line": "-".join(line.ends), "data-band": line.band}
+    return h("tr", marks,
+             h("th", {"scope": "row"}, phrase_html(name)),
+             h("td", {"class": "off" if line.bands[0] != ACCEPT else None},
+               _pair(_number(line.length, mark), _number(line.expected, mark))),
+             h("td", {"class": "off" if line.bands[1] != ACCEPT else None}, angle),
+             h("td", {"class": "verdict"}, words.BANDS[line.band]))  # fmt: skip
+
+
+def _table(measured: Measured, mark: str, sheet: bool) -> Markup:
+    head = [h("th", {"scope": "col"}, text) for text in words.HEAD]
+    rows = [_row(line, mark, sheet) for line in measured.lines]
+    return h("table", None, h("caption", None, words.CAPTION), h("thead", None, h("tr", None, head)),
+             h("tbody", None, rows))  # fmt: skip
+
+
+def _headline(measured: Measured) -> Phrase:
+    off = len([line for line in measured.lines if line.band == WRONG])
+    if off:
+        return words.some_off(off)
+    return words.all_good() if measured.band == ACCEPT else words.look_again()
+
+
+def _mistakes(measured: Measured, mark: str) -> list[Phrase]:
+    """What went wrong, line by line; what all lines have in common stands in place of every line's own."""
+    if measured.longer:
+        share = quantity.plain(round(100 * math.fabs(measured.longer), 1), mark)
+        return [words.all_longer(share, longer=measured.longer > 0)]
+    if measured.shifted:
+        return [words.all_shifted(quantity.plain(round(math.fabs(measured.shifted)), mark))]
+    told: list[Phrase] = []
+    for line in measured.lines:
+        name = words.dashed(line.symbol) if line.kind == "dashed" else line.symbol
+        told += [words.slip_line(slip.name, slip.look) for slip in line.slips]
+        if line.band == WRONG and not line.slips:
+            told.append(words.no_slip(name))
+    return told
+
+
+def _result(want: Wanted, measured: Measured) -> list[Phrase]:
+    if measured.result is None:
+        return []
+    writing, factor = want.telling.writing, want.drawing.factor
+    drawn = measured.result / factor
+    right = (measured.result - measured.result_off) / factor
+    sizes = measured.result_off, measured.result_allowed
+    off, allowed = (writing.fixed(math.fabs(size) / factor) for size in sizes)
+    unit = quantity.NO_BREAK_SPACE + writing.unit
+    return [
+        words.result(want.symbol, _number(measured.result, writing.mark), writing.amount(drawn)),
+        words.result_right(writing.amount(right), off + unit, allowed + unit),
+    ]
+
+
+def result_html(want: Wanted, measured: Measured, *, sheet: bool) -> tuple[Markup, str]:
+    """The whole reply as HTML, and as it is read out."""
+    mark = want.telling.mark
+    headline, mistakes = _headline(measured), _mistakes(measured, mark)
+    length, angle = (_number(max(0.1, value), mark) for value in measured.sure)
+    below = [*_result(want, measured), words.measured_to(length, angle)]
+    listed = h("ul", {"class": "photo-mistakes"}, [h("li", None, phrase_html(one)) for one in mistakes])
+    html = join(
+        h("h3", None, words.RESULT), h("p", {"class": "photo-headline", "data-photo-band": measured.band},
+                                       phrase_html(headline)),
+        listed if mistakes else None, h("div", {"class": "photo-table"}, _table(measured, mark, sheet)),
+        [h("p", None, phrase_html(one)) for one in below],
+    )  # fmt: skip
+    return html, words.announced((headline, *mistakes))
+
+
+# The request.
+
+
+def _pixel(value: object) -> Point:
+    if not (isinstance(value, list) and len(value) == 2 and all(isinstance(n, int | float) for n in value)):
+        raise NoPhoto
+    x, y = float(value[0]), float(value[1])
+    if not (math.fabs(x) <= LARGEST and math.fabs(y) <= LARGEST):
+        raise NoPhoto
+    return Point(x, y)
+
+
+def _photo(given: object) -> Photo:
+    if not isinstance(given, dict):
+        raise NoPhoto
+    sizes = [given.get(name) for name in ("width", "height", "tap")]
+    if not all(isinstance(size, int | float) and 0.05 <= size <= LARGEST for size in sizes):
+        raise NoPhoto
+    return Photo(*(float(size) for size in sizes))  # type: ignore[arg-type]
+
+
+def _corners(request: Mapping[str, Any]) -> tuple[Point, ...]:
+    """The four corners of plain paper, clockwise from the upper left."""
+    paper, way = request.get("paper"), request.get("way")
+    if not isinstance(paper, str) or paper not in PAPERS:
+        raise NoPhoto
+    width, height = PAPERS[paper] if way == "portrait" else PAPERS[paper][::-1]
+    return Point(0.0, height), Point(width, height), Point(width, 0.0), Point(0.0, 0.0)
+
+
+def _labels(want: Wanted) -> dict[str, str]:
+    """What each point to be shown is called."""
+    construction, tags = want.drawing.construction, want.drawing.tags
+    guide = first_direction(construction)
+    common = construction.method != "tip-to-tail"
+    made: dict[str, str] = {}
+    tips = {getattr(move, "point", ""): getattr(move, "phasor", "") for move in construction.moves}
+    for name in points_to_find(construction):
+        if name == guide:
+            made[name] = words.far_on(tags.get("reference", ()) if guide == "D" else ())
+        elif name == "O":
+            made[name] = words.COMMON_POINT if common else words.START
+        elif tips.get(name):
+            made[name] = words.tip_of(tags[tips[name]])
+        else:
+            key = "sum" if name == construction.end else f"i{construction.order}"
+            made[name] = words.end_of_diagonal(tags.get(key, ()))
+    return made
+
+
+def _opened(want: Wanted, form: Mapping[str, str]) -> dict[str, Any]:
+    labels = _labels(want)
+    return {
+        "ok": True,
+        "regions": {"photo": str(panel_html(form))},
+        "marks": [
+            {"name": words.mark_name(number), "x": place.x, "y": place.y} for number, place in enumerate(want.marks)
+        ],
+        "corners": [{"name": name} for name in words.CORNER_NAMES],
+        "taps": [{"name": name, "label": label, "ask": words.show(label)} for name, label in labels.items()],
+    }
+
+
+def _refused(problem: Refused, want: Wanted) -> dict[str, Any]:
+    values = dict(problem.values)
+    if "point" in values:
+        values["point"] = _labels(want).get(values["point"], values["point"])
+    sentence = words.refused(problem.reason, **values)
+    return {"ok": False, "errors": [], "announce": sentence, "waiting": sentence, "marks": list(problem.marks)}
+
+
+def _overlay(measured: Measured) -> list[dict[str, Any]]:
+    return [
+        {"role": path.role, "phasor": path.phasor, "tag": plain(path.tag),
+         "points": [[round(point.x, 2), round(point.y, 2)] for point in path.points]}
+        for path in measured.overlay
+    ]  # fmt: skip
+
+
+def reply(request: Mapping[str, Any], form: Mapping[str, str]) -> dict[str, Any]:
+    """Answer a request ``photo``: without a photo the panel and what to show; with marks whether they fit; with
+    taps the judgement. Raises InputError for a form that cannot be used, NoPhoto for what no page of ours asks."""
+    want = wanted(form)
+    if "photo" not in request:
+        return _opened(want, form)
+    photo, seen, taps = _photo(request["photo"]), request.get("marks"), request.get("taps")
+    sheet = request.get("ground") != CORNERS
+    places = want.marks if sheet else _corners(request)
+    if not isinstance(seen, list) or len(seen) != len(places):
+        raise NoPhoto
+    points = [None if one is None else _pixel(one) for one in seen]
+    try:
+        found = measured_by(photo, places, points, by_hand=request.get("byHand") is not False)
+        if not isinstance(taps, dict):
+            return {"ok": True}
+        names = points_to_find(want.drawing.construction)
+        if tuple(sorted(taps)) != tuple(sorted(names)):
+            raise NoPhoto
+        tapped = {name: _pixel(taps[name]) for name in names}
+        measured = measure(want.drawing, found, photo, tapped, sheet=sheet)
+    except Refused as problem:
+        return _refused(problem, want)
+    html, announced = result_html(want, measured, sheet=sheet)
+    return {"ok": True, "regions": {"photo-result": str(html)}, "overlay": _overlay(measured), "announce": announced}
+
+
+def action_html() -> Markup:
+    """The button that opens it."""
+    return h("button", {"type": "button", "class": "plain", "data-action": "photo"}, words.OPEN)
+

@@ -1,0 +1,203 @@
+"""Photographs of sheets as a phone would take them, made up: a rendered sheet with lines drawn by hand on it,
+seen by a camera from any side, through a lens that bends lines, in uneven light, blurred and with noise."""
+
+import io
+import math
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from functools import lru_cache
+
+import numpy as np
+import pypdfium2
+from PIL import Image, ImageDraw, ImageFilter
+
+from pycore.calculators.interface import Opening
+from pycore.calculators.registry import CALCULATORS
+from pycore.drawing import Document
+from pycore.writers import pdf
+
+OPENING = Opening("https://www.folio.example/neutral-current/", True)
+PENCIL = (58, 58, 66)
+DESK = (112, 88, 66)
+
+
+@dataclass(frozen=True)
+class Camera:
+    """From a sheet's mm (y up) to a photograph's pixels (v down)."""
+
+    matrix: np.ndarray
+    width: int
+    height: int
+    bend: float = 0.0
+
+    def seen(self, x: float, y: float) -> tuple[float, float]:
+        """Where a point of the sheet is seen."""
+        straight = self.matrix @ [x, y, 1.0]
+        off = straight[:2] / straight[2] - self.middle
+        u, v = self.middle + off * (1 + self.bend * (off @ off) / self.reach**2)
+        return float(u), float(v)
+
+    @property
+    def middle(self) -> np.ndarray:
+        """The middle of the picture."""
+        return np.array([self.width / 2, self.height / 2])
+
+    @property
+    def reach(self) -> float:
+        """Half the picture's diagonal."""
+        return math.hypot(self.width, self.height) / 2
+
+    def sheet_places(self) -> tuple[np.ndarray, np.ndarray]:
+        """For the middle of every pixel the point of the sheet that it shows."""
+        u, v = np.meshgrid(np.arange(self.width, dtype=np.float32) + 0.5, np.arange(self.height, dtype=np.float32) + 0.5)
+        off_u, off_v = u - self.middle[0], v - self.middle[1]
+        if self.bend:
+            straight_u, straight_v = off_u, off_v
+            for _ in range(8):
+                grown = 1 + self.bend * (straight_u**2 + straight_v**2) / self.reach**2
+                straight_u, straight_v = off_u / grown, off_v / grown
+            off_u, off_v = straight_u, straight_v
+        u, v = off_u + self.middle[0], off_v + self.middle[1]
+        back = np.linalg.inv(self.matrix)
+        depth = back[2, 0] * u + back[2, 1] * v + back[2, 2]
+        x = (back[0, 0] * u + back[0, 1] * v + back[0, 2]) / depth
+        y = (back[1, 0] * u + back[1, 1] * v + back[1, 2]) / depth
+        return x, y
+
+
+def _about(axis: int, degrees: float) -> np.ndarray:
+    c, s = math.cos(math.radians(degrees)), math.sin(math.radians(degrees))
+    turned = np.eye(3)
+    one, other = [k for k in range(3) if k != axis]
+    turned[one, one], turned[one, other], turned[other, one], turned[other, other] = c, -s, s, c
+    return turned
+
+
+def camera(
+    size: tuple[int, int], paper: tuple[float, float], tilt: float, lie: float, roll: float, bend: float = 0.0
+) -> Camera:
+    """A camera that sees the whole paper, as near as it can be: tilted from straight above, towards the side
+    ``lie``, rolled about its own axis (degrees)."""
+    width, height = size
+    focal = 0.8 * max(size)
+    rotation = _about(2, roll) @ _about(2, lie) @ _about(0, 180 + tilt) @ _about(2, -lie)
+    lens = np.array([[focal, 0, width / 2], [0, focal, height / 2], [0, 0, 1]])
+    centred = np.array([[1, 0, -paper[0] / 2], [0, 1, -paper[1] / 2], [0, 0, 1]])
+    near, far = 30.0, 6000.0
+    for _ in range(40):
+        away = (near + far) / 2
+        whole = lens @ np.column_stack([rotation[:, 0], rotation[:, 1], [0, 0, away]]) @ centred
+        made = Camera(whole / whole[2, 2], width, height, bend)
+        corners = [whole @ [x, y, 1.0] for x in (0.0, paper[0]) for y in (0.0, paper[1])]
+        seen = [(p[0] / p[2], p[1] / p[2]) for p in corners if p[2] > 1.0]
+        inside = [0.02 * width < u < 0.98 * width and 0.02 * height < v < 0.98 * height for u, v in seen]
+        near, far = (near, away) if len(inside) == 4 and all(inside) else (away, far)
+    return made
+
+
+@lru_cache(maxsize=8)
+def _rendered(form: tuple[tuple[str, str], ...], per_mm: float) -> Image.Image:
+    page = CALCULATORS["neutral-current"].pages(dict(form), OPENING)[0]
+    data = pdf.write(Document((page,), "sheet"))
+    return pypdfium2.PdfDocument(io.BytesIO(data))[0].render(scale=per_mm * 25.4 / 72).to_pil().convert("RGB")
+
+
+Stroke = tuple[tuple[float, float], tuple[float, float]]
+
+
+def drawn_on(sheet: Image.Image, strokes: Sequence[Stroke], per_mm: float, seed: int) -> Image.Image:
+    """A copy of a sheet with pencil lines on it (mm from its lower left corner): not quite straight, of uneven
+    weight, each with an open arrowhead."""
+    random = np.random.default_rng(seed)
+    paper = sheet.copy()
+    pen = ImageDraw.Draw(paper)
+
+    def pixel(x: float, y: float) -> tuple[float, float]:
+        return x * per_mm, sheet.height - y * per_mm
+
+    for (x1, y1), (x2, y2) in strokes:
+        length = math.hypot(x2 - x1, y2 - y1)
+        if length == 0:
+            continue
+        along, across = ((x2 - x1) / length, (y2 - y1) / length), (-(y2 - y1) / length, (x2 - x1) / length)
+        wave = random.normal(0, 0.12, 9)
+        wave[0] = wave[-1] = 0.0
+        points = [
+            pixel(x1 + (x2 - x1) * k / 8 + across[0] * wave[k], y1 + (y2 - y1) * k / 8 + across[1] * wave[k])
+            for k in range(9)
+        ]
+        pen.line(points, PENCIL, max(1, round(per_mm * random.uniform(0.35, 0.6))), joint="curve")
+        for side in (1, -1):
+            wing = (x2 - 3.5 * along[0] + side * 1.2 * across[0], y2 - 3.5 * along[1] + side * 1.2 * across[1])
+            pen.line([pixel(x2, y2), pixel(*wing)], PENCIL, max(1, round(0.4 * per_mm)))
+    return paper
+
+
+def shot(
+    sheet: Image.Image, per_mm: float, seen_by: Camera, *, seed: int = 0, blur: float = 0.8, noise: float = 5.0,
+    light: float = 0.35,
+) -> Image.Image:  # fmt: skip
+    """The photograph: ``blur`` and ``noise`` in pixels and grey levels, ``light`` how much of it one side lacks."""
+    random = np.random.default_rng(seed)
+    x, y = seen_by.sheet_places()
+    column, row = x * per_mm - 0.5, sheet.height - y * per_mm - 0.5
+    whole = np.asarray(sheet, dtype=np.float32)
+    inside = (column > 0) & (row > 0) & (column < sheet.width - 1.001) & (row < sheet.height - 1.001)
+    column, row = np.where(inside, column, 0), np.where(inside, row, 0)
+    left, top = column.astype(np.int32), row.astype(np.int32)
+    over, down = (column - left)[..., None], (row - top)[..., None]
+    upper = whole[top, left] * (1 - over) + whole[top, left + 1] * over
+    lower = whole[top + 1, left] * (1 - over) + whole[top + 1, left + 1] * over
+    picture = np.where(inside[..., None], upper * (1 - down) + lower * down, np.array(DESK, dtype=np.float32))
+    height, width = inside.shape
+    way = random.uniform(0, 2 * math.pi)
+    u, v = np.meshgrid(np.linspace(-1, 1, width, dtype=np.float32), np.linspace(-1, 1, height, dtype=np.float32))
+    shade = 0.92 - light * (0.5 + 0.5 * (math.cos(way) * u + math.sin(way) * v))
+    # The edge of a soft shadow, as a hand or a phone throws it.
+    edge = math.cos(way + 1) * u + math.sin(way + 1) * v - random.uniform(-0.5, 0.8)
+    shade *= 1 - 0.5 * light / (1 + np.exp(-edge * 12))
+    picture *= shade[..., None]
+    blurred = Image.fromarray(np.clip(picture, 0, 255).astype(np.uint8)).filter(ImageFilter.GaussianBlur(blur))
+    noisy = np.asarray(blurred, dtype=np.float32) + random.normal(0, noise, (height, width, 1)).astype(np.float32)
+    return Image.fromarray(np.clip(noisy, 0, 255).astype(np.uint8))
+
+
+@dataclass(frozen=True)
+class Conditions:
+    """How one photograph was taken."""
+
+    megapixels: float
+    tilt: float
+    lie: float
+    roll: float
+    bend: float
+    blur: float
+    noise: float
+    light: float
+
+
+def conditions(seed: int, megapixels: float | None = None) -> Conditions:
+    """A fair photograph: the whole sheet in view, tilted up to 40 degrees, any way round."""
+    random = np.random.default_rng(1000 + seed)
+    mp = float(np.exp(random.uniform(0, math.log(12)))) if megapixels is None else megapixels
+    # A hand shakes by angles: in a finer picture the same shake is more pixels.
+    return Conditions(
+        mp, random.uniform(0, 40), random.uniform(0, 360), random.choice([0, 90, 180, 270]) + random.uniform(-20, 20),
+        random.uniform(-0.03, 0.01), random.uniform(0.4, 0.9) * math.sqrt(max(1.0, mp / 3)), random.uniform(2, 9),
+        random.uniform(0.05, 0.5),
+    )  # fmt: skip
+
+
+def photograph(
+    form: Mapping[str, str], paper: tuple[float, float], strokes: Sequence[Stroke], seed: int,
+    megapixels: float | None = None, taken: Conditions | None = None,
+) -> tuple[Image.Image, Camera]:  # fmt: skip
+    """A photograph of a form's sheet with lines on it, and the camera that saw it."""
+    how = taken or conditions(seed, megapixels)
+    long_side = round(math.sqrt(how.megapixels * 1e6 * 4 / 3))
+    size = (long_side, round(long_side * 0.75))
+    seen_by = camera(size, paper, how.tilt, how.lie, how.roll, how.bend)
+    per_mm = min(12.0, max(3.0, 1.15 * long_side / max(paper)))
+    sheet = drawn_on(_rendered(tuple(sorted(form.items())), per_mm), strokes, per_mm, seed)
+    taken_picture = shot(sheet, per_mm, seen_by, seed=seed, blur=how.blur, noise=how.noise, light=how.light)
+    return taken_picture, seen_by
