@@ -242,9 +242,8 @@ def _photo(request: Mapping[str, Any]) -> Reply:
     # Only the photograph's panel needs it; the first answer of a sheet need not wait for its import.
     from pycore.render.photograph import NoPhoto, reply
 
-    _page(request)
     try:
-        return reply(request, _form(request)), None
+        return reply(_page(request), request, _form(request)), None
     except NoPhoto:
         raise BadRequest(words.unknown_request()) from None
 

@@ -49,7 +49,8 @@ class Camera:
 
     def sheet_places(self) -> tuple[np.ndarray, np.ndarray]:
         """For the middle of every pixel the point of the sheet that it shows."""
-        u, v = np.meshgrid(np.arange(self.width, dtype=np.float32) + 0.5, np.arange(self.height, dtype=np.float32) + 0.5)
+        columns, rows = (np.arange(size, dtype=np.float32) + 0.5 for size in (self.width, self.height))
+        u, v = np.meshgrid(columns, rows)
         off_u, off_v = u - self.middle[0], v - self.middle[1]
         if self.bend:
             straight_u, straight_v = off_u, off_v

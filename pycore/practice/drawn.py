@@ -177,7 +177,7 @@ class Judge:
             if isinstance(move, SetOff):
                 made.append(self._arm(traced, move))
             elif isinstance(move, Intersect | CrossArcs):
-                made += self._corner(traced, move)
+                made.extend(self._corner(traced, move))
         return tuple(made)
 
     # What a hand and a photograph allow.
@@ -285,22 +285,40 @@ class Judge:
 
     # A corner, and the dashed lines that lead to it.
 
-    def _corner(self, traced: Retraced, move: Intersect | CrossArcs) -> Iterator[Line]:
-        so_far, corner = traced.so_far, self.found.points[move.point]
+    def _corner(self, traced: Retraced, move: Intersect | CrossArcs) -> tuple[Line, ...]:
+        """Both dashed lines. Who set off the sheet's angle beside a wrong arrow has followed the steps, and so has
+        who drew a true parallel to it: the reading that fits counts."""
+        starts = [start for start, _, _ in self._sides(traced, move)]
+        if any(start not in self.found.points for start in starts):
+            return (self._plain_end(traced, move),)
+        across = self.found.points[starts[0]].plus(self.found.points[starts[1]])
+        parallel, told = (tuple(self._dashed(traced, move, corner)) for corner in (across, traced.expected))
+        if all(line.band == ACCEPT for line in told):
+            return told
+        names = [name for _, _, name in self._sides(traced, move)]
+        slips = [self._turned(traced, line, name) for line, name in zip(told, names, strict=True)]
+        if all(line.band == ACCEPT for line in parallel):
+            return parallel
+        return tuple(
+            replace(line, slips=found if line.bands[1] != ACCEPT else ())
+            for line, found in zip(parallel, slips, strict=True)
+        )
+
+    def _dashed(self, traced: Retraced, move: Intersect | CrossArcs, corner: Point) -> Iterator[Line]:
+        """Both dashed lines as they should be if they met in ``corner``."""
         for start, like, line in self._sides(traced, move):
-            if start not in self.found.points:
-                yield self._plain_end(traced, move)
-                return
-            at = so_far.points[start]
-            wanted, drawn = traced.expected.minus(at), corner.minus(at)
+            at = traced.so_far.points[start]
+            wanted, drawn = corner.minus(at), self.found.points[move.point].minus(at)
             tool = "angle" if self._turn_before(traced.index, line) else "parallel"
-            made = self._made("dashed", self.drawing.tags.get(like, ()), (start, move.point), wanted, drawn, tool,
-                              (None, 0.0))  # fmt: skip
-            turn = self._turn_before(traced.index, line)
-            if turn is not None and made.bands[1] != ACCEPT:
-                slips = _turned_by_slip(turn, traced, made.off, {"a": photo_words.dashed(made.symbol)})
-                made = replace(made, slips=tuple(slips))
-            yield made
+            yield self._made("dashed", self.drawing.tags.get(like, ()), (start, move.point), wanted, drawn, tool,
+                             (None, 0.0))  # fmt: skip
+
+    def _turned(self, traced: Retraced, line: Line, name: str) -> tuple[Slip, ...]:
+        """What went wrong at the protractor when a dashed line was set off."""
+        turn = self._turn_before(traced.index, name)
+        if turn is None or line.bands[1] == ACCEPT:
+            return ()
+        return tuple(_turned_by_slip(turn, traced, line.off, {"a": photo_words.dashed(line.symbol)}))
 
     def _sides(self, traced: Retraced, move: Intersect | CrossArcs) -> Iterator[tuple[str, str, str]]:
         """For both dashed lines: the point they start from, the phasor they copy, their name."""
@@ -329,8 +347,8 @@ def _turned_by_slip(turn: TurnAngle, traced: Retraced, off: float, names: Mappin
         "reversed": right + 180.0,
         f"other-scale{at_tip}": sense * (180.0 - size),
         f"wrong-way{at_tip}": -right,
-        "tens": right + 10.0,
-        "tens-less": right - 10.0,
+        "tens": sense * (size + 10.0),
+        "tens-less": sense * (size - 10.0),
     }
     if size in (0.0, 180.0):
         given = {"reversed": right + 180.0}

@@ -219,16 +219,3 @@ def _on_paper(drawing: Drawing, turned: Aligned, point: Point) -> Point:
     length = geometry.distance(ORIGIN, step)
     return turned.origin.moved(length, geometry.direction(ORIGIN, step) + turned.turned)
 
-
-def suggested(
-    drawing: Drawing, found: Projection, origin: Point, names: Sequence[str]
-) -> dict[str, Point]:
-    """Where the right drawing's points would be seen, by name; for the first direction a place far along it."""
-    points = drawing.construction.figure.points
-    lines = drawing.construction.figure.lines
-    longest = max(arm.size for arm in drawing.construction.arms)
-    made: dict[str, Point] = {}
-    for name in names:
-        at = points[name] if name in points else ORIGIN.moved(0.6 * longest, lines[name].degrees)
-        made[name] = found.seen(origin.plus(drawing.picture.place(at, drawing.factor)))
-    return made

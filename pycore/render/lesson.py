@@ -7,7 +7,7 @@ from pycore.calculators.lesson import Shown
 from pycore.drawing import Page
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
-from pycore.words import classroom
+from pycore.words import classroom, furniture
 from pycore.words import lesson as words
 from pycore.writers import svg
 
@@ -172,6 +172,6 @@ def more_actions_html() -> Markup:
     """What else goes out to a class: the large code, and the handout."""
     row = [
         h("button", {"type": "button", "class": "plain", "data-action": name}, label)
-        for name, label in (("code", classroom.CODE), ("handout", classroom.HANDOUT))
+        for name, label in (("code", classroom.CODE), ("handout", classroom.HANDOUT), ("photo", furniture.PHOTO))
     ]
     return h("div", {"class": "more-actions"}, row)

@@ -5,7 +5,8 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from pycore import quantity
-from pycore.calculators.neutral_photograph import Wanted, wanted
+from pycore.calculators.sum_page import SumPage
+from pycore.calculators.sum_photograph import Wanted, wanted
 from pycore.geometry import Point
 from pycore.practice.drawn import Line, first_direction, points_to_find
 from pycore.practice.marking import ACCEPT, WRONG
@@ -52,7 +53,8 @@ def panel_html(form: Mapping[str, str]) -> Markup:
     told: Marks = {
         "class": "photo-panel", "data-photo-panel": True, "data-looking": words.LOOKING,
         "data-found": words.MARKS_FOUND, "data-lost": words.MARKS_NOT_FOUND, "data-corners": words.DRAG_CORNERS,
-        "data-unreadable": words.NOT_A_PICTURE, "data-small": words.TOO_SMALL, "data-saved": words.SAVED, "data-steer": words.POINTS_LEAD,
+        "data-unreadable": words.NOT_A_PICTURE, "data-small": words.TOO_SMALL, "data-saved": words.SAVED,
+        "data-steer": words.POINTS_LEAD,
     }  # fmt: skip
     paper = form.get("paper", "A4")
     choose = h("div", {"class": "photo-choose", "data-photo-stage": "choose"},
@@ -73,7 +75,8 @@ def panel_html(form: Mapping[str, str]) -> Markup:
         _button("again", words.AGAIN),
     )  # fmt: skip
     row = h("div", {"class": "photo-buttons"}, buttons)
-    measuring = h("div", {"class": "photo-measure", "data-photo-stage": "measure", "hidden": True}, picture, row)
+    steer = h("p", {"class": "photo-help", "data-photo-help": True})
+    measuring = h("div", {"class": "photo-measure", "data-photo-stage": "measure", "hidden": True}, picture, steer, row)
     head = h("div", {"class": "photo-head"}, h("h2", {"id": "photo-title"}, words.TITLE),
              _button("close", words.CLOSE, hidden=False))  # fmt: skip
     prompt = h("p", {"class": "photo-prompt", "data-photo-prompt": True, "role": "status"})
@@ -203,18 +206,18 @@ def _corners(request: Mapping[str, Any]) -> tuple[Point, ...]:
     return Point(0.0, height), Point(width, height), Point(width, 0.0), Point(0.0, 0.0)
 
 
-def _labels(want: Wanted) -> dict[str, str]:
+def _labels(want: Wanted) -> dict[str, Phrase]:
     """What each point to be shown is called."""
     construction, tags = want.drawing.construction, want.drawing.tags
     guide = first_direction(construction)
     common = construction.method != "tip-to-tail"
-    made: dict[str, str] = {}
+    made: dict[str, Phrase] = {}
     tips = {getattr(move, "point", ""): getattr(move, "phasor", "") for move in construction.moves}
     for name in points_to_find(construction):
         if name == guide:
             made[name] = words.far_on(tags.get("reference", ()) if guide == "D" else ())
         elif name == "O":
-            made[name] = words.COMMON_POINT if common else words.START
+            made[name] = (words.COMMON_POINT if common else words.START,)
         elif tips.get(name):
             made[name] = words.tip_of(tags[tips[name]])
         else:
@@ -229,17 +232,21 @@ def _opened(want: Wanted, form: Mapping[str, str]) -> dict[str, Any]:
         "ok": True,
         "regions": {"photo": str(panel_html(form))},
         "marks": [
-            {"name": words.mark_name(number), "x": place.x, "y": place.y} for number, place in enumerate(want.marks)
+            {"name": words.mark_name(number), "x": place.x, "y": place.y, "corner": number % 2 == 0}
+            for number, place in want.numbered
         ],
-        "corners": [{"name": name} for name in words.CORNER_NAMES],
-        "taps": [{"name": name, "label": label, "ask": words.show(label)} for name, label in labels.items()],
+        "corners": [{"name": name, "corner": True} for name in words.CORNER_NAMES],
+        "taps": [
+            {"name": name, "label": plain(label), "ask": str(phrase_html(words.show(label)))}
+            for name, label in labels.items()
+        ],
     }
 
 
 def _refused(problem: Refused, want: Wanted) -> dict[str, Any]:
     values = dict(problem.values)
     if "point" in values:
-        values["point"] = _labels(want).get(values["point"], values["point"])
+        values["point"] = plain(_labels(want).get(values["point"], (values["point"],)))
     sentence = words.refused(problem.reason, **values)
     return {"ok": False, "errors": [], "announce": sentence, "waiting": sentence, "marks": list(problem.marks)}
 
@@ -252,10 +259,10 @@ def _overlay(measured: Measured) -> list[dict[str, Any]]:
     ]  # fmt: skip
 
 
-def reply(request: Mapping[str, Any], form: Mapping[str, str]) -> dict[str, Any]:
+def reply(page: SumPage[Any], request: Mapping[str, Any], form: Mapping[str, str]) -> dict[str, Any]:
     """Answer a request ``photo``: without a photo the panel and what to show; with marks whether they fit; with
     taps the judgement. Raises InputError for a form that cannot be used, NoPhoto for what no page of ours asks."""
-    want = wanted(form)
+    want = wanted(page, form)
     if "photo" not in request:
         return _opened(want, form)
     photo, seen, taps = _photo(request["photo"]), request.get("marks"), request.get("taps")
@@ -277,9 +284,4 @@ def reply(request: Mapping[str, Any], form: Mapping[str, str]) -> dict[str, Any]
         return _refused(problem, want)
     html, announced = result_html(want, measured, sheet=sheet)
     return {"ok": True, "regions": {"photo-result": str(html)}, "overlay": _overlay(measured), "announce": announced}
-
-
-def action_html() -> Markup:
-    """The button that opens it."""
-    return h("button", {"type": "button", "class": "plain", "data-action": "photo"}, words.OPEN)
 

@@ -44,11 +44,19 @@ def _all_places(layout: Layout) -> tuple[Point, ...]:
     )
 
 
-def places(layout: Layout, start: Point) -> tuple[Point, ...]:
-    """Where the marks of a sheet stand, mm from its lower left corner, clockwise from the upper left.
+def numbered(layout: Layout, start: Point) -> tuple[tuple[int, Point], ...]:
+    """Where the marks of a sheet stand, mm from its lower left corner, clockwise from the upper left, each
+    with its number of eight; 0, 2, 4 and 6 are the corners. ``start`` is where the drawing begins."""
+    return tuple(
+        (number, place)
+        for number, place in enumerate(_all_places(layout))
+        if geometry.distance(place, start) > FROM_START
+    )
 
-    ``start`` is where the drawing begins."""
-    return tuple(place for place in _all_places(layout) if geometry.distance(place, start) > FROM_START)
+
+def places(layout: Layout, start: Point) -> tuple[Point, ...]:
+    """Where the marks of a sheet stand, without their numbers."""
+    return tuple(place for _, place in numbered(layout, start))
 
 
 def marks(layout: Layout, start: Point) -> tuple[Group, ...]:

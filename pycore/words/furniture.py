@@ -11,6 +11,7 @@ LICENCES = "Licences"
 PRINT_SETUP = "Print set-up"
 
 PRINT = "Print"
+PHOTO = "Check a drawing by photo"
 PDF = "PDF"
 SHARE = "Share"
 ACTIONS = "What to do with this sheet"

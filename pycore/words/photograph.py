@@ -2,7 +2,6 @@
 
 from pycore.words.phrase import Phrase, plain, say
 
-OPEN = "Check a drawing by photo"
 TITLE = "Check a drawing by photo"
 LEAD = (
     "Photograph the drawing from above, the whole sheet in view. The photo stays on this device and is not kept."
@@ -22,7 +21,6 @@ NOT_A_PICTURE = (
 )
 TOO_SMALL = "This picture is too small to be measured: its longer side needs at least 500 pixels."
 LOOKING = "Looking for the marks …"
-MARKS_FOUND = "The marks were found. Now show the points of the drawing."
 MARKS_NOT_FOUND = (
     "The marks were not found beyond doubt. Drag each ring on to its mark: press near it, and steer; the circle "
     "shows the place enlarged."
@@ -35,8 +33,10 @@ AGAIN = "Another photo"
 SAVE = "Save as a picture"
 OVERLAY = "Show the true drawing"
 RESULT = "Your drawing, line by line"
-POINTS_LEAD = "Press near the point, keep the finger down and steer; let go when the cross is on it."
-NUDGE = "Arrow keys move it."
+POINTS_LEAD = (
+    "Press near the point, keep the finger down and steer; let go when the cross is on it. It can be moved later."
+)
+MARKS_FOUND = "The marks were found. " + POINTS_LEAD
 SAVED = "The picture has been saved."
 MARK_NAMES = ("upper left", "top", "upper right", "right", "lower right", "foot", "lower left", "left")
 HEAD = ("Line", "Length", "Angle", "")
@@ -59,24 +59,24 @@ def mark_name(number: int) -> str:
 CORNER_NAMES = ("upper left corner", "upper right corner", "lower right corner", "lower left corner")
 
 
-def show(point: str) -> str:
+def show(point: Phrase) -> Phrase:
     """What to show next."""
-    return f"Show {point}."
+    return say("Show {point}.", point=point)
 
 
-def tip_of(symbol: Phrase) -> str:
+def tip_of(symbol: Phrase) -> Phrase:
     """The tip of an arrow."""
-    return f"the tip of {plain(symbol)}"
+    return say("the tip of {a}", a=symbol)
 
 
-def far_on(symbol: Phrase) -> str:
+def far_on(symbol: Phrase) -> Phrase:
     """A place on a faint line."""
-    return f"a place far along the faint line of {plain(symbol)}" if symbol else "a place far along the axis"
+    return say("a place far along the faint line of {a}", a=symbol) if symbol else say("a place far along the axis")
 
 
-def end_of_diagonal(symbol: Phrase) -> str:
+def end_of_diagonal(symbol: Phrase) -> Phrase:
     """The corner of a parallelogram."""
-    return f"the end of the diagonal {plain(symbol)}"
+    return say("the end of the diagonal {a}", a=symbol)
 
 
 # What makes a photo unusable.
@@ -224,7 +224,7 @@ def slip_line(slip_name: Phrase, look: Phrase) -> Phrase:
 
 def no_slip(symbol: Phrase) -> Phrase:
     """A line that is off in no usual way."""
-    return say("{a} is off, but by none of the usual slips: set it off once more.", a=symbol)
+    return say("None of the usual slips explains {a}: set it off once more.", a=symbol)
 
 
 def announced(phrases: "tuple[Phrase, ...]") -> str:

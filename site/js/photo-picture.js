@@ -1,0 +1,255 @@
+// The photograph on the screen, or the part of it that matters: its points as handles that finger, mouse and keys can
+// move, a loupe while one moves, and lines over it. All places are in pixels of the whole picture.
+
+const NEAR = 30; // CSS px within which a press takes hold of a handle
+const SLOW = 0.25; // how far a point moves for a slow finger, which is thicker than what it points at
+const FAST = 0.7; // CSS px for each ms from which the point keeps up with the finger
+const LOUPE = 132; // CSS px
+const MARGIN = 0.1; // of the marks' own extent, shown about them
+const ENLARGED = 2.4; // CSS px for each pixel of the picture in the loupe, at least twice the picture's own size
+
+export class Picture {
+  #frame;
+  #whole = document.createElement("canvas");
+  #view = { x: 0, y: 0, width: 1, height: 1 }; // the part that is shown
+  #canvas;
+  #lines;
+  #box;
+  #loupe;
+  #handles = []; // { x, y, button, marked }
+  #held = null;
+  onPress = () => null; // (x, y) of a press that takes hold of no handle: gives a handle to hold, or null
+  onMove = () => {};
+  onDrop = () => {};
+
+  constructor(panel) {
+    const find = (name) => panel.querySelector(`[data-photo-${name}]`);
+    this.#frame = find("picture");
+    [this.#canvas, this.#lines, this.#box, this.#loupe] = ["canvas", "drawn", "handles", "loupe"].map(find);
+    this.#frame.addEventListener("pointerdown", (event) => this.#press(event));
+    this.#frame.addEventListener("pointermove", (event) => this.#drag(event));
+    for (const end of ["pointerup", "pointercancel"]) this.#frame.addEventListener(end, () => this.#drop());
+    this.#frame.addEventListener("keydown", (event) => this.#key(event));
+    new ResizeObserver(() => this.#place()).observe(this.#frame);
+  }
+
+  get width() {
+    return this.#whole.width;
+  }
+
+  get height() {
+    return this.#whole.height;
+  }
+
+  /** Pixels of the picture for one CSS pixel. */
+  get coarseness() {
+    return this.#view.width / Math.max(1, this.#canvas.clientWidth);
+  }
+
+  /** Show a picture, no wider or higher than `most` pixels; gives its pixels. */
+  show(bitmap, most) {
+    const share = Math.min(1, most / Math.max(bitmap.width, bitmap.height));
+    this.#whole.width = Math.round(bitmap.width * share);
+    this.#whole.height = Math.round(bitmap.height * share);
+    const pen = this.#whole.getContext("2d", { willReadFrequently: true });
+    pen.imageSmoothingQuality = "high";
+    pen.drawImage(bitmap, 0, 0, this.width, this.height);
+    this.clear();
+    this.look(null);
+    return pen.getImageData(0, 0, this.width, this.height);
+  }
+
+  /** Show the part about some points, or all of the picture. */
+  look(points) {
+    let [left, top, right, bottom] = [0, 0, this.width, this.height];
+    if (points) {
+      const [xs, ys] = [points.map(({ x }) => x), points.map(({ y }) => y)];
+      const margin = MARGIN * Math.max(Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys));
+      [left, top] = [Math.max(0, Math.min(...xs) - margin), Math.max(0, Math.min(...ys) - margin)].map(Math.floor);
+      right = Math.min(this.width, Math.ceil(Math.max(...xs) + margin));
+      bottom = Math.min(this.height, Math.ceil(Math.max(...ys) + margin));
+    }
+    this.#view = { x: left, y: top, width: right - left, height: bottom - top };
+    for (const canvas of [this.#canvas, this.#lines]) [canvas.width, canvas.height] = [right - left, bottom - top];
+    this.#canvas.getContext("2d").drawImage(this.#whole, -left, -top);
+    this.#place();
+  }
+
+  /** Take all points and lines away. */
+  clear() {
+    for (const handle of this.#handles) handle.button.remove();
+    this.#handles = [];
+    this.draw([]);
+  }
+
+  /** Add a point with a name that is read out and a sign that is seen. */
+  add(x, y, name, sign, kind = "") {
+    const button = document.createElement("button");
+    button.type = "button";
+    button.className = `photo-handle ${kind}`;
+    button.setAttribute("aria-label", name);
+    button.dataset.sign = sign;
+    const handle = { x, y, button, name };
+    button.addEventListener("focus", () => this.onMove(handle));
+    this.#handles.push(handle);
+    this.#box.append(button);
+    this.#place();
+    return handle;
+  }
+
+  /** Take one point away. */
+  remove(handle) {
+    handle.button.remove();
+    this.#handles = this.#handles.filter((other) => other !== handle);
+  }
+
+  #place() {
+    for (const { x, y, button } of this.#handles) {
+      button.style.left = `${(100 * (x - this.#view.x)) / this.#view.width}%`;
+      button.style.top = `${(100 * (y - this.#view.y)) / this.#view.height}%`;
+    }
+  }
+
+  #at(event) {
+    const box = this.#canvas.getBoundingClientRect();
+    const share = this.#view.width / box.width;
+    const [across, down] = [(event.clientX - box.left) * share, (event.clientY - box.top) * share];
+    return { x: this.#view.x + across, y: this.#view.y + down };
+  }
+
+  #press(event) {
+    if (event.button || this.#held) return;
+    const { x, y } = this.#at(event);
+    const reach = NEAR * this.coarseness;
+    const near = this.#handles
+      .map((handle) => ({ handle, away: Math.hypot(handle.x - x, handle.y - y) }))
+      .filter(({ away }) => away < reach)
+      .sort((one, other) => one.away - other.away)[0];
+    const handle = near?.handle ?? this.onPress(x, y);
+    if (!handle) return;
+    event.preventDefault();
+    this.#frame.setPointerCapture(event.pointerId);
+    handle.button.focus({ preventScroll: true });
+    this.#held = { handle, x: event.clientX, y: event.clientY, time: event.timeStamp, touch: event.pointerType !== "mouse" };
+    this.#look(handle);
+    this.onMove(handle);
+  }
+
+  #drag(event) {
+    const held = this.#held;
+    if (!held) return;
+    const [across, down] = [event.clientX - held.x, event.clientY - held.y];
+    const speed = Math.hypot(across, down) / Math.max(1, event.timeStamp - held.time);
+    const gain = (held.touch ? Math.min(1, Math.max(SLOW, speed / FAST)) : 1) * this.coarseness;
+    Object.assign(held, { x: event.clientX, y: event.clientY, time: event.timeStamp });
+    this.#shift(held.handle, across * gain, down * gain);
+    this.#look(held.handle);
+  }
+
+  #shift(handle, across, down) {
+    handle.x = Math.min(this.width, Math.max(0, handle.x + across));
+    handle.y = Math.min(this.height, Math.max(0, handle.y + down));
+    this.#place();
+  }
+
+  #drop() {
+    if (!this.#held) return;
+    const { handle } = this.#held;
+    this.#held = null;
+    this.#loupe.hidden = true;
+    this.onDrop(handle);
+  }
+
+  #key(event) {
+    const steps = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
+    const handle = this.#handles.find(({ button }) => button === event.target);
+    const step = steps[event.key];
+    if (handle && step) {
+      event.preventDefault();
+      const size = event.shiftKey ? 10 : 1;
+      this.#shift(handle, step[0] * size, step[1] * size);
+      this.#look(handle);
+      this.onDrop(handle);
+    } else if (!handle && event.target === this.#frame && event.key === "Enter") {
+      const { x, y, width, height } = this.#view;
+      const added = this.onPress(x + width / 2, y + height / 2);
+      added?.button.focus();
+      if (added) this.onDrop(added);
+    }
+  }
+
+  /** Show what lies about a point, enlarged, in a corner that the finger does not cover. */
+  #look(handle) {
+    const loupe = this.#loupe;
+    const sharp = Math.min(3, devicePixelRatio || 1);
+    loupe.width = loupe.height = LOUPE * sharp;
+    loupe.hidden = false;
+    loupe.classList.toggle("at-right", handle.x < this.#view.x + this.#view.width / 2);
+    const share = Math.max(ENLARGED, 2 / this.coarseness) * sharp;
+    const size = loupe.width / share;
+    const pen = loupe.getContext("2d");
+    pen.imageSmoothingEnabled = share < 6;
+    pen.drawImage(this.#whole, handle.x - size / 2, handle.y - size / 2, size, size, 0, 0, loupe.width, loupe.width);
+    const middle = loupe.width / 2;
+    for (const [colour, thick] of [["--paper", 3], ["--accent", 1.2]]) {
+      pen.strokeStyle = getComputedStyle(loupe).getPropertyValue(colour);
+      pen.lineWidth = thick * sharp;
+      pen.beginPath();
+      for (const [along, across] of [[1, 0], [-1, 0], [0, 1], [0, -1]]) {
+        pen.moveTo(middle + along * 5 * sharp, middle + across * 5 * sharp);
+        pen.lineTo(middle + along * middle, middle + across * middle);
+      }
+      pen.stroke();
+    }
+  }
+
+  /** Draw lines over the picture: `{ role, points }`, points as [x, y]. */
+  draw(paths) {
+    const pen = this.#lines.getContext("2d");
+    pen.setTransform(1, 0, 0, 1, -this.#view.x, -this.#view.y);
+    pen.clearRect(this.#view.x, this.#view.y, this.#view.width, this.#view.height);
+    this.#strokes(pen, paths);
+  }
+
+  #strokes(pen, paths) {
+    const style = getComputedStyle(this.#frame);
+    const unit = Math.max(this.#view.width, this.#view.height) / 800;
+    pen.lineCap = pen.lineJoin = "round";
+    for (const [colour, more] of [["--paper", 2], ["--accent", 0]]) {
+      pen.strokeStyle = pen.fillStyle = style.getPropertyValue(colour);
+      for (const { role, points } of paths) {
+        pen.setLineDash(role === "parallel" ? [9 * unit, 6 * unit] : []);
+        pen.lineWidth = unit * ((role === "resultant" ? 3.4 : role === "parallel" ? 1.2 : 1.8) + more);
+        pen.beginPath();
+        points.forEach(([x, y]) => pen.lineTo(x, y));
+        pen.stroke();
+        if (role !== "parallel") this.#head(pen, points, unit * (role === "resultant" ? 20 : 14), unit * more);
+      }
+    }
+    pen.setLineDash([]);
+  }
+
+  #head(pen, points, length, more) {
+    const [x, y] = points.at(-1);
+    const [fromX, fromY] = points.at(-2);
+    const way = Math.atan2(y - fromY, x - fromX);
+    pen.beginPath();
+    pen.moveTo(x, y);
+    for (const side of [0.17, -0.17]) pen.lineTo(x - length * Math.cos(way + side), y - length * Math.sin(way + side));
+    pen.closePath();
+    pen.fill();
+    if (more) pen.stroke();
+  }
+
+  /** What is shown with the lines on it, as a PNG. */
+  saved(paths) {
+    const { x, y, width, height } = this.#view;
+    const made = document.createElement("canvas");
+    [made.width, made.height] = [width, height];
+    const pen = made.getContext("2d");
+    pen.drawImage(this.#whole, -x, -y);
+    pen.translate(-x, -y);
+    this.#strokes(pen, paths);
+    return new Promise((resolve) => made.toBlob(resolve, "image/png"));
+  }
+}

@@ -1,0 +1,274 @@
+// Checking a drawing by photograph: loaded only when it is asked for. The photo stays in this page's memory and is gone
+// when the panel is closed; pycore gets points and gives sentences, a table and the true drawing's lines.
+
+import { regionHTML, Superseded } from "./bridge.js";
+import { download } from "./download.js";
+import * as form from "./form.js";
+import { findMarks } from "./photo-marks.js";
+import { Picture } from "./photo-picture.js";
+
+const MOST = 2000; // pixels of the longer side: finer pictures take time and make nothing surer
+const LEAST = 500;
+const MARK_INSET = 0.16;
+const SURE = 1.2; // pixels: how well a point is set at best
+
+const slug = document.documentElement.dataset.slug;
+const find = (name) => dialog.querySelector(`[data-photo-${name}]`);
+const button = (name) => dialog.querySelector(`[data-photo-do="${name}"]`);
+const sentence = (name) => find("panel").dataset[name];
+
+let dialog = null;
+let page = null; // { bridge, failed }
+let asked = null; // pycore's reply: marks, corners, taps
+let problem = null; // the form that is being checked
+let picture = null;
+let marks = []; // { x, y } or null, as `places` has them
+let taps = []; // handles, in the order of asked.taps
+let byHand = false;
+let overlay = [];
+let edition = 0;
+
+const ground = () => dialog.querySelector('[data-photo-set="ground"]').value;
+const places = () => (ground() === "marks" ? asked.marks : asked.corners);
+
+function style() {
+  return new Promise((resolve) => {
+    const link = document.createElement("link");
+    link.rel = "stylesheet";
+    link.href = new URL("../css/photo.css", import.meta.url).href;
+    link.onload = link.onerror = resolve;
+    document.head.append(link);
+  });
+}
+
+/** Open the panel for the form as it stands. */
+export async function open(bridge, failed) {
+  page = { bridge, failed };
+  problem = form.read();
+  const [reply] = await Promise.all([
+    bridge.ask({ do: "photo", page: slug, form: problem }, { topic: "photo" }),
+    dialog ? null : style(),
+  ]);
+  if (!reply.ok) return;
+  asked = reply;
+  if (!dialog) {
+    dialog = document.createElement("dialog");
+    dialog.className = "photo";
+    dialog.setAttribute("aria-labelledby", "photo-title");
+    document.body.append(dialog);
+    dialog.addEventListener("click", pressed);
+    dialog.addEventListener("change", changed);
+    dialog.addEventListener("close", forget);
+  }
+  dialog.innerHTML = regionHTML(reply.regions.photo);
+  picture = new Picture(find("panel"));
+  find("picture").tabIndex = 0;
+  changed();
+  dialog.showModal();
+}
+
+// The photo is not kept: closing the panel lets go of every pixel of it.
+function forget() {
+  edition += 1;
+  dialog.replaceChildren();
+  picture = null;
+  marks = taps = overlay = [];
+}
+
+function prompt(...sentences) {
+  find("prompt").textContent = sentences.join(" ");
+}
+
+/** Ask for a point of the drawing, its symbol set as it is on the sheet. */
+function ask({ ask: html }) {
+  find("prompt").innerHTML = regionHTML(html);
+}
+
+function stage(name) {
+  dialog.dataset.stage = name;
+  for (const part of dialog.querySelectorAll("[data-photo-stage]")) {
+    part.hidden = (part.dataset.photoStage === "choose") !== (name === "choose");
+  }
+  button("marks-done").hidden = name !== "marks";
+  button("move-marks").hidden = name !== "taps" && name !== "result";
+  button("back").hidden = name !== "taps" || taps.length === 0;
+  button("again").hidden = name === "choose";
+  button("overlay").hidden = button("save").hidden = name !== "result";
+  find("help").hidden = name !== "taps";
+  find("help").textContent = sentence(byHand ? "steer" : "found");
+  if (name !== "result") find("result").replaceChildren();
+}
+
+// The photo.
+
+function changed(event) {
+  for (const part of dialog.querySelectorAll("[data-photo-for]")) part.hidden = part.dataset.photoFor !== ground();
+  const file = event?.target.files?.[0];
+  if (file) take(file).catch(page.failed);
+}
+
+async function opened(file) {
+  try {
+    return await createImageBitmap(file, { imageOrientation: "from-image" });
+  } catch {
+    try {
+      // What is too large to be held whole may still be had smaller.
+      return await createImageBitmap(file, { imageOrientation: "from-image", resizeWidth: MOST });
+    } catch {
+      return null;
+    }
+  }
+}
+
+async function take(file) {
+  const mine = ++edition;
+  prompt(sentence("looking"));
+  const bitmap = await opened(file);
+  if (mine !== edition) return;
+  for (const input of dialog.querySelectorAll("[data-photo-file]")) input.value = "";
+  if (!bitmap || Math.max(bitmap.width, bitmap.height) < LEAST) {
+    prompt(sentence(bitmap ? "small" : "unreadable"));
+    bitmap?.close();
+    return;
+  }
+  stage("looking");
+  const pixels = picture.show(bitmap, MOST);
+  bitmap.close();
+  // The sentence and the picture are to be seen before the search takes the thread.
+  await new Promise((resolve) => setTimeout(resolve, 60));
+  if (mine !== edition) return;
+  marks = ground() === "marks" ? findMarks(pixels, asked.marks.map(({ x, y }) => [x, y])) : null;
+  byHand = !marks;
+  if (marks && (await fits())) {
+    if (mine === edition) startTaps();
+  } else if (mine === edition) startMarks(sentence(ground() === "marks" ? "lost" : "corners"));
+}
+
+// Marks.
+
+function startMarks(said) {
+  picture.clear();
+  picture.look(null);
+  taps = [];
+  const handles = [];
+  const corners = places().map((place, index) => ({ place, index })).filter(({ place }) => place.corner);
+  const guesses = [[0, 0], [1, 0], [1, 1], [0, 1]];
+  places().forEach((place, index) => {
+    const corner = corners.findIndex((one) => one.index === index);
+    const known = marks?.[index];
+    if (!known && corner < 0) return;
+    const [right, down] = guesses[Math.max(0, corner) % 4].map((end) => MARK_INSET + end * (1 - 2 * MARK_INSET));
+    const at = known ?? { x: right * picture.width, y: down * picture.height };
+    handles.push({ index, handle: picture.add(at.x, at.y, place.name, String(index + 1), "mark") });
+  });
+  picture.onPress = () => null;
+  picture.onMove = ({ name }) => prompt(said, `${name}.`);
+  picture.onDrop = () => {
+    byHand = true;
+    marks = places().map((_, index) => {
+      const set = handles.find((one) => one.index === index)?.handle;
+      return set ? { x: set.x, y: set.y } : null;
+    });
+  };
+  picture.onDrop();
+  stage("marks");
+  prompt(said);
+}
+
+const request = () => ({
+  do: "photo", page: slug, form: problem, ground: ground(), byHand,
+  paper: dialog.querySelector('[data-photo-set="paper"]').value,
+  way: dialog.querySelector('[data-photo-set="way"]').value,
+  photo: { width: picture.width, height: picture.height, tap: Math.max(SURE, 0.35 * picture.coarseness) },
+  marks: marks.map((mark) => mark && [mark.x, mark.y]),
+});
+
+/** Whether the marks fit the sheet; if not, why not is said. */
+async function fits() {
+  const reply = await page.bridge.ask(request(), { topic: "photo" });
+  if (!reply.ok) prompt(reply.announce);
+  return reply.ok;
+}
+
+// Points of the drawing.
+
+function startTaps() {
+  picture.clear();
+  picture.look(marks.filter(Boolean));
+  taps = [];
+  picture.onPress = (x, y) => {
+    const next = asked.taps[taps.length];
+    if (!next) return null;
+    const handle = picture.add(x, y, next.label, String(taps.length + 1));
+    taps.push(handle);
+    return handle;
+  };
+  picture.onMove = () => {};
+  picture.onDrop = () => next();
+  stage("taps");
+  ask(asked.taps[0]);
+}
+
+function next() {
+  const open = asked.taps[taps.length];
+  if (open) {
+    stage("taps");
+    ask(open);
+  } else judge().catch(page.failed);
+}
+
+async function judge() {
+  const mine = ++edition;
+  const shown = Object.fromEntries(asked.taps.map(({ name }, index) => [name, [taps[index].x, taps[index].y]]));
+  try {
+    const reply = await page.bridge.ask({ ...request(), taps: shown }, { topic: "photo" });
+    if (mine !== edition) return;
+    stage(reply.ok ? "result" : "taps");
+    prompt(reply.announce);
+    if (!reply.ok) return;
+    find("result").innerHTML = regionHTML(reply.regions["photo-result"]);
+    overlay = reply.overlay;
+    showOverlay(true);
+  } catch (error) {
+    if (!(error instanceof Superseded)) throw error;
+  }
+}
+
+function showOverlay(shown) {
+  button("overlay").setAttribute("aria-pressed", String(shown));
+  picture.draw(shown ? overlay : []);
+}
+
+async function save() {
+  download({ blob: await picture.saved(overlay), type: "image/png", filename: `${slug}-photo.png` });
+  prompt(sentence("saved"));
+}
+
+const actions = {
+  close: () => dialog.close(),
+  again() {
+    edition += 1;
+    picture.clear();
+    stage("choose");
+    prompt();
+  },
+  async "marks-done"() {
+    if (await fits()) startTaps();
+  },
+  "move-marks": () => startMarks(sentence(ground() === "marks" ? "lost" : "corners")),
+  back() {
+    picture.remove(taps.pop());
+    stage("taps");
+    ask(asked.taps[taps.length]);
+  },
+  overlay: () => showOverlay(button("overlay").getAttribute("aria-pressed") !== "true"),
+  save,
+};
+
+function pressed(event) {
+  const name = event.target.closest("[data-photo-do]")?.dataset.photoDo;
+  if (!name) return;
+  Promise.resolve(actions[name]()).catch((error) => {
+    if (!(error instanceof Superseded)) page.failed(error);
+  });
+}
