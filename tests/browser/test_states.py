@@ -21,7 +21,7 @@ def stopped(browser: Browser, site: str) -> Iterator[Page]:
     context.close()
 
 
-NEED_PYTHON = {"pdf", "pdf-all", "share", "lesson", "code", "handout"}
+NEED_PYTHON = {"pdf", "pdf-all", "share", "lesson", "code", "handout", "photo"}
 """What cannot be done with an answer that merely stands."""
 
 

@@ -249,7 +249,7 @@ def test_the_page_of_a_calculator_has_all_that_its_shell_asks_for(page):
 def test_actions_are_those_that_work_now(page):
     buttons = Tree(page.regions["actions"]).all("button")
     actions = [marks["data-action"] for marks in buttons if "data-action" in marks]
-    assert ["lesson", "print", "pdf", "share", "code", "handout", "true-size"] == actions
+    assert ["lesson", "print", "pdf", "share", "code", "handout", "photo", "true-size"] == actions
 
 
 def test_the_front_page_shows_each_sheet_and_links_to_it():
