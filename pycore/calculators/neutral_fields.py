@@ -28,6 +28,7 @@ def options_of(form: Mapping[str, str]) -> dict[str, dict[str, str]]:
         },
         "sequence": {"123": f"{one}, {two}, {three}", "132": f"{one}, {three}, {two}"},
         "reference": {"voltage": words.voltage_of(one)},
+        "further": {"zero": words.zero_by(three)},
     }
 
 
@@ -62,6 +63,10 @@ FIELDS: tuple[Field, ...] = (
     choice_field("resultant", words.RESULTANT, "picture", "sum", words.RESULTANTS),
     choice_field("sheet", words.SHEET, "sheet", "construction", words.SHEETS),
     choice_field("start", words.START, "sheet", "yes", words.STARTS, only=(("sheet", "problem"),)),
+    choice_field(
+        "further", words.FURTHER, "sheet", "no", (("no", words.NO_FURTHER), *_OPTIONS["further"].items()),
+        only=(("sheet", "problem"),),
+    ),
     choice_field("mirror", words.MIRROR, "sheet", "no", words.MIRRORS, only=(("sheet", "overlay"),)),
     choice_field("paper", words.PAPER, "sheet", "A4", words.PAPERS),
     choice_field(

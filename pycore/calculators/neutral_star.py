@@ -1,6 +1,6 @@
 """One neutral-current problem: the lines of a star as arms of a sum, and what its sheets say."""
 
-from pycore import quantity
+from pycore import phasor, quantity
 from pycore.accuracy.hand import Hand
 from pycore.calculators import conventions
 from pycore.calculators.neutral_fields import FIELDS
@@ -11,6 +11,7 @@ from pycore.calculators.written import Telling
 from pycore.circuits.star import VOLTAGE_ANGLES, StarSolution, solve
 from pycore.constructions.construction import Arm, Picture
 from pycore.drawing import Ink
+from pycore.practice.task import Further
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import compose
 from pycore.sheet.plan import Plan
@@ -20,6 +21,7 @@ from pycore.words import sheet as words
 from pycore.words.accuracy import ellipse_note
 
 SLUG = "neutral-current"
+LAST_LINE = 3
 
 
 class NeutralCase(SumCase):
@@ -88,6 +90,26 @@ class NeutralCase(SumCase):
         angles = VOLTAGE_ANGLES[self.problem["sequence"]]
         return {arm.key: angles[arm.number - 1] for arm in self.arms}
 
+    def others_than_third(self) -> list[complex]:
+        """The currents of the first two lines, from the direction drawn first."""
+        return [
+            phasor.polar(arm.size, arm.angle - self.picture.reference)
+            for arm in self.arms
+            if arm.number < LAST_LINE
+        ]
+
+    def further_question(self) -> str:
+        """Which current in the third line would leave nothing, where there is something to be made up for."""
+        asked = self.problem["further"] == "zero" and self.others_than_third()
+        return words.further(self.lines[LAST_LINE - 1]) if asked else ""
+
+    def beyond(self) -> Further | None:
+        """That current."""
+        if not self.further_question():
+            return None
+        value = -phasor.total(self.others_than_third())
+        return Further(self.lines[LAST_LINE - 1], self.telling.tags[f"i{LAST_LINE}"], value)
+
     def why_nothing(self) -> Phrase:
         """A balanced load, or a figure that closes by itself."""
         return neutral_words.balanced() if self.solution.balanced else neutral_words.closed_not_balanced()
@@ -107,30 +129,30 @@ class NeutralCase(SumCase):
     def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
         if kind == compose.PROBLEM:
-            return SheetWords(self._notes(plan, kind), words.problem_description(self.method_words(plan)))
+            told = words.problem_description(self.method_words(plan), self.begun(plan))
+            return SheetWords(self._notes(plan, kind), told)
         return SheetWords(self._notes(plan, kind), describe(Teller(plan, self.telling).tell()))
 
     def _notes(self, plan: Plan, kind: str) -> tuple[str, ...]:
         bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"
         short = plan.layout.paper == "A5"
         if kind == compose.PROBLEM:
-            method, load, lie = self.method_words(plan), self._load_words(), self._lie_words(plan)
-            return words.problem_notes(method, load, lie, bar, short=short)
+            return words.problem_notes(self._load_words(short=short), self._lie_words(plan), bar, short=short)
         if kind == compose.OVERLAY:
             first = plain(self.telling.tags[self.arms[0].key])
             notes = words.overlay_notes(first, bar, short=short, mirrored=self.problem["mirror"] == "yes")
             return notes if self.closed or short else (*notes, ellipse_note())
         return words.print_notes(bar)
 
-    def _load_words(self) -> str:
+    def _load_words(self, *, short: bool) -> str:
         """How the lines lag, and in which sequence they come."""
         one, two, three = self.telling.lines
         sequence = (one, two, three) if self.problem["sequence"] == "123" else (one, three, two)
         if self.solution.equal_angles:
-            return words.equal_load(", ".join(sequence))
+            return words.equal_load(", ".join(sequence), short=short)
         mark, said = self.telling.mark, self.problem.lags
         lags = [words.line_lag(self.lines[arm.number - 1], said[arm.number - 1].echo(mark)) for arm in self.arms]
-        return words.unequal_load(", ".join(lags), ", ".join(sequence))
+        return words.unequal_load(", ".join(lags), ", ".join(sequence), short=short)
 
     def _lie_words(self, plan: Plan) -> str:
         """Which way the first direction points, and the sense of lag on this paper."""

@@ -19,7 +19,7 @@ from pycore.constructions.tip_to_tail import chain_of, tip_to_tail
 from pycore.drawing import Ink
 from pycore.errors import Fault, Offer
 from pycore.phasor import wrap
-from pycore.practice.task import Mistake
+from pycore.practice.task import Further, Mistake
 from pycore.quantity import NO_BREAK_SPACE, Writing
 from pycore.sheet import compose
 from pycore.sheet.media import ORIENTATIONS
@@ -62,7 +62,9 @@ def sheet_words(case: "SumCase", plan: Plan, kind: str, task: str, given: str) -
     if kind == compose.PROBLEM:
         lie = sum_words.lies(plain(case.telling.reference), teller.way(case.picture.reference), teller.sense(1.0))
         notes = sum_words.problem_notes(task, case.method_words(plan), given, lie, bar, short=short)
-        description = sum_words.problem_description(case.telling.words.plural, case.method_words(plan))
+        description = sum_words.problem_description(
+            case.telling.words.plural, case.method_words(plan), case.begun(plan)
+        )
         return SheetWords(notes, description)
     description = telling.describe(teller.tell())
     if kind == compose.OVERLAY:
@@ -174,6 +176,20 @@ class SumCase:
     def voltages(self) -> Mapping[str, float]:
         """Angle of each arm's own voltage by its key; empty where arms have none."""
         return {}
+
+    def further_question(self) -> str:
+        """A question beyond the problem, as a problem sheet asks it; "" for none."""
+        return ""
+
+    def beyond(self) -> Further | None:
+        """The answer to that question; None where none is asked."""
+        return None
+
+    def begun(self, plan: Plan) -> tuple[str, ...]:
+        """Names of the phasors that a problem sheet has drawn for the learner."""
+        if self.problem["start"] != compose.TWO:
+            return ()
+        return tuple(plain(self.telling.tags[key]) for key in compose.begun_keys(plan.construction))
 
     def further_mistakes(self, plan: Plan) -> tuple[Mistake, ...]:
         """Mistakes of this page's own, beside those of every sum."""

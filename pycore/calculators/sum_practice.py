@@ -76,4 +76,5 @@ def task_of(case: SumCase) -> Task:
         turn=-reference if polar else 0.0,
         signed=polar,
         link=case.link(plan),
+        further=case.beyond(),
     )

@@ -142,17 +142,18 @@ def _writing(case: SumCase, plan: Plan, opening: Opening) -> Writing:
         description=told.description,
         code=code,
         short_code=issue.code if issue else "",
+        more=case.further_question() if kind == compose.PROBLEM else "",
     )  # fmt: skip
 
 
 def sheet_of(case: SumCase, plan: Plan, opening: Opening) -> Page:
     """The sheet of the kind that the form asks for, on its paper."""
     kind = case.problem["sheet"]
-    start = case.problem["start"] == "yes"
     tolerance = None
     if kind == compose.OVERLAY and not case.closed:
         tolerance = compose.Tolerance(*case.scatter(plan).ellipse())
-    composed = compose.compose(plan, look_of(case), _writing(case, plan, opening), kind, start, tolerance)
+    writing, start = _writing(case, plan, opening), case.problem["start"]
+    composed = compose.compose(plan, look_of(case), writing, kind, start, tolerance)
     turned_over = kind == compose.OVERLAY and case.problem["mirror"] == "yes"
     return mirrored(composed.page) if turned_over else composed.page
 

@@ -47,6 +47,21 @@ class Earlier:
 
 
 @dataclass(frozen=True, slots=True)
+class Further:
+    """A question beyond the problem: which phasor in ``line`` would leave no sum at all. ``value`` is
+    the answer, counted as the result is; ``symbol`` its name."""
+
+    line: str
+    symbol: Phrase
+    value: complex
+
+    @property
+    def angle(self) -> float | None:
+        """The answer's angle in degrees, anticlockwise from the direction drawn first; None for nothing."""
+        return None if self.value == 0 else phasor.angle(self.value)
+
+
+@dataclass(frozen=True, slots=True)
 class Limits:
     """What a lecturer allows: per cent of the size and degrees of the angle; None: what a careful
     drawing can do."""
@@ -85,6 +100,7 @@ class Task:
     turn: float = 0.0
     signed: bool = False
     link: tuple[tuple[str, str], ...] = ()
+    further: Further | None = None
 
     @property
     def size(self) -> float:

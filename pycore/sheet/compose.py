@@ -5,6 +5,7 @@ from itertools import pairwise
 
 from pycore import trig
 from pycore.constructions.construction import Construction, Picture
+from pycore.constructions.moves import Direction, SetOff
 from pycore.drawing import Circle, Group, Item, Line, Page, Shape
 from pycore.geometry import Box, Point, bounds
 from pycore.sheet import labels
@@ -126,6 +127,46 @@ def _start_point(stand: Stand, shown: bool) -> tuple[Group, ...]:
     return (Group(cross, name="start"),)
 
 
+NOTHING, POINT, TWO = "no", "yes", "two"
+"""What is drawn for the learner on a problem sheet: nothing, the common point, two phasors as well."""
+DRAWN_FOR_THE_LEARNER = 2
+
+
+def _begun(construction: Construction) -> frozenset[int]:
+    """Indexes of the moves that draw the first phasors, and the direction they are counted from."""
+    keys = [arm.key for arm in construction.arms]
+    set_off = [
+        index
+        for index, move in enumerate(construction.moves)
+        if isinstance(move, SetOff) and move.phasor in keys and not move.copy
+    ]
+    reference = [
+        index
+        for index, move in enumerate(construction.moves)
+        if isinstance(move, Direction) and move.line == "D"
+    ]
+    return frozenset((*reference, *set_off[:DRAWN_FOR_THE_LEARNER]))
+
+
+def begun_keys(construction: Construction) -> tuple[str, ...]:
+    """Keys of the phasors that a part-drawn problem sheet shows."""
+    moves = construction.moves
+    shown = _begun(construction)
+    return tuple(move.phasor for index, move in enumerate(moves) if index in shown and isinstance(move, SetOff))
+
+
+def _part_drawn(plan: Plan, stand: Stand, look: Look, discs: tuple[Group, ...]) -> Drawn:
+    """The first phasors of a problem, to scale, and the common point they start from."""
+    drawn = draw(plan.construction, stand, look, plan.layout.style, shown=_begun(plan.construction))
+    for piece in (*_start_point(stand, shown=True), *discs):
+        for item in piece.items:
+            if isinstance(item, Line):
+                drawn.keep_clear(item.start, item.end)
+            elif isinstance(item, Circle):
+                drawn.keep_clear(item.centre, item.centre.plus(Point(0.01, 0.0)), "", item.radius + item.width / 2)
+    return drawn
+
+
 @dataclass(frozen=True, slots=True)
 class Tolerance:
     """The ellipse in which drawings end: half axes in the quantity's unit, the first one's reckoned angle."""
@@ -165,11 +206,11 @@ def compose(
     look: Look,
     writing: Writing,
     kind: str = CONSTRUCTION,
-    start: bool = True,
+    start: str = POINT,
     tolerance: Tolerance | None = None,
 ) -> Composed:
-    """One kind of sheet on its paper: ``construction``, ``problem`` (with its ``start`` or
-    without) or ``overlay``; all kinds of one problem put the star point in the same place."""
+    """One kind of sheet on its paper: ``construction``, ``problem`` (``start``: what of it is
+    drawn for the learner) or ``overlay``; all kinds of one problem put the star point in the same place."""
     layout = plan.layout
     stand, whole = settled(plan, look)
     groups: tuple[Group, ...] = ()
@@ -177,7 +218,11 @@ def compose(
     left: tuple[labels.Wanted, ...] = ()
     drawn = Drawn()
     if kind == PROBLEM:
-        groups = (*_start_point(stand, start), *registration.marks(layout, stand.origin))
+        discs = registration.marks(layout, stand.origin)
+        if start == TWO:
+            drawn = _part_drawn(plan, stand, look, discs)
+            groups, placed, left = _labelled(drawn, layout.area)
+        groups += (*_start_point(stand, start != NOTHING), *discs)
     elif kind == OVERLAY:
         drawn = draw(plan.construction, stand, look, thin(layout.style), phasors_only=True)
         round_the_end = () if tolerance is None else (ellipse(plan, stand, tolerance),)

@@ -47,6 +47,8 @@ class Writing:
     """The QR code's rows of dark (1) and light (0) modules; empty: none."""
     short_code: str = ""
     """The problem's code as it is printed, beside the QR code or in its place."""
+    more: str = ""
+    """A further question: the last note but one, or where the notes have no room, beside the code."""
 
 
 def frame(layout: Layout) -> Group:
@@ -179,7 +181,9 @@ def words(layout: Layout, writing: Writing) -> Group:
     y = box.top - style.scale_words - 1
     items: list[Item] = [text(writing.scale_words, Point(box.left, y), style.scale_words)]
     y -= 3.0 if style.note < style.value else 1.5
-    notes = [wrapped(note, style.note, box.width) for note in writing.notes]
+    *first, last = ("", *writing.notes)
+    told = (*first, writing.more, last) if writing.more and not _asks_below(layout) else writing.notes
+    notes = [wrapped(note, style.note, box.width) for note in told if note]
     lines = len([line for note in notes for line in note])
     for spacing, gap in NOTE_SPACINGS:
         if lines * spacing * style.note + (len(notes) - 1) * gap <= y - box.bottom:
@@ -192,6 +196,11 @@ def words(layout: Layout, writing: Writing) -> Group:
             items.append(text(line, Point(box.left, y), style.note))
         y -= gap
     return Group(tuple(items), name="words")
+
+
+def _asks_below(layout: Layout) -> bool:
+    """Whether a further question stands beside the code: upright and small sheets have few notes' lines."""
+    return layout.orientation == "portrait" or layout.style.value == layout.style.note
 
 
 BLOCK_COLUMNS = ((0.0, 0.42, 0.68), (0.0, 0.42, 0.68))
@@ -251,17 +260,21 @@ def code_area(layout: Layout, writing: Writing) -> Group:
     """The QR code with its words beside it, or, without a code, the words alone."""
     box, note = layout.code, layout.style.note
     items: list[Item] = []
-    left, y = box.left, box.top
+    left, y, step = box.left, box.top, note * 1.7
+    asked = writing.more if _asks_below(layout) else ""
     if writing.code:
         size = layout.style.code
-        y = box.bottom + size
-        square = Box(left, box.bottom, left + size, y)
+        y = box.top if asked else box.bottom + size
+        square = Box(left, box.bottom, left + size, box.bottom + size)
         items.append(code(writing.code, square))
         left += size + 1.5
-    step = note * 1.7
     if writing.short_code:
         y -= layout.style.value
         items.append(text(writing.short_code, Point(left, y), layout.style.value, face="bold"))
+    if asked:
+        lines = wrapped(asked, note, box.right - left)
+        items += [text(line, Point(left, y - step * (index + 1)), note) for index, line in enumerate(lines)]
+        y -= step * len(lines) + 0.8
     for words_here in writing.code_words:
         lines = wrapped(words_here, note, box.right - left)
         if y - step * len(lines) >= box.bottom - 0.6:

@@ -31,8 +31,14 @@ SHEETS = (
     ("problem", "problem: values and blank paper"),
     ("overlay", "overlay: to lay over a hand drawing"),
 )
-START = "Common point on a problem sheet"
-STARTS = (("yes", "marked"), ("no", "left to the learner"))
+START = "Drawn for the learner"
+STARTS = (
+    ("yes", "the common point"),
+    ("no", "nothing"),
+    ("two", "the common point and two phasors"),
+)
+FURTHER = "A further question"
+NO_FURTHER = "none"
 MIRROR = "Overlay mirrored"
 MIRRORS = (("no", "no"), ("yes", "yes, to lie face down"))
 PAPER = "Paper"
@@ -72,6 +78,11 @@ def lags_by(line: str) -> str:
 def two_lines(first: str, second: str) -> str:
     """An option that names two lines."""
     return f"{first} and {second}"
+
+
+def zero_by(line: str) -> str:
+    """The option that asks which current of a line would leave nothing in the neutral."""
+    return f"which current in {line} makes the neutral zero"
 
 
 def voltage_of(line: str) -> str:

@@ -1,6 +1,6 @@
 """The words that stand on a sheet."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Protocol
 
 TITLE = "Neutral current"
@@ -32,8 +32,10 @@ def opens_without_code(address: str) -> tuple[str, ...]:
     return (f"{why} Opens again at {address}", f"{why} Share on the page gives this sheet’s link.")
 
 
-def equal_load(sequence: str) -> str:
+def equal_load(sequence: str, *, short: bool = False) -> str:
     """Three lines of equal power factor."""
+    if short:
+        return f"Equal power factor: {sequence}."
     return f"Equal power factor, sequence {sequence}."
 
 
@@ -42,8 +44,10 @@ def line_lag(line: str, echo: Mapping[str, str]) -> str:
     return f"{line} {echo['degrees']}"
 
 
-def unequal_load(lags: str, sequence: str) -> str:
+def unequal_load(lags: str, sequence: str, *, short: bool = False) -> str:
     """Lines of different power factor."""
+    if short:
+        return f"{lags}. Sequence {sequence}."
     return f"Against their own voltages: {lags}. Sequence {sequence}."
 
 
@@ -52,14 +56,18 @@ def lies(first: str, way: str, sense: str) -> str:
     return f"{first} {way}; lag turns {sense}."
 
 
-def problem_notes(method: str, load: str, lies: str, bar: str, *, short: bool) -> tuple[str, ...]:
+def further(line: str) -> str:
+    """The question for those who are done early."""
+    return f"Then: which {line} current, at which angle, makes the neutral zero?"
+
+
+def problem_notes(load: str, lies: str, bar: str, *, short: bool) -> tuple[str, ...]:
     """What is given, and what the learner is to do."""
     if short:
-        return (f"Draw: {method}. {load} {lies} Print at 100 %.",)
+        return (f"{load} {lies} Print at 100 %.",)
     return (
         f"{load} {lies}",
-        f"Find the neutral current by drawing: {method}. Predict first, measure, fill in the table, check by "
-        "calculation.",
+        "Predict the neutral, draw, measure, fill in the table, check by calculation.",
         f"Print at 100 %: both bars {bar}.",
     )
 
@@ -104,9 +112,10 @@ def overlay_notes(first: str, bar: str, *, short: bool, mirrored: bool) -> tuple
     )
 
 
-def problem_description(method: str) -> str:
+def problem_description(method: str, drawn: Sequence[str] = ()) -> str:
     """A problem sheet for someone who cannot see it."""
-    return f"Blank paper with the values of three line currents, to be drawn by hand: {method}."
+    blank = "Blank paper" if not drawn else f"Paper with {' and '.join(drawn)} drawn to scale"
+    return f"{blank} and the values of three line currents, to be drawn by hand: {method}."
 
 
 def print_notes(bar: str) -> tuple[str, ...]:

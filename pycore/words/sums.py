@@ -1,5 +1,6 @@
 """What every page that adds phasors says of its sum, and the words in which pages differ."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from pycore.words.phrase import Phrase, say
@@ -88,9 +89,10 @@ def lies(first: str, way: str, sense: str) -> str:
     return f"{first} {way}; positive angles turn {sense}."
 
 
-def problem_description(plural: str, method: str) -> str:
-    """A problem sheet for someone who cannot see it."""
-    return f"Blank paper with the values of the {plural}, to be drawn by hand: {method}."
+def problem_description(plural: str, method: str, drawn: Sequence[str] = ()) -> str:
+    """A problem sheet for someone who cannot see it; ``drawn`` are the phasors that it shows already."""
+    blank = "Blank paper" if not drawn else f"Paper with {' and '.join(drawn)} drawn to scale"
+    return f"{blank} and the values of the {plural}, to be drawn by hand: {method}."
 
 
 def sheet_titles(title: str) -> dict[str, str]:

@@ -280,10 +280,11 @@ def test_a_fault_that_leaves_the_answer_standing_is_shown_all_the_same(opened: P
 
 def test_a_field_without_a_meaning_is_not_shown(opened: Page, answered) -> None:
     open_choices(opened, "sheet")
-    for kind, shown in (("construction", set()), ("problem", {"start"}), ("overlay", {"mirror"})):
+    for kind, shown in (("construction", set()), ("problem", {"start", "further"}), ("overlay", {"mirror"})):
         opened.select_option("[name=sheet]", kind)
         answered(opened)
-        assert shown == {name for name in ("start", "mirror") if opened.locator(f"[name={name}]").is_visible()}
+        fields = ("start", "further", "mirror")
+        assert shown == {name for name in fields if opened.locator(f"[name={name}]").is_visible()}
 
 
 def test_the_examples_story_goes_with_its_values(opened: Page, answered) -> None:
