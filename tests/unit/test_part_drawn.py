@@ -12,7 +12,7 @@ from pycore.calculators.interface import Opening
 from pycore.drawing import Arrow
 from pycore.practice.codes import Code
 
-COUNT = 60
+COUNT = 30
 WITH_CODE = Opening("https://folio.example.org/neutral-current/", True)
 PART_DRAWN = {"sheet": "problem", "start": "two", "further": "zero"}
 
