@@ -2,10 +2,10 @@
 
 from collections.abc import Mapping
 
-from pycore import phasor
+from pycore import phasor, quantity
 from pycore.calculators import conventions
 from pycore.calculators.conventions import choice_field
-from pycore.calculators.interface import Block, Equation, Field, Grid, Output, Paragraph, Picture, Working
+from pycore.calculators.interface import Block, Equation, Field, Grid, Output, Paragraph, Picture, Working, default_form
 from pycore.calculators.neutral_accuracy import SumAccuracy
 from pycore.calculators.neutral_fields import BY_NAME as NEUTRAL_FIELDS
 from pycore.calculators.neutral_fields import labels_of
@@ -21,6 +21,7 @@ from pycore.constructions import construction
 from pycore.constructions.construction import Arm
 from pycore.drawing import Ink
 from pycore.errors import Fault
+from pycore.practice.codes import Code
 from pycore.quantity import NO_BREAK_SPACE, Unreadable
 from pycore.sheet.harmonic_pictures import Bar, Wave, spectrum, waveforms
 from pycore.sheet.plan import Plan
@@ -96,7 +97,7 @@ class HarmonicCase(SumCase):
 
     def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
-        return sheet_words(self, plan, kind, words.TASK, words.given_order(self.order.number, ""))
+        return sheet_words(self, plan, kind, words.TASK, words.given_order(self.order.number))
 
     def method_words(self, plan: Plan) -> str:
         """The method and the order as the title block says them."""
@@ -175,6 +176,7 @@ class HarmonicsInTheNeutral(SumPage[HarmonicCase]):
     scenario = words.SCENARIO
     fields = FIELDS
     cautions = words.CAUTIONS
+    topic = 6
 
     def case(self, form: Mapping[str, str]) -> HarmonicCase:
         """The form as a case: of the order that is drawn, or the fundamental where there is none of it."""
@@ -231,6 +233,17 @@ class HarmonicsInTheNeutral(SumPage[HarmonicCase]):
         pictures = Working("pictures", say(words.WAVES), tuple(_pictures(case)))
         table = Working("orders", say(words.CALCULATED), tuple(_by_order(case)))
         return pictures, table, SumAccuracy(case).working(plan)
+
+    def practice_form(self, code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
+        """The form that holds a code's problem, with a class's own choices. Raises NoProblem."""
+        # Only practice needs it; the first answer need not wait for its import.
+        from pycore.practice.generator_more import distortion_of
+
+        problem = distortion_of(code)
+        form = default_form(FIELDS) | dict(choices or {}) | {"drawn": str(problem.order), "h3": str(problem.third)}
+        for number, (tenths, lag) in enumerate(zip(problem.tenths, problem.lags, strict=True), start=1):
+            form |= {f"i{number}": quantity.plain(tenths / 10.0), f"a{number}": str(lag)}
+        return form | {"paper": code.paper} | ({} if code.method == "any" else {"method": code.method})
 
     def labels(self, form: Mapping[str, str]) -> dict[str, str]:
         """Labels of the fields that name a line, as the form's line names have it."""

@@ -3,10 +3,10 @@
 import math
 from collections.abc import Mapping
 
-from pycore import quantity
+from pycore import phasor, quantity
 from pycore.calculators import conventions
 from pycore.calculators.conventions import choice_field
-from pycore.calculators.interface import Block, Equation, Field, Output, Paragraph, Picture, Working
+from pycore.calculators.interface import Block, Equation, Field, Output, Paragraph, Picture, Working, default_form
 from pycore.calculators.neutral_accuracy import SumAccuracy
 from pycore.calculators.reading import Reader
 from pycore.calculators.sum_case import SheetWords, SumCase, sheet_words
@@ -14,10 +14,13 @@ from pycore.calculators.sum_fields import drawing_fields
 from pycore.calculators.sum_page import SumPage, outputs_on_paper
 from pycore.calculators.sum_problem import SheetProblem, read_sheet
 from pycore.calculators.written import Telling, degrees_text
-from pycore.circuits.wattmeters import BalancedLoad, Readings, back, read
+from pycore.circuits.wattmeters import ROOT_THREE, BalancedLoad, Readings, back, read
 from pycore.constructions.construction import Arm
 from pycore.constructions.construction import Picture as Lie
 from pycore.errors import Fault
+from pycore.practice.codes import Code
+from pycore.practice.sums import made as mistake
+from pycore.practice.task import CALCULATED, DRAWN, Mistake
 from pycore.quantity import NO_BREAK_SPACE, Unreadable
 from pycore.sheet.plan import Plan
 from pycore.sheet.wattmeter_picture import phasors
@@ -100,6 +103,21 @@ class WattCase(SumCase):
         """The notes of a kind of sheet and what it shows."""
         return sheet_words(self, plan, kind, words.TASK, f"{self.given_words()}.")
 
+    def further_mistakes(self, plan: Plan) -> tuple[Mistake, ...]:
+        """The root of three forgotten, a reading's minus forgotten, both readings exchanged."""
+        if not self.balanced:
+            return ()
+        first, second, reactive = self.readings
+        turned, both = phasor.polar(1.0, -self.picture.reference), (DRAWN, CALCULATED)
+        made = [mistake("root-three-forgotten", both, complex(first + second, second - first) * turned)]
+        if reactive != 0.0:
+            made.append(mistake("readings-exchanged", both, complex(first + second, -reactive) * turned))
+        if min(first, second) < 0.0:
+            sizes = math.fabs(first), math.fabs(second)
+            reckoned = complex(sizes[0] + sizes[1], ROOT_THREE * (sizes[1] - sizes[0]))
+            made.append(mistake("minus-forgotten", both, reckoned * turned))
+        return tuple(made)
+
     def watts(self, value: float, unit: str = "W") -> str:
         """A power as it is written everywhere, in the unit of its kind."""
         return self.telling.writing.number(value) + NO_BREAK_SPACE + self.prefix + unit
@@ -140,6 +158,7 @@ class TwoWattmeters(SumPage[WattCase]):
     scenario = words.SCENARIO
     fields = FIELDS
     cautions = words.CAUTIONS
+    topic = 8
 
     def case(self, form: Mapping[str, str]) -> WattCase:
         """The form as a case. Raises InputError."""
@@ -225,6 +244,17 @@ class TwoWattmeters(SumPage[WattCase]):
         if case.balanced:
             made.insert(0, Working("meters", say(words.PHASORS), tuple(_diagram(case))))
         return (*made, SumAccuracy(case).working(plan))
+
+    def practice_form(self, code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
+        """The form that holds a code's readings, with a class's own choices. Raises NoProblem."""
+        # Only practice needs it; the first answer need not wait for its import.
+        from pycore.practice.generator_more import watts_of
+
+        readings = watts_of(code)
+        form = default_form(FIELDS) | dict(choices or {}) | {"known": "readings"}
+        form |= {"w1": str(readings.first), "w2": str(readings.second), "paper": code.paper}
+        known = [choice.value for choice in BY_NAME["method"].choices]
+        return form | ({"method": code.method} if code.method in known else {})
 
     def echo(self, case: WattCase) -> dict[str, Mapping[str, str]]:
         """How the angle of lag was understood."""

@@ -129,6 +129,8 @@ def spectrum_title(told: str) -> str:
 TASK = "Find what the neutral carries of this order by drawing"
 
 
-def given_order(order: int, shares: str) -> str:
+def given_order(order: int) -> str:
     """What a problem sheet says of the order drawn."""
-    return f"Order {order}. {shares}"
+    if order == 1:
+        return "The fundamental alone is drawn."
+    return f"Order {order} alone is drawn, with its own values. At order {order} every angle counts {order} times."

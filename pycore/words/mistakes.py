@@ -144,6 +144,18 @@ NAMES: dict[str, tuple[str, str]] = {
         "the line voltage was used for the phase voltage",
         "Each load in star has the line voltage divided by √3 while its neutral is whole.",
     ),
+    "root-three-forgotten": (
+        "√3 was left out of the reactive power",
+        "Q = √3 × (second reading − first reading).",
+    ),
+    "readings-exchanged": (
+        "the two readings are exchanged in the reactive power",
+        "Take the first reading from the second, in this order: the sign tells lag from lead.",
+    ),
+    "minus-forgotten": (
+        "the minus of a reading was forgotten",
+        "A meter that reads backwards counts as negative.",
+    ),
     "complement": (
         "the angle was counted from the other axis",
         "Count the angle from the line that the sheet names.",

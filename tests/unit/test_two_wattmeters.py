@@ -6,10 +6,16 @@ import re
 import numpy as np
 import pytest
 
+from pycore import phasor, quantity
 from pycore.api import handle
+from pycore.calculators.harmonics_in_the_neutral import HarmonicsInTheNeutral
 from pycore.calculators.interface import default_form
 from pycore.calculators.two_wattmeters import FIELDS, TwoWattmeters
 from pycore.circuits.wattmeters import BalancedLoad, back, read
+from pycore.practice.answers import judge
+from pycore.practice.codes import TIERS, Code
+from pycore.practice.marking import Given, mark, visible
+from pycore.practice.task import NO_LIMITS
 from pycore.words import plain
 
 FORM = default_form(FIELDS)
@@ -96,3 +102,25 @@ def test_bad_input_is_named(values: dict, field: str, words: str):
     reply = ask(**values)
     assert not reply["ok"]
     assert words in {error["field"]: error["message"] for error in reply["errors"]}[field]
+
+
+@pytest.mark.parametrize("page", [PAGE, HarmonicsInTheNeutral()], ids=lambda page: page.slug)
+@pytest.mark.parametrize("tier", TIERS)
+def test_practice_problems_are_marked_and_their_mistakes_named(page, tier: str):
+    seen = set()
+    for number in range(1, 25):
+        subject = page.task(page.practice_form(Code(page.topic, tier, seed=9, number=number)))
+        assert judge(subject, {"answer": quantity.exact(subject.size / subject.writing.factor),
+                               "answer-unit": subject.writing.unit}).marked.band == "accept"  # fmt: skip
+        for mistake in subject.mistakes:
+            if mistake.point is None or "drawn" not in mistake.how or mistake.size == 0:
+                continue
+            if visible(subject, mistake, "drawn", NO_LIMITS):
+                marked = mark(subject, Given(mistake.size, phasor.angle(mistake.point)))
+                if marked.band != "accept":
+                    assert mistake.name in [m.name for cause in marked.causes for m in cause.mistakes]
+                    seen.add(mistake.key)
+    assert {"left-out", "reversed"} <= seen
+    if page is PAGE:
+        assert {"root-three-forgotten", "readings-exchanged"} <= seen
+        assert ("minus-forgotten" in seen) == (tier == "stretch")
