@@ -8,6 +8,7 @@ wrong comes back as a reply with ``ok`` false.
 
 import json
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from pycore.calculators import links
@@ -16,15 +17,17 @@ from pycore.calculators.registry import CALCULATORS
 from pycore.calculators.sum_page import KINDS, SumPage
 from pycore.drawing import Document
 from pycore.errors import Fault, InputError
+from pycore.render.checking import asked_reply
 from pycore.render.regions import regions_of
 from pycore.words import api as words
-from pycore.words import plain
+from pycore.words import checking, codes, plain
 
 if TYPE_CHECKING:
     from pycore.pages.paper import PaperPage
 
 Reply = tuple[dict[str, Any], bytes | None]
 MAXIMUM_REQUEST = 200_000
+PARTS = ("answer", "sheet", "view", "workings", "check")
 
 
 class BadRequest(ValueError):
@@ -86,24 +89,33 @@ def _answer(request: Mapping[str, Any]) -> Reply:
 
         return paper_answer(paper, _form(request))
     calculator, form = _page(request), _form(request)
-    asked = request.get("parts")
-    parts = tuple(part for part in asked if part in ("answer", "sheet", "view", "workings")) if (
+    asked, veiled = request.get("parts"), request.get("veiled") is True
+    parts = tuple(part for part in asked if part in PARTS) if (
         isinstance(asked, list)
     ) else ("answer", "sheet", "view")
-    answer = calculator.answer(form, parts, _opening(request))
+    if veiled:
+        parts = tuple(part for part in parts if part in ("check", "sheet"))
+    asked_for = {**form, "sheet": "problem"} if veiled else form
+    answer = calculator.answer(asked_for, parts, _opening(request))
     inks = calculator.inks(form)
     headline = answer.outputs[0]
     announced = words.announce(
         answer.title, headline.text, headline.unit, [plain(line) for line in answer.summary]
     )
+    shown = [part for part in parts if part != "check"]
+    if veiled:
+        answer, announced = replace(answer, alternatives=()), checking.VALUES_CHANGED
     return {
         "ok": True,
-        "regions": {name: str(html) for name, html in regions_of(answer, parts, inks).items()},
+        "regions": {name: str(html) for name, html in regions_of(answer, shown, inks).items()},
         "echo": {name: dict(echo) for name, echo in answer.echo.items()},
         "inks": inks,
         "labels": calculator.labels(form),
         "options": calculator.options(form),
-        "fragment": links.fragment(links.form_pairs(form, calculator.fields)),
+        "fragment": links.fragment(links.form_pairs({**form, "code": answer.code}, calculator.fields)),
+        "code": answer.code,
+        "problem": codes.opened(answer.code) if answer.code else "",
+        "asked": asked_reply(answer.asked) if answer.asked else None,
         "announce": " ".join([announced, *(fault.message for fault in answer.faults)]),
         "page": answer.page_key,
         "errors": [_error(fault) for fault in answer.faults],
@@ -131,10 +143,34 @@ def _open(request: Mapping[str, Any]) -> Reply:
         notices.append(words.long_link())
     if opened.unknown:
         notices.append(words.unknown_keys(opened.unknown))
+    form, elsewhere = _of_code(request, opened, notices)
     # Of what is private no link says anything, so it stays as it stands in the form.
     private = {field.name for field in fields if field.private}
-    form = {name: value for name, value in opened.form.items() if name not in private}
-    return {"ok": True, "form": form, "notices": notices}, None
+    form = {name: value for name, value in form.items() if name not in private}
+    return {"ok": True, "form": form, "notices": notices, **elsewhere}, None
+
+
+def _of_code(
+    request: Mapping[str, Any], opened: links.Opened, notices: list[str]
+) -> tuple[dict[str, str], dict[str, str]]:
+    """The form of a link whose code is read, and the page and fragment to go to where the code is another page's."""
+    if not opened.form.get("code"):
+        return opened.form, {}
+    # Only a link with a code needs the generator; the first answer need not wait for its import.
+    from pycore.pages.codes import fill
+
+    filled = fill(_page(request), opened)
+    notices += filled.notices
+    return filled.form, {"page": filled.page, "fragment": filled.fragment} if filled.page else {}
+
+
+def _code(request: Mapping[str, Any]) -> Reply:
+    """The problem of a code, as the page and the fragment that open it."""
+    from pycore.pages.codes import find
+
+    text = request.get("code")
+    found = find(text[: links.LONGEST_VALUE] if isinstance(text, str) else "")
+    return {"ok": True, "page": found.page.slug, "fragment": found.fragment, "code": str(found.code)}, None
 
 
 def _pdf(request: Mapping[str, Any]) -> Reply:
@@ -258,6 +294,7 @@ _ANSWERS: dict[str, Callable[[Mapping[str, Any]], Reply]] = {
     "handout": _handout,
     "photo": _photo,
     "mark": _mark,
+    "code": _code,
     "set-again": _set_again,
     "begin": _begin,
     "next": _work("go_on"),

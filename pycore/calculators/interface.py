@@ -2,11 +2,15 @@
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
 
 from pycore.drawing import Page
 from pycore.errors import Fault
 from pycore.words import Phrase
 from pycore.words.formula import Formula
+
+if TYPE_CHECKING:
+    from pycore.practice.task import Asked
 
 
 @dataclass(frozen=True, slots=True)
@@ -194,7 +198,8 @@ class Answer:
     not fit, an optional reading); ``scenario`` is the example's story while its values are shown.
     ``link`` are the fragment's key-value pairs with every choice resolved, ``v`` first. ``kind`` says
     which of the kinds of sheet this is (``construction``, ``problem``, ``overlay``; "" where a page has
-    only one).
+    only one). ``code`` is that of the problem, where its values are a code's; ``asked`` what a
+    learner is asked for, where that was wanted.
     """
 
     slug: str
@@ -215,3 +220,5 @@ class Answer:
     faults: tuple[Fault, ...] = ()
     scenario: str = ""
     kind: str = ""
+    code: str = ""
+    asked: "Asked | None" = None

@@ -49,12 +49,13 @@ def fragment(pairs: Iterable[tuple[str, str]]) -> str:
 
 @dataclass(frozen=True, slots=True)
 class Opened:
-    """A link as read: the whole form, the keys that mean nothing here, and its version."""
+    """A link as read: the whole form, the keys that mean nothing here, its version, and the fields it names."""
 
     form: dict[str, str]
     unknown: tuple[str, ...]
     version: str
     too_long: bool = False
+    named: tuple[str, ...] = ()
 
 
 def open_fragment(text: str, fields: Iterable[Field], reserved: Iterable[str] = ()) -> Opened:
@@ -88,7 +89,7 @@ def open_fragment(text: str, fields: Iterable[Field], reserved: Iterable[str] = 
     needed = [field.name for field in listed if field.group == "values" and field.default]
     if named & frozenset(needed):
         form.update({name: "" for name in needed if name not in named})
-    return Opened(form, tuple(unknown), version, too_long)
+    return Opened(form, tuple(unknown), version, too_long, tuple(sorted(named)))
 
 
 RESERVED = ("colours", "decimal", "angles", "resultant", "sequence", "view", "step", "ask", "code")

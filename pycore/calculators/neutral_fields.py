@@ -4,7 +4,7 @@ from collections.abc import Mapping
 
 from pycore.calculators.conventions import NAMES, choice_field
 from pycore.calculators.interface import Field
-from pycore.words import accuracy
+from pycore.words import accuracy, codes
 from pycore.words import neutral_form as words
 
 DEFAULT_NAMES = "L123"
@@ -88,6 +88,7 @@ FIELDS: tuple[Field, ...] = (
     choice_field("meters", accuracy.METERS, "accuracy", "several", accuracy.METER_SETS),
     choice_field("wording", accuracy.LEVEL, "accuracy", "plain", accuracy.LEVELS),
     Field("place", words.PLACE, "text", "words", help=words.PLACE_HELP),
+    Field("code", codes.LABEL, "text", "practice"),
     Field("who", words.WHO, "text", "words", help=words.WHO_HELP, private=True),
     Field("group", words.GROUP, "text", "words", private=True),
     Field("date", words.DATE, "text", "words", private=True),

@@ -72,6 +72,7 @@ class NeutralCase(SumCase):
 
     sum_word: Phrase = ("neutral",)
     part_word = "line"
+    has_formula = True
 
     def inks(self) -> dict[str, Ink]:
         """The lines' colours, as the class has chosen them."""
@@ -109,6 +110,16 @@ class NeutralCase(SumCase):
             return None
         value = -phasor.total(self.others_than_third())
         return Further(self.lines[LAST_LINE - 1], self.telling.tags[f"i{LAST_LINE}"], value)
+
+    def given_text(self, arm: Arm) -> str:
+        """A line's lag, where they differ."""
+        if self.solution.equal_angles:
+            return ""
+        return self.problem.lags[arm.number - 1].echo(self.telling.mark)["degrees"]
+
+    def known(self, plan: Plan) -> tuple[str, ...]:
+        """Power factors and sequence; what is drawn first, and the sense of lag."""
+        return (self._load_words(), self._lie_words(plan))
 
     def why_nothing(self) -> Phrase:
         """A balanced load, or a figure that closes by itself."""

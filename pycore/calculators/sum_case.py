@@ -191,6 +191,22 @@ class SumCase:
             return ()
         return tuple(plain(self.telling.tags[key]) for key in compose.begun_keys(plan.construction))
 
+    has_formula = False
+    """Whether the page has a working by a closed formula."""
+
+    code = ""
+    """The code that stands for these values, as it is printed; "" where there is none. The page sets it."""
+
+    def given_text(self, arm: Arm) -> str:
+        """What is given of an arm beside its size, where it needs saying."""
+        return f"at {quantity.plain(round(arm.angle, 1), self.telling.mark)}°"
+
+    def known(self, plan: Plan) -> tuple[str, ...]:
+        """What must be known before drawing, beside the values."""
+        teller = Teller(plan, self.telling)
+        way, sense = teller.way(self.picture.reference), teller.sense(1.0)
+        return (sum_words.lies(plain(self.telling.reference), way, sense),)
+
     def further_mistakes(self, plan: Plan) -> tuple[Mistake, ...]:
         """Mistakes of this page's own, beside those of every sum."""
         return ()
@@ -320,6 +336,7 @@ class SumCase:
         Version 1 fixes every default for ever, so a key at its default is left out.
         """
         resolved = dict(self.problem.typed)
+        resolved["code"] = self.code
         resolved["method"] = plan.construction.method
         resolved["order"] = plan.construction.order
         resolved["orientation"] = plan.layout.orientation

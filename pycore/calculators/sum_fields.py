@@ -12,7 +12,7 @@ _PICTURE = ("parallels", "protractor", "first", "rotation")
 _SHEET = ("sheet", "start", "mirror", "paper", "orientation")
 _WORDS = ("decimal", "angles")
 _HAND = ("hand",)
-_BLOCK = ("place", "who", "group", "date")
+_BLOCK = ("place", "code", "who", "group", "date")
 
 
 def drawing_fields(

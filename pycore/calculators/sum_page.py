@@ -4,7 +4,8 @@ A page's own module reads its form into a case (``SumCase``) and says what is sp
 notices, and further workings. Everything else is here: the same for every page of the shelf.
 """
 
-from collections.abc import Mapping
+import math
+from collections.abc import Mapping, Sequence
 from typing import TYPE_CHECKING, Generic, TypeVar
 
 from pycore.calculators import conventions
@@ -25,8 +26,10 @@ from pycore.calculators.sum_sheet import sheet_of, view_of
 from pycore.calculators.sum_working import ComponentsWorking
 from pycore.calculators.telling import Teller
 from pycore.calculators.written import length_text
+from pycore.constructions.construction import Arm
 from pycore.drawing import Page
 from pycore.errors import Fault
+from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.figure import DOT_BELOW
 from pycore.sheet.plan import Plan
@@ -38,11 +41,13 @@ from pycore.words import sums as sum_words
 if TYPE_CHECKING:
     from pycore.calculators.lesson import Shown
     from pycore.practice.codes import Code
-    from pycore.practice.task import Task
+    from pycore.practice.task import Asked, Task
 
-ALL_PARTS = ("answer", "sheet", "view", "workings")
+ALL_PARTS = ("answer", "sheet", "view", "workings", "check")
 KINDS = ("problem", "construction", "overlay")
 NO_OPENING = Opening()
+SAME = 1e-9
+"""Share of the largest phasor, and degrees, within which two values are one."""
 _NO_PAGE = Page(1.0, 1.0, ())
 Case = TypeVar("Case", bound=SumCase)
 
@@ -106,6 +111,13 @@ def _working(case: SumCase, plan: Plan, on_sheet: bool) -> Working:
     return Working(key, title, blocks, draws, on_sheet)
 
 
+def _asked(case: SumCase, plan: Plan) -> "Asked":
+    # Only the answer checker needs it; the first answer need not wait for its import.
+    from pycore.calculators.sum_asked import asked_of
+
+    return asked_of(case, plan)
+
+
 def constructed(case: SumCase, shown: Plan) -> list[Working]:
     """Every construction of the problem, move by move."""
     made: list[Working] = []
@@ -121,6 +133,18 @@ def constructed(case: SumCase, shown: Plan) -> list[Working]:
             )
             made.append(_working(case, shown if on_sheet else plan, on_sheet and on_paper))
     return made
+
+
+def same_arms(some: Sequence[Arm], others: Sequence[Arm]) -> bool:
+    """Whether two problems have the same phasors, however their values were typed."""
+    if len(some) != len(others):
+        return False
+    near = SAME * max((arm.size for arm in some), default=1.0)
+    return all(
+        one.key == other.key and math.fabs(one.size - other.size) <= near
+        and math.fabs(wrap(one.angle - other.angle)) <= SAME
+        for one, other in zip(some, others, strict=True)
+    )  # fmt: skip
 
 
 class SumPage(Generic[Case]):
@@ -177,11 +201,30 @@ class SumPage(Generic[Case]):
 
     # What all pages do alike.
 
+    def read(self, form: Mapping[str, str]) -> Case:
+        """The form as a case that knows its code, if its values are a code's. Raises InputError."""
+        case = self.case(form)
+        case.code = self._code_of(form.get("code", ""), case)
+        return case
+
+    def _code_of(self, typed: str, case: Case) -> str:
+        if not typed.strip() or self.topic is None:
+            return ""
+        # Only a sheet with a code needs it; the first answer need not wait for its import.
+        from pycore.practice import codes
+
+        try:
+            code = codes.read(typed)
+            meant = self.case(self.practice_form(code)) if code.topic == self.topic else None
+        except ValueError:
+            return ""
+        return str(code) if meant is not None and same_arms(case.arms, meant.arms) else ""
+
     def answer(
         self, form: Mapping[str, str], parts: tuple[str, ...] = ALL_PARTS, opening: Opening = NO_OPENING
     ) -> Answer:
         """The answer to a form; parts not asked for are left empty. Raises InputError."""
-        case = self.case(form)
+        case = self.read(form)
         plan = case.shown()
         problem = case.problem
         workings = (*constructed(case, plan), *self.calculated(case, plan)) if "workings" in parts else ()
@@ -207,6 +250,8 @@ class SumPage(Generic[Case]):
             faults=self.faults(case),
             scenario=self.scenario if problem.is_example else "",
             kind=problem["sheet"],
+            code=case.code,
+            asked=_asked(case, plan) if "check" in parts else None,
         )
 
     def pages(
@@ -216,7 +261,7 @@ class SumPage(Generic[Case]):
         made: list[Page] = []
         first: Case | None = None
         for kind in kinds or (form.get("sheet", default_form(self.fields)["sheet"]),):
-            case = self.case({**form, "sheet": kind})
+            case = self.read({**form, "sheet": kind})
             case.issue = opening.issue
             if first is None:
                 first = case
@@ -234,18 +279,22 @@ class SumPage(Generic[Case]):
         # Only the classroom view needs it; the first answer need not wait for its import.
         from pycore.calculators.sum_lesson import SumLesson
 
-        return SumLesson(self.case(form)).show(view, step)
+        return SumLesson(self.read(form)).show(view, step)
 
     def task(self, form: Mapping[str, str]) -> "Task":
         """The form as a task that practice sets and marks. Raises InputError."""
         # Only practice needs it; the first answer need not wait for its import.
         from pycore.calculators.sum_practice import task_of
 
-        return task_of(self.case(form))
+        return task_of(self.read(form))
 
     def practice_form(self, code: "Code", choices: Mapping[str, str] | None = None) -> dict[str, str]:
         """The form that holds a code's problem, with a class's own choices. Raises NoProblem."""
         raise NotImplementedError
+
+    def code_of(self, form: Mapping[str, str]) -> str:
+        """The code that a form names and whose values it has, as it is printed, or "". Raises InputError."""
+        return self.read(form).code
 
     def labels(self, form: Mapping[str, str]) -> dict[str, str]:
         """Labels of fields that follow the form's own choices."""

@@ -1,7 +1,13 @@
 """A sum of phasors as practice knows it: what is asked, the right answer, and what mistakes give."""
 
+from dataclasses import replace
+
 from pycore import phasor
+from pycore.calculators.lesson import Lesson
 from pycore.calculators.sum_case import SumCase
+from pycore.calculators.sum_sheet import look_of
+from pycore.calculators.telling import Teller
+from pycore.calculators.where import where
 from pycore.practice import reckoning, sums
 from pycore.practice.sums import Sum
 from pycore.practice.task import Earlier, Mistake, Task
@@ -32,6 +38,12 @@ def _mistakes(problem: Sum) -> tuple[Mistake, ...]:
         *sums.of_scale(problem),
         *reckoning.calculated(problem),
     )
+
+
+def _placed(mistakes: tuple[Mistake, ...], case: SumCase, plan: Plan) -> tuple[Mistake, ...]:
+    """Mistakes with the step of the lesson, or the working, that each belongs to."""
+    shown = Lesson(plan, Teller(plan, case.telling), look_of(case)).frames
+    return tuple(replace(one, where=where(one, shown, formula=case.has_formula)) for one in mistakes)
 
 
 def _earlier(case: SumCase, plan: Plan) -> tuple[Earlier, ...]:
@@ -69,7 +81,7 @@ def task_of(case: SumCase) -> Task:
         scale_words=case.telling.scale(plan.scale),
         spread=case.scatter(plan),
         hand_angle=case.hand.angle,
-        mistakes=(*_mistakes(_sum(case, plan)), *case.further_mistakes(plan)),
+        mistakes=_placed((*_mistakes(_sum(case, plan)), *case.further_mistakes(plan)), case, plan),
         earlier=_earlier(case, plan),
         sense=case.picture.sense,
         origin=case.telling.voltage if polar else case.telling.reference,

@@ -141,7 +141,7 @@ def _writing(case: SumCase, plan: Plan, opening: Opening) -> Writing:
         page_title=words.page_title(case.sheet_title(kind), case.method_words(plan), scale),
         description=told.description,
         code=code,
-        short_code=issue.code if issue else "",
+        short_code=issue.code if issue else case.code,
         more=case.further_question() if kind == compose.PROBLEM else "",
     )  # fmt: skip
 

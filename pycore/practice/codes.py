@@ -77,7 +77,7 @@ def _signs(code: Code) -> list[int]:
 
 
 def write(code: Code) -> str:
-    """The code as it is printed, in groups of three: ``3CD-K7M-2QX``.
+    """The code as it is printed, in groups of three: ``333-JDL-2GA``.
 
     Raises ValueError for a topic, seed or number that no code can hold.
     """

@@ -113,17 +113,17 @@ def _arm_of(problem: Sum, line: str) -> Arm:
     return next(arm for arm in problem.arms if arm_line(arm) == line)
 
 
-def _changes(problem: Sum, construction: Construction) -> Iterator[tuple[str, Replaced, dict[str, Phrase]]]:
-    """Every mistake made in one move or more: its key, what it replaces, and the lines it names."""
+def _changes(problem: Sum, construction: Construction) -> Iterator[tuple[str, Replaced, dict[str, str]]]:
+    """Every mistake made in one move or more: its key, what it replaces, and the keys of the lines it names."""
     at_tip = "-at-tip" if construction.method == "tip-to-tail" else ""
     for arm in problem.arms:
-        named = {"a": problem.names[arm.key]}
+        named = {"a": arm.key}
         if len(problem.arms) > 1:
             yield "left-out", _set_off(arm.key, length=0.0), named
         yield "reversed", _set_off(arm.key, back=True), named
     turning = _turning(construction)
     for move in turning:
-        named = {"a": problem.names[_arm_of(problem, move.line).key]}
+        named = {"a": _arm_of(problem, move.line).key}
         if move.turn not in (90.0, -90.0):
             yield "other-scale" + at_tip, _turned((move.line,), _other_scale), named
         yield "wrong-way" + at_tip, _turned((move.line,), _opposite_turn), named
@@ -135,7 +135,7 @@ def _changes(problem: Sum, construction: Construction) -> Iterator[tuple[str, Re
     for index, first in enumerate(problem.arms):
         for second in problem.arms[index + 1 :]:
             if first.size != second.size:
-                named = {"a": problem.names[first.key], "b": problem.names[second.key]}
+                named = {"a": first.key, "b": second.key}
                 yield "swapped", _exchanged(first, second), named
 
 
@@ -155,7 +155,12 @@ def in_moves(problem: Sum) -> Iterator[Mistake]:
     for key, change, named in _changes(problem, construction):
         figure = carry_out(tuple(change(move) for move in construction.moves))
         point = landed(problem, construction, figure)
-        yield _made(key, (DRAWN,), phasor.magnitude(point), point, **named)
+        made = _made(key, (DRAWN,), phasor.magnitude(point), point, **_called(problem, named))
+        yield replace(made, about=tuple(named.values()))
+
+
+def _called(problem: Sum, named: Mapping[str, str]) -> dict[str, Phrase]:
+    return {letter: problem.names[key] for letter, key in named.items()}
 
 
 def _relative(problem: Sum) -> dict[int, complex]:

@@ -17,12 +17,22 @@ DRAWN, CALCULATED = "drawn", "calculated"
 
 
 @dataclass(frozen=True, slots=True)
+class Where:
+    """Where in a page's own steps a mistake belongs: the lesson's ``step`` (from 1; 0: none), or the
+    ``working`` by its key. ``reveals``: what stands there gives the answer away."""
+
+    step: int = 0
+    working: str = ""
+    reveals: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class Mistake:
     """One catalogued mistake and what it gives.
 
     ``size`` is what is read at the end (quantity), ``point`` where the sum ends (None: only a number
     comes of it), ``how`` the ways of answering in which it is made, ``name`` what happened, ``look``
-    where to look.
+    where to look, ``about`` the keys of the phasors that it names, ``where`` the step it belongs to.
     """
 
     key: str
@@ -31,6 +41,8 @@ class Mistake:
     point: complex | None
     name: Phrase
     look: Phrase
+    about: tuple[str, ...] = ()
+    where: Where | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,6 +71,25 @@ class Further:
     def angle(self) -> float | None:
         """The answer's angle in degrees, anticlockwise from the direction drawn first; None for nothing."""
         return None if self.value == 0 else phasor.angle(self.value)
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """What a page asks a learner for, and what is given; nothing of the answer.
+
+    ``rows`` are what is given of each phasor: line, symbol, amount, lag ("" where all are alike);
+    ``units`` those that a size may be given in; ``origin`` the line that angles are counted from,
+    ``signed`` whether they are signed; ``earlier`` the values found on the way that may be given too, by
+    key; ``notes`` what must be known before drawing.
+    """
+
+    symbol: Phrase
+    units: tuple[str, ...]
+    origin: Phrase
+    signed: bool
+    rows: tuple[tuple[str, Phrase, str, str], ...]
+    notes: tuple[Phrase, ...]
+    earlier: tuple[tuple[str, Phrase], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

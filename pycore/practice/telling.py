@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from pycore import quantity
 from pycore.practice.answers import Reply
 from pycore.practice.marking import ACCEPT, LOOK, MOST_NAMED, Cause
-from pycore.practice.task import Task
+from pycore.practice.task import Task, Where
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.words import Phrase
 from pycore.words import marking as words
@@ -15,13 +15,14 @@ from pycore.words import marking as words
 @dataclass(frozen=True, slots=True)
 class Told:
     """A judgement in words: its band, the headline, lines below it, and causes (each a sentence) under
-    their own introduction."""
+    their own introduction, with the place in the steps that each belongs to."""
 
     band: str
     headline: Phrase
     lines: tuple[Phrase, ...] = ()
     introduction: Phrase = ()
     causes: tuple[Phrase, ...] = ()
+    places: tuple[Where | None, ...] = ()
 
     @property
     def phrases(self) -> tuple[Phrase, ...]:
@@ -76,8 +77,9 @@ def _headline(task: Task, reply: Reply) -> Phrase:
     return words.far(_side(reply), words.times(_times(reply)))
 
 
-def _cause(cause: Cause) -> Phrase:
-    return words.one_cause([mistake.name for mistake in cause.mistakes], cause.mistakes[0].look)
+def _cause(cause: Cause, *, alone: bool) -> Phrase:
+    tell_it = words.one_cause if alone else words.perhaps
+    return tell_it([mistake.name for mistake in cause.mistakes], cause.mistakes[0].look)
 
 
 def tell(task: Task, reply: Reply) -> Told:
@@ -92,7 +94,9 @@ def tell(task: Task, reply: Reply) -> Told:
     if not causes:
         return Told(marked.band, headline, (*lines, words.no_cause()))
     introduction: Phrase = words.several(len(causes)) if len(causes) > 1 else ()
-    told = [_cause(cause) for cause in causes]
+    told = [_cause(cause, alone=len(causes) == 1) for cause in causes]
+    places: list[Where | None] = [cause.mistakes[0].where for cause in causes]
     if len(causes) > 1 and reply.given.angle is None:
         told.append(words.ask_angle())
-    return Told(marked.band, headline, tuple(lines), introduction, tuple(told))
+        places.append(None)
+    return Told(marked.band, headline, tuple(lines), introduction, tuple(told), tuple(places))

@@ -4,13 +4,15 @@ from collections.abc import Mapping
 from typing import Any
 
 from pycore import quantity
+from pycore.calculators import links
 from pycore.errors import Fault, InputError
 from pycore.practice import answers
-from pycore.practice.task import Limits, Task
+from pycore.practice.task import Limits, Task, Where
 from pycore.practice.telling import Told, tell
 from pycore.quantity import Unreadable
-from pycore.render.elements import Markup, h, join
+from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
+from pycore.words import checking
 from pycore.words import marking as words
 
 ALLOWED = (("allow-percent", "%", 0.1, 50.0), ("allow-degrees", "°", 0.1, 45.0))
@@ -34,15 +36,51 @@ def limits_of(form: Mapping[str, str]) -> Limits:
     return Limits(found[0], found[1])
 
 
-def marked_html(told: Told) -> Markup:
-    """A judgement as the page shows it."""
+SIGNS = {
+    "accept": "M3 13L9.5 19.5L21 5",
+    "look": "M10 3.5A6.5 6.5 0 1 0 10 16.5A6.5 6.5 0 1 0 10 3.5M14.8 14.8L21 21",
+    "wrong": "M5 5L19 19M19 5L5 19",
+}
+"""A tick, a lens, a cross: what tells the bands apart besides their words, and without colour."""
+
+
+def _sign(band: str) -> Markup:
+    marks: Marks = {"class": "sign", "viewBox": "0 0 24 24", "width": 28, "height": 28, "aria-hidden": "true",
+                    "focusable": "false"}  # fmt: skip
+    return h("svg", marks, h("path", {"d": SIGNS[band]}))
+
+
+def _way(where: Where | None, link: str, *, workings: bool) -> Markup | None:
+    """The way to the step, or to the working, that a cause belongs to."""
+    reveals = "reveals" if where is not None and where.reveals else ""
+    if where is None or not (workings or (where.step and not reveals)):
+        return None
+    if where.step:
+        place = f"{link}&view=lesson&step={where.step}&ask=1"
+        marks: Marks = {"href": place, "data-to-step": where.step, "class": reveals or None}
+        return h("p", {"class": f"way {reveals}".strip()}, h("a", marks, checking.step(where.step)))
+    button = h("button", {"type": "button", "class": "go", "data-to-working": where.working}, checking.WHERE_WORKING)
+    return h("p", {"class": "way reveals"}, button)
+
+
+def marked_html(told: Told, link: str, *, workings: bool = True) -> Markup:
+    """A judgement as the page shows it; ``link`` opens the problem, ``workings`` whether its page is this one."""
     lines = [h("p", None, phrase_html(line)) for line in told.lines]
     causes = None
     if told.causes:
+        ways = [_way(where, link, workings=workings) for where in told.places]
+        items = [
+            h("li", None, phrase_html(cause), way) for cause, way in zip(told.causes, ways, strict=True)
+        ]
         introduction = h("p", None, phrase_html(told.introduction)) if told.introduction else None
-        causes = join(introduction, h("ul", None, [h("li", None, phrase_html(cause)) for cause in told.causes]))
-    headline = h("p", {"class": "verdict"}, phrase_html(told.headline))
+        causes = join(introduction, h("ul", None, items))
+    headline = h("p", {"class": "verdict"}, _sign(told.band), h("span", None, phrase_html(told.headline)))
     return h("div", {"class": "marked", "data-band": told.band}, headline, lines, causes)
+
+
+def link_of(task: Task) -> str:
+    """The address of a problem's page, from any other page beside it."""
+    return f"../{task.slug}/#{links.fragment(task.link)}"
 
 
 def reply(task: Task, given: Mapping[str, str]) -> dict[str, Any]:
@@ -51,6 +89,6 @@ def reply(task: Task, given: Mapping[str, str]) -> dict[str, Any]:
     return {
         "ok": True,
         "band": told.band,
-        "regions": {"marked": str(marked_html(told))},
+        "regions": {"marked": str(marked_html(told, link_of(task)))},
         "announce": words.announced(told.phrases),
     }

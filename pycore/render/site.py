@@ -9,6 +9,7 @@ from pycore.pages import class_set as class_form
 from pycore.pages import print_setup as setup
 from pycore.pages.paper import PAPER_PAGES, PaperPage
 from pycore.render import class_marks, class_set, paper, print_setup
+from pycore.render.checking import check_html
 from pycore.render.elements import join
 from pycore.render.form import method_html, options_html, values_html
 from pycore.render.home import home_html
@@ -98,6 +99,7 @@ def calculator_page(calculator: Calculator) -> SitePage:
         "header": header_html("../", home=False),
         "intro": intro_html(calculator.title, calculator.scenario, calculator.warning),
         "form": join(values_html(calculator.fields, form, answer.echo), elsewhere_html(), link_notices_html()),
+        "check": check_html(answer.asked) if answer.asked else join(),
         "method": join(method_html(calculator.fields, form), to_choices_html()),
         "options": options_html(calculator.fields, form, answer.echo),
         "actions": join(actions_html(lesson=True), more_actions_html(), print_setup.line_html("../")),

@@ -95,20 +95,29 @@ def wrong_before(label: str) -> Phrase:
 
 def one_cause(names: Sequence[Phrase], look: Phrase) -> Phrase:
     """Mistakes that give this very answer, named together, and where to look."""
+    return (*say("This is what comes out if "), *_either(names), ". ", *look)
+
+
+def perhaps(names: Sequence[Phrase], look: Phrase) -> Phrase:
+    """The same, as one of several causes."""
+    return (*say("Perhaps "), *_either(names), ". ", *look)
+
+
+def _either(names: Sequence[Phrase]) -> Phrase:
     told: Phrase = ()
     for index, name in enumerate(names):
         told += (" or ", *name) if index else name
-    return (*say("This is what comes out if "), *told, ". ", *look)
+    return told
 
 
 def several(count: int) -> Phrase:
     """More than one class of mistakes fits."""
-    return say("{count} things would give this answer:", count=str(count))
+    return say("{count} things would give this answer:", count={2: "Two", 3: "Three"}.get(count, str(count)))
 
 
 def no_cause() -> Phrase:
     """No catalogued mistake fits."""
-    return say("No usual mistake gives this answer: go through the steps once more, measuring each line.")
+    return say("No usual mistake gives this answer: go through the steps once more, one by one.")
 
 
 def ask_angle() -> Phrase:

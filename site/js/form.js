@@ -149,8 +149,15 @@ export function goTo(one) {
 
 /** Mark what cannot be used, each with its message and the ways out; everything else is cleared. */
 export function showErrors(errors) {
+  showFaults(controls(), errors);
+  showElsewhere(errors);
+  for (const button of document.querySelectorAll("[data-go]")) button.hidden = !firstFault();
+}
+
+/** The same for the controls of any form. */
+export function showFaults(listed, errors) {
   const byField = new Map(errors.map((error) => [error.field, error]));
-  for (const one of controls()) {
+  for (const one of listed) {
     const error = byField.get(one.name);
     if (error) one.setAttribute("aria-invalid", "true");
     else one.removeAttribute("aria-invalid");
@@ -158,8 +165,6 @@ export function showErrors(errors) {
     underline(one, error?.part ?? "");
     if (error) unfold(one);
   }
-  showElsewhere(errors);
-  for (const button of document.querySelectorAll("[data-go]")) button.hidden = !firstFault();
 }
 
 // A message far from the values would be missed: it is said beside the answer too, with the way to its field.

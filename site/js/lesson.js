@@ -241,12 +241,12 @@ function closed() {
   document.querySelector('[data-action="lesson"]').focus();
 }
 
-/** Open at the first step of the form as it stands. */
-export function open() {
-  place = { view: "lesson", step: "1", ask: false };
+/** Open at a step of the form as it stands; with `ask`, readings stay hidden until they are asked for. */
+export function open(step = "1", ask = false) {
+  place = { view: "lesson", step, ask };
   wait();
   dialog.showModal();
-  return show("1");
+  return show(step);
 }
 
 /** Join the page: its `bridge`, `changed()` when the address must follow, `failed(error)`, `share(where)`. */

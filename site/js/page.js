@@ -1,6 +1,7 @@
 // The page of a calculator: events in, pycore's HTML out. The form is the only state, the fragment its copy.
 
 import * as actions from "./actions.js";
+import * as check from "./check.js";
 import { Bridge, Stuck, Superseded } from "./bridge.js";
 import * as form from "./form.js";
 import * as handout from "./handout.js";
@@ -9,6 +10,7 @@ import { afterQuiet, inIdle, spaced } from "./pace.js";
 import * as progress from "./progress.js";
 import * as regions from "./regions.js";
 import * as sharePanel from "./share-panel.js";
+import * as veil from "./veil.js";
 
 const root = document.documentElement;
 const slug = root.dataset.slug;
@@ -112,7 +114,7 @@ function unanswered(error) {
 
 /** Ask for parts of the answer to the form as it stands now; a later edit takes the place of one that waits. */
 const ask = (topic, parts, more = {}) =>
-  bridge.ask({ do: "answer", page: slug, form: form.read(), parts, base: actions.base(), ...more }, { topic });
+  bridge.ask({ do: "answer", page: slug, form: form.read(), parts, ...veil.asked(), base: actions.base(), ...more }, { topic });
 
 /**
  * Bring the answer up to date. `quiet`: it is what the page shows already.
@@ -125,10 +127,12 @@ function update({ quiet = false } = {}) {
 async function answer(quiet) {
   const mine = ++edition;
   const asked = JSON.stringify(form.read());
+  veil.follow();
+  check.forget();
   pend();
   actions.forget();
   try {
-    const reply = await ask("answer", ["answer", ...(wide.matches ? [] : ["view"]), "sheet"]);
+    const reply = await ask("answer", ["answer", ...(wide.matches ? [] : ["view"]), "sheet", ...veil.parts()]);
     if (mine !== edition) return;
     if (reply.ok) take(reply, mine, quiet, asked);
     else refuse(reply);
@@ -160,7 +164,8 @@ function put(reply) {
 }
 
 function take(reply, mine, quiet, asked) {
-  shownFor = asked;
+  // Values that are no longer their code's lose it.
+  shownFor = form.fill({ code: reply.code }).length ? JSON.stringify(form.read()) : asked;
   fragment = reply.fragment;
   if (!quiet) {
     put(reply);
@@ -172,10 +177,11 @@ function take(reply, mine, quiet, asked) {
   form.showInks(reply.inks);
   form.showNames(reply.labels, reply.options);
   showScenario(reply.scenario);
+  check.follow(reply);
   actions.wait("");
   settle("fresh");
   followWithCode();
-  if (quiet) {
+  if (quiet || veil.isDown()) {
     workingsOf = mine;
   } else {
     regions.busy("workings", true);
@@ -205,10 +211,11 @@ async function showWorkings() {
   const mine = edition;
   if (workingsOf === mine || root.dataset.answer !== "fresh") return;
   try {
-    const reply = await ask("workings", ["workings"]);
+    const reply = await ask("workings", ["workings", "check"]);
     if (mine !== edition || !reply.ok) return;
     workingsOf = mine;
     put(reply);
+    check.follow(reply);
     regions.busy("workings", false);
   } catch (error) {
     failed(error);
@@ -246,11 +253,17 @@ async function open(link) {
   edition += 1;
   const mine = (unread = { link });
   lesson.follow(link);
+  veil.open(link);
+  arrange();
   pend();
   try {
     const reply = await bridge.ask({ do: "open", page: slug, fragment: link }, { topic: "open" });
     if (!reply.ok) {
       refuse(reply);
+      return;
+    }
+    if (reply.page) {
+      location.replace(`../${reply.page}/#${reply.fragment}`);
       return;
     }
     const values = { ...reply.form };
@@ -317,6 +330,15 @@ function arrange() {
   const [choices, moves] = [document.querySelector(".choices"), document.querySelector(".workings")];
   if (column.matches) moves.before(choices);
   else moves.after(choices);
+  check.arrange();
+}
+
+/** The answer is asked for: it comes, and the reader goes to it. */
+async function unveil() {
+  veil.lift();
+  arrange();
+  await update();
+  document.getElementById("answer").focus();
 }
 
 function begin() {
@@ -348,12 +370,16 @@ column.addEventListener("change", arrange);
 arrange();
 form.refresh();
 actions.listen(bridge, live, unanswered, complete);
-actions.add("lesson", lesson.open);
+actions.add("lesson", () => lesson.open());
 actions.add("code", () => sharePanel.open(bridge));
 actions.add("photo", async () => (await import("./photo.js")).open(bridge, unanswered));
 actions.add("handout", async () => {
   if (await handout.save(bridge)) actions.told("handed");
 });
+actions.add("check", () => check.ask(bridge, live));
+actions.add("find-code", () => check.findCode(bridge, live));
+actions.add("unveil", unveil);
+check.join({ look: (step) => lesson.open(step, veil.isDown()) });
 lesson.join({
   bridge,
   changed: keepAddress,

@@ -21,7 +21,7 @@ def stopped(browser: Browser, site: str) -> Iterator[Page]:
     context.close()
 
 
-NEED_PYTHON = {"pdf", "pdf-all", "share", "lesson", "code", "handout", "photo"}
+NEED_PYTHON = {"pdf", "pdf-all", "share", "lesson", "code", "handout", "photo", "check", "find-code", "unveil"}
 """What cannot be done with an answer that merely stands."""
 
 
@@ -307,7 +307,7 @@ def test_on_a_phone_the_whole_sheet_is_seen_at_once_and_the_moves_follow_it(
     assert box is not None
     assert 0 <= box["x"] and box["x"] + box["width"] <= PHONE["width"]
     order = page.evaluate("[...document.querySelectorAll('main > *')].map((part) => part.className)")
-    assert ["method", "figure", "tools", "workings", "choices"] == order[2:]
+    assert ["method", "figure", "tools", "check", "workings", "choices"] == order[2:]
     page.click("[data-to-choices]")
     expect(page.locator(".choices summary").first).to_be_in_viewport()
 
@@ -315,6 +315,6 @@ def test_on_a_phone_the_whole_sheet_is_seen_at_once_and_the_moves_follow_it(
 def test_on_a_desk_the_choices_come_before_the_moves(opened: Page) -> None:
     """To the eye and to the keyboard."""
     order = opened.evaluate("[...document.querySelectorAll('main > *')].map((part) => part.className)")
-    assert ["tools", "choices", "workings"] == order[4:]
+    assert ["tools", "check", "choices", "workings"] == order[4:]
     tops = [(opened.locator(f".{name}").bounding_box() or {"y": 0})["y"] for name in order[4:]]
     assert sorted(tops) == tops

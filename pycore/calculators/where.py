@@ -1,0 +1,70 @@
+"""Where in a lesson's steps a mistake belongs: the frame in which the move that went wrong is made."""
+
+from collections.abc import Callable, Sequence
+
+from pycore.constructions.frames import Frame
+from pycore.constructions.moves import Join, ReadLength, SetOff, TurnAngle
+from pycore.practice.task import DRAWN, Mistake, Where
+
+Wanted = Callable[[Frame], bool]
+
+FORMULA = ("no-root", "signs-slipped", "sign-slipped", "product-dropped", "product-doubled")
+SECOND_STAGE = ("measure", "parallel", "arcs", "carry-on", "close")
+
+
+def _sets_off(key: str) -> Wanted:
+    return lambda frame: isinstance(frame.move, SetOff) and frame.move.phasor == key and not frame.move.copy
+
+
+def _turns_to(key: str) -> Wanted:
+    line = f"L{key[1:]}"
+    return lambda frame: isinstance(frame.move, TurnAngle) and frame.move.line == line
+
+
+def _turns(frame: Frame) -> bool:
+    return isinstance(frame.move, TurnAngle)
+
+
+def _sets(frame: Frame) -> bool:
+    return isinstance(frame.move, SetOff)
+
+
+def _measures_the_sum(frame: Frame) -> bool:
+    return isinstance(frame.move, ReadLength) and frame.move.reading == "n"
+
+
+def _draws_the_sum(frame: Frame) -> bool:
+    return isinstance(frame.move, Join) and frame.move.phasor == "sum"
+
+
+def _second_stage(frames: Sequence[Frame]) -> Wanted:
+    first = next((frame.step for frame in frames if frame.name == "diagonal"), 0)
+    return lambda frame: frame.step > first > 0 and frame.name in SECOND_STAGE
+
+
+def _wanted(mistake: Mistake, frames: Sequence[Frame]) -> tuple[Wanted, bool]:
+    """How to know the frame of a drawn mistake, and whether it gives the answer away."""
+    about = mistake.about[0] if mistake.about else ""
+    if mistake.key in ("left-out", "reversed", "swapped"):
+        return _sets_off(about), False
+    if mistake.key.startswith(("other-scale", "wrong-way")) and about:
+        return _turns_to(about), False
+    if mistake.key in ("other-scale-throughout", "mirrored", "factor-ignored", "lead-for-lag"):
+        return _turns, False
+    if mistake.key in ("stopped", "two-diagonals"):
+        return _second_stage(frames), False
+    if mistake.key == "multiplied-lines":
+        return _sets, False
+    return (_draws_the_sum if mistake.key == "other-diagonal" else _measures_the_sum), True
+
+
+def where(mistake: Mistake, frames: Sequence[Frame], *, formula: bool) -> Where | None:
+    """The step of a lesson's frames, or for reckoning the working, that a mistake belongs to; None
+    where there is none. ``formula``: whether the page works by a closed formula too."""
+    if DRAWN not in mistake.how:
+        return Where(working="formula" if formula and mistake.key in FORMULA else "components", reveals=True)
+    wanted, reveals = _wanted(mistake, frames)
+    for number, frame in enumerate(frames, start=1):
+        if wanted(frame):
+            return Where(step=number, reveals=reveals)
+    return None

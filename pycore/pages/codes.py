@@ -1,0 +1,93 @@
+"""Codes of practice sheets as links to the pages that their problems belong to."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from pycore.calculators import links
+from pycore.calculators.links import Opened
+from pycore.calculators.registry import CALCULATORS
+from pycore.calculators.sum_page import SumPage
+from pycore.errors import Fault, InputError
+from pycore.practice import codes
+from pycore.practice.codes import Code, CodeError
+from pycore.practice.generator import NoProblem
+from pycore.words import codes as words
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """The problem of a code: its page, the whole form, and the fragment that opens it there."""
+
+    page: SumPage[Any]
+    code: Code
+    form: Mapping[str, str]
+
+    @property
+    def fragment(self) -> str:
+        """The link's part after #."""
+        return links.fragment(links.form_pairs(self.form, self.page.fields))
+
+
+def find(text: str) -> Found:
+    """The problem of a code as typed. Raises InputError that says what is wrong with it."""
+    try:
+        if not text.strip():
+            raise CodeError("empty")
+        code = codes.read(text)
+        page = next((one for one in CALCULATORS.values() if one.topic == code.topic), None)
+        if page is None:
+            raise CodeError("topic")
+        form = page.practice_form(code)
+    except CodeError as error:
+        raise InputError(Fault("code", text, words.unusable(text, error.reason, error.part), error.part)) from None
+    except NoProblem:
+        raise InputError(Fault("code", text, words.unusable(text, "topic", ""))) from None
+    return Found(page, code, {**form, "code": str(code)})
+
+
+@dataclass(frozen=True, slots=True)
+class Filled:
+    """A link's form once its code is read: what must be said, and the page and fragment to go to instead
+    where the code is another page's."""
+
+    form: dict[str, str]
+    notices: tuple[str, ...] = ()
+    page: str = ""
+    fragment: str = ""
+
+
+def fill(page: SumPage[Any], opened: Opened) -> Filled:
+    """Fill the form of a link that has a code: values that it names stay, the others are the code's.
+
+    A code that cannot be used, or stands for other values, is left out and said.
+    """
+    text, without = opened.form.get("code", ""), {**opened.form, "code": ""}
+    if not text.strip():
+        return Filled(without)
+    mine = {field.name for field in page.fields if field.group in ("values", "loads")}
+    valued = any(name in mine for name in opened.named)
+    try:
+        found = find(text)
+    except InputError as error:
+        message = error.faults[0].message
+        return Filled(without, (words.kept_values(message) if valued else message,))
+    code = str(found.code)
+    if found.page.slug != page.slug:
+        if not valued:
+            return Filled(without, (), found.page.slug, found.fragment)
+        return Filled(without, (words.other_page(code, found.page.title),))
+    if not valued:
+        named = {name: opened.form[name] for name in opened.named if name != "code"}
+        return Filled({**found.form, **named})
+    return Filled({**opened.form, "code": code}) if _holds(page, opened.form, code) else Filled(
+        without, (words.other_values(code),)
+    )
+
+
+def _holds(page: SumPage[Any], form: Mapping[str, str], code: str) -> bool:
+    """Whether a form's values are its code's; what cannot be read is left to be said at its field."""
+    try:
+        return page.code_of(form) == code
+    except InputError:
+        return True

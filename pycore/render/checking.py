@@ -1,0 +1,160 @@
+"""The answer checker: its form, which no answer replaces, and what of it follows the sheet's conventions."""
+
+from typing import Any
+
+from pycore.practice.task import Asked
+from pycore.render.elements import Marks, Markup, h, join
+from pycore.render.phrase import phrase_html
+from pycore.words import Phrase, codes
+from pycore.words import checking as words
+
+FORM = "check"
+CODE_FORM = "find-code"
+
+
+def labels_of(asked: Asked) -> dict[str, Phrase | str]:
+    """The label of every field that the problem asks for; a field without one is not shown."""
+    angle = words.angle_label(asked.origin, signed=asked.signed)
+    made: dict[str, Phrase | str] = {"answer": words.answer_label(asked.symbol), "answer-angle": angle}
+    if not asked.signed:
+        made["answer-side"] = words.SIDE
+    fixed = {"across": words.ACROSS, "up": words.UP}
+    for key, symbol in asked.earlier:
+        made[f"answer-{key}"] = fixed[key] if key in fixed else words.first_label(symbol)
+        if key == "first":
+            made["answer-first-angle"] = words.FIRST_ANGLE
+    return made
+
+
+def asked_reply(asked: Asked) -> dict[str, Any]:
+    """What the page needs so that the checker's fields follow the problem."""
+    labels = {name: str(phrase_html(label)) for name, label in labels_of(asked).items()}
+    return {"labels": labels, "units": list(asked.units)}
+
+
+def _entry(name: str, unit: str = "") -> Markup:
+    control = h("input", {
+        "id": f"f-{name}", "name": name, "form": FORM, "type": "text", "value": "", "inputmode": "decimal",
+        "autocomplete": "off", "autocapitalize": "off", "spellcheck": "false", "enterkeyhint": "done",
+        "aria-describedby": f"m-{name}", "maxlength": 200,
+    })  # fmt: skip
+    marks = h("span", {"class": "marks", "aria-hidden": "true", "data-marks-for": name})
+    return h("div", {"class": "entry"}, control, marks, h("span", {"class": "unit"}, unit) if unit else None)
+
+
+def _select(name: str, label: str, options: list[tuple[str, str]]) -> Markup:
+    made = [
+        h("option", {"value": value, "selected": index == 0}, said) for index, (value, said) in enumerate(options)
+    ]
+    control = h("select", {"id": f"f-{name}", "name": name, "form": FORM, "autocomplete": "off"}, made)
+    return _labelled(name, label, h("div", {"class": "entry"}, control))
+
+
+def _labelled(
+    name: str, label: Phrase | str, control: Markup, *, hidden: bool = False, message: bool = False
+) -> Markup:
+    title = h("label", {"for": f"f-{name}"}, h("span", {"data-label-for": name}, phrase_html(label)))
+    slot = _message(name) if message else None
+    return h("div", {"class": "field", "data-field": name, "hidden": hidden}, title, control, slot)
+
+
+def _message(name: str) -> Markup:
+    return h("p", {"class": "message", "id": f"m-{name}", "data-message-for": name, "hidden": True})
+
+
+def _how() -> Markup:
+    """Drawn or calculated: asked first, with nothing chosen."""
+    options = []
+    for index, (value, said, unit) in enumerate(words.HOWS):
+        control = h("input", {
+            "type": "radio", "id": f"f-answer-how-{index}", "name": "answer-how", "form": FORM, "value": value,
+            "autocomplete": "off", "data-unit": unit,
+        })  # fmt: skip
+        options.append(h("label", None, control, h("span", None, said)))
+    return h("fieldset", {"class": "choose-one"}, h("legend", None, words.HOW), h("div", {"class": "options"}, options))
+
+
+def _pair(first: Markup, second: Markup, *names: str) -> Markup:
+    return h("div", {"class": "pair"}, first, second, [_message(name) for name in names])
+
+
+def _found(labels: dict[str, Phrase | str], units: tuple[str, ...]) -> Markup:
+    """Size with its unit, angle with its side."""
+    size = _labelled("answer", labels["answer"], _entry("answer"))
+    unit = _select("answer-unit", words.UNIT, [(unit, unit) for unit in units])
+    angle = _labelled("answer-angle", labels["answer-angle"], _entry("answer-angle", "°"))
+    side = _select("answer-side", words.SIDE, list(words.SIDES))
+    return join(_pair(size, unit, "answer"), _pair(angle, side, "answer-angle"))
+
+
+def _on_the_way(labels: dict[str, Phrase | str]) -> Markup:
+    """Values found on the way, folded: those that the method has."""
+    names = ("answer-first", "answer-first-angle", "answer-across", "answer-up")
+    fields = [
+        _labelled(name, labels.get(name, ""), _entry(name, "°" if name.endswith("angle") else ""),
+                  hidden=name not in labels, message=True)
+        for name in names
+    ]  # fmt: skip
+    marks: Marks = {"class": "group", "data-on-the-way": True, "hidden": not any(name in labels for name in names)}
+    return h("details", marks, h("summary", None, words.ON_THE_WAY),
+             h("p", {"class": "help"}, words.ON_THE_WAY_HELP), h("div", {"class": "fields"}, fields))  # fmt: skip
+
+
+def _own_tolerance() -> Markup:
+    fields = (
+        _labelled("allow-percent", words.PERCENT, _entry("allow-percent", "%"), message=True),
+        _labelled("allow-degrees", words.DEGREES, _entry("allow-degrees", "°"), message=True),
+    )
+    return h("details", {"class": "group"}, h("summary", None, words.OWN), h("p", {"class": "help"}, words.OWN_HELP),
+             h("div", {"class": "fields"}, fields))  # fmt: skip
+
+
+def marked_region() -> Markup:
+    """Where the page says what it thinks of an answer, and that this was of an earlier one."""
+    old = h("p", {"class": "marked-old"}, words.EARLIER_ANSWER)
+    return h("div", {"class": "marked-place"}, old, h("div", {"data-region": "marked", "tabindex": -1}))
+
+
+def form_html(asked: Asked) -> Markup:
+    """The checker's form; all but its first question stays away until that is answered."""
+    labels = labels_of(asked)
+    button = h("button", {"type": "submit", "data-action": "check", "class": "go-on"}, words.CHECK)
+    rest = h("div", {"data-check-rest": True, "hidden": True},
+             _found(labels, asked.units), _on_the_way(labels), button, marked_region(), _own_tolerance())  # fmt: skip
+    marks: Marks = {"id": FORM, "class": "check-form", "novalidate": True, "autocomplete": "off",
+                    "aria-label": words.TITLE}  # fmt: skip
+    return h("form", marks, _how(), rest)
+
+
+def code_html(button: str = codes.OPEN) -> Markup:
+    """A code as it stands on a printed sheet, to be typed."""
+    control = h("input", {
+        "id": "f-typed-code", "name": "typed-code", "type": "text", "value": "", "autocomplete": "off",
+        "autocapitalize": "characters", "spellcheck": "false", "enterkeyhint": "go", "maxlength": 40,
+        "aria-describedby": "m-typed-code h-typed-code",
+    })  # fmt: skip
+    label = h("label", {"for": "f-typed-code"}, codes.LABEL)
+    go = h("button", {"type": "submit", "data-action": "find-code"}, button)
+    row = h("div", {"class": "code-row"}, h("div", {"class": "entry"}, control), go)
+    about = h("p", {"class": "help", "id": "h-typed-code"}, codes.HELP)
+    return h("form", {"id": CODE_FORM, "class": "code-form", "novalidate": True, "autocomplete": "off"},
+             label, row, _message("typed-code"), about)  # fmt: skip
+
+
+def _veil() -> Markup:
+    """What stands in the answer's place on a page that a printed problem opened."""
+    button = h("button", {"type": "button", "data-action": "unveil", "class": "plain"}, words.SHOW)
+    return h("div", {"class": "veil"}, h("h2", None, words.HIDDEN), h("p", None, words.HIDDEN_WHY), button)
+
+
+def check_html(asked: Asked) -> Markup:
+    """The section of the answer checker, folded until it is wanted; and the field that holds a link's code."""
+    kept = h("input", {"name": "code", "form": "problem", "type": "text", "value": "", "hidden": True,
+                       "autocomplete": "off", "aria-label": codes.LABEL})  # fmt: skip
+    number = h("p", {"class": "problem-code", "data-problem-code": True, "hidden": True})
+    lead = h("p", {"class": "help"}, words.LEAD)
+    body = h("div", {"class": "check-body"}, number, lead, form_html(asked), code_html())
+    fold = h("details", {"class": "group", "data-check": True}, h("summary", None, words.TITLE), body)
+    return join(fold, _veil(), kept)
+
+

@@ -1,0 +1,98 @@
+// The form in which an answer is given: asked first how it was found, then the rest. Used by the checker of a page and
+// by free practice; words and fields are pycore's.
+
+import * as form from "./form.js";
+import * as regions from "./regions.js";
+import { regionHTML } from "./trusted.js";
+
+const about = (key, name) => document.querySelector(`[data-${key}="${CSS.escape(name)}"]`);
+
+/** The answer's form in `section`: reads it, lets it follow a problem, shows what was said of it. */
+export function fields(section) {
+  const own = section.querySelector("#check");
+  const rest = section.querySelector("[data-check-rest]");
+  const place = section.querySelector(".marked-place");
+  const unit = own.elements["answer-unit"];
+  let unitChosen = false;
+  let version = 0; // counts edits, so that what is said of an older answer is dropped
+
+  const controls = () => [...own.elements].filter((one) => one.name);
+
+  function read() {
+    const given = (one) => (one.type !== "radio" || one.checked) && !one.closest("[data-field][hidden]");
+    const counted = controls().filter(given);
+    return Object.fromEntries(counted.map((one) => [one.name, one.value]));
+  }
+
+  // A drawn answer is read in millimetres, a calculated one is not; what was chosen by hand stays.
+  function suggestUnit() {
+    const how = own.querySelector("[name=answer-how]:checked");
+    rest.hidden = !how;
+    if (!how || unitChosen) return;
+    const wanted = [...unit.options].find((option) => option.value === how.dataset.unit) ?? unit.options[0];
+    unit.value = wanted.value;
+  }
+
+  function follow(asked) {
+    for (const field of own.querySelectorAll("[data-field]")) {
+      const label = asked.labels[field.dataset.field];
+      if (field.dataset.field.startsWith("answer") && field.dataset.field !== "answer-unit") field.hidden = !label;
+      if (label) about("label-for", field.dataset.field).innerHTML = regionHTML(label);
+    }
+    for (const group of own.querySelectorAll("[data-on-the-way]")) {
+      group.hidden = [...group.querySelectorAll("[data-field]")].every((field) => field.hidden);
+    }
+    if (asked.units.join() === [...unit.options].map((option) => option.value).join()) return;
+    const kept = unit.value;
+    unit.replaceChildren(...asked.units.map((one) => new Option(one, one)));
+    unitChosen &&= asked.units.includes(kept);
+    if (unitChosen) unit.value = kept;
+    else suggestUnit();
+  }
+
+  function outdate() {
+    place.toggleAttribute("data-old", place.querySelector("[data-region=marked]").childElementCount > 0);
+  }
+
+  function forget() {
+    version += 1;
+    regions.replace("marked", "");
+    place.removeAttribute("data-old");
+    form.showFaults(controls(), []);
+  }
+
+  function take(reply) {
+    form.showFaults(controls(), reply.errors ?? []);
+    if (!reply.ok) {
+      outdate();
+      controls().find((one) => one.hasAttribute("aria-invalid"))?.focus();
+      return;
+    }
+    for (const [name, html] of Object.entries(reply.regions)) regions.replace(name, html);
+    place.removeAttribute("data-old");
+    place.scrollIntoView({ block: "nearest" });
+  }
+
+  function edited(event) {
+    version += 1;
+    if (event.target === unit) unitChosen = true;
+    if (event.target.name === "answer-how") suggestUnit();
+    for (const one of controls()) {
+      one.closest(".entry")?.toggleAttribute("data-worded", /[\p{L}°]/u.test(one.options ? "" : one.value));
+    }
+    outdate();
+  }
+
+  own.addEventListener("input", edited);
+  suggestUnit();
+
+  /** Empty for another problem. */
+  function clear() {
+    own.reset();
+    unitChosen = false;
+    suggestUnit();
+    forget();
+  }
+
+  return { read, follow, forget, take, clear, version: () => version };
+}

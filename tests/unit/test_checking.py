@@ -1,0 +1,233 @@
+"""Codes by the api, what a veiled page is told, and the way from a mistake to its step."""
+
+import json
+import re
+
+import pytest
+
+from pycore.api import handle
+from pycore.calculators.interface import default_form
+from pycore.calculators.neutral_current import NeutralCurrent
+from pycore.calculators.neutral_fields import FIELDS
+from pycore.calculators.registry import CALCULATORS
+from pycore.calculators.sum_page import SumPage
+from pycore.practice.codes import TIERS, Code
+from pycore.practice.task import Task
+
+CODE = Code(0, "core", "tip-to-tail", "A3", 1234, 56)
+EXAMPLE = default_form(FIELDS)
+PAGE = NeutralCurrent()
+PRACTISED = [page for page in CALCULATORS.values() if page.topic is not None]
+PRIVATE = {field.name for field in FIELDS if field.private}
+
+
+def ask(do: str, **more: object) -> dict:
+    return json.loads(handle(json.dumps({"do": do, "page": PAGE.slug, **more}))[0])
+
+
+def public(form: dict[str, str]) -> dict[str, str]:
+    """A form without what no link says anything of."""
+    return {name: value for name, value in form.items() if name not in PRIVATE}
+
+
+def opened(fragment: str) -> dict:
+    reply = ask("open", fragment=fragment)
+    assert reply["ok"]
+    return reply
+
+
+# Codes.
+
+
+@pytest.mark.parametrize("typed", [str(CODE), str(CODE).lower(), str(CODE).replace("-", ""), f"  {CODE} "])
+def test_a_code_gives_the_page_and_the_link_of_its_problem(typed: str):
+    reply = ask("code", code=typed)
+    assert ("neutral-current", str(CODE)) == (reply["page"], reply["code"])
+    form = opened(f"#{reply['fragment']}")["form"]
+    assert public(PAGE.practice_form(CODE) | {"code": str(CODE)}) == form
+    assert ("tip-to-tail", "A3") == (form["method"], form["paper"])
+
+
+@pytest.mark.parametrize(("typed", "said"), [
+    ("", "No code was given"), ("3CD", "has 3 signs"), ("333-JDL-2G0", "“0” stands in no code"),
+    ("333-JDL-2GB", "does not add up"), (None, "No code was given"), (str(Code(9, "core")), "belongs to no page"),
+    ("4" + str(CODE)[1:], "does not add up"), ("<b>-x", "“<” stands in no code"),
+])  # fmt: skip
+def test_a_code_that_cannot_be_used_is_refused_with_the_reason(typed: object, said: str):
+    reply = ask("code", code=typed)
+    assert not reply["ok"]
+    assert ["code"] == [error["field"] for error in reply["errors"]]
+    assert said in reply["errors"][0]["message"]
+
+
+def test_a_link_of_a_code_alone_opens_its_problem():
+    reply = opened(f"#v=1&code={str(CODE).lower()}")
+    assert public(PAGE.practice_form(CODE) | {"code": str(CODE)}) == reply["form"]
+    assert [] == reply["notices"]
+
+
+def test_choices_that_a_link_names_beside_its_code_stay():
+    form = opened(f"#v=1&code={CODE}&paper=A4&names=RST")["form"]
+    assert ("A4", "RST", str(CODE)) == (form["paper"], form["names"], form["code"])
+
+
+@pytest.mark.parametrize(("code", "said"), [("333-JDL-2GB", "does not add up"), (str(CODE), "not those of the code")])
+def test_typed_values_stay_whatever_the_code(code: str, said: str):
+    reply = opened(f"#v=1&i1=3&i2=4&i3=5.5&code={code}")
+    assert ["3", "4", "5.5", ""] == [reply["form"][name] for name in ("i1", "i2", "i3", "code")]
+    assert 1 == len(reply["notices"])
+    assert said in reply["notices"][0]
+
+
+def test_a_damaged_code_alone_leaves_the_example_and_says_so():
+    reply = opened("#v=1&code=333-JDL-2GB")
+    assert public(EXAMPLE) == reply["form"]
+    assert ["does not add up" in notice for notice in reply["notices"]] == [True]
+
+
+def test_values_that_change_lose_their_code():
+    form = PAGE.practice_form(CODE) | {"code": str(CODE)}
+    assert str(CODE) == ask("answer", form=form, parts=["answer"])["code"]
+    changed = ask("answer", form={**form, "i2": "9.9"}, parts=["answer"])
+    assert "" == changed["code"]
+    assert "code" not in changed["fragment"]
+    assert str(CODE) == ask("answer", form={**form, "i1": f"{form['i1']} A"}, parts=["answer"])["code"]
+
+
+@pytest.mark.parametrize("kind", ["problem", "construction", "overlay"])
+def test_a_sheet_prints_the_code_of_its_problem(kind: str):
+    form = PAGE.practice_form(CODE) | {"code": str(CODE), "sheet": kind}
+    assert str(CODE) in ask("answer", form=form, parts=["sheet"])["regions"]["sheet"]
+    assert str(CODE) not in ask("answer", form={**form, "i1": "9"}, parts=["sheet"])["regions"]["sheet"]
+    assert f"code={CODE}" in ask("share", form=form)["link"]
+
+
+@pytest.mark.parametrize("tier", TIERS)
+@pytest.mark.parametrize("page", PRACTISED, ids=lambda page: page.slug)
+def test_every_page_with_practice_keeps_its_codes(page: SumPage, tier: str):
+    code = str(Code(page.topic, tier, "any", "A4", 42, 7))
+    found = ask("code", code=code)
+    assert page.slug == found["page"]
+    opened_there = json.loads(handle(json.dumps({"do": "open", "page": page.slug, "fragment": found["fragment"]}))[0])
+    assert ([], code) == (opened_there["notices"], opened_there["form"]["code"])
+    request = {"do": "answer", "page": page.slug, "form": opened_there["form"], "parts": ["sheet", "check"]}
+    reply = json.loads(handle(json.dumps({**request, "veiled": True}))[0])
+    assert reply["ok"]
+    assert code == reply["code"]
+    assert code in reply["regions"]["sheet"]
+    assert "answer" in reply["asked"]["labels"]
+
+
+def test_a_link_with_another_pages_code_leads_there():
+    code = str(Code(7, "core", "any", "A4", 42, 7))
+    alone = opened(f"#v=1&code={code}")
+    assert "open-neutral" == alone["page"]
+    assert f"code={code}" in alone["fragment"]
+    valued = opened(f"#v=1&i1=3&i2=4&i3=6&code={code}")
+    assert ("3", "", 1) == (valued["form"]["i1"], valued["form"]["code"], len(valued["notices"]))
+
+
+# A page that holds its answer back.
+
+
+@pytest.mark.parametrize("kind", ["problem", "construction", "overlay"])
+def test_a_veiled_page_is_told_nothing_of_the_answer(kind: str):
+    form = PAGE.practice_form(CODE) | {"code": str(CODE), "sheet": kind}
+    whole = PAGE.answer({**form, "sheet": "construction"})
+    reply = ask("answer", form=form, veiled=True, parts=["answer", "sheet", "view", "workings", "check"])
+    assert ["sheet"] == list(reply["regions"])
+    told = json.dumps([reply["regions"], reply["announce"], reply["asked"]], ensure_ascii=False)
+    seen = re.sub(r"<svg.*?</svg>", " ".join(re.findall(r">([^<>]+)</text>", told)), told, flags=re.DOTALL)
+    for output in whole.outputs:
+        if output.name in ("neutral-current", "neutral-length", "neutral-angle"):
+            assert output.text not in seen, output.name
+    assert "data-phasor" not in told
+    assert {"answer", "answer-angle"} <= set(reply["asked"]["labels"])
+
+
+def test_what_is_asked_follows_the_conventions():
+    reply = ask("answer", form={**EXAMPLE, "method": "components", "angles": "polar", "names": "RYB"}, parts=["check"])
+    labels = reply["asked"]["labels"]
+    assert {"answer", "answer-angle", "answer-across", "answer-up"} == set(labels)
+    assert "−180° to 180°" in labels["answer-angle"]
+    drawn = ask("answer", form=EXAMPLE, parts=["check"])["asked"]
+    assert {"answer", "answer-angle", "answer-side", "answer-first", "answer-first-angle"} == set(drawn["labels"])
+    assert ["A", "mm", "cm"] == drawn["units"]
+    small = ask("answer", form={**EXAMPLE, "i1": "12 mA", "i2": "7 mA", "i3": "9 mA"}, parts=["check"])["asked"]
+    assert ["mA", "mm", "cm"] == small["units"]
+
+
+# Where to look.
+
+
+def frame_text(form: dict[str, str], step: int) -> str:
+    reply = ask("lesson", form=form, view="lesson", step=str(step))
+    assert step == reply["step"]
+    return reply["announce"]
+
+
+def task(**more: str) -> tuple[dict[str, str], Task]:
+    form = {**EXAMPLE, **more}
+    return form, PAGE.task(form)
+
+
+@pytest.mark.parametrize("method", ["parallelogram", "tip-to-tail", "components"])
+def test_every_drawn_mistake_has_a_step_of_its_own_lesson(method: str):
+    form, subject = task(method=method)
+    steps = ask("lesson", form=form, view="lesson", step="1")["steps"]
+    for mistake in subject.mistakes:
+        assert mistake.where is not None, mistake.key
+        if "drawn" in mistake.how:
+            assert 1 <= mistake.where.step <= steps, mistake.key
+        else:
+            assert mistake.where.working in ("formula", "components")
+
+
+@pytest.mark.parametrize("method", ["parallelogram", "tip-to-tail"])
+def test_the_step_of_a_turned_line_is_the_one_that_turns_it(method: str):
+    form, subject = task(method=method)
+    turned = [one for one in subject.mistakes if one.key.startswith(("other-scale", "wrong-way")) and one.about]
+    assert len(turned) >= 4
+    for mistake in turned:
+        said = frame_text(form, mistake.where.step)
+        assert "protractor" in said.lower(), said
+        line = f"I{'₁₂₃'[int(mistake.about[0][1]) - 1]}"
+        assert line in said or line in frame_text(form, mistake.where.step + 1), said
+        assert not mistake.where.reveals
+
+
+def test_the_step_of_a_stop_at_the_first_diagonal_begins_the_second_stage():
+    form, subject = task()
+    stopped = next(one for one in subject.mistakes if one.key == "stopped")
+    before = frame_text(form, stopped.where.step - 1) + frame_text(form, stopped.where.step - 2)
+    assert "diagonal" in before + frame_text(form, stopped.where.step)
+
+
+def test_a_reply_links_each_cause_to_its_step():
+    given = {"answer": "31.9 A", "answer-how": "drawn"}
+    reply = ask("mark", form=EXAMPLE, given=given)
+    links = re.findall(r'href="\.\./neutral-current/#([^"]+)" data-to-step="(\d+)"', reply["regions"]["marked"])
+    assert ["3", "11"] == [step for _, step in links]
+    for link, step in links:
+        assert f"&amp;view=lesson&amp;step={step}&amp;ask=1" in link
+        assert EXAMPLE["i1"] == opened("#" + link.replace("&amp;", "&"))["form"]["i1"]
+
+
+@pytest.mark.parametrize(("given", "band", "sign"), [
+    ({"answer": "58 mm", "answer-how": "drawn"}, "accept", "M3 13"),
+    ({"answer": "58", "answer-unit": "A", "answer-how": "drawn"}, "look", "M10 3.5"),
+    ({"answer": "30", "answer-unit": "A", "answer-how": "drawn"}, "wrong", "M5 5"),
+])  # fmt: skip
+def test_each_band_has_its_own_sign(given: dict[str, str], band: str, sign: str):
+    reply = ask("mark", form=EXAMPLE, given=given)
+    assert band == reply["band"]
+    assert f'data-band="{band}"' in reply["regions"]["marked"]
+    assert f'd="{sign}' in reply["regions"]["marked"]
+
+
+def test_a_wrong_answer_is_not_told_the_right_one():
+    for size in ("3 A", "20 A", "31.9 A", "16.1 A", "54.2 A", "120 mm"):
+        reply = ask("mark", form=EXAMPLE, given={"answer": size, "answer-how": "drawn"})
+        assert "wrong" == reply["band"]
+        for right in ("11.6", "58.1", "5.8 cm"):
+            assert right not in reply["announce"]
