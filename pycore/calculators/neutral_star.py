@@ -119,7 +119,7 @@ class NeutralCase(SumCase):
 
     def known(self, plan: Plan) -> tuple[str, ...]:
         """Power factors and sequence; what is drawn first, and the sense of lag."""
-        return (self._load_words(), self._lie_words(plan))
+        return (self._load_words(short=False), self._lie_words(plan))
 
     def why_nothing(self) -> Phrase:
         """A balanced load, or a figure that closes by itself."""
