@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from pycore import geometry
 from pycore.calculators.telling import Teller
 from pycore.calculators.written import length_text, reading_text
+from pycore.constructions.companions import COMPANION
 from pycore.constructions.frames import COMPASSES, LINE, PROTRACTOR, RULER, SQUARES, WORDS, Frame, frames
 from pycore.constructions.moves import (
     CrossArcs,
@@ -202,13 +203,15 @@ class Lesson:
         turned = turn is not None and turn_of(turn, self.teller.figure.readings) != 0.0
         if turned:
             sentence = words.ruler_along_mark(self.place(move.start))
-        elif turn is not None or move.role != "given":
+        elif turn is not None or move.role not in ("given", COMPANION):
             along = self.line_name(turn.zero if turn else move.line)
             sentence = words.ruler_on_line(self.place(move.start), along)
         else:
             degrees = self.teller.figure.lines[move.line].degrees
             sentence = words.ruler_first(plain(self.place(move.start)), self.teller.way(degrees))
-        return sentence, words.draw_length(name, length), (why,) if why and not turned else (), _short(length)
+        draw = words.draw_companion if move.role == COMPANION else words.draw_length
+        shown = why and (move.role == COMPANION or not turned)
+        return sentence, draw(name, length), (why,) if shown else (), _short(length)
 
     def say_read(self, move: ReadLength, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
         """A length read and what it stands for."""

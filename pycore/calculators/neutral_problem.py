@@ -51,6 +51,8 @@ class NeutralProblem:
     """What was read off a drawing."""
     hand: Hand = PRACTISED
     """The hand that draws."""
+    second: float | None = None
+    """No phasors of a second quantity stand on this page's sheets."""
 
     @property
     def is_example(self) -> bool:

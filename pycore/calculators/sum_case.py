@@ -11,7 +11,7 @@ from pycore.accuracy.hand import HANDS, Hand, Spread
 from pycore.calculators import conventions, links, telling
 from pycore.calculators.interface import Field, Issue
 from pycore.calculators.telling import Teller
-from pycore.calculators.written import Telling
+from pycore.calculators.written import Companions, Telling
 from pycore.constructions.components import components
 from pycore.constructions.construction import Arm, Construction, Picture
 from pycore.constructions.parallelogram import parallelogram
@@ -32,7 +32,8 @@ from pycore.words.accuracy import ellipse_note
 from pycore.words.neutral_form import METHODS
 
 ORDERS = ("12", "13", "23")
-CHOSEN_TO_FIT = ("method", "order", "paper", "orientation", "scale")
+SECOND = "second-scale"
+CHOSEN_TO_FIT = ("method", "order", "paper", "orientation", "scale", SECOND)
 """What every printed link names, whether the user chose it or the sheet did."""
 
 
@@ -75,11 +76,14 @@ def sheet_words(case: "SumCase", plan: Plan, kind: str, task: str, given: str) -
 
 
 class SumProblem(Protocol):
-    """What the engine needs of a page's form, checked: its choices by name, the scale asked for (None: chosen to
-    fit), how numbers are written, what stands in the title block, and the texts as typed."""
+    """What the engine needs of a page's form, checked: its choices by name, the scales asked for (None: chosen to
+    fit; ``second`` is the companions'), how numbers are written, what stands in the title block, and the texts as
+    typed."""
 
     @property
     def scale(self) -> float | None: ...
+    @property
+    def second(self) -> float | None: ...
     @property
     def place(self) -> str: ...
     @property
@@ -117,7 +121,7 @@ class SumCase:
         self.problem, self.arms, self.lines = problem, arms, lines
         self.picture, self.telling = picture, telling
         self.plan: Plan | None = None
-        self._plans: dict[tuple[str, str, float | None], tuple[Plan, ...]] = {}
+        self._plans: dict[tuple[str, str, float | None, float | None], tuple[Plan, ...]] = {}
         self._spreads: dict[tuple[str, str, float], Spread] = {}
         self._scatters: dict[tuple[str, str, float], Spread] = {}
         self.misfit: tuple[Fault, ...] = ()
@@ -154,6 +158,8 @@ class SumCase:
     """What the sum is called in a sentence."""
     methods: tuple[str, ...] = ("parallelogram", "tip-to-tail", "components")
     """The constructions that a page offers."""
+    typed_sizes = True
+    """Whether the arms' sizes are what was typed; a problem sheet leaves room for those found on the way."""
     part_word = "phasor"
     """What one of the arms is called at the head of a table."""
 
@@ -172,6 +178,11 @@ class SumCase:
     def why_nothing(self) -> Phrase:
         """Why the sum is nothing, where it is."""
         return sum_words.closed()
+
+    @property
+    def companions(self) -> Companions | None:
+        """Phasors of a second quantity on the same sheet, as ``telling`` has them; None where there are none."""
+        return self.telling.companions
 
     def voltages(self) -> Mapping[str, float]:
         """Angle of each arm's own voltage by its key; empty where arms have none."""
@@ -248,14 +259,18 @@ class SumCase:
         chosen = self.problem["orientation"]
         return (chosen,) if chosen else ORIENTATIONS
 
-    def plans(self, method: str, order: str = "", scale: float | None = None) -> tuple[Plan, ...]:
+    def plans(
+        self, method: str, order: str = "", scale: float | None = None, second: float | None = None
+    ) -> tuple[Plan, ...]:
         """Each order of a method on the problem's paper, the best first."""
-        key = method, order, scale
+        key = method, order, scale, second
         if key not in self._plans:
             candidates = [self.build(method, one) for one in self.orders(method, order)]
+            beside = self.companions.arms if self.companions else ()
             self._plans[key] = choose(
-                candidates, self.picture, self.problem["paper"], self.ways(), scale, self.problem["steps"]
-            )
+                candidates, self.picture, self.problem["paper"], self.ways(), scale, self.problem["steps"], beside,
+                second,
+            )  # fmt: skip
         return self._plans[key]
 
     def spread(self, plan: Plan) -> Spread:
@@ -282,12 +297,27 @@ class SumCase:
         the drawing stands at the scale that does: a link for a class must bear other values.
         """
         if self.plan is None:
-            problem = self.problem
-            self.plan = self.plans(self.method, problem["order"], problem.scale)[0]
+            problem, second = self.problem, self.problem.second
+            self.plan = self.plans(self.method, problem["order"], problem.scale, second)[0]
             if problem.scale is not None and not self.plan.fit.fits:
                 self.misfit = (self.too_large(self.plan),)
-                self.plan = self.plans(self.method, problem["order"])[0]
+                self.plan = self.plans(self.method, problem["order"], None, second)[0]
+            if not self.plan.second_fits:
+                scale = None if self.misfit else problem.scale
+                chosen = self.plans(self.method, problem["order"], scale)[0]
+                self.misfit += (self.second_too_large(self.plan, chosen),)
+                self.plan = chosen
         return self.plan
+
+    def second_too_large(self, plan: Plan, fitting: Plan) -> Fault:
+        """The fault of a scale of the companions that does not fit, and what would."""
+        if self.companions is None:
+            raise TypeError("there are no companions")
+        writing = self.companions.writing
+        given, fits = writing.short(plan.second), writing.short(fitting.second)
+        offer = Offer(words.use_scale(fits), ((SECOND, quantity.exact(fitting.second)),))
+        message = sum_words.second_does_not_fit(given, fits, self.companions.words.plural)
+        return Fault(SECOND, self.problem.typed[SECOND], message, offers=(offer,))
 
     def too_large(self, plan: Plan) -> Fault:
         """The fault of a scale that does not fit: by how much, and what would fit."""
@@ -341,6 +371,8 @@ class SumCase:
         resolved["order"] = plan.construction.order
         resolved["orientation"] = plan.layout.orientation
         resolved["scale"] = quantity.exact(plan.scale) if self.misfit or not resolved["scale"] else resolved["scale"]
+        if self.companions and (self.misfit or not resolved.get(SECOND)):
+            resolved[SECOND] = quantity.exact(plan.second)
         return links.form_pairs(resolved, self.fields, CHOSEN_TO_FIT)
 
     # What stands beside the headline.

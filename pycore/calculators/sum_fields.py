@@ -18,10 +18,11 @@ _BLOCK = ("place", "code", "who", "group", "date")
 def drawing_fields(
     units: str, zero: str, method: str = "tip-to-tail", first: str = "right",
     methods: tuple[tuple[str, str], ...] = words.METHODS,
-    steps: str = "125",
+    steps: str = "125", second: str = "",
 ) -> tuple[Field, ...]:
     """The fields of drawing, paper and words, in their order. ``units``: such as volts, for the scale's
-    label; ``zero``: what lies in the first direction unless the first phasor does; ``first``: the way it points."""
+    label; ``zero``: what lies in the first direction unless the first phasor does; ``first``: the way it points;
+    ``second``: such as amperes, where phasors of a second quantity stand on the sheet."""
     taken = {name: BY_NAME[name] for name in (*_PICTURE, *_SHEET, *_WORDS, *_HAND, *_BLOCK, "steps")}
     return (
         choice_field("method", words.METHOD, "method", method, methods),
@@ -36,6 +37,11 @@ def drawing_fields(
         choice_field("resultant", sum_words.RESULTANT, "picture", "sum", sum_words.RESULTANTS),
         *(taken[name] for name in _SHEET),
         Field("scale", sum_words.scale_label(units), "quantity", "sheet", "", help=words.SCALE_HELP),
+        *(
+            (Field("second-scale", sum_words.scale_label(second), "quantity", "sheet", "", help=words.SCALE_HELP),)
+            if second
+            else ()
+        ),
         replace(taken["steps"], default=steps),
         *(taken[name] for name in (*_WORDS, *_HAND)),
         Field("wording", BY_NAME["wording"].label, "choice", "accuracy", "plain", choices=BY_NAME["wording"].choices),

@@ -60,6 +60,9 @@ def outputs_on_paper(case: SumCase, plan: Plan, name: str) -> tuple[Output, ...]
         Output("scale", plan.scale, case.telling.scale(plan.scale), label=say("scale")),
         Output(name, length, length_text(length, writing.mark), label=say("length on the sheet")),
     ]
+    if case.companions:
+        label = sum_words.second_label(case.companions.words.plural)
+        made.append(Output("second-scale", plan.second, case.telling.second(plan.second), label=label))
     if not case.closed:
         tolerance = case.spread(plan).half_width
         label = accuracy_words.tolerance_label()
@@ -238,7 +241,7 @@ class SumPage(Generic[Case]):
             remarks=self.remarks(case),
             notices=self.notices(case, plan),
             caption=words.caption(
-                plan.layout.paper, plan.layout.orientation, case.telling.scale(plan.scale), chosen
+                plan.layout.paper, plan.layout.orientation, case.telling.scales(plan.scale, plan.second), chosen
             ),
             alternatives=alternatives(case, plan),
             sheet=sheet_of(case, plan, opening) if "sheet" in parts else _NO_PAGE,

@@ -24,18 +24,23 @@ class SheetProblem:
     writing: Writing
     is_example: bool
     faults: tuple[Fault, ...] = ()
+    second: float | None = None
+    """Units per cm of the companions; None: chosen to fit, or none are drawn."""
 
     def __getitem__(self, name: str) -> str:
         return self.choices[name]
 
 
-def read_sheet(reader: Reader, fields: Sequence[Field], sizes: Sequence[float], unit: str, *, computed: bool = False
+def read_sheet(
+    reader: Reader, fields: Sequence[Field], sizes: Sequence[float], unit: str, second_unit: str = "", *,
+    computed: bool = False,
 ) -> SheetProblem:
     """Everything beside a page's values; call it after they were read. ``sizes`` (SI) and their ``unit``
-    set how numbers are written; ``computed``: what is drawn was not typed but worked out. Raises InputError
-    with every fault found, the values' too."""
+    set how numbers are written; ``second_unit`` is that of companions, if there are any; ``computed``: what is drawn
+    was not typed but worked out. Raises InputError with every fault found, the values' too."""
     choices = {field.name: reader.choice(field.name) for field in fields if field.kind == "choice"}
     scale = reader.positive("scale", unit)
+    second = reader.positive("second-scale", second_unit) if second_unit else None
     place = reader.optional(lambda: read_place(reader)) or ""
     given, unprintable = reader.optional(lambda: read_by_hand(reader, choices["paper"]))
     reader.finish()
@@ -45,4 +50,5 @@ def read_sheet(reader: Reader, fields: Sequence[Field], sizes: Sequence[float], 
     return SheetProblem(
         scale, place, given, unprintable, choices, {field.name: reader.given(field.name) for field in fields},
         writing, all(reader.given(field.name) == field.default for field in values), tuple(reader.passed),
+        second,
     )  # fmt: skip

@@ -9,7 +9,8 @@ from pycore.calculators.written import degrees_text
 from pycore.drawing import Page, mirrored
 from pycore.geometry import Box
 from pycore.phasor import wrap
-from pycore.sheet import compose
+from pycore.quantity import NO_BREAK_SPACE
+from pycore.sheet import compose, furniture
 from pycore.sheet.code import SMALLEST_MODULE, module_of
 from pycore.sheet.figure import Look
 from pycore.sheet.furniture import TableRow, Writing
@@ -17,23 +18,41 @@ from pycore.sheet.media import PHONE
 from pycore.sheet.plan import Plan
 from pycore.words import Phrase, say
 from pycore.words import sheet as words
+from pycore.words import sums as sum_words
 
 
 def look_of(case: SumCase) -> Look:
     """Tags, inks and ticks by phasor key."""
     tags = dict(case.telling.tags)
     tags["reference"] = case.telling.reference
-    return Look(
-        tags, case.inks(), conventions.TICKS, case.telling.mark
-    )
+    inks = dict(case.inks())
+    if case.companions:
+        inks |= {arm.key: case.companions.ink for arm in case.companions.arms}
+    return Look(tags, inks, conventions.TICKS, case.telling.mark)
 
 
 def _row(
     case: SumCase, symbol: Phrase, size: float, angle: float | None, plan: Plan, *, given: bool = False
 ) -> TableRow:
-    mark = case.telling.mark
     amount = case.telling.writing.given(size) if given else case.telling.writing.number(size)
-    length = quantity.fixed(size * plan.factor, 1, mark)
+    return _told(case, plan, symbol, amount, size * plan.factor, angle)
+
+
+def _companion_rows(case: SumCase, plan: Plan, *, measured: bool) -> list[TableRow]:
+    """The phasors of the second quantity, each amount with its unit; ``measured``: room for the rest."""
+    made = []
+    for arm in case.companions.arms if case.companions else ():
+        amount = case.companions.writing.amount(arm.size) if case.companions else ""
+        row = _told(case, plan, case.telling.tags[arm.key], amount, arm.size * 10.0 / plan.second, arm.angle)
+        made.append(TableRow(row.symbol, amount, words.ROOM, words.ROOM) if measured else row)
+    return made
+
+
+def _told(
+    case: SumCase, plan: Plan, symbol: Phrase, amount: str, millimetres: float, angle: float | None
+) -> TableRow:
+    mark = case.telling.mark
+    length = quantity.fixed(millimetres, 1, mark)
     if angle is None:
         return TableRow(symbol, amount, length, "", words.NO_ANGLE)
     if case.telling.polar:
@@ -47,7 +66,8 @@ def _row(
 
 def _rows(case: SumCase, plan: Plan) -> tuple[TableRow, ...]:
     tags, figure = case.telling.tags, plan.construction.figure
-    rows = [_row(case, tags[arm.key], arm.size, arm.angle, plan, given=True) for arm in case.arms]
+    rows = _companion_rows(case, plan, measured=False)
+    rows += [_row(case, tags[arm.key], arm.size, arm.angle, plan, given=case.typed_sizes) for arm in case.arms]
     if "r" in figure.readings:
         order = plan.construction.order
         size, angle = figure.readings["r"], figure.lines["R"].degrees
@@ -62,7 +82,9 @@ def _rows(case: SumCase, plan: Plan) -> tuple[TableRow, ...]:
 def _problem_rows(case: SumCase, plan: Plan, issue: Issue | None) -> tuple[TableRow, ...]:
     """What is given of each line, and room for what the learner finds."""
     tags, room = case.telling.tags, words.ROOM
-    rows = [TableRow(tags[arm.key], case.telling.writing.given(arm.size), room, room) for arm in case.arms]
+    rows = _companion_rows(case, plan, measured=True)
+    sizes = [case.telling.writing.given(arm.size) if case.typed_sizes else room for arm in case.arms]
+    rows += [TableRow(tags[arm.key], size, room, room) for arm, size in zip(case.arms, sizes, strict=True)]
     if "r" in plan.construction.figure.readings and not (issue and issue.any_method):
         rows.append(TableRow(tags[f"i{plan.construction.order}"], room, room, room))
     rows.append(TableRow(tags["sum"], words.ROOM, words.ROOM, words.ROOM))
@@ -81,7 +103,8 @@ def _scale_words(case: SumCase, plan: Plan, issue: Issue | None) -> tuple[str, s
     scale = case.telling.scale(plan.scale)
     if issue and issue.own_scale and case.problem["sheet"] == compose.PROBLEM:
         return words.own_scale(case.telling.writing.unit), words.ROOM
-    return scale, scale
+    both = case.telling.scales(plan.scale, plan.second)
+    return scale, both if furniture.fits_block(both, plan.layout) else scale
 
 
 def _opening(case: SumCase, plan: Plan, opening: Opening) -> tuple[tuple[str, ...], tuple[str, ...]]:
@@ -114,6 +137,20 @@ def _link(case: SumCase, plan: Plan, issue: Issue | None) -> tuple[tuple[str, st
     return link if issue is None else (*(pair for pair in link if pair[0] != "code"), ("code", issue.code))
 
 
+def _second_scale(case: SumCase, plan: Plan, issue: Issue | None) -> tuple[str, str]:
+    """The companions' scale, and what a check bar stands for at both scales; on small paper in one line. Neither
+    where a scale is the learner's to choose."""
+    beside = case.companions
+    if beside is None or (issue and issue.own_scale and case.problem["sheet"] == compose.PROBLEM):
+        return "", ""
+    centimetres, scale = plan.layout.bar / 10.0, case.telling.second(plan.second)
+    amounts = case.telling.writing.short(plan.scale * centimetres), beside.writing.short(plan.second * centimetres)
+    if plan.layout.paper == "A5":
+        return sum_words.second_scale_short(beside.words.plural, scale, *amounts), ""
+    bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"
+    return sum_words.second_scale(beside.words.plural, scale), sum_words.second_check(bar, *amounts)
+
+
 def _writing(case: SumCase, plan: Plan, opening: Opening) -> Writing:
     issue = opening.issue
     scale, scale_cell = _scale_words(case, plan, issue)
@@ -123,6 +160,7 @@ def _writing(case: SumCase, plan: Plan, opening: Opening) -> Writing:
     given = case.problem.given
     told = case.sheet_words(plan, kind)
     further = words.issued_notes(issue) if issue and kind == compose.PROBLEM else ()
+    second, check = _second_scale(case, plan, issue)
     return Writing(
         title=case.sheet_title(kind),
         subtitle=case.problem.place or (case.scenario if case.problem.is_example else ""),
@@ -130,15 +168,18 @@ def _writing(case: SumCase, plan: Plan, opening: Opening) -> Writing:
         head=_head(case, kind),
         rows=rows,
         scale_words=scale,
-        notes=(*told.notes, *further),
+        notes=(*told.notes[:-1], f"{told.notes[-1]} {check}".strip(), *further),
         foot=words.FOOT,
+        second_scale=second,
         block=(
             (words.SCALE, scale_cell), (words.PAPER, plan.layout.paper),
             (words.SHEET, words.sheet_of(issue.number, issue.of) if issue else words.one_of_one()),
             (words.NAME, given["who"]), (words.GROUP, given["group"]), (words.DATE, given["date"]),
         ),
         code_words=code_words,
-        page_title=words.page_title(case.sheet_title(kind), case.method_words(plan), scale),
+        page_title=words.page_title(
+            case.sheet_title(kind), case.method_words(plan), case.telling.scales(plan.scale, plan.second)
+        ),
         description=told.description,
         code=code,
         short_code=issue.code if issue else case.code,
@@ -161,7 +202,7 @@ def sheet_of(case: SumCase, plan: Plan, opening: Opening) -> Page:
 def view_of(case: SumCase, plan: Plan) -> Page:
     """The figure laid out for a phone."""
     teller = Teller(plan, case.telling)
-    name, scale = case.sheet_title(compose.CONSTRUCTION), case.telling.scale(plan.scale)
+    name, scale = case.sheet_title(compose.CONSTRUCTION), case.telling.scales(plan.scale, plan.second)
     title = words.page_title(name, case.method_words(plan), scale)
     return compose.view(
         plan.construction, plan.picture, look_of(case), PHONE, title, describe(teller.tell())

@@ -6,8 +6,9 @@ from collections.abc import Callable
 from pycore import quantity
 from pycore.calculators.interface import Block, Move
 from pycore.calculators.written import Telling, degrees_text, length_text, reading_text, wider_than_right
+from pycore.constructions.companions import leads
 from pycore.constructions.construction import Construction, Step
-from pycore.constructions.moves import DrawParallel, Supplement, TurnAngle, turn_of
+from pycore.constructions.moves import DrawParallel, SetOff, Supplement, TurnAngle, length_of, turn_of
 from pycore.phasor import wrap
 from pycore.sheet.figure import DOT_BELOW
 from pycore.sheet.plan import Plan
@@ -80,7 +81,10 @@ class Teller:
         """Length in mm of the line on which the protractor's zero lies; axes are long enough."""
         if move.zero.startswith("L"):
             return self.millimetres(self.size(int(move.zero[1:])))
-        return self.millimetres(self.figure.readings["r"]) if move.zero == "R" else PROTRACTOR_REACH
+        if move.zero == "R":
+            return self.millimetres(self.figure.readings["r"])
+        led = leads(self.construction) if move.zero == "D" else None
+        return self.millimetres(length_of(led, self.figure.readings)) if led else PROTRACTOR_REACH
 
     def is_dot(self, amount: float) -> bool:
         """Whether a phasor is too short for an arrow at this scale."""
@@ -124,6 +128,24 @@ class Teller:
         """The faint first direction."""
         way = self.way(self.picture.reference)
         return words.draw_reference(self.telling.reference, way, self.place), words.reference_why()
+
+    def step_companion(self, step: Step) -> tuple[Phrase, Phrase]:
+        """A phasor of another quantity, at a scale of its own."""
+        companions = self.telling.companions
+        if companions is None:
+            raise TypeError("a companion is drawn that nobody spoke of")
+        arm = next(arm for arm in companions.arms if arm.number == step.about[0])
+        tag, move = self.telling.tags[arm.key], step.moves[-1]
+        length = self.length(move.length) if isinstance(move, SetOff) and isinstance(move.length, float) else ""
+        first = step.moves[0]
+        if isinstance(first, TurnAngle):
+            turn = turn_of(first, self.figure.readings)
+            zero = self.zero_name(first)
+            sentence = words.companion(tag, zero, self.degrees(turn), self.sense(turn), self.place, length)
+        else:
+            sentence = words.companion_first(tag, self.way(arm.angle), self.place, length)
+        scale, amount = self.telling.second(self.plan.second), companions.writing.amount(arm.size)
+        return sentence, words.companion_why(companions.words.plural, scale, amount) + companions.why
 
     def step_draw_first(self, step: Step) -> tuple[Phrase, Phrase]:
         """An arrow that needs no protractor."""

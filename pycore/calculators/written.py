@@ -3,6 +3,8 @@
 from dataclasses import dataclass
 
 from pycore import quantity
+from pycore.constructions.construction import Arm
+from pycore.drawing import Ink
 from pycore.quantity import NO_BREAK_SPACE, Writing
 from pycore.words import Phrase
 from pycore.words.sums import NEUTRAL, SumWords
@@ -34,6 +36,21 @@ def wider_than_right(angle: float) -> int:
 
 
 @dataclass(frozen=True, slots=True)
+class Companions:
+    """Phasors of a second quantity on the same sheet, at a scale of their own: their arms (numbered from 1, sizes in
+    SI), how their amounts are written, what the quantity is called, and why they are drawn.
+
+    Their keys (``c1`` ...) have tags like those of the other phasors.
+    """
+
+    arms: tuple[Arm, ...]
+    writing: Writing
+    words: SumWords
+    why: Phrase = ()
+    ink: Ink = "ink"
+
+
+@dataclass(frozen=True, slots=True)
 class Telling:
     """What sentences need to know: tags by phasor key, line names, writing, protractor."""
 
@@ -45,6 +62,7 @@ class Telling:
     protractor: str = "180"
     polar: bool = False
     words: SumWords = NEUTRAL
+    companions: Companions | None = None
 
     @property
     def mark(self) -> str:
@@ -53,4 +71,17 @@ class Telling:
 
     def scale(self, scale: float) -> str:
         """The scale in words: 1 cm = 2 A."""
-        return f"1{NO_BREAK_SPACE}cm{NO_BREAK_SPACE}={NO_BREAK_SPACE}{self.writing.scale(scale)}"
+        return _scale_text(self.writing, scale)
+
+    def second(self, scale: float) -> str:
+        """The companions' scale in words; "" where there are none."""
+        return _scale_text(self.companions.writing, scale) if self.companions else ""
+
+    def scales(self, scale: float, second: float) -> str:
+        """Both scales in few words: 1 cm = 50 V, 5 A."""
+        beside = f", {self.companions.writing.scale(second)}" if self.companions else ""
+        return self.scale(scale) + beside
+
+
+def _scale_text(writing: Writing, scale: float) -> str:
+    return f"1{NO_BREAK_SPACE}cm{NO_BREAK_SPACE}={NO_BREAK_SPACE}{writing.scale(scale)}"

@@ -7,6 +7,7 @@ done. What is drawn, said and measured in it is read from the move, as everywher
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from pycore.constructions.companions import COMPANION
 from pycore.constructions.construction import Construction, Step
 from pycore.constructions.moves import (
     CrossArcs,
@@ -75,7 +76,7 @@ class _Reel:
             case DrawParallel():
                 yield self.frame(SQUARES, number, step, move)
                 yield from self.dash(number, step, move.line)
-            case Direction() if move.line in ("D", "Y"):
+            case Direction() if move.line in ("D", "Y") and step.name != COMPANION:
                 yield self.frame(LINE, number, step, move)
             case SetOff() | ReadLength():
                 yield self.frame(RULER, number, step, move)

@@ -63,7 +63,7 @@ class SetOff:
     """Ruler along ``line`` from ``start`` (backwards along it when ``back``); mark ``length``.
 
     Draws the phasor named ``phasor`` (``copy``: drawn before, elsewhere); ``role`` as in Join,
-    or ``mark`` for a mark without an arrow.
+    ``mark`` for a mark without an arrow, or ``companion`` for a phasor of another quantity.
     """
 
     point: str

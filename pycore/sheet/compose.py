@@ -198,7 +198,7 @@ def _keep_clear_of(group: Group, drawn: Drawn) -> None:
 
 def thin(style: Style) -> Style:
     """The style of an overlay: thin lines, so that what lies under them can be judged."""
-    return replace(style, wide=0.25, extra_wide=0.35, head=3.4, large_head=4.6)
+    return replace(style, wide=0.25, extra_wide=0.35, narrow=0.18, open_wide=0.25, head=3.4, large_head=4.6)
 
 
 def compose(

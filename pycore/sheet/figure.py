@@ -5,6 +5,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
 from pycore import geometry, quantity
+from pycore.constructions.companions import COMPANION, leads
 from pycore.constructions.construction import Construction, Picture
 from pycore.constructions.moves import (
     CrossArcs,
@@ -18,7 +19,7 @@ from pycore.constructions.moves import (
     turn_of,
     zero_of,
 )
-from pycore.drawing import Arc, Arrow, Circle, Group, Ink, Item, Line
+from pycore.drawing import Arc, Arrow, Circle, Group, Ink, Item, Line, Shape
 from pycore.geometry import ORIGIN, Box, Point
 from pycore.phasor import wrap
 from pycore.sheet.labels import Segment, Wanted, along
@@ -28,6 +29,9 @@ from pycore.words import Phrase
 
 DOT_BELOW = 4.0
 """A phasor shorter than this many mm is a dot with a label (common practice)."""
+OPEN_HEAD, OPEN_HALF = 1.3, 22.0
+"""An open arrowhead: its length as a share of a filled one's, and half its opening in degrees."""
+LONG_DASH = (6.0, 1.5)
 REFERENCE_SHARE = 0.6
 """How long the faint reference direction is drawn, as a share of the longest arm."""
 
@@ -88,7 +92,7 @@ def extent(construction: Construction, picture: Picture) -> Box:
     """The rectangle that the figure fills on the paper, in the unit of the quantity."""
     points = construction.figure.points
     used = [points[name] for pair in drawn_ends(construction) for name in pair]
-    if "D" in construction.figure.lines:
+    if "D" in construction.figure.lines and leads(construction) is None:
         longest = max(arm.size for arm in construction.arms)
         degrees = construction.figure.lines["D"].degrees
         used.append(ORIGIN.moved(longest * REFERENCE_SHARE, degrees))
@@ -160,6 +164,8 @@ class _Pen:
     def direction(self, number: int, move: Direction) -> None:
         start = self.at(move.at)
         degrees = self.stand.picture.paper_angle(move.degrees)
+        if move.line == "D" and leads(self.construction) is not None:
+            return
         if move.line == "D":
             longest = max(arm.size for arm in self.construction.arms)
             end = start.moved(longest * REFERENCE_SHARE * self.stand.factor, degrees)
@@ -190,7 +196,30 @@ class _Pen:
             self.drawn.add(number, Line(*ends, self.style.wide, "ink"))
             self.drawn.keep_clear(*ends)
             return
+        if move.role == COMPANION:
+            self.companion(number, start, tip, move.phasor)
+            return
         self.arrow(number, start, tip, move.phasor, move.role, move.copy)
+
+    def companion(self, number: int, start: Point, tip: Point, key: str) -> None:
+        """A phasor of another quantity: a double line of long dashes with an open arrowhead, so that it is told
+        apart without colours, and seen on both sides of an arrow that lies on it."""
+        ink, degrees = self.look.inks.get(key, "ink"), geometry.direction(start, tip)
+        size = min(OPEN_HEAD * self.style.head, 0.6 * geometry.distance(start, tip))
+        barbs = [tip.moved(-size, degrees + side * OPEN_HALF) for side in (1, -1)]
+        parts: list[Item] = [
+            Arrow(start, tip, 0.1, ink, 0.0),
+            Shape((barbs[0], tip, barbs[1]), self.style.open_wide, ink, None, closed=False),
+        ]
+        self.drawn.keep_clear(start, tip, key, 0.1)
+        for side in (1, -1):
+            rail = [end.moved(side * self.style.rail, degrees + 90.0) for end in (start, tip.moved(-size, degrees))]
+            parts.append(Line(rail[0], rail[1], self.style.narrow, ink, LONG_DASH))
+            self.drawn.keep_clear(rail[0], rail[1], "", self.style.narrow / 2)
+            self.drawn.keep_clear(barbs[(1 - side) // 2], tip, "", self.style.open_wide / 2)
+        self.drawn.add(number, Group(tuple(parts), phasor=key, name=COMPANION))
+        # Near its tip, where an arrow that lies on it seldom reaches.
+        self.want(key, self.style.tag, number, tuple(along(start.plus(tip.minus(start).times(0.5)), tip)))
 
     def arrow(
         self, number: int, start: Point, tip: Point, key: str, role: str, copy: bool = False

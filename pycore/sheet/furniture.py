@@ -43,6 +43,8 @@ class Writing:
     """What stands beside the QR code or in its place: the first of these that has room."""
     page_title: str
     description: str
+    second_scale: str = ""
+    """The scale of phasors of a second quantity, on a line of its own."""
     code: tuple[str, ...] = ()
     """The QR code's rows of dark (1) and light (0) modules; empty: none."""
     short_code: str = ""
@@ -121,8 +123,8 @@ def check_bars(layout: Layout) -> tuple[Group, ...]:
 
 def table(layout: Layout, writing: Writing) -> Group:
     """Symbol, amount, length and angle of every phasor."""
-    style, box = layout.style, layout.table
-    right = box.right
+    box, right = layout.table, layout.table.right
+    style = _table_style(layout.style, box, writing)
     columns = _columns(style, box, writing)
     y = box.top - style.note - 1
     items: list[Item] = []
@@ -150,6 +152,20 @@ def table(layout: Layout, writing: Writing) -> Group:
         y -= style.row
     items.append(Line(Point(box.left, y), Point(right, y), style.wide))
     return Group(tuple(items), name="table")
+
+
+TABLE_SHARES = (1.0, 0.9, 0.8, 0.7)
+"""Lettering of a table as a share of its usual height: the first at which it fits."""
+
+
+def _table_style(style: Style, box: Box, writing: Writing) -> Style:
+    """The style in which the widest rows stay on the table."""
+    for share in TABLE_SHARES:
+        smaller = replace(style, value=max(share * style.value, 2.0), note=min(style.note, share * style.value))
+        last = _columns(smaller, box, writing)[2]
+        if last + 1.2 + max(width_of(row.sense, smaller.note) for row in writing.rows) <= box.right + 0.3:
+            break
+    return smaller
 
 
 def _columns(style: Style, box: Box, writing: Writing) -> tuple[float, float, float]:
@@ -180,6 +196,10 @@ def words(layout: Layout, writing: Writing) -> Group:
     style, box = layout.style, layout.words
     y = box.top - style.scale_words - 1
     items: list[Item] = [text(writing.scale_words, Point(box.left, y), style.scale_words)]
+    if writing.second_scale:
+        for line in wrapped(writing.second_scale, style.value, box.width):
+            y -= 1.7 * style.value
+            items.append(text(line, Point(box.left, y), style.value))
     y -= 3.0 if style.note < style.value else 1.5
     *first, last = ("", *writing.notes)
     told = (*first, writing.more, last) if writing.more and not _asks_below(layout) else writing.notes
@@ -213,6 +233,11 @@ def lower_cells(paper: str) -> tuple[float, ...]:
     width = layout(paper, "landscape").block.width
     begins = (*BLOCK_COLUMNS[1], 1.0)
     return tuple(width * (end - start) - CELL_PADDING for start, end in pairwise(begins))
+
+
+def fits_block(scale: str, layout: Layout) -> bool:
+    """Whether the title block's cell takes a scale."""
+    return width_of(scale, min(layout.style.note, 2.5)) <= layout.block.width * BLOCK_COLUMNS[0][1] - CELL_PADDING
 
 
 def title_block(layout: Layout, writing: Writing) -> Group:

@@ -41,6 +41,9 @@ class Style:
     extra_wide: float = 1.0
     head: float = 4.6
     large_head: float = 8.2
+    open_wide: float = 0.35
+    rail: float = 1.1
+    """From a companion's own line to either of its two rails."""
     tick: float = 4.0
     tick_gap: float = 1.5
     arc: float = 12.0
@@ -111,7 +114,7 @@ def _block(frame: Box, style: Style) -> Box:
     return Box(frame.right - width, frame.bottom, frame.right, frame.bottom + height)
 
 
-def _beside(frame: Box, block: Box, table_height: float, code_height: float) -> _Parts:
+def _beside(frame: Box, block: Box, table_height: float, code_height: float, _second: bool) -> _Parts:
     """Landscape: the figure left, one column right."""
     left, right = block.left + 2, frame.right - 3
     table = Box(left, frame.top - 4 - table_height, right, frame.top - 4)
@@ -120,9 +123,10 @@ def _beside(frame: Box, block: Box, table_height: float, code_height: float) -> 
     return _Parts(Box(frame.left, frame.bottom, block.left - 2, frame.top), table, words, code, block)
 
 
-def _above(frame: Box, block: Box, table_height: float, code_height: float) -> _Parts:
+def _above(frame: Box, block: Box, table_height: float, code_height: float, second: bool) -> _Parts:
     """Portrait: the figure above, a band below it."""
-    band = max(table_height + code_height + FOOT_HEIGHT + 6, block.height + WORDS_HEIGHT)
+    words_height = WORDS_HEIGHT + (SECOND_SCALE if second else 0.0)
+    band = max(table_height + code_height + FOOT_HEIGHT + 6, block.height + words_height)
     top = frame.bottom + band
     left, right = frame.left + 4, block.left - 4
     table = Box(left, top - 2 - table_height, right, top - 2)
@@ -131,7 +135,7 @@ def _above(frame: Box, block: Box, table_height: float, code_height: float) -> _
     return _Parts(Box(frame.left, top, frame.right, frame.top), table, words, code, block)
 
 
-def _above_compact(frame: Box, block: Box, table_height: float, code_height: float) -> _Parts:
+def _above_compact(frame: Box, block: Box, table_height: float, code_height: float, _second: bool) -> _Parts:
     """Small and upright: the table needs more breadth than is left beside the title block."""
     top = frame.bottom + table_height + block.height + 4
     table = Box(frame.left + 3, top - 2 - table_height, frame.left + 67, top - 2)
@@ -141,8 +145,12 @@ def _above_compact(frame: Box, block: Box, table_height: float, code_height: flo
     return _Parts(Box(frame.left, top, frame.right, frame.top), table, words, code, block)
 
 
-def layout(paper: str, orientation: str, rows: int = 5) -> Layout:
-    """Divide a paper; ``rows`` is how many rows the table has below its head.
+SECOND_SCALE = 7.0
+"""Further height of the words where a second scale stands below the first."""
+
+
+def layout(paper: str, orientation: str, rows: int = 5, *, second: bool = False) -> Layout:
+    """Divide a paper; ``rows`` is how many rows the table has below its head, ``second``: a second scale is said.
 
     Raises KeyError for a paper that is not listed.
     """
@@ -151,7 +159,7 @@ def layout(paper: str, orientation: str, rows: int = 5) -> Layout:
     style = COMPACT if paper == "A5" else NORMAL
     frame = Box(FILING_MARGIN, MARGIN, width - MARGIN, height - MARGIN)
     divide = _beside if orientation == "landscape" else (_above_compact if style is COMPACT else _above)
-    parts = divide(frame, _block(frame, style), style.row * (rows + 1) + 6, style.code)
+    parts = divide(frame, _block(frame, style), style.row * (rows + 1) + 6, style.code, second)
     bar = 50.0 if style is COMPACT else 100.0
     # Each of these millimetres counts: with a little more, letter upright took the example at 5 A to the centimetre.
     level_y = max(parts.figure.bottom + 4.0, PRINTABLE_EDGE)

@@ -1,13 +1,15 @@
 """Order, orientation and scale chosen together: which construction fits a paper best."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from pycore.constructions.construction import Construction, Picture, flattest
-from pycore.geometry import Box
+from pycore import geometry
+from pycore.constructions.companions import accompanied, companion_moves
+from pycore.constructions.construction import Arm, Construction, Picture, flattest
+from pycore.geometry import ORIGIN, Box, Point
 from pycore.sheet.figure import extent
 from pycore.sheet.media import PAPERS, Layout, layout
-from pycore.sheet.scale import Fit, best_fit, fit_at
+from pycore.sheet.scale import Fit, best_fit, fit_at, next_scale
 
 FLAT_INTERSECTION = 15.0
 """Degrees below which two crossing lines meet too flatly to be trusted by hand (common practice)."""
@@ -22,6 +24,9 @@ class Plan:
     layout: Layout
     fit: Fit
     sharpness: float
+    second: float = 0.0
+    """Units per centimetre of the companions; 0 where there are none."""
+    second_fits: bool = True
 
     @property
     def scale(self) -> float:
@@ -37,7 +42,8 @@ class Plan:
 def table_rows(construction: Construction) -> int:
     """Rows of a sheet's table: the arms, the first diagonal if there is one, the sum, its return."""
     returning = construction.resultant == "returning" and not construction.closed
-    return len(construction.arms) + 1 + ("r" in construction.figure.readings) + returning + construction.further
+    more = len(companion_moves(construction)) + construction.further
+    return len(construction.arms) + 1 + ("r" in construction.figure.readings) + returning + more
 
 
 def _plan(
@@ -64,22 +70,86 @@ def choose(
     orientations: Sequence[str],
     scale: float | None = None,
     steps: str = "125",
+    companions: tuple[Arm, ...] = (),
+    second: float | None = None,
 ) -> tuple[Plan, ...]:
     """The best way to put each candidate on the paper, the best candidate first.
 
     Without a given scale the fewest amperes per centimetre that fit count, after crossings
-    that are too flat for a hand; ties are broken by the candidates' order, then landscape.
+    that are too flat for a hand; ties are broken by the candidates' order, then landscape. Companions
+    (phasors of a second quantity) get a scale of their own, ``second`` if that is given.
     """
     best: list[tuple[tuple[int, int, float, int, int], Plan]] = []
     for index, construction in enumerate(candidates):
-        box = extent(construction, picture)
-        rows = table_rows(construction)
+        box = _with_companions(extent(construction, picture), construction, picture, companions)
+        rows = table_rows(construction) + len(companions)
         plans = [
-            _plan(construction, picture, box, layout(paper, way, rows), scale, steps) for way in orientations
+            _plan(construction, picture, box, layout(paper, way, rows, second=bool(companions)), scale, steps)
+            for way in orientations
         ]
         costs = [(_cost(plan, index), plan) for plan in plans]
         best.append(min(costs, key=lambda pair: pair[0]))
-    return tuple(plan for _, plan in sorted(best, key=lambda pair: pair[0]))
+    chosen = tuple(plan for _, plan in sorted(best, key=lambda pair: pair[0]))
+    return tuple(_accompanied(plan, companions, second, steps) for plan in chosen) if companions else chosen
+
+
+COMPANION_SHARE = 0.6
+"""The room kept for the longest companion, as a share of the longest arm."""
+CLEAR_OF_TIPS = 12.0
+"""How far a companion's tip keeps from other tips if it can, mm: two arrowheads can then be told apart."""
+MOST_SCALES = 30
+
+
+def _with_companions(
+    box: Box, construction: Construction, picture: Picture, companions: tuple[Arm, ...]
+) -> Box:
+    """The rectangle with room for companions, whose scale is chosen afterwards."""
+    longest = max(arm.size for arm in construction.arms)
+    largest = max((arm.size for arm in companions), default=1.0)
+    tips = [
+        ORIGIN.moved(COMPANION_SHARE * longest * arm.size / largest, picture.paper_angle(arm.angle))
+        for arm in companions
+    ]
+    return geometry.bounds([Point(box.left, box.bottom), Point(box.right, box.top), *tips])
+
+
+def _at_second(plan: Plan, companions: tuple[Arm, ...], second: float) -> Plan:
+    """The plan with its companions at a scale of their own."""
+    construction = accompanied(plan.construction, companions, plan.scale / second, plan.picture)
+    box = extent(construction, plan.picture)
+    fits = not plan.fit.fits or fit_at(box, plan.layout, plan.scale).fits
+    return replace(plan, construction=construction, second=second, second_fits=fits)
+
+
+def _stands_clear(plan: Plan) -> bool:
+    """Whether the companions' tips keep clear of the other tips."""
+    points = plan.construction.figure.points
+    others = [point for name, point in points.items() if not name.startswith("K")]
+    return all(
+        geometry.distance(points[move.point], other) * plan.factor >= CLEAR_OF_TIPS
+        for move in companion_moves(plan.construction)
+        for other in others
+    )
+
+
+def _accompanied(plan: Plan, companions: tuple[Arm, ...], second: float | None, steps: str) -> Plan:
+    """The companions at the scale asked for, or at the finest at which they fit and stand clear."""
+    if second is not None:
+        return _at_second(plan, companions, second)
+    largest = max(arm.size for arm in companions)
+    longest = max(arm.size for arm in plan.construction.arms) * plan.factor
+    scale, first = next_scale(10.0 * largest / longest, steps), None
+    for _ in range(MOST_SCALES):
+        made = _at_second(plan, companions, scale)
+        if made.second_fits and first is None:
+            first = made
+        if made.second_fits and _stands_clear(made):
+            return made
+        # Smaller than a third of what fits would be hard to draw.
+        if first is not None and scale > 3.0 * first.second:
+            break
+        scale = next_scale(scale * 1.01, steps)
+    return first or made
 
 
 def papers_that_take(
@@ -87,7 +157,7 @@ def papers_that_take(
 ) -> tuple[str, ...]:
     """The other papers on which a given scale fits, smallest first."""
     box = extent(construction, picture)
-    rows = table_rows(construction)
+    rows, second = table_rows(construction), bool(companion_moves(construction))
     # Paper of the same family first: who prints on A4 has A3 sooner than tabloid.
     family = beside.startswith("A")
     by_size = sorted(
@@ -98,6 +168,6 @@ def papers_that_take(
         for name in by_size
         if name != beside
         and any(
-            fit_at(box, layout(name, way, rows), scale).fits for way in ways
+            fit_at(box, layout(name, way, rows, second=second), scale).fits for way in ways
         )
     )

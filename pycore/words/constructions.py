@@ -59,6 +59,24 @@ def reference_why() -> Phrase:
     return say("It is only a direction, to count angles from.")
 
 
+def companion_first(tag: Name, way: str, place: str, length: str) -> Phrase:
+    """A phasor of another quantity that angles are counted from."""
+    return say("**Draw {tag}.** {way} from {place}, {length}: a double line with an open arrowhead.",
+               tag=tag, way=way[0].upper() + way[1:], place=place, length=length)  # fmt: skip
+
+
+def companion(tag: Name, zero: Name, angle: str, sense: str, place: str, length: str) -> Phrase:
+    """A further phasor of another quantity, by protractor and ruler."""
+    return say("**Draw {tag}.** From {zero}, set off {angle} {sense} at {place}; draw {length}: a double line with an "
+               "open arrowhead.", tag=tag, zero=zero, angle=angle, sense=sense, place=place, length=length)  # fmt: skip
+
+
+def companion_why(plural: str, scale: str, amount: str) -> Phrase:
+    """The second scale and what it makes of an amount."""
+    return say("{plural} have a scale of their own, {scale}; this is {amount}. ",
+               plural=plural[0].upper() + plural[1:], scale=scale, amount=amount)  # fmt: skip
+
+
 def draw_first(phasor: Name, way: str, place: str, length: str) -> Phrase:
     """An arrow that needs no protractor: the first, or one on the line that angles are counted from."""
     return say(

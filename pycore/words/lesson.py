@@ -48,6 +48,11 @@ def draw_length(name: Name, length: str) -> Phrase:
     return say("Draw {name}, {length}.", name=name, length=length)
 
 
+def draw_companion(name: Name, length: str) -> Phrase:
+    """The length of a phasor of another quantity set off."""
+    return say("Draw {name}, {length}: double line, open arrowhead.", name=name, length=length)
+
+
 def protractor(place: Phrase | str, zero: Name, *, back: bool) -> Phrase:
     """The protractor laid on."""
     along = "back along" if back else "along"

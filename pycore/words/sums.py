@@ -62,6 +62,31 @@ def scale_label(units: str) -> str:
     return f"{units[0].upper()}{units[1:]} per centimetre"
 
 
+def second_does_not_fit(given: str, fits: str, plural: str) -> str:
+    """A scale of the companions at which they leave the sheet."""
+    return f"At 1 cm = {given} the {plural} do not fit. They are drawn at 1 cm = {fits}, which fits."
+
+
+def second_scale(plural: str, scale: str) -> str:
+    """The companions' scale, on a line below the sum's: for currents 1 cm = 5 A."""
+    return f"for {plural} {scale}"
+
+
+def second_scale_short(plural: str, scale: str, amount: str, second: str) -> str:
+    """The same with its check, where there is little room."""
+    return f"{plural} {scale}; bar: {amount}, {second}"
+
+
+def second_check(bar: str, amount: str, second: str) -> str:
+    """What a check bar stands for at both scales."""
+    return f"A bar of {bar} is {amount}, or {second}."
+
+
+def second_label(plural: str) -> Phrase:
+    """Label of the companions' scale among the results."""
+    return say("scale of {plural}", plural=plural)
+
+
 def problem_notes(task: str, method: str, given: str, lies: str, bar: str, *, short: bool) -> tuple[str, ...]:
     """What is given on a problem sheet, and what the learner is to do."""
     if short:

@@ -1,0 +1,74 @@
+"""Phasors of a second quantity beside a sum: a current among voltages, at a scale of its own.
+
+Each is one more line set off by ruler (and protractor), told apart by an open arrowhead and a double
+line. One that lies in the direction drawn first is drawn first, and angles are counted from it; the
+others follow once the sum has been read.
+"""
+
+from dataclasses import replace
+
+from pycore.constructions.construction import Arm, Construction, Picture, Step, arm_line
+from pycore.constructions.moves import Direction, Move, SetOff, Start, TurnAngle
+from pycore.phasor import wrap
+
+COMPANION = "companion"
+"""The role of a companion's line, and the name of its step."""
+
+
+def companion_moves(construction: Construction) -> tuple[SetOff, ...]:
+    """The moves that draw companions."""
+    return tuple(move for move in construction.moves if isinstance(move, SetOff) and move.role == COMPANION)
+
+
+def leads(construction: Construction) -> SetOff | None:
+    """The companion that stands in the place of the faint direction drawn first, if one does."""
+    return next((move for move in companion_moves(construction) if move.line == "D"), None)
+
+
+def _zero(construction: Construction, picture: Picture) -> str:
+    """The line that lies in the direction drawn first."""
+    if construction.method == "components":
+        return "Y" if picture.first == "up" else "X"
+    if "D" in construction.figure.lines:
+        return "D"
+    return next(arm_line(arm) for arm in construction.arms if arm.angle == picture.reference)
+
+
+def _step(arm: Arm, length: float, zero: str, reference: float) -> Step:
+    turn = wrap(arm.angle - reference)
+    line = zero if turn == 0.0 else f"K{arm.number}"
+    turned: tuple[Move, ...] = () if turn == 0.0 else (TurnAngle(line, "O", zero, turn),)
+    set_off = SetOff(f"K{arm.number}", "O", line, length, arm.key, role=COMPANION)
+    return Step(COMPANION, (*turned, set_off), (arm.number,))
+
+
+def _led(steps: list[Step], arm: Arm, length: float, reference: float) -> list[Step]:
+    """The steps with a companion drawn first, in place of the faint direction."""
+    set_off = SetOff(f"K{arm.number}", "O", "D", length, arm.key, role=COMPANION)
+    first = Step(COMPANION, (Start("O"), Direction("D", "O", reference), set_off), (arm.number,))
+    kept = [
+        replace(step, moves=tuple(move for move in step.moves if not isinstance(move, Start)))
+        for step in steps
+        if step.name != "reference"
+    ]
+    place = next(index for index, step in enumerate(kept) if step.moves)
+    return [*kept[:place], first, *kept[place:]]
+
+
+def accompanied(
+    construction: Construction, companions: tuple[Arm, ...], ratio: float, picture: Picture
+) -> Construction:
+    """The construction with its companions, ``ratio`` units of the sum's quantity being as long on the
+    paper as one unit of theirs."""
+    steps = list(construction.steps)
+    after: list[Step] = []
+    zero = _zero(construction, picture)
+    for index, arm in enumerate(companions):
+        length = arm.size * ratio
+        if index or arm.angle != picture.reference:
+            after.append(_step(arm, length, zero, picture.reference))
+        elif construction.method == "components":
+            steps.insert(2, _step(arm, length, zero, picture.reference))
+        else:
+            steps, zero = _led(steps, arm, length, picture.reference), "D"
+    return replace(construction, steps=(*steps, *after))

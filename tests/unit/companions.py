@@ -1,0 +1,51 @@
+"""A page of the test's own: voltages added with a current beside them, as the shelf's circuits have it."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from pycore.calculators.add_phasors import MOST, AddCase, AddPhasors, read_given
+from pycore.calculators.interface import default_form
+from pycore.calculators.reading import Reader
+from pycore.calculators.sum_fields import drawing_fields
+from pycore.calculators.sum_problem import read_sheet
+from pycore.calculators.written import Companions
+from pycore.constructions.construction import Arm
+from pycore.quantity import writing_for
+from pycore.words import Symbol
+from pycore.words.sums import SumWords
+
+CURRENTS = SumWords("current", "currents", "amperes")
+FIELDS = (
+    *(field for field in AddPhasors.fields if field.group in ("values", "loads")),
+    *drawing_fields("volts", "the current", second="amperes"),
+)
+
+
+class BesideCase(AddCase):
+    """Voltages in the arms; the currents stand beside them."""
+
+    slug = "beside"
+    fields = FIELDS
+
+
+class Beside(AddPhasors):
+    """Adds voltages; ``currents`` (size, angle) stand beside them."""
+
+    slug = "beside"
+    fields = FIELDS
+
+    def __init__(self, *currents: tuple[float, float]) -> None:
+        arms = tuple(Arm(f"c{n}", n, size, angle) for n, (size, angle) in enumerate(currents, start=1))
+        writing = writing_for([arm.size for arm in arms], "A")
+        self.companions = Companions(arms, writing, CURRENTS, ("All voltages are counted from it.",))
+
+    def case(self, form: Mapping[str, str]) -> BesideCase:
+        """The form as a case with its currents."""
+        whole = {**default_form(FIELDS), "unit": "V", **form}
+        reader = Reader(whole, {field.name: field for field in FIELDS})
+        given = read_given(reader, "V")
+        case = BesideCase(read_sheet(reader, FIELDS, [float(f"{one.size:.4g}") for one in given], "V", "A"), given)
+        tags = case.telling.tags | {arm.key: (Symbol("I", str(arm.number)),) for arm in self.companions.arms}
+        case.telling = replace(case.telling, tags=tags, companions=self.companions)
+        assert len(tags) > MOST
+        return case
