@@ -4,11 +4,11 @@ import math
 from collections.abc import Callable
 
 from pycore import quantity
+from pycore.calculators.companion import led_length, told_companion
 from pycore.calculators.interface import Block, Move
 from pycore.calculators.written import Telling, degrees_text, length_text, reading_text, wider_than_right
-from pycore.constructions.companions import leads
 from pycore.constructions.construction import Construction, Step
-from pycore.constructions.moves import DrawParallel, SetOff, Supplement, TurnAngle, length_of, turn_of
+from pycore.constructions.moves import DrawParallel, Supplement, TurnAngle, turn_of
 from pycore.phasor import wrap
 from pycore.sheet.figure import DOT_BELOW
 from pycore.sheet.plan import Plan
@@ -83,8 +83,7 @@ class Teller:
             return self.millimetres(self.size(int(move.zero[1:])))
         if move.zero == "R":
             return self.millimetres(self.figure.readings["r"])
-        led = leads(self.construction) if move.zero == "D" else None
-        return self.millimetres(length_of(led, self.figure.readings)) if led else PROTRACTOR_REACH
+        return led_length(self, PROTRACTOR_REACH) if move.zero == "D" else PROTRACTOR_REACH
 
     def is_dot(self, amount: float) -> bool:
         """Whether a phasor is too short for an arrow at this scale."""
@@ -130,22 +129,8 @@ class Teller:
         return words.draw_reference(self.telling.reference, way, self.place), words.reference_why()
 
     def step_companion(self, step: Step) -> tuple[Phrase, Phrase]:
-        """A phasor of another quantity, at a scale of its own."""
-        companions = self.telling.companions
-        if companions is None:
-            raise TypeError("a companion is drawn that nobody spoke of")
-        arm = next(arm for arm in companions.arms if arm.number == step.about[0])
-        tag, move = self.telling.tags[arm.key], step.moves[-1]
-        length = self.length(move.length) if isinstance(move, SetOff) and isinstance(move.length, float) else ""
-        first = step.moves[0]
-        if isinstance(first, TurnAngle):
-            turn = turn_of(first, self.figure.readings)
-            zero = self.zero_name(first)
-            sentence = words.companion(tag, zero, self.degrees(turn), self.sense(turn), self.place, length)
-        else:
-            sentence = words.companion_first(tag, self.way(arm.angle), self.place, length)
-        scale, amount = self.telling.second(self.plan.second), companions.writing.amount(arm.size)
-        return sentence, words.companion_why(companions.words.plural, scale, amount) + companions.why
+        """A phasor of another quantity."""
+        return told_companion(self, step)
 
     def step_draw_first(self, step: Step) -> tuple[Phrase, Phrase]:
         """An arrow that needs no protractor."""
@@ -396,19 +381,15 @@ class Teller:
 
 
 def direction_phrase(teller: Teller, turn: float) -> Phrase:
-    """A direction as this class says it; ``turn`` counts from the line drawn first.
-
-    As a protractor reads it from that line, or as a polar angle from the L1 phase voltage.
-    """
+    """A direction as this class says it, as a protractor reads it from the line drawn first (from which ``turn``
+    counts), or as a polar angle from the L1 phase voltage."""
     if teller.telling.polar:
         signed = wrap(turn + teller.picture.reference)
         told = quantity.fixed(signed, 1, teller.telling.mark) + "°"
         return neutral_words.angle_polar(told, teller.telling.voltage)
     if round(turn, 1) == 0.0:
         return neutral_words.angle_on(teller.telling.reference)
-    return neutral_words.angle_by_protractor(
-        teller.degrees(turn), teller.sense(turn), teller.telling.reference
-    )
+    return neutral_words.angle_by_protractor(teller.degrees(turn), teller.sense(turn), teller.telling.reference)
 
 
 def describe(blocks: tuple[Block, ...]) -> str:

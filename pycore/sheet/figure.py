@@ -19,9 +19,10 @@ from pycore.constructions.moves import (
     turn_of,
     zero_of,
 )
-from pycore.drawing import Arc, Arrow, Circle, Group, Ink, Item, Line, Shape
+from pycore.drawing import Arc, Arrow, Circle, Group, Ink, Item, Line
 from pycore.geometry import ORIGIN, Box, Point
 from pycore.phasor import wrap
+from pycore.sheet.companion import companion_strokes
 from pycore.sheet.labels import Segment, Wanted, along
 from pycore.sheet.media import Style
 from pycore.sheet.ticks import ticks
@@ -29,9 +30,6 @@ from pycore.words import Phrase
 
 DOT_BELOW = 4.0
 """A phasor shorter than this many mm is a dot with a label (common practice)."""
-OPEN_HEAD, OPEN_HALF = 1.3, 22.0
-"""An open arrowhead: its length as a share of a filled one's, and half its opening in degrees."""
-LONG_DASH = (6.0, 1.5)
 REFERENCE_SHARE = 0.6
 """How long the faint reference direction is drawn, as a share of the longest arm."""
 
@@ -202,22 +200,10 @@ class _Pen:
         self.arrow(number, start, tip, move.phasor, move.role, move.copy)
 
     def companion(self, number: int, start: Point, tip: Point, key: str) -> None:
-        """A phasor of another quantity: a double line of long dashes with an open arrowhead, so that it is told
-        apart without colours, and seen on both sides of an arrow that lies on it."""
-        ink, degrees = self.look.inks.get(key, "ink"), geometry.direction(start, tip)
-        size = min(OPEN_HEAD * self.style.head, 0.6 * geometry.distance(start, tip))
-        barbs = [tip.moved(-size, degrees + side * OPEN_HALF) for side in (1, -1)]
-        parts: list[Item] = [
-            Arrow(start, tip, 0.1, ink, 0.0),
-            Shape((barbs[0], tip, barbs[1]), self.style.open_wide, ink, None, closed=False),
-        ]
-        self.drawn.keep_clear(start, tip, key, 0.1)
-        for side in (1, -1):
-            rail = [end.moved(side * self.style.rail, degrees + 90.0) for end in (start, tip.moved(-size, degrees))]
-            parts.append(Line(rail[0], rail[1], self.style.narrow, ink, LONG_DASH))
-            self.drawn.keep_clear(rail[0], rail[1], "", self.style.narrow / 2)
-            self.drawn.keep_clear(barbs[(1 - side) // 2], tip, "", self.style.open_wide / 2)
-        self.drawn.add(number, Group(tuple(parts), phasor=key, name=COMPANION))
+        """A phasor of another quantity, told apart without colours."""
+        group, pieces = companion_strokes(start, tip, key, self.look.inks.get(key, "ink"), self.style)
+        self.drawn.add(number, group)
+        self.drawn.segments += pieces
         # Near its tip, where an arrow that lies on it seldom reaches.
         self.want(key, self.style.tag, number, tuple(along(start.plus(tip.minus(start).times(0.5)), tip)))
 
@@ -388,13 +374,9 @@ class _Pen:
             self.drawn.keep_clear(before, after, owner, 0.35)
             before = after
 
-    def want(
-        self, owner: str, capitals: float, number: int, anchors: tuple[tuple[Point, float], ...]
-    ) -> None:
+    def want(self, owner: str, capitals: float, number: int, anchors: tuple[tuple[Point, float], ...]) -> None:
         if owner in self.look.tags:
-            self.drawn.wanted.append(
-                Wanted(owner, self.look.tags[owner], capitals, anchors, number)
-            )
+            self.drawn.wanted.append(Wanted(owner, self.look.tags[owner], capitals, anchors, number))
 
 
 def draw(

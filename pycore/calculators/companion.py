@@ -1,0 +1,35 @@
+"""The sentence of a step that draws a phasor of another quantity."""
+
+from typing import TYPE_CHECKING
+
+from pycore.constructions.companions import companion_moves, leads
+from pycore.constructions.construction import Step
+from pycore.constructions.moves import TurnAngle, length_of, turn_of
+from pycore.words import Phrase
+from pycore.words import constructions as words
+
+if TYPE_CHECKING:
+    from pycore.calculators.telling import Teller
+
+
+def told_companion(teller: "Teller", step: Step) -> tuple[Phrase, Phrase]:
+    """How it is drawn, and why: its scale is its own. Raises TypeError where nobody spoke of companions."""
+    telling, readings = teller.telling, teller.figure.readings
+    if telling.companions is None:
+        raise TypeError("a companion is drawn that nobody spoke of")
+    arm = next(arm for arm in telling.companions.arms if arm.number == step.about[0])
+    move = next(move for move in companion_moves(teller.construction) if move.phasor == arm.key)
+    tag, length, first = telling.tags[arm.key], teller.length(length_of(move, readings)), step.moves[0]
+    if isinstance(first, TurnAngle):
+        turn, zero = turn_of(first, readings), teller.zero_name(first)
+        sentence = words.companion(tag, zero, teller.degrees(turn), teller.sense(turn), teller.place, length)
+    else:
+        sentence = words.companion_first(tag, teller.way(arm.angle), teller.place, length)
+    scale, amount = telling.second(teller.plan.second), telling.companions.writing.amount(arm.size)
+    return sentence, words.companion_why(telling.companions.words.plural, scale, amount) + telling.companions.why
+
+
+def led_length(teller: "Teller", otherwise: float) -> float:
+    """Length in mm of the companion that stands in the first direction; ``otherwise`` where a faint line does."""
+    led = leads(teller.construction)
+    return otherwise if led is None else teller.millimetres(length_of(led, teller.figure.readings))
