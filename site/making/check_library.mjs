@@ -5,11 +5,11 @@ import { pathToFileURL } from "node:url";
 const folder = process.argv[2];
 const { loadPyodide } = await import(pathToFileURL(`${folder}/pyodide.mjs`).href);
 const pyodide = await loadPyodide({ indexURL: `${folder}/`, stdLibURL: `${folder}/library.zip` });
-const result = await pyodide.runPythonAsync(`
-import importlib, json, sys, traceback, zipfile
+const result = pyodide.runPython(`
+import importlib, json, sys, traceback, zipimport
 
-with zipfile.ZipFile(sys.path[1]) as archive:
-    names = [name.removesuffix(".pyc").removesuffix("/__init__").replace("/", ".") for name in archive.namelist()]
+files = sorted(zipimport.zipimporter(sys.path[1])._get_files())
+names = [name.removesuffix(".pyc").removesuffix("/__init__").replace("/", ".") for name in files if name.endswith(".pyc")]
 failed = {}
 for name in names:
     try:

@@ -1,18 +1,17 @@
 """Runs inside Pyodide: compiles the needed part of the standard library, pycore and pydyf into one archive,
 and each lazy part, with what of the standard library only it needs, into another.
 
-Needed is what is loaded once every module of pycore has been imported, with the imports inside its functions too.
+Needed is what is loaded once every module of pycore has been imported, with the imports inside its functions too
+(needed.py), by a Pyodide that has the modules in stubs/ in the place of its own.
 Docstrings and assertions are left out, and of pycore all that lighter.py says.
 Modules that are not ours also lose their line numbers, which no visitor reads:
 line tables shrink badly, and the archive is fetched by every first visit.
 """
 
 import ast
-import importlib
 import io
+import json
 import marshal
-import sys
-import traceback
 import zipfile
 from collections.abc import Iterable, Iterator
 from importlib.util import MAGIC_NUMBER, source_hash
@@ -37,50 +36,30 @@ def module_name(path: Path, root: Path) -> str:
     return ".".join(path.relative_to(root).with_suffix("").parts).removesuffix(".__init__")
 
 
-def imported_names(source: bytes) -> Iterator[str]:
+def imported_names(tree: ast.Module) -> Iterator[str]:
     """Every module that a module imports, wherever in it the import stands."""
-    for node in ast.walk(ast.parse(source)):
+    for node in ast.walk(tree):
         if isinstance(node, ast.Import):
             yield from (alias.name for alias in node.names)
         elif isinstance(node, ast.ImportFrom) and node.level == 0:
             yield node.module
 
 
-def import_everything() -> None:
-    """Import every module of pycore and all that they import, but no lazy part."""
+def modules_wanted() -> str:
+    """As JSON, every module of pycore and all that they import but no lazy part; and of each part its modules."""
     lazy = {package.name for part in PARTS.iterdir() for package in part.iterdir()}
-    for path in sorted((SOURCES / "pycore").rglob("*.py")):
-        importlib.import_module(module_name(path, SOURCES))
-        for name in imported_names(path.read_bytes()):
-            if name.split(".")[0] not in lazy:
-                importlib.import_module(name)
+    library = {"pydyf", "records"}
+    for path in (SOURCES / "pycore").rglob("*.py"):
+        names = imported_names(lightened(path.read_bytes(), path.name))
+        library |= {module_name(path, SOURCES)} | {name for name in names if name.split(".")[0] not in lazy}
+    parts = {part.name: [module_name(path, part) for path in sorted(part.rglob("*.py"))] for part in PARTS.iterdir()}
+    return json.dumps({"library": sorted(library), **dict(sorted(parts.items()))})
 
 
-def use_codes() -> None:
-    """Make a code, because which codecs that needs is seen only then."""
-    qr = importlib.import_module("pycore.writers.qr")
-    qr.matrix("https://example.org/#a=1")
-    qr.matrix("Ω")
-
-
-USES = {"codes": use_codes}
-"""What the page will do with each part."""
-
-
-def read_a_traceback() -> None:
-    """Format one traceback, because what that needs is imported only then."""
-    try:
-        raise ValueError
-    except ValueError:
-        traceback.format_exc()
-
-
-def library_files(standard: zipfile.ZipFile) -> list[str]:
-    """The files of the standard library's archive that are loaded now, with the packages that they stand in."""
-    origins = (getattr(getattr(module, "__spec__", None), "origin", None) or "" for module in sys.modules.values())
-    loaded = {origin.removeprefix(STANDARD_LIBRARY) for origin in origins if origin.startswith(STANDARD_LIBRARY)}
+def with_packages(loaded: Iterable[str], standard: zipfile.ZipFile) -> list[str]:
+    """Loaded files that the standard library's archive holds, with the packages that they stand in."""
     packages = {f"{parent.as_posix()}/__init__.py" for name in loaded for parent in Path(name).parents if parent.name}
-    return sorted((loaded | packages) & set(standard.namelist()))
+    return sorted((set(loaded) | packages) & set(standard.namelist()))
 
 
 def without_lines(code: CodeType) -> CodeType:
@@ -116,18 +95,18 @@ def archive_of(standard: zipfile.ZipFile, names: Iterable[str], sources: Path) -
     return stream.getvalue()
 
 
-def make_archives() -> dict[str, bytes]:
-    """The library, and each lazy part, by name."""
-    import_everything()
-    read_a_traceback()
+def our_archive() -> bytes:
+    """pycore and what it brings, as the library will have them: to be imported where nothing else is."""
     with zipfile.ZipFile(STANDARD_LIBRARY.rstrip("/")) as standard:
-        always = library_files(standard)
-        made = {"library": archive_of(standard, always, SOURCES)}
+        return archive_of(standard, (), SOURCES)
+
+
+def make_archives(needed: str) -> dict[str, bytes]:
+    """The library, and each lazy part, by name; `needed` is what needed.py told."""
+    with zipfile.ZipFile(STANDARD_LIBRARY.rstrip("/")) as standard:
+        files = {name: with_packages(loaded, standard) for name, loaded in json.loads(needed).items()}
+        made = {"library": archive_of(standard, files["library"], SOURCES)}
         for part in sorted(PARTS.iterdir()):
-            sys.path.append(str(part))
-            for path in sorted(part.rglob("*.py")):
-                importlib.import_module(module_name(path, part))
-            USES[part.name]()
-            only = [name for name in library_files(standard) if name not in always]
+            only = [name for name in files[part.name] if name not in files["library"]]
             made[part.name] = archive_of(standard, only, part)
     return made

@@ -3,6 +3,7 @@
 import importlib.util
 import json
 import shutil
+import zipfile
 from pathlib import Path
 
 from making import stamps
@@ -17,6 +18,7 @@ PARTS = {"codes": {"segno": ("consts.py", "encoder.py")}}
 """By lazy part, the modules of each package in it. Of segno the encoder alone: the rest draws codes in its own ways,
 and would bring modules for networks and mail, ten times as large."""
 
+STUBS = SITE / "making" / "stubs"
 LOCK = "pyodide-lock.json"
 
 
@@ -44,8 +46,10 @@ def package_folder(package: str) -> Path:
 
 def ensure_archives() -> list[Path]:
     """The archives of the library and of each part, made by that same Pyodide under Node unless up to date."""
-    scripts = [SITE / "making" / name for name in ("library.mjs", "library.py", "lighter.py")]
-    sources = {"pycore": PYCORE, "pydyf": package_folder("pydyf"), "records": SITE / "making" / "records"}
+    making = SITE / "making"
+    scripts = [*(making / name for name in ("library.mjs", "library.py", "needed.py", "lighter.py", "runtime.py")),
+               *sorted(STUBS.rglob("*.py"))]  # fmt: skip
+    sources = {"pycore": PYCORE, "pydyf": package_folder("pydyf"), "records": making / "records"}
     parts = {part: _lay_out(part) for part in PARTS}
     wanted = stamps.hash_of_texts(
         stamps.hash_of_files([*scripts, SITE / "package-lock.json"], SITE),
@@ -56,13 +60,23 @@ def ensure_archives() -> list[Path]:
         ensure_npm()
         folders = {
             place: {name: str(folder) for name, folder in named.items()}
-            for place, named in {"sources": sources, "parts": parts, "tools": {"making": SITE / "making"}}.items()
+            for place, named in {"sources": sources, "parts": parts, "tools": {"making": making}}.items()
         }
         with step("compiling the library with Pyodide"):
-            command = ["node", *map(str, (scripts[0], PYODIDE, scripts[1], WORKSHOP)), json.dumps(folders)]
-            run(command, "Does every module of pycore import?")
+            places = map(str, (scripts[0], PYODIDE, _standard_library(), making, WORKSHOP))
+            run(["node", *places, json.dumps(folders)], "Does every module of pycore import?")
         stamps.write(mark, wanted)
     return archives
+
+
+def _standard_library() -> Path:
+    """The archive of Pyodide's standard library, with our own modules in the place of what the page never uses."""
+    ours = {path.relative_to(STUBS).as_posix(): path.read_bytes() for path in STUBS.rglob("*.py")}
+    made = WORKSHOP / "standard.zip"
+    with zipfile.ZipFile(PYODIDE / "python_stdlib.zip") as whole, zipfile.ZipFile(made, "w") as archive:
+        for name in whole.namelist():
+            archive.writestr(name, ours.get(name) or whole.read(name))
+    return made
 
 
 def _lay_out(part: str) -> Path:

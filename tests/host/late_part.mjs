@@ -8,12 +8,12 @@ const [folder, module] = process.argv.slice(2);
 const { loadPyodide } = await import(pathToFileURL(`${folder}/pyodide.mjs`).href);
 const pyodide = await loadPyodide({ indexURL: `${folder}/`, stdLibURL: `${folder}/library.zip` });
 pyodide.FS.writeFile("/home/pyodide/codes.py", readFileSync(module, "utf8"));
-const without = await pyodide.runPythonAsync("import codes; codes.sheet()");
+const without = pyodide.runPython("import codes; codes.sheet()");
 pyodide.FS.writeFile("/lib/codes.zip", readFileSync(`${folder}/codes.zip`));
 pyodide.pyimport("sys").path.append("/lib/codes.zip");
-console.log(await pyodide.runPythonAsync(`
-import importlib, json, zipfile
-names = zipfile.ZipFile("/lib/codes.zip").namelist()
+console.log(pyodide.runPython(`
+import importlib, json, zipimport
+names = sorted(name for name in zipimport.zipimporter("/lib/codes.zip")._get_files() if name.endswith(".pyc"))
 for name in names:
     importlib.import_module(name.removesuffix(".pyc").removesuffix("/__init__").replace("/", "."))
 json.dumps({"names": names, "digests": codes.digests(), "sheet": codes.sheet()})

@@ -7,4 +7,4 @@ const [folder, module] = process.argv.slice(2);
 const { loadPyodide } = await import(pathToFileURL(`${folder}/pyodide.mjs`).href);
 const pyodide = await loadPyodide({ indexURL: `${folder}/`, stdLibURL: `${folder}/library.zip` });
 pyodide.FS.writeFile("/home/pyodide/scatter.py", readFileSync(module, "utf8"));
-console.log(await pyodide.runPythonAsync("import json, scatter; json.dumps(scatter.digests())"));
+console.log(pyodide.runPython("import json, scatter; json.dumps(scatter.digests())"));
