@@ -37,7 +37,7 @@ FIELDS: tuple[Field, ...] = (
     choice_field("known", words.KNOWN, "method", "load", words.KNOWNS),
     Field("volts", words.VOLTS, "quantity", "values", "400", "V", only=(("known", "load"),)),
     Field("amps", words.AMPS, "quantity", "values", "10", "A", only=(("known", "load"),)),
-    Field("lag", words.LAG, "angle", "values", "40", "°", only=(("known", "load"),)),
+    Field("lag", words.LAG, "angle", "values", "40", "°", help=words.LAG_HELP, only=(("known", "load"),)),
     Field("w1", words.FIRST, "quantity", "values", "", "W", help=words.READING_HELP, only=(("known", "readings"),)),
     Field("w2", words.SECOND, "quantity", "values", "", "W", only=(("known", "readings"),)),
     choice_field("balanced", words.BALANCED, "loads", "yes", words.BALANCEDS),

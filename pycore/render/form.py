@@ -123,7 +123,8 @@ def field_html(field: Field, value: str, echo: Mapping[str, str], *, helped: boo
     extra = None
     if field.kind in ECHOED:
         heard: Marks = {"class": "echo", "id": f"e-{field.name}", "data-echo-for": field.name}
-        factor = _factor(field, echo) if field.kind == "angle" else None
+        # In a row there is no room for it: a power factor is typed there, such as 0.85 lag.
+        factor = _factor(field, echo) if field.kind == "angle" and not _in_row(field) else None
         extra = (h("p", heard, echo.get("said", "")), factor)
     about = _help(field) if field.help and helped else None
     slot = None if _in_row(field) else _message(field)
@@ -141,11 +142,12 @@ def _in_row(field: Field) -> bool:
     return field.group == "values"
 
 
-def fields_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo) -> Markup:
-    """Fields one after another, filled with ``form`` (defaults where it says nothing)."""
+def fields_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo, *, help_apart: bool = False) -> Markup:
+    """Fields one after another, filled with ``form`` (defaults where it says nothing); ``help_apart``: their
+    help stands elsewhere."""
     made = []
     for index, field in enumerate(fields):
-        helped = all(later.help != field.help for later in fields[index + 1 :])
+        helped = not help_apart and all(later.help != field.help for later in fields[index + 1 :])
         value = form.get(field.name, field.default)
         made.append(field_html(field, value, echo.get(field.name, {}), helped=helped))
     return join(made)
@@ -159,7 +161,10 @@ def values_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo) ->
         row = members[start : start + COLUMNS]
         last = start > 0 and len(row) == 1
         messages = [_message(field, COLUMNS if last else index + 1) for index, field in enumerate(row)]
-        rows.append((fields_html(row, form, echo), messages))
+        # Help that one column would squeeze has the row's whole width, below it.
+        apart = len(row) > 1
+        helps = [_help(field) for field in row if field.help] if apart else []
+        rows.append((fields_html(row, form, echo, help_apart=apart), helps, messages))
     marks: Marks = {"id": FORM, "novalidate": True, "autocomplete": "off", "aria-label": furniture.GROUPS["values"]}
     return h("form", marks, h("div", {"class": "values"}, rows))
 

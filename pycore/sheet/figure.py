@@ -30,6 +30,8 @@ from pycore.words import Phrase
 
 DOT_BELOW = 4.0
 """A phasor shorter than this many mm is a dot with a label (common practice)."""
+STRAIGHT = 179.5
+"""Degrees from which two lines count as one: no arc is drawn between them."""
 REFERENCE_SHARE = 0.6
 """How long the faint reference direction is drawn, as a share of the longest arm."""
 
@@ -335,6 +337,8 @@ class _Pen:
     ) -> None:
         """An arc from one line to the next with its size in degrees; none where it would not show."""
         size = -turn if turn < 0 else turn
+        if size > STRAIGHT:
+            return
         start = self.stand.picture.paper_angle(zero)
         sweep = self.stand.picture.sense * turn
         reach = min(radius or self.style.arc, 0.7 * arm)

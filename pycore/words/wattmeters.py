@@ -18,7 +18,11 @@ CAUTIONS = (
 )
 KNOWN = "What is known"
 KNOWNS = (("load", "the load: voltage, current, angle"), ("readings", "both readings"))
-VOLTS, AMPS, LAG = "Line voltage", "Line current", "Current lags by"
+VOLTS, AMPS, LAG = "Line voltage", "Line current", "Lag"
+LAG_HELP = (
+    "Lag: degrees by which each current lags its own phase voltage, minus if it leads; or a power factor, such as "
+    "0.85 lag."
+)
 FIRST, SECOND = "Wattmeter 1, on L1", "Wattmeter 2, on L3"
 READING_HELP = "Minus for a meter whose leads had to be exchanged to read upwards."
 BALANCED = "Load"

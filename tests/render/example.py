@@ -107,6 +107,7 @@ class ExampleCalculator:
     description = "What the neutral carries when three lines load it unevenly."
     scenario = "Village theatre, three dimmer racks in star."
     cautions = (say("**Never open a neutral on a live system.**"), "Live readings are for competent people.")
+    warning = ""
     fields = (
         Field("i1", "L1", "quantity", "values", "18.4", "A", sample="i1"),
         Field("i2", "L2", "quantity", "values", "11.2", "A", sample="i2"),
