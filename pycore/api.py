@@ -26,7 +26,7 @@ if TYPE_CHECKING:
     from pycore.pages.paper import PaperPage
 
 Reply = tuple[dict[str, Any], bytes | None]
-MAXIMUM_REQUEST = 200_000
+MAXIMUM_REQUEST = 500_000
 PARTS = ("answer", "sheet", "view", "workings", "check")
 
 

@@ -1,0 +1,165 @@
+"""The page of class sets in a browser: made and saved, stopped, typed beside, marked, kept on the device and erased."""
+
+import csv
+import io
+import re
+from collections.abc import Callable
+from pathlib import Path
+
+import pypdfium2
+import pytest
+from browser.asking import DESK, PHONE, wait_until
+from playwright.sync_api import Page
+
+from pycore.calculators.interface import default_form
+from pycore.pages.class_job import learners_of
+from pycore.pages.class_set import FIELDS, read_set
+
+FRESH = "document.documentElement.dataset.answer === 'fresh'"
+IDLE = "document.documentElement.dataset.working === undefined"
+LINK = "class-set/#v=1&topic=neutral-current&tier=core&learners={}&method=any&paper=A4&seed=77"
+
+
+@pytest.fixture
+def sets(open_page: Callable[..., Page], site: str, ready) -> Callable[..., Page]:
+    """`sets(learners)` opens the page with a link to a set, its preview made."""
+
+    def open_sets(learners: int = 4, screen: dict | None = None) -> Page:
+        page = open_page(viewport=screen or DESK)
+        page.goto(site + LINK.format(learners))
+        ready(page)
+        wait_until(page, FRESH, 30)
+        return page
+
+    return open_sets
+
+
+def saved(page: Page, does: str) -> bytes:
+    """The file that a button gives."""
+    with page.expect_download(timeout=120_000) as download:
+        page.click(f'[data-do="{does}"]')
+    return Path(download.value.path()).read_bytes()
+
+
+def right_answers(count: int, seed: int = 77) -> list[tuple[str, float]]:
+    """The codes of a set and their right sizes, as pycore in CPython has them."""
+    group = read_set(default_form(FIELDS) | {"learners": str(count), "seed": str(seed)})
+    learners = [learner for learner in learners_of(group) if learner is not None]
+    return [(str(learner.code), group.topic.task(learner.form).size) for learner in learners]
+
+
+def test_a_set_of_sixty_is_made_and_saved(sets: Callable[..., Page]):
+    page = sets(60)
+    assert "60 problem sheets, 60 overlays" in page.text_content('[data-region="set"]')
+    document = pypdfium2.PdfDocument(saved(page, "make"))
+    first = document[0].get_textpage().get_text_bounded()
+    assert len(document) > 120
+    assert right_answers(1)[0][0] in first
+    assert "1 of 60" in first
+    assert "The PDF is saved." == page.text_content("[data-said]")
+    document.close()
+
+
+def test_making_can_be_stopped_and_typed_beside(sets: Callable[..., Page]):
+    page = sets(1000)
+    page.click('[data-do="make"]')
+    wait_until(page, "Number(document.querySelector('[data-share]').value) > 0", 30)
+    assert re.fullmatch(r"Learner \d+ of 1000", page.text_content("[data-work-said]"))
+    page.fill('[name="learners"]', "17")
+    wait_until(page, "document.querySelector('[data-region=set]').textContent.includes('17 problem sheets')", 30)
+    assert page.is_visible("[data-working]")
+    page.click('[data-do="stop"]')
+    wait_until(page, IDLE, 30)
+    assert "Stopped. Nothing was saved." == page.text_content("[data-said]")
+    assert not page.is_visible("[data-working]")
+
+
+def test_too_many_learners_are_refused_at_the_field_and_the_last_set_stays(sets: Callable[..., Page]):
+    page = sets(5)
+    before = page.text_content('[data-region="set"]')
+    page.fill('[name="learners"]', "10000")
+    wait_until(page, "document.documentElement.dataset.answer === 'old'", 20)
+    assert "Its codes count to 1023" in page.text_content("#m-learners")
+    assert "true" == page.get_attribute('[name="learners"]', "aria-invalid")
+    page.click('[data-do="make"]')
+    wait_until(page, IDLE, 20)
+    assert before == page.text_content('[data-region="set"]')
+
+
+def test_names_stay_on_the_device_out_of_the_link_and_are_erased(sets: Callable[..., Page]):
+    page = sets(5)
+    page.click('[data-group="roll"] > summary')
+    page.fill("#roll", "Amber Okafor\nBilal Haddad")
+    wait_until(page, "document.querySelector('[data-region=set]').textContent.includes('2 problem sheets')", 20)
+    assert "Amber" not in page.url
+    page.reload()
+    wait_until(page, FRESH, 60)
+    assert "Amber Okafor\nBilal Haddad" == page.input_value("#roll")
+    text = pypdfium2.PdfDocument(saved(page, "make"))[1].get_textpage().get_text_bounded()
+    assert "Bilal Haddad" in text
+    page.click('[data-do="erase-roll"]')
+    wait_until(page, "document.querySelector('[data-region=set]').textContent.includes('5 problem sheets')", 20)
+    assert page.evaluate("localStorage.getItem('phasor-folio-class')") is None
+
+
+def test_a_typed_code_gives_the_set_again_and_new_values_another(sets: Callable[..., Page]):
+    page = sets(3)
+    first = page.text_content(".which")
+    page.click('[data-group="again"] > summary')
+    page.click('[data-do="new-values"]')
+    wait_until(page, f"document.querySelector('.which').textContent !== {first!r}", 20)
+    page.fill('[name="code"]', right_answers(2)[1][0])
+    page.click('[data-do="open-code"]')
+    wait_until(page, f"document.querySelector('.which').textContent === {first!r}", 20)
+    page.fill('[name="code"]', "222-222-223")
+    page.click('[data-do="open-code"]')
+    wait_until(page, "!document.getElementById('m-code').hidden", 20)
+    assert "does not add up" in page.text_content("#m-code")
+
+
+def test_answers_are_marked_kept_over_a_reload_saved_and_erased(sets: Callable[..., Page]):
+    page = sets(4)
+    given = right_answers(4)
+    lines = [f"{code};{size:.2f}".replace(".", ",") for code, size in given[:3]]
+    table = "\ufeffCode;Answer\r\n" + "\r\n".join((*lines, f"{given[3][0]};999", "3CD;5"))
+    page.fill("#results", table)
+    page.click('[data-do="mark"]')
+    wait_until(page, "document.querySelectorAll('.verdicts tbody tr').length === 4", 60)
+    bands = page.eval_on_selector_all(".verdicts .band", "all => all.map((one) => one.dataset.band)")
+    assert ["accept", "accept", "accept", "wrong"] == bands
+    assert "Line 6: Code “3CD”" in page.text_content('[data-region="marks"] .notices')
+    assert table.replace("\r\n", "\n") == page.input_value("#results")
+    rows = list(csv.DictReader(io.StringIO(saved(page, "save-marks").decode("utf-8-sig"), newline="")))
+    assert [code for code, _ in given] == [row["Code"] for row in rows]
+    page.reload()
+    wait_until(page, FRESH, 60)
+    assert "3CD;5" in page.input_value("#results")
+    page.click('[data-do="erase-results"]')
+    assert "" == page.input_value("#results")
+    assert page.evaluate("localStorage.getItem('phasor-folio-class')") is None
+
+
+def test_what_stands_in_the_storage_is_hostile_until_read(open_page: Callable[..., Page], site: str, ready):
+    page = open_page(viewport=PHONE)
+    page.add_init_script("localStorage.setItem('phasor-folio-class', JSON.stringify("
+                         "{version: 1, roll: {a: 1}, results: 'x'.repeat(200000), __proto__: null}))")  # fmt: skip
+    page.goto(site + LINK.format(3))
+    ready(page)
+    wait_until(page, FRESH, 30)
+    assert "" == page.input_value("#roll")
+    assert "" == page.input_value("#results")
+
+
+@pytest.mark.parametrize("screen", [PHONE, DESK], ids=["phone", "desk"])
+def test_nothing_runs_over_the_edge_and_every_control_has_a_name(sets: Callable[..., Page], screen: dict):
+    page = sets(3, screen)
+    for summary in page.query_selector_all(".group > summary"):
+        summary.click()
+    page.fill("#results", "\n".join(f"{code};{3 * size:.1f}" for code, size in right_answers(3)))
+    page.click('[data-do="mark"]')
+    wait_until(page, "document.querySelectorAll('.verdicts tbody tr').length === 3", 60)
+    assert page.evaluate("document.documentElement.scrollWidth") <= screen["width"]
+    assert [] == page.evaluate(
+        "[...document.querySelectorAll('main :is(input, select, textarea)')].filter((one) => !one.labels?.length)"
+        ".map((one) => one.outerHTML)"
+    )
