@@ -1,4 +1,4 @@
-"""A class set's PDF read back by other programs: true to scale, its codes open its problems, its key's figures numpy's."""
+"""A class set's PDF read back by other programs: true to scale, codes that open their problems, a key as numpy has it."""
 
 import cmath
 import json
