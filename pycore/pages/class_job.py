@@ -15,6 +15,7 @@ from pycore.practice.class_set import Learner, problems
 from pycore.practice.key import Amount, Row, row_of
 from pycore.practice.task import Task
 from pycore.quantity import Unreadable
+from pycore.sheet.compose import TWO
 from pycore.words import class_set as words
 
 KEY = 2
@@ -57,6 +58,15 @@ def learners_of(group: ClassSet) -> Iterator[Learner | None]:
         yield Learner(place, code, {**own, "who": name.printed}, name.whole)
         if place == group.learners:
             return
+
+
+def issue_of(group: ClassSet, learner: Learner) -> Issue:
+    """A learner's place in the set; a sheet on which phasors are drawn already has its scale."""
+    begun = learner.form.get("start") == TWO
+    return Issue(
+        str(learner.code), learner.place, group.learners,
+        any_method=group.code.method == "any", own_scale=group.chosen["scale"] == "open" and not begun,
+    )  # fmt: skip
 
 
 def given_of(group: ClassSet, learner: Learner, task: Task) -> tuple[tuple[str, Amount], ...]:
@@ -122,12 +132,8 @@ class _Making:
             yield words.key_working(number), 0.95
 
     def _opening(self, learner: Learner) -> Opening:
-        group = self.group
-        issue = Issue(
-            str(learner.code), learner.place, group.learners,
-            any_method=group.code.method == "any", own_scale=group.chosen["scale"] == "open",
-        )  # fmt: skip
-        return Opening(self.opening.base, group.chosen["opens"] == "qr", issue)
+        qr = self.group.chosen["opens"] == "qr"
+        return Opening(self.opening.base, qr, issue_of(self.group, learner))
 
     def table(self) -> Iterator[tuple[str, float]]:
         """The lines of the key alone."""

@@ -9,12 +9,14 @@ from pycore.practice.key import Amount, Column, Row
 from pycore.practice.task import CALCULATED, DRAWN, NO_LIMITS
 from pycore.sheet import ledger
 from pycore.sheet.ledger import Heading, Ledger, Lines
+from pycore.sheet.lettered import wrapped
 from pycore.words import class_set as set_words
 from pycore.words import key as words
 from pycore.words import plain
 
 LETTERS = "abcdefghijklmnopqrstuvwxyz"
 LEAST_GAP = 2.0
+HEAD_ROOM = 22.0
 NAME_ROOM = 40.0
 """mm for a name; it stands whole in the table of text."""
 WAYS = (DRAWN, CALCULATED)
@@ -75,7 +77,7 @@ def answers(group: ClassSet, rows: Sequence[Row]) -> Ledger:
     """The first table: what is given and what is right."""
     head = rows[0]
     headings = [Heading((words.PLACE,)), Heading((words.NAME, words.CODE), "start")]
-    headings += [Heading((label,)) for label, amount in head.given if amount.size]
+    headings += [Heading(tuple(wrapped(label, ledger.CELL, HEAD_ROOM))) for label, amount in head.given if amount.size]
     if any(not amount.size for _, amount in head.given):
         headings.append(Heading((words.LAGS,)))
     headings += [Heading((words.SCALE,)), Heading((head.symbol,)), Heading((words.TOLERANCE,))]

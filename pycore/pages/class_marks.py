@@ -15,7 +15,7 @@ from pycore.practice.marking import ACCEPT, LOOK, MOST_NAMED, WRONG, band_of
 from pycore.practice.results import Entry
 from pycore.practice.task import Task
 from pycore.quantity import fixed
-from pycore.words import class_set as set_words
+from pycore.words import codes as code_words
 from pycore.words import marks as words
 from pycore.words import plain
 
@@ -73,7 +73,7 @@ class Marking:
         except InputError as error:
             self.refused.append(words.refused(entry.line, " ".join(fault.message for fault in error.faults)))
         except CodeError as error:
-            told = set_words.unusable(entry.cells["code"], error.reason, error.part)
+            told = code_words.unusable(entry.cells["code"], error.reason, error.part)
             self.refused.append(words.refused(entry.line, told))
         except ValueError as error:
             self.refused.append(words.refused(entry.line, str(error)))

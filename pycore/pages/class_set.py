@@ -21,6 +21,7 @@ from pycore.quantity import Unreadable
 from pycore.sheet.furniture import lower_cells
 from pycore.sheet.lettered import width_of
 from pycore.words import class_set as words
+from pycore.words import codes as code_words
 
 TOPICS: dict[str, Any] = {slug: page for slug, page in CALCULATORS.items() if page.topic is not None}
 """Calculators that can set problems, by slug."""
@@ -232,10 +233,10 @@ def values_of(text: str) -> dict[str, str]:
     try:
         code = codes.read(text)
     except CodeError as error:
-        raise InputError(Fault("code", text, words.unusable(text, error.reason, error.part), error.part)) from None
+        raise InputError(Fault("code", text, code_words.unusable(text, error.reason, error.part), error.part)) from None
     slug = next((slug for slug, page in TOPICS.items() if page.topic == code.topic), None)
     if slug is None:
-        raise InputError(Fault("code", text, words.unusable(text, "topic", "")))
+        raise InputError(Fault("code", text, code_words.unusable(text, "topic", "")))
     return {
         "topic": slug, "tier": code.tier, "method": code.method, "paper": code.paper, "seed": str(code.seed),
     }  # fmt: skip

@@ -8,10 +8,10 @@ from collections.abc import Mapping
 from typing import Any
 
 from pycore.calculators import links
-from pycore.calculators.interface import Issue, Opening
+from pycore.calculators.interface import Opening
 from pycore.drawing import Page
 from pycore.pages import class_set as page
-from pycore.pages.class_job import learners_of
+from pycore.pages.class_job import issue_of, learners_of
 from pycore.pages.class_set import FIELDS, ClassSet
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.form import FORM, fields_html, method_html
@@ -33,11 +33,7 @@ def roll_of(request: Mapping[str, Any]) -> str:
 def first_sheet(group: ClassSet) -> Page:
     """The first learner's sheet, without its QR code."""
     learner = next(found for found in learners_of(group) if found is not None)
-    issue = Issue(
-        str(learner.code), 1, group.learners,
-        any_method=group.code.method == "any", own_scale=group.chosen["scale"] == "open",
-    )  # fmt: skip
-    made: Page = group.topic.pages(learner.form, Opening(issue=issue), ("problem",))[0]
+    made: Page = group.topic.pages(learner.form, Opening(issue=issue_of(group, learner)), ("problem",))[0]
     return made
 
 

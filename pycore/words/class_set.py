@@ -178,19 +178,3 @@ def file_name(code: str, ending: str) -> str:
 def no_job() -> str:
     """A request for the next piece of work that is not known any more."""
     return "This work was given up. Begin it again."
-
-
-CODE_FORM = "A code has nine letters and figures, such as 3CD-K7M-2QX"
-
-
-def unusable(given: str, reason: str, part: str) -> str:
-    """Why a code cannot be used; ``reason`` as ``CodeError`` has it."""
-    told = f"Code “{given.strip()[:20]}”"
-    reasons = {
-        "length": f"{told} has too many signs or too few. {CODE_FORM}.",
-        "sign": f"{told}: “{part}” stands in no code. The figures 0 and 1 and the letters O and I are not used.",
-        "check": f"{told} does not add up: one sign is wrong, or two are exchanged. Compare it with the sheet.",
-        "version": f"{told} was made by a newer edition of these pages. Open the newest one, then try it again.",
-        "topic": f"{told} belongs to no topic that is here. Compare it with the sheet.",
-    }
-    return reasons[reason]

@@ -1,4 +1,4 @@
-"""A class set's PDF read back by other programs: true to scale, codes that open their problems, a key as numpy has it."""
+"""A class set's PDF read back by other programs: true to scale, codes that open their problems, a key like numpy's."""
 
 import cmath
 import json

@@ -135,8 +135,8 @@ def test_a_damaged_code_is_refused_with_what_is_wrong():
     reply, _ = ask(do="set-again", code=code[:-1] + other)
     assert not reply["ok"]
     assert "does not add up" in reply["errors"][0]["message"]
-    for text, said in (("3CD-K7M", "too many signs or too few"), ("30D-K7M-2QX", "“0” stands in no code"),
-                       (str(Code(9, "core")), "no topic that is here")):  # fmt: skip
+    for text, said in (("3CD-K7M", "has 6 signs"), ("30D-K7M-2QX", "“0” stands in no code"),
+                       (str(Code(9, "core")), "no page that is here")):  # fmt: skip
         with pytest.raises(InputError, match=said):
             values_of(text)
 
