@@ -1,12 +1,14 @@
 """The page ``/add-phasors/``: two to six phasors, their sum, or the first less the others."""
 
-from collections.abc import Mapping
+import math
+from collections.abc import Iterator, Mapping
+from typing import TYPE_CHECKING
 
 from pycore import phasor, quantity
 from pycore.calculators import conventions
 from pycore.calculators.conventions import choice_field
-from pycore.calculators.interface import Field, Output
-from pycore.calculators.phasor_text import read_phasor
+from pycore.calculators.interface import Field, Output, default_form
+from pycore.calculators.phasor_text import is_rectangular, read_phasor
 from pycore.calculators.reading import Reader
 from pycore.calculators.sum_case import SheetWords, SumCase, sheet_words
 from pycore.calculators.sum_fields import drawing_fields
@@ -16,27 +18,31 @@ from pycore.calculators.written import Telling
 from pycore.circuits.phasors import Given, PhasorSum, add
 from pycore.constructions.construction import Arm, Picture
 from pycore.errors import Fault
+from pycore.practice.task import CALCULATED, DRAWN, Mistake
 from pycore.quantity import NO_BREAK_SPACE, Unreadable
 from pycore.sheet.plan import Plan
 from pycore.words import Phrase, inputs, plain, say
 from pycore.words import add_phasors as words
 from pycore.words import sums as sum_words
 
-MOST = 6
+MOST, IN_VIEW = 6, 3
 LEAST_SHARE = 1e-6
 FIELDS: tuple[Field, ...] = (
     Field("p1", words.label(1), "phasor", "values", "20 at 0", sample="i1"),
     Field("p2", words.label(2), "phasor", "values", "15 at 60", sample="i2"),
     *(
         Field(f"p{number}", words.label(number), "phasor", "values", sample=f"i{number}",
-              help=words.HELP if number == MOST else "")
+              help=words.HELP if number == IN_VIEW else "", folded=number > IN_VIEW)
         for number in range(3, MOST + 1)
     ),
-    choice_field("combine", words.COMBINE, "loads", "sum", words.COMBINES),
+    choice_field("combine", words.COMBINE, "method", "sum", words.COMBINES),
     choice_field("unit", words.UNIT, "loads", "A", words.UNITS),
     *drawing_fields("units", words.ZERO),
 )  # fmt: skip
 BY_NAME = {field.name: field for field in FIELDS}
+
+if TYPE_CHECKING:
+    from pycore.practice.codes import Code
 
 
 class AddCase(SumCase):
@@ -70,6 +76,28 @@ class AddCase(SumCase):
         picture = Picture(problem["first"], problem["rotation"], reference)
         super().__init__(problem, arms, telling.lines, picture, telling)
 
+    def further_mistakes(self, plan: Plan) -> tuple[Mistake, ...]:
+        """Added for taken off, and slips of the rectangular form."""
+        return tuple(self._mistakes())
+
+    def _mistakes(self) -> Iterator[Mistake]:
+        turn = phasor.polar(1.0, -self.picture.reference)
+        values = [phasor.polar(one.size, one.angle) * turn for one in self.given]
+        others = phasor.total(values[1:])
+        if self.difference:
+            yield _mistake("added", (DRAWN, CALCULATED), values[0] + others)
+            yield _mistake("first-turned", (DRAWN, CALCULATED), others - values[0])
+        else:
+            yield _mistake("taken-off", (DRAWN, CALCULATED), values[0] - others)
+        whole = self.total * turn
+        for one, arm in zip(self.given, self.arms, strict=True):
+            if one.rectangular:
+                part = phasor.polar(arm.size, arm.angle)
+                named = self.tags_given[arm.key]
+                swapped = complex(part.imag, part.real) - part
+                yield _mistake("parts-exchanged", (CALCULATED,), whole + swapped * turn, named)
+                yield _mistake("j-sign", (CALCULATED,), whole + (part.conjugate() - part) * turn, named)
+
     def sheet_title(self, kind: str) -> str:
         """The title of a kind of sheet."""
         return sum_words.sheet_titles(words.TITLE)[kind]
@@ -80,19 +108,37 @@ class AddCase(SumCase):
 
     def given_words(self) -> str:
         """The phasors as they were given: 20.0 A at 0°, 15.0 A at 60°."""
-        return ", ".join(self.polar_text(one.size, one.angle) for one in self.given)
+        return ", ".join(self.as_given(one) for one in self.given)
+
+    def as_given(self, one: Given) -> str:
+        """A phasor in the form in which it was given."""
+        if one.rectangular:
+            return self.rectangular_text(phasor.polar(one.size, one.angle))
+        return self.polar_text(one.size, one.angle)
 
     def polar_text(self, size: float, angle: float) -> str:
-        """A phasor in polar form."""
-        mark = self.telling.mark
-        return f"{self.telling.writing.short(size)} at {quantity.plain(round(angle, 1), mark)}°"
+        """A phasor in polar form, its size as it was typed."""
+        writing = self.telling.writing
+        amount = f"{quantity.plain(size / writing.factor, writing.mark)}{NO_BREAK_SPACE}{writing.unit}"
+        return f"{amount} at {quantity.plain(round(angle, 1), writing.mark)}°"
 
     def rectangular_text(self, value: complex) -> str:
-        """A phasor in rectangular form."""
+        """A phasor in rectangular form, its parts to four figures of its size."""
         writing = self.telling.writing
         sign = "−" if value.imag < 0 else "+"
-        size = -value.imag if value.imag < 0 else value.imag
-        return f"{writing.fixed(value.real, 1)} {sign} j{writing.fixed(size, 1)}{NO_BREAK_SPACE}{writing.unit}"
+        least = 5e-5 * phasor.magnitude(value)
+        decimals = quantity.decimals_for(phasor.magnitude(value) / writing.factor, 4)
+        real, imaginary = (
+            quantity.plain(round(part / writing.factor, decimals), writing.mark) if part > least else "0"
+            for part in (math.fabs(value.real), math.fabs(value.imag))
+        )
+        minus = "−" if value.real < 0 and real != "0" else ""
+        return f"{minus}{real} {sign} j{imaginary}{NO_BREAK_SPACE}{writing.unit}"
+
+
+def _mistake(key: str, how: tuple[str, ...], point: complex, named: Phrase = ()) -> Mistake:
+    name, look = words.mistake(key, a=named)
+    return Mistake(key, how, phasor.magnitude(point), point, name, look)
 
 
 def read_given(reader: Reader, unit: str) -> tuple[Given, ...]:
@@ -113,7 +159,7 @@ def read_given(reader: Reader, unit: str) -> tuple[Given, ...]:
         elif 0 < size < 1e-6:
             reader.fault(name, inputs.too_small(label, text, quantity.engineering(1e-6, unit)))
         else:
-            given.append(Given(number, size, angle))
+            given.append(Given(number, size, angle, is_rectangular(text)))
     shown = [one for one in given if one.size > 0]
     if not reader.faults and (len(given) < 2 or not shown):
         for name in ("p1", "p2"):
@@ -135,13 +181,16 @@ class AddPhasors(SumPage[AddCase]):
     scenario = words.SCENARIO
     fields = FIELDS
     cautions = words.CAUTIONS
+    topic = 1
 
     def case(self, form: Mapping[str, str]) -> AddCase:
         """The form as a case. Raises InputError."""
         reader = Reader(form, BY_NAME)
         unit = reader.choice("unit")
         given = read_given(reader, unit)
-        return AddCase(read_sheet(reader, FIELDS, [four_figures(one.size) for one in given], unit), given)
+        sizes = [four_figures(one.size) for one in given]
+        computed = any(one.rectangular for one in given)
+        return AddCase(read_sheet(reader, FIELDS, sizes, unit, computed=computed), given)
 
     def outputs(self, case: AddCase, plan: Plan) -> tuple[Output, ...]:
         """Size and angle, both parts, scale, length, tolerance."""
@@ -173,12 +222,33 @@ class AddPhasors(SumPage[AddCase]):
             made.append(words.longest_check(case.amount(case.size), plain_sum))
         return tuple(made)
 
+    def notices(self, case: AddCase, plan: Plan) -> tuple[Phrase, ...]:
+        """What is too small to draw, and why there is no parallelogram where one was asked for."""
+        made = super().notices(case, plan)
+        if case.problem["method"] == case.method:
+            return made
+        count = words.COUNTS.get(len(case.arms), "")
+        return (words.no_parallelogram(count) if count else words.nothing_to_pair(), *made)
+
+    def practice_form(self, code: "Code", choices: Mapping[str, str] | None = None) -> dict[str, str]:
+        """The form that holds a code's problem, with a class's own choices. Raises NoProblem."""
+        # Only practice needs it; the first answer need not wait for its import.
+        from pycore.practice.generator_sums import phasors_of
+
+        problem = phasors_of(code)
+        form = default_form(FIELDS) | {name: value for name, value in (choices or {}).items() if name in BY_NAME}
+        for number, (tenths, angle) in enumerate(zip(problem.tenths, problem.angles, strict=True), start=1):
+            form[f"p{number}"] = f"{quantity.plain(tenths / 10.0)} at {angle}"
+        form |= {"paper": code.paper, "combine": "difference" if problem.difference else "sum"}
+        return form if code.method == "any" else form | {"method": code.method}
+
     def echo(self, case: AddCase) -> dict[str, Mapping[str, str]]:
         """Each phasor in both forms."""
         made: dict[str, Mapping[str, str]] = {}
         for one in case.given:
-            polar = case.polar_text(one.size, one.angle)
-            said = words.both_forms(polar, case.rectangular_text(phasor.polar(one.size, one.angle)))
+            polar = case.polar_text(four_figures(one.size) if one.rectangular else one.size, one.angle)
+            rectangular = case.rectangular_text(phasor.polar(one.size, one.angle))
+            said = words.both_forms(*((rectangular, polar) if one.rectangular else (polar, rectangular)))
             made[f"p{one.number}"] = {"said": said}
         return made
 

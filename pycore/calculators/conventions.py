@@ -52,7 +52,7 @@ def inks(colours: str) -> dict[str, Ink]:
 TICKS = {"i1": 1, "i2": 2, "i3": 3, "i4": 4, "i5": 5, "i6": 6}
 
 PLAIN_INKS: dict[str, Ink] = {
-    "i1": "brown", "i2": "black", "i3": "grey", "i4": "red", "i5": "orange", "i6": "accent",
+    "i1": "brown", "i2": "black", "i3": "grey", "i4": "red", "i5": "orange", "i6": "yellow",
     "sum": "blue", "return": "blue", "i12": "blue", "i13": "blue", "i23": "blue",
 }  # fmt: skip
 """Inks of phasors that are no lines of a supply."""

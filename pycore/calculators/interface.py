@@ -32,7 +32,7 @@ class Field:
     ``words``. ``default`` "" for a field that may stay empty. ``sample`` names the phasor whose
     line is drawn beside the label. What is ``private`` (a name, a date) never enters a link.
     ``only`` names the choices with which a field has a meaning: one of them must be made for it
-    to be shown.
+    to be shown. ``folded``: a value that is seldom wanted, and waits behind a fold.
     """
 
     name: str
@@ -46,6 +46,7 @@ class Field:
     choices: tuple[Choice, ...] = ()
     private: bool = False
     only: tuple[tuple[str, str], ...] = ()
+    folded: bool = False
 
 
 def default_form(fields: Iterable[Field]) -> dict[str, str]:

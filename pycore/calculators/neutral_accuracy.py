@@ -33,6 +33,8 @@ class Way:
 class SumAccuracy:
     """The figures and sentences of one case about the hand that draws."""
 
+    title: Phrase = words.hand_title()
+
     def __init__(self, case: SumCase) -> None:
         self.case = case
         self.who = case.hand
@@ -64,7 +66,7 @@ class SumAccuracy:
     def working(self, plan: Plan) -> Working:
         """The section of the page."""
         blocks = [*self.judge(plan), *self.compare(), *self.budget(plan)]
-        return Working("accuracy", words.title(), tuple(blocks))
+        return Working("accuracy", self.title, tuple(blocks))
 
     def compare(self) -> list[Block]:
         """Which way is the most forgiving."""
@@ -114,6 +116,7 @@ class NeutralAccuracy(SumAccuracy):
     """The same with the reading of a meter on the neutral."""
 
     case: NeutralCase
+    title = words.title()
 
     def __init__(self, case: NeutralCase) -> None:
         super().__init__(case)

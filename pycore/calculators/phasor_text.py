@@ -24,6 +24,11 @@ def read_phasor(text: str, unit: str) -> tuple[float, float]:
     return _polar(quantity.read(text, unit), 0.0)
 
 
+def is_rectangular(text: str) -> bool:
+    """Whether a phasor that could be read was given by its two parts."""
+    return len(_BETWEEN.split(text.strip())) == 1 and any(letter in text for letter in "jJiI")
+
+
 def _polar(size: float, degrees: float) -> tuple[float, float]:
     if not -3600.0 <= degrees <= 3600.0:
         raise Unreadable("number", quantity.plain(degrees))

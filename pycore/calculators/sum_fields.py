@@ -2,6 +2,7 @@
 
 from dataclasses import replace
 
+from pycore.accuracy.hand import HANDS
 from pycore.calculators.conventions import choice_field
 from pycore.calculators.interface import Field
 from pycore.calculators.neutral_fields import BY_NAME
@@ -24,6 +25,9 @@ def drawing_fields(
     label; ``zero``: what lies in the first direction unless the first phasor does; ``first``: the way it points;
     ``second``: such as amperes, where phasors of a second quantity stand on the sheet."""
     taken = {name: BY_NAME[name] for name in (*_PICTURE, *_SHEET, *_WORDS, *_HAND, *_BLOCK, "steps")}
+    taken["hand"] = replace(
+        taken["hand"], choices=tuple(choice for choice in taken["hand"].choices if choice.value in HANDS)
+    )
     return (
         choice_field("method", words.METHOD, "method", method, methods),
         choice_field("order", sum_words.ORDER, "picture", "", ((("", words.BEST_FIT)), *sum_words.ORDERS)),

@@ -309,5 +309,7 @@ class SumPage(Generic[Case]):
 
     def inks(self, form: Mapping[str, str]) -> dict[str, str]:
         """Ink of the line samples beside the labels, by phasor key."""
+        if all(field.name != "colours" for field in self.fields):
+            return dict(conventions.PLAIN_INKS)
         colours = form.get("colours", "iec")
         return dict(conventions.inks(colours if colours in conventions.COLOURS else "iec"))

@@ -113,6 +113,7 @@ def _opening(case: SumCase, plan: Plan, opening: Opening) -> tuple[tuple[str, ..
     fragment = links.fragment(link)
     # The place is printed in the title block: a link typed by hand need not repeat it.
     by_hand = f"/{case.slug}/#" + links.fragment(pair for pair in link if pair[0] != "place")
+    by_hand = by_hand.replace("%20at%20", "@")
     over = case.problem["sheet"] == compose.OVERLAY
     # A mirrored code cannot be read, and nobody opens a learner's problem from its overlay.
     useless = over and (case.problem["mirror"] == "yes" or opening.issue is not None)

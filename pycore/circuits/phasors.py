@@ -8,11 +8,13 @@ from pycore.phasor import wrap
 
 @dataclass(frozen=True, slots=True)
 class Given:
-    """One phasor as it was given: size (SI), angle in degrees, and its number from 1."""
+    """One phasor as it was given: size (SI), angle in degrees, its number from 1, and whether it was given by its
+    two rectangular parts."""
 
     number: int
     size: float
     angle: float
+    rectangular: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -154,9 +154,17 @@ def fields_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo, *,
 
 
 def values_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo) -> Markup:
-    """The form with the rows of values that are always in view, each with its messages below it."""
+    """The form with the values that are always in view, each with its messages below it."""
     members = [field for field in fields if _in_row(field)]
-    rows = []
+    marks: Marks = {"id": FORM, "novalidate": True, "autocomplete": "off", "aria-label": furniture.GROUPS["values"]}
+    if any(field.folded for field in members):
+        return h("form", marks, _lines(members, form, echo))
+    return h("form", marks, h("div", {"class": "values"}, _rows(members, form, echo)))
+
+
+def _rows(members: Sequence[Field], form: Mapping[str, str], echo: Echo) -> list[tuple[Markup, ...]]:
+    """Values three in a row, the messages of a row below it."""
+    rows: list[tuple[Markup, ...]] = []
     for start in range(0, len(members), COLUMNS):
         row = members[start : start + COLUMNS]
         last = start > 0 and len(row) == 1
@@ -164,9 +172,39 @@ def values_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo) ->
         # Help that one column would squeeze has the row's whole width, below it.
         apart = len(row) > 1
         helps = [_help(field) for field in row if field.help] if apart else []
-        rows.append((fields_html(row, form, echo, help_apart=apart), helps, messages))
-    marks: Marks = {"id": FORM, "novalidate": True, "autocomplete": "off", "aria-label": furniture.GROUPS["values"]}
-    return h("form", marks, h("div", {"class": "values"}, rows))
+        rows.append((fields_html(row, form, echo, help_apart=apart), join(helps), join(messages)))
+    return rows
+
+
+def _lines(members: Sequence[Field], form: Mapping[str, str], echo: Echo) -> Markup:
+    """Values one below another, for texts too long to stand three in a row; those that are seldom wanted
+    wait behind a fold, which is open as long as any of them is filled."""
+    shown, folded = ([field for field in members if field.folded == wanted] for wanted in (False, True))
+    help_text = next((field.help for field in members if field.help), "")
+    about = h("p", {"class": "help", "id": _help_id(help_text)}, help_text) if help_text else None
+    made = [h("div", {"class": "values in-lines"}, [_line(field, form, echo) for field in part], note)
+            for part, note in ((shown, about), (folded, None))]  # fmt: skip
+    filled = any(form.get(field.name, field.default) for field in folded)
+    more = h("details", {"class": "more-values", "data-more-values": True, "open": filled},
+             h("summary", None, furniture.MORE_VALUES), made[1])  # fmt: skip
+    return join(made[0], more)
+
+
+def _line(field: Field, form: Mapping[str, str], echo: Echo) -> Markup:
+    value = form.get(field.name, field.default)
+    return join(field_html(field, value, echo.get(field.name, {}), helped=False), _message(field))
+
+
+def has_lags(fields: Sequence[Field]) -> bool:
+    """Whether a page asks for angles of lag."""
+    return any(field.kind == "angle" for field in fields)
+
+
+def _title(group: str, title: str, members: Sequence[Field]) -> str:
+    """A group's heading, by what is in it."""
+    if group == "loads" and has_lags(members):
+        return furniture.LAGS
+    return furniture.METERS if any(field.name == "percent" for field in members) else title
 
 
 def options_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo) -> Markup:
@@ -177,7 +215,8 @@ def options_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo) -
         if group in IN_VIEW or not members:
             continue
         body = h("div", {"class": "fields"}, fields_html(members, form, echo))
-        groups.append(h("details", {"class": "group", "data-group": group}, h("summary", None, title), body))
+        heading = h("summary", None, _title(group, title, members))
+        groups.append(h("details", {"class": "group", "data-group": group}, heading, body))
     return join(groups)
 
 

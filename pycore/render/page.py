@@ -72,10 +72,11 @@ def elsewhere_html() -> Markup:
     return h("p", {"class": "elsewhere", "data-elsewhere": True, "hidden": True}, h("span", None), " ", _go())
 
 
-def to_choices_html() -> Markup:
-    """On a phone, the way to the choices below the moves."""
+def to_choices_html(*, lags: bool) -> Markup:
+    """On a phone, the way to the choices below the moves; ``lags``: power factors are among them."""
+    told = furniture.TO_LAGS if lags else furniture.TO_CHOICES
     return h("p", {"class": "to-choices"},
-             h("button", {"type": "button", "class": "go", "data-to-choices": True}, furniture.TO_CHOICES))  # fmt: skip
+             h("button", {"type": "button", "class": "go", "data-to-choices": True}, told))  # fmt: skip
 
 
 def link_notices_html() -> Markup:

@@ -7,7 +7,7 @@ the colours of the lines are the reader's choice.
 from pycore.calculators import conventions
 from pycore.render.elements import Marks, Markup, h
 
-INKS = conventions.inks("iec")
+INKS = {**conventions.PLAIN_INKS, **conventions.inks("iec")}
 """Inks before any answer says otherwise."""
 
 

@@ -11,7 +11,7 @@ from pycore.pages.paper import PAPER_PAGES, PaperPage
 from pycore.render import class_marks, class_set, paper, print_setup
 from pycore.render.checking import check_html
 from pycore.render.elements import join
-from pycore.render.form import method_html, options_html, values_html
+from pycore.render.form import has_lags, method_html, options_html, values_html
 from pycore.render.home import home_html
 from pycore.render.lesson import lesson_html, more_actions_html
 from pycore.render.page import (
@@ -100,7 +100,7 @@ def calculator_page(calculator: Calculator) -> SitePage:
         "intro": intro_html(calculator.title, calculator.scenario, calculator.warning),
         "form": join(values_html(calculator.fields, form, answer.echo), elsewhere_html(), link_notices_html()),
         "check": check_html(answer.asked) if answer.asked else join(),
-        "method": join(method_html(calculator.fields, form), to_choices_html()),
+        "method": join(method_html(calculator.fields, form), to_choices_html(lags=has_lags(calculator.fields))),
         "options": options_html(calculator.fields, form, answer.echo),
         "actions": join(actions_html(lesson=True), more_actions_html(), print_setup.line_html("../")),
         "lesson": lesson_html(calculator.fields),

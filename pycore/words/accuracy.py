@@ -27,6 +27,11 @@ def title() -> Phrase:
     return say(TITLE)
 
 
+def hand_title() -> Phrase:
+    """Heading of the section where no meter is read."""
+    return say("How near a hand can come")
+
+
 def by_hand(amount: str) -> Phrase:
     """The tolerance beside the headline."""
     return say("by hand ± {amount}", amount=amount)

@@ -7,13 +7,13 @@ TITLE = "Add phasors"
 DESCRIPTION = (
     "Two to six phasors, in polar or rectangular form, added or taken off by scale drawing and by calculation."
 )
-SCENARIO = "Boat club workshop, two machines on one supply cable"
+SCENARIO = "Boat club workshop, two machines"
 CAUTIONS = (
     "These sheets teach; they do not size an installation.",
     "Measurements on a live system are for competent or supervised people on a rig made for it.",
     "Ask which method your examining body accepts.",
 )
-HELP = "Size and angle, such as 20 at 60; or two parts, such as 10 + j17.3."
+HELP = "Size and angle in degrees, such as 20 at 60, or two parts, such as 10 + j17.3. At least two."
 COMBINE = "What to find"
 COMBINES = (("sum", "their sum"), ("difference", "the first less the others"))
 UNIT = "Quantity"
@@ -40,7 +40,7 @@ def origin() -> Phrase:
 
 def both_forms(polar: str, rectangular: str) -> str:
     """How a typed phasor was understood."""
-    return f"{polar} = {rectangular}"
+    return f"{polar} = {rectangular}" if polar and rectangular else polar or rectangular
 
 
 def taken_off(names: str) -> Phrase:
@@ -50,18 +50,55 @@ def taken_off(names: str) -> Phrase:
 
 def longest_check(total: str, plain_sum: str) -> Phrase:
     """The first sanity check of any sum of phasors."""
-    return say("Check: the sum is never more than the sizes added as plain numbers. {total} is within {plain_sum}.",
+    return say("Check: the result is never more than the sizes added as plain numbers. {total} is within {plain_sum}.",
                total=total, plain_sum=plain_sum)  # fmt: skip
+
+
+def no_parallelogram(count: str) -> Phrase:
+    """More than three phasors are not drawn by parallelogram."""
+    return say("{count} phasors would need a parallelogram on a parallelogram on a parallelogram, so the sheet shows "
+               "them tip to tail.", count=count)  # fmt: skip
+
+
+def nothing_to_pair() -> Phrase:
+    """A single arrow makes no parallelogram."""
+    return say("One phasor alone makes no parallelogram, so the sheet shows it by itself.")
+
+
+COUNTS = {4: "Four", 5: "Five", 6: "Six"}
+MISTAKES = {
+    "added": (
+        "the others were added, not taken off",
+        "To take a phasor off, turn it round by 180° and add it.",
+    ),
+    "taken-off": (
+        "the others were taken off, not added",
+        "Set off every phasor at its own angle: none is turned round here.",
+    ),
+    "first-turned": (
+        "the difference was taken the other way round",
+        "The first phasor keeps its direction; those that are taken off are turned round.",
+    ),
+    "parts-exchanged": (
+        "the two parts of {a} are exchanged",
+        "The part with j lies along 90°, the part without it along 0°.",
+    ),
+    "j-sign": (
+        "the sign before j slipped for {a}",
+        "A minus before j points to the other side of the 0° line.",
+    ),
+}
+
+
+def mistake(key: str, **values: "str | Phrase") -> tuple[Phrase, Phrase]:
+    """What happened, and where to look."""
+    name, look = MISTAKES[key]
+    return say(name, **values), say(look, **values)
 
 
 def nothing_here() -> str:
     """No phasor was given."""
     return "Give at least two phasors, such as 20 at 0 and 15 at 60."
-
-
-def real_part(text: str) -> Phrase:
-    """Label of the rectangular form."""
-    return (text,)
 
 
 PARTS = ("part along 0°", "part along 90°")

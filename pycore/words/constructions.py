@@ -183,7 +183,7 @@ def result(symbol: Name, place: str, end: str) -> Phrase:
 
 def result_why() -> Phrase:
     """One arrowhead only."""
-    return say("One arrowhead, on the far end: it stands for all the lines together.")
+    return say("One arrowhead, on the far end: it stands for all of them together.")
 
 
 def read(symbol: Name, length: str, scale: str, amount: str, angle: Phrase | str) -> Phrase:

@@ -43,17 +43,21 @@ GROUPS = {
     "values": "Values",
     "method": "Method",
     "more": "Further values",
-    "loads": "Lag and power factor",
+    "loads": "What is given",
     "picture": "How it is drawn",
     "sheet": "Paper and scale",
-    "accuracy": "Hand and meter",
+    "accuracy": "Hand that draws",
     "words": "Names and signs",
 }
+LAGS = "Lag and power factor"
+METERS = "Hand and meter"
+MORE_VALUES = "More values"
 POWER_FACTOR = "power factor"
 SENSE = "lagging or leading"
 LAGGING = "lagging"
 LEADING = "leading"
-TO_CHOICES = "Power factor, paper, names and signs"
+TO_CHOICES = "Drawing, paper, hand and signs"
+TO_LAGS = "Power factor, paper, names and signs"
 SHOW_FIELD = "Show the field"
 
 FETCHING = "Getting ready for your values: {share} %"

@@ -80,6 +80,10 @@ export function refresh() {
   for (const one of controls()) {
     one.closest(".entry")?.toggleAttribute("data-worded", /[\p{L}°]/u.test(one.options ? "" : one.value));
   }
+  // A value that a link brings is never behind a fold.
+  for (const more of document.querySelectorAll("[data-more-values]")) {
+    if ([...more.querySelectorAll("input")].some((one) => one.value)) more.open = true;
+  }
   for (const field of document.querySelectorAll("[data-only]")) {
     const choices = field.dataset.only.split(" ").map((choice) => choice.split("="));
     field.hidden = !choices.some(([name, value]) => values[name] === value);

@@ -19,7 +19,7 @@ from pycore.pages.paper import PAPER_PAGES
 
 HERE = Path(__file__).parent
 FILES = sorted((HERE / "links").glob("v*.toml"))
-LINKS = [{**link, "version": path.stem.removeprefix("v")} for path in FILES
+LINKS = [{**link, "version": path.stem.partition("-")[0].removeprefix("v")} for path in FILES
          for link in tomllib.loads(path.read_text("utf-8"))["link"]]  # fmt: skip
 TRUE = 0.005  # mm
 ARROW = re.compile(
@@ -104,5 +104,5 @@ def test_every_page_and_every_choice_has_a_link_that_holds_it():
     assert set() == missing, "give each new choice a link in links/v1.toml, so that it means the same for ever"
 
 
-LISTED = ("neutral-current", "graph-paper", "ruler-and-protractor")
+LISTED = ("neutral-current", "add-phasors", "graph-paper", "ruler-and-protractor")
 """Pages with links in the files."""

@@ -12,7 +12,11 @@ from pycore.practice.dice import Dice, dice_of
 from pycore.practice.generator import accepted, lines_of
 
 SAMPLE = Code(0, "core", "parallelogram", "A3", 12345, 678)
-KEPT = tomllib.loads((ROOT / "tests/cases/codes/version1.toml").read_text(encoding="utf-8"))["code"]
+KEPT = [
+    kept
+    for path in sorted((ROOT / "tests/cases/codes").glob("version1*.toml"))
+    for kept in tomllib.loads(path.read_text(encoding="utf-8"))["code"]
+]
 
 
 def test_the_dice_are_splitmix64():

@@ -1,0 +1,83 @@
+"""Nothing on a sheet or phone view of the shelf's pages touches what it should not, or leaves its frame."""
+
+import itertools
+
+import pytest
+from bench.sheets import ink_outside
+from host import shelf
+from unit.sheets import frame_of, strokes, texts
+from unit.test_sheet_clear import told, touching
+
+from pycore.calculators.registry import CALCULATORS
+from pycore.drawing import Arrow
+from pycore.writers.collect import collect
+
+COUNT = 120
+PAPERS = ("A5", "A4", "A3", "A2", "letter", "tabloid")
+
+
+def written(tag: tuple) -> str:
+    """A tag as its letters follow one another on the paper."""
+    return "".join(part if isinstance(part, str) else part.letter + part.index for part in tag)
+
+
+@pytest.mark.parametrize("slug", shelf.PAGES)
+def test_no_text_of_a_random_sheet_touches_anything_or_leaves_the_frame(slug: str):
+    page, faults, labels = CALCULATORS[slug], [], 0
+    for number, form in enumerate(shelf.forms(slug, COUNT)):
+        sheet = page.sheet_page(form)
+        words = texts(sheet)
+        labels += sum(text.step is not None for text in words)
+        faults += [(number, fault) for fault in touching(words, strokes(sheet), frame_of(sheet))]
+        faults += [(number, f"{source} leaves the frame") for source in ink_outside(sheet)]
+    assert labels > COUNT
+    assert [] == faults, told(faults)
+
+
+@pytest.mark.parametrize("slug", shelf.PAGES)
+def test_no_label_of_a_phone_view_touches_anything_or_leaves_the_view(slug: str):
+    page, faults = CALCULATORS[slug], []
+    for number, form in enumerate(shelf.forms(slug, COUNT)):
+        view = page.answer(form, ("view",)).views["phone"]
+        faults += [(number, fault) for fault in touching(texts(view), strokes(view), view.box)]
+    assert [] == faults, told(faults)
+
+
+@pytest.mark.parametrize("slug", shelf.PAGES)
+def test_every_paper_both_ways_round_takes_the_example_by_every_method_and_kind(slug: str):
+    page, faults = CALCULATORS[slug], []
+    kinds = ("construction", "problem", "overlay")
+    ways = itertools.product(PAPERS, ("landscape", "portrait"), shelf.COMMON["method"], kinds)
+    for paper, orientation, method, kind in ways:
+        form = {"paper": paper, "orientation": orientation, "method": method, "sheet": kind}
+        sheet = page.sheet_page(form)
+        said = touching(texts(sheet), strokes(sheet), frame_of(sheet))
+        faults += [f"{paper} {orientation} {method} {kind}: {fault}" for fault in said]
+    assert [] == faults
+
+
+@pytest.mark.parametrize("slug", shelf.PAGES)
+def test_every_phasor_that_is_drawn_bears_a_tag(slug: str):
+    page = CALCULATORS[slug]
+    for form in shelf.forms(slug, 60):
+        sheet = page.sheet_page({**form, "sheet": "construction"})
+        drawn = {placed.phasor for placed in collect(sheet) if isinstance(placed.item, Arrow) and placed.phasor}
+        case = page.case(form)
+        tags = {key: written(case.telling.tags[key]) for key in drawn}
+        words = [text.words for text in texts(sheet) if text.step is not None]
+        assert [] == [tag for tag in tags.values() if tag not in words]
+
+
+@pytest.mark.parametrize("slug", shelf.PAGES)
+def test_the_lesson_and_the_handout_take_every_problem(slug: str):
+    """Every frame of the classroom view has a sentence and a picture; every view's first and last step too."""
+    for number, form in enumerate(shelf.forms(slug, 16)):
+        views = ("lesson", "together", "pull", "waves")
+        for view in views:
+            first, _ = shelf.ask(slug, form, "lesson", view=view, step=1)
+            assert first["ok"], (slug, number, view)
+            steps = range(2, first["steps"] + 1) if view == "lesson" else (first["steps"],)
+            for step in steps:
+                reply, _ = shelf.ask(slug, form, "lesson", view=view, step=step)
+                assert reply["ok"] and reply["announce"], (slug, number, view, step)
+                assert "<svg" in reply["regions"]["lesson-picture"]
