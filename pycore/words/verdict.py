@@ -6,8 +6,8 @@ DRAWING, CALCULATION, METER = "the drawing", "the calculation", "the meter"
 SHORT = {DRAWING: "Drawn", CALCULATION: "Calculated", METER: "Measured"}
 PICTURE_TITLE = "Drawn, calculated and measured on one axis"
 HINT = (
-    "Type what a meter on the neutral shows, or under Hand and meter what was read off a drawing, and it is compared "
-    "here with the calculation."
+    "Type what a meter on the neutral shows, or under Hand and meter the drawn value, and it is compared here with the "
+    "calculation."
 )
 
 

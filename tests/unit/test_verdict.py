@@ -150,7 +150,7 @@ def test_what_was_drawn_is_a_current_or_a_length_of_the_sheet(typed: str, value:
 @pytest.mark.parametrize("typed", ["x", "52 m", "-5 mm", "2001 mm", "10 V", "5 2 mm A", "1e9", "inf", "10.4 10.5"])
 def test_a_drawn_value_that_cannot_be_used_is_explained_and_the_answer_stays(typed: str):
     message = fault_of("drawn", drawn=typed)
-    assert message.startswith("Read off the drawing")
+    assert message.startswith("Drawn value")
     assert "52 mm" in message or "Accepted" in message
 
 
