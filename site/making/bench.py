@@ -89,8 +89,9 @@ def measure() -> int:
 
 
 def _later_rows(browser: Browser, address: str) -> list[Row]:
-    """Rows about coming back, typing and memory."""
+    """Rows about coming back, typing, class sets and memory."""
     measured = [bench_start.return_visit(browser, address), *bench_start.keystrokes(browser, address)]
+    measured += bench_start.class_sets(browser, address)
     if sys.platform == "linux":
         measured.append(bench_start.memory(browser, address))
     return [Row(*row) for row in measured]

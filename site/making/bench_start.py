@@ -25,6 +25,9 @@ ROUNDS, EDITS = 5, 100
 FRAME = 1000 / 60
 SLOWED_GOAL = 50.0
 SLOWING = 4
+CLASSES, CLASS_GOAL, CLASS_LIMIT = (60, 600), 1.0, 600_000
+CLASS_LINK = "class-set/#v=1&topic=neutral-current&tier=core&learners={}&method=any&paper=A4&seed=77"
+ANSWERED = "document.documentElement.dataset.answer === 'fresh' && document.documentElement.dataset.python === 'ready'"
 PYTHON_READY = "document.documentElement.dataset.python === 'ready'"
 KEPT = "document.documentElement.dataset.offline === 'ready' && Number(document.documentElement.dataset.memoryMade) > 0"
 
@@ -166,6 +169,33 @@ def _kernel_peak(process: int) -> float:
     except OSError:
         return 0.0
     return int(re.search(r"VmHWM:\s+(\d+) kB", status)[1]) * 1024 / 1e6
+
+
+def class_sets(browser: Browser, address: str) -> list[Row]:
+    """From the press of the button to the PDF of a class set, a small class beside a large one, per learner."""
+    few, many = CLASSES
+    with step(f"making class sets of {few} and {many}, {ROUNDS} times"):
+        pairs = [(_class_set(browser, address, few), _class_set(browser, address, many)) for _ in range(ROUNDS)]
+    small, large = (statistics.median(times) for times in zip(*pairs, strict=True))
+    return [
+        (f"class set of {few}", small, CLASS_GOAL, "s", "the goal"),
+        (f"class set, ms per learner, {few}", 1000 * small / few, 1000 * large / many, "ms", f"each of {many}"),
+    ]
+
+
+def _class_set(browser: Browser, address: str, learners: int) -> float:
+    """The seconds that one class set takes in a window of its own."""
+    context = browser.new_context()
+    page = context.new_page()
+    page.goto(f"{address}{CLASS_LINK.format(learners)}")
+    wait(page, ANSWERED)
+    with page.expect_download(timeout=CLASS_LIMIT) as saved:
+        began = time.monotonic()
+        page.click('[data-do="make"]')
+    saved.value.path()
+    taken = time.monotonic() - began
+    context.close()
+    return taken
 
 
 def lighthouse(address: str, folder: Path) -> dict[str, dict[str, int]]:
