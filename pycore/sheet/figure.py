@@ -368,9 +368,7 @@ class _Pen:
         others.append((middle, half, radius))
         return radius
 
-    def guard_arc(
-        self, centre: Point, radius: float, start: float, sweep: float, owner: str = ""
-    ) -> None:
+    def guard_arc(self, centre: Point, radius: float, start: float, sweep: float, owner: str = "") -> None:
         pieces = max(2, int(math.fabs(sweep) / 12.0) + 1)
         before = centre.moved(radius, start)
         for index in range(1, pieces + 1):
