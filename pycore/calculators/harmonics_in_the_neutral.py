@@ -1,6 +1,7 @@
 """The page ``/harmonics-in-the-neutral/``: each order's phasors, and what the neutral carries of all."""
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from pycore import phasor, quantity
 from pycore.calculators import conventions
@@ -45,7 +46,9 @@ FIELDS: tuple[Field, ...] = (
     choice_field("drawn", words.DRAWN, "method", "3", tuple((str(o), words.order_option(o)) for o in (1, *ORDERS))),
     choice_field("stated", words.STATED, "loads", "fundamental", words.STATEDS),
     choice_field("of", words.OF, "loads", "fundamental", words.OFS),
-    NEUTRAL_FIELDS["a1"], NEUTRAL_FIELDS["a2"], NEUTRAL_FIELDS["a3"],
+    NEUTRAL_FIELDS["a1"],
+    # Lines of unlike power factor, so that the third orders do not lie in one line.
+    replace(NEUTRAL_FIELDS["a2"], default="20"), replace(NEUTRAL_FIELDS["a3"], default="30"),
     NEUTRAL_FIELDS["names"], NEUTRAL_FIELDS["colours"],
     *drawing_fields("amperes", "0°", "tip-to-tail", "right"),
 )  # fmt: skip

@@ -64,8 +64,12 @@ def _help_id(text: str) -> str:
     return f"h-{letters[:60]}"
 
 
-def _help(field: Field) -> Markup:
-    return h("p", {"class": "help", "id": _help_id(field.help)}, phrase_html(field.help))
+def _help(field: Field, *, form: Mapping[str, str] | None = None) -> Markup:
+    """A field's help; with a form it stands apart from its field, and is shown only with it."""
+    marks: Marks = {"class": "help", "id": _help_id(field.help)}
+    if form is not None:
+        marks |= {"data-only": _only(field), "hidden": _idle(field, form)}
+    return h("p", marks, phrase_html(field.help))
 
 
 def _text_input(field: Field, value: str) -> Markup:
@@ -117,7 +121,9 @@ def _is_wide(field: Field) -> bool:
     return any(len(choice.label) > LONG_CHOICE for choice in field.choices)
 
 
-def field_html(field: Field, value: str, echo: Mapping[str, str], *, helped: bool = True) -> Markup:
+def field_html(
+    field: Field, value: str, echo: Mapping[str, str], *, helped: bool = True, idle: bool = False
+) -> Markup:
     """One field with its label, control, help (if ``helped``) and message slot."""
     control = _select(field, value) if field.kind == "choice" else _text_input(field, value)
     extra = None
@@ -129,13 +135,18 @@ def field_html(field: Field, value: str, echo: Mapping[str, str], *, helped: boo
     about = _help(field) if field.help and helped else None
     slot = None if _in_row(field) else _message(field)
     kind = f"field {field.kind}{' wide' if _is_wide(field) else ''}"
-    marks: Marks = {"class": kind, "data-field": field.name, "data-only": _only(field)}
+    marks: Marks = {"class": kind, "data-field": field.name, "data-only": _only(field), "hidden": idle}
     return h("div", marks, _label(field), control, extra, about, slot)
 
 
 def _only(field: Field) -> str | None:
     """The choices with which the field has a meaning, as ``name=value`` pairs."""
     return " ".join(f"{name}={value}" for name, value in field.only) or None
+
+
+def _idle(field: Field, form: Mapping[str, str]) -> bool:
+    """Whether a field has no meaning with a form's choices, and is not shown."""
+    return bool(field.only) and not any(form.get(name) == value for name, value in field.only)
 
 
 def _in_row(field: Field) -> bool:
@@ -149,7 +160,7 @@ def fields_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo, *,
     for index, field in enumerate(fields):
         helped = not help_apart and all(later.help != field.help for later in fields[index + 1 :])
         value = form.get(field.name, field.default)
-        made.append(field_html(field, value, echo.get(field.name, {}), helped=helped))
+        made.append(field_html(field, value, echo.get(field.name, {}), helped=helped, idle=_idle(field, form)))
     return join(made)
 
 
@@ -171,7 +182,7 @@ def _rows(members: Sequence[Field], form: Mapping[str, str], echo: Echo) -> list
         messages = [_message(field, COLUMNS if last else index + 1) for index, field in enumerate(row)]
         # Help that one column would squeeze has the row's whole width, below it.
         apart = len(row) > 1
-        helps = [_help(field) for field in row if field.help] if apart else []
+        helps = [_help(field, form=form) for field in row if field.help] if apart else []
         rows.append((fields_html(row, form, echo, help_apart=apart), join(helps), join(messages)))
     return rows
 

@@ -14,7 +14,7 @@ from pycore.calculators.interface import default_form
 from pycore.circuits.harmonics import Distorted, solve, wave
 from pycore.words import plain
 
-FORM = default_form(FIELDS)
+FORM = {**default_form(FIELDS), "a2": "0", "a3": "0"}
 PAGE = HarmonicsInTheNeutral()
 OUTPUT = re.compile(r'<output name="([^"]+)" data-value="([^"]*)"')
 SAMPLES = 64
