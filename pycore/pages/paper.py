@@ -17,9 +17,13 @@ from pycore.sheet.blank_sheet import (
     graph_page,
     instruments_page,
     ruler_length,
+    size_of,
 )
 from pycore.sheet.media import PAPERS
+from pycore.sheet.record import RecordWriting, record_page
 from pycore.words import paper as words
+from pycore.words import rig as rig_words
+from pycore.words import sheet as sheet_words
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +53,7 @@ class PaperPage:
         reader = Reader(form, {field.name: field for field in self.fields})
         chosen = {field.name: reader.choice(field.name) for field in self.fields}
         reader.finish()
-        key = chosen["paper"].lower() + chosen["orientation"][0]
+        key = chosen["paper"].lower() + chosen.get("orientation", "portrait")[0]
         link = links.form_pairs(chosen, self.fields, tuple(chosen))
         return Made(self.draw(chosen), key, link)
 
@@ -90,6 +94,25 @@ def _instruments(chosen: Mapping[str, str]) -> Page:
     return instruments_page(circle, paper, orientation, writing)
 
 
+RECORD_PAPERS = ("A4", "A3", "letter")
+
+
+def _record(chosen: Mapping[str, str]) -> Page:
+    paper, repeats = chosen["paper"], int(chosen["readings"])
+    width, height = size_of(paper, "portrait")
+    rows = (*(rig_words.reading(number) for number in range(1, repeats + 1)), rig_words.MEAN)
+    writing = RecordWriting(
+        title=rig_words.TITLE, first=rig_words.FIRST, checks=rig_words.CHECKS, stop=rig_words.STOP,
+        instrument=rig_words.INSTRUMENT, cells=(rig_words.CELLS, rig_words.LOWER_CELLS),
+        readings=rig_words.READINGS, order=rig_words.ORDER, head=rig_words.HEAD, rows=rows,
+        answers=rig_words.ANSWERS, answer_head=rig_words.ANSWER_HEAD, answer_rows=rig_words.ANSWER_ROWS,
+        agree=rig_words.AGREE, agree_help=rig_words.AGREE_HELP, agree_rows=rig_words.AGREE_ROWS,
+        agree_line=rig_words.AGREE_LINE, why=rig_words.WHY, checked=rig_words.CHECKED, foot=sheet_words.FOOT,
+        page_title=rig_words.page_title(paper), description=rig_words.description(chosen["readings"]),
+    )  # fmt: skip
+    return record_page(width, height, writing)
+
+
 GRAPH_PAPER = PaperPage(
     "graph-paper",
     words.GRAPH_TITLE,
@@ -115,5 +138,19 @@ INSTRUMENTS = PaperPage(
     ),
     _instruments,
 )
-PAPER_PAGES: dict[str, PaperPage] = {page.slug: page for page in (GRAPH_PAPER, INSTRUMENTS)}
+RECORD = PaperPage(
+    rig_words.SLUG,
+    rig_words.TITLE,
+    rig_words.LEAD,
+    rig_words.DESCRIPTION,
+    rig_words.SHORT,
+    (
+        choice_field(
+            "readings", rig_words.REPEATS, "method", "3", rig_words.REPEAT_SETS, rig_words.REPEAT_HELP
+        ),
+        choice_field("paper", words.PAPER, "sheet", "A4", tuple((paper, paper) for paper in RECORD_PAPERS)),
+    ),
+    _record,
+)
+PAPER_PAGES: dict[str, PaperPage] = {page.slug: page for page in (GRAPH_PAPER, INSTRUMENTS, RECORD)}
 """Every page of blank paper by its slug."""

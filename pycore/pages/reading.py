@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from pycore.calculators.interface import Grid, Paragraph
+from pycore.drawing import Page
 from pycore.words import Phrase
 
 
@@ -15,19 +16,50 @@ class Figure:
 
 
 @dataclass(frozen=True, slots=True)
+class Drawing:
+    """A drawing of our own; ``name`` is unique on its page. An ``exact`` one is printed at its own size."""
+
+    page: Page
+    name: str
+    exact: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Steps:
+    """Things to do or to know, one after another; ``ticked``: each with a box to tick."""
+
+    items: tuple[Phrase, ...]
+    ticked: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Ways:
+    """Links to what is to be opened or printed: words, and the address from the page."""
+
+    items: tuple[tuple[str, str], ...]
+
+
+ReadBlock = Paragraph | Grid | Figure | Drawing | Steps | Ways
+
+
+@dataclass(frozen=True, slots=True)
 class Section:
-    """A heading and what stands below it."""
+    """A heading and what stands below it; ``sheet``: it begins a new sheet when it is printed."""
 
     heading: Phrase
-    blocks: tuple[Paragraph | Grid | Figure, ...]
+    blocks: tuple[ReadBlock, ...]
+    sheet: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class ReadingPage:
-    """A whole page: its folder, title, one sentence on it, and its sections."""
+    """A whole page: its folder, title, one sentence on it, and its sections.
+
+    ``one_sheet``: it is set to be printed and handed out."""
 
     slug: str
     title: str
     description: str
     lead: Phrase
     sections: tuple[Section, ...]
+    one_sheet: bool = False

@@ -10,7 +10,7 @@ from pycore.pages.paper import PAPER_PAGES, PaperPage
 from pycore.quantity import plain
 from pycore.render.elements import Markup, h, join
 from pycore.render.phrase import phrase_html
-from pycore.words import Phrase, class_set, furniture
+from pycore.words import Phrase, class_set, furniture, lesson_plans, readings
 from pycore.words import paper as paper_words
 from pycore.writers import svg
 
@@ -82,6 +82,13 @@ def _blanks() -> Markup:
     return h("section", {"class": "blanks"}, h("h2", None, furniture.HOME_PAPER), board)
 
 
+def _lessons() -> Markup:
+    """What a lesson needs beside its sheets: plans, and the short pages that learners read first."""
+    pages = (*lesson_plans.LISTED, *readings.LISTED)
+    items = [h("li", None, h("a", {"href": f"{slug}/"}, title), h("p", None, short)) for slug, title, short in pages]
+    return h("section", {"class": "lessons"}, h("h2", None, furniture.HOME_LESSONS), h("ul", None, items))
+
+
 def _drawing(page: Page, slug: str, name: str) -> Markup:
     return Markup.trusted(svg.write(page, prefix=f"home-{slug}-{name}", role="view", view=name))
 
@@ -106,4 +113,4 @@ def home_html(calculators: Iterable[Listed]) -> Markup:
     head = h("div", {"class": "home-head"}, h("h1", None, furniture.HOME_TITLE), h("p", None, furniture.HOME_LEAD))
     board = h("ul", {"class": "board"}, [_sheet(calculator, answer) for calculator, answer in shown])
     points = _points(furniture.home_points(length_on_paper(answer for _, answer in shown)))
-    return join(head, board, _class_set(), _blanks(), points)
+    return join(head, board, _class_set(), _blanks(), _lessons(), points)

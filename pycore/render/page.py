@@ -6,8 +6,11 @@ from pycore.pages.paper import PAPER_PAGES
 from pycore.render.edition import edition_html
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
-from pycore.words import class_set, classroom, evidence, furniture
+from pycore.words import class_set, classroom, evidence, furniture, lesson_plans, readings
 from pycore.words.phrase import Phrase
+
+READ = (*lesson_plans.PAGES, *readings.PAGES, *evidence.PAGES)
+"""Pages that are read, as the foot of every page lists them."""
 
 
 def mark() -> Markup:
@@ -118,7 +121,7 @@ def footer_html(root: str, cautions: Iterable[Phrase | str]) -> Markup:
         h("p", None, h("a", {"href": f"{root}{class_set.SLUG}/"}, class_set.TITLE)),
         h("p", None, h("a", {"href": f"{root}print-setup/"}, furniture.PRINT_SETUP)),
         [h("p", None, h("a", {"href": f"{root}{slug}/"}, page.title)) for slug, page in PAPER_PAGES.items()],
-        [h("p", None, h("a", {"href": f"{root}{slug}/"}, title)) for slug, title in evidence.PAGES],
+        [h("p", None, h("a", {"href": f"{root}{slug}/"}, title)) for slug, title in READ],
         h("p", None, h("a", {"href": f"{root}licences.txt"}, furniture.LICENCES)),
     )
     foot = h("footer", {"class": "foot"}, warnings if listed else None, h("div", {"class": "foot-lines"}, lines))

@@ -2,18 +2,39 @@
 
 from collections.abc import Iterable
 
-from pycore.calculators.interface import Grid, Paragraph
-from pycore.pages.reading import Figure, ReadingPage, Section
-from pycore.render.elements import Markup, h, join
+from pycore.pages.reading import Drawing, Figure, ReadBlock, ReadingPage, Section, Steps, Ways
+from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.page import footer_html, header_html, intro_html
 from pycore.render.phrase import phrase_html
 from pycore.render.site import LANGUAGE, SitePage
 from pycore.render.workings import block_html
-from pycore.words import furniture
+from pycore.words import furniture, readings
 from pycore.words.phrase import Phrase
+from pycore.writers import svg
 
 
-def _part(block: Paragraph | Grid | Figure, assets: str) -> Markup:
+def _drawing(drawing: Drawing) -> Markup:
+    made = svg.write(drawing.page, prefix=f"read-{drawing.name}", role="view", view=drawing.name)
+    return h("figure", {"class": "drawn exact" if drawing.exact else "drawn"}, Markup.trusted(made))
+
+
+def _steps(steps: Steps) -> Markup:
+    items = [h("li", None, phrase_html(item)) for item in steps.items]
+    return h("ul", {"class": "ticked" if steps.ticked else "said", "role": "list"}, items)
+
+
+def _ways(ways: Ways) -> Markup:
+    items = [h("li", None, h("a", {"href": address}, words)) for words, address in ways.items]
+    return h("ul", {"class": "ways"}, items)
+
+
+def _part(block: ReadBlock, assets: str) -> Markup:
+    if isinstance(block, Drawing):
+        return _drawing(block)
+    if isinstance(block, Steps):
+        return _steps(block)
+    if isinstance(block, Ways):
+        return _ways(block)
     if isinstance(block, Figure):
         picture = h("img", {"src": f"{assets}study/{block.file}", "alt": block.alternative, "loading": "lazy"})
         return h("figure", {"class": "study"}, picture)
@@ -22,15 +43,18 @@ def _part(block: Paragraph | Grid | Figure, assets: str) -> Markup:
 
 def _section(section: Section, assets: str) -> Markup:
     parts = [_part(block, assets) for block in section.blocks]
-    return h("section", {"class": "reading"}, h("h2", None, phrase_html(section.heading)), parts)
+    marks: Marks = {"class": "reading new-sheet" if section.sheet else "reading"}
+    return h("section", marks, h("h2", None, phrase_html(section.heading)), parts)
 
 
 def reading_page(page: ReadingPage, assets: str, cautions: Iterable[Phrase | str]) -> SitePage:
     """A page that is read, as the build writes it; ``assets`` is the way from it to the site's assets."""
     sections = [_section(section, assets) for section in page.sections]
+    printing = h("p", {"class": "how-to-print"}, readings.HOW_TO_PRINT) if page.one_sheet else None
     regions: dict[str, str] = {
         "header": header_html("../", home=False),
-        "main": join(intro_html(page.title, page.lead), *sections),
+        "kind": "handed" if page.one_sheet else "",
+        "main": join(intro_html(page.title, page.lead), *sections, printing),
         "footer": footer_html("../", tuple(cautions)),
     }
     title = f"{page.title} · {furniture.NAME}"

@@ -86,6 +86,7 @@ HOME_LEAD = (
 HOME_OPEN = "Open the sheet"
 HOME_WHAT = "What you get"
 HOME_PAPER = "Paper and instruments"
+HOME_LESSONS = "For the lesson"
 FOOT_PRIVACY = "Your values stay on this device, in the address of the page. Nothing is sent."
 
 

@@ -109,12 +109,15 @@ def _read_pages(numbers: object, loaded: str) -> list:
     from making.evidence import checks
     from pycore.calculators.registry import CALCULATORS
     from pycore.pages.checks import checks_page
+    from pycore.pages.lesson_plans import lesson_pages
+    from pycore.pages.readings import reading_pages
     from pycore.pages.study import study_page
     from pycore.render.reading import reading_page
     from pycore.render.site import cautions_of
 
     cautions = cautions_of(CALCULATORS.values())
-    return [reading_page(page, loaded, cautions) for page in (study_page(numbers), checks_page(checks()))]
+    read = (*lesson_pages(CALCULATORS), *reading_pages(), study_page(numbers), checks_page(checks()))
+    return [reading_page(page, loaded, cautions) for page in read]
 
 
 def licences_text() -> str:

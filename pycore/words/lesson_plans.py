@@ -1,0 +1,142 @@
+"""Lesson plans as data, one for each topic: what is done when, what is printed, what to listen for.
+
+Braces stand for what the topic's own page says of its example: {values}, {answer}, {angle}, {length}, {scale}.
+A further topic adds its plan to PLANS.
+"""
+
+from dataclasses import dataclass
+
+SLUG, TITLE = "lesson-plan", "Lesson plans"
+LEAD = "One lesson for each topic, with times, what to print, and what to listen for. The values are those of its page."
+DESCRIPTION = "A printable lesson plan for each topic: starter, demonstration, guided and own work, exit question."
+COVER_SLUG, COVER_TITLE = "cover-lesson", "Cover lessons"
+COVER_LEAD = (
+    "The same lesson for a colleague who is no electrician: what to say, what to hand out, the answers, where to stop."
+)
+COVER_DESCRIPTION = "A printable lesson for a cover teacher who is no electrician, for each topic."
+LISTED = (
+    (SLUG, TITLE, "Starter to exit question, with times and what to print."),
+    (COVER_SLUG, COVER_TITLE, "For a colleague who is no electrician."),
+)
+PAGES = tuple((slug, title) for slug, title, _ in LISTED)
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """One part of a lesson: its name, its minutes, and what is done."""
+
+    name: str
+    minutes: int
+    does: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Handout:
+    """What is printed or opened: what it is, the page's folder, and the form values that it opens with."""
+
+    name: str
+    slug: str
+    values: tuple[tuple[str, str], ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class LessonPlan:
+    """One topic's lesson. ``listen`` are keys of the catalogue of mistakes, with the lines they are told of."""
+
+    slug: str
+    aim: str
+    parts: tuple[Part, ...]
+    handouts: tuple[Handout, ...]
+    listen: tuple[str, ...]
+    cover_says: tuple[str, ...]
+    cover_stops: tuple[str, ...]
+    cover_handouts: tuple[Handout, ...]
+
+
+AIM, PRINTS, LISTEN, CARE, METHOD = "Aim", "Print or open", "Listen for", "Take care", "Which method"
+COVER_SAY, COVER_HAND, COVER_KEY, COVER_STOP = "Say and do", "Hand out", "The answers", "Where to stop"
+ACCEPTED = (
+    "Examining bodies differ in the method they accept, in angles and in rounding. Ask yours before the lesson, and "
+    "tell the class."
+)
+KEY_HEAD = (("what",), ("answer",))
+KEY_ROWS = (
+    ("values", "values"), ("result", "answer"), ("its direction", "angle"),
+    ("its length", "length"), ("scale", "scale"),
+)  # fmt: skip
+BODY = "examining body"
+"""What the reminder of the method is told by: it has a part of its own."""
+KEY_LIMIT = (
+    "A careful drawing comes within {tolerance} A. Further off is not wrong yet: ask to see the protractor again."
+)
+NO_ELECTRICS = "No meter, no rig, no live reading in this lesson. It is pencil and paper only."
+WITH_YOU = "You need no electrical knowledge: the classroom view shows and says each move of ruler and protractor."
+
+NEUTRAL = LessonPlan(
+    slug="neutral-current",
+    aim="Find the neutral current of three unequal lines by drawing, and judge it beside a calculation and a meter.",
+    parts=(
+        Part("Starter", 5, (
+            "On the board: {values}, equal power factor. Everyone writes a guess for the neutral, in amperes.",
+            "Ask: can it be more than the largest line? At equal power factor it cannot. Keep the guesses.",
+        )),
+        Part("Demonstration", 15, (
+            "Open the classroom view. Show the parallelogram move by move; hide each reading and ask for it first.",
+            "At each angle ask: more or less than a right angle? Which 0 lies on your line?",
+            "Read the result: {answer}, {length} at {scale}. Whose guess was nearest?",
+        )),
+        Part("Guided work", 15, (
+            "Everyone draws the same values, two phasors given. Walk round with the overlay.",
+            "Stop the class after the first diagonal: this is the neutral only if the third line carried nothing.",
+        )),
+        Part("Independent work", 20, (
+            "A problem of their own from the class set. Predict, draw, measure, then check by calculation.",
+            "Done early: which current in the third line would make the neutral zero?",
+        )),
+        Part("Exit question", 5, (
+            "Two lines carry 10 A, the third carries nothing, equal power factor. What does the neutral carry?",
+            "10 A. Who says 20 A has added the lengths; who says 0 A took the load for a balanced one.",
+        )),
+    ),
+    handouts=(
+        Handout("Classroom view with these values", "neutral-current", (("view", "lesson"), ("step", "1"))),
+        Handout("Problem sheet, two phasors drawn", "neutral-current", (("sheet", "problem"), ("start", "two"))),
+        Handout("Problem sheet, common point only", "neutral-current", (("sheet", "problem"),)),
+        Handout("Overlay for marking", "neutral-current", (("sheet", "overlay"),)),
+        Handout("Class set with key", "class-set", (("topic", "neutral-current"), ("tier", "core"))),
+        Handout("Reading a protractor", "reading-a-protractor"),
+        Handout("Ruler and protractor to cut out", "ruler-and-protractor"),
+        Handout("Recording sheet for the rig", "rig-record"),
+    ),
+    listen=("stopped", "other-scale", "reversed", "wrong-way", "left-out"),
+    cover_says=(
+        "Write on the board: {values}. Ask everyone to guess one number for the neutral and write it down. 5 minutes.",
+        "Open the classroom view. Press the arrow key for each move and read its sentence aloud. 15 minutes.",
+        "Hand out the problem sheet. Learners copy the same moves with ruler and protractor. 25 minutes.",
+        "Early finishers draw it again tip to tail: the method is a choice on the same page. 10 minutes.",
+        "Ask at the end: two lines carry 10 A, the third nothing. What does the neutral carry? 10 A. 5 minutes.",
+    ),
+    cover_stops=(
+        NO_ELECTRICS,
+        "Questions about real installations, cable sizes or regulations: write them down for the lecturer.",
+        "If two answers differ and you cannot see why, keep both drawings for the lecturer.",
+    ),
+    cover_handouts=(
+        Handout("Classroom view with these values", "neutral-current", (("view", "lesson"), ("step", "1"))),
+        Handout("Problem sheet, one for each learner", "neutral-current", (("sheet", "problem"), ("start", "two"))),
+        Handout("Finished drawing, for you", "neutral-current"),
+        Handout("Overlay, for you: lay it over a drawing", "neutral-current", (("sheet", "overlay"),)),
+        Handout("Reading a protractor", "reading-a-protractor"),
+    ),
+)  # fmt: skip
+PLANS: tuple[LessonPlan, ...] = (NEUTRAL,)
+
+
+def part_heading(name: str, minutes: int) -> str:
+    """A part of a lesson with its time."""
+    return f"{name}, {minutes} minutes"
+
+
+def topic_heading(title: str, minutes: int) -> str:
+    """A lesson's topic with its whole time."""
+    return f"{title}: {minutes} minutes"

@@ -1,0 +1,165 @@
+"""What a term needs beside its sheets: short pages to read, lesson plans, the recording sheet for a rig."""
+
+import json
+import math
+import re
+
+import pytest
+from unit.sheets import on_page, strokes, texts
+from unit.test_sheet_clear import touching
+
+from pycore import api
+from pycore.calculators.registry import CALCULATORS
+from pycore.drawing import Arrow, Line, Page, Shape, Text
+from pycore.pages.class_set import FIELDS as SET_FIELDS
+from pycore.pages.lesson_plans import lesson_pages
+from pycore.pages.paper import PAPER_PAGES
+from pycore.pages.reading import Drawing, ReadingPage, Steps, Ways
+from pycore.pages.readings import reading_pages
+from pycore.render.reading import reading_page
+from pycore.words import lesson_plans as words
+from pycore.words import mistakes, plain
+
+READ = {page.slug: page for page in reading_pages()}
+PLANS = {page.slug: page for page in lesson_pages(CALCULATORS)}
+
+
+def drawings(page: ReadingPage) -> dict[str, Page]:
+    return {block.name: block.page for section in page.sections for block in section.blocks
+            if isinstance(block, Drawing)}  # fmt: skip
+
+
+DRAWINGS = {name: page for read in READ.values() for name, page in drawings(read).items()}
+
+
+def said(page: ReadingPage) -> str:
+    """All words of a page."""
+    return " ".join(plain(item) for section in page.sections for block in section.blocks
+                    if isinstance(block, Steps) for item in block.items)  # fmt: skip
+
+
+@pytest.mark.parametrize("name", list(DRAWINGS))
+def test_the_words_of_a_picture_touch_nothing_and_stay_in_it(name: str):
+    """The figures on the instruments apart, which stand turned on their scales."""
+    page = DRAWINGS[name]
+    own = [text for text in texts_level(page) if text.group in ("words", "amperes")]
+    assert own
+    lines = [stroke for stroke in strokes(page) if "protractor-body" not in stroke.source]
+    assert [] == touching(own, lines, page.box)
+
+
+def texts_level(page: Page):
+    level = Page(page.width, page.height, tuple(
+        item for item in page.items if not getattr(item, "instrument", "") and not isinstance(item, Text)
+    ))  # fmt: skip
+    return texts(level)
+
+
+def ends_of_arrow(page: Page) -> list[tuple[float, float]]:
+    return [(a.item.tip.x - a.item.tail.x, a.item.tip.y - a.item.tail.y) for a in on_page(page, Arrow)]
+
+
+def test_the_line_on_the_ruler_is_92_mm_and_ends_at_the_graduation_and_at_18_4_amperes():
+    page = DRAWINGS["ruler"]
+    (arrow,) = [placed.item for placed in on_page(page, Arrow)]
+    assert 92.0 == arrow.tip.x - arrow.tail.x
+    marks = sorted(p.item.start.x for p in on_page(page, Line) if "ruler" in p.names and p.item.start.x == p.item.end.x)
+    assert arrow.tail.x == marks[0]
+    assert arrow.tip.x == pytest.approx(marks[92])
+    ticks = [p.item for p in on_page(page, Line) if "amperes" in p.names and p.item.start.x == p.item.end.x]
+    assert 18.4 == pytest.approx((arrow.tip.x - ticks[0].start.x) / (ticks[1].start.x - ticks[0].start.x) * 2)
+
+
+@pytest.mark.parametrize(("name", "right", "up"), [("right", math.cos, math.sin), ("up", math.sin, math.cos)])
+def test_the_parts_of_the_arrow_belong_to_the_axes_that_the_words_say(name: str, right, up):
+    across, upward, whole = ends_of_arrow(DRAWINGS[name])
+    size = math.hypot(*whole)
+    angle = math.radians(30)
+    assert (size * right(angle), size * up(angle)) == pytest.approx(whole)
+    assert (whole[0], 0.0, 0.0, whole[1]) == pytest.approx((*across, *upward))
+    labels = [text.words for text in texts_level(DRAWINGS[name])]
+    below = next(label for label in labels if label.endswith("A") and "×" in label and "=" in label)
+    assert ("cos" in below) is (name == "right")
+    assert "8.66" in below if name == "right" else "5\u00a0A" in below
+
+
+@pytest.mark.parametrize(("name", "angle"), [("half", 120.0), ("full", 240.0)])
+def test_the_ray_on_the_protractor_passes_the_graduation_that_is_named(name: str, angle: float):
+    page = DRAWINGS[name]
+    rays = [p.item for p in on_page(page, Line) if p.item.ink == "accent"]
+    directions = {
+        round(math.degrees(math.atan2(ray.end.y - ray.start.y, ray.end.x - ray.start.x)) % 360, 6) for ray in rays
+    }
+    assert {angle} == directions
+    assert f"{angle:.0f}°" in [text.words for text in texts_level(page)]
+
+
+def addresses(page: ReadingPage) -> list[str]:
+    return [address for section in page.sections for block in section.blocks if isinstance(block, Ways)
+            for _, address in block.items]  # fmt: skip
+
+
+@pytest.mark.parametrize("slug", list(PLANS))
+def test_every_link_of_a_lesson_opens_with_its_values_and_nothing_unknown(slug: str):
+    pages = {*CALCULATORS, *PAPER_PAGES, *READ, "class-set"}
+    found = addresses(PLANS[slug])
+    assert len(found) >= 5
+    for address in found:
+        page, _, fragment = address.removeprefix("../").partition("/")
+        assert page in pages
+        if page in CALCULATORS:
+            request = {"do": "open", "page": page, "fragment": fragment.removeprefix("#")}
+            opened = json.loads(api.handle(json.dumps(request))[0])
+            assert [] == opened["notices"]
+            assert "18.4" == opened["form"]["i1"]
+        elif page == "class-set":
+            keys = {pair.partition("=")[0] for pair in fragment.removeprefix("#").split("&")}
+            assert keys <= {"v", *(field.name for field in SET_FIELDS)}
+
+
+def test_a_lesson_says_the_pages_own_numbers_its_cautions_and_the_catalogues_words():
+    page = PLANS[words.SLUG]
+    told = said(page)
+    for number in ("18.4", "11.2", "24.6", "11.6", "58.1"):
+        assert number in told
+    assert "{" not in told
+    for caution in CALCULATORS["neutral-current"].cautions[:-1]:
+        assert caution in told
+    for key in words.NEUTRAL.listen:
+        assert mistakes.NAMES[key][1].split(".")[0].replace("{a}", "it").replace("{b}", "the other") in told
+    assert 60 == sum(part.minutes for part in words.NEUTRAL.parts)
+    assert "examining bod" in str(page.sections[-1].blocks).lower()
+
+
+def test_the_cover_lesson_takes_as_long_says_the_answer_and_forbids_live_readings():
+    page = PLANS[words.COVER_SLUG]
+    minutes = [int(found) for found in re.findall(r"(\d+) minutes", said(page))]
+    assert 60 == sum(minutes)
+    assert words.NO_ELECTRICS in said(page)
+    table = next(block for section in page.sections for block in section.blocks if hasattr(block, "rows"))
+    assert "11.6\u00a0A" in [plain(row[1]).replace(" ", "\u00a0") for row in table.rows]
+
+
+@pytest.mark.parametrize("page", [*READ.values(), *PLANS.values()], ids=lambda page: page.slug)
+def test_a_page_is_written_with_its_words_and_drawings(page: ReadingPage):
+    html = reading_page(page, "../a/", ()).regions["main"]
+    assert html.count("<svg") == len(drawings(page))
+    assert html.count("<h2") == len(page.sections)
+
+
+RECORDS = [(readings, paper) for readings in ("3", "4", "5") for paper in ("A4", "A3", "letter")]
+
+
+@pytest.mark.parametrize(("readings", "paper"), RECORDS)
+def test_nothing_on_a_recording_sheet_touches_or_comes_near_an_edge(readings: str, paper: str):
+    page = PAPER_PAGES["rig-record"].make({"readings": readings, "paper": paper}).page
+    written = texts(page)
+    assert [] == touching(written, strokes(page), page.box.grown(-16.0))
+    rows = [text.words for text in written if text.words.startswith("reading ")]
+    assert [f"reading {number}" for number in range(1, int(readings) + 1)] == rows
+    heads = [text for text in written if text.words in ("L1", "L2", "L3", "N")]
+    assert ["L1", "L2", "L3", "N"] == [text.words for text in sorted(heads, key=lambda text: text.box.left)]
+    order = [text.words for text in written]
+    assert order.index("Before any reading") < order.index("Readings in amperes")
+    boxes = [p.item for p in on_page(page, Shape) if p.item.points[1].x - p.item.points[0].x == pytest.approx(4.0)]
+    assert 5 == len(boxes)
