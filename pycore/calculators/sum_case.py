@@ -344,7 +344,7 @@ class SumCase:
     def share(self, other: "SumCase") -> None:
         """Take over what was found for another kind of sheet of the same problem."""
         self.plan, self.misfit = other.plan, other.misfit
-        self._plans, self._spreads = other._plans, other._spreads
+        self._plans, self._spreads, self._scatters = other._plans, other._spreads, other._scatters
 
     def way_title(self, method: str, order: str) -> Phrase:
         """Title of a construction among the workings."""

@@ -5,7 +5,7 @@ notices, and further workings. Everything else is here: the same for every page 
 """
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING, Generic, TypeVar
 
 from pycore.calculators import conventions
@@ -261,17 +261,37 @@ class SumPage(Generic[Case]):
         self, form: Mapping[str, str], opening: Opening = NO_OPENING, kinds: tuple[str, ...] = ()
     ) -> tuple[Page, ...]:
         """The sheet that the form asks for, or sheets of these kinds. Raises InputError."""
-        made: list[Page] = []
+        listed = kinds or (form.get("sheet", default_form(self.fields)["sheet"]),)
+        return tuple(page for page, _ in self._sheets(form, opening, listed))
+
+    def _sheets(
+        self, form: Mapping[str, str], opening: Opening, kinds: tuple[str, ...]
+    ) -> Iterator[tuple[Page, Case]]:
+        """Sheets of these kinds, one after another, each with its case; what all share is found once."""
         first: Case | None = None
-        for kind in kinds or (form.get("sheet", default_form(self.fields)["sheet"]),):
+        for kind in kinds:
             case = self.read({**form, "sheet": kind})
             case.issue = opening.issue
             if first is None:
                 first = case
             else:
                 case.share(first)
-            made.append(sheet_of(case, case.shown(), opening))
-        return tuple(made)
+            yield sheet_of(case, case.shown(), opening), case
+
+    def issued(
+        self, form: Mapping[str, str], opening: Opening, kinds: tuple[str, ...]
+    ) -> "Iterator[Page | Task]":
+        """A learner's sheets of a class set, one after another, then the problem as a task: piece by piece, so
+        that other work can come between. Raises InputError."""
+        # Only practice needs it; the first answer need not wait for its import.
+        from pycore.calculators.sum_practice import task_of
+
+        last: Case | None = None
+        for page, case in self._sheets(form, opening, kinds):
+            last = case
+            yield page
+        if last is not None:
+            yield task_of(last)
 
     def sheet_page(self, form: Mapping[str, str]) -> Page:
         """The sheet that the form asks for. Raises InputError."""

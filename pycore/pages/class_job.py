@@ -54,8 +54,7 @@ def learners_of(group: ClassSet) -> Iterator[Learner | None]:
         place += 1
         code, form = found
         name = group.name(place)
-        own = {**form, "code": str(code)}
-        yield Learner(place, code, {**own, "who": name.printed}, name.whole)
+        yield Learner(place, code, {**form, "who": name.printed}, name.whole)
         if place == group.learners:
             return
 
@@ -96,9 +95,9 @@ def _on_paper(text: str, unit: str, task: Task) -> str:
         return ""
 
 
-def row_for(group: ClassSet, learner: Learner) -> Row:
-    """A learner's line of the key."""
-    task = group.topic.task(learner.form)
+def row_for(group: ClassSet, learner: Learner, task: Task | None = None) -> Row:
+    """A learner's line of the key; ``task`` is the problem, where it has been found already."""
+    task = task or group.topic.task(learner.form)
     return row_of(learner, task, given_of(group, learner, task), group.limits, task.scale_words)
 
 
@@ -122,11 +121,13 @@ class _Making:
                 continue
             said = words.working(learner.place, group.learners), share
             opening = self._opening(learner)
-            for part, sheet in enumerate(group.topic.pages(learner.form, opening, kinds)):
-                self.writer.add(sheet, part)
+            for part, made in enumerate(group.topic.issued(learner.form, opening, kinds)):
                 yield said
-            self.rows.append(row_for(group, learner))
-            yield said
+                if isinstance(made, Task):
+                    self.rows.append(row_for(group, learner, made))
+                else:
+                    self.writer.add(made, part)
+                yield said
         for number, page in enumerate(class_key.pages(group, self.rows), start=1):
             self.writer.add(page, KEY)
             yield words.key_working(number), 0.95

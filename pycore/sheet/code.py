@@ -1,7 +1,6 @@
 """A QR code as shapes: exact squares on white ground, as few shapes as its pattern allows."""
 
 from collections.abc import Sequence
-from itertools import pairwise
 
 from pycore.drawing import Group, Shape
 from pycore.geometry import Box, Point
@@ -38,13 +37,15 @@ def code(rows: Sequence[str], box: Box) -> Group:
     half = module * (size + 2 * QUIET) / 2
     left, top = box.centre.x - half, box.centre.y + half
 
-    def place(column: int, row: int) -> Point:
-        return Point(left + (QUIET + column) * module, top - (QUIET + row) * module)
-
-    far = size + QUIET
-    corners = ((-QUIET, -QUIET), (far, -QUIET), (far, far), (-QUIET, far))
-    ground = Shape(tuple(place(*corner) for corner in corners), fill="sheet")
-    dark = (Shape(tuple(place(*corner) for corner in outline), fill="ink") for outline in _outlines(rows))
+    # Worked out once: a code has a thousand corners, and a class set a hundred codes.
+    across = [left + (QUIET + column) * module for column in range(size + 1)]
+    down = [top - (QUIET + row) * module for row in range(size + 1)]
+    low, right = top - 2 * half, left + 2 * half
+    ground = Shape((Point(left, top), Point(right, top), Point(right, low), Point(left, low)), fill="sheet")
+    dark = [
+        Shape(tuple([Point(across[column], down[row]) for column, row in outline]), fill="ink")
+        for outline in _outlines(rows)
+    ]
     return Group((ground, *dark), name="code")
 
 
@@ -56,13 +57,15 @@ def _outlines(rows: Sequence[str]) -> list[list[tuple[int, int]]]:
         here: list[tuple[int, list[Run]]] = []
         for run in _runs(row):
             # A run joins one that it touches in the row above: most seams between rows vanish, and holes cannot arise.
-            joined = next((chain for chain in above if run[0] < chain[1][-1][1] and chain[1][-1][0] < run[1]), None)
-            if joined is None:
-                here.append((number, [run]))
+            start, end = run
+            for place, chain in enumerate(above):
+                last = chain[1][-1]
+                if start < last[1] and last[0] < end:
+                    chain[1].append(run)
+                    here.append(above.pop(place))
+                    break
             else:
-                above.remove(joined)
-                joined[1].append(run)
-                here.append(joined)
+                here.append((number, [run]))
         made += [_outline(first, runs) for first, runs in above]
         above = here
     return made
@@ -70,8 +73,13 @@ def _outlines(rows: Sequence[str]) -> list[list[tuple[int, int]]]:
 
 def _runs(row: str) -> list[Run]:
     """The dark runs of a row, from the left."""
-    edges = [column for column in range(len(row) + 1) if row[column - 1 : column] != row[column : column + 1]]
-    return [(start, end) for start, end in pairwise(edges) if row[start] == "1"]
+    made, start = [], row.find("1")
+    while start >= 0:
+        end = row.find("0", start)
+        end = len(row) if end < 0 else end
+        made.append((start, end))
+        start = row.find("1", end)
+    return made
 
 
 def _outline(first: int, runs: Sequence[Run]) -> list[tuple[int, int]]:
@@ -82,8 +90,11 @@ def _outline(first: int, runs: Sequence[Run]) -> list[tuple[int, int]]:
 
 def _edge(first: int, columns: Sequence[int]) -> list[tuple[int, int]]:
     """The corners of one edge, from the top, none of them on a straight line between two others."""
-    corners = [(columns[0], first)]
-    for row, (before, after) in enumerate(pairwise(columns), start=first + 1):
+    before, row = columns[0], first
+    corners = [(before, row)]
+    for after in columns[1:]:
+        row += 1
         if before != after:
             corners += [(before, row), (after, row)]
+            before = after
     return [*corners, (columns[-1], first + len(columns))]

@@ -92,7 +92,8 @@ def own_scale(unit: str) -> str:
 def issued_notes(issue: Issued) -> tuple[str, ...]:
     """What a sheet of a class set says besides."""
     scale = ("Choose a scale first, and write it down.",) if issue.own_scale else ()
-    return (*scale, "Ask which method your examining body accepts.")
+    method = "Draw by any method." if issue.any_method else "Draw by the method named below."
+    return (*scale, f"{method} Ask which method your examining body accepts.")
 
 
 def sheet_of(number: int, of: int) -> str:

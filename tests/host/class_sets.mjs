@@ -9,4 +9,4 @@ const pyodide = await loadPyodide({ indexURL: `${folder}/`, stdLibURL: `${folder
 pyodide.FS.writeFile("/home/pyodide/class_sets.py", readFileSync(module, "utf8"));
 pyodide.FS.writeFile("/lib/codes.zip", readFileSync(`${folder}/codes.zip`));
 pyodide.pyimport("sys").path.append("/lib/codes.zip");
-console.log(await pyodide.runPythonAsync(`import json, class_sets; json.dumps(class_sets.${wanted})`));
+console.log(pyodide.runPython(`import json, class_sets; json.dumps(class_sets.${wanted})`));
