@@ -284,6 +284,15 @@ def _photo(request: Mapping[str, Any]) -> Reply:
         raise BadRequest(words.unknown_request()) from None
 
 
+def _practice(request: Mapping[str, Any]) -> Reply:
+    """One move of free practice; the record comes with it and goes back."""
+    from pycore.render.practice import MOVES, reply
+
+    if request.get("move") not in MOVES:
+        raise BadRequest(words.unknown_request())
+    return reply(request), None
+
+
 _ANSWERS: dict[str, Callable[[Mapping[str, Any]], Reply]] = {
     "answer": _answer,
     "open": _open,
@@ -295,6 +304,7 @@ _ANSWERS: dict[str, Callable[[Mapping[str, Any]], Reply]] = {
     "photo": _photo,
     "mark": _mark,
     "code": _code,
+    "practice": _practice,
     "set-again": _set_again,
     "begin": _begin,
     "next": _work("go_on"),

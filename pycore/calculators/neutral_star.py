@@ -111,12 +111,6 @@ class NeutralCase(SumCase):
         value = -phasor.total(self.others_than_third())
         return Further(self.lines[LAST_LINE - 1], self.telling.tags[f"i{LAST_LINE}"], value)
 
-    def given_text(self, arm: Arm) -> str:
-        """A line's lag, where they differ."""
-        if self.solution.equal_angles:
-            return ""
-        return self.problem.lags[arm.number - 1].echo(self.telling.mark)["degrees"]
-
     def known(self, plan: Plan) -> tuple[str, ...]:
         """Power factors and sequence; what is drawn first, and the sense of lag."""
         return (self._load_words(short=False), self._lie_words(plan))

@@ -1,6 +1,5 @@
 """What a page that adds phasors asks a learner for: read off a solved case, and nothing of its answer."""
 
-from pycore import quantity
 from pycore.calculators.sum_case import SumCase
 from pycore.practice.answers import LENGTHS
 from pycore.practice.task import Asked
@@ -21,19 +20,12 @@ def earlier_of(case: SumCase, plan: Plan) -> tuple[tuple[str, Phrase], ...]:
 def asked_of(case: SumCase, plan: Plan) -> Asked:
     """What a learner is asked, by the conventions of this sheet."""
     telling = case.telling
-    unit = telling.writing.unit
-    rows = tuple(
-        (case.lines[arm.number - 1], telling.tags[arm.key],
-         telling.writing.given(arm.size) + quantity.NO_BREAK_SPACE + unit, case.given_text(arm))
-        for arm in case.arms
-    )  # fmt: skip
     found = words.to_find(telling.tags["sum"], case.method_words(plan), telling.scale(plan.scale))
     return Asked(
         symbol=telling.tags["sum"],
-        units=(unit, *(LENGTHS if plan.factor > 0 else ())),
+        units=(telling.writing.unit, *(LENGTHS if plan.factor > 0 else ())),
         origin=telling.voltage if telling.polar else telling.reference,
         signed=telling.polar,
-        rows=rows,
         notes=(found, *(say(known) for known in case.known(plan))),
         earlier=earlier_of(case, plan),
     )

@@ -208,15 +208,9 @@ class SumCase:
     code = ""
     """The code that stands for these values, as it is printed; "" where there is none. The page sets it."""
 
-    def given_text(self, arm: Arm) -> str:
-        """What is given of an arm beside its size, where it needs saying."""
-        return f"at {quantity.plain(round(arm.angle, 1), self.telling.mark)}°"
-
     def known(self, plan: Plan) -> tuple[str, ...]:
-        """What must be known before drawing, beside the values."""
-        teller = Teller(plan, self.telling)
-        way, sense = teller.way(self.picture.reference), teller.sense(1.0)
-        return (sum_words.lies(plain(self.telling.reference), way, sense),)
+        """What must be known before drawing, beside the values: a problem sheet's notes but the one on printing."""
+        return self.sheet_words(plan, compose.PROBLEM).notes[:-1]
 
     def further_mistakes(self, plan: Plan) -> tuple[Mistake, ...]:
         """Mistakes of this page's own, beside those of every sum."""

@@ -75,19 +75,17 @@ class Further:
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """What a page asks a learner for, and what is given; nothing of the answer.
+    """What a page asks a learner for; nothing of the answer.
 
-    ``rows`` are what is given of each phasor: line, symbol, amount, lag ("" where all are alike);
-    ``units`` those that a size may be given in; ``origin`` the line that angles are counted from,
+    ``units`` are those that a size may be given in; ``origin`` the line that angles are counted from,
     ``signed`` whether they are signed; ``earlier`` the values found on the way that may be given too, by
-    key; ``notes`` what must be known before drawing.
+    key; ``notes`` what must be known before drawing, beside the form's values.
     """
 
     symbol: Phrase
     units: tuple[str, ...]
     origin: Phrase
     signed: bool
-    rows: tuple[tuple[str, Phrase, str, str], ...]
     notes: tuple[Phrase, ...]
     earlier: tuple[tuple[str, Phrase], ...] = ()
 

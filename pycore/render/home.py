@@ -8,9 +8,10 @@ from pycore.calculators.interface import Answer, Field, default_form
 from pycore.drawing import Page
 from pycore.pages.paper import PAPER_PAGES, PaperPage
 from pycore.quantity import plain
+from pycore.render.checking import code_html
 from pycore.render.elements import Markup, h, join
 from pycore.render.phrase import phrase_html
-from pycore.words import Phrase, class_set, furniture, lesson_plans, readings
+from pycore.words import Phrase, class_set, furniture, lesson_plans, practice, readings
 from pycore.words import paper as paper_words
 from pycore.writers import svg
 
@@ -29,6 +30,10 @@ class Listed(Protocol):
     @property
     def description(self) -> str:
         """One sentence on what the page does."""
+
+    @property
+    def topic(self) -> int | None:
+        """The page's number in the codes of practice sheets, if it has problems."""
 
     @property
     def fields(self) -> tuple[Field, ...]:
@@ -67,6 +72,16 @@ def _blank(page: PaperPage) -> Markup:
     caption = h("div", {"class": "title"}, h("h3", None, h("a", {"href": address}, page.title)),
                 h("p", None, page.short), h("p", {"class": "caption"}, paper_words.FULL_SIZE))  # fmt: skip
     return h("li", None, picture, caption)
+
+
+def _practice(calculators: Iterable[Listed]) -> Markup:
+    """The way to practice, and to the problem of a printed sheet by its code."""
+    heading = h("h2", None, h("a", {"href": f"{practice.SLUG}/"}, practice.TITLE))
+    opening = h("a", {"class": "open", "href": f"{practice.SLUG}/"}, practice.HOME_OPEN)
+    # Any page reads a code, and goes to the page that it belongs to.
+    reader = next((one.slug for one in calculators if one.topic is not None), "")
+    typed = h("div", {"class": "home-code", "data-code-page": f"{reader}/"}, code_html()) if reader else None
+    return h("section", {"class": "class-way"}, h("div", None, heading, h("p", None, practice.LEAD)), opening, typed)
 
 
 def _class_set() -> Markup:
@@ -113,4 +128,5 @@ def home_html(calculators: Iterable[Listed]) -> Markup:
     head = h("div", {"class": "home-head"}, h("h1", None, furniture.HOME_TITLE), h("p", None, furniture.HOME_LEAD))
     board = h("ul", {"class": "board"}, [_sheet(calculator, answer) for calculator, answer in shown])
     points = _points(furniture.home_points(length_on_paper(answer for _, answer in shown)))
-    return join(head, board, _class_set(), _blanks(), _lessons(), points)
+    practised = _practice([calculator for calculator, _ in shown])
+    return join(head, board, practised, _class_set(), _blanks(), _lessons(), points)

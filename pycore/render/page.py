@@ -6,7 +6,7 @@ from pycore.pages.paper import PAPER_PAGES
 from pycore.render.edition import edition_html
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
-from pycore.words import class_set, classroom, evidence, furniture, lesson_plans, readings
+from pycore.words import class_set, classroom, evidence, furniture, lesson_plans, practice, readings
 from pycore.words.phrase import Phrase
 
 READ = (*lesson_plans.PAGES, *readings.PAGES, *evidence.PAGES)
@@ -118,6 +118,7 @@ def footer_html(root: str, cautions: Iterable[Phrase | str]) -> Markup:
     warnings = h("ul", {"class": "cautions"}, [h("li", None, phrase_html(caution)) for caution in listed])
     lines = (
         h("p", None, furniture.FOOT_PRIVACY),
+        h("p", None, h("a", {"href": f"{root}{practice.SLUG}/"}, practice.TITLE)),
         h("p", None, h("a", {"href": f"{root}{class_set.SLUG}/"}, class_set.TITLE)),
         h("p", None, h("a", {"href": f"{root}print-setup/"}, furniture.PRINT_SETUP)),
         [h("p", None, h("a", {"href": f"{root}{slug}/"}, page.title)) for slug, page in PAPER_PAGES.items()],

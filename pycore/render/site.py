@@ -8,7 +8,7 @@ from pycore.calculators.interface import Answer, Field, default_form
 from pycore.pages import class_set as class_form
 from pycore.pages import print_setup as setup
 from pycore.pages.paper import PAPER_PAGES, PaperPage
-from pycore.render import class_marks, class_set, paper, print_setup
+from pycore.render import class_marks, class_set, paper, practice, print_setup
 from pycore.render.checking import check_html
 from pycore.render.elements import join
 from pycore.render.form import has_lags, method_html, options_html, values_html
@@ -29,6 +29,7 @@ from pycore.render.page import (
 from pycore.render.regions import regions_of
 from pycore.words import class_set as class_words
 from pycore.words import furniture
+from pycore.words import practice as practice_words
 from pycore.words import print_setup as setup_words
 from pycore.words.phrase import Phrase, plain
 
@@ -45,6 +46,10 @@ class Calculator(Protocol):
     @property
     def title(self) -> str:
         """The page's heading."""
+
+    @property
+    def topic(self) -> int | None:
+        """The page's number in the codes of practice sheets, if it has problems."""
 
     @property
     def fields(self) -> tuple[Field, ...]:
@@ -185,12 +190,27 @@ def class_set_page(calculators: Iterable[Calculator]) -> SitePage:
                     LANGUAGE, regions)  # fmt: skip
 
 
+def practice_page(calculators: Iterable[Calculator]) -> SitePage:
+    """Free practice as it opens; its cautions are those of the main job, because nothing here is done at a rig."""
+    listed = tuple(calculators)
+    main_job = [calculator for calculator in listed if calculator.topic == 0] or listed
+    regions: dict[str, str] = {
+        **practice.regions(),
+        "header": header_html("../", home=False),
+        "intro": intro_html(practice_words.TITLE, practice_words.LEAD),
+        "status": status_html(),
+        "footer": footer_html("../", cautions_of(main_job)),
+    }
+    return SitePage(practice_words.SLUG, "practice", f"{practice_words.TITLE} · {furniture.NAME}",
+                    practice_words.DESCRIPTION, LANGUAGE, regions)  # fmt: skip
+
+
 def pages_of(calculators: Iterable[Calculator]) -> tuple[SitePage, ...]:
     """The front page, one page for each calculator in the order given, class sets, blank paper, print set-up."""
     listed = tuple(calculators)
     sheets = (calculator_page(calculator) for calculator in listed)
     blank = (paper_page(page, listed) for page in PAPER_PAGES.values())
-    return (home_page(listed), *sheets, class_set_page(listed), *blank, print_setup_page(listed))
+    return (home_page(listed), *sheets, practice_page(listed), class_set_page(listed), *blank, print_setup_page(listed))
 
 
 def site_pages() -> tuple[SitePage, ...]:

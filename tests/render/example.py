@@ -103,6 +103,8 @@ class ExampleCalculator:
     """A calculator with one field of every kind."""
 
     slug = "example"
+    topic = None
+    warning = ""
     title = "Neutral current"
     description = "What the neutral carries when three lines load it unevenly."
     scenario = "Village theatre, three dimmer racks in star."

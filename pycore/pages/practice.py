@@ -1,0 +1,105 @@
+"""Free practice: the ways there are, and the present problem of a record."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from pycore.calculators import links
+from pycore.calculators.registry import CALCULATORS
+from pycore.calculators.sum_page import SumPage
+from pycore.errors import InputError
+from pycore.pages.codes import Found, find
+from pycore.practice import ladder
+from pycore.practice.codes import METHODS, SEEDS, TIERS, Code
+from pycore.practice.ladder import Record, RecordError
+from pycore.words import practice as words
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """One way of practising: its key, the page, and what it is called in the list."""
+
+    key: str
+    title: str
+    name: str
+
+
+def methods_of(page: SumPage[Any]) -> tuple[str, ...]:
+    """The methods that a page's problems can demand; ``any`` where it has none of its own."""
+    assert page.topic is not None
+    held = [
+        method
+        for method in METHODS[1:]
+        if page.practice_form(Code(page.topic, TIERS[0], method)).get("method") == method
+    ]
+    return tuple(held) if len(held) > 1 else METHODS[:1]
+
+
+def choices() -> tuple[Choice, ...]:
+    """Every way of practising, page by page."""
+    made: list[Choice] = []
+    for page in CALCULATORS.values():
+        if page.topic is None:
+            continue
+        for method in methods_of(page):
+            name = words.way_name(page.title, words.METHODS[method])
+            made.append(Choice(ladder.way_key(page.topic, method), page.title, name))
+    return tuple(made)
+
+
+def first_way() -> str:
+    """The way that a new record begins with: the neutral current's, the main job."""
+    listed = [choice.key for choice in choices()]
+    return next((key for key in listed if key.startswith("0.")), listed[0])
+
+
+def empty(seed: object) -> Record:
+    """A new record; ``seed`` is the device's own random number."""
+    known = isinstance(seed, int) and not isinstance(seed, bool)
+    return Record(int(seed) % SEEDS if known else 0, first_way())  # type: ignore[call-overload]
+
+
+def problem_of(record: Record) -> Found:
+    """The present problem. Raises RecordError where no page has it."""
+    try:
+        return find(record.now.code)
+    except InputError:
+        raise RecordError("value", "code") from None
+
+
+def checked(record: Record) -> Record:
+    """A record with a problem that can be set. Raises RecordError."""
+    if record.way not in [choice.key for choice in choices()]:
+        raise RecordError("value", "way")
+    begun = ladder.begun(record)
+    problem_of(begun)
+    return begun
+
+
+def given_of(found: Found) -> tuple[tuple[str, str], ...]:
+    """What is given: label and value of every field of the problem that says something."""
+    labels: Mapping[str, str] = found.page.labels(found.form)
+    rows: list[tuple[str, str]] = []
+    for field in found.page.fields:
+        text = found.form.get(field.name, "").strip()
+        said = field.group == "values" or (field.group == "loads" and text != field.default)
+        if not text or not said:
+            continue
+        label = labels.get(field.name, field.label)
+        if field.kind == "choice":
+            rows.append((label, next((one.label for one in field.choices if one.value == text), text)))
+        else:
+            rows.append((label, _with_unit(text, field.unit)))
+    return tuple(rows)
+
+
+def _with_unit(text: str, unit: str) -> str:
+    """A bare number with its field's unit."""
+    if not unit or not text[-1:].isdigit():
+        return text
+    return f"{text}°" if unit == "°" else f"{text} {unit}"
+
+
+def fragment_of(page: SumPage[Any], form: Mapping[str, str]) -> str:
+    """The link's part after # that opens a form on its page."""
+    return links.fragment(links.form_pairs(form, page.fields))

@@ -1,0 +1,286 @@
+"""Free practice: which problem comes next and how hard it is, worked out from the record that a device keeps.
+
+The rule. Each way of practising (a page and a method) has a level of its own: one for each tier of the codes.
+Two problems in a row that are right at the first try bring the next level; two in a row of which the answer was
+shown bring the one before. A problem that is right at a later try leaves the level as it is, and both counts begin
+anew. An answer in the band "look again" counts as no try. The streak counts problems solved in a row, whatever the
+way and the number of tries; showing an answer ends it.
+
+Problems are codes: the record holds a seed and how many problems each way has had, so that the same record gives
+the same next problem everywhere. Records come from files, and from storage that others can write: every value is
+checked.
+"""
+
+import json
+import re
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
+
+from pycore.practice import codes
+from pycore.practice.codes import METHODS, MOST_LEARNERS, MOST_TOPICS, SEEDS, TIERS, Code, CodeError
+
+VERSION = 1
+KIND = "phasor-folio-practice"
+IN_A_ROW = 2
+"""So many problems in a row bring another level."""
+MOST = 1_000_000
+"""No count of a record is larger."""
+LONGEST_FILE = 100_000
+DEEPEST = 6
+MOST_MISTAKES = 200
+MISTAKE = re.compile("[a-z][a-z0-9-]{0,39}")
+SOLVED, SHOWN = "solved", "shown"
+
+
+class RecordError(ValueError):
+    """Raised for what is no record of ours: ``reason`` is ``long``, ``deep``, ``text``, ``kind``, ``version``,
+    ``key`` (one that no record has) or ``value``; ``part`` names what is at fault."""
+
+    def __init__(self, reason: str, part: str = "") -> None:
+        self.reason, self.part = reason, part
+        super().__init__(f"{reason}: {part!r}")
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """One way of practising: its level (0 the first), the run of problems towards another (negative: shown
+    ones), how many problems it has had, how many of them were solved; the code of the present one, the tries at
+    it, and how it ended."""
+
+    level: int = 0
+    run: int = 0
+    had: int = 0
+    solved: int = 0
+    code: str = ""
+    tries: int = 0
+    done: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Record:
+    """What a device keeps of its practice. ``way`` is the present one's key (``0.parallelogram``)."""
+
+    seed: int
+    way: str
+    streak: int = 0
+    best: int = 0
+    ways: Mapping[str, Way] = field(default_factory=dict)
+    mistakes: Mapping[str, int] = field(default_factory=dict)
+
+    @property
+    def now(self) -> Way:
+        """The present way as it stands."""
+        return self.ways.get(self.way, Way())
+
+
+def way_key(topic: int, method: str) -> str:
+    """The key of a way of practising."""
+    return f"{topic}.{method}"
+
+
+def parts_of(key: str) -> tuple[int, str]:
+    """Topic and method of a key. Raises RecordError."""
+    topic, dot, method = key.partition(".")
+    if not (dot and topic.isascii() and topic.isdigit() and len(topic) == 1 and method in METHODS):
+        raise RecordError("value", "way")
+    if int(topic) >= MOST_TOPICS:
+        raise RecordError("value", "way")
+    return int(topic), method
+
+
+def _with(record: Record, way: Way, **more: object) -> Record:
+    return replace(record, ways={**record.ways, record.way: way}, **more)  # type: ignore[arg-type]
+
+
+def next_code(record: Record) -> Code:
+    """The next problem of the present way at its level; numbers that are used up go on with the next seed."""
+    topic, method = parts_of(record.way)
+    had = record.now.had
+    seed = (record.seed + had // MOST_LEARNERS) % SEEDS
+    return Code(topic, TIERS[record.now.level], method, "A4", seed, had % MOST_LEARNERS + 1)
+
+
+def begun(record: Record) -> Record:
+    """The record with a problem to solve: the present one, or the next where there is none yet."""
+    return record if record.now.code else following(record)
+
+
+def following(record: Record) -> Record:
+    """The record with the next problem."""
+    way = record.now
+    code = str(next_code(record))
+    return _with(record, replace(way, code=code, had=min(MOST, way.had + 1), tries=0, done=""))
+
+
+def turned_to(record: Record, way: str) -> Record:
+    """The record at another way of practising, whose problem is as it was left. Raises RecordError."""
+    parts_of(way)
+    return begun(replace(record, way=way))
+
+
+def _climbed(way: Way, step: int) -> Way:
+    """A way after one more problem of a run, upwards or downwards."""
+    run = way.run + step if way.run * step > 0 else step
+    if run not in (IN_A_ROW, -IN_A_ROW):
+        return replace(way, run=run)
+    level = min(len(TIERS) - 1, max(0, way.level + step))
+    return replace(way, level=level, run=0)
+
+
+def tried(record: Record, right: bool, mistakes: Iterable[str] = ()) -> Record:
+    """The record after an answer; ``mistakes`` are the keys of those it may come from. A problem that is done
+    changes nothing more."""
+    way = record.now
+    if way.done:
+        return record
+    tries = min(MOST, way.tries + 1)
+    if not right:
+        counts = dict(record.mistakes)
+        for key in mistakes:
+            counts[key] = min(MOST, counts.get(key, 0) + 1)
+        return _with(record, replace(way, tries=tries), mistakes=counts)
+    solved = replace(way, tries=tries, solved=min(MOST, way.solved + 1), done=SOLVED)
+    solved = _climbed(solved, 1) if tries == 1 else replace(solved, run=0)
+    streak = min(MOST, record.streak + 1)
+    return _with(record, solved, streak=streak, best=max(record.best, streak))
+
+
+def shown(record: Record) -> Record:
+    """The record after its answer was asked for: not solved."""
+    way = record.now
+    return record if way.done else _with(record, _climbed(replace(way, done=SHOWN), -1), streak=0)
+
+
+def merged(mine: Record, other: Record) -> Record:
+    """Two records as one: counts added, the higher level and the longer streak kept, the present problem mine."""
+    ways = dict(mine.ways)
+    for key, way in other.ways.items():
+        own = ways.get(key)
+        if own is None:
+            ways[key] = way
+        else:
+            ways[key] = replace(
+                own, level=max(own.level, way.level), had=min(MOST, own.had + way.had),
+                solved=min(MOST, own.solved + way.solved),
+            )  # fmt: skip
+    counts = dict(mine.mistakes)
+    for key, count in other.mistakes.items():
+        counts[key] = min(MOST, counts.get(key, 0) + count)
+    return replace(
+        mine, ways=ways, mistakes=counts, streak=max(mine.streak, other.streak), best=max(mine.best, other.best)
+    )
+
+
+# Records as they are kept and read.
+
+
+def written(record: Record) -> dict[str, object]:
+    """A record as it is kept, ready for JSON."""
+    ways = {
+        key: {
+            "level": way.level, "run": way.run, "had": way.had, "solved": way.solved, "code": way.code,
+            "tries": way.tries, "done": way.done,
+        }
+        for key, way in sorted(record.ways.items())
+    }  # fmt: skip
+    return {
+        "kind": KIND, "version": VERSION, "seed": record.seed, "way": record.way, "streak": record.streak,
+        "best": record.best, "ways": ways, "mistakes": dict(sorted(record.mistakes.items())),
+    }  # fmt: skip
+
+
+def _whole(value: object, name: str, least: int = 0, most: int = MOST) -> int:
+    if isinstance(value, bool) or not isinstance(value, int) or not least <= value <= most:
+        raise RecordError("value", name)
+    return value
+
+
+def _object(value: object, name: str, keys: Iterable[str] = ()) -> dict[str, object]:
+    """An object with exactly these keys, if any are named."""
+    if not isinstance(value, dict):
+        raise RecordError("value", name)
+    wanted = tuple(keys)
+    if wanted:
+        for key in value:
+            if key not in wanted:
+                raise RecordError("key", str(key))
+        for key in wanted:
+            if key not in value:
+                raise RecordError("value", key)
+    return value
+
+
+def _way(key: str, value: object) -> Way:
+    topic, method = parts_of(key)
+    kept = _object(value, "ways", ("level", "run", "had", "solved", "code", "tries", "done"))
+    code, done = kept["code"], kept["done"]
+    if not isinstance(code, str) or done not in ("", SOLVED, SHOWN) or not isinstance(done, str):
+        raise RecordError("value", "code" if not isinstance(code, str) else "done")
+    if code:
+        try:
+            read = codes.read(code[:40])
+        except CodeError:
+            raise RecordError("value", "code") from None
+        if (read.topic, read.method) != (topic, method):
+            raise RecordError("value", "code")
+        code = str(read)
+    had = _whole(kept["had"], "had")
+    return Way(
+        _whole(kept["level"], "level", 0, len(TIERS) - 1), _whole(kept["run"], "run", 1 - IN_A_ROW, IN_A_ROW - 1),
+        had, _whole(kept["solved"], "solved", 0, had), code, _whole(kept["tries"], "tries"), done,
+    )  # fmt: skip
+
+
+def read(value: object) -> Record:
+    """A record from JSON's values. Raises RecordError."""
+    if not isinstance(value, dict) or value.get("kind") != KIND:
+        raise RecordError("kind")
+    if value.get("version") != VERSION:
+        raise RecordError("version", str(value.get("version"))[:12])
+    kept = _object(value, "", ("kind", "version", "seed", "way", "streak", "best", "ways", "mistakes"))
+    way = kept["way"]
+    if not isinstance(way, str):
+        raise RecordError("value", "way")
+    parts_of(way)
+    ways = {key: _way(key, one) for key, one in _object(kept["ways"], "ways").items()}
+    counted = _object(kept["mistakes"], "mistakes")
+    if len(counted) > MOST_MISTAKES:
+        raise RecordError("value", "mistakes")
+    for key in counted:
+        if not MISTAKE.fullmatch(key):
+            raise RecordError("key", key)
+    mistakes = {key: _whole(count, key) for key, count in counted.items()}
+    streak = _whole(kept["streak"], "streak")
+    best = _whole(kept["best"], "best", streak)
+    return Record(_whole(kept["seed"], "seed", 0, SEEDS - 1), way, streak, best, ways, mistakes)
+
+
+def _deepest(text: str) -> int:
+    """How deep the brackets of a text stand, strings apart."""
+    deep = most = 0
+    quoted = escaped = False
+    for sign in text:
+        if quoted:
+            quoted = escaped or sign != '"'
+            escaped = sign == "\\" and not escaped
+        elif sign == '"':
+            quoted = True
+        elif sign in "[{":
+            deep += 1
+            most = max(most, deep)
+        elif sign in "]}":
+            deep -= 1
+    return most
+
+
+def read_text(text: str) -> Record:
+    """A record from a file's text. Raises RecordError."""
+    if len(text) > LONGEST_FILE:
+        raise RecordError("long")
+    if _deepest(text) > DEEPEST:
+        raise RecordError("deep")
+    try:
+        value = json.loads(text.removeprefix("\ufeff"))
+    except (ValueError, RecursionError):
+        raise RecordError("text") from None
+    return read(value)

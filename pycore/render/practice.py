@@ -1,0 +1,273 @@
+"""Free practice as HTML, and the replies to what a learner does there.
+
+The page's regions: ``problem``, ``marked``, ``drawn`` (once it is done), ``standing``, ``kept``, ``incoming``. The
+record comes with every request and goes back with every reply: nothing of it stays here.
+"""
+
+from collections.abc import Callable, Mapping
+from typing import Any
+
+from pycore.calculators.interface import Answer
+from pycore.pages import practice as page
+from pycore.pages.codes import Found
+from pycore.practice import answers, ladder
+from pycore.practice.codes import TIERS
+from pycore.practice.ladder import SHOWN, Record, RecordError
+from pycore.practice.marking import ACCEPT, LOOK, Marked
+from pycore.practice.telling import tell
+from pycore.render.answer import answer_html, view_html
+from pycore.render.checking import asked_reply, form_html
+from pycore.render.elements import Marks, Markup, h, join
+from pycore.render.marking import limits_of, link_of, marked_html
+from pycore.render.phrase import phrase_html
+from pycore.words import codes, mistakes, plain
+from pycore.words import marking as marking_words
+from pycore.words import practice as words
+
+Reply = dict[str, Any]
+SHOWN_MISTAKES = 6
+
+
+def problem_html(found: Found, answer: Answer) -> Markup:
+    """A small clean statement: what is given, what to find, how the drawing is to lie."""
+    rows = [
+        h("div", None, h("dt", None, label), h("dd", None, phrase_html(value))) for label, value in page.given_of(found)
+    ]
+    notes = answer.asked.notes if answer.asked else ()
+    sheet = {**found.form, "sheet": "problem"}
+    address = f"../{found.page.slug}/#{page.fragment_of(found.page, sheet)}"
+    return join(
+        h("h2", None, found.page.title),
+        h("p", {"class": "help"}, codes.opened(str(found.code))),
+        h("dl", {"class": "given", "aria-label": words.GIVEN}, rows),
+        [h("p", None, phrase_html(note)) for note in notes],
+        h("p", {"class": "way"}, h("a", {"href": address}, words.AS_SHEET)),
+    )
+
+
+def standing_html(record: Record) -> Markup:
+    """Level and streak, in one line."""
+    way = record.now
+    marks = [h("li", {"class": "on" if level <= way.level else None}) for level in range(len(TIERS))]
+    steps = h("ol", {"class": "levels", "aria-hidden": "true"}, marks)
+    return h("div", {"class": "standing"}, steps, h("span", None, words.level(way.level + 1, len(TIERS))),
+             h("span", None, words.streak(record.streak)))  # fmt: skip
+
+
+def _mistake_name(key: str) -> str:
+    """A mistake as it is counted, without naming lines."""
+    if key not in mistakes.NAMES:
+        return key.replace("-", " ")
+    named, _ = mistakes.told(key, a="a phasor", b="another", unit="the unit", scale="")
+    return plain(named)
+
+
+def kept_html(record: Record) -> Markup:
+    """What the device keeps, in words."""
+    had = [way for way in record.ways.values() if way.had]
+    solved, count = sum_of(way.solved for way in had), sum_of(way.had for way in had)
+    worst = sorted(record.mistakes.items(), key=lambda pair: (-pair[1], pair[0]))[:SHOWN_MISTAKES]
+    listed = [h("li", None, f"{_mistake_name(key)}: {words.times(times)}") for key, times in worst]
+    made = (h("h3", None, words.MISTAKES), h("ul", {"class": "mistakes"}, listed)) if listed else None
+    return join(h("p", None, words.solved(solved, count), ". ", words.best(record.best), "."), made)
+
+
+def sum_of(counts: Any) -> int:
+    """Whole numbers added."""
+    total = 0
+    for count in counts:
+        total += count
+    return total
+
+
+def drawn_html(found: Found, answer: Answer, done: str) -> Markup:
+    """The true drawing and its result, once the problem is done."""
+    note = h("p", {"class": "help"}, words.SHOWN_NOTE) if done == SHOWN else None
+    title = words.SHOWN if done == SHOWN else words.SOLVED
+    figure = answer_html(answer, found.page.inks(found.form))
+    return join(h("h2", None, title), note, figure, h("div", {"class": "view"}, view_html(answer)))
+
+
+def incoming_html(record: Record) -> Markup:
+    """What a file brings, and the choice of what to do with it."""
+    solved = sum_of(way.solved for way in record.ways.values())
+    buttons = [
+        h("button", {"type": "button", "class": "plain", "data-do": name}, said)
+        for name, said in (("merge", words.MERGE), ("replace", words.REPLACE), ("leave", words.CANCEL))
+    ]
+    told = h("p", None, words.FROM_FILE, " ", phrase_html(words.holds(solved, record.best)))
+    return h("div", {"class": "notice"}, told, h("p", {"class": "ways-out"}, buttons))
+
+
+def _reply(record: Record, announce: str = "", **more: object) -> Reply:
+    """The page as it must be for a record."""
+    found = page.problem_of(record)
+    done = record.now.done
+    answer = found.page.answer(found.form, ("answer", "view", "check") if done else ("check",))
+    regions = {
+        "problem": problem_html(found, answer),
+        "standing": standing_html(record),
+        "kept": kept_html(record),
+        "drawn": drawn_html(found, answer, done) if done else join(),
+    }
+    assert answer.asked is not None
+    return {
+        "ok": True, "record": ladder.written(record), "state": done or "asking",
+        "way": record.way, "asked": asked_reply(answer.asked), "announce": announce,
+        "regions": {name: str(html) for name, html in regions.items()}, **more,
+    }  # fmt: skip
+
+
+def _record(request: Mapping[str, Any]) -> tuple[Record, str]:
+    """The record of a request, or a new one; and what must be said of it."""
+    if request.get("record") is None:
+        return page.checked(page.empty(request.get("seed"))), ""
+    try:
+        return page.checked(ladder.read(request["record"])), ""
+    except RecordError:
+        return page.checked(page.empty(request.get("seed"))), words.LOST
+
+
+def _opened(record: Record, request: Mapping[str, Any]) -> Reply:
+    return _reply(record)
+
+
+def _turned(record: Record, request: Mapping[str, Any]) -> Reply:
+    way = request.get("way")
+    try:
+        return _reply(page.checked(ladder.turned_to(record, way if isinstance(way, str) else "")))
+    except RecordError:
+        return _reply(record)
+
+
+def _counted(marked: Marked) -> tuple[str, ...]:
+    """The mistake to be counted: only where no other fits the answer."""
+    return (marked.causes[0].mistakes[0].key,) if len(marked.causes) == 1 else ()
+
+
+def _marked(record: Record, request: Mapping[str, Any]) -> Reply:
+    """Raises InputError for an answer that cannot be read."""
+    found = page.problem_of(record)
+    typed = request.get("given")
+    texts = {
+        key: value[:200] for key, value in (typed.items() if isinstance(typed, dict) else ())
+        if isinstance(key, str) and isinstance(value, str)
+    }  # fmt: skip
+    task = found.page.task(found.form)
+    judged = answers.judge(task, texts, limits_of({}))
+    told = tell(task, judged)
+    if told.band != LOOK:
+        record = ladder.tried(record, told.band == ACCEPT, _counted(judged.marked))
+    reply = _reply(record, marking_words.announced(told.phrases), band=told.band)
+    reply["regions"]["marked"] = str(marked_html(told, link_of(task), workings=False))
+    return reply
+
+
+def _shown(record: Record, request: Mapping[str, Any]) -> Reply:
+    return _reply(ladder.shown(record), words.SHOWN)
+
+
+def _next(record: Record, request: Mapping[str, Any]) -> Reply:
+    return _reply(ladder.following(record) if record.now.done else record)
+
+
+def _read(record: Record, request: Mapping[str, Any]) -> Reply:
+    """What a file brings; where this device keeps nothing yet, it is taken at once."""
+    text = request.get("text")
+    try:
+        incoming = page.checked(ladder.read_text(text if isinstance(text, str) else ""))
+    except RecordError as error:
+        said = words.refused(error.reason, error.part)
+        return {"ok": False, "errors": [], "announce": said, "said": said}
+    if not sum_of(way.solved + way.tries for way in record.ways.values()) and not record.mistakes:
+        return _reply(incoming, words.TAKEN, said=words.TAKEN)
+    reply = _reply(record, plain(words.holds(0, 0)))
+    reply["regions"]["incoming"] = str(incoming_html(incoming))
+    return {**reply, "incoming": ladder.written(incoming)}
+
+
+def _taken(record: Record, request: Mapping[str, Any]) -> Reply:
+    try:
+        incoming = page.checked(ladder.read(request.get("incoming")))
+    except RecordError as error:
+        said = words.refused(error.reason, error.part)
+        return {"ok": False, "errors": [], "announce": said, "said": said}
+    together = incoming if request.get("move") == "replace" else ladder.merged(record, incoming)
+    return _reply(together, words.TAKEN, said=words.TAKEN)
+
+
+def _erased(record: Record, request: Mapping[str, Any]) -> Reply:
+    return _reply(page.checked(page.empty(request.get("seed"))), words.ERASED, said=words.ERASED)
+
+
+MOVES: dict[str, Callable[[Record, Mapping[str, Any]], Reply]] = {
+    "open": _opened, "way": _turned, "mark": _marked, "show": _shown, "next": _next, "read": _read,
+    "merge": _taken, "replace": _taken, "erase": _erased,
+}  # fmt: skip
+
+
+def reply(request: Mapping[str, Any]) -> Reply:
+    """The answer to ``{"do": "practice", "move", "record", "seed", ...}``. Raises InputError for an answer that
+    cannot be read, KeyError for no move of ours."""
+    move = MOVES[str(request.get("move"))]
+    record, lost = _record(request)
+    made = move(record, request)
+    return {**made, "said": lost, "announce": lost} if lost else made
+
+
+# The page itself.
+
+
+def way_html() -> Markup:
+    """What to practise: one list, page by page."""
+    groups: dict[str, list[Markup]] = {}
+    for choice in page.choices():
+        option = h("option", {"value": choice.key, "selected": choice.key == page.first_way()}, choice.name)
+        groups.setdefault(choice.title, []).append(option)
+    options = [h("optgroup", {"label": title}, made) for title, made in groups.items()]
+    control = h("select", {"id": "f-way", "name": "way", "autocomplete": "off"}, options)
+    label = h("label", {"for": "f-way"}, words.WAY)
+    return h("div", {"class": "field"}, label, h("div", {"class": "entry"}, control))
+
+
+def _button(name: str, said: str, *, hidden: bool = False, style: str = "plain") -> Markup:
+    return h("button", {"type": "button", "class": style, "data-do": name, "hidden": hidden}, said)
+
+
+def kept_group_html(kept: Markup) -> Markup:
+    """What the device keeps, how the level moves, and what can be done with it."""
+    choose: Marks = {
+        "type": "file", "id": "f-file", "accept": ".json,application/json", "data-file": True, "class": "away",
+        "data-longest": ladder.LONGEST_FILE, "data-too-long": words.TOO_LONG,
+    }  # fmt: skip
+    file = h("p", {"class": "file"}, h("input", choose), h("label", {"for": "f-file", "class": "plain"}, words.IMPORT))
+    buttons = h("div", {"class": "kept-buttons"}, _button("export", words.EXPORT), file, _button("erase", words.ERASE),
+                _button("undo", words.UNDO, hidden=True))  # fmt: skip
+    said = h("p", {"class": "said", "data-said": True, "role": "status", "data-denied": words.DENIED,
+                   "data-exported": words.EXPORTED, "data-file-name": words.FILE_NAME})  # fmt: skip
+    body = (
+        h("p", {"class": "help"}, words.RULE), h("div", {"data-region": "kept"}, kept), buttons,
+        h("div", {"data-region": "incoming"}), said,
+    )  # fmt: skip
+    return h("details", {"class": "group"}, h("summary", None, words.KEPT), body)
+
+
+def regions() -> dict[str, Markup]:
+    """The page as it opens, with the first problem of seed 0: a device sets its own at once."""
+    record = page.checked(page.empty(0))
+    found = page.problem_of(record)
+    answer = found.page.answer(found.form, ("check",))
+    assert answer.asked is not None
+    ends = h("div", {"class": "ends"}, _button("show", words.SHOW),
+             _button("next", words.NEXT, hidden=True, style="onward"))  # fmt: skip
+    return {
+        "way": way_html(),
+        "problem": problem_html(found, answer),
+        "form": form_html(answer.asked),
+        "ends": ends,
+        "standing": standing_html(record),
+        "keeping": kept_group_html(kept_html(record)),
+        "noscript": h("noscript", None, h("p", {"class": "notice"}, words.NO_SCRIPT)),
+    }
+
+

@@ -1,0 +1,226 @@
+"""Free practice on a phone: problems one after another; its record kept, erased, saved to a file and taken from one."""
+
+import json
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from browser.asking import DESK, PHONE, wait_until
+from browser.test_page_access import violations
+from playwright.sync_api import Page, expect
+
+from pycore.pages.practice import problem_of
+from pycore.practice import ladder
+from pycore.practice.task import Task
+
+TOUCH = {"viewport": PHONE, "has_touch": True, "is_mobile": True}
+KEY = "phasor-folio-practice"
+
+
+def record(page: Page) -> dict:
+    return json.loads(page.evaluate(f"localStorage.getItem('{KEY}')"))
+
+
+def task(page: Page) -> Task:
+    """The problem in view, as the core knows it."""
+    found = problem_of(ladder.read(record(page)))
+    expect(page.locator("[data-region=problem]")).to_contain_text(str(found.code))
+    return found.page.task(found.form)
+
+
+def settle(page: Page) -> None:
+    wait_until(page, "document.documentElement.dataset.answer === 'fresh'")
+
+
+@pytest.fixture
+def start(open_page: Callable[..., Page], site: str, ready) -> Callable[..., Page]:
+    def begin(**options: object) -> Page:
+        page = open_page(**{**TOUCH, **options})
+        page.goto(f"{site}practice/")
+        ready(page)
+        settle(page)
+        return page
+
+    return begin
+
+
+def give(page: Page, size: float, unit: str = "A") -> None:
+    page.check("[name=answer-how][value=calculated]")
+    page.fill("[name=answer]", f"{size:.6g} {unit}")
+    page.click("[data-action=check]")
+    page.locator("[data-region=marked] .marked").wait_for()
+    settle(page)
+
+
+def test_three_problems_with_a_reload_between(start, ready):
+    page = start()
+    size = task(page).size
+    expect(page.locator("[data-region=drawn] svg")).to_have_count(0)
+    give(page, size)
+    expect(page.locator("[data-region=drawn] svg").first).to_be_visible()
+    expect(page.locator("[data-region=standing]")).to_contain_text("1 in a row")
+    assert "next" == page.evaluate("document.activeElement.dataset.do")
+    page.tap("[data-do=next]")
+    settle(page)
+
+    page.reload()
+    ready(page)
+    settle(page)
+    assert 2 == record(page)["ways"]["0.parallelogram"]["had"]
+    size = task(page).size
+    give(page, 5.77 * size)
+    assert "wrong" == page.get_attribute(".marked", "data-band")
+    give(page, size)
+    wait_until(page, "document.querySelector('.marked').dataset.band === 'accept'")
+    expect(page.locator("[data-region=standing]")).to_contain_text("2 in a row")
+    page.reload()
+    ready(page)
+    settle(page)
+    expect(page.locator("[data-region=drawn] svg").first).to_be_visible()
+    page.tap("[data-do=next]")
+    settle(page)
+
+    page.tap("[data-do=show]")
+    expect(page.locator("[data-region=drawn]")).to_contain_text("Not counted as solved")
+    expect(page.locator("[data-region=standing]")).to_contain_text("0 in a row")
+    way = record(page)["ways"]["0.parallelogram"]
+    assert (3, 2, "shown") == (way["had"], way["solved"], way["done"])
+
+
+def test_another_way_and_back_leaves_the_problem_as_it_was(start):
+    page = start()
+    first = record(page)["ways"]["0.parallelogram"]["code"]
+    page.select_option("[name=way]", "0.components")
+    wait_until(page, f"JSON.parse(localStorage['{KEY}']).way === '0.components'")
+    settle(page)
+    page.check("[value=calculated]")
+    page.evaluate("document.querySelector('[data-on-the-way]').open = true")
+    expect(page.locator("[name=answer-across]")).to_be_visible()
+    page.select_option("[name=way]", "0.parallelogram")
+    wait_until(page, f"JSON.parse(localStorage['{KEY}']).way === '0.parallelogram'")
+    settle(page)
+    expect(page.locator("[data-region=problem]")).to_contain_text(first)
+
+
+def test_a_bad_answer_is_refused_at_its_field(start):
+    page = start()
+    page.check("[value=drawn]")
+    page.fill("[name=answer]", "ten")
+    page.click("[data-action=check]")
+    expect(page.locator('[data-message-for="answer"]')).to_contain_text("“ten” cannot be read")
+    assert 0 == record(page)["ways"]["0.parallelogram"]["tries"]
+
+
+def unfold(page: Page) -> None:
+    page.locator(".keeping summary").click()
+
+
+def test_the_record_is_saved_erased_undone_and_taken_again(start, tmp_path: Path):
+    page = start()
+    give(page, 5.77 * task(page).size)
+    kept = record(page)
+    unfold(page)
+    with page.expect_download() as download:
+        page.click("[data-do=export]")
+    file = tmp_path / "record.json"
+    download.value.save_as(file)
+    assert kept == json.loads(file.read_text("utf-8"))
+    assert "phasor-folio-practice.json" == download.value.suggested_filename
+
+    page.click("[data-do=erase]")
+    expect(page.locator("[data-said]")).to_contain_text("Erased")
+    settle(page)
+    assert 0 == record(page)["ways"]["0.parallelogram"]["tries"]
+    page.click("[data-do=undo]")
+    wait_until(page, f"JSON.parse(localStorage['{KEY}']).ways['0.parallelogram'].tries === 1")
+    settle(page)
+    assert kept == record(page)
+
+    page.set_input_files("[data-file]", file)
+    page.locator("[data-do=merge]").wait_for()
+    assert kept == record(page)
+    page.click("[data-do=replace]")
+    expect(page.locator("[data-said]")).to_contain_text("Taken from the file")
+    assert kept == record(page)
+
+
+@pytest.mark.parametrize(("name", "text", "said"), [
+    ("deep", "[" * 60_000, "nested deeper"),
+    ("large", " " * 10_000_000, "longer than any record"),
+    ("proto", '{"__proto__": {"polluted": true}}', "no record of practice"),
+    ("html", "<script>alert(1)</script>", "not JSON"),
+    ("binary", "\ufffd\x00\x01", "not JSON"),
+])  # fmt: skip
+def test_hostile_files_are_refused_and_the_record_stays(start, tmp_path: Path, name: str, text: str, said: str):
+    page = start()
+    before = record(page)
+    unfold(page)
+    file = tmp_path / f"{name}.json"
+    file.write_text(text, "utf-8")
+    page.set_input_files("[data-file]", file)
+    expect(page.locator("[data-said]")).to_contain_text(said)
+    assert before == record(page)
+    assert page.evaluate("({}).polluted") is None
+
+
+@pytest.mark.parametrize("text", ["{", "[]", '{"kind": "other"}', "null", '{"__proto__": {}}'])
+def test_a_damaged_record_begins_anew_and_says_so(start, ready, text: str):
+    page = start()
+    page.evaluate(f"text => localStorage.setItem('{KEY}', text)", text)
+    page.reload()
+    ready(page)
+    settle(page)
+    assert "phasor-folio-practice" == record(page)["kind"]
+    if text != "null":
+        expect(page.locator("[data-said]")).to_have_text(
+            "What was kept here could not be read, so a new record has begun.")  # fmt: skip
+
+
+def test_by_keyboard_alone(start):
+    page = start(has_touch=False, is_mobile=False)
+    size = task(page).size
+    page.focus("[name=way]")
+    for _ in range(6):
+        page.keyboard.press("Tab")
+        if "answer-how" == page.evaluate("document.activeElement.name"):
+            break
+    page.keyboard.press("Space")
+    page.keyboard.press("Tab")
+    page.keyboard.type(f"{size:.6g} A")
+    page.keyboard.press("Enter")
+    wait_until(page, "document.activeElement.dataset.do === 'next'")
+    before = record(page)["ways"]["0.parallelogram"]["code"]
+    page.keyboard.press("Enter")
+    wait_until(page, f"JSON.parse(localStorage['{KEY}']).ways['0.parallelogram'].code !== '{before}'")
+
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize("screen", [PHONE, DESK], ids=["phone", "desk"])
+def test_no_rule_of_access_is_broken(start, scheme: str, screen: dict[str, int]):
+    page = start(viewport=screen, color_scheme=scheme, reduced_motion="reduce")
+    give(page, 5.77 * task(page).size)
+    for part in page.locator("details").all():
+        part.evaluate("(part) => { part.open = true; }")
+    assert [] == violations(page)
+    page.click("[data-do=show]")
+    page.locator("[data-region=drawn] svg").first.wait_for()
+    assert [] == violations(page)
+
+
+def test_a_code_typed_on_the_front_page_opens_its_problem(page: Page, site: str, ready, answered):
+    page.goto(site)
+    page.fill("[name=typed-code]", "333-jdl-2ga")
+    page.press("[name=typed-code]", "Enter")
+    page.wait_for_url("**/neutral-current/**")
+    ready(page)
+    answered(page)
+    expect(page.locator(".problem-code")).to_have_text("Problem 333-JDL-2GA")
+    expect(page.locator('output[name="neutral-current"]').first).to_be_hidden()
+
+
+def test_another_pages_code_is_taken_there(page: Page, site: str, ready, answered):
+    page.goto(f"{site}neutral-current/#v=1&code=3Q2-227-28W")
+    page.wait_for_url("**/open-neutral/**")
+    ready(page)
+    answered(page)
+    expect(page.locator(".problem-code")).to_have_text("Problem 3Q2-227-28W")

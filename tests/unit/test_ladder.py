@@ -1,0 +1,274 @@
+"""Free practice: the rule of its levels, its problems, its record, and the files that others may have written."""
+
+import json
+
+import pytest
+
+from pycore.api import handle
+from pycore.pages import practice as page
+from pycore.practice import codes, ladder
+from pycore.practice.codes import MOST_LEARNERS, TIERS, Code
+from pycore.practice.ladder import LONGEST_FILE, Record, RecordError
+
+WAY = "0.parallelogram"
+
+
+def fresh(seed: int = 77, **more: object) -> Record:
+    return ladder.begun(Record(seed, WAY, **more))  # type: ignore[arg-type]
+
+
+def solved(record: Record, tries: int = 1) -> Record:
+    for _ in range(tries - 1):
+        record = ladder.tried(record, right=False)
+    return ladder.following(ladder.tried(record, right=True))
+
+
+def given_up(record: Record) -> Record:
+    return ladder.following(ladder.shown(record))
+
+
+# The rule.
+
+
+def test_two_right_at_the_first_try_bring_the_next_level_and_no_more_than_the_last():
+    record, levels = fresh(), []
+    for _ in range(7):
+        record = solved(record)
+        levels.append(record.now.level)
+    assert [0, 1, 1, 2, 2, 2, 2] == levels
+    assert (7, 7) == (record.streak, record.best)
+
+
+def test_two_shown_bring_the_level_before_and_no_less_than_the_first():
+    record, levels = solved(solved(solved(solved(fresh())))), []
+    assert 2 == record.now.level
+    for _ in range(6):
+        record = given_up(record)
+        levels.append(record.now.level)
+    assert [2, 1, 1, 0, 0, 0] == levels
+    assert (0, 4) == (record.streak, record.best)
+
+
+def test_a_later_try_and_a_shown_answer_break_the_run_upwards():
+    assert 0 == solved(solved(solved(fresh()), tries=2)).now.level
+    assert 1 == solved(solved(solved(solved(fresh()), tries=2))).now.level
+    assert 0 == solved(given_up(solved(fresh()))).now.level
+    assert 2 == solved(fresh(), tries=3).streak + 1
+
+
+def test_a_run_of_the_other_kind_begins_at_one():
+    record = given_up(solved(fresh()))
+    assert -1 == record.now.run
+    assert 1 == solved(record).now.run
+
+
+def test_a_problem_that_is_done_changes_nothing_more():
+    done = ladder.tried(fresh(), right=True)
+    assert done == ladder.tried(done, right=True) == ladder.tried(done, right=False, mistakes=["left-out"])
+    assert done == ladder.shown(done)
+    shown = ladder.shown(fresh())
+    assert shown == ladder.tried(shown, right=True)
+
+
+def test_each_way_keeps_its_own_level_and_its_own_problem():
+    record = solved(solved(fresh()))
+    mine = record.now
+    other = ladder.turned_to(record, "0.components")
+    assert (0, 1) == (other.now.level, other.now.had)
+    assert mine == ladder.turned_to(other, WAY).now
+    assert 2 == ladder.turned_to(other, WAY).streak
+
+
+def test_mistakes_are_counted_by_their_key():
+    record = ladder.tried(fresh(), right=False, mistakes=["left-out"])
+    record = ladder.tried(record, right=False, mistakes=["left-out", "reversed"])
+    assert {"left-out": 2, "reversed": 1} == record.mistakes
+
+
+# Its problems.
+
+
+def test_the_same_record_gives_the_same_problem_and_no_problem_comes_twice():
+    assert fresh() == fresh()
+    record, seen = fresh(), []
+    for _ in range(40):
+        seen.append(record.now.code)
+        record = solved(record)
+    assert 40 == len(set(seen))
+    assert all("parallelogram" == codes.read(code).method for code in seen)
+    assert [TIERS[0], TIERS[0], TIERS[1], TIERS[1], TIERS[2]] == [codes.read(code).tier for code in seen[:5]]
+
+
+def test_numbers_that_are_used_up_go_on_with_the_next_seed():
+    way = ladder.Way(had=MOST_LEARNERS - 1)
+    record = Record(codes.SEEDS - 1, WAY, ways={WAY: way})
+    last = ladder.following(record)
+    assert (codes.SEEDS - 1, MOST_LEARNERS) == (codes.read(last.now.code).seed, codes.read(last.now.code).number)
+    following = codes.read(ladder.following(last).now.code)
+    assert (0, 1) == (following.seed, following.number)
+
+
+# Its record, and files.
+
+
+def kept(**changes: object) -> dict[str, object]:
+    record = ladder.written(ladder.tried(solved(fresh()), right=False, mistakes=["left-out"]))
+    return {**json.loads(json.dumps(record)), **changes}
+
+
+def way_with(**changes: object) -> dict[str, object]:
+    whole = kept()
+    return {**whole, "ways": {WAY: {**whole["ways"][WAY], **changes}}}  # type: ignore[index]
+
+
+def test_a_record_is_read_as_it_was_written():
+    record = ladder.turned_to(ladder.tried(solved(fresh()), right=False, mistakes=["left-out"]), "0.components")
+    assert record == ladder.read(json.loads(json.dumps(ladder.written(record))))
+    assert record == ladder.read_text("\ufeff" + json.dumps(ladder.written(record), indent=2))
+
+
+@pytest.mark.parametrize(("value", "reason"), [
+    (None, "kind"), ([], "kind"), ("text", "kind"), ({}, "kind"), (kept(kind="other"), "kind"),
+    (kept(version=2), "version"), (kept(version="1"), "version"), (kept(more=1), "key"),
+    ({**kept(), "__proto__": {"polluted": 1}}, "key"), ({**kept(), "constructor": {}}, "key"),
+    (kept(seed=-1), "value"), (kept(seed=1.5), "value"), (kept(seed=True), "value"), (kept(seed=40000), "value"),
+    (kept(way="0.any-other"), "value"), (kept(way=7), "value"), (kept(way="12.components"), "value"),
+    (kept(streak=10), "value"), (kept(best=10**9), "value"), (kept(ways=[]), "value"),
+    (kept(ways={"__proto__": {}}), "value"), (kept(mistakes={"__proto__": 1}), "key"),
+    (kept(mistakes={"<b>": 1}), "key"), (kept(mistakes={"left-out": -1}), "value"),
+    (kept(mistakes={f"m{number}": 1 for number in range(300)}), "value"),
+    (way_with(level=3), "value"), (way_with(run=2), "value"), (way_with(code="333-JDL-2GB"), "value"),
+    (way_with(code=str(Code(0, "core", "components"))), "value"), (way_with(code=5), "value"),
+    (way_with(done="maybe"), "value"), (way_with(done=[]), "value"), (way_with(solved=99), "value"),
+    (way_with(toString=1), "key"),
+])  # fmt: skip
+def test_what_is_no_record_is_refused_with_the_reason(value: object, reason: str):
+    with pytest.raises(RecordError) as caught:
+        ladder.read(value)
+    assert reason == caught.value.reason
+
+
+@pytest.mark.parametrize(("text", "reason"), [
+    ("", "text"), ("{", "text"), (json.dumps(kept())[:-9], "text"), ("[" * 90_000, "deep"),
+    ('{"a":' * 9 + "1" + "}" * 9, "deep"), (" " * (LONGEST_FILE + 1), "long"), ("NaN", "kind"), ("1e999", "kind"),
+    ('{"kind": "' + "[" * 50 + '"}', "kind"), ('"' + "\\" * 3, "text"),
+])  # fmt: skip
+def test_hostile_files_are_refused_with_the_reason(text: str, reason: str):
+    with pytest.raises(RecordError) as caught:
+        ladder.read_text(text)
+    assert reason == caught.value.reason
+
+
+def test_two_records_merged_lose_nothing():
+    mine = ladder.tried(solved(solved(fresh())), right=False, mistakes=["left-out"])
+    other = ladder.tried(solved(solved(solved(fresh(5)))), right=False, mistakes=["left-out", "mean"])
+    both = ladder.merged(mine, other)
+    assert {"left-out": 2, "mean": 1} == both.mistakes
+    assert (3, 3, mine.now.code) == (both.streak, both.best, both.now.code)
+    assert mine.now.solved + other.now.solved == both.now.solved
+    elsewhere = ladder.turned_to(other, "0.components")
+    assert elsewhere.now == ladder.merged(mine, elsewhere).ways["0.components"]
+    assert both == ladder.read(ladder.written(both))
+
+
+# By the api.
+
+
+def ask(move: str, **more: object) -> dict:
+    return json.loads(handle(json.dumps({"do": "practice", "move": move, **more}))[0])
+
+
+def test_a_new_device_gets_its_own_first_problem():
+    one, two = ask("open", seed=1), ask("open", seed=2)
+    assert ("asking", True) == (one["state"], one["ok"])
+    assert one["record"]["ways"] != two["record"]["ways"]
+    assert one["record"] == ask("open", seed=9, record=one["record"])["record"]
+
+
+def test_every_way_has_problems_that_can_be_solved():
+    listed = [choice.key for choice in page.choices()]
+    assert {"0.parallelogram", "0.tip-to-tail", "0.components"} <= set(listed)
+    record = ask("open", seed=3)["record"]
+    for way in listed:
+        reply = ask("way", record=record, way=way)
+        assert way == reply["way"]
+        found = page.problem_of(ladder.read(reply["record"]))
+        task = found.page.task(found.form)
+        given = {"answer-how": "calculated", "answer": f"{task.size / task.writing.factor!r}",
+                 "answer-unit": task.writing.unit}  # fmt: skip
+        marked = ask("mark", record=reply["record"], given=given)
+        assert ("accept", "solved") == (marked["band"], marked["state"]), way
+        assert "<svg" in marked["regions"]["drawn"]
+
+
+def test_the_answer_is_not_told_before_it_is_found_or_asked_for():
+    reply = ask("open", seed=11)
+    found = page.problem_of(ladder.read(reply["record"]))
+    shown = found.page.answer(found.form)
+    for output in shown.outputs[:2]:
+        assert output.text not in json.dumps(reply["regions"], ensure_ascii=False)
+    assert "" == reply["regions"]["drawn"]
+    assert shown.outputs[0].text in ask("show", record=reply["record"])["regions"]["drawn"]
+
+
+def test_a_wrong_answer_is_a_try_and_one_to_look_at_again_is_none():
+    record = ask("open", seed=11)["record"]
+    size = page.problem_of(ladder.read(record)).page.task(page.problem_of(ladder.read(record)).form).size
+    wrong = ask("mark", record=record, given={"answer-how": "calculated", "answer": str(5.77 * size)})
+    assert ("wrong", 1) == (wrong["band"], wrong["record"]["ways"][WAY]["tries"])
+    near = ask("mark", record=record, given={"answer-how": "calculated", "answer": str(1.015 * size)})
+    assert ("look", 0) == (near["band"], near["record"]["ways"][WAY]["tries"])
+
+
+def test_an_answer_that_cannot_be_read_is_refused_at_its_field():
+    reply = ask("mark", record=ask("open", seed=4)["record"], given={"answer": "four"})
+    assert ["answer"] == [error["field"] for error in reply["errors"]]
+
+
+def test_next_waits_until_a_problem_is_done():
+    record = ask("open", seed=4)["record"]
+    assert record == ask("next", record=record)["record"]
+    after = ask("next", record=ask("show", record=record)["record"])
+    assert (2, "asking") == (after["record"]["ways"][WAY]["had"], after["state"])
+
+
+def test_a_damaged_record_begins_anew_and_says_so():
+    reply = ask("open", seed=4, record={"kind": "nonsense"})
+    assert reply["ok"]
+    assert "could not be read" in reply["said"]
+
+
+def test_a_file_is_taken_at_once_by_a_device_that_keeps_nothing_yet():
+    file = json.dumps(kept())
+    reply = ask("read", seed=4, record=ask("open", seed=4)["record"], text=file)
+    assert json.loads(file) == reply["record"]
+    assert "incoming" not in reply
+
+
+def test_a_file_is_added_or_put_in_place_as_the_learner_says():
+    mine = ask("show", record=ask("open", seed=4)["record"])["record"]
+    mine = ask("next", record=ask("mark", record=ask("next", record=mine)["record"],
+                                  given={"answer": "999 A", "answer-how": "drawn"})["record"])["record"]  # fmt: skip
+    reply = ask("read", record=mine, text=json.dumps(kept()))
+    assert mine == reply["record"]
+    assert 'data-do="merge"' in reply["regions"]["incoming"]
+    replaced = ask("replace", record=mine, incoming=reply["incoming"])["record"]
+    assert kept() == replaced
+    added = ask("merge", record=mine, incoming=reply["incoming"])["record"]
+    assert added["ways"][WAY]["had"] == mine["ways"][WAY]["had"] + kept()["ways"][WAY]["had"]  # type: ignore[index]
+
+
+def test_a_hostile_file_is_refused_and_the_record_stays():
+    mine = ask("open", seed=4)["record"]
+    for text, said in (("{}", "no record of practice"), ("[" * 50_000, "nested deeper"), ("{", "not JSON"),
+                       (json.dumps(kept(version=9)), "version “9”"),
+                       (json.dumps({**kept(), "__proto__": {}}), "“__proto__”")):  # fmt: skip
+        reply = ask("read", record=mine, text=text)
+        assert not reply["ok"]
+        assert said in reply["said"]
+        assert "record" not in reply
+
+
+@pytest.mark.parametrize("move", ["", "other", None, 4, ["open"]])
+def test_no_other_move_is_known(move: object):
+    assert not ask(move)["ok"]  # type: ignore[arg-type]
