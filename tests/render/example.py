@@ -104,7 +104,6 @@ class ExampleCalculator:
 
     slug = "example"
     topic = None
-    warning = ""
     title = "Neutral current"
     description = "What the neutral carries when three lines load it unevenly."
     scenario = "Village theatre, three dimmer racks in star."
