@@ -11,7 +11,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-PREFIXES = {"G": 9, "M": 6, "k": 3, "m": -3, "µ": -6, "μ": -6, "u": -6}
+PREFIXES = {"G": 9, "M": 6, "k": 3, "m": -3, "µ": -6, "μ": -6, "u": -6, "n": -9, "p": -12}
 """Powers of ten of the SI prefixes that are read (SI Brochure, 9th edition, table 7); u where
 no µ can be typed."""
 

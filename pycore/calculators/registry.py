@@ -6,11 +6,13 @@ from pycore.calculators.add_phasors import AddPhasors
 from pycore.calculators.harmonics_in_the_neutral import HarmonicsInTheNeutral
 from pycore.calculators.neutral_current import NeutralCurrent
 from pycore.calculators.open_neutral import OpenNeutralPage
+from pycore.calculators.series_circuit import SeriesCircuit
 from pycore.calculators.sum_page import SumPage
 from pycore.calculators.two_wattmeters import TwoWattmeters
 
 PAGES: tuple[SumPage[Any], ...] = (
     AddPhasors(),
+    SeriesCircuit(),
     NeutralCurrent(),
     HarmonicsInTheNeutral(),
     OpenNeutralPage(),

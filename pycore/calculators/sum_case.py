@@ -160,6 +160,8 @@ class SumCase:
     """The constructions that a page offers."""
     typed_sizes = True
     """Whether the arms' sizes are what was typed; a problem sheet leaves room for those found on the way."""
+    typed_companions = True
+    """The same of the companions' sizes."""
     part_word = "phasor"
     """What one of the arms is called at the head of a table."""
 
@@ -308,7 +310,7 @@ class SumCase:
         if self.companions is None:
             raise TypeError("there are no companions")
         writing = self.companions.writing
-        given, fits = writing.short(plan.second), writing.short(fitting.second)
+        given, fits = writing.scale(plan.second), writing.scale(fitting.second)
         offer = Offer(words.use_scale(fits), ((SECOND, quantity.exact(fitting.second)),))
         message = sum_words.second_does_not_fit(given, fits, self.companions.words.plural)
         return Fault(SECOND, self.problem.typed[SECOND], message, offers=(offer,))

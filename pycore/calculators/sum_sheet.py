@@ -44,7 +44,8 @@ def _companion_rows(case: SumCase, plan: Plan, *, measured: bool) -> list[TableR
     for arm in case.companions.arms if case.companions else ():
         amount = case.companions.writing.amount(arm.size) if case.companions else ""
         row = _told(case, plan, case.telling.tags[arm.key], amount, arm.size * 10.0 / plan.second, arm.angle)
-        made.append(TableRow(row.symbol, amount, words.ROOM, words.ROOM) if measured else row)
+        known = amount if case.typed_companions else words.ROOM
+        made.append(TableRow(row.symbol, known, words.ROOM, words.ROOM) if measured else row)
     return made
 
 
@@ -145,7 +146,7 @@ def _second_scale(case: SumCase, plan: Plan, issue: Issue | None) -> tuple[str, 
     if beside is None or (issue and issue.own_scale and case.problem["sheet"] == compose.PROBLEM):
         return "", ""
     centimetres, scale = plan.layout.bar / 10.0, case.telling.second(plan.second)
-    amounts = case.telling.writing.short(plan.scale * centimetres), beside.writing.short(plan.second * centimetres)
+    amounts = case.telling.writing.scale(plan.scale * centimetres), beside.writing.scale(plan.second * centimetres)
     if plan.layout.paper == "A5":
         return sum_words.second_scale_short(beside.words.plural, scale, *amounts), ""
     bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"

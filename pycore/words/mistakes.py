@@ -3,6 +3,7 @@
 Line names stand in {a}, {b}; {angle} and {scale} are written values.
 """
 
+from pycore.words.circuit_mistakes import CIRCUITS
 from pycore.words.phrase import Phrase, say
 
 NAMES: dict[str, tuple[str, str]] = {
@@ -169,5 +170,5 @@ NAMES: dict[str, tuple[str, str]] = {
 
 def told(key: str, **values: "str | Phrase") -> tuple[Phrase, Phrase]:
     """What happened, and where to look. KeyError for no mistake of ours."""
-    name, look = NAMES[key]
+    name, look = NAMES[key] if key in NAMES else CIRCUITS[key]
     return say(name, **values), say(look, **values)

@@ -1,0 +1,94 @@
+"""What the pages of circuits share: elements as typed, power factor, cautions."""
+
+from pycore.words.inputs import quoted
+from pycore.words.phrase import Phrase, say
+
+LAGGING, LEADING = "lagging", "leading"
+FREQUENCY = "Frequency"
+CAUTIONS = (
+    "A capacitor keeps its charge after the supply is off: discharge it through a resistor and prove it dead before "
+    "touching anything.",
+    "Measurements on a live circuit are for competent or supervised people on a rig made for it.",
+    "These sheets teach; they do not size an installation. Ask which method your examining body accepts.",
+)
+EXAMPLES = {"Ω": "10 Ω, or 1.5 kΩ", "H": "0.1 H, or 100 mH, or its reactance, such as 31.4 Ω",
+            "F": "100 µF, or its reactance, such as 31.8 Ω", "": "24 Ω, or 10 Ω + 50 mH, or 100 µF, or j32 Ω"}  # fmt: skip
+KINDS = {"R": "resistances", "L": "inductances or inductive reactances", "C": "capacitances or capacitive reactances"}
+
+
+def bad_element(label: str, given: str, bare: str) -> str:
+    """A text that is no element."""
+    return f"{label} cannot be read: {quoted(given)}. Write {EXAMPLES[bare]}; several with + between."
+
+
+def other_kind(label: str, given: str, only: str) -> str:
+    """An element that belongs in another field."""
+    return f"{label} takes {KINDS[only]}: {quoted(given)} belongs in another field."
+
+
+def no_capacitance(label: str, given: str) -> str:
+    """A capacitor of nothing."""
+    return (
+        f"{label} is zero: {quoted(given)}. A capacitor of 0 F lets no current through. Leave the field empty if there "
+        "is no capacitor."
+    )
+
+
+def element_range(label: str, given: str, least: str, most: str, example: str) -> str:
+    """An element beyond what the page takes."""
+    return f"{label} is out of range: {quoted(given)}. Accepted is {least} to {most}: write {example}."
+
+
+def too_many(label: str, most: int) -> str:
+    """More elements than a sheet shows."""
+    return f"{label}: no more than {most} elements altogether fit on a sheet. Add up those of one kind first."
+
+
+def no_elements() -> str:
+    """Nothing was given."""
+    return "Nothing is in the circuit. Give at least one resistor, coil or capacitor."
+
+
+def accepted_supply(example: str) -> str:
+    """What a supply may look like."""
+    return f"Write a voltage, such as {example}, or the current if that is known, such as 2.5 A."
+
+
+def bad_supply(label: str, given: str, example: str) -> str:
+    """A supply that is neither volts nor amperes."""
+    if not given:
+        return f"{label} is empty. {accepted_supply(example)}"
+    return f"{label} cannot be read: {quoted(given)}. {accepted_supply(example)}"
+
+
+def supply_range(label: str, given: str, least: str, most: str) -> str:
+    """A supply beyond what the page takes."""
+    return f"{label} is out of range: {quoted(given)}. Accepted is {least} to {most}."
+
+
+def factor_text(factor: str, side: str) -> str:
+    """A power factor with its side: 0.8 lagging."""
+    return f"{factor} {side}".strip()
+
+
+def lags(first: Phrase, second: Phrase, angle: str, factor: str) -> Phrase:
+    """The current against its voltage."""
+    return say("{first} lags {second} by {angle}: power factor {factor}.",
+               first=first, second=second, angle=angle, factor=factor)  # fmt: skip
+
+
+def leads(first: Phrase, second: Phrase, angle: str, factor: str) -> Phrase:
+    """The same where it leads."""
+    return say("{first} leads {second} by {angle}: power factor {factor}.",
+               first=first, second=second, angle=angle, factor=factor)  # fmt: skip
+
+
+def in_phase(first: Phrase, second: Phrase) -> Phrase:
+    """The same where they point the same way."""
+    return say("{first} and {second} are in phase: power factor 1.", first=first, second=second)
+
+
+def current_is(side: str) -> Phrase:
+    """Which side the current stands."""
+    return say("The current is {side}: the {kind} prevails.", side=side,
+               kind="coil" if side == LAGGING else "capacitor")  # fmt: skip

@@ -1,0 +1,34 @@
+"""The formulas of a working in one line of plain text each, so that a test can read them."""
+
+from pycore.calculators.interface import Equation, Working
+from pycore.words import Symbol
+from pycore.words.formula import Fenced, Formula, Fraction, Function, Number, Root, Row, Square
+
+
+def line(formula: Formula) -> str:
+    """A formula as plain text."""
+    match formula:
+        case str():
+            return formula
+        case Number():
+            return formula.text + (f" {formula.unit}" if formula.unit else "")
+        case Symbol():
+            return formula.plain
+        case Fraction():
+            return f"({line(formula.above)})/({line(formula.below)})"
+        case Root():
+            return f"√({line(formula.inside)})"
+        case Square():
+            return f"({line(formula.base)})²"
+        case Function():
+            return f"{formula.name} {line(formula.of)}"
+        case Fenced():
+            return f"({line(formula.inside)})"
+        case Row():
+            return " ".join(line(part) for part in formula.parts)
+    raise TypeError(f"{formula} is no formula")
+
+
+def lines_of(working: Working) -> list[str]:
+    """Every line of a working's equations."""
+    return [line(one) for block in working.blocks if isinstance(block, Equation) for one in block.lines]
