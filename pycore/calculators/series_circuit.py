@@ -51,7 +51,7 @@ FIELDS: tuple[Field, ...] = (
 BY_NAME = {field.name: field for field in FIELDS}
 GROUPS = (("r", "Ω", RESISTOR), ("l", "H", COIL), ("c", "F", CAPACITOR))
 LETTERS = {RESISTOR: "R", COIL: "L", CAPACITOR: "C"}
-I, V = Symbol("I"), Symbol("V")
+AMPS, VOLTS = Symbol("I"), Symbol("V")
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,8 +93,8 @@ class SeriesCase(SumCase):
         values = solution.voltages if self.volts_drawn else solution.impedances
         arms = arms_of(values)
         symbols = [Symbol("V", name) if self.volts_drawn else impedance_symbol(name) for name in self.names]
-        tags = tags_of(symbols, V if self.volts_drawn else Symbol("Z"), (I,))
-        origin: Phrase = (I,) if self.volts_drawn else (Symbol("R"),)
+        tags = tags_of(symbols, VOLTS if self.volts_drawn else Symbol("Z"), (AMPS,))
+        origin: Phrase = (AMPS,) if self.volts_drawn else (Symbol("R"),)
         on_first = problem["reference"] == "current"
         reference = arms[0].angle if on_first else 0.0
         telling = Telling(
@@ -110,7 +110,8 @@ class SeriesCase(SumCase):
             if self.volts_drawn
             else None,
         )
-        super().__init__(problem, arms, telling.lines, Picture(problem["first"], problem["rotation"], reference), telling)
+        picture = Picture(problem["first"], problem["rotation"], reference)
+        super().__init__(problem, arms, telling.lines, picture, telling)
         self.total = phasor.total(values)
         self.sum_word = ("supply",) if self.volts_drawn else ("impedance",)
 
@@ -214,9 +215,10 @@ class SeriesCircuit(SumPage[SeriesCase]):
             order = [impedance, current, voltage]
         side = side_of(solution.angle)
         factor = quantity.fixed(solution.factor, 3, mark)
+        angle = quantity.fixed(solution.angle, 1, mark) + "°"
         made = [
             *order,
-            Output("phase-angle", solution.angle, quantity.fixed(solution.angle, 1, mark) + "°", label=say(words.ANGLE)),
+            Output("phase-angle", solution.angle, angle, label=say(words.ANGLE)),
             Output("power-factor", solution.factor, f"{factor} {side}".strip(), label=say(words.FACTOR)),
             output("reactance", solution.whole.imag, "Ω", say(words.REACTANCE)),
             output("active-power", solution.power.real, "W", say(words.POWER)),
@@ -232,7 +234,7 @@ class SeriesCircuit(SumPage[SeriesCase]):
         solution = case.solution
         if solution.whole == 0:
             return sum_summary(case, plan)
-        lies = factor_phrase(solution.angle, solution.factor, (I,), (V,), case.telling.mark)
+        lies = factor_phrase(solution.angle, solution.factor, (AMPS,), (VOLTS,), case.telling.mark)
         return (lies, *sum_summary(case, plan)[1:])
 
     def given(self, case: SeriesCase) -> Phrase:

@@ -6,7 +6,7 @@ from pycore import phasor, quantity
 from pycore.calculators.circuit_case import side_of
 from pycore.calculators.circuit_formula import PI, added, hypotenuse, number, reactance_line
 from pycore.calculators.interface import Block, Equation, Paragraph
-from pycore.calculators.series_circuit import I, SeriesCase, V
+from pycore.calculators.series_circuit import AMPS, VOLTS, SeriesCase
 from pycore.calculators.written import degrees_text
 from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR, elastance, inductance
 from pycore.words import Symbol
@@ -68,11 +68,11 @@ class _Working:
         letter = Z if any(kind != RESISTOR for kind in self.kinds) else R
         volts, amperes, ohms = self.number(supply, "V"), self.number(current, "A"), self.number(size, "Ω")
         if self.case.typed_companions:
-            line = row(V, "=", Row((I, letter)), "=", amperes, "×", ohms, "=", volts)
+            line = row(VOLTS, "=", Row((AMPS, letter)), "=", amperes, "×", ohms, "=", volts)
         else:
-            line = row(I, "=", Fraction(V, letter), "=", Fraction(volts, ohms), "=", amperes)
+            line = row(AMPS, "=", Fraction(VOLTS, letter), "=", Fraction(volts, ohms), "=", amperes)
         each = tuple(
-            row(Symbol("V", name), "=", Row((I, symbol)), "=", amperes, "×",
+            row(Symbol("V", name), "=", Row((AMPS, symbol)), "=", amperes, "×",
                 self.number(phasor.magnitude(value), "Ω"), "=", self.number(phasor.magnitude(value) * current, "V"))
             for name, symbol, value in zip(self.case.names, self.symbols, self.solution.impedances, strict=True)
         )  # fmt: skip
@@ -93,7 +93,7 @@ class _Working:
             return []
         lines = (
             added(up, reactive, "V", whole.imag * current, self.mark),
-            *hypotenuse(V, (across, whole.real * current), (up, whole.imag * current), "V", self.mark),
+            *hypotenuse(VOLTS, (across, whole.real * current), (up, whole.imag * current), "V", self.mark),
         )
         return [Equation(lines, words.supply_again())]
 
@@ -121,10 +121,10 @@ class _Working:
         power, current = self.solution.power, self.number(self.solution.current, "A")
         whole = self.solution.whole
         lines = (
-            row(Symbol("P"), "=", Row((Square(I), R)), "=", Square(current), "×", self.number(whole.real, "Ω"), "=",
+            row(Symbol("P"), "=", Row((Square(AMPS), R)), "=", Square(current), "×", self.number(whole.real, "Ω"), "=",
                 self.number(power.real, "W")),
-            row(Symbol("Q"), "=", Row((Square(I), X)), "=", self.number(power.imag, "var")),
-            row(Symbol("S"), "=", Row((V, I)), "=", self.number(phasor.magnitude(power), "VA")),
+            row(Symbol("Q"), "=", Row((Square(AMPS), X)), "=", self.number(power.imag, "var")),
+            row(Symbol("S"), "=", Row((VOLTS, AMPS)), "=", self.number(phasor.magnitude(power), "VA")),
         )  # fmt: skip
         return [Equation(lines, words.powers())]
 

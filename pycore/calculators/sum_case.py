@@ -335,6 +335,8 @@ class SumCase:
         """An order in words, by the lines' names."""
         if method == "tip-to-tail":
             return ", ".join(self.lines[arm.number - 1] for arm in chain_of(self.arms, order))
+        if method == "components" or len(self.arms) < 2:
+            return ""
         return words.pair_first(self.lines[int(order[0]) - 1], self.lines[int(order[1]) - 1])
 
     def share(self, other: "SumCase") -> None:

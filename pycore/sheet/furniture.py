@@ -197,6 +197,8 @@ def words(layout: Layout, writing: Writing) -> Group:
     y = box.top - style.scale_words - 1
     items: list[Item] = [text(writing.scale_words, Point(box.left, y), style.scale_words)]
     if writing.second_scale:
+        # Below the tail of a decimal comma.
+        y -= 0.12 * style.scale_words
         for line in wrapped(writing.second_scale, style.value, box.width):
             y -= 1.7 * style.value
             items.append(text(line, Point(box.left, y), style.value))

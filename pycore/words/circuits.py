@@ -12,7 +12,8 @@ CAUTIONS = (
     "These sheets teach; they do not size an installation. Ask which method your examining body accepts.",
 )
 EXAMPLES = {"Ω": "10 Ω, or 1.5 kΩ", "H": "0.1 H, or 100 mH, or its reactance, such as 31.4 Ω",
-            "F": "100 µF, or its reactance, such as 31.8 Ω", "": "24 Ω, or 10 Ω + 50 mH, or 100 µF, or j32 Ω"}  # fmt: skip
+            "F": "100 µF, or its reactance, such as 31.8 Ω",
+            "": "24 Ω, or 10 Ω + 50 mH, or 100 µF, or j32 Ω"}  # fmt: skip
 KINDS = {"R": "resistances", "L": "inductances or inductive reactances", "C": "capacitances or capacitive reactances"}
 
 
@@ -29,8 +30,8 @@ def other_kind(label: str, given: str, only: str) -> str:
 def no_capacitance(label: str, given: str) -> str:
     """A capacitor of nothing."""
     return (
-        f"{label} is zero: {quoted(given)}. A capacitor of 0 F lets no current through. Leave the field empty if there "
-        "is no capacitor."
+        f"{label} is zero: {quoted(given)}. A capacitor of 0 F lets no current through. "
+        "Leave the field empty if there is no capacitor."
     )
 
 

@@ -15,7 +15,7 @@ from pycore.calculators.registry import CALCULATORS
 
 HERE = Path(__file__).parent
 KINDS = {"published", "common practice", "from memory", "recomputed"}
-UNITS = {"", "A", "V", "W", "VA", "var", "°", "mm", "A/cm", "V/cm"}
+UNITS = {"", "A", "V", "W", "VA", "var", "Ω", "S", "F", "Hz", "°", "mm", "A/cm", "V/cm"}
 CASES = [case for path in sorted(HERE.glob("*.toml")) for case in tomllib.loads(path.read_text())["case"]]
 OUTPUT = re.compile(r'<output name="([^"]+)" data-value="([^"]*)"')
 
