@@ -9,7 +9,7 @@ from pycore import quantity
 from pycore.drawing import Group, Item, Line, Shape
 from pycore.geometry import Box, Point
 from pycore.sheet.code import code
-from pycore.sheet.lettered import text, width_of, wrapped
+from pycore.sheet.lettered import fitting, text, width_of, wrapped
 from pycore.sheet.media import Layout, Style, layout
 from pycore.words import Phrase
 
@@ -195,7 +195,8 @@ def words(layout: Layout, writing: Writing) -> Group:
     """The scale in words, and the notes below it, closer together where they would not all fit."""
     style, box = layout.style, layout.words
     y = box.top - style.scale_words - 1
-    items: list[Item] = [text(writing.scale_words, Point(box.left, y), style.scale_words)]
+    size = fitting(writing.scale_words, style.scale_words, box.width)
+    items: list[Item] = [text(writing.scale_words, Point(box.left, y), size)]
     if writing.second_scale:
         # Below the tail of a decimal comma.
         y -= 0.12 * style.scale_words
@@ -250,7 +251,8 @@ def title_block(layout: Layout, writing: Writing) -> Group:
     x = box.left + 2.4
     items: list[Item] = [Shape(_corners(box), 0.5)]
     y = box.top - title_height
-    items.append(text(writing.title, Point(x, box.top - style.title - 2.2), style.title))
+    size = fitting(writing.title, style.title, box.width - 4.8)
+    items.append(text(writing.title, Point(x, box.top - style.title - 2.2), size))
     lines = wrapped(writing.subtitle, style.note, box.width - 4.8, 2 if compact else 1)
     for index, line in enumerate(reversed(lines)):
         items.append(text(line, Point(x, y + 1.6 + index * 1.6 * style.note), style.note))
@@ -277,7 +279,7 @@ def _cell(x: float, top: float, label: str, value: str, style: Style, width: flo
         items.append(text(label, Point(x, top - small - 1.0), small, ink="ink-2"))
     if value:
         room = width - CELL_PADDING
-        size = style.value if width_of(value, style.value) <= room else small
+        size = style.value if width_of(value, style.value) <= room else fitting(value, small, room)
         drop = small + style.value + 2.3 if label else style.value + 2.8
         items.append(text(value, Point(x, top - drop), size))
     return items

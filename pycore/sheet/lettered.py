@@ -60,6 +60,12 @@ def width_of(phrase: Phrase | str, capitals: float) -> float:
     return lettering.runs_width(runs(phrase, capitals))
 
 
+def fitting(phrase: Phrase | str, capitals: float, room: float) -> float:
+    """The height of capitals at which a line keeps within ``room`` mm: ``capitals``, or as much less as it needs."""
+    wide = width_of(phrase, capitals)
+    return capitals if wide <= room else capitals * room / wide
+
+
 def wrapped(phrase: str, capitals: float, width: float, most: int = 0) -> list[str]:
     """Plain text broken into lines no wider than ``width`` mm: at spaces, else anywhere.
 

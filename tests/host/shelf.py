@@ -82,7 +82,57 @@ def add_phasors(dice: Dice, number: int) -> dict[str, str]:
     return {**form, "combine": dice.one_of(("sum", "sum", "difference")), "unit": dice.one_of(("A", "V"))}
 
 
-PAGES: dict[str, Callable[[Dice, int], dict[str, str]]] = {"add-phasors": add_phasors}
+def open_neutral(dice: Dice, number: int) -> dict[str, str]:
+    """Three loads: resistances, reactances, powers, one not connected, all equal, one far larger."""
+    kind = ("plain", "equal", "reactive", "power", "open", "mixed", "wide", "plain")[number % 8]
+    loads = [dice.size() for _ in range(3)]
+    if kind == "equal":
+        loads = [loads[0]] * 3
+    elif kind == "reactive":
+        loads[dice.below(3)] = f"{dice.size()} {dice.one_of('+-')} j{dice.size()}"
+    elif kind == "power":
+        loads = [f"{load} kW" for load in loads]
+    elif kind == "open":
+        loads[dice.below(3)] = ""
+    elif kind == "mixed":
+        loads = ["100", "-j100", "j100"]
+    elif kind == "wide":
+        loads = ["1", "1000", "50"]
+    form = dict(zip(("z1", "z2", "z3"), loads, strict=True))
+    return {**form, "method": dice.one_of(("displacement", "displacement", "tip-to-tail")),
+            "volts": dice.one_of(("400", "208", "11 kV")), "sequence": dice.one_of(("123", "132"))}  # fmt: skip
+
+
+def harmonics(dice: Dice, number: int) -> dict[str, str]:
+    """Three lines with up to six orders; the order drawn may not be there, or cancel."""
+    form = {f"i{line}": dice.size() for line in (1, 2, 3)}
+    form |= {f"a{line}": dice.angle(60) for line in (1, 2, 3)}
+    for order in (3, 5, 7, 9, 11, 13):
+        share = str(1 + dice.below(60))
+        form[f"h{order}"] = dice.one_of((share, share, f"{share} at {dice.angle()}", ""))
+    if number % 6 == 1:
+        form |= {"i2": form["i1"], "i3": form["i1"], "a1": "0", "a2": "0", "a3": "0"}
+    drawn = dice.one_of(("1", "3", "3", "5", "7", "9"))
+    return {**form, "drawn": drawn, "stated": dice.one_of(("fundamental", "total"))}
+
+
+def two_wattmeters(dice: Dice, number: int) -> dict[str, str]:
+    """A balanced load by its angle or its readings, or readings of a load that is not balanced."""
+    form = {"method": dice.one_of(("tip-to-tail", "components"))}
+    if number % 3 == 0:
+        lag = dice.one_of(("0", "30", "60", "90", "-60", dice.angle(90)))
+        return {**form, "volts": "400", "amps": dice.size(), "lag": lag}
+    first = ("-" if dice.below(4) == 0 else "") + dice.size()
+    return {**form, "known": "readings", "w1": first, "w2": f"{dice.size()} kW"[: 20 if number % 2 else -3],
+            "balanced": dice.one_of(("yes", "yes", "no"))}  # fmt: skip
+
+
+PAGES: dict[str, Callable[[Dice, int], dict[str, str]]] = {
+    "add-phasors": add_phasors,
+    "harmonics-in-the-neutral": harmonics,
+    "open-neutral": open_neutral,
+    "two-wattmeters": two_wattmeters,
+}
 
 
 def form(slug: str, number: int) -> dict[str, str]:
