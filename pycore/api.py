@@ -276,8 +276,11 @@ def _work(name: str) -> Callable[[Mapping[str, Any]], Reply]:
 def _photo(request: Mapping[str, Any]) -> Reply:
     """A drawing judged from points in a photograph of it; the pixels never come here."""
     # Only the photograph's panel needs it; the first answer of a sheet need not wait for its import.
-    from pycore.render.photograph import NoPhoto, reply
-
+    # It stands in a lazy part: without it nothing can be measured.
+    try:
+        from pycore.render.photograph import NoPhoto, reply
+    except ImportError:
+        raise BadRequest(words.part_missing()) from None
     try:
         return reply(_page(request), request, _form(request)), None
     except NoPhoto:

@@ -6,14 +6,18 @@ import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
+from itertools import pairwise
 
 import numpy as np
 import pypdfium2
 from PIL import Image, ImageDraw, ImageFilter
 
-from pycore.calculators.interface import Opening
+from pycore import geometry
+from pycore.calculators.interface import Opening, default_form
 from pycore.calculators.registry import CALCULATORS
+from pycore.calculators.sum_photograph import wanted
 from pycore.drawing import Document
+from pycore.practice.drawn import points_to_find
 from pycore.writers import pdf
 
 OPENING = Opening("https://www.folio.example/neutral-current/", True)
@@ -202,3 +206,53 @@ def photograph(
     sheet = drawn_on(_rendered(tuple(sorted(form.items())), per_mm), strokes, per_mm, seed)
     taken_picture = shot(sheet, per_mm, seen_by, seed=seed, blur=how.blur, noise=how.noise, light=how.light)
     return taken_picture, seen_by
+
+
+PARALLELOGRAMS = ("O T1", "O T2", "T1 R", "T2 R", "O R", "O T3", "R N", "T3 N", "O N")
+"""The lines of two parallelograms, by their ends."""
+
+
+@dataclass(frozen=True)
+class Taken:
+    """A photograph of a drawing, the camera, the drawing's true points and the sheet's marks (mm), its paper."""
+
+    picture: Image.Image
+    camera: Camera
+    points: Mapping[str, tuple[float, float]]
+    marks: tuple[tuple[float, float], ...]
+    form: Mapping[str, str]
+
+    def jpeg(self, exif: int = 1) -> bytes:
+        """The picture as a file; ``exif`` is the turn that its viewer must make."""
+        data = io.BytesIO()
+        turned = {1: self.picture, 6: self.picture.transpose(Image.Transpose.ROTATE_90)}[exif]
+        tags = Image.Exif()
+        tags[0x0112] = exif
+        turned.save(data, "JPEG", quality=90, exif=tags)
+        return data.getvalue()
+
+
+def taken(
+    seed: int, choices: Mapping[str, str] | None = None, slip: tuple[str, float] | None = None,
+    how: Conditions | None = None, megapixels: float | None = None,
+) -> Taken:  # fmt: skip
+    """A photograph of the example as drawn by hand on its problem sheet. With ``slip`` an arrow from the common point
+    (its tip's name) is turned by so many degrees, and what follows is drawn from it."""
+    page = CALCULATORS["neutral-current"]
+    form = default_form(page.fields) | {"sheet": "problem", **(choices or {})}
+    want = wanted(page, form)
+    drawing, figure = want.drawing, want.drawing.construction.figure.points
+    points = {
+        name: want.origin.plus(drawing.picture.place(figure[name], drawing.factor))
+        for name in points_to_find(drawing.construction)
+    }
+    if slip:
+        start, tip = points["O"], points[slip[0]]
+        points[slip[0]] = start.moved(geometry.distance(start, tip), geometry.direction(start, tip) + slip[1])
+        points["R"] = points["T1"].plus(points["T2"]).minus(start)
+        points["N"] = points["R"].plus(points["T3"]).minus(start)
+    pairs = [pair.split() for pair in PARALLELOGRAMS] if "R" in points else [*pairwise(points), ("O", "N")]
+    layout = page.case(form).shown().layout
+    strokes = [(tuple(points[one]), tuple(points[other])) for one, other in pairs]
+    picture, seen_by = photograph(form, (layout.width, layout.height), strokes, seed, megapixels, how)
+    return Taken(picture, seen_by, points, want.marks, form)

@@ -71,8 +71,8 @@ def panel_html(form: Mapping[str, str]) -> Markup:
                 h("canvas", {"class": "photo-loupe", "data-photo-loupe": True, "hidden": True}))  # fmt: skip
     buttons = (
         _button("marks-done", words.MARKS_DONE, "first"), _button("overlay", words.OVERLAY),
-        _button("save", words.SAVE), _button("back", words.BACK), _button("move-marks", words.MOVE_MARKS),
-        _button("again", words.AGAIN),
+        _button("save", words.SAVE), _button("back", words.BACK), _button("whole", words.WHOLE),
+        _button("move-marks", words.MOVE_MARKS), _button("again", words.AGAIN),
     )  # fmt: skip
     row = h("div", {"class": "photo-buttons"}, buttons)
     steer = h("p", {"class": "photo-help", "data-photo-help": True})

@@ -68,3 +68,8 @@ def fault_of_ours(name: str) -> str:
 def unknown_request() -> str:
     """A request for something that is not done here."""
     return "This cannot be done here."
+
+
+def part_missing() -> str:
+    """A lazy part of the site could not be fetched."""
+    return "This part of the site could not be fetched: check the connection, and try again."

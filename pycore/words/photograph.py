@@ -29,6 +29,7 @@ DRAG_CORNERS = "Drag each ring on to its corner of the paper: press near it, and
 MARKS_DONE = "They are in place"
 MOVE_MARKS = "Move the marks"
 BACK = "Take back"
+WHOLE = "Whole photo"
 AGAIN = "Another photo"
 SAVE = "Save as a picture"
 OVERLAY = "Show the true drawing"

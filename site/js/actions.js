@@ -11,7 +11,8 @@ const slug = document.documentElement.dataset.slug;
 /** The page's address without its fragment: where the site was built for, or else where it is. */
 export const base = () => document.documentElement.dataset.base ?? location.href.replace(/[?#].*$/, "");
 
-function say(sentence) {
+/** Say a sentence of pycore's below the buttons. */
+export function say(sentence) {
   said.textContent = "";
   said.textContent = sentence;
 }

@@ -372,7 +372,7 @@ form.refresh();
 actions.listen(bridge, live, unanswered, complete);
 actions.add("lesson", () => lesson.open());
 actions.add("code", () => sharePanel.open(bridge));
-actions.add("photo", async () => (await import("./photo.js")).open(bridge, unanswered));
+actions.add("photo", async () => (await import("./photo.js")).open(bridge, unanswered, actions.say));
 actions.add("handout", async () => {
   if (await handout.save(bridge)) actions.told("handed");
 });

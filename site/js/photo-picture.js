@@ -18,6 +18,7 @@ export class Picture {
   #loupe;
   #handles = []; // { x, y, button, marked }
   #held = null;
+  #paths = [];
   onPress = () => null; // (x, y) of a press that takes hold of no handle: gives a handle to hold, or null
   onMove = () => {};
   onDrop = () => {};
@@ -70,8 +71,10 @@ export class Picture {
       bottom = Math.min(this.height, Math.ceil(Math.max(...ys) + margin));
     }
     this.#view = { x: left, y: top, width: right - left, height: bottom - top };
+    this.#frame.dataset.view = [left, top, right - left, bottom - top].join(" ");
     for (const canvas of [this.#canvas, this.#lines]) [canvas.width, canvas.height] = [right - left, bottom - top];
     this.#canvas.getContext("2d").drawImage(this.#whole, -left, -top);
+    this.draw(this.#paths);
     this.#place();
   }
 
@@ -205,6 +208,7 @@ export class Picture {
 
   /** Draw lines over the picture: `{ role, points }`, points as [x, y]. */
   draw(paths) {
+    this.#paths = paths;
     const pen = this.#lines.getContext("2d");
     pen.setTransform(1, 0, 0, 1, -this.#view.x, -this.#view.y);
     pen.clearRect(this.#view.x, this.#view.y, this.#view.width, this.#view.height);

@@ -10,6 +10,7 @@ import { Picture } from "./photo-picture.js";
 const MOST = 2000; // pixels of the longer side: finer pictures take time and make nothing surer
 const LEAST = 500;
 const MARK_INSET = 0.16;
+const NEEDS = ["photo"]; // the lazy part of pycore that measures
 const SURE = 1.2; // pixels: how well a point is set at best
 
 const slug = document.documentElement.dataset.slug;
@@ -42,14 +43,17 @@ function style() {
 }
 
 /** Open the panel for the form as it stands. */
-export async function open(bridge, failed) {
-  page = { bridge, failed };
+export async function open(bridge, failed, said) {
+  page = { bridge, failed, said };
   problem = form.read();
   const [reply] = await Promise.all([
-    bridge.ask({ do: "photo", page: slug, form: problem }, { topic: "photo" }),
+    bridge.ask({ do: "photo", page: slug, form: problem, needs: NEEDS }, { topic: "photo" }),
     dialog ? null : style(),
   ]);
-  if (!reply.ok) return;
+  if (!reply.ok) {
+    page.said(reply.announce);
+    return;
+  }
   asked = reply;
   if (!dialog) {
     dialog = document.createElement("dialog");
@@ -92,6 +96,7 @@ function stage(name) {
   button("marks-done").hidden = name !== "marks";
   button("move-marks").hidden = name !== "taps" && name !== "result";
   button("back").hidden = name !== "taps" || taps.length === 0;
+  button("whole").hidden = name !== "taps" && name !== "result";
   button("again").hidden = name === "choose";
   button("overlay").hidden = button("save").hidden = name !== "result";
   find("help").hidden = name !== "taps";
@@ -176,7 +181,7 @@ function startMarks(said) {
 }
 
 const request = () => ({
-  do: "photo", page: slug, form: problem, ground: ground(), byHand,
+  do: "photo", page: slug, form: problem, needs: NEEDS, ground: ground(), byHand,
   paper: dialog.querySelector('[data-photo-set="paper"]').value,
   way: dialog.querySelector('[data-photo-set="way"]').value,
   photo: { width: picture.width, height: picture.height, tap: Math.max(SURE, 0.35 * picture.coarseness) },
@@ -195,6 +200,7 @@ async function fits() {
 function startTaps() {
   picture.clear();
   picture.look(marks.filter(Boolean));
+  button("whole").setAttribute("aria-pressed", "false");
   taps = [];
   picture.onPress = (x, y) => {
     const next = asked.taps[taps.length];
@@ -260,6 +266,11 @@ const actions = {
     picture.remove(taps.pop());
     stage("taps");
     ask(asked.taps[taps.length]);
+  },
+  whole() {
+    const whole = button("whole").getAttribute("aria-pressed") !== "true";
+    button("whole").setAttribute("aria-pressed", String(whole));
+    picture.look(whole ? null : marks.filter(Boolean));
   },
   overlay: () => showOverlay(button("overlay").getAttribute("aria-pressed") !== "true"),
   save,

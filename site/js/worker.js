@@ -115,11 +115,21 @@ async function load(part) {
     const path = python.pyimport("sys").path;
     path.append(place);
     path.destroy();
+    python.runPython(JOIN.replaceAll("PLACE", place));
     self.postMessage({ part, loaded: true });
   } catch (error) {
     self.postMessage({ part, loaded: false, reason: String(error) });
   }
 }
+
+// Modules of pycore in a part are found beside those of the library.
+const JOIN = `
+import importlib, zipfile
+with zipfile.ZipFile("PLACE") as part:
+    folders = {name.rpartition("/")[0] for name in part.namelist() if name.startswith("pycore/")}
+for folder in sorted(folders):
+    importlib.import_module(folder.replace("/", ".")).__path__.append("PLACE/" + folder)
+`;
 
 function answer({ id, text, blob }) {
   // JavaScript's null would not be None.

@@ -13,7 +13,7 @@ import io
 import json
 import marshal
 import zipfile
-from collections.abc import Iterable, Iterator
+from collections.abc import Container, Iterable, Iterator
 from importlib.util import MAGIC_NUMBER, source_hash
 from pathlib import Path
 from types import CodeType
@@ -47,7 +47,7 @@ def imported_names(tree: ast.Module) -> Iterator[str]:
 
 def modules_wanted() -> str:
     """As JSON, every module of pycore and all that they import but no lazy part; and of each part its modules."""
-    lazy = {package.name for part in PARTS.iterdir() for package in part.iterdir()}
+    lazy = {package.name for part in PARTS.iterdir() for package in part.iterdir()} - {"pycore"}
     library = {"pydyf", "records"}
     for path in (SOURCES / "pycore").rglob("*.py"):
         names = imported_names(lightened(path.read_bytes(), path.name))
@@ -79,7 +79,12 @@ def compiled(source: bytes, name: str, *, ours: bool) -> bytes:
     return MAGIC_NUMBER + UNCHECKED_HASH + source_hash(source) + data
 
 
-def archive_of(standard: zipfile.ZipFile, names: Iterable[str], sources: Path) -> bytes:
+def elsewhere() -> set[str]:
+    """The files of pycore that stand in a lazy part, as the library would name them."""
+    return {path.relative_to(part).as_posix() for part in PARTS.iterdir() for path in part.rglob("pycore/**/*.py")}
+
+
+def archive_of(standard: zipfile.ZipFile, names: Iterable[str], sources: Path, without: Container[str] = ()) -> bytes:
     """An archive of compiled modules, stored and not compressed: the host compresses all of it at once, and better."""
     stream = io.BytesIO()
     with zipfile.ZipFile(stream, "w", zipfile.ZIP_STORED) as archive:
@@ -91,6 +96,8 @@ def archive_of(standard: zipfile.ZipFile, names: Iterable[str], sources: Path) -
             add(name, standard.read(name), ours=False)
         for path in sorted(sources.rglob("*.py")):
             name = path.relative_to(sources).as_posix()
+            if name in without:
+                continue
             add(name, path.read_bytes(), ours=name.startswith("pycore/"))
     return stream.getvalue()
 
@@ -105,7 +112,7 @@ def make_archives(needed: str) -> dict[str, bytes]:
     """The library, and each lazy part, by name; `needed` is what needed.py told."""
     with zipfile.ZipFile(STANDARD_LIBRARY.rstrip("/")) as standard:
         files = {name: with_packages(loaded, standard) for name, loaded in json.loads(needed).items()}
-        made = {"library": archive_of(standard, files["library"], SOURCES)}
+        made = {"library": archive_of(standard, files["library"], SOURCES, elsewhere())}
         for part in sorted(PARTS.iterdir()):
             only = [name for name in files[part.name] if name not in files["library"]]
             made[part.name] = archive_of(standard, only, part)

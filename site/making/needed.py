@@ -29,7 +29,7 @@ def use_codes() -> None:
 
 
 USES = {"codes": use_codes}
-"""What the page will do with each part."""
+"""What the page will do with a part, where importing it does not show all that it needs."""
 
 
 def loaded() -> list[str]:
@@ -49,6 +49,6 @@ def needed(modules: str) -> str:
         sys.path.append(PARTS + part)
         for name in names:
             importlib.import_module(name)
-        USES[part]()
+        USES.get(part, lambda: None)()
         found[part] = loaded()
     return json.dumps(found)

@@ -18,6 +18,14 @@ PARTS = {"codes": {"segno": ("consts.py", "encoder.py")}}
 """By lazy part, the modules of each package in it. Of segno the encoder alone: the rest draws codes in its own ways,
 and would bring modules for networks and mail, ten times as large."""
 
+OURS = {
+    "photo": (
+        "linear.py", "projection.py", "constructions/retrace.py", "practice/drawn.py", "practice/photograph.py",
+        "calculators/sum_photograph.py", "words/photograph.py", "render/photograph.py",
+    ),
+}  # fmt: skip
+"""By lazy part, the modules of pycore that stand in it and not in the library: no first visit needs them."""
+
 STUBS = SITE / "making" / "stubs"
 LOCK = "pyodide-lock.json"
 
@@ -50,7 +58,7 @@ def ensure_archives() -> list[Path]:
     scripts = [*(making / name for name in ("library.mjs", "library.py", "needed.py", "lighter.py", "runtime.py")),
                *sorted(STUBS.rglob("*.py"))]  # fmt: skip
     sources = {"pycore": PYCORE, "pydyf": package_folder("pydyf"), "records": making / "records"}
-    parts = {part: _lay_out(part) for part in PARTS}
+    parts = {part: _lay_out(part) for part in sorted((*PARTS, *OURS))}
     wanted = stamps.hash_of_texts(
         stamps.hash_of_files([*scripts, SITE / "package-lock.json"], SITE),
         *(stamps.hash_of_files(stamps.files_under(folder), folder) for folder in (*sources.values(), *parts.values())),
@@ -83,7 +91,10 @@ def _lay_out(part: str) -> Path:
     """A folder with the modules of a part; their packages' own fronts are left empty."""
     folder = WORKSHOP / "parts" / part
     shutil.rmtree(folder, ignore_errors=True)
-    for package, modules in PARTS[part].items():
+    for name in OURS.get(part, ()):
+        (folder / "pycore" / name).parent.mkdir(parents=True, exist_ok=True)
+        shutil.copyfile(PYCORE / name, folder / "pycore" / name)
+    for package, modules in PARTS.get(part, {}).items():
         (folder / package).mkdir(parents=True)
         (folder / package / "__init__.py").write_text("", encoding="utf-8")
         for name in modules:
