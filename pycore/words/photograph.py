@@ -57,7 +57,7 @@ def mark_name(number: int) -> str:
     return f"Mark {number + 1}: {MARK_NAMES[number]}"
 
 
-CORNER_NAMES = ("upper left corner", "upper right corner", "lower right corner", "lower left corner")
+CORNER_NAMES = ("Corner 1: upper left", "Corner 2: upper right", "Corner 3: lower right", "Corner 4: lower left")
 
 
 def show(point: Phrase) -> Phrase:

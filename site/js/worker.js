@@ -2,6 +2,7 @@
 
 import { fetchAhead } from "./ahead.js";
 import * as memory from "./memory.js";
+import { joinPart } from "./part.js";
 
 const PART_LIMIT = 10_000; // ms; without the part the answer is complete but for what the part makes
 
@@ -112,24 +113,12 @@ async function load(part) {
     if (!response.ok) throw new Error(`${response.status}`);
     const place = `/lib/${part}.zip`;
     python.FS.writeFile(place, new Uint8Array(await response.arrayBuffer()));
-    const path = python.pyimport("sys").path;
-    path.append(place);
-    path.destroy();
-    python.runPython(JOIN.replaceAll("PLACE", place));
+    joinPart(python, place);
     self.postMessage({ part, loaded: true });
   } catch (error) {
     self.postMessage({ part, loaded: false, reason: String(error) });
   }
 }
-
-// Modules of pycore in a part are found beside those of the library.
-const JOIN = `
-import importlib, zipfile
-with zipfile.ZipFile("PLACE") as part:
-    folders = {name.rpartition("/")[0] for name in part.namelist() if name.startswith("pycore/")}
-for folder in sorted(folders):
-    importlib.import_module(folder.replace("/", ".")).__path__.append("PLACE/" + folder)
-`;
 
 function answer({ id, text, blob }) {
   // JavaScript's null would not be None.

@@ -81,8 +81,11 @@ def measure() -> int:
     for name, scored in given.items():
         say(f"Lighthouse {name:24} " + ", ".join(f"{category} {mark}" for category, mark in scored.items()))
     say(f"malformed links: {malformed}")
+    photographs = _photographs()
+    say("marks in photographs: " + ", ".join(f"{name} {count}" for name, count in photographs.items()))
     marks = [{**asdict(row), "ratio": row.ratio} for row in rows]
-    found = {"rows": marks, "random problems": counted, "lighthouse": given, "malformed links": malformed}
+    found = {"rows": marks, "random problems": counted, "lighthouse": given, "malformed links": malformed,
+             "photographs": photographs}  # fmt: skip
     kept.write_text(json.dumps(found, indent=2), encoding="utf-8")
     say(f"kept in {kept}")
     return 0
@@ -105,6 +108,13 @@ def _sheets(rows: list[Row]) -> dict[str, int]:
         rows += [Row(*measured()) for measured in (sheets.one_sheet, sheets.many_sheets, sheets.placing)]
     with step(f"looking for collisions on {sheets.PROBLEMS} sheets"):
         return dict(sheets.counts())
+
+
+def _photographs() -> dict[str, float]:
+    """How often marks are found in made-up photographs, and how near lines come."""
+    photographs = importlib.import_module("bench.photographs")
+    with step(f"looking for marks in {photographs.COUNT} photographs"):
+        return dict(photographs.count())
 
 
 def _lay_out(folder: Path) -> None:
