@@ -8,7 +8,7 @@ from pycore.sheet.lettered import text, width_of, wrapped
 
 WIDTH = 110.0
 LETTERS = 3.0
-STEP, BAR = 4.6, 4.4
+STEP, BAR, UNDER = 4.6, 4.4, 1.8
 MOST = 12
 
 Counted = tuple[str, int, int]
@@ -28,7 +28,7 @@ def _row(label: str, sure: int, perhaps: int, unit: float, top: float) -> tuple[
     for line in wrapped(label, LETTERS, WIDTH):
         y -= STEP
         items.append(text(line, Point(0.0, y), LETTERS))
-    y -= BAR + 1.2
+    y -= BAR + UNDER
     end = sure * unit
     if sure:
         items.append(Shape(_corners(Box(0.0, y, end, y + BAR)), 0.3, "ink", "ink"))
@@ -55,4 +55,4 @@ def chart(counted: Sequence[Counted], title: str, description: str) -> Page:
 
 def _height(shown: Sequence[Counted]) -> float:
     lines = len([line for label, _, _ in shown for line in wrapped(label, LETTERS, WIDTH)])
-    return lines * STEP + len(shown) * (BAR + 1.2 + 2.2) + 1.0
+    return lines * STEP + len(shown) * (BAR + UNDER + 2.2) + 1.0
