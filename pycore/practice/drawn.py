@@ -97,9 +97,14 @@ class Line:
         return max(self.bands, key=order.index)
 
 
+def _first_arrow(construction: Construction) -> SetOff:
+    """The first arrow that belongs to the sum: what goes with it at a scale of its own is not judged."""
+    return next(move for move in construction.moves if isinstance(move, SetOff) and move.role == "given")
+
+
 def first_direction(construction: Construction) -> str:
     """The line by which a drawing is turned to where it belongs, if no arrow lies on it; else ""."""
-    setting = next(move for move in construction.moves if isinstance(move, SetOff))
+    setting = _first_arrow(construction)
     directions = [move.line for move in construction.moves if isinstance(move, Direction)]
     if setting.line in directions:
         return ""
@@ -136,7 +141,7 @@ def aligned(drawing: Drawing, places: Mapping[str, Point]) -> Aligned:
     construction, picture = drawing.construction, drawing.picture
     start = next(move.point for move in construction.moves if isinstance(move, Start))
     guide = first_direction(construction)
-    setting = next(move for move in construction.moves if isinstance(move, SetOff))
+    setting = _first_arrow(construction)
     along = next(m for m in construction.moves if isinstance(m, Direction) and m.line == (guide or setting.line))
     first = guide or setting.point
     origin = places[start]

@@ -203,7 +203,7 @@ def overlay(drawing: Drawing, found: Projection, turned: Aligned) -> tuple[Path,
         if isinstance(move, Intersect) or not getattr(move, "role", ""):
             continue
         role = move.role  # type: ignore[union-attr]
-        if role in ("hidden", "mark", "drop"):
+        if role not in ("given", "parallel", "partial", "resultant"):
             continue
         end = move.point if isinstance(move, SetOff) else move.end  # type: ignore[union-attr]
         ends = [_on_paper(drawing, turned, points[name]) for name in (move.start, end)]  # type: ignore[union-attr]

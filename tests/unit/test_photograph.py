@@ -12,6 +12,8 @@ from photographs import camera, conditions
 from unit.sheets import DEFAULT, NEUTRAL
 
 from pycore import api, geometry
+from pycore.calculators.interface import default_form
+from pycore.calculators.registry import CALCULATORS
 from pycore.calculators.sum_photograph import Wanted, wanted
 from pycore.geometry import Point
 from pycore.practice import photograph
@@ -87,6 +89,22 @@ def test_the_right_drawing_is_right_in_every_line(choices: dict[str, str]):
         assert line.expected == pytest.approx(line.length, abs=1e-6)
         assert 0.0 == pytest.approx(line.off, abs=1e-6)
     assert 0.0 == pytest.approx(measured.result_off, abs=1e-6)
+
+
+@pytest.mark.parametrize("slug", list(CALCULATORS))
+def test_the_right_drawing_of_every_page_is_right_and_every_point_has_a_name(slug: str):
+    """With what goes along at a scale of its own, such as the current beside voltages, left aside."""
+    page = CALCULATORS[slug]
+    form = default_form(page.fields)
+    methods = next(field for field in page.fields if field.name == "method").choices
+    for method in [choice.value for choice in methods]:
+        one = wanted(page, {**form, "method": method})
+        measured = judged(one, points(one))
+        assert measured.lines
+        assert {} == wrong_lines(measured), method
+        reply = json.loads(api.handle(json.dumps({"do": "photo", "page": slug, "form": {**form, "method": method}}))[0])
+        assert list(points_to_find(one.drawing.construction)) == [tap["name"] for tap in reply["taps"]]
+        assert all(len(tap["label"]) > 8 for tap in reply["taps"])
 
 
 def test_the_right_drawing_of_random_problems_is_right():
