@@ -119,7 +119,7 @@ def _opening(case: SumCase, plan: Plan, opening: Opening) -> tuple[tuple[str, ..
     # A mirrored code cannot be read, and nobody opens a learner's problem from its overlay.
     useless = over and (case.problem["mirror"] == "yes" or opening.issue is not None)
     if not (opening.code and opening.reachable) or useless:
-        return (), words.OPENS_ISSUED if opening.issue else words.opens_with(by_hand)
+        return (), _how_it_opens(case, opening, by_hand)
     # Its library is loaded only when a sheet with a code is wanted.
     from pycore.writers import qr
 
@@ -131,6 +131,14 @@ def _opening(case: SumCase, plan: Plan, opening: Opening) -> tuple[tuple[str, ..
     if module_of(rows, Box(0.0, 0.0, side, side)) < SMALLEST_MODULE:
         return (), words.opens_without_code(by_hand)
     return rows, words.OPENS_BY_CODE
+
+
+def _how_it_opens(case: SumCase, opening: Opening, by_hand: str) -> tuple[str, ...]:
+    """What stands in a QR code's place: the address, where it has room; else the code to be typed, if there is one."""
+    if opening.issue:
+        return words.OPENS_ISSUED
+    address = words.opens_with(by_hand)
+    return (address[0], *words.OPENS_ISSUED) if case.code else address
 
 
 def _link(case: SumCase, plan: Plan, issue: Issue | None) -> tuple[tuple[str, str], ...]:

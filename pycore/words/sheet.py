@@ -17,7 +17,7 @@ ROOM = "____"
 OPENS_BY_CODE = ("Open this sheet, with these values, on a phone.",)
 
 
-OPENS_ISSUED = ("The code of this problem.",)
+OPENS_ISSUED = ("This problem’s code: type it on the page, at “Check an answer”.", "The code of this problem.")
 ANY_METHOD = "any method"
 
 

@@ -231,3 +231,9 @@ def test_a_wrong_answer_is_not_told_the_right_one():
         assert "wrong" == reply["band"]
         for right in ("11.6", "58.1", "5.8 cm"):
             assert right not in reply["announce"]
+
+
+def test_a_sheet_with_a_code_says_where_to_type_it():
+    form = PAGE.practice_form(CODE) | {"code": str(CODE), "sheet": "problem", "paper": "A4"}
+    sheet = ask("answer", form=form, parts=["sheet"])["regions"]["sheet"]
+    assert "type it on the page" in " ".join(re.sub(r"<[^>]+>", " ", sheet).split())
