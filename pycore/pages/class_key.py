@@ -58,33 +58,40 @@ def _angle(amount: Amount, more: str = "") -> Lines:
     return (f"{amount.angle}{more}", amount.side)
 
 
-def _answer_row(row: Row) -> tuple[Lines, ...]:
+def _answer_row(row: Row, labels: Sequence[str], *, turned: bool, first: bool) -> tuple[Lines, ...]:
+    """One learner's line, in the columns that some learner of the set needs."""
     made: list[Lines] = [(str(row.place),), _name(row)]
-    made += [_amount(amount, row.unit) if amount.length else (amount.size,) for _, amount in row.given if amount.size]
-    turned = [amount.angle for _, amount in row.given if not amount.size]
+    given = dict(row.given)
+    for label in labels:
+        amount = given.get(label, Amount(""))
+        made.append(_amount(amount, row.unit) if amount.length else (amount.size,))
     if turned:
-        made.append((", ".join(turned),))
+        made.append((", ".join(amount.angle for _, amount in row.given if not amount.size),))
     made += [(row.scale,), _amount(row.result, row.unit)]
     made.append((f"± {row.tolerance.size} {row.unit}", f"± {row.tolerance.length} mm"))
     made.append(_angle(row.result, f" ± {row.tolerance.angle}"))
-    if row.first is not None:
-        label, first = row.first
-        made += [((*label, f": {first.size} {row.unit}"), f"{first.length} mm"), _angle(first)]
+    if first and row.first is not None:
+        name, found = row.first
+        made += [((*name, f": {found.size} {row.unit}"), f"{found.length} mm"), _angle(found)]
+    elif first:
+        made += [("",), ("",)]
     return tuple(made)
 
 
 def answers(group: ClassSet, rows: Sequence[Row]) -> Ledger:
     """The first table: what is given and what is right."""
-    head = rows[0]
+    labels = key.labels(rows)
+    turned = any(not amount.size for row in rows for _, amount in row.given)
+    first = any(row.first is not None for row in rows)
     headings = [Heading((words.PLACE,)), Heading((words.NAME, words.CODE), "start")]
-    headings += [Heading(tuple(wrapped(label, ledger.CELL, HEAD_ROOM))) for label, amount in head.given if amount.size]
-    if any(not amount.size for _, amount in head.given):
+    headings += [Heading(tuple(wrapped(label, ledger.CELL, HEAD_ROOM))) for label in labels]
+    if turned:
         headings.append(Heading((words.LAGS,)))
-    headings += [Heading((words.SCALE,)), Heading((head.symbol,)), Heading((words.TOLERANCE,))]
+    headings += [Heading((words.SCALE,)), Heading((rows[0].symbol,)), Heading((words.TOLERANCE,))]
     headings.append(Heading((words.ANGLE_SHORT,)))
-    if head.first is not None:
+    if first:
         headings += [Heading((words.FIRST,)), Heading((words.FIRST_ANGLE_SHORT,))]
-    made = tuple(_answer_row(row) for row in rows)
+    made = tuple(_answer_row(row, labels, turned=turned, first=first) for row in rows)
     return Ledger(_title(group), str(group.code), _notes(group), (), tuple(headings), made, words.FOOT, 2)
 
 
@@ -160,4 +167,4 @@ def pages(group: ClassSet, rows: Sequence[Row]) -> Iterator[Page]:
 def table(rows: Sequence[Row]) -> list[list[str]]:
     """The whole key as rows of text, its head line first."""
     listed = {how: key.columns(rows, how) for how in WAYS}
-    return [key.heads(rows, listed), *(key.cells(row, listed) for row in rows)]
+    return [key.heads(rows, listed), *(key.cells(row, key.given_labels(rows), listed) for row in rows)]

@@ -154,12 +154,26 @@ def columns(rows: Sequence[Row], how: str) -> tuple[Column, ...]:
     )
 
 
+def labels(rows: Sequence[Row]) -> tuple[str, ...]:
+    """Labels of the values that some learner's problem gives, angles apart."""
+    return tuple(dict.fromkeys(label for row in rows for label, amount in row.given if amount.size))
+
+
+def given_labels(rows: Sequence[Row]) -> dict[str, bool]:
+    """Labels of all given values, each with whether some learner's has a length on the sheet."""
+    made: dict[str, bool] = {}
+    for row in rows:
+        for label, amount in row.given:
+            made[label] = made.get(label, False) or bool(amount.length)
+    return made
+
+
 def heads(rows: Sequence[Row], listed: dict[str, tuple[Column, ...]]) -> list[str]:
     """The head line of the key as a table of text."""
     first = rows[0]
     made = [words.PLACE, words.NAME, words.CODE]
-    for label, amount in first.given:
-        made += [label, words.in_mm(label)] if amount.length else [label]
+    for label, drawn in given_labels(rows).items():
+        made += [label, words.in_mm(label)] if drawn else [label]
     symbol = plain(first.symbol)
     made += [words.SCALE, f"{symbol} ({first.unit})", words.in_mm(symbol), words.ANGLE, words.SIDE]
     made += [words.tolerance_in(first.unit), words.tolerance_in("mm"), words.tolerance_in("°")]
@@ -169,16 +183,19 @@ def heads(rows: Sequence[Row], listed: dict[str, tuple[Column, ...]]) -> list[st
     return made
 
 
-def cells(row: Row, listed: dict[str, tuple[Column, ...]]) -> list[str]:
-    """One learner's line of that table; ``listed`` are the columns of mistakes by how they are made."""
+def cells(row: Row, given: dict[str, bool], listed: dict[str, tuple[Column, ...]]) -> list[str]:
+    """One learner's line of that table; ``given`` as ``given_labels`` has it, ``listed`` the columns of mistakes by
+    how they are made."""
     made = [str(row.place), row.name, row.code]
-    for _, amount in row.given:
-        made += [amount.size, amount.length] if amount.length else [amount.size or amount.angle.removesuffix("°")]
+    amounts = dict(row.given)
+    for label, drawn in given.items():
+        amount = amounts.get(label, Amount(""))
+        made += [amount.size or amount.angle.removesuffix("°"), *([amount.length] if drawn else [])]
     result, tolerance = row.result, row.tolerance
     made += [row.scale, result.size, result.length, result.angle.removesuffix("°"), result.side]
     made += [tolerance.size, tolerance.length, tolerance.angle.removesuffix("°")]
-    label, first = row.first or ((), Amount(""))
-    made += [plain(label), first.size, first.length, first.angle.removesuffix("°"), first.side]
+    name, first = row.first or ((), Amount(""))
+    made += [plain(name), first.size, first.length, first.angle.removesuffix("°"), first.side]
     for how in (DRAWN, CALCULATED):
         slips = [column.slip(row, how) for column in listed[how]]
         made += ["" if slip is None else slip.written for slip in slips]

@@ -233,6 +233,8 @@ def test_every_topic_and_level_makes_a_set(slug: str, tier: str):
     answers = class_key.answers(group, rows)
     room = ledger.room_across("A4") - sum(ledger.natural_widths(answers.headings, answers.rows))
     assert room / (len(answers.headings) - 1) > 1.5
+    assert 1 == len({len(row) for row in (answers.headings, *answers.rows)})
+    assert 1 == len({len(line) for line in class_key.table(rows)})
 
 
 def test_topics_are_taken_up_by_registration_alone():
