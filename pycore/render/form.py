@@ -21,6 +21,8 @@ Echo = Mapping[str, Mapping[str, str]]
 LONG_CHOICE = 14
 """A choice with more letters than this gets the whole width, so that it is read whole on a phone."""
 
+SHORT_VALUE = 5
+"""Phasors of more letters than this do not stand three in a row on a phone."""
 COLUMNS = 3
 
 ECHOED = ("angle", "phasor", "readings", "length")
@@ -168,7 +170,7 @@ def values_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo) ->
     """The form with the values that are always in view, each with its messages below it."""
     members = [field for field in fields if _in_row(field)]
     marks: Marks = {"id": FORM, "novalidate": True, "autocomplete": "off", "aria-label": furniture.GROUPS["values"]}
-    if any(field.folded for field in members):
+    if any(field.kind == "phasor" and len(field.default) > SHORT_VALUE for field in members):
         return h("form", marks, _lines(members, form, echo))
     return h("form", marks, h("div", {"class": "values"}, _rows(members, form, echo)))
 
@@ -196,6 +198,8 @@ def _lines(members: Sequence[Field], form: Mapping[str, str], echo: Echo) -> Mar
     made = [h("div", {"class": "values in-lines"}, [_line(field, form, echo) for field in part], note)
             for part, note in ((shown, about), (folded, None))]  # fmt: skip
     filled = any(form.get(field.name, field.default) for field in folded)
+    if not folded:
+        return made[0]
     more = h("details", {"class": "more-values", "data-more-values": True, "open": filled},
              h("summary", None, furniture.MORE_VALUES), made[1])  # fmt: skip
     return join(made[0], more)

@@ -127,11 +127,58 @@ def two_wattmeters(dice: Dice, number: int) -> dict[str, str]:
             "balanced": dice.one_of(("yes", "yes", "no"))}  # fmt: skip
 
 
+def star_and_delta(dice: Dice, number: int) -> dict[str, str]:
+    """Three loads in star or delta: equal, open, reactive, one a thousand times another."""
+    kind = ("resistive", "equal", "reactive", "open", "opposite", "decades", "mixed")[number % 7]
+    loads = [str(5 + dice.below(95)) for _ in range(3)]
+    if kind == "equal":
+        loads = [dice.one_of((loads[0], f"{loads[0]} + j{loads[1]}")), "", ""]
+    elif kind in ("reactive", "mixed"):
+        loads = [f"{load} {dice.one_of('+-')} j{5 + dice.below(95)}" for load in loads]
+    elif kind == "open":
+        loads[dice.below(3)] = "open"
+    elif kind == "opposite":
+        loads = ["100", "j100", "-j100"]
+    elif kind == "decades":
+        loads = [dice.size() for _ in loads]
+    form = dict(zip(("z1", "z2", "z3"), loads, strict=True))
+    return {**form, "volts": dice.one_of(("400", "230", "11000", "0.69 kV", "100")), "line": dice.one_of("123"),
+            "connection": dice.one_of(("delta", "delta", "star")), "known": dice.one_of(("line", "phase")),
+            "sequence": dice.one_of(("123", "132")), "names": dice.one_of(("L123", "ABC", "RYB", "RST"))}  # fmt: skip
+
+
+def sequence_components(dice: Dice, number: int) -> dict[str, str]:
+    """Three phasors and a component: symmetrical ones, one or two at nothing, tiny and cancelling ones."""
+    kind = ("plain", "positive", "negative", "zero", "single", "tiny", "free", "two")[number % 8]
+    sizes = [f"{(50 + dice.below(250)) / 10:.1f}" for _ in range(3)]
+    angles = ["0", f"{-120 + dice.below(21) - 10}", f"{120 + dice.below(21) - 10}"]
+    if kind in ("positive", "negative", "zero"):
+        sizes = [sizes[0]] * 3
+        start = dice.below(360) - 180
+        step = {"positive": -120, "negative": 120, "zero": 0}[kind]
+        angles = [str(start + place * step) for place in range(3)]
+    elif kind == "single":
+        sizes = [size if place == number % 3 else "0" for place, size in enumerate(sizes)]
+    elif kind == "two":
+        sizes[number % 3] = "0"
+    elif kind == "tiny":
+        sizes[number % 3] = "0.02"
+    elif kind == "free":
+        angles = [dice.angle() for _ in angles]
+    form = {f"p{place}": f"{size} at {angle}"
+            for place, (size, angle) in enumerate(zip(sizes, angles, strict=True), start=1)}  # fmt: skip
+    return {**form, "part": dice.one_of(("zero", "positive", "negative")), "unit": dice.one_of(("A", "V")),
+            "names": dice.one_of(("L123", "ABC", "RYB", "RST")),
+            "colours": dice.one_of(("iec", "british-old", "american-208", "american-480"))}  # fmt: skip
+
+
 PAGES: dict[str, Callable[[Dice, int], dict[str, str]]] = {
     "add-phasors": add_phasors,
     "harmonics-in-the-neutral": harmonics,
     "open-neutral": open_neutral,
     "two-wattmeters": two_wattmeters,
+    "star-and-delta": star_and_delta,
+    "sequence-components": sequence_components,
 }
 
 

@@ -1,0 +1,44 @@
+"""Amounts of another quantity than the drawing's, as they are written in sentences and tables."""
+
+import math
+
+from pycore import phasor, quantity
+from pycore.quantity import NO_BREAK_SPACE
+
+
+def amount(value: float, unit: str, mark: str, figures: int = 4) -> str:
+    """A result to four figures with the prefix that suits it: 23.09 A, 12.80 kW."""
+    for factor, prefix in ((1e6, "M"), (1e3, "k"), (1.0, "")):
+        if math.fabs(value) >= factor or factor == 1.0:
+            scaled = value / factor
+            break
+    if math.fabs(scaled) < 1e-9:
+        return f"0{NO_BREAK_SPACE}{unit}"
+    return quantity.fixed(scaled, quantity.decimals_for(scaled, figures), mark) + NO_BREAK_SPACE + prefix + unit
+
+
+def rectangular(value: complex, unit: str, mark: str) -> str:
+    """A phasor in rectangular form, both parts to as many decimals as give its size four figures."""
+    decimals = quantity.decimals_for(phasor.magnitude(value), 4)
+    sign = "−" if value.imag < 0 and round(value.imag, decimals) else "+"
+    real, part = quantity.fixed(value.real, decimals, mark), quantity.fixed(math.fabs(value.imag), decimals, mark)
+    return f"{real} {sign} j{part}{NO_BREAK_SPACE}{unit}"
+
+
+def polar(value: complex, unit: str, mark: str) -> str:
+    """A phasor in polar form: 23.09 A at −36.9°."""
+    size = phasor.magnitude(value)
+    if size == 0:
+        return f"0{NO_BREAK_SPACE}{unit}"
+    return f"{amount(size, unit, mark)} at {quantity.plain(round(phasor.angle(value), 1), mark)}°"
+
+
+def impedance(value: complex, mark: str) -> str:
+    """A load as it is said: 20 Ω, 8 + j6 Ω, −j100 Ω."""
+    real, part = quantity.plain(value.real, mark), quantity.plain(math.fabs(value.imag), mark)
+    if value.imag == 0:
+        return f"{real}{NO_BREAK_SPACE}Ω"
+    sign = "−" if value.imag < 0 else "+"
+    if value.real == 0:
+        return f"{'−' if sign == '−' else ''}j{part}{NO_BREAK_SPACE}Ω"
+    return f"{real} {sign} j{part}{NO_BREAK_SPACE}Ω"

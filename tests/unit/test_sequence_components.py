@@ -1,0 +1,153 @@
+"""Sequence components: against the matrix in numpy, degenerate cases, bad input, practice and mistakes."""
+
+import numpy as np
+import pytest
+from host import shelf
+
+from pycore import phasor
+from pycore.calculators.registry import CALCULATORS
+from pycore.circuits.sequence import TURNS, components
+from pycore.practice.codes import TIERS, Code
+from pycore.practice.generator_sequence import accepted, sequence_of
+from pycore.words import plain
+
+PAGE = CALCULATORS["sequence-components"]
+A = np.exp(2j * np.pi / 3)
+MATRIX = np.array([[1, 1, 1], [1, A, A**2], [1, A**2, A]]) / 3
+"""Fortescue's matrix: components from phasors."""
+PARTS = ("zero", "positive", "negative")
+
+
+def results(**form: str) -> dict[str, float | None]:
+    return {output.name: output.value for output in PAGE.answer(form, ()).outputs}
+
+
+def remarks(**form: str) -> str:
+    return " ".join(plain(line) for line in PAGE.answer(form, ()).remarks).replace("\u00a0", " ")
+
+
+def test_five_hundred_random_problems_agree_with_the_matrix_in_numpy():
+    random = np.random.default_rng(9)
+    for _ in range(500):
+        sizes, angles = random.uniform(0.1, 900, 3).round(2), random.uniform(-180, 180, 3).round(1)
+        expected = MATRIX @ (sizes * np.exp(1j * np.radians(angles)))
+        part = PARTS[random.integers(3)]
+        form = {f"p{n}": f"{size} at {angle}" for n, (size, angle) in enumerate(zip(sizes, angles, strict=True), 1)}
+        found = results(**form, part=part)
+        for name, value in zip(PARTS, expected, strict=True):
+            assert abs(value) == pytest.approx(found[name], rel=1e-9, abs=1e-9)
+            assert 0 == pytest.approx((np.degrees(np.angle(value)) - found[f"{name}-angle"] + 180) % 360 - 180, abs=1e-6)
+        assert 3 * abs(expected[0]) == pytest.approx(found["neutral-current"], rel=1e-9)
+        assert 3 * abs(expected[PARTS.index(part)]) == pytest.approx(found["threefold"], rel=1e-9)
+
+
+def test_the_inverse_matrix_gives_the_phasors_back():
+    """numpy's own inverse of the matrix, and what the page's last table says."""
+    given = tuple(phasor.polar(size, angle) for size, angle in ((30.0, 0.0), (20.0, -120.0), (12.0, 90.0)))
+    found = components(given)
+    back = np.linalg.inv(MATRIX) @ np.array([found.zero, found.positive, found.negative])
+    assert np.allclose(back, given)
+    workings = PAGE.answer({"p1": "30 at 0", "p2": "20 at -120", "p3": "12 at 90"}, ("workings",)).workings
+    table = next(one for one in workings if one.key == "components-all").blocks[-1]
+    together = [plain(row[-1]).replace("\u00a0", " ") for row in table.rows]
+    assert ["30.00 A at 0°", "20.00 A at −120°", "12.00 A at 90°"] == together
+
+
+@pytest.mark.parametrize("method", ["parallelogram", "tip-to-tail", "components"])
+def test_every_construction_ends_on_three_times_the_component(method: str):
+    for form in shelf.forms("sequence-components", 48):
+        case = PAGE.case({**form, "method": method})
+        end = case.shown().construction.end_point
+        expected = 3 * (MATRIX @ np.array(case.values))[PARTS.index(case.part)]
+        assert abs(complex(end.x, end.y) - expected) < 1e-9 * sum(size for size, _ in case.given)
+
+
+@pytest.mark.parametrize(("step", "only"), [(-120, "positive"), (120, "negative"), (0, "zero")])
+def test_a_symmetrical_set_has_one_component_and_the_others_are_exactly_nothing(step: int, only: str):
+    form = {f"p{place}": f"7.3 at {17 + (place - 1) * step}" for place in (1, 2, 3)}
+    found = results(**form)
+    assert {name: pytest.approx(7.3) if name == only else 0 for name in PARTS} == {name: found[name] for name in PARTS}
+    assert f"Only the {only} sequence" in remarks(**form)
+    other = "negative" if only != "negative" else "positive"
+    reply, _ = shelf.ask("sequence-components", {**form, "part": other})
+    assert reply["ok"] and 'data-phasor="sum"' not in reply["regions"]["sheet"]
+
+
+def test_one_line_alone_has_three_equal_parts():
+    found = results(p1="0", p2="30 at 50", p3="0")
+    assert [10, 10, 10] == pytest.approx([found[name] for name in PARTS])
+    assert 30 == pytest.approx(found["neutral-current"])
+
+
+def test_a_voltage_has_no_neutral_current():
+    assert "neutral-current" not in results(unit="V")
+
+
+@pytest.mark.parametrize(
+    ("form", "field", "said"),
+    [
+        ({"p1": "0", "p2": "0", "p3": ""}, "p1", "nothing to take apart"),
+        ({"p2": "south"}, "p2", "“south”"),
+        ({"p3": "20 V"}, "p3", "amperes"),
+        ({"p1": "1e6"}, "p1", "100 kA"),
+        ({"p1": "1e-8"}, "p1", "1 µA"),
+        ({"p1": "90000", "p2": "0.01"}, "p2", "one millionth"),
+        ({"part": "fourth"}, "part", "zero, positive, negative"),
+        ({"p2": "x", "names": "RYB"}, "p2", "Y "),
+    ],
+)
+def test_bad_input_names_the_field_what_was_given_and_what_is_accepted(form: dict, field: str, said: str):
+    reply, _ = shelf.ask("sequence-components", {"p1": "30 at 0", "p2": "20 at -120", "p3": "12 at 90", **form})
+    assert not reply["ok"]
+    found = {error["field"]: error["message"].replace("\u00a0", " ") for error in reply["errors"]}
+    assert said in found[field]
+
+
+# Practice.
+
+
+@pytest.mark.parametrize("tier", TIERS)
+def test_a_hundred_and_fifty_practice_problems_may_be_set_and_solve(tier: str):
+    for number in range(1, 151):
+        code = Code(9, tier, seed=6, number=number)
+        problem = sequence_of(code)
+        assert accepted(problem)
+        assert tier != "support" or ("zero" == problem.part and (0, -120, 120) == problem.angles)
+        if number % 10 == 0:
+            values = np.array(problem.tenths) / 10 * np.exp(1j * np.radians(problem.angles))
+            expected = 3 * abs((MATRIX @ values)[PARTS.index(problem.part)])
+            assert expected == pytest.approx(results(**PAGE.practice_form(code))["threefold"], rel=1e-9)
+
+
+def mistakes(**form: str) -> dict[str, list[float]]:
+    made: dict[str, list[float]] = {}
+    for mistake in PAGE.task({"p1": "30 at 0", "p2": "20 at -120", "p3": "12 at 90", **form}).mistakes:
+        made.setdefault(mistake.key, []).append(mistake.size)
+    return made
+
+
+def test_the_pages_own_mistakes_give_what_they_should():
+    values = np.array([30, 20 * np.exp(-2j * np.pi / 3), 12j])
+    zero, positive, negative = 3 * np.abs(MATRIX @ values)
+    assert [pytest.approx(positive), pytest.approx(negative)] == mistakes()["turned"]
+    found = mistakes(part="positive")
+    assert [pytest.approx(zero)] == found["not-turned"]
+    assert [pytest.approx(negative)] == found["a-exchanged"]
+    assert [pytest.approx(positive / 3)] == found["divided-already"]
+    second = abs(values[0] + A**2 * values[1] + A**2 * values[2])
+    assert pytest.approx(second) == found["wrong-way-a"][0]
+
+
+@pytest.mark.parametrize(("size", "angle", "said"), [("20.7", "14.9", "added as they are"), ("14.8", "", "exchanged"),
+                                                     ("20.2", "5.7", "divided by three already")])  # fmt: skip
+def test_marking_names_them_kindly(size: str, angle: str, said: str):
+    given = {"answer": size, "answer-how": "calculated", "answer-angle": angle, "answer-side": "clockwise"}
+    form = {"p1": "30 at 0", "p2": "20 at -120", "p3": "12 at 90", "part": "positive"}
+    reply, _ = shelf.ask("sequence-components", form, "mark", given=given)
+    assert reply["ok"] and "accept" != reply["band"]
+    assert said in reply["regions"]["marked"]
+
+
+def test_turns_are_those_of_the_operator_and_its_square():
+    for part, row in zip(PARTS, MATRIX, strict=True):
+        assert np.allclose(3 * row, [np.exp(1j * np.radians(turn)) for turn in TURNS[part]])

@@ -1,0 +1,203 @@
+"""Star and delta: against numpy's solution of the network, degenerate loads, bad input, practice and mistakes."""
+
+import math
+
+import numpy as np
+import pytest
+from host import shelf
+
+from pycore import phasor
+from pycore.calculators.registry import CALCULATORS
+from pycore.circuits.star_delta import ThreeLoads, solve
+from pycore.practice.codes import TIERS, Code
+from pycore.practice.generator_delta import accepted, three_of
+from pycore.words import plain
+
+PAGE = CALCULATORS["star-and-delta"]
+
+
+def results(**form: str) -> dict[str, float | None]:
+    return {output.name: output.value for output in PAGE.answer(form, ()).outputs}
+
+
+def remarks(**form: str) -> str:
+    return " ".join(plain(line) for line in PAGE.answer(form, ()).remarks).replace("\u00a0", " ")
+
+
+def network(loads: np.ndarray, volts: float, connection: str, sequence: str) -> np.ndarray:
+    """Three branch and three line currents by numpy.linalg: Ohm's law in each branch, Kirchhoff's at each corner."""
+    step = -120 if sequence == "123" else 120
+    phases = volts / math.sqrt(3) * np.exp(1j * np.radians([0, step, -step]))
+    across = phases if connection == "star" else phases - np.roll(phases, -1)
+    matrix, right = np.zeros((6, 6), complex), np.concatenate([across, np.zeros(3)])
+    matrix[:3, :3] = np.diag(loads)
+    for corner in range(3):
+        matrix[3 + corner, corner], matrix[3 + corner, 3 + corner] = 1, -1
+        if connection == "delta":
+            matrix[3 + corner, (corner - 1) % 3] = -1
+    return np.linalg.solve(matrix, right)
+
+
+def test_five_hundred_random_networks_agree_with_numpy_linalg():
+    random = np.random.default_rng(2)
+    for _ in range(500):
+        loads = random.uniform(1, 200, 3) + 1j * random.uniform(-150, 150, 3) * (random.uniform(size=3) < 0.6)
+        volts = random.uniform(50, 700)
+        connection, sequence = random.choice(["star", "delta"]), random.choice(["123", "132"])
+        found = network(loads, volts, connection, sequence)
+        ours = solve(ThreeLoads(connection, volts, tuple(complex(z) for z in loads), sequence))
+        for mine, theirs in zip((*ours.branches, *ours.lines), found, strict=True):
+            assert abs(mine - theirs) < 1e-9 * volts
+        power = sum(abs(current) ** 2 * load for current, load in zip(found[:3], loads, strict=True))
+        assert abs(ours.power - power) < 1e-9 * abs(power)
+        if connection == "delta":
+            assert abs(sum(ours.lines)) < 1e-9 * volts
+
+
+@pytest.mark.parametrize("line", ["1", "2", "3"])
+@pytest.mark.parametrize("sequence", ["123", "132"])
+def test_the_page_draws_the_line_that_is_asked_for(line: str, sequence: str):
+    loads = np.array([8 + 6j, 20 - 5j, 40j])
+    found = network(loads, 400, "delta", sequence)
+    form = {"z1": "8 + j6", "z2": "20 - j5", "z3": "j40", "line": line, "sequence": sequence}
+    ours = results(**form)
+    assert abs(found[2 + int(line)]) == pytest.approx(ours["result"], rel=1e-12)
+    # The page counts angles from the voltage between L1 and L2.
+    ahead = 30 if sequence == "123" else -30
+    expected = math.degrees(np.angle(found[2 + int(line)])) - ahead
+    assert 0 == pytest.approx((expected - ours["result-angle"] + 180) % 360 - 180, abs=1e-9)
+
+
+def test_the_line_voltage_is_root_three_and_thirty_degrees_by_every_line_and_sequence():
+    for sequence, ahead in (("123", 30), ("132", -30)):
+        for line, own in (("1", 0), ("2", -120), ("3", 120)):
+            start = own if sequence == "123" else -own
+            found = results(z1="10", connection="star", line=line, sequence=sequence)
+            assert 400 == pytest.approx(found["result"], rel=1e-12)
+            assert 0 == pytest.approx((found["result-angle"] - start - ahead + 180) % 360 - 180, abs=1e-9)
+
+
+@pytest.mark.parametrize("method", ["parallelogram", "tip-to-tail", "components"])
+def test_every_construction_ends_where_the_network_does(method: str):
+    for form in shelf.forms("star-and-delta", 40):
+        case = PAGE.case({**form, "method": method})
+        end, solution = case.shown().construction.end_point, case.solution
+        expected = (solution.between if case.star else solution.lines)[case.line - 1]
+        assert math.hypot(end.x, end.y) == pytest.approx(phasor.magnitude(expected), rel=1e-9, abs=1e-9)
+
+
+def test_a_voltage_to_neutral_may_be_given_instead():
+    assert 400 == pytest.approx(results(z1="10", volts="230.940107676", known="phase")["line-voltage"], rel=1e-9)
+
+
+def test_equal_loads_are_compared_with_the_other_connection():
+    told = remarks(z1="8 + j6", z2="", z3="")
+    assert "√3 times the branch current: 69.28 A = √3 × 40.00 A" in told
+    assert "in star: 23.09 A in each line and 12.80 kW" in told
+    assert "√3 does not hold" in remarks()
+
+
+def test_two_equal_currents_in_line_are_carried_on_and_opposite_ones_close():
+    """100 Ω and two reactances: branch currents of one size at 30° or in line."""
+    found = results(z1="100", z2="j100", z3="-j100")
+    expected = network(np.array([100, 100j, -100j]), 400, "delta", "123")
+    for line in (1, 2, 3):
+        assert abs(expected[2 + line]) == pytest.approx(found[f"line-{line}"], rel=1e-9)
+    # In the other sequence two branch currents fall together, and their difference is nothing.
+    exact = {"z1": "100", "z2": "86.6025403784439 + j50", "z3": "-j100"}
+    reply, _ = shelf.ask("star-and-delta", {**exact, "line": "2", "sequence": "132"})
+    assert reply["ok"]
+
+
+def test_all_loads_open_in_star_leave_the_voltages():
+    found = results(z1="open", z2="open", z3="open", connection="star")
+    assert 400 == pytest.approx(found["result"])
+    assert 0 == found["line-1"] == found["power"] and found["factor"] is None
+
+
+def test_one_open_branch_leaves_the_other_alone():
+    found = results(z1="open", z2="25", z3="40")
+    assert (10, 16) == pytest.approx((found["line-1"], found["line-2"]))
+
+
+@pytest.mark.parametrize(
+    ("form", "field", "said"),
+    [
+        ({"z1": "abc"}, "z1", "“abc”"),
+        ({"z2": "0"}, "z2", "short circuit"),
+        ({"z3": "-20"}, "z3", "resistance of 0 or more"),
+        ({"z1": "1e9"}, "z1", "1 MΩ"),
+        ({"z1": "20 A"}, "z1", "cannot be read"),
+        ({"z1": ""}, "z1", "Load 1"),
+        ({"z1": "open", "z3": "open"}, "z1", "draw another line"),
+        ({"volts": "0"}, "volts", "out of range"),
+        ({"volts": "400 A"}, "volts", "amperes"),
+        ({"volts": "1e7"}, "volts", "100 kV"),
+        ({"connection": "zigzag"}, "connection", "delta, star"),
+        ({"line": "4"}, "line", "1, 2, 3"),
+    ],
+)
+def test_bad_input_names_the_field_what_was_given_and_what_is_accepted(form: dict, field: str, said: str):
+    reply, _ = shelf.ask("star-and-delta", {"z1": "20", "z2": "25", "z3": "40", **form})
+    assert not reply["ok"]
+    found = {error["field"]: error["message"].replace("\u00a0", " ") for error in reply["errors"]}
+    assert said in found[field]
+
+
+def test_options_follow_names_and_connection():
+    assert {"1": "R, less Y", "2": "Y, less B", "3": "B, less R"} == PAGE.options(
+        {"names": "RYB", "connection": "star"})["line"]  # fmt: skip
+    assert {"1": "L1", "2": "L2", "3": "L3"} == PAGE.options({})["line"]
+
+
+# Practice.
+
+
+@pytest.mark.parametrize("tier", TIERS)
+def test_a_hundred_and_fifty_practice_problems_may_be_set_and_solve(tier: str):
+    for number in range(1, 151):
+        code = Code(2, tier, seed=4, number=number)
+        problem = three_of(code)
+        assert accepted(problem)
+        assert ("star" if tier == "support" else "delta") == problem.connection
+        assert tier == "stretch" or all(load[1] == 0 for load in problem.loads)
+        if number % 10 == 0:
+            form = PAGE.practice_form(code)
+            loads = np.array([complex(*load) for load in problem.loads])
+            expected = network(loads, problem.volts, problem.connection, problem.sequence)
+            flows = results(**form)
+            assert abs(expected[3]) == pytest.approx(flows["line-1"], rel=1e-9)
+            assert abs(expected[5]) == pytest.approx(flows["line-3"], rel=1e-9)
+
+
+def mistakes(**form: str) -> dict[str, float]:
+    return {mistake.key: mistake.size for mistake in PAGE.task(form).mistakes}
+
+
+def test_the_pages_own_mistakes_give_what_they_should():
+    """Branch currents of 20 and 10 A, 120 degrees apart: sum √300, root three times one of them, and so on."""
+    found = mistakes(z1="20", z2="25", z3="40")
+    assert found["added"] == pytest.approx(math.sqrt(300))
+    assert found["root-three-unbalanced"] == pytest.approx(20 * math.sqrt(3))
+    assert found["star-voltage"] == pytest.approx(math.sqrt(700 / 3))
+    assert {20.0, 10.0} == {round(one.size, 9) for one in PAGE.task({}).mistakes if one.key == "branch-for-line"}
+    assert "angles-of-loads" not in found
+    balanced = mistakes(z1="8 + j6", z2="", z3="")
+    assert "root-three-unbalanced" not in balanced
+    assert balanced["size-by-adding"] == pytest.approx(400 / 14 * math.sqrt(3))
+
+
+@pytest.mark.parametrize(
+    ("size", "said"),
+    [("17.3", "added, not taken off"), ("20", "one of the two that meet"), ("34.6", "√3 holds only"),
+     ("15.3", "the phase voltage was used")],
+)  # fmt: skip
+def test_marking_names_them_kindly(size: str, said: str):
+    reply, _ = shelf.ask("star-and-delta", {}, "mark", given={"answer": size, "answer-how": "calculated"})
+    assert reply["ok"] and "accept" != reply["band"]
+    assert said in reply["regions"]["marked"]
+
+
+def test_the_right_answer_is_accepted():
+    reply, _ = shelf.ask("star-and-delta", {}, "mark", given={"answer": "26.5", "answer-how": "drawn"})
+    assert "accept" == reply["band"]
