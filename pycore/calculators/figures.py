@@ -8,12 +8,11 @@ from pycore.quantity import NO_BREAK_SPACE
 
 def amount(value: float, unit: str, mark: str, figures: int = 4) -> str:
     """A result to four figures with the prefix that suits it: 23.09 A, 12.80 kW."""
-    for factor, prefix in ((1e6, "M"), (1e3, "k"), (1.0, "")):
-        if math.fabs(value) >= factor or factor == 1.0:
-            scaled = value / factor
-            break
-    if math.fabs(scaled) < 1e-9:
+    if math.fabs(value) < 1e-9:
         return f"0{NO_BREAK_SPACE}{unit}"
+    shares = ((1e6, "M"), (1e3, "k"), (1.0, ""))
+    factor, prefix = next((one for one in shares if math.fabs(value) >= one[0]), shares[-1])
+    scaled = value / factor
     return quantity.fixed(scaled, quantity.decimals_for(scaled, figures), mark) + NO_BREAK_SPACE + prefix + unit
 
 

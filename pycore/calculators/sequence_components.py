@@ -84,7 +84,8 @@ class SequenceCase(SumCase):
             polar=problem["angles"] == "polar",
             words=words.WORDS[problem["unit"]],
         )
-        super().__init__(problem, arms, telling.lines, Picture(problem["first"], problem["rotation"], reference), telling)
+        picture = Picture(problem["first"], problem["rotation"], reference)
+        super().__init__(problem, arms, telling.lines, picture, telling)
 
     def inks(self) -> dict[str, Ink]:
         """The lines' colours, as the class has chosen them."""

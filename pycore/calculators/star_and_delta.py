@@ -24,7 +24,7 @@ from pycore.errors import Fault
 from pycore.practice.task import CALCULATED, DRAWN, Mistake
 from pycore.quantity import NO_BREAK_SPACE, Unreadable
 from pycore.sheet.plan import Plan
-from pycore.words import Phrase, Symbol, say
+from pycore.words import Phrase, Symbol, plain, say
 from pycore.words import star_delta as words
 from pycore.words import sums as sum_words
 
@@ -98,7 +98,7 @@ class StarDeltaCase(SumCase):
         reference = arms[0].angle if problem["reference"] == "current" else 0.0
         telling = Telling(
             tags=tags,
-            lines=tuple(figures_plain(tags[f"i{number}"]) for number in (1, 2, 3)),
+            lines=tuple(plain(tags[f"i{number}"]) for number in (1, 2, 3)),
             reference=tags[arms[0].key] if arms[0].angle == reference else (origin,),
             voltage=(origin,),
             writing=problem.writing,
@@ -106,7 +106,8 @@ class StarDeltaCase(SumCase):
             polar=problem["angles"] == "polar",
             words=words.VOLTS if self.star else words.AMPERES,
         )
-        super().__init__(problem, arms, telling.lines, Picture(problem["first"], problem["rotation"], reference), telling)
+        picture = Picture(problem["first"], problem["rotation"], reference)
+        super().__init__(problem, arms, telling.lines, picture, telling)
 
     def further_mistakes(self, plan: Plan) -> tuple[Mistake, ...]:
         """Added for taken off, a branch for the line, the root of three where loads differ, slips of impedance."""
@@ -126,10 +127,9 @@ class StarDeltaCase(SumCase):
         if self.star:
             return
         yield _mistake("star-voltage", both, self.total * turn / ROOT_THREE)
-        if not self.solution.balanced:
-            if first != 0:
-                root = ROOT_THREE * phasor.magnitude(first)
-                yield _mistake("root-three-unbalanced", both, None, root, self.own[self.line])
+        if not self.solution.balanced and first != 0:
+            root = ROOT_THREE * phasor.magnitude(first)
+            yield _mistake("root-three-unbalanced", both, None, root, self.own[self.line])
         yield from self._of_loads(turn)
 
     def _of_loads(self, turn: complex) -> Iterator[Mistake]:
@@ -141,8 +141,8 @@ class StarDeltaCase(SumCase):
         added = [0.0 if load is None else 1.0 / (load.real + math.fabs(load.imag)) for load in loads]
         angles = [0.0 if load is None else phasor.angle(load) for load in loads]
         across = [value * phasor.polar(1.0, -phasor.angle(self.solution.between[0])) for value in self.solution.between]
-        plain = tuple(volt * size for volt, size in zip(across, sizes, strict=True))
-        yield _mistake("angles-of-loads", (DRAWN, CALCULATED), self._difference(plain) * turn)
+        straight = tuple(volt * size for volt, size in zip(across, sizes, strict=True))
+        yield _mistake("angles-of-loads", (DRAWN, CALCULATED), self._difference(straight) * turn)
         slipped = tuple(
             volt * phasor.polar(share, -angle) for volt, share, angle in zip(across, added, angles, strict=True)
         )
@@ -172,11 +172,6 @@ class StarDeltaCase(SumCase):
         volts = quantity.plain(round(self.solution.given.line_voltage, 2), self.telling.mark)
         told = words.between_lines(f"{volts}{NO_BREAK_SPACE}V")
         return words.given(loads, self.problem["connection"], told)
-
-
-def figures_plain(tag: Phrase) -> str:
-    """A tag as plain text."""
-    return "".join(part if isinstance(part, str) else part.plain for part in tag)
 
 
 def _tidy(angle: float) -> float:
@@ -288,7 +283,8 @@ class StarAndDelta(SumPage[StarDeltaCase]):
         if case.star:
             made.append(words.root_three(result, first, ahead=solution.given.sequence == "123"))
         elif solution.balanced:
-            made.append(words.balanced_delta(current, figures.amount(phasor.magnitude(solution.branches[0]), "A", mark)))
+            branch = figures.amount(phasor.magnitude(solution.branches[0]), "A", mark)
+            made.append(words.balanced_delta(current, branch))
         else:
             made.append(words.unbalanced_delta())
         if solution.balanced:

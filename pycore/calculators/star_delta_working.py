@@ -15,7 +15,8 @@ if TYPE_CHECKING:
 
 def working(case: "StarDeltaCase") -> Working:
     """The section of the page."""
-    blocks: list[Block] = [Paragraph(words.phase_voltage()), _voltages(case), Paragraph(words.load_size()), _loads(case)]
+    blocks: list[Block] = [Paragraph(words.phase_voltage()), _voltages(case)]
+    blocks += [Paragraph(words.load_size()), _loads(case)]
     if not case.star:
         blocks += [Paragraph(words.corner()), _differences(case)]
     return Working("values", say(words.CALCULATED), (*blocks, Paragraph(words.powers()), _powers(case)))

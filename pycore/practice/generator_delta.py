@@ -14,7 +14,9 @@ from pycore.practice.dice import Dice, dice_of
 from pycore.practice.generator import NoProblem
 
 VOLTAGES = (110, 190, 208, 220, 230, 380, 400, 415, 440, 480, 500, 660, 690)
-PAIRS = ((8, 6), (6, 8), (12, 9), (9, 12), (12, 16), (16, 12), (15, 20), (20, 15), (24, 7), (24, 18), (30, 40), (40, 30))
+PAIRS = (
+    (8, 6), (6, 8), (12, 9), (9, 12), (12, 16), (16, 12), (15, 20), (20, 15), (24, 7), (24, 18), (30, 40), (40, 30),
+)  # fmt: skip
 """Resistance and reactance of whole ohms with a size of whole ohms."""
 CLEAR, LEAST_SIZE, LEAST_APART, LEAST_SUM, FLAT, TRIES = 0.13, 0.3, 0.08, 0.4, 25.0, 500
 BEFORE = {1: 3, 2: 1, 3: 2}

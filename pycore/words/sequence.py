@@ -125,9 +125,12 @@ MISTAKES = {
         "the phasors were turned, which gives the {other} component",
         "For the zero sequence they are added as they are.",
     ),
-    "divided-already": ("the sum was divided by three already", "The sheet asks for three times the component: the whole sum."),
+    "divided-already": (
+        "the sum was divided by three already",
+        "The sheet asks for three times the component: the whole sum.",
+    ),
     "wrong-way-a": (
-        "{a} was turned clockwise for one phasor: {which}",
+        "the turn went the other way for {which}",
         "{a} turns by 120° anticlockwise, as angles are counted.",
     ),
 }

@@ -140,7 +140,7 @@ def load_size() -> Phrase:
 
 def corner() -> Phrase:
     """Kirchhoff's current law at the corners of a delta."""
-    return say("What flows in by a line leaves by the two branches at its corner, so each line current is a difference:")
+    return say("What flows in by a line leaves by the two branches at its corner: each line current is a difference.")
 
 
 def powers() -> Phrase:
@@ -165,7 +165,10 @@ MISTAKES = {
         "the phase voltage was used across the loads",
         "In delta each load lies between two lines: across it is the line voltage.",
     ),
-    "size-by-adding": ("resistance and reactance were added as plain numbers", "They stand at a right angle: use Pythagoras."),
+    "size-by-adding": (
+        "resistance and reactance were added as plain numbers",
+        "They stand at a right angle: use Pythagoras.",
+    ),
     "angles-of-loads": (
         "the loads’ own angles were left out",
         "Each branch current lags its voltage by the angle of its load.",

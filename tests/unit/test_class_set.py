@@ -129,7 +129,8 @@ def test_any_code_of_a_set_gives_the_set_again():
         assert group.code == read_set(form(**reply["form"])).code
 
 
-def test_a_damaged_code_is_refused_with_what_is_wrong():
+def test_a_damaged_code_is_refused_with_what_is_wrong(monkeypatch):
+    monkeypatch.delitem(class_set.TOPICS, "sequence-components", raising=False)
     code = str(Code(0, "core", seed=9, number=4))
     other = "3" if code[-1] != "3" else "4"
     reply, _ = ask(do="set-again", code=code[:-1] + other)

@@ -36,7 +36,8 @@ def test_five_hundred_random_problems_agree_with_the_matrix_in_numpy():
         found = results(**form, part=part)
         for name, value in zip(PARTS, expected, strict=True):
             assert abs(value) == pytest.approx(found[name], rel=1e-9, abs=1e-9)
-            assert 0 == pytest.approx((np.degrees(np.angle(value)) - found[f"{name}-angle"] + 180) % 360 - 180, abs=1e-6)
+            turned = np.degrees(np.angle(value)) - found[f"{name}-angle"]
+            assert 0 == pytest.approx((turned + 180) % 360 - 180, abs=1e-6)
         assert 3 * abs(expected[0]) == pytest.approx(found["neutral-current"], rel=1e-9)
         assert 3 * abs(expected[PARTS.index(part)]) == pytest.approx(found["threefold"], rel=1e-9)
 
