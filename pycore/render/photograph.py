@@ -232,10 +232,14 @@ def _opened(want: Wanted, form: Mapping[str, str]) -> dict[str, Any]:
         "ok": True,
         "regions": {"photo": str(panel_html(form))},
         "marks": [
-            {"name": words.mark_name(number), "x": place.x, "y": place.y, "corner": number % 2 == 0}
+            {"name": words.mark_name(number), "sign": words.MARK_NAMES[number], "x": place.x, "y": place.y,
+             "corner": number % 2 == 0}
             for number, place in want.numbered
         ],
-        "corners": [{"name": name, "corner": True} for name in words.CORNER_NAMES],
+        "corners": [
+            {"name": words.corner_name(number), "sign": sign, "corner": True}
+            for number, sign in enumerate(words.CORNERS)
+        ],
         "taps": [
             {"name": name, "label": plain(label), "ask": str(phrase_html(words.show(label)))}
             for name, label in labels.items()

@@ -22,10 +22,10 @@ NOT_A_PICTURE = (
 TOO_SMALL = "This picture is too small to be measured: its longer side needs at least 500 pixels."
 LOOKING = "Looking for the marks …"
 MARKS_NOT_FOUND = (
-    "The marks were not found beyond doubt. Drag each ring on to its mark: press near it, and steer; the circle "
-    "shows the place enlarged."
+    "The marks were not found beyond doubt. Drag each ring on to the mark that it names, as the sheet is read: "
+    "press near it, and steer."
 )
-DRAG_CORNERS = "Drag each ring on to its corner of the paper: press near it, and steer; the circle shows it enlarged."
+DRAG_CORNERS = "Drag each ring on to the corner of the paper that it names, as it is read: press near it, and steer."
 MARKS_DONE = "They are in place"
 MOVE_MARKS = "Move the marks"
 BACK = "Take back"
@@ -57,7 +57,13 @@ def mark_name(number: int) -> str:
     return f"Mark {number + 1}: {MARK_NAMES[number]}"
 
 
-CORNER_NAMES = ("Corner 1: upper left", "Corner 2: upper right", "Corner 3: lower right", "Corner 4: lower left")
+CORNERS = ("upper left", "upper right", "lower right", "lower left")
+
+
+def corner_name(number: int) -> str:
+    """A corner of the paper."""
+    return f"Corner {number + 1}: {CORNERS[number]}"
+
 
 
 def show(point: Phrase) -> Phrase:

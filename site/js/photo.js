@@ -164,7 +164,7 @@ function startMarks(said) {
     if (!known && corner < 0) return;
     const [right, down] = guesses[Math.max(0, corner) % 4].map((end) => MARK_INSET + end * (1 - 2 * MARK_INSET));
     const at = known ?? { x: right * picture.width, y: down * picture.height };
-    handles.push({ index, handle: picture.add(at.x, at.y, place.name, String(index + 1), "mark") });
+    handles.push({ index, handle: picture.add(at.x, at.y, place.name, place.sign, "mark") });
   });
   picture.onPress = () => null;
   picture.onMove = ({ name }) => prompt(said, `${name}.`);
