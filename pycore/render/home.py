@@ -43,23 +43,27 @@ class Listed(Protocol):
         """The answer to a form."""
 
 
-def _sheet(calculator: Listed, answer: Answer) -> Markup:
-    """One sheet on the board: its default example, the very drawing that its page prints.
+def in_short(description: str) -> str:
+    """What a page is about, from its description: the part before the colon, as a sentence."""
+    return description.partition(":")[0].rstrip(".") + "."
 
-    A phone gets the drawing laid out for it, whose lettering can be read there.
+
+def _sheet(calculator: Listed, answer: Answer) -> Markup:
+    """One drawing on the board: the figure of the page's example, laid out so small that its lettering can be read.
+
+    A page without such a view shows its sheet.
     """
-    drawing = [_drawing(answer.sheet, calculator.slug, "small")]
-    if "phone" in answer.views:
-        drawing.append(_drawing(answer.views["phone"], calculator.slug, "phone"))
+    page = answer.views.get("phone", answer.sheet)
+    drawing = _drawing(page, calculator.slug, "small")
     address = f"{calculator.slug}/"
     # The picture is a link for the pointer only: keyboard and reader have the named one below it.
     picture = h("a", {"class": "picture", "href": address, "tabindex": -1, "aria-hidden": "true"}, drawing)
+    scale = next((output.text for output in answer.outputs if output.name == "scale"), "")
     caption = h("div", {"class": "title"},
                 h("h2", None, h("a", {"href": address}, calculator.title)),
-                h("p", None, phrase_html(calculator.description)),
-                h("p", {"class": "caption"}, phrase_html(answer.caption)))  # fmt: skip
-    opening = h("a", {"class": "open", "href": address}, furniture.HOME_OPEN)
-    return h("li", None, picture, h("div", {"class": "under"}, caption, opening))
+                h("p", None, phrase_html(in_short(calculator.description))),
+                h("p", {"class": "caption"}, scale) if scale else None)  # fmt: skip
+    return h("li", None, picture, caption)
 
 
 def _blank(page: PaperPage) -> Markup:

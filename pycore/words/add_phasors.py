@@ -5,7 +5,7 @@ from pycore.words.sums import SumWords
 
 TITLE = "Add phasors"
 DESCRIPTION = (
-    "Two to six phasors, in polar or rectangular form, added or taken off by scale drawing and by calculation."
+    "Two to six phasors added or taken off: in polar or rectangular form, by scale drawing and by calculation."
 )
 SCENARIO = "Boat club workshop, two machines"
 CAUTIONS = (

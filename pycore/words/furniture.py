@@ -83,7 +83,6 @@ HOME_LEAD = (
     "Put in your values. Each sheet calculates, draws, explains every move of ruler and protractor, "
     "and prints true to the millimetre."
 )
-HOME_OPEN = "Open the sheet"
 HOME_WHAT = "What you get"
 HOME_PAPER = "Paper and instruments"
 HOME_LESSONS = "For the lesson"

@@ -9,10 +9,11 @@ import pytest
 from render.example import IN, ExampleCalculator, answer
 
 from pycore.calculators.interface import Output
+from pycore.calculators.registry import CALCULATORS
 from pycore.pages.paper import PAPER_PAGES
 from pycore.render.answer import output_html
 from pycore.render.form import method_html, options_html, values_html
-from pycore.render.home import home_html, length_on_paper
+from pycore.render.home import home_html, in_short, length_on_paper
 from pycore.render.mathml import formula_html, is_long, pieces
 from pycore.render.phrase import phrase_html
 from pycore.render.regions import regions_of
@@ -254,12 +255,27 @@ def test_actions_are_those_that_work_now(page):
 
 def test_the_front_page_shows_each_sheet_and_links_to_it():
     tree = Tree("".join(home_page([ExampleCalculator()]).regions.values()))
-    assert 3 == [marks["href"] for marks in tree.all("a")].count("example/")
+    assert 2 == [marks["href"] for marks in tree.all("a")].count("example/")
     views = [marks["data-view"] for marks in tree.all("svg") if "data-view" in marks]
-    blank = ["small" for _ in PAPER_PAGES]
-    assert ["small", "phone", *blank] == views
+    assert ["small" for _ in range(1 + len(PAPER_PAGES))] == views
     links = {marks["href"].partition("#")[0] for marks in tree.all("a")}
     assert {f"{slug}/" for slug in PAPER_PAGES} <= links
+
+
+def test_the_front_page_says_of_each_sheet_what_it_is_about_and_its_scale():
+    """A page is taken up by its registration: its description up to the colon, and the scale of its drawing."""
+    assert "Line and phase values." == in_short("Line and phase values: drawn, and reckoned.")
+    assert "Two to six phasors." == in_short("Two to six phasors.")
+    html = str(home_html(CALCULATORS.values()))
+    for page in CALCULATORS.values():
+        assert f'<a href="{page.slug}/">{page.title}</a></h2><p>{in_short(page.description)}</p>' in html
+    assert len(CALCULATORS) == html.count('<p class="caption">1')
+
+
+def test_the_drawings_of_the_front_page_stay_light():
+    """A shelf of drawings: a page adds at most 10 KB to it before compression."""
+    board = str(home_html(CALCULATORS.values())).partition('<ul class="board">')[2].partition("</ul>")[0]
+    assert len(board.encode()) < 10_000 * len(CALCULATORS)
 
 
 def test_the_length_on_the_front_page_is_the_examples():
