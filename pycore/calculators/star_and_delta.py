@@ -76,6 +76,7 @@ class StarDeltaCase(SumCase):
     slug = "star-and-delta"
     fields = FIELDS
     scenario = words.SCENARIO
+    typed_sizes = False
 
     def __init__(self, problem: SheetProblem, solution: Solution) -> None:
         self.solution, self.star = solution, problem["connection"] == "star"
@@ -154,9 +155,7 @@ class StarDeltaCase(SumCase):
 
     def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
-        volts = phasor.magnitude(self.solution.phases[0])
-        size = figures.amount(volts, "V", self.telling.mark)
-        return sheet_words(self, plan, kind, words.tasks(self.problem["connection"], size), self.given_words())
+        return sheet_words(self, plan, kind, words.TASKS[self.problem["connection"]], self.given_words())
 
     def load_text(self, number: int) -> str:
         """A load as it is said."""

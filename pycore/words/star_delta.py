@@ -87,11 +87,10 @@ def between_lines(volts: str) -> str:
     return f"{volts} between lines"
 
 
-def tasks(connection: str, size: str) -> str:
-    """What is to be found by drawing."""
-    if connection == "star":
-        return f"Each phase voltage is {size}. Find the voltage between two lines by drawing"
-    return "Find the line current, the difference of two branch currents, by drawing"
+TASKS = {
+    "star": "Work out the phase voltage, then find the voltage between two lines by drawing",
+    "delta": "Work out both branch currents, then find the line current, their difference, by drawing",
+}
 
 
 def is_difference(result: Phrase, first: Phrase, second: Phrase) -> Phrase:

@@ -89,6 +89,7 @@ def second_label(plural: str) -> Phrase:
 
 def problem_notes(task: str, method: str, given: str, lies: str, bar: str, *, short: bool) -> tuple[str, ...]:
     """What is given on a problem sheet, and what the learner is to do."""
+    given = f"{given}." if given and not given.endswith(".") else given
     if short:
         return (f"Draw: {method}. {given} {lies} Print at 100 %.",)
     return (

@@ -5,6 +5,7 @@ import math
 import numpy as np
 import pytest
 from host import shelf
+from unit.sheets import table_of, texts
 
 from pycore import phasor
 from pycore.calculators.registry import CALCULATORS
@@ -142,6 +143,14 @@ def test_bad_input_names_the_field_what_was_given_and_what_is_accepted(form: dic
     assert not reply["ok"]
     found = {error["field"]: error["message"].replace("\u00a0", " ") for error in reply["errors"]}
     assert said in found[field]
+
+
+@pytest.mark.parametrize("connection", ["star", "delta"])
+def test_a_problem_sheet_leaves_what_is_to_be_worked_out_to_the_learner(connection: str):
+    page = PAGE.sheet_page({"sheet": "problem", "connection": connection, "z1": "20", "z2": "25", "z3": "40"})
+    assert ["____"] == sorted({cell for row in table_of(page)[1:] for cell in row[1:]})
+    notes = " ".join(text.words for text in texts(page))
+    assert "between lines. " in notes and "Work out" in notes
 
 
 def test_options_follow_names_and_connection():
