@@ -218,6 +218,8 @@ class Answer:
     echo: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
     link: tuple[tuple[str, str], ...] = ()
     page_key: str = "a4l"
+    more: tuple[Page, ...] = ()
+    """Further pages of the sheet, on the same paper: the moves of one for easy reading."""
     faults: tuple[Fault, ...] = ()
     scenario: str = ""
     kind: str = ""

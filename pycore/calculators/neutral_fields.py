@@ -4,7 +4,7 @@ from collections.abc import Mapping
 
 from pycore.calculators.conventions import NAMES, choice_field
 from pycore.calculators.interface import Field
-from pycore.words import accuracy, codes
+from pycore.words import accuracy, codes, moves_list
 from pycore.words import neutral_form as words
 
 DEFAULT_NAMES = "L123"
@@ -68,6 +68,7 @@ FIELDS: tuple[Field, ...] = (
         only=(("sheet", "problem"),),
     ),
     choice_field("mirror", words.MIRROR, "sheet", "no", words.MIRRORS, only=(("sheet", "overlay"),)),
+    choice_field("print", moves_list.PRINT, "sheet", "usual", moves_list.PRINTS, moves_list.PRINT_HELP),
     choice_field("paper", words.PAPER, "sheet", "A4", words.PAPERS),
     choice_field(
         "orientation", words.ORIENTATION, "sheet", "", (("", words.BEST_FIT), *words.ORIENTATIONS)

@@ -9,11 +9,12 @@ from pycore.accuracy.hand import HANDS, PRACTISED, SQUARE_SHARE, Hand
 from pycore.calculators.neutral_fields import BY_NAME, labels_of
 from pycore.calculators.reading import Drawn, Lag, Reader
 from pycore.circuits.star import StarLoad
-from pycore.errors import Fault
+from pycore.errors import Fault, Offer
 from pycore.quantity import Writing, writing_for
 from pycore.sheet.furniture import lower_cells
 from pycore.sheet.lettered import width_of
-from pycore.words import inputs
+from pycore.sheet.media import TOO_SMALL_FOR_READING
+from pycore.words import inputs, moves_list
 
 LEAST_SHARE = 1e-6
 """How small a line may be beside the largest: beyond this no drawing or reckoning can tell it."""
@@ -127,6 +128,15 @@ def _hand(reader: Reader, chosen: str) -> Hand:
     return Hand(length, angle, SQUARE_SHARE * angle)
 
 
+def _printed(reader: Reader, choices: Mapping[str, str]) -> None:
+    """A sheet for easy reading needs its paper; on a smaller one the usual sheet stands, and that is said."""
+    paper = choices["paper"]
+    if choices["print"] == "usual" or paper not in TOO_SMALL_FOR_READING:
+        return
+    offers = tuple(Offer(moves_list.use_paper(larger), (("paper", larger),)) for larger in ("A4", "A3"))
+    reader.passed.append(Fault("print", choices["print"], moves_list.needs_larger(paper), offers=offers))
+
+
 def read_problem(form: Mapping[str, str]) -> NeutralProblem:
     """Read a form; raises InputError with every fault found."""
     reader = Reader(form, BY_NAME, labels_of(form))
@@ -142,6 +152,7 @@ def read_problem(form: Mapping[str, str]) -> NeutralProblem:
     )
     choices = {name: reader.choice(name) for name in _CHOICES}
     hand = reader.optional(lambda: _hand(reader, choices["hand"]))
+    _printed(reader, choices)
     scale = reader.positive("scale")
     place = reader.optional(lambda: read_place(reader)) or ""
     given, unprintable = reader.optional(lambda: read_by_hand(reader, choices["paper"]))

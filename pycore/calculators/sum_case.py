@@ -23,6 +23,7 @@ from pycore.practice.task import Further, Mistake
 from pycore.quantity import NO_BREAK_SPACE, Writing
 from pycore.sheet import compose
 from pycore.sheet.media import ORIENTATIONS
+from pycore.sheet.moves_sheet import Listed
 from pycore.sheet.plan import Plan, choose, papers_that_take
 from pycore.words import Phrase, Symbol, plain
 from pycore.words import neutral as words
@@ -190,9 +191,16 @@ class SumCase:
         """Angle of each arm's own voltage by its key; empty where arms have none."""
         return {}
 
+    @property
+    def printed(self) -> str:
+        """How the sheet is printed: ``usual``, ``large`` or ``easy``."""
+        return "usual"
+
+    def reading_lists(self, plan: Plan, kind: str) -> tuple[Listed, ...]:
+        return ()  # what stands on the further pages of a sheet for easy reading
+
     def further_question(self) -> str:
-        """A question beyond the problem, as a problem sheet asks it; "" for none."""
-        return ""
+        return ""  # a question beyond the problem, as a problem sheet asks it
 
     def beyond(self) -> Further | None:
         """The answer to that question; None where none is asked."""
@@ -265,7 +273,7 @@ class SumCase:
             beside = self.companions.arms if self.companions else ()
             self._plans[key] = choose(
                 candidates, self.picture, self.problem["paper"], self.ways(), scale, self.problem["steps"], beside,
-                second,
+                second, self.printed,
             )  # fmt: skip
         return self._plans[key]
 
@@ -323,7 +331,7 @@ class SumCase:
             for side in plan.fit.over
         ]
         fitting = self.plans(self.method, self.problem["order"])[0]
-        papers = papers_that_take(plan.construction, self.picture, plan.scale, paper, self.ways())
+        papers = papers_that_take(plan.construction, self.picture, plan.scale, paper, self.ways(), self.printed)
         given, fits = writing.scale(plan.scale), writing.scale(fitting.scale)
         message = words.does_not_fit(given, paper, words.too_wide(*over), fits, papers[0] if papers else "")
         offers = [Offer(words.use_scale(fits), (("scale", quantity.exact(fitting.scale)),))]

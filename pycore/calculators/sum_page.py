@@ -22,7 +22,7 @@ from pycore.calculators.interface import (
 )
 from pycore.calculators.neutral_accuracy import SumAccuracy
 from pycore.calculators.sum_case import SumCase
-from pycore.calculators.sum_sheet import sheet_of, view_of
+from pycore.calculators.sum_sheet import moves_of, sheet_of, view_of
 from pycore.calculators.sum_working import ComponentsWorking
 from pycore.calculators.telling import Teller
 from pycore.calculators.written import length_text
@@ -245,6 +245,7 @@ class SumPage(Generic[Case]):
             ),
             alternatives=alternatives(case, plan),
             sheet=sheet_of(case, plan, opening) if "sheet" in parts else _NO_PAGE,
+            more=moves_of(case, plan) if "sheet" in parts else (),
             views={"phone": view_of(case, plan)} if "view" in parts else {},
             workings=tuple(sorted(workings, key=lambda working: not working.shown)),
             echo=self.echo(case),
@@ -262,7 +263,8 @@ class SumPage(Generic[Case]):
     ) -> tuple[Page, ...]:
         """The sheet that the form asks for, or sheets of these kinds. Raises InputError."""
         listed = kinds or (form.get("sheet", default_form(self.fields)["sheet"]),)
-        return tuple(page for page, _ in self._sheets(form, opening, listed))
+        sheets = self._sheets(form, opening, listed)
+        return tuple(page for sheet, case in sheets for page in (sheet, *moves_of(case, case.shown())))
 
     def _sheets(
         self, form: Mapping[str, str], opening: Opening, kinds: tuple[str, ...]
@@ -280,7 +282,7 @@ class SumPage(Generic[Case]):
 
     def issued(
         self, form: Mapping[str, str], opening: Opening, kinds: tuple[str, ...]
-    ) -> "Iterator[Page | Task]":
+    ) -> "Iterator[Page | tuple[Page, ...] | Task]":
         """A learner's sheets of a class set, one after another, then the problem as a task: piece by piece, so
         that other work can come between. Raises InputError."""
         # Only practice needs it; the first answer need not wait for its import.
@@ -289,7 +291,8 @@ class SumPage(Generic[Case]):
         last: Case | None = None
         for page, case in self._sheets(form, opening, kinds):
             last = case
-            yield page
+            further = moves_of(case, case.shown()) if case.problem["sheet"] == "problem" else ()
+            yield (page, *further) if further else page
         if last is not None:
             yield task_of(last)
 

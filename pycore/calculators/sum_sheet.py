@@ -1,5 +1,7 @@
 """The sheet of a sum of phasors: its table, its words, its look."""
 
+from dataclasses import replace
+
 from pycore import quantity
 from pycore.calculators import conventions, links
 from pycore.calculators.interface import Issue, Opening
@@ -15,8 +17,9 @@ from pycore.sheet.code import SMALLEST_MODULE, module_of
 from pycore.sheet.figure import Look
 from pycore.sheet.furniture import TableRow, Writing
 from pycore.sheet.media import PHONE
+from pycore.sheet.moves_sheet import moves_pages
 from pycore.sheet.plan import Plan
-from pycore.words import Phrase, say
+from pycore.words import Phrase, moves_list, say
 from pycore.words import sheet as words
 from pycore.words import sums as sum_words
 
@@ -55,9 +58,14 @@ def _told(
     mark = case.telling.mark
     length = quantity.fixed(millimetres, 1, mark)
     if angle is None:
-        return TableRow(symbol, amount, length, "", words.NO_ANGLE)
+        none = (moves_list.NONE, "") if plan.layout.style.column else ("", words.NO_ANGLE)
+        return TableRow(symbol, amount, length, *none)
     if case.telling.polar:
         return TableRow(symbol, amount, length, quantity.fixed(wrap(angle), 1, mark) + "°")
+    if plan.layout.style.column:
+        # No room for words beside large figures: a minus says that it turns with the clock.
+        turn = case.picture.sense * wrap(angle - case.picture.reference)
+        return TableRow(symbol, amount, length, quantity.fixed(wrap(turn), 1, mark) + "°")
     turn = wrap(angle - case.picture.reference)
     told = degrees_text(turn, mark) if round(turn, 1) else "0°"
     straight = round(turn, 1) in (0.0, 180.0, -180.0)
@@ -96,6 +104,8 @@ def _problem_rows(case: SumCase, plan: Plan, issue: Issue | None) -> tuple[Table
 def _head(case: SumCase, kind: str) -> tuple[Phrase, Phrase, Phrase, Phrase]:
     unit = say("{unit}", unit=case.telling.writing.unit)
     origin = case.telling.voltage if case.telling.polar else case.telling.reference
+    if case.printed != "usual":
+        return ((), unit, say("mm"), say(moves_list.HEAD_ANGLE))
     return (say("phasor"), unit, say("mm"), say("angle from {origin}", origin=origin))
 
 
@@ -171,7 +181,7 @@ def _writing(case: SumCase, plan: Plan, opening: Opening) -> Writing:
     told = case.sheet_words(plan, kind)
     further = words.issued_notes(issue) if issue and kind == compose.PROBLEM else ()
     second, check = _second_scale(case, plan, issue)
-    return Writing(
+    made = Writing(
         title=case.sheet_title(kind),
         subtitle=case.problem.place or (case.scenario if case.problem.is_example else ""),
         method=case.method_words(plan),
@@ -195,6 +205,23 @@ def _writing(case: SumCase, plan: Plan, opening: Opening) -> Writing:
         short_code=issue.code if issue else case.code,
         more=case.further_question() if kind == compose.PROBLEM else "",
     )  # fmt: skip
+    # Beside a drawing that is to be read easily stand few words; the others have pages of their own.
+    return replace(made, notes=(), foot="", code_words=(), more="") if case.printed != "usual" else made
+
+
+def moves_of(case: SumCase, plan: Plan) -> tuple[Page, ...]:
+    """The further pages of a sheet for easy reading; none for the usual sheet."""
+    kind = case.problem["sheet"]
+    lists = case.reading_lists(plan, kind) if case.printed != "usual" else ()
+    if not lists:
+        return ()
+    title = case.sheet_title(kind)
+    if case.issue and kind == compose.PROBLEM:
+        *others, last = lists
+        lists = (*others, replace(last, lines=(*last.lines, *words.issued_notes(case.issue))))
+    lines = len([line for listed in lists for line in listed.lines])
+    named = [moves_list.page_title(title, number) for number in range(2, 9)]
+    return moves_pages(plan.layout, title, lists, words.FOOT, named, moves_list.description(lines))
 
 
 def sheet_of(case: SumCase, plan: Plan, opening: Opening) -> Page:

@@ -126,7 +126,8 @@ class _Making:
                 if isinstance(made, Task):
                     self.rows.append(row_for(group, learner, made))
                 else:
-                    self.writer.add(made, part)
+                    for page in made if isinstance(made, tuple) else (made,):
+                        self.writer.add(page, part)
                 yield said
         for number, page in enumerate(class_key.pages(group, self.rows), start=1):
             self.writer.add(page, KEY)

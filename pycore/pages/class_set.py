@@ -26,7 +26,7 @@ from pycore.words import codes as code_words
 _NUMBERED = sorted((page.topic, slug) for slug, page in CALCULATORS.items() if page.topic is not None)
 TOPICS: dict[str, Any] = {slug: CALCULATORS[slug] for _, slug in _NUMBERED}
 """Calculators that can set problems, by slug, in the order of their numbers in codes: the first is the default."""
-TAKEN = ("names", "decimal", "angles", "first", "rotation", "protractor")
+TAKEN = ("print", "names", "decimal", "angles", "first", "rotation", "protractor")
 """Conventions of the classroom that a set takes from the calculator's own form."""
 NAME_HEIGHT = 2.5
 SHOWN_NAMES = 4

@@ -4,6 +4,7 @@ import json
 from collections.abc import Mapping
 
 from pycore.calculators.interface import Alternative, Answer, Output
+from pycore.drawing import Page
 from pycore.quantity import exact
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import NO_BREAK, phrase_html
@@ -100,7 +101,14 @@ def sheet_html(answer: Answer) -> Markup:
         items = [_alternative(alternative) for alternative in answer.alternatives]
         others = h("details", {"class": "alternatives", "data-keep": "alternatives"},
                    h("summary", None, furniture.OTHER_WAYS), h("ul", None, items))  # fmt: skip
-    return join(paper, under, others)
+    return join(paper, [_further(page, answer.page_key[:-1] + "p") for page in answer.more], under, others)
+
+
+def _further(page: Page, page_key: str) -> Markup:
+    """A further page of the sheet, printed after it."""
+    drawing = svg.write(page, prefix="sheet-" + page.title.rpartition(" ")[2], role="view", view="further")
+    marks: Marks = {"class": "paper-scroll", "tabindex": 0, "role": "group", "aria-label": page.title}
+    return h("div", marks, h("div", {"class": "paper", "data-page": page_key}, Markup.trusted(drawing)))
 
 
 def view_html(answer: Answer, name: str = "phone") -> Markup:

@@ -17,6 +17,7 @@ from pycore.sheet.furniture import (
     code_area,
     foot,
     frame,
+    plain_block,
     table,
     title_block,
     words,
@@ -233,9 +234,10 @@ def compose(
     else:
         drawn = whole
         groups, placed, left = _labelled(drawn, layout.area)
+    block = plain_block if layout.style.column else title_block
     # In the order in which a sheet is read aloud: nothing touches, so that none covers another.
     items: tuple[Item, ...] = (
-        frame(layout), title_block(layout, writing), words(layout, writing), table(layout, writing), *groups,
+        frame(layout), block(layout, writing), words(layout, writing), table(layout, writing), *groups,
         *check_bars(layout), code_area(layout, writing), foot(layout, writing.foot),
     )  # fmt: skip
     page = Page(layout.width, layout.height, items, writing.page_title, writing.description)

@@ -6,11 +6,11 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from pycore import quantity
-from pycore.drawing import Group, Item, Line, Shape
+from pycore.drawing import Group, Ink, Item, Line, Shape
 from pycore.geometry import Box, Point
 from pycore.sheet.code import code
 from pycore.sheet.lettered import fitting, text, width_of, wrapped
-from pycore.sheet.media import Layout, Style, layout
+from pycore.sheet.media import BLOCK_ROWS, Layout, Style, layout
 from pycore.words import Phrase
 
 
@@ -103,7 +103,7 @@ def check_bar(
         else (Line(Point(x + end, y - 1), Point(x + end, y + 2.6), 0.25) for end in ends)
     )
     if upright:
-        words = replace(text(said, Point(x + 6.0, y + length / 2), note, "middle"), turn=90.0)
+        words = replace(text(said, Point(x + 3.5 + note, y + length / 2), note, "middle"), turn=90.0)
     elif below:
         words = text(said, Point(x + length / 2, y - 2.0 - note), note, "middle")
     else:
@@ -129,7 +129,7 @@ def table(layout: Layout, writing: Writing) -> Group:
     y = box.top - style.note - 1
     items: list[Item] = []
     first = columns[0] - max(width_of(row.amount, style.value) for row in writing.rows)
-    if box.left + width_of(writing.head[0], style.note) + 1.2 <= first:
+    if writing.head[0] and box.left + width_of(writing.head[0], style.note) + 1.2 <= first:
         # On the narrowest sheet the symbols speak for themselves.
         items.append(text(writing.head[0], Point(box.left, y), style.note, ink="ink-2"))
     for x, head in zip(columns, writing.head[1:3], strict=False):
@@ -137,7 +137,7 @@ def table(layout: Layout, writing: Writing) -> Group:
     # The last head runs on over the senses of rotation, so it begins where its column does.
     last = columns[2] - max(width_of(row.angle, style.value) for row in writing.rows)
     items.append(text(writing.head[3], Point(last, y), style.note, ink="ink-2"))
-    y -= 2.0
+    y -= max(2.0, 0.55 * style.note)
     items.append(Line(Point(box.left, y), Point(right, y), style.wide))
     for index, row in enumerate(writing.rows):
         if index == len(writing.rows) - 1 and index:
@@ -271,6 +271,35 @@ def title_block(layout: Layout, writing: Writing) -> Group:
     return Group(tuple(items), name="title-block")
 
 
+def plain_block(layout: Layout, writing: Writing) -> Group:
+    """Title, method, name and date alone, all of them large enough to be read easily."""
+    style, box = layout.style, layout.block
+    x, room = box.left + 4.0, box.width - 8.0
+    title, method, last = (
+        share * size for share, size in zip(BLOCK_ROWS, (style.title, style.note, style.note), strict=True)
+    )
+    y = box.top - title
+    items: list[Item] = [
+        Shape(_corners(box), style.wide),
+        text(writing.title, Point(x, y + 0.6 * style.title), style.title),
+        Line(Point(box.left, y), Point(box.right, y), style.narrow),
+    ]
+    lines = wrapped(writing.method, style.note, room)
+    first = y - (method + (1.0 - 1.5 * (len(lines) - 1)) * style.note) / 2
+    for index, line in enumerate(lines):
+        items.append(text(line, Point(x, first - index * 1.5 * style.note), style.note))
+    y -= method
+    items.append(Line(Point(box.left, y), Point(box.right, y), style.narrow))
+    middle = box.left + 0.62 * box.width
+    items.append(Line(Point(middle, y), Point(middle, box.bottom), style.narrow))
+    for left, right, (label, value) in ((x, middle, writing.block[3]), (middle + 4.0, box.right, writing.block[5])):
+        # A name that was typed is never left out: a long one is set smaller.
+        size = next((s for s in (style.note, 0.7 * style.note) if width_of(value, s) <= right - left - 4.0), 2.5)
+        ink: Ink = "ink" if value else "ink-2"
+        items.append(text(value or label, Point(left, y - (last + style.note) / 2), size, ink=ink))
+    return Group(tuple(items), name="title-block")
+
+
 def _cell(x: float, top: float, label: str, value: str, style: Style, width: float) -> list[Item]:
     """A cell's small label and its value, smaller where it would not fit otherwise."""
     small = min(style.note, 2.5)
@@ -297,7 +326,9 @@ def code_area(layout: Layout, writing: Writing) -> Group:
         square = Box(left, box.bottom, left + size, box.bottom + size)
         items.append(code(writing.code, square))
         left += size + 1.5
-    if writing.short_code:
+    if writing.short_code and layout.style.column:
+        items.append(text(writing.short_code, Point(box.left, box.top + 1.5), layout.style.value, face="bold"))
+    elif writing.short_code:
         y -= layout.style.value
         items.append(text(writing.short_code, Point(left, y), layout.style.value, face="bold"))
     if asked:
@@ -314,6 +345,8 @@ def code_area(layout: Layout, writing: Writing) -> Group:
 
 def foot(layout: Layout, words_below: str) -> Group:
     """What the sheet is not for, in the frame's lower left corner."""
+    if not words_below:
+        return Group((), name="foot")
     note = layout.style.note
     left = layout.frame.left + 3
     lines = wrapped(words_below, note, layout.block.left - left - 2)

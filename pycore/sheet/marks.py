@@ -31,7 +31,7 @@ def _all_places(layout: Layout) -> tuple[Point, ...]:
     beside = layout.area.right + 1.0 < frame.right
     right = layout.area.right - (1.0 if beside else CLEAR - 0.5)
     bottom = level_y + 3.5
-    bar_end = level_x + layout.bar + BAR_WORDS
+    bar_end = level_x + layout.bar + BAR_WORDS * layout.style.note / 2.5
     return (
         Point(left, top),
         Point(left + 0.35 * (right - left), top),

@@ -5,6 +5,7 @@ margin follow ISO 5457, the title block ISO 7200, lettering heights ISO 3098, li
 ISO 128: adapted, and their figures given from memory.
 """
 
+import math
 from dataclasses import dataclass
 
 from pycore.geometry import Box
@@ -49,6 +50,10 @@ class Style:
     arc: float = 12.0
     code: float = 22.0
     dash: tuple[float, float] = (3.0, 0.75)
+    margin: float = 3.0
+    """Room kept round the figure for arrowheads and labels that hang over."""
+    column: float = 0.0
+    """Width of the column of words on a sheet laid out for easy reading; 0 on the usual sheet."""
 
 
 NORMAL = Style()
@@ -63,6 +68,21 @@ PHONE = Style(
     dash=(2.4, 0.9),
 )  # fmt: skip
 """For the figure alone on a phone, where 100 mm stand for the width of the screen."""
+
+
+LARGE = Style(
+    note=5.0, value=6.0, tag=7.2, title=6.2, scale_words=8.0, row=11.0, narrow=0.5, wide=0.9, extra_wide=1.7, head=8.0,
+    large_head=12.5, open_wide=0.6, rail=1.7, tick=6.0, tick_gap=2.4, arc=18.0, code=32.0, dash=(4.5, 1.8), margin=6.0,
+    column=112.0,
+)  # fmt: skip
+EASY = Style(
+    note=3.2, value=4.0, tag=5.5, title=5.5, scale_words=7.0, row=9.0, code=26.0, margin=3.5, column=94.0,
+)  # fmt: skip
+PRINTS = {"usual": NORMAL, "large": LARGE, "easy": EASY}
+"""How a sheet is printed. Large: capitals of 5 mm and more, text of 18 points and more, with thicker lines, for low
+vision. Easy: text of 12 points and more, fewer words beside the drawing, for dyslexia (both common practice)."""
+TOO_SMALL_FOR_READING = ("A5",)
+"""Papers on which a sheet for easy reading would leave no room to draw."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -149,22 +169,65 @@ SECOND_SCALE = 7.0
 """Further height of the words where a second scale stands below the first."""
 
 
-def layout(paper: str, orientation: str, rows: int = 5, *, second: bool = False) -> Layout:
-    """Divide a paper; ``rows`` is how many rows the table has below its head, ``second``: a second scale is said.
+BLOCK_ROWS = (2.2, 3.4, 2.6)
+"""Height of the title, the method and the line for name and date on a sheet for easy reading, in capitals of each."""
+
+
+def _roomy_block_height(style: Style) -> float:
+    heights = (style.title, style.note, style.note)
+    return math.fsum(share * size for share, size in zip(BLOCK_ROWS, heights, strict=True))
+
+
+def _roomy(frame: Box, style: Style, rows: int, landscape: bool) -> _Parts:
+    """A sheet laid out for easy reading: few words, large ones, in one column or below the figure."""
+    table_height = style.row * rows + 2.4 * style.note + 6.0
+    block_height = _roomy_block_height(style)
+    if landscape:
+        block = Box(frame.right - style.column, frame.bottom, frame.right, frame.bottom + block_height)
+        left, right = block.left + 4.0, frame.right - 4.0
+        table = Box(left, frame.top - 4 - table_height, right, frame.top - 4)
+        words = Box(left, table.bottom - 2.4 * style.scale_words, right, table.bottom - 2)
+        code = Box(left, block.top + 3, right, block.top + 3 + style.code)
+        return _Parts(Box(frame.left, frame.bottom, block.left - 2, frame.top), table, words, code, block)
+    beside_table = style.code + 2.6 * style.scale_words + 1.8 * style.value
+    top = frame.bottom + block_height + max(table_height, beside_table) + 6.0
+    block = Box(frame.left, frame.bottom, frame.right, frame.bottom + block_height)
+    left, middle = frame.left + 4.0, frame.left + style.column - 6.0
+    table = Box(left, top - 2 - table_height, middle, top - 2)
+    words = Box(middle + 6.0, top - 2 - 2.4 * style.scale_words, frame.right - 3, top - 2)
+    code = Box(middle + 6.0, block.top + 2, frame.right - 3, block.top + 2 + style.code)
+    return _Parts(Box(frame.left, top, frame.right, frame.top), table, words, code, block)
+
+
+def _usual(frame: Box, style: Style, rows: int, landscape: bool, second: bool) -> _Parts:
+    divide = _beside if landscape else (_above_compact if style is COMPACT else _above)
+    return divide(frame, _block(frame, style), style.row * (rows + 1) + 6, style.code, second)
+
+
+def layout(
+    paper: str, orientation: str, rows: int = 5, *, second: bool = False, printed: str = "usual"
+) -> Layout:
+    """Divide a paper; ``rows`` is how many rows the table has below its head, ``second``: a second scale is said,
+    ``printed``: ``usual``, ``large`` or ``easy``.
 
     Raises KeyError for a paper that is not listed.
     """
     short, long = PAPERS[paper]
     width, height = (long, short) if orientation == "landscape" else (short, long)
-    style = COMPACT if paper == "A5" else NORMAL
+    landscape = orientation == "landscape"
+    style = COMPACT if paper == "A5" else PRINTS[printed]
     frame = Box(FILING_MARGIN, MARGIN, width - MARGIN, height - MARGIN)
-    divide = _beside if orientation == "landscape" else (_above_compact if style is COMPACT else _above)
-    parts = divide(frame, _block(frame, style), style.row * (rows + 1) + 6, style.code, second)
-    bar = 50.0 if style is COMPACT else 100.0
+    roomy = style.column > 0
+    parts = _roomy(frame, style, rows, landscape) if roomy else _usual(frame, style, rows, landscape, second)
     # Each of these millimetres counts: with a little more, letter upright took the example at 5 A to the centimetre.
     level_y = max(parts.figure.bottom + 4.0, PRINTABLE_EDGE)
     figure = parts.figure
-    area = Box(figure.left + 11.0, level_y + 6.0, figure.right - 1.0, figure.top - 2.5)
+    area = Box(
+        figure.left + (11.0 if not roomy else 9.0 + 1.4 * style.note), level_y + max(6.0, 1.4 * style.note),
+        figure.right - 1.0, figure.top - 2.5,
+    )  # fmt: skip
+    # A bar of 100 mm, its words and two registration marks, where the area is broad enough for them.
+    bar = 50.0 if style is COMPACT or (roomy and area.width < 124.0 + 6.5 * style.note) else 100.0
     upright_y = min(area.bottom + 3, height - PRINTABLE_EDGE - bar)
     level_x = min(area.left + 8, width - PRINTABLE_EDGE - bar)
     return Layout(

@@ -72,19 +72,25 @@ def choose(
     steps: str = "125",
     companions: tuple[Arm, ...] = (),
     second: float | None = None,
+    printed: str = "usual",
 ) -> tuple[Plan, ...]:
     """The best way to put each candidate on the paper, the best candidate first.
 
     Without a given scale the fewest amperes per centimetre that fit count, after crossings
     that are too flat for a hand; ties are broken by the candidates' order, then landscape. Companions
-    (phasors of a second quantity) get a scale of their own, ``second`` if that is given.
+    (phasors of a second quantity) get a scale of their own, ``second`` if that is given. ``printed``: ``usual``,
+    ``large`` or ``easy``.
     """
+
+    def sheet_for(way: str, rows: int) -> Layout:
+        return layout(paper, way, rows, second=bool(companions), printed=printed)
+
     best: list[tuple[tuple[int, int, float, int, int], Plan]] = []
     for index, construction in enumerate(candidates):
         box = _with_companions(extent(construction, picture), construction, picture, companions)
         rows = table_rows(construction) + len(companions)
         plans = [
-            _plan(construction, picture, box, layout(paper, way, rows, second=bool(companions)), scale, steps)
+            _plan(construction, picture, box, sheet_for(way, rows), scale, steps)
             for way in orientations
         ]
         costs = [(_cost(plan, index), plan) for plan in plans]
@@ -153,7 +159,8 @@ def _accompanied(plan: Plan, companions: tuple[Arm, ...], second: float | None, 
 
 
 def papers_that_take(
-    construction: Construction, picture: Picture, scale: float, beside: str, ways: Sequence[str]
+    construction: Construction, picture: Picture, scale: float, beside: str, ways: Sequence[str],
+    printed: str = "usual",
 ) -> tuple[str, ...]:
     """The other papers on which a given scale fits, smallest first."""
     box = extent(construction, picture)
@@ -168,6 +175,6 @@ def papers_that_take(
         for name in by_size
         if name != beside
         and any(
-            fit_at(box, layout(name, way, rows, second=second), scale).fits for way in ways
+            fit_at(box, layout(name, way, rows, second=second, printed=printed), scale).fits for way in ways
         )
     )

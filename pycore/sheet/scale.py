@@ -11,8 +11,6 @@ from pycore.quantity import order_of_magnitude
 from pycore.sheet.media import Layout
 
 STEPS = {"125": (1.0, 2.0, 5.0), "all": (1.0, 2.0, 2.5, 4.0, 5.0)}
-LABEL_MARGIN = 3.0
-"""Room kept round the figure for arrowheads and labels that hang over, mm."""
 
 
 def _ten_to(exponent: int) -> float:
@@ -60,16 +58,16 @@ def fit_at(extent: Box, layout: Layout, scale: float) -> Fit:
     """Judge a figure with these extents (in the quantity) at a given scale."""
     factor = 10.0 / scale
     needs = (
-        extent.width * factor + 2 * LABEL_MARGIN,
-        extent.height * factor + 2 * LABEL_MARGIN,
+        extent.width * factor + 2 * layout.style.margin,
+        extent.height * factor + 2 * layout.style.margin,
     )
     return Fit(scale, needs, (layout.area.width, layout.area.height))
 
 
 def best_fit(extent: Box, layout: Layout, steps: str = "125") -> Fit:
     """The fewest amperes per centimetre at which the figure fits the area."""
-    wide = extent.width * 10 / (layout.area.width - 2 * LABEL_MARGIN)
-    high = extent.height * 10 / (layout.area.height - 2 * LABEL_MARGIN)
+    wide = extent.width * 10 / (layout.area.width - 2 * layout.style.margin)
+    high = extent.height * 10 / (layout.area.height - 2 * layout.style.margin)
     least = max(wide, high)
     if least <= 0.0 or not math.isfinite(least):
         raise ValueError("a figure without extent has no scale")

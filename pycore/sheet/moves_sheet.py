@@ -1,0 +1,96 @@
+"""The second page of a sheet for easy reading: what is given, then one move to a line with a box to tick. In mm.
+
+Lines stand one and a half times as far apart as usual type (common practice for readers with dyslexia).
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from pycore.drawing import Group, Item, Page, Shape
+from pycore.geometry import Point
+from pycore.sheet.lettered import text, wrapped
+from pycore.sheet.media import MARGIN, PAPERS, Layout
+
+LINE = 2.3
+"""From line to line, in capitals."""
+BOX = 1.15
+"""Side of a box to tick, in capitals."""
+
+
+@dataclass(frozen=True, slots=True)
+class Listed:
+    """Lines under a heading; ``ticked``: each begins with a box."""
+
+    heading: str
+    lines: tuple[str, ...]
+    ticked: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class _Row:
+    """One line as it is set: its words, how far down from the one before, bold or boxed."""
+
+    words: str
+    drop: float
+    indent: float = 0.0
+    heading: bool = False
+    boxed: bool = False
+
+
+def _rows(lists: Sequence[Listed], capitals: float, width: float) -> Iterator[tuple[_Row, ...]]:
+    """Rows that must stay together: a heading with its first line, all lines of one move."""
+    pitch = LINE * capitals
+    for listed in lists:
+        ahead: tuple[_Row, ...] = (_Row(listed.heading, 1.3 * pitch, heading=True),)
+        indent = 2.4 * capitals if listed.ticked else 0.0
+        for line in listed.lines:
+            pieces = wrapped(line, capitals, width - indent)
+            made = tuple(
+                _Row(piece, (1.25 if index == 0 else 0.85) * pitch, indent, boxed=listed.ticked and index == 0)
+                for index, piece in enumerate(pieces)
+            )
+            yield (*ahead, *made)
+            ahead = ()
+
+
+def _box(x: float, y: float, side: float) -> Shape:
+    return Shape((Point(x, y), Point(x + side, y), Point(x + side, y + side), Point(x, y + side)), 0.35)
+
+
+def moves_pages(
+    layout: Layout, title: str, lists: Sequence[Listed], foot: str, named: Sequence[str], told: str
+) -> tuple[Page, ...]:
+    """As many pages of the sheet's own paper, upright, as the lines need. ``named`` are the pages' titles, the last
+    one's for all that follow; ``told`` what they hold, for someone who cannot see them."""
+    capitals = layout.style.note
+    width, height = PAPERS[layout.paper]
+    left, right, top = layout.frame.left, width - MARGIN - 5.0, height - MARGIN - 5.0
+    bottom = MARGIN + 5.0 + 3.4 * capitals
+    pages: list[list[Item]] = [[]]
+    y = top - layout.style.title
+    pages[0].append(text(title, Point(left, y), layout.style.title))
+    for rows in _rows(lists, capitals, right - left):
+        high = 0.0
+        for row in rows:
+            high += row.drop
+        if y - high < bottom and pages[-1]:
+            pages.append([])
+            y = top
+        for row in rows:
+            y -= row.drop
+            face = "bold" if row.heading else "regular"
+            pages[-1].append(text(row.words, Point(left + row.indent, y), capitals, face=face))  # type: ignore[arg-type]
+            if row.boxed:
+                pages[-1].append(_box(left, y - 0.1 * capitals, BOX * capitals))
+    return tuple(
+        Page(width, height, (Group((*items, *_foot(layout, foot, right)), name="moves"),),
+             named[min(index, len(named) - 1)], told)
+        for index, items in enumerate(pages)
+    )  # fmt: skip
+
+
+def _foot(layout: Layout, words: str, right: float) -> Iterator[Item]:
+    capitals = layout.style.note
+    lines = wrapped(words, capitals, right - layout.frame.left)
+    for index, line in enumerate(reversed(lines)):
+        yield text(line, Point(layout.frame.left, MARGIN + 5.0 + index * 1.7 * capitals), capitals, ink="ink-2")
