@@ -41,3 +41,12 @@ def test_no_rule_is_broken_while_an_input_is_unusable(open_page, site: str, read
     page.fill("[name=i2]", "11.2 V")
     page.locator('[data-message-for="i2"]').wait_for(state="visible")
     assert [] == violations(page)
+
+
+@pytest.mark.parametrize(("slug", "screen", "scheme"), [
+    ("add-phasors/", "phone", "light"), ("add-phasors/", "desk", "dark"), ("star-and-delta/", "phone", "dark"),
+    ("sequence-components/", "phone", "light"),
+])  # fmt: skip
+def test_no_rule_is_broken_on_the_shelf(open_page: Callable[..., Page], site, ready, answered, slug, screen, scheme):
+    """Every fold open: further values, choices and workings."""
+    test_no_rule_is_broken(open_page, site, ready, answered, scheme, screen, slug)
