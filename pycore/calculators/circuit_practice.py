@@ -28,7 +28,8 @@ def milli(value: int) -> str:
     return f"{value} mH"
 
 
-def _chosen(form: dict[str, str], code: Code) -> dict[str, str]:
+def chosen(form: dict[str, str], code: Code) -> dict[str, str]:
+    """The form with what the code says of paper and method."""
     form["paper"] = code.paper
     if code.method != "any":
         form["method"] = code.method
@@ -49,7 +50,7 @@ def series_form(code: Code, choices: Mapping[str, str] | None = None) -> dict[st
         form["c"] = f"{circuit.capacitor} Ω" if circuit.in_ohms else f"{circuit.capacitor} µF"
     form["supply"] = quantity.plain(circuit.supply / 10.0) + " A"
     form["frequency"] = str(circuit.hertz)
-    return _chosen(form, code)
+    return chosen(form, code)
 
 
 def changed(typed: "tuple[Typed, ...]", hertz: float) -> Iterator[tuple[str, tuple[complex, ...]]]:

@@ -90,12 +90,12 @@ def read_elements(
     if not text:
         return ()
     # A reactance's sign stands before its j: "20 - j30" is a resistor and a capacitor.
-    spread = re.sub(r"(?<=\S)\s*[-−]\s*(?=[jJ])", " + -", text)
+    spread = re.sub(r"(?<=[^\s;&+])\s*[-−]\s*(?=[jJ])", " + -", text)
     for piece in _BETWEEN.split(spread):
         try:
             one = read_element(piece, bare, mark, reactive=reactive)
         except Unreadable as problem:
-            reader.fault(name, words.bad_element(label, text, bare), problem.part)
+            reader.fault(name, words.bad_element(label, text, bare if only else ""), problem.part)
             return ()
         if only and one.element.kind != only:
             reader.fault(name, words.other_kind(label, text, only), piece)
@@ -107,7 +107,7 @@ def read_elements(
         if one.element.value != 0.0 and not least <= one.element.value <= most:
             unit = one.unit[-1:]
             bounds = (figures(least, unit, mark), figures(most, unit, mark))
-            reader.fault(name, words.element_range(label, text, *bounds, words.EXAMPLES[bare]), piece)
+            reader.fault(name, words.element_range(label, text, *bounds, words.EXAMPLES[bare if only else ""]), piece)
             return ()
         found.append(one)
     return tuple(found)

@@ -6,6 +6,7 @@ from pycore.calculators.add_phasors import AddPhasors
 from pycore.calculators.harmonics_in_the_neutral import HarmonicsInTheNeutral
 from pycore.calculators.neutral_current import NeutralCurrent
 from pycore.calculators.open_neutral import OpenNeutralPage
+from pycore.calculators.parallel_circuit import ParallelCircuit
 from pycore.calculators.sequence_components import SequenceComponents
 from pycore.calculators.series_circuit import SeriesCircuit
 from pycore.calculators.star_and_delta import StarAndDelta
@@ -15,6 +16,7 @@ from pycore.calculators.two_wattmeters import TwoWattmeters
 PAGES: tuple[SumPage[Any], ...] = (
     AddPhasors(),
     SeriesCircuit(),
+    ParallelCircuit(),
     StarAndDelta(),
     NeutralCurrent(),
     HarmonicsInTheNeutral(),

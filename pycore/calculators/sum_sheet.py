@@ -157,18 +157,19 @@ def _link(case: SumCase, plan: Plan, issue: Issue | None) -> tuple[tuple[str, st
     return link if issue is None else (*(pair for pair in link if pair[0] != "code"), ("code", issue.code))
 
 
-def _second_scale(case: SumCase, plan: Plan, issue: Issue | None) -> tuple[str, str]:
+def _second_scale(case: SumCase, plan: Plan, issue: Issue | None) -> tuple[tuple[str, ...], str]:
     """The companions' scale, and what a check bar stands for at both scales; on small paper in one line. Neither
     where a scale is the learner's to choose."""
     beside = case.companions
     if beside is None or (issue and issue.own_scale and case.problem["sheet"] == compose.PROBLEM):
-        return "", ""
+        return (), ""
     centimetres, scale = plan.layout.bar / 10.0, case.telling.second(plan.second)
     amounts = case.telling.writing.scale(plan.scale * centimetres), beside.writing.scale(plan.second * centimetres)
     if plan.layout.paper == "A5":
-        return sum_words.second_scale_short(beside.words.plural, scale, *amounts), ""
+        plural = beside.words.plural
+        return (sum_words.second_scale_short(plural, scale, *amounts), sum_words.second_scale(plural, scale)), ""
     bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"
-    return sum_words.second_scale(beside.words.plural, scale), sum_words.second_check(bar, *amounts)
+    return (sum_words.second_scale(beside.words.plural, scale),), sum_words.second_check(bar, *amounts)
 
 
 def _writing(case: SumCase, plan: Plan, opening: Opening) -> Writing:

@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from pycore import quantity
-from pycore.drawing import Group, Ink, Item, Line, Shape
+from pycore.drawing import Group, Ink, Item, Line, Shape, Text
 from pycore.geometry import Box, Point
 from pycore.sheet.code import code
 from pycore.sheet.lettered import fitting, text, width_of, wrapped
@@ -43,8 +43,8 @@ class Writing:
     """What stands beside the QR code or in its place: the first of these that has room."""
     page_title: str
     description: str
-    second_scale: str = ""
-    """The scale of phasors of a second quantity, on a line of its own."""
+    second_scale: tuple[str, ...] = ()
+    """The scale of phasors of a second quantity, below the sum's: the first of these that has room."""
     code: tuple[str, ...] = ()
     """The QR code's rows of dark (1) and light (0) modules; empty: none."""
     short_code: str = ""
@@ -191,18 +191,31 @@ NOTE_SPACINGS = ((1.9, 1.5), (1.7, 1.0), (1.55, 0.6), (1.45, 0.2))
 """From line to line as a share of the capitals, and mm between notes: the first that leaves no note out."""
 
 
+def _second_scale(layout: Layout, writing: Writing, y: float) -> list[Text]:
+    """The scale of a second quantity below the first, whose base line is ``y``: in the longest words that have room."""
+    style, box = layout.style, layout.words
+    # Below the tail of a decimal comma.
+    y -= 0.12 * style.scale_words
+    lines: list[str] = []
+    for said in writing.second_scale:
+        lines = wrapped(said, style.value, box.width)
+        if y - 1.7 * style.value * len(lines) >= box.bottom:
+            break
+    return [
+        text(line, Point(box.left, y - 1.7 * style.value * number), style.value)
+        for number, line in enumerate(lines, start=1)
+    ]
+
+
 def words(layout: Layout, writing: Writing) -> Group:
     """The scale in words, and the notes below it, closer together where they would not all fit."""
     style, box = layout.style, layout.words
     y = box.top - style.scale_words - 1
     size = fitting(writing.scale_words, style.scale_words, box.width)
     items: list[Item] = [text(writing.scale_words, Point(box.left, y), size)]
-    if writing.second_scale:
-        # Below the tail of a decimal comma.
-        y -= 0.12 * style.scale_words
-        for line in wrapped(writing.second_scale, style.value, box.width):
-            y -= 1.7 * style.value
-            items.append(text(line, Point(box.left, y), style.value))
+    below = _second_scale(layout, writing, y)
+    items += below
+    y = below[-1].at.y if below else y
     y -= 3.0 if style.note < style.value else 1.5
     *first, last = ("", *writing.notes)
     told = (*first, writing.more, last) if writing.more and not _asks_below(layout) else writing.notes

@@ -9,6 +9,10 @@ CIRCUITS: dict[str, tuple[str, str]] = {
         "the reactances were added",
         "Coil and capacitor work against each other: take the smaller reactance from the larger.",
     ),
+    "reactive-currents-added": (
+        "the currents of coil and capacitor were added where they work against each other",
+        "A coil’s current lags by 90°, a capacitor’s leads by 90°: the smaller is taken from the larger.",
+    ),
     "kinds-exchanged": (
         "coil and capacitor are exchanged",
         "In a coil the current lags its voltage, in a capacitor it leads: look which way each arrow turns.",

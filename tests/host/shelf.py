@@ -172,6 +172,64 @@ def sequence_components(dice: Dice, number: int) -> dict[str, str]:
             "colours": dice.one_of(("iec", "british-old", "american-208", "american-480"))}  # fmt: skip
 
 
+def _ohms(dice) -> str:
+    return dice.one_of((f"{5 + dice.below(95)}", f"{dice.size()} Ω", f"{1 + dice.below(9)}.{dice.below(10)} kΩ"))
+
+
+def _henries(dice) -> str:
+    return dice.one_of((f"{1 + dice.below(900)} mH", f"0.{1 + dice.below(9)} H", f"{1 + dice.below(200)} Ω"))
+
+
+def _farads(dice) -> str:
+    return dice.one_of((f"{1 + dice.below(300)} µF", f"{1 + dice.below(900)} nF", f"{1 + dice.below(200)} Ω"))
+
+
+def series_circuit(dice, number: int) -> dict[str, str]:
+    """One of each, one kind alone, several, resonance, almost resonance, an element of 0 Ω."""
+    kind = ("plain", "one", "several", "resonance", "near", "zero", "plain", "triangle")[number % 8]
+    form = {"r": _ohms(dice), "l": _henries(dice), "c": _farads(dice)}
+    if kind == "one":
+        kept = dice.one_of("rlc")
+        form = {name: text if name == kept else "" for name, text in form.items()}
+    elif kind == "several":
+        form["r"] += f" + {_ohms(dice)}"
+        form["l"] += f"; {_henries(dice)}"
+    elif kind == "resonance":
+        form["l"] = form["c"] = f"{5 + dice.below(95)} Ω"
+    elif kind == "near":
+        form["l"], form["c"] = "40 Ω", "40.1 Ω"
+    elif kind == "zero":
+        form["r"] = "0"
+    return {
+        **form, "supply": dice.one_of(("230 V", "24", "2.5 A", f"{1 + dice.below(900)} mA")),
+        "frequency": dice.one_of(("50", "60", "400", "1 kHz")),
+        "drawn": "impedances" if kind == "triangle" else "voltages",
+    }  # fmt: skip
+
+
+def _branch(dice) -> str:
+    kind = dice.below(6)
+    coil, capacitor = _henries(dice), _farads(dice)
+    coil = f"j{coil}" if coil.endswith("Ω") else coil
+    capacitor = f"-j{capacitor}" if capacitor.endswith("Ω") else capacitor
+    return (_ohms(dice), coil, capacitor, f"{_ohms(dice)} + {coil}", f"{_ohms(dice)}; {capacitor}", coil)[kind]
+
+
+def parallel_circuit(dice, number: int) -> dict[str, str]:
+    """One to four branches; resonance with loss and without."""
+    places = 1 + dice.below(4)
+    form = {f"b{place}": _branch(dice) if place <= places else "" for place in range(1, 5)}
+    kind = ("plain", "plain", "dynamic", "closed", "equal", "plain")[number % 6]
+    if kind == "dynamic":
+        form = {"b1": "8 Ω + j20", "b2": "-j23.2", "b3": "", "b4": ""}
+    elif kind == "closed":
+        form = {"b1": "j40", "b2": "-j40", "b3": "", "b4": ""}
+    elif kind == "equal":
+        form["b2"] = form["b1"]
+    supply = "230 V" if kind == "closed" else dice.one_of(("230 V", "48", "12 A", f"{1 + dice.below(900)} mA"))
+    return {**form, "supply": supply, "frequency": dice.one_of(("50", "60", "400"))}
+
+
 PAGES: dict[str, Callable[[Dice, int], dict[str, str]]] = {
     "add-phasors": add_phasors,
     "harmonics-in-the-neutral": harmonics,
@@ -179,6 +237,8 @@ PAGES: dict[str, Callable[[Dice, int], dict[str, str]]] = {
     "two-wattmeters": two_wattmeters,
     "star-and-delta": star_and_delta,
     "sequence-components": sequence_components,
+    "series-circuit": series_circuit,
+    "parallel-circuit": parallel_circuit,
 }
 
 

@@ -49,3 +49,22 @@ def series_forms(count: int, seed: int = 1) -> Iterator[dict[str, str]]:
         form["frequency"] = dice.choice(("50", "60", "400", f"{10 ** dice.uniform(1, 4):.4g}"))
         form["drawn"] = dice.choice(("voltages", "voltages", "impedances"))
         yield form
+
+
+def branch(dice: random.Random) -> str:
+    """One branch as typed: up to three elements in series."""
+    made = [make(dice) for make in (ohms, henries, farads) if dice.random() < 0.5]
+    return " + ".join(made) or ohms(dice)
+
+
+def parallel_forms(count: int, seed: int = 1) -> Iterator[dict[str, str]]:
+    """Parallel circuits of one to four branches."""
+    dice = random.Random(seed)
+    for _ in range(count):
+        form = chosen(dice, "parallel-circuit")
+        places = dice.randint(1, 4)
+        for number in range(1, 5):
+            form[f"b{number}"] = branch(dice) if number <= places else ""
+        form["supply"] = dice.choice((f"{10 ** dice.uniform(0, 3):.3g} V", f"{10 ** dice.uniform(-2, 2):.3g} A"))
+        form["frequency"] = dice.choice(("50", "60", "400", f"{10 ** dice.uniform(1, 4):.4g}"))
+        yield form

@@ -1,0 +1,205 @@
+"""The parallel circuit: against numpy, at resonance and at the ends, its working, its practice."""
+
+import math
+
+import numpy as np
+import pytest
+from unit.circuits_drawn import parallel_forms
+from unit.formulas import lines_of
+from unit.sheets import arrow_of, table_of, vector
+from unit.test_series_circuit import NUMBERS
+
+from pycore.calculators.registry import CALCULATORS
+from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR, Element
+from pycore.circuits.parallel import NoAdmittance, Parallel, ShortCircuit, resonance_of, solve
+from pycore.errors import InputError
+from pycore.practice.codes import TIERS, Code
+from pycore.practice.generator_circuits import may_stand_beside, parallel_of
+from pycore.practice.marking import Given, mark
+from pycore.practice.task import CALCULATED
+from pycore.words import plain
+
+PAGE = CALCULATORS["parallel-circuit"]
+EXAMPLE = {"b1": "24", "b2": "j32", "b3": "", "b4": "", "supply": "240 V"}
+
+
+def results(form: dict[str, str]) -> dict[str, float | None]:
+    """The values of a form's outputs by name."""
+    return {output.name: output.value for output in PAGE.answer(form, ("answer",)).outputs}
+
+
+def impedance(text: str, omega: float) -> complex:
+    """A branch by this test's own reading."""
+    whole = 0j
+    for piece in text.split(" + "):
+        number, _, unit = piece.partition(" ")
+        value = float(number) * NUMBERS[unit]
+        whole += 1j * omega * value if "H" in unit else 1 / (1j * omega * value) if "F" in unit else value
+    return whole
+
+
+def by_numpy(form: dict[str, str]) -> dict[str, float]:
+    """The same circuit by complex numbers of numpy."""
+    omega = 2 * np.pi * float(form["frequency"])
+    numbers = [n for n in range(1, 5) if form[f"b{n}"]]
+    y = 1 / np.array([impedance(form[f"b{n}"], omega) for n in numbers])
+    number, unit = form["supply"].split(" ")
+    volts = float(number) if unit == "V" else float(number) / np.abs(y.sum())
+    made = {
+        "current": np.abs(volts * y.sum()), "supply-voltage": volts, "admittance": np.abs(y.sum()),
+        "phase-angle": -np.degrees(np.angle(y.sum())), "power-factor": np.cos(np.angle(y.sum())),
+        "active-power": volts**2 * y.sum().real,
+    }  # fmt: skip
+    return made | {f"current-{n}": np.abs(volts * one) for n, one in zip(numbers, y, strict=True)}
+
+
+def test_five_hundred_random_circuits_agree_with_numpy():
+    for form in parallel_forms(500):
+        found, expected = results(form), by_numpy(form)
+        least = {"active-power": expected["current"] * expected["supply-voltage"]}
+        for name, value in expected.items():
+            assert value == pytest.approx(found[name], rel=1e-9, abs=1e-9 * least.get(name, 1.0)), (form, name)
+
+
+@pytest.mark.parametrize("ohms", [0.0, 2.0, 10.0, 25.0])
+def test_resonance_lies_where_the_textbooks_formula_puts_it(ohms: float):
+    """f = root(1 / LC - R² / L²) / 2π, and L / CR is left; 50 mH and 20 µF."""
+    henries, farads = 0.05, 2e-5
+    coil = (Element(RESISTOR, ohms), Element(COIL, henries))
+    found = resonance_of((coil, (Element(CAPACITOR, farads),)), 50.0)
+    expected = math.sqrt(1 / (henries * farads) - (ohms / henries) ** 2) / (2 * math.pi)
+    assert expected == pytest.approx(found.hertz, rel=1e-9)
+    if ohms:
+        assert henries / (farads * ohms) == pytest.approx(found.ohms, rel=1e-9)
+    else:
+        assert found.ohms > 1e9
+
+
+def test_no_resonance_where_the_resistance_is_too_large_or_one_kind_is_missing():
+    coil = (Element(RESISTOR, 60.0), Element(COIL, 0.05))
+    assert None is resonance_of((coil, (Element(CAPACITOR, 2e-5),)), 50.0)
+    assert None is resonance_of((coil, (Element(RESISTOR, 10.0),)), 50.0)
+    assert None is resonance_of(((Element(RESISTOR, 10.0),),), 50.0)
+
+
+def test_a_series_resonance_within_a_branch_is_none_of_the_whole():
+    """The susceptance leaps there from one sign to the other without passing through nothing."""
+    branch = (Element(COIL, 0.05), Element(CAPACITOR, 2e-5))
+    assert None is resonance_of((branch, (Element(RESISTOR, 10.0),)), 50.0)
+
+
+def test_equal_reactances_take_no_current_from_the_supply():
+    form = {"b1": "j40", "b2": "-j40", "b3": "", "supply": "240 V"}
+    answer = PAGE.answer(form)
+    assert ("current", 0.0, "0") == (answer.outputs[0].name, answer.outputs[0].value, answer.outputs[0].text)
+    assert {"current-1": 6.0, "current-2": 6.0}.items() <= results(form).items()
+    assert "exchange their currents among themselves" in " ".join(plain(remark) for remark in answer.remarks)
+    with pytest.raises(InputError) as found:
+        PAGE.answer({**form, "supply": "2 A"})
+    assert ["supply"] == [fault.field for fault in found.value.faults]
+    with pytest.raises(NoAdmittance):
+        solve(Parallel(((Element(COIL, 40.0, True),), (Element(CAPACITOR, 40.0, True),)), 50.0, amperes=2.0))
+
+
+def test_at_dynamic_resonance_the_current_is_in_phase():
+    """R = 8, X_L = 16: a capacitor of (64 + 256) / 16 = 20 Ω brings the power factor to 1."""
+    found = results({"b1": "8 + j16", "b2": "-j20", "b3": "", "supply": "100 V"})
+    assert (1.0, 50.0, 40.0, 2.5) == pytest.approx(
+        tuple(found[name] for name in ("power-factor", "resonance", "dynamic-impedance", "current"))
+    )
+    assert abs(found["phase-angle"]) < 1e-9
+
+
+@pytest.mark.parametrize(
+    ("branch", "angle"), [("50", 0.0), ("0.2 H", 90.0), ("10 µF", -90.0), ("0 Ω + 0.2 H", 90.0)]
+)
+def test_one_branch_alone(branch: str, angle: float):
+    assert angle == results({"b1": branch, "b2": "", "b3": ""})["phase-angle"]
+
+
+REFUSED = [
+    ({"b1": "0"}, "b1", "short circuit"), ({"b1": "j30 - j30"}, "b1", "short circuit"),
+    ({"b1": "", "b2": "", "b3": ""}, "b1", "Nothing is connected"),
+    ({"b2": "20 V"}, "b2", "Write 24 Ω, or 10 Ω + 50 mH"),
+    ({"b4": "0 F"}, "b4", "no current through"), ({"b4": "1 kF"}, "b4", "1\u00a0pF to 10\u00a0F"),
+    ({"supply": "x"}, "supply", "Write a voltage"), ({"b1": "1+1+1+1+1+1+1"}, "b1", "6 elements"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("form", "field", "said"), REFUSED)
+def test_what_cannot_be_used_is_said_at_its_field(form: dict[str, str], field: str, said: str):
+    with pytest.raises(InputError) as found:
+        PAGE.answer(form)
+    assert [field] == [fault.field for fault in found.value.faults]
+    assert said in found.value.faults[0].message
+
+
+def test_a_short_circuit_names_its_branch():
+    with pytest.raises(ShortCircuit) as found:
+        solve(Parallel(((Element(RESISTOR, 1.0),), (Element(RESISTOR, 0.0),)), 50.0, 230.0))
+    assert 1 == found.value.branch
+
+
+def test_the_working_has_every_step_with_numbers():
+    answer = PAGE.answer({**EXAMPLE, "b2": "20 Ω + 120 mH", "b3": "47 µF", "supply": "230"})
+    found = lines_of(next(working for working in answer.workings if working.key == "formula"))
+    assert "X_L2 = 2 π f L₂ = 2 π × 50 Hz × 120 mH = 37.70 Ω" in found
+    assert "I₂ = (V)/(Z₂) = (230 V)/(42.68 Ω) = 5.389 A" in found
+    assert "I₃ = (V)/(Z₃) = (230 V)/(67.73 Ω) = 3.396 A" in found
+    assert any(line.startswith("f₀ = (1)/(2 π) √((1)/(L C) − ((R)²)/((L)²)) = 61.54 Hz") for line in found)
+    assert any(line.startswith("I = V Y = 230 V × ") for line in found)
+
+
+def test_the_voltage_lies_first_and_currents_are_true():
+    answer, found = PAGE.answer(EXAMPLE), results(EXAMPLE)
+    assert abs(vector(arrow_of(answer.sheet, "c1")) - 2400 / found["second-scale"]) < 1e-6
+    assert abs(vector(arrow_of(answer.sheet, "i1")) - 100 / found["scale"]) < 1e-6
+    assert abs(vector(arrow_of(answer.sheet, "i2")) + 75j / found["scale"]) < 1e-6
+    assert abs(vector(arrow_of(answer.sheet, "sum")) - (100 - 75j) / found["scale"]) < 1e-6
+
+
+def test_a_problem_sheet_gives_branches_and_voltage_and_keeps_the_currents():
+    rows = table_of(PAGE.pages({**EXAMPLE, "sheet": "problem"})[0])[1:]
+    assert ["V", "240\u00a0V"] == rows[0][:2]
+    assert all("____" == row[1] for row in rows[1:])
+
+
+@pytest.mark.parametrize("tier", TIERS)
+def test_problems_by_code_read_naturally_and_may_be_set(tier: str):
+    for number in range(1, 120):
+        code = Code(4, tier, seed=11, number=number)
+        assert may_stand_beside(parallel_of(code))
+        form = PAGE.practice_form(code)
+        assert ("Ω +" in form["b2"]) == (tier == "stretch")
+        assert ("j" in form["b2"]) == (tier == "support")
+        assert [] == list(PAGE.answer(form, ("answer",)).faults)
+
+
+CIRCUIT = {"b1": "60", "b2": "20 Ω + 120 mH", "b3": "80 µF", "b4": "", "supply": "100 V", "frequency": "50"}
+XL, XC = 100 * math.pi * 0.12, 1 / (100 * math.pi * 8e-5)
+MISTAKES = {
+    "two-pi-forgotten": 1 / 60 + 1 / complex(20, 50 * 0.12) + 1j * 50 * 8e-5,
+    "kinds-exchanged": 1 / 60 + 1 / complex(20, -XL) - 1j / XC,
+    "reactive-currents-added": 1 / 60 + 1 / complex(20, XL) - 1j / XC,
+    "milli-forgotten": 1 / 60 + 1 / complex(20, 1000 * XL) + 1j / XC,
+    "reactance-inverted": 1 / 60 + 1 / complex(20, XL) + 1j * XC,
+    "impedances-in-series": 1 / complex(80, XL - XC),
+    "branch-reactance-only": 1 / 60 + 1 / complex(0, XL) + 1j / XC,
+    "branch-as-numbers": 1 / 60 + abs(complex(20, XL)) / (20 + XL) / complex(20, XL) + 1j / XC,
+}
+
+
+@pytest.mark.parametrize("key", list(MISTAKES))
+def test_a_mistake_is_recognised_by_the_answer_it_gives(key: str):
+    """Each worked out here by complex numbers, given as a calculated answer, and named."""
+    given = 100 * MISTAKES[key]
+    angle = math.degrees(math.atan2(given.imag, given.real))
+    marked = mark(PAGE.task(CIRCUIT), Given(abs(given), angle, how=CALCULATED))
+    assert key in {mistake.key for cause in marked.causes for mistake in cause.mistakes}
+
+
+def test_with_a_given_current_the_voltage_is_asked_for():
+    task = PAGE.task({**CIRCUIT, "supply": "5 A"})
+    right = 5 / (1 / 60 + 1 / complex(20, XL) + 1j / XC)
+    assert abs(task.result - right) < 1e-9
+    assert "V" == task.writing.unit
