@@ -162,10 +162,10 @@ class Lesson:
     def say_words(self, name: str, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
         """A frame without a tool."""
         if name == "scale":
-            longest = max(arm.size for arm in self.plan.construction.arms)
+            longest = max(self.plan.construction.arms, key=lambda arm: arm.size)
             telling = self.teller.telling
-            length = self.length(longest)
-            reading = words.scale_reading(telling.writing.short(longest), length)
+            length = self.length(longest.size)
+            reading = words.scale_reading(telling.short_of(longest.key, longest.size), length)
             return words.scale(telling.scale(self.plan.scale)), reading, (why,), _short(length)
         step = next(step for step in self.plan.construction.steps if step.name == name)
         return self.teller.tell_one(step)[0], (), (why,) if why else (), ""
@@ -226,7 +226,8 @@ class Lesson:
             return words.ruler_along(axis, self.teller.place), words.read_length(part), (), shown
         telling = self.teller.telling
         symbol = telling.tags[f"i{self.plan.construction.order}"] if move.reading == "r" else name
-        so = words.so(telling.scale(self.plan.scale), symbol, telling.writing.amount(amount))
+        key = "sum" if move.reading == "n" else f"i{self.plan.construction.order}"
+        so = words.so(telling.scale(self.plan.scale), symbol, telling.amount_of(key, amount))
         sentence = words.ruler_along(name, plain(self.place(move.start)))
         return sentence, words.read_length(length), (so, why) if why else (so,), _short(length)
 

@@ -7,6 +7,7 @@ from pycore.calculators.harmonics_in_the_neutral import HarmonicsInTheNeutral
 from pycore.calculators.neutral_current import NeutralCurrent
 from pycore.calculators.open_neutral import OpenNeutralPage
 from pycore.calculators.parallel_circuit import ParallelCircuit
+from pycore.calculators.power_triangle import PowerTriangle
 from pycore.calculators.sequence_components import SequenceComponents
 from pycore.calculators.series_circuit import SeriesCircuit
 from pycore.calculators.star_and_delta import StarAndDelta
@@ -17,6 +18,7 @@ PAGES: tuple[SumPage[Any], ...] = (
     AddPhasors(),
     SeriesCircuit(),
     ParallelCircuit(),
+    PowerTriangle(),
     StarAndDelta(),
     NeutralCurrent(),
     HarmonicsInTheNeutral(),

@@ -178,6 +178,10 @@ class SumCase:
         """Results beside the sum that are read off the drawing."""
         return ()
 
+    def units_head(self) -> str:
+        """The unit at the head of a sheet's column of amounts."""
+        return self.telling.writing.unit
+
     def why_nothing(self) -> Phrase:
         """Why the sum is nothing, where it is."""
         return sum_words.closed()

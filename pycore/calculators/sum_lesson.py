@@ -80,7 +80,7 @@ class SumLesson:
             sentence = words.ring()
         else:
             key, value = phasors[count - 1]
-            sentence = words.rope(tags[key], self.case.telling.writing.short(phasor.magnitude(value)))
+            sentence = words.rope(tags[key], self.case.telling.short_of(key, phasor.magnitude(value)))
         if count > 1:
             net = phasor.total(value for _, value in phasors[:count])
             name = tags["sum"] if count == len(phasors) else tags["i" + "".join(k[1:] for k, _ in phasors[:count])]

@@ -102,7 +102,7 @@ def _problem_rows(case: SumCase, plan: Plan, issue: Issue | None) -> tuple[Table
 
 
 def _head(case: SumCase, kind: str) -> tuple[Phrase, Phrase, Phrase, Phrase]:
-    unit = say("{unit}", unit=case.telling.writing.unit)
+    unit = say("{unit}", unit=case.units_head())
     origin = case.telling.voltage if case.telling.polar else case.telling.reference
     if case.printed != "usual":
         return ((), unit, say("mm"), say(moves_list.HEAD_ANGLE))

@@ -117,10 +117,9 @@ class Teller:
 
     def step_scale(self, step: Step) -> tuple[Phrase, Phrase]:
         """The scale and what it makes of the longest line."""
-        longest = max(arm.size for arm in self.construction.arms)
-        sentence = words.choose_scale(
-            self.telling.scale(self.plan.scale), self.telling.writing.short(longest), self.length(longest)
-        )
+        longest = max(self.construction.arms, key=lambda arm: arm.size)
+        amount = self.telling.short_of(longest.key, longest.size)
+        sentence = words.choose_scale(self.telling.scale(self.plan.scale), amount, self.length(longest.size))
         return sentence, words.scale_why(self.telling.words.quantity, self.telling.words.units)
 
     def step_reference(self, step: Step) -> tuple[Phrase, Phrase]:
@@ -227,7 +226,8 @@ class Teller:
         """The first diagonal and what it means."""
         reading = self.figure.readings["r"]
         end = words.LINE_END if self.before(step) == "carry-on" else words.MEETING
-        sentence = parallel.diagonal(end, self.reading(reading), self.telling.writing.amount(reading))
+        amount = self.telling.amount_of(f"i{self.construction.order}", reading)
+        sentence = parallel.diagonal(end, self.reading(reading), amount)
         third = next(arm.number for arm in self.construction.arms if arm.number not in step.about)
         return sentence, parallel.diagonal_why(self.telling.words.partial, self.telling.lines[third - 1])
 

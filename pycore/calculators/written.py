@@ -1,6 +1,7 @@
 """Angles, lengths and scales as a class says them, and what that depends on."""
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 
 from pycore import quantity
 from pycore.constructions.construction import Arm
@@ -63,6 +64,22 @@ class Telling:
     polar: bool = False
     words: SumWords = NEUTRAL
     companions: Companions | None = None
+    units: Mapping[str, str] = field(default_factory=dict)
+    """Units of arms that have another than the sum, by key: W and var beside VA."""
+
+    def amount_of(self, key: str, amount: float) -> str:
+        """A result with the unit of the phasor that it is."""
+        unit = self.units.get(key, "")
+        prefix = self.writing.unit[0] if self.writing.factor != 1.0 else ""
+        return self.writing.number(amount) + NO_BREAK_SPACE + (prefix + unit if unit else self.writing.unit)
+
+    def short_of(self, key: str, amount: float) -> str:
+        """An arm's amount with its own unit."""
+        unit = self.units.get(key, "")
+        if not unit:
+            return self.writing.short(amount)
+        prefix = self.writing.unit[0] if self.writing.factor != 1.0 else ""
+        return self.writing.given(amount) + NO_BREAK_SPACE + prefix + unit
 
     @property
     def mark(self) -> str:

@@ -156,7 +156,8 @@ def correction_of(code: Code) -> Correction:
     """The load of a code: support without a capacitor, core with one, stretch on three phases with one."""
     dice = _drawn(code)
     if code.tier == "support":
-        return Correction(10 * dice.between(2, 20), 5 * dice.between(12, 18), 0, 230, 1)
-    tenths, factor = dice.between(20, 250), dice.between(60, 82)
+        return Correction(5 * dice.between(2, 12), 5 * dice.between(12, 18), 0, 230, 1)
+    one_phase = code.tier == "core"
+    tenths, factor = dice.between(10, 70) if one_phase else dice.between(40, 250), dice.between(60, 82)
     target = (90, 92, 95, 98)[dice.below(4)]
-    return Correction(tenths, factor, target, 230 if code.tier == "core" else 400, 1 if code.tier == "core" else 3)
+    return Correction(tenths, factor, target, 230 if one_phase else 400, 1 if one_phase else 3)

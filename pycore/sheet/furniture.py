@@ -128,7 +128,8 @@ def table(layout: Layout, writing: Writing) -> Group:
     columns = _columns(style, box, writing)
     y = box.top - style.note - 1
     items: list[Item] = []
-    first = columns[0] - max(width_of(row.amount, style.value) for row in writing.rows)
+    widest = max(width_of(row.amount, style.value) for row in writing.rows)
+    first = columns[0] - max(widest, width_of(writing.head[1], style.note))
     if writing.head[0] and box.left + width_of(writing.head[0], style.note) + 1.2 <= first:
         # On the narrowest sheet the symbols speak for themselves.
         items.append(text(writing.head[0], Point(box.left, y), style.note, ink="ink-2"))

@@ -172,19 +172,19 @@ def sequence_components(dice: Dice, number: int) -> dict[str, str]:
             "colours": dice.one_of(("iec", "british-old", "american-208", "american-480"))}  # fmt: skip
 
 
-def _ohms(dice) -> str:
+def _ohms(dice: Dice) -> str:
     return dice.one_of((f"{5 + dice.below(95)}", f"{dice.size()} Ω", f"{1 + dice.below(9)}.{dice.below(10)} kΩ"))
 
 
-def _henries(dice) -> str:
+def _henries(dice: Dice) -> str:
     return dice.one_of((f"{1 + dice.below(900)} mH", f"0.{1 + dice.below(9)} H", f"{1 + dice.below(200)} Ω"))
 
 
-def _farads(dice) -> str:
+def _farads(dice: Dice) -> str:
     return dice.one_of((f"{1 + dice.below(300)} µF", f"{1 + dice.below(900)} nF", f"{1 + dice.below(200)} Ω"))
 
 
-def series_circuit(dice, number: int) -> dict[str, str]:
+def series_circuit(dice: Dice, number: int) -> dict[str, str]:
     """One of each, one kind alone, several, resonance, almost resonance, an element of 0 Ω."""
     kind = ("plain", "one", "several", "resonance", "near", "zero", "plain", "triangle")[number % 8]
     form = {"r": _ohms(dice), "l": _henries(dice), "c": _farads(dice)}
@@ -207,7 +207,7 @@ def series_circuit(dice, number: int) -> dict[str, str]:
     }  # fmt: skip
 
 
-def _branch(dice) -> str:
+def _branch(dice: Dice) -> str:
     kind = dice.below(6)
     coil, capacitor = _henries(dice), _farads(dice)
     coil = f"j{coil}" if coil.endswith("Ω") else coil
@@ -215,7 +215,7 @@ def _branch(dice) -> str:
     return (_ohms(dice), coil, capacitor, f"{_ohms(dice)} + {coil}", f"{_ohms(dice)}; {capacitor}", coil)[kind]
 
 
-def parallel_circuit(dice, number: int) -> dict[str, str]:
+def parallel_circuit(dice: Dice, number: int) -> dict[str, str]:
     """One to four branches; resonance with loss and without."""
     places = 1 + dice.below(4)
     form = {f"b{place}": _branch(dice) if place <= places else "" for place in range(1, 5)}
@@ -230,6 +230,30 @@ def parallel_circuit(dice, number: int) -> dict[str, str]:
     return {**form, "supply": supply, "frequency": dice.one_of(("50", "60", "400"))}
 
 
+def power_triangle(dice: Dice, number: int) -> dict[str, str]:
+    """Watts, vars, volt-amperes and amperes; lagging, leading, unity, no active power, target reached, overshot."""
+    kind = ("plain", "plain", "leading", "unity", "reactive", "reached", "over", "none")[number % 8]
+    power = dice.one_of((f"{dice.size()} kW", f"{dice.size()} kVA", f"{1 + dice.below(90)} A", f"{dice.size()} kvar"))
+    factor = f"0.{30 + dice.below(65)} {dice.one_of(('lag', 'lag', 'lead'))}"
+    target = dice.one_of(("0.9", "0.95", "1", "0.98 lag"))
+    if kind == "leading":
+        factor = f"0.{30 + dice.below(50)} lead"
+    elif kind == "unity":
+        power, factor = f"{dice.size()} kW", "1"
+    elif kind == "reactive":
+        power, factor = f"{dice.size()} kVA", "90"
+    elif kind == "reached":
+        factor, target = "0.97 lag", "0.8"
+    elif kind == "over":
+        target = "0.95 lead"
+    elif kind == "none":
+        target = ""
+    return {
+        "power": power, "factor": factor, "target": target, "voltage": dice.one_of(("230", "400", "11 kV")),
+        "frequency": dice.one_of(("50", "60")), "phases": dice.one_of(("1", "3")),
+    }  # fmt: skip
+
+
 PAGES: dict[str, Callable[[Dice, int], dict[str, str]]] = {
     "add-phasors": add_phasors,
     "harmonics-in-the-neutral": harmonics,
@@ -239,6 +263,7 @@ PAGES: dict[str, Callable[[Dice, int], dict[str, str]]] = {
     "sequence-components": sequence_components,
     "series-circuit": series_circuit,
     "parallel-circuit": parallel_circuit,
+    "power-triangle": power_triangle,
 }
 
 

@@ -16,7 +16,7 @@ from pycore.words.sums import SumWords
 
 CURRENTS = SumWords("current", "currents", "amperes")
 FIELDS = (
-    *(field for field in AddPhasors.fields if field.group in ("values", "loads")),
+    *(field for field in AddPhasors.fields if field.group in ("values", "loads", "more")),
     *drawing_fields("volts", "the current", second="amperes"),
 )
 

@@ -1,0 +1,89 @@
+"""Active, reactive and apparent power of a load, and what corrects its power factor.
+
+P = S cos phi, Q = S sin phi, S = V I (one phase) or root(3) V I (three, V from line to line). To reach an angle
+phi2 takes Q = P (tan phi1 - tan phi2) of a capacitor: C = Q / (2 pi f V^2) on one phase, and on three phases each
+Q / (3 x 2 pi f V^2) in delta or Q / (2 pi f V^2) in star (any textbook of electrical principles; IEC 60050-131).
+"""
+
+import math
+from dataclasses import dataclass
+
+from pycore import phasor, trig
+
+ROOT_THREE = math.sqrt(3.0)
+
+
+class NoLoad(ValueError):
+    """Raised where what is given fixes no load: ``reason`` is ``active`` (watts at power factor 0) or ``reactive``
+    (vars at power factor 1)."""
+
+    def __init__(self, reason: str) -> None:
+        self.reason = reason
+        super().__init__(reason)
+
+
+@dataclass(frozen=True, slots=True)
+class Load:
+    """Complex power (W, and var positive for lagging) on volts of a supply of one phase or three, at hertz."""
+
+    power: complex
+    volts: float
+    phases: int
+    hertz: float
+
+    def current(self, power: complex) -> float:
+        """Line current in amperes at so much power."""
+        whole = phasor.magnitude(power) / self.volts
+        return whole / ROOT_THREE if self.phases == 3 else whole
+
+
+@dataclass(frozen=True, slots=True)
+class Correction:
+    """What a load needs to reach a target: ``state`` is ``needed``, ``reached`` (it is there already) or
+    ``impossible`` (it takes no active power); vars of the capacitor (negative: of a coil)."""
+
+    state: str
+    vars: float = 0.0
+    after: complex = 0j
+
+
+def complex_power(amount: float, unit: str, lag: float, volts: float, phases: int) -> complex:
+    """P + jQ of watts, vars, volt-amperes or line amperes at so many degrees of lag. Raises NoLoad."""
+    cosine, sine = trig.cosine(lag), trig.sine(lag)
+    if unit == "W":
+        if cosine <= 0.0:
+            raise NoLoad("active")
+        return complex(amount, amount * sine / cosine)
+    if unit == "var":
+        if sine == 0.0:
+            raise NoLoad("reactive")
+        size = math.fabs(amount / sine)
+        return complex(size * cosine, size * sine)
+    size = amount
+    if unit == "A":
+        size = volts * amount * (ROOT_THREE if phases == 3 else 1.0)
+    return complex(size * cosine, size * sine)
+
+
+def tangent_of(factor: float) -> float:
+    """tan phi of a power factor above 0."""
+    return math.sqrt((1.0 - factor) * (1.0 + factor)) / factor
+
+
+def correct(load: Load, factor: float, side: int) -> Correction:
+    """What brings a load to a power factor; ``side`` is 1 lagging, -1 leading, 0 the side on which it stands."""
+    active, reactive = load.power.real, load.power.imag
+    if active <= 0.0:
+        return Correction("impossible")
+    standing = 1 if reactive >= 0 else -1
+    wanted = (side or standing) * active * tangent_of(factor)
+    needed = reactive - wanted
+    if standing * needed <= 1e-9 * phasor.magnitude(load.power):
+        return Correction("reached")
+    return Correction("needed", needed, complex(active, wanted))
+
+
+def capacitance(load: Load, reactive: float, connection: str) -> float:
+    """Farads for so many vars: of the one capacitor on one phase, of each of three in ``star`` or ``delta``."""
+    whole = reactive / (math.tau * load.hertz * load.volts * load.volts)
+    return whole / 3.0 if load.phases == 3 and connection == "delta" else whole

@@ -1,0 +1,186 @@
+"""The power triangle: against numpy, at the ends, its correction, its working, its practice."""
+
+import math
+import random
+
+import numpy as np
+import pytest
+from unit.formulas import lines_of
+from unit.sheets import table_of
+
+from pycore.calculators.registry import CALCULATORS
+from pycore.errors import InputError
+from pycore.practice.codes import TIERS, Code
+from pycore.practice.marking import Given, mark
+from pycore.practice.task import CALCULATED
+from pycore.words import plain
+
+PAGE = CALCULATORS["power-triangle"]
+EXAMPLE = {"power": "10 kW", "factor": "0.7 lag", "target": "0.95", "voltage": "400", "phases": "3"}
+
+
+def results(form: dict[str, str]) -> dict[str, float | None]:
+    """The values of a form's outputs by name."""
+    return {output.name: output.value for output in PAGE.answer(form, ("answer",)).outputs}
+
+
+def said(form: dict[str, str]) -> str:
+    """All remarks in one text."""
+    return " ".join(plain(remark) for remark in PAGE.answer(form, ("answer",)).remarks)
+
+
+def by_numpy(amount: float, unit: str, lag: float, target: float, volts: float, phases: int, hertz: float):
+    """Complex power, and what corrects it, by numpy."""
+    turn = np.exp(1j * np.radians(lag))
+    root = np.sqrt(3) if phases == 3 else 1.0
+    size = {"kW": amount * 1e3 / turn.real, "kVA": amount * 1e3, "kvar": amount * 1e3 / abs(turn.imag),
+            "A": root * volts * amount}[unit]  # fmt: skip
+    power = size * turn
+    made = {"active-power": power.real, "reactive-power": power.imag, "apparent-power": size,
+            "line-current": size / volts / root, "power-factor": turn.real}  # fmt: skip
+    wanted = np.sign(lag) * power.real * np.tan(np.arccos(target))
+    needed = power.imag - wanted
+    if needed * np.sign(lag) > 1e-6 * size:
+        after = abs(complex(power.real, wanted))
+        made |= {"correction": needed, "apparent-power-after": after, "line-current-after": after / volts / root}
+        if needed > 0:
+            star = needed / (2 * np.pi * hertz * volts**2)
+            made |= {"capacitance-star": star, "capacitance-delta": star / 3} if phases == 3 else {"capacitance": star}
+    return made
+
+
+def test_five_hundred_random_loads_agree_with_numpy():
+    dice = random.Random(3)
+    corrected = 0
+    for _ in range(500):
+        unit = dice.choice(("kW", "kVA", "kvar", "A"))
+        amount, lag = float(f"{10 ** dice.uniform(-1, 3):.4g}"), round(dice.choice((1, 1, -1)) * dice.uniform(2, 85), 1)
+        target, volts = round(dice.uniform(0.8, 1), 2), float(dice.choice((230, 400, 690)))
+        phases, hertz = dice.choice((1, 3)), float(dice.choice((50, 60)))
+        form = {"power": f"{amount:g} {unit}", "factor": f"{lag:g}", "target": f"{target:g}", "voltage": f"{volts:g}",
+                "frequency": f"{hertz:g}", "phases": str(phases)}  # fmt: skip
+        found, expected = results(form), by_numpy(amount, unit, lag, target, volts, phases, hertz)
+        corrected += "correction" in expected
+        assert ("correction" in found) == ("correction" in expected), form
+        for name, value in expected.items():
+            assert value == pytest.approx(found[name], rel=1e-8), (form, name)
+    assert 200 < corrected < 500
+
+
+def test_a_target_already_reached_needs_nothing():
+    form = {**EXAMPLE, "factor": "0.97 lag"}
+    assert "correction" not in results(form)
+    assert "0.95 or better already: no correction is needed." in said(form)
+
+
+def test_a_load_without_active_power_cannot_be_brought_to_a_target():
+    form = {**EXAMPLE, "power": "10 kVA", "factor": "90"}
+    assert (0.0, 10000.0) == pytest.approx((results(form)["active-power"], results(form)["reactive-power"]), abs=1e-6)
+    assert "takes no active power" in said(form)
+
+
+def test_a_load_of_unity_has_no_reactive_power():
+    form = {**EXAMPLE, "factor": "1", "target": ""}
+    found = results(form)
+    assert (10000.0, 0.0, 10000.0, 1.0) == (
+        found["active-power"], found["reactive-power"], found["apparent-power"], found["power-factor"],
+    )  # fmt: skip
+    assert "1.000" == next(o.text for o in PAGE.answer(form).outputs if o.name == "power-factor")
+
+
+def test_a_leading_load_needs_a_coil_and_no_capacitor():
+    found = results({**EXAMPLE, "factor": "0.7 lead"})
+    assert -6915.2 == pytest.approx(found["correction"], abs=0.05)
+    assert not [name for name in found if name.startswith("capacitance")]
+    assert "a capacitor would make its power factor worse" in said({**EXAMPLE, "factor": "0.7 lead"})
+
+
+def test_a_target_on_the_other_side_overcorrects():
+    found = results({**EXAMPLE, "target": "0.95 lead"})
+    expected = 10000 * (math.tan(math.acos(0.7)) + math.tan(math.acos(0.95)))
+    assert expected == pytest.approx(found["correction"], rel=1e-9)
+
+
+def test_a_bare_power_factor_is_taken_as_lagging_and_said():
+    assert results({**EXAMPLE, "factor": "0.7"}) == results(EXAMPLE)
+    assert "45.57° lag" == PAGE.answer({**EXAMPLE, "factor": "0.7"}).echo["factor"]["said"]
+
+
+REFUSED = [
+    ({"power": "10"}, "power", "needs its unit"), ({"power": ""}, "power", "is empty"),
+    ({"power": "10 V"}, "power", "Write 10 kW"), ({"power": "-5 kW"}, "power", "out of range"),
+    ({"power": "0 kW"}, "power", "out of range"), ({"factor": "120"}, "factor", "beyond 90°"),
+    ({"factor": "1.2 lag"}, "factor", "ower factor"), ({"factor": "90"}, "power", "no active power"),
+    ({"power": "5 kvar", "factor": "1"}, "power", "no reactive power"), ({"target": "1.2"}, "target", "up to 1"),
+    ({"target": "0"}, "target", "above 0"), ({"target": "x"}, "target", "“x”"),
+    ({"voltage": "0"}, "voltage", "1\u00a0mV"),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("form", "field", "message"), REFUSED)
+def test_what_cannot_be_used_is_said_at_its_field(form: dict[str, str], field: str, message: str):
+    with pytest.raises(InputError) as found:
+        PAGE.answer({**EXAMPLE, **form})
+    assert [field] == [fault.field for fault in found.value.faults]
+    assert message in found.value.faults[0].message
+
+
+def test_the_working_has_every_step_with_numbers():
+    found = lines_of(next(working for working in PAGE.answer(EXAMPLE).workings if working.key == "formula"))
+    assert "S = (P)/(cos φ) = (10 kW)/(0.7000) = 14.29 kVA" in found
+    assert "Q = P tan φ = 10 kW × tan 45.57° = 10.20 kvar" in found
+    assert "Q_C = Q − Q₂ = 10.20 kvar − 3.287 kvar = 6.915 kvar" in found
+    assert any(line.startswith("C_delta = ") and line.endswith(" = 45.86 µF") for line in found)
+    assert any(line.startswith("C_star = ") and line.endswith(" = 137.6 µF") for line in found)
+
+
+def test_each_power_is_named_with_its_own_unit():
+    answer = PAGE.answer(EXAMPLE)
+    moves = [plain(block.phrase) for working in answer.workings for block in working.blocks if hasattr(block, "step")]
+    assert "Choose the scale. 1\u00a0cm\u00a0=\u00a01\u00a0kVA. The longest line, 10.20\u00a0kvar, becomes" in moves[0]
+    assert any("so 14.29\u00a0kVA" in move for move in moves)
+    assert any("so 3.29\u00a0kvar" in move for move in moves)
+    assert "kW, kvar, kVA" in table_of(answer.sheet)[0]
+    assert "10.20\u00a0kvar" in "".join(plain(PAGE.lesson(EXAMPLE, "lesson", 1).reading))
+
+
+def test_a_problem_sheet_keeps_what_is_to_be_found():
+    rows = table_of(PAGE.pages({**EXAMPLE, "sheet": "problem"})[0])[1:]
+    assert all("____" == row[1] for row in rows)
+
+
+@pytest.mark.parametrize("tier", TIERS)
+def test_problems_by_code_read_naturally(tier: str):
+    for number in range(1, 120):
+        form = PAGE.practice_form(Code(5, tier, seed=11, number=number))
+        found = results(form)
+        assert ("correction" in found) == (tier != "support")
+        assert 1e3 <= found["active-power"] <= 3e4
+
+
+MISTAKES = {
+    "whole-corrected": 10 * math.tan(math.acos(0.7)),
+    "remaining-taken": 10 * math.tan(math.acos(0.95)),
+    "apparent-subtracted": 10 / 0.7 - 10 / 0.95,
+    "cosines-subtracted": 10 * (0.95 - 0.7),
+    "apparent-for-active": 10 * (math.sin(math.acos(0.7)) - math.sin(math.acos(0.95))),
+}
+
+
+@pytest.mark.parametrize("key", list(MISTAKES))
+def test_a_slip_with_the_correction_is_recognised(key: str):
+    marked = mark(PAGE.task(EXAMPLE), Given(1000 * MISTAKES[key], None, how=CALCULATED))
+    assert key in {mistake.key for cause in marked.causes for mistake in cause.mistakes}
+
+
+def test_the_right_correction_is_accepted():
+    assert "accept" == mark(PAGE.task(EXAMPLE), Given(6915.0, None, how=CALCULATED)).band
+
+
+@pytest.mark.parametrize(
+    ("key", "size"), [("apparent-for-active", 3.0), ("factor-multiplied", 1.8), ("powers-as-numbers", 7.0)]
+)
+def test_a_slip_with_the_triangle_is_recognised(key: str, size: float):
+    task = PAGE.task({"power": "3 kW", "factor": "0.6", "target": "", "voltage": "230", "phases": "1"})
+    marked = mark(task, Given(1000 * size, math.degrees(math.acos(0.6)), how=CALCULATED))
+    assert key in {mistake.key for cause in marked.causes for mistake in cause.mistakes}
