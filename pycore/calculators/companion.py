@@ -1,15 +1,24 @@
-"""The sentence of a step that draws a phasor of another quantity."""
+"""The sentence of a step that draws a phasor of another quantity, and the fault of a scale that does not fit it."""
 
 from typing import TYPE_CHECKING
 
+from pycore import quantity
+from pycore.calculators.written import Telling
 from pycore.constructions.companions import companion_moves, leads
 from pycore.constructions.construction import Step
 from pycore.constructions.moves import TurnAngle, length_of, turn_of
+from pycore.errors import Fault, Offer
+from pycore.sheet.plan import Plan
 from pycore.words import Phrase
 from pycore.words import constructions as words
+from pycore.words import neutral as neutral_words
+from pycore.words import sums as sum_words
 
 if TYPE_CHECKING:
     from pycore.calculators.telling import Teller
+
+SECOND = "second-scale"
+"""The form's field, and the link's key, of the companions' scale."""
 
 
 def told_companion(teller: "Teller", step: Step) -> tuple[Phrase, Phrase]:
@@ -33,3 +42,14 @@ def led_length(teller: "Teller", otherwise: float) -> float:
     """Length in mm of the companion that stands in the first direction; ``otherwise`` where a faint line does."""
     led = leads(teller.construction)
     return otherwise if led is None else teller.millimetres(length_of(led, teller.figure.readings))
+
+
+def second_too_large(telling: Telling, typed: str, plan: Plan, fitting: Plan) -> Fault:
+    """The fault of a scale of the companions that does not fit, and what would. Raises TypeError without companions."""
+    if telling.companions is None:
+        raise TypeError("there are no companions")
+    writing = telling.companions.writing
+    given, fits = writing.scale(plan.second), writing.scale(fitting.second)
+    offer = Offer(neutral_words.use_scale(fits), ((SECOND, quantity.exact(fitting.second)),))
+    message = sum_words.second_does_not_fit(given, fits, telling.companions.words.plural)
+    return Fault(SECOND, typed, message, offers=(offer,))

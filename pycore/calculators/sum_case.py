@@ -9,6 +9,7 @@ from pycore import phasor, quantity
 from pycore.accuracy import hand as hands
 from pycore.accuracy.hand import HANDS, Hand, Spread
 from pycore.calculators import conventions, links, telling
+from pycore.calculators.companion import SECOND, second_too_large
 from pycore.calculators.interface import Field, Issue
 from pycore.calculators.telling import Teller
 from pycore.calculators.written import Companions, Telling
@@ -33,7 +34,6 @@ from pycore.words.accuracy import ellipse_note
 from pycore.words.neutral_form import METHODS
 
 ORDERS = ("12", "13", "23")
-SECOND = "second-scale"
 CHOSEN_TO_FIT = ("method", "order", "paper", "orientation", "scale", SECOND)
 """What every printed link names, whether the user chose it or the sheet did."""
 
@@ -313,19 +313,9 @@ class SumCase:
             if not self.plan.second_fits:
                 scale = None if self.misfit else problem.scale
                 chosen = self.plans(self.method, problem["order"], scale)[0]
-                self.misfit += (self.second_too_large(self.plan, chosen),)
+                self.misfit += (second_too_large(self.telling, self.problem.typed[SECOND], self.plan, chosen),)
                 self.plan = chosen
         return self.plan
-
-    def second_too_large(self, plan: Plan, fitting: Plan) -> Fault:
-        """The fault of a scale of the companions that does not fit, and what would."""
-        if self.companions is None:
-            raise TypeError("there are no companions")
-        writing = self.companions.writing
-        given, fits = writing.scale(plan.second), writing.scale(fitting.second)
-        offer = Offer(words.use_scale(fits), ((SECOND, quantity.exact(fitting.second)),))
-        message = sum_words.second_does_not_fit(given, fits, self.companions.words.plural)
-        return Fault(SECOND, self.problem.typed[SECOND], message, offers=(offer,))
 
     def too_large(self, plan: Plan) -> Fault:
         """The fault of a scale that does not fit: by how much, and what would fit."""

@@ -15,8 +15,9 @@ from pycore.words import Symbol
 from pycore.words.sums import SumWords
 
 CURRENTS = SumWords("current", "currents", "amperes")
+OWN = (*(f"p{number}" for number in range(1, MOST + 1)), "combine", "unit")
 FIELDS = (
-    *(field for field in AddPhasors.fields if field.group in ("values", "loads", "more")),
+    *(field for field in AddPhasors.fields if field.name in OWN),
     *drawing_fields("volts", "the current", second="amperes"),
 )
 
