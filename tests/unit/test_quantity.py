@@ -47,7 +47,7 @@ def test_every_space_people_type_groups_digits_and_parts_the_unit(space: str):
         ("inf", "infinite"), ("-inf", "infinite"), ("Infinity", "infinite"), ("∞", "infinite"), ("−∞", "infinite"),
         ("1e999", "infinite"), ("9e308 kA", "infinite"),
         ("12 V", "unit"), ("12 kV", "unit"), ("12 m", "unit"), ("12 k", "unit"), ("12 a", "unit"), ("12 AA", "unit"),
-        ("12 pA", "unit"), ("12 %", "unit"), ("12 A!", "unit"), ("1 e5", "unit"), ("12 A m", "unit"), ("1e", "unit"),
+        ("12 fA", "unit"), ("12 %", "unit"), ("12 A!", "unit"), ("1 e5", "unit"), ("12 A m", "unit"), ("1e", "unit"),
         ("0x10", "unit"), ("1_000", "unit"), ("1'000", "unit"), ("5-", "unit"), ("12 mV", "unit"),
     ],
 )  # fmt: skip
