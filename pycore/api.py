@@ -276,11 +276,8 @@ def _work(name: str) -> Callable[[Mapping[str, Any]], Reply]:
 def _photo(request: Mapping[str, Any]) -> Reply:
     """A drawing judged from points in a photograph of it; the pixels never come here."""
     # Only the photograph's panel needs it; the first answer of a sheet need not wait for its import.
-    # It stands in a lazy part: without it nothing can be measured.
-    try:
-        from pycore.render.photograph import NoPhoto, reply
-    except ImportError:
-        raise BadRequest(words.part_missing()) from None
+    from pycore.render.photograph import NoPhoto, reply
+
     try:
         return reply(_page(request), request, _form(request)), None
     except NoPhoto:
@@ -364,6 +361,8 @@ def handle(text: str, blob: bytes | None = None) -> tuple[str, bytes | None]:
         reply, data = _refused(error), None
     except BadRequest as error:
         reply, data = _fault(str(error)), None
+    except ImportError:  # An archive that is still on its way: the page waits for it, and asks again.
+        reply, data = {**_fault(words.part_missing()), "missing": True}, None
     except Exception as error:  # A fault of ours must not stop the page: it is said, and the last answer stays.
         reply, data = _fault(words.fault_of_ours(type(error).__name__)), None
     return json.dumps(reply, ensure_ascii=False, allow_nan=False), data

@@ -1,29 +1,51 @@
-"""Every calculator by its slug, in the order in which the course meets them."""
+"""Every calculator by its slug, in the order in which the course meets them; each is imported when it is asked for."""
 
-from typing import Any
+import importlib
+from collections.abc import Iterator, Mapping
+from typing import TYPE_CHECKING, Any
 
-from pycore.calculators.add_phasors import AddPhasors
-from pycore.calculators.harmonics_in_the_neutral import HarmonicsInTheNeutral
-from pycore.calculators.neutral_current import NeutralCurrent
-from pycore.calculators.open_neutral import OpenNeutralPage
-from pycore.calculators.parallel_circuit import ParallelCircuit
-from pycore.calculators.power_triangle import PowerTriangle
-from pycore.calculators.sequence_components import SequenceComponents
-from pycore.calculators.series_circuit import SeriesCircuit
-from pycore.calculators.star_and_delta import StarAndDelta
-from pycore.calculators.sum_page import SumPage
-from pycore.calculators.two_wattmeters import TwoWattmeters
+if TYPE_CHECKING:
+    from pycore.calculators.sum_page import SumPage
 
-PAGES: tuple[SumPage[Any], ...] = (
-    AddPhasors(),
-    SeriesCircuit(),
-    ParallelCircuit(),
-    PowerTriangle(),
-    StarAndDelta(),
-    NeutralCurrent(),
-    HarmonicsInTheNeutral(),
-    OpenNeutralPage(),
-    TwoWattmeters(),
-    SequenceComponents(),
-)
-CALCULATORS = {page.slug: page for page in PAGES}
+PAGES = {
+    "add-phasors": ("add_phasors", "AddPhasors"),
+    "series-circuit": ("series_circuit", "SeriesCircuit"),
+    "parallel-circuit": ("parallel_circuit", "ParallelCircuit"),
+    "power-triangle": ("power_triangle", "PowerTriangle"),
+    "star-and-delta": ("star_and_delta", "StarAndDelta"),
+    "neutral-current": ("neutral_current", "NeutralCurrent"),
+    "harmonics-in-the-neutral": ("harmonics_in_the_neutral", "HarmonicsInTheNeutral"),
+    "open-neutral": ("open_neutral", "OpenNeutralPage"),
+    "two-wattmeters": ("two_wattmeters", "TwoWattmeters"),
+    "sequence-components": ("sequence_components", "SequenceComponents"),
+}
+"""By slug, the module beside this one and the class in it."""
+
+
+class Shelf(Mapping[str, "SumPage[Any]"]):
+    """The calculators: to ask for one imports that one alone, to go through their values imports all."""
+
+    def __init__(self, places: Mapping[str, tuple[str, str]]) -> None:
+        self._places, self._made = places, dict[str, "SumPage[Any]"]()
+
+    def __getitem__(self, slug: str) -> "SumPage[Any]":
+        """The calculator of this slug, the same each time. Raises KeyError for a slug that is none."""
+        if slug not in self._made:
+            module, name = self._places[slug]
+            self._made[slug] = getattr(importlib.import_module(f"pycore.calculators.{module}"), name)()
+        return self._made[slug]
+
+    def __contains__(self, slug: object) -> bool:
+        """Whether it is the slug of a calculator, which imports nothing."""
+        return slug in self._places
+
+    def __iter__(self) -> Iterator[str]:
+        """The slugs in their order, which imports nothing."""
+        return iter(self._places)
+
+    def __len__(self) -> int:
+        """How many there are."""
+        return len(self._places)
+
+
+CALCULATORS = Shelf(PAGES)

@@ -15,7 +15,8 @@ export function fetchAhead(places, { report = () => {}, anew = false } = {}) {
     return withItsType(response);
   };
   const early = new Map();
-  for (const address of [`${places.library}library.zip`, `${places.runtime}pyodide-lock.json`]) {
+  const archives = ["library", ...places.parts].map((part) => `${places.library}${part}.zip`);
+  for (const address of [...archives, `${places.runtime}pyodide-lock.json`]) {
     early.set(address, quiet(get(address).then(whole)));
   }
   const compiled = quiet(WebAssembly.compileStreaming(get(wasm).then(whole)));

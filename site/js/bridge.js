@@ -1,6 +1,7 @@
 // Between page and worker: one request runs, the others wait, and of those that ask for an answer only the
-// latest. A request that needs a lazy part waits aside until it is there or cannot be had. A worker that died or
-// hangs is started again, and what it was at is asked once more.
+// latest. A request that needs a lazy part waits aside until it is there or cannot be had. One that finds modules
+// missing waits likewise for the rest of pycore, which follows each start. A worker that died or hangs is started
+// again, and what it was at is asked once more.
 
 import { scriptURL, workerAddress } from "./trusted.js";
 
@@ -14,12 +15,15 @@ const QUIET = 5_000; // ms after the start before a memory is made, so that nobo
 const MAKE_LIMIT = 60_000;
 const ROOM = 200e6; // bytes that the browser must have to spare for it
 
+const REST = "later"; // the part with all that no page's first answer needs
+
 const root = document.documentElement;
 const address = (place) => new URL(place, document.baseURI).href;
 const places = root.dataset.runtime && {
   root: address(`${root.dataset.runtime}../../`),
   runtime: address(root.dataset.runtime),
   library: address(root.dataset.library),
+  parts: root.dataset.parts.split(" "),
   memory: root.dataset.memory,
   size: Number(root.dataset.size),
 };
@@ -36,7 +40,8 @@ export class Stuck extends Error {}
 
 /**
  * The worker and its queue. `onState(state, detail)` hears "fetching", "starting", "ready" and "failed"; "again" when
- * Python stopped by itself and is started again.
+ * Python stopped by itself and is started again. `onLack(sentence)` hears that a request came to nothing because the
+ * rest of pycore could not be fetched.
  */
 export class Bridge {
   #worker = null;
@@ -47,13 +52,15 @@ export class Bridge {
   #nextId = 1;
   #timer = 0;
   #onState;
+  #onLack;
   #watch = null; // ends the watch over the worker's life
   #deaths = 0;
   #anew = false; // whether what the browser kept is being fetched again
   #making = 0;
 
-  constructor(onState) {
+  constructor(onState, onLack = () => {}) {
     this.#onState = onState;
+    this.#onLack = onLack;
     // A page that is left may come back as it was: without a thread it is kept, and with a dead one it would be lost.
     addEventListener("pagehide", () => this.#stop());
     addEventListener("pageshow", (event) => event.persisted && this.start());
@@ -102,7 +109,9 @@ export class Bridge {
       root.dataset.restored = String(Boolean(data.restored));
       this.#onState("ready");
       if (!data.restored && !this.#anew) this.#makeMemory();
+      for (const part of places.parts) this.#parts.set(part, "loaded");
       this.#next();
+      if (!this.#parts.has(REST)) this.#bring(REST);
     } else if (data.part) {
       this.#parts.set(data.part, data.loaded ? "loaded" : "failed");
       this.#next();
@@ -125,9 +134,26 @@ export class Bridge {
     this.#running = null;
     this.#deaths = 0;
     clearTimeout(this.#timer);
-    if (data.failed) job.reject(new Error(data.failed));
-    else job.resolve({ ...JSON.parse(data.text), blob: data.blob });
+    const reply = data.failed ? null : JSON.parse(data.text);
+    if (!reply) job.reject(new Error(data.failed));
+    else if (reply.missing && !job.tried?.has(REST)) this.#askAgain(job);
+    else {
+      if (reply.missing) this.#onLack(reply.announce);
+      job.resolve({ ...reply, blob: data.blob });
+    }
     this.#next();
+  }
+
+  /** A request that found modules missing, asked again once the rest is there; a later one of its topic replaces it. */
+  #askAgain(job) {
+    job.request = { ...job.request, needs: [...(job.request.needs ?? []), REST] };
+    if (job.topic && this.#waiting.some((waiting) => waiting.topic === job.topic)) job.reject(new Superseded());
+    else this.#waiting.unshift(job);
+  }
+
+  #bring(part) {
+    this.#parts.set(part, "asked");
+    this.#worker.postMessage({ part });
   }
 
   #next() {
@@ -187,10 +213,7 @@ export class Bridge {
     for (const part of needs) {
       const state = this.#parts.get(part);
       // Given up for an earlier request: this one tries anew.
-      if (!state || (state === "failed" && !job.tried?.has(part))) {
-        this.#parts.set(part, "asked");
-        this.#worker.postMessage({ part });
-      }
+      if (!state || (state === "failed" && !job.tried?.has(part))) this.#bring(part);
       (job.tried ??= new Set()).add(part);
     }
     return needs.every((part) => this.#parts.get(part) !== "asked");

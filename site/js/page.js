@@ -51,7 +51,10 @@ let codeOf = 0; // the edition whose sheet is complete: with its QR code, if it 
 let answering = Promise.resolve();
 let completing = null;
 const touched = new Set();
-const bridge = new Bridge(hear);
+const bridge = new Bridge(hear, (sentence) => {
+  actions.say(sentence);
+  live(sentence);
+});
 
 function hear(state, detail) {
   root.dataset.python = state === "ready" || state === "failed" ? state : "starting";

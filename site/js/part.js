@@ -1,12 +1,11 @@
-// A lazy part of pycore and its libraries, joined to a Python that runs already.
+// An archive of pycore and its libraries, joined to a Python that runs already.
 
-// What a part holds of pycore is found beside what the library holds of it, package by package.
+// What it holds of pycore is found beside what the library holds of it, package by package.
 const JOIN = `
-import importlib, sys
+import importlib, sys, zipimport
 sys.path.append("PLACE")
-for name in ("calculators", "constructions", "practice", "render", "words"):
-    importlib.import_module("pycore." + name).__path__.append("PLACE/pycore/" + name)
-sys.modules["pycore"].__path__.append("PLACE/pycore")
+for name in zipimport.zipimporter("PLACE").get_data("packages").decode().split():
+    importlib.import_module(name).__path__.append("PLACE/" + name.replace(".", "/"))
 `;
 
 /** Let Python find the modules of the archive at `place` in its own file system. */

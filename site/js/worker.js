@@ -5,6 +5,8 @@ import * as memory from "./memory.js";
 import { joinPart } from "./part.js";
 
 const PART_LIMIT = 10_000; // ms; without the part the answer is complete but for what the part makes
+const REST_LIMIT = 60_000; // for what an answer cannot do without, on slow networks
+const REST = "later";
 
 // Pyodide tries this to learn where it runs; here it cannot work, and the policy would call the try an offence.
 self.importScripts = () => {
@@ -13,7 +15,7 @@ self.importScripts = () => {
 
 let python = null;
 let handle = null;
-let places = null; // the addresses of the site's root, the runtime and the library, and the name of a kept memory
+let places = null; // addresses of site, runtime and library, the parts to start with, the name of a kept memory
 
 self.addEventListener("message", async ({ data }) => {
   try {
@@ -56,6 +58,7 @@ async function start({ anew, ...given }) {
     if (anew) await memory.forget(places);
     python = await Promise.race([loadPython(null), bad]);
     self.postMessage({ stage: "starting" });
+    await Promise.race([joinAll(python, places.parts), bad]);
     handle = python.pyimport("pycore.api").handle;
   }
   self.postMessage({ stage: "ready", restored, life: await holdLife() });
@@ -67,6 +70,7 @@ async function restore() {
   self.postMessage({ stage: "restoring" });
   try {
     python = await loadPython(bytes);
+    await joinAll(python, places.parts);
     handle = python.pyimport("pycore.api").handle;
     handle("{}").destroy();
     return true;
@@ -87,7 +91,7 @@ async function holdLife() {
 
 /** In a worker of its own that asks nothing else: make the memory of a started Python, try it once, and keep it. */
 async function make(given) {
-  places = given;
+  places = { ...given, parts: [] }; // every page starts from the same memory
   if (await memory.isSettled(places)) return self.postMessage({ made: 0 });
   const bad = fetchAhead(places);
   try {
@@ -95,7 +99,8 @@ async function make(given) {
     maker.runPython("import pycore.api");
     const bytes = maker.makeMemorySnapshot();
     const tried = await loadPython(bytes);
-    // A module that no memory holds, from the archive: what a restored Python that lost its files could not do.
+    // Modules that no memory holds, from an archive joined to it: what a Python that was badly restored could not do.
+    await joinAll(tried, [REST]);
     tried.runPython("import json, pycore.api, pycore.writers.pdf; json.loads(pycore.api.handle('{}')[0])");
     await memory.keep(places, bytes);
     self.postMessage({ made: bytes.length });
@@ -105,15 +110,24 @@ async function make(given) {
   }
 }
 
-// A lazy part is an archive beside the library. It is written anew in each worker, because a restored memory
-// holds modules but no files. Answers go on meanwhile; a part that cannot be had is reported, and pycore does without.
+// Archives beside the library are written anew in each worker, because a restored memory holds modules but no files.
+async function joinAll(into, parts, limit = REST_LIMIT) {
+  const files = parts.map(async (part) => {
+    const response = await fetch(`${places.library}${part}.zip`, { signal: AbortSignal.timeout(limit) });
+    if (!response.ok) throw new Error(`${response.status}`);
+    return new Uint8Array(await response.arrayBuffer());
+  });
+  for (const [at, bytes] of (await Promise.all(files)).entries()) {
+    const place = `/lib/${parts[at]}.zip`;
+    into.FS.writeFile(place, bytes);
+    joinPart(into, place);
+  }
+}
+
+// Answers go on meanwhile; a part that cannot be had is reported, and pycore does without, or says so.
 async function load(part) {
   try {
-    const response = await fetch(`${places.library}${part}.zip`, { signal: AbortSignal.timeout(PART_LIMIT) });
-    if (!response.ok) throw new Error(`${response.status}`);
-    const place = `/lib/${part}.zip`;
-    python.FS.writeFile(place, new Uint8Array(await response.arrayBuffer()));
-    joinPart(python, place);
+    await joinAll(python, [part], part === REST ? REST_LIMIT : PART_LIMIT);
     self.postMessage({ part, loaded: true });
   } catch (error) {
     self.postMessage({ part, loaded: false, reason: String(error) });

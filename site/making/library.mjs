@@ -1,4 +1,4 @@
-// Runs inside Node: makes library.zip and the lazy parts by the very Pyodide that the site carries, so that their
+// Runs inside Node: makes library.zip, later.zip and all other archives by the very Pyodide that the site carries, so that their
 // .pyc files fit it. Arguments: the folder of pyodide, the standard library's archive that it is to start from, the
 // folder of the scripts, the folder to write to, and as JSON the folders of the packages that the library holds and
 // those of the lazy parts, each by name.

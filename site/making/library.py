@@ -1,8 +1,9 @@
-"""Runs inside Pyodide: compiles the needed part of the standard library, pycore and pydyf into one archive,
-and each lazy part, with what of the standard library only it needs, into another.
+"""Runs inside Pyodide: compiles what the first answer of any page needs of the standard library and of pycore into
+one archive, the library; what only one page's first answer needs into an archive of that page; all the rest into
+another, `later`; and each lazy part, with what of the standard library only it needs, into one of its own.
 
-Needed is what is loaded once every module of pycore has been imported, with the imports inside its functions too
-(needed.py), by a Pyodide that has the modules in stubs/ in the place of its own.
+Needed is what a Pyodide that has the modules in stubs/ in the place of its own loads as it gives those answers, and
+then as it imports every module, with the imports inside its functions too (needed.py).
 Docstrings and assertions are left out, and of pycore all that lighter.py says.
 Modules that are not ours also lose their line numbers, which no visitor reads:
 line tables shrink badly, and the archive is fetched by every first visit.
@@ -13,7 +14,7 @@ import io
 import json
 import marshal
 import zipfile
-from collections.abc import Container, Iterable, Iterator
+from collections.abc import Container, Iterable, Iterator, Mapping
 from importlib.util import MAGIC_NUMBER, source_hash
 from pathlib import Path
 from types import CodeType
@@ -23,6 +24,9 @@ from making.lighter import lightened
 SOURCES = Path("/sources")
 PARTS = Path("/parts")
 """A folder for each lazy part: what the page loads only when a request needs it."""
+
+PACKAGES = "packages"
+"""A text in each archive: the packages of pycore that it holds modules of, for whoever joins it to the others."""
 
 STANDARD_LIBRARY = "/lib/python314.zip/"
 CONSTANT_DATE = (2024, 1, 1, 0, 0, 0)
@@ -48,12 +52,12 @@ def imported_names(tree: ast.Module) -> Iterator[str]:
 def modules_wanted() -> str:
     """As JSON, every module of pycore and all that they import but no lazy part; and of each part its modules."""
     lazy = {package.name for part in PARTS.iterdir() for package in part.iterdir()} - {"pycore"}
-    library = {"pydyf", "records"}
+    whole = {"pydyf", "records"}
     for path in (SOURCES / "pycore").rglob("*.py"):
         names = imported_names(lightened(path.read_bytes(), path.name))
-        library |= {module_name(path, SOURCES)} | {name for name in names if name.split(".")[0] not in lazy}
+        whole |= {module_name(path, SOURCES)} | {name for name in names if name.split(".")[0] not in lazy}
     parts = {part.name: [module_name(path, part) for path in sorted(part.rglob("*.py"))] for part in PARTS.iterdir()}
-    return json.dumps({"library": sorted(library), **dict(sorted(parts.items()))})
+    return json.dumps({"whole": sorted(whole - elsewhere()), "parts": dict(sorted(parts.items()))})
 
 
 def with_packages(loaded: Iterable[str], standard: zipfile.ZipFile) -> list[str]:
@@ -80,12 +84,13 @@ def compiled(source: bytes, name: str, *, ours: bool) -> bytes:
 
 
 def elsewhere() -> set[str]:
-    """The files of pycore that stand in a lazy part, as the library would name them."""
-    return {path.relative_to(part).as_posix() for part in PARTS.iterdir() for path in part.rglob("pycore/**/*.py")}
+    """The modules of pycore that stand in a lazy part."""
+    return {module_name(path, part) for part in PARTS.iterdir() for path in part.rglob("pycore/**/*.py")}
 
 
-def archive_of(standard: zipfile.ZipFile, names: Iterable[str], sources: Path, without: Container[str] = ()) -> bytes:
-    """An archive of compiled modules, stored and not compressed: the host compresses all of it at once, and better."""
+def archive_of(standard: zipfile.ZipFile, names: Iterable[str], ours: Mapping[str, Path]) -> bytes:
+    """An archive of compiled modules: of the standard library by `names`, and `ours` by name, with the packages of
+    pycore that they stand in. Stored and not compressed: the host compresses all of it at once, and better."""
     stream = io.BytesIO()
     with zipfile.ZipFile(stream, "w", zipfile.ZIP_STORED) as archive:
 
@@ -94,26 +99,37 @@ def archive_of(standard: zipfile.ZipFile, names: Iterable[str], sources: Path, w
 
         for name in names:
             add(name, standard.read(name), ours=False)
-        for path in sorted(sources.rglob("*.py")):
-            name = path.relative_to(sources).as_posix()
-            if name in without:
-                continue
+        for name, path in sorted(ours.items()):
             add(name, path.read_bytes(), ours=name.startswith("pycore/"))
+        packages = {name.rpartition("/")[0].replace("/", ".") for name in ours if name.startswith("pycore/")}
+        archive.writestr(zipfile.ZipInfo(PACKAGES, CONSTANT_DATE), "\n".join(sorted(packages)))
     return stream.getvalue()
+
+
+def files_of(folder: Path, modules: Container[str] | None = None) -> dict[str, Path]:
+    """The Python files of a folder by name; of these `modules` only, if they are given."""
+    return {
+        path.relative_to(folder).as_posix(): path
+        for path in sorted(folder.rglob("*.py")) if modules is None or module_name(path, folder) in modules
+    }  # fmt: skip
 
 
 def our_archive() -> bytes:
     """pycore and what it brings, as the library will have them: to be imported where nothing else is."""
     with zipfile.ZipFile(STANDARD_LIBRARY.rstrip("/")) as standard:
-        return archive_of(standard, (), SOURCES)
+        return archive_of(standard, (), files_of(SOURCES))
 
 
 def make_archives(needed: str) -> dict[str, bytes]:
-    """The library, and each lazy part, by name; `needed` is what needed.py told."""
+    """The library, `later`, an archive of each page and of each lazy part, by name; `needed` is what needed.py told."""
+    told, made = json.loads(needed), {}
     with zipfile.ZipFile(STANDARD_LIBRARY.rstrip("/")) as standard:
-        files = {name: with_packages(loaded, standard) for name, loaded in json.loads(needed).items()}
-        made = {"library": archive_of(standard, files["library"], SOURCES, elsewhere())}
+        files = {name: with_packages(loaded, standard) for name, loaded in told["loaded"].items()}
+        first = files["library"]
+        for name, modules in told["modules"].items():
+            only = [one for one in files.get(name, ()) if name == "library" or one not in first]
+            made[name] = archive_of(standard, only, files_of(SOURCES, set(modules)))
         for part in sorted(PARTS.iterdir()):
-            only = [name for name in files[part.name] if name not in files["library"]]
-            made[part.name] = archive_of(standard, only, part)
+            only = [one for one in files[part.name] if one not in first]
+            made[part.name] = archive_of(standard, only, files_of(part))
     return made

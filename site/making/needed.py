@@ -1,5 +1,6 @@
-"""Runs inside Pyodide as the page starts it: tells which files of the standard library are loaded once everything has
-been imported that pycore, and then each lazy part, needs. A Pyodide of its own, because what compiles them needs more.
+"""Runs inside Pyodide as the page starts it: tells which modules of pycore and which files of the standard library are
+loaded by the first answer of each page, by everything else, and by each lazy part. A Pyodide of its own, because what
+compiles them needs more.
 """
 
 import importlib
@@ -9,6 +10,8 @@ import sys
 STANDARD_LIBRARY = "/lib/python314.zip/"
 PARTS = "/parts/"
 """Holds a folder for each lazy part: what the page loads only when a request needs it."""
+
+OURS = ("pycore", "pydyf", "records")
 
 
 def read_a_traceback() -> None:
@@ -32,23 +35,88 @@ USES = {"codes": use_codes}
 """What the page will do with a part, where importing it does not show all that it needs."""
 
 
+def ask(**request: object) -> dict:
+    """One reply of the api, which must be an answer. Raises ValueError where it is none."""
+    api = importlib.import_module("pycore.api")
+    reply = json.loads(api.handle(json.dumps(request))[0])
+    if not reply["ok"]:
+        raise ValueError(f"{request}: {reply['announce']}")
+    return reply
+
+
+def first_answer(slug: str) -> None:
+    """What a page asks as it opens, with all that it shows then or a moment later, and an entry that is refused."""
+    form = ask(do="open", page=slug, fragment="")["form"]
+    shown = ["answer", "sheet", "view", "workings"]
+    ask(do="answer", page=slug, form=form, parts=shown, base="https://example.org/", code=True)
+    api = importlib.import_module("pycore.api")
+    refused = dict.fromkeys(form, "?")
+    api.handle(json.dumps({"do": "answer", "page": slug, "form": refused, "parts": shown}))
+
+
+def is_ours(name: str) -> bool:
+    """Whether a module is no part of the standard library."""
+    return name.split(".")[0] in OURS
+
+
+def ours() -> list[str]:
+    """The modules that are loaded now and are no part of the standard library."""
+    return sorted(name for name in sys.modules if is_ours(name))
+
+
+def by_page() -> dict[str, list[str]]:
+    """By calculator, the modules that its first answer loads where no other page has been asked for."""
+    found = {}
+    for slug in list(importlib.import_module("pycore.calculators.registry").CALCULATORS):
+        for name in ours():
+            del sys.modules[name]
+        first_answer(slug)
+        found[slug] = ours()
+    return found
+
+
+def shared(pages: dict[str, list[str]], whole: list[str]) -> dict[str, list[str]]:
+    """The modules of each archive: `library` has what every page's first answer loads, and the fronts of all packages,
+    so that other archives can be joined to them; a page's has what its own loads beside; `later` all the rest."""
+    packages = {name.rpartition(".")[0] for name in whole if name.startswith("pycore.")}
+    first = set.intersection(*map(set, pages.values())) | packages
+    own = {slug: sorted(set(names) - first) for slug, names in pages.items()}
+    return {"library": sorted(first), "later": sorted({name for name in whole if is_ours(name)} - first), **own}
+
+
 def loaded() -> list[str]:
     """The files of the standard library's archive that are loaded now."""
     origins = (getattr(getattr(module, "__spec__", None), "origin", None) or "" for module in sys.modules.values())
     return sorted(origin.removeprefix(STANDARD_LIBRARY) for origin in origins if origin.startswith(STANDARD_LIBRARY))
 
 
+def beside(names: list[str], *before: list[str]) -> list[str]:
+    """Those names that stand in none of the lists before."""
+    return [name for name in names if not any(name in one for one in before)]
+
+
 def needed(modules: str) -> str:
-    """By archive, the files loaded after its modules; `modules` is JSON: the library's, and each part's by name."""
+    """As JSON: by archive its modules, and the files of the standard library that it needs; `modules` is JSON, too:
+    the whole of pycore with what it imports, and by lazy part its modules."""
     asked = json.loads(modules)
-    for name in asked.pop("library"):
-        importlib.import_module(name)
+    pages = by_page()
     read_a_traceback()
+    archives = shared(pages, asked["whole"])
     found = {"library": loaded()}
-    for part, names in asked.items():
-        sys.path.append(PARTS + part)
-        for name in names:
-            importlib.import_module(name)
-        USES.get(part, lambda: None)()
-        found[part] = loaded()
-    return json.dumps(found)
+    found["codes"] = beside(with_part("codes", asked["parts"]["codes"]), found["library"])
+    for name in asked["whole"]:
+        importlib.import_module(name)
+    # A code is made before the rest is there, any other part only after it.
+    found["later"] = beside(loaded(), found["library"])
+    for part in sorted(asked["parts"].keys() - {"codes"}):
+        found[part] = beside(with_part(part, asked["parts"][part]), *found.values())
+    return json.dumps({"modules": archives, "loaded": found})
+
+
+def with_part(part: str, names: list[str]) -> list[str]:
+    """What is loaded once a lazy part has been imported and used."""
+    sys.path.append(PARTS + part)
+    for name in names:
+        importlib.import_module(name)
+    USES.get(part, lambda: None)()
+    return loaded()

@@ -8,7 +8,8 @@ A shell `<template>.html` is given:
   under any sub-path of a host;
 - `root` + "licences.txt" is the text of every licence, to be linked from each page;
 - `assets`: root of css/, js/, fonts/ and icon.svg: `{{ assets }}css/page.css`, `{{ assets }}fonts/fonts.css`;
-- `worker`, `runtime`, `library`, `memory`, `size`: for `<html data-worker="{{ worker }}" ...>`, each by its name;
+- `worker`, `runtime`, `library`, `parts`, `memory`, `size`: for `<html data-worker="{{ worker }}" ...>`, each by its
+  name;
 - `policy`: for `<meta http-equiv="Content-Security-Policy" content="{{ policy }}">`, the first thing in `<head>`;
 - `base`: the address that the page will have, for links on paper, or "".
 """
@@ -29,6 +30,8 @@ from making.policy import PAGE_POLICY
 from making.progress import BuildError
 
 TEMPLATES = SITE / "templates"
+REST = "later"
+"""The archive that a page starts with where it has none of its own."""
 
 
 @dataclass(frozen=True)
@@ -79,7 +82,9 @@ def write_pages(folder: Path, places: Places, pages: Iterable[Any]) -> list[str]
     slugs = []
     for page in pages:
         try:
-            html = shells.get_template(f"{page.template}.html").render(_variables(page, places))
+            own = (folder / places.library / f"{page.slug}.zip").exists()
+            given = {**_variables(page, places), "parts": page.slug if own else REST}
+            html = shells.get_template(f"{page.template}.html").render(given)
         except jinja2.TemplateError as error:
             raise BuildError(f"the shell {page.template}.html of page {page.slug or 'home'}: {error!r}") from error
         target = folder / page.slug / "index.html"

@@ -1,4 +1,4 @@
-"""Puts Pyodide, the library (standard library, pycore, pydyf) that it starts from, and the lazy parts into the site."""
+"""Puts Pyodide, the library that it starts from, what each page needs beside it, and all later parts into the site."""
 
 import importlib.util
 import json
@@ -13,7 +13,6 @@ from making.programs import run
 from making.progress import step
 
 RUNTIME_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
-LIBRARY = "library"
 PARTS = {"codes": {"segno": ("consts.py", "encoder.py")}}
 """By lazy part, the modules of each package in it. Of segno the encoder alone: the rest draws codes in its own ways,
 and would bring modules for networks and mail, ten times as large."""
@@ -41,7 +40,8 @@ def write_runtime(folder: Path) -> None:
 
 
 def write_library(folder: Path) -> None:
-    """Write library.zip and an archive for each lazy part into `folder`: they change with every edit of pycore."""
+    """Write library.zip, later.zip, and an archive for each calculator and each lazy part into `folder`: they change
+    with every edit of pycore."""
     folder.mkdir(parents=True)
     for archive in ensure_archives():
         shutil.copyfile(archive, folder / archive.name)
@@ -53,7 +53,7 @@ def package_folder(package: str) -> Path:
 
 
 def ensure_archives() -> list[Path]:
-    """The archives of the library and of each part, made by that same Pyodide under Node unless up to date."""
+    """The archives (see library.py), made by that same Pyodide under Node unless up to date."""
     making = SITE / "making"
     scripts = [*(making / name for name in ("library.mjs", "library.py", "needed.py", "lighter.py", "runtime.py")),
                *sorted(STUBS.rglob("*.py"))]  # fmt: skip
@@ -63,18 +63,20 @@ def ensure_archives() -> list[Path]:
         stamps.hash_of_files([*scripts, SITE / "package-lock.json"], SITE),
         *(stamps.hash_of_files(stamps.files_under(folder), folder) for folder in (*sources.values(), *parts.values())),
     )
-    archives, mark = [WORKSHOP / f"{name}.zip" for name in (LIBRARY, *parts)], WORKSHOP / "library-made-from"
-    if stamps.read(mark) != wanted or not all(archive.exists() for archive in archives):
+    made, mark = WORKSHOP / "archives", WORKSHOP / "library-made-from"
+    if stamps.read(mark) != wanted or not made.exists():
         ensure_npm()
+        shutil.rmtree(made, ignore_errors=True)
+        made.mkdir()
         folders = {
             place: {name: str(folder) for name, folder in named.items()}
             for place, named in {"sources": sources, "parts": parts, "tools": {"making": making}}.items()
         }
         with step("compiling the library with Pyodide"):
-            places = map(str, (scripts[0], PYODIDE, _standard_library(), making, WORKSHOP))
+            places = map(str, (scripts[0], PYODIDE, _standard_library(), making, made))
             run(["node", *places, json.dumps(folders)], "Does every module of pycore import?")
         stamps.write(mark, wanted)
-    return archives
+    return sorted(made.glob("*.zip"))
 
 
 def _standard_library() -> Path:

@@ -82,7 +82,8 @@ def _write_site(folder: Path, base: str) -> None:
     library = assets.place_hashed(prepared / "lib", folder / "lib")
     numbers = study(prepared / "a" / "study")
     loaded = _write_assets(prepared / "a", folder / "a")
-    memory = memory_name(runtime, library, [SITE / "js" / name for name in ("worker.js", "ahead.js", "memory.js")])
+    scripts = [SITE / "js" / name for name in ("worker.js", "ahead.js", "memory.js", "part.js")]
+    memory = memory_name(runtime, library, scripts)
     size = (runtime / "pyodide.asm.wasm").stat().st_size
     folders = (f"a/{loaded.name}/", f"py/{runtime.name}/", f"lib/{library.name}/")
     places = Places(*folders, site_address(base), memory, size)

@@ -217,17 +217,3 @@ def test_lettering_is_as_wide_as_the_family_at_that_weight(face):
         widths |= {code: static["hmtx"][name][0] for code, name in static.getBestCmap().items()}
     assert set(map(ord, face.characters)) == set(names)
     assert {code: widths[code] for code in names} == {code: made["hmtx"][name][0] for code, name in names.items()}
-
-
-def test_library_of_the_site_holds_every_module_that_pycore_needs(runtime: Path):
-    """Started from the trimmed library alone, Pyodide imports every module in it: a missing one would fail late."""
-    script = SITE / "making" / "check_library.mjs"
-    done = subprocess.run(["node", str(script), str(runtime)], capture_output=True, text=True, timeout=120)
-    assert 0 == done.returncode, done.stderr[-2000:]
-    report = json.loads(done.stdout.splitlines()[-1])
-    ours = {
-        ".".join(path.relative_to(ROOT).with_suffix("").parts).removesuffix(".__init__")
-        for path in (ROOT / "pycore").rglob("*.py")
-    }
-    assert {} == report["failed"]
-    assert set() == (ours | {"pydyf"}) - set(report["modules"])

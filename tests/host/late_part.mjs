@@ -2,15 +2,14 @@
 // the part as the page's worker does, and prints what both gave. Arguments: the folder of the built runtime, a module
 // with the texts and digests.
 import { readFileSync } from "node:fs";
-import { pathToFileURL } from "node:url";
+
+import { join, start } from "./started.mjs";
 
 const [folder, module] = process.argv.slice(2);
-const { loadPyodide } = await import(pathToFileURL(`${folder}/pyodide.mjs`).href);
-const pyodide = await loadPyodide({ indexURL: `${folder}/`, stdLibURL: `${folder}/library.zip` });
+const pyodide = await start(folder);
 pyodide.FS.writeFile("/home/pyodide/codes.py", readFileSync(module, "utf8"));
 const without = pyodide.runPython("import codes; codes.sheet()");
-pyodide.FS.writeFile("/lib/codes.zip", readFileSync(`${folder}/codes.zip`));
-pyodide.pyimport("sys").path.append("/lib/codes.zip");
+join(pyodide, folder, ["codes"]);
 console.log(pyodide.runPython(`
 import importlib, json, zipimport
 names = sorted(name for name in zipimport.zipimporter("/lib/codes.zip")._get_files() if name.endswith(".pyc"))

@@ -1,11 +1,11 @@
 // Runs inside Node: tells of pycore's records as the site's Pyodide has them. Arguments: the folder of the built
 // runtime, the module that tells, and as JSON the modules to tell of.
 import { readFileSync } from "node:fs";
-import { pathToFileURL } from "node:url";
+
+import { start } from "./started.mjs";
 
 const [folder, module, modules] = process.argv.slice(2);
-const { loadPyodide } = await import(pathToFileURL(`${folder}/pyodide.mjs`).href);
-const pyodide = await loadPyodide({ indexURL: `${folder}/`, stdLibURL: `${folder}/library.zip` });
+const pyodide = await start(folder);
 pyodide.FS.writeFile("/home/pyodide/told.py", readFileSync(module, "utf8"));
 pyodide.globals.set("modules", modules);
 try {

@@ -1,0 +1,64 @@
+"""The library holds what every page's first answer needs, a page's own archive the rest of its own, `later` all else."""
+
+import json
+import subprocess
+import zipfile
+from pathlib import Path
+
+import pytest
+from host import first_answers
+from making.paths import ROOT
+from making.runtime import OURS, PARTS
+from pycore.calculators.registry import CALCULATORS, PAGES
+
+HERE = Path(__file__).parent
+LATE = sorted({*OURS, *PARTS})
+
+
+def told(script: str, *arguments: str) -> dict:
+    """What a script under Node prints."""
+    done = subprocess.run(["node", str(HERE / script), *arguments], capture_output=True, text=True, timeout=240)
+    assert 0 == done.returncode, done.stderr[-2000:]
+    return json.loads(done.stdout.splitlines()[-1])
+
+
+def modules_in(runtime: Path, name: str) -> set[str]:
+    """The files of pycore in an archive, fronts of packages apart."""
+    names = zipfile.ZipFile(runtime / f"{name}.zip").namelist()
+    return {one for one in names if one.startswith("pycore/") and not one.endswith("/__init__.pyc")}
+
+
+@pytest.mark.parametrize("way", ["plain", "restored"])
+def test_every_module_of_pycore_is_imported_once_all_archives_are_there(runtime: Path, way: str):
+    """From the trimmed standard library: a module that is missing would fail late, at a visitor's."""
+    found = told("every_module.mjs", str(runtime), way, json.dumps(["later", *CALCULATORS, *LATE]))
+    ours = {
+        ".".join(path.relative_to(ROOT).with_suffix("").parts).removesuffix(".__init__")
+        for path in (ROOT / "pycore").rglob("*.py")
+    }
+    assert {} == {name: archive["failed"] for name, archive in found.items() if archive["failed"]}
+    assert set() == (ours | {"pydyf", "segno.encoder"}) - {one for archive in found.values() for one in archive["modules"]}
+
+
+def test_each_page_answers_from_the_library_and_its_own_archive(runtime: Path):
+    """And as CPython does; what is not there yet is reported as missing, and works once it is."""
+    found = told("first_answers.mjs", str(runtime), first_answers.__file__, json.dumps(list(CALCULATORS)))
+    assert all(answer["ok"] and answer["regions"]["sheet"] for answer in found["answers"].values())
+    assert {slug: json.loads(first_answers.first(slug)) for slug in CALCULATORS} == found["answers"]
+    assert (False, True, 0) == tuple(found["without"].get(name) for name in ("ok", "missing", "size"))
+    assert "could not be fetched" in found["without"]["announce"]
+    assert found["with"]["ok"] and found["with"]["size"] > 10_000
+
+
+def test_the_library_grows_with_no_page(runtime: Path):
+    """It holds nothing of any one page, and no archive holds what another that comes before it has brought."""
+    library, later = modules_in(runtime, "library"), modules_in(runtime, "later")
+    assert not library & later
+    for slug, (module, _name) in PAGES.items():
+        own = modules_in(runtime, slug)
+        assert f"pycore/calculators/{module}.pyc" in own
+        assert not own & library
+        assert own <= later
+    for kind in ("pages/", "writers/pdf", "practice/marking", "calculators/lesson", "render/practice"):
+        assert not [name for name in library if name.startswith(f"pycore/{kind}")]
+        assert [name for name in later if name.startswith(f"pycore/{kind}")]

@@ -1,0 +1,61 @@
+"""The registry imports one calculator for one page, and what its first answer needs is little of pycore."""
+
+import json
+import subprocess
+import sys
+
+import pytest
+from making.paths import ROOT
+from pycore.calculators.registry import CALCULATORS, PAGES
+from pycore.calculators.sum_page import SumPage
+
+FIRST = """
+import json, sys
+from pycore import api
+from pycore.calculators.registry import CALCULATORS
+def ask(**request):
+    reply = json.loads(api.handle(json.dumps(request))[0])
+    assert reply["ok"], reply
+    return reply
+assert "add-phasors" in CALCULATORS and "other" not in CALCULATORS and len(CALCULATORS) == len(list(CALCULATORS))
+form = ask(do="open", page="%s", fragment="")["form"]
+ask(do="answer", page="%s", form=form, parts=["answer", "sheet", "view", "workings"])
+print(json.dumps(sorted(name for name in sys.modules if name.startswith("pycore."))))
+"""
+NOT_AT_FIRST = (
+    "pycore.pages.", "pycore.practice.marking", "pycore.practice.generator", "pycore.calculators.lesson",
+    "pycore.calculators.sum_lesson", "pycore.render.lesson", "pycore.render.classroom", "pycore.render.handout",
+    "pycore.render.photograph", "pycore.render.class_", "pycore.render.practice", "pycore.render.print_setup",
+    "pycore.writers.pdf", "pycore.words.lesson", "pycore.words.practice", "pycore.words.class_set",
+)  # fmt: skip
+
+
+def loaded(slug: str) -> list[str]:
+    """The modules of pycore that are loaded once a fresh Python has given the first answer of a page."""
+    command = [sys.executable, "-c", FIRST.replace("%s", slug)]
+    done = subprocess.run(command, capture_output=True, text=True, cwd=ROOT, timeout=120)
+    assert 0 == done.returncode, done.stderr[-2000:]
+    return json.loads(done.stdout)
+
+
+@pytest.mark.parametrize("slug", ["neutral-current", "two-wattmeters"])
+def test_the_first_answer_of_a_page_imports_no_other_page_and_nothing_that_comes_later(slug: str):
+    found = loaded(slug)
+    own = f"pycore.calculators.{PAGES[slug][0]}"
+    assert own in found
+    others = {f"pycore.calculators.{module}" for module, _name in PAGES.values()} - {own}
+    assert [] == [name for name in found if name in others or name.startswith(NOT_AT_FIRST)]
+
+
+def test_every_line_of_the_registry_names_the_page_that_it_gives():
+    for slug, page in CALCULATORS.items():
+        assert isinstance(page, SumPage)
+        assert slug == page.slug
+        assert page is CALCULATORS[slug]
+    assert list(PAGES) == list(CALCULATORS)
+
+
+def test_no_other_slug_is_given():
+    assert CALCULATORS.get("other") is None
+    with pytest.raises(KeyError):
+        CALCULATORS["other"]
