@@ -1,4 +1,4 @@
-"""What no page's first answer needs follows it: nothing waits for it but what cannot do without, and that works then."""
+"""What no page's first answer needs follows it: nothing waits for it but what cannot do without."""
 
 from collections.abc import Iterator
 from pathlib import Path

@@ -1,4 +1,4 @@
-"""The library holds what every page's first answer needs, a page's own archive the rest of its own, `later` all else."""
+"""The library holds what every page's first answer needs, a page's archive what its own needs, `later` all else."""
 
 import json
 import subprocess
@@ -9,6 +9,7 @@ import pytest
 from host import first_answers
 from making.paths import ROOT
 from making.runtime import OURS, PARTS
+
 from pycore.calculators.registry import CALCULATORS, PAGES
 
 HERE = Path(__file__).parent
@@ -37,7 +38,8 @@ def test_every_module_of_pycore_is_imported_once_all_archives_are_there(runtime:
         for path in (ROOT / "pycore").rglob("*.py")
     }
     assert {} == {name: archive["failed"] for name, archive in found.items() if archive["failed"]}
-    assert set() == (ours | {"pydyf", "segno.encoder"}) - {one for archive in found.values() for one in archive["modules"]}
+    there = {one for archive in found.values() for one in archive["modules"]}
+    assert set() == (ours | {"pydyf", "segno.encoder"}) - there
 
 
 def test_each_page_answers_from_the_library_and_its_own_archive(runtime: Path):

@@ -6,6 +6,7 @@ import sys
 
 import pytest
 from making.paths import ROOT
+
 from pycore.calculators.registry import CALCULATORS, PAGES
 from pycore.calculators.sum_page import SumPage
 
