@@ -103,6 +103,8 @@ class Output:
     text: str
     unit: str = ""
     label: Phrase = ()
+    line: str = "sum"
+    """The phasor whose line is drawn beside it as a headline; "" where no line is drawn for it."""
 
 
 @dataclass(frozen=True, slots=True)

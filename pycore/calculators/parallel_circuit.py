@@ -42,10 +42,10 @@ DEFAULTS = ("60 Ω", "20 Ω + 120 mH", "47 µF", "")
 FIELDS: tuple[Field, ...] = (
     *(
         Field(f"b{number}", words.label(number), "phasor", "values", DEFAULTS[number - 1], sample=f"i{number}",
-              help=words.HELP if number == MOST else "")
+              help=words.HELP if number == 1 else "")
         for number in range(1, MOST + 1)
     ),
-    Field("supply", words.SUPPLY, "phasor", "values", "230 V", "V", help=words.SUPPLY_HELP),
+    Field("supply", words.SUPPLY, "phasor", "values", "230 V"),
     Field("frequency", circuit_words.FREQUENCY, "quantity", "values", "50", "Hz"),
     *drawing_fields("amperes", words.REFERENCE, second="volts"),
 )  # fmt: skip
@@ -182,7 +182,7 @@ class ParallelCircuit(SumPage[ParallelCase]):
 
         def output(name: str, value: float, unit: str, label: Phrase) -> Output:
             number, written = parts(value, unit, mark)
-            return Output(name, value, number, written, label)
+            return Output(name, value, number, written, label, "sum" if name == "current" else "")
 
         size = phasor.magnitude(solution.whole)
         current = output("current", phasor.magnitude(solution.current), "A", say(words.CURRENT))

@@ -24,15 +24,15 @@ from pycore.practice.codes import Code
 from pycore.practice.task import Mistake, Task
 from pycore.quantity import Unreadable
 from pycore.sheet.plan import Plan
-from pycore.words import Phrase, Symbol, plain, say
+from pycore.words import Phrase, Symbol, say
 from pycore.words import circuits as circuit_words
 from pycore.words import power as words
 from pycore.words import sums as sum_words
 
 FIELDS: tuple[Field, ...] = (
-    Field("power", words.LOAD, "phasor", "values", "10 kW", help=words.LOAD_HELP),
+    Field("power", words.LOAD, "phasor", "values", "10 kW", help=words.HELP),
     Field("factor", words.FACTOR, "phasor", "values", "0.7 lag"),
-    Field("target", words.TARGET, "phasor", "values", "0.95", help=words.TARGET_HELP),
+    Field("target", words.TARGET, "phasor", "values", "0.95"),
     Field("voltage", words.VOLTAGE, "quantity", "values", "400", "V"),
     Field("frequency", circuit_words.FREQUENCY, "quantity", "values", "50", "Hz"),
     choice_field("phases", words.PHASES, "values", "3", words.PHASE_CHOICES),
@@ -84,7 +84,7 @@ class PowerCase(SumCase):
         reference = arms[0].angle if on_first else 0.0
         telling = Telling(
             tags=tags,
-            lines=tuple(plain(tags[f"i{number}"]) for number in (1, 2, 3)),
+            lines=("P", "Q", words.CAPACITOR if taken >= 0 else words.COIL),
             reference=tags[arms[0].key] if on_first and reference != 0.0 else (P,),
             voltage=(P,),
             writing=problem.writing,
@@ -98,9 +98,14 @@ class PowerCase(SumCase):
         self.total = correction.after if correction and self.corrected else power
 
     def units_head(self) -> str:
-        """kW, kvar, kVA."""
+        """None: each row names its own."""
+        return ""
+
+    def row_tag(self, key: str) -> Phrase:
+        """P/kW, Q/kvar, S/kVA: quantity over unit, as tables have it (ISO 80000-1)."""
         prefix = self.telling.writing.unit.removesuffix("VA")
-        return ", ".join(prefix + unit for unit in ("W", "var", "VA"))
+        tag = super().row_tag(key)
+        return (*tag, f"/{prefix}{self.telling.units.get(key, 'VA')}")
 
     def sheet_title(self, kind: str) -> str:
         """The title of a kind of sheet."""
@@ -280,7 +285,7 @@ class PowerTriangle(SumPage[PowerCase]):
         mark, taken = case.telling.mark, case.correction.vars
         number, unit = parts(math.fabs(taken), "var", mark)
         label = words.CAPACITOR_POWER if taken > 0 else words.COIL_POWER
-        made = [Output("correction", taken, number, unit, say(label))]
+        made = [Output("correction", taken, number, unit, say(label), "i3")]
         for connection in (("delta", "star") if case.given.load.phases == 3 else ("",)) if taken > 0 else ():
             farads = capacitance(case.given.load, taken, connection)
             name = f"capacitance-{connection}" if connection else "capacitance"

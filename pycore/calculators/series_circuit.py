@@ -32,18 +32,17 @@ from pycore.constructions.construction import Picture
 from pycore.errors import Fault, InputError
 from pycore.practice.codes import Code
 from pycore.practice.task import Mistake, Task
-from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.plan import Plan
-from pycore.words import Phrase, Symbol, plain, say
+from pycore.words import Phrase, Symbol, say
 from pycore.words import circuits as circuit_words
 from pycore.words import series as words
 from pycore.words import sums as sum_words
 
 FIELDS: tuple[Field, ...] = (
-    Field("r", words.RESISTANCE, "phasor", "values", "30", "Ω"),
-    Field("l", words.INDUCTANCE, "phasor", "values", "0.2", "H"),
-    Field("c", words.CAPACITANCE, "phasor", "values", "100 µF", "F", help=words.HELP),
-    Field("supply", words.SUPPLY, "phasor", "values", "230 V", "V", help=words.SUPPLY_HELP),
+    Field("r", words.RESISTANCE, "phasor", "values", "30 Ω", help=words.HELP),
+    Field("l", words.INDUCTANCE, "phasor", "values", "0.2 H"),
+    Field("c", words.CAPACITANCE, "phasor", "values", "100 µF"),
+    Field("supply", words.SUPPLY, "phasor", "values", "230 V"),
     Field("frequency", circuit_words.FREQUENCY, "quantity", "values", "50", "Hz"),
     choice_field("drawn", words.DRAWN, "method", "voltages", words.DRAWINGS),
     *drawing_fields("units", words.REFERENCE, second="amperes"),
@@ -204,7 +203,8 @@ class SeriesCircuit(SumPage[SeriesCase]):
 
         def output(name: str, value: float, unit: str, label: Phrase) -> Output:
             number, written = parts(value, unit, mark)
-            return Output(name, value, number, written, label)
+            drawn = name == ("supply-voltage" if case.volts_drawn else "impedance")
+            return Output(name, value, number, written, label, "sum" if drawn else "")
 
         supply = phasor.magnitude(solution.supply)
         current = output("current", solution.current, "A", say(words.CURRENT))
@@ -285,15 +285,13 @@ class SeriesCircuit(SumPage[SeriesCase]):
     def echo(self, case: SeriesCase) -> dict[str, Mapping[str, str]]:
         """How each field was understood: its reactance."""
         made: dict[str, Mapping[str, str]] = {}
-        symbols = case.element_symbols()
         for name, _, kind in GROUPS[1:]:
             said = [
-                f"{plain((symbols[place],))}{NO_BREAK_SPACE}={NO_BREAK_SPACE}"
-                + figures(phasor.magnitude(case.solution.impedances[place]), "Ω", case.telling.mark)
-                for place, one in enumerate(case.given.typed)
+                figures(phasor.magnitude(value), "Ω", case.telling.mark)
+                for one, value in zip(case.given.typed, case.solution.impedances, strict=True)
                 if one.element.kind == kind
             ]
-            made[name] = {"said": ", ".join(said)}
+            made[name] = {"said": words.reactance_echo(", ".join(said)) if said else ""}
         return made
 
     def faults(self, case: SeriesCase) -> tuple[Fault, ...]:

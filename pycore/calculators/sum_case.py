@@ -178,6 +178,10 @@ class SumCase:
         """Results beside the sum that are read off the drawing."""
         return ()
 
+    def row_tag(self, key: str) -> Phrase:
+        """A phasor's symbol as a sheet's table has it."""
+        return self.telling.tags[key]
+
     def units_head(self) -> str:
         """The unit at the head of a sheet's column of amounts."""
         return self.telling.writing.unit

@@ -74,29 +74,29 @@ def _told(
 
 
 def _rows(case: SumCase, plan: Plan) -> tuple[TableRow, ...]:
-    tags, figure = case.telling.tags, plan.construction.figure
+    figure = plan.construction.figure
     rows = _companion_rows(case, plan, measured=False)
-    rows += [_row(case, tags[arm.key], arm.size, arm.angle, plan, given=case.typed_sizes) for arm in case.arms]
+    rows += [_row(case, case.row_tag(arm.key), arm.size, arm.angle, plan, given=case.typed_sizes) for arm in case.arms]
     if "r" in figure.readings:
         order = plan.construction.order
         size, angle = figure.readings["r"], figure.lines["R"].degrees
-        rows.append(_row(case, tags[f"i{order}"], size, angle, plan))
-    rows.append(_row(case, tags["sum"], case.size, case.angle, plan))
+        rows.append(_row(case, case.row_tag(f"i{order}"), size, angle, plan))
+    rows.append(_row(case, case.row_tag("sum"), case.size, case.angle, plan))
     if case.problem["resultant"] == "returning" and case.angle is not None:
-        rows.append(_row(case, tags["return"], case.size, wrap(case.angle + 180.0), plan))
+        rows.append(_row(case, case.row_tag("return"), case.size, wrap(case.angle + 180.0), plan))
     rows += [_row(case, part.tag, part.size, part.angle, plan) for part in case.further()]
     return tuple(rows)
 
 
 def _problem_rows(case: SumCase, plan: Plan, issue: Issue | None) -> tuple[TableRow, ...]:
     """What is given of each line, and room for what the learner finds."""
-    tags, room = case.telling.tags, words.ROOM
+    room = words.ROOM
     rows = _companion_rows(case, plan, measured=True)
     sizes = [case.telling.writing.given(arm.size) if case.typed_sizes else room for arm in case.arms]
-    rows += [TableRow(tags[arm.key], size, room, room) for arm, size in zip(case.arms, sizes, strict=True)]
+    rows += [TableRow(case.row_tag(arm.key), size, room, room) for arm, size in zip(case.arms, sizes, strict=True)]
     if "r" in plan.construction.figure.readings and not (issue and issue.any_method):
-        rows.append(TableRow(tags[f"i{plan.construction.order}"], room, room, room))
-    rows.append(TableRow(tags["sum"], words.ROOM, words.ROOM, words.ROOM))
+        rows.append(TableRow(case.row_tag(f"i{plan.construction.order}"), room, room, room))
+    rows.append(TableRow(case.row_tag("sum"), words.ROOM, words.ROOM, words.ROOM))
     rows += [TableRow(part.tag, room, room, room) for part in case.further()]
     return tuple(rows)
 

@@ -48,9 +48,10 @@ def answer_html(answer: Answer, inks: Mapping[str, str]) -> Markup:
     them, so that marking an answer old needs no new markup.
     """
     headline, others = answer.outputs[0], answer.outputs[1:]
+    line = sample(headline.line, inks.get(headline.line, "")) if headline.line else None
     label = h("p", {"class": "answer-label"},
               h("span", {"class": "when-fresh"}, phrase_html(headline.label)),
-              h("span", {"class": "when-old"}, furniture.OLD_ANSWER), sample("sum", inks.get("sum", "")))  # fmt: skip
+              h("span", {"class": "when-old"}, furniture.OLD_ANSWER), line)
     old = h("p", {"class": "old-values when-old"}, furniture.OLD_FOR, phrase_html(answer.given))
     big = h("p", {"class": "headline"}, output_html(headline, "big"))
     figures = h("div", {"class": "figures"}, big, _lines("summary", answer.summary), old)

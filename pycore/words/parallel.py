@@ -16,8 +16,10 @@ CAUTIONS = (
     *CIRCUIT_CAUTIONS,
 )
 SUPPLY = "Supply"
-SUPPLY_HELP = "A voltage, or the whole current if that is known: 2.5 A."
-HELP = "In series within a branch: 20 Ω + 120 mH. Reactances in ohms: j32 Ω, -j50 Ω."
+HELP = (
+    "In series within a branch: 20 Ω + 120 mH. Reactances in ohms: j32 Ω of a coil, -j50 Ω of a capacitor. The supply "
+    "is a voltage, or the whole current if that is known: 2.5 A."
+)
 REFERENCE = "the voltage"
 AMPERES = SumWords("current", "currents", "amperes", closes="the currents cancel and no arrow is drawn",
                    partial="Without {third} this would be the whole current.")  # fmt: skip

@@ -17,8 +17,10 @@ CAUTIONS = (
     *CIRCUIT_CAUTIONS[1:],
 )
 LOAD, FACTOR, TARGET, VOLTAGE, PHASES = "Load", "Power factor", "Target", "Voltage", "Phases"
-LOAD_HELP = "Active power such as 10 kW, apparent power 12 kVA, reactive power 5 kvar, or a line current 20 A."
-TARGET_HELP = "The power factor to be reached, such as 0.95. Empty: no correction."
+HELP = (
+    "The load as active power 10 kW, apparent power 12 kVA, reactive power 5 kvar or line current 20 A. The target is "
+    "the power factor to be reached; leave it empty for no correction."
+)
 PHASE_CHOICES = (("3", "three, voltage from line to line"), ("1", "one"))
 REFERENCE = "active power"
 WORDS = SumWords("power", "powers", "kVA, kW or kvar", closes="no power is left and no arrow is drawn",

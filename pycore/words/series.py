@@ -16,8 +16,10 @@ CAUTIONS = (
     *CIRCUIT_CAUTIONS,
 )
 SUPPLY, RESISTANCE, INDUCTANCE, CAPACITANCE = "Supply", "Resistance", "Inductance", "Capacitance"
-HELP = "Several in series: 10 + 4.7. A reactance may be given in ohms: 31.4 Ω."
-SUPPLY_HELP = "A voltage, or the current if that is known: 2.5 A."
+HELP = (
+    "Several of a kind: 10 + 4.7 Ω. A reactance may be given in ohms: 31.4 Ω. The supply is a voltage, or the current "
+    "if that is known: 2.5 A."
+)
 DRAWN = "What is drawn"
 DRAWINGS = (("voltages", "voltages on the current"), ("impedances", "impedance triangle"))
 ZERO = {"voltages": "the current", "impedances": "resistance"}
@@ -85,6 +87,11 @@ def too_small_to_draw(names: str) -> Phrase:
 def given(elements: str, supply: str, frequency: str) -> str:
     """The values in words."""
     return f"{elements} in series on {supply}, {frequency}"
+
+
+def reactance_echo(ohms: str) -> str:
+    """How coils or capacitors were understood."""
+    return f"reactance {ohms}"
 
 
 def reactances() -> Phrase:

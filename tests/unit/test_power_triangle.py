@@ -140,7 +140,7 @@ def test_each_power_is_named_with_its_own_unit():
     assert "Choose the scale. 1\u00a0cm\u00a0=\u00a01\u00a0kVA. The longest line, 10.20\u00a0kvar, becomes" in moves[0]
     assert any("so 14.29\u00a0kVA" in move for move in moves)
     assert any("so 3.29\u00a0kvar" in move for move in moves)
-    assert "kW, kvar, kVA" in table_of(answer.sheet)[0]
+    assert ["P/kW", "Q/kvar", "QC/kvar", "S2/kVA"] == [row[0] for row in table_of(answer.sheet)[1:]]
     assert "10.20\u00a0kvar" in "".join(plain(PAGE.lesson(EXAMPLE, "lesson", 1).reading))
 
 
