@@ -58,7 +58,9 @@ def _angle(amount: Amount, more: str = "") -> Lines:
     return (f"{amount.angle}{more}", amount.side)
 
 
-def _answer_row(row: Row, labels: Sequence[str], *, turned: bool, first: bool) -> tuple[Lines, ...]:
+def _answer_row(
+    row: Row, labels: Sequence[str], *, turned: bool, first: bool, further: bool
+) -> tuple[Lines, ...]:
     """One learner's line, in the columns that some learner of the set needs."""
     made: list[Lines] = [(str(row.place),), _name(row)]
     given = dict(row.given)
@@ -75,6 +77,11 @@ def _answer_row(row: Row, labels: Sequence[str], *, turned: bool, first: bool) -
         made += [((*name, f": {found.size} {row.unit}"), f"{found.length} mm"), _angle(found)]
     elif first:
         made += [("",), ("",)]
+    if further and row.further is not None:
+        beyond = row.further[1]
+        made.append((f"{beyond.size} {row.unit}", f"{beyond.angle} {beyond.side}".strip()))
+    elif further:
+        made.append(("",))
     return tuple(made)
 
 
@@ -91,7 +98,11 @@ def answers(group: ClassSet, rows: Sequence[Row]) -> Ledger:
     headings.append(Heading((words.ANGLE_SHORT,)))
     if first:
         headings += [Heading((words.FIRST,)), Heading((words.FIRST_ANGLE_SHORT,))]
-    made = tuple(_answer_row(row, labels, turned=turned, first=first) for row in rows)
+    beyond = next((row.further for row in rows if row.further), None)
+    if beyond:
+        headings.append(Heading((beyond[0], words.FOR_ZERO)))
+    further = beyond is not None
+    made = tuple(_answer_row(row, labels, turned=turned, first=first, further=further) for row in rows)
     return Ledger(_title(group), str(group.code), _notes(group), (), tuple(headings), made, words.FOOT, 2)
 
 
@@ -167,4 +178,5 @@ def pages(group: ClassSet, rows: Sequence[Row]) -> Iterator[Page]:
 def table(rows: Sequence[Row]) -> list[list[str]]:
     """The whole key as rows of text, its head line first."""
     listed = {how: key.columns(rows, how) for how in WAYS}
-    return [key.heads(rows, listed), *(key.cells(row, key.given_labels(rows), listed) for row in rows)]
+    given, further = key.given_labels(rows), any(row.further for row in rows)
+    return [key.heads(rows, listed), *(key.cells(row, given, listed, further=further) for row in rows)]

@@ -41,7 +41,8 @@ class Slip:
 @dataclass(frozen=True, slots=True)
 class Row:
     """One learner's line of the key. ``given`` are the values by their labels; ``slips`` what each mistake
-    gives by how it is made (``drawn``, ``calculated``) and by its name."""
+    gives by how it is made (``drawn``, ``calculated``) and by its name; ``further`` the answer to a question
+    beyond the problem, if its sheet asks one."""
 
     place: int
     code: str
@@ -54,6 +55,7 @@ class Row:
     tolerance: Amount
     first: tuple[Phrase, Amount] | None
     slips: dict[str, dict[Phrase, Slip]]
+    further: tuple[Phrase, Amount] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,6 +107,11 @@ def _first(task: Task) -> tuple[Phrase, Amount] | None:
     return None
 
 
+def _further(task: Task) -> tuple[Phrase, Amount] | None:
+    """The answer to the question beyond the problem."""
+    return None if task.further is None else (task.further.symbol, amount_of(task, task.further.value))
+
+
 def _slips(task: Task, how: str, limits: Limits) -> dict[Phrase, Slip]:
     size, _ = task.tolerance(how, limits)
     return {
@@ -121,7 +128,7 @@ def row_of(learner: Learner, task: Task, given: tuple[tuple[str, Amount], ...], 
     return Row(
         learner.place, str(learner.code), learner.name, given, scale, task.symbol, task.writing.unit,
         amount_of(task, task.result), _tolerance(task, limits), _first(task),
-        {how: _slips(task, how, limits) for how in (DRAWN, CALCULATED)},
+        {how: _slips(task, how, limits) for how in (DRAWN, CALCULATED)}, _further(task),
     )  # fmt: skip
 
 
@@ -178,14 +185,18 @@ def heads(rows: Sequence[Row], listed: dict[str, tuple[Column, ...]]) -> list[st
     made += [words.SCALE, f"{symbol} ({first.unit})", words.in_mm(symbol), words.ANGLE, words.SIDE]
     made += [words.tolerance_in(first.unit), words.tolerance_in("mm"), words.tolerance_in("°")]
     made += [words.FIRST, words.FIRST_SIZE, words.FIRST_LENGTH, words.FIRST_ANGLE, words.FIRST_SIDE]
+    if any(row.further for row in rows):
+        made += [words.FURTHER, words.FURTHER_ANGLE, words.SIDE]
     for how in (DRAWN, CALCULATED):
         made += [words.slip_head(how, [plain(name) for name in column.names]) for column in listed[how]]
     return made
 
 
-def cells(row: Row, given: dict[str, bool], listed: dict[str, tuple[Column, ...]]) -> list[str]:
+def cells(
+    row: Row, given: dict[str, bool], listed: dict[str, tuple[Column, ...]], *, further: bool = False
+) -> list[str]:
     """One learner's line of that table; ``given`` as ``given_labels`` has it, ``listed`` the columns of mistakes by
-    how they are made."""
+    how they are made, ``further``: some sheet of the set asks a question beyond the problem."""
     made = [str(row.place), row.name, row.code]
     amounts = dict(row.given)
     for label, drawn in given.items():
@@ -196,6 +207,9 @@ def cells(row: Row, given: dict[str, bool], listed: dict[str, tuple[Column, ...]
     made += [tolerance.size, tolerance.length, tolerance.angle.removesuffix("°")]
     name, first = row.first or ((), Amount(""))
     made += [plain(name), first.size, first.length, first.angle.removesuffix("°"), first.side]
+    if further:
+        _, beyond = row.further or ((), Amount(""))
+        made += [beyond.size, beyond.angle.removesuffix("°"), beyond.side]
     for how in (DRAWN, CALCULATED):
         slips = [column.slip(row, how) for column in listed[how]]
         made += ["" if slip is None else slip.written for slip in slips]

@@ -4,6 +4,7 @@ import csv
 import io
 import json
 
+import numpy as np
 import pytest
 from making.paths import ROOT
 
@@ -17,6 +18,7 @@ from pycore.practice import codes
 from pycore.practice.class_set import problems
 from pycore.practice.codes import MOST_LEARNERS, Code
 from pycore.sheet import ledger
+from pycore.words import key as words
 
 assert ROOT
 
@@ -243,3 +245,20 @@ def test_topics_are_taken_up_by_registration_alone():
     assert {slug for slug, page in CALCULATORS.items() if page.topic is not None} == set(class_set.TOPICS)
     source = (ROOT / "pycore" / "pages" / "class_set.py").read_text("utf-8")
     assert "neutral" not in source
+
+
+def test_the_key_answers_the_further_question_of_the_stretch_tier():
+    """Which current in the third line leaves no neutral: against numpy, from the key's own values."""
+    done, data, _ = made(form(tier="stretch", learners="4"), work="key")
+    rows = list(csv.reader(io.StringIO(data.decode("utf-8-sig"), newline=""), strict=True))
+    assert done["ok"]
+    group = read_set(form(tier="stretch", learners="4"))
+    problems_made = [learner for learner in class_job.learners_of(group) if learner is not None]
+    for row, learner in zip(rows[1:], problems_made, strict=True):
+        found = dict(zip(rows[0], row, strict=True))
+        sizes, lags = ([float(learner.form[f"{key}{n}"]) for n in (1, 2)] for key in "ia")
+        angles = np.radians(np.array([0.0, -120.0]) - lags)
+        assert float(found[words.FURTHER]) == pytest.approx(abs(np.sum(sizes * np.exp(1j * angles))), abs=0.06)
+        assert found[words.FURTHER_ANGLE]
+    core = made(form(learners="2"), work="key")[1].decode("utf-8-sig")
+    assert words.FURTHER not in core
