@@ -58,9 +58,7 @@ def _angle(amount: Amount, more: str = "") -> Lines:
     return (f"{amount.angle}{more}", amount.side)
 
 
-def _answer_row(
-    row: Row, labels: Sequence[str], *, turned: bool, first: bool, further: bool
-) -> tuple[Lines, ...]:
+def _answer_row(row: Row, labels: Sequence[str], *, turned: bool, first: bool) -> tuple[Lines, ...]:
     """One learner's line, in the columns that some learner of the set needs."""
     made: list[Lines] = [(str(row.place),), _name(row)]
     given = dict(row.given)
@@ -77,11 +75,6 @@ def _answer_row(
         made += [((*name, f": {found.size} {row.unit}"), f"{found.length} mm"), _angle(found)]
     elif first:
         made += [("",), ("",)]
-    if further and row.further is not None:
-        beyond = row.further[1]
-        made.append((f"{beyond.size} {row.unit}", f"{beyond.angle} {beyond.side}".strip()))
-    elif further:
-        made.append(("",))
     return tuple(made)
 
 
@@ -98,12 +91,23 @@ def answers(group: ClassSet, rows: Sequence[Row]) -> Ledger:
     headings.append(Heading((words.ANGLE_SHORT,)))
     if first:
         headings += [Heading((words.FIRST,)), Heading((words.FIRST_ANGLE_SHORT,))]
-    beyond = next((row.further for row in rows if row.further), None)
-    if beyond:
-        headings.append(Heading((beyond[0], words.FOR_ZERO)))
-    further = beyond is not None
-    made = tuple(_answer_row(row, labels, turned=turned, first=first, further=further) for row in rows)
+    made = tuple(_answer_row(row, labels, turned=turned, first=first) for row in rows)
     return Ledger(_title(group), str(group.code), _notes(group), (), tuple(headings), made, words.FOOT, 2)
+
+
+def beyond(group: ClassSet, rows: Sequence[Row]) -> Iterator[Ledger]:
+    """The table of answers to the question beyond the problem, where sheets ask one."""
+    asked = [(row, *row.further) for row in rows if row.further is not None]
+    if not asked:
+        return
+    headings = (
+        Heading((words.PLACE,)), Heading((words.NAME, words.CODE), "start"), Heading((asked[0][1],)),
+        Heading((words.ANGLE_SHORT,)),
+    )  # fmt: skip
+    made = tuple(
+        ((str(row.place),), _name(row), (f"{found.size} {row.unit}",), _angle(found)) for row, _, found in asked
+    )
+    yield Ledger(words.FOR_ZERO, str(group.code), (), (), headings, made, words.FOOT, 2)
 
 
 def sign(number: int) -> str:
@@ -167,6 +171,7 @@ def pages(group: ClassSet, rows: Sequence[Row]) -> Iterator[Page]:
         listed = key.columns(rows, how)
         if listed:
             ledgers += slips(group, rows, how, listed)
+    ledgers += beyond(group, rows)
     counts = [ledger.page_count(one, group.code.paper) for one in ledgers]
     whole, done = len([0 for count in counts for _ in range(count)]), 0
     for one, count in zip(ledgers, counts, strict=True):
