@@ -19,7 +19,8 @@ CAUTIONS = (
 LOAD, FACTOR, TARGET, VOLTAGE, PHASES = "Load", "Power factor", "Target", "Voltage", "Phases"
 HELP = (
     "The load as active power 10 kW, apparent power 12 kVA, reactive power 5 kvar or line current 20 A. The target is "
-    "the power factor to be reached; leave it empty for no correction. The voltage of three phases is from line to line."
+    "the power factor to be reached; leave it empty for no correction. The voltage of three phases is from line to "
+    "line."
 )
 PHASE_CHOICES = (("3", "three"), ("1", "one"))
 REFERENCE = "active power"
