@@ -38,6 +38,12 @@ def told_companion(teller: "Teller", step: Step) -> tuple[Phrase, Phrase]:
     return sentence, words.companion_why(telling.companions.words.plural, scale, amount) + telling.companions.why
 
 
+def told_on_the_way(teller: "Teller", step: Step) -> tuple[Phrase, Phrase]:
+    """The sum of the first two arrows of a tip to tail, drawn for itself, and what it is."""
+    tag, end = teller.telling.tags[f"i{teller.construction.order}"], words.tip_of(teller.tag(step.about[-1]))
+    return words.on_the_way(tag, teller.place, end), teller.telling.words.on_the_way
+
+
 def led_length(teller: "Teller", otherwise: float) -> float:
     """Length in mm of the companion that stands in the first direction; ``otherwise`` where a faint line does."""
     led = leads(teller.construction)

@@ -18,7 +18,8 @@ from pycore.calculators.sum_page import summary as sum_summary
 from pycore.calculators.sum_problem import SheetProblem, read_sheet
 from pycore.calculators.written import Telling, degrees_text
 from pycore.circuits.power import Correction, Load, NoLoad, capacitance, complex_power, correct
-from pycore.constructions.construction import Picture
+from pycore.constructions.construction import Construction, Picture, Step
+from pycore.constructions.moves import Join
 from pycore.errors import Fault
 from pycore.practice.codes import Code
 from pycore.practice.task import Mistake, Task
@@ -96,6 +97,15 @@ class PowerCase(SumCase):
         picture = Picture(problem["first"], problem["rotation"], reference)
         super().__init__(problem, arms, telling.lines, picture, telling)
         self.total = correction.after if correction and self.corrected else power
+
+    def build(self, method: str, order: str) -> Construction:
+        """The construction of a method in an order; tip to tail draws the apparent power before the correction too."""
+        made = super().build(method, order)
+        if not self.corrected or method != "tip-to-tail" or order != "12" or len(self.arms) != 3:
+            return made
+        place = next(index for index, step in enumerate(made.steps) if step.about == (1, 2)) + 1
+        before = Step("on-the-way", (Join("before", "O", "P2", "partial", "i12"),), (1, 2))
+        return replace(made, steps=(*made.steps[:place], before, *made.steps[place:]))
 
     def units_head(self) -> str:
         """None: each row names its own."""

@@ -4,7 +4,7 @@ import math
 from collections.abc import Callable
 
 from pycore import quantity
-from pycore.calculators.companion import led_length, told_companion
+from pycore.calculators.companion import led_length, told_companion, told_on_the_way
 from pycore.calculators.interface import Block, Move
 from pycore.calculators.written import Telling, degrees_text, length_text, reading_text, wider_than_right
 from pycore.constructions.construction import Construction, Step
@@ -106,9 +106,8 @@ class Teller:
 
     def tell(self) -> tuple[Block, ...]:
         """Every step as a numbered move."""
-        return tuple(
-            Move(number, *self.tell_one(step)) for number, step in enumerate(self.construction.steps, start=1)
-        )
+        steps = enumerate(self.construction.steps, start=1)
+        return tuple(Move(number, *self.tell_one(step)) for number, step in steps)
 
     def tell_one(self, step: Step) -> tuple[Phrase, Phrase]:
         """The sentence of one step and its why."""
@@ -130,6 +129,10 @@ class Teller:
     def step_companion(self, step: Step) -> tuple[Phrase, Phrase]:
         """A phasor of another quantity."""
         return told_companion(self, step)
+
+    def step_on_the_way(self, step: Step) -> tuple[Phrase, Phrase]:
+        """The sum of the first two arrows, drawn for itself."""
+        return told_on_the_way(self, step)
 
     def step_draw_first(self, step: Step) -> tuple[Phrase, Phrase]:
         """An arrow that needs no protractor."""
@@ -245,9 +248,8 @@ class Teller:
     def step_result(self, step: Step) -> tuple[Phrase, Phrase]:
         """The resultant."""
         ends = {"carry-on": words.LINE_END, "corner": self.corner_end(), "close": words.MEETING}
-        end = words.LAST_TIP if self.construction.method == "tip-to-tail" else ends.get(
-            self.before(step), words.LINE_END
-        )
+        tip_to_tail = self.construction.method == "tip-to-tail"
+        end = words.LAST_TIP if tip_to_tail else ends.get(self.before(step), words.LINE_END)
         return words.result(self.telling.tags["sum"], self.place, end), words.result_why()
 
     def corner_end(self) -> str:

@@ -59,6 +59,11 @@ def reference_why() -> Phrase:
     return say("It is only a direction, to count angles from.")
 
 
+def on_the_way(tag: Name, place: str, end: Name) -> Phrase:
+    """The sum of the first arrows, drawn for itself."""
+    return say("**Draw {tag}.** From {place} to {end}.", tag=tag, place=place, end=end)
+
+
 def companion_first(tag: Name, way: str, place: str, length: str) -> Phrase:
     """A phasor of another quantity that angles are counted from."""
     return say("**Draw {tag}.** {way} from {place}, {length}: a double line with an open arrowhead.",

@@ -19,13 +19,13 @@ CAUTIONS = (
 LOAD, FACTOR, TARGET, VOLTAGE, PHASES = "Load", "Power factor", "Target", "Voltage", "Phases"
 HELP = (
     "The load as active power 10 kW, apparent power 12 kVA, reactive power 5 kvar or line current 20 A. The target is "
-    "the power factor to be reached; leave it empty for no correction. The voltage of three phases is from line to "
-    "line."
+    "the power factor to be reached; leave it empty for no correction. The voltage of three phases is that from line "
+    "to line."
 )
 PHASE_CHOICES = (("3", "three"), ("1", "one"))
 REFERENCE = "active power"
 WORDS = SumWords("power", "powers", "kVA, kW or kvar", closes="no power is left and no arrow is drawn",
-                 opposite="the reversed sum")  # fmt: skip
+                 on_the_way=("This is the triangle before the correction.",))  # fmt: skip
 TASK = "Find the apparent power by drawing"
 TASK_TARGET = "Find the reactive power that reaches the target, then draw the triangle before and after"
 CAPACITOR_POWER, COIL_POWER = "Capacitor", "Coil"

@@ -19,6 +19,8 @@ class SumWords:
     partial: str = ""
     opposite: str = "the reversed sum"
     why_opposite: str = "It balances the sum: equal in size, opposite in direction."
+    on_the_way: Phrase = ()
+    """What the sum of the first two arrows is, where a page draws it for itself."""
 
 
 NEUTRAL = SumWords(

@@ -6,7 +6,7 @@ import random
 import numpy as np
 import pytest
 from unit.formulas import lines_of
-from unit.sheets import table_of
+from unit.sheets import arrow_of, table_of, vector
 
 from pycore.calculators.registry import CALCULATORS
 from pycore.errors import InputError
@@ -184,3 +184,13 @@ def test_a_slip_with_the_triangle_is_recognised(key: str, size: float):
     task = PAGE.task({"power": "3 kW", "factor": "0.6", "target": "", "voltage": "230", "phases": "1"})
     marked = mark(task, Given(1000 * size, math.degrees(math.acos(0.6)), how=CALCULATED))
     assert key in {mistake.key for cause in marked.causes for mistake in cause.mistakes}
+
+
+def test_tip_to_tail_draws_the_triangle_before_the_correction_too():
+    sheet = PAGE.pages(EXAMPLE)[0]
+    before, after = (vector(arrow_of(sheet, key)) for key in ("i12", "sum"))
+    assert abs(before - complex(100, 1000 * math.tan(math.acos(0.7)) / 10)) < 1e-6
+    assert abs(after - complex(100, 1000 * math.tan(math.acos(0.95)) / 10)) < 1e-6
+    working = next(working for working in PAGE.answer(EXAMPLE).workings if working.shown)
+    told = [(plain(block.phrase), plain(block.why)) for block in working.blocks if hasattr(block, "step")]
+    assert ("Draw S₁. From the start to the tip of Q.", "This is the triangle before the correction.") in told
