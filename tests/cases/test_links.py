@@ -107,5 +107,6 @@ def test_every_page_and_every_choice_has_a_link_that_holds_it():
 LISTED = (
     "neutral-current", "add-phasors", "star-and-delta", "sequence-components", "graph-paper", "ruler-and-protractor",
     "rig-record", "series-circuit", "parallel-circuit", "power-triangle",
+    "harmonics-in-the-neutral", "open-neutral", "two-wattmeters",
 )  # fmt: skip
 """Pages with links in the files."""
