@@ -4,6 +4,7 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from pycore import trig
+from pycore.constructions.companions import companion_moves
 from pycore.constructions.construction import Construction, Picture
 from pycore.constructions.moves import Direction, SetOff
 from pycore.drawing import Circle, Group, Item, Line, Page, Shape
@@ -253,9 +254,11 @@ def view(
 ) -> Page:
     """The figure alone, laid out anew for a phone: 100 mm stand for the width of the screen."""
     box = extent(construction, picture)
-    room = VIEW_WIDTH - 2 * VIEW_MARGIN
+    # Beside a companion's rails a label needs more room.
+    margin = VIEW_MARGIN + (3.0 if companion_moves(construction) else 0.0)
+    room = VIEW_WIDTH - 2 * margin
     factor = min(room / max(box.width, 1e-9 * max(box.height, 1.0), 1e-300), room / max(box.height, 1e-300))
-    height = max(52.0, box.height * factor + 2 * VIEW_MARGIN)
+    height = max(52.0, box.height * factor + 2 * margin)
     area = Box(1.5, 1.5, VIEW_WIDTH - 1.5, height - 1.5)
     stand = stand_in(construction, picture, area, factor)
     groups, _, _, _ = figure_groups(construction, stand, look, style, area)
