@@ -78,8 +78,32 @@ def read(text: str) -> tuple[Entry, ...]:
     return tuple(_entry(line, roles, units) for line in lines[1 if has_head else 0 :])
 
 
+def _parted(cell: str) -> tuple[str, ...]:
+    """A line typed with spaces alone, such as ``334-PEK-23G 7.5 A``: the code, and what stands after it."""
+    words_in = cell.split()
+    for count in range(1, len(words_in)):
+        if _reads(" ".join(words_in[:count])):
+            return " ".join(words_in[:count]), " ".join(words_in[count:])
+    return (cell,)
+
+
+def _settled(cells: dict[str, str]) -> dict[str, str]:
+    """Words that stand in another's column because one before them was left out: a side or a way of finding
+    it where an angle belongs."""
+    asked = ("answer-angle", "answer-side", "answer-how")
+    for name in asked[:2]:
+        told = cells.get(name, "").lower()
+        for other, known in (("answer-side", words.SIDES), ("answer-how", words.HOWS)):
+            if told and asked.index(other) > asked.index(name) and told in known and not cells.get(other):
+                cells[other] = cells[name]
+                cells[name] = ""
+                break
+    return cells
+
+
 def _entry(line: Line, roles: Sequence[str], units: Mapping[str, str]) -> Entry:
-    cells = {role: cell for role, cell in zip(roles, line.cells, strict=False) if role}
+    given = _parted(line.cells[0]) if len(line.cells) == 1 else line.cells
+    cells = _settled({role: cell for role, cell in zip(roles, given, strict=False) if role})
     if "answer" in units and "answer-unit" not in cells:
         cells["answer-unit"] = units["answer"]
     return Entry(line.number, cells, words.open_quote() if line.open_quote else _fault(cells))

@@ -184,7 +184,8 @@ def _rows(members: Sequence[Field], form: Mapping[str, str], echo: Echo) -> list
         messages = [_message(field, COLUMNS if last else index + 1) for index, field in enumerate(row)]
         # Help that one column would squeeze has the row's whole width, below it.
         apart = len(row) > 1
-        helps = [_help(field, form=form) for field in row if field.help] if apart else []
+        told = {field.help: field for field in row if field.help} if apart else {}
+        helps = [_help(field, form=form) for field in told.values()]
         rows.append((fields_html(row, form, echo, help_apart=apart), join(helps), join(messages)))
     return rows
 

@@ -9,7 +9,7 @@ LEAD = (
     "or without."
 )
 RESULTS = "Answers, one learner on each line"
-EXAMPLE = "Code; answer; angle; side; how"
+EXAMPLE = "334-PEK-23G; 7.5 A; 78.5; clockwise; drawn"
 RESULTS_HELP = (
     "Bare numbers are in the unit of the topic; write 52 mm or 5.2 cm for lengths. They are kept on this device until "
     "you erase them, and never sent."

@@ -14,7 +14,8 @@ from pycore.errors import InputError
 from pycore.pages.class_job import learners_of
 from pycore.pages.class_marks import MOST_LINES, Marking, read_results
 from pycore.pages.class_set import FIELDS, read_set
-from pycore.practice import tables
+from pycore.practice import results, tables
+from pycore.practice.codes import Code
 
 FORM = default_form(FIELDS) | {"learners": "6", "seed": "41", "method": "parallelogram"}
 GROUP = read_set(FORM)
@@ -196,3 +197,22 @@ def test_a_table_is_read_back_as_it_was_written(mark: str):
     rows = [["a;b", "c,d", "e\tf"], ['"', "'", "''x"], ["1,5", "1.5", "Zoë"], ["two\nlines", "x", "y"]]
     read = [line.cells for line in tables.read(tables.write(rows, mark))]
     assert [tuple(row) for row in rows] == read
+
+
+@pytest.mark.parametrize(
+    ("typed", "cells"),
+    [
+        ("{code} 7.5", {"answer": "7.5"}),
+        ("{code} 7.5 A", {"answer": "7.5 A"}),
+        ("{code}, 23.0, drawn", {"answer": "23.0", "answer-how": "drawn"}),
+        ("{code}; 23; calculated", {"answer": "23", "answer-how": "calculated"}),
+        ("{code}; 23; 40; drawn", {"answer": "23", "answer-angle": "40", "answer-how": "drawn"}),
+        ("{code}; 23; clockwise", {"answer": "23", "answer-side": "clockwise"}),
+    ],
+)
+def test_a_line_is_read_as_it_was_meant(typed: str, cells: dict):
+    """Spaces instead of a separator; a word where an angle was left out."""
+    code = str(Code(0, "core", seed=7, number=1))
+    (entry,) = results.read(typed.format(code=code))
+    assert "" == entry.why
+    assert {**cells, "code": code} == {name: cell for name, cell in entry.cells.items() if cell}
