@@ -9,7 +9,7 @@ from pycore.api import handle
 from pycore.calculators.interface import default_form
 from pycore.calculators.neutral_current import NeutralCurrent
 from pycore.calculators.neutral_fields import FIELDS
-from pycore.calculators.registry import CALCULATORS
+from pycore.calculators.registry import CALCULATORS, PAGES
 from pycore.calculators.sum_page import SumPage
 from pycore.practice.codes import TIERS, Code
 from pycore.practice.task import Task
@@ -55,7 +55,7 @@ def test_a_code_gives_the_page_and_the_link_of_its_problem(typed: str):
 ])  # fmt: skip
 def test_a_code_that_cannot_be_used_is_refused_with_the_reason(typed: object, said: str, monkeypatch):
     # Every topic may have its page: the last one's is taken away, as an older edition has none.
-    monkeypatch.delitem(CALCULATORS, "sequence-components")
+    monkeypatch.delitem(PAGES, "sequence-components")
     reply = ask("code", code=typed)
     assert not reply["ok"]
     assert ["code"] == [error["field"] for error in reply["errors"]]
