@@ -40,6 +40,28 @@ class Reply:
     meant: str = ""
     follows: bool = False
     wrong_before: tuple[str, ...] = ()
+    other_scale: float | None = None
+    """A scale (unit per cm) at which a length that is wrong on this sheet would be right."""
+
+
+SCALES = (1.0, 2.0, 2.5, 4.0, 5.0)
+"""Steps of the scales that a class draws at, times powers of ten (common practice)."""
+
+
+def other_scale(task: Task, given: Given, typed: Typed, limits: Limits) -> float | None:
+    """The scale, within a decade of the sheet's, at which a length given would be right; None for none."""
+    if given.how != DRAWN or typed.unit not in LENGTHS:
+        return None
+    here = 10.0 / task.factor
+    centimetres = typed.number * LENGTHS[typed.unit] / 10.0
+    decade = float(f"1e{quantity.order_of_magnitude(here)}")
+    for power in (0.1 * decade, decade, 10.0 * decade):
+        for step in SCALES:
+            scale = step * power
+            another = math.fabs(scale - here) > 1e-9 * here and here / 10.0 <= scale <= here * 10.0
+            if another and mark(task, replace(given, size=centimetres * scale), limits).band == ACCEPT:
+                return scale
+    return None
 
 
 def units(task: Task) -> tuple[str, ...]:
@@ -168,4 +190,5 @@ def _judged(task: Task, given: Given, typed: Typed, owns: tuple[Own, ...], limit
             other = replace(given, size=size_in(task, Typed(typed.number, unit, told=False)))
             if unit != typed.unit and mark(task, other, limits).band == ACCEPT:
                 return Reply(given, replace(marked, band=LOOK, causes=()), typed.unit, unit, wrong_before=wrong)
-    return Reply(given, marked, typed.unit, follows=follows(task, owns, given, limits), wrong_before=wrong)
+    led = follows(task, owns, given, limits)
+    return Reply(given, marked, typed.unit, "", led, wrong, other_scale(task, given, typed, limits))

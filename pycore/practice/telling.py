@@ -90,7 +90,12 @@ def tell(task: Task, reply: Reply) -> Told:
     headline = _headline(task, reply)
     if marked.band == ACCEPT or reply.meant or reply.follows:
         return Told(marked.band, headline, tuple(lines))
+    if reply.other_scale is not None:
+        other = f"1{NO_BREAK_SPACE}cm{NO_BREAK_SPACE}={NO_BREAK_SPACE}{task.writing.scale(reply.other_scale)}"
+        lines.append(words.fits_scale(other, task.scale_words))
     causes = marked.causes[:MOST_NAMED]
+    if not causes and reply.other_scale is not None:
+        return Told(marked.band, headline, tuple(lines))
     if not causes:
         return Told(marked.band, headline, (*lines, words.no_cause()))
     introduction: Phrase = words.several(len(causes)) if len(causes) > 1 else ()

@@ -115,6 +115,12 @@ def several(count: int) -> Phrase:
     return say("{count} things would give this answer:", count={2: "Two", 3: "Three"}.get(count, str(count)))
 
 
+def fits_scale(other: str, sheet: str) -> Phrase:
+    """A length that is right at another scale."""
+    return say("It would be right at {other}; this sheet’s scale is {sheet}. Which is your drawing’s?", other=other,
+               sheet=sheet)  # fmt: skip
+
+
 def no_cause() -> Phrase:
     """No catalogued mistake fits."""
     return say("No usual mistake gives this answer: go through the steps once more, one by one.")

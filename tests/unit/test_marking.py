@@ -292,3 +292,12 @@ def test_degenerate_problems_are_marked_too(values, method: str):
             given = {"answer": f"{size} A"} | turned
             assert tell(subject, judge(subject, given)).headline
     assert marking.mark(subject, Given(subject.size)).band == ACCEPT
+
+
+def test_a_length_that_is_right_at_another_scale_asks_which_scale_was_drawn():
+    subject = of(VALUES[0])
+    told = tell(subject, judge(subject, {"answer": "116 mm"}))
+    assert any("right at 1\u00a0cm\u00a0=\u00a01\u00a0A" in plain(line) for line in told.lines)
+    assert WRONG == told.band
+    for other in ("23.2 A", "95 mm"):
+        assert judge(subject, {"answer": other}).other_scale is None
