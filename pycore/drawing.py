@@ -85,6 +85,29 @@ class Shape:
 
 
 @dataclass(frozen=True, slots=True)
+class Squares:
+    """The dark squares of a grid, filled together as one: ``rows`` from the top, "1" dark and "0" nothing.
+
+    ``corner`` is the grid's upper left corner, ``side`` that of one square.
+    """
+
+    corner: Point
+    side: float
+    rows: tuple[str, ...]
+    fill: Ink = "ink"
+
+
+def dark_runs(row: str) -> Iterator[tuple[int, int]]:
+    """The dark squares of one row that lie side by side: from a column up to, not including, another."""
+    start = row.find("1")
+    while start >= 0:
+        end = row.find("0", start)
+        end = len(row) if end < 0 else end
+        yield start, end
+        start = row.find("1", end)
+
+
+@dataclass(frozen=True, slots=True)
 class Arrow:
     """A phasor's arrow: the point stands exactly on ``tip``.
 
@@ -168,7 +191,7 @@ class Stamp:
     factor: float
 
 
-Item = Line | Arc | Circle | Shape | Arrow | Text | Group
+Item = Line | Arc | Circle | Shape | Squares | Arrow | Text | Group
 
 
 @dataclass(frozen=True, slots=True)
@@ -221,6 +244,10 @@ def mirrored(page: Page) -> Page:
                 return replace(item, centre=over(item.centre))
             case Shape():
                 return replace(item, points=tuple(over(point) for point in item.points))
+            case Squares():
+                across = max((len(row) for row in item.rows), default=0)
+                corner = over(item.corner.plus(Point(across * item.side, 0.0)))
+                return replace(item, corner=corner, rows=tuple(row.ljust(across, "0")[::-1] for row in item.rows))
             case Arrow():
                 return replace(item, tail=over(item.tail), tip=over(item.tip))
             case Text():

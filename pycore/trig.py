@@ -99,6 +99,35 @@ def direction(degrees: float) -> tuple[float, float]:
     return (-along, -up) if quarter == 2 else (up, -along)
 
 
+def directions(angles: Sequence[float]) -> tuple[list[float], list[float]]:
+    """Cosines and sines of many angles in degrees, those of ``direction`` to the last bit.
+
+    Nothing is kept, and the kernels are written out: a sample of drawings asks for thousands that never come again.
+    """
+    a, b, c, d, e, f = _SINE
+    p, q, r, s, t, u = _COSINE
+    cosines, sines = [], []
+    for degrees in angles:
+        turned = math.fmod(degrees, 360.0)
+        quarters = math.floor(turned / 90.0 + 0.5)
+        rest = turned - 90.0 * quarters + 0.0
+        if rest == 30.0 or rest == -30.0:
+            along, up = _HALF_ROOT_3, rest / 60.0
+        else:
+            x = rest * RADIANS_PER_DEGREE
+            z = x * x
+            along = 1.0 - (0.5 * z - z * z * (p + z * (q + z * (r + z * (s + z * (t + z * u))))))
+            up = x + x * z * (a + z * (b + z * (c + z * (d + z * (e + z * f)))))
+        quarter = quarters & 3
+        if quarter & 1:
+            along, up = -up, along
+        if quarter & 2:
+            along, up = -along, -up
+        cosines.append(along)
+        sines.append(up)
+    return cosines, sines
+
+
 def sine(degrees: float) -> float:
     """Sine of an angle in degrees; raises ValueError for NaN and infinities."""
     return direction(degrees)[1]

@@ -10,10 +10,12 @@ so that what counts is where 95 in 100 of them end, not a mean of squares.
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 
 from pycore import geometry, phasor
 from pycore.accuracy.propagation import Matrix, Vector
 from pycore.constructions.construction import Construction, crossing_angles
+from pycore.constructions.many import Column, carry_out_many
 from pycore.constructions.moves import (
     DEVIATIONS,
     Degenerate,
@@ -239,6 +241,19 @@ class Dice:
 _SIXTEEN = math.sqrt(16 * (4096 * 4096 - 1) / 12)
 
 
+@lru_cache(maxsize=4)
+def _throws(columns: int) -> tuple[Column, ...]:
+    """So many normal deviates for each drawing of a sample, one column for each slip: the same for every problem, so
+    that those of a class are thrown once."""
+    dice = Dice(20261125)
+    thrown = [dice.normal() for _ in range(SAMPLES * columns)]
+    return tuple(thrown[column::columns] for column in range(columns))
+
+
+def _scaled(factor: float, column: Column) -> Column:
+    return [factor * number for number in column]
+
+
 def _share(values: list[float], share: float) -> float:
     """The value below which this share of the values lies."""
     ordered = sorted(values)
@@ -258,22 +273,22 @@ def _sampled(construction: Construction, factor: float, hand: Hand, plain: Sprea
     ``plain``: what first order gives, ``slopes``: how far the length moves for one standard uncertainty of
     each deviation. Its own spread over the same slips is known, so that the luck of the dice can be taken out.
     """
-    dice, exact = Dice(20261125), construction.end_point
+    exact = construction.end_point
     kinds = [pair for pair in _kinds(construction.moves) if not is_final(construction.moves[pair[0]])]
-    keys = [(f"{index}:{kind}", hand.deviation(kind, factor)) for index, kind in kinds]
     size, reading = math.hypot(exact.x, exact.y), hand.length / factor
-    moved: list[Point] = []
-    off: list[float] = []
-    straight: list[float] = []
-    for _ in range(SAMPLES):
-        slips, misread = [dice.normal() for _ in keys], reading * dice.normal()
-        figure = _figure(construction, {key: sd * slip for (key, sd), slip in zip(keys, slips, strict=True)})
-        if figure:
-            end = figure.points[construction.end]
-            moved.append(end.minus(exact))
-            off.append(math.fabs(math.hypot(end.x, end.y) + misread - size))
-            linear = math.fsum(slope * slip for slope, slip in zip(slopes, slips, strict=True))
-            straight.append(math.fabs(linear + misread))
+    *thrown, last = _throws(len(kinds) + 1)
+    slips = {
+        f"{index}:{kind}": _scaled(hand.deviation(kind, factor), column)
+        for (index, kind), column in zip(kinds, thrown, strict=True)
+    }
+    drawn = carry_out_many(construction.moves_to_end, slips, SAMPLES)
+    across, up = (drawn.kept(column) for column in drawn.points[construction.end])
+    misread = _scaled(reading, drawn.kept(last))
+    moved = [Point(x - exact.x, y - exact.y) for x, y in zip(across, up, strict=True)]
+    off = [math.fabs(math.hypot(x, y) + wrong - size) for x, y, wrong in zip(across, up, misread, strict=True)]
+    steps = [drawn.kept(_scaled(slope, column)) for slope, column in zip(slopes, thrown, strict=True)]
+    linear = [math.fsum(step) for step in zip(*steps, strict=True)]
+    straight = [math.fabs(step + wrong) for step, wrong in zip(linear, misread, strict=True)]
     if len(moved) * 2 < SAMPLES:
         return plain
     covariance = _holding(moved, plain.covariance)
@@ -286,11 +301,11 @@ def _holding(moved: list[Point], shape: Matrix) -> Matrix:
     """The covariance whose 95 % ellipse about the exact end holds 95 in 100 of these ends, in the shape of
     those 95: the few that went astray do not stretch it."""
     for _ in range(2):
-        away = [_away(place, shape) for place in moved]
+        away = _away(moved, shape)
         limit = _share(away, 0.95)
         kept = [place for place, far in zip(moved, away, strict=True) if far <= limit]
         shape = _moments(kept)
-    grown = _share([_away(place, shape) for place in moved], 0.95) / (ELLIPSE * ELLIPSE)
+    grown = _share(_away(moved, shape), 0.95) / (ELLIPSE * ELLIPSE)
     (xx, xy), (_, yy) = shape
     return ((grown * xx, grown * xy), (grown * xy, grown * yy))
 
@@ -304,10 +319,10 @@ def _moments(places: list[Point]) -> Matrix:
     return ((xx, xy), (xy, yy))
 
 
-def _away(place: Point, shape: Matrix) -> float:
-    """How far a place is from the middle, squared, in standard uncertainties of a shape."""
+def _away(places: list[Point], shape: Matrix) -> list[float]:
+    """How far places are from the middle, squared, in standard uncertainties of a shape."""
     (xx, xy), (_, yy) = shape
-    whole = xx * yy - xy * xy
-    if whole <= 0.0:
-        return geometry.dot(place, place) / (xx + yy) if xx + yy > 0.0 else 0.0
-    return (yy * place.x * place.x - 2 * xy * place.x * place.y + xx * place.y * place.y) / whole
+    whole, twice = xx * yy - xy * xy, 2 * xy
+    if whole > 0.0:
+        return [(yy * x * x - twice * x * y + xx * y * y) / whole for x, y in places]
+    return [geometry.dot(place, place) / (xx + yy) if xx + yy > 0.0 else 0.0 for place in places]

@@ -5,7 +5,7 @@ For whoever asks about a drawing instead of printing it: tests, and measurements
 
 from dataclasses import dataclass, replace
 
-from pycore.drawing import Arc, Arrow, Circle, Group, Item, Line, Page, Shape, Text
+from pycore.drawing import Arc, Arrow, Circle, Group, Item, Line, Page, Shape, Squares, Text
 
 
 @dataclass(frozen=True, slots=True)
@@ -16,7 +16,7 @@ class Placed:
     outermost first. Coordinates are mm on the page, y up.
     """
 
-    item: Line | Arc | Circle | Shape | Arrow | Text | None = None
+    item: Line | Arc | Circle | Shape | Squares | Arrow | Text | None = None
     step: int | None = None
     phasor: str = ""
     copy: bool = False

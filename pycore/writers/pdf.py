@@ -26,7 +26,9 @@ from pycore.drawing import (
     Line,
     Page,
     Shape,
+    Squares,
     Text,
+    dark_runs,
 )
 from pycore.errors import DrawingError
 from pycore.geometry import Point
@@ -197,6 +199,8 @@ class _Content:
                     self._arc(arc)
             elif isinstance(item, Circle):
                 self._circle(item)
+            elif isinstance(item, Squares):
+                self._squares(item)
             else:
                 self._shape(item)
 
@@ -264,6 +268,26 @@ class _Content:
         if shape.closed:
             self._stream.close()
         finish()
+
+    def _squares(self, squares: Squares) -> None:
+        """Rectangles of whole squares, in a unit of their own: filled together, so that no seam shows."""
+        last = len(squares.rows) - 1
+        runs = [
+            f"{start} {last - row} {end - start} 1 re"
+            for row, marks in enumerate(squares.rows)
+            for start, end in dark_runs(marks)
+        ]
+        extent(squares.side)
+        if not runs:
+            return
+        side, left, top = squares.side, squares.corner.x, squares.corner.y
+        self._set_filling(squares.fill)
+        self._stream.push_state()
+        unit = factor(side)
+        self._stream.set_matrix(unit, "0", "0", unit, coordinate(left), coordinate(top - (last + 1) * side))
+        self._stream.stream.append("\n".join(runs))
+        self._stream.fill()
+        self._stream.pop_state()
 
     def _outline_and_fill(self, ink: Ink, width: float, fill: Ink | None) -> Callable[[], None] | None:
         """Set pen and filling; what finishes the path, None if nothing would be seen."""

@@ -6,14 +6,16 @@ import math
 import re
 import time
 import zlib
+from collections.abc import Iterator
 
+import numpy
 import pypdfium2 as pdfium
 import pypdfium2.raw as raw
 import pytest
 from fontTools.ttLib import TTFont
 
 from pycore import lettering
-from pycore.drawing import Arc, Arrow, Circle, Document, Group, Line, Page, Run, Shape, Text
+from pycore.drawing import Arc, Arrow, Circle, Document, Group, Line, Page, Run, Shape, Squares, Text
 from pycore.errors import DrawingError
 from pycore.geometry import ORIGIN, Point
 from pycore.lettering import made
@@ -136,6 +138,32 @@ def test_a_circle_and_shapes_are_closed_filled_and_stroked_as_asked():
     closed = [raw.FPDFPathSegment_GetClose(raw.FPDFPath_GetPathSegment(item, len(path) - 1)) for item, path in
               zip(items, paths(data), strict=True)]  # fmt: skip
     assert [1, 1, 1, 0] == closed
+
+
+def test_squares_are_filled_together_true_to_their_place():
+    """Runs of dark squares as rectangles of one path, by pdfium: corners in mm, y up, and one filling for all."""
+    rows = ("1101", "0000", "0110")
+    data = written(Squares(Point(20.0, 60.0), 0.285, rows, "accent"), Shape((ORIGIN, Point(9, 0), Point(9, 9)), 0.7))
+    squares, _ = pdfium.PdfDocument(data)[0].get_objects()
+    fill, stroke = ctypes.c_int(), ctypes.c_int()
+    raw.FPDFPath_GetDrawMode(squares, fill, stroke)
+    assert (True, False) == (bool(fill.value), bool(stroke.value))
+    found = sorted({(round(x * MM_PER_POINT, 3), round(y * MM_PER_POINT, 3)) for x, y in corners(squares)})
+    wanted = [
+        (20.0 + 0.285 * column, 60.0 - 0.285 * row)
+        for first, last, line in ((0, 2, 0), (3, 4, 0), (1, 3, 2))
+        for column in (first, last) for row in (line, line + 1)
+    ]  # fmt: skip
+    assert numpy.allclose(found, sorted(wanted), atol=0.0006)
+
+
+def corners(path: pdfium.PdfObject) -> Iterator[tuple[float, float]]:
+    """Every point of a path in points on the page, y up."""
+    matrix = path.get_matrix()
+    for index in range(raw.FPDFPath_CountSegments(path)):
+        x, y = ctypes.c_float(), ctypes.c_float()
+        raw.FPDFPathSegment_GetPoint(raw.FPDFPath_GetPathSegment(path, index), x, y)
+        yield matrix.on_point(x.value, y.value)
 
 
 def test_pen_width_colour_and_dashes_change_only_where_asked_and_are_right_everywhere():
@@ -276,6 +304,8 @@ def test_nan_and_infinity_are_refused_wherever_they_stand(bad):
         Circle(ORIGIN, bad),
         Shape((ORIGIN, there), 0.5),
         Shape((ORIGIN,), bad),
+        Squares(there, 1.0, ("1",)),
+        Squares(ORIGIN, bad, ("1",)),
         said("a", at=there),
         said("a", turn=bad),
         Text((Run("a", size=bad),), ORIGIN),

@@ -6,7 +6,7 @@ import xml.etree.ElementTree as ElementTree
 import pytest
 
 from pycore import lettering, trig
-from pycore.drawing import PAPER_COLOURS, Arc, Arrow, Circle, Group, Line, Page, Run, Shape, Text
+from pycore.drawing import PAPER_COLOURS, Arc, Arrow, Circle, Group, Line, Page, Run, Shape, Squares, Text
 from pycore.errors import DrawingError
 from pycore.geometry import ORIGIN, Point
 from pycore.writers import svg
@@ -145,6 +145,15 @@ def test_circles_and_shapes_have_outline_and_filling_only_where_asked():
     assert "Z" == filled.get("d")[-1] and "Z" != open_line.get("d")[-1]
 
 
+def test_squares_are_one_filled_path_of_rectangles():
+    root = drawn(Squares(Point(20.0, 60.0), 0.285, ("1101", "0000", "0110"), "accent"), Squares(ORIGIN, 1.0, ("0",)))
+    [path] = found(root, "path")
+    assert ("fill-accent", "#00664B", None) == tuple(path.get(name) for name in ("class", "fill", "stroke"))
+    assert path.get("d") == (
+        "M20 150H20.57V150.285H20ZM20.855 150H21.14V150.285H20.855ZM20.285 150.57H20.855V150.855H20.285Z"
+    )
+
+
 def test_dashes_are_written_in_mm_and_white_lines_are_cased():
     dashed = found(drawn(Line(ORIGIN, Point(9, 9), dash=(3.0, 0.75))), "line")
     white = found(drawn(Line(ORIGIN, Point(9, 9), 1.0, "white")), "line")
@@ -207,6 +216,8 @@ def test_nan_and_infinity_are_refused_wherever_they_stand(bad):
         Circle(ORIGIN, bad),
         Shape((ORIGIN, there), 0.5),
         Shape((ORIGIN,), bad),
+        Squares(there, 1.0, ("1",)),
+        Squares(ORIGIN, bad, ("1",)),
         Text((Run("a"),), there),
         Text((Run("a", size=bad),), ORIGIN),
         Text((Run("a"),), ORIGIN, turn=bad),
@@ -216,7 +227,8 @@ def test_nan_and_infinity_are_refused_wherever_they_stand(bad):
 
 
 def test_negative_sizes_are_refused():
-    for item in (Circle(ORIGIN, -1.0), Line(ORIGIN, Point(1, 1), -0.5), Shape((ORIGIN,), -0.1), Arc(ORIGIN, -1, 0, 9)):
+    for item in (Circle(ORIGIN, -1.0), Line(ORIGIN, Point(1, 1), -0.5), Shape((ORIGIN,), -0.1), Arc(ORIGIN, -1, 0, 9),
+                 Squares(ORIGIN, -1.0, ("1",))):  # fmt: skip
         with pytest.raises(DrawingError):
             drawn(item)
 

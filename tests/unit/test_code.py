@@ -7,6 +7,7 @@ import pytest
 import segno
 import zxingcpp
 
+from pycore.drawing import Page, Squares, dark_runs, mirrored
 from pycore.geometry import Box, Point
 from pycore.sheet import code
 from pycore.writers import qr
@@ -20,21 +21,6 @@ LINK = (
 )
 TEXTS = ("a", "https://folio.example/#v=1", LINK, "größer Ω 位相", "x" * qr.LONGEST)
 BOX = Box(200.0, 60.0, 222.0, 82.0)
-
-
-def area(points: tuple[Point, ...]) -> float:
-    """The area of a polygon, negative when it runs clockwise."""
-    pairs = zip(points, points[1:] + points[:1], strict=True)
-    return math.fsum(a.x * b.y - b.x * a.y for a, b in pairs) / 2
-
-
-def holds(points: tuple[Point, ...], place: Point) -> bool:
-    """Whether a place lies in a polygon: an odd number of edges to its right."""
-    pairs = zip(points, points[1:] + points[:1], strict=True)
-    return 1 == sum(
-        1 for a, b in pairs
-        if (a.y > place.y) != (b.y > place.y) and place.x < a.x + (place.y - a.y) * (b.x - a.x) / (b.y - a.y)
-    ) % 2  # fmt: skip
 
 
 @pytest.mark.parametrize("text", TEXTS, ids=lambda text: f"{len(text)} characters")
@@ -60,33 +46,22 @@ def test_a_text_that_no_code_holds_is_refused(text: str, said: str):
         qr.matrix(text)
 
 
-@pytest.mark.parametrize("text", TEXTS, ids=lambda text: f"{len(text)} characters")
-def test_the_shapes_cover_the_dark_modules_and_nothing_else(text: str):
-    """The middle of each dark module lies in exactly one shape, no light one in any, and the areas agree."""
-    rows = qr.matrix(text)[:60]
-    rows = tuple(row[: len(rows)] for row in rows)
-    box = Box(10.0, 20.0, 10.0 + (len(rows) + 8) * 0.3, 20.0 + (len(rows) + 8) * 0.3)
-    ground, *dark = code.code(rows, box).items
-    assert 0.3 == code.module_of(rows, box)
-    corners = [item.points for item in dark]
-    for number, row in enumerate(rows):
-        for column, mark in enumerate(row):
-            middle = Point(box.left + (4.5 + column) * 0.3, box.top - (4.5 + number) * 0.3)
-            inside = [points for points in corners if holds(points, middle)]
-            assert int(mark) == len(inside), (number, column)
-    assert math.isclose("".join(rows).count("1") * 0.09, -math.fsum(map(area, corners)), rel_tol=1e-9)
-    assert {("ink", 0.0, True)} == {(item.fill, item.width, item.closed) for item in dark}
-    assert ("sheet", 0.0) == (ground.fill, ground.width)
+def test_every_size_and_level_has_the_modules_of_the_public_front():
+    """One text for each version and each level that may stand in it, at both ends of its room."""
+    seen = set()
+    for length in sorted({*range(1, 400, 3), *range(400, qr.LONGEST, 31)}):
+        text = ("https://folio.example/#i1=18.4&" * 100)[:length]
+        front = segno.make_qr(text.encode(), error="L", mode="byte", mask=qr.MASK)
+        assert tuple("".join(map(str, row)) for row in front.matrix) == qr.matrix(text), length
+        seen.add((front.version, front.error))
+    assert set(range(1, 41)) == {version for version, _ in seen}
+    assert set("LMQH") == {level for _, level in seen}
 
 
-def test_a_pattern_with_holes_and_steps_is_outlined_without_idle_corners():
-    """A ring is cut into two shapes; straight edges have corners at their ends only."""
-    ground, *dark = code.code(("111", "101", "111"), Box(0.0, 0.0, 11.0, 11.0)).items
-    assert [(0, 11), (11, 11), (11, 0), (0, 0)] == list(ground.points)
-    assert [
-        [(7, 6), (7, 5), (6, 5), (6, 6)],
-        [(7, 7), (7, 6), (5, 6), (5, 5), (7, 5), (7, 4), (4, 4), (4, 7)],
-    ] == [[(point.x, point.y) for point in item.points] for item in dark]
+def test_dark_modules_side_by_side_are_one_run():
+    assert [(0, 2), (3, 4), (6, 7)] == list(dark_runs("1101001"))
+    assert [] == list(dark_runs("000"))
+    assert [] == list(dark_runs(""))
 
 
 def test_every_corner_is_written_exactly_and_the_quiet_zone_stays_in_the_box():
@@ -94,24 +69,24 @@ def test_every_corner_is_written_exactly_and_the_quiet_zone_stays_in_the_box():
     rows = qr.matrix(LINK)
     module = code.module_of(rows, BOX)
     group = code.code(rows, BOX)
+    ground, squares = group.items
     assert "code" == group.name
-    assert 0.285 == module
+    assert 0.285 == module == squares.side
     assert math.isclose(module * 1000, round(module * 1000), abs_tol=1e-9)
-    places = [point for item in group.items for point in item.points]
-    assert [] == [p for p in places if max(abs(float(coordinate(v)) - v) for v in p) > 1e-9]
-    assert BOX.left <= min(p.x for p in places) < max(p.x for p in places) <= BOX.right
-    assert BOX.bottom <= min(p.y for p in places) < max(p.y for p in places) <= BOX.top
-    dark = [point for item in group.items[1:] for point in item.points]
-    edge = min(point.x for point in group.items[0].points)
-    assert math.isclose(4 * module, min(point.x for point in dark) - edge, abs_tol=1e-9)
+    assert (rows, "ink", "sheet", 0.0) == (squares.rows, squares.fill, ground.fill, ground.width)
+    (left, top), side = squares.corner, len(rows) * module
+    quiet = 4 * module
+    edges = [(left - quiet, top + quiet), (left + side + quiet, top - side - quiet)]
+    assert numpy.allclose([ground.points[0], ground.points[2]], edges, atol=1e-9)
+    steps = [start + step * module for start in (left, top - side) for step in range(len(rows) + 1)]
+    assert [] == [edge for edge in steps if math.fabs(float(coordinate(edge)) - edge) > 1e-9]
+    assert BOX.left <= edges[0][0] < edges[1][0] <= BOX.right
+    assert BOX.bottom <= edges[1][1] < edges[0][1] <= BOX.top
 
 
-def test_shapes_are_few():
-    """Fewer than half of the dark runs of a typical link's code."""
-    rows = qr.matrix(LINK)
-    runs = sum(len([part for part in row.split("0") if part]) for row in rows)
-    assert runs > 1000
-    assert len(code.code(rows, BOX).items) < runs / 2
+def test_a_mirror_shows_the_squares_turned_over():
+    [squares] = mirrored(Page(20.0, 10.0, (Squares(Point(2.0, 8.0), 0.5, ("110", "1")),))).items
+    assert Squares(Point(16.5, 8.0), 0.5, ("011", "001")) == squares
 
 
 @pytest.mark.parametrize("rows", [(), ("10",), ("10", "1")])

@@ -1,0 +1,236 @@
+"""The same moves carried out for many drawings at once, move by move instead of drawing by drawing.
+
+``moves.carry_out`` says what each move is; this is the same arithmetic over columns of numbers, one for each drawing,
+to the last bit (a test holds that for every construction). A sample of 800 drawings takes a quarter of the time so.
+Units and angles as in ``moves``.
+"""
+
+import math
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from pycore import geometry, trig
+from pycore.constructions.moves import (
+    DEVIATIONS,
+    CrossArcs,
+    Direction,
+    DrawParallel,
+    DropPerpendicular,
+    Intersect,
+    Join,
+    Move,
+    ReadAngle,
+    ReadLength,
+    SetOff,
+    Start,
+    SumOf,
+    Supplement,
+    TurnAngle,
+)
+from pycore.geometry import Point
+from pycore.phasor import wrap
+
+Column = list[float]
+"""One number for each drawing."""
+Places = tuple[Column, Column]
+"""One point in each drawing: across, up."""
+Deviations = Mapping[str, Column]
+
+
+@dataclass(slots=True)
+class _Line:
+    """A line of each drawing; its direction is worked out when something asks for it."""
+
+    start: Places
+    turned: Column | None = None
+    end: Places | None = None
+    heading: Places | None = None
+
+    def degrees(self) -> Column:
+        """The direction of each."""
+        if self.turned is None:
+            (x, y), (to_x, to_y) = self.start, self.end or self.start
+            self.turned = [trig.angle_of(c - a, d - b) for a, b, c, d in zip(x, y, to_x, to_y, strict=True)]
+        return self.turned
+
+    def along(self) -> Places:
+        """Cosine and sine of each direction."""
+        if self.heading is None:
+            self.heading = trig.directions(self.degrees())
+        return self.heading
+
+
+@dataclass(slots=True)
+class Many:
+    """What is drawn in each drawing, and which drawings are lost, because lines or arcs do not meet there."""
+
+    count: int
+    points: dict[str, Places] = field(default_factory=dict)
+    lines: dict[str, _Line] = field(default_factory=dict)
+    readings: dict[str, Column] = field(default_factory=dict)
+    lost: set[int] = field(default_factory=set)
+
+    def kept(self, column: Column) -> Column:
+        """The numbers of the drawings that are not lost, in their order."""
+        return [number for place, number in enumerate(column) if place not in self.lost] if self.lost else column
+
+
+def carry_out_many(moves: tuple[Move, ...], deviations: Deviations, count: int) -> Many:
+    """Carry out a construction ``count`` times; ``deviations`` has a column for each key of ``moves.carry_out``."""
+    many = Many(count)
+    for place, move in enumerate(moves):
+        slips = {name: deviations.get(f"{place}:{name}") for name in DEVIATIONS.get(type(move), ())}
+        _MAKERS[type(move)](many, move, slips)
+    return many
+
+
+Slips = Mapping[str, Column | None]
+"""The columns of one move's deviations by name, None where it has none."""
+
+
+def _added(column: Column, slips: Column | None) -> Column:
+    return column if slips is None else [number + slip for number, slip in zip(column, slips, strict=True)]
+
+
+def _set_off(many: Many, move: SetOff, slips: Slips) -> None:
+    if isinstance(move.length, SumOf):
+        readings = [many.readings[name] for name in move.length.readings]
+        lengths = [math.fsum(row) for row in zip(*readings, strict=True)]
+    else:
+        lengths = [move.length] * many.count
+    lengths = _added(lengths, slips["length"])
+    if move.back:
+        lengths = [-length for length in lengths]
+    (x, y), (across, up) = many.points[move.start], many.lines[move.line].along()
+    many.points[move.point] = (
+        [at + length * share for at, length, share in zip(x, lengths, across, strict=True)],
+        [at + length * share for at, length, share in zip(y, lengths, up, strict=True)],
+    )
+
+
+def _turn(many: Many, move: TurnAngle, slips: Slips) -> None:
+    back, zero = 180.0 if move.back else 0.0, many.lines[move.zero].degrees()
+    if isinstance(move.turn, Supplement):
+        sense, taken = move.turn.sense, many.readings[move.turn.reading]
+        degrees = [line + back + sense * (180.0 - read) for line, read in zip(zero, taken, strict=True)]
+    else:
+        turn = move.turn
+        degrees = [line + back + turn for line in zero]
+    turned = [wrap(angle) for angle in _added(degrees, slips["angle"])]
+    many.lines[move.line] = _Line(many.points[move.at], turned)
+
+
+def _parallel(many: Many, move: DrawParallel, slips: Slips) -> None:
+    degrees = _added(many.lines[move.to].degrees(), slips["parallel"])
+    many.lines[move.line] = _Line(many.points[move.through], degrees)
+
+
+def _intersect(many: Many, move: Intersect, _slips: Slips) -> None:
+    many.points[move.point] = _met(many, many.lines[move.first], many.lines[move.second])
+
+
+def _met(many: Many, first: _Line, second: _Line) -> Places:
+    """Where two lines meet, as ``geometry.intersection``; drawings in which they do not are lost."""
+    (x, y), (other_x, other_y) = first.start, second.start
+    columns = zip(x, y, *first.along(), other_x, other_y, *second.along(), strict=True)
+    across, up = [], []
+    for place, (from_x, from_y, a_x, a_y, to_x, to_y, b_x, b_y) in enumerate(columns):
+        sine_between = a_x * b_y - a_y * b_x
+        if math.fabs(sine_between) < 1e-12:
+            many.lost.add(place)
+            sine_between = 1.0
+        along = ((to_x - from_x) * b_y - (to_y - from_y) * b_x) / sine_between
+        across.append(from_x + a_x * along)
+        up.append(from_y + a_y * along)
+    return across, up
+
+
+def _one_by_one(many: Many, found: Callable[[int], Point | None]) -> Places:
+    """A point of each drawing, found for one after another; where there is none, that drawing is lost."""
+    across, up = [], []
+    for place in range(many.count):
+        met = found(place)
+        if met is None:
+            many.lost.add(place)
+        across.append(met.x if met else 0.0)
+        up.append(met.y if met else 0.0)
+    return across, up
+
+
+def _at(many: Many, name: str, place: int) -> Point:
+    x, y = many.points[name]
+    return Point(x[place], y[place])
+
+
+def _cross_arcs(many: Many, move: CrossArcs, slips: Slips) -> None:
+    none = [0.0] * many.count
+    longer, other_longer = slips["length"] or none, slips["length-2"] or none
+
+    def met(place: int) -> Point | None:
+        first, second, opposite = (_at(many, name, place) for name in (move.first, move.second, move.opposite))
+        radius = geometry.distance(*(_at(many, name, place) for name in move.first_radius))
+        other = geometry.distance(*(_at(many, name, place) for name in move.second_radius))
+        near = first.plus(second).minus(opposite)
+        return geometry.circles_meet(first, radius + longer[place], second, other + other_longer[place], near)
+
+    many.points[move.point] = _one_by_one(many, met)
+
+
+def _drop(many: Many, move: DropPerpendicular, slips: Slips) -> None:
+    line, start, slopes = many.lines[move.line], many.points[move.start], slips["parallel"]
+    square = [degrees + 90.0 for degrees in line.degrees()]
+    dropped = _met(many, _Line(start, _added(square, slopes)), line)
+    # Without a slip the foot is found by another formula, which differs in the last place.
+    x, y = line.start
+    across, up = line.along()
+    for place in range(many.count):
+        if slopes is None or slopes[place] == 0.0:
+            point = Point(start[0][place], start[1][place])
+            from_line = point.minus(Point(x[place], y[place]))
+            far = geometry.dot(from_line, Point(across[place], up[place]))
+            dropped[0][place], dropped[1][place] = x[place] + across[place] * far, y[place] + up[place] * far
+    many.points[move.foot] = dropped
+
+
+def _join(many: Many, move: Join, _slips: Slips) -> None:
+    many.lines[move.line] = _Line(many.points[move.start], end=many.points[move.end])
+
+
+def _read_length(many: Many, move: ReadLength, slips: Slips) -> None:
+    (x, y), (to_x, to_y) = many.points[move.start], many.points[move.end]
+    if move.line:
+        columns = zip(x, y, to_x, to_y, *many.lines[move.line].along(), strict=True)
+        lengths = [(c - a) * across + (d - b) * up for a, b, c, d, across, up in columns]
+    else:
+        lengths = [math.hypot(c - a, d - b) for a, b, c, d in zip(x, y, to_x, to_y, strict=True)]
+    many.readings[move.reading] = _added(lengths, slips["length"])
+
+
+def _read_angle(many: Many, move: ReadAngle, slips: Slips) -> None:
+    first, second = many.lines[move.first].degrees(), many.lines[move.second].degrees()
+    sizes = [math.fabs(wrap(to - of)) for of, to in zip(first, second, strict=True)]
+    many.readings[move.reading] = _added(sizes, slips["angle"])
+
+
+def _start(many: Many, move: Start, _slips: Slips) -> None:
+    many.points[move.point] = [0.0] * many.count, [0.0] * many.count
+
+
+def _direct(many: Many, move: Direction, _slips: Slips) -> None:
+    many.lines[move.line] = _Line(many.points[move.at], [move.degrees] * many.count)
+
+
+_MAKERS: dict[type, Callable[[Many, Any, Slips], None]] = {
+    Start: _start,
+    Direction: _direct,
+    TurnAngle: _turn,
+    SetOff: _set_off,
+    DrawParallel: _parallel,
+    Intersect: _intersect,
+    CrossArcs: _cross_arcs,
+    DropPerpendicular: _drop,
+    Join: _join,
+    ReadLength: _read_length,
+    ReadAngle: _read_angle,
+}
