@@ -60,7 +60,7 @@ class AddCase(SumCase):
         tags = conventions.numbered("I" if unit == "A" else "V", MOST)
         self.tags_given = dict(tags)
         if self.difference:
-            tags |= {f"i{part.number}": ("−", *tags[f"i{part.number}"]) for part in given[1:]}
+            tags |= {f"i{part.number}": ("−", *tags[f"i{part.number}"]) for part in self.taken_off}
         on_first = problem["reference"] == "current"
         reference = arms[0].angle if on_first else 0.0
         telling = Telling(
@@ -76,19 +76,26 @@ class AddCase(SumCase):
         picture = Picture(problem["first"], problem["rotation"], reference)
         super().__init__(problem, arms, telling.lines, picture, telling)
 
+    @property
+    def taken_off(self) -> tuple[Given, ...]:
+        """The phasors that a difference takes off: all but number 1."""
+        return tuple(one for one in self.given if one.number != 1) if self.difference else ()
+
     def further_mistakes(self, plan: Plan) -> tuple[Mistake, ...]:
         """Added for taken off, and slips of the rectangular form."""
         return tuple(self._mistakes())
 
     def _mistakes(self) -> Iterator[Mistake]:
         turn = phasor.polar(1.0, -self.picture.reference)
-        values = [phasor.polar(one.size, one.angle) * turn for one in self.given]
-        others = phasor.total(values[1:])
+        values = {one.number: phasor.polar(one.size, one.angle) * turn for one in self.given}
+        first = values.pop(1, 0j)
+        others = phasor.total(values.values())
         if self.difference:
-            yield _mistake("added", (DRAWN, CALCULATED), values[0] + others)
-            yield _mistake("first-turned", (DRAWN, CALCULATED), others - values[0])
+            yield _mistake("added", (DRAWN, CALCULATED), first + others)
+            if first != 0:
+                yield _mistake("first-turned", (DRAWN, CALCULATED), others - first)
         else:
-            yield _mistake("taken-off", (DRAWN, CALCULATED), values[0] - others)
+            yield _mistake("taken-off", (DRAWN, CALCULATED), first - others)
         whole = self.total * turn
         for one, arm in zip(self.given, self.arms, strict=True):
             if one.rectangular:
@@ -141,8 +148,9 @@ def _mistake(key: str, how: tuple[str, ...], point: complex, named: Phrase = ())
     return Mistake(key, how, phasor.magnitude(point), point, name, look)
 
 
-def read_given(reader: Reader, unit: str) -> tuple[Given, ...]:
-    """The phasors that were given, those of no size left out; at least two fields must be filled."""
+def read_given(reader: Reader, unit: str, *, difference: bool = False) -> tuple[Given, ...]:
+    """The phasors that were given, those of no size left out; at least two fields must be filled, and the first
+    where a ``difference`` is wanted."""
     given: list[Given] = []
     for number in range(1, MOST + 1):
         name = f"p{number}"
@@ -164,6 +172,8 @@ def read_given(reader: Reader, unit: str) -> tuple[Given, ...]:
     if not reader.faults and (len(given) < 2 or not shown):
         for name in ("p1", "p2"):
             reader.fault(name, words.nothing_here())
+    elif difference and not reader.given("p1"):
+        reader.fault("p1", words.no_first(reader.label("p1")))
     largest = max((one.size for one in shown), default=0.0)
     for one in shown:
         if one.size < LEAST_SHARE * largest:
@@ -187,7 +197,7 @@ class AddPhasors(SumPage[AddCase]):
         """The form as a case. Raises InputError."""
         reader = Reader(form, BY_NAME)
         unit = reader.choice("unit")
-        given = read_given(reader, unit)
+        given = read_given(reader, unit, difference=reader.choice("combine") == "difference")
         sizes = [four_figures(one.size) for one in given]
         computed = any(one.rectangular for one in given)
         return AddCase(read_sheet(reader, FIELDS, sizes, unit, computed=computed), given)
@@ -214,7 +224,7 @@ class AddPhasors(SumPage[AddCase]):
         """What a difference is, and the first sanity check."""
         made: list[Phrase] = []
         if case.difference:
-            names = ", ".join(plain(case.tags_given[f"i{one.number}"]) for one in case.given[1:])
+            names = ", ".join(plain(case.tags_given[f"i{one.number}"]) for one in case.taken_off)
             made.append(words.taken_off(names))
         writing = case.telling.writing
         if not case.closed:

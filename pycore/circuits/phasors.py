@@ -26,11 +26,12 @@ class PhasorSum:
 
 
 def add(given: tuple[Given, ...], *, difference: bool = False) -> PhasorSum:
-    """The sum of phasors, or the first less all others. Raises ValueError for none."""
+    """The sum of phasors, or number 1 less all others, even where number 1 is nothing and so is not among them.
+    Raises ValueError for none."""
     if not given:
         raise ValueError("there is nothing to add")
     turned = tuple(
-        Given(one.number, one.size, wrap(one.angle + (180.0 if difference and place else 0.0)))
-        for place, one in enumerate(given)
+        Given(one.number, one.size, wrap(one.angle + (180.0 if difference and one.number != 1 else 0.0)))
+        for one in given
     )
     return PhasorSum(turned, phasor.total(phasor.polar(one.size, one.angle) for one in turned))

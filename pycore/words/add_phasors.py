@@ -101,4 +101,9 @@ def nothing_here() -> str:
     return "Give at least two phasors, such as 20 at 0 and 15 at 60."
 
 
+def no_first(label: str) -> str:
+    """A difference without what the others are taken off."""
+    return f"{label} is empty, so there is nothing to take the others off. Give it, such as 20 at 60, or 0."
+
+
 PARTS = ("part along 0°", "part along 90°")

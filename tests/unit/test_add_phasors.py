@@ -213,3 +213,29 @@ def test_the_difference_adds_what_is_turned_round():
     case = PAGE.case({"p1": "10 at 0", "p2": "5 at 90", "combine": "difference"})
     assert [0.0, -90.0] == [arm.angle for arm in case.arms]
     assert phasor.magnitude(case.total) == pytest.approx(125**0.5)
+
+
+@pytest.mark.parametrize("first", ["0", "0 at 90"])
+def test_a_first_phasor_of_nothing_is_still_the_one_that_keeps_its_direction(first: str):
+    """0 - 10 - 4 = -14: the second must not be taken for the first."""
+    form = {"p1": first, "p2": "10 at 0", "p3": "4 at 0", "combine": "difference"}
+    found = results(**form)
+    assert 14 == pytest.approx(found["sum"])
+    assert 180 == pytest.approx(found["sum-angle"])
+    told = " ".join(plain(line) for line in PAGE.answer(form, ()).remarks)
+    assert "I2, I3 turned round" in told.replace("\u2082", "2").replace("\u2083", "3")
+    assert ["\u2212", "\u2212"] == [plain(PAGE.case(form).telling.tags[f"i{number}"])[0] for number in (2, 3)]
+    caught = mistakes(**form, reference="zero")
+    assert caught["added"] == pytest.approx(14)
+    assert "first-turned" not in caught
+
+
+def test_a_sum_does_not_care_which_phasor_is_nothing():
+    assert 14 == pytest.approx(results(p1="0", p2="10 at 0", p3="4 at 0")["sum"])
+    assert 14 == pytest.approx(results(p1="", p2="10 at 0", p3="4 at 0")["sum"])
+
+
+def test_a_difference_without_its_first_phasor_is_refused_by_name():
+    said = refused(p1="", p2="10 at 0", p3="4 at 0", combine="difference")
+    assert ["p1"] == list(said)
+    assert "Phasor 1 is empty" in said["p1"]
