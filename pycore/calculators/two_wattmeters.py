@@ -18,6 +18,7 @@ from pycore.circuits.wattmeters import ROOT_THREE, BalancedLoad, Readings, back,
 from pycore.constructions.construction import Arm
 from pycore.constructions.construction import Picture as Lie
 from pycore.errors import Fault
+from pycore.phasor import wrap
 from pycore.practice.codes import Code
 from pycore.practice.sums import made as mistake
 from pycore.practice.task import CALCULATED, DRAWN, Mistake
@@ -123,6 +124,23 @@ class WattCase(SumCase):
         return self.telling.writing.number(value) + NO_BREAK_SPACE + self.prefix + unit
 
     @property
+    def power(self) -> float:
+        """Both readings together (W; below zero: it flows back), with what is only rounding made zero."""
+        found = self.found
+        return 0.0 if math.fabs(found.power) <= NOTHING * found.apparent else found.power
+
+    @property
+    def tangent(self) -> float:
+        """The angle that the arctangent of Q over P gives, in degrees: the angle of lag itself where the power is not
+        below zero, else 180 degrees from it."""
+        return self.found.lag if self.power >= 0 else wrap(self.found.lag + 180.0)
+
+    @property
+    def seen(self) -> tuple[float, float]:
+        """Degrees between voltage and current of each meter: -180 < x <= 180."""
+        return wrap(30.0 + self.found.lag), wrap(30.0 - self.found.lag)
+
+    @property
     def prefix(self) -> str:
         """The SI prefix of the case's powers."""
         return self.telling.writing.unit.removesuffix("VA")
@@ -222,20 +240,22 @@ class TwoWattmeters(SumPage[WattCase]):
         first, second, _ = case.readings
         if not case.balanced:
             return words.refused(), words.three_wires()
-        mark, lag = case.telling.mark, case.found.lag
         made = [
-            words.reads(number, degrees_text(angle, mark), case.watts(value))
-            for number, angle, value in ((1, 30.0 + lag, first), (2, 30.0 - lag, second))
+            words.reads(number, degrees_text(angle, case.telling.mark), case.watts(value))
+            for number, angle, value in zip((1, 2), case.seen, (first, second), strict=True)
         ]
-        for number, value in ((1, first), (2, second)):
-            if value < 0 and case.found.power > NOTHING * case.found.apparent:
-                made.append(words.negative(number))
-            elif value == 0:
-                made.append(words.one_is_zero(number))
-        if case.readings[2] == 0:
-            made.append(words.alike())
-        elif math.fabs(case.found.power) <= NOTHING * case.found.apparent:
+        if case.power < 0:
+            made.append(words.flows_back(case.watts(-case.power)))
+        elif case.power == 0:
             made.append(words.opposite())
+        elif case.readings[2] == 0:
+            made.append(words.alike())
+        else:
+            for number, value in ((1, first), (2, second)):
+                if value < 0:
+                    made.append(words.negative(number))
+                elif value == 0:
+                    made.append(words.one_is_zero(number))
         return (*made, words.three_wires())
 
     def calculated(self, case: WattCase, plan: Plan) -> tuple[Working, ...]:
@@ -274,7 +294,7 @@ class TwoWattmeters(SumPage[WattCase]):
 def _diagram(case: WattCase) -> list[Block]:
     """The phasor diagram, and each reading as voltage × current × cosine."""
     mark, lag = case.telling.mark, case.found.lag
-    angles = (degrees_text(30.0 + lag, mark), degrees_text(30.0 - lag, mark))
+    angles = (degrees_text(case.seen[0], mark), degrees_text(case.seen[1], mark))
     made: list[Block] = [
         Paragraph(say(words.CONNECTION)),
         Picture(phasors(lag, angles, words.picture_title(*angles)), "meters"),
@@ -284,7 +304,7 @@ def _diagram(case: WattCase) -> list[Block]:
         return made
     volts, amps = (Number(quantity.plain(value, mark)) for value in (case.load.voltage, case.load.current))
     lines = []
-    for tag, angle, value in zip(words.TAGS, (30.0 + lag, 30.0 - lag), case.readings, strict=False):
+    for tag, angle, value in zip(words.TAGS, case.seen, case.readings, strict=False):
         told = Number(quantity.plain(round(angle, 2), mark) + "°")
         result = Number(case.telling.writing.number(value), case.prefix + "W")
         lines.append(row(tag, "=", volts, "×", amps, "×", Function("cos", Fenced(told)), "=", result))
@@ -299,24 +319,30 @@ def _signed(case: WattCase, value: float) -> Number | Fenced:
 def _back(case: WattCase) -> list[Block]:
     """From both readings to power, reactive power, angle and power factor."""
     found, told, prefix = case.found, case.telling.writing.number, case.prefix
-    first, second, _ = case.readings
+    first, second, third = case.readings
     one, two = _signed(case, first), _signed(case, second)
     power, reactive = Symbol("P"), Symbol("Q")
     made: list[Block] = [
         Equation((row(power, "=", words.TAGS[0], "+", words.TAGS[1], "=", one, "+", two, "=",
-                      Number(told(found.power), prefix + "W")),)),
+                      Number(told(case.power), prefix + "W")),)),
     ]  # fmt: skip
     if not case.balanced:
         return [*made, Paragraph(words.refused())]
     three = Root(Number("3"))
     lines = [
         row(reactive, "=", three, Fenced(row(words.TAGS[1], "−", words.TAGS[0])), "=", three,
-            Fenced(row(two, "−", one)), "=", Number(told(found.reactive), prefix + "var")),
+            Fenced(row(two, "−", one)), "=", Number(told(third), prefix + "var")),
     ]  # fmt: skip
-    if found.power != 0:
-        ratio = Fraction(Number(told(found.reactive)), Number(told(found.power)))
-        angle = Number(quantity.fixed(found.lag, 1, case.telling.mark) + "°")
-        lines.append(row(Symbol("φ"), "=", Function("arctan", Fenced(ratio)), "=", angle))
-    factor = Number(quantity.fixed(found.factor, 3, case.telling.mark))
-    lines.append(row(Function("cos", Symbol("φ")), "=", factor))
-    return [*made, Equation(tuple(lines))]
+    if case.power != 0:
+        ratio = Fraction(Number(told(third)), Number(told(case.power)))
+        lines.append(row(Symbol("φ"), "=", Function("arctan", Fenced(ratio)), "=", _degrees(case, case.tangent)))
+    factor = row(Function("cos", Symbol("φ")), "=", Number(quantity.fixed(found.factor, 3, case.telling.mark)))
+    if case.power >= 0:
+        return [*made, Equation((*lines, factor))]
+    turned = row(Symbol("φ"), "=", _degrees(case, case.tangent), "−" if case.tangent > 0 else "+", Number("180°"), "=",
+                 _degrees(case, found.lag))  # fmt: skip
+    return [*made, Equation(tuple(lines)), Equation((turned, factor), words.turned_back())]
+
+
+def _degrees(case: WattCase, degrees: float) -> Number:
+    return Number(quantity.fixed(degrees, 1, case.telling.mark) + "°")

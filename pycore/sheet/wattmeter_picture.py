@@ -3,6 +3,7 @@
 from pycore import trig
 from pycore.drawing import Arc, Arrow, Circle, Item, Line, Page, Shape
 from pycore.geometry import ORIGIN, Point, bounds, dot
+from pycore.phasor import wrap
 from pycore.sheet.lettered import text
 from pycore.words import Symbol
 
@@ -53,13 +54,13 @@ def phasors(lag: float, angles: tuple[str, str], title: str) -> Page:
     """
     # From the L1 phase voltage: V12 leads by 30 degrees, V32 stands at 90; the picture is turned so that V1 is up.
     up = RIGHT_ANGLE
-    feet = [(up + 30.0, 30.0 + lag), (up + 90.0, lag - 30.0)]
+    feet = [(up + 30.0, wrap(30.0 + lag)), (up + 90.0, wrap(lag - 30.0))]
     reach = [ORIGIN.moved(CURRENT * trig.cosine(between), voltage) for voltage, between in feet]
     reach += [ORIGIN.moved(VOLTAGE + MARGIN + 3.0, angle) for angle in (up + 30.0, up + 90.0)]
     reach += [ORIGIN.moved(CURRENT + MARGIN + 3.0, angle) for angle in (up - lag, up + 120.0 - lag)]
     box = bounds((*reach, ORIGIN))
     height = box.height + 2 * MARGIN
     start = Point(WIDTH / 2 - box.centre.x, height / 2 - box.centre.y)
-    items = _pair(start, up + 30.0, 30.0 + lag, (Symbol("V", "12"), Symbol("I", "1")), angles[0], 13.0)
-    items += _pair(start, up + 90.0, lag - 30.0, (Symbol("V", "32"), Symbol("I", "3")), angles[1], 21.0)
+    items = _pair(start, *feet[0], (Symbol("V", "12"), Symbol("I", "1")), angles[0], 13.0)
+    items += _pair(start, *feet[1], (Symbol("V", "32"), Symbol("I", "3")), angles[1], 21.0)
     return Page(WIDTH, height, tuple(items), title, title)

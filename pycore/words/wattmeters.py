@@ -91,6 +91,20 @@ def alike() -> Phrase:
     return say("Both read the same: the power factor is 1.")
 
 
+def flows_back(amount: str) -> Phrase:
+    """Power below zero."""
+    return say(
+        "Together the readings are below zero: **{amount} flow back to the supply,** as from a motor that is driven. "
+        "Where nothing drives the load, both current circuits may be the wrong way round: look with the supply off.",
+        amount=amount,
+    )
+
+
+def turned_back() -> Phrase:
+    """The arctangent's other angle."""
+    return say("The power is below zero, so the angle lies 180° from the one that the arctangent gives:")
+
+
 def opposite() -> Phrase:
     """Pure reactance."""
     return say("The readings are equal and opposite: the load takes no power, only reactive power.")

@@ -124,3 +124,36 @@ def test_practice_problems_are_marked_and_their_mistakes_named(page, tier: str):
     if page is PAGE:
         assert {"root-three-forgotten", "readings-exchanged"} <= seen
         assert ("minus-forgotten" in seen) == (tier == "stretch")
+
+
+def told_of(**values: str) -> tuple[str, str]:
+    """Remarks, and the text of the workings."""
+    remarks = " ".join(plain(p) for p in PAGE.answer({**FORM, **values}, ("answer",)).remarks)
+    return remarks, re.sub(r"<[^>]+>", "", ask(**values)["regions"]["workings"])
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "arctangent", "lag"),
+    [("-100", "-300", "40.9", "−139.1"), ("-300", "-100", "−40.9", "139.1"), ("-100", "-100", "0.0", "180.0")],
+)
+def test_power_that_flows_back_has_its_angle_by_a_half_turn_from_the_arctangent(first, second, arctangent, lag):
+    """Q / P = 0.866 has the arctangent 40.9; with P below zero the angle of lag is that less 180."""
+    found = results(known="readings", w1=first, w2=second)
+    assert found["lag"] == pytest.approx(float(lag.replace("−", "-")), abs=0.05)
+    remarks, workings = told_of(known="readings", w1=first, w2=second)
+    assert "flow back to the supply" in remarks
+    assert "the power factor is" not in remarks
+    before, _, after = workings.partition("The power is below zero")
+    assert before.rpartition("arctan")[2].endswith(f"={arctangent}°")
+    assert f"180° ={lag}°" in after
+
+
+def test_half_power_factor_is_not_told_where_power_flows_back():
+    remarks, _ = told_of(known="readings", w1="0", w2="-100")
+    assert "0.5" not in remarks
+    assert "0.5" in told_of(known="readings", w1="0", w2="100")[0]
+
+
+def test_angles_at_the_meters_stay_within_a_half_turn():
+    remarks, _ = told_of(known="readings", w1="-100", w2="-100")
+    assert "sees an angle of 150°" in remarks and "210" not in remarks
