@@ -1,8 +1,9 @@
 """Two wattmeters on three wires: their readings, and back to power, reactive power and power factor.
 
 Meter 1 has the current of L1 and the voltage from L1 to L2, meter 2 the current of L3 and the voltage from L3
-to L2 (Aron's connection, common practice). P = P1 + P2 holds for any three-wire load; Q = root 3 (P1 - P2)
-with its sign, and the angle by the tangent, only for a balanced one.
+to L2 (Aron's connection, common practice). P = P1 + P2 holds for any three-wire load; Q = root 3 (P2 - P1)
+with its sign (lagging positive), and the angle by the tangent, only for a balanced one in the sequence L1, L2, L3:
+in the other sequence both readings change places, and Q its sign.
 """
 
 import math

@@ -153,5 +153,6 @@ TASK = "Find apparent power and angle by drawing both readings and the reactive 
 PHASORS = "Phasor diagram of both meters"
 CONNECTION = (
     "Meter 1 has the current of L1 and the voltage from L1 to L2; meter 2 the current of L3 and the voltage from L3 to "
-    "L2."
+    "L2. The lines follow each other in the sequence L1, L2, L3; in the other sequence both readings change places, "
+    "and Q changes its sign."
 )

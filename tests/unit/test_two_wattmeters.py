@@ -157,3 +157,16 @@ def test_half_power_factor_is_not_told_where_power_flows_back():
 def test_angles_at_the_meters_stay_within_a_half_turn():
     remarks, _ = told_of(known="readings", w1="-100", w2="-100")
     assert "sees an angle of 150°" in remarks and "210" not in remarks
+
+
+def test_the_sequence_is_told_and_turning_it_exchanges_both_readings():
+    """By numpy's instantaneous power, with L2 and L3 exchanged in time."""
+    turns, lag = np.radians(np.arange(0, 360, 1.0)), np.radians(40)
+    shift = np.radians([[0], [120], [-120]])
+    phase, flow = np.sqrt(2) * np.cos(turns + shift), np.sqrt(2) * np.cos(turns + shift - lag)
+    first, second = np.mean((phase[0] - phase[1]) * flow[0]), np.mean((phase[2] - phase[1]) * flow[2])
+    found = read(BalancedLoad(np.sqrt(3), 1.0, 40.0))
+    assert (second, first) == pytest.approx((found.first, found.second))
+    assert back(first, second).reactive == pytest.approx(-found.reactive)
+    workings = told_of()[1]
+    assert "in the sequence L1, L2, L3" in workings and "Q changes its sign" in workings
