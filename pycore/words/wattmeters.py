@@ -12,6 +12,7 @@ SCENARIO = "Joinery workshop, one motor on three wires"
 CAUTIONS = (
     "Readings on a live three-phase system are for competent or supervised people on a rig made for it, with meters "
     "and leads of the right measurement category.",
+    "Isolate, and prove dead with a proved tester, before changing a connection, a meter’s leads among them.",
     "Never open a current circuit under load, and never leave a current transformer open.",
     "These sheets teach; they do not size an installation: the local wiring rules and a licensed person decide.",
     "Ask which method your examining body accepts.",
@@ -24,7 +25,7 @@ LAG_HELP = (
     "0.85 lag."
 )
 FIRST, SECOND = "Wattmeter 1, on L1", "Wattmeter 2, on L3"
-READING_HELP = "Minus for a meter whose leads had to be exchanged to read upwards."
+READING_HELP = "Minus for a meter that reads backwards."
 BALANCED = "Load"
 BALANCEDS = (("yes", "balanced"), ("no", "not balanced"))
 ZERO = "the power"
@@ -75,8 +76,9 @@ def reads(number: int, angle: str, amount: str) -> Phrase:
 def negative(number: int) -> Phrase:
     """Which reading is below zero, and what that means."""
     return say(
-        "Wattmeter {number} reads backwards: the power factor is below 0.5. Exchange the leads of its voltage circuit "
-        "to read it, and count it as negative.",
+        "Wattmeter {number} reads backwards: the power factor is below 0.5. To read it, use the meter’s own reversing "
+        "switch; or exchange the leads of its voltage circuit with the supply off and proved dead. Count it as "
+        "negative.",
         number=str(number),
     )
 

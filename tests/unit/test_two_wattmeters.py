@@ -170,3 +170,9 @@ def test_the_sequence_is_told_and_turning_it_exchanges_both_readings():
     assert back(first, second).reactive == pytest.approx(-found.reactive)
     workings = told_of()[1]
     assert "in the sequence L1, L2, L3" in workings and "Q changes its sign" in workings
+
+
+def test_nobody_is_told_to_exchange_leads_on_a_live_system():
+    assert "with the supply off and proved dead" in told_of(lag="75")[0]
+    assert any("prove dead" in caution and "leads" in caution for caution in PAGE.cautions)
+    assert not any("exchange" in field.help for field in PAGE.fields)
