@@ -31,7 +31,7 @@ from pycore.words import wattmeters as words
 from pycore.words.formula import Fenced, Fraction, Function, Number, Root, row
 from pycore.words.neutral_form import METHODS
 
-LARGEST = 1e9
+LEAST, LARGEST = 1e-3, 1e9
 NOTHING = 1e-9
 """Share of the apparent power below which a reading is zero: what is left is rounding."""
 FIELDS: tuple[Field, ...] = (
@@ -162,7 +162,7 @@ def _reading(reader: Reader, name: str) -> float:
     except Unreadable as problem:
         reader.fault(name, words.bad_reading(label, text), problem.part)
         return 0.0
-    if math.fabs(value) > LARGEST:
+    if value != 0.0 and not LEAST <= math.fabs(value) <= LARGEST:
         reader.fault(name, words.reading_range(label, text))
     return value
 

@@ -47,7 +47,7 @@ def bad_reading(label: str, given: str) -> str:
 
 def reading_range(label: str, given: str) -> str:
     """A power out of range."""
-    return f"{label} is out of range: “{given[:24]}”. Accepted is −1 GW to 1 GW."
+    return f"{label} is out of range: “{given[:24]}”. Accepted is 0, or 1 mW to 1 GW with either sign."
 
 
 def bad_lag(label: str, given: str) -> str:

@@ -92,6 +92,8 @@ def test_the_tangent_formula_is_refused_for_a_load_that_is_not_balanced():
         ({"known": "readings", "w1": "", "w2": "5"}, "w1", "cannot be read"),
         ({"known": "readings", "w1": "0", "w2": "0"}, "w1", "both readings are zero"),
         ({"known": "readings", "w1": "5 A", "w2": "5"}, "w1", "cannot be read"),
+        ({"known": "readings", "w1": "1e-30", "w2": "0"}, "w1", "1 mW to 1 GW"),
+        ({"known": "readings", "w1": "4", "w2": "-2 GW"}, "w2", "1 mW to 1 GW"),
         ({"lag": "120"}, "lag", "more than 90"),
         ({"amps": "0"}, "amps", "out of range"),
         ({"volts": "-4"}, "volts", "out of range"),
