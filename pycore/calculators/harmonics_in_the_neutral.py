@@ -1,5 +1,6 @@
 """The page ``/harmonics-in-the-neutral/``: each order's phasors, and what the neutral carries of all."""
 
+import math
 from collections.abc import Mapping
 from dataclasses import replace
 
@@ -22,7 +23,9 @@ from pycore.constructions import construction
 from pycore.constructions.construction import Arm
 from pycore.drawing import Ink
 from pycore.errors import Fault
+from pycore.phasor import wrap
 from pycore.practice.codes import Code
+from pycore.practice.task import CALCULATED, DRAWN, Mistake
 from pycore.quantity import NO_BREAK_SPACE, Unreadable
 from pycore.sheet.harmonic_pictures import Bar, Wave, spectrum, waveforms
 from pycore.sheet.plan import Plan
@@ -33,6 +36,8 @@ from pycore.words.formula import Number, Root, Square, row
 
 ORDERS = (3, 5, 7, 9, 11, 13)
 MOST_SHARE = 200.0
+NEAR = 1e-9
+"""Share of all sizes within which two results are one."""
 FIELDS: tuple[Field, ...] = (
     Field("i1", "L1", "quantity", "values", "10", "A", sample="i1"),
     Field("i2", "L2", "quantity", "values", "6", "A", sample="i2"),
@@ -90,6 +95,27 @@ class HarmonicCase(SumCase):
         """The lines' colours, as the class has chosen them."""
         return conventions.inks(self.problem["colours"])
 
+    def further_mistakes(self, plan: Plan) -> tuple[Mistake, ...]:
+        """The angles of the fundamental used for a higher order, and all orders given for the one asked for."""
+        made = [] if len(self.spectrum.orders) == 1 else [_all_orders(self.spectrum.neutral)]
+        if self.order.number == 1:
+            return tuple(made)
+        number, fundamental = self.order.number, self.spectrum.orders[0]
+        slipped: dict[str, complex] = {}
+        for arm in self.arms:
+            base = phasor.angle(fundamental.lines[arm.number - 1])
+            # What the order turns by itself stays: only the line's own angle was not multiplied.
+            slipped[arm.key] = phasor.polar(arm.size, wrap(arm.angle - (number - 1) * base))
+        head = self.arms[0]
+        on_line = self.picture.reference == head.angle and self.problem["reference"] == "current"
+        start = phasor.angle(slipped[head.key]) if on_line else self.picture.reference
+        point = phasor.total(slipped.values()) * phasor.polar(1.0, -start)
+        right = self.total * phasor.polar(1.0, -self.picture.reference)
+        if phasor.magnitude(point - right) > NEAR * math.fsum(arm.size for arm in self.arms):
+            name, look = words.mistake("order-not-multiplied", order=str(number))
+            made.append(Mistake("order-not-multiplied", (DRAWN, CALCULATED), phasor.magnitude(point), point, name, look))
+        return tuple(made)
+
     def amounts(self, values: tuple[complex, ...]) -> str:
         """Several sizes as they are told: 2 A, 1.2 A, 0.8 A."""
         return ", ".join(self.amount(phasor.magnitude(value)) for value in values)
@@ -105,6 +131,11 @@ class HarmonicCase(SumCase):
     def method_words(self, plan: Plan) -> str:
         """The method and the order as the title block says them."""
         return f"{words.share_label(self.order.number)}: {super().method_words(plan)}"
+
+
+def _all_orders(size: float) -> Mistake:
+    name, look = words.mistake("all-orders")
+    return Mistake("all-orders", (CALCULATED,), size, None, name, look)
 
 
 def _tags(names: str, order: int) -> dict[str, Phrase]:

@@ -134,3 +134,21 @@ def given_order(order: int) -> str:
     if order == 1:
         return "The fundamental alone is drawn."
     return f"Order {order} alone is drawn, with its own values. At order {order} every angle counts {order} times."
+
+
+MISTAKES = {
+    "order-not-multiplied": (
+        "the angles are those of the fundamental",
+        "At order {order} every angle of a line counts {order} times, before the order’s own angle is added.",
+    ),
+    "all-orders": (
+        "all orders together were given",
+        "Only the order that is drawn is asked for here; the squares come in when the orders are put together.",
+    ),
+}
+
+
+def mistake(key: str, **values: "str | Phrase") -> tuple[Phrase, Phrase]:
+    """What happened, and where to look."""
+    name, look = MISTAKES[key]
+    return say(name, **values), say(look, **values)

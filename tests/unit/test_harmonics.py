@@ -12,6 +12,8 @@ from pycore.api import handle
 from pycore.calculators.harmonics_in_the_neutral import FIELDS, ORDERS, HarmonicsInTheNeutral
 from pycore.calculators.interface import default_form
 from pycore.circuits.harmonics import Distorted, solve, wave
+from pycore.practice.codes import Code
+from pycore.practice.marking import Given, mark
 from pycore.words import plain
 
 FORM = {**default_form(FIELDS), "a2": "0", "a3": "0"}
@@ -111,3 +113,46 @@ def test_bad_input_is_named(values: dict, field: str, words: str):
 def test_a_phasor_of_the_drawing_is_that_of_its_order():
     case = PAGE.case({**FORM, "h3": "20 at 30"})
     assert phasor.angle(case.total) == pytest.approx(30.0)
+
+
+# Practice.
+
+
+def mistakes(**values: str) -> dict:
+    return {mistake.key: mistake for mistake in PAGE.task({**FORM, **values}).mistakes}
+
+
+def test_angles_that_were_not_multiplied_by_the_order_are_known():
+    """By numpy: order 3 at 20 per cent of 10, 6 and 4 A, lines lagging 0, 20 and 30 degrees, its own angle 15."""
+    found = mistakes(h3="20 at 15", a2="20", a3="30", reference="zero")["order-not-multiplied"]
+    expected = np.sum(0.2 * np.array([10, 6, 4]) * np.exp(1j * np.radians(np.array([0, -120, 120]) - [0, 20, 30] + 15)))
+    assert found.point == pytest.approx(expected)
+    assert "counts 3 times" in plain(found.look)
+
+
+def test_it_is_counted_from_the_line_that_was_drawn_first():
+    """Lag of the first line 40: drawn from its own phasor, the slip turns that phasor too."""
+    found = mistakes(h3="20", a1="40", a2="20", reference="current")["order-not-multiplied"]
+    expected = np.sum(np.array([2, 1.2, 0.8]) * np.exp(1j * np.radians([0, -120 - 20 + 40, 120 + 40])))
+    assert found.point == pytest.approx(expected)
+
+
+@pytest.mark.parametrize("values", [{"drawn": "1"}, {"h7": "5", "drawn": "7"}])
+def test_it_is_no_mistake_where_it_gives_the_right_answer(values: dict):
+    """The fundamental, and an order that follows the sequence with lines in phase with their voltages."""
+    assert "order-not-multiplied" not in mistakes(**values)
+
+
+def test_all_orders_given_for_one_are_known_only_where_there_are_several():
+    assert mistakes(drawn="3")["all-orders"].size == pytest.approx(results()["neutral-current"])
+    assert "all-orders" not in mistakes(h3="", drawn="1")
+
+
+def test_marking_names_the_pages_own_slip_and_no_other():
+    """A learner's sheet of the stretch tier with the angles of the fundamental on it."""
+    for number in range(1, 25):
+        task = PAGE.task(PAGE.practice_form(Code(PAGE.topic, "stretch", seed=9, number=number)))
+        slip = next(one for one in task.mistakes if one.key == "order-not-multiplied")
+        marked = mark(task, Given(slip.size, phasor.angle(slip.point)))
+        assert marked.band != "accept"
+        assert "order-not-multiplied" in [one.key for one in marked.causes[0].mistakes]
