@@ -271,12 +271,12 @@ class OpenNeutralPage(SumPage[OpenCase]):
             SumAccuracy(case).working(plan),
         )
 
-    def task(self, form: Mapping[str, str]) -> Task:
-        """The form as a task that practice sets and marks. Raises InputError."""
+    def task_of_case(self, case: OpenCase) -> Task:
+        """What is to be found, and what mistakes give."""
         # Only practice needs it; the first answer need not wait for its import.
         from pycore.calculators.open_neutral_practice import task_of
 
-        return task_of(self.case(form))
+        return task_of(case)
 
     def practice_form(self, code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
         """The form that holds a code's loads, with a class's own choices. Raises NoProblem."""

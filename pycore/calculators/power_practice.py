@@ -5,13 +5,15 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
 from pycore import phasor, quantity
+from pycore.accuracy.hand import Spread
 from pycore.calculators.circuit_practice import BOTH, ONLY_CALCULATED, chosen
 from pycore.calculators.interface import default_form
-from pycore.calculators.power_triangle import FIELDS, PowerCase
+from pycore.calculators.power_triangle import FIELDS, P, PowerCase
 from pycore.calculators.sum_practice import task_of
+from pycore.constructions.construction import Arm
 from pycore.practice.codes import Code
 from pycore.practice.generator_circuits import correction_of
-from pycore.practice.sums import made
+from pycore.practice.sums import Sum, made, of_scale
 from pycore.practice.task import Mistake, Task
 
 
@@ -58,23 +60,52 @@ def _of_the_correction(case: PowerCase) -> Iterator[tuple[str, float]]:
     yield "cosines-subtracted", before.real * (after.real / sizes[1] - before.real / sizes[0])
     # P taken for S: both reactive powers from the sine of the active one.
     yield "apparent-for-active", before.real * (before.imag / sizes[0] - after.imag / sizes[1])
-    yield "ten-too-many", 10.0 * (before.imag - after.imag)
-    yield "ten-too-few", 0.1 * (before.imag - after.imag)
+
+
+SEEN_ON_PAPER = ("whole-corrected", "remaining-taken")
+"""Slips with the correction that give an arrow of the drawing, so that they are measured too."""
+
+
+def _by_hand(case: PowerCase, factor: float) -> Spread:
+    """How a hand scatters that finds the correction between two angles set off with a protractor, both from the tip
+    of P: each slip of an angle φ moves a point of the upright by P (1 + tan² φ); then ruler at P and at both points."""
+    hand, active = case.hand, case.given.load.power.real
+    moved = [value.imag / active for value in (case.given.load.power, case.total)]
+    turns = [hand.angle * math.tau / 360.0 * active * (1.0 + tangent * tangent) for tangent in moved]
+    # A slip in the length of P makes both reactive powers longer in the same share.
+    ruler = hand.length / factor
+    parts = [*turns, ruler, ruler, ruler * (moved[0] - moved[1])]
+    square = math.fsum(part * part for part in parts)
+    return Spread(((0.0, 0.0), (0.0, square)), math.sqrt(square), 0.0, (), sampled=False)
 
 
 def power_task(case: PowerCase) -> Task:
-    """What is to be found: the apparent power, or the reactive power that reaches the target."""
+    """What is to be found.
+
+    Without a target (support) that is the apparent power, size and angle. With one (core, stretch) it is the
+    reactive power that reaches it: what a capacitor is ordered by, and what the printed sheet tells a learner to
+    find first. The apparent power that is left would be P over the target, which asks nothing of the correction.
+    It is worked out or measured along its arrow; its direction is known beforehand, so no angle is asked for.
+    """
     task = task_of(case)
     correction = case.correction
     if correction is None or not case.corrected:
         return task
+    result, name = complex(0.0, 0.0 - correction.vars), case.telling.tags["i3"]
     unit = case.telling.writing.unit.removesuffix("VA") + "var"
     mistakes = tuple(
-        made(key, ONLY_CALCULATED, complex(0.0, 0.0 - math.copysign(math.fabs(value), correction.vars)))
+        made(key, BOTH if key in SEEN_ON_PAPER else ONLY_CALCULATED,
+             complex(0.0, 0.0 - math.copysign(math.fabs(value), correction.vars)))
         for key, value in _of_the_correction(case)
         if value
-    )
+    )  # fmt: skip
+    alone = Sum(
+        arms=(Arm("i3", 3, math.fabs(correction.vars), phasor.angle(result)),), reference=0.0, method="tip-to-tail",
+        order="12", names={"i3": name}, unit=unit, scale=10.0 / task.factor / case.telling.writing.factor,
+        scale_words=task.scale_words, voltages={},
+    )  # fmt: skip
     return replace(
-        task, result=complex(0.0, 0.0 - correction.vars), symbol=case.telling.tags["i3"],
-        writing=replace(case.telling.writing, unit=unit), factor=0.0, spread=None, mistakes=mistakes, earlier=(),
+        task, result=result, symbol=name, writing=replace(case.telling.writing, unit=unit),
+        spread=_by_hand(case, task.factor), mistakes=(*mistakes, *of_scale(alone)), earlier=(), angled=False,
+        turn=0.0, origin=(P,),
     )  # fmt: skip

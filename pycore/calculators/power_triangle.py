@@ -357,11 +357,12 @@ class PowerTriangle(SumPage[PowerCase]):
         problem = case.problem
         return (*(problem.faults if isinstance(problem, SheetProblem) else ()), *case.misfit)
 
-    def task(self, form: Mapping[str, str]) -> Task:
-        """The form as a task that practice sets and marks. Raises InputError."""
+    def task_of_case(self, case: PowerCase) -> Task:
+        """What is to be found, and what mistakes give."""
+        # Only practice needs it; the first answer need not wait for its import.
         from pycore.calculators.power_practice import power_task
 
-        return power_task(self.case(form))
+        return power_task(case)
 
     def practice_form(self, code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
         """The form that holds a code's load, with a class's own choices. Raises NoProblem."""

@@ -299,11 +299,12 @@ class SeriesCircuit(SumPage[SeriesCase]):
         problem = case.problem
         return (*(problem.faults if isinstance(problem, SheetProblem) else ()), *case.misfit)
 
-    def task(self, form: Mapping[str, str]) -> Task:
-        """The form as a task that practice sets and marks. Raises InputError."""
+    def task_of_case(self, case: SeriesCase) -> Task:
+        """What is to be found, and what mistakes give."""
+        # Only practice needs it; the first answer need not wait for its import.
         from pycore.calculators.circuit_practice import series_task
 
-        return series_task(self.case(form))
+        return series_task(case)
 
     def practice_form(self, code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
         """The form that holds a code's circuit, with a class's own choices. Raises NoProblem."""

@@ -1,31 +1,27 @@
-"""What a page that adds phasors asks a learner for: read off a solved case, and nothing of its answer."""
+"""What a page that adds phasors asks a learner for: read off the task that will be judged, nothing of its answer."""
 
 from pycore.calculators.sum_case import SumCase
-from pycore.practice.answers import LENGTHS
-from pycore.practice.task import Asked
+from pycore.practice.answers import units
+from pycore.practice.task import Asked, Earlier, Task
 from pycore.sheet.plan import Plan
 from pycore.words import Phrase, say
 from pycore.words import checking as words
 
 
-def earlier_of(case: SumCase, plan: Plan) -> tuple[tuple[str, Phrase], ...]:
-    """What is found on the way by key: the first diagonal with its name, or the two sums of parts."""
-    if plan.construction.method == "components":
-        return (("across", ()), ("up", ()))
-    if "r" not in plan.construction.figure.readings:
-        return ()
-    return (("first", case.telling.tags[f"i{plan.construction.order}"]),)
+def _name(earlier: Earlier) -> Phrase:
+    """The symbol of a value found on the way; a sum of parts has none."""
+    return earlier.label if earlier.axis == 0 else ()
 
 
-def asked_of(case: SumCase, plan: Plan) -> Asked:
+def asked_of(case: SumCase, plan: Plan, task: Task) -> Asked:
     """What a learner is asked, by the conventions of this sheet."""
-    telling = case.telling
-    found = words.to_find(telling.tags["sum"], case.method_words(plan), telling.scale(plan.scale))
+    found = words.to_find(task.symbol, case.method_words(plan), case.telling.scale(plan.scale))
     return Asked(
-        symbol=telling.tags["sum"],
-        units=(telling.writing.unit, *(LENGTHS if plan.factor > 0 else ())),
-        origin=telling.voltage if telling.polar else telling.reference,
-        signed=telling.polar,
+        symbol=task.symbol,
+        units=units(task),
+        origin=task.origin,
+        signed=task.signed,
+        angled=task.angled,
         notes=(found, *(say(known) for known in case.known(plan))),
-        earlier=earlier_of(case, plan),
+        earlier=tuple((earlier.key, _name(earlier)) for earlier in task.earlier),
     )

@@ -114,13 +114,6 @@ def _working(case: SumCase, plan: Plan, on_sheet: bool) -> Working:
     return Working(key, title, blocks, draws, on_sheet)
 
 
-def _asked(case: SumCase, plan: Plan) -> "Asked":
-    # Only the answer checker needs it; the first answer need not wait for its import.
-    from pycore.calculators.sum_asked import asked_of
-
-    return asked_of(case, plan)
-
-
 def constructed(case: SumCase, shown: Plan) -> list[Working]:
     """Every construction of the problem, move by move."""
     made: list[Working] = []
@@ -255,7 +248,7 @@ class SumPage(Generic[Case]):
             scenario=self.scenario if problem.is_example else "",
             kind=problem["sheet"],
             code=case.code,
-            asked=_asked(case, plan) if "check" in parts else None,
+            asked=self._asked(case, plan) if "check" in parts else None,
         )
 
     def pages(
@@ -285,16 +278,13 @@ class SumPage(Generic[Case]):
     ) -> "Iterator[Page | tuple[Page, ...] | Task]":
         """A learner's sheets of a class set, one after another, then the problem as a task: piece by piece, so
         that other work can come between. Raises InputError."""
-        # Only practice needs it; the first answer need not wait for its import.
-        from pycore.calculators.sum_practice import task_of
-
         last: Case | None = None
         for page, case in self._sheets(form, opening, kinds):
             last = case
             further = moves_of(case, case.shown()) if case.problem["sheet"] == "problem" else ()
             yield (page, *further) if further else page
         if last is not None:
-            yield task_of(last)
+            yield self.task_of_case(last)
 
     def sheet_page(self, form: Mapping[str, str]) -> Page:
         """The sheet that the form asks for. Raises InputError."""
@@ -309,10 +299,20 @@ class SumPage(Generic[Case]):
 
     def task(self, form: Mapping[str, str]) -> "Task":
         """The form as a task that practice sets and marks. Raises InputError."""
+        return self.task_of_case(self.read(form))
+
+    def task_of_case(self, case: Case) -> "Task":
+        """A solved case as a task: what is asked of a learner, what is marked and what stands in a key."""
         # Only practice needs it; the first answer need not wait for its import.
         from pycore.calculators.sum_practice import task_of
 
-        return task_of(self.read(form))
+        return task_of(case)
+
+    def _asked(self, case: Case, plan: Plan) -> "Asked":
+        # Only the answer checker needs it; the first answer need not wait for its import.
+        from pycore.calculators.sum_asked import asked_of
+
+        return asked_of(case, plan, self.task_of_case(case))
 
     def practice_form(self, code: "Code", choices: Mapping[str, str] | None = None) -> dict[str, str]:
         """The form that holds a code's problem, with a class's own choices. Raises NoProblem."""

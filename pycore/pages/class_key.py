@@ -35,11 +35,12 @@ def _ranges(group: ClassSet) -> str:
     return words.ranges(sheets, overlays if group.chosen["overlays"] == "yes" else "")
 
 
-def _notes(group: ClassSet) -> tuple[str, ...]:
+def _notes(group: ClassSet, *, angled: bool) -> tuple[str, ...]:
     limits = words.hand_tolerance() if group.limits == NO_LIMITS else words.own_tolerance()
     return (
         words.back(str(group.code)),
-        f"{_ranges(group)} {words.lengths_at(group.chosen['scale'] == 'open')} {words.marks(*group.marks)}",
+        f"{_ranges(group)} {words.lengths_at(group.chosen['scale'] == 'open')} "
+        + words.marks(*group.marks, angled=angled),
         limits,
     )
 
@@ -54,11 +55,16 @@ def _amount(amount: Amount, unit: str) -> Lines:
     return (f"{amount.size} {unit}", f"{amount.length} mm" if amount.length else "")
 
 
-def _angle(amount: Amount, more: str = "") -> Lines:
-    return (f"{amount.angle}{more}", amount.side)
+def _tolerance(row: Row) -> Lines:
+    return tuple(f"± {told} {unit}" for told, unit in ((row.tolerance.size, row.unit), (row.tolerance.length, "mm"))
+                 if told)  # fmt: skip
 
 
-def _answer_row(row: Row, labels: Sequence[str], *, turned: bool, first: bool) -> tuple[Lines, ...]:
+def _angle(amount: Amount, tolerance: str = "") -> Lines:
+    return (f"{amount.angle} ± {tolerance}" if tolerance else amount.angle, amount.side)
+
+
+def _answer_row(row: Row, labels: Sequence[str], *, turned: bool, first: bool, angled: bool) -> tuple[Lines, ...]:
     """One learner's line, in the columns that some learner of the set needs."""
     made: list[Lines] = [(str(row.place),), _name(row)]
     given = dict(row.given)
@@ -68,8 +74,9 @@ def _answer_row(row: Row, labels: Sequence[str], *, turned: bool, first: bool) -
     if turned:
         made.append((", ".join(amount.angle for _, amount in row.given if not amount.size),))
     made += [(row.scale,), _amount(row.result, row.unit)]
-    made.append((f"± {row.tolerance.size} {row.unit}", f"± {row.tolerance.length} mm"))
-    made.append(_angle(row.result, f" ± {row.tolerance.angle}"))
+    made.append(_tolerance(row))
+    if angled:
+        made.append(_angle(row.result, row.tolerance.angle))
     if first and row.first is not None:
         name, found = row.first
         made += [((*name, f": {found.size} {row.unit}"), f"{found.length} mm"), _angle(found)]
@@ -83,16 +90,19 @@ def answers(group: ClassSet, rows: Sequence[Row]) -> Ledger:
     labels = key.labels(rows)
     turned = any(not amount.size for row in rows for _, amount in row.given)
     first = any(row.first is not None for row in rows)
+    angled = any(row.tolerance.angle for row in rows)
     headings = [Heading((words.PLACE,)), Heading((words.NAME, words.CODE), "start")]
     headings += [Heading(tuple(wrapped(label, ledger.CELL, HEAD_ROOM))) for label in labels]
     if turned:
         headings.append(Heading((words.LAGS,)))
     headings += [Heading((words.SCALE,)), Heading((rows[0].symbol,)), Heading((words.TOLERANCE,))]
-    headings.append(Heading((words.ANGLE_SHORT,)))
+    if angled:
+        headings.append(Heading((words.ANGLE_SHORT,)))
     if first:
         headings += [Heading((words.FIRST,)), Heading((words.FIRST_ANGLE_SHORT,))]
-    made = tuple(_answer_row(row, labels, turned=turned, first=first) for row in rows)
-    return Ledger(_title(group), str(group.code), _notes(group), (), tuple(headings), made, words.FOOT, 2)
+    made = tuple(_answer_row(row, labels, turned=turned, first=first, angled=angled) for row in rows)
+    notes = _notes(group, angled=angled)
+    return Ledger(_title(group), str(group.code), notes, (), tuple(headings), made, words.FOOT, 2)
 
 
 def beyond(group: ClassSet, rows: Sequence[Row]) -> Iterator[Ledger]:

@@ -104,7 +104,7 @@ class Marking:
     def _marks(self, task: Task, reply: Reply, given: Mapping[str, str]) -> tuple[int, int]:
         """Marks from and to: what a person should look at again counts as a range."""
         first, length, angle = self.group.marks
-        parts = [(_first_band(reply, given), first), (_length_band(reply), length), (_angle_band(reply), angle)]
+        parts = [(_first_band(reply, given), first), (_length_band(reply), length), (_angle_band(task, reply), angle)]
         low = [worth for band, worth in parts if band == ACCEPT]
         high = [worth for band, worth in parts if band in (ACCEPT, LOOK)]
         return _whole(low), _whole(high)
@@ -192,8 +192,10 @@ def _length_band(reply: Reply) -> str:
     return ACCEPT if reply.marked.band == ACCEPT else band
 
 
-def _angle_band(reply: Reply) -> str:
-    """The angle by itself; none given, none earned."""
+def _angle_band(task: Task, reply: Reply) -> str:
+    """The angle by itself; none given, none earned. Where none is asked for, its marks go with the length."""
+    if not task.angled:
+        return _length_band(reply)
     if reply.marked.angle_off is None:
         return WRONG
     if reply.follows or reply.marked.band == ACCEPT:

@@ -166,7 +166,7 @@ def judge(task: Task, form: Mapping[str, str], limits: Limits = NO_LIMITS) -> Re
     """
     how = CALCULATED if form.get("answer-how") == CALCULATED else DRAWN
     typed, before = _sizes(form, task)
-    degrees = read_angle("answer-angle", words.ANGLE, form.get("answer-angle", ""))
+    degrees = read_angle("answer-angle", words.ANGLE, form.get("answer-angle", "")) if task.angled else None
     side = form.get("answer-side", "")
     angle, sided = (None, True) if degrees is None else reckoned(task, degrees, side)
     first = read_angle("answer-first-angle", words.FIRST_ANGLE, form.get("answer-first-angle", ""))

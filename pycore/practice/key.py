@@ -89,14 +89,15 @@ def angle_words(task: Task, degrees: float | None) -> tuple[str, str]:
 def amount_of(task: Task, value: complex) -> Amount:
     """A phasor of the problem as the key writes it."""
     size = phasor.magnitude(value)
-    angle, side = angle_words(task, None if value == 0 else phasor.angle(value))
+    angle, side = angle_words(task, phasor.angle(value) if task.angled and value != 0 else None)
     return Amount(task.writing.number(size), _length(task, size), angle, side)
 
 
 def _tolerance(task: Task, limits: Limits) -> Amount:
     size, degrees = task.tolerance(DRAWN, limits)
     written = task.writing.fixed(size, 1)
-    return Amount(written, _length(task, size), quantity.fixed(degrees, 1, task.writing.mark) + "°")
+    angle = quantity.fixed(degrees, 1, task.writing.mark) + "°" if task.angled else ""
+    return Amount(written, _length(task, size), angle)
 
 
 def _first(task: Task) -> tuple[Phrase, Amount] | None:

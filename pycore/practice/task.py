@@ -79,7 +79,7 @@ class Asked:
 
     ``units`` are those that a size may be given in; ``origin`` the line that angles are counted from,
     ``signed`` whether they are signed; ``earlier`` the values found on the way that may be given too, by
-    key; ``notes`` what must be known before drawing, beside the form's values.
+    key; ``notes`` what must be known before drawing, beside the form's values; ``angled`` as in ``Task``.
     """
 
     symbol: Phrase
@@ -88,6 +88,7 @@ class Asked:
     signed: bool
     notes: tuple[Phrase, ...]
     earlier: tuple[tuple[str, Phrase], ...] = ()
+    angled: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,7 +111,8 @@ class Task:
     drawn), ``scale_words`` the scale as it is said; ``spread`` how a hand's drawings scatter and
     ``hand_angle`` its protractor (degrees). ``sense`` is +1 when angles grow anticlockwise on the
     paper; ``origin`` the direction from which they are counted, and ``turn`` (degrees) where it lies
-    from the one that is drawn first; ``signed``: angles are signed, not told by their side.
+    from the one that is drawn first; ``signed``: angles are signed, not told by their side. ``angled``: an
+    angle is asked for; where it is not, one that is given all the same is not judged.
     """
 
     slug: str
@@ -130,6 +132,7 @@ class Task:
     signed: bool = False
     link: tuple[tuple[str, str], ...] = ()
     further: Further | None = None
+    angled: bool = True
 
     @property
     def size(self) -> float:

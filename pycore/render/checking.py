@@ -14,9 +14,10 @@ CODE_FORM = "find-code"
 
 def labels_of(asked: Asked) -> dict[str, Phrase | str]:
     """The label of every field that the problem asks for; a field without one is not shown."""
-    angle = words.angle_label(asked.origin, signed=asked.signed)
-    made: dict[str, Phrase | str] = {"answer": words.answer_label(asked.symbol), "answer-angle": angle}
-    if not asked.signed:
+    made: dict[str, Phrase | str] = {"answer": words.answer_label(asked.symbol)}
+    if asked.angled:
+        made["answer-angle"] = words.angle_label(asked.origin, signed=asked.signed)
+    if asked.angled and not asked.signed:
         made["answer-side"] = words.SIDE
     fixed = {"across": words.ACROSS, "up": words.UP}
     for key, symbol in asked.earlier:
@@ -42,12 +43,12 @@ def _entry(name: str, unit: str = "") -> Markup:
     return h("div", {"class": "entry"}, control, marks, h("span", {"class": "unit"}, unit) if unit else None)
 
 
-def _select(name: str, label: str, options: list[tuple[str, str]]) -> Markup:
+def _select(name: str, label: str, options: list[tuple[str, str]], *, hidden: bool = False) -> Markup:
     made = [
         h("option", {"value": value, "selected": index == 0}, said) for index, (value, said) in enumerate(options)
     ]
     control = h("select", {"id": f"f-{name}", "name": name, "form": FORM, "autocomplete": "off"}, made)
-    return _labelled(name, label, h("div", {"class": "entry"}, control))
+    return _labelled(name, label, h("div", {"class": "entry"}, control), hidden=hidden)
 
 
 def _labelled(
@@ -82,8 +83,9 @@ def _found(labels: dict[str, Phrase | str], units: tuple[str, ...]) -> Markup:
     """Size with its unit, angle with its side."""
     size = _labelled("answer", labels["answer"], _entry("answer"))
     unit = _select("answer-unit", words.UNIT, [(unit, unit) for unit in units])
-    angle = _labelled("answer-angle", labels["answer-angle"], _entry("answer-angle", "°"))
-    side = _select("answer-side", words.SIDE, list(words.SIDES))
+    angle = _labelled("answer-angle", labels.get("answer-angle", ""), _entry("answer-angle", "°"),
+                      hidden="answer-angle" not in labels)  # fmt: skip
+    side = _select("answer-side", words.SIDE, list(words.SIDES), hidden="answer-side" not in labels)
     return join(_pair(size, unit, "answer"), _pair(angle, side, "answer-angle"))
 
 

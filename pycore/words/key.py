@@ -70,8 +70,10 @@ def own_tolerance() -> str:
     return "± is the tolerance set for this class; up to twice that, look again."
 
 
-def marks(first: int, length: int, angle: int) -> str:
-    """What each step is worth."""
+def marks(first: int, length: int, angle: int, *, angled: bool = True) -> str:
+    """What each step is worth; ``angled``: an angle is asked for."""
+    if not angled:
+        return f"Marks: first step {first}, size {length + angle}: no angle is asked for."
     return f"Marks: first step {first}, length {length}, angle {angle}."
 
 
