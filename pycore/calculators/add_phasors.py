@@ -59,6 +59,7 @@ class AddCase(SumCase):
         unit = problem["unit"]
         tags = conventions.numbered("I" if unit == "A" else "V", MOST)
         self.tags_given = dict(tags)
+        self.result_word = words.RESULTS[problem["combine"]]
         if self.difference:
             tags |= {f"i{part.number}": ("−", *tags[f"i{part.number}"]) for part in self.taken_off}
         on_first = problem["reference"] == "current"

@@ -67,6 +67,7 @@ class HarmonicCase(SumCase):
     fields = FIELDS
     scenario = words.SCENARIO
     sum_word: Phrase = ("neutral",)
+    result_word = words.RESULT
     part_word = "line"
 
     def __init__(self, problem: SheetProblem, spectrum_: Spectrum, order: Order) -> None:

@@ -128,7 +128,7 @@ def _hand(reader: Reader, chosen: str) -> Hand:
     return Hand(length, angle, SQUARE_SHARE * angle)
 
 
-def _printed(reader: Reader, choices: Mapping[str, str]) -> None:
+def read_printed(reader: Reader, choices: Mapping[str, str]) -> None:
     """A sheet for easy reading needs its paper; on a smaller one the usual sheet stands, and that is said."""
     paper = choices["paper"]
     if choices["print"] == "usual" or paper not in TOO_SMALL_FOR_READING:
@@ -152,7 +152,7 @@ def read_problem(form: Mapping[str, str]) -> NeutralProblem:
     )
     choices = {name: reader.choice(name) for name in _CHOICES}
     hand = reader.optional(lambda: _hand(reader, choices["hand"]))
-    _printed(reader, choices)
+    read_printed(reader, choices)
     scale = reader.positive("scale")
     place = reader.optional(lambda: read_place(reader)) or ""
     given, unprintable = reader.optional(lambda: read_by_hand(reader, choices["paper"]))

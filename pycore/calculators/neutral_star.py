@@ -3,7 +3,6 @@
 from pycore import phasor, quantity
 from pycore.accuracy.hand import Hand
 from pycore.calculators import conventions
-from pycore.calculators.interface import Move
 from pycore.calculators.neutral_fields import FIELDS
 from pycore.calculators.neutral_problem import NeutralProblem
 from pycore.calculators.sum_case import Part, SheetWords, SumCase
@@ -15,8 +14,6 @@ from pycore.drawing import Ink
 from pycore.practice.task import Further
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import compose
-from pycore.sheet.media import TOO_SMALL_FOR_READING
-from pycore.sheet.moves_sheet import Listed
 from pycore.sheet.plan import Plan
 from pycore.words import Phrase, moves_list, plain
 from pycore.words import neutral as neutral_words
@@ -94,39 +91,17 @@ class NeutralCase(SumCase):
         angles = VOLTAGE_ANGLES[self.problem["sequence"]]
         return {arm.key: angles[arm.number - 1] for arm in self.arms}
 
-    @property
-    def printed(self) -> str:
-        """How the sheet is printed: the usual way on paper too small for another."""
-        return "usual" if self.problem["paper"] in TOO_SMALL_FOR_READING else self.problem["print"]
+    result_word = moves_list.NEUTRAL
 
-    def reading_lists(self, plan: Plan, kind: str) -> tuple[Listed, ...]:
-        """What is given, and the moves: a problem's without its answers, a construction's with its numbers."""
-        teller = Teller(plan, self.telling)
+    def reading_given(self, plan: Plan) -> tuple[str, ...]:
+        """The currents, power factors and sequence, and how the drawing lies."""
         sizes = [
             f"{self.lines[arm.number - 1]}: {self.telling.writing.given(arm.size)}{NO_BREAK_SPACE}"
             f"{self.telling.writing.unit}"
             for arm in self.arms
         ]
-        given = (", ".join(sizes), *self._load_words(short=False).split(". "), self._lie_words(plan).replace(";", ","))
-        bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"
-        if kind == compose.PROBLEM:
-            first = plain(self.telling.tags[self.arms[0].key])
-            way = teller.way(self.arms[0].angle)
-            moves = moves_list.problem_moves(
-                self.method, self.problem["start"], first, way, self.begun(plan), len(self.arms)
-            )
-            more = (self.further_question(),) if self.further_question() else ()
-            ticked = (*moves, *more)
-        elif kind == compose.OVERLAY:
-            first = plain(self.telling.tags[self.arms[0].key])
-            ticked = words.overlay_notes(first, bar, short=False, mirrored=self.problem["mirror"] == "yes")
-        else:
-            ticked = tuple(plain(block.phrase) for block in teller.tell() if isinstance(block, Move))
-        return (
-            Listed(moves_list.GIVEN, given),
-            Listed(moves_list.MOVES, ticked, ticked=True),
-            Listed(moves_list.LOOK, (*words.print_notes(bar), moves_list.MINUS)),
-        )
+        lie = self._lie_words(plan).replace(";", ",")
+        return (", ".join(sizes), *self._load_words(short=False).split(". "), lie)
 
     def others_than_third(self) -> list[complex]:
         """The currents of the first two lines, from the direction drawn first."""

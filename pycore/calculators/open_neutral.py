@@ -60,6 +60,8 @@ class OpenCase(SumCase):
     def __init__(self, problem: SheetProblem, solution: OpenNeutral, loads: tuple[complex | None, ...]) -> None:
         self.solution, self.loads = solution, loads
         self.open = problem["method"] == METHOD
+        self.result_word = words.RESULT_OPEN if self.open else words.RESULT_WHOLE
+        self.guess_word = words.GUESS_OPEN if self.open else ""
         self.methods = (METHOD,) if self.open else ("tip-to-tail", "parallelogram", "components")
         drawn = solution.phases if self.open else solution.currents
         arms = tuple(

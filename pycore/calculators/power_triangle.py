@@ -71,6 +71,7 @@ class PowerCase(SumCase):
         self.given, self.correction = given, correction
         power = given.load.power
         self.corrected = correction is not None and correction.state == "needed"
+        self.guess_word = words.GUESS if self.corrected else words.RESULT
         taken = correction.vars if correction and self.corrected else 0.0
         values = [complex(power.real, 0.0), complex(0.0, power.imag), complex(0.0, 0.0 - taken)]
         arms = arms_of(values)

@@ -56,9 +56,11 @@ class SequenceCase(SumCase):
     fields = FIELDS
     scenario = words.SCENARIO
     part_word = "line"
+    last_moves = (words.DIVIDE,)
 
     def __init__(self, problem: SheetProblem, given: Given) -> None:
         self.given, self.part = given, problem["part"]
+        self.result_word = words.result(self.part)
         one, two, three = (phasor.polar(size, angle) for size, angle in given)
         self.values: Three = (one, two, three)
         self.components: Components = components(self.values)

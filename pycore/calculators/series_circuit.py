@@ -89,6 +89,8 @@ class SeriesCase(SumCase):
         self.names = names_of(given.typed)
         self.volts_drawn = problem["drawn"] == "voltages"
         self.typed_companions = given.circuit.amperes is not None
+        self.result_word = words.RESULTS[problem["drawn"]]
+        self.guess_word = "" if self.typed_companions or not self.volts_drawn else words.GUESS
         values = solution.voltages if self.volts_drawn else solution.impedances
         arms = arms_of(values)
         symbols = [Symbol("V", name) if self.volts_drawn else impedance_symbol(name) for name in self.names]

@@ -80,6 +80,7 @@ class StarDeltaCase(SumCase):
 
     def __init__(self, problem: SheetProblem, solution: Solution) -> None:
         self.solution, self.star = solution, problem["connection"] == "star"
+        self.result_word = words.RESULTS[problem["connection"]]
         line = self.line = int(problem["line"])
         other = self.other = other_of(problem["connection"], line)
         own, symbol, origin = tags_of(problem["connection"], line, problem["names"])

@@ -3,7 +3,6 @@
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Protocol
 
 from pycore import phasor, quantity
 from pycore.accuracy import hand as hands
@@ -11,6 +10,7 @@ from pycore.accuracy.hand import HANDS, Hand, Spread
 from pycore.calculators import conventions, links, telling
 from pycore.calculators.companion import SECOND, second_too_large
 from pycore.calculators.interface import Field, Issue
+from pycore.calculators.sum_problem import SumProblem
 from pycore.calculators.telling import Teller
 from pycore.calculators.written import Companions, Telling
 from pycore.constructions.components import components
@@ -21,12 +21,11 @@ from pycore.drawing import Ink
 from pycore.errors import Fault, Offer
 from pycore.phasor import wrap
 from pycore.practice.task import Further, Mistake
-from pycore.quantity import NO_BREAK_SPACE, Writing
+from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import compose
-from pycore.sheet.media import ORIENTATIONS
-from pycore.sheet.moves_sheet import Listed
+from pycore.sheet.media import ORIENTATIONS, TOO_SMALL_FOR_READING
 from pycore.sheet.plan import Plan, choose, papers_that_take
-from pycore.words import Phrase, Symbol, plain
+from pycore.words import Phrase, Symbol, moves_list, plain
 from pycore.words import neutral as words
 from pycore.words import sheet as paper_words
 from pycore.words import sums as sum_words
@@ -74,28 +73,6 @@ def sheet_words(case: "SumCase", plan: Plan, kind: str, task: str, given: str) -
         notes = sum_words.overlay_notes(first, bar, short=short, mirrored=case.problem["mirror"] == "yes")
         return SheetWords(notes if case.closed or short else (*notes, ellipse_note()), description)
     return SheetWords(paper_words.print_notes(bar), description)
-
-
-class SumProblem(Protocol):
-    """What the engine needs of a page's form, checked: its choices by name, the scales asked for (None: chosen to
-    fit; ``second`` is the companions'), how numbers are written, what stands in the title block, and the texts as
-    typed."""
-
-    @property
-    def scale(self) -> float | None: ...
-    @property
-    def second(self) -> float | None: ...
-    @property
-    def place(self) -> str: ...
-    @property
-    def given(self) -> Mapping[str, str]: ...
-    @property
-    def typed(self) -> Mapping[str, str]: ...
-    @property
-    def writing(self) -> Writing: ...
-    @property
-    def is_example(self) -> bool: ...
-    def __getitem__(self, name: str) -> str: ...
 
 
 class SumCase:
@@ -201,11 +178,20 @@ class SumCase:
 
     @property
     def printed(self) -> str:
-        """How the sheet is printed: ``usual``, ``large`` or ``easy``."""
-        return "usual"
+        """How the sheet is printed (``usual``, ``large``, ``easy``): the usual way on paper too small for another."""
+        return "usual" if self.problem["paper"] in TOO_SMALL_FOR_READING else self.problem["print"]
 
-    def reading_lists(self, plan: Plan, kind: str) -> tuple[Listed, ...]:
-        return ()  # what stands on the further pages of a sheet for easy reading
+    result_word = ""
+    """What is to be found, in the moves of a sheet for easy reading; "" for the sum's own word."""
+    guess_word = ""
+    """What is guessed first, where that is something else."""
+    last_moves: tuple[str, ...] = ()
+    """What is done there with the sum once it is measured."""
+
+    def reading_given(self, plan: Plan) -> tuple[str, ...]:
+        """What is given, one thing to a line, on such a sheet."""
+        notes = self.known(plan)
+        return tuple(line for note in notes for line in moves_list.lines_of(note))
 
     def further_question(self) -> str:
         return ""  # a question beyond the problem, as a problem sheet asks it

@@ -10,7 +10,7 @@ from pycore.words import neutral_form as words
 from pycore.words import sums as sum_words
 
 _PICTURE = ("parallels", "protractor", "first", "rotation")
-_SHEET = ("sheet", "start", "mirror", "paper", "orientation")
+_SHEET = ("sheet", "start", "mirror", "print", "paper", "orientation")
 _WORDS = ("decimal", "angles")
 _HAND = ("hand",)
 _BLOCK = ("place", "code", "who", "group", "date")

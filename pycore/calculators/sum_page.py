@@ -33,7 +33,7 @@ from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.figure import DOT_BELOW
 from pycore.sheet.plan import Plan
-from pycore.words import Phrase, say
+from pycore.words import Phrase, moves_list, say
 from pycore.words import accuracy as accuracy_words
 from pycore.words import neutral as words
 from pycore.words import sums as sum_words
@@ -86,6 +86,12 @@ def small_notices(case: SumCase, plan: Plan) -> list[Phrase]:
         return []
     told = " and ".join(small)
     return [words.small_line(told) if len(small) == 1 else words.small_lines(told)]
+
+
+def stands_upright(case: SumCase, plan: Plan) -> tuple[Phrase, ...]:
+    """That a sheet stands upright although it was to lie across, where large print has room only so."""
+    asked = case.problem["orientation"]
+    return () if asked in ("", plan.layout.orientation) else (say(moves_list.UPRIGHT),)
 
 
 def alternatives(case: SumCase, shown: Plan) -> tuple[Alternative, ...]:
@@ -232,7 +238,7 @@ class SumPage(Generic[Case]):
             given=self.given(case),
             summary=self.summary(case, plan),
             remarks=self.remarks(case),
-            notices=self.notices(case, plan),
+            notices=(*self.notices(case, plan), *stands_upright(case, plan)),
             caption=words.caption(
                 plan.layout.paper, plan.layout.orientation, case.telling.scales(plan.scale, plan.second), chosen
             ),

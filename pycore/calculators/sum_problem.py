@@ -2,12 +2,35 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from typing import Protocol
 
 from pycore.calculators.interface import Field
-from pycore.calculators.neutral_problem import read_by_hand, read_place
+from pycore.calculators.neutral_problem import read_by_hand, read_place, read_printed
 from pycore.calculators.reading import Reader
 from pycore.errors import Fault
 from pycore.quantity import Writing, writing_for
+
+
+class SumProblem(Protocol):
+    """What the engine needs of a page's form, checked: its choices by name, the scales asked for (None: chosen to
+    fit; ``second`` is the companions'), how numbers are written, what stands in the title block, and the texts as
+    typed."""
+
+    @property
+    def scale(self) -> float | None: ...
+    @property
+    def second(self) -> float | None: ...
+    @property
+    def place(self) -> str: ...
+    @property
+    def given(self) -> Mapping[str, str]: ...
+    @property
+    def typed(self) -> Mapping[str, str]: ...
+    @property
+    def writing(self) -> Writing: ...
+    @property
+    def is_example(self) -> bool: ...
+    def __getitem__(self, name: str) -> str: ...
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +62,7 @@ def read_sheet(
     set how numbers are written; ``second_unit`` is that of companions, if there are any; ``computed``: what is drawn
     was not typed but worked out. Raises InputError with every fault found, the values' too."""
     choices = {field.name: reader.choice(field.name) for field in fields if field.kind == "choice"}
+    read_printed(reader, choices)
     scale = reader.positive("scale", unit)
     second = reader.positive("second-scale", second_unit) if second_unit else None
     place = reader.optional(lambda: read_place(reader)) or ""

@@ -82,7 +82,7 @@ def _rows(case: SumCase, plan: Plan) -> tuple[TableRow, ...]:
         size, angle = figure.readings["r"], figure.lines["R"].degrees
         rows.append(_row(case, case.row_tag(f"i{order}"), size, angle, plan))
     rows.append(_row(case, case.row_tag("sum"), case.size, case.angle, plan))
-    if case.problem["resultant"] == "returning" and case.angle is not None:
+    if plan.construction.resultant == "returning" and case.angle is not None:
         rows.append(_row(case, case.row_tag("return"), case.size, wrap(case.angle + 180.0), plan))
     rows += [_row(case, part.tag, part.size, part.angle, plan) for part in case.further()]
     return tuple(rows)
@@ -212,10 +212,13 @@ def _writing(case: SumCase, plan: Plan, opening: Opening) -> Writing:
 
 def moves_of(case: SumCase, plan: Plan) -> tuple[Page, ...]:
     """The further pages of a sheet for easy reading; none for the usual sheet."""
-    kind = case.problem["sheet"]
-    lists = case.reading_lists(plan, kind) if case.printed != "usual" else ()
-    if not lists:
+    if case.printed == "usual":
         return ()
+    # Only such a sheet needs it; the first answer need not wait for its import.
+    from pycore.calculators.sum_reading import lists_of
+
+    kind = case.problem["sheet"]
+    lists = lists_of(case, plan, kind)
     title = case.sheet_title(kind)
     if case.issue and kind == compose.PROBLEM:
         *others, last = lists

@@ -74,6 +74,7 @@ class WattCase(SumCase):
     fields = FIELDS
     scenario = words.SCENARIO
     methods = ("tip-to-tail", "components")
+    result_word = words.RESULT
 
     def __init__(self, problem: SheetProblem, found: Readings, load: BalancedLoad | None, *, balanced: bool) -> None:
         self.found, self.load, self.balanced = found, load, balanced

@@ -293,9 +293,10 @@ def plain_block(layout: Layout, writing: Writing) -> Group:
         share * size for share, size in zip(BLOCK_ROWS, (style.title, style.note, style.note), strict=True)
     )
     y = box.top - title
+    said, capitals = _plain_title(writing.title, style, room)
     items: list[Item] = [
         Shape(_corners(box), style.wide),
-        text(writing.title, Point(x, y + 0.6 * style.title), style.title),
+        text(said, Point(x, y + 0.6 * style.title), capitals),
         Line(Point(box.left, y), Point(box.right, y), style.narrow),
     ]
     lines = wrapped(writing.method, style.note, room)
@@ -312,6 +313,15 @@ def plain_block(layout: Layout, writing: Writing) -> Group:
         ink: Ink = "ink" if value else "ink-2"
         items.append(text(value or label, Point(left, y - (last + style.note) / 2), size, ink=ink))
     return Group(tuple(items), name="title-block")
+
+
+def _plain_title(title: str, style: Style, room: float) -> tuple[str, float]:
+    """A title as large as it fits; where even the notes' lettering is too large for it, without the kind of sheet."""
+    short = title.partition(":")[0]
+    for said, capitals in ((title, style.title), (title, style.note), (short, style.title)):
+        if width_of(said, capitals) <= room:
+            return said, capitals
+    return short, min(style.title, max(style.note, fitting(short, style.title, room)))
 
 
 def _cell(x: float, top: float, label: str, value: str, style: Style, width: float) -> list[Item]:

@@ -6,7 +6,7 @@ ISO 128: adapted, and their figures given from memory.
 """
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from pycore.geometry import Box
 
@@ -178,23 +178,53 @@ def _roomy_block_height(style: Style) -> float:
     return math.fsum(share * size for share, size in zip(BLOCK_ROWS, heights, strict=True))
 
 
-def _roomy(frame: Box, style: Style, rows: int, landscape: bool) -> _Parts:
+LEAST_ROW = 1.83
+"""A table's row on a sheet for easy reading, in capitals of its values, where many rows must have room."""
+
+
+def _closer(style: Style, frame: Box, rows: int, second: bool) -> Style:
+    """The style with its table's rows closer together, where a sheet that lies across has no room for all of them."""
+    others = _words_height(style, second) + _roomy_block_height(style) + style.code + 2.4 * style.note + style.value
+    row = (frame.height - others - 16.0) / max(rows, 1)
+    return replace(style, row=min(style.row, max(row, LEAST_ROW * style.value)))
+
+
+def _words_height(style: Style, second: bool) -> float:
+    """Of the scale in words, and of a second one below it."""
+    return 2.4 * style.scale_words + (3.6 * style.value if second else 0.0)
+
+
+def holds(sheet: Layout) -> bool:
+    """Whether all that is written has room on a sheet laid out for easy reading; the usual sheet holds it always."""
+    if not sheet.style.column:
+        return True
+    if sheet.orientation == "landscape":
+        return sheet.words.bottom >= sheet.code.top + sheet.style.value + 2.0
+    return sheet.area.height >= LEAST_AREA
+
+
+LEAST_AREA = 80.0
+"""Height that is left to draw in on a sheet that stands upright, mm."""
+
+
+def _roomy(frame: Box, style: Style, rows: int, landscape: bool, second: bool) -> _Parts:
     """A sheet laid out for easy reading: few words, large ones, in one column or below the figure."""
     table_height = style.row * rows + 2.4 * style.note + 6.0
+    words_height = _words_height(style, second)
     block_height = _roomy_block_height(style)
     if landscape:
         block = Box(frame.right - style.column, frame.bottom, frame.right, frame.bottom + block_height)
         left, right = block.left + 4.0, frame.right - 4.0
         table = Box(left, frame.top - 4 - table_height, right, frame.top - 4)
-        words = Box(left, table.bottom - 2.4 * style.scale_words, right, table.bottom - 2)
+        words = Box(left, table.bottom - words_height, right, table.bottom - 2)
         code = Box(left, block.top + 3, right, block.top + 3 + style.code)
         return _Parts(Box(frame.left, frame.bottom, block.left - 2, frame.top), table, words, code, block)
-    beside_table = style.code + 2.6 * style.scale_words + 1.8 * style.value
+    beside_table = style.code + words_height + 0.2 * style.scale_words + 1.8 * style.value
     top = frame.bottom + block_height + max(table_height, beside_table) + 6.0
     block = Box(frame.left, frame.bottom, frame.right, frame.bottom + block_height)
     left, middle = frame.left + 4.0, frame.left + style.column - 6.0
     table = Box(left, top - 2 - table_height, middle, top - 2)
-    words = Box(middle + 6.0, top - 2 - 2.4 * style.scale_words, frame.right - 3, top - 2)
+    words = Box(middle + 6.0, top - 2 - words_height, frame.right - 3, top - 2)
     code = Box(middle + 6.0, block.top + 2, frame.right - 3, block.top + 2 + style.code)
     return _Parts(Box(frame.left, top, frame.right, frame.top), table, words, code, block)
 
@@ -218,7 +248,8 @@ def layout(
     style = COMPACT if paper == "A5" else PRINTS[printed]
     frame = Box(FILING_MARGIN, MARGIN, width - MARGIN, height - MARGIN)
     roomy = style.column > 0
-    parts = _roomy(frame, style, rows, landscape) if roomy else _usual(frame, style, rows, landscape, second)
+    style = _closer(style, frame, rows, second) if roomy and landscape else style
+    parts = _roomy(frame, style, rows, landscape, second) if roomy else _usual(frame, style, rows, landscape, second)
     # Each of these millimetres counts: with a little more, letter upright took the example at 5 A to the centimetre.
     level_y = max(parts.figure.bottom + 4.0, PRINTABLE_EDGE)
     figure = parts.figure

@@ -3,6 +3,7 @@
 Lines stand one and a half times as far apart as usual type (common practice for readers with dyslexia).
 """
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
@@ -10,6 +11,7 @@ from pycore.drawing import Group, Item, Page, Shape
 from pycore.geometry import Point
 from pycore.sheet.lettered import text, wrapped
 from pycore.sheet.media import MARGIN, PAPERS, Layout
+from pycore.words import Phrase, Symbol
 
 LINE = 2.3
 """From line to line, in capitals."""
@@ -53,6 +55,19 @@ def _rows(lists: Sequence[Listed], capitals: float, width: float) -> Iterator[tu
             ahead = ()
 
 
+_WITH_INDEX = re.compile(r"([A-Z])_([A-Za-z0-9]+(?:,[0-9]+)?)")
+
+
+def _lettered(words: str) -> Phrase:
+    """Words in which V_R is a symbol with its index."""
+    pieces = _WITH_INDEX.split(words)
+    symbols = (Symbol(letter, index) for letter, index in zip(pieces[1::3], pieces[2::3], strict=True))
+    made: list[str | Symbol] = [pieces[0]]
+    for symbol, after in zip(symbols, pieces[3::3], strict=True):
+        made += [symbol, after]
+    return tuple(piece for piece in made if piece)
+
+
 def _box(x: float, y: float, side: float) -> Shape:
     return Shape((Point(x, y), Point(x + side, y), Point(x + side, y + side), Point(x, y + side)), 0.35)
 
@@ -79,7 +94,7 @@ def moves_pages(
         for row in rows:
             y -= row.drop
             face = "bold" if row.heading else "regular"
-            pages[-1].append(text(row.words, Point(left + row.indent, y), capitals, face=face))  # type: ignore[arg-type]
+            pages[-1].append(text(_lettered(row.words), Point(left + row.indent, y), capitals, face=face))  # type: ignore[arg-type]
             if row.boxed:
                 pages[-1].append(_box(left, y - 0.1 * capitals, BOX * capitals))
     return tuple(

@@ -8,7 +8,7 @@ from pycore.constructions.companions import accompanied, companion_moves
 from pycore.constructions.construction import Arm, Construction, Picture, flattest
 from pycore.geometry import ORIGIN, Box, Point
 from pycore.sheet.figure import extent
-from pycore.sheet.media import PAPERS, Layout, layout
+from pycore.sheet.media import PAPERS, Layout, holds, layout
 from pycore.sheet.scale import Fit, best_fit, fit_at, next_scale
 
 FLAT_INTERSECTION = 15.0
@@ -89,10 +89,10 @@ def choose(
     for index, construction in enumerate(candidates):
         box = _with_companions(extent(construction, picture), construction, picture, companions)
         rows = table_rows(construction) + len(companions)
-        plans = [
-            _plan(construction, picture, box, sheet_for(way, rows), scale, steps)
-            for way in orientations
-        ]
+        sheets = [sheet_for(way, rows) for way in orientations]
+        # Large print of many rows has room only on a sheet that stands upright.
+        sheets = [sheet for sheet in sheets if holds(sheet)] or [sheet_for("portrait", rows)]
+        plans = [_plan(construction, picture, box, sheet, scale, steps) for sheet in sheets]
         costs = [(_cost(plan, index), plan) for plan in plans]
         best.append(min(costs, key=lambda pair: pair[0]))
     chosen = tuple(plan for _, plan in sorted(best, key=lambda pair: pair[0]))

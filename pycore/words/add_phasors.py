@@ -18,6 +18,8 @@ COMBINE = "What to find"
 COMBINES = (("sum", "their sum"), ("difference", "the first less the others"))
 UNIT = "Quantity"
 UNITS = (("A", "currents, in amperes"), ("V", "voltages, in volts"))
+RESULTS = {"sum": "the sum", "difference": "the difference"}
+"""What is to be found, in the moves of a sheet for easy reading."""
 ZERO = "the 0° direction"
 TASKS = {"sum": "Find the sum by drawing", "difference": "Find the first less the others by drawing"}
 WORDS = {

@@ -126,6 +126,7 @@ def spectrum_title(told: str) -> str:
     return f"Bars by order, the largest line beside the neutral. Neutral: {told}."
 
 
+RESULT = "what the neutral carries of this order"
 TASK = "Find what the neutral carries of this order by drawing"
 
 

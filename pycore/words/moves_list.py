@@ -1,5 +1,7 @@
 """Sheets for easy reading: what stands on their second page, one move to a line with a box to tick."""
 
+from dataclasses import dataclass
+
 PRINT = "Print"
 PRINTS = (
     ("usual", "usual"),
@@ -8,77 +10,184 @@ PRINTS = (
 )
 PRINT_HELP = "Laid out anew, never an enlarged copy; the moves have a page of their own. Large print is best on A3."
 HEAD_ANGLE, NONE = "angle", "none"
-NAME, DATE = "name", "date"
 GIVEN, MOVES, LOOK = "What is given", "Moves", "To check"
 MINUS = "Angles: minus means with the clock."
-AT_FULL_SIZE = "Print at 100 %, not fitted to the page."
+UPRIGHT = "So many rows of this print have room only on a sheet that stands upright: it does, on the same paper."
+NEUTRAL = "the neutral current"
+"""What is to be found on the page of the neutral current."""
+DISPLACEMENT = "displacement"
 
-_START = (
-    "Guess the neutral current. Write your guess down.",
-    "Turn each current into a length. Use the scale. Write the lengths in the table.",
-)
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """What a problem asks for: ``result`` ("the sum"), the ``guess`` that comes first, the ``quantity`` of what is
+    drawn and its ``plural``, whether the sizes are ``given`` or must be worked out first, what is drawn ``on_the_way``
+    ("" for nothing), the ``reversed`` sum if that is drawn, moves of the page's own ``after`` the measuring, and
+    ``further`` phasors that are measured."""
+
+    result: str
+    guess: str
+    quantity: str
+    plural: str
+    given: bool = True
+    on_the_way: str = ""
+    reversed: str = ""
+    after: tuple[str, ...] = ()
+    further: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Begun:
+    """Where a problem begins: what the sheet has for the learner (``start``), the ``first`` phasor and the ``way`` it
+    points ("" where that is to be found), the line from which angles are counted, and the phasors ``drawn`` already."""
+
+    start: str
+    first: str
+    way: str
+    origin: str
+    drawn: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Companion:
+    """A phasor of a second quantity: its name and the way it points ("" where that is to be found)."""
+
+    name: str
+    way: str
+
+
+_GUESS = "Guess {guess}. Write your guess down."
+_WORK_OUT = "Work out the {plural} first. Write them in the table."
+_LENGTHS = "Turn each {quantity} into a length. Use the scale. Write the lengths in the table."
 _NO_POINT = "Mark a point to start from. Leave room on all sides."
-_FIRST = ("Draw {first} {way}. Put an arrowhead on its tip.",)
+_COMPANION = "Draw {name} {way}, at its own scale: a double line with an open arrowhead."
+_COMPANION_AT = "Draw {name} at its angle from {origin}, at its own scale: a double line with an open arrowhead."
+_FIRST = "Draw {first} {way}. Put an arrowhead on its tip."
+_FIRST_AT = "Draw {first} at its angle from {origin}. Put an arrowhead on its tip."
 _AT_POINT = (
-    "Put the centre of the protractor on the common point. Lay its zero line on {first}.",
+    "Put the centre of the protractor on the common point. Lay its zero line along {origin}.",
     "Mark the angle of the next phasor. Check which way it turns.",
     "Draw that phasor through the mark, as long as the table says. Put an arrowhead on its tip.",
 )
-_END = (
-    "Measure its length to the point of the arrowhead. Turn the length into amperes.",
-    "Measure its angle. Write both in the table.",
-    "Compare with your guess. Then check by calculation.",
-)
 _LAST_AT_POINT = "Draw the phasor that is left in the same way, from the common point."
-MOVES_OF = {
-    "parallelogram": (
-        "Through the tip of each of the first two, draw a dashed line parallel to the other.",
-        "Draw the diagonal from the common point to where the dashed lines cross.",
-        "Pair this diagonal with the phasor that is left. Draw two dashed parallels again.",
-        "Draw the new diagonal from the common point. It is the neutral current.",
-    ),
-    "tip-to-tail": (
-        "Draw a line from the start to the last tip. It is the neutral current.",
-    ),
-    "components": (
-        "Draw two axes through the common point, one to the right and one up.",
-        "From each tip, drop a dashed line square on to each axis.",
-        "Measure each part. To the left and downward is minus.",
-        "Add the parts to the right. Add the parts upward.",
-        "Mark both sums on the axes. Draw from the common point to the corner. It is the neutral current.",
-    ),
-}  # fmt: skip
+_ALL_AT_POINT = "Draw each phasor that is left in the same way, from the common point."
 _AT_TIP = (
     "Put the centre of the protractor on the last tip. Lay its zero line back along the line just drawn.",
     "Turn back by 180° less the turn: for a turn of 120° that is 60°. Mark it.",
     "Draw the next phasor through the mark, as long as the table says. Put an arrowhead on its tip.",
 )
 _AGAIN_AT_TIP = "Do the same at the new tip for the phasor that is left."
+_EACH_AT_TIP = "Do the same at each new tip, until no phasor is left."
+_ON_THE_WAY = "Draw a thin line from the start to the second tip: {name}."
+_DIAGONAL = (
+    "Through the tip of each of the first two, draw a dashed line parallel to the other.",
+    "Draw the diagonal from the common point to where the dashed lines cross.",
+)
+_IT_IS = "It is {result}."
+_SECOND_DIAGONAL = (
+    "Pair this diagonal with the phasor that is left. Draw two dashed parallels again.",
+    "Draw the new diagonal from the common point. It is {result}.",
+)
+_CLOSE = "Draw a line from the start to the last tip. It is {result}."
+_COMPONENTS = (
+    "Draw two axes through the common point, one to the right and one up.",
+    "From each tip, drop a dashed line square on to each axis.",
+    "Measure each part. To the left and downward is minus.",
+    "Add the parts to the right. Add the parts upward.",
+    "Mark both sums on the axes. Draw from the common point to the corner. It is {result}.",
+)
+_SHIFT = (
+    "Join the three tips with dashed lines. This is the triangle of the line voltages.",
+    "Work out {result} and its angle. Write both in the table.",
+    "Set it off from the common point. Its tip is the load’s star point.",
+    "From that tip, draw a line to each corner: {further}.",
+    "Measure each of these lines. Turn its length back by the scale.",
+    "Write them in the table. Compare with your guess: which load has the most?",
+)
+_REVERSED = "Draw {reversed} too: from the common point, as long, the other way."
+_END = (
+    "Measure its length to the point of the arrowhead. Turn the length back by the scale.",
+    "Measure its angle. Write both in the table.",
+)
+_COMPARE = "Compare with your guess. Then check by calculation."
 _DRAWN = "{names} are drawn for you. Measure them: do they agree with the table?"
 _DRAWN_ONE = "{names} is drawn for you. Measure it: does it agree with the table?"
+_DRAWN_FIRST = "{names} are drawn for you. Measure them: do they agree with what you worked out?"
+_DRAWN_FIRST_ONE = "{names} is drawn for you. Measure it: does it agree with what you worked out?"
 
 
-def problem_moves(method: str, start: str, first: str, way: str, drawn: tuple[str, ...], arms: int) -> list[str]:
-    """The moves of a problem by a method, without a number that the learner is to find.
+def both(quantity: str, plural: str) -> str:
+    """What is to be worked out where the second quantity is unknown too: current and the voltages."""
+    return f"{quantity} and the {plural}"
 
-    ``first`` is the phasor drawn first, ``way`` where it points, ``drawn`` those on the sheet already, ``arms``
-    how many there are.
-    """
-    chained = method == "tip-to-tail"
-    made = list(_START)
-    if start == "no":
+
+def lines_of(note: str) -> tuple[str, ...]:
+    """A note of the usual sheet as lines, a sentence each: what to do with the answer stands among the moves."""
+    pieces = [piece.rstrip(".") for piece in note.replace("; ", ", ").split(". ")]
+    return tuple(f"{piece}." for piece in pieces if piece and not piece.startswith("Predict first"))
+
+
+def _drawn(names: tuple[str, ...], *, given: bool) -> str:
+    one, several = (_DRAWN_ONE, _DRAWN) if given else (_DRAWN_FIRST_ONE, _DRAWN_FIRST)
+    return (several if len(names) > 1 else one).format(names=" and ".join(names))
+
+
+def _before(found: Found, begun: Begun, companions: tuple[Companion, ...]) -> list[str]:
+    """What is done before the first phasor."""
+    made = [_GUESS.format(guess=found.guess)]
+    if not found.given:
+        made.append(_WORK_OUT.format(plural=found.plural))
+    made.append(_LENGTHS.format(quantity=found.quantity))
+    if begun.start == "no":
         made.append(_NO_POINT)
-    if drawn:
-        made.append((_DRAWN if len(drawn) > 1 else _DRAWN_ONE).format(names=" and ".join(drawn)))
+    made += [_COMPANION.format(name=one.name, way=one.way) for one in companions if one.way]
+    return made
+
+
+def _phasors(begun: Begun, arms: int, *, chained: bool, given: bool) -> list[str]:
+    """The phasors themselves, one after another; some may be drawn already."""
+    made: list[str] = []
+    if begun.drawn:
+        made.append(_drawn(begun.drawn, given=given))
+        left = arms - len(begun.drawn)
     else:
-        made += [move.format(first=first, way=way) for move in _FIRST]
-        if arms > 1:
-            made += [move.format(first=first) for move in (_AT_TIP if chained else _AT_POINT)]
-    if arms > 2:
-        again = _AT_TIP if drawn and chained else ((_AGAIN_AT_TIP if chained else _LAST_AT_POINT),)
-        made += [move.format(first=first) for move in again]
-    made += MOVES_OF[method] if arms > 2 or method != "parallelogram" else MOVES_OF[method][:2]
-    return [*made, *_END]
+        made.append((_FIRST if begun.way else _FIRST_AT).format(first=begun.first, way=begun.way, origin=begun.origin))
+        left = arms - 1
+    if left:
+        made += [move.format(origin=begun.origin) for move in (_AT_TIP if chained else _AT_POINT)]
+    if left > 1:
+        last, each = (_AGAIN_AT_TIP, _EACH_AT_TIP) if chained else (_LAST_AT_POINT, _ALL_AT_POINT)
+        made.append(last if left == 2 else each)
+    return made
+
+
+def _sum(method: str, found: Found, arms: int) -> list[str]:
+    """How the sum is drawn."""
+    if method == "parallelogram":
+        if arms < 3:
+            return [*_DIAGONAL[:-1], f"{_DIAGONAL[-1]} {_IT_IS.format(result=found.result)}"]
+        return [*_DIAGONAL, *(move.format(result=found.result) for move in _SECOND_DIAGONAL)]
+    if method == DISPLACEMENT:
+        return [move.format(result=found.result, further=", ".join(found.further)) for move in _SHIFT]
+    if method == "components":
+        return [move.format(result=found.result) for move in _COMPONENTS]
+    return [_CLOSE.format(result=found.result)]
+
+
+def problem_moves(
+    method: str, found: Found, begun: Begun, arms: int, companions: tuple[Companion, ...] = ()
+) -> list[str]:
+    """The moves of a problem by a method, without a number that the learner is to find; ``arms`` is how many phasors
+    there are, ``companions`` those of a second quantity."""
+    made = _before(found, begun, companions)
+    made += _phasors(begun, arms, chained=method == "tip-to-tail", given=found.given)
+    if found.on_the_way:
+        made.append(_ON_THE_WAY.format(name=found.on_the_way))
+    made += _sum(method, found, arms)
+    made += [_COMPANION_AT.format(name=one.name, origin=begun.origin) for one in companions if not one.way]
+    if found.reversed:
+        made.append(_REVERSED.format(reversed=found.reversed))
+    return made if method == DISPLACEMENT else [*made, *_END, *found.after, _COMPARE]
 
 
 def needs_larger(paper: str) -> str:

@@ -26,6 +26,8 @@ PHASE_CHOICES = (("3", "three"), ("1", "one"))
 REFERENCE = "active power"
 WORDS = SumWords("power", "powers", "kVA, kW or kvar", closes="no power is left and no arrow is drawn",
                  on_the_way=("This is the triangle before the correction.",))  # fmt: skip
+RESULT = "the apparent power"
+GUESS = "the reactive power that reaches the target"
 TASK = "Find the apparent power by drawing"
 TASK_TARGET = "Find the reactive power that reaches the target, then draw the triangle before and after"
 CAPACITOR_POWER, COIL_POWER = "Capacitor", "Coil"

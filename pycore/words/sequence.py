@@ -58,6 +58,14 @@ def task(part: str) -> str:
     return f"Find three times the {NAMES[part]} component by drawing, then divide by three"
 
 
+DIVIDE = "Divide by three. Write the component down."
+
+
+def result(part: str) -> str:
+    """What is drawn, in the moves of a sheet for easy reading."""
+    return f"three times the {NAMES[part]} component"
+
+
 def one_third(symbol: Phrase, amount: str, whole: Phrase) -> Phrase:
     """The component itself."""
     return say("{symbol} = {amount}, one third of {whole}.", symbol=symbol, amount=amount, whole=whole)

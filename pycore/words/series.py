@@ -29,6 +29,9 @@ VOLTS = SumWords("voltage", "voltages", "volts", closes="the voltages cancel and
 OHMS = SumWords("impedance", "resistances and reactances", "ohms", closes="the reactances cancel and no arrow is drawn",
                 partial="Without {third} this would be the impedance.")  # fmt: skip
 AMPERES = SumWords("current", "currents", "amperes")
+RESULTS = {"voltages": "the supply voltage", "impedances": "the impedance"}
+"""What is to be found, in the moves of a sheet for easy reading."""
+GUESS = "the current"
 WHY_CURRENT: Phrase = ("In series one current flows through everything, so all voltages are counted from it.",)
 TASKS = {
     "voltages": "Find the current and each voltage, then draw their sum",

@@ -87,6 +87,8 @@ def between_lines(volts: str) -> str:
     return f"{volts} between lines"
 
 
+RESULTS = {"star": "the voltage between the two lines", "delta": "the line current"}
+"""What is to be found, in the moves of a sheet for easy reading."""
 TASKS = {
     "star": "Work out the phase voltage, then find the voltage between two lines by drawing",
     "delta": "Work out both branch currents, then find the line current, their difference, by drawing",

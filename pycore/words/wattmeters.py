@@ -151,6 +151,7 @@ def picture_words() -> Phrase:
     )
 
 
+RESULT = "the apparent power"
 TASK = "Find apparent power and angle by drawing both readings and the reactive power"
 PHASORS = "Phasor diagram of both meters"
 CONNECTION = (

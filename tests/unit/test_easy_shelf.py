@@ -1,0 +1,125 @@
+"""Large print and easy reading on every page of the shelf: clear, true, large, and no answer in a problem's moves."""
+
+import math
+
+import pytest
+from host import shelf
+from unit.sheets import arrow_of, on_page, strokes, table_of, texts, vector
+from unit.test_easy_reading import sizes
+from unit.test_sheet_clear import faults_of, told, touching
+
+from pycore.calculators.interface import Issue, Opening, default_form
+from pycore.calculators.registry import CALCULATORS
+from pycore.calculators.sum_reading import lists_of
+from pycore.drawing import Arrow, Page, Shape
+
+COUNT = 6
+WITH_CODE = Opening("https://folio.example.org/a-page/", True, Issue("3CD-K7M-2QX", 12, 30))
+KINDS = ("problem", "construction", "overlay")
+LEAST = {"large": 18.0, "easy": 12.0}
+"""Points of the smallest text."""
+
+
+def easy(slug: str, number: int) -> dict[str, str]:
+    """A form of the page, every print and kind in turn, on papers that have room."""
+    form = shelf.form(slug, number)
+    printed = ("large", "easy")[number % 2]
+    paper = "A4" if form["paper"] in ("A5", "A2") else form["paper"]
+    return {**form, "paper": paper, "print": printed, "sheet": KINDS[number % 3], "start": ("two", "no")[number % 2]}
+
+
+def pages(slug: str, number: int) -> tuple[dict[str, str], tuple[Page, ...]]:
+    form = easy(slug, number)
+    return form, CALCULATORS[slug].pages(form, WITH_CODE if number % 2 else Opening())
+
+
+@pytest.mark.parametrize("slug", shelf.PAGES)
+def test_nothing_touches_and_all_lettering_is_as_large_as_promised(slug: str):
+    faults = []
+    for number in range(COUNT):
+        form, (first, *further) = pages(slug, number)
+        assert further
+        faults += [(number, fault) for fault in faults_of(first)]
+        for page in further:
+            faults += [(number, fault) for fault in touching(texts(page), strokes(page), page.box.grown(-8.0))]
+        least = min(size for page in (first, *further) for size, _ in sizes(page))
+        assert LEAST[form["print"]] <= least, (number, least)
+    assert [] == faults, told(faults)
+
+
+@pytest.mark.parametrize("slug", shelf.PAGES)
+def test_phasors_are_as_long_as_the_scale_that_the_sheet_says(slug: str):
+    page = CALCULATORS[slug]
+    for number in (0, 1):
+        form = {**easy(slug, number), "sheet": "construction"}
+        scale = next(output.value for output in page.answer(form, ("answer",)).outputs if output.name == "scale")
+        sheet, case = page.sheet_page(form), page.case(form)
+        drawn = {placed.phasor for placed in on_page(sheet, Arrow)}
+        assert {arm.key for arm in case.arms} <= drawn
+        for arm in case.arms:
+            assert abs(vector(arrow_of(sheet, arm.key))) == pytest.approx(10.0 * arm.size / scale, rel=1e-9)
+
+
+@pytest.mark.parametrize("slug", shelf.PAGES)
+def test_two_phasors_are_drawn_for_the_learner_where_the_whole_drawing_has_them(slug: str):
+    """The part-drawn support sheet, usual and in both prints."""
+    page = CALCULATORS[slug]
+    for printed in ("usual", "large", "easy"):
+        form = {"print": printed, "sheet": "problem", "start": "two"}
+        sheet, whole = page.sheet_page(form), page.sheet_page({**form, "sheet": "construction"})
+        keys = [placed.phasor for placed in on_page(sheet, Arrow) if placed.phasor]
+        arms = [arm.key for arm in page.case(form).arms]
+        assert len(set(keys) & set(arms)) == min(2, len(arms))
+        assert set(keys) <= {*arms, "c1"}
+        for key in keys:
+            assert arrow_of(sheet, key) == arrow_of(whole, key)
+
+
+@pytest.mark.parametrize("slug", shelf.PAGES)
+@pytest.mark.parametrize("printed", ["large", "easy"])
+def test_a_problems_moves_give_no_result_away(slug: str, printed: str):
+    """By every method: none of the figures that the page works out stands on the pages of moves."""
+    page = CALCULATORS[slug]
+    methods = [choice.value for field in page.fields if field.name == "method" for choice in field.choices]
+    for method in methods:
+        form = {"print": printed, "sheet": "problem", "method": method, "start": "no"}
+        _, *further = page.pages(form)
+        case = page.case(form)
+        lists = lists_of(case, case.shown(), "problem")
+        moves = next(listed.lines for listed in lists if listed.ticked)
+        assert len(moves) == len([placed for one in further for placed in on_page(one, Shape)])
+        assert 7 <= len(moves) <= 18
+        assert "Mark a point to start from. Leave room on all sides." in moves
+        said = " ".join(moves).replace("\u00a0", " ")
+        typed = " ".join(default_form(page.fields).values())
+        figures = [output.text for output in page.answer(form, ("answer",)).outputs]
+        for figure in figures:
+            number = figure.partition("\u00a0")[0].partition(" ")[0].strip("°−")
+            if len(number) > 2 and number not in typed:
+                assert number not in said.replace("180", "").replace("120", "").replace("60", ""), (method, figure)
+
+
+def test_rows_too_many_for_large_print_across_the_paper_stand_upright_and_that_is_said():
+    page = CALCULATORS["add-phasors"]
+    form = {f"p{number}": f"{10 + number} at {50 * number}" for number in range(1, 7)}
+    form |= {"print": "large", "orientation": "landscape", "resultant": "returning"}
+    answer = page.answer(form, ("answer", "sheet"))
+    assert answer.sheet.height > answer.sheet.width
+    assert any("stands upright" in str(notice) for notice in answer.notices)
+    assert [] == faults_of(answer.sheet)
+    usual = page.answer({**form, "print": "usual"}, ("answer", "sheet"))
+    assert usual.sheet.height < usual.sheet.width
+    assert not any("stands upright" in str(notice) for notice in usual.notices)
+
+
+@pytest.mark.parametrize("slug", ["series-circuit", "parallel-circuit"])
+def test_both_scales_stand_on_the_sheet_and_their_check_on_the_next(slug: str):
+    page = CALCULATORS[slug]
+    for printed in ("large", "easy"):
+        first, *further = page.pages({"print": printed})
+        beside = " ".join(text.words for text in texts(first) if text.group == "words")
+        assert 2 == beside.count("1\u00a0cm") and "for " in beside
+        said = " ".join(text.words for one in further for text in texts(one))
+        assert "A bar of" in said and ", or" in said
+        assert "angle" == table_of(first)[0][-1]
+        assert all(math.isfinite(placed.item.tip.x) for placed in on_page(first, Arrow))
