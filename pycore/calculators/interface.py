@@ -48,6 +48,10 @@ class Field:
     only: tuple[tuple[str, str], ...] = ()
     folded: bool = False
 
+    def counts(self, form: Mapping[str, str]) -> bool:
+        """Whether the field has a meaning with a form's choices."""
+        return not self.only or any(form.get(name) == value for name, value in self.only)
+
 
 def default_form(fields: Iterable[Field]) -> dict[str, str]:
     """The form of a page as it opens without a link: every field's default."""

@@ -1,6 +1,7 @@
 """The making of a class set in small pieces, so that it can be watched, stopped, and typed beside."""
 
-from collections.abc import Callable, Iterator
+import math
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -18,6 +19,8 @@ from pycore.quantity import Unreadable
 from pycore.sheet.compose import TWO
 from pycore.words import class_set as words
 
+SAME = 1e-9
+"""Share of a value within which a phasor has it for its size."""
 KEY = 2
 """The part of the file after problem sheets (0) and overlays (1)."""
 Result = tuple[dict[str, Any], bytes | None]
@@ -69,15 +72,17 @@ def issue_of(group: ClassSet, learner: Learner) -> Issue:
 
 
 def given_of(group: ClassSet, learner: Learner, task: Task) -> tuple[tuple[str, Amount], ...]:
-    """The values of a learner's problem by their labels: quantities with their length on the sheet, and the
-    angles that are not 0."""
-    labels = group.topic.labels(learner.form)
+    """The values of a learner's problem by their labels: quantities with their length on the sheet, where a
+    phasor of that length is drawn, and the angles that are not 0."""
+    labels, sizes = group.topic.labels(learner.form), [arm.size for arm in group.topic.case(learner.form).arms]
     made: list[tuple[str, Amount]] = []
     for field_ in group.topic.fields:
         text = learner.form.get(field_.name, "")
         label = labels.get(field_.name, field_.label)
+        if not field_.counts(learner.form):
+            continue
         if field_.group == "values" and text:
-            written, length = text.replace(".", task.writing.mark), _on_paper(text, field_.unit, task)
+            written, length = text.replace(".", task.writing.mark), _on_paper(text, field_.unit, task, sizes)
             named = f" {field_.unit}" if field_.unit and not length and text[-1:].isdigit() else ""
             made.append((label, Amount(written + named, length)))
         elif field_.kind == "angle" and group.code.tier == "stretch":
@@ -85,14 +90,16 @@ def given_of(group: ClassSet, learner: Learner, task: Task) -> tuple[tuple[str, 
     return tuple(made)
 
 
-def _on_paper(text: str, unit: str, task: Task) -> str:
-    """The length of a given value on the sheet; "" for one of another quantity than the answer's."""
-    if not unit or not task.writing.unit.endswith(unit):
+def _on_paper(text: str, unit: str, task: Task, sizes: Sequence[float]) -> str:
+    """The length of a given value on the sheet; "" for one that none of the phasors drawn has for its size."""
+    if not unit or not task.writing.unit.endswith(unit) or task.factor <= 0:
         return ""
     try:
-        return quantity.fixed(quantity.read(text, unit) * task.factor, 1, task.writing.mark) if task.factor > 0 else ""
+        size = quantity.read(text, unit)
     except Unreadable:
         return ""
+    drawn = size == 0.0 or any(math.fabs(one - size) <= SAME * size for one in sizes)
+    return quantity.fixed(size * task.factor, 1, task.writing.mark) if drawn else ""
 
 
 def row_for(group: ClassSet, learner: Learner, task: Task | None = None) -> Row:

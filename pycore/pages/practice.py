@@ -83,7 +83,7 @@ def given_of(found: Found) -> tuple[tuple[str, str], ...]:
     for field in found.page.fields:
         text = found.form.get(field.name, "").strip()
         said = field.group == "values" or (field.group == "loads" and text != field.default)
-        if not text or not said:
+        if not text or not said or not field.counts(found.form):
             continue
         label = labels.get(field.name, field.label)
         if field.kind == "choice":

@@ -148,7 +148,7 @@ def _only(field: Field) -> str | None:
 
 def _idle(field: Field, form: Mapping[str, str]) -> bool:
     """Whether a field has no meaning with a form's choices, and is not shown."""
-    return bool(field.only) and not any(form.get(name) == value for name, value in field.only)
+    return not field.counts(form)
 
 
 def _in_row(field: Field) -> bool:

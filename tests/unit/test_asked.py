@@ -11,6 +11,8 @@ from pycore.pages.class_job import learners_of, row_for
 from pycore.pages.class_key import answers as answers_of
 from pycore.pages.class_marks import Marking, read_results
 from pycore.pages.class_set import FIELDS, ClassSet, read_set
+from pycore.pages.codes import find
+from pycore.pages.practice import given_of
 from pycore.practice.answers import judge, units
 from pycore.practice.codes import METHODS, TIERS, Code
 from pycore.practice.marking import ACCEPT, WRONG
@@ -114,3 +116,25 @@ def test_key_of_a_set_without_angles_has_no_column_for_them() -> None:
     assert heads[-2:] == ["Q_C", "Tolerance"]
     assert "size 3: no angle is asked for" in " ".join(ledger.notes)
     assert all(len(row) == len(heads) for row in ledger.rows)
+
+
+def test_values_without_a_meaning_are_neither_in_the_key_nor_in_practice() -> None:
+    """Readings are given: a key or a problem that shows the form's unused load too contradicts itself."""
+    group = set_of(CALCULATORS["two-wattmeters"], "core")
+    learner = next(one for one in learners_of(group) if one is not None)
+    key = [label for label, _ in row_for(group, learner).given]
+    assert key == ["Wattmeter 1, on L1", "Wattmeter 2, on L3"]
+    told = [label for label, _ in given_of(find(str(learner.code)))]
+    assert told == key
+
+
+@pytest.mark.parametrize(
+    ("slug", "tier", "drawn"),
+    [("neutral-current", "core", True), ("harmonics-in-the-neutral", "support", False),
+     ("harmonics-in-the-neutral", "core", True), ("star-and-delta", "support", False)],
+)  # fmt: skip
+def test_key_gives_lengths_of_what_is_drawn_alone(slug: str, tier: str, drawn: bool) -> None:
+    """Of a third harmonic it is not the fundamental that lies on the sheet, of a star not the line voltage."""
+    group = set_of(CALCULATORS[slug], tier)
+    for learner in (one for one in learners_of(group) if one is not None):
+        assert any(amount.length for _, amount in row_for(group, learner).given) is drawn
