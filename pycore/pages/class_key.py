@@ -1,6 +1,7 @@
 """The key of a class set laid out: answers, then what usual mistakes give, as tables for paper and as text."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from pycore.drawing import Page
 from pycore.pages.class_set import ClassSet, shortened
@@ -10,9 +11,9 @@ from pycore.practice.task import CALCULATED, DRAWN, NO_LIMITS
 from pycore.sheet import ledger
 from pycore.sheet.ledger import Heading, Ledger, Lines
 from pycore.sheet.lettered import wrapped
+from pycore.words import Phrase, plain
 from pycore.words import class_set as set_words
 from pycore.words import key as words
-from pycore.words import plain
 
 LETTERS = "abcdefghijklmnopqrstuvwxyz"
 LEAST_GAP = 2.0
@@ -36,7 +37,7 @@ def _ranges(group: ClassSet) -> str:
 
 
 def _notes(group: ClassSet, *, angled: bool) -> tuple[str, ...]:
-    limits = words.hand_tolerance() if group.limits == NO_LIMITS else words.own_tolerance()
+    limits = words.hand_tolerance(angled=angled) if group.limits == NO_LIMITS else words.own_tolerance()
     return (
         words.back(str(group.code)),
         f"{_ranges(group)} {words.lengths_at(group.chosen['scale'] == 'open')} "
@@ -49,6 +50,11 @@ def _name(row: Row) -> Lines:
     """Name above code."""
     short = shortened(row.name, NAME_ROOM)
     return (short, row.code) if short else (row.code,)
+
+
+def _symbol(rows: Sequence[Row]) -> Phrase:
+    """What is asked for, at the head of its column; a plain word where that differs."""
+    return (words.RESULT,) if key.varied(rows) else rows[0].symbol
 
 
 def _amount(amount: Amount, unit: str) -> Lines:
@@ -64,44 +70,69 @@ def _angle(amount: Amount, tolerance: str = "") -> Lines:
     return (f"{amount.angle} ± {tolerance}" if tolerance else amount.angle, amount.side)
 
 
-def _answer_row(row: Row, labels: Sequence[str], *, turned: bool, first: bool, angled: bool) -> tuple[Lines, ...]:
-    """One learner's line, in the columns that some learner of the set needs."""
+@dataclass(frozen=True, slots=True)
+class Columns:
+    """Which columns the first table of a key has: the values by their labels, angles given, each row's own symbol,
+    the angle found, the first diagonal."""
+
+    labels: Sequence[str]
+    turned: bool
+    varied: bool
+    angled: bool
+    first: bool
+
+
+def columns_of(rows: Sequence[Row]) -> Columns:
+    """The columns that some learner of a set needs."""
+    return Columns(
+        labels=key.labels(rows),
+        turned=any(not amount.size for row in rows for _, amount in row.given),
+        varied=key.varied(rows),
+        angled=any(row.tolerance.angle for row in rows),
+        first=any(row.first is not None for row in rows),
+    )
+
+
+def _answer_row(row: Row, columns: Columns) -> tuple[Lines, ...]:
+    """One learner's line."""
     made: list[Lines] = [(str(row.place),), _name(row)]
     given = dict(row.given)
-    for label in labels:
+    for label in columns.labels:
         amount = given.get(label, Amount(""))
         made.append(_amount(amount, row.unit) if amount.length else (amount.size,))
-    if turned:
+    if columns.turned:
         made.append((", ".join(amount.angle for _, amount in row.given if not amount.size),))
-    made += [(row.scale,), _amount(row.result, row.unit)]
-    made.append(_tolerance(row))
-    if angled:
+    made.append((row.scale,))
+    if columns.varied:
+        made.append((row.symbol, words.from_line(row.origin)))
+    made += [_amount(row.result, row.unit), _tolerance(row)]
+    if columns.angled:
         made.append(_angle(row.result, row.tolerance.angle))
-    if first and row.first is not None:
+    if columns.first and row.first is not None:
         name, found = row.first
         made += [((*name, f": {found.size} {row.unit}"), f"{found.length} mm"), _angle(found)]
-    elif first:
+    elif columns.first:
         made += [("",), ("",)]
     return tuple(made)
 
 
 def answers(group: ClassSet, rows: Sequence[Row]) -> Ledger:
     """The first table: what is given and what is right."""
-    labels = key.labels(rows)
-    turned = any(not amount.size for row in rows for _, amount in row.given)
-    first = any(row.first is not None for row in rows)
-    angled = any(row.tolerance.angle for row in rows)
+    columns = columns_of(rows)
     headings = [Heading((words.PLACE,)), Heading((words.NAME, words.CODE), "start")]
-    headings += [Heading(tuple(wrapped(label, ledger.CELL, HEAD_ROOM))) for label in labels]
-    if turned:
+    headings += [Heading(tuple(wrapped(label, ledger.CELL, HEAD_ROOM))) for label in columns.labels]
+    if columns.turned:
         headings.append(Heading((words.LAGS,)))
-    headings += [Heading((words.SCALE,)), Heading((rows[0].symbol,)), Heading((words.TOLERANCE,))]
-    if angled:
+    headings.append(Heading((words.SCALE,)))
+    if columns.varied:
+        headings.append(Heading((words.ASKED, words.ORIGIN)))
+    headings += [Heading((_symbol(rows),)), Heading((words.TOLERANCE,))]
+    if columns.angled:
         headings.append(Heading((words.ANGLE_SHORT,)))
-    if first:
+    if columns.first:
         headings += [Heading((words.FIRST,)), Heading((words.FIRST_ANGLE_SHORT,))]
-    made = tuple(_answer_row(row, labels, turned=turned, first=first, angled=angled) for row in rows)
-    notes = _notes(group, angled=angled)
+    made = tuple(_answer_row(row, columns) for row in rows)
+    notes = _notes(group, angled=columns.angled)
     return Ledger(_title(group), str(group.code), notes, (), tuple(headings), made, words.FOOT, 2)
 
 
@@ -152,8 +183,7 @@ def _fitting(widths: Sequence[float], room: float) -> list[slice]:
 
 def slips(group: ClassSet, rows: Sequence[Row], how: str, listed: Sequence[Column]) -> Iterator[Ledger]:
     """Tables of what usual mistakes give, made in one way; several where there are many mistakes."""
-    symbol = rows[0].symbol
-    heads = [Heading((words.PLACE,)), Heading((words.CODE,), "start"), Heading((symbol,))]
+    heads = [Heading((words.PLACE,)), Heading((words.CODE,), "start"), Heading((_symbol(rows),))]
     firsts: list[tuple[Lines, ...]] = [((str(row.place),), (row.code,), (row.result.size,)) for row in rows]
     signs = [sign(number) for number in range(len(listed))]
     cells = [tuple(_slip_cell(column, row, how) for column in listed) for row in rows]
@@ -194,4 +224,5 @@ def table(rows: Sequence[Row]) -> list[list[str]]:
     """The whole key as rows of text, its head line first."""
     listed = {how: key.columns(rows, how) for how in WAYS}
     given, further = key.given_labels(rows), any(row.further for row in rows)
-    return [key.heads(rows, listed), *(key.cells(row, given, listed, further=further) for row in rows)]
+    lines = (key.cells(row, given, listed, further=further, own_symbol=key.varied(rows)) for row in rows)
+    return [key.heads(rows, listed), *lines]

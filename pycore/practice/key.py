@@ -42,7 +42,7 @@ class Slip:
 class Row:
     """One learner's line of the key. ``given`` are the values by their labels; ``slips`` what each mistake
     gives by how it is made (``drawn``, ``calculated``) and by its name; ``further`` the answer to a question
-    beyond the problem, if its sheet asks one."""
+    beyond the problem, if its sheet asks one; ``origin`` what angles are counted from."""
 
     place: int
     code: str
@@ -56,6 +56,7 @@ class Row:
     first: tuple[Phrase, Amount] | None
     slips: dict[str, dict[Phrase, Slip]]
     further: tuple[Phrase, Amount] | None = None
+    origin: Phrase = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,7 +130,7 @@ def row_of(learner: Learner, task: Task, given: tuple[tuple[str, Amount], ...], 
     return Row(
         learner.place, str(learner.code), learner.name, given, scale, task.symbol, task.writing.unit,
         amount_of(task, task.result), _tolerance(task, limits), _first(task),
-        {how: _slips(task, how, limits) for how in (DRAWN, CALCULATED)}, _further(task),
+        {how: _slips(task, how, limits) for how in (DRAWN, CALCULATED)}, _further(task), task.origin,
     )  # fmt: skip
 
 
@@ -162,6 +163,11 @@ def columns(rows: Sequence[Row], how: str) -> tuple[Column, ...]:
     )
 
 
+def varied(rows: Sequence[Row]) -> bool:
+    """Whether learners of the set are asked for different phasors, or for angles from different lines."""
+    return any((row.symbol, row.origin) != (rows[0].symbol, rows[0].origin) for row in rows)
+
+
 def labels(rows: Sequence[Row]) -> tuple[str, ...]:
     """Labels of the values that some learner's problem gives, angles apart."""
     return tuple(dict.fromkeys(label for row in rows for label, amount in row.given if amount.size))
@@ -182,8 +188,9 @@ def heads(rows: Sequence[Row], listed: dict[str, tuple[Column, ...]]) -> list[st
     made = [words.PLACE, words.NAME, words.CODE]
     for label, drawn in given_labels(rows).items():
         made += [label, words.in_mm(label)] if drawn else [label]
-    symbol = plain(first.symbol)
-    made += [words.SCALE, f"{symbol} ({first.unit})", words.in_mm(symbol), words.ANGLE, words.SIDE]
+    symbol = words.RESULT if varied(rows) else plain(first.symbol)
+    made += [words.SCALE, *((words.ASKED, words.ORIGIN) if varied(rows) else ())]
+    made += [f"{symbol} ({first.unit})", words.in_mm(symbol), words.ANGLE, words.SIDE]
     made += [words.tolerance_in(first.unit), words.tolerance_in("mm"), words.tolerance_in("°")]
     made += [words.FIRST, words.FIRST_SIZE, words.FIRST_LENGTH, words.FIRST_ANGLE, words.FIRST_SIDE]
     if any(row.further for row in rows):
@@ -194,17 +201,24 @@ def heads(rows: Sequence[Row], listed: dict[str, tuple[Column, ...]]) -> list[st
 
 
 def cells(
-    row: Row, given: dict[str, bool], listed: dict[str, tuple[Column, ...]], *, further: bool = False
+    row: Row,
+    given: dict[str, bool],
+    listed: dict[str, tuple[Column, ...]],
+    *,
+    further: bool = False,
+    own_symbol: bool = False,
 ) -> list[str]:
     """One learner's line of that table; ``given`` as ``given_labels`` has it, ``listed`` the columns of mistakes by
-    how they are made, ``further``: some sheet of the set asks a question beyond the problem."""
+    how they are made, ``further``: some sheet of the set asks a question beyond the problem, ``own_symbol``: what is
+    asked for differs (``varied``)."""
     made = [str(row.place), row.name, row.code]
     amounts = dict(row.given)
     for label, drawn in given.items():
         amount = amounts.get(label, Amount(""))
         made += [amount.size or amount.angle.removesuffix("°"), *([amount.length] if drawn else [])]
     result, tolerance = row.result, row.tolerance
-    made += [row.scale, result.size, result.length, result.angle.removesuffix("°"), result.side]
+    made += [row.scale, *((plain(row.symbol), plain(row.origin)) if own_symbol else ())]
+    made += [result.size, result.length, result.angle.removesuffix("°"), result.side]
     made += [tolerance.size, tolerance.length, tolerance.angle.removesuffix("°")]
     name, first = row.first or ((), Amount(""))
     made += [plain(name), first.size, first.length, first.angle.removesuffix("°"), first.side]

@@ -2,8 +2,11 @@
 
 from collections.abc import Sequence
 
+from pycore.words.phrase import Phrase, say
+
 TITLE = "Key"
 PLACE, NAME, CODE, SCALE = "No.", "Name", "Code", "Scale"
+RESULT, ASKED, ORIGIN = "Result", "Asked for", "Angle from"
 ANGLE, SIDE, ANGLE_SHORT = "Angle (°)", "Side", "Angle"
 FIRST, FIRST_SIZE, FIRST_LENGTH = "First diagonal", "Its size", "Its length (mm)"
 FIRST_ANGLE, FIRST_SIDE = "Its angle (°)", "Its side"
@@ -16,6 +19,11 @@ SLIPS = {"drawn": "What usual mistakes of drawing give", "calculated": "What usu
 WAYS = {"drawn": "drawn", "calculated": "calculated"}
 FOOT = "Phasor Folio. For teaching. Not for sizing an installation."
 OWN_METHOD = "any method"
+
+
+def from_line(origin: Phrase) -> Phrase:
+    """What an angle is counted from."""
+    return say("from {origin}", origin=origin)
 
 
 def in_mm(label: str) -> str:
@@ -57,8 +65,13 @@ def ranges(sheets: str, overlays: str) -> str:
     return told + (f", overlays on pages {overlays}, then this key." if overlays else ", then this key.")
 
 
-def hand_tolerance() -> str:
-    """Where the tolerance comes from."""
+def hand_tolerance(*, angled: bool = True) -> str:
+    """Where the tolerance comes from; ``angled``: the sum's end is found, else an arrow between two angles."""
+    if not angled:
+        return (
+            "± is what 95 in 100 careful drawings keep to that find it between two angles set off with a protractor; up "
+            "to twice that, look again. Calculated answers: ± 1 %."
+        )
     return (
         "± is what 95 in 100 careful drawings of this very problem keep to (the ellipse on the overlay); up to twice "
         "that, look again. Calculated answers: ± 1 % and ± 0.5°."

@@ -9,6 +9,7 @@ from pycore.calculators.registry import CALCULATORS
 from pycore.calculators.sum_page import SumPage
 from pycore.pages.class_job import learners_of, row_for
 from pycore.pages.class_key import answers as answers_of
+from pycore.pages.class_key import table
 from pycore.pages.class_marks import Marking, read_results
 from pycore.pages.class_set import FIELDS, ClassSet, read_set
 from pycore.pages.codes import find
@@ -115,6 +116,7 @@ def test_key_of_a_set_without_angles_has_no_column_for_them() -> None:
     heads = ["".join(plain(line) for line in heading.lines) for heading in ledger.headings]
     assert heads[-2:] == ["Q_C", "Tolerance"]
     assert "size 3: no angle is asked for" in " ".join(ledger.notes)
+    assert "ellipse" not in " ".join(ledger.notes)
     assert all(len(row) == len(heads) for row in ledger.rows)
 
 
@@ -138,3 +140,19 @@ def test_key_gives_lengths_of_what_is_drawn_alone(slug: str, tier: str, drawn: b
     group = set_of(CALCULATORS[slug], tier)
     for learner in (one for one in learners_of(group) if one is not None):
         assert any(amount.length for _, amount in row_for(group, learner).given) is drawn
+
+
+@pytest.mark.parametrize(("slug", "tier"), [("star-and-delta", "core"), ("sequence-components", "stretch")])
+def test_key_names_what_each_learner_is_asked_for_where_that_differs(slug: str, tier: str) -> None:
+    """One set asks for I₁ here and I₃ there: the head of a column cannot name the first learner's for all."""
+    group = set_of(CALCULATORS[slug], tier, learners="12")
+    rows = [row_for(group, one) for one in learners_of(group) if one is not None]
+    asked = [plain(row.symbol) for row in rows]
+    assert len(dict.fromkeys(asked)) > 1
+    head, *lines = table(rows)
+    assert [line[head.index("Asked for")] for line in lines] == asked
+    assert [line[head.index("Angle from")] for line in lines] == [plain(row.origin) for row in rows]
+    ledger = answers_of(group, rows)
+    assert all(len(row) == len(ledger.headings) for row in ledger.rows)
+    place = [heading.lines for heading in ledger.headings].index(("Asked for", "Angle from"))
+    assert [plain(row[place][0]) for row in ledger.rows] == asked
