@@ -41,18 +41,23 @@ def build(arguments: argparse.Namespace, _rest: list[str]) -> int:
 
 
 def test(arguments: argparse.Namespace, rest: list[str]) -> int:
-    """Build, find the browser and the simulator, run pytest; gives pytest's exit code."""
+    """Build, find the browsers and the simulator, run pytest; gives pytest's exit code.
+
+    The whole run goes file by file on every processor; tests that are named run in one process, in their order.
+    """
     import subprocess
 
-    from making.programs import ensure_chromium, ensure_firefox, ensure_ngspice, ensure_readers
+    from making.programs import ensure_chromium, ensure_firefox, ensure_ngspice, ensure_readers, ensure_webkit
 
     environment.ensure_node_modules(developer=True)
     os.environ["PHASOR_FOLIO_CHROMIUM"] = str(ensure_chromium(environment.PYTHON))
     ensure_firefox()
+    ensure_webkit()
     ensure_ngspice()
     ensure_readers()
     _build(arguments)
-    return subprocess.run([sys.executable, "-m", "pytest", *rest], cwd=ROOT).returncode
+    how = rest or ["-n", "auto", "--dist", "loadfile"]
+    return subprocess.run([sys.executable, "-m", "pytest", *how], cwd=ROOT).returncode
 
 
 def check(_arguments: argparse.Namespace, _rest: list[str]) -> int:

@@ -136,6 +136,31 @@ def ensure_firefox() -> Path | None:
     return Path(found) if found else None
 
 
+def find_minibrowser() -> Path | None:
+    """The small browser of WebKitGTK that its driver starts; it stands in a folder of the library's, not on PATH."""
+    found = (place for root in ("/usr/lib", "/usr/lib64", "/usr/libexec") for place in
+             sorted(Path(root).glob("**/webkit2gtk-4.*/MiniBrowser")))  # fmt: skip
+    return next(found, None)
+
+
+def ensure_webkit() -> Path | None:
+    """A third engine, the nearest to a phone's WebKit; on Debian it is installed when missing, with a screen.
+
+    Raises BuildError where CI is set and it is missing; elsewhere gives None after saying what is left out.
+    """
+
+    def whole() -> Path | None:
+        return find_minibrowser() if shutil.which("WebKitWebDriver") and shutil.which("Xvfb") else None
+
+    if whole() is None and root_on_debian():
+        apt_install("webkit2gtk-driver", "xvfb")
+    if whole() is None and os.environ.get("CI"):
+        raise BuildError("WebKitGTK is missing and CI is set: install the Debian packages webkit2gtk-driver, xvfb.")
+    if whole() is None:
+        say("  left out: WebKitGTK is not installed, so the pages are not tried in it")
+    return whole()
+
+
 READERS = {"qpdf": "qpdf", "pdfinfo": "poppler-utils", "pdftotext": "poppler-utils", "rsvg-convert": "librsvg2-bin"}
 """Programs that read our files with other eyes, each with its Debian package."""
 

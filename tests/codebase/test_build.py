@@ -54,7 +54,7 @@ def test_every_python_package_is_pinned_exactly():
     requirements = [line for extra in extras.values() for line in extra]
     constraints = CONSTRAINTS.read_text().split()
     assert len(requirements) > 10
-    loose = [line for line in requirements + constraints if not re.fullmatch(r"[\w-]+==\d+(\.\d+)+", line)]
+    loose = [line for line in requirements + constraints if not re.fullmatch(r"[\w-]+==\d+(\.\d+)+(\.post\d+)?", line)]
     assert [] == loose
     assert set() == set(requirements) - set(constraints)
 
