@@ -1,6 +1,6 @@
 """The contracts of every page in other engines than Chromium: Firefox and WebKitGTK.
 
-A missing one fails where CI is set, and is a listed omission elsewhere; on Debian `build.py test` installs both as root.
+A missing one fails where CI is set, and is a listed omission elsewhere; on Debian as root both are installed.
 """
 
 import math
