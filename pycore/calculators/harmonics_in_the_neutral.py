@@ -114,7 +114,8 @@ class HarmonicCase(SumCase):
         right = self.total * phasor.polar(1.0, -self.picture.reference)
         if phasor.magnitude(point - right) > NEAR * math.fsum(arm.size for arm in self.arms):
             name, look = words.mistake("order-not-multiplied", order=str(number))
-            made.append(Mistake("order-not-multiplied", (DRAWN, CALCULATED), phasor.magnitude(point), point, name, look))
+            size = phasor.magnitude(point)
+            made.append(Mistake("order-not-multiplied", (DRAWN, CALCULATED), size, point, name, look))
         return tuple(made)
 
     def amounts(self, values: tuple[complex, ...]) -> str:

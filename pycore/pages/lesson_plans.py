@@ -1,14 +1,16 @@
 """Lesson plans made of their data and of what the topic's own page says of its example."""
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from typing import Protocol
 
 from pycore.calculators import links
 from pycore.calculators.interface import Answer, Field, Grid, Paragraph, default_form
 from pycore.pages.reading import ReadBlock, ReadingPage, Section, Steps, Ways
+from pycore.practice.task import Task
 from pycore.words import Phrase, mistakes, plain, say
 from pycore.words import lesson_plans as words
-from pycore.words.lesson_plans import PLANS, Handout, LessonPlan
+from pycore.words.lesson_plans import Handout, LessonPlan
+from pycore.words.lesson_topics import PLANS, folder
 
 
 class Topic(Protocol):
@@ -22,20 +24,32 @@ class Topic(Protocol):
     def fields(self) -> tuple[Field, ...]: ...
     @property
     def cautions(self) -> Iterable[Phrase | str]: ...
+    @property
+    def warning(self) -> str: ...
     def answer(self, form: Mapping[str, str], parts: tuple[str, ...]) -> Answer: ...
+    def task(self, form: Mapping[str, str]) -> Task: ...
 
 
-def _said(answer: Answer) -> dict[str, str]:
-    """What the page says of its example, for the braces of a plan."""
-    texts = {output.name: f"{output.text} {output.unit}".strip() for output in answer.outputs}
-    return {
+def _texts(answer: Answer) -> dict[str, str]:
+    return {output.name: f"{output.text} {output.unit}".strip() for output in answer.outputs}
+
+
+def _said(plan: LessonPlan, topic: Topic) -> dict[str, str]:
+    """What the page says of its example, and of the exit question's values, for the braces of a plan."""
+    form = default_form(topic.fields)
+    answer = topic.answer(form, ("answer",))
+    texts = _texts(answer)
+    said = {
         "values": plain(answer.given),
         "answer": texts[answer.outputs[0].name],
         "angle": plain(answer.summary[0]),
         "length": next(text for name, text in texts.items() if name.endswith("length")),
-        "scale": texts["scale"],
-        "tolerance": texts["tolerance"].partition(" ")[0].partition("\u00a0")[0],
+        **{name.replace("-", "_"): text for name, text in texts.items()},
     }
+    if plan.exit_values:
+        asked = _texts(topic.answer(form | dict(plan.exit_values), ("answer",)))
+        said |= {"exit_" + name.replace("-", "_"): text for name, text in asked.items()}
+    return said
 
 
 def _filled(text: str, said: Mapping[str, str]) -> Phrase:
@@ -61,16 +75,24 @@ def _ways(handouts: tuple[Handout, ...], topic: Topic, answer: Answer) -> Ways:
     return Ways(tuple((handout.name, _address(handout, topic, answer)) for handout in handouts))
 
 
-LINES = {"a": "a line", "b": "another"}
+OF_LINES = ("neutral-current", "harmonics-in-the-neutral", "open-neutral", "sequence-components")
+"""Topics whose phasors are those of three lines, and are called so."""
+LINES, PHASORS = {"a": "a line", "b": "another"}, {"a": "a phasor", "b": "another"}
 
 
-def _listen(plan: LessonPlan) -> Steps:
-    """The catalogue's words for the commonest mistakes, and where to look."""
+def _listen(plan: LessonPlan, topic: Topic) -> Steps:
+    """The catalogue's words for the commonest mistakes, and where to look: in general where they can be said so, else
+    as they are told of the example."""
     made = []
+    named = {mistake.key: mistake for mistake in reversed(topic.task(default_form(topic.fields)).mistakes)}
     for key in plan.listen:
-        name, look = mistakes.NAMES[key]
-        told = say(name, **LINES)
-        made.append((_capital(plain(told)) + ". ", plain(say(look, a="it", b="the other"))))
+        mistake = named[key]
+        told, look = mistake.name, mistake.look
+        name, where = mistakes.NAMES.get(key, ("", ""))
+        if name and "{unit}" not in name + where and "{scale}" not in name + where:
+            told = say(name, **(LINES if plan.slug in OF_LINES else PHASORS))
+            look = say(where, a="it", b="the other")
+        made.append((_capital(plain(told)) + ". ", plain(look)))
     return Steps(tuple(made))
 
 
@@ -78,16 +100,22 @@ def _capital(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
-def _plan_sections(plan: LessonPlan, topic: Topic, first: bool) -> tuple[Section, ...]:
+def _warning(topic: Topic) -> tuple[Paragraph, ...]:
+    """The caution that stands before anything else on a topic's page."""
+    return (Paragraph(say(topic.warning), caution=True),) if topic.warning else ()
+
+
+def _plan_sections(plan: LessonPlan, topic: Topic) -> tuple[Section, ...]:
     answer = topic.answer(default_form(topic.fields), ("answer",))
-    said = _said(answer)
+    said = _said(plan, topic)
     minutes = _minutes(plan)
-    made = [Section((words.topic_heading(topic.title, minutes),), (Paragraph(_filled(plan.aim, said)),), not first)]
+    first = (*_warning(topic), Paragraph(_filled(plan.aim, said)))
+    made = [Section((words.topic_heading(topic.title, minutes),), first)]
     made += [Section((words.part_heading(part.name, part.minutes),), (_steps(part.does, said),)) for part in plan.parts]
     told = ((caution,) if isinstance(caution, str) else caution for caution in topic.cautions)
     cautions = tuple(caution for caution in told if words.BODY not in plain(caution))
     made += [
-        Section(say(words.LISTEN), (_listen(plan),)),
+        Section(say(words.LISTEN), (_listen(plan, topic),)),
         Section(say(words.PRINTS), (_ways(plan.handouts, topic, answer),)),
         Section(say(words.CARE), (Steps(cautions),)),
         Section(say(words.METHOD), (Paragraph(say(words.ACCEPTED)),)),
@@ -102,16 +130,27 @@ def _minutes(plan: LessonPlan) -> int:
     return whole
 
 
-def _cover_sections(plan: LessonPlan, topic: Topic, first: bool) -> tuple[Section, ...]:
+SAID_ALREADY, SAID_BY_NAME = ("angle", "length"), ("scale", "tolerance")
+
+
+def _cover_sections(plan: LessonPlan, topic: Topic) -> tuple[Section, ...]:
     answer = topic.answer(default_form(topic.fields), ("answer",))
-    said = _said(answer)
-    key = tuple(((name,), (said[which],)) for name, which in words.KEY_ROWS)
+    said = _said(plan, topic)
+    rows = [((name,) if name else answer.outputs[0].label, (said[which],)) for name, which in words.KEY_ROWS]
+    # Every other result too, but for those that the first rows say already.
+    rows += [
+        (output.label, (f"{output.text} {output.unit}".strip(),))
+        for output in answer.outputs[1:]
+        if output.label and output.name not in SAID_BY_NAME and not output.name.endswith(SAID_ALREADY)
+    ]
+    key = tuple(rows)
+    first = (*_warning(topic), Paragraph(say(words.WITH_YOU)))
     blocks: tuple[ReadBlock, ...] = (
         Grid(words.KEY_HEAD, key),
         Paragraph(_filled(words.KEY_LIMIT, said)),
     )
     return (
-        Section((words.topic_heading(topic.title, _minutes(plan)),), (Paragraph(say(words.WITH_YOU)),), not first),
+        Section((words.topic_heading(topic.title, _minutes(plan)),), first),
         Section(say(words.COVER_SAY), (_steps(plan.cover_says, said),)),
         Section(say(words.COVER_HAND), (_ways(plan.cover_handouts, topic, answer),)),
         Section(say(words.COVER_KEY), blocks),
@@ -119,19 +158,35 @@ def _cover_sections(plan: LessonPlan, topic: Topic, first: bool) -> tuple[Sectio
     )
 
 
-def _page(
-    slug: str, title: str, description: str, lead: str, topics: Mapping[str, Topic],
-    sections: Callable[[LessonPlan, Topic, bool], tuple[Section, ...]],
-) -> ReadingPage:
-    made: list[Section] = []
+def _ways_on(slug: str, topics: Mapping[str, Topic], shown: LessonPlan) -> Section:
+    """The page of the topic itself, and the same kind of lesson of every other topic: on the screen alone."""
+    others = tuple((topics[plan.slug].title, f"../{folder(slug, plan)}/") for plan in PLANS if plan is not shown)
+    own = (words.TO_TOPIC, f"../{shown.slug}/")
+    return Section(say(words.OTHERS), (Ways((own, *others)),), screen=True)
+
+
+Sections = Callable[[LessonPlan, Topic], tuple[Section, ...]]
+
+
+def _pages(
+    slug: str, titles: tuple[str, str], description: str, leads: tuple[str, str], topics: Mapping[str, Topic],
+    sections: Sections,
+) -> Iterator[ReadingPage]:
+    """A page for each topic, the first under the name alone; titles and leads of the first, and of a further one."""
     for plan in PLANS:
-        made += sections(plan, topics[plan.slug], not made)
-    return ReadingPage(slug, title, description, say(lead), tuple(made), one_sheet=True)  # fmt: skip
+        topic = topics[plan.slug]
+        first = plan is PLANS[0]
+        title, lead = (titles[0], leads[0]) if first else (words.page_title(titles[1], topic.title), leads[1])
+        told = description if first else words.page_description(topic.title)
+        parts = (*sections(plan, topic), _ways_on(slug, topics, plan))
+        yield ReadingPage(folder(slug, plan), title, told, say(lead), parts, one_sheet=True)
 
 
 def lesson_pages(topics: Mapping[str, Topic]) -> tuple[ReadingPage, ...]:
     """The lecturer's plans and the cover teacher's, of every topic that has one."""
     return (
-        _page(words.SLUG, words.TITLE, words.DESCRIPTION, words.LEAD, topics, _plan_sections),
-        _page(words.COVER_SLUG, words.COVER_TITLE, words.COVER_DESCRIPTION, words.COVER_LEAD, topics, _cover_sections),
-    )
+        *_pages(words.SLUG, (words.TITLE, words.ONE), words.DESCRIPTION, (words.LEAD, words.LEAD_ONE), topics,
+                _plan_sections),
+        *_pages(words.COVER_SLUG, (words.COVER_TITLE, words.COVER_ONE), words.COVER_DESCRIPTION,
+                (words.COVER_LEAD, words.COVER_LEAD), topics, _cover_sections),
+    )  # fmt: skip

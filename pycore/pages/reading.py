@@ -44,11 +44,13 @@ ReadBlock = Paragraph | Grid | Figure | Drawing | Steps | Ways
 
 @dataclass(frozen=True, slots=True)
 class Section:
-    """A heading and what stands below it; ``sheet``: it begins a new sheet when it is printed."""
+    """A heading and what stands below it; ``sheet``: it begins a new sheet when it is printed, ``screen``: it is not
+    printed."""
 
     heading: Phrase
     blocks: tuple[ReadBlock, ...]
     sheet: bool = False
+    screen: bool = False
 
 
 @dataclass(frozen=True, slots=True)

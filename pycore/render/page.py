@@ -112,8 +112,11 @@ def no_script_html() -> Markup:
     return h("noscript", None, h("p", {"class": "notice"}, furniture.NO_SCRIPT))
 
 
-def footer_html(root: str, cautions: Iterable[Phrase | str]) -> Markup:
-    """Cautions first, then what becomes of the values, then the licences."""
+def footer_html(root: str, cautions: Iterable[Phrase | str], own: Iterable[tuple[str, str]] = ()) -> Markup:
+    """Cautions first, then what becomes of the values, then the licences; ``own`` are folders and titles of the
+    page's own lessons, for those of the first topic, which every foot lists."""
+    lessons = dict(zip((slug for slug, _ in lesson_plans.PAGES), own, strict=False))
+    read = [lessons.get(slug, (slug, title)) for slug, title in READ]
     listed = tuple(cautions)
     warnings = h("ul", {"class": "cautions"}, [h("li", None, phrase_html(caution)) for caution in listed])
     lines = (
@@ -122,7 +125,7 @@ def footer_html(root: str, cautions: Iterable[Phrase | str]) -> Markup:
         h("p", None, h("a", {"href": f"{root}{class_set.SLUG}/"}, class_set.TITLE)),
         h("p", None, h("a", {"href": f"{root}print-setup/"}, furniture.PRINT_SETUP)),
         [h("p", None, h("a", {"href": f"{root}{slug}/"}, page.title)) for slug, page in PAPER_PAGES.items()],
-        [h("p", None, h("a", {"href": f"{root}{slug}/"}, title)) for slug, title in READ],
+        [h("p", None, h("a", {"href": f"{root}{slug}/"}, title)) for slug, title in read],
         h("p", None, h("a", {"href": f"{root}licences.txt"}, furniture.LICENCES)),
     )
     foot = h("footer", {"class": "foot"}, warnings if listed else None, h("div", {"class": "foot-lines"}, lines))

@@ -43,7 +43,8 @@ def _part(block: ReadBlock, assets: str) -> Markup:
 
 def _section(section: Section, assets: str) -> Markup:
     parts = [_part(block, assets) for block in section.blocks]
-    marks: Marks = {"class": "reading new-sheet" if section.sheet else "reading"}
+    further = " new-sheet" if section.sheet else (" screen-only" if section.screen else "")
+    marks: Marks = {"class": f"reading{further}"}
     return h("section", marks, h("h2", None, phrase_html(section.heading)), parts)
 
 

@@ -31,6 +31,7 @@ from pycore.words import class_set as class_words
 from pycore.words import furniture
 from pycore.words import practice as practice_words
 from pycore.words import print_setup as setup_words
+from pycore.words.lesson_topics import lessons_of
 from pycore.words.phrase import Phrase, plain
 
 LANGUAGE = "en-GB"
@@ -113,7 +114,7 @@ def calculator_page(calculator: Calculator) -> SitePage:
         "request": request_html(),
         "noscript": no_script_html(),
         "status": status_html(),
-        "footer": footer_html("../", calculator.cautions),
+        "footer": footer_html("../", calculator.cautions, lessons_of(calculator.slug, calculator.title)),
     }
     return SitePage(calculator.slug, "sheet", f"{calculator.title} · {furniture.NAME}",
                     _text(calculator.description), LANGUAGE, regions)  # fmt: skip

@@ -1,7 +1,8 @@
 """Lesson plans as data, one for each topic: what is done when, what is printed, what to listen for.
 
-Braces stand for what the topic's own page says of its example: {values}, {answer}, {angle}, {length}, {scale}.
-A further topic adds its plan to PLANS.
+Braces stand for what the topic's own page says of its example: {values}, {answer}, {angle}, {length}, {scale}, and
+every result by its name ({voltage_2}); with ``exit_`` before the name, of the values of the exit question. The plans of
+further topics stand in lesson_circuits.py and lesson_three_phase.py, their list in lesson_topics.py.
 """
 
 from dataclasses import dataclass
@@ -10,6 +11,8 @@ SLUG, TITLE = "lesson-plan", "Lesson plans"
 LEAD = "One lesson for each topic, with times, what to print, and what to listen for. The values are those of its page."
 DESCRIPTION = "A printable lesson plan for each topic: starter, demonstration, guided and own work, exit question."
 COVER_SLUG, COVER_TITLE = "cover-lesson", "Cover lessons"
+LEAD_ONE = "With times, what to print, and what to listen for. The values are those of the topic's page."
+ONE, COVER_ONE = "Lesson plan", "Cover lesson"
 COVER_LEAD = (
     "The same lesson for a colleague who is no electrician: what to say, what to hand out, the answers, where to stop."
 )
@@ -41,7 +44,8 @@ class Handout:
 
 @dataclass(frozen=True, slots=True)
 class LessonPlan:
-    """One topic's lesson. ``listen`` are keys of the catalogue of mistakes, with the lines they are told of."""
+    """One topic's lesson. ``listen`` are keys of the catalogue of mistakes; ``exit_values`` the form values, beside the
+    example's, whose results the exit question asks for."""
 
     slug: str
     aim: str
@@ -51,6 +55,42 @@ class LessonPlan:
     cover_says: tuple[str, ...]
     cover_stops: tuple[str, ...]
     cover_handouts: tuple[Handout, ...]
+    exit_values: tuple[tuple[str, str], ...] = ()
+
+
+PROTRACTOR = Handout("Reading a protractor", "reading-a-protractor")
+
+
+def handouts_of(slug: str, *more: Handout) -> tuple[Handout, ...]:
+    """What a lesson of a topic prints and opens, with more of its own."""
+    return (
+        Handout("Classroom view with these values", slug, (("view", "lesson"), ("step", "1"))),
+        Handout("Problem sheet, two phasors drawn", slug, (("sheet", "problem"), ("start", "two"))),
+        Handout("Problem sheet, starting point only", slug, (("sheet", "problem"),)),
+        Handout("Problem sheet for easy reading", slug, (("sheet", "problem"), ("print", "easy"))),
+        Handout("Problem sheet in large print", slug, (("sheet", "problem"), ("print", "large"), ("paper", "A3"))),
+        Handout("Overlay for marking", slug, (("sheet", "overlay"),)),
+        *more,
+        Handout("Class set with key", "class-set", (("topic", slug), ("tier", "core"))),
+        PROTRACTOR,
+        Handout("Ruler and protractor to cut out", "ruler-and-protractor"),
+    )
+
+
+def cover_handouts_of(slug: str) -> tuple[Handout, ...]:
+    """What a cover teacher hands out, and has for marking."""
+    return (
+        Handout("Classroom view with these values", slug, (("view", "lesson"), ("step", "1"))),
+        Handout("Problem sheet, one for each learner", slug, (("sheet", "problem"), ("start", "two"))),
+        Handout("Finished drawing, for you", slug),
+        Handout("Overlay, for you: lay it over a drawing", slug, (("sheet", "overlay"),)),
+        PROTRACTOR,
+    )
+
+
+def cover_stops(*own: str) -> tuple[str, ...]:
+    """Where a cover teacher stops: no live work, then what this topic tempts to, then what is kept for later."""
+    return (NO_ELECTRICS, *own, QUESTIONS, KEEP_BOTH)
 
 
 AIM, PRINTS, LISTEN, CARE, METHOD = "Aim", "Print or open", "Listen for", "Take care", "Which method"
@@ -61,14 +101,16 @@ ACCEPTED = (
 )
 KEY_HEAD = (("what",), ("answer",))
 KEY_ROWS = (
-    ("values", "values"), ("result", "answer"), ("its direction", "angle"),
-    ("its length", "length"), ("scale", "scale"),
+    ("values", "values"), ("", "answer"), ("the drawing", "angle"),
+    ("length on the sheet", "length"), ("scale", "scale"),
 )  # fmt: skip
 BODY = "examining body"
 """What the reminder of the method is told by: it has a part of its own."""
 KEY_LIMIT = (
-    "A careful drawing comes within {tolerance} A. Further off is not wrong yet: ask to see the protractor again."
+    "A careful drawing comes within {tolerance}. Further off is not wrong yet: ask to see the protractor again."
 )
+QUESTIONS = "Questions about real installations, cable sizes or regulations: write them down for the lecturer."
+KEEP_BOTH = "If two answers differ and you cannot see why, keep both drawings for the lecturer."
 NO_ELECTRICS = "No meter, no rig, no live reading in this lesson. It is pencil and paper only."
 WITH_YOU = "You need no electrical knowledge: the classroom view shows and says each move of ruler and protractor."
 
@@ -102,6 +144,9 @@ NEUTRAL = LessonPlan(
         Handout("Classroom view with these values", "neutral-current", (("view", "lesson"), ("step", "1"))),
         Handout("Problem sheet, two phasors drawn", "neutral-current", (("sheet", "problem"), ("start", "two"))),
         Handout("Problem sheet, common point only", "neutral-current", (("sheet", "problem"),)),
+        Handout("Problem sheet for easy reading", "neutral-current", (("sheet", "problem"), ("print", "easy"))),
+        Handout("Problem sheet in large print", "neutral-current",
+                (("sheet", "problem"), ("print", "large"), ("paper", "A3"))),
         Handout("Overlay for marking", "neutral-current", (("sheet", "overlay"),)),
         Handout("Class set with key", "class-set", (("topic", "neutral-current"), ("tier", "core"))),
         Handout("Reading a protractor", "reading-a-protractor"),
@@ -116,11 +161,7 @@ NEUTRAL = LessonPlan(
         "Early finishers draw it again tip to tail: the method is a choice on the same page. 10 minutes.",
         "Ask at the end: two lines carry 10 A, the third nothing. What does the neutral carry? 10 A. 5 minutes.",
     ),
-    cover_stops=(
-        NO_ELECTRICS,
-        "Questions about real installations, cable sizes or regulations: write them down for the lecturer.",
-        "If two answers differ and you cannot see why, keep both drawings for the lecturer.",
-    ),
+    cover_stops=cover_stops(),
     cover_handouts=(
         Handout("Classroom view with these values", "neutral-current", (("view", "lesson"), ("step", "1"))),
         Handout("Problem sheet, one for each learner", "neutral-current", (("sheet", "problem"), ("start", "two"))),
@@ -129,12 +170,25 @@ NEUTRAL = LessonPlan(
         Handout("Reading a protractor", "reading-a-protractor"),
     ),
 )  # fmt: skip
-PLANS: tuple[LessonPlan, ...] = (NEUTRAL,)
 
 
 def part_heading(name: str, minutes: int) -> str:
     """A part of a lesson with its time."""
     return f"{name}, {minutes} minutes"
+
+
+OTHERS = "Lessons of the other topics"
+TO_TOPIC = "The page of this topic"
+
+
+def page_title(title: str, topic: str) -> str:
+    """A page with the lesson of one topic."""
+    return f"{title}: {topic}"
+
+
+def page_description(topic: str) -> str:
+    """One sentence on such a page."""
+    return f"A printable lesson on one topic, {topic}, with its values, answers and usual mistakes."
 
 
 def topic_heading(title: str, minutes: int) -> str:

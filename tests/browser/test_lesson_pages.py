@@ -32,6 +32,21 @@ def test_what_is_printed_is_the_sheet_alone_and_the_short_pages_take_one_side(
         assert other not in text
 
 
+FURTHER = ["lesson-plan-open-neutral", "cover-lesson-series-circuit", "lesson-plan-two-wattmeters"]
+
+
+@pytest.mark.parametrize("slug", FURTHER)
+def test_a_topics_lesson_takes_two_sides_and_other_topics_stay_on_the_screen(page: Page, site: str, slug: str) -> None:
+    page.set_viewport_size({"width": 390, "height": 844})
+    page.goto(f"{site}{slug}/")
+    assert 390 == page.evaluate("document.documentElement.scrollWidth")
+    expect(page.get_by_role("link", name=lesson_plans.TO_TOPIC)).to_be_visible()
+    document = pypdfium2.PdfDocument(page.pdf(format="A4"))
+    assert 2 >= len(document)
+    text = "".join(document[index].get_textpage().get_text_range() for index in range(len(document)))
+    assert lesson_plans.OTHERS not in text and "60 minutes" in text
+
+
 def test_the_line_on_the_ruler_is_92_mm_on_paper(page: Page, site: str) -> None:
     page.goto(f"{site}{readings.UNITS_SLUG}/")
     page.emulate_media(media="print")
