@@ -8,23 +8,15 @@ so that what counts is where 95 in 100 of them end, not a mean of squares.
 """
 
 import math
-from collections.abc import Mapping
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
 from pycore import geometry, phasor
 from pycore.accuracy.propagation import Matrix, Vector
 from pycore.constructions.construction import Construction, crossing_angles
-from pycore.constructions.many import Column, carry_out_many
-from pycore.constructions.moves import (
-    DEVIATIONS,
-    Degenerate,
-    Figure,
-    Move,
-    ReadAngle,
-    ReadLength,
-    carry_out,
-)
+from pycore.constructions.many import Column, carry_out_many, crossing_columns
+from pycore.constructions.moves import DEVIATIONS, Move, ReadAngle, ReadLength
 from pycore.geometry import Point
 from pycore.phasor import wrap
 
@@ -113,6 +105,11 @@ def is_final(move: Move) -> bool:
     return isinstance(move, (ReadLength, ReadAngle)) and move.reading in ("n", "n-angle")
 
 
+def _setting(construction: Construction) -> list[tuple[int, str]]:
+    """What a hand can get wrong before the sum is read: the move's index and the deviation's name."""
+    return [pair for pair in _kinds(construction.moves) if not is_final(construction.moves[pair[0]])]
+
+
 def spread(
     construction: Construction, factor: float, hand: Hand = PRACTISED, *, first_order: bool = False
 ) -> Spread:
@@ -127,10 +124,8 @@ def spread(
     unsure = [0.0] * len(crossings)
     shares: list[Share] = []
     slopes: list[float] = []
-    for index, kind in _kinds(construction.moves):
-        if is_final(construction.moves[index]):
-            continue
-        found = _slip(construction, f"{index}:{kind}", hand.deviation(kind, factor))
+    kinds = _setting(construction)
+    for (index, kind), found in zip(kinds, _slips(construction, kinds, factor, hand), strict=True):
         moved, turned = found.moved, found.turned
         xx, xy, yy = xx + moved.x * moved.x, xy + moved.x * moved.y, yy + moved.y * moved.y
         bent += found.bent
@@ -159,32 +154,36 @@ class _Slip:
     turned: tuple[float, ...]
 
 
-def _slip(construction: Construction, key: str, deviation: float) -> _Slip:
-    """Differences over a tenth of a deviation: central, or to the one side on which the move can still be made
-    (arcs that only just cross: first order surely fails)."""
-    exact, moves = construction.end_point, construction.moves
-    sides = [_figure(construction, {key: sign * _SHARE * deviation}) for sign in (1.0, -1.0)]
-    none = tuple(0.0 for _ in crossing_angles(moves, construction.figure))
-    ends = [side.points[construction.end] for side in sides if side]
-    if len(ends) < 2:
-        moved = ends[0].minus(exact).times(1.0 / _SHARE) if ends else Point(0.0, 0.0)
-        return _Slip(moved, math.inf, none)
-    turned = [crossing_angles(moves, side) for side in sides if side]
-    bend = ends[0].plus(ends[1]).minus(exact.times(2.0)).times(1.0 / (_SHARE * _SHARE))
+def _slips(
+    construction: Construction, kinds: Sequence[tuple[int, str]], factor: float, hand: Hand
+) -> Iterator[_Slip]:
+    """What each deviation does: differences over a tenth of it, central, or to the one side on which the move can
+    still be made (arcs that only just cross: first order surely fails).
+
+    All sides are made at once, two drawings for each deviation: one after another they would take twice as long.
+    """
+    exact, moves = construction.end_point, construction.moves_to_end
+    count = 2 * len(kinds)
+    deviations = {f"{index}:{kind}": [0.0] * count for index, kind in kinds}
+    for place, (index, kind) in enumerate(kinds):
+        tenth = _SHARE * hand.deviation(kind, factor)
+        deviations[f"{index}:{kind}"][2 * place : 2 * place + 2] = tenth, -tenth
+    drawn = carry_out_many(moves, deviations, count)
+    ends = [Point(x, y) for x, y in zip(*drawn.points[construction.end], strict=True)]
+    turned = list(zip(*crossing_columns(moves, drawn), strict=True)) or [()] * count
+    # Lines that cross after the end is found are turned by nothing that could move it.
+    later = (0.0,) * (len(crossing_angles(construction.moves, construction.figure)) - len(turned[0]) if turned else 0)
     half = 0.5 / _SHARE
-    return _Slip(
-        ends[0].minus(ends[1]).times(half),
-        geometry.dot(bend, bend),
-        tuple((high - low) * half for high, low in zip(*turned, strict=True)),
-    )
-
-
-def _figure(construction: Construction, deviations: Mapping[str, float]) -> Figure | None:
-    """A drawing with these deviations; None where lines or arcs do not meet."""
-    try:
-        return carry_out(construction.moves_to_end, deviations, construction.figure)
-    except Degenerate:
-        return None
+    for high in range(0, count, 2):
+        low = high + 1
+        kept = [ends[side] for side in (high, low) if side not in drawn.lost]
+        if len(kept) < 2:
+            moved = kept[0].minus(exact).times(1.0 / _SHARE) if kept else Point(0.0, 0.0)
+            yield _Slip(moved, math.inf, (0.0,) * len(turned[high]) + later)
+            continue
+        bend = kept[0].plus(kept[1]).minus(exact.times(2.0)).times(1.0 / (_SHARE * _SHARE))
+        turns = tuple([(up - down) * half for up, down in zip(turned[high], turned[low], strict=True)])
+        yield _Slip(kept[0].minus(kept[1]).times(half), geometry.dot(bend, bend), turns + later)
 
 
 def _direction(end: Point) -> Point:
@@ -274,7 +273,7 @@ def _sampled(construction: Construction, factor: float, hand: Hand, plain: Sprea
     each deviation. Its own spread over the same slips is known, so that the luck of the dice can be taken out.
     """
     exact = construction.end_point
-    kinds = [pair for pair in _kinds(construction.moves) if not is_final(construction.moves[pair[0]])]
+    kinds = _setting(construction)
     size, reading = math.hypot(exact.x, exact.y), hand.length / factor
     *thrown, last = _throws(len(kinds) + 1)
     slips = {

@@ -23,6 +23,7 @@ from pycore.phasor import wrap
 from pycore.practice.task import Further, Mistake
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import compose
+from pycore.sheet.figure import Stand
 from pycore.sheet.media import ORIENTATIONS, TOO_SMALL_FOR_READING
 from pycore.sheet.plan import Plan, choose, papers_that_take
 from pycore.words import Phrase, Symbol, moves_list, plain
@@ -99,6 +100,7 @@ class SumCase:
         self.problem, self.arms, self.lines = problem, arms, lines
         self.picture, self.telling = picture, telling
         self.plan: Plan | None = None
+        self.stand: Stand | None = None
         self._plans: dict[tuple[str, str, float | None, float | None], tuple[Plan, ...]] = {}
         self._spreads: dict[tuple[str, str, float], Spread] = {}
         self._scatters: dict[tuple[str, str, float], Spread] = {}
@@ -333,7 +335,7 @@ class SumCase:
 
     def share(self, other: "SumCase") -> None:
         """Take over what was found for another kind of sheet of the same problem."""
-        self.plan, self.misfit = other.plan, other.misfit
+        self.plan, self.misfit, self.stand = other.plan, other.misfit, other.stand
         self._plans, self._spreads, self._scatters = other._plans, other._spreads, other._scatters
 
     def way_title(self, method: str, order: str) -> Phrase:

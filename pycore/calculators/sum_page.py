@@ -283,7 +283,7 @@ class SumPage(Generic[Case]):
         self, form: Mapping[str, str], opening: Opening, kinds: tuple[str, ...]
     ) -> "Iterator[Page | tuple[Page, ...] | Task]":
         """A learner's sheets of a class set, one after another, then the problem as a task: piece by piece, so
-        that other work can come between. Raises InputError."""
+        that other work can come between. Its mistakes do not know where they belong. Raises InputError."""
         last: Case | None = None
         for page, case in self._sheets(form, opening, kinds):
             last = case

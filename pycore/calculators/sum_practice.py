@@ -67,8 +67,10 @@ def _earlier(case: SumCase, plan: Plan) -> tuple[Earlier, ...]:
 
 
 def task_of(case: SumCase) -> Task:
-    """A solved case as a task: what is asked, the right answer, its tolerance and what mistakes give."""
+    """A solved case as a task: what is asked, the right answer, its tolerance and what mistakes give. Those of a sheet
+    of a class set do not know the step that each belongs to, which a key does not say."""
     plan = case.shown()
+    mistakes = (*_mistakes(_sum(case, plan)), *case.further_mistakes(plan))
     reference = case.picture.reference
     polar = case.telling.polar
     return Task(
@@ -81,7 +83,7 @@ def task_of(case: SumCase) -> Task:
         scale_words=case.telling.scale(plan.scale),
         spread=case.scatter(plan),
         hand_angle=case.hand.angle,
-        mistakes=_placed((*_mistakes(_sum(case, plan)), *case.further_mistakes(plan)), case, plan),
+        mistakes=mistakes if case.issue else _placed(mistakes, case, plan),
         earlier=_earlier(case, plan),
         sense=case.picture.sense,
         origin=case.telling.voltage if polar else case.telling.reference,

@@ -235,7 +235,10 @@ def sheet_of(case: SumCase, plan: Plan, opening: Opening) -> Page:
     if kind == compose.OVERLAY and not case.closed:
         tolerance = compose.Tolerance(*case.scatter(plan).ellipse())
     writing, start = _writing(case, plan, opening), case.problem["start"]
-    composed = compose.compose(plan, look_of(case), writing, kind, start, tolerance)
+    shown = plan is case.plan
+    composed = compose.compose(plan, look_of(case), writing, kind, start, tolerance, case.stand if shown else None)
+    if shown:
+        case.stand = composed.stand
     turned_over = kind == compose.OVERLAY and case.problem["mirror"] == "yes"
     return mirrored(composed.page) if turned_over else composed.page
 

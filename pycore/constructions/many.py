@@ -85,6 +85,22 @@ def carry_out_many(moves: tuple[Move, ...], deviations: Deviations, count: int) 
     return many
 
 
+def crossing_columns(moves: tuple[Move, ...], many: Many) -> list[Column]:
+    """The sharp angle of each crossing, as ``construction.crossing_angles``; of a lost drawing it says nothing."""
+    made: list[Column] = []
+    for move in moves:
+        if isinstance(move, Intersect):
+            first, second = many.lines[move.first].degrees(), many.lines[move.second].degrees()
+        elif isinstance(move, CrossArcs):
+            met = many.points[move.point]
+            first, second = (_Line(many.points[name], end=met).degrees() for name in (move.first, move.second))
+        else:
+            continue
+        sizes = [math.fabs(wrap(one - other)) for one, other in zip(first, second, strict=True)]
+        made.append([min(size, 180.0 - size) for size in sizes])
+    return made
+
+
 Slips = Mapping[str, Column | None]
 """The columns of one move's deviations by name, None where it has none."""
 

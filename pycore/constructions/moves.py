@@ -316,6 +316,17 @@ _MAKERS: dict[type, Callable[[_Board, Any, Mapping[str, float]], None]] = {
 _NONE: Mapping[str, float] = {}
 
 
+def _taken_up(moves: tuple[Move, ...], first: int) -> int:
+    """The move from which all is made anew, so that none after ``first`` reads a line that a later one has drawn over:
+    a line set off along is joined to its end afterwards, where a line of no length points elsewhere."""
+    drawn: dict[str, int] = {}
+    for place, move in enumerate(moves):
+        line = "" if isinstance(move, SetOff | ReadLength | DropPerpendicular) else getattr(move, "line", "")
+        if line and drawn.setdefault(line, place) < first <= place:
+            return _taken_up(moves, drawn[line])
+    return first
+
+
 def carry_out(
     moves: tuple[Move, ...], deviations: Mapping[str, float] | None = None, exact: Figure | None = None
 ) -> Figure:
@@ -333,7 +344,7 @@ def carry_out(
     if exact is not None:
         # What later moves drew lies on the board too: each makes its own anew before anything reads it.
         board = _Board(dict(exact.points), dict(exact.lines), dict(exact.readings))
-        first = min(by_move, default=len(moves))
+        first = _taken_up(moves, min(by_move, default=len(moves)))
     for place in range(first, len(moves)):
         move = moves[place]
         _MAKERS[type(move)](board, move, by_move.get(place, _NONE))

@@ -37,6 +37,7 @@ class Composed:
     left: tuple[labels.Wanted, ...]
     area: Box
     drawn: Drawn
+    stand: Stand
 
 
 def stand_in(construction: Construction, picture: Picture, area: Box, factor: float) -> Stand:
@@ -210,11 +211,15 @@ def compose(
     kind: str = CONSTRUCTION,
     start: str = POINT,
     tolerance: Tolerance | None = None,
+    stand: Stand | None = None,
 ) -> Composed:
     """One kind of sheet on its paper: ``construction``, ``problem`` (``start``: what of it is
-    drawn for the learner) or ``overlay``; all kinds of one problem put the star point in the same place."""
+    drawn for the learner) or ``overlay``; all kinds of one problem put the star point in the same place,
+    ``stand``, if it is known from another kind."""
     layout = plan.layout
-    stand, whole = settled(plan, look)
+    whole = Drawn()
+    if stand is None or kind == CONSTRUCTION:
+        stand, whole = settled(plan, look)
     groups: tuple[Group, ...] = ()
     placed: tuple[Placed, ...] = ()
     left: tuple[labels.Wanted, ...] = ()
@@ -242,7 +247,7 @@ def compose(
         *check_bars(layout), code_area(layout, writing), foot(layout, writing.foot),
     )  # fmt: skip
     page = Page(layout.width, layout.height, items, writing.page_title, writing.description)
-    return Composed(page, placed, left, layout.area, drawn)
+    return Composed(page, placed, left, layout.area, drawn, stand)
 
 
 VIEW_WIDTH = 100.0

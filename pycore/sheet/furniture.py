@@ -3,6 +3,7 @@
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from itertools import pairwise
 
 from pycore import quantity
@@ -53,6 +54,7 @@ class Writing:
     """A further question: the last note but one, or where the notes have no room, beside the code."""
 
 
+@lru_cache(maxsize=32)
 def frame(layout: Layout) -> Group:
     """Frame and centring marks (after ISO 5457, adapted)."""
     box = layout.frame
@@ -111,6 +113,7 @@ def check_bar(
     return Group((*_bar_boxes(x, y, length, upright), *strokes, words), name="check-bar")
 
 
+@lru_cache(maxsize=32)
 def check_bars(layout: Layout) -> tuple[Group, ...]:
     """A bar on each axis to lay a ruler on, away from the edges a printer may lose."""
     upright_x, upright_y, level_x, level_y = layout.bars
@@ -367,6 +370,7 @@ def code_area(layout: Layout, writing: Writing) -> Group:
     return Group(tuple(items), name="opening")
 
 
+@lru_cache(maxsize=32)
 def foot(layout: Layout, words_below: str) -> Group:
     """What the sheet is not for, in the frame's lower left corner."""
     if not words_below:

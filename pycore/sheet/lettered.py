@@ -55,6 +55,7 @@ def box_of(item: Text, capitals: float) -> Box:
     return Box(left, item.at.y - low * capitals, left + width, item.at.y + 1.05 * capitals)
 
 
+@lru_cache(maxsize=4096)
 def width_of(phrase: Phrase | str, capitals: float) -> float:
     """Width of a phrase in mm."""
     return lettering.runs_width(runs(phrase, capitals))

@@ -7,8 +7,7 @@ Sources: ISO 32000-1 (PDF 1.7), sections 8 (graphics), 9 (text), 12.2 (viewer pr
 import io
 import math
 import zlib
-from collections.abc import Callable
-from functools import lru_cache
+from functools import cache, lru_cache
 from typing import NamedTuple
 
 import pydyf
@@ -35,15 +34,17 @@ from pycore.geometry import Point
 from pycore.lettering.subset import subset
 from pycore.writers import pdf_fonts
 from pycore.writers.numbers import coordinate, extent, factor
-from pycore.writers.parts import PlacedRun, arrow_parts, clean, placed_runs, strokes
+from pycore.writers.parts import arrow_parts, clean, placed_runs, strokes
 
 POINTS_PER_MM = 72.0 / 25.4
 UNCORRECTED = Point(1.0, 1.0)
 
 _FONT_NAMES = {"regular": "R", "bold": "B", "italic": "I"}
 _MITRE_LIMIT = "4"  # that of SVG, so that both writers cut corners alike
+_LEVEL = 6  # of compression: the highest takes twice as long and leaves four in a thousand less
 _LARGEST_PIECE = 30.0  # degrees of one Bézier curve: 0.00003 mm off at a radius of 75 mm
 
+LAST_CHARACTER = "\U0010ffff"
 Used = dict[str, dict[int, str]]
 """By face: the glyphs in use, each with the character that it stands for."""
 
@@ -70,23 +71,23 @@ class Writer:
         Raises DrawingError for NaN and infinities and ValueError for a character that a face does not hold.
         """
         width, height = page.width * POINTS_PER_MM, page.height * POINTS_PER_MM
-        stream = pydyf.Stream()
         across, up = self._correction
-        stream.set_matrix(
-            factor(POINTS_PER_MM * across), "0", "0", factor(POINTS_PER_MM * up),
+        content = _Content(self._used)
+        content.set_matrix(
+            factor(POINTS_PER_MM * across), factor(POINTS_PER_MM * up),
             factor((1.0 - across) * width / 2), factor((1.0 - up) * height / 2),
         )  # fmt: skip
-        stream.set_miter_limit(_MITRE_LIMIT)
-        _Content(stream, self._used).items(page.items)
-        content = _compressed(b"\n".join(_as_bytes(piece) for piece in stream.stream))
-        self._pdf.add_object(content)
+        content.write(f"{_MITRE_LIMIT} M")
+        content.items(page.items)
+        stream = _compressed("\n".join(content.pieces).encode("ascii"))
+        self._pdf.add_object(stream)
         sheet = pydyf.Dictionary(
             {
                 "Type": "/Page",
                 "Parent": self._pdf.pages.reference,
                 "MediaBox": pydyf.Array(["0", "0", factor(width), factor(height)]),
                 "Resources": self._resources.reference,
-                "Contents": content.reference,
+                "Contents": stream.reference,
             }
         )
         self._parts.setdefault(part, []).append(sheet)
@@ -124,13 +125,9 @@ def write(document: Document, *, correction: Point = UNCORRECTED) -> bytes:
     return writer.finish(document.title, language=document.language, subject=document.subject)
 
 
-def _as_bytes(piece: str | bytes) -> bytes:
-    return piece.encode("ascii") if isinstance(piece, str) else piece
-
-
 def _compressed(content: bytes, extra: dict[str, object] | None = None) -> pydyf.Stream:
     """A stream compressed here once; pydyf would do it again for the file's identifier."""
-    return pydyf.Stream([zlib.compress(content, 9)], {"Filter": "/FlateDecode", **(extra or {})})
+    return pydyf.Stream([zlib.compress(content, _LEVEL)], {"Filter": "/FlateDecode", **(extra or {})})
 
 
 @lru_cache(maxsize=512)
@@ -170,14 +167,55 @@ class _Pen(NamedTuple):
     dash: tuple[str, ...]
 
 
+Shown = tuple[str, str]
+"""A face, and a text that is shown in it."""
+
+
+@lru_cache(maxsize=2048)
+def _polygon(points: tuple[Point, ...], closed: bool) -> str:
+    """The path of a shape."""
+    first, *others = [f"{coordinate(x)} {coordinate(y)}" for x, y in points]
+    return "".join([f"{first} m", *[f"\n{other} l" for other in others], "\nh" if closed else ""])
+
+
+@lru_cache(maxsize=2048)
+def _lettered(text: Text) -> tuple[str, tuple[Shown, ...]]:
+    """A line of text as it is written, but for its ink, and what is shown in which face; "" if nothing is.
+
+    Kept, because most of what is written on a sheet stands on all sheets of a class in one place.
+    """
+    placed = tuple(placed_runs(text))
+    if not placed:
+        return "", ()
+    coordinate(text.turn)
+    across, up = trig.direction(text.turn)
+    flip = -1.0 if text.mirrored else 1.0
+    turn = " ".join([factor(number) for number in (flip * across, flip * up, -up, across)])
+    made = ["BT"]
+    for run, at, _ in placed:
+        x, y = flip * (at.x - text.at.x), at.y - text.at.y
+        x, y = text.at.x + (across * x - up * y), text.at.y + (up * x + across * y)
+        made.append(f"/{_FONT_NAMES[run.face]} {extent(run.size)} Tf")
+        made.append(f"{turn} {coordinate(x)} {coordinate(y)} Tm")
+        made.append(f"[{_shown(run.text, run.face)[1]}] TJ")
+    made.append("ET")
+    if text.turn != 0.0 or text.mirrored or len({run.rise for run in text.runs}) > 1:
+        # Readers take a lowered index for a line of its own ("I_N" breaks in two) and turned
+        # letters for a line each.
+        meant = pydyf.Dictionary({"ActualText": pdf_fonts.text_string(text.plain)})
+        made = ["/Span", meant.data.decode("ascii"), "BDC", *made, "EMC"]
+    return "\n".join(made), tuple((run.face, run.text) for run, _, _ in placed)
+
+
 class _Content:
-    """Writes items into a page's content stream and notes the glyphs used.
+    """Writes items as the pieces of a page's content stream (ISO 32000-1, annex A) and notes the glyphs used.
 
     Holds the pen and the filling last set, to say each only when it changes.
     """
 
-    def __init__(self, stream: pydyf.Stream, used: Used) -> None:
-        self._stream = stream
+    def __init__(self, used: Used) -> None:
+        self.pieces: list[str] = []
+        self.write = self.pieces.append
         self._used = used
         self._pen: _Pen | None = None
         self._filling: Ink | None = None
@@ -187,49 +225,47 @@ class _Content:
         for item in items:
             if isinstance(item, Group):
                 self.items(item.items)
+            elif isinstance(item, Text):
+                self._text(item)
+            elif isinstance(item, Shape):
+                self._shape(item)
             elif isinstance(item, Line):
                 for line in strokes(item):
                     self._line(line)
             elif isinstance(item, Arrow):
                 self._arrow(item)
-            elif isinstance(item, Text):
-                self._text(item)
             elif isinstance(item, Arc):
                 for arc in strokes(item):
                     self._arc(arc)
             elif isinstance(item, Circle):
                 self._circle(item)
-            elif isinstance(item, Squares):
-                self._squares(item)
             else:
-                self._shape(item)
+                self._squares(item)
+
+    def set_matrix(self, across: str, up: str, x: str, y: str) -> None:
+        """Stretch what follows across and up, and move it."""
+        self.write(f"{across} 0 0 {up} {x} {y} cm")
 
     def _set_pen(self, ink: Ink, width: float, dash: tuple[float, ...] = ()) -> None:
-        pen = _Pen(ink, extent(width), tuple(extent(part) for part in dash))
+        pen = _Pen(ink, extent(width), tuple([extent(part) for part in dash]))
         before, self._pen = self._pen, pen
+        if before == pen:
+            return
         if before is None or before.ink != ink:
-            self._stream.set_color_rgb(*_rgb(ink), stroke=True)
+            self.write(f"{_rgb(ink)} RG")
         if before is None or before.width != pen.width:
-            self._stream.set_line_width(pen.width)
+            self.write(f"{pen.width} w")
         if pen.dash != (before.dash if before else ()):
-            self._stream.set_dash(pen.dash, "0")
+            self.write(f"[{' '.join(pen.dash)}] 0 d")
 
     def _set_filling(self, ink: Ink) -> None:
         if self._filling != ink:
             self._filling = ink
-            self._stream.set_color_rgb(*_rgb(ink))
-
-    def _move(self, point: Point) -> None:
-        self._stream.move_to(coordinate(point.x), coordinate(point.y))
-
-    def _draw(self, point: Point) -> None:
-        self._stream.line_to(coordinate(point.x), coordinate(point.y))
+            self.write(f"{_rgb(ink)} rg")
 
     def _line(self, line: Line) -> None:
         self._set_pen(line.ink, line.width, line.dash)
-        self._move(line.start)
-        self._draw(line.end)
-        self._stream.stroke()
+        self.write(f"{_polygon((line.start, line.end), False)}\nS")
 
     def _arrow(self, arrow: Arrow) -> None:
         parts = arrow_parts(arrow)
@@ -244,30 +280,18 @@ class _Content:
 
     def _arc(self, arc: Arc) -> None:
         self._set_pen(arc.ink, arc.width, arc.dash)
-        self._bend(arc.centre, arc.radius, arc.start, arc.sweep)
-        self._stream.stroke()
-
-    def _bend(self, centre: Point, radius: float, start: float, sweep: float) -> None:
-        """Part of a circle as a path of Bézier curves."""
-        self._stream.stream.append(_bent(centre.x, centre.y, radius, start, sweep))
+        self.write(f"{_bent(arc.centre.x, arc.centre.y, arc.radius, arc.start, arc.sweep)}\nS")
 
     def _circle(self, circle: Circle) -> None:
         finish = self._outline_and_fill(circle.ink, circle.width, circle.fill)
         if finish:
-            self._bend(circle.centre, circle.radius, 0.0, 360.0)
-            self._stream.close()
-            finish()
+            path = _bent(circle.centre.x, circle.centre.y, circle.radius, 0.0, 360.0)
+            self.write(f"{path}\nh\n{finish}")
 
     def _shape(self, shape: Shape) -> None:
         finish = self._outline_and_fill(shape.ink, shape.width, shape.fill)
-        if not finish or not shape.points:
-            return
-        first, *others = [f"{coordinate(point.x)} {coordinate(point.y)}" for point in shape.points]
-        # A code has a thousand corners: one piece of text costs less than a thousand calls.
-        self._stream.stream.append("".join([f"{first} m", *[f"\n{other} l" for other in others]]))
-        if shape.closed:
-            self._stream.close()
-        finish()
+        if finish and shape.points:
+            self.write(f"{_polygon(shape.points, shape.closed)}\n{finish}")
 
     def _squares(self, squares: Squares) -> None:
         """Rectangles of whole squares, in a unit of their own: filled together, so that no seam shows."""
@@ -280,71 +304,39 @@ class _Content:
         extent(squares.side)
         if not runs:
             return
-        side, left, top = squares.side, squares.corner.x, squares.corner.y
+        side, (left, top) = squares.side, squares.corner
         self._set_filling(squares.fill)
-        self._stream.push_state()
-        unit = factor(side)
-        self._stream.set_matrix(unit, "0", "0", unit, coordinate(left), coordinate(top - (last + 1) * side))
-        self._stream.stream.append("\n".join(runs))
-        self._stream.fill()
-        self._stream.pop_state()
+        self.write("q")
+        self.set_matrix(factor(side), factor(side), coordinate(left), coordinate(top - (last + 1) * side))
+        self.pieces += [*runs, "f", "Q"]
 
-    def _outline_and_fill(self, ink: Ink, width: float, fill: Ink | None) -> Callable[[], None] | None:
-        """Set pen and filling; what finishes the path, None if nothing would be seen."""
+    def _outline_and_fill(self, ink: Ink, width: float, fill: Ink | None) -> str:
+        """Set pen and filling; the operator that finishes the path, "" if nothing would be seen."""
         extent(width)
         if width > 0.0:
             self._set_pen(ink, width)
         if fill is not None:
             self._set_filling(fill)
-        finish: Callable[[], None] | None = {
-            (True, True): self._stream.fill_and_stroke,
-            (True, False): self._stream.stroke,
-            (False, True): self._stream.fill,
-        }.get((width > 0.0, fill is not None))
-        return finish
+            return "B" if width > 0.0 else "f"
+        return "S" if width > 0.0 else ""
 
     def _text(self, text: Text) -> None:
-        placed = tuple(placed_runs(text))
-        if not placed:
-            return
-        coordinate(text.turn)
-        across, up = trig.cosine(text.turn), trig.sine(text.turn)
-        self._set_filling(text.ink)
-        flip = -1.0 if text.mirrored else 1.0
-        marked = text.turn != 0.0 or text.mirrored or len({run.rise for run in text.runs}) > 1
-        if marked:
-            # Readers take a lowered index for a line of its own ("I_N" breaks in two) and turned
-            # letters for a line each.
-            meant = pydyf.Dictionary({"ActualText": pdf_fonts.text_string(text.plain)})
-            self._stream.begin_marked_content("Span", meant.data)
-        self._stream.begin_text()
-        for run in placed:
-            step = run.at.minus(text.at)
-            step = Point(flip * step.x, step.y)
-            self._run(
-                run,
-                (flip * across, flip * up, -up, across),
-                text.at.plus(Point(across * step.x - up * step.y, up * step.x + across * step.y)),
-            )
-        self._stream.end_text()
-        if marked:
-            self._stream.end_marked_content()
-
-    def _run(self, placed: PlacedRun, turn: tuple[float, float, float, float], at: Point) -> None:
-        run = placed.run
-        numbers, shown = _shown(run.text, run.face)
-        used = self._used.setdefault(run.face, {})
-        for number, character in zip(numbers, run.text, strict=True):
-            used[number] = min(character, used.get(number, character))
-        self._stream.set_font_size(_FONT_NAMES[run.face], extent(run.size))
-        self._stream.set_text_matrix(*[factor(number) for number in turn], coordinate(at.x), coordinate(at.y))
-        self._stream.show_text(shown)
+        written, shown = _lettered(text)
+        if written:
+            self._set_filling(text.ink)
+            self.write(written)
+        for face, letters in shown:
+            used = self._used.setdefault(face, {})
+            for number, character in zip(_shown(letters, face)[0], letters, strict=True):
+                if character < used.get(number, LAST_CHARACTER):
+                    used[number] = character
 
 
-def _rgb(ink: Ink) -> list[str]:
+@cache
+def _rgb(ink: Ink) -> str:
     """Red, green and blue of an ink on paper, 0 to 1."""
     colour = PAPER_COLOURS[ink]
-    return [coordinate(int(colour[place : place + 2], 16) / 255) for place in (1, 3, 5)]
+    return " ".join([coordinate(int(colour[place : place + 2], 16) / 255) for place in (1, 3, 5)])
 
 
 def _add_font(pdf: pydyf.PDF, face: str, used: dict[int, str]) -> bytes:

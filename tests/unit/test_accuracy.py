@@ -110,6 +110,9 @@ def arms_of(currents, lags=(0.0, 0.0, 0.0)):
     return tuple(Arm(f"i{n + 1}", n + 1, size, solved.angles[n]) for n, size in enumerate(currents) if size)
 
 
+PICTURE = Picture("right", "anticlockwise", 0.0)
+
+
 def scattered(construction, factor, who, count=3000, seed=7):
     """Lengths and end points of many drawings, by numpy's own normal numbers through the same moves."""
     random = numpy.random.default_rng(seed)
@@ -140,7 +143,11 @@ def constructions_of(currents, lags=(0.0, 0.0, 0.0)):
 def test_a_construction_taken_up_at_its_first_deviation_is_the_whole_one_made_anew():
     """Every point, line and reading, bit for bit, for each thing that a hand can get wrong."""
     tried = 0
-    for construction in constructions_of((18.4, 11.2, 24.6), (0.0, 25.0, -30.0)):
+    in_line = (Arm("i1", 1, 18.4, 0.0), Arm("i2", 2, 11.2, 0.0), Arm("i3", 3, 24.6, 0.0))
+    # A sum on an axis: the last parallels have no length, and the lines that are joined there at last no direction.
+    made = [*constructions_of((18.4, 11.2, 24.6), (0.0, 25.0, -30.0)), components(in_line, PICTURE)]
+    made += [parallelogram(in_line, "12", 0.0, tool) for tool in ("protractor", "set-squares", "compasses")]
+    for construction in made:
         for key in deviations_of(construction.moves):
             wrong = {key: 0.25}
             assert carry_out(construction.moves, wrong) == carry_out(construction.moves, wrong, construction.figure)
