@@ -69,8 +69,8 @@ def hand_tolerance(*, angled: bool = True) -> str:
     """Where the tolerance comes from; ``angled``: the sum's end is found, else an arrow between two angles."""
     if not angled:
         return (
-            "± is what 95 in 100 careful drawings keep to that find it between two angles set off with a protractor; up "
-            "to twice that, look again. Calculated answers: ± 1 %."
+            "± is what 95 in 100 careful drawings keep to that find it between two angles set off with a protractor; "
+            "up to twice that, look again. Calculated answers: ± 1 %."
         )
     return (
         "± is what 95 in 100 careful drawings of this very problem keep to (the ellipse on the overlay); up to twice "
