@@ -80,7 +80,7 @@ def drawn(order: int, amount: str, length: str) -> Phrase:
 
 def more_than_lines(neutral: str, line: str) -> Phrase:
     """The warning that matters."""
-    return say("**The neutral carries {neutral}, more than any line ({line}),** though no line is overloaded.",
+    return say("**The neutral carries {neutral}, more than any line ({line}).** A fuse in a line does not see it.",
                neutral=neutral, line=line)  # fmt: skip
 
 

@@ -85,7 +85,8 @@ def test_an_order_that_is_not_there_leaves_the_fundamental_on_the_sheet():
 def test_more_than_any_line_is_said():
     form = {**FORM, "i1": "10", "i2": "10", "i3": "10", "h3": "60"}
     told = [plain(phrase) for phrase in PAGE.answer(form, ("answer",)).remarks]
-    assert any("more than any line" in one for one in told)
+    assert any("more than any line" in one and "A fuse in a line does not see it." in one for one in told)
+    assert not any("overloaded" in one for one in told), "the page knows no ratings"
 
 
 def test_balanced_lines_leave_only_triplen_orders():
