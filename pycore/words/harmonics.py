@@ -13,8 +13,9 @@ CAUTIONS = (
     "These sheets teach; they do not size an installation. Harmonics, a neutral’s size and its protection are decided "
     "by the local wiring rules and a licensed person.",
     "Readings on a live three-phase system are for competent or supervised people on a rig made for it. Use a meter "
-    "that reads true r.m.s. values, of the right measurement category.",
-    "Never open a neutral on a live system. A neutral may carry current when a line is off.",
+    "that reads true r.m.s. values, of the right measurement category, with one conductor in the jaw of its clamp.",
+    "Never open a neutral on a live system. A neutral may carry current when a line is off. A clamp meter never proves "
+    "a circuit dead: isolate, and prove dead with a proved tester, before changing a connection.",
     "Ask which method your examining body accepts.",
 )
 STATED = "The currents typed are"

@@ -89,6 +89,12 @@ def test_more_than_any_line_is_said():
     assert not any("overloaded" in one for one in told), "the page knows no ratings"
 
 
+def test_the_cautions_are_those_of_a_clamp_meter():
+    told = " ".join(PAGE.cautions)
+    assert "one conductor in the jaw" in told
+    assert "A clamp meter never proves a circuit dead" in told
+
+
 def test_balanced_lines_leave_only_triplen_orders():
     found = results(i1="10", i2="10", i3="10", h3="20", h5="20", h7="20")
     assert (found["neutral-1"], found["neutral-5"], found["neutral-7"]) == (0, 0, 0)
