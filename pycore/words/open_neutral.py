@@ -17,6 +17,8 @@ CAUTIONS = (
     WARNING,
     "A neutral may carry current when a line is off. A clamp meter never proves a circuit dead: isolate, and prove "
     "dead with a proved tester, before changing a connection.",
+    "Readings on a live three-phase system are for competent or supervised people on a rig made for it. One conductor "
+    "in the jaw of the clamp, and the right measurement category.",
     "These sheets teach; they do not size an installation: the local wiring rules and a licensed person decide.",
     "Ask which method your examining body accepts.",
 )
@@ -97,7 +99,7 @@ def alone(line: str) -> Phrase:
     """One load only."""
     return say(
         "Only {line} is connected: with its neutral open no current can flow, and its star point stands at the full "
-        "phase voltage, which a hand would feel.",
+        "phase voltage and is dangerous to touch.",
         line=line,
     )
 

@@ -82,6 +82,14 @@ def test_the_smallest_load_is_said_to_suffer():
     assert any("smallest load that suffers" in one for one in told)
 
 
+def test_one_load_alone_is_dangerous_and_the_cautions_say_who_may_measure():
+    told = " ".join(plain(p) for p in PAGE.answer({**FORM, "z2": "", "z3": ""}, ("answer",)).remarks)
+    assert "dangerous to touch" in told and "a hand would feel" not in told
+    cautions = " ".join(PAGE.cautions)
+    assert "competent or supervised people" in cautions
+    assert "One conductor in the jaw of the clamp, and the right measurement category" in cautions
+
+
 def test_reactances_that_cancel_are_refused_with_the_reason():
     with pytest.raises(NoBalance):
         solve(UnbalancedStar(400.0, (0.01j, -0.01j, 0j)))
