@@ -32,6 +32,8 @@ from pycore.words.formula import Fraction, Number, row
 NAMES = ("z1", "z2", "z3")
 SUFFERS, STARVES = 1.05, 0.95
 """Shares of the usual voltage beyond which a load is said to suffer or to starve."""
+SAME = 1e-9
+"""Share of the line voltage within which two loads have the same."""
 LEAST_OHMS, MOST_OHMS = 1e-3, 1e6
 DEFAULTS = ("20", "40", "80")
 FIELDS: tuple[Field, ...] = (
@@ -234,26 +236,37 @@ class OpenNeutralPage(SumPage[OpenCase]):
     def remarks(self, case: OpenCase) -> tuple[Phrase, ...]:
         """Which load suffers, and what is taken for granted."""
         solution, mark = case.solution, case.telling.mark
-        usual = solution.star.line_voltage / ROOT_THREE
         made: list[Phrase] = []
+        if not case.open and solution.displacement != 0:
+            made.append(words.opened(_figures(phasor.magnitude(solution.displacement), mark) + f"{NO_BREAK_SPACE}V"))
         connected = [number for number in (1, 2, 3) if case.loads[number - 1] is not None]
-        sizes = {number: phasor.magnitude(solution.voltages[number - 1]) for number in connected}
-        most, least = max(connected, key=lambda n: sizes[n]), min(connected, key=lambda n: sizes[n])
-        if case.solution.displacement == 0:
+        if solution.displacement == 0:
             made.append(words.equal_loads())
         else:
-            for tell, number in ((words.suffers, most), (words.starves, least)):
-                times = sizes[number] / usual
-                share = quantity.fixed(100.0 * times, 0, mark) + f"{NO_BREAK_SPACE}%"
-                volts = _figures(sizes[number], mark) + f"{NO_BREAK_SPACE}V"
-                if times > SUFFERS if number == most else times < STARVES:
+            made += [*self._unlike(case, connected), *self._rule(case, connected)]
+        if case.open:
+            made.append(words.whole(_figures(phasor.magnitude(solution.neutral), mark) + f"{NO_BREAK_SPACE}A"))
+        return (*made, words.constant())
+
+    def _unlike(self, case: OpenCase, connected: list[int]) -> list[Phrase]:
+        """Which loads suffer and which starve: those with the most and the least voltage, equal ones together."""
+        if len(connected) < 2:
+            return []
+        mark, line = case.telling.mark, case.solution.star.line_voltage
+        made: list[Phrase] = []
+        if len(connected) == 2:
+            volts = quantity.plain(line, mark) + f"{NO_BREAK_SPACE}V"
+            made.append(words.in_series(*(case.lines[number - 1] for number in connected), volts))
+        sizes = {number: phasor.magnitude(case.solution.voltages[number - 1]) for number in connected}
+        most, least = max(sizes.values()), min(sizes.values())
+        for tell, bound, beyond in ((words.suffers, most, most > SUFFERS * line / ROOT_THREE),
+                                    (words.starves, least, least < STARVES * line / ROOT_THREE)):  # fmt: skip
+            for number in connected:
+                if beyond and math.fabs(sizes[number] - bound) <= SAME * line:
+                    share = quantity.fixed(100.0 * sizes[number] / line * ROOT_THREE, 0, mark) + f"{NO_BREAK_SPACE}%"
+                    volts = _figures(sizes[number], mark) + f"{NO_BREAK_SPACE}V"
                     made.append(tell(case.lines[number - 1], volts, share, case.load_text(number)))
-            made += self._rule(case, connected)
-        other = solution.neutral if case.open else solution.displacement
-        told = _figures(phasor.magnitude(other), mark) + NO_BREAK_SPACE + ("A" if case.open else "V")
-        made.append(words.whole(told) if case.open else words.opened(told))
-        made.append(words.constant())
-        return tuple(made)
+        return made
 
     def _rule(self, case: OpenCase, connected: list[int]) -> list[Phrase]:
         """Where the star point goes, in one sentence."""
@@ -262,8 +275,9 @@ class OpenNeutralPage(SumPage[OpenCase]):
         reaches = max(phasor.magnitude(voltage) for voltage in case.solution.voltages)
         if reaches > 1.0001 * case.solution.star.line_voltage:
             return [words.outside()]
-        plain_loads = all(load is None or load.imag == 0 for load in case.loads)
-        return [words.smallest_suffers()] if plain_loads else []
+        loads = [load for load in case.loads if load is not None]
+        unlike = any(load != loads[0] for load in loads)
+        return [words.least_suffers()] if unlike and all(load.imag == 0 for load in loads) else []
 
     def calculated(self, case: OpenCase, plan: Plan) -> tuple[Working, ...]:
         """Millman's theorem with numbers, both cases side by side, and what a hand can do."""

@@ -90,9 +90,18 @@ def starves(line: str, volts: str, share: str, load: str) -> Phrase:
                line=line, volts=volts, share=share, load=load)  # fmt: skip
 
 
-def smallest_suffers() -> Phrase:
+def least_suffers() -> Phrase:
     """The rule for resistances."""
-    return say("It is the smallest load that suffers, not the biggest: the star point moves towards the biggest.")
+    return say(
+        "It is the load that takes the least power, the one with the most ohms, that suffers: the star point moves "
+        "towards the one that takes the most."
+    )
+
+
+def in_series(first: str, second: str, volts: str) -> Phrase:
+    """Two loads and nothing else."""
+    return say("With the neutral open {first} and {second} stand in series across the line voltage of {volts}.",
+               first=first, second=second, volts=volts)  # fmt: skip
 
 
 def alone(line: str) -> Phrase:
@@ -128,7 +137,7 @@ def whole(amount: str) -> Phrase:
 
 def opened(amount: str) -> Phrase:
     """The other case, from the side of the whole neutral."""
-    return say("Were the neutral to open, the star point would move by {amount}.", amount=amount)
+    return say("Were the neutral to open, the star point would move by {amount}. What follows tells of that:", amount=amount)
 
 
 COMPARE = "Both cases side by side"

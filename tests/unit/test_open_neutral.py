@@ -76,10 +76,42 @@ def test_degenerate_loads_have_sheet_and_workings(loads, method: str, sheet: str
     assert json.loads(handle(json.dumps(lesson))[0])["ok"]
 
 
-def test_the_smallest_load_is_said_to_suffer():
+def remarks(**values: str) -> list[str]:
+    return [plain(phrase).replace("\u00a0", " ") for phrase in PAGE.answer({**FORM, **values}, ("answer",)).remarks]
+
+
+def test_two_equal_loads_are_in_series_and_both_starve():
+    """Half of 400 V each is 87 % of 231 V; nothing is said of a smallest load."""
+    told = remarks(z1="20", z2="20", z3="")
+    assert any("L1 and L2 stand in series across the line voltage of 400 V" in one for one in told)
+    for line in ("L1", "L2"):
+        assert any(f"{line} starves" in one and "200.0 V, 87 %" in one for one in told)
+    assert not any("suffers" in one for one in told)
+
+
+def test_two_unequal_loads_share_the_line_voltage():
+    """20 and 40 ohms: a third and two thirds of 400 V."""
+    told = remarks(z1="20", z2="40", z3="")
+    assert any("L2 suffers" in one and "266.7 V, 115 %" in one for one in told)
+    assert any("L1 starves" in one and "133.3 V, 58 %" in one for one in told)
+    assert any("the one with the most ohms" in one for one in told)
+
+
+def test_lines_that_suffer_alike_are_both_named():
+    told = remarks(z1="20", z2="80", z3="80")
+    assert ["L2", "L3"] == [one[:2] for one in told if "suffers:" in one and one[0] == "L"]
+
+
+def test_with_the_neutral_whole_what_would_follow_stands_after_the_if():
+    told = remarks(method="tip-to-tail")
+    assert "Were the neutral to open" in told[0]
+    assert any("L3 suffers" in one for one in told[1:])
+
+
+def test_the_load_with_the_most_ohms_is_said_to_suffer():
     told = [plain(phrase) for phrase in PAGE.answer(FORM, ("answer",)).remarks]
     assert any("L3 suffers: its load of 80" in one and "131" in one for one in told)
-    assert any("smallest load that suffers" in one for one in told)
+    assert any("the one with the most ohms, that suffers" in one for one in told)
 
 
 def test_one_load_alone_is_dangerous_and_the_cautions_say_who_may_measure():
