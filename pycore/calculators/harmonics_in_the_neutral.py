@@ -26,7 +26,7 @@ from pycore.errors import Fault
 from pycore.phasor import wrap
 from pycore.practice.codes import Code
 from pycore.practice.task import CALCULATED, DRAWN, Mistake
-from pycore.quantity import NO_BREAK_SPACE, Unreadable
+from pycore.quantity import NO_BREAK_SPACE, Unreadable, writing_for
 from pycore.sheet.harmonic_pictures import Bar, Wave, spectrum, waveforms
 from pycore.sheet.plan import Plan
 from pycore.words import Phrase, Symbol, inputs, say
@@ -35,7 +35,7 @@ from pycore.words import sums as sum_words
 from pycore.words.formula import Number, Root, Square, row
 
 ORDERS = (3, 5, 7, 9, 11, 13)
-MOST_SHARE = 200.0
+LEAST_SHARE, MOST_SHARE = 0.01, 200.0
 NEAR = 1e-9
 """Share of all sizes within which two results are one."""
 FIELDS: tuple[Field, ...] = (
@@ -72,6 +72,8 @@ class HarmonicCase(SumCase):
 
     def __init__(self, problem: SheetProblem, spectrum_: Spectrum, order: Order) -> None:
         self.spectrum, self.order = spectrum_, order
+        fundamentals = [float(f"{phasor.magnitude(value):.3g}") for value in spectrum_.orders[0].lines]
+        self.whole = writing_for(fundamentals, "A", problem.writing.mark)
         arms = tuple(
             Arm(f"i{number}", number, phasor.magnitude(value), phasor.angle(value))
             for number, value in enumerate(order.lines, start=1)
@@ -118,9 +120,22 @@ class HarmonicCase(SumCase):
             made.append(Mistake("order-not-multiplied", (DRAWN, CALCULATED), size, point, name, look))
         return tuple(made)
 
+    def number(self, value: float) -> str:
+        """A current of any order as the page writes it: in the fundamental's unit, whatever order is drawn, with two
+        figures at least."""
+        written = value / self.whole.factor
+        least = quantity.decimals_for(written, 2)
+        if least <= self.whole.decimals + 1:
+            return self.whole.number(value)
+        return quantity.fixed(written, least, self.whole.mark)
+
+    def told(self, value: float) -> str:
+        """The same with its unit."""
+        return self.number(value) + NO_BREAK_SPACE + self.whole.unit
+
     def amounts(self, values: tuple[complex, ...]) -> str:
         """Several sizes as they are told: 2 A, 1.2 A, 0.8 A."""
-        return ", ".join(self.amount(phasor.magnitude(value)) for value in values)
+        return ", ".join(self.told(phasor.magnitude(value)) for value in values)
 
     def sheet_title(self, kind: str) -> str:
         """The title of a kind of sheet."""
@@ -165,8 +180,8 @@ def _share(reader: Reader, order: int) -> tuple[float, float]:
     except Unreadable as problem:
         reader.fault(name, words.bad_share(label, text), problem.part)
         return 0.0, 0.0
-    if size > MOST_SHARE:
-        reader.fault(name, words.bad_share(label, text))
+    if size != 0.0 and not LEAST_SHARE <= size <= MOST_SHARE:
+        reader.fault(name, words.share_range(label, text))
     return size / 100.0, angle
 
 
@@ -229,16 +244,15 @@ class HarmonicsInTheNeutral(SumPage[HarmonicCase]):
 
     def outputs(self, case: HarmonicCase, plan: Plan) -> tuple[Output, ...]:
         """The neutral's r.m.s. value, each order's part of it, the lines' r.m.s. values."""
-        writing, found = case.telling.writing, case.spectrum
-        whole = writing.number(found.neutral)
-        made = [Output("neutral-current", found.neutral, whole, writing.unit, say(words.NEUTRAL))]
+        found, unit = case.spectrum, case.whole.unit
+        made = [Output("neutral-current", found.neutral, case.number(found.neutral), unit, say(words.NEUTRAL))]
         for order in found.orders:
             size = phasor.magnitude(order.neutral)
             name = say("{name}, order {order}", name=Symbol("I", "N"), order=str(order.number))
-            made.append(Output(f"neutral-{order.number}", size, writing.number(size), writing.unit, name))
+            made.append(Output(f"neutral-{order.number}", size, case.number(size), unit, name))
         for number, size in enumerate(found.lines, start=1):
             line = say("{line}, all orders", line=case.lines[number - 1])
-            made.append(Output(f"line-{number}", size, writing.number(size), writing.unit, line))
+            made.append(Output(f"line-{number}", size, case.number(size), unit, line))
         return (*made, *outputs_on_paper(case, plan, "sum-length"))
 
     def summary(self, case: HarmonicCase, plan: Plan) -> tuple[Phrase, ...]:
@@ -256,9 +270,9 @@ class HarmonicsInTheNeutral(SumPage[HarmonicCase]):
         found = case.spectrum
         largest = max(found.lines)
         tell = words.more_than_lines if found.neutral > largest else words.less_than_lines
-        made = [tell(case.amount(found.neutral), case.amount(largest))]
+        made = [tell(case.told(found.neutral), case.told(largest))]
         for order in found.orders[1:]:
-            neutral = case.amount(phasor.magnitude(order.neutral))
+            neutral = case.told(phasor.magnitude(order.neutral))
             made.append(words.of_order(order.number, order.sequence, case.amounts(order.lines), neutral))
         if any(order.sequence == "zero" for order in found.orders):
             made.append(words.triplen_rule())
@@ -304,35 +318,35 @@ def _pictures(case: HarmonicCase) -> list[Block]:
         for index in range(len(VOLTAGE_ANGLES))
     ]
     neutral = Wave(words.IN_NEUTRAL, {order.number: order.neutral for order in found.orders}, inks["sum"])
-    waves = waveforms((lines, (neutral,)), words.waves_title(case.amount(found.neutral)))
+    waves = waveforms((lines, (neutral,)), words.waves_title(case.told(found.neutral)))
     bars = [
         Bar(order.number, max(phasor.magnitude(value) for value in order.lines), phasor.magnitude(order.neutral),
-            case.telling.writing.number(phasor.magnitude(order.neutral)))
+            case.number(phasor.magnitude(order.neutral)))
         for order in found.orders
     ]  # fmt: skip
-    told = ", ".join(f"{bar.order}: {bar.written}{NO_BREAK_SPACE}{case.telling.writing.unit}" for bar in bars)
+    told = ", ".join(f"{bar.order}: {bar.written}{NO_BREAK_SPACE}{case.whole.unit}" for bar in bars)
     by_order = spectrum(bars, (words.LARGEST_LINE, words.IN_NEUTRAL), words.spectrum_title(told))
     return [Picture(waves, "waves"), Picture(by_order, "spectrum")]
 
 
 def _by_order(case: HarmonicCase) -> list[Block]:
     """The table of orders, and the root of the sum of their squares."""
-    found, writing = case.spectrum, case.telling.writing
+    found, number = case.spectrum, case.number
     head = (*((name,) for name in words.HEAD), *((line,) for line in case.lines), ("N",))
     rows = [
         (
             (str(order.number),), (order.sequence,),
-            *((writing.number(phasor.magnitude(value)),) for value in order.lines),
-            (writing.number(phasor.magnitude(order.neutral)),),
+            *((number(phasor.magnitude(value)),) for value in order.lines),
+            (number(phasor.magnitude(order.neutral)),),
         )
         for order in found.orders
     ]  # fmt: skip
-    total = (("r.m.s.",), ("",), *((writing.number(size),) for size in found.lines), (writing.number(found.neutral),))
+    total = (("r.m.s.",), ("",), *((number(size),) for size in found.lines), (number(found.neutral),))
     symbol = Symbol("I", "N")
     squares: list[str | Square] = []
     for order in found.orders:
-        squares += [*(("+",) if squares else ()), Square(Number(writing.fixed(phasor.magnitude(order.neutral), 2)))]
-    result = Number(writing.number(found.neutral), writing.unit)
+        squares += [*(("+",) if squares else ()), Square(Number(case.whole.fixed(phasor.magnitude(order.neutral), 3)))]
+    result = Number(number(found.neutral), case.whole.unit)
     return [
         Grid(head, (*rows, total), total=True),
         Paragraph(words.squares()),

@@ -23,7 +23,10 @@ STATEDS = (("fundamental", "the fundamentals"), ("total", "what a true r.m.s. me
 OF = "Percentages are of"
 OFS = (("fundamental", "the fundamental"), ("total", "the total"))
 DRAWN = "Order that is drawn"
-SHARE_HELP = "Per cent, the same in every line; or with its angle against the fundamental, such as 20 at 180."
+SHARE_HELP = (
+    "Per cent, the same in every line; or with its angle, such as 20 at 180. At 0° the crests of the order and of the "
+    "fundamental fall together (cosines); a third order that starts from zero with it (sines) stands at 180°."
+)
 WORDS = SumWords(
     "current",
     "line currents",
@@ -54,6 +57,11 @@ def angle_name() -> Phrase:
 def bad_share(label: str, given: str) -> str:
     """Text that is no share."""
     return f"{label} cannot be read: “{given[:24]}”. Give per cent from 0 to 200, such as 20, or 20 at 180."
+
+
+def share_range(label: str, given: str) -> str:
+    """A share too large or too small."""
+    return f"{label} is out of range: “{given[:24]}”. Accepted is 0, or 0.01 to 200 per cent."
 
 
 def too_much(label: str) -> str:

@@ -106,7 +106,8 @@ def test_balanced_lines_leave_only_triplen_orders():
     [
         ({"i1": "0", "i2": "0", "i3": "0"}, "i1", "more than 0 A"),
         ({"h3": "abc"}, "h3", "cannot be read"),
-        ({"h3": "300"}, "h3", "cannot be read"),
+        ({"h3": "300"}, "h3", "Order 3 is out of range: “300”. Accepted is 0, or 0.01 to 200 per cent."),
+        ({"h3": "1e-9"}, "h3", "out of range"),
         ({"h3": "80", "h5": "70", "of": "total"}, "h3", "nothing is left"),
         ({"i2": "x"}, "i2", "not a number"),
     ],
@@ -120,6 +121,35 @@ def test_bad_input_is_named(values: dict, field: str, words: str):
 def test_a_phasor_of_the_drawing_is_that_of_its_order():
     case = PAGE.case({**FORM, "h3": "20 at 30"})
     assert phasor.angle(case.total) == pytest.approx(30.0)
+
+
+def test_a_third_in_phase_by_sines_stands_at_180_as_the_help_says():
+    """sin x + 0.2 sin 3x is the wave of 10 A and of 20 per cent at 180 degrees, a quarter period on."""
+    found = solve(Distorted((10.0, 0.0, 0.0), (0.0, 0.0, 0.0), {3: 0.2}, {3: 180.0}))
+    phasors = {order.number: order.lines[0] for order in found.orders}
+    for degrees in (10.0, 30.0, 75.0, 140.0):
+        x = np.radians(degrees)
+        expected = 10 * np.sqrt(2) * (np.sin(x) + 0.2 * np.sin(3 * x))
+        assert wave(phasors, degrees - 90.0) == pytest.approx(expected)
+    assert any("(sines) stands at 180°" in field.help for field in FIELDS)
+
+
+@pytest.mark.parametrize("drawn", ["1", "3", "7"])
+def test_the_page_writes_its_currents_alike_whatever_order_is_drawn(drawn: str):
+    """10 A typed stays 10.0 A, and the small orders keep two figures."""
+    form = {**FORM, "i1": "10", "i2": "10", "i3": "10", "h3": "20", "h7": "0.05", "drawn": drawn}
+    answer = PAGE.answer(form, ("answer",))
+    currents = [one for one in answer.outputs if one.name.startswith(("neutral-", "line-"))]
+    assert {"A"} == {one.unit for one in currents} and "6.00" == currents[0].text
+    told = " ".join(plain(phrase) for phrase in (answer.given, *answer.remarks)).replace("\u00a0", " ")
+    assert "10.0 A" in told and "0.0050 A" in told and "mA" not in told
+    grid = next(one for one in PAGE.answer(form).workings if one.key == "orders").blocks[0]
+    assert ["7", "positive", "0.0050", "0.0050", "0.0050", "0"] == [plain(cell) for cell in grid.rows[2]]
+
+
+def test_the_smallest_share_is_written_in_the_page_s_own_unit():
+    told = " ".join(plain(p) for p in PAGE.answer({**FORM, "h3": "0.01"}, ("answer",)).remarks)
+    assert "0.0020" in told and "µA" not in told
 
 
 # Practice.
