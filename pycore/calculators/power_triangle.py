@@ -306,10 +306,8 @@ class PowerTriangle(SumPage[PowerCase]):
     def summary(self, case: PowerCase, plan: Plan) -> tuple[Phrase, ...]:
         """What the correction does, or the power factor; then what the drawing gives."""
         angle = phasor.angle(case.total)
-        told = case.factor_text(case.total)
-        name = case.telling.tags["sum"]
-        line = say("{name} at {angle}: power factor {factor}", name=name, factor=told,
-                   angle=degrees_text(angle, case.telling.mark))  # fmt: skip
+        told = (quantity.MINUS if round(angle, 1) < 0 else "") + degrees_text(angle, case.telling.mark)
+        line = words.stands_at(case.telling.tags["sum"], told, case.factor_text(case.total))
         return (line, *sum_summary(case, plan)[1:])
 
     def given(self, case: PowerCase) -> Phrase:

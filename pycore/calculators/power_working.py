@@ -3,13 +3,14 @@
 import math
 
 from pycore import phasor, quantity
+from pycore.calculators.circuit_case import side_of
 from pycore.calculators.circuit_formula import PI, F, hypotenuse, number
 from pycore.calculators.interface import Block, Equation
 from pycore.calculators.power_triangle import P, PowerCase, Q
 from pycore.circuits.power import capacitance
 from pycore.words import Symbol
 from pycore.words import power as words
-from pycore.words.formula import Formula, Fraction, Function, Number, Root, Row, Square, row
+from pycore.words.formula import Fenced, Formula, Fraction, Function, Number, Root, Row, Square, row
 
 S, VOLTS, AMPS, C = Symbol("S"), Symbol("V"), Symbol("I"), Symbol("C")
 PHI = Symbol("φ")
@@ -25,9 +26,25 @@ class _Working:
     def number(self, value: float, unit: str) -> Number:
         return number(value, unit, self.mark)
 
+    def signed(self, value: float, unit: str) -> Number | Fenced:
+        """A value as it stands within a formula, in brackets where it is below zero."""
+        number = self.number(value, unit)
+        return Fenced(number) if value < 0 else number
+
     def angle(self, power: complex) -> Number:
-        """An angle as it stands in a formula."""
-        return Number(quantity.fixed(math.fabs(phasor.angle(power)), 2, self.mark) + "°")
+        """An angle as the result of a line, below zero where the current leads."""
+        return Number(quantity.fixed(phasor.angle(power), 2, self.mark) + "°")
+
+    def of(self, name: str, power: complex) -> Function:
+        """Sine, cosine or tangent of that angle, in brackets where it is below zero."""
+        angle = self.angle(power)
+        return Function(name, Fenced(angle) if phasor.angle(power) < 0 else angle)
+
+    def arccos(self, symbol: Symbol, power: complex) -> Formula:
+        """The angle from the power factor; one that leads takes a minus."""
+        found = Function("arccos", self.factor(power))
+        signed = row("−", found) if phasor.angle(power) < 0 else found
+        return row(symbol, "=", signed, "=", self.angle(power))
 
     def factor(self, power: complex) -> Number:
         """A power factor as it stands in a formula, to four figures: its tangent is wanted."""
@@ -36,18 +53,18 @@ class _Working:
     def triangle(self) -> list[Block]:
         """The powers from what was given."""
         power, unit = self.load.power, self.given.unit
-        size, reactive = phasor.magnitude(power), math.fabs(power.imag)
+        size, reactive = phasor.magnitude(power), power.imag
         cos, tan, sin = (Function(name, PHI) for name in ("cos", "tan", "sin"))
         active, apparent, vars_ = self.number(power.real, "W"), self.number(size, "VA"), self.number(reactive, "var")
-        lines: list[Formula] = [row(PHI, "=", Function("arccos", self.factor(power)), "=", self.angle(power))]
+        lines: list[Formula] = [self.arccos(PHI, power)]
         if unit == "W":
             lines += [
                 row(S, "=", Fraction(P, cos), "=", Fraction(active, self.factor(power)), "=", apparent),
-                row(Q, "=", Row((P, tan)), "=", active, "×", Function("tan", self.angle(power)), "=", vars_),
+                row(Q, "=", Row((P, tan)), "=", active, "×", self.of("tan", power), "=", vars_),
             ]
         elif unit == "var":
             lines += [
-                row(S, "=", Fraction(Q, sin), "=", Fraction(vars_, Function("sin", self.angle(power))), "=", apparent),
+                row(S, "=", Fraction(Q, sin), "=", Fraction(vars_, self.of("sin", power)), "=", apparent),
                 row(P, "=", Row((S, cos)), "=", apparent, "×", self.factor(power), "=", active),
             ]
         else:
@@ -55,10 +72,10 @@ class _Working:
                 lines.append(self.from_current(apparent))
             lines += [
                 row(P, "=", Row((S, cos)), "=", apparent, "×", self.factor(power), "=", active),
-                row(Q, "=", Row((S, sin)), "=", apparent, "×", Function("sin", self.angle(power)), "=", vars_),
+                row(Q, "=", Row((S, sin)), "=", apparent, "×", self.of("sin", power), "=", vars_),
             ]
         check = hypotenuse(S, (P, power.real), (Q, reactive), "", self.mark)[0]
-        return [Equation((*lines, check), words.from_given())]
+        return [Equation((*lines, check), words.leads_negative() if reactive < 0 else words.from_given())]
 
     def from_current(self, apparent: Number) -> Formula:
         """S = V I, on three phases times the root of three."""
@@ -84,18 +101,19 @@ class _Working:
         phi, left = Symbol("φ", "2"), Symbol("Q", "2")
         third = self.case.telling.tags["i3"][0]
         name = third if isinstance(third, Symbol) else Q
-        remaining, taken = self.number(after.imag, "var"), self.number(math.fabs(correction.vars), "var")
-        target = Number(quantity.fixed(after.real / phasor.magnitude(after), 4, self.mark))
-        signed = [self.number(value, "var") for value in (before.imag, after.imag)]
-        first, second = (Q, left) if correction.vars > 0 else (left, Q)
-        numbers = signed if correction.vars > 0 else signed[::-1]
+        remaining, taken = self.number(math.fabs(after.imag), "var"), self.number(math.fabs(correction.vars), "var")
+        ends = [(Q, before.imag), (left, after.imag)]
+        (first, larger), (second, less) = ends if correction.vars > 0 else ends[::-1]
         lines = (
-            row(phi, "=", Function("arccos", target), "=", self.angle(after)),
+            self.arccos(phi, after),
             row(left, "=", Row((P, Function("tan", phi))), "=", self.number(before.real, "W"), "×",
-                Function("tan", self.angle(after)), "=", self.number(math.fabs(after.imag), "var")),
-            row(name, "=", first, "−", second, "=", numbers[0], "−", numbers[1], "=", taken),
+                self.of("tan", after), "=", self.number(after.imag, "var")),
+            row(name, "=", first, "−", second, "=", self.number(larger, "var"), "−",
+                self.signed(less, "var"), "=", taken),
         )  # fmt: skip
-        made: list[Block] = [Equation(lines, words.to_target())]
+        turns = before.imag > 0 > after.imag or before.imag < 0 < after.imag
+        side = side_of(phasor.angle(after))
+        made: list[Block] = [Equation(lines, words.to_other_side(side) if turns else words.to_target())]
         if correction.vars > 0:
             made.append(Equation(self.capacitors(taken), words.capacitors()))
         apparent = Symbol("S", "2")

@@ -142,6 +142,23 @@ def to_target() -> Phrase:
     return say("Active power stays; reactive power falls to what the target leaves:")
 
 
+def to_other_side(side: str) -> Phrase:
+    """The correction to a target on the other side."""
+    return say("Active power stays. The target is {side}, on the other side: its reactive power has the other sign "
+               "(lagging +, leading −).", side=side)  # fmt: skip
+
+
+def leads_negative() -> Phrase:
+    """The triangle of a load that leads."""
+    return say("The load leads, so its angle and its reactive power are below zero. The three powers form a right "
+               "triangle:")  # fmt: skip
+
+
+def stands_at(name: Phrase, angle: str, factor: str) -> Phrase:
+    """Where the apparent power stands, lagging upwards."""
+    return say("{name} at {angle}: power factor {factor}", name=name, angle=angle, factor=factor)
+
+
 def capacitors() -> Phrase:
     """Farads."""
     return say("The capacitor for that reactive power:")

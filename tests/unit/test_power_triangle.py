@@ -134,6 +134,36 @@ def test_the_working_has_every_step_with_numbers():
     assert any(line.startswith("C_star = ") and line.endswith(" = 137.6 µF") for line in found)
 
 
+def working_of(**form: str) -> tuple[list[str], str]:
+    """The lines of the calculation, and the words before them."""
+    found = next(one for one in PAGE.answer({**EXAMPLE, **form}).workings if one.key == "formula")
+    return lines_of(found), " ".join(plain(block.before) for block in found.blocks if hasattr(block, "before"))
+
+
+def test_a_target_that_leads_has_its_sign_from_the_start():
+    """10.20 kvar less -3.287 kvar is 13.49 kvar; under the root stands a size."""
+    found, told = working_of(target="0.95 lead")
+    assert "φ₂ = − arccos 0.9500 = −18.19°" in found
+    assert "Q₂ = P tan φ₂ = 10 kW × tan (−18.19°) = −3.287 kvar" in found
+    assert "Q_C = Q − Q₂ = 10.20 kvar − (−3.287 kvar) = 13.49 kvar" in found
+    assert not any("^2" in line and "−3.287" in line for line in found)
+    assert "reactive power falls" not in told and "The target is leading" in told
+
+
+def test_a_load_that_leads_has_its_sign_throughout():
+    found, told = working_of(factor="0.7 lead")
+    assert "φ = − arccos 0.7000 = −45.57°" in found
+    assert "Q = P tan φ = 10 kW × tan (−45.57°) = −10.20 kvar" in found
+    assert "Q_L = Q₂ − Q = −3.287 kvar − (−10.20 kvar) = 6.915 kvar" in found
+    assert "The load leads" in told
+
+
+def test_the_summary_keeps_the_sign_of_the_angle():
+    for target, said_ in (("0.95 lead", "at −18.2°"), ("0.95", "at 18.2°")):
+        summary = PAGE.answer({**EXAMPLE, "target": target}, ("answer",)).summary
+        assert said_ in plain(summary[0])
+
+
 def test_each_power_is_named_with_its_own_unit():
     answer = PAGE.answer(EXAMPLE)
     moves = [plain(block.phrase) for working in answer.workings for block in working.blocks if hasattr(block, "step")]
