@@ -15,6 +15,8 @@ from pycore.words.sums import SumWords
 
 DRAWN_SHARE = 1e-6
 """An arm below this share of the largest is not drawn: no sheet could show it."""
+MOST_TIMES = 1000.0
+"""How many times another a voltage or current is said to be; beyond it nothing but rounding is left to divide by."""
 LEAST_SUPPLY, MOST_SUPPLY = 1e-6, 1e6
 LEAST_HERTZ, MOST_HERTZ = 0.01, 1e9
 
@@ -79,6 +81,13 @@ def read_supply(reader: Reader, name: str) -> tuple[float | None, float | None]:
             return None, None
         return (value, None) if unit == "V" else (None, value)
     return None, None
+
+
+def times_text(times: float, mark: str) -> str:
+    """How many times something is larger, to two figures: 2.5, or "more than 1000"."""
+    if times > MOST_TIMES:
+        return words.more_than(quantity.plain(MOST_TIMES, mark))
+    return quantity.fixed(times, quantity.decimals_for(times, 2), mark)
 
 
 def almost(first: float, second: float, share: float) -> bool:

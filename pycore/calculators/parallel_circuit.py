@@ -13,6 +13,7 @@ from pycore.calculators.circuit_case import (
     read_supply,
     side_of,
     tags_of,
+    times_text,
 )
 from pycore.calculators.element_text import MOST_ELEMENTS, Typed, figures, parts, read_elements
 from pycore.calculators.interface import Field, Output, Working
@@ -230,7 +231,7 @@ class ParallelCircuit(SumPage[ParallelCase]):
         sizes = [phasor.magnitude(value) for value in solution.currents]
         for number, size in zip(case.given.numbers, sizes, strict=True):
             if whole > 0 and size > 1.05 * whole:
-                times = quantity.fixed(size / whole, quantity.decimals_for(size / whole, 2), mark)
+                times = times_text(size / whole, mark)
                 made.append(words.larger(case.telling.tags[f"i{number}"], times))
         if whole > 0 and len(case.arms) > 1:
             plain_sum = phasor.total(complex(size, 0.0) for size in sizes).real

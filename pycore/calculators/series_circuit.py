@@ -14,6 +14,7 @@ from pycore.calculators.circuit_case import (
     read_supply,
     side_of,
     tags_of,
+    times_text,
 )
 from pycore.calculators.conventions import choice_field
 from pycore.calculators.element_text import MOST_ELEMENTS, Typed, figures, parts, read_elements
@@ -255,7 +256,7 @@ class SeriesCircuit(SumPage[SeriesCase]):
         sizes = [phasor.magnitude(value) for value in solution.voltages]
         for name, size in zip(case.names, sizes, strict=True):
             if supply > 0 and size > 1.05 * supply:
-                times = quantity.fixed(size / supply, quantity.decimals_for(size / supply, 2), mark)
+                times = times_text(size / supply, mark)
                 made.append(words.magnified((Symbol("V", name),), times))
         if supply > 0 and len(case.arms) > 1:
             plain_sum = phasor.total(complex(size, 0.0) for size in sizes).real

@@ -17,6 +17,8 @@ STEP = 1.0905077326652577
 REACH = 108
 """How many such steps up and down resonance is looked for: by a factor of some ten thousand."""
 HALVINGS = 60
+MOST_TIMES = 1000.0
+"""How many times the whole current a branch's may be before the branches count as taking none together."""
 
 
 class ShortCircuit(ValueError):
@@ -28,7 +30,7 @@ class ShortCircuit(ValueError):
 
 
 class NoAdmittance(ValueError):
-    """Raised where a current is given and the branches together take none."""
+    """Raised where a current is given and the branches together take none, or next to none."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -152,7 +154,7 @@ def solve(circuit: Parallel) -> ParallelSolution:
     )
     if circuit.amperes is None:
         volts = circuit.volts or 0.0
-    elif whole == 0:
+    elif max(phasor.magnitude(value) for value in admittances) > MOST_TIMES * phasor.magnitude(whole):
         raise NoAdmittance("the branches together take no current")
     else:
         volts = circuit.amperes / phasor.magnitude(whole)

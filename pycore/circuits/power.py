@@ -13,9 +13,13 @@ from pycore import phasor, trig
 ROOT_THREE = math.sqrt(3.0)
 
 
+LEAST_SHARE = 0.999e-3
+"""Share of the apparent power that watts or vars must be to tell the load; a thousandth is just enough."""
+
+
 class NoLoad(ValueError):
-    """Raised where what is given fixes no load: ``reason`` is ``active`` (watts at power factor 0) or ``reactive``
-    (vars at power factor 1)."""
+    """Raised where what is given fixes no load: ``reason`` is ``active`` (watts at a power factor of 0, or nearly) or
+    ``reactive`` (vars at a power factor of 1, or nearly)."""
 
     def __init__(self, reason: str) -> None:
         self.reason = reason
@@ -40,7 +44,7 @@ class Load:
 @dataclass(frozen=True, slots=True)
 class Correction:
     """What a load needs to reach a target: ``state`` is ``needed``, ``reached`` (it is there already) or
-    ``impossible`` (it takes no active power); vars of the capacitor (negative: of a coil)."""
+    ``impossible`` (it takes no active power, or next to none); vars of the capacitor (negative: of a coil)."""
 
     state: str
     vars: float = 0.0
@@ -51,11 +55,11 @@ def complex_power(amount: float, unit: str, lag: float, volts: float, phases: in
     """P + jQ of watts, vars, volt-amperes or line amperes at so many degrees of lag. Raises NoLoad."""
     cosine, sine = trig.cosine(lag), trig.sine(lag)
     if unit == "W":
-        if cosine <= 0.0:
+        if cosine < LEAST_SHARE:
             raise NoLoad("active")
         return complex(amount, amount * sine / cosine)
     if unit == "var":
-        if sine == 0.0:
+        if math.fabs(sine) < LEAST_SHARE:
             raise NoLoad("reactive")
         size = math.fabs(amount / sine)
         return complex(size * cosine, size * sine)
@@ -73,7 +77,7 @@ def tangent_of(factor: float) -> float:
 def correct(load: Load, factor: float, side: int) -> Correction:
     """What brings a load to a power factor; ``side`` is 1 lagging, -1 leading, 0 the side on which it stands."""
     active, reactive = load.power.real, load.power.imag
-    if active <= 0.0:
+    if active < LEAST_SHARE * phasor.magnitude(load.power):
         return Correction("impossible")
     standing = 1 if reactive >= 0 else -1
     wanted = (side or standing) * active * tangent_of(factor)

@@ -11,8 +11,12 @@ from pycore import phasor
 from pycore.circuits.elements import CAPACITOR, COIL, Element, elastance, impedance, inductance
 
 
+MOST_TIMES = 1000.0
+"""How many times the supply's voltage an element's may be before reactances count as cancelling without resistance."""
+
+
 class NoImpedance(ValueError):
-    """Raised where a voltage is given and nothing limits the current."""
+    """Raised where a voltage is given and nothing, or next to nothing, limits the current."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,7 +69,7 @@ def resonance_of(elements: tuple[Element, ...], hertz: float) -> float | None:
 
 
 def solve(circuit: Series) -> SeriesSolution:
-    """Raises NoImpedance where a voltage is given and the impedance is nothing."""
+    """Raises NoImpedance where a voltage is given and the impedance is nothing beside its parts."""
     parts = tuple(impedance(one, circuit.hertz) for one in circuit.elements)
     whole = phasor.total(parts)
     # What is left of reactances that cancel is rounding, and gives no angle.
@@ -74,7 +78,8 @@ def solve(circuit: Series) -> SeriesSolution:
     if circuit.amperes is not None:
         current = circuit.amperes
     else:
-        if whole == 0:
+        largest = max((phasor.magnitude(part) for part in parts), default=0.0)
+        if whole == 0 or largest > MOST_TIMES * phasor.magnitude(whole):
             raise NoImpedance("nothing limits the current")
         current = (circuit.volts or 0.0) / phasor.magnitude(whole)
     voltages = tuple(part * current for part in parts)

@@ -15,8 +15,12 @@ VOLTAGE_ANGLES = {"123": (0.0, -120.0, 120.0), "132": (0.0, 120.0, -120.0)}
 ROOT_THREE = math.sqrt(3.0)
 
 
+MOST_TIMES = 1000.0
+"""How many times the phase voltage the star point may move before mixed reactances count as cancelling."""
+
+
 class NoBalance(ValueError):
-    """Raised where the admittances add to nothing: the star point's voltage is then without bound."""
+    """Raised where the admittances add to nothing, or nearly: the star point's voltage is then without bound."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,6 +60,8 @@ def solve(star: UnbalancedStar) -> OpenNeutral:
         raise NoBalance("the admittances add to nothing")
     neutral = phasor.total(currents)
     displacement = neutral / together
+    if phasor.magnitude(displacement) > MOST_TIMES * size:
+        raise NoBalance("the admittances nearly cancel")
     voltages = tuple(v - displacement for v in phases)
     flowing = tuple(v * y for v, y in zip(voltages, star.admittances, strict=True))
     return OpenNeutral(

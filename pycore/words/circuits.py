@@ -67,6 +67,11 @@ def supply_range(label: str, given: str, least: str, most: str) -> str:
     return f"{label} is out of range: {quoted(given)}. Accepted is {least} to {most}."
 
 
+def more_than(number: str) -> str:
+    """A number too large to be told."""
+    return f"more than {number}"
+
+
 def factor_text(factor: str, side: str) -> str:
     """A power factor with its side: 0.8 lagging."""
     return f"{factor} {side}".strip()

@@ -73,8 +73,8 @@ def no_loads() -> str:
 def without_bound() -> str:
     """Reactances that cancel."""
     return (
-        "These reactances cancel: the star point’s voltage would be without bound. Change one of them; real parts "
-        "have some resistance."
+        "These reactances cancel, or nearly: the star point’s voltage would be without bound, or more than 1000 times "
+        "the supply’s. Change one of them; real parts have some resistance."
     )
 
 

@@ -66,8 +66,8 @@ def short(label: str) -> str:
 def no_way(label: str) -> str:
     """A current that the branches do not take."""
     return (
-        f"{label}: at this frequency the branches together take no current, so a given current would need a voltage "
-        "without bound. Give the voltage instead, or a resistance."
+        f"{label}: at this frequency the branches together take next to no current, so a given current would need a "
+        "voltage without bound. Give the voltage instead, or a resistance."
     )
 
 

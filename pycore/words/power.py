@@ -58,8 +58,14 @@ def load_range(label: str, given: str) -> str:
 def no_load(label: str, reason: str) -> str:
     """Powers that fix no load."""
     if reason == "active":
-        return f"{label}: at a power factor of 0 there is no active power. Give the load in kVA or kvar instead."
-    return f"{label}: at a power factor of 1 there is no reactive power. Give the load in kW or kVA instead."
+        return (
+            f"{label}: at a power factor below 0.001 there is no active power to tell the load by. Give it in kVA or "
+            "kvar instead."
+        )
+    return (
+        f"{label}: at a power factor of 1, or so near it, there is no reactive power to tell the load by. Give it in "
+        "kW or kVA instead."
+    )
 
 
 def gives_power(label: str, given: str) -> str:
@@ -101,7 +107,7 @@ def reached(target: str) -> Phrase:
 
 def impossible() -> Phrase:
     """No active power."""
-    return say("The load takes no active power, so no correction gives it a power factor: a capacitor or coil of its "
+    return say("The load takes no active power, or next to none, so no correction gives it a power factor: a capacitor or coil of its "
                "own reactive power would leave nothing.")  # fmt: skip
 
 

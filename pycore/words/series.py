@@ -47,8 +47,8 @@ CALCULATED = "By calculation"
 def nothing_limits(label: str) -> str:
     """No impedance on a given voltage."""
     return (
-        f"{label}: at this frequency the reactances cancel and there is no resistance, so nothing limits the current. "
-        "Give a resistance, however small, or give the current instead of the voltage."
+        f"{label}: at this frequency the reactances cancel and there is next to no resistance, so nothing limits the "
+        "current. Give a resistance, a thousandth of the reactance or more, or the current instead of the voltage."
     )
 
 

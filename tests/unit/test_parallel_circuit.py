@@ -101,6 +101,15 @@ def test_equal_reactances_take_no_current_from_the_supply():
         solve(Parallel(((Element(COIL, 40.0, True),), (Element(CAPACITOR, 40.0, True),)), 50.0, amperes=2.0))
 
 
+def test_branches_that_nearly_take_no_current_do_not_need_an_endless_voltage():
+    form = {"b1": "j40", "b2": "-j40.00000001", "b3": ""}
+    with pytest.raises(InputError) as found:
+        PAGE.answer({**form, "supply": "2 A"})
+    assert ["supply"] == [fault.field for fault in found.value.faults]
+    told = " ".join(plain(remark) for remark in PAGE.answer({**form, "supply": "240 V"}).remarks)
+    assert told.count("is more than 1000 times the whole current") == 2
+
+
 def test_at_dynamic_resonance_the_current_is_in_phase():
     """R = 8, X_L = 16: a capacitor of (64 + 256) / 16 = 20 Ω brings the power factor to 1."""
     found = results({"b1": "8 + j16", "b2": "-j20", "b3": "", "supply": "100 V"})

@@ -111,6 +111,8 @@ REFUSED = [
     ({"power": "10 V"}, "power", "Write 10 kW"), ({"power": "-5 kW"}, "power", "out of range"),
     ({"power": "0 kW"}, "power", "out of range"), ({"factor": "120"}, "factor", "beyond 90°"),
     ({"factor": "1.2 lag"}, "factor", "ower factor"), ({"factor": "90"}, "power", "no active power"),
+    ({"factor": "89.99999999"}, "power", "no active power"),
+    ({"power": "5 kvar", "factor": "0.01°"}, "power", "no reactive power"),
     ({"power": "5 kvar", "factor": "1"}, "power", "no reactive power"), ({"target": "1.2"}, "target", "up to 1"),
     ({"target": "0"}, "target", "above 0"), ({"target": "x"}, "target", "“x”"),
     ({"voltage": "0"}, "voltage", "1\u00a0mV"),

@@ -85,6 +85,24 @@ def test_nothing_but_equal_reactances_on_a_voltage_is_refused():
         solve(Series((Element(COIL, 20.0, True), Element(CAPACITOR, 20.0, True)), 50.0, 230.0))
 
 
+@pytest.mark.parametrize(
+    "form",
+    [{"r": "0", "l": "0.1 H", "c": "101.32118364 µF"}, {"r": "0.01", "l": "31.4 Ω", "c": "31.4 Ω"}],
+)
+def test_reactances_that_nearly_cancel_without_resistance_are_refused_too(form: dict[str, str]):
+    """An element's voltage would be more than 1000 times the supply."""
+    with pytest.raises(InputError) as found:
+        PAGE.answer({**form, "supply": "230 V"})
+    assert all("nothing limits the current" in fault.message for fault in found.value.faults)
+    assert results({**form, "r": "0.1", "supply": "230 V"})["current"] > 0
+
+
+def test_with_a_given_current_nothing_is_said_of_a_thousand_million_times():
+    answer = PAGE.answer({"r": "0", "l": "0.1 H", "c": "101.32118364 µF", "supply": "1 A"})
+    told = " ".join(plain(remark) for remark in answer.remarks)
+    assert "V_L is more than 1000 times the supply voltage" in told
+
+
 def test_nothing_but_equal_reactances_with_a_current_gives_no_voltage():
     answer = PAGE.answer({"r": "", "l": "20 Ω", "c": "20 Ω", "supply": "2 A"})
     assert 0.0 == answer.outputs[0].value
