@@ -167,6 +167,9 @@ def read_series(reader: Reader) -> tuple[SeriesProblem, SeriesSolution]:
     _faulty_elements(reader, typed)
     if reader.faults or hertz is None:
         reader.finish()
+    if typed and all(one.element.value == 0.0 for one in typed):
+        names = [name for name, _, _ in GROUPS if reader.given(name)]
+        raise InputError(*(Fault(name, reader.given(name), words.nothing_there(reader.label(name))) for name in names))
     circuit = Series(tuple(one.element for one in typed), hertz or 50.0, volts, amperes)
     try:
         return SeriesProblem(typed, circuit), solve(circuit)
@@ -192,9 +195,6 @@ class SeriesCircuit(SumPage[SeriesCase]):
         given, solution = read_series(reader)
         drawn = reader.choice("drawn") == "voltages"
         sizes = [phasor.magnitude(value) for value in (solution.voltages if drawn else solution.impedances)]
-        if not any(sizes):
-            message = words.nothing_limits(reader.label("r"))
-            raise InputError(Fault("r", reader.given("r"), message))
         unit = "V" if drawn else "Ω"
         problem = read_sheet(reader, FIELDS, [float(f"{size:.3g}") for size in sizes], unit, "A", computed=True)
         return SeriesCase(problem, given, solution)

@@ -52,6 +52,14 @@ def nothing_limits(label: str) -> str:
     )
 
 
+def nothing_there(label: str) -> str:
+    """Elements of 0 ohms only."""
+    return (
+        f"{label}: everything in the circuit has 0 Ω, which leaves no voltage to draw and nothing that limits the "
+        "current. Give a resistance, a coil or a capacitor of more than that."
+    )
+
+
 def resonates(frequency: str) -> Phrase:
     """Where the circuit resonates."""
     return say("The reactances are equal at {frequency}: there the circuit resonates.", frequency=frequency)
