@@ -5,11 +5,12 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from pycore import phasor, quantity
+from pycore.calculators.interface import Output
 from pycore.calculators.reading import Reader
 from pycore.calculators.written import Companions, degrees_text
 from pycore.constructions.construction import Arm
 from pycore.quantity import Unreadable, writing_for
-from pycore.words import Phrase, Symbol
+from pycore.words import Phrase, Symbol, say
 from pycore.words import circuits as words
 from pycore.words.sums import SumWords
 
@@ -51,6 +52,19 @@ def side_of(angle: float) -> str:
     if round(angle, 4) == 0.0:
         return ""
     return words.LAGGING if angle > 0 else words.LEADING
+
+
+def angle_outputs(angle: float | None, factor: float | None, mark: str) -> tuple[Output, ...]:
+    """The results of phase angle and power factor; without a value where there is none."""
+    if angle is None or factor is None:
+        told, written = words.NO_ANGLE, words.NO_ANGLE
+    else:
+        told = quantity.fixed(angle, 1, mark) + "°"
+        written = words.factor_text(quantity.fixed(factor, 3, mark), side_of(angle))
+    return (
+        Output("phase-angle", angle, told, label=say(words.ANGLE)),
+        Output("power-factor", factor, written, label=say(words.FACTOR)),
+    )
 
 
 def factor_phrase(angle: float, factor: float, current: Phrase, voltage: Phrase, mark: str) -> Phrase:

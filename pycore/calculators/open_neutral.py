@@ -256,7 +256,8 @@ class OpenNeutralPage(SumPage[OpenCase]):
         made: list[Phrase] = []
         if len(connected) == 2:
             volts = quantity.plain(line, mark) + f"{NO_BREAK_SPACE}V"
-            made.append(words.in_series(*(case.lines[number - 1] for number in connected), volts))
+            first, second = (case.lines[number - 1] for number in connected)
+            made.append(words.in_series(first, second, volts))
         sizes = {number: phasor.magnitude(case.solution.voltages[number - 1]) for number in connected}
         most, least = max(sizes.values()), min(sizes.values())
         for tell, bound, beyond in ((words.suffers, most, most > SUFFERS * line / ROOT_THREE),

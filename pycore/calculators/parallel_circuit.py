@@ -7,11 +7,11 @@ from pycore import phasor, quantity
 from pycore.calculators.circuit_case import (
     LEAST_HERTZ,
     MOST_HERTZ,
+    angle_outputs,
     arms_of,
     companion_of,
     factor_phrase,
     read_supply,
-    side_of,
     tags_of,
     times_text,
 )
@@ -188,14 +188,11 @@ class ParallelCircuit(SumPage[ParallelCase]):
         size = phasor.magnitude(solution.whole)
         current = output("current", phasor.magnitude(solution.current), "A", say(words.CURRENT))
         voltage = output("supply-voltage", solution.volts, "V", say(words.VOLTAGE))
-        factor = f"{quantity.fixed(solution.factor, 3, mark)} {side_of(solution.angle)}".strip()
-        angle = quantity.fixed(solution.angle, 1, mark) + "°"
         made = [
             *((current, voltage) if case.typed_companions else (voltage, current)),
             output("admittance", size, "S", say(words.ADMITTANCE)),
             *((output("impedance", 1.0 / size, "Ω", say(words.IMPEDANCE)),) if size else ()),
-            Output("phase-angle", solution.angle, angle, label=say(words.ANGLE)),
-            Output("power-factor", solution.factor, factor, label=say(words.FACTOR)),
+            *angle_outputs(solution.angle, solution.factor, mark),
             output("active-power", solution.power.real, "W", say(words.POWER)),
         ]
         for number, value in zip(case.given.numbers, solution.currents, strict=True):
@@ -209,7 +206,7 @@ class ParallelCircuit(SumPage[ParallelCase]):
     def summary(self, case: ParallelCase, plan: Plan) -> tuple[Phrase, ...]:
         """How the whole current stands to the voltage, and what the drawing gives."""
         solution = case.solution
-        if case.closed:
+        if solution.angle is None or solution.factor is None:
             return sum_summary(case, plan)
         lies = factor_phrase(solution.angle, solution.factor, (AMPS,), (VOLTS,), case.telling.mark)
         return (lies, *sum_summary(case, plan)[1:])

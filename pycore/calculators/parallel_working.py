@@ -112,7 +112,7 @@ class _Working:
     def powers(self) -> list[Block]:
         """Power factor, P, Q, S."""
         solution, power = self.solution, self.solution.power
-        if solution.whole == 0:
+        if solution.angle is None or solution.factor is None:
             return []
         factor = Number(quantity.fixed(solution.factor, 3, self.mark))
         angle = Number(("−" if solution.angle < 0 else "") + degrees_text(solution.angle, self.mark))

@@ -3,16 +3,16 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from pycore import phasor, quantity
+from pycore import phasor
 from pycore.calculators.circuit_case import (
     LEAST_HERTZ,
     MOST_HERTZ,
     almost,
+    angle_outputs,
     arms_of,
     companion_of,
     factor_phrase,
     read_supply,
-    side_of,
     tags_of,
     times_text,
 )
@@ -216,13 +216,9 @@ class SeriesCircuit(SumPage[SeriesCase]):
         order = [voltage, current, impedance] if known else [current, voltage, impedance]
         if not case.volts_drawn:
             order = [impedance, current, voltage]
-        side = side_of(solution.angle)
-        factor = quantity.fixed(solution.factor, 3, mark)
-        angle = quantity.fixed(solution.angle, 1, mark) + "°"
         made = [
             *order,
-            Output("phase-angle", solution.angle, angle, label=say(words.ANGLE)),
-            Output("power-factor", solution.factor, f"{factor} {side}".strip(), label=say(words.FACTOR)),
+            *angle_outputs(solution.angle, solution.factor, mark),
             output("reactance", solution.whole.imag, "Ω", say(words.REACTANCE)),
             output("active-power", solution.power.real, "W", say(words.POWER)),
         ]
@@ -235,7 +231,7 @@ class SeriesCircuit(SumPage[SeriesCase]):
     def summary(self, case: SeriesCase, plan: Plan) -> tuple[Phrase, ...]:
         """How the current stands to the supply, and what the drawing gives."""
         solution = case.solution
-        if solution.whole == 0:
+        if solution.angle is None or solution.factor is None:
             return sum_summary(case, plan)
         lies = factor_phrase(solution.angle, solution.factor, (AMPS,), (VOLTS,), case.telling.mark)
         return (lies, *sum_summary(case, plan)[1:])

@@ -100,7 +100,7 @@ class _Working:
     def angle(self) -> list[Block]:
         """Angle, power factor and powers."""
         whole, angle = self.solution.whole, self.solution.angle
-        if whole == 0:
+        if angle is None or self.solution.factor is None:
             return []
         ratio = Fraction(R, Z)
         ohms = Fraction(self.number(whole.real, "Ω"), self.number(phasor.magnitude(whole), "Ω"))

@@ -66,15 +66,16 @@ class ParallelSolution:
     resonance: Resonance | None
 
     @property
-    def angle(self) -> float:
-        """Degrees by which the whole current lags the voltage; negative where it leads."""
+    def angle(self) -> float | None:
+        """Degrees by which the whole current lags the voltage; negative where it leads, None where none flows."""
+        if self.whole == 0:
+            return None
         return 0.0 - phasor.angle(self.whole) if self.whole.imag else phasor.angle(self.whole)
 
     @property
-    def factor(self) -> float:
-        """The power factor, G / Y; 1 where no current flows at all."""
-        size = phasor.magnitude(self.whole)
-        return self.whole.real / size if size else 1.0
+    def factor(self) -> float | None:
+        """The power factor, G / Y; None where no current flows at all."""
+        return None if self.whole == 0 else self.whole.real / phasor.magnitude(self.whole)
 
     @property
     def power(self) -> complex:

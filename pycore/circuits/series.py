@@ -10,7 +10,6 @@ from dataclasses import dataclass
 from pycore import phasor
 from pycore.circuits.elements import CAPACITOR, COIL, Element, elastance, impedance, inductance
 
-
 MOST_TIMES = 1000.0
 """How many times the supply's voltage an element's may be before reactances count as cancelling without resistance."""
 
@@ -43,15 +42,14 @@ class SeriesSolution:
     resonance: float | None
 
     @property
-    def angle(self) -> float:
-        """Degrees by which the current lags the supply; negative where it leads."""
-        return phasor.angle(self.whole) + 0.0
+    def angle(self) -> float | None:
+        """Degrees by which the current lags the supply; negative where it leads, None where there is no impedance."""
+        return None if self.whole == 0 else phasor.angle(self.whole) + 0.0
 
     @property
-    def factor(self) -> float:
-        """The power factor, R / Z; 1 where there is no impedance at all."""
-        size = phasor.magnitude(self.whole)
-        return self.whole.real / size if size else 1.0
+    def factor(self) -> float | None:
+        """The power factor, R / Z; None where there is no impedance at all."""
+        return None if self.whole == 0 else self.whole.real / phasor.magnitude(self.whole)
 
     @property
     def power(self) -> complex:

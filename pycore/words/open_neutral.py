@@ -137,7 +137,8 @@ def whole(amount: str) -> Phrase:
 
 def opened(amount: str) -> Phrase:
     """The other case, from the side of the whole neutral."""
-    return say("Were the neutral to open, the star point would move by {amount}. What follows tells of that:", amount=amount)
+    return say("Were the neutral to open, the star point would move by {amount}. What follows tells of that:",
+               amount=amount)  # fmt: skip
 
 
 COMPARE = "Both cases side by side"

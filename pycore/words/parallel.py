@@ -28,9 +28,7 @@ WHY_VOLTAGE: Phrase = ("Side by side all branches have this one voltage, so all 
 TASK = "Find each branch current, then the whole current by drawing"
 TASK_KNOWN = "Find the voltage and each current, then draw their sum"
 CURRENT, VOLTAGE, ADMITTANCE, IMPEDANCE = "Whole current", "Voltage", "Admittance", "impedance"
-ANGLE, FACTOR, POWER, RESONANCE, DYNAMIC = (
-    "phase angle", "power factor", "active power", "resonance at", "impedance at resonance",
-)  # fmt: skip
+POWER, RESONANCE, DYNAMIC = "active power", "resonance at", "impedance at resonance"
 CALCULATED = "By calculation"
 HEAD = ("branch", "R", "X", "Z", "I", "φ", "I cos φ", "I sin φ")
 

@@ -107,8 +107,8 @@ def reached(target: str) -> Phrase:
 
 def impossible() -> Phrase:
     """No active power."""
-    return say("The load takes no active power, or next to none, so no correction gives it a power factor: a capacitor or coil of its "
-               "own reactive power would leave nothing.")  # fmt: skip
+    return say("The load takes no active power, or next to none, so no correction gives it a power factor: a capacitor "
+               "or coil of its own reactive power would leave nothing.")  # fmt: skip
 
 
 def leading() -> Phrase:

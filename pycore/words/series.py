@@ -38,8 +38,8 @@ TASKS = {
     "voltages-known": "Find each voltage, then the supply by drawing",
     "impedances": "Find the impedance by drawing",
 }
-CURRENT, SUPPLY_VOLTAGE, IMPEDANCE, ANGLE = "Current", "Supply voltage", "Impedance", "phase angle"
-FACTOR, REACTANCE, RESISTANCE_OUT, POWER = "power factor", "reactance", "resistance", "active power"
+CURRENT, SUPPLY_VOLTAGE, IMPEDANCE = "Current", "Supply voltage", "Impedance"
+REACTANCE, POWER = "reactance", "active power"
 RESONANCE = "resonance at"
 CALCULATED = "By calculation"
 

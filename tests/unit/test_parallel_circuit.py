@@ -92,6 +92,9 @@ def test_equal_reactances_take_no_current_from_the_supply():
     form = {"b1": "j40", "b2": "-j40", "b3": "", "supply": "240 V"}
     answer = PAGE.answer(form)
     assert ("current", 0.0, "0") == (answer.outputs[0].name, answer.outputs[0].value, answer.outputs[0].text)
+    undefined = {output.name: output.value for output in answer.outputs if output.text == "none"}
+    assert {"phase-angle": None, "power-factor": None} == undefined
+    assert not any("power factor" in plain(line) for line in answer.summary)
     assert {"current-1": 6.0, "current-2": 6.0}.items() <= results(form).items()
     assert "exchange their currents among themselves" in " ".join(plain(remark) for remark in answer.remarks)
     with pytest.raises(InputError) as found:

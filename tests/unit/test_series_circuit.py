@@ -107,6 +107,9 @@ def test_nothing_but_equal_reactances_with_a_current_gives_no_voltage():
     answer = PAGE.answer({"r": "", "l": "20 Ω", "c": "20 Ω", "supply": "2 A"})
     assert 0.0 == answer.outputs[0].value
     assert ("supply-voltage", "0") == (answer.outputs[0].name, answer.outputs[0].text)
+    undefined = {output.name: output.value for output in answer.outputs if output.text == "none"}
+    assert {"phase-angle": None, "power-factor": None} == undefined
+    assert not any("power factor" in plain(line) for line in answer.summary)
 
 
 @pytest.mark.parametrize(
@@ -131,7 +134,8 @@ REFUSED = [
     ({"supply": ""}, "supply", "is empty"), ({"supply": "0"}, "supply", "1\u00a0µV to 1\u00a0MV"),
     ({"frequency": "0"}, "frequency", "10\u00a0mHz"), ({"r": "", "l": "", "c": ""}, "r", "at least one"),
     ({"r": "1 + 2 + 3 + 4", "l": "1 + 2"}, "r", "6 elements"), ({"r": "1 +"}, "r", "several with +"),
-    ({"l": "20 - j30"}, "l", "another field"), ({"r": "0", "l": "0", "c": "", "supply": "1 A"}, "r", "everything in the circuit has 0 Ω"),
+    ({"l": "20 - j30"}, "l", "another field"),
+    ({"r": "0", "l": "0", "c": "", "supply": "1 A"}, "r", "everything in the circuit has 0 Ω"),
     ({"r": "0", "l": "", "c": "", "supply": "1 A"}, "r", "everything in the circuit has 0 Ω"),
     ({"r": "0", "l": "0", "c": "", "supply": "230 V"}, "l", "everything in the circuit has 0 Ω"),
 ]  # fmt: skip
