@@ -12,8 +12,8 @@ from pycore.calculators.neutral_accuracy import SumAccuracy
 from pycore.calculators.neutral_fields import BY_NAME as NEUTRAL_FIELDS
 from pycore.calculators.neutral_fields import labels_of
 from pycore.calculators.phasor_text import read_phasor
-from pycore.calculators.reading import Reader
-from pycore.calculators.sum_case import SheetWords, SumCase, sheet_words
+from pycore.calculators.reading import Lag, Reader
+from pycore.calculators.sum_case import SMALL_SHEET, SheetWords, SumCase, sheet_words
 from pycore.calculators.sum_fields import drawing_fields
 from pycore.calculators.sum_page import SumPage, outputs_on_paper, summary
 from pycore.calculators.sum_problem import SheetProblem, read_sheet
@@ -29,7 +29,7 @@ from pycore.practice.task import CALCULATED, DRAWN, Mistake
 from pycore.quantity import NO_BREAK_SPACE, Unreadable, writing_for
 from pycore.sheet.harmonic_pictures import Bar, Wave, spectrum, waveforms
 from pycore.sheet.plan import Plan
-from pycore.words import Phrase, Symbol, inputs, say
+from pycore.words import Phrase, Symbol, inputs, say, sheet
 from pycore.words import harmonics as words
 from pycore.words import sums as sum_words
 from pycore.words.formula import Number, Root, Square, row
@@ -70,8 +70,8 @@ class HarmonicCase(SumCase):
     result_word = words.RESULT
     part_word = "line"
 
-    def __init__(self, problem: SheetProblem, spectrum_: Spectrum, order: Order) -> None:
-        self.spectrum, self.order = spectrum_, order
+    def __init__(self, problem: SheetProblem, spectrum_: Spectrum, order: Order, load: Distorted) -> None:
+        self.spectrum, self.order, self.load = spectrum_, order, load
         fundamentals = [float(f"{phasor.magnitude(value):.3g}") for value in spectrum_.orders[0].lines]
         self.whole = writing_for(fundamentals, "A", problem.writing.mark)
         arms = tuple(
@@ -80,7 +80,7 @@ class HarmonicCase(SumCase):
             if value != 0
         )
         reference = arms[0].angle if problem["reference"] == "current" else 0.0
-        tags = _tags(problem["names"], order.number)
+        tags = _tags(problem["names"], order.number, alone=len(spectrum_.orders) == 1)
         telling = Telling(
             tags=tags,
             lines=conventions.line_names(problem["names"]),
@@ -143,7 +143,20 @@ class HarmonicCase(SumCase):
 
     def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
-        return sheet_words(self, plan, kind, words.TASK, words.given_order(self.order.number))
+        number, mark = self.order.number, self.telling.mark
+        own = quantity.plain(round(self.load.phases.get(number, 0.0), 2), mark) + "°"
+        short = plan.layout.paper == SMALL_SHEET
+        given = words.given_order(number, own if self.load.phases.get(number) else "", short=short)
+        return sheet_words(self, plan, kind, words.TASK, f"{given} {self._lags(short=short)}")
+
+    def _lags(self, *, short: bool) -> str:
+        """How the fundamental currents lag, and in which sequence they come."""
+        sequence, load = ", ".join(self.lines), self.load
+        held = [(name, lag) for name, lag, size in zip(self.lines, load.lags, load.currents, strict=True) if size]
+        if all(lag == held[0][1] for _, lag in held):
+            return sheet.equal_load(sequence, short=short)
+        told = [sheet.line_lag(name, Lag(lag).echo(self.telling.mark)) for name, lag in held]
+        return sheet.unequal_load(", ".join(told), sequence, short=short)
 
     def method_words(self, plan: Plan) -> str:
         """The method and the order as the title block says them."""
@@ -155,9 +168,9 @@ def _all_orders(size: float) -> Mistake:
     return Mistake("all-orders", (CALCULATED,), size, None, name, look)
 
 
-def _tags(names: str, order: int) -> dict[str, Phrase]:
-    """Tags of one order's phasors: the fundamental's as everywhere, the third's with their order."""
-    if order == 1:
+def _tags(names: str, order: int, *, alone: bool) -> dict[str, Phrase]:
+    """Tags of one order's phasors with their order; where there is only the fundamental, as everywhere."""
+    if alone:
         return conventions.symbols("I", names)
     short = [name.removeprefix("L") for name in conventions.NAMES[names]]
     by_number = {str(n): Symbol("I", f"{name},{order}") for n, name in enumerate(short, start=1)}
@@ -240,7 +253,7 @@ class HarmonicsInTheNeutral(SumPage[HarmonicCase]):
         order = next((one for one in found.orders if one.number == wanted), found.orders[0])
         sizes = [float(f"{phasor.magnitude(value):.3g}") for value in order.lines]
         problem = read_sheet(reader, FIELDS, sizes, "A", computed=order.number != 1)
-        return HarmonicCase(problem, found, order)
+        return HarmonicCase(problem, found, order, load)
 
     def outputs(self, case: HarmonicCase, plan: Plan) -> tuple[Output, ...]:
         """The neutral's r.m.s. value, each order's part of it, the lines' r.m.s. values."""

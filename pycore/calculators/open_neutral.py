@@ -10,7 +10,7 @@ from pycore.calculators.neutral_accuracy import SumAccuracy
 from pycore.calculators.neutral_fields import BY_NAME as NEUTRAL_FIELDS
 from pycore.calculators.phasor_text import read_phasor
 from pycore.calculators.reading import Reader
-from pycore.calculators.sum_case import Part, SheetWords, SumCase, sheet_words
+from pycore.calculators.sum_case import SMALL_SHEET, Part, SheetWords, SumCase, sheet_words
 from pycore.calculators.sum_fields import drawing_fields
 from pycore.calculators.sum_page import SumPage, outputs_on_paper
 from pycore.calculators.sum_problem import SheetProblem, read_sheet
@@ -62,6 +62,7 @@ class OpenCase(SumCase):
     def __init__(self, problem: SheetProblem, solution: OpenNeutral, loads: tuple[complex | None, ...]) -> None:
         self.solution, self.loads = solution, loads
         self.open = problem["method"] == METHOD
+        self.method_in_task = not self.open
         self.result_word = words.RESULT_OPEN if self.open else words.RESULT_WHOLE
         self.guess_word = words.GUESS_OPEN if self.open else ""
         self.methods = (METHOD,) if self.open else ("tip-to-tail", "parallelogram", "components")
@@ -117,7 +118,7 @@ class OpenCase(SumCase):
 
     def method_words(self, plan: Plan) -> str:
         """The method as the title block says it."""
-        return dict(words.METHODS)[METHOD] if self.open else f"{words.TITLE_WHOLE}: {super().method_words(plan)}"
+        return words.BY_DISPLACEMENT if self.open else f"{words.TITLE_WHOLE}: {super().method_words(plan)}"
 
     def further(self) -> tuple[Part, ...]:
         """Each load's voltage, where the neutral is open."""
@@ -134,7 +135,8 @@ class OpenCase(SumCase):
 
     def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
-        return sheet_words(self, plan, kind, words.TASK_OPEN if self.open else words.TASK_WHOLE, self.given_words())
+        given = self.given_words(short=plan.layout.paper == SMALL_SHEET)
+        return sheet_words(self, plan, kind, words.TASK_OPEN if self.open else words.TASK_WHOLE, given)
 
     def load_text(self, number: int) -> str:
         """A load as it is written: 20 Ω, 20 + j10 Ω."""
@@ -148,10 +150,14 @@ class OpenCase(SumCase):
         real = f"{quantity.plain(value.real, mark)} " if value.real else ""
         return f"{real}{sign if real or sign == '−' else ''}{' ' if real else ''}j{quantity.plain(part, mark)} Ω"
 
-    def given_words(self) -> str:
-        """The loads and the line voltage."""
+    def given_words(self, *, short: bool = False) -> str:
+        """The loads, the line voltage and the sequence; where room is ``short``, the usual sequence is left out."""
         volts = quantity.plain(self.solution.star.line_voltage, self.telling.mark) + f"{NO_BREAK_SPACE}V"
-        return words.on_voltage(", ".join(self.load_text(number) for number in (1, 2, 3)), volts)
+        one, two, three = self.lines
+        sequence = (one, two, three) if self.problem["sequence"] == "123" else (one, three, two)
+        loads = [words.on_line(line, self.load_text(number)) for number, line in enumerate(self.lines, start=1)]
+        told = "" if short and self.problem["sequence"] == "123" else ", ".join(sequence)
+        return words.on_voltage(", ".join(loads), volts, told)
 
 
 def _short_names(names: str) -> tuple[str, ...]:

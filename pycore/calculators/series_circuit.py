@@ -72,6 +72,12 @@ def names_of(typed: tuple[Typed, ...]) -> tuple[str, ...]:
     return tuple(made)
 
 
+def _said(one: Typed) -> str:
+    """An element as it is given; what a reactance in ohms belongs to must be said."""
+    kind = one.element.kind
+    return words.reactance_of(kind, one.said) if one.element.in_ohms and kind != RESISTOR else one.said
+
+
 def impedance_symbol(name: str) -> Symbol:
     """R, R with index 1, X with index L."""
     return Symbol("R", name[1:]) if name.startswith("R") else Symbol("X", name)
@@ -131,8 +137,9 @@ class SeriesCase(SumCase):
         circuit, mark = self.given.circuit, self.telling.mark
         known = circuit.volts if circuit.amperes is None else circuit.amperes
         supply = figures(known or 0.0, "V" if circuit.amperes is None else "A", mark)
-        elements = ", ".join(one.said for one in self.given.typed)
-        return words.given(elements, supply, figures(circuit.hertz, "Hz", mark))
+        elements = ", ".join(_said(one) for one in self.given.typed)
+        tell = words.given if circuit.amperes is None else words.given_current
+        return tell(elements, supply, figures(circuit.hertz, "Hz", mark))
 
     def element_symbols(self) -> tuple[Symbol, ...]:
         """R, X with index L ... of each element."""

@@ -13,7 +13,7 @@ from pycore.calculators.neutral_fields import BY_NAME as NEUTRAL_FIELDS
 from pycore.calculators.phasor_text import read_phasor
 from pycore.calculators.reading import Reader
 from pycore.calculators.star_delta_working import working
-from pycore.calculators.sum_case import SheetWords, SumCase, sheet_words
+from pycore.calculators.sum_case import SMALL_SHEET, SheetWords, SumCase, sheet_words
 from pycore.calculators.sum_fields import drawing_fields
 from pycore.calculators.sum_page import SumPage, outputs_on_paper
 from pycore.calculators.sum_problem import SheetProblem, read_sheet
@@ -156,22 +156,33 @@ class StarDeltaCase(SumCase):
 
     def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
-        return sheet_words(self, plan, kind, words.TASKS[self.problem["connection"]], self.given_words())
+        given = self.given_words(short=plan.layout.paper == SMALL_SHEET)
+        return sheet_words(self, plan, kind, words.TASKS[self.problem["connection"]], given)
 
     def load_text(self, number: int) -> str:
         """A load as it is said."""
         load = self.solution.given.loads[number - 1]
         return words.OPEN if load is None else figures.impedance(load, self.telling.mark)
 
-    def given_words(self) -> str:
-        """Loads, connection and voltage."""
+    def given_words(self, *, short: bool = False) -> str:
+        """Loads, connection, voltage and sequence; where room is ``short``, the usual sequence is left out."""
         if self.solution.balanced:
             loads = words.each(self.load_text(1))
         else:
-            loads = ", ".join(self.load_text(number) for number in (1, 2, 3))
+            named = zip(self.load_names(), (1, 2, 3), strict=True)
+            loads = ", ".join(words.named_load(name, self.load_text(number)) for name, number in named)
         volts = quantity.plain(round(self.solution.given.line_voltage, 2), self.telling.mark)
         told = words.between_lines(f"{volts}{NO_BREAK_SPACE}V")
-        return words.given(loads, self.problem["connection"], told)
+        one, two, three = conventions.line_names(self.problem["names"])
+        sequence = (one, two, three) if self.problem["sequence"] == "123" else (one, three, two)
+        order = "" if short and self.problem["sequence"] == "123" else ", ".join(sequence)
+        return words.given(loads, self.problem["connection"], told, order)
+
+    def load_names(self) -> tuple[str, ...]:
+        """Each load's symbol: by its line in star, by both its lines in delta."""
+        short = [name.removeprefix("L") for name in conventions.line_names(self.problem["names"])]
+        indices = short if self.star else [short[number - 1] + short[NEXT[number] - 1] for number in (1, 2, 3)]
+        return tuple(plain((Symbol("Z", index),)) for index in indices)
 
 
 def _tidy(angle: float) -> float:

@@ -55,15 +55,20 @@ class Part:
     angle: float
 
 
+SMALL_SHEET = "A5"
+"""The paper on which notes are as short as can be."""
+
+
 def sheet_words(case: "SumCase", plan: Plan, kind: str, task: str, given: str) -> SheetWords:
-    """What stands on the sheets of a page of the shelf: ``task`` says what is to be found, ``given`` what is
-    known beside the table."""
+    """What stands on the sheets of a page of the shelf: ``task`` says what is to be found (and how, where the method's
+    name would say no more), ``given`` what is known beside the table."""
     bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"
-    short = plan.layout.paper == "A5"
+    short = plan.layout.paper == SMALL_SHEET
     teller = Teller(plan, case.telling)
     if kind == compose.PROBLEM:
         lie = sum_words.lies(plain(case.telling.reference), teller.way(case.picture.reference), teller.sense(1.0))
-        notes = sum_words.problem_notes(task, case.method_words(plan), given, lie, bar, short=short)
+        task = f"{task}: {case.method_words(plan)}" if case.method_in_task else task
+        notes = sum_words.problem_notes(task, given, lie, bar, short=short)
         description = sum_words.problem_description(
             case.telling.words.plural, case.method_words(plan), case.begun(plan)
         )
@@ -138,8 +143,15 @@ class SumCase:
     """What the sum is called in a sentence."""
     methods: tuple[str, ...] = ("parallelogram", "tip-to-tail", "components")
     """The constructions that a page offers."""
+    method_in_task = True
+    """Whether a sheet's task names the method too."""
     typed_sizes = True
     """Whether the arms' sizes are what was typed; a problem sheet leaves room for those found on the way."""
+
+    def typed(self, key: str) -> bool:
+        """The same of one arm by its key, where they differ."""
+        return self.typed_sizes
+
     typed_companions = True
     """The same of the companions' sizes."""
     part_word = "phasor"

@@ -76,7 +76,9 @@ def _told(
 def _rows(case: SumCase, plan: Plan) -> tuple[TableRow, ...]:
     figure = plan.construction.figure
     rows = _companion_rows(case, plan, measured=False)
-    rows += [_row(case, case.row_tag(arm.key), arm.size, arm.angle, plan, given=case.typed_sizes) for arm in case.arms]
+    rows += [
+        _row(case, case.row_tag(arm.key), arm.size, arm.angle, plan, given=case.typed(arm.key)) for arm in case.arms
+    ]
     if "r" in figure.readings:
         order = plan.construction.order
         size, angle = figure.readings["r"], figure.lines["R"].degrees
@@ -92,7 +94,7 @@ def _problem_rows(case: SumCase, plan: Plan, issue: Issue | None) -> tuple[Table
     """What is given of each line, and room for what the learner finds."""
     room = words.ROOM
     rows = _companion_rows(case, plan, measured=True)
-    sizes = [case.telling.writing.given(arm.size) if case.typed_sizes else room for arm in case.arms]
+    sizes = [case.telling.writing.given(arm.size) if case.typed(arm.key) else room for arm in case.arms]
     rows += [TableRow(case.row_tag(arm.key), size, room, room) for arm, size in zip(case.arms, sizes, strict=True)]
     if "r" in plan.construction.figure.readings and not (issue and issue.any_method):
         rows.append(TableRow(case.row_tag(f"i{plan.construction.order}"), room, room, room))

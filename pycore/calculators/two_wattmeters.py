@@ -25,7 +25,7 @@ from pycore.practice.task import CALCULATED, DRAWN, Mistake
 from pycore.quantity import NO_BREAK_SPACE, Unreadable
 from pycore.sheet.plan import Plan
 from pycore.sheet.wattmeter_picture import phasors
-from pycore.words import Phrase, Symbol, say
+from pycore.words import Phrase, Symbol, plain, say
 from pycore.words import sums as sum_words
 from pycore.words import wattmeters as words
 from pycore.words.formula import Fenced, Fraction, Function, Number, Root, row
@@ -80,6 +80,7 @@ class WattCase(SumCase):
         self.found, self.load, self.balanced = found, load, balanced
         self.readings = tidied(found)
         drawn = self.readings if balanced else self.readings[:2]
+        self.typed_sizes = not balanced
         tags: dict[str, Phrase] = {f"i{number}": (words.TAGS[number - 1],) for number in (1, 2, 3)}
         tags |= {"sum": (words.TAGS[3] if balanced else Symbol("P"),), "return": ("−", words.TAGS[3])}
         tags |= {f"i{a}{b}": (words.TAGS[a - 1], " + ", words.TAGS[b - 1]) for a, b in ((1, 2), (1, 3), (2, 3))}
@@ -103,7 +104,12 @@ class WattCase(SumCase):
 
     def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
-        return sheet_words(self, plan, kind, words.TASK, f"{self.given_words()}.")
+        task = words.TASK if self.balanced else words.TASK_UNBALANCED
+        return sheet_words(self, plan, kind, task, f"{self.given_words()}. {words.METERS}")
+
+    def typed(self, key: str) -> bool:
+        """The readings, where they are what is known; all else is to be worked out."""
+        return self.load is None and key != "i3"
 
     def further_mistakes(self, plan: Plan) -> tuple[Mistake, ...]:
         """The root of three forgotten, a reading's minus forgotten, both readings exchanged."""
@@ -150,7 +156,8 @@ class WattCase(SumCase):
         """What is known, in words."""
         mark = self.telling.mark
         if self.load is None:
-            return f"{self.watts(self.found.first)}, {self.watts(self.found.second)}"
+            readings = zip(words.TAGS, (self.found.first, self.found.second), strict=False)
+            return ", ".join(words.reading(plain((tag,)), self.watts(value)) for tag, value in readings)
         volts = quantity.plain(self.load.voltage, mark) + f"{NO_BREAK_SPACE}V"
         amps = quantity.plain(self.load.current, mark) + f"{NO_BREAK_SPACE}A"
         return f"{volts}, {amps}, {quantity.plain(round(self.load.lag, 2), mark)}°"

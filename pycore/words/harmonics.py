@@ -139,11 +139,14 @@ RESULT = "what the neutral carries of this order"
 TASK = "Find what the neutral carries of this order by drawing"
 
 
-def given_order(order: int) -> str:
-    """What a problem sheet says of the order drawn."""
+def given_order(order: int, own: str = "", *, short: bool = False) -> str:
+    """What a problem sheet says of the order drawn; ``own`` is the angle of its own, "" for none."""
+    if short:
+        return f"At order {order} angles count {order} times{f', then {own} more' if own else ''}." if order > 1 else ""
     if order == 1:
         return "The fundamental alone is drawn."
-    return f"Order {order} alone is drawn, with its own values. At order {order} every angle counts {order} times."
+    told = f"Order {order} alone is drawn, with its own values. At order {order} every angle counts {order} times."
+    return f"{told} Then its own angle of {own} is added." if own else told
 
 
 MISTAKES = {

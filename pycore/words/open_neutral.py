@@ -32,7 +32,10 @@ SHIFT = "Star point moves by"
 NEUTRAL = "Neutral carries"
 RESULT_OPEN, RESULT_WHOLE = "the shift of the star point", "the neutral current"
 GUESS_OPEN = "which load gets the most voltage, and how much"
-TASK_OPEN = "The neutral is open. Draw the triangle, set off the star point, and measure each load’s voltage"
+TASK_OPEN = (
+    "The neutral is open. Work out by how much the star point is displaced, then draw the triangle, set it off, and "
+    "measure each load’s voltage"
+)
 TASK_WHOLE = "The neutral is whole. Find its current by drawing"
 TITLE_WHOLE = "Neutral whole"
 
@@ -42,9 +45,14 @@ def load_label(line: str) -> str:
     return f"Load on {line}"
 
 
-def on_voltage(loads: str, volts: str) -> str:
+def on_voltage(loads: str, volts: str, sequence: str) -> str:
     """The values in words."""
-    return f"{loads} on {volts}"
+    return f"{loads}; {volts} between lines" + (f", sequence {sequence}" if sequence else "")
+
+
+def on_line(line: str, load: str) -> str:
+    """A load with the line it is on."""
+    return f"{line} {load}"
 
 
 def nothing_connected() -> str:

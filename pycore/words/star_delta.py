@@ -67,9 +67,14 @@ def nothing_flows(label: str) -> str:
     return f"{label} is open, and so is the other branch of the line that is drawn. Close one, or draw another line."
 
 
-def given(loads: str, connection: str, volts: str) -> str:
+def given(loads: str, connection: str, volts: str, sequence: str) -> str:
     """The values in words."""
-    return f"{loads} in {connection} on {volts}"
+    return f"{loads} in {connection} on {volts}" + (f", sequence {sequence}" if sequence else "")
+
+
+def named_load(name: str, load: str) -> str:
+    """One load with its symbol."""
+    return f"{name} = {load}"
 
 
 def load_words(number: int, load: str) -> str:
@@ -79,7 +84,7 @@ def load_words(number: int, load: str) -> str:
 
 def each(load: str) -> str:
     """Three equal loads."""
-    return f"three of {load}"
+    return f"Three of {load}"
 
 
 def between_lines(volts: str) -> str:

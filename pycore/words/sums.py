@@ -89,14 +89,15 @@ def second_label(plural: str) -> Phrase:
     return say("scale of {plural}", plural=plural)
 
 
-def problem_notes(task: str, method: str, given: str, lies: str, bar: str, *, short: bool) -> tuple[str, ...]:
-    """What is given on a problem sheet, and what the learner is to do."""
+def problem_notes(task: str, given: str, lies: str, bar: str, *, short: bool) -> tuple[str, ...]:
+    """What is given on a problem sheet, and what the learner is to do; ``short``: the method stands in the title
+    block alone."""
     given = f"{given}." if given and not given.endswith(".") else given
     if short:
-        return (f"Draw: {method}. {given} {lies} Print at 100 %.",)
+        return (f"{given} {lies} Print at 100 %.".strip(),)
     return (
         f"{given} {lies}".strip(),
-        f"{task}: {method}. Predict first, measure, fill in the table, check by calculation.",
+        f"{task}. Predict first, measure, fill in the table, check by calculation.",
         f"Print at 100 %: both bars {bar}.",
     )
 

@@ -152,10 +152,17 @@ def picture_words() -> Phrase:
 
 
 RESULT = "the apparent power"
-TASK = "Find apparent power and angle by drawing both readings and the reactive power"
+METERS = "Meter 1 on L1, meter 2 on L3, sequence L1, L2, L3."
+TASK = "Work out the reactive power, then find the apparent power and its angle by drawing"
+TASK_UNBALANCED = "Find the power by drawing both readings in line"
 PHASORS = "Phasor diagram of both meters"
 CONNECTION = (
     "Meter 1 has the current of L1 and the voltage from L1 to L2; meter 2 the current of L3 and the voltage from L3 to "
     "L2. The lines follow each other in the sequence L1, L2, L3; in the other sequence both readings change places, "
     "and Q changes its sign."
 )
+
+
+def reading(symbol: str, watts: str) -> str:
+    """A meter's reading as it is given."""
+    return f"{symbol} = {watts}"

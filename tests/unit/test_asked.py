@@ -7,6 +7,7 @@ import pytest
 from pycore.calculators.interface import Opening, default_form
 from pycore.calculators.registry import CALCULATORS
 from pycore.calculators.sum_page import SumPage
+from pycore.calculators.sum_sheet import _problem_rows
 from pycore.pages.class_job import learners_of, row_for
 from pycore.pages.class_key import answers as answers_of
 from pycore.pages.class_key import table
@@ -19,6 +20,7 @@ from pycore.practice.codes import METHODS, TIERS, Code
 from pycore.practice.marking import ACCEPT, WRONG
 from pycore.practice.task import CALCULATED, DRAWN, Task
 from pycore.words import plain
+from pycore.words.sheet import ROOM
 
 PAGES = [page for page in CALCULATORS.values() if page.topic is not None]
 SET = [(page, tier) for page, tier in product(PAGES, TIERS)]
@@ -156,3 +158,54 @@ def test_key_names_what_each_learner_is_asked_for_where_that_differs(slug: str, 
     assert all(len(row) == len(ledger.headings) for row in ledger.rows)
     place = [heading.lines for heading in ledger.headings].index(("Asked for", "Angle from"))
     assert [plain(row[place][0]) for row in ledger.rows] == asked
+
+
+def notes_of(slug: str, tier: str = "", **form: str) -> str:
+    """What the problem sheet says, for a code's problem or a form of one's own."""
+    page = CALCULATORS[slug]
+    assert page.topic is not None
+    own = page.practice_form(Code(page.topic, tier, seed=7, number=3)) if tier else default_form(page.fields)
+    asked = page.answer({**own, "sheet": "problem", **form}, ("check",)).asked
+    assert asked is not None
+    return " ".join(plain(note) for note in asked.notes).replace("\u00a0", " ")
+
+
+@pytest.mark.parametrize(("slug", "form", "said"), [
+    ("harmonics-in-the-neutral", {"a1": "20", "a2": "40", "a3": "25"}, "L1 20° lag, L2 40° lag, L3 25° lag. Sequence"),
+    ("harmonics-in-the-neutral", {"a1": "20", "a2": "20", "a3": "20"}, "Equal power factor, sequence L1, L2, L3."),
+    ("harmonics-in-the-neutral", {"h3": "20 at 180"}, "Then its own angle of 180° is added."),
+    ("harmonics-in-the-neutral", {"drawn": "1"}, "Find I_N,1."),
+    ("harmonics-in-the-neutral", {"drawn": "1", "h3": ""}, "Find I_N."),
+    ("star-and-delta", {"sequence": "132"}, "sequence L1, L3, L2"),
+    ("star-and-delta", {}, "Z₁₂ = 20 Ω, Z₂₃ = 25 Ω, Z₃₁ = 40 Ω in delta on 400 V between lines"),
+    ("open-neutral", {"sequence": "132"}, "L1 20 Ω, L2 40 Ω, L3 80 Ω; 400 V between lines, sequence L1, L3, L2"),
+    ("open-neutral", {}, "Method: The star point displaced."),
+    ("two-wattmeters", {"known": "readings", "w1": "-540", "w2": "4210"}, "P₁ = −540 W, P₂ = 4210 W"),
+    ("open-neutral", {}, "measure each load’s voltage. Predict first"),
+    ("two-wattmeters", {}, "Meter 1 on L1, meter 2 on L3, sequence L1, L2, L3."),
+    ("series-circuit", {"l": "90 Ω", "c": "30 Ω"}, "a coil of 90 Ω, a capacitor of 30 Ω in series on 230 V"),
+    ("series-circuit", {"supply": "2.5 A"}, "in series, carrying 2.5 A, 50 Hz"),
+])  # fmt: skip
+def test_a_problem_says_all_that_its_answer_rests_on(slug: str, form: dict[str, str], said: str) -> None:
+    assert said in notes_of(slug, **form)
+
+
+@pytest.mark.parametrize("tier", TIERS)
+def test_lags_and_sequence_of_a_code_are_on_its_sheet(tier: str) -> None:
+    harmonics = CALCULATORS["harmonics-in-the-neutral"]
+    assert harmonics.topic is not None
+    form = harmonics.practice_form(Code(harmonics.topic, tier, seed=7, number=3))
+    told = notes_of("harmonics-in-the-neutral", tier)
+    lags = [form[name] for name in ("a1", "a2", "a3")]
+    assert ("Equal power factor" in told) is (len(dict.fromkeys(lags)) == 1)
+    assert all(f"{lag}° lag" in told for lag in lags if "Equal" not in told)
+    assert "sequence L1" in notes_of("star-and-delta", tier)
+
+
+@pytest.mark.parametrize(("known", "blank"), [("load", ["P₁", "P₂", "Q", "S"]), ("readings", ["Q", "S"])])
+def test_a_problem_of_two_wattmeters_leaves_room_for_what_is_to_be_found(known: str, blank: list[str]) -> None:
+    page = CALCULATORS["two-wattmeters"]
+    form = default_form(page.fields) | {"known": known, "w1": "1110", "w2": "5480", "sheet": "problem"}
+    case = page.read(form)
+    rows = _problem_rows(case, case.shown(), None)
+    assert [plain(row.symbol) for row in rows if row.amount == ROOM] == blank

@@ -150,7 +150,7 @@ def test_a_problem_sheet_leaves_what_is_to_be_worked_out_to_the_learner(connecti
     page = PAGE.sheet_page({"sheet": "problem", "connection": connection, "z1": "20", "z2": "25", "z3": "40"})
     assert ["____"] == sorted({cell for row in table_of(page)[1:] for cell in row[1:]})
     notes = " ".join(text.words for text in texts(page))
-    assert "between lines. " in notes and "Work out" in notes
+    assert "between lines, sequence L1, L2, L3. " in notes and "Work out" in notes
 
 
 def test_options_follow_names_and_connection():
