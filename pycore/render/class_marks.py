@@ -103,7 +103,10 @@ def paste_html() -> Markup:
         h("button", {"type": "button", "class": "plain", "data-do": do, "hidden": do == "save-marks"}, label)
         for do, label in names.items()
     ]
-    told: Marks = {"class": "said", "data-marks-said": True, "data-erased": words.ERASED, "data-made": words.SAVED}
+    told: Marks = {
+        "class": "said", "data-marks-said": True, "data-erased": words.ERASED, "data-made": words.SAVED,
+        "data-old": words.OLD,
+    }  # fmt: skip
     return join(
         h("h2", None, words.TITLE), h("p", None, words.LEAD),
         h("div", {"class": "field"}, h("label", {"for": "results"}, words.RESULTS), area, message,

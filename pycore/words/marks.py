@@ -19,6 +19,7 @@ SAVE = "Save as a table"
 ERASE = "Erase the answers"
 ERASED = "The answers are erased from this device."
 SAVED = "The table is saved."
+OLD = "The answers have been changed since they were marked. Mark them again for a new table."
 MARKING = "Marking"
 BANDS = {"accept": "accept", "look": "look again", "wrong": "wrong"}
 HEAD = ("Learner", "Answer", "Verdict", "What would give it", "Marks")

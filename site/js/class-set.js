@@ -145,9 +145,15 @@ async function makeKey() {
 }
 
 async function mark() {
-  const reply = await work({ work: "marks", results: results.value });
+  const marked = results.value;
+  const reply = await work({ work: "marks", results: marked });
   if (!reply) return;
+  if (results.value !== marked) {
+    if (results.value) marksSaid("old");
+    return;
+  }
   table = reply;
+  marksSaid();
   regions.replace("marks", reply.regions.marks);
   document.querySelector('[data-do="save-marks"]').hidden = false;
   live(reply.announce);
@@ -206,6 +212,7 @@ const actions = {
     return update();
   },
   "erase-results": () => {
+    if (root.dataset.working === "marks") stopped = true;
     results.value = "";
     keep("results", "");
     regions.replace("marks", "");
@@ -224,8 +231,19 @@ document.addEventListener("click", async (event) => {
   }
 });
 
+/** What was marked is no longer what stands there: said, and no file of it is given. */
+function marksOld() {
+  if (!table) return;
+  table = null;
+  document.querySelector('[data-do="save-marks"]').hidden = true;
+  marksSaid("old");
+}
+
 document.addEventListener("input", (event) => {
-  if (event.target === results) keep("results", results.value);
+  if (event.target === results) {
+    keep("results", results.value);
+    marksOld();
+  }
   if (event.target === roll) {
     const place = document.querySelector("[data-roll-said]");
     place.textContent = keep("roll", roll.value) ? "" : place.dataset.denied;

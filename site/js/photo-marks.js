@@ -248,6 +248,12 @@ function agreement(numbers, places, points) {
 
 const better = (one, other) => !other || one.count > other.count || (one.count === other.count && one.off < other.off);
 
+/** Whether two agreements contradict each other: most of the places that both know are other points. */
+function contradict(one, other) {
+  const known = one.fits.map((point, index) => [point, other.fits[index]]).filter(([left, right]) => left && right);
+  return known.filter(([left, right]) => left !== right).length * 2 > known.length;
+}
+
 /** Which fours of the sheet's marks fix it well: none nearly in line with two others. */
 function goodFours(places) {
   const flipped = places.map(([x, y]) => ({ x, y: -y }));
@@ -261,7 +267,7 @@ function goodFours(places) {
 export function findMarks(image, places) {
   const points = ringedDiscs(image).sort((one, other) => other.size - one.size).slice(0, MOST);
   const fours = goodFours(places);
-  let best = null;
+  let [best, rival] = [null, null];
   search: for (const chosen of choices(points.length, 4)) {
     const four = roundAbout(chosen.map((index) => points[index]));
     if (!isRound(four)) continue;
@@ -271,11 +277,15 @@ export function findMarks(image, places) {
         const numbers = projection(from, four);
         if (!numbers) continue;
         const found = agreement(numbers, places, points);
-        if (found.count < NEEDED || !better(found, best)) continue;
-        best = found;
+        if (found.count < NEEDED) continue;
+        const beaten = better(found, best) ? best : found;
+        if (beaten !== found) best = found;
+        if (beaten && contradict(beaten, best) && better(beaten, rival)) rival = beaten;
         if (best.count === places.length) break search;
       }
     }
   }
-  return best && best.fits.map((point) => point && { x: point.x, y: point.y });
+  // All marks seen leave no doubt; fewer do, if another way round serves too.
+  if (!best || (best.count < places.length && rival && contradict(rival, best))) return null;
+  return best.fits.map((point) => point && { x: point.x, y: point.y });
 }

@@ -109,7 +109,7 @@ function stage(name) {
 function changed(event) {
   for (const part of dialog.querySelectorAll("[data-photo-for]")) part.hidden = part.dataset.photoFor !== ground();
   const file = event?.target.files?.[0];
-  if (file) take(file).catch(page.failed);
+  if (file) attended(take(file));
 }
 
 async function opened(file) {
@@ -129,7 +129,10 @@ async function take(file) {
   const mine = ++edition;
   prompt(sentence("looking"));
   const bitmap = await opened(file);
-  if (mine !== edition) return;
+  if (mine !== edition) {
+    bitmap?.close();
+    return;
+  }
   for (const input of dialog.querySelectorAll("[data-photo-file]")) input.value = "";
   if (!bitmap || Math.max(bitmap.width, bitmap.height) < LEAST) {
     prompt(sentence(bitmap ? "small" : "unreadable"));
@@ -144,9 +147,10 @@ async function take(file) {
   if (mine !== edition) return;
   marks = ground() === "marks" ? findMarks(pixels, asked.marks.map(({ x, y }) => [x, y])) : null;
   byHand = !marks;
-  if (marks && (await fits())) {
-    if (mine === edition) startTaps();
-  } else if (mine === edition) startMarks(sentence(ground() === "marks" ? "lost" : "corners"));
+  const fit = marks && (await fits(mine));
+  if (mine !== edition) return;
+  if (fit) startTaps();
+  else startMarks(sentence(ground() === "marks" ? "lost" : "corners"));
 }
 
 // Marks.
@@ -188,10 +192,10 @@ const request = () => ({
   marks: marks.map((mark) => mark && [mark.x, mark.y]),
 });
 
-/** Whether the marks fit the sheet; if not, why not is said. */
-async function fits() {
+/** Whether the marks fit the sheet; if not, why not is said, unless something else was done meanwhile. */
+async function fits(mine) {
   const reply = await page.bridge.ask(request(), { topic: "photo" });
-  if (!reply.ok) prompt(reply.announce);
+  if (!reply.ok && mine === edition) prompt(reply.announce);
   return reply.ok;
 }
 
@@ -220,24 +224,20 @@ function next() {
   if (open) {
     stage("taps");
     ask(open);
-  } else judge().catch(page.failed);
+  } else attended(judge());
 }
 
 async function judge() {
   const mine = ++edition;
   const shown = Object.fromEntries(asked.taps.map(({ name }, index) => [name, [taps[index].x, taps[index].y]]));
-  try {
-    const reply = await page.bridge.ask({ ...request(), taps: shown }, { topic: "photo" });
-    if (mine !== edition) return;
-    stage(reply.ok ? "result" : "taps");
-    prompt(reply.announce);
-    if (!reply.ok) return;
-    find("result").innerHTML = regionHTML(reply.regions["photo-result"]);
-    overlay = reply.overlay;
-    showOverlay(true);
-  } catch (error) {
-    if (!(error instanceof Superseded)) throw error;
-  }
+  const reply = await page.bridge.ask({ ...request(), taps: shown }, { topic: "photo" });
+  if (mine !== edition) return;
+  stage(reply.ok ? "result" : "taps");
+  prompt(reply.announce);
+  if (!reply.ok) return;
+  find("result").innerHTML = regionHTML(reply.regions["photo-result"]);
+  overlay = reply.overlay;
+  showOverlay(true);
 }
 
 function showOverlay(shown) {
@@ -246,8 +246,9 @@ function showOverlay(shown) {
 }
 
 async function save() {
+  const mine = edition;
   download({ blob: await picture.saved(overlay), type: "image/png", filename: `${slug}-photo.png` });
-  prompt(sentence("saved"));
+  if (mine === edition) prompt(sentence("saved"));
 }
 
 const actions = {
@@ -259,10 +260,15 @@ const actions = {
     prompt();
   },
   async "marks-done"() {
-    if (await fits()) startTaps();
+    const mine = ++edition;
+    if ((await fits(mine)) && mine === edition) startTaps();
   },
-  "move-marks": () => startMarks(sentence(ground() === "marks" ? "lost" : "corners")),
+  "move-marks"() {
+    edition += 1;
+    startMarks(sentence(ground() === "marks" ? "lost" : "corners"));
+  },
   back() {
+    edition += 1;
     picture.remove(taps.pop());
     stage("taps");
     ask(asked.taps[taps.length]);
@@ -276,10 +282,14 @@ const actions = {
   save,
 };
 
-function pressed(event) {
-  const name = event.target.closest("[data-photo-do]")?.dataset.photoDo;
-  if (!name) return;
-  Promise.resolve(actions[name]()).catch((error) => {
+/** See to what fails, other than by a later request that took its place. */
+function attended(work) {
+  work.catch((error) => {
     if (!(error instanceof Superseded)) page.failed(error);
   });
+}
+
+function pressed(event) {
+  const name = event.target.closest("[data-photo-do]")?.dataset.photoDo;
+  if (name) attended(Promise.resolve(actions[name]()));
 }

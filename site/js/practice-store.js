@@ -44,6 +44,9 @@ export function forget() {
   }
 }
 
+/** Whether a change of this key of the storage, null for all of it, is one of the record. */
+export const holds = (key) => key === KEY || key === null;
+
 /** Whether the browser keeps what it is given. */
 export const works = () => working;
 

@@ -177,7 +177,9 @@ document.addEventListener("submit", (event) => event.preventDefault());
 way.addEventListener("change", async () => take(await ask("way", { way: way.value })));
 file.addEventListener("change", load);
 // Another window of this site may have gone on with the same record.
-addEventListener("storage", () => ask("open").then(take));
+addEventListener("storage", (event) => {
+  if (store.holds(event.key)) ask("open").then(take);
+});
 
 function begin() {
   root.dataset.python = "starting";

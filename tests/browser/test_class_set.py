@@ -9,7 +9,7 @@ from pathlib import Path
 import pypdfium2
 import pytest
 from browser.asking import DESK, PHONE, wait_until
-from playwright.sync_api import Page
+from playwright.sync_api import Page, expect
 
 from pycore.calculators.interface import default_form
 from pycore.pages.class_job import learners_of
@@ -137,6 +137,22 @@ def test_answers_are_marked_kept_over_a_reload_saved_and_erased(sets: Callable[.
     page.click('[data-do="erase-results"]')
     assert "" == page.input_value("#results")
     assert page.evaluate("localStorage.getItem('phasor-folio-class')") is None
+
+
+def test_answers_changed_since_are_told_and_what_is_erased_stays_so(sets: Callable[..., Page]):
+    """A table of other answers is not saved; a marking under way brings nothing back that was erased."""
+    page = sets(4)
+    code, size = right_answers(4)[0]
+    page.fill("#results", f"{code};{size:.2f}")
+    page.click('[data-do="mark"]')
+    wait_until(page, "document.querySelectorAll('.verdicts tbody tr').length === 1", 60)
+    page.fill("#results", f"{code};{size + 9:.2f}")
+    expect(page.locator("[data-marks-said]")).to_contain_text("changed since they were marked")
+    expect(page.locator('[data-do="save-marks"]')).to_be_hidden()
+    page.evaluate("""for (const name of ["mark", "erase-results"]) document.querySelector(`[data-do="${name}"]`).click()""")
+    wait_until(page, "document.documentElement.dataset.working === undefined", 60)
+    assert ["", ""] == [page.input_value("#results"), page.text_content('[data-region="marks"]')]
+    expect(page.locator("[data-marks-said]")).to_contain_text("erased")
 
 
 def test_what_stands_in_the_storage_is_hostile_until_read(open_page: Callable[..., Page], site: str, ready):

@@ -133,6 +133,34 @@ def test_a_photo_without_marks_is_told_and_measured_by_dragging(opened_for):
     assert "marks" == page.evaluate(STAGE)
 
 
+def test_a_panel_closed_while_its_marks_are_tried_is_no_fault(opened_for):
+    """The reply comes to a panel that is gone; opened again, it is empty."""
+    page = opened_for(viewport=DESK)
+    assert "marks" == choose(page, taken(8, {"sheet": "construction"}, how=FAIR).jpeg())
+    page.evaluate("""for (const name of ["marks-done", "close"]) {
+      document.querySelector(`[data-photo-do="${name}"]`).click();
+    }""")
+    wait_until(page, "!document.querySelector('dialog.photo canvas')")
+    open_panel(page)
+    assert "taps" != page.evaluate(STAGE)
+
+
+def test_marks_moved_while_a_point_is_judged_stay_in_view(opened_for):
+    """The reply to the point is out of date by then: it must not bring the result back over the marks."""
+    shot = taken(5, how=FAIR)
+    page = opened_for()
+    choose(page, shot.jpeg())
+    show_points(page, shot, touch=False)
+    page.locator(".photo-handle").last.focus()
+    page.evaluate("""() => {
+      const key = { key: "ArrowRight", bubbles: true };
+      document.activeElement.dispatchEvent(new KeyboardEvent("keydown", key));
+      document.querySelector('[data-photo-do="move-marks"]').click();
+    }""")
+    page.wait_for_timeout(1500)
+    assert "marks" == page.evaluate(STAGE)
+
+
 def test_nothing_of_a_photo_is_kept_or_sent(opened_for, site: str):
     """Closing the panel lets go of it: no storage, no cache, no request."""
     shot = taken(5, how=FAIR)

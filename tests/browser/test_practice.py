@@ -111,6 +111,18 @@ def test_a_bad_answer_is_refused_at_its_field(start):
     assert 0 == record(page)["ways"]["0.parallelogram"]["tries"]
 
 
+def test_what_another_page_keeps_does_not_drop_a_marking(start):
+    """Each letter of a class list typed in another window is told to this one too."""
+    page = start()
+    page.check("[value=drawn]")
+    page.fill("[name=answer]", "1")
+    page.evaluate("""() => {
+      document.querySelector("[data-action=check]").click();
+      dispatchEvent(new StorageEvent("storage", { key: "phasor-folio-class" }));
+    }""")
+    wait_until(page, f"JSON.parse(localStorage['{KEY}']).ways['0.parallelogram'].tries === 1")
+
+
 def unfold(page: Page) -> None:
     page.locator(".keeping summary").click()
 
