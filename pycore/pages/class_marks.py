@@ -18,6 +18,7 @@ from pycore.quantity import fixed
 from pycore.words import codes as code_words
 from pycore.words import marks as words
 from pycore.words import plain
+from pycore.words.short_mistakes import short
 
 MOST_LINES = 2000
 GIVEN = ("", "-angle", "-side", "-how", "-first", "-first-angle")
@@ -133,7 +134,7 @@ class Marking:
         for one in self.results:
             counted = sure if len(one.keys) == 1 else perhaps
             for keys in one.keys:
-                label = " / ".join(words.short(key) for key in keys[:2])
+                label = " / ".join(short(key) for key in keys[:2])
                 counted[label] = counted.get(label, 0) + 1
         labels = list(dict.fromkeys((*sure, *perhaps)))
         made = [(label, sure.get(label, 0), perhaps.get(label, 0)) for label in labels]

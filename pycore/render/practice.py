@@ -20,9 +20,10 @@ from pycore.render.checking import asked_reply, form_html
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.marking import limits_of, link_of, marked_html
 from pycore.render.phrase import phrase_html
-from pycore.words import codes, mistakes, plain
+from pycore.words import codes, plain
 from pycore.words import marking as marking_words
 from pycore.words import practice as words
+from pycore.words.short_mistakes import short
 
 Reply = dict[str, Any]
 SHOWN_MISTAKES = 6
@@ -54,20 +55,12 @@ def standing_html(record: Record) -> Markup:
              h("span", None, words.streak(record.streak)))  # fmt: skip
 
 
-def _mistake_name(key: str) -> str:
-    """A mistake as it is counted, without naming lines."""
-    if key not in mistakes.NAMES:
-        return key.replace("-", " ")
-    named, _ = mistakes.told(key, a="a phasor", b="another", unit="the unit", scale="")
-    return plain(named)
-
-
 def kept_html(record: Record) -> Markup:
     """What the device keeps, in words."""
     had = [way for way in record.ways.values() if way.had]
     solved, count = sum_of(way.solved for way in had), sum_of(way.had for way in had)
     worst = sorted(record.mistakes.items(), key=lambda pair: (-pair[1], pair[0]))[:SHOWN_MISTAKES]
-    listed = [h("li", None, f"{_mistake_name(key)}: {words.times(times)}") for key, times in worst]
+    listed = [h("li", None, f"{short(key)}: {words.times(times)}") for key, times in worst]
     made = (h("h3", None, words.MISTAKES), h("ul", {"class": "mistakes"}, listed)) if listed else None
     return join(h("p", None, words.solved(solved, count), ". ", words.best(record.best), "."), made)
 

@@ -56,33 +56,6 @@ HOWS = {
     "calculation": "calculated", "calc": "calculated", "c": "calculated",
 }  # fmt: skip
 
-SHORT: Mapping[str, str] = {
-    "left-out": "a phasor left out", "stopped": "stopped at the first diagonal", "reversed": "a phasor reversed",
-    "other-scale": "the protractor’s other scale", "wrong-way": "a phasor turned the wrong way",
-    "other-scale-at-tip": "the other scale at a tip", "other-scale-throughout": "the other scale at each tip",
-    "wrong-way-at-tip": "a wrong turn at a tip", "mirrored": "turned the other way throughout",
-    "swapped": "two lengths exchanged", "other-diagonal": "the other diagonal measured",
-    "two-diagonals": "two first diagonals added", "factor-ignored": "power factors left out",
-    "lead-for-lag": "lead taken for lag", "ten-too-many": "decimal mark too far right",
-    "ten-too-few": "decimal mark too far left", "not-multiplied": "centimetres read as the quantity",
-    "divided": "divided by the scale", "multiplied-lines": "values multiplied by the scale",
-    "plain-sum": "added as plain numbers", "largest-less-smallest": "largest less smallest", "mean": "the mean taken",
-    "root-of-squares": "root of the squares", "no-root": "root forgotten", "sign-slipped": "a sign slipped",
-    "signs-slipped": "all signs slipped", "product-dropped": "a product left out", "product-doubled": "a product twice",
-    "across-only": "one axis only", "up-only": "the other axis only", "parts-added": "parts added as plain numbers",
-    "sine-for-cosine": "sine for cosine", "all-sine-for-cosine": "sine for cosine throughout",
-    "one-sign": "one sign for all parts", "right-angles": "90° between the lines", "radians": "radians",
-    "gradians": "gradians", "times-root-three": "multiplied by √3", "over-root-three": "divided by √3",
-    "complement": "angle from the other axis", "turned-round": "the opposite direction",
-}  # fmt: skip
-"""A mistake of a class in few words."""
-
-
-def short(key: str) -> str:
-    """A mistake in few words; its key where a page has one of its own."""
-    return SHORT.get(key, key.replace("-", " "))
-
-
 def refused(line: int, why: str) -> str:
     """A line that cannot be used."""
     return f"Line {line}: {why}"
