@@ -67,7 +67,7 @@ def issue_of(group: ClassSet, learner: Learner) -> Issue:
     begun = learner.form.get("start") == TWO
     return Issue(
         str(learner.code), learner.place, group.learners,
-        any_method=group.code.method == "any", own_scale=group.chosen["scale"] == "open" and not begun,
+        any_method=group.method == "any", own_scale=group.chosen["scale"] == "open" and not begun,
     )  # fmt: skip
 
 

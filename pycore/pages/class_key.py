@@ -25,7 +25,7 @@ WAYS = (DRAWN, CALCULATED)
 
 def _title(group: ClassSet) -> str:
     tiers, methods = dict(set_words.TIERS), dict(set_words.METHODS)
-    method = words.OWN_METHOD if group.code.method == "any" else methods[group.code.method]
+    method = words.OWN_METHOD if group.method == "any" else methods[group.method]
     return words.heading(group.topic.title, tiers[group.code.tier], method)
 
 

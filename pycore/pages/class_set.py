@@ -14,6 +14,7 @@ from pycore.calculators.interface import Choice, Field, default_form
 from pycore.calculators.reading import Reader
 from pycore.calculators.registry import CALCULATORS
 from pycore.errors import Fault, InputError
+from pycore.pages.practice import methods_of
 from pycore.practice import codes
 from pycore.practice.codes import MOST_LEARNERS, SEEDS, Code, CodeError
 from pycore.practice.task import Limits
@@ -98,6 +99,11 @@ class ClassSet:
     def topic(self) -> Any:
         """The calculator that sets the problems."""
         return TOPICS[self.chosen["topic"]]
+
+    @property
+    def method(self) -> str:
+        """The method that the sheets ask for: the one chosen, or ``any`` where the topic has no problems by it."""
+        return self.code.method if self.code.method in methods_of(self.topic) else codes.METHODS[0]
 
     @property
     def taken(self) -> dict[str, str]:
@@ -191,6 +197,13 @@ def read_roll(roll: str, paper: str) -> tuple[Name, ...]:
     return tuple(Name(name, shortened(name, room)) for _, name in named)
 
 
+def _method_notice(topic: Any, method: str) -> tuple[str, ...]:
+    """What is to be said of a method that a topic's problems do not have."""
+    if method in ("any", *methods_of(topic)):
+        return ()
+    return (words.no_such_method(topic.title, dict(words.METHODS)[method]),)
+
+
 def _notices(names: tuple[Name, ...]) -> tuple[str, ...]:
     """What is to be said of the names."""
     if not names:
@@ -222,7 +235,8 @@ def read_set(form: Mapping[str, str], roll: str = "") -> ClassSet:
     reader.finish()
     code = Code(TOPICS[chosen["topic"]].topic, chosen["tier"], chosen["method"], chosen["paper"], seed)
     link = links.form_pairs({field.name: reader.given(field.name) for field in FIELDS}, FIELDS, ALWAYS)
-    return ClassSet(code, learners, names, chosen, limits, marks, _notices(names), link)
+    notices = (*_method_notice(TOPICS[chosen["topic"]], code.method), *_notices(names))
+    return ClassSet(code, learners, names, chosen, limits, marks, notices, link)
 
 
 ALWAYS = ("topic", "tier", "learners", "method", "paper", "seed")

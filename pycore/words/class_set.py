@@ -16,7 +16,7 @@ HOME_OPEN = "Make a class set"
 TOPIC = "Topic"
 TIER = "Level"
 TIERS = (("support", "Support"), ("core", "Core"), ("stretch", "Stretch"))
-TIER_HELP = "Support has whole numbers, core one decimal, stretch power factors that differ."
+TIER_HELP = "What a level holds differs from topic to topic: it stands beside the set’s code."
 LEARNERS = "Learners"
 LEARNERS_HELP = "How many sheets. With names below, one for each name."
 METHOD = "Method"
@@ -136,6 +136,11 @@ def bad_marks(label: str, given: str) -> str:
 def by_names(number: int) -> str:
     """The names decide how many sheets there are."""
     return f"One sheet for each of the {number} names."
+
+
+def no_such_method(topic: str, method: str) -> str:
+    """A method that no problem of the topic has."""
+    return f"{topic} has no problems by this method ({method.lower()}): the sheets are made as for any method."
 
 
 def twice(names: Sequence[str], more: int) -> str:
