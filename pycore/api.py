@@ -78,6 +78,11 @@ def _is_class_set(request: Mapping[str, Any]) -> bool:
     return request.get("page") == "class-set"
 
 
+def _held_back(echo: Mapping[str, str]) -> dict[str, str]:
+    """How a field was understood, without what a learner is to work out of it: a reactance, the parts of a phasor."""
+    return {key: "" if key in ("said", "factor") else text for key, text in echo.items()}
+
+
 def _answer(request: Mapping[str, Any]) -> Reply:
     if _is_class_set(request):
         from pycore.render.class_set import answer as set_answer
@@ -108,7 +113,7 @@ def _answer(request: Mapping[str, Any]) -> Reply:
     return {
         "ok": True,
         "regions": {name: str(html) for name, html in regions_of(answer, shown, inks).items()},
-        "echo": {name: dict(echo) for name, echo in answer.echo.items()},
+        "echo": {name: _held_back(echo) if veiled else dict(echo) for name, echo in answer.echo.items()},
         "inks": inks,
         "labels": calculator.labels(form),
         "options": calculator.options(form),

@@ -231,3 +231,5 @@ class Answer:
     kind: str = ""
     code: str = ""
     asked: "Asked | None" = None
+    see: tuple[Phrase, str] | None = None
+    """A sentence that must not be missed, with the key of the working that says more."""

@@ -18,6 +18,8 @@ from pycore.words import Phrase, plain
 from pycore.words import accuracy as words
 
 LARGEST_SHARES = 6
+ACCURACY = "accuracy"
+"""Key of the working that compares hand, meter and calculation."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +68,7 @@ class SumAccuracy:
     def working(self, plan: Plan) -> Working:
         """The section of the page."""
         blocks = [*self.judge(plan), *self.compare(), *self.budget(plan)]
-        return Working("accuracy", self.title, tuple(blocks))
+        return Working(ACCURACY, self.title, tuple(blocks))
 
     def compare(self) -> list[Block]:
         """Which way is the most forgiving."""

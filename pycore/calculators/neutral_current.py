@@ -4,11 +4,12 @@ from collections.abc import Mapping
 
 from pycore import quantity
 from pycore.calculators.interface import Output, Working
-from pycore.calculators.neutral_accuracy import NeutralAccuracy
+from pycore.calculators.neutral_accuracy import ACCURACY, NeutralAccuracy
 from pycore.calculators.neutral_fields import FIELDS, labels_of, options_of
 from pycore.calculators.neutral_formula import formula_blocks
 from pycore.calculators.neutral_problem import read_problem
 from pycore.calculators.neutral_star import SLUG, NeutralCase
+from pycore.calculators.neutral_verdict import NeutralVerdict
 from pycore.calculators.sum_page import SumPage, outputs_on_paper, small_notices
 from pycore.calculators.sum_working import share_text
 from pycore.errors import Fault
@@ -151,6 +152,15 @@ class NeutralCurrent(SumPage[NeutralCase]):
     def remarks(self, case: NeutralCase) -> tuple[Phrase, ...]:
         """Sanity check, balance, meter."""
         return _remarks(case)
+
+    def see(self, case: NeutralCase, plan: Plan) -> tuple[Phrase, str] | None:
+        """That a reading disagrees with the calculation, and where it is told why that may be."""
+        found = NeutralVerdict(case, plan).of_reading()
+        if found is None or found.agree:
+            return None
+        writing = case.telling.writing
+        can = writing.fixed(found.expanded, 1) + NO_BREAK_SPACE + writing.unit
+        return verdict_words.reading_disagrees(can), ACCURACY
 
     def notices(self, case: NeutralCase, plan: Plan) -> tuple[Phrase, ...]:
         """Lines without current, doubtful angles, what is too small to draw."""

@@ -116,6 +116,14 @@ class NeutralVerdict:
             made.append(Pair(drawn, read, standard, self.factor(standard), why, shared))
         return tuple(made)
 
+    def of_reading(self) -> Verdict | None:
+        """Whether the meter's reading agrees with the calculation; None without a reading."""
+        read = self.problem.measured
+        if read is None:
+            return None
+        standard = self.between()
+        return verdict(read, self.case.solution.current, standard, self.factor(standard))
+
     # Words.
 
     def hand_words(self) -> str:

@@ -125,7 +125,8 @@ class StarDeltaCase(SumCase):
         yield _mistake("first-turned", both, (second - first) * turn)
         for number, value in ((self.line, first), (self.other, second)):
             if value != 0:
-                yield _mistake("branch-for-line", both, None, phasor.magnitude(value), self.own[number])
+                # It is where a drawing ends that leaves the other out.
+                yield _mistake("branch-for-line", both, value * turn, named=self.own[number])
         if self.star:
             return
         yield _mistake("star-voltage", both, self.total * turn / ROOT_THREE)

@@ -22,6 +22,7 @@ def asked_of(case: SumCase, plan: Plan, task: Task) -> Asked:
         origin=task.origin,
         signed=task.signed,
         angled=task.angled,
+        scale=task.scale_words if task.factor > 0 else "",
         notes=(found, *(say(known) for known in case.known(plan))),
         earlier=tuple((earlier.key, _name(earlier)) for earlier in task.earlier),
     )

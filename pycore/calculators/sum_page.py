@@ -185,6 +185,10 @@ class SumPage(Generic[Case]):
         """Sentences below the headline."""
         return ()
 
+    def see(self, case: Case, plan: Plan) -> tuple[Phrase, str] | None:
+        """A sentence that must not be missed, with the key of the working that says more."""
+        return None
+
     def notices(self, case: Case, plan: Plan) -> tuple[Phrase, ...]:
         """What the page had to change or could not do."""
         return (*small_notices(case, plan), *SumAccuracy(case).notices(plan))
@@ -238,6 +242,7 @@ class SumPage(Generic[Case]):
             given=self.given(case),
             summary=self.summary(case, plan),
             remarks=self.remarks(case),
+            see=self.see(case, plan),
             notices=(*self.notices(case, plan), *stands_upright(case, plan)),
             caption=words.caption(
                 plan.layout.paper, plan.layout.orientation, case.telling.scales(plan.scale, plan.second), chosen

@@ -9,11 +9,18 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from pycore import phasor
-from pycore.accuracy.hand import ELLIPSE, ONE_LENGTH, Spread
+from pycore.accuracy.hand import ONE_LENGTH, Spread
 from pycore.quantity import Writing
 from pycore.words import Phrase
 
 DRAWN, CALCULATED = "drawn", "calculated"
+READ_TO = 0.5
+"""How finely a ruler (mm) and a protractor (degrees) are read."""
+ROUNDED = READ_TO * READ_TO / 12.0
+"""Variance of what is lost by that: evenly spread over the step (JCGM 100:2008, 4.3.7)."""
+JUDGED_BY = 2.5
+"""Standard deviations within which a drawing is taken for right: the 95 % ellipse's 2.448 and a little more, so that of
+right drawings, whose tails are longer than a bell's where lines cross flatly, under 5 in 100 must be looked at again."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,6 +96,8 @@ class Asked:
     notes: tuple[Phrase, ...]
     earlier: tuple[tuple[str, Phrase], ...] = ()
     angled: bool = True
+    scale: str = ""
+    """The scale by which a length is judged, as it is said; "" where no length can be given."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -169,7 +178,7 @@ class Task:
 def off(task: Task, answer: complex) -> float:
     """How many times the 95 % ellipse of a hand's drawings (with their reading) must grow to reach an answer.
 
-    1 is on the ellipse. Raises ValueError where nothing is drawn.
+    1 is on the ellipse, or beyond it by a hair (``JUDGED_BY``). Raises ValueError where nothing is drawn.
     """
     if task.spread is None:
         raise ValueError("nothing is drawn")
@@ -181,12 +190,12 @@ def off(task: Task, answer: complex) -> float:
     both = (unit.real * unit.real - unit.imag * unit.imag) * xy + unit.real * unit.imag * (yy - xx)
     # The final reading adds its own errors, along the line and across it.
     last = task.hand_angle
-    along += task.spread.shares[-1].variance
-    across += last * last * task.size * task.size * (math.tau / 360.0) * (math.tau / 360.0)
+    along += task.spread.shares[-1].variance + ROUNDED / (task.factor * task.factor)
+    across += (last * last + ROUNDED) * task.size * task.size * (math.tau / 360.0) * (math.tau / 360.0)
     u = gap.real * unit.real + gap.imag * unit.imag
     v = gap.imag * unit.real - gap.real * unit.imag
     whole = along * across - both * both
     if whole <= 0.0:
         return 0.0 if gap == 0 else math.inf
     square = (across * u * u - 2 * both * u * v + along * v * v) / whole
-    return math.sqrt(max(0.0, square)) / ELLIPSE
+    return math.sqrt(max(0.0, square)) / JUDGED_BY

@@ -9,7 +9,7 @@ from pycore.quantity import exact
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import NO_BREAK, phrase_html
 from pycore.render.sample import sample
-from pycore.words import furniture
+from pycore.words import furniture, verdict
 from pycore.words.phrase import Phrase
 from pycore.writers import svg
 
@@ -56,7 +56,16 @@ def answer_html(answer: Answer, inks: Mapping[str, str]) -> Markup:
     big = h("p", {"class": "headline"}, output_html(headline, "big"))
     figures = h("div", {"class": "figures"}, big, _lines("summary", answer.summary), old)
     remarks, notices = _lines("remarks", answer.remarks), _lines("notices", answer.notices)
-    return join(label, figures, remarks, notices, _results(others))
+    return join(label, figures, remarks, _see(answer), notices, _results(others))
+
+
+def _see(answer: Answer) -> Markup | None:
+    """A sentence that must not be missed, with the way to the working that says more."""
+    if answer.see is None:
+        return None
+    told, key = answer.see
+    go = h("button", {"type": "button", "class": "go", "data-to-working": key}, verdict.SEE_WHY)
+    return h("p", {"class": "see"}, phrase_html(told), " ", go)
 
 
 def set_values(values: tuple[tuple[str, str], ...]) -> str:

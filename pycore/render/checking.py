@@ -30,7 +30,7 @@ def labels_of(asked: Asked) -> dict[str, Phrase | str]:
 def asked_reply(asked: Asked) -> dict[str, Any]:
     """What the page needs so that the checker's fields follow the problem."""
     labels = {name: str(phrase_html(label)) for name, label in labels_of(asked).items()}
-    return {"labels": labels, "units": list(asked.units)}
+    return {"labels": labels, "units": list(asked.units), "scale": words.judged_by(asked.scale)}
 
 
 def _entry(name: str, unit: str = "") -> Markup:
@@ -79,14 +79,16 @@ def _pair(first: Markup, second: Markup, *names: str) -> Markup:
     return h("div", {"class": "pair"}, first, second, [_message(name) for name in names])
 
 
-def _found(labels: dict[str, Phrase | str], units: tuple[str, ...]) -> Markup:
-    """Size with its unit, angle with its side."""
+def _found(labels: dict[str, Phrase | str], units: tuple[str, ...], scale: str) -> Markup:
+    """Size with its unit and the scale by which it is judged, angle with its side."""
     size = _labelled("answer", labels["answer"], _entry("answer"))
     unit = _select("answer-unit", words.UNIT, [(unit, unit) for unit in units])
     angle = _labelled("answer-angle", labels.get("answer-angle", ""), _entry("answer-angle", "°"),
                       hidden="answer-angle" not in labels)  # fmt: skip
     side = _select("answer-side", words.SIDE, list(words.SIDES), hidden="answer-side" not in labels)
-    return join(_pair(size, unit, "answer"), _pair(angle, side, "answer-angle"))
+    told = words.judged_by(scale)
+    judged = h("p", {"class": "help judged-by", "data-judged-by": True, "hidden": not told}, told)
+    return join(_pair(size, unit, "answer"), judged, _pair(angle, side, "answer-angle"))
 
 
 def _on_the_way(labels: dict[str, Phrase | str]) -> Markup:
@@ -122,7 +124,8 @@ def form_html(asked: Asked) -> Markup:
     labels = labels_of(asked)
     button = h("button", {"type": "submit", "data-action": "check", "class": "go-on"}, words.CHECK)
     rest = h("div", {"data-check-rest": True, "hidden": True},
-             _found(labels, asked.units), _on_the_way(labels), button, marked_region(), _own_tolerance())  # fmt: skip
+             _found(labels, asked.units, asked.scale), _on_the_way(labels), button, marked_region(),
+             _own_tolerance())  # fmt: skip
     marks: Marks = {"id": FORM, "class": "check-form", "novalidate": True, "autocomplete": "off",
                     "aria-label": words.TITLE}  # fmt: skip
     return h("form", marks, _how(), rest)

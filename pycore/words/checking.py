@@ -40,6 +40,11 @@ def answer_label(symbol: Phrase) -> Phrase:
     return say("Size of {symbol}", symbol=symbol)
 
 
+def judged_by(scale: str) -> str:
+    """By which scale a length is judged."""
+    return f"A length in mm or cm is judged by {scale}, the scale of this sheet." if scale else ""
+
+
 def angle_label(origin: Phrase, *, signed: bool) -> Phrase:
     """Label of an angle by the line that it is counted from."""
     return say("Angle from {origin}, −180° to 180°" if signed else "Angle from {origin}", origin=origin)

@@ -205,6 +205,14 @@ def slip(tool: str, step: str, size: str) -> Phrase:
     )
 
 
+SEE_WHY = "What could be why"
+
+
+def reading_disagrees(can: str) -> Phrase:
+    """At the head of the page: a reading is further from the calculation than the meters explain."""
+    return say("The meters can explain {can}: **reading and calculation do not agree.**", can=can)
+
+
 def picture_row(short: str, value: str, half: str) -> str:
     """The label of one interval."""
     return f"{short} {value} ± {half}" if half else f"{short} {value}"

@@ -39,6 +39,9 @@ export function fields(section) {
       if (field.dataset.field.startsWith("answer") && field.dataset.field !== "answer-unit") field.hidden = !label;
       if (label) about("label-for", field.dataset.field).innerHTML = regionHTML(label);
     }
+    const judged = own.querySelector("[data-judged-by]");
+    judged.textContent = asked.scale;
+    judged.hidden = !asked.scale;
     for (const group of own.querySelectorAll("[data-on-the-way]")) {
       group.hidden = [...group.querySelectorAll("[data-field]")].every((field) => field.hidden);
     }

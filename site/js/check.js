@@ -58,7 +58,8 @@ export async function findCode(bridge, live) {
   live(reply.announce ?? "");
 }
 
-// A cause's step is shown here, in the classroom view; its working below is unfolded.
+// A cause's step is shown here, in the classroom view; its working below is unfolded, as that is which the answer
+// itself points to.
 function go(event) {
   const step = event.target.closest("a[data-to-step]");
   if (step) {
@@ -78,5 +79,6 @@ function go(event) {
 export function join(joined) {
   look = joined.look;
   section?.addEventListener("click", go);
+  document.querySelector("[data-region=answer]")?.addEventListener("click", go);
 }
 

@@ -82,11 +82,12 @@ def measure() -> int:
     for name, scored in given.items():
         say(f"Lighthouse {name:24} " + ", ".join(f"{category} {mark}" for category, mark in scored.items()))
     say(f"malformed links: {malformed}")
+    learners = _learners()
     photographs = _photographs()
     say("marks in photographs: " + ", ".join(f"{name} {count}" for name, count in photographs.items()))
     marks = [{**asdict(row), "ratio": row.ratio} for row in rows]
     found = {"rows": marks, "random problems": counted, "lighthouse": given, "malformed links": malformed,
-             "photographs": photographs}  # fmt: skip
+             "photographs": photographs, "learners": learners}  # fmt: skip
     kept.write_text(json.dumps(found, indent=2), encoding="utf-8")
     say(f"kept in {kept}")
     return 0
@@ -109,6 +110,15 @@ def _sheets(rows: list[Row]) -> dict[str, int]:
         rows += [Row(*measured()) for measured in (sheets.one_sheet, sheets.many_sheets, sheets.placing)]
     with step(f"looking for collisions on {sheets.PROBLEMS} sheets"):
         return dict(sheets.counts())
+
+
+def _learners() -> dict[str, float]:
+    """Simulated learners' mistakes named, and honest drawings failed, per cent; shows the neutral current's table."""
+    learners = importlib.import_module("bench.learners")
+    with step(f"marking {learners.COUNT} simulated learners"):
+        found = learners.simulate("neutral-current", learners.COUNT)
+    say("\nsimulated learners, neutral current\n" + learners.table(found))
+    return dict(found.shares())
 
 
 def _photographs() -> dict[str, float]:

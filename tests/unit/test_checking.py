@@ -13,6 +13,8 @@ from pycore.calculators.registry import CALCULATORS, PAGES
 from pycore.calculators.sum_page import SumPage
 from pycore.practice.codes import TIERS, Code
 from pycore.practice.task import Task
+from pycore.render.checking import form_html
+from pycore.words import plain
 
 CODE = Code(0, "core", "tip-to-tail", "A3", 1234, 56)
 EXAMPLE = default_form(FIELDS)
@@ -147,6 +149,45 @@ def test_a_veiled_page_is_told_nothing_of_the_answer(kind: str):
     assert {"answer", "answer-angle"} <= set(reply["asked"]["labels"])
 
 
+@pytest.mark.parametrize("page", PRACTISED, ids=lambda page: page.slug)
+def test_every_page_that_was_opened_from_a_problem_sheet_holds_its_answer_back(page: SumPage):
+    """Nothing but the problem's sheet comes, whatever is asked for; no field says what is to be worked out of it."""
+    form = default_form(page.fields) | {"sheet": "problem"}
+    request = {"do": "answer", "page": page.slug, "form": form}
+    parts = ["answer", "sheet", "view", "workings", "check"]
+    reply = json.loads(handle(json.dumps({**request, "veiled": True, "parts": parts}))[0])
+    assert ["sheet"] == list(reply["regions"])
+    assert [] == [echo for echo in reply["echo"].values() if echo.get("said") or echo.get("factor")]
+    sheet = reply["regions"]["sheet"]
+    assert "data-phasor" not in sheet
+    told = json.dumps([re.findall(r">([^<>]+)</text>", sheet), reply["asked"], reply["announce"]], ensure_ascii=False)
+    answer = page.answer(form, ("answer",))
+    given = plain(answer.given)
+    for output in (answer.outputs[0], *answer.outputs[1:]):
+        asked = output is answer.outputs[0] or output.name.endswith(("length", "angle", "-after"))
+        number = output.text.partition("\u00a0")[0].partition(" ")[0].strip("°−")
+        if asked and len(number) > 2 and number not in given:
+            assert not re.search(rf"(?<![\d.]){re.escape(number)}(?![\d.])", told), output.name
+
+
+@pytest.mark.parametrize("page", PRACTISED, ids=lambda page: page.slug)
+def test_the_scale_by_which_a_length_is_judged_stands_beside_the_field(page: SumPage):
+    """As the sheet says it, in a scale of one's own too; none where an answer cannot be a length."""
+    form = default_form(page.fields)
+    reply = json.loads(handle(json.dumps({"do": "answer", "page": page.slug, "form": form, "parts": ["check"]}))[0])
+    task = page.task(form)
+    asked = reply["asked"]
+    assert ("mm" in asked["units"]) is (task.scale_words in asked["scale"] and bool(asked["scale"]))
+    assert asked["scale"] == "" or "the scale of this sheet" in asked["scale"]
+    html = str(form_html(page.answer(form, ("check",)).asked))
+    assert asked["scale"] in html
+
+
+def test_a_scale_of_ones_own_is_the_one_that_is_told():
+    asked = ask("answer", form={**EXAMPLE, "scale": "5"}, parts=["check"])["asked"]
+    assert "1\u00a0cm\u00a0=\u00a05\u00a0A" in asked["scale"]
+
+
 def test_what_is_asked_follows_the_conventions():
     reply = ask("answer", form={**EXAMPLE, "method": "components", "angles": "polar", "names": "RYB"}, parts=["check"])
     labels = reply["asked"]["labels"]
@@ -209,7 +250,7 @@ def test_a_reply_links_each_cause_to_its_step():
     given = {"answer": "31.9 A", "answer-how": "drawn"}
     reply = ask("mark", form=EXAMPLE, given=given)
     links = re.findall(r'href="\.\./neutral-current/#([^"]+)" data-to-step="(\d+)"', reply["regions"]["marked"])
-    assert ["3", "11"] == [step for _, step in links]
+    assert ["3", "11"] == [step for _, step in links][:2]
     for link, step in links:
         assert f"&amp;view=lesson&amp;step={step}&amp;ask=1" in link
         assert EXAMPLE["i1"] == opened("#" + link.replace("&amp;", "&"))["form"]["i1"]

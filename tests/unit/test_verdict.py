@@ -1,5 +1,6 @@
 """Drawn, calculated and measured compared on the page: readings, lengths, what is shared, what could be why."""
 
+import json
 import math
 import statistics
 
@@ -11,6 +12,7 @@ from pycore.accuracy import hand
 from pycore.accuracy.agreement import coverage_factor, effective_freedom, verdict
 from pycore.accuracy.instrument import Meter, computed, difference
 from pycore.accuracy.slips import single_slips
+from pycore.api import handle
 from pycore.calculators.interface import Paragraph, Picture, Points
 from pycore.calculators.neutral_current import NeutralCurrent
 from pycore.calculators.neutral_problem import read_problem
@@ -359,3 +361,17 @@ def test_the_picture_is_told_to_those_who_do_not_see_it():
 def test_lengths_follow_the_scale_that_the_sheet_chose():
     one, two = (judged(drawn="52 mm", scale=scale).results()[words.DRAWING].value for scale in ("2", "4"))
     assert two == pytest.approx(2 * one)
+
+
+@pytest.mark.parametrize(
+    ("measured", "points"), [("", False), ("11.6", False), ("14.9", True), ("14.8 14.9 15.1", True)]
+)
+def test_a_reading_that_disagrees_points_at_the_head_of_the_page_to_why(measured: str, points: bool):
+    """Beside the headline, by a button to the working that says why; nothing where they agree."""
+    form = {"i1": "18.4", "i2": "11.2", "i3": "24.6", "measured": measured}
+    request = {"do": "answer", "page": "neutral-current", "form": form, "parts": ["answer", "workings"]}
+    regions = json.loads(handle(json.dumps(request))[0])["regions"]
+    assert points is ("reading and calculation do not agree" in regions["answer"])
+    assert points is ('data-to-working="accuracy"' in regions["answer"])
+    assert 'data-working="accuracy"' in regions["workings"]
+    assert points is ("<strong>they do not agree" in regions["workings"])
