@@ -1,6 +1,5 @@
 """Pages that are read: headings, paragraphs, tables and pictures."""
 
-from collections.abc import Iterable
 
 from pycore.pages.reading import Drawing, Figure, ReadBlock, ReadingPage, Section, Steps, Ways
 from pycore.render.elements import Marks, Markup, h, join
@@ -9,7 +8,6 @@ from pycore.render.phrase import phrase_html
 from pycore.render.site import LANGUAGE, SitePage
 from pycore.render.workings import block_html
 from pycore.words import furniture, readings
-from pycore.words.phrase import Phrase
 from pycore.writers import svg
 
 
@@ -48,7 +46,7 @@ def _section(section: Section, assets: str) -> Markup:
     return h("section", marks, h("h2", None, phrase_html(section.heading)), parts)
 
 
-def reading_page(page: ReadingPage, assets: str, cautions: Iterable[Phrase | str]) -> SitePage:
+def reading_page(page: ReadingPage, assets: str) -> SitePage:
     """A page that is read, as the build writes it; ``assets`` is the way from it to the site's assets."""
     sections = [_section(section, assets) for section in page.sections]
     printing = h("p", {"class": "how-to-print"}, readings.HOW_TO_PRINT) if page.one_sheet else None
@@ -56,7 +54,7 @@ def reading_page(page: ReadingPage, assets: str, cautions: Iterable[Phrase | str
         "header": header_html("../", home=False),
         "kind": "handed" if page.one_sheet else "",
         "main": join(intro_html(page.title, page.lead), *sections, printing),
-        "footer": footer_html("../", tuple(cautions)),
+        "footer": footer_html("../", furniture.CAUTIONS),
     }
     title = f"{page.title} · {furniture.NAME}"
     return SitePage(page.slug, "reading", title, page.description, LANGUAGE, regions)

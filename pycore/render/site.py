@@ -120,23 +120,18 @@ def calculator_page(calculator: Calculator) -> SitePage:
                     _text(calculator.description), LANGUAGE, regions)  # fmt: skip
 
 
-def cautions_of(calculators: Iterable[Calculator]) -> tuple[Phrase | str, ...]:
-    """Every caution of the calculators, each once."""
-    return tuple(dict.fromkeys(caution for calculator in calculators for caution in calculator.cautions))
-
-
 def home_page(calculators: Sequence[Calculator]) -> SitePage:
     """The front page: true drawings of the sheets there are."""
     regions: dict[str, str] = {
         "header": header_html("./", home=True),
         "main": home_html(calculators),
-        "footer": footer_html("./", cautions_of(calculators)),
+        "footer": footer_html("./", furniture.CAUTIONS),
     }
     return SitePage("", "home", f"{furniture.NAME} · {furniture.HOME_TITLE}", furniture.HOME_DESCRIPTION,
                     LANGUAGE, regions)  # fmt: skip
 
 
-def print_setup_page(calculators: Iterable[Calculator]) -> SitePage:
+def print_setup_page() -> SitePage:
     """The print set-up as it opens: its sheet, nothing read and nothing kept yet."""
     form = default_form(setup.FIELDS)
     opened = setup.set_up(form, None)
@@ -145,13 +140,13 @@ def print_setup_page(calculators: Iterable[Calculator]) -> SitePage:
         "header": header_html("../", home=False),
         "intro": intro_html(setup_words.TITLE, setup_words.LEAD),
         "status": status_html(),
-        "footer": footer_html("../", cautions_of(calculators)),
+        "footer": footer_html("../", furniture.CAUTIONS),
     }
     return SitePage(setup.SLUG, "print-setup", f"{setup_words.TITLE} · {furniture.NAME}", setup_words.DESCRIPTION,
                     LANGUAGE, regions)  # fmt: skip
 
 
-def paper_page(page: PaperPage, calculators: Iterable[Calculator]) -> SitePage:
+def paper_page(page: PaperPage) -> SitePage:
     """A page of blank paper with its default sheet."""
     form = default_form(page.fields)
     made = page.make(form)
@@ -164,13 +159,13 @@ def paper_page(page: PaperPage, calculators: Iterable[Calculator]) -> SitePage:
         "noscript": paper.no_script_html(),
         "sheet": paper.sheet_html(made.page, made.page_key),
         "status": status_html(),
-        "footer": footer_html("../", cautions_of(calculators)),
+        "footer": footer_html("../", furniture.CAUTIONS),
     }
     return SitePage(page.slug, "paper", f"{page.title} · {furniture.NAME}", page.description, LANGUAGE,
                     regions)  # fmt: skip
 
 
-def class_set_page(calculators: Iterable[Calculator]) -> SitePage:
+def class_set_page() -> SitePage:
     """The page of class sets as it opens."""
     form = default_form(class_form.FIELDS)
     group = class_form.default_set()
@@ -185,22 +180,20 @@ def class_set_page(calculators: Iterable[Calculator]) -> SitePage:
         "paste": class_marks.paste_html(),
         "noscript": class_set.no_script_html(),
         "status": status_html(),
-        "footer": footer_html("../", cautions_of(calculators)),
+        "footer": footer_html("../", furniture.CAUTIONS),
     }
     return SitePage(class_words.SLUG, "class-set", f"{class_words.TITLE} · {furniture.NAME}", class_words.DESCRIPTION,
                     LANGUAGE, regions)  # fmt: skip
 
 
-def practice_page(calculators: Iterable[Calculator]) -> SitePage:
-    """Free practice as it opens; its cautions are those of the main job, because nothing here is done at a rig."""
-    listed = tuple(calculators)
-    main_job = [calculator for calculator in listed if calculator.topic == 0] or listed
+def practice_page() -> SitePage:
+    """Free practice as it opens."""
     regions: dict[str, str] = {
         **practice.regions(),
         "header": header_html("../", home=False),
         "intro": intro_html(practice_words.TITLE, practice_words.LEAD),
         "status": status_html(),
-        "footer": footer_html("../", cautions_of(main_job)),
+        "footer": footer_html("../", furniture.CAUTIONS),
     }
     return SitePage(practice_words.SLUG, "practice", f"{practice_words.TITLE} · {furniture.NAME}",
                     practice_words.DESCRIPTION, LANGUAGE, regions)  # fmt: skip
@@ -210,8 +203,8 @@ def pages_of(calculators: Iterable[Calculator]) -> tuple[SitePage, ...]:
     """The front page, one page for each calculator in the order given, class sets, blank paper, print set-up."""
     listed = tuple(calculators)
     sheets = (calculator_page(calculator) for calculator in listed)
-    blank = (paper_page(page, listed) for page in PAPER_PAGES.values())
-    return (home_page(listed), *sheets, practice_page(listed), class_set_page(listed), *blank, print_setup_page(listed))
+    blank = (paper_page(page) for page in PAPER_PAGES.values())
+    return (home_page(listed), *sheets, practice_page(), class_set_page(), *blank, print_setup_page())
 
 
 def site_pages() -> tuple[SitePage, ...]:

@@ -86,6 +86,16 @@ HOME_LEAD = (
 HOME_WHAT = "What you get"
 HOME_PAPER = "Paper and instruments"
 HOME_LESSONS = "For the lesson"
+CAUTIONS = (
+    "These sheets teach; they do not size an installation: the local wiring rules and a licensed person decide.",
+    "Readings on a live system are for competent or supervised people on a rig made for it: one conductor in the jaw "
+    "of the clamp, meters and leads of the right measurement category.",
+    "A clamp meter never proves a circuit dead: isolate, and prove dead with a proved tester, before changing a "
+    "connection. A capacitor keeps its charge: discharge it first.",
+    "Never open a neutral on a live system: voltages at single-phase loads can rise to the line voltage and beyond.",
+    "Each sheet’s page has the cautions of its topic. Ask which method your examining body accepts.",
+)
+"""The foot of the pages that belong to no one topic."""
 FOOT_PRIVACY = "Your values stay on this device, in the address of the page. Nothing is sent."
 
 

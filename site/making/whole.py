@@ -114,11 +114,9 @@ def _read_pages(numbers: object, loaded: str) -> list:
     from pycore.pages.readings import reading_pages
     from pycore.pages.study import study_page
     from pycore.render.reading import reading_page
-    from pycore.render.site import cautions_of
 
-    cautions = cautions_of(CALCULATORS.values())
     read = (*lesson_pages(CALCULATORS), *reading_pages(), study_page(numbers), checks_page(checks()))
-    return [reading_page(page, loaded, cautions) for page in read]
+    return [reading_page(page, loaded) for page in read]
 
 
 def licences_text() -> str:

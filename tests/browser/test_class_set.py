@@ -149,7 +149,9 @@ def test_answers_changed_since_are_told_and_what_is_erased_stays_so(sets: Callab
     page.fill("#results", f"{code};{size + 9:.2f}")
     expect(page.locator("[data-marks-said]")).to_contain_text("changed since they were marked")
     expect(page.locator('[data-do="save-marks"]')).to_be_hidden()
-    page.evaluate("""for (const name of ["mark", "erase-results"]) document.querySelector(`[data-do="${name}"]`).click()""")
+    page.evaluate("""for (const name of ["mark", "erase-results"]) {
+      document.querySelector(`[data-do="${name}"]`).click();
+    }""")
     wait_until(page, "document.documentElement.dataset.working === undefined", 60)
     assert ["", ""] == [page.input_value("#results"), page.text_content('[data-region="marks"]')]
     expect(page.locator("[data-marks-said]")).to_contain_text("erased")
