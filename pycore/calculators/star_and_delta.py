@@ -160,6 +160,11 @@ class StarDeltaCase(SumCase):
         given = self.given_words(short=plan.layout.paper == SMALL_SHEET)
         return sheet_words(self, plan, kind, words.TASKS[self.problem["connection"]], given)
 
+    @property
+    def connected(self) -> bool:
+        """Whether any load is there at all; in star the voltages can be drawn without."""
+        return any(load is not None for load in self.solution.given.loads)
+
     def load_text(self, number: int) -> str:
         """A load as it is said."""
         load = self.solution.given.loads[number - 1]
@@ -167,7 +172,9 @@ class StarDeltaCase(SumCase):
 
     def given_words(self, *, short: bool = False) -> str:
         """Loads, connection, voltage and sequence; where room is ``short``, the usual sequence is left out."""
-        if self.solution.balanced:
+        if not self.connected:
+            loads = words.NO_LOADS
+        elif self.solution.balanced:
             loads = words.each(self.load_text(1))
         else:
             named = zip(self.load_names(), (1, 2, 3), strict=True)
@@ -299,7 +306,7 @@ class StarAndDelta(SumPage[StarDeltaCase]):
             made.append(words.balanced_delta(current, branch))
         else:
             made.append(words.unbalanced_delta())
-        if solution.balanced:
+        if solution.balanced and case.connected:
             given = solution.given
             name = "delta" if case.star else "star"
             other = solve(ThreeLoads(name, given.line_voltage, given.loads, given.sequence))

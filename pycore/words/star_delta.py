@@ -26,6 +26,7 @@ VOLTAGE = "Voltage"
 VOLTAGES = {"line": "Voltage between lines", "phase": "Voltage to neutral"}
 LOAD_HELP = "Ohms, such as 20 or 8 + j6; or open. Loads 2 and 3 left empty are like load 1."
 OPEN = "open"
+NO_LOADS = "no loads"
 ZERO = "the first voltage"
 VOLTS = SumWords("voltage", "phase voltages", "volts")
 AMPERES = SumWords("current", "branch currents", "amperes", "this line carries 0 A and no arrow is drawn")
