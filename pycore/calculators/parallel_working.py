@@ -11,7 +11,7 @@ from pycore.calculators.written import degrees_text
 from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR, elastance, inductance
 from pycore.words import Phrase, Symbol
 from pycore.words import parallel as words
-from pycore.words.formula import Formula, Fraction, Function, Number, Root, Row, Square, row
+from pycore.words.formula import Fenced, Formula, Fraction, Function, Number, Root, Row, Square, row
 
 R, X, L, C, G, B, Y = (Symbol(letter) for letter in "RXLCGBY")
 PHI = Symbol("φ")
@@ -92,11 +92,13 @@ class _Working:
         for (place, _, value), one in zip(self.branches, self.solution.admittances, strict=True):
             index = str(place)
             square = Square(self.number(phasor.magnitude(value), "Ω"))
-            for letter, over, ohms, siemens in (
-                ("G", "R", value.real, one.real), ("B", "X", value.imag, 0.0 - one.imag),
-            ):  # fmt: skip
-                general = Fraction(Symbol(over, index), Square(Symbol("Z", index)))
-                filled = Fraction(self.number(ohms, "Ω"), square)
+            reactance = self.number(value.imag, "Ω")
+            for letter, over, minus, ohms, siemens in (
+                ("G", "R", (), self.number(value.real, "Ω"), one.real),
+                ("B", "X", ("−",), Fenced(reactance) if value.imag < 0 else reactance, one.imag),
+            ):
+                general = row(*minus, Fraction(Symbol(over, index), Square(Symbol("Z", index))))
+                filled = row(*minus, Fraction(ohms, square))
                 lines.append(row(Symbol(letter, index), "=", general, "=", filled, "=", self.number(siemens, "S")))
         whole, size = self.solution.whole, phasor.magnitude(self.solution.whole)
         lines += hypotenuse(Y, (G, whole.real), (B, whole.imag), "S", self.mark)

@@ -125,7 +125,8 @@ def added() -> Phrase:
 
 def admittance() -> Phrase:
     """The same by admittances."""
-    return say("The same by admittance: conductances add, and susceptances with their sign (a coil’s +):")
+    return say("The same by admittance, Y = G + jB: conductances add, and susceptances with their sign (a coil’s −, a "
+               "capacitor’s +):")  # fmt: skip
 
 
 def angle() -> Phrase:

@@ -162,6 +162,17 @@ def test_the_working_has_every_step_with_numbers():
     assert any(line.startswith("I = V Y = 230 V × ") for line in found)
 
 
+def test_susceptances_have_the_sign_of_y_equals_g_plus_jb():
+    """1 / (20 + j37.70): B = -37.70 / 42.68 squared = -20.70 mS; 1 / -j67.73 = +j14.77 mS."""
+    answer = PAGE.answer({**EXAMPLE, "b2": "20 Ω + 120 mH", "b3": "47 µF", "supply": "230"})
+    working = next(working for working in answer.workings if working.key == "formula")
+    found = lines_of(working)
+    assert "B₂ = − (X₂)/((Z₂)²) = − (37.70 Ω)/((42.68 Ω)²) = −20.70 mS" in found
+    assert "B₃ = − (X₃)/((Z₃)²) = − ((−67.73 Ω))/((67.73 Ω)²) = 14.77 mS" in found
+    told = " ".join(plain(block.before) for block in working.blocks if hasattr(block, "before"))
+    assert "Y = G + jB" in told and "a coil’s −" in told
+
+
 def test_the_voltage_lies_first_and_currents_are_true():
     answer, found = PAGE.answer(EXAMPLE), results(EXAMPLE)
     assert abs(vector(arrow_of(answer.sheet, "c1")) - 2400 / found["second-scale"]) < 1e-6
