@@ -128,7 +128,7 @@ class AddCase(SumCase):
         """A phasor in polar form, its size as it was typed."""
         writing = self.telling.writing
         amount = f"{quantity.plain(size / writing.factor, writing.mark)}{NO_BREAK_SPACE}{writing.unit}"
-        return f"{amount} at {quantity.plain(round(angle, 1), writing.mark)}°"
+        return sum_words.at_angle(amount, f"{quantity.plain(round(angle, 1), writing.mark)}°")
 
     def rectangular_text(self, value: complex) -> str:
         """A phasor in rectangular form, its parts to four figures of its size."""
@@ -179,7 +179,7 @@ def read_given(reader: Reader, unit: str, *, difference: bool = False) -> tuple[
     for one in shown:
         if one.size < LEAST_SHARE * largest:
             name = f"p{one.number}"
-            reader.fault(name, inputs.apart(reader.label(name), reader.given(name), "one millionth"))
+            reader.fault(name, inputs.apart(reader.label(name), reader.given(name), inputs.MILLIONTH))
     return tuple(shown)
 
 
@@ -206,12 +206,12 @@ class AddPhasors(SumPage[AddCase]):
     def outputs(self, case: AddCase, plan: Plan) -> tuple[Output, ...]:
         """Size and angle, both parts, scale, length, tolerance."""
         writing = case.telling.writing
-        angle = "none" if case.angle is None else quantity.fixed(case.angle, 1, writing.mark) + "°"
+        angle = sum_words.NONE if case.angle is None else quantity.fixed(case.angle, 1, writing.mark) + "°"
         name = words.DIFFERENCE if case.difference else words.RESULT
         size = case.amount(case.size).partition(NO_BREAK_SPACE)[0]
         return (
             Output("sum", case.size, size, writing.unit, say(name)),
-            Output("sum-angle", case.angle, angle, label=say("angle")),
+            Output("sum-angle", case.angle, angle, label=say(sum_words.ANGLE)),
             Output("sum-along", case.total.real, writing.fixed(case.total.real, 1), writing.unit, say(words.PARTS[0])),
             Output("sum-across", case.total.imag, writing.fixed(case.total.imag, 1), writing.unit, say(words.PARTS[1])),
             *outputs_on_paper(case, plan, "sum-length"),

@@ -12,7 +12,7 @@ from pycore.constructions.construction import Arm
 from pycore.quantity import Unreadable, writing_for
 from pycore.words import Phrase, Symbol, say
 from pycore.words import circuits as words
-from pycore.words.sums import SumWords
+from pycore.words.sums import NONE, SumWords
 
 DRAWN_SHARE = 1e-6
 """An arm below this share of the largest is not drawn: no sheet could show it."""
@@ -57,7 +57,7 @@ def side_of(angle: float) -> str:
 def angle_outputs(angle: float | None, factor: float | None, mark: str) -> tuple[Output, ...]:
     """The results of phase angle and power factor; without a value where there is none."""
     if angle is None or factor is None:
-        told, written = words.NO_ANGLE, words.NO_ANGLE
+        told, written = NONE, NONE
     else:
         told = quantity.fixed(angle, 1, mark) + "°"
         written = words.factor_text(quantity.fixed(factor, 3, mark), side_of(angle))

@@ -4,6 +4,7 @@ import math
 
 from pycore import phasor, quantity
 from pycore.quantity import NO_BREAK_SPACE
+from pycore.words import sums as words
 
 
 def amount(value: float, unit: str, mark: str, figures: int = 4) -> str:
@@ -29,7 +30,7 @@ def polar(value: complex, unit: str, mark: str) -> str:
     size = phasor.magnitude(value)
     if size == 0:
         return f"0{NO_BREAK_SPACE}{unit}"
-    return f"{amount(size, unit, mark)} at {quantity.plain(round(phasor.angle(value), 1), mark)}°"
+    return words.at_angle(amount(size, unit, mark), f"{quantity.plain(round(phasor.angle(value), 1), mark)}°")
 
 
 def impedance(value: complex, mark: str) -> str:

@@ -261,11 +261,11 @@ class HarmonicsInTheNeutral(SumPage[HarmonicCase]):
         made = [Output("neutral-current", found.neutral, case.number(found.neutral), unit, say(words.NEUTRAL))]
         for order in found.orders:
             size = phasor.magnitude(order.neutral)
-            name = say("{name}, order {order}", name=Symbol("I", "N"), order=str(order.number))
-            made.append(Output(f"neutral-{order.number}", size, case.number(size), unit, name))
+            label = words.of_one_order(order.number)
+            made.append(Output(f"neutral-{order.number}", size, case.number(size), unit, label))
         for number, size in enumerate(found.lines, start=1):
-            line = say("{line}, all orders", line=case.lines[number - 1])
-            made.append(Output(f"line-{number}", size, case.number(size), unit, line))
+            label = words.of_all_orders(case.lines[number - 1])
+            made.append(Output(f"line-{number}", size, case.number(size), unit, label))
         return (*made, *outputs_on_paper(case, plan, "sum-length"))
 
     def summary(self, case: HarmonicCase, plan: Plan) -> tuple[Phrase, ...]:

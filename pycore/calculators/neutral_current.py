@@ -20,6 +20,7 @@ from pycore.sheet.plan import Plan
 from pycore.words import Phrase, inputs, say
 from pycore.words import neutral as words
 from pycore.words import verdict as verdict_words
+from pycore.words.sums import NONE, listed
 
 
 def _outputs(case: NeutralCase, plan: Plan) -> tuple[Output, ...]:
@@ -27,16 +28,16 @@ def _outputs(case: NeutralCase, plan: Plan) -> tuple[Output, ...]:
     angle_text = "" if solution.angle is None else quantity.fixed(solution.angle, 1, writing.mark) + "°"
     current = case.amount(solution.current).partition(NO_BREAK_SPACE)[0]
     made = [
-        Output("neutral-current", solution.current, current, writing.unit, say("Neutral")),
+        Output("neutral-current", solution.current, current, writing.unit, say(words.NEUTRAL)),
         Output(
-            "neutral-angle", solution.angle, angle_text or "none",
+            "neutral-angle", solution.angle, angle_text or NONE,
             label=words.angle_label(case.telling.voltage, case.lines[0], mirrored=case.picture.sense < 0),
         ),
         *outputs_on_paper(case, plan, "neutral-length"),
     ]  # fmt: skip
     if case.problem.measured is not None:
         measured = case.problem.measured
-        made.append(Output("measured", measured, case.reading(), label=say("meter on the neutral")))
+        made.append(Output("measured", measured, case.reading(), label=say(words.METER_ON_NEUTRAL)))
     return tuple(made)
 
 
@@ -80,7 +81,7 @@ def _notices(case: NeutralCase, plan: Plan) -> tuple[Phrase, ...]:
     load = case.problem.load.currents
     zero = [case.lines[index] for index, size in enumerate(load) if size == 0]
     if zero:
-        told = " and ".join(zero)
+        told = listed(zero)
         made.append(words.zero_line(told) if len(zero) == 1 else words.zero_lines(told))
     if case.method != case.problem["method"]:
         made.append(words.one_line(case.lines[case.arms[0].number - 1]))
@@ -169,7 +170,7 @@ class NeutralCurrent(SumPage[NeutralCase]):
     def calculated(self, case: NeutralCase, plan: Plan) -> tuple[Working, ...]:
         """The closed formula, and how near hand and meter can come."""
         formula = Working(
-            "formula", say("By the closed formula"), formula_blocks(case.symbol, case.solution, case.telling.writing)
+            "formula", say(words.BY_FORMULA), formula_blocks(case.symbol, case.solution, case.telling.writing)
         )
         return formula, NeutralAccuracy(case).working(plan)
 

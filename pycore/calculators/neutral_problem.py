@@ -76,7 +76,7 @@ def _currents(reader: Reader) -> tuple[float, float, float]:
             reader.fault(name, inputs.all_zero(reader.label(name), reader.given(name)))
     for name, value in zip(("i1", "i2", "i3"), read, strict=True):
         if value and value < LEAST_SHARE * largest:
-            message = inputs.apart(reader.label(name), reader.given(name), "one millionth")
+            message = inputs.apart(reader.label(name), reader.given(name), inputs.MILLIONTH)
             reader.fault(name, message)
     return (read[0] or 0.0, read[1] or 0.0, read[2] or 0.0)
 

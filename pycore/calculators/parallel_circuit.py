@@ -256,7 +256,8 @@ class ParallelCircuit(SumPage[ParallelCase]):
         for number, value in zip(case.given.numbers, case.solution.impedances, strict=True):
             size = figures(phasor.magnitude(value), "Ω", mark)
             angle = quantity.fixed(phasor.angle(value), 1, mark) + "°"
-            made[f"b{number}"] = {"said": f"Z{NO_BREAK_SPACE}={NO_BREAK_SPACE}{size} at {angle}"}
+            told = sum_words.at_angle(size, angle)
+            made[f"b{number}"] = {"said": f"Z{NO_BREAK_SPACE}={NO_BREAK_SPACE}{told}"}
         return made
 
     def faults(self, case: ParallelCase) -> tuple[Fault, ...]:

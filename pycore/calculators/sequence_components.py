@@ -139,7 +139,8 @@ class SequenceCase(SumCase):
         told = []
         for size, angle in self.given:
             amount = f"{quantity.plain(size, mark)}{NO_BREAK_SPACE}{unit}"
-            told.append(f"{amount} at {quantity.plain(round(angle, 1), mark)}°" if size else amount)
+            pointing = f"{quantity.plain(round(angle, 1), mark)}°"
+            told.append(sum_words.at_angle(amount, pointing) if size else amount)
         return ", ".join(told)
 
 
@@ -178,7 +179,7 @@ def _read(reader: Reader, unit: str) -> Given:
         reader.fault("p1", words.nothing_here(reader.label("p1")))
     for name, (size, _) in zip(NAMES, made, strict=True):
         if not reader.faults and 0 < size < LEAST_SHARE * largest:
-            reader.fault(name, inputs.apart(reader.label(name), reader.given(name), "one millionth"))
+            reader.fault(name, inputs.apart(reader.label(name), reader.given(name), inputs.MILLIONTH))
     return made[0], made[1], made[2]
 
 
@@ -205,19 +206,19 @@ class SequenceComponents(SumPage[SequenceCase]):
     def outputs(self, case: SequenceCase, plan: Plan) -> tuple[Output, ...]:
         """Three times the component that is drawn, then all three, and the neutral."""
         writing, mark = case.telling.writing, case.telling.mark
-        angle = "none" if case.angle is None else quantity.fixed(case.angle, 1, mark) + "°"
+        angle = sum_words.NONE if case.angle is None else quantity.fixed(case.angle, 1, mark) + "°"
         size = case.amount(case.size).partition(NO_BREAK_SPACE)[0]
         made = [
             Output("threefold", case.size, size, writing.unit, say(words.three_times(case.part))),
-            Output("threefold-angle", case.angle, angle, label=say("angle")),
+            Output("threefold-angle", case.angle, angle, label=say(sum_words.ANGLE)),
         ]
         for part in TURNS:
             value: complex = getattr(case.components, part)
             told = case.amount(phasor.magnitude(value)).partition(NO_BREAK_SPACE)[0]
             pointing = None if value == 0 else phasor.angle(value)
-            says = "none" if pointing is None else quantity.fixed(pointing, 1, mark) + "°"
+            says = sum_words.NONE if pointing is None else quantity.fixed(pointing, 1, mark) + "°"
             made.append(Output(part, phasor.magnitude(value), told, writing.unit, say(words.NAMES[part])))
-            made.append(Output(f"{part}-angle", pointing, says, label=say("its angle")))
+            made.append(Output(f"{part}-angle", pointing, says, label=say(words.ITS_ANGLE)))
         if case.problem["unit"] == "A":
             together = phasor.magnitude(case.components.together)
             told = case.amount(together).partition(NO_BREAK_SPACE)[0]

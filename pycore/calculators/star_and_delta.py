@@ -264,28 +264,28 @@ class StarAndDelta(SumPage[StarDeltaCase]):
     def outputs(self, case: StarDeltaCase, plan: Plan) -> tuple[Output, ...]:
         """What is drawn, then every line and phase value, and the power."""
         solution, mark, writing = case.solution, case.telling.mark, case.telling.writing
-        angle = "none" if case.angle is None else quantity.fixed(case.angle, 1, mark) + "°"
+        angle = sum_words.NONE if case.angle is None else quantity.fixed(case.angle, 1, mark) + "°"
         size = case.amount(case.size).partition(NO_BREAK_SPACE)[0]
         names = conventions.NAMES[case.problem["names"]]
         made = [
             Output("result", case.size, size, writing.unit, words.drawn(case.telling.tags["sum"], star=case.star)),
-            Output("result-angle", case.angle, angle, label=say("angle")),
-            _value("phase-voltage", phasor.magnitude(solution.phases[0]), "V", mark, say("phase voltage")),
-            _value("line-voltage", solution.given.line_voltage, "V", mark, say("line voltage")),
+            Output("result-angle", case.angle, angle, label=say(sum_words.ANGLE)),
+            _value("phase-voltage", phasor.magnitude(solution.phases[0]), "V", mark, say(words.PHASE_VOLTAGE)),
+            _value("line-voltage", solution.given.line_voltage, "V", mark, say(words.LINE_VOLTAGE)),
         ]
-        for kind, values, label in (("branch", solution.branches, "load {n}"), ("line", solution.lines, "line {n}")):
+        labels = [(words.of_load(number), words.of_line(name)) for number, name in enumerate(names, start=1)]
+        for place, (kind, values) in enumerate((("branch", solution.branches), ("line", solution.lines))):
             made += [
-                _value(f"{kind}-{number}", phasor.magnitude(value), "A", mark,
-                       say(label, n=str(number) if kind == "branch" else names[number - 1]))
-                for number, value in enumerate(values, start=1)
-            ]  # fmt: skip
+                _value(f"{kind}-{number}", phasor.magnitude(value), "A", mark, label[place])
+                for number, (value, label) in enumerate(zip(values, labels, strict=True), start=1)
+            ]
         apparent = phasor.magnitude(solution.power)
         made += [
             _value("power", solution.power.real, "W", mark, say(words.POWER)),
             _value("reactive", solution.power.imag, "var", mark, say(words.REACTIVE)),
             Output("factor", solution.power.real / apparent, quantity.fixed(solution.power.real / apparent, 3, mark),
                    label=say(words.FACTOR))
-            if apparent else Output("factor", None, "none", label=say(words.FACTOR)),
+            if apparent else Output("factor", None, sum_words.NONE, label=say(words.FACTOR)),
         ]  # fmt: skip
         return (*made, *outputs_on_paper(case, plan, "result-length"))
 
@@ -311,8 +311,8 @@ class StarAndDelta(SumPage[StarDeltaCase]):
             name = "delta" if case.star else "star"
             other = solve(ThreeLoads(name, given.line_voltage, given.loads, given.sequence))
             flows = figures.amount(phasor.magnitude(other.lines[0]), "A", mark)
-            here = f"{current} and {figures.amount(solution.power.real, 'W', mark)}"
-            made.append(words.other_connection(name, flows, figures.amount(other.power.real, "W", mark), here))
+            power, here = (figures.amount(one.power.real, "W", mark) for one in (other, solution))
+            made.append(words.other_connection(name, flows, power, current, here))
         return tuple(made)
 
     def calculated(self, case: StarDeltaCase, plan: Plan) -> tuple[Working, ...]:

@@ -57,8 +57,8 @@ def outputs_on_paper(case: SumCase, plan: Plan, name: str) -> tuple[Output, ...]
     writing = case.telling.writing
     length = case.size * plan.factor
     made = [
-        Output("scale", plan.scale, case.telling.scale(plan.scale), label=say("scale")),
-        Output(name, length, length_text(length, writing.mark), label=say("length on the sheet")),
+        Output("scale", plan.scale, case.telling.scale(plan.scale), label=say(sum_words.SCALE)),
+        Output(name, length, length_text(length, writing.mark), label=say(sum_words.LENGTH)),
     ]
     if case.companions:
         label = sum_words.second_label(case.companions.words.plural)
@@ -84,7 +84,7 @@ def small_notices(case: SumCase, plan: Plan) -> list[Phrase]:
     small = [case.lines[arm.number - 1] for arm in case.arms if arm.size * plan.factor < DOT_BELOW]
     if not small:
         return []
-    told = " and ".join(small)
+    told = sum_words.listed(small)
     return [words.small_line(told) if len(small) == 1 else words.small_lines(told)]
 
 

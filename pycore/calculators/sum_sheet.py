@@ -107,8 +107,8 @@ def _head(case: SumCase, kind: str) -> tuple[Phrase, Phrase, Phrase, Phrase]:
     unit = say("{unit}", unit=case.units_head())
     origin = case.telling.voltage if case.telling.polar else case.telling.reference
     if case.printed != "usual":
-        return ((), unit, say("mm"), say(moves_list.HEAD_ANGLE))
-    return (say("phasor"), unit, say("mm"), say("angle from {origin}", origin=origin))
+        return ((), unit, ("mm",), say(moves_list.HEAD_ANGLE))
+    return (say(sum_words.PHASOR), unit, ("mm",), sum_words.angle_from(origin))
 
 
 def _scale_words(case: SumCase, plan: Plan, issue: Issue | None) -> tuple[str, str]:

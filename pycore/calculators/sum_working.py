@@ -11,6 +11,7 @@ from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE, Writing
 from pycore.words import Phrase, Symbol, say
 from pycore.words import neutral as words
+from pycore.words import sums as sum_words
 from pycore.words.formula import (
     Fenced,
     Formula,
@@ -79,9 +80,7 @@ class ComponentsWorking:
         head: tuple[Phrase, ...] = (
             (self.case.part_word,),
             say("{unit}", unit=unit),
-            say("angle {theta}", theta=Symbol("θ")),
-            say("level, {i} {f} {theta}", i=letter, f=level, theta=Symbol("θ")),
-            say("upright, {i} {f} {theta}", i=letter, f=upright, theta=Symbol("θ")),
+            *sum_words.part_heads(letter, level, upright),
         )
         rows = [
             (

@@ -5,7 +5,7 @@ from pycore.words.phrase import Phrase, say
 
 LAGGING, LEADING = "lagging", "leading"
 FREQUENCY = "Frequency"
-ANGLE, FACTOR, NO_ANGLE = "phase angle", "power factor", "none"
+ANGLE, FACTOR = "phase angle", "power factor"
 CAUTIONS = (
     "A capacitor keeps its charge after the supply is off: discharge it through a resistor and prove it dead before "
     "touching anything.",

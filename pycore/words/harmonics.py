@@ -82,6 +82,16 @@ def of_order(order: int, sequence: str, lines: str, neutral: str) -> Phrase:
     )  # fmt: skip
 
 
+def of_one_order(order: int) -> Phrase:
+    """Label of one order's part in the neutral."""
+    return say("{name}, order {order}", name=Symbol("I", "N"), order=str(order))
+
+
+def of_all_orders(line: str) -> Phrase:
+    """Label of a line's r.m.s. value."""
+    return say("{line}, all orders", line=line)
+
+
 def drawn(order: int, amount: str, length: str) -> Phrase:
     """Which order is on the sheet."""
     return say("drawn: order {order}, {amount}, {length}", order=str(order), amount=amount, length=length)

@@ -56,6 +56,9 @@ def too_small(label: str, given: str, limit: str) -> str:
     return f"{label} is too small to show: {quoted(given)}. Accepted is 0, or {limit} and more."
 
 
+MILLIONTH = "one millionth"
+
+
 def apart(label: str, given: str, ratio: str) -> str:
     """Two sizes too far from each other for one sheet."""
     return (

@@ -24,6 +24,9 @@ CAUTIONS = (
 )
 
 
+NEUTRAL, METER_ON_NEUTRAL, BY_FORMULA = "Neutral", "meter on the neutral", "By the closed formula"
+
+
 def angle_by_protractor(angle: str, sense: str, origin: Name) -> Phrase:
     """Where the neutral points, as a protractor reads it."""
     return say("{angle} {sense} from {origin}", angle=angle, sense=sense, origin=origin)

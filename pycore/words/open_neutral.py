@@ -150,7 +150,8 @@ def opened(amount: str) -> Phrase:
 
 
 COMPARE = "Both cases side by side"
-HEAD = ("line", "load", "voltage, whole", "current, whole", "voltage, open", "share", "current, open")
+LINE, SUM = "line", "sum"
+HEAD = (LINE, "load", "voltage, whole", "current, whole", "voltage, open", "share", "current, open")
 
 
 def millman() -> Phrase:

@@ -26,6 +26,7 @@ PARTS = (("zero", "zero"), ("positive", "positive"), ("negative", "negative"))
 UNIT = "Quantity"
 UNITS = (("A", "line currents, in amperes"), ("V", "phase voltages, in volts"))
 ZERO = "the 0° direction"
+ITS_ANGLE = "its angle"
 WORDS = {
     "A": SumWords("current", "line currents", "amperes", "this component is nothing and no arrow is drawn"),
     "V": SumWords("voltage", "phase voltages", "volts", "this component is nothing and no arrow is drawn"),

@@ -31,6 +31,7 @@ ZERO = "the first voltage"
 VOLTS = SumWords("voltage", "phase voltages", "volts")
 AMPERES = SumWords("current", "branch currents", "amperes", "this line carries 0 A and no arrow is drawn")
 CALCULATED = "Line and phase values"
+PHASE_VOLTAGE, LINE_VOLTAGE = "phase voltage", "line voltage"
 POWER, REACTIVE, FACTOR = "power of all three", "reactive power", "power factor"
 HEAD = ("load", "voltage", "branch current", "line", "line current")
 
@@ -129,10 +130,21 @@ def equal_star(current: str) -> Phrase:
     return say("In star each line current is its load’s own: {current}.", current=current)
 
 
-def other_connection(connection: str, line: str, power: str, here: str) -> Phrase:
+def other_connection(connection: str, line: str, power: str, here: str, power_here: str) -> Phrase:
     """The same loads connected the other way."""
-    return say("The same three loads in {connection}: {line} in each line and {power}, instead of {here}.",
-               connection=connection, line=line, power=power, here=here)  # fmt: skip
+    return say("The same three loads in {connection}: {line} in each line and {power}, instead of {here} and "
+               "{power_here}.",
+               connection=connection, line=line, power=power, here=here, power_here=power_here)  # fmt: skip
+
+
+def of_load(number: int) -> Phrase:
+    """Label of a load's current."""
+    return say("load {n}", n=str(number))
+
+
+def of_line(name: str) -> Phrase:
+    """Label of a line's current."""
+    return say("line {n}", n=name)
 
 
 def phase_voltage() -> Phrase:

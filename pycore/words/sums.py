@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from pycore.words.phrase import Phrase, say
+from pycore.words.phrase import Phrase, Symbol, say
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,6 +32,35 @@ NEUTRAL = SumWords(
     "the returning current",
     "What flows out through the lines comes back through the neutral.",
 )
+
+
+NONE = "none"
+ANGLE, SCALE, LENGTH, PHASOR = "angle", "scale", "length on the sheet", "phasor"
+
+
+def angle_from(origin: Phrase) -> Phrase:
+    """Head of a sheet's column of angles."""
+    return say("angle from {origin}", origin=origin)
+
+
+def part_heads(letter: Symbol, level: str, upright: str) -> tuple[Phrase, Phrase, Phrase]:
+    """Heads of the table of components: the angle, and both parts by their functions."""
+    theta = Symbol("θ")
+    return (
+        say("angle {theta}", theta=theta),
+        say("level, {i} {f} {theta}", i=letter, f=level, theta=theta),
+        say("upright, {i} {f} {theta}", i=letter, f=upright, theta=theta),
+    )
+
+
+def at_angle(amount: str, angle: str) -> str:
+    """A phasor in polar form: 20 A at 60°."""
+    return f"{amount} at {angle}"
+
+
+def listed(names: Sequence[str]) -> str:
+    """Two names and more in a sentence."""
+    return " and ".join(names)
 
 
 def closed() -> Phrase:

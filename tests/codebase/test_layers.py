@@ -29,6 +29,7 @@ FORBIDDEN_MODULES = {
 }  # fmt: skip
 LIBRARIES = {"pydyf": "writers/pdf.py", "segno": "writers/qr.py"}
 """Packages that are not of the standard library, each with the one module that may import it."""
+WORDS_BY_THEMSELVES = {"none", " and ", " or ", "one millionth"}
 LONGEST_FILE = 400
 LONGEST_FUNCTION = 60
 USUAL_FUNCTION = 25
@@ -71,6 +72,22 @@ def faults_in_imports(path: Path, module: ast.Module) -> list[str]:
         if other not in LAYERS or (other != layer and LAYERS.index(other) > LAYERS.index(layer)):
             faults.append(f"{name_of(path)}:{line} imports {name}")
     return faults
+
+
+def words_said(module: ast.Module) -> Iterator[str]:
+    """Sentences that a module writes itself: what it hands to ``say`` beyond named values, and words by themselves."""
+    for node in ast.walk(module):
+        if isinstance(node, ast.Constant) and node.value in WORDS_BY_THEMSELVES:
+            yield f"{node.lineno}: {node.value!r}"
+        if isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id == "say" and node.args:
+            told = node.args[0]
+            if isinstance(told, ast.Constant) and re.search(r"[A-Za-z]", re.sub(r"\{\w+\}", "", str(told.value))):
+                yield f"{node.lineno}: {told.value!r}"
+
+
+@pytest.mark.parametrize("path", [path for path in MODULES if layer_of(path) == "calculators"], ids=name_of)
+def test_a_calculator_leaves_its_words_to_the_floor_of_words(path: Path):
+    assert [] == list(words_said(tree(path)))
 
 
 @pytest.mark.parametrize("path", MODULES, ids=name_of)
