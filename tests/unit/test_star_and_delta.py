@@ -116,7 +116,7 @@ def test_all_loads_open_in_star_leave_the_voltages():
     assert 0 == found["line-1"] == found["power"] and found["factor"] is None
     form = {"z1": "open", "z2": "open", "z3": "open", "connection": "star"}
     told = plain(PAGE.answer(form, ()).given).replace("\u00a0", " ")
-    assert "no loads in star on 400 V between lines" == told
+    assert told.startswith("no loads in star on 400 V between lines")
     assert "The same three loads" not in remarks(**form)
 
 
