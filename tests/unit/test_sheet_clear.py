@@ -1,7 +1,9 @@
 """Nothing on a sheet touches what it should not: labels, table, title block, notes, bars, frame."""
 
 from collections import Counter
+from collections.abc import Callable
 
+import numpy as np
 import pytest
 from host.problems import ask, forms
 from host.problems import form as form_of
@@ -18,7 +20,7 @@ COUNT = 300
 
 def touching(words: list[Lettered], ink: list[Stroke], frame: Box) -> list[str]:
     """Every text that touches a stroke or another text, or leaves the frame, each said in words."""
-    said = []
+    said, near = [], _near(ink)
     for index, text in enumerate(words):
         if not frame.holds(text.box):
             said.append(f"{text.words!r} ({text.group}) leaves the frame")
@@ -29,10 +31,26 @@ def touching(words: list[Lettered], ink: list[Stroke], frame: Box) -> list[str]:
         ]
         said += [
             f"{text.words!r} ({text.group}) touches {stroke.source}"
-            for stroke in ink
+            for stroke in near(text.box)
             if text.box.grown(stroke.half).meets_segment(stroke.start, stroke.end)
         ]
     return said
+
+
+def _near(ink: list[Stroke]) -> Callable[[Box], list[Stroke]]:
+    """A function that gives the strokes whose own rectangle, ink included, meets a box: few of a sheet's thousands."""
+    if not ink:
+        return lambda box: []
+    ends = np.array([(*stroke.start, *stroke.end) for stroke in ink])
+    half = np.array([stroke.half for stroke in ink]) + 1e-6  # what lies on an edge is left to the exact test
+    left, right = np.minimum(ends[:, 0], ends[:, 2]) - half, np.maximum(ends[:, 0], ends[:, 2]) + half
+    bottom, top = np.minimum(ends[:, 1], ends[:, 3]) - half, np.maximum(ends[:, 1], ends[:, 3]) + half
+
+    def near(box: Box) -> list[Stroke]:
+        meets = (left < box.right) & (right > box.left) & (bottom < box.top) & (top > box.bottom)
+        return [ink[index] for index in np.flatnonzero(meets)]
+
+    return near
 
 
 def faults_of(page: Page) -> list[str]:
@@ -45,6 +63,24 @@ def told(faults: list[tuple[int, str]]) -> str:
     kinds = Counter(" ".join(word for word in fault.split() if word in ("touches", "overlaps", "leaves"))
                     for _, fault in faults)  # fmt: skip
     return f"{dict(kinds)}\n" + "\n".join(f"problem {number}: {fault}" for number, fault in faults[:20])
+
+
+def test_the_eye_for_touching_sees_what_each_pair_alone_would_show():
+    """The strokes that are near are all that can touch: texts moved about random sheets, with and without the choice."""
+    seen = 0
+    for number, form in enumerate(forms(12)):
+        page = NEUTRAL.sheet_page(form)
+        ink = strokes(page)
+        near = _near(ink)
+        for text in texts(page):
+            left, bottom, right, top = text.box
+            box = Box(left + number, bottom - 2 * number, right + number, top - 2 * number)
+            touched = [stroke for stroke in ink if box.grown(stroke.half).meets_segment(stroke.start, stroke.end)]
+            chosen = near(box)
+            seen += len(touched)
+            assert touched == [one for one in chosen if box.grown(one.half).meets_segment(one.start, one.end)]
+            assert len(chosen) < len(ink)
+    assert seen > 50
 
 
 def test_no_text_of_three_hundred_random_sheets_touches_a_line_or_another_text_or_leaves_the_frame():
