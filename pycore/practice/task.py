@@ -19,8 +19,8 @@ READ_TO = 0.5
 ROUNDED = READ_TO * READ_TO / 12.0
 """Variance of what is lost by that: evenly spread over the step (JCGM 100:2008, 4.3.7)."""
 JUDGED_BY = 2.5
-"""Standard deviations within which a drawing is taken for right: the 95 % ellipse's 2.448 and a little more, so that of
-right drawings, whose tails are longer than a bell's where lines cross flatly, under 5 in 100 must be looked at again."""
+"""Standard deviations within which a drawing is taken for right: the 95 % ellipse's 2.448 and a little more. Where
+lines cross flatly drawings have longer tails than a bell, and of right ones under 5 in 100 are to look at again."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -210,7 +210,7 @@ SEE_WHY = "What could be why"
 
 def reading_disagrees(can: str) -> Phrase:
     """At the head of the page: a reading is further from the calculation than the meters explain."""
-    return say("The meters can explain {can}: **reading and calculation do not agree.**", can=can)
+    return say("The meters explain no more than {can}: **reading and calculation do not agree.**", can=can)
 
 
 def picture_row(short: str, value: str, half: str) -> str:
