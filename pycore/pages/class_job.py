@@ -21,8 +21,8 @@ from pycore.words import class_set as words
 
 SAME = 1e-9
 """Share of a value within which a phasor has it for its size."""
-KEY = 2
-"""The part of the file after problem sheets (0) and overlays (1)."""
+SHEETS, OVERLAYS, KEY = 0, 1, 2
+"""The parts of the file, in their order."""
 Result = tuple[dict[str, Any], bytes | None]
 
 
@@ -136,9 +136,13 @@ class _Making:
                     for page in made if isinstance(made, tuple) else (made,):
                         self.writer.add(page, part)
                 yield said
-        for number, page in enumerate(class_key.pages(group, self.rows), start=1):
+        for number, page in enumerate(class_key.pages(group, self.rows, self.counts()), start=1):
             self.writer.add(page, KEY)
             yield words.key_working(number), 0.95
+
+    def counts(self) -> tuple[int, int]:
+        """Pages of problem sheets and of overlays: large print and easy reading have several to a sheet."""
+        return self.writer.pages_of(SHEETS), self.writer.pages_of(OVERLAYS)
 
     def _opening(self, learner: Learner) -> Opening:
         qr = self.group.chosen["opens"] == "qr"
@@ -162,7 +166,9 @@ def pdf_job(group: ClassSet, opening: Opening, correction: Point) -> Job:
     def result() -> Result:
         title = words.file_title(str(group.code))
         data: bytes = making.writer.finish(title, subject=words.TITLE)
-        return {"filename": words.file_name(str(group.code), "pdf"), "type": "application/pdf"}, data
+        told = words.saved(*class_key.ranges_of(making.counts()))
+        name = words.file_name(str(group.code), "pdf")
+        return {"filename": name, "type": "application/pdf", "told": told}, data
 
     return Job(making.sheets(), result)
 

@@ -29,18 +29,25 @@ def _title(group: ClassSet) -> str:
     return words.heading(group.topic.title, tiers[group.code.tier], method)
 
 
-def _ranges(group: ClassSet) -> str:
-    count = group.learners
-    sheets = f"1–{count}" if count > 1 else "1"
-    overlays = f"{count + 1}–{2 * count}" if count > 1 else "2"
-    return words.ranges(sheets, overlays if group.chosen["overlays"] == "yes" else "")
+Counts = tuple[int, int]
+"""How many pages of the file hold problem sheets, and how many overlays."""
 
 
-def _notes(group: ClassSet, *, angled: bool) -> tuple[str, ...]:
+def ranges_of(counts: Counts) -> tuple[str, str]:
+    """Which pages of the file problem sheets and overlays are on, "" for none."""
+    made, first = [], 1
+    for count in counts:
+        last = first + count - 1
+        made.append("" if not count else f"{first}–{last}" if count > 1 else f"{first}")
+        first = last + 1
+    return made[0], made[1]
+
+
+def _notes(group: ClassSet, counts: Counts, *, angled: bool) -> tuple[str, ...]:
     limits = words.hand_tolerance(angled=angled) if group.limits == NO_LIMITS else words.own_tolerance()
     return (
         words.back(str(group.code)),
-        f"{_ranges(group)} {words.lengths_at(group.chosen['scale'] == 'open')} "
+        f"{words.ranges(*ranges_of(counts))} {words.lengths_at(group.chosen['scale'] == 'open')} "
         + words.marks(*group.marks, angled=angled),
         limits,
     )
@@ -116,7 +123,7 @@ def _answer_row(row: Row, columns: Columns) -> tuple[Lines, ...]:
     return tuple(made)
 
 
-def answers(group: ClassSet, rows: Sequence[Row]) -> Ledger:
+def answers(group: ClassSet, rows: Sequence[Row], counts: Counts) -> Ledger:
     """The first table: what is given and what is right."""
     columns = columns_of(rows)
     headings = [Heading((words.PLACE,)), Heading((words.NAME, words.CODE), "start")]
@@ -132,7 +139,7 @@ def answers(group: ClassSet, rows: Sequence[Row]) -> Ledger:
     if columns.first:
         headings += [Heading((words.FIRST,)), Heading((words.FIRST_ANGLE_SHORT,))]
     made = tuple(_answer_row(row, columns) for row in rows)
-    notes = _notes(group, angled=columns.angled)
+    notes = _notes(group, counts, angled=columns.angled)
     return Ledger(_title(group), str(group.code), notes, (), tuple(headings), made, words.FOOT, 2)
 
 
@@ -204,9 +211,9 @@ def slips(group: ClassSet, rows: Sequence[Row], how: str, listed: Sequence[Colum
         )
 
 
-def pages(group: ClassSet, rows: Sequence[Row]) -> Iterator[Page]:
-    """Every page of the key, numbered through."""
-    ledgers = [answers(group, rows)]
+def pages(group: ClassSet, rows: Sequence[Row], before: Counts) -> Iterator[Page]:
+    """Every page of the key, numbered through; ``before``: the pages of the file that stand before it."""
+    ledgers = [answers(group, rows, before)]
     for how in WAYS:
         listed = key.columns(rows, how)
         if listed:

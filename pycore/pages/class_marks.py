@@ -91,7 +91,7 @@ class Marking:
         remarks = [words.again(self.seen[written])] if written in self.seen else []
         self.seen.setdefault(written, entry.line)
         if set_of(code) != self.group.code:
-            remarks.append(words.other_set())
+            remarks.append(words.other_set(str(set_of(code))))
         marked = reply.marked
         shown = marked.causes[:MOST_NAMED] if marked.band != ACCEPT and not (reply.meant or reply.follows) else ()
         return Result(

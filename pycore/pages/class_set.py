@@ -55,7 +55,7 @@ FIELDS: tuple[Field, ...] = (
     _TOPIC,
     choice_field("tier", words.TIER, "method", "core", words.TIERS, words.TIER_HELP),
     Field("learners", words.LEARNERS, "quantity", "count", "30", help=words.LEARNERS_HELP),
-    choice_field("method", words.METHOD, "method", "any", words.METHODS, words.METHOD_HELP),
+    choice_field("method", words.METHOD, "sheets", "any", words.METHODS, words.METHOD_HELP),
     choice_field("paper", words.PAPER, "sheets", "A4", tuple((paper, paper) for paper in codes.PAPERS)),
     choice_field("scale", words.SCALE, "sheets", "given", words.SCALES),
     choice_field("overlays", words.OVERLAYS, "sheets", "yes", words.OVERLAY_CHOICES),

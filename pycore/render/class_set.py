@@ -1,7 +1,7 @@
 """The page of class sets as HTML, and the replies to what it asks.
 
-The page's regions: ``set`` (which set the form asks for, what it holds, what there is to say of it) and
-``sheet`` (the first learner's sheet). The form stands outside them.
+The page's regions: ``set`` (which set the form asks for, what it holds, what there is to say of it) and ``sheet`` (the
+first learner's sheet). The form stands outside them.
 """
 
 from collections.abc import Mapping
@@ -105,9 +105,8 @@ def _roll() -> Markup:
 def _group(name: str, title: str, form: Mapping[str, str]) -> Markup:
     extra: Markup | None = None
     if name == "again":
-        buttons = (("open-code", words.OPEN_CODE), ("new-values", words.NEW_VALUES))
-        made = [h("button", {"type": "button", "class": "plain", "data-do": do}, label) for do, label in buttons]
-        extra = h("div", {"class": "row"}, made)
+        button = h("button", {"type": "button", "class": "plain", "data-do": "open-code"}, words.OPEN_CODE)
+        extra = h("div", {"class": "row"}, button)
     inside = _roll() if name == "roll" else h("div", {"class": "fields"}, _fields(name, form), extra)
     marks: Marks = {"class": "group", "data-group": name}
     return h("details", marks, h("summary", None, title), inside)
@@ -136,7 +135,7 @@ def actions_html() -> Markup:
     stop = h("button", {"type": "button", "class": "plain", "data-do": "stop"}, words.STOP)
     working = h("div", {"class": "working", "data-working": True, "hidden": True}, bar,
                 h("span", {"data-work-said": True}), stop)  # fmt: skip
-    told: Marks = {"data-made": words.SAVED, "data-made-key": words.SAVED_KEY, "data-stopped": words.STOPPED,
+    told: Marks = {"data-made-key": words.SAVED_KEY, "data-stopped": words.STOPPED,
                    "data-copied": words.COPIED}  # fmt: skip
     said = h("p", {"class": "said", "data-said": True, **told})
     wait = h("p", {"class": "waiting", "id": "waiting", "hidden": True})
@@ -144,6 +143,13 @@ def actions_html() -> Markup:
              h("input", {"id": "link", "type": "text", "readonly": True, "autocomplete": "off"}))  # fmt: skip
     row = h("div", {"class": "actions", "role": "group", "aria-label": words.CHOICES}, buttons)
     return join(row, wait, working, said, link, h("p", {"class": "help"}, words.LEARNING))
+
+
+def another_html() -> Markup:
+    """The way to a set with other values, beside the one that is shown."""
+    button = h("button", {"type": "button", "class": "plain", "data-do": "another", "aria-describedby": "h-another"},
+               words.ANOTHER)  # fmt: skip
+    return h("div", {"class": "another"}, button, h("p", {"class": "help", "id": "h-another"}, words.ANOTHER_HELP))
 
 
 def no_script_html() -> Markup:

@@ -176,6 +176,7 @@ def class_set_page() -> SitePage:
         "groups": class_set.groups_html(form),
         "actions": class_set.actions_html(),
         "set": class_set.set_html(group),
+        "another": class_set.another_html(),
         "sheet": class_set.sheet_html(group),
         "paste": class_marks.paste_html(),
         "noscript": class_set.no_script_html(),

@@ -48,19 +48,19 @@ MARKS_FIRST = "Marks, first step"
 MARKS_LENGTH = "Marks, length"
 MARKS_ANGLE = "Marks, angle"
 GROUPS = (
-    ("roll", "Names"), ("sheets", "Paper, scale, overlays, codes"), ("marking", "Tolerance and marks"),
-    ("signs", "Names and signs on the sheets"), ("again", "The same set again, or new values"),
+    ("roll", "Names"), ("sheets", "Method, paper, scale, overlays, codes"), ("marking", "Tolerance and marks"),
+    ("signs", "Names and signs on the sheets"), ("again", "A set made before"),
 )  # fmt: skip
 CHOICES = "The set"
 MAKE = "Make the PDF"
 MAKE_KEY = "Key as a table"
 SHARE = "Share"
-NEW_VALUES = "New values"
+ANOTHER = "Another set"
+ANOTHER_HELP = "For a resit: other values under a code of their own. This device opens the last set again."
 OPEN_CODE = "Open this set"
 STOP = "Stop"
 ERASE_ROLL = "Erase the names"
 STOPPED = "Stopped. Nothing was saved."
-SAVED = "The PDF is saved."
 SAVED_KEY = "The table of the key is saved."
 COPIED = "The link to this set is copied. It holds no names."
 ERASED = "Erased from this device."
@@ -103,14 +103,14 @@ def bad_count(label: str, given: str, most: str) -> str:
 def too_many(label: str, given: str, most: str) -> str:
     """More learners than one set can number."""
     return (
-        f"{label}: {given[:24]} is more than one set can number. Its codes count to {most}. For more, make a second "
-        "set with new values."
+        f"{label}: {given[:24]} is more than one set can number. Its codes count to {most}. For more, make another "
+        "set."
     )
 
 
 def too_many_names(given: int, most: str) -> str:
     """More names than one set can number."""
-    return f"There are {given} names, and one set takes up to {most}. For the rest, make a second set with new values."
+    return f"There are {given} names, and one set takes up to {most}. For the rest, make another set."
 
 
 def long_name(line: int) -> str:
@@ -168,6 +168,12 @@ def working(place: int, of: int) -> str:
 def key_working(page: int) -> str:
     """How far the key is."""
     return f"Key, page {page}"
+
+
+def saved(sheets: str, overlays: str) -> str:
+    """A PDF has been made: which of its pages are what, and how they are printed."""
+    told = f"The PDF is saved. Print it at 100 %, on one side: problem sheets are on pages {sheets}"
+    return told + (f", overlays on {overlays}, then comes your key." if overlays else ", then comes your key.")
 
 
 def file_title(code: str) -> str:

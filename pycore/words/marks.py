@@ -114,9 +114,9 @@ def again(line: int) -> str:
     return f"The code stands on line {line} too."
 
 
-def other_set() -> str:
-    """A code of another set."""
-    return "Of another set."
+def other_set(code: str) -> str:
+    """A code of another set, and which."""
+    return f"Of another set, {code}."
 
 
 def meant(unit: str) -> str:

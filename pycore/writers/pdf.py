@@ -92,6 +92,10 @@ class Writer:
         )
         self._parts.setdefault(part, []).append(sheet)
 
+    def pages_of(self, part: int) -> int:
+        """How many pages of a part have been written so far."""
+        return len(self._parts.get(part, ()))
+
     def finish(self, title: str, *, language: str = "en-GB", subject: str = "") -> bytes:
         """The whole file; nothing can be added after it."""
         pdf = self._pdf

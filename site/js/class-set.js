@@ -79,6 +79,7 @@ async function update() {
     if (!reply.ok) return;
     for (const [name, html] of Object.entries(reply.regions)) regions.replace(name, html);
     keepFragment(reply.fragment);
+    keep("set", reply.fragment);
   } catch (error) {
     failed(error);
   }
@@ -134,7 +135,8 @@ async function make() {
   const reply = await work({ work: "pdf", correction, needs: form.read().opens === "qr" ? ["codes"] : [] });
   if (!reply) return;
   download(reply);
-  say("made");
+  said.textContent = reply.told;
+  live(reply.told);
 }
 
 async function makeKey() {
@@ -199,7 +201,7 @@ const actions = {
   mark,
   stop: () => (stopped = true),
   "open-code": openCode,
-  "new-values": () => (newSeed(), update()),
+  another: () => (newSeed(), update()),
   "save-marks": () => {
     if (!table) return;
     download(table);
@@ -271,10 +273,11 @@ roll.value = kept("roll");
 results.value = kept("results");
 if (roll.value) roll.closest("details").open = true;
 begin();
-if (location.hash.length > 1) {
-  open(location.hash).catch(failed);
+const shown = location.hash.length > 1 ? location.hash : `#${kept("set")}`;
+if (shown.length > 1) {
+  open(shown).catch(failed);
 } else {
-  // Every lecturer has a set of values of their own.
+  // Every lecturer has a set of values of their own, and has it again: answers to it may come days later.
   newSeed();
   update();
 }

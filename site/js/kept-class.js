@@ -1,9 +1,10 @@
-// What this device keeps of a class: the list of names and the answers as they were typed, until they are erased. They
-// are the lecturer's alone: in no link, in no request that leaves the device.
+// What this device keeps of a class: the list of names and the answers as they were typed, until they are erased, and
+// the link of the set that was last shown, so that the page opens with it. Names and answers are the lecturer's alone:
+// in no link, in no request that leaves the device.
 
 const KEY = "phasor-folio-class";
 const VERSION = 1;
-const PARTS = { roll: 100_000, results: 150_000 }; // by name, the most characters that are kept
+const PARTS = { roll: 100_000, results: 150_000, set: 2000 }; // by name, the most characters that are kept
 
 const isText = (value, most) => typeof value === "string" && value.length <= most;
 

@@ -17,6 +17,8 @@ from pycore.pages.class_set import FIELDS, read_set
 
 FRESH = "document.documentElement.dataset.answer === 'fresh'"
 IDLE = "document.documentElement.dataset.working === undefined"
+KEPT = "version roll results set"
+HELD = "(({roll, results}) => roll + results)(JSON.parse(localStorage.getItem('phasor-folio-class')))"
 LINK = "class-set/#v=1&topic=neutral-current&tier=core&learners={}&method=any&paper=A4&seed=77"
 
 
@@ -56,7 +58,10 @@ def test_a_set_of_sixty_is_made_and_saved(sets: Callable[..., Page]):
     assert len(document) > 120
     assert right_answers(1)[0][0] in first
     assert "1 of 60" in first
-    assert "The PDF is saved." == page.text_content("[data-said]")
+    assert page.text_content("[data-said]") == (
+        "The PDF is saved. Print it at 100 %, on one side: problem sheets are on pages 1–60, overlays on 61–120, "
+        "then comes your key."
+    )
     document.close()
 
 
@@ -99,14 +104,15 @@ def test_names_stay_on_the_device_out_of_the_link_and_are_erased(sets: Callable[
     assert "Bilal Haddad" in text
     page.click('[data-do="erase-roll"]')
     wait_until(page, "document.querySelector('[data-region=set]').textContent.includes('5 problem sheets')", 20)
-    assert page.evaluate("localStorage.getItem('phasor-folio-class')") is None
+    assert KEPT == page.evaluate("Object.keys(JSON.parse(localStorage.getItem('phasor-folio-class'))).join(' ')")
+    assert not page.evaluate(HELD)
 
 
-def test_a_typed_code_gives_the_set_again_and_new_values_another(sets: Callable[..., Page]):
+def test_a_typed_code_gives_the_set_again_and_a_button_another(sets: Callable[..., Page]):
     page = sets(3)
     first = page.text_content(".which")
     page.click('[data-group="again"] > summary')
-    page.click('[data-do="new-values"]')
+    page.click('[data-do="another"]')
     wait_until(page, f"document.querySelector('.which').textContent !== {first!r}", 20)
     page.fill('[name="code"]', right_answers(2)[1][0])
     page.click('[data-do="open-code"]')
@@ -115,6 +121,62 @@ def test_a_typed_code_gives_the_set_again_and_new_values_another(sets: Callable[
     page.click('[data-do="open-code"]')
     wait_until(page, "!document.getElementById('m-code').hidden", 20)
     assert "does not add up" in page.text_content("#m-code")
+
+
+def test_the_page_opens_with_the_set_last_shown_until_another_is_asked_for(
+    open_page: Callable[..., Page], site: str, ready
+):
+    """An answer given next week is of this set, not of one that a reload drew."""
+    page = open_page(viewport=DESK)
+
+    def opened() -> str:
+        page.goto("about:blank")
+        page.goto(site + "class-set/")
+        ready(page)
+        wait_until(page, FRESH, 30)
+        return page.text_content(".which")
+
+    first = opened()
+    page.fill('[name="learners"]', "7")
+    wait_until(page, "document.querySelector('[data-region=set]').textContent.includes('7 problem sheets')", 20)
+    assert first == opened()
+    assert "7" == page.input_value('[name="learners"]')
+    page.click('[data-do="another"]')
+    wait_until(page, f"document.querySelector('.which').textContent !== {first!r}", 20)
+    second = page.text_content(".which")
+    assert second == opened() != first
+
+
+def test_a_kept_set_that_cannot_be_used_is_said_at_its_field_and_another_drawn(
+    open_page: Callable[..., Page], site: str, ready
+):
+    page = open_page(viewport=DESK)
+    page.add_init_script("localStorage.setItem('phasor-folio-class', '{\"version\": 1, \"set\": \"v=9&seed=<b>%ZZ\"}')")
+    page.goto(site + "class-set/")
+    ready(page)
+    wait_until(page, "document.documentElement.dataset.answer === 'old'", 30)
+    assert "cannot be used" in page.text_content("#m-seed")
+    page.click('[data-do="another"]')
+    wait_until(page, FRESH, 20)
+    assert not page.text_content("#m-seed")
+
+
+def test_three_decisions_and_a_button_make_a_set(open_page: Callable[..., Page], site: str, ready):
+    """Topic, level and how many; what else there is stands folded, with a good value."""
+    page = open_page(viewport=PHONE)
+    page.goto(site + "class-set/")
+    ready(page)
+    wait_until(page, FRESH, 30)
+    asked = page.eval_on_selector_all(
+        ".choose :is(input, select, textarea)",
+        "all => [...new Set(all.filter((one) => one.checkVisibility()).map(({name}) => name))]",
+    )
+    assert ["topic", "tier", "learners"] == asked
+    page.select_option('[name="topic"]', "add-phasors")
+    page.click('.choose label:has([value="support"])')
+    page.fill('[name="learners"]', "2")
+    wait_until(page, "document.querySelector('[data-region=set]').textContent.includes('2 problem sheets')", 20)
+    assert "on pages 1–2" in (saved(page, "make") and page.text_content("[data-said]"))
 
 
 def test_answers_are_marked_kept_over_a_reload_saved_and_erased(sets: Callable[..., Page]):
@@ -136,7 +198,8 @@ def test_answers_are_marked_kept_over_a_reload_saved_and_erased(sets: Callable[.
     assert "3CD;5" in page.input_value("#results")
     page.click('[data-do="erase-results"]')
     assert "" == page.input_value("#results")
-    assert page.evaluate("localStorage.getItem('phasor-folio-class')") is None
+    assert KEPT == page.evaluate("Object.keys(JSON.parse(localStorage.getItem('phasor-folio-class'))).join(' ')")
+    assert not page.evaluate(HELD)
 
 
 def test_answers_changed_since_are_told_and_what_is_erased_stays_so(sets: Callable[..., Page]):
@@ -160,7 +223,7 @@ def test_answers_changed_since_are_told_and_what_is_erased_stays_so(sets: Callab
 def test_what_stands_in_the_storage_is_hostile_until_read(open_page: Callable[..., Page], site: str, ready):
     page = open_page(viewport=PHONE)
     page.add_init_script("localStorage.setItem('phasor-folio-class', JSON.stringify("
-                         "{version: 1, roll: {a: 1}, results: 'x'.repeat(200000), __proto__: null}))")  # fmt: skip
+                         "{version: 1, roll: {a: 1}, results: 'x'.repeat(200000), set: ['v=1']}))")  # fmt: skip
     page.goto(site + LINK.format(3))
     ready(page)
     wait_until(page, FRESH, 30)

@@ -33,6 +33,22 @@ def opened(data: bytes) -> Iterator[pypdfium2.PdfDocument]:
     document.close()
 
 
+def test_key_and_message_name_the_pages_of_large_print_which_has_several_to_a_sheet():
+    """Where each part begins is read from the file: a learner's code stands on problem sheet and overlay alike."""
+    reply, _ = class_sets.ask(do="begin", work="pdf", form={**FORM, "print": "easy"})
+    while not reply["ended"]:
+        reply, _ = class_sets.ask(do="next", job=reply["job"], pieces=50)
+    reply, data = class_sets.ask(do="finish", job=reply["job"])
+    document = pypdfium2.PdfDocument(data)
+    texts = [text_of(document, number) for number in range(len(document))]
+    document.close()
+    overlay = next(number for number, text in enumerate(texts, start=1) if "overlay" in text)
+    key = next(number for number, text in enumerate(texts, start=1) if "In this file" in text)
+    assert overlay > 4
+    assert f"problem sheets on pages 1–{overlay - 1}, overlays on pages {overlay}–{key - 1}" in texts[key - 1]
+    assert f"pages 1–{overlay - 1}, overlays on {overlay}–{key - 1}," in reply["told"]
+
+
 def text_of(document: pypdfium2.PdfDocument, number: int) -> str:
     """The words of a page."""
     return document[number].get_textpage().get_text_bounded()

@@ -139,7 +139,8 @@ def test_a_code_given_twice_or_of_another_set_is_marked_and_told():
     learner = next(one for one in learners_of(other) if one is not None)
     size = other.topic.task(learner.form).size
     found = marked("\n".join((answer(0), answer(0), f"{learner.code};{size:.2f}"))).results
-    assert [(), ("The code stands on line 1 too.",), ("Of another set.",)] == [one.remarks for one in found]
+    told = f"Of another set, {other.code}."
+    assert [(), ("The code stands on line 1 too.",), (told,)] == [one.remarks for one in found]
     assert ["accept"] * 3 == [one.band for one in found]
 
 

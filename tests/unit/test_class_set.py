@@ -233,7 +233,7 @@ def test_every_topic_and_level_makes_a_set(slug: str, tier: str):
     assert 4 < data.count(b"/Type /Page\n") + data.count(b"/Type /Page ") + data.count(b"/Type /Page/")
     group = read_set(form(topic=slug, tier=tier, learners="40"), "W" * 60 + "\n" + "M\n" * 39)
     rows = [class_job.row_for(group, learner) for learner in class_job.learners_of(group) if learner is not None]
-    answers = class_key.answers(group, rows)
+    answers = class_key.answers(group, rows, (40, 40))
     room = ledger.room_across("A4") - sum(ledger.natural_widths(answers.headings, answers.rows))
     assert room / (len(answers.headings) - 1) > 1.5
     assert 1 == len({len(row) for row in (answers.headings, *answers.rows)})
