@@ -108,7 +108,10 @@ class ParallelCase(SumCase):
         return sheet_words(self, plan, kind, task, self.given_words() + ".")
 
     def branch_text(self, place: int) -> str:
-        """A branch as it is written: 20 Ω + 120 mH; a reactance in ohms with its j."""
+        """A branch as it is written: 20 Ω + 120 mH; a reactance in ohms by its kind, or with its j beside another."""
+        alone = self.given.typed[place][0] if len(self.given.typed[place]) == 1 else None
+        if alone is not None and alone.element.in_ohms and alone.element.kind != RESISTOR:
+            return circuit_words.reactance_of(alone.element.kind, alone.said)
         return " + ".join(
             ("−j" if one.element.kind == CAPACITOR else "j") + one.said if one.element.in_ohms else one.said
             for one in self.given.typed[place]
@@ -120,7 +123,8 @@ class ParallelCase(SumCase):
         known = circuit.volts if circuit.amperes is None else circuit.amperes
         supply = figures(known or 0.0, "V" if circuit.amperes is None else "A", mark)
         branches = ", ".join(self.branch_text(place) for place in range(len(self.given.numbers)))
-        return words.given(branches, supply, figures(circuit.hertz, "Hz", mark))
+        tell = words.given if circuit.amperes is None else words.given_current
+        return tell(branches, supply, figures(circuit.hertz, "Hz", mark))
 
     def further_mistakes(self, plan: Plan) -> tuple[Mistake, ...]:
         """What goes wrong between the branches and their currents."""

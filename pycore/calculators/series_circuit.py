@@ -75,7 +75,7 @@ def names_of(typed: tuple[Typed, ...]) -> tuple[str, ...]:
 def _said(one: Typed) -> str:
     """An element as it is given; what a reactance in ohms belongs to must be said."""
     kind = one.element.kind
-    return words.reactance_of(kind, one.said) if one.element.in_ohms and kind != RESISTOR else one.said
+    return circuit_words.reactance_of(kind, one.said) if one.element.in_ohms and kind != RESISTOR else one.said
 
 
 def impedance_symbol(name: str) -> Symbol:

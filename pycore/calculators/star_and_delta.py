@@ -158,7 +158,9 @@ class StarDeltaCase(SumCase):
     def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
         given = self.given_words(short=plan.layout.paper == SMALL_SHEET)
-        return sheet_words(self, plan, kind, words.TASKS[self.problem["connection"]], given)
+        back = self.star and self.problem["known"] == "line"
+        task = words.TASK_BACK if back else words.TASKS[self.problem["connection"]]
+        return sheet_words(self, plan, kind, task, given)
 
     @property
     def connected(self) -> bool:

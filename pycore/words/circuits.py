@@ -99,3 +99,11 @@ def current_is(side: str) -> Phrase:
     """Which side the current stands."""
     return say("The current is {side}: the {kind} prevails.", side=side,
                kind="coil" if side == LAGGING else "capacitor")  # fmt: skip
+
+
+ONE_OF = {"L": "a coil", "C": "a capacitor"}
+
+
+def reactance_of(kind: str, ohms: str) -> str:
+    """A coil or capacitor of so many ohms; ``kind`` as circuits/elements.py has it."""
+    return f"{ONE_OF[kind]} of {ohms}"

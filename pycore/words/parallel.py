@@ -48,6 +48,11 @@ def given(branches: str, supply: str, frequency: str) -> str:
     return f"{branches} side by side on {supply}, {frequency}"
 
 
+def given_current(branches: str, current: str, frequency: str) -> str:
+    """The values in words, where the whole current is known."""
+    return f"{branches} side by side, carrying {current} together, {frequency}"
+
+
 def no_branches() -> str:
     """Nothing was given."""
     return "Nothing is connected. Give at least one branch, such as 24 Ω, or 20 Ω + 120 mH, or 47 µF."

@@ -95,9 +95,6 @@ def too_small_to_draw(names: str) -> Phrase:
     return say("{names}: less than a millionth of the largest, so no arrow is drawn for it.", names=names)
 
 
-KINDS = {"L": "a coil", "C": "a capacitor"}
-
-
 def given(elements: str, supply: str, frequency: str) -> str:
     """The values in words."""
     return f"{elements} in series on {supply}, {frequency}"
@@ -106,11 +103,6 @@ def given(elements: str, supply: str, frequency: str) -> str:
 def given_current(elements: str, current: str, frequency: str) -> str:
     """The values in words, where the current is known."""
     return f"{elements} in series, carrying {current}, {frequency}"
-
-
-def reactance_of(kind: str, ohms: str) -> str:
-    """A coil or capacitor of so many ohms; ``kind`` as circuits/elements.py has it."""
-    return f"{KINDS[kind]} of {ohms}"
 
 
 def reactance_echo(ohms: str) -> str:

@@ -96,6 +96,11 @@ def between_lines(volts: str) -> str:
 
 RESULTS = {"star": "the voltage between the two lines", "delta": "the line current"}
 """What is to be found, in the moves of a sheet for easy reading."""
+TASK_BACK = (
+    "Work out the phase voltage, then find the voltage between two lines by drawing: its size must be what is given "
+    "again, its angle is new"
+)
+"""In star, where the voltage between lines is what is known."""
 TASKS = {
     "star": "Work out the phase voltage, then find the voltage between two lines by drawing",
     "delta": "Work out both branch currents, then find the line current, their difference, by drawing",

@@ -184,6 +184,10 @@ def notes_of(slug: str, tier: str = "", **form: str) -> str:
     ("open-neutral", {}, "measure each load’s voltage. Predict first"),
     ("two-wattmeters", {}, "Meter 1 on L1, meter 2 on L3, sequence L1, L2, L3."),
     ("series-circuit", {"l": "90 Ω", "c": "30 Ω"}, "a coil of 90 Ω, a capacitor of 30 Ω in series on 230 V"),
+    ("parallel-circuit", {"b2": "j68", "b3": "-j50"}, "a coil of 68 Ω, a capacitor of 50 Ω side by side on 230 V"),
+    ("parallel-circuit", {"b2": "20 + j68"}, "20 Ω + j68 Ω"),
+    ("parallel-circuit", {"supply": "5 A"}, "side by side, carrying 5 A together, 50 Hz"),
+    ("star-and-delta", {"connection": "star"}, "its size must be what is given again, its angle is new"),
     ("series-circuit", {"supply": "2.5 A"}, "in series, carrying 2.5 A, 50 Hz"),
 ])  # fmt: skip
 def test_a_problem_says_all_that_its_answer_rests_on(slug: str, form: dict[str, str], said: str) -> None:
