@@ -100,15 +100,18 @@ RECORD_PAPERS = ("A4", "A3", "letter")
 def _record(chosen: Mapping[str, str]) -> Page:
     paper, repeats = chosen["paper"], int(chosen["readings"])
     width, height = size_of(paper, "portrait")
+    topic = rig_words.BY_TOPIC[chosen["topic"]]
     rows = (*(rig_words.reading(number) for number in range(1, repeats + 1)), rig_words.MEAN)
+    checks = (*rig_words.CHECKS, *topic.checks)
+    told = rig_words.description(len(checks), chosen["readings"], topic.columns, topic.answers)
     writing = RecordWriting(
-        title=rig_words.TITLE, first=rig_words.FIRST, checks=rig_words.CHECKS, stop=rig_words.STOP,
+        title=rig_words.title(topic.name), first=rig_words.FIRST, checks=checks, stop=rig_words.STOP,
         instrument=rig_words.INSTRUMENT, cells=(rig_words.CELLS, rig_words.LOWER_CELLS),
-        readings=rig_words.READINGS, order=rig_words.ORDER, head=rig_words.HEAD, rows=rows,
-        answers=rig_words.ANSWERS, answer_head=rig_words.ANSWER_HEAD, answer_rows=rig_words.ANSWER_ROWS,
+        readings=topic.heading, order=topic.order, head=("", *topic.columns, rig_words.INITIALS), rows=rows,
+        answers=rig_words.answers_of(topic.answers), answer_head=topic.answer_head, answer_rows=topic.answer_rows,
         agree=rig_words.AGREE, agree_help=rig_words.AGREE_HELP, agree_rows=rig_words.AGREE_ROWS,
-        agree_line=rig_words.AGREE_LINE, why=rig_words.WHY, checked=rig_words.CHECKED, foot=sheet_words.FOOT,
-        page_title=rig_words.page_title(paper), description=rig_words.description(chosen["readings"]),
+        agree_line=topic.agree_line, why=rig_words.WHY, checked=rig_words.CHECKED, foot=sheet_words.FOOT,
+        page_title=rig_words.page_title(topic.name, paper), description=told,
     )  # fmt: skip
     return record_page(width, height, writing)
 
@@ -145,6 +148,10 @@ RECORD = PaperPage(
     rig_words.DESCRIPTION,
     rig_words.SHORT,
     (
+        choice_field(
+            "topic", rig_words.TOPIC, "method", "neutral-current",
+            tuple((one.topic, one.name) for one in rig_words.TOPICS),
+        ),
         choice_field(
             "readings", rig_words.REPEATS, "method", "3", rig_words.REPEAT_SETS, rig_words.REPEAT_HELP
         ),

@@ -136,10 +136,11 @@ def _fill(sheet: _Ruled, writing: RecordWriting) -> None:
     sheet.heading(writing.readings)
     sheet.lines(writing.order, NOTE)
     sheet.y -= 2.0
-    shares = _shares(0.18, 4, 0.18)
+    columns = len(writing.head) - 2
+    shares = _shares(0.18, columns, 0.18 if columns < 5 else 0.13)
     sheet.row(tuple(zip(writing.head, shares, strict=True)), 7.0)
     for name in writing.rows:
-        sheet.row(tuple(zip((name, "", "", "", "", ""), shares, strict=True)))
+        sheet.row(tuple(zip((name, *[""] * (columns + 1)), shares, strict=True)))
     sheet.heading(writing.answers)
     shares = (0.18, 0.2, 0.2, 0.42)
     sheet.row(tuple(zip(writing.answer_head, shares, strict=True)), 7.0)

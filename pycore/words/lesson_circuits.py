@@ -7,6 +7,7 @@ from pycore.words.lesson_plans import (
     cover_handouts_of,
     cover_stops,
     handouts_of,
+    rig_of,
 )
 
 ADD = LessonPlan(
@@ -88,7 +89,7 @@ SERIES = LessonPlan(
     ),
     exit_values=(("r", "30 Ω"), ("l", "40 Ω"), ("c", ""), ("supply", "100 V")),
     handouts=handouts_of("series-circuit", Handout("Impedance triangle of the same circuit", "series-circuit",
-                                                   (("drawn", "impedances"),))),
+                                                   (("drawn", "impedances"),)), rig_of("series-circuit")),
     listen=("two-pi-forgotten", "micro-as-milli", "impedances-as-numbers", "reactances-added", "kinds-exchanged"),
     cover_says=(
         "Write on the board: {values}. Ask: can one part have more than 230 V? Count hands and keep the number. "
@@ -135,7 +136,7 @@ PARALLEL = LessonPlan(
         )),
     ),
     exit_values=(("b1", "24"), ("b2", "j32"), ("b3", ""), ("supply", "240 V")),
-    handouts=handouts_of("parallel-circuit"),
+    handouts=handouts_of("parallel-circuit", rig_of("parallel-circuit")),
     listen=("branch-as-numbers", "branch-reactance-only", "kinds-exchanged", "plain-sum", "impedances-in-series"),
     cover_says=(
         "Write on the board: {values}. Ask everyone to guess the whole current and write it down. 5 minutes.",
@@ -180,7 +181,7 @@ POWER = LessonPlan(
         )),
     ),
     exit_values=(("power", "5 kVA"), ("factor", "0.6 lag"), ("target", "")),
-    handouts=handouts_of("power-triangle"),
+    handouts=handouts_of("power-triangle", rig_of("power-triangle")),
     listen=("whole-corrected", "remaining-taken", "apparent-subtracted", "cosines-subtracted", "apparent-for-active"),
     cover_says=(
         "Write on the board: {values}. Ask for a guess: by how much does the current fall? 5 minutes.",
@@ -224,7 +225,7 @@ STAR_DELTA = LessonPlan(
         )),
     ),
     exit_values=(("z1", "20"), ("z2", ""), ("z3", "")),
-    handouts=handouts_of("star-and-delta", Handout("Recording sheet for the rig", "rig-record")),
+    handouts=handouts_of("star-and-delta", rig_of("star-and-delta")),
     listen=("added", "first-turned", "branch-for-line", "root-three-unbalanced", "star-voltage"),
     cover_says=(
         "Write on the board: {values}. Ask: what flows in line 1? Guess and write it down. "

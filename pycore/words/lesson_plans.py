@@ -77,6 +77,11 @@ def handouts_of(slug: str, *more: Handout) -> tuple[Handout, ...]:
     )
 
 
+def rig_of(slug: str) -> Handout:
+    """The recording sheet for a topic's readings at the rig."""
+    return Handout("Recording sheet for the rig", "rig-record", (("topic", slug),))
+
+
 def cover_handouts_of(slug: str) -> tuple[Handout, ...]:
     """What a cover teacher hands out, and has for marking."""
     return (

@@ -7,9 +7,8 @@ from pycore.words.lesson_plans import (
     cover_handouts_of,
     cover_stops,
     handouts_of,
+    rig_of,
 )
-
-RIG = Handout("Recording sheet for the rig", "rig-record")
 
 HARMONICS = LessonPlan(
     slug="harmonics-in-the-neutral",
@@ -44,7 +43,7 @@ HARMONICS = LessonPlan(
         )),
     ),
     exit_values=(("i1", "10"), ("i2", "10"), ("i3", "10"), ("a1", "0"), ("a2", "0"), ("a3", "0"), ("h3", "40")),
-    handouts=handouts_of("harmonics-in-the-neutral", RIG),
+    handouts=handouts_of("harmonics-in-the-neutral", rig_of("harmonics-in-the-neutral")),
     listen=("order-not-multiplied", "all-orders", "plain-sum", "left-out", "other-scale-at-tip"),
     cover_says=(
         "Ask: three equal lamps on three lines; can the wire that brings the current back still carry any? Count "
@@ -142,7 +141,7 @@ WATTMETERS = LessonPlan(
         )),
     ),
     exit_values=(("known", "readings"), ("w1", "-500"), ("w2", "2000")),
-    handouts=handouts_of("two-wattmeters", RIG),
+    handouts=handouts_of("two-wattmeters", rig_of("two-wattmeters")),
     listen=("root-three-forgotten", "readings-exchanged", "wrong-way-at-tip", "plain-sum"),
     cover_says=(
         "Write on the board: {values}. Say: two meters read {reading_1} and {reading_2}. Ask for the whole power: just "
@@ -194,6 +193,7 @@ SEQUENCE = LessonPlan(
         "sequence-components",
         Handout("Positive sequence of the same currents", "sequence-components", (("part", "positive"),)),
         Handout("Negative sequence of the same currents", "sequence-components", (("part", "negative"),)),
+        rig_of("sequence-components"),
     ),
     listen=("divided-already", "turned", "other-scale-at-tip", "wrong-way-at-tip", "left-out"),
     cover_says=(
