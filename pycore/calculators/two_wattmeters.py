@@ -202,7 +202,9 @@ class TwoWattmeters(SumPage[WattCase]):
             found = self._from_readings(reader)
         if reader.faults:
             reader.finish()
-        sizes = [float(f"{math.fabs(value):.4g}") for value in tidied(found)]
+        # The reactive power is worked out: its figures do not ask for decimals that no reading has.
+        sizes = [float(format(math.fabs(value), f".{figures}g"))
+                 for value, figures in zip(tidied(found), (4, 4, 3), strict=True)]  # fmt: skip
         return WattCase(read_sheet(reader, FIELDS, sizes, "VA", computed=True), found, load, balanced=balanced)
 
     def _lag(self, reader: Reader) -> float:

@@ -97,8 +97,7 @@ def between_lines(volts: str) -> str:
 RESULTS = {"star": "the voltage between the two lines", "delta": "the line current"}
 """What is to be found, in the moves of a sheet for easy reading."""
 TASK_BACK = (
-    "Work out the phase voltage, then find the voltage between two lines by drawing: its size must be what is given "
-    "again, its angle is new"
+    "Work out the phase voltage, then find by drawing the angle of the voltage between two lines, and its size again"
 )
 """In star, where the voltage between lines is what is known."""
 TASKS = {

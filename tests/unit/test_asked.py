@@ -114,7 +114,7 @@ def test_class_earns_every_mark_where_no_angle_is_asked_for(tier: str) -> None:
 def test_key_of_a_set_without_angles_has_no_column_for_them() -> None:
     group = set_of(TRIANGLE, "core")
     rows = [row_for(group, one) for one in learners_of(group) if one is not None]
-    ledger = answers_of(group, rows)
+    ledger = answers_of(group, rows, (2, 2))
     heads = ["".join(plain(line) for line in heading.lines) for heading in ledger.headings]
     assert heads[-2:] == ["Q_C", "Tolerance"]
     assert "size 3: no angle is asked for" in " ".join(ledger.notes)
@@ -154,7 +154,7 @@ def test_key_names_what_each_learner_is_asked_for_where_that_differs(slug: str, 
     head, *lines = table(rows)
     assert [line[head.index("Asked for")] for line in lines] == asked
     assert [line[head.index("Angle from")] for line in lines] == [plain(row.origin) for row in rows]
-    ledger = answers_of(group, rows)
+    ledger = answers_of(group, rows, (2, 2))
     assert all(len(row) == len(ledger.headings) for row in ledger.rows)
     place = [heading.lines for heading in ledger.headings].index(("Asked for", "Angle from"))
     assert [plain(row[place][0]) for row in ledger.rows] == asked
@@ -183,11 +183,13 @@ def notes_of(slug: str, tier: str = "", **form: str) -> str:
     ("two-wattmeters", {"known": "readings", "w1": "-540", "w2": "4210"}, "P₁ = −540 W, P₂ = 4210 W"),
     ("open-neutral", {}, "measure each load’s voltage. Predict first"),
     ("two-wattmeters", {}, "Meter 1 on L1, meter 2 on L3, sequence L1, L2, L3."),
+    ("two-wattmeters", {"known": "readings", "w1": "1200", "w2": "1760"}, "P₁ = 1200 W, P₂ = 1760 W"),
+    ("two-wattmeters", {"known": "readings", "w1": "1234", "w2": "1760"}, "P₁ = 1234 W, P₂ = 1760 W"),
     ("series-circuit", {"l": "90 Ω", "c": "30 Ω"}, "a coil of 90 Ω, a capacitor of 30 Ω in series on 230 V"),
     ("parallel-circuit", {"b2": "j68", "b3": "-j50"}, "a coil of 68 Ω, a capacitor of 50 Ω side by side on 230 V"),
     ("parallel-circuit", {"b2": "20 + j68"}, "20 Ω + j68 Ω"),
     ("parallel-circuit", {"supply": "5 A"}, "side by side, carrying 5 A together, 50 Hz"),
-    ("star-and-delta", {"connection": "star"}, "its size must be what is given again, its angle is new"),
+    ("star-and-delta", {"connection": "star"}, "the angle of the voltage between two lines, and its size again"),
     ("series-circuit", {"supply": "2.5 A"}, "in series, carrying 2.5 A, 50 Hz"),
 ])  # fmt: skip
 def test_a_problem_says_all_that_its_answer_rests_on(slug: str, form: dict[str, str], said: str) -> None:
