@@ -113,7 +113,8 @@ def _plan_sections(plan: LessonPlan, topic: Topic) -> tuple[Section, ...]:
     made = [Section((words.topic_heading(topic.title, minutes),), first)]
     made += [Section((words.part_heading(part.name, part.minutes),), (_steps(part.does, said),)) for part in plan.parts]
     told = ((caution,) if isinstance(caution, str) else caution for caution in topic.cautions)
-    cautions = tuple(caution for caution in told if words.BODY not in plain(caution))
+    # The reminder of the method has a part of its own, and a warning stands at the head.
+    cautions = tuple(caution for caution in told if words.BODY not in plain(caution) and plain(caution) != topic.warning)
     made += [
         Section(say(words.LISTEN), (_listen(plan, topic),)),
         Section(say(words.PRINTS), (_ways(plan.handouts, topic, answer),)),
