@@ -4,6 +4,7 @@ Each writer in ``pycore.writers`` turns these into a file; whoever makes a drawi
 thinks of a file format. Line widths, dash lengths and text sizes are mm on the paper.
 """
 
+import re
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import Literal
@@ -97,14 +98,12 @@ class Squares:
     fill: Ink = "ink"
 
 
-def dark_runs(row: str) -> Iterator[tuple[int, int]]:
+_DARK = re.compile("1+")
+
+
+def dark_runs(row: str) -> list[tuple[int, int]]:
     """The dark squares of one row that lie side by side: from a column up to, not including, another."""
-    start = row.find("1")
-    while start >= 0:
-        end = row.find("0", start)
-        end = len(row) if end < 0 else end
-        yield start, end
-        start = row.find("1", end)
+    return [found.span() for found in _DARK.finditer(row)]
 
 
 @dataclass(frozen=True, slots=True)

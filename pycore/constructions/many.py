@@ -36,6 +36,7 @@ Column = list[float]
 Places = tuple[Column, Column]
 """One point in each drawing: across, up."""
 Deviations = Mapping[str, Column]
+NOTHING: Mapping[int, Column] = {}
 
 
 @dataclass(slots=True)
@@ -70,16 +71,24 @@ class Many:
     lines: dict[str, _Line] = field(default_factory=dict)
     readings: dict[str, Column] = field(default_factory=dict)
     lost: set[int] = field(default_factory=set)
+    instead: Column | None = None
 
     def kept(self, column: Column) -> Column:
         """The numbers of the drawings that are not lost, in their order."""
         return [number for place, number in enumerate(column) if place not in self.lost] if self.lost else column
 
 
-def carry_out_many(moves: tuple[Move, ...], deviations: Deviations, count: int) -> Many:
-    """Carry out a construction ``count`` times; ``deviations`` has a column for each key of ``moves.carry_out``."""
+def carry_out_many(
+    moves: tuple[Move, ...], deviations: Deviations, count: int, instead: Mapping[int, Column] = NOTHING
+) -> Many:
+    """Carry out a construction ``count`` times; ``deviations`` has a column for each key of ``moves.carry_out``.
+
+    ``instead``, by the index of a move, is what each drawing has in place of a protractor's turn, or of the length that
+    a ruler sets off (negative: the other way along its line).
+    """
     many = Many(count)
     for place, move in enumerate(moves):
+        many.instead = instead.get(place)
         slips = {name: deviations.get(f"{place}:{name}") for name in DEVIATIONS.get(type(move), ())}
         _MAKERS[type(move)](many, move, slips)
     return many
@@ -116,7 +125,9 @@ def _set_off(many: Many, move: SetOff, slips: Slips) -> None:
     else:
         lengths = [move.length] * many.count
     lengths = _added(lengths, slips["length"])
-    if move.back:
+    if many.instead is not None:
+        lengths = many.instead
+    elif move.back:
         lengths = [-length for length in lengths]
     (x, y), (across, up) = many.points[move.start], many.lines[move.line].along()
     many.points[move.point] = (
@@ -127,7 +138,9 @@ def _set_off(many: Many, move: SetOff, slips: Slips) -> None:
 
 def _turn(many: Many, move: TurnAngle, slips: Slips) -> None:
     back, zero = 180.0 if move.back else 0.0, many.lines[move.zero].degrees()
-    if isinstance(move.turn, Supplement):
+    if many.instead is not None:
+        degrees = [line + back + turn for line, turn in zip(zero, many.instead, strict=True)]
+    elif isinstance(move.turn, Supplement):
         sense, taken = move.turn.sense, many.readings[move.turn.reading]
         degrees = [line + back + sense * (180.0 - read) for line, read in zip(zero, taken, strict=True)]
     else:

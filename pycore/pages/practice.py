@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cache
 from typing import Any
 
 from pycore.calculators import links
@@ -24,8 +25,10 @@ class Choice:
     name: str
 
 
+@cache
 def methods_of(page: SumPage[Any]) -> tuple[str, ...]:
-    """The methods that a page's problems can demand; ``any`` where it has none of its own."""
+    """The methods that a page's problems can demand; ``any`` where it has none of its own. Found once: a class set asks
+    for every learner."""
     assert page.topic is not None
     held = [
         method

@@ -1,7 +1,7 @@
 """The catalogue of mistakes for a sum of phasors that is drawn: each is a replacement of moves.
 
-Every mistake is carried out by the same ``carry_out`` as the right construction, with one or
-more of its moves replaced, or its last reading; the angles are common practice (what learners do).
+Every mistake is carried out as the right construction is (``many.carry_out_many``, all at once), with one or more
+of its moves replaced, or its last reading; the angles are common practice (what learners do).
 """
 
 from collections.abc import Callable, Iterator, Mapping, Sequence
@@ -10,7 +10,8 @@ from dataclasses import dataclass, replace
 from pycore import phasor
 from pycore.constructions.components import components
 from pycore.constructions.construction import Arm, Construction, Picture, arm_line
-from pycore.constructions.moves import Figure, Move, SetOff, TurnAngle, carry_out
+from pycore.constructions.many import Many, carry_out_many
+from pycore.constructions.moves import Move, SetOff, TurnAngle
 from pycore.constructions.tip_to_tail import tip_to_tail
 from pycore.phasor import wrap
 from pycore.practice.task import CALCULATED, DRAWN, Mistake
@@ -48,15 +49,24 @@ def base(problem: Sum) -> Construction:
     return components(problem.arms, Picture("right", "anticlockwise", problem.reference))
 
 
-def landed(problem: Sum, construction: Construction, figure: Figure) -> complex:
-    """Where a sum ends, counted from the direction that is drawn first."""
+def landed(problem: Sum, construction: Construction, drawn: Many, place: int) -> complex:
+    """Where the sum ends in one of many drawings, counted from the direction that is drawn first."""
     if construction.method == "tip-to-tail":
-        end = figure.points["N"]
-        return complex(end.x, end.y) * phasor.polar(1.0, -problem.reference)
-    parts = figure.readings
-    return complex(
-        _added(parts[f"x{arm.number}"] for arm in problem.arms), _added(parts[f"y{arm.number}"] for arm in problem.arms)
+        across, up = drawn.points["N"]
+        return complex(across[place], up[place]) * phasor.polar(1.0, -problem.reference)
+    x, y = (
+        _added(drawn.readings[f"{axis}{arm.number}"][place] for arm in problem.arms) for axis in ("x", "y")
     )
+    return complex(x, y)
+
+
+def _set(move: Move) -> float:
+    """What a protractor or ruler sets off in a move: degrees, or a length, negative the other way along its line."""
+    if isinstance(move, TurnAngle) and isinstance(move.turn, float):
+        return move.turn
+    if isinstance(move, SetOff) and isinstance(move.length, float):
+        return -move.length if move.back else move.length
+    raise TypeError(f"a mistake cannot replace {move}")
 
 
 def _added(values: Iterator[float]) -> float:
@@ -152,9 +162,14 @@ def made(key: str, how: tuple[str, ...], point: complex, **named: "str | Phrase"
 def in_moves(problem: Sum) -> Iterator[Mistake]:
     """Mistakes of setting off: the construction is carried out with the moves that were made."""
     construction = base(problem)
-    for key, change, named in _changes(problem, construction):
-        figure = carry_out(tuple(change(move) for move in construction.moves))
-        point = landed(problem, construction, figure)
+    changes = tuple(_changes(problem, construction))
+    changed = [[change(move) for _, change, _ in changes] for move in construction.moves]
+    instead = {place: [_set(move) for move in moves] for place, moves in enumerate(changed) if any(
+        one is not construction.moves[place] for one in moves
+    )}  # fmt: skip
+    drawn = carry_out_many(construction.moves, {}, len(changes), instead)
+    for place, (key, _, named) in enumerate(changes):
+        point = landed(problem, construction, drawn, place)
         made = _made(key, (DRAWN,), phasor.magnitude(point), point, **_called(problem, named))
         yield replace(made, about=tuple(named.values()))
 

@@ -44,6 +44,10 @@ _MITRE_LIMIT = "4"  # that of SVG, so that both writers cut corners alike
 _LEVEL = 6  # of compression: the highest takes twice as long and leaves four in a thousand less
 _LARGEST_PIECE = 30.0  # degrees of one Bézier curve: 0.00003 mm off at a radius of 75 mm
 
+Shown = tuple[str, str]
+"""A face, and a text that is shown in it."""
+MOST_NOTED = 2048
+"""Texts of which a writer remembers that their glyphs are noted: a long file has any number."""
 LAST_CHARACTER = "\U0010ffff"
 Used = dict[str, dict[int, str]]
 """By face: the glyphs in use, each with the character that it stands for."""
@@ -59,6 +63,7 @@ class Writer:
     def __init__(self, *, correction: Point = UNCORRECTED) -> None:
         self._pdf = pydyf.PDF()
         self._used: Used = {}
+        self._noted: dict[Shown, None] = {}
         self._fonts = pydyf.Dictionary()
         self._resources = pydyf.Dictionary({"Font": self._fonts})
         self._pdf.add_object(self._resources)
@@ -72,7 +77,7 @@ class Writer:
         """
         width, height = page.width * POINTS_PER_MM, page.height * POINTS_PER_MM
         across, up = self._correction
-        content = _Content(self._used)
+        content = _Content(self._used, self._noted)
         content.set_matrix(
             factor(POINTS_PER_MM * across), factor(POINTS_PER_MM * up),
             factor((1.0 - across) * width / 2), factor((1.0 - up) * height / 2),
@@ -171,10 +176,6 @@ class _Pen(NamedTuple):
     dash: tuple[str, ...]
 
 
-Shown = tuple[str, str]
-"""A face, and a text that is shown in it."""
-
-
 @lru_cache(maxsize=2048)
 def _polygon(points: tuple[Point, ...], closed: bool) -> str:
     """The path of a shape."""
@@ -194,7 +195,8 @@ def _lettered(text: Text) -> tuple[str, tuple[Shown, ...]]:
     coordinate(text.turn)
     across, up = trig.direction(text.turn)
     flip = -1.0 if text.mirrored else 1.0
-    turn = " ".join([factor(number) for number in (flip * across, flip * up, -up, across)])
+    level = across == 1.0 and not text.mirrored
+    turn = "1 0 0 1" if level else " ".join([factor(number) for number in (flip * across, flip * up, -up, across)])
     made = ["BT"]
     for run, at, _ in placed:
         x, y = flip * (at.x - text.at.x), at.y - text.at.y
@@ -217,10 +219,11 @@ class _Content:
     Holds the pen and the filling last set, to say each only when it changes.
     """
 
-    def __init__(self, used: Used) -> None:
+    def __init__(self, used: Used, noted: dict[Shown, None]) -> None:
         self.pieces: list[str] = []
         self.write = self.pieces.append
         self._used = used
+        self._noted = noted
         self._pen: _Pen | None = None
         self._filling: Ink | None = None
 
@@ -329,7 +332,13 @@ class _Content:
         if written:
             self._set_filling(text.ink)
             self.write(written)
-        for face, letters in shown:
+        for one in shown:
+            if one in self._noted:
+                continue
+            if len(self._noted) == MOST_NOTED:
+                self._noted.clear()
+            self._noted[one] = None
+            face, letters = one
             used = self._used.setdefault(face, {})
             for number, character in zip(_shown(letters, face)[0], letters, strict=True):
                 if character < used.get(number, LAST_CHARACTER):

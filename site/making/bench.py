@@ -93,6 +93,18 @@ def measure() -> int:
     return 0
 
 
+def measure_class_sets() -> int:
+    """Measure what class sets take, and print that alone; gives the exit code."""
+    with serving(DIST) as address, sync_playwright() as playwright:
+        browser = playwright.chromium.launch(
+            executable_path=os.environ["PHASOR_FOLIO_CHROMIUM"], args=CHROMIUM_OPTIONS
+        )
+        rows = [Row(*row) for row in bench_start.class_sets(browser, address)]
+        browser.close()
+    _show(rows)
+    return 0
+
+
 def _later_rows(browser: Browser, address: str) -> list[Row]:
     """Rows about coming back, typing, class sets and memory."""
     measured = [bench_start.return_visit(browser, address), *bench_start.keystrokes(browser, address)]
