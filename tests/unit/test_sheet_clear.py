@@ -66,7 +66,7 @@ def told(faults: list[tuple[int, str]]) -> str:
 
 
 def test_the_eye_for_touching_sees_what_each_pair_alone_would_show():
-    """The strokes that are near are all that can touch: texts moved about random sheets, with and without the choice."""
+    """Strokes that are near are all that can touch: texts moved about random sheets, with the choice and without."""
     seen = 0
     for number, form in enumerate(forms(12)):
         page = NEUTRAL.sheet_page(form)
