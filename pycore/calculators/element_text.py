@@ -15,7 +15,6 @@ LIMITS = {"Ω": (1e-6, 1e9), "H": (1e-9, 1e6), "F": (1e-12, 10.0)}
 MOST_ELEMENTS = 6
 _BETWEEN = re.compile(r"\s*(?:;|&|\band\b|(?<=[^eE])\+)\s*")
 _REACTANCE = re.compile(r"([+\-−]?)\s*[jJ]\s*(.+)", re.DOTALL)
-_WRITTEN = {"ohm": "Ω", "ohms": "Ω", "u": "µ", "μ": "µ"}
 
 
 @dataclass(frozen=True, slots=True)

@@ -96,8 +96,3 @@ def closed_formula(currents: Three) -> float:
     a, b, c = currents
     squares = ((a - b) * (a - b), (b - c) * (b - c), (c - a) * (c - a))
     return math.sqrt(math.fsum(squares) / 2)
-
-
-def zero_sequence(solution: StarSolution) -> complex:
-    """Zero-sequence current: a third of the neutral current."""
-    return solution.neutral / 3

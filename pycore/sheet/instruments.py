@@ -25,7 +25,6 @@ RULER_WIDTH = 25.0
 RULER_BEFORE_ZERO = 5.0
 RULER_FIGURES = 10.0
 """How far below the edge the middle of a lesson's figures stands, mm."""
-_CORNER = 2.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,7 +17,6 @@ WIDTH = 120.0
 LEFT, RIGHT = 5.0, 115.0
 ROW, FOOT, TOP = 14.0, 13.0, 1.5
 CAPITALS = 3.4
-MARKERS = ("circle", "square", "diamond")
 STEPS = (1.0, 2.0, 5.0)
 MOST_TICKS = 6
 

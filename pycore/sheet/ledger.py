@@ -16,7 +16,7 @@ from pycore.words import Phrase
 MARGINS = (20.0, 12.0)
 """Left (filing) and every other margin."""
 TITLE, NOTE, CELL = 4.0, 2.5, 2.5
-LINE, PAD, GAP = 4.4, 1.1, 3.0
+LINE, PAD = 4.4, 1.1
 LEGEND_STEP = 4.3
 FIGURES = str.maketrans("123456789", "000000000")
 

@@ -25,7 +25,6 @@ OLD_WORKINGS = "Old workings"
 OLD_FOR = "for the last values that worked: "
 ALL_RESULTS = "Every result"
 SHEET_ON_REQUEST = "The whole sheet"
-ON_PAPER = "On paper"
 OTHER_WAYS = "Other ways to put it on paper"
 KINDS = {
     "construction": "Every step drawn",

@@ -14,7 +14,6 @@ SIDES = {True: "anticlockwise", False: "clockwise"}
 TOLERANCE, LAGS, FIRST_ANGLE_SHORT = "Tolerance", "Lags", "Its angle"
 FOR_ZERO = "Further question: what would leave a sum of zero"
 FURTHER, FURTHER_ANGLE = "For a sum of zero", "Its angle, for a sum of zero (°)"
-ANSWERS = "Answers"
 SLIPS = {"drawn": "What usual mistakes of drawing give", "calculated": "What usual mistakes of calculating give"}
 WAYS = {"drawn": "drawn", "calculated": "calculated"}
 FOOT = "Phasor Folio. For teaching. Not for sizing an installation."

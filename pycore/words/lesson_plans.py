@@ -98,7 +98,7 @@ def cover_stops(*own: str) -> tuple[str, ...]:
     return (NO_ELECTRICS, *own, QUESTIONS, KEEP_BOTH)
 
 
-AIM, PRINTS, LISTEN, CARE, METHOD = "Aim", "Print or open", "Listen for", "Take care", "Which method"
+PRINTS, LISTEN, CARE, METHOD = "Print or open", "Listen for", "Take care", "Which method"
 COVER_SAY, COVER_HAND, COVER_KEY, COVER_STOP = "Say and do", "Hand out", "The answers", "Where to stop"
 ACCEPTED = (
     "Examining bodies differ in the method they accept, in angles and in rounding. Ask yours before the lesson, and "

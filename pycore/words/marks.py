@@ -20,7 +20,6 @@ ERASE = "Erase the answers"
 ERASED = "The answers are erased from this device."
 SAVED = "The table is saved."
 OLD = "The answers have been changed since they were marked. Mark them again for a new table."
-MARKING = "Marking"
 BANDS = {"accept": "accept", "look": "look again", "wrong": "wrong"}
 HEAD = ("Learner", "Answer", "Verdict", "What would give it", "Marks")
 REFUSED = "Lines that could not be used"

@@ -112,11 +112,6 @@ def dashed(symbol: Phrase) -> Phrase:
     return say("the dashed parallel to {a}", a=symbol)
 
 
-def sum_line(symbol: Phrase) -> Phrase:
-    """The result."""
-    return say("{a}", a=symbol)
-
-
 SLIPS: dict[str, tuple[str, str]] = {
     "length-of-other": (
         "{a} has the length of {b}",

@@ -57,7 +57,6 @@ SCREEN_NOTE = (
 )
 SCREEN_FOR_CLASS = "On a projector or a wall screen hold the card against the picture."
 
-READINGS = "Readings of the ruler"
 SHEET_CHOICES = "The set-up sheet"
 PAPER, ORIENTATION, EDGE, PRINTED = "Paper", "Way round", "First into the printer", "Printed"
 UPRIGHT_BAR, LEVEL_BAR = "Upright bar", "Level bar"

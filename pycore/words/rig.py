@@ -13,7 +13,6 @@ SHORT = "Checks first, readings in order, three answers."
 REPEATS = "Readings of each"
 REPEAT_SETS = (("3", "3 times"), ("4", "4 times"), ("5", "5 times"))
 REPEAT_HELP = "Repeats show how far readings scatter. Three are the least that do."
-UPRIGHT = (("portrait", "portrait"),)
 
 FIRST = "Before any reading"
 CHECKS = (

@@ -1,6 +1,6 @@
 """What the page of star and delta says."""
 
-from pycore.words.phrase import Phrase, Symbol, say
+from pycore.words.phrase import Phrase, say
 from pycore.words.sums import SumWords
 
 TITLE = "Star and delta"
@@ -79,11 +79,6 @@ def named_load(name: str, load: str) -> str:
     return f"{name} = {load}"
 
 
-def load_words(number: int, load: str) -> str:
-    """One load with its number."""
-    return f"load {number}: {load}"
-
-
 def each(load: str) -> str:
     """Three equal loads."""
     return f"Three of {load}"
@@ -127,11 +122,6 @@ def balanced_delta(line: str, branch: str) -> Phrase:
 def unbalanced_delta() -> Phrase:
     """The loads differ."""
     return say("The loads differ, so √3 does not hold between branch and line: draw each line’s own difference.")
-
-
-def equal_star(current: str) -> Phrase:
-    """In star the line's current is the load's."""
-    return say("In star each line current is its load’s own: {current}.", current=current)
 
 
 def other_connection(connection: str, line: str, power: str, here: str, power_here: str) -> Phrase:
@@ -203,8 +193,3 @@ def mistake(key: str, **values: "str | Phrase") -> tuple[Phrase, Phrase]:
     """What happened, and where to look."""
     name, look = MISTAKES[key]
     return say(name, **values), say(look, **values)
-
-
-def volts_symbol(*index: str) -> Symbol:
-    """A voltage's symbol."""
-    return Symbol("V", "".join(index))

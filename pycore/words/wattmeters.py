@@ -130,11 +130,6 @@ def back_title() -> str:
     return "From both readings"
 
 
-def forward_title() -> str:
-    """Title of the working from the load."""
-    return "What each meter reads"
-
-
 def picture_title(first: str, second: str) -> str:
     """What the phasor diagram shows, for someone who cannot see it."""
     return (
