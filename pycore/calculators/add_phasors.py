@@ -17,7 +17,6 @@ from pycore.calculators.sum_problem import SheetProblem, read_sheet
 from pycore.calculators.written import Telling
 from pycore.circuits.phasors import Given, PhasorSum, add
 from pycore.constructions.construction import Arm, Picture
-from pycore.errors import Fault
 from pycore.practice.task import CALCULATED, DRAWN, Mistake
 from pycore.quantity import NO_BREAK_SPACE, Unreadable
 from pycore.sheet.plan import Plan
@@ -51,6 +50,7 @@ class AddCase(SumCase):
     slug = "add-phasors"
     fields = FIELDS
     scenario = words.SCENARIO
+    on_sheet = words.TITLE
 
     def __init__(self, problem: SheetProblem, given: tuple[Given, ...]) -> None:
         self.given, self.difference = given, problem["combine"] == "difference"
@@ -105,10 +105,6 @@ class AddCase(SumCase):
                 swapped = complex(part.imag, part.real) - part
                 yield _mistake("parts-exchanged", (CALCULATED,), whole + swapped * turn, named)
                 yield _mistake("j-sign", (CALCULATED,), whole + (part.conjugate() - part) * turn, named)
-
-    def sheet_title(self, kind: str) -> str:
-        """The title of a kind of sheet."""
-        return sum_words.sheet_titles(words.TITLE)[kind]
 
     def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
@@ -262,11 +258,6 @@ class AddPhasors(SumPage[AddCase]):
             said = words.both_forms(*((rectangular, polar) if one.rectangular else (polar, rectangular)))
             made[f"p{one.number}"] = {"said": said}
         return made
-
-    def faults(self, case: AddCase) -> tuple[Fault, ...]:
-        """Optional inputs that could not be used, and a scale that does not fit."""
-        problem = case.problem
-        return (*(problem.faults if isinstance(problem, SheetProblem) else ()), *case.misfit)
 
 
 def four_figures(size: float) -> float:

@@ -22,7 +22,6 @@ from pycore.circuits.harmonics import VOLTAGE_ANGLES, Distorted, Order, Spectrum
 from pycore.constructions import construction
 from pycore.constructions.construction import Arm
 from pycore.drawing import Ink
-from pycore.errors import Fault
 from pycore.phasor import wrap
 from pycore.practice.codes import Code
 from pycore.practice.task import CALCULATED, DRAWN, Mistake
@@ -31,7 +30,6 @@ from pycore.sheet.harmonic_pictures import Bar, Wave, spectrum, waveforms
 from pycore.sheet.plan import Plan
 from pycore.words import Phrase, Symbol, inputs, say, sheet
 from pycore.words import harmonics as words
-from pycore.words import sums as sum_words
 from pycore.words.formula import Number, Root, Square, row
 
 ORDERS = (3, 5, 7, 9, 11, 13)
@@ -66,6 +64,7 @@ class HarmonicCase(SumCase):
     slug = "harmonics-in-the-neutral"
     fields = FIELDS
     scenario = words.SCENARIO
+    on_sheet = words.TITLE
     sum_word: Phrase = ("neutral",)
     result_word = words.RESULT
     part_word = "line"
@@ -136,10 +135,6 @@ class HarmonicCase(SumCase):
     def amounts(self, values: tuple[complex, ...]) -> str:
         """Several sizes as they are told: 2 A, 1.2 A, 0.8 A."""
         return ", ".join(self.told(phasor.magnitude(value)) for value in values)
-
-    def sheet_title(self, kind: str) -> str:
-        """The title of a kind of sheet."""
-        return sum_words.sheet_titles(words.TITLE)[kind]
 
     def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
@@ -316,11 +311,6 @@ class HarmonicsInTheNeutral(SumPage[HarmonicCase]):
         """Ink of the line samples beside the labels, by phasor key."""
         colours = form.get("colours", "iec")
         return dict(conventions.inks(colours if colours in conventions.COLOURS else "iec"))
-
-    def faults(self, case: HarmonicCase) -> tuple[Fault, ...]:
-        """Optional inputs that could not be used, and a scale that does not fit."""
-        problem = case.problem
-        return (*(problem.faults if isinstance(problem, SheetProblem) else ()), *case.misfit)
 
 
 def _pictures(case: HarmonicCase) -> list[Block]:

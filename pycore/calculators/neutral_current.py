@@ -12,7 +12,6 @@ from pycore.calculators.neutral_star import SLUG, NeutralCase
 from pycore.calculators.neutral_verdict import NeutralVerdict
 from pycore.calculators.sum_page import SumPage, outputs_on_paper, small_notices
 from pycore.calculators.sum_working import share_text
-from pycore.errors import Fault
 from pycore.practice.codes import Code
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.figure import DOT_BELOW
@@ -177,10 +176,6 @@ class NeutralCurrent(SumPage[NeutralCase]):
     def echo(self, case: NeutralCase) -> dict[str, Mapping[str, str]]:
         """How angles of lag, repeated readings and what was drawn were understood."""
         return _echo(case)
-
-    def faults(self, case: NeutralCase) -> tuple[Fault, ...]:
-        """Optional inputs that could not be used, and a scale that does not fit."""
-        return (*case.problem.faults, *case.misfit)
 
     def practice_form(self, code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
         """The form that holds a code's problem, with a class's own choices. Raises NoProblem."""

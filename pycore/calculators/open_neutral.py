@@ -26,7 +26,6 @@ from pycore.quantity import NO_BREAK_SPACE, Unreadable
 from pycore.sheet.plan import Plan
 from pycore.words import Phrase, Symbol, say
 from pycore.words import open_neutral as words
-from pycore.words import sums as sum_words
 from pycore.words.formula import Fraction, Number, row
 
 NAMES = ("z1", "z2", "z3")
@@ -57,6 +56,7 @@ class OpenCase(SumCase):
     slug = "open-neutral"
     fields = FIELDS
     scenario = words.SCENARIO
+    on_sheet = words.TITLE
     part_word = "line"
 
     def __init__(self, problem: SheetProblem, solution: OpenNeutral, loads: tuple[complex | None, ...]) -> None:
@@ -128,10 +128,6 @@ class OpenCase(SumCase):
             Part(self.telling.tags[f"u{number}"], phasor.magnitude(value), phasor.angle(value))
             for number, value in enumerate(self.solution.voltages, start=1)
         )
-
-    def sheet_title(self, kind: str) -> str:
-        """The title of a kind of sheet."""
-        return sum_words.sheet_titles(words.TITLE)[kind]
 
     def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
@@ -311,11 +307,6 @@ class OpenNeutralPage(SumPage[OpenCase]):
         """Labels of the loads, as the form's line names have it."""
         names = conventions.NAMES.get(form.get("names", "L123"), conventions.NAMES["L123"])
         return {name: words.load_label(line) for name, line in zip(NAMES, names, strict=True)}
-
-    def faults(self, case: OpenCase) -> tuple[Fault, ...]:
-        """Optional inputs that could not be used, and a scale that does not fit."""
-        problem = case.problem
-        return (*(problem.faults if isinstance(problem, SheetProblem) else ()), *case.misfit)
 
 
 def _sizes(values: tuple[complex, ...]) -> list[float]:

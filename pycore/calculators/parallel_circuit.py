@@ -69,6 +69,7 @@ class ParallelCase(SumCase):
     slug = "parallel-circuit"
     fields = FIELDS
     scenario = words.SCENARIO
+    on_sheet = words.TITLE
     typed_sizes = False
     part_word = "branch"
     sum_word: Phrase = ("whole current",)
@@ -97,10 +98,6 @@ class ParallelCase(SumCase):
         picture = Picture(problem["first"], problem["rotation"], reference)
         super().__init__(problem, arms, telling.lines, picture, telling)
         self.total = phasor.total(solution.currents)
-
-    def sheet_title(self, kind: str) -> str:
-        """The title of a kind of sheet."""
-        return sum_words.sheet_titles(words.TITLE)[kind]
 
     def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
@@ -263,11 +260,6 @@ class ParallelCircuit(SumPage[ParallelCase]):
             told = sum_words.at_angle(size, angle)
             made[f"b{number}"] = {"said": f"Z{NO_BREAK_SPACE}={NO_BREAK_SPACE}{told}"}
         return made
-
-    def faults(self, case: ParallelCase) -> tuple[Fault, ...]:
-        """Optional inputs that could not be used, and scales that do not fit."""
-        problem = case.problem
-        return (*(problem.faults if isinstance(problem, SheetProblem) else ()), *case.misfit)
 
     def task_of_case(self, case: ParallelCase) -> Task:
         """What is to be found, and what mistakes give."""

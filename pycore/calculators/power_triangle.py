@@ -20,7 +20,6 @@ from pycore.calculators.written import Telling, degrees_text
 from pycore.circuits.power import Correction, Load, NoLoad, capacitance, complex_power, correct
 from pycore.constructions.construction import Construction, Picture, Step
 from pycore.constructions.moves import Join
-from pycore.errors import Fault
 from pycore.practice.codes import Code
 from pycore.practice.task import Mistake, Task
 from pycore.quantity import Unreadable
@@ -28,7 +27,6 @@ from pycore.sheet.plan import Plan
 from pycore.words import Phrase, Symbol, say
 from pycore.words import circuits as circuit_words
 from pycore.words import power as words
-from pycore.words import sums as sum_words
 
 FIELDS: tuple[Field, ...] = (
     Field("power", words.LOAD, "phasor", "values", "10 kW", help=words.HELP),
@@ -63,6 +61,7 @@ class PowerCase(SumCase):
     slug = "power-triangle"
     fields = FIELDS
     scenario = words.SCENARIO
+    on_sheet = words.TITLE
     typed_sizes = False
     part_word = "power"
     sum_word: Phrase = ("apparent power",)
@@ -117,10 +116,6 @@ class PowerCase(SumCase):
         prefix = self.telling.writing.unit.removesuffix("VA")
         tag = super().row_tag(key)
         return (*tag, f"/{prefix}{self.telling.units.get(key, 'VA')}")
-
-    def sheet_title(self, kind: str) -> str:
-        """The title of a kind of sheet."""
-        return sum_words.sheet_titles(words.TITLE)[kind]
 
     def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
@@ -350,11 +345,6 @@ class PowerTriangle(SumPage[PowerCase]):
         lag, mark = case.given.lag, case.telling.mark
         said = replace(lag, factor=lag.factor or "1").echo(mark)["said"]
         return {"factor": {"said": said}}
-
-    def faults(self, case: PowerCase) -> tuple[Fault, ...]:
-        """Optional inputs that could not be used, and a scale that does not fit."""
-        problem = case.problem
-        return (*(problem.faults if isinstance(problem, SheetProblem) else ()), *case.misfit)
 
     def task_of_case(self, case: PowerCase) -> Task:
         """What is to be found, and what mistakes give."""

@@ -19,7 +19,6 @@ from pycore.calculators.written import Telling
 from pycore.circuits.sequence import TURNS, Components, Three, components, turned
 from pycore.constructions.construction import Arm, Picture
 from pycore.drawing import Ink
-from pycore.errors import Fault
 from pycore.phasor import wrap
 from pycore.practice.task import CALCULATED, DRAWN, Mistake
 from pycore.quantity import NO_BREAK_SPACE, Unreadable
@@ -55,6 +54,7 @@ class SequenceCase(SumCase):
     slug = "sequence-components"
     fields = FIELDS
     scenario = words.SCENARIO
+    on_sheet = words.ON_SHEET
     part_word = "line"
     last_moves = (words.DIVIDE,)
 
@@ -124,10 +124,6 @@ class SequenceCase(SumCase):
             if own != 0:
                 end = phasor.total(parts) - parts[number - 1] + own * phasor.polar(1.0, -angle)
                 yield _mistake("wrong-way-a", end * turn, which=self.own[number])
-
-    def sheet_title(self, kind: str) -> str:
-        """The title of a kind of sheet."""
-        return sum_words.sheet_titles(words.ON_SHEET)[kind]
 
     def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
@@ -264,11 +260,6 @@ class SequenceComponents(SumPage[SequenceCase]):
         """The lines' names."""
         names = conventions.NAMES.get(form.get("names", "L123"), conventions.NAMES["L123"])
         return dict(zip(NAMES, names, strict=True))
-
-    def faults(self, case: SequenceCase) -> tuple[Fault, ...]:
-        """Optional inputs that could not be used, and a scale that does not fit."""
-        problem = case.problem
-        return (*(problem.faults if isinstance(problem, SheetProblem) else ()), *case.misfit)
 
     def practice_form(self, code: "Code", choices: Mapping[str, str] | None = None) -> dict[str, str]:
         """The form that holds a code's problem, with a class's own choices. Raises NoProblem."""

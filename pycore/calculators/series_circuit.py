@@ -37,7 +37,6 @@ from pycore.sheet.plan import Plan
 from pycore.words import Phrase, Symbol, say
 from pycore.words import circuits as circuit_words
 from pycore.words import series as words
-from pycore.words import sums as sum_words
 
 FIELDS: tuple[Field, ...] = (
     Field("r", words.RESISTANCE, "phasor", "values", "30 Ω", help=words.HELP),
@@ -89,6 +88,7 @@ class SeriesCase(SumCase):
     slug = "series-circuit"
     fields = FIELDS
     scenario = words.SCENARIO
+    on_sheet = words.TITLE
     typed_sizes = False
 
     def __init__(self, problem: SheetProblem, given: SeriesProblem, solution: SeriesSolution) -> None:
@@ -122,10 +122,6 @@ class SeriesCase(SumCase):
         super().__init__(problem, arms, telling.lines, picture, telling)
         self.total = phasor.total(values)
         self.sum_word = ("supply",) if self.volts_drawn else ("impedance",)
-
-    def sheet_title(self, kind: str) -> str:
-        """The title of a kind of sheet."""
-        return sum_words.sheet_titles(words.TITLE)[kind]
 
     def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
@@ -299,11 +295,6 @@ class SeriesCircuit(SumPage[SeriesCase]):
             ]
             made[name] = {"said": words.reactance_echo(", ".join(said)) if said else ""}
         return made
-
-    def faults(self, case: SeriesCase) -> tuple[Fault, ...]:
-        """Optional inputs that could not be used, and scales that do not fit."""
-        problem = case.problem
-        return (*(problem.faults if isinstance(problem, SheetProblem) else ()), *case.misfit)
 
     def task_of_case(self, case: SeriesCase) -> Task:
         """What is to be found, and what mistakes give."""

@@ -20,7 +20,6 @@ from pycore.calculators.sum_problem import SheetProblem, read_sheet
 from pycore.calculators.written import Telling
 from pycore.circuits.star_delta import ROOT_THREE, Solution, ThreeLoads, solve
 from pycore.constructions.construction import Arm, Picture
-from pycore.errors import Fault
 from pycore.practice.task import CALCULATED, DRAWN, Mistake
 from pycore.quantity import NO_BREAK_SPACE, Unreadable
 from pycore.sheet.plan import Plan
@@ -76,6 +75,7 @@ class StarDeltaCase(SumCase):
     slug = "star-and-delta"
     fields = FIELDS
     scenario = words.SCENARIO
+    on_sheet = words.TITLE
     typed_sizes = False
 
     def __init__(self, problem: SheetProblem, solution: Solution) -> None:
@@ -150,10 +150,6 @@ class StarDeltaCase(SumCase):
             volt * phasor.polar(share, -angle) for volt, share, angle in zip(across, added, angles, strict=True)
         )
         yield _mistake("size-by-adding", (DRAWN, CALCULATED), self._difference(slipped) * turn)
-
-    def sheet_title(self, kind: str) -> str:
-        """The title of a kind of sheet."""
-        return sum_words.sheet_titles(words.TITLE)[kind]
 
     def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
@@ -341,11 +337,6 @@ class StarAndDelta(SumPage[StarDeltaCase]):
         if form.get("connection", "delta") == "delta":
             shown = {str(n): names[n - 1] for n in NEXT}
         return {"line": shown}
-
-    def faults(self, case: StarDeltaCase) -> tuple[Fault, ...]:
-        """Optional inputs that could not be used, and a scale that does not fit."""
-        problem = case.problem
-        return (*(problem.faults if isinstance(problem, SheetProblem) else ()), *case.misfit)
 
     def practice_form(self, code: "Code", choices: Mapping[str, str] | None = None) -> dict[str, str]:
         """The form that holds a code's problem, with a class's own choices. Raises NoProblem."""

@@ -91,6 +91,8 @@ class SumCase:
     slug = ""
     fields: tuple[Field, ...] = ()
     scenario = ""
+    on_sheet = ""
+    """What its sheets are called."""
     issue: Issue | None = None
     """The place in a class set of the sheet that is being made."""
 
@@ -238,7 +240,7 @@ class SumCase:
 
     def sheet_title(self, kind: str) -> str:
         """The title of a kind of sheet."""
-        raise NotImplementedError
+        return sum_words.sheet_titles(self.on_sheet)[kind]
 
     def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows, for someone who cannot see it."""

@@ -202,8 +202,8 @@ class SumPage(Generic[Case]):
         return {}
 
     def faults(self, case: Case) -> tuple[Fault, ...]:
-        """Inputs that could not be used but left the answer standing."""
-        return case.misfit
+        """Inputs that could not be used but left the answer standing: optional ones, and scales that do not fit."""
+        return (*case.problem.faults, *case.misfit)
 
     # What all pages do alike.
 

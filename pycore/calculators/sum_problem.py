@@ -13,8 +13,8 @@ from pycore.quantity import Writing, writing_for
 
 class SumProblem(Protocol):
     """What the engine needs of a page's form, checked: its choices by name, the scales asked for (None: chosen to
-    fit; ``second`` is the companions'), how numbers are written, what stands in the title block, and the texts as
-    typed."""
+    fit; ``second`` is the companions'), how numbers are written, what stands in the title block, the texts as
+    typed, and faults that leave the answer standing."""
 
     @property
     def scale(self) -> float | None: ...
@@ -30,6 +30,8 @@ class SumProblem(Protocol):
     def writing(self) -> Writing: ...
     @property
     def is_example(self) -> bool: ...
+    @property
+    def faults(self) -> tuple[Fault, ...]: ...
     def __getitem__(self, name: str) -> str: ...
 
 

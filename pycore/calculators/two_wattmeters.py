@@ -17,7 +17,6 @@ from pycore.calculators.written import Telling, degrees_text
 from pycore.circuits.wattmeters import ROOT_THREE, BalancedLoad, Readings, back, read
 from pycore.constructions.construction import Arm
 from pycore.constructions.construction import Picture as Lie
-from pycore.errors import Fault
 from pycore.phasor import wrap
 from pycore.practice.codes import Code
 from pycore.practice.sums import made as mistake
@@ -26,7 +25,6 @@ from pycore.quantity import NO_BREAK_SPACE, Unreadable
 from pycore.sheet.plan import Plan
 from pycore.sheet.wattmeter_picture import phasors
 from pycore.words import Phrase, Symbol, plain, say
-from pycore.words import sums as sum_words
 from pycore.words import wattmeters as words
 from pycore.words.formula import Fenced, Fraction, Function, Number, Root, row
 from pycore.words.neutral_form import METHODS
@@ -73,6 +71,7 @@ class WattCase(SumCase):
     slug = "two-wattmeters"
     fields = FIELDS
     scenario = words.SCENARIO
+    on_sheet = words.TITLE
     methods = ("tip-to-tail", "components")
     result_word = words.RESULT
 
@@ -97,10 +96,6 @@ class WattCase(SumCase):
             words=words.WORDS,
         )
         super().__init__(problem, arms, telling.lines, Lie(problem["first"], problem["rotation"], reference), telling)
-
-    def sheet_title(self, kind: str) -> str:
-        """The title of a kind of sheet."""
-        return sum_words.sheet_titles(words.TITLE)[kind]
 
     def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
@@ -294,11 +289,6 @@ class TwoWattmeters(SumPage[WattCase]):
     def inks(self, form: Mapping[str, str]) -> dict[str, str]:
         """Ink of the line samples beside the labels, by phasor key."""
         return dict(conventions.PLAIN_INKS)
-
-    def faults(self, case: WattCase) -> tuple[Fault, ...]:
-        """Optional inputs that could not be used, and a scale that does not fit."""
-        problem = case.problem
-        return (*(problem.faults if isinstance(problem, SheetProblem) else ()), *case.misfit)
 
 
 def _diagram(case: WattCase) -> list[Block]:
