@@ -149,11 +149,11 @@ RECORD = PaperPage(
     rig_words.SHORT,
     (
         choice_field(
-            "topic", rig_words.TOPIC, "method", "neutral-current",
-            tuple((one.topic, one.name) for one in rig_words.TOPICS),
+            "readings", rig_words.REPEATS, "method", "3", rig_words.REPEAT_SETS, rig_words.REPEAT_HELP
         ),
         choice_field(
-            "readings", rig_words.REPEATS, "method", "3", rig_words.REPEAT_SETS, rig_words.REPEAT_HELP
+            "topic", rig_words.TOPIC, "sheet", "neutral-current",
+            tuple((one.topic, one.name) for one in rig_words.TOPICS),
         ),
         choice_field("paper", words.PAPER, "sheet", "A4", tuple((paper, paper) for paper in RECORD_PAPERS)),
     ),
