@@ -1,5 +1,8 @@
 """The phasor diagram of two wattmeters: line voltages, line currents, each current's part along its voltage."""
 
+from collections.abc import Iterator
+from itertools import pairwise, product
+
 from pycore import trig
 from pycore.drawing import Arc, Arrow, Circle, Item, Line, Page, Shape
 from pycore.geometry import ORIGIN, Point, bounds, dot
@@ -14,11 +17,14 @@ MARGIN = 7.0
 RIGHT_ANGLE = 90.0
 WIDE = 40.0
 """Degrees from which an angle has room for its own size."""
+RADII = (13.0, 21.0)
+"""Of the arcs of both angles."""
+OUTSIDE = 30.0
+DIGIT, CLEAR, CHORDS = 2.1, 0.6, 24
+"""Breadth of a figure, the room about a size (mm), the chords by which an arc is told from its neighbours."""
 
 
-def _pair(
-    start: Point, voltage: float, lag: float, names: tuple[Symbol, Symbol], told: str, radius: float
-) -> list[Item]:
+def _pair(start: Point, voltage: float, lag: float, names: tuple[Symbol, Symbol], radius: float) -> list[Item]:
     """One meter: its voltage (filled head), its current (open head), the angle between, the part along."""
     tip, end = start.moved(VOLTAGE, voltage), start.moved(CURRENT, voltage - lag)
     unit = ORIGIN.moved(1.0, voltage)
@@ -36,10 +42,49 @@ def _pair(
         items.append(Arc(start, radius, voltage, sweep, 0.3, "ink-2"))
     items.append(_label((names[0],), tip, voltage))
     items.append(_label((names[1],), end, voltage - lag))
-    # Inside a wide angle, where nothing else is drawn; beyond the arc of a narrow one.
-    away = 0.62 * radius if lag >= WIDE or lag <= -WIDE else radius + 4.0
-    items.append(_label(told, start, voltage + sweep / 2, away))
     return items
+
+
+def _chords(arc: Arc) -> Iterator[tuple[Point, Point]]:
+    turns = [arc.start + arc.sweep * step / CHORDS for step in range(CHORDS + 1)]
+    ends = [arc.centre.moved(arc.radius, turn) for turn in turns]
+    return pairwise(ends)
+
+
+def _strokes(items: list[Item]) -> list[tuple[Point, Point]]:
+    """What is drawn, as straight pieces."""
+    made: list[tuple[Point, Point]] = []
+    for item in items:
+        if isinstance(item, Arrow):
+            made.append((item.tail, item.tip))
+        elif isinstance(item, Line):
+            made.append((item.start, item.end))
+        elif isinstance(item, Arc):
+            made += _chords(item)
+    return made
+
+
+def _place(items: list[Item], voltage: float, lag: float, told: str, radius: float) -> tuple[float, float]:
+    """Where an angle's size stands: degrees and distance from the common point. Inside a wide angle, beyond the arc of
+    a narrow one; where lines stand in the way, as near to that as nothing touches it."""
+    strokes = _strokes(items)
+    usual = 0.62 * radius if lag >= WIDE or lag <= -WIDE else radius + 4.0
+    within = [voltage - share * lag for share in (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)]
+    # Beside a narrow angle, where there is no room within.
+    beside = [end + side * off for off in (8.0, 12.0, 16.0, 22.0, 30.0) for end, side in _ends(voltage, lag)]
+    half = Point(DIGIT * len(told) / 2, CAPITALS / 2)
+    for degrees, away in product([*within, *beside], (usual, radius + 4.0, radius + 7.0, OUTSIDE)):
+        at = ORIGIN.moved(away, degrees)
+        box = bounds((at.minus(half), at.plus(half))).grown(CLEAR)
+        if not any(box.meets_segment(*stroke) for stroke in strokes):
+            return degrees, away
+    return within[0], usual
+
+
+def _ends(voltage: float, lag: float) -> tuple[tuple[float, float], ...]:
+    """Both ends of an angle, each with the sense that leads away from it."""
+    outwards = 1.0 if lag > 0 else -1.0
+    return (voltage, outwards), (voltage - lag, -outwards)
 
 
 def _label(told: tuple[Symbol, ...] | str, at: Point, degrees: float, away: float = 5.0) -> Item:
@@ -58,9 +103,13 @@ def phasors(lag: float, angles: tuple[str, str], title: str) -> Page:
     reach = [ORIGIN.moved(CURRENT * trig.cosine(between), voltage) for voltage, between in feet]
     reach += [ORIGIN.moved(VOLTAGE + MARGIN + 3.0, angle) for angle in (up + 30.0, up + 90.0)]
     reach += [ORIGIN.moved(CURRENT + MARGIN + 3.0, angle) for angle in (up - lag, up + 120.0 - lag)]
+    names = ((Symbol("V", "12"), Symbol("I", "1")), (Symbol("V", "32"), Symbol("I", "3")))
+    drawn = [item for n in (0, 1) for item in _pair(ORIGIN, *feet[n], names[n], RADII[n])]
+    places = [_place(drawn, *feet[n], angles[n], RADII[n]) for n in (0, 1)]
+    reach += [ORIGIN.moved(away + CAPITALS, degrees) for degrees, away in places]
     box = bounds((*reach, ORIGIN))
     height = box.height + 2 * MARGIN
     start = Point(WIDTH / 2 - box.centre.x, height / 2 - box.centre.y)
-    items = _pair(start, *feet[0], (Symbol("V", "12"), Symbol("I", "1")), angles[0], 13.0)
-    items += _pair(start, *feet[1], (Symbol("V", "32"), Symbol("I", "3")), angles[1], 21.0)
+    items = [item for n in (0, 1) for item in _pair(start, *feet[n], names[n], RADII[n])]
+    items += [_label(told, start, *place) for told, place in zip(angles, places, strict=True)]
     return Page(WIDTH, height, tuple(items), title, title)

@@ -12,6 +12,8 @@ from pycore.calculators.harmonics_in_the_neutral import HarmonicsInTheNeutral
 from pycore.calculators.interface import default_form
 from pycore.calculators.two_wattmeters import FIELDS, TwoWattmeters
 from pycore.circuits.wattmeters import BalancedLoad, back, read
+from pycore.drawing import Arrow, Line, Text
+from pycore.geometry import Box
 from pycore.practice.answers import judge
 from pycore.practice.codes import TIERS, Code
 from pycore.practice.marking import Given, mark, visible
@@ -178,3 +180,20 @@ def test_nobody_is_told_to_exchange_leads_on_a_live_system():
     assert "with the supply off and proved dead" in told_of(lag="75")[0]
     assert any("prove dead" in caution and "leads" in caution for caution in PAGE.cautions)
     assert not any("exchange" in field.help for field in PAGE.fields)
+
+
+@pytest.mark.parametrize(("first", "second"), [("-100", "-300"), ("-300", "-100"), ("-100", "-100"), ("0", "-100"),
+                                               ("-1035", "2828"), ("300", "-290"), ("100", "250")])  # fmt: skip
+def test_no_line_of_the_picture_runs_through_the_size_of_an_angle(first: str, second: str):
+    answer = PAGE.answer({**FORM, "known": "readings", "w1": first, "w2": second})
+    page = next(one for one in answer.workings if one.key == "meters").blocks[1].page
+    sizes = [item for item in page.items if isinstance(item, Text) and "\u00b0" in "".join(r.text for r in item.runs)]
+    assert 2 == len(sizes)
+    for size in sizes:
+        half = 1.0 * len("".join(run.text for run in size.runs))
+        box = Box(size.at.x - half, size.at.y, size.at.x + half, size.at.y + 3.4)
+        assert Box(0, 0, page.width, page.height).holds(box)
+        for item in page.items:
+            if isinstance(item, Line | Arrow):
+                ends = (item.start, item.end) if isinstance(item, Line) else (item.tail, item.tip)
+                assert not box.meets_segment(*ends), (item, size)
