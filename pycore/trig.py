@@ -14,6 +14,8 @@ from collections.abc import Sequence
 from functools import lru_cache
 
 RADIANS_PER_DEGREE = math.pi / 180
+ROOT_THREE = math.sqrt(3.0)
+"""Between line and phase values; between a rectangular bound and its standard uncertainty."""
 _HALF_ROOT_3 = math.sqrt(3) / 2
 
 _SINE = (

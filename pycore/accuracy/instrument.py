@@ -10,8 +10,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from pycore import phasor
+from pycore.trig import ROOT_THREE
 
-ROOT_THREE = math.sqrt(3.0)
 ROUND = 1.224
 """Half of 2.448: the 95 % circle of two equal errors, as an uncertainty that is expanded by 2."""
 

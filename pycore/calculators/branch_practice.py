@@ -1,5 +1,6 @@
 """Parallel circuits as practice knows them: problems from codes, and what mistakes give."""
 
+import math
 from collections.abc import Iterator, Mapping
 
 from pycore import phasor, quantity
@@ -54,12 +55,7 @@ def _added(case: ParallelCase) -> complex | None:
     kinds = {one.element.kind for branch in case.given.typed for one in branch}
     if not {COIL, CAPACITOR} <= kinds:
         return None
-    return phasor.total(complex(value.real, -abs_of(value.imag)) for value in case.solution.admittances)
-
-
-def abs_of(value: float) -> float:
-    """The size of a number."""
-    return -value if value < 0 else value
+    return phasor.total(complex(value.real, -math.fabs(value.imag)) for value in case.solution.admittances)
 
 
 def slips(case: ParallelCase) -> Iterator[tuple[str, tuple[str, ...], complex, str]]:

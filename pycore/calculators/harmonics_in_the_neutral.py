@@ -18,7 +18,7 @@ from pycore.calculators.sum_fields import drawing_fields
 from pycore.calculators.sum_page import SumPage, outputs_on_paper, summary
 from pycore.calculators.sum_problem import SheetProblem, read_sheet
 from pycore.calculators.written import Telling
-from pycore.circuits.harmonics import VOLTAGE_ANGLES, Distorted, Order, Spectrum, fundamental_from_total, solve
+from pycore.circuits.harmonics import Distorted, Order, Spectrum, fundamental_from_total, solve
 from pycore.constructions import construction
 from pycore.constructions.construction import Arm
 from pycore.drawing import Ink
@@ -318,7 +318,7 @@ def _pictures(case: HarmonicCase) -> list[Block]:
     found, inks = case.spectrum, case.inks()
     lines = [
         Wave(case.lines[index], {order.number: order.lines[index] for order in found.orders}, inks[f"i{index + 1}"])
-        for index in range(len(VOLTAGE_ANGLES))
+        for index in range(len(case.lines))
     ]
     neutral = Wave(words.IN_NEUTRAL, {order.number: order.neutral for order in found.orders}, inks["sum"])
     waves = waveforms((lines, (neutral,)), words.waves_title(case.told(found.neutral)))

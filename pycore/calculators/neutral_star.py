@@ -8,7 +8,8 @@ from pycore.calculators.neutral_problem import NeutralProblem
 from pycore.calculators.sum_case import Part, SheetWords, SumCase
 from pycore.calculators.telling import Teller, describe
 from pycore.calculators.written import Telling
-from pycore.circuits.star import VOLTAGE_ANGLES, StarSolution, solve
+from pycore.circuits.star import StarSolution, solve
+from pycore.circuits.supply import VOLTAGE_ANGLES
 from pycore.constructions.construction import Arm, Picture
 from pycore.drawing import Ink
 from pycore.practice.task import Further

@@ -15,7 +15,7 @@ from pycore.calculators.sum_fields import drawing_fields
 from pycore.calculators.sum_page import SumPage, outputs_on_paper
 from pycore.calculators.sum_problem import SheetProblem, read_sheet
 from pycore.calculators.written import Telling
-from pycore.circuits.unbalanced import ROOT_THREE, NoBalance, OpenNeutral, UnbalancedStar, solve
+from pycore.circuits.unbalanced import NoBalance, OpenNeutral, UnbalancedStar, solve
 from pycore.constructions.construction import Arm, Construction, Picture
 from pycore.constructions.displacement import METHOD, displacement
 from pycore.drawing import Ink
@@ -24,6 +24,7 @@ from pycore.practice.codes import Code
 from pycore.practice.task import Task
 from pycore.quantity import NO_BREAK_SPACE, Unreadable
 from pycore.sheet.plan import Plan
+from pycore.trig import ROOT_THREE
 from pycore.words import Phrase, Symbol, say
 from pycore.words import open_neutral as words
 from pycore.words.formula import Fraction, Number, row

@@ -8,13 +8,14 @@ from pycore.calculators.interface import default_form
 from pycore.calculators.open_neutral import FIELDS, OpenCase
 from pycore.calculators.sum_case import HANDS
 from pycore.calculators.sum_practice import task_of as sum_task
-from pycore.circuits.unbalanced import ROOT_THREE, solve
+from pycore.circuits.unbalanced import solve
 from pycore.constructions.construction import Arm
 from pycore.practice import sums
 from pycore.practice.codes import Code
 from pycore.practice.generator_loads import loads_of
 from pycore.practice.sums import Sum, made
 from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
+from pycore.trig import ROOT_THREE
 
 BOTH = (DRAWN, CALCULATED)
 

@@ -18,11 +18,12 @@ from pycore.calculators.sum_fields import drawing_fields
 from pycore.calculators.sum_page import SumPage, outputs_on_paper
 from pycore.calculators.sum_problem import SheetProblem, read_sheet
 from pycore.calculators.written import Telling
-from pycore.circuits.star_delta import ROOT_THREE, Solution, ThreeLoads, solve
+from pycore.circuits.star_delta import Solution, ThreeLoads, solve
 from pycore.constructions.construction import Arm, Picture
 from pycore.practice.task import CALCULATED, DRAWN, Mistake
 from pycore.quantity import NO_BREAK_SPACE, Unreadable
 from pycore.sheet.plan import Plan
+from pycore.trig import ROOT_THREE
 from pycore.words import Phrase, Symbol, plain, say
 from pycore.words import star_delta as words
 from pycore.words import sums as sum_words

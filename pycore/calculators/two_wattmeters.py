@@ -14,7 +14,7 @@ from pycore.calculators.sum_fields import drawing_fields
 from pycore.calculators.sum_page import SumPage, outputs_on_paper
 from pycore.calculators.sum_problem import SheetProblem, read_sheet
 from pycore.calculators.written import Telling, degrees_text
-from pycore.circuits.wattmeters import ROOT_THREE, BalancedLoad, Readings, back, read
+from pycore.circuits.wattmeters import BalancedLoad, Readings, back, read
 from pycore.constructions.construction import Arm
 from pycore.constructions.construction import Picture as Lie
 from pycore.phasor import wrap
@@ -24,6 +24,7 @@ from pycore.practice.task import CALCULATED, DRAWN, Mistake
 from pycore.quantity import NO_BREAK_SPACE, Unreadable
 from pycore.sheet.plan import Plan
 from pycore.sheet.wattmeter_picture import phasors
+from pycore.trig import ROOT_THREE
 from pycore.words import Phrase, Symbol, plain, say
 from pycore.words import wattmeters as words
 from pycore.words.formula import Fenced, Fraction, Function, Number, Root, row

@@ -11,9 +11,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from pycore import phasor
+from pycore.circuits.supply import VOLTAGE_ANGLES
 from pycore.phasor import wrap
 
-VOLTAGE_ANGLES = (0.0, -120.0, 120.0)
 SEQUENCES = {1: "positive", 2: "negative", 0: "zero"}
 SAMPLES = 720
 
@@ -71,7 +71,7 @@ def solve(load: Distorted) -> Spectrum:
         turned = 0.0 if number == 1 else load.phases.get(number, 0.0)
         one, two, three = (
             phasor.polar(share * size, wrap(number * (angle - lag) + turned))
-            for size, angle, lag in zip(load.currents, VOLTAGE_ANGLES, load.lags, strict=True)
+            for size, angle, lag in zip(load.currents, VOLTAGE_ANGLES["123"], load.lags, strict=True)
         )
         orders.append(Order(number, SEQUENCES[number % 3], (one, two, three), phasor.total((one, two, three))))
     return Spectrum(

@@ -9,9 +9,7 @@ import math
 from dataclasses import dataclass
 
 from pycore import phasor, trig
-
-ROOT_THREE = math.sqrt(3.0)
-
+from pycore.trig import ROOT_THREE
 
 LEAST_SHARE = 0.999e-3
 """Share of the apparent power that watts or vars must be to tell the load; a thousandth is just enough."""

@@ -11,10 +11,10 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from pycore import phasor
+from pycore.circuits.supply import VOLTAGE_ANGLES
 
 Three = tuple[float, float, float]
 
-VOLTAGE_ANGLES: dict[str, Three] = {"123": (0.0, -120.0, 120.0), "132": (0.0, 120.0, -120.0)}
 """Angles of the phase voltages for each phase sequence (common practice: L1 at 0 degrees)."""
 
 ANGLE_TOLERANCE = 1e-9

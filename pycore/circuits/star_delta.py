@@ -4,14 +4,12 @@ Line and phase voltage differ by the root of three and 30 degrees (IEC 60038: 23
 delta each line current is the difference of the two branch currents that meet at its corner.
 """
 
-import math
 from dataclasses import dataclass
 
 from pycore import phasor
+from pycore.circuits.supply import VOLTAGE_ANGLES
+from pycore.trig import ROOT_THREE
 
-ROOT_THREE = math.sqrt(3.0)
-SECOND = {"123": -120.0, "132": 120.0}
-"""Angle of the second phase by sequence, from the first; the third lies opposite to it."""
 Three = tuple[complex, complex, complex]
 
 
@@ -48,7 +46,7 @@ def solve(given: ThreeLoads) -> Solution:
     """Every voltage and current. Raises ValueError for a load of no ohms."""
     if any(load == 0 for load in given.loads):
         raise ValueError("a load of 0 ohms is a short circuit")
-    size, second = given.line_voltage / ROOT_THREE, SECOND[given.sequence]
+    size, second = given.line_voltage / ROOT_THREE, VOLTAGE_ANGLES[given.sequence][1]
     one, two, three = (phasor.polar(size, angle) for angle in (0.0, second, -second))
     ahead = 30.0 if second < 0 else -30.0
     line = given.line_voltage

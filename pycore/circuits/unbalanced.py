@@ -5,14 +5,13 @@ With the neutral each load has its own phase voltage. Without it the load's star
 A useful network theorem, Proceedings of the IRE 28 (1940), 413 (from memory); checked by a circuit simulator.
 """
 
-import math
 from dataclasses import dataclass
 
 from pycore import phasor
+from pycore.circuits.supply import VOLTAGE_ANGLES
+from pycore.trig import ROOT_THREE
 
 Three = tuple[complex, complex, complex]
-VOLTAGE_ANGLES = {"123": (0.0, -120.0, 120.0), "132": (0.0, 120.0, -120.0)}
-ROOT_THREE = math.sqrt(3.0)
 
 
 MOST_TIMES = 1000.0

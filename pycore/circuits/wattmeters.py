@@ -6,12 +6,10 @@ with its sign (lagging positive), and the angle by the tangent, only for a balan
 in the other sequence both readings change places, and Q its sign.
 """
 
-import math
 from dataclasses import dataclass
 
 from pycore import phasor, trig
-
-ROOT_THREE = math.sqrt(3.0)
+from pycore.trig import ROOT_THREE
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,12 +9,12 @@ from pycore.constructions.construction import Arm
 from pycore.phasor import wrap
 from pycore.practice.sums import Sum
 from pycore.practice.task import CALCULATED, Mistake
+from pycore.trig import ROOT_THREE
 from pycore.words import Phrase
 from pycore.words import mistakes as words
 
 RADIAN = 360.0 / math.tau
 GRADIAN = 0.9
-ROOT_THREE = math.sqrt(3.0)
 _HOW = (CALCULATED,)
 
 
