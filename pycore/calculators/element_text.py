@@ -105,28 +105,28 @@ def read_elements(
             return ()
         if one.element.value != 0.0 and not least <= one.element.value <= most:
             unit = one.unit[-1:]
-            bounds = (figures(least, unit, mark), figures(most, unit, mark))
+            bounds = (scaled(least, unit, mark), scaled(most, unit, mark))
             reader.fault(name, words.element_range(label, text, *bounds, words.EXAMPLES[bare if only else ""]), piece)
             return ()
         found.append(one)
     return tuple(found)
 
 
-def figures(value: float, unit: str, mark: str, count: int = 4) -> str:
+def scaled(value: float, unit: str, mark: str, count: int = 4) -> str:
     """A result to so many figures with the SI prefix that leaves 1 to 999 before it: 31.42 Ω, 459.1 mA."""
     return NO_BREAK_SPACE.join(parts(value, unit, mark, count))
 
 
 def parts(value: float, unit: str, mark: str, count: int = 4) -> tuple[str, str]:
-    """The number and the unit of ``figures``."""
+    """The number and the unit of ``scaled``."""
     size = -value if value < 0 else value
     if size == 0.0:
         return "0", unit
     rounded = float(f"{size:.{count - 1}e}")
-    scaled = [(1e9, "G"), (1e6, "M"), (1e3, "k"), (1.0, ""), (1e-3, "m"), (1e-6, "µ"), (1e-9, "n"), (1e-12, "p")]
+    prefixes = [(1e9, "G"), (1e6, "M"), (1e3, "k"), (1.0, ""), (1e-3, "m"), (1e-6, "µ"), (1e-9, "n"), (1e-12, "p")]
     if unit in ("", "°"):
-        scaled = [(1.0, "")]
-    factor, prefix = next(((f, p) for f, p in scaled if rounded >= f), scaled[-1])
+        prefixes = [(1.0, "")]
+    factor, prefix = next(((f, p) for f, p in prefixes if rounded >= f), prefixes[-1])
     # Tenths of a volt or an ampere are read as such on most meters.
     if unit and prefix == "m" and rounded >= 0.1:
         factor, prefix = 1.0, ""

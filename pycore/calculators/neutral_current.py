@@ -4,12 +4,13 @@ from collections.abc import Mapping
 
 from pycore import quantity
 from pycore.calculators.interface import Output, Working
-from pycore.calculators.neutral_accuracy import ACCURACY, NeutralAccuracy
+from pycore.calculators.neutral_accuracy import NeutralAccuracy
 from pycore.calculators.neutral_fields import FIELDS, labels_of, options_of
 from pycore.calculators.neutral_formula import formula_blocks
 from pycore.calculators.neutral_problem import read_problem
 from pycore.calculators.neutral_star import SLUG, NeutralCase
 from pycore.calculators.neutral_verdict import NeutralVerdict
+from pycore.calculators.sum_accuracy import ACCURACY
 from pycore.calculators.sum_page import SumPage, outputs_on_paper, small_notices
 from pycore.calculators.sum_working import share_text
 from pycore.practice.codes import Code

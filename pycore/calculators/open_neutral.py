@@ -6,10 +6,10 @@ from collections.abc import Mapping
 from pycore import phasor, quantity
 from pycore.calculators import conventions
 from pycore.calculators.interface import Block, Equation, Field, Grid, Output, Paragraph, Working
-from pycore.calculators.neutral_accuracy import SumAccuracy
 from pycore.calculators.neutral_fields import BY_NAME as NEUTRAL_FIELDS
 from pycore.calculators.phasor_text import read_phasor
 from pycore.calculators.reading import Reader
+from pycore.calculators.sum_accuracy import SumAccuracy
 from pycore.calculators.sum_case import SMALL_SHEET, Part, SheetWords, SumCase, sheet_words
 from pycore.calculators.sum_fields import drawing_fields
 from pycore.calculators.sum_page import SumPage, outputs_on_paper

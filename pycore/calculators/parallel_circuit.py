@@ -15,10 +15,10 @@ from pycore.calculators.circuit_case import (
     tags_of,
     times_text,
 )
-from pycore.calculators.element_text import MOST_ELEMENTS, Typed, figures, parts, read_elements
+from pycore.calculators.element_text import MOST_ELEMENTS, Typed, parts, read_elements, scaled
 from pycore.calculators.interface import Field, Output, Working
-from pycore.calculators.neutral_accuracy import SumAccuracy
 from pycore.calculators.reading import Reader
+from pycore.calculators.sum_accuracy import SumAccuracy
 from pycore.calculators.sum_case import SheetWords, SumCase, sheet_words
 from pycore.calculators.sum_fields import drawing_fields
 from pycore.calculators.sum_page import SumPage, outputs_on_paper, small_notices
@@ -118,10 +118,10 @@ class ParallelCase(SumCase):
         """60 Ω, 20 Ω + 120 mH, 47 µF side by side on 230 V, 50 Hz."""
         circuit, mark = self.given.circuit, self.telling.mark
         known = circuit.volts if circuit.amperes is None else circuit.amperes
-        supply = figures(known or 0.0, "V" if circuit.amperes is None else "A", mark)
+        supply = scaled(known or 0.0, "V" if circuit.amperes is None else "A", mark)
         branches = ", ".join(self.branch_text(place) for place in range(len(self.given.numbers)))
         tell = words.given if circuit.amperes is None else words.given_current
-        return tell(branches, supply, figures(circuit.hertz, "Hz", mark))
+        return tell(branches, supply, scaled(circuit.hertz, "Hz", mark))
 
     def further_mistakes(self, plan: Plan) -> tuple[Mistake, ...]:
         """What goes wrong between the branches and their currents."""
@@ -222,10 +222,10 @@ class ParallelCircuit(SumPage[ParallelCase]):
         whole = phasor.magnitude(solution.current)
         made: list[Phrase] = []
         if solution.resonance is not None:
-            told = figures(solution.resonance.hertz, "Hz", mark)
+            told = scaled(solution.resonance.hertz, "Hz", mark)
             ohms = solution.resonance.ohms
             loss = ohms < 1e12
-            made.append(words.resonates(told, figures(ohms, "Ω", mark)) if loss else words.resonates_without_loss(told))
+            made.append(words.resonates(told, scaled(ohms, "Ω", mark)) if loss else words.resonates_without_loss(told))
         sizes = [phasor.magnitude(value) for value in solution.currents]
         for number, size in zip(case.given.numbers, sizes, strict=True):
             if whole > 0 and size > 1.05 * whole:
@@ -233,7 +233,7 @@ class ParallelCircuit(SumPage[ParallelCase]):
                 made.append(words.larger(case.telling.tags[f"i{number}"], times))
         if whole > 0 and len(case.arms) > 1:
             plain_sum = phasor.total(complex(size, 0.0) for size in sizes).real
-            made.append(words.not_numbers(figures(plain_sum, "A", mark), figures(whole, "A", mark)))
+            made.append(words.not_numbers(scaled(plain_sum, "A", mark), scaled(whole, "A", mark)))
         return tuple(made)
 
     def notices(self, case: ParallelCase, plan: Plan) -> tuple[Phrase, ...]:
@@ -255,7 +255,7 @@ class ParallelCircuit(SumPage[ParallelCase]):
         made: dict[str, Mapping[str, str]] = {}
         mark = case.telling.mark
         for number, value in zip(case.given.numbers, case.solution.impedances, strict=True):
-            size = figures(phasor.magnitude(value), "Ω", mark)
+            size = scaled(phasor.magnitude(value), "Ω", mark)
             angle = quantity.fixed(phasor.angle(value), 1, mark) + "°"
             told = sum_words.at_angle(size, angle)
             made[f"b{number}"] = {"said": f"Z{NO_BREAK_SPACE}={NO_BREAK_SPACE}{told}"}

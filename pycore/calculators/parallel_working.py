@@ -4,7 +4,7 @@ import math
 
 from pycore import phasor, quantity
 from pycore.calculators.circuit_formula import PI, F, hypotenuse, number, reactance_line
-from pycore.calculators.element_text import Typed, figures
+from pycore.calculators.element_text import Typed, scaled
 from pycore.calculators.interface import Block, Equation, Grid, Paragraph
 from pycore.calculators.parallel_circuit import AMPS, VOLTS, ParallelCase, resistive
 from pycore.calculators.written import degrees_text
@@ -68,14 +68,14 @@ class _Working:
         rows: list[tuple[Phrase, ...]] = []
         for (place, _, value), current in zip(self.branches, self.solution.currents, strict=True):
             cells = (
-                str(place), figures(value.real, "Ω", self.mark), figures(value.imag, "Ω", self.mark),
-                figures(phasor.magnitude(value), "Ω", self.mark), figures(phasor.magnitude(current), "A", self.mark),
-                quantity.fixed(phasor.angle(value), 1, self.mark) + "°", figures(current.real, "A", self.mark),
-                figures(0.0 - current.imag, "A", self.mark),
+                str(place), scaled(value.real, "Ω", self.mark), scaled(value.imag, "Ω", self.mark),
+                scaled(phasor.magnitude(value), "Ω", self.mark), scaled(phasor.magnitude(current), "A", self.mark),
+                quantity.fixed(phasor.angle(value), 1, self.mark) + "°", scaled(current.real, "A", self.mark),
+                scaled(0.0 - current.imag, "A", self.mark),
             )  # fmt: skip
             rows.append(tuple((cell,) for cell in cells))
         whole = self.solution.current
-        sums = [figures(part, "A", self.mark) for part in (whole.real, 0.0 - whole.imag)]
+        sums = [scaled(part, "A", self.mark) for part in (whole.real, 0.0 - whole.imag)]
         last = ("sum", "", "", "", "", "", *sums)
         return Grid(tuple((head,) for head in words.HEAD), (*rows, tuple((cell,) for cell in last)), total=True)
 

@@ -7,10 +7,10 @@ from dataclasses import dataclass, replace
 from pycore import phasor, quantity
 from pycore.calculators.circuit_case import LEAST_HERTZ, MOST_HERTZ, arms_of, side_of
 from pycore.calculators.conventions import choice_field
-from pycore.calculators.element_text import figures, parts
+from pycore.calculators.element_text import parts, scaled
 from pycore.calculators.interface import Field, Output, Working
-from pycore.calculators.neutral_accuracy import SumAccuracy
 from pycore.calculators.reading import Lag, Reader
+from pycore.calculators.sum_accuracy import SumAccuracy
 from pycore.calculators.sum_case import SheetWords, SumCase, sheet_words
 from pycore.calculators.sum_fields import drawing_fields
 from pycore.calculators.sum_page import SumPage, outputs_on_paper, small_notices
@@ -138,9 +138,9 @@ class PowerCase(SumCase):
         """10 kW at 0.700 lagging, to reach 0.95, on 400 V, 50 Hz, three phases."""
         given, mark = self.given, self.telling.mark
         supply = words.supply(
-            figures(given.load.volts, "V", mark), figures(given.load.hertz, "Hz", mark), given.load.phases
+            scaled(given.load.volts, "V", mark), scaled(given.load.hertz, "Hz", mark), given.load.phases
         )
-        load = figures(given.amount, given.unit, mark)
+        load = scaled(given.amount, given.unit, mark)
         return words.given(load, self.factor_text(given.load.power), self.target_text(), supply)
 
     def further_mistakes(self, plan: Plan) -> tuple[Mistake, ...]:
@@ -320,11 +320,11 @@ class PowerTriangle(SumPage[PowerCase]):
         kind = words.CAPACITOR if correction.vars > 0 else words.COIL
         if correction.vars < 0:
             made.append(words.leading())
-        made.append(words.needs(kind, figures(math.fabs(correction.vars), "var", mark), case.target_text()))
+        made.append(words.needs(kind, scaled(math.fabs(correction.vars), "var", mark), case.target_text()))
         before, after = load.current(load.power), load.current(case.total)
         if after < before:
             share = quantity.fixed(100.0 * (1.0 - after / before), 0, mark) + " %"
-            made.append(words.current_falls(figures(before, "A", mark), figures(after, "A", mark), share))
+            made.append(words.current_falls(scaled(before, "A", mark), scaled(after, "A", mark), share))
         if correction.vars > 0 and load.phases == 3:
             made.append(words.three_times())
         return tuple(made)

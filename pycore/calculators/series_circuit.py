@@ -17,10 +17,10 @@ from pycore.calculators.circuit_case import (
     times_text,
 )
 from pycore.calculators.conventions import choice_field
-from pycore.calculators.element_text import MOST_ELEMENTS, Typed, figures, parts, read_elements
+from pycore.calculators.element_text import MOST_ELEMENTS, Typed, parts, read_elements, scaled
 from pycore.calculators.interface import Field, Output, Working
-from pycore.calculators.neutral_accuracy import SumAccuracy
 from pycore.calculators.reading import Reader
+from pycore.calculators.sum_accuracy import SumAccuracy
 from pycore.calculators.sum_case import SheetWords, SumCase, sheet_words
 from pycore.calculators.sum_fields import drawing_fields
 from pycore.calculators.sum_page import SumPage, outputs_on_paper, small_notices
@@ -132,10 +132,10 @@ class SeriesCase(SumCase):
         """30 Ω, 0.2 H, 100 µF in series on 230 V, 50 Hz."""
         circuit, mark = self.given.circuit, self.telling.mark
         known = circuit.volts if circuit.amperes is None else circuit.amperes
-        supply = figures(known or 0.0, "V" if circuit.amperes is None else "A", mark)
+        supply = scaled(known or 0.0, "V" if circuit.amperes is None else "A", mark)
         elements = ", ".join(_said(one) for one in self.given.typed)
         tell = words.given if circuit.amperes is None else words.given_current
-        return tell(elements, supply, figures(circuit.hertz, "Hz", mark))
+        return tell(elements, supply, scaled(circuit.hertz, "Hz", mark))
 
     def element_symbols(self) -> tuple[Symbol, ...]:
         """R, X with index L ... of each element."""
@@ -249,7 +249,7 @@ class SeriesCircuit(SumPage[SeriesCase]):
         supply = phasor.magnitude(solution.supply)
         made: list[Phrase] = []
         if solution.resonance is not None:
-            told = figures(solution.resonance, "Hz", mark)
+            told = scaled(solution.resonance, "Hz", mark)
             near = almost(solution.resonance, case.given.circuit.hertz, 0.002)
             made.append(words.at_resonance(told, "") if near else words.resonates(told))
         sizes = [phasor.magnitude(value) for value in solution.voltages]
@@ -259,7 +259,7 @@ class SeriesCircuit(SumPage[SeriesCase]):
                 made.append(words.magnified((Symbol("V", name),), times))
         if supply > 0 and len(case.arms) > 1:
             plain_sum = phasor.total(complex(size, 0.0) for size in sizes).real
-            made.append(words.not_numbers(figures(plain_sum, "V", mark), figures(supply, "V", mark)))
+            made.append(words.not_numbers(scaled(plain_sum, "V", mark), scaled(supply, "V", mark)))
         return tuple(made)
 
     def notices(self, case: SeriesCase, plan: Plan) -> tuple[Phrase, ...]:
@@ -289,7 +289,7 @@ class SeriesCircuit(SumPage[SeriesCase]):
         made: dict[str, Mapping[str, str]] = {}
         for name, _, kind in GROUPS[1:]:
             said = [
-                figures(phasor.magnitude(value), "Ω", case.telling.mark)
+                scaled(phasor.magnitude(value), "Ω", case.telling.mark)
                 for one, value in zip(case.given.typed, case.solution.impedances, strict=True)
                 if one.element.kind == kind
             ]

@@ -8,11 +8,11 @@ from pycore import phasor, quantity
 from pycore.calculators import conventions, figures
 from pycore.calculators.conventions import choice_field
 from pycore.calculators.interface import Field, Output, Working
-from pycore.calculators.neutral_accuracy import SumAccuracy
 from pycore.calculators.neutral_fields import BY_NAME as NEUTRAL_FIELDS
 from pycore.calculators.phasor_text import read_phasor
 from pycore.calculators.reading import Reader
 from pycore.calculators.star_delta_working import working
+from pycore.calculators.sum_accuracy import SumAccuracy
 from pycore.calculators.sum_case import SMALL_SHEET, SheetWords, SumCase, sheet_words
 from pycore.calculators.sum_fields import drawing_fields
 from pycore.calculators.sum_page import SumPage, outputs_on_paper

@@ -20,7 +20,7 @@ from pycore.calculators.interface import (
     Working,
     default_form,
 )
-from pycore.calculators.neutral_accuracy import SumAccuracy
+from pycore.calculators.sum_accuracy import SumAccuracy
 from pycore.calculators.sum_case import SumCase
 from pycore.calculators.sum_sheet import moves_of, sheet_of, view_of
 from pycore.calculators.sum_working import ComponentsWorking

@@ -7,8 +7,8 @@ from pycore import phasor, quantity
 from pycore.calculators import conventions
 from pycore.calculators.conventions import choice_field
 from pycore.calculators.interface import Block, Equation, Field, Output, Paragraph, Picture, Working, default_form
-from pycore.calculators.neutral_accuracy import SumAccuracy
 from pycore.calculators.reading import Reader
+from pycore.calculators.sum_accuracy import SumAccuracy
 from pycore.calculators.sum_case import SheetWords, SumCase, sheet_words
 from pycore.calculators.sum_fields import drawing_fields
 from pycore.calculators.sum_page import SumPage, outputs_on_paper

@@ -8,7 +8,7 @@ from unit.circuits_drawn import series_forms
 from unit.sheets import strokes, table_of, texts, vector
 from unit.test_sheet_clear import faults_of, told, touching
 
-from pycore.calculators.element_text import Typed, figures, read_element
+from pycore.calculators.element_text import Typed, read_element, scaled
 from pycore.calculators.registry import CALCULATORS
 from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR, Element
 from pycore.circuits.series import NoImpedance, Series, solve
@@ -176,7 +176,7 @@ def test_texts_that_are_no_element(text: str):
      (999.96, "V", "1.000 kV"), (-62.83, "Ω", "−62.83 Ω"), (0.0, "W", "0 W"), (1234567.0, "W", "1.235 MW")],
 )  # fmt: skip
 def test_results_are_written_to_four_figures(value: float, unit: str, text: str):
-    assert text == figures(value, unit, ".").replace("\u00a0", " ")
+    assert text == scaled(value, unit, ".").replace("\u00a0", " ")
 
 
 def test_the_working_has_every_step_with_numbers():
