@@ -114,7 +114,8 @@ def _plan_sections(plan: LessonPlan, topic: Topic) -> tuple[Section, ...]:
     made += [Section((words.part_heading(part.name, part.minutes),), (_steps(part.does, said),)) for part in plan.parts]
     told = ((caution,) if isinstance(caution, str) else caution for caution in topic.cautions)
     # The reminder of the method has a part of its own, and a warning stands at the head.
-    cautions = tuple(caution for caution in told if words.BODY not in plain(caution) and plain(caution) != topic.warning)
+    said_before = (topic.warning,)
+    cautions = tuple(one for one in told if words.BODY not in plain(one) and plain(one) not in said_before)
     made += [
         Section(say(words.LISTEN), (_listen(plan, topic),)),
         Section(say(words.PRINTS), (_ways(plan.handouts, topic, answer),)),
