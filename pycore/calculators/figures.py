@@ -37,7 +37,7 @@ def impedance(value: complex, mark: str) -> str:
     """A load as it is said: 20 Ω, 8 + j6 Ω, −j100 Ω."""
     real, part = quantity.plain(value.real, mark), quantity.plain(math.fabs(value.imag), mark)
     if value.imag == 0:
-        return f"{real}{NO_BREAK_SPACE}Ω"
+        return quantity.engineering(value.real, "Ω", mark)
     sign = "−" if value.imag < 0 else "+"
     if value.real == 0:
         return f"{'−' if sign == '−' else ''}j{part}{NO_BREAK_SPACE}Ω"

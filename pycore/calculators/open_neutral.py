@@ -4,10 +4,10 @@ import math
 from collections.abc import Mapping
 
 from pycore import phasor, quantity
-from pycore.calculators import conventions
+from pycore.calculators import conventions, figures
 from pycore.calculators.interface import Block, Equation, Field, Grid, Output, Paragraph, Working
+from pycore.calculators.loads import read_load
 from pycore.calculators.neutral_fields import BY_NAME as NEUTRAL_FIELDS
-from pycore.calculators.phasor_text import read_phasor
 from pycore.calculators.reading import Reader
 from pycore.calculators.sum_accuracy import SumAccuracy
 from pycore.calculators.sum_case import SMALL_SHEET, Part, SheetWords, SumCase, sheet_words
@@ -22,7 +22,7 @@ from pycore.drawing import Ink
 from pycore.errors import Fault, InputError
 from pycore.practice.codes import Code
 from pycore.practice.task import Task
-from pycore.quantity import NO_BREAK_SPACE, Unreadable
+from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.plan import Plan
 from pycore.trig import ROOT_THREE
 from pycore.words import Phrase, Symbol, say
@@ -34,7 +34,6 @@ SUFFERS, STARVES = 1.05, 0.95
 """Shares of the usual voltage beyond which a load is said to suffer or to starve."""
 SAME = 1e-9
 """Share of the line voltage within which two loads have the same."""
-LEAST_OHMS, MOST_OHMS = 1e-3, 1e6
 DEFAULTS = ("20", "40", "80")
 FIELDS: tuple[Field, ...] = (
     *(
@@ -138,14 +137,7 @@ class OpenCase(SumCase):
     def load_text(self, number: int) -> str:
         """A load as it is written: 20 Ω, 20 + j10 Ω."""
         value = self.loads[number - 1]
-        mark = self.telling.mark
-        if value is None:
-            return words.nothing_connected()
-        if value.imag == 0:
-            return quantity.engineering(value.real, "Ω", mark)
-        sign, part = ("−", -value.imag) if value.imag < 0 else ("+", value.imag)
-        real = f"{quantity.plain(value.real, mark)} " if value.real else ""
-        return f"{real}{sign if real or sign == '−' else ''}{' ' if real else ''}j{quantity.plain(part, mark)} Ω"
+        return words.nothing_connected() if value is None else figures.impedance(value, self.telling.mark)
 
     def given_words(self, *, short: bool = False) -> str:
         """The loads, the line voltage and the sequence; where room is ``short``, the usual sequence is left out."""
@@ -159,28 +151,6 @@ class OpenCase(SumCase):
 
 def _short_names(names: str) -> tuple[str, ...]:
     return tuple(name.removeprefix("L") for name in conventions.NAMES[names])
-
-
-def _load(reader: Reader, name: str, volts: float) -> complex | None:
-    """An impedance in ohms, or a power at phase voltage; None for nothing connected."""
-    text, label = reader.given(name), reader.label(name)
-    if not text:
-        return None
-    try:
-        size, angle = read_phasor(text, "Ω")
-        value = phasor.polar(size, angle)
-    except Unreadable:
-        try:
-            watts = quantity.read(text, "W")
-        except Unreadable as problem:
-            reader.fault(name, words.bad_load(label, text), problem.part)
-            return None
-        value = complex(volts * volts / 3.0 / watts, 0.0) if watts > 0 else 0j
-    if value.real < -1e-9 * phasor.magnitude(value) or not LEAST_OHMS <= phasor.magnitude(value) <= MOST_OHMS:
-        reader.fault(name, words.load_range(label, text))
-        return None
-    real = 0.0 if math.fabs(value.real) < 1e-12 * phasor.magnitude(value) else value.real
-    return complex(real, value.imag)
 
 
 class OpenNeutralPage(SumPage[OpenCase]):
@@ -199,7 +169,10 @@ class OpenNeutralPage(SumPage[OpenCase]):
         """The form as a case. Raises InputError."""
         reader = Reader(form, BY_NAME, self.labels(form))
         volts = reader.amount("volts", "V", 1.0, 1e5) or 400.0
-        loads = tuple(_load(reader, name, volts) for name in NAMES)
+        loads = tuple(
+            read_load(reader, name, words.bad_load, volts / ROOT_THREE) if reader.given(name) else None
+            for name in NAMES
+        )
         if not reader.faults and all(load is None for load in loads):
             reader.fault("z1", words.no_loads())
         sequence, method = reader.choice("sequence"), reader.choice("method")
@@ -340,14 +313,6 @@ def _compare(case: OpenCase) -> Grid:
     return Grid(tuple((head,) for head in words.HEAD), tuple(rows))
 
 
-def _rectangular(value: complex, unit: str, mark: str) -> str:
-    """A phasor in rectangular form to four figures of its size."""
-    decimals = quantity.decimals_for(phasor.magnitude(value), 4)
-    sign = "−" if value.imag < 0 else "+"
-    real, part = quantity.fixed(value.real, decimals, mark), quantity.fixed(math.fabs(value.imag), decimals, mark)
-    return f"{real} {sign} j{part}{NO_BREAK_SPACE}{unit}"
-
-
 def _millman(case: OpenCase) -> list[Block]:
     mark, solution = case.telling.mark, case.solution
     rows = []
@@ -355,16 +320,16 @@ def _millman(case: OpenCase) -> list[Block]:
         admittance, flowing = solution.star.admittances[number - 1], solution.currents[number - 1]
         voltage = solution.phases[number - 1]
         parts = ((voltage, "V"), (1000.0 * admittance, "mS"), (flowing, "A"))
-        rows.append(((case.lines[number - 1],), *((_rectangular(value, unit, mark),) for value, unit in parts)))
+        rows.append(((case.lines[number - 1],), *((figures.rectangular(value, unit, mark),) for value, unit in parts)))
     together = phasor.total(solution.star.admittances)
     added = ((1000.0 * together, "mS"), (solution.neutral, "A"))
-    total = ((words.SUM,), ("",), *((_rectangular(value, unit, mark),) for value, unit in added))
+    total = ((words.SUM,), ("",), *((figures.rectangular(value, unit, mark),) for value, unit in added))
     v, y = Symbol("V"), Symbol("Y")
     head = ((words.LINE,), (v,), (y,), (v, " × ", y))
-    below = _rectangular(together, "S", mark)
+    below = figures.rectangular(together, "S", mark)
     size = quantity.fixed(phasor.magnitude(solution.displacement), 1, mark)
-    above = _rectangular(solution.neutral, "A", mark)
-    found = Number(_rectangular(solution.displacement, "V", mark))
+    above = figures.rectangular(solution.neutral, "A", mark)
+    found = Number(figures.rectangular(solution.displacement, "V", mark))
     formula = row(words.S, "=", Fraction(Number(above), Number(below)), "=", found)
     return [
         Paragraph(words.millman()),

@@ -8,8 +8,8 @@ from pycore import phasor, quantity
 from pycore.calculators import conventions, figures
 from pycore.calculators.conventions import choice_field
 from pycore.calculators.interface import Field, Output, Working
+from pycore.calculators.loads import read_load
 from pycore.calculators.neutral_fields import BY_NAME as NEUTRAL_FIELDS
-from pycore.calculators.phasor_text import read_phasor
 from pycore.calculators.reading import Reader
 from pycore.calculators.star_delta_working import working
 from pycore.calculators.sum_accuracy import SumAccuracy
@@ -21,18 +21,18 @@ from pycore.calculators.written import Telling
 from pycore.circuits.star_delta import Solution, ThreeLoads, solve
 from pycore.constructions.construction import Arm, Picture
 from pycore.practice.task import CALCULATED, DRAWN, Mistake
-from pycore.quantity import NO_BREAK_SPACE, Unreadable
+from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.plan import Plan
 from pycore.trig import ROOT_THREE
 from pycore.words import Phrase, Symbol, plain, say
 from pycore.words import star_delta as words
 from pycore.words import sums as sum_words
+from pycore.words.loads import OPEN
 
 if TYPE_CHECKING:
     from pycore.practice.codes import Code
 
 NAMES = ("z1", "z2", "z3")
-LEAST_OHMS, MOST_OHMS = 1e-3, 1e6
 NEXT = {1: 2, 2: 3, 3: 1}
 BEFORE = {1: 3, 2: 1, 3: 2}
 FIELDS: tuple[Field, ...] = (
@@ -167,7 +167,7 @@ class StarDeltaCase(SumCase):
     def load_text(self, number: int) -> str:
         """A load as it is said."""
         load = self.solution.given.loads[number - 1]
-        return words.OPEN if load is None else figures.impedance(load, self.telling.mark)
+        return OPEN if load is None else figures.impedance(load, self.telling.mark)
 
     def given_words(self, *, short: bool = False) -> str:
         """Loads, connection, voltage and sequence; where room is ``short``, the usual sequence is left out."""
@@ -206,28 +206,9 @@ def _mistake(
     return Mistake(key, how, given, point, name, look)
 
 
-def _load(reader: Reader, name: str) -> complex | None:
-    """An impedance in ohms; None for nothing connected."""
-    text, label = reader.given(name), reader.label(name)
-    if text.lower() == words.OPEN:
-        return None
-    try:
-        value = phasor.polar(*read_phasor(text, "Ω"))
-    except Unreadable as problem:
-        reader.fault(name, words.bad_load(label, text), problem.part)
-        return None
-    size = phasor.magnitude(value)
-    if not LEAST_OHMS <= size <= MOST_OHMS or value.real < -1e-9 * size:
-        reader.fault(name, words.load_range(label, text))
-        return None
-    # What is only rounding of the polar form is no resistance or reactance.
-    real, part = (0.0 if math.fabs(one) < 1e-12 * size else float(f"{one:.12g}") for one in (value.real, value.imag))
-    return complex(real, part)
-
-
 def _loads(reader: Reader) -> Loads:
-    first = _load(reader, "z1")
-    second, third = (_load(reader, name) if reader.given(name) else first for name in NAMES[1:])
+    first = read_load(reader, "z1", words.bad_load)
+    second, third = (read_load(reader, name, words.bad_load) if reader.given(name) else first for name in NAMES[1:])
     return first, second, third
 
 
@@ -323,7 +304,7 @@ class StarAndDelta(SumPage[StarDeltaCase]):
         made: dict[str, Mapping[str, str]] = {}
         mark = case.telling.mark
         for name, load in zip(NAMES, case.solution.given.loads, strict=True):
-            said = words.OPEN if load is None else figures.polar(load, "Ω", mark)
+            said = OPEN if load is None else figures.polar(load, "Ω", mark)
             made[name] = {"said": "" if load is not None and load.imag == 0 and case.problem.typed[name] else said}
         return made
 

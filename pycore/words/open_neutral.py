@@ -23,7 +23,9 @@ CAUTIONS = (
     "Ask which method your examining body accepts.",
 )
 VOLTAGE = "Line voltage"
-LOAD_HELP = "Ohms, such as 20 or 20 + j10; or the power at phase voltage, such as 3 kW. Empty: nothing connected."
+LOAD_HELP = (
+    "Ohms, such as 20 or 20 + j10; or the power at phase voltage, such as 3 kW. Empty or open: nothing connected."
+)
 METHODS = (("displacement", "Neutral open"), ("tip-to-tail", "Neutral whole"))
 PHASE = "the L1 phase voltage"
 VOLTS = SumWords("voltage", "phase voltages", "volts", "nothing is displaced")
@@ -64,13 +66,8 @@ def bad_load(label: str, given: str) -> str:
     """Text that is no load."""
     return (
         f"{label} cannot be read: “{given[:24]}”. Give ohms, such as 20 or 20 + j10, or a power such as 3 kW; leave it "
-        "empty for nothing connected."
+        "empty, or write open, for nothing connected."
     )
-
-
-def load_range(label: str, given: str) -> str:
-    """A load out of range."""
-    return f"{label} is out of range: “{given[:24]}”. Accepted is an impedance of 1 mΩ to 1 MΩ."
 
 
 def no_loads() -> str:

@@ -25,7 +25,6 @@ KNOWN_VOLTAGES = (("line", "between two lines"), ("phase", "between line and neu
 VOLTAGE = "Voltage"
 VOLTAGES = {"line": "Voltage between lines", "phase": "Voltage to neutral"}
 LOAD_HELP = "Ohms, such as 20 or 8 + j6; or open. Loads 2 and 3 left empty are like load 1."
-OPEN = "open"
 NO_LOADS = "no loads"
 ZERO = "the first voltage"
 VOLTS = SumWords("voltage", "phase voltages", "volts")
@@ -54,14 +53,6 @@ def line_option(first: str, second: str) -> str:
 def bad_load(label: str, given: str) -> str:
     """Text that is no load."""
     return f"{label} cannot be read: “{given[:24]}”. Give ohms, such as 20 or 8 + j6, or write open for no load."
-
-
-def load_range(label: str, given: str) -> str:
-    """A load out of range."""
-    return (
-        f"{label} is out of range: “{given[:24]}”. Accepted is 0.001 Ω to 1 MΩ, with a resistance of 0 or more. 0 Ω "
-        "would be a short circuit."
-    )
 
 
 def nothing_flows(label: str) -> str:

@@ -138,7 +138,7 @@ def test_reactances_that_cancel_are_refused_with_the_reason():
         ({"z1": "", "z2": "", "z3": ""}, "z1", "No load is connected"),
         ({"z1": "abc"}, "z1", "cannot be read"),
         ({"z2": "0"}, "z2", "out of range"),
-        ({"z3": "-20"}, "z3", "out of range"),
+        ({"z3": "-20"}, "z3", "with a resistance of 0 or more"),
         ({"z3": "1e9"}, "z3", "out of range"),
         ({"volts": "0"}, "volts", "out of range"),
         ({"volts": "400 A"}, "volts", "amperes"),
@@ -174,3 +174,11 @@ def test_the_caution_stands_before_anything_else():
     intro = calculator_page(PAGE).regions["intro"]
     assert 'class="warning"' in intro
     assert intro.index("Never open a neutral") < intro.index("heaters")
+
+
+def test_a_load_may_be_called_open_and_is_tidied_as_on_every_page():
+    """60 at 90 is j60: what is only rounding of the polar form is no resistance."""
+    assert results(z1="20", z2="40", z3="open") == results(z1="20", z2="40", z3="")
+    case = PAGE.case({**FORM, "z1": "60 at 90", "z2": "1500", "z3": "1000000"})
+    assert 60j == case.loads[0]
+    assert ["j60 Ω", "1.5 kΩ", "1 MΩ"] == [case.load_text(number).replace("\u00a0", " ") for number in (1, 2, 3)]

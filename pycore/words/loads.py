@@ -1,0 +1,11 @@
+"""What the pages say of a load that is typed as an impedance."""
+
+OPEN = "open"
+
+
+def load_range(label: str, given: str) -> str:
+    """A load out of range."""
+    return (
+        f"{label} is out of range: “{given[:24]}”. Accepted is 0.001 Ω to 1 MΩ, with a resistance of 0 or more. 0 Ω "
+        "would be a short circuit."
+    )
