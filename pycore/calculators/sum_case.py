@@ -147,6 +147,8 @@ class SumCase:
     """The constructions that a page offers."""
     method_in_task = True
     """Whether a sheet's task names the method too."""
+    to_work_out = ""
+    """What of the arms must be worked out, where that is not all of them."""
     typed_sizes = True
     """Whether the arms' sizes are what was typed; a problem sheet leaves room for those found on the way."""
 

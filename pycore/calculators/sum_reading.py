@@ -63,7 +63,8 @@ def _problem_moves(case: SumCase, plan: Plan) -> tuple[str, ...]:
         result,
         case.guess_word or result,
         telling.words.quantity,
-        telling.words.plural
+        case.to_work_out
+        or telling.words.plural
         if beside is None or case.typed_companions
         else moves_list.both(beside.words.quantity, telling.words.plural),
         case.typed_sizes,

@@ -81,6 +81,7 @@ class WattCase(SumCase):
         self.readings = tidied(found)
         drawn = self.readings if balanced else self.readings[:2]
         self.typed_sizes = not balanced
+        self.to_work_out = words.NOT_GIVEN if load is None else ""
         tags: dict[str, Phrase] = {f"i{number}": (words.TAGS[number - 1],) for number in (1, 2, 3)}
         tags |= {"sum": (words.TAGS[3] if balanced else Symbol("P"),), "return": ("−", words.TAGS[3])}
         tags |= {f"i{a}{b}": (words.TAGS[a - 1], " + ", words.TAGS[b - 1]) for a, b in ((1, 2), (1, 3), (2, 3))}

@@ -49,7 +49,7 @@ def load_label(line: str) -> str:
 
 def on_voltage(loads: str, volts: str, sequence: str) -> str:
     """The values in words."""
-    return f"{loads}; {volts} between lines" + (f", sequence {sequence}" if sequence else "")
+    return f"{loads} on {volts} between lines" + (f", sequence {sequence}" if sequence else "")
 
 
 def on_line(line: str, load: str) -> str:

@@ -147,6 +147,7 @@ def picture_words() -> Phrase:
 
 
 RESULT = "the apparent power"
+NOT_GIVEN = "powers that are not given"
 METERS = "Meter 1 on L1, meter 2 on L3, sequence L1, L2, L3."
 TASK = "Work out the reactive power, then find the apparent power and its angle by drawing"
 TASK_UNBALANCED = "Find the power by drawing both readings in line"

@@ -7,6 +7,7 @@ import pytest
 from pycore.calculators.interface import Opening, default_form
 from pycore.calculators.registry import CALCULATORS
 from pycore.calculators.sum_page import SumPage
+from pycore.calculators.sum_reading import lists_of
 from pycore.calculators.sum_sheet import _problem_rows
 from pycore.pages.class_job import learners_of, row_for
 from pycore.pages.class_key import answers as answers_of
@@ -178,7 +179,7 @@ def notes_of(slug: str, tier: str = "", **form: str) -> str:
     ("harmonics-in-the-neutral", {"drawn": "1", "h3": ""}, "Find I_N."),
     ("star-and-delta", {"sequence": "132"}, "sequence L1, L3, L2"),
     ("star-and-delta", {}, "Z₁₂ = 20 Ω, Z₂₃ = 25 Ω, Z₃₁ = 40 Ω in delta on 400 V between lines"),
-    ("open-neutral", {"sequence": "132"}, "L1 20 Ω, L2 40 Ω, L3 80 Ω; 400 V between lines, sequence L1, L3, L2"),
+    ("open-neutral", {"sequence": "132"}, "L1 20 Ω, L2 40 Ω, L3 80 Ω on 400 V between lines, sequence L1, L3, L2"),
     ("open-neutral", {}, "Method: The star point displaced."),
     ("two-wattmeters", {"known": "readings", "w1": "-540", "w2": "4210"}, "P₁ = −540 W, P₂ = 4210 W"),
     ("open-neutral", {}, "measure each load’s voltage. Predict first"),
@@ -215,3 +216,14 @@ def test_a_problem_of_two_wattmeters_leaves_room_for_what_is_to_be_found(known: 
     case = page.read(form)
     rows = _problem_rows(case, case.shown(), None)
     assert [plain(row.symbol) for row in rows if row.amount == ROOM] == blank
+
+
+def test_easy_reading_of_two_wattmeters_tells_to_work_out_what_is_not_given() -> None:
+    page = CALCULATORS["two-wattmeters"]
+    told = {}
+    for known in ("load", "readings"):
+        form = default_form(page.fields) | {"known": known, "w1": "1110", "w2": "5480", "sheet": "problem"}
+        case = page.read(form | {"print": "easy"})
+        told[known] = lists_of(case, case.shown(), "problem")[1].lines[1]
+    assert told["load"] == "Work out the powers first. Write them in the table."
+    assert told["readings"] == "Work out the powers that are not given first. Write them in the table."
