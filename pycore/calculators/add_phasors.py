@@ -10,8 +10,9 @@ from pycore.calculators.conventions import choice_field
 from pycore.calculators.interface import Field, Output, default_form
 from pycore.calculators.phasor_text import is_rectangular, read_phasor
 from pycore.calculators.reading import Reader
-from pycore.calculators.sum_case import SheetWords, SumCase, sheet_words
+from pycore.calculators.sum_case import SumCase
 from pycore.calculators.sum_fields import drawing_fields
+from pycore.calculators.sum_notes import SheetWords, sheet_words
 from pycore.calculators.sum_page import SumPage, outputs_on_paper
 from pycore.calculators.sum_problem import SheetProblem, read_sheet
 from pycore.calculators.written import Telling

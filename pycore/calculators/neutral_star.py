@@ -5,7 +5,8 @@ from pycore.accuracy.hand import Hand
 from pycore.calculators import conventions
 from pycore.calculators.neutral_fields import FIELDS
 from pycore.calculators.neutral_problem import NeutralProblem
-from pycore.calculators.sum_case import Part, SheetWords, SumCase
+from pycore.calculators.sum_case import Part, SumCase
+from pycore.calculators.sum_notes import SheetWords
 from pycore.calculators.telling import Teller, describe
 from pycore.calculators.written import Telling
 from pycore.circuits.star import StarSolution, solve

@@ -19,8 +19,9 @@ from pycore.calculators.element_text import MOST_ELEMENTS, Typed, parts, read_el
 from pycore.calculators.interface import Field, Output, Working
 from pycore.calculators.reading import Reader
 from pycore.calculators.sum_accuracy import SumAccuracy
-from pycore.calculators.sum_case import SheetWords, SumCase, sheet_words
+from pycore.calculators.sum_case import SumCase
 from pycore.calculators.sum_fields import drawing_fields
+from pycore.calculators.sum_notes import SheetWords, sheet_words
 from pycore.calculators.sum_page import SumPage, outputs_on_paper, small_notices
 from pycore.calculators.sum_page import summary as sum_summary
 from pycore.calculators.sum_problem import SheetProblem, read_sheet

@@ -13,8 +13,9 @@ from pycore.calculators.neutral_fields import BY_NAME as NEUTRAL_FIELDS
 from pycore.calculators.reading import Reader
 from pycore.calculators.star_delta_working import working
 from pycore.calculators.sum_accuracy import SumAccuracy
-from pycore.calculators.sum_case import SMALL_SHEET, SheetWords, SumCase, sheet_words
+from pycore.calculators.sum_case import SumCase
 from pycore.calculators.sum_fields import drawing_fields
+from pycore.calculators.sum_notes import SMALL_SHEET, SheetWords, sheet_words
 from pycore.calculators.sum_page import SumPage, outputs_on_paper
 from pycore.calculators.sum_problem import SheetProblem, read_sheet
 from pycore.calculators.written import Telling

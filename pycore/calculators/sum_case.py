@@ -10,6 +10,7 @@ from pycore.accuracy.hand import HANDS, Hand, Spread
 from pycore.calculators import conventions, links, telling
 from pycore.calculators.companion import SECOND, second_too_large
 from pycore.calculators.interface import Field, Issue
+from pycore.calculators.sum_notes import SheetWords
 from pycore.calculators.sum_problem import SumProblem
 from pycore.calculators.telling import Teller
 from pycore.calculators.written import Companions, Telling
@@ -30,20 +31,11 @@ from pycore.words import Phrase, Symbol, moves_list, plain
 from pycore.words import neutral as words
 from pycore.words import sheet as paper_words
 from pycore.words import sums as sum_words
-from pycore.words.accuracy import ellipse_note
 from pycore.words.neutral_form import METHODS
 
 ORDERS = ("12", "13", "23")
 CHOSEN_TO_FIT = ("method", "order", "paper", "orientation", "scale", SECOND)
 """What every printed link names, whether the user chose it or the sheet did."""
-
-
-@dataclass(frozen=True, slots=True)
-class SheetWords:
-    """What stands on a sheet beside its drawing: notes, and what a reader who cannot see it is told."""
-
-    notes: tuple[str, ...]
-    description: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,32 +45,6 @@ class Part:
     tag: Phrase
     size: float
     angle: float
-
-
-SMALL_SHEET = "A5"
-"""The paper on which notes are as short as can be."""
-
-
-def sheet_words(case: "SumCase", plan: Plan, kind: str, task: str, given: str) -> SheetWords:
-    """What stands on the sheets of a page of the shelf: ``task`` says what is to be found (and how, where the method's
-    name would say no more), ``given`` what is known beside the table."""
-    bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"
-    short = plan.layout.paper == SMALL_SHEET
-    teller = Teller(plan, case.telling)
-    if kind == compose.PROBLEM:
-        lie = sum_words.lies(plain(case.telling.reference), teller.way(case.picture.reference), teller.sense(1.0))
-        task = f"{task}: {case.method_words(plan)}" if case.method_in_task else task
-        notes = sum_words.problem_notes(task, given, lie, bar, short=short)
-        description = sum_words.problem_description(
-            case.telling.words.plural, case.method_words(plan), case.begun(plan)
-        )
-        return SheetWords(notes, description)
-    description = telling.describe(teller.tell())
-    if kind == compose.OVERLAY:
-        first = plain(case.telling.tags[case.arms[0].key])
-        notes = sum_words.overlay_notes(first, bar, short=short, mirrored=case.problem["mirror"] == "yes")
-        return SheetWords(notes if case.closed or short else (*notes, ellipse_note()), description)
-    return SheetWords(paper_words.print_notes(bar), description)
 
 
 class SumCase:
