@@ -21,7 +21,7 @@ from pycore.words.tiers import tier_words
 from pycore.writers import svg
 
 Reply = tuple[dict[str, Any], bytes | None]
-LONGEST_ROLL = 100_000
+LONGEST_ROLL = 400_000
 IN_VIEW = ("topic", "count", "method")
 
 

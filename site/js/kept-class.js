@@ -4,7 +4,7 @@
 
 const KEY = "phasor-folio-class";
 const VERSION = 1;
-const PARTS = { roll: 100_000, results: 150_000, set: 2000 }; // by name, the most characters that are kept
+const PARTS = { roll: 400_000, results: 150_000, set: 2000 }; // by name, the most characters that are kept
 
 const isText = (value, most) => typeof value === "string" && value.length <= most;
 

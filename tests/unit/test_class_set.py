@@ -102,6 +102,15 @@ def test_more_names_than_codes_are_refused():
     assert "There are 1100 names" in faults(form(), "A\n" * 1100)["roll"]
 
 
+def test_ten_thousand_names_are_counted_rightly_when_they_are_refused():
+    """A list was cut at 100,000 characters before it was counted: 7,778 names were told."""
+    roll = "\n".join(f"Learner {number}" for number in range(1, 10_001))
+    request = {"do": "answer", "page": "class-set", "form": form(), "roll": roll}
+    reply = json.loads(handle(json.dumps(request))[0])
+    assert not reply["ok"]
+    assert "There are 10000 names" in reply["errors"][0]["message"]
+
+
 def test_names_decide_how_many_sheets_there_are():
     assert 3 == read_set(form(learners="x"), "A\nB\nC").learners
 
