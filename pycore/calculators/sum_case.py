@@ -249,10 +249,8 @@ class SumCase:
         if key not in self._plans:
             candidates = [self.build(method, one) for one in self.orders(method, order)]
             beside = self.companions.arms if self.companions else ()
-            self._plans[key] = choose(
-                candidates, self.picture, self.problem["paper"], self.ways(), scale, self.problem["steps"], beside,
-                second, self.printed,
-            )  # fmt: skip
+            how = self.problem["paper"], self.ways(), scale, self.problem["steps"], beside, second, self.printed
+            self._plans[key] = choose(candidates, self.picture, *how)
         return self._plans[key]
 
     def spread(self, plan: Plan) -> Spread:
@@ -263,7 +261,7 @@ class SumCase:
         return self._spreads[key]
 
     def scatter(self, plan: Plan) -> Spread:
-        """The same where first order holds; where it fails, by sampling, which takes some 50 ms."""
+        """The same where first order holds; where it fails, by sampling, which takes some 15 ms."""
         first = self.spread(plan)
         if not first.flat:
             return first
