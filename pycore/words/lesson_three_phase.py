@@ -66,8 +66,8 @@ OPEN_NEUTRAL = LessonPlan(
         Part("Starter", 5, (
             "Read the caution above aloud before anything else. This lesson is paper only: there is nothing to try "
             "out.",
-            "On the board: {values}. The neutral is lost. Which load gets too much: the biggest or the smallest? "
-            "Hands.",
+            "On the board: {values}. The neutral is lost. Which load gets too much: the one that takes the most power "
+            "or the one that takes the least? Hands.",
         )),
         Part("Demonstration", 15, (
             "Three phase voltages from one point, tips joined: the supply holds these corners whatever happens.",
@@ -96,13 +96,13 @@ OPEN_NEUTRAL = LessonPlan(
     listen=("load-left-out", "impedance-for-admittance", "line-for-phase", "wrong-way", "turned-round"),
     cover_says=(
         "Read the caution above aloud. Say: we draw this because nobody may try it. Ask: which load "
-        "gets too much voltage, the biggest or the smallest? 5 minutes.",
+        "gets too much voltage, the one that takes the most power or the least? 5 minutes.",
         "Open the classroom view. Press the arrow key for each move and read its sentence aloud. 15 minutes.",
         "Hand out the problem sheet. Give the shift and its angle from the answers below; learners draw the triangle "
         "and "
         "measure three voltages. 25 minutes.",
         "Everyone writes one sentence: which load suffers, and by how much. 10 minutes.",
-        "Ask again: the biggest or the smallest? The smallest, L3 with {voltage_3}. 5 minutes.",
+        "Ask again: the most power or the least? The least, with the most ohms: L3 with {voltage_3}. 5 minutes.",
     ),
     cover_stops=cover_stops(
         "Anyone who wants to see it on a rig or at home: no. Nobody opens a neutral on a live system, today or ever.",

@@ -182,3 +182,13 @@ def test_a_load_may_be_called_open_and_is_tidied_as_on_every_page():
     case = PAGE.case({**FORM, "z1": "60 at 90", "z2": "1500", "z3": "1000000"})
     assert 60j == case.loads[0]
     assert ["j60 Ω", "1.5 kΩ", "1 MΩ"] == [case.load_text(number).replace("\u00a0", " ") for number in (1, 2, 3)]
+
+
+def test_a_load_is_never_called_small_or_big_without_saying_of_what():
+    """A small load may have few ohms or take little power: page and lesson say which."""
+    from pycore.words.lesson_three_phase import OPEN_NEUTRAL
+
+    spoken = " ".join((*(step for part in OPEN_NEUTRAL.parts for step in part.does), *OPEN_NEUTRAL.cover_says))
+    for told in (" ".join(remarks()), spoken):
+        assert "smallest" not in told and "biggest" not in told
+        assert "the most ohms" in told or "takes the least" in told
