@@ -37,7 +37,8 @@ def sheet_words(case: "SumCase", plan: Plan, kind: str, task: str, given: str) -
     short = plan.layout.paper == SMALL_SHEET
     teller = Teller(plan, case.telling)
     if kind == compose.PROBLEM:
-        lie = sum_words.lies(plain(case.telling.reference), teller.way(case.picture.reference), teller.sense(1.0))
+        way, sense = teller.way(case.picture.reference), teller.sense(1.0)
+        lie = sum_words.lies(plain(case.telling.reference), way, sense, short=short)
         task = f"{task}: {case.method_words(plan)}" if case.method_in_task else task
         notes = sum_words.problem_notes(task, given, lie, bar, short=short)
         description = sum_words.problem_description(

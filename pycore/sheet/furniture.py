@@ -1,10 +1,10 @@
 """What stands on a sheet beside its figure: frame, check bars, table, notes, title block, foot."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
-from itertools import pairwise
+from itertools import pairwise, product
 
 from pycore import quantity
 from pycore.drawing import Group, Ink, Item, Line, Shape, Text
@@ -193,49 +193,60 @@ def _columns(style: Style, box: Box, writing: Writing) -> tuple[float, float, fl
 
 NOTE_SPACINGS = ((1.9, 1.5), (1.7, 1.0), (1.55, 0.6), (1.45, 0.2))
 """From line to line as a share of the capitals, and mm between notes: the first that leaves no note out."""
+NOTE_SHARES = (1.0, 0.92, 0.85, 0.78, 0.72)
+"""Of the notes' own lettering, where not even the closest lines leave room: a small sheet with much given."""
 
 
-def _second_scale(layout: Layout, writing: Writing, y: float) -> list[Text]:
-    """The scale of a second quantity below the first, whose base line is ``y``: in the longest words that have room."""
+def words(layout: Layout, writing: Writing) -> Group:
+    """The scale in words, and the notes below it, closer together or smaller where they would not all fit."""
+    style, box = layout.style, layout.words
+    y = box.top - style.scale_words - 1
+    size = fitting(writing.scale_words, style.scale_words, box.width)
+    head = text(writing.scale_words, Point(box.left, y), size)
+    *first, last = ("", *writing.notes)
+    told = (*first, writing.more, last) if writing.more and not _asks_below(layout) else writing.notes
+    for said in writing.second_scale or ("",):
+        below = _second_scale(layout, said, y)
+        start = below[-1].at.y if below else y
+        notes, whole = _notes([note for note in told if note], style.note, box, start - _below_scale(style))
+        if whole:
+            break
+    return Group((head, *below, *notes), name="words")
+
+
+def _below_scale(style: Style) -> float:
+    """From the scale's base line to the room of the notes."""
+    return 3.0 if style.note < style.value else 1.5
+
+
+def _second_scale(layout: Layout, said: str, y: float) -> list[Text]:
+    """The scale of a second quantity below the first, whose base line is ``y``."""
     style, box = layout.style, layout.words
     # Below the tail of a decimal comma.
     y -= 0.12 * style.scale_words
-    lines: list[str] = []
-    for said in writing.second_scale:
-        lines = wrapped(said, style.value, box.width)
-        if y - 1.7 * style.value * len(lines) >= box.bottom:
-            break
+    lines = wrapped(said, style.value, box.width) if said else []
     return [
         text(line, Point(box.left, y - 1.7 * style.value * number), style.value)
         for number, line in enumerate(lines, start=1)
     ]
 
 
-def words(layout: Layout, writing: Writing) -> Group:
-    """The scale in words, and the notes below it, closer together where they would not all fit."""
-    style, box = layout.style, layout.words
-    y = box.top - style.scale_words - 1
-    size = fitting(writing.scale_words, style.scale_words, box.width)
-    items: list[Item] = [text(writing.scale_words, Point(box.left, y), size)]
-    below = _second_scale(layout, writing, y)
-    items += below
-    y = below[-1].at.y if below else y
-    y -= 3.0 if style.note < style.value else 1.5
-    *first, last = ("", *writing.notes)
-    told = (*first, writing.more, last) if writing.more and not _asks_below(layout) else writing.notes
-    notes = [wrapped(note, style.note, box.width) for note in told if note]
-    lines = len([line for note in notes for line in note])
-    for spacing, gap in NOTE_SPACINGS:
-        if lines * spacing * style.note + (len(notes) - 1) * gap <= y - box.bottom:
+def _notes(told: Sequence[str], capitals: float, box: Box, y: float) -> tuple[list[Text], bool]:
+    """The notes below ``y`` as large and as far apart as their room allows, and whether they have room to their end."""
+    for share, (spacing, gap) in product(NOTE_SHARES, NOTE_SPACINGS):
+        size = share * capitals
+        notes = [wrapped(note, size, box.width) for note in told]
+        lines = len([line for note in notes for line in note])
+        if lines * spacing * size + (len(notes) - 1) * gap <= y - box.bottom:
             break
+    items = []
     for note in notes:
         for line in note:
-            y -= style.note * spacing
-            if y < box.bottom - 1e-9:
-                break
-            items.append(text(line, Point(box.left, y), style.note))
+            y -= size * spacing
+            if y >= box.bottom - 1e-9:
+                items.append(text(line, Point(box.left, y), size))
         y -= gap
-    return Group(tuple(items), name="words")
+    return items, len(items) == lines
 
 
 def _asks_below(layout: Layout) -> bool:

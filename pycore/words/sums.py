@@ -134,9 +134,9 @@ def overlay_notes(first: str, bar: str, *, short: bool, mirrored: bool) -> tuple
     )
 
 
-def lies(first: str, way: str, sense: str) -> str:
+def lies(first: str, way: str, sense: str, *, short: bool) -> str:
     """How the drawing is to lie on the paper."""
-    return f"{first} {way}; positive angles turn {sense}."
+    return f"{first} {way}; angles {sense}." if short else f"{first} {way}; positive angles turn {sense}."
 
 
 def problem_description(plural: str, method: str, drawn: Sequence[str] = ()) -> str:

@@ -10,6 +10,7 @@ from unit.test_sheet_clear import told, touching
 
 from pycore.calculators.registry import CALCULATORS
 from pycore.drawing import Arrow
+from pycore.practice.codes import TIERS, Code
 from pycore.writers.collect import collect
 
 COUNT = 40
@@ -32,6 +33,19 @@ def test_no_text_of_a_random_sheet_touches_anything_or_leaves_the_frame(slug: st
         faults += [(number, f"{source} leaves the frame") for source in ink_outside(sheet)]
     assert labels > COUNT
     assert [] == faults, told(faults)
+
+
+@pytest.mark.parametrize("slug", CALCULATORS)
+@pytest.mark.parametrize("orientation", ["landscape", "portrait"])
+def test_the_smallest_sheet_bears_a_class_sets_notes_to_their_end(slug: str, orientation: str):
+    """The last thing said is how to print: without it a sheet is not true."""
+    page, cut = CALCULATORS[slug], []
+    for tier, number in itertools.product(TIERS, range(8)):
+        form = page.practice_form(Code(page.topic, tier, seed=5, number=number))
+        sheet = page.sheet_page({**form, "paper": "A5", "orientation": orientation, "scale": "", "sheet": "problem"})
+        notes = " ".join(text.words for text in texts(sheet) if text.group.endswith("words"))
+        cut += [] if "Print at 100 %" in notes.replace("\u00a0", " ") else [notes]
+    assert [] == cut
 
 
 @pytest.mark.parametrize("slug", shelf.PAGES)
