@@ -67,6 +67,7 @@ export async function open(bridge, failed, said) {
   dialog.innerHTML = regionHTML(reply.regions.photo);
   picture = new Picture(find("panel"));
   find("picture").tabIndex = 0;
+  stage("choose");
   changed();
   dialog.showModal();
 }
@@ -252,7 +253,11 @@ async function save() {
 }
 
 const actions = {
-  close: () => dialog.close(),
+  close() {
+    // At once: the engine tells of it in a task of its own, before which a reply may come.
+    forget();
+    dialog.close();
+  },
   again() {
     edition += 1;
     picture.clear();
