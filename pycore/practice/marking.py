@@ -19,11 +19,11 @@ LOOK_AGAIN = 2.0
 """How many times the tolerance an answer may be off before it counts as wrong."""
 SAME = 1e-6
 """Share of the right size within which two mistakes land on the same point."""
-MOST_NAMED = 3
+MOST_NAMED = 4
 REACH = 1.8
 """How many times the tolerance an answer may lie from what a mistake gives, and the mistake still be named. Length and
 angle each end within the tolerance in 95 of 100 drawings, both in 92: too few. Within 1.8 times it are 99.8."""
-NEARER, NEARER_BY_LENGTH = 2.0, 3.0
+NEARER, NEARER_BY_LENGTH = 2.0, 4.0
 """A cause that is so many times nearer than another beyond the tolerance stands without it; lengths alone tell less."""
 
 

@@ -20,9 +20,9 @@ def test_the_true_mistake_is_among_those_named_and_mostly_alone(neutral: Found):
 
 
 def test_by_length_alone_as_many_are_told_apart_as_lengths_allow(neutral: Found):
-    """Up to three classes are named; alone only where no other class gives about the same length."""
+    """Up to four classes are named; alone only where no other class gives about the same length."""
     shares = neutral.shares()
-    assert shares["by length alone: among those named"] >= 97.0
+    assert shares["by length alone: among those named"] >= 98.0
     assert shares["by length alone: named alone"] >= shares["the most that lengths allow"] - 10.0
 
 
