@@ -218,8 +218,7 @@ const actions = {
     results.value = "";
     keep("results", "");
     regions.replace("marks", "");
-    table = null;
-    document.querySelector('[data-do="save-marks"]').hidden = true;
+    dropTable();
     marksSaid("erased");
   },
 };
@@ -233,11 +232,16 @@ document.addEventListener("click", async (event) => {
   }
 });
 
+/** No file is given of what was marked. */
+function dropTable() {
+  table = null;
+  document.querySelector('[data-do="save-marks"]').hidden = true;
+}
+
 /** What was marked is no longer what stands there: said, and no file of it is given. */
 function marksOld() {
   if (!table) return;
-  table = null;
-  document.querySelector('[data-do="save-marks"]').hidden = true;
+  dropTable();
   marksSaid("old");
 }
 
