@@ -3,6 +3,7 @@
 // missing waits likewise for the rest of pycore, which follows each start. A worker that died or hangs is started
 // again, and what it was at is asked once more.
 
+import { places, startedWorker } from "./early.js";
 import { scriptURL, workerAddress } from "./trusted.js";
 
 export { regionHTML } from "./trusted.js";
@@ -18,16 +19,6 @@ const ROOM = 200e6; // bytes that the browser must have to spare for it
 const REST = "later"; // the part with all that no page's first answer needs
 
 const root = document.documentElement;
-const address = (place) => new URL(place, document.baseURI).href;
-const places = root.dataset.runtime && {
-  root: address(`${root.dataset.runtime}../../`),
-  runtime: address(root.dataset.runtime),
-  library: address(root.dataset.library),
-  parts: root.dataset.parts.split(" "),
-  memory: root.dataset.memory,
-  size: Number(root.dataset.size),
-};
-
 /** Whether this device is one that can spare the memory, and its browser the room to keep it. */
 async function hasRoom() {
   if (!globalThis.caches || navigator.connection?.saveData || navigator.deviceMemory < 2) return false;
@@ -70,13 +61,16 @@ export class Bridge {
   start({ anew = false } = {}) {
     this.#stop();
     this.#anew = anew;
-    this.#worker = new Worker(scriptURL(workerAddress), { type: "module" });
-    this.#worker.addEventListener("message", ({ data }) => this.#hear(data));
-    this.#worker.addEventListener("error", (event) => {
-      event.preventDefault?.();
-      this.#fail(event.message || "worker");
+    const worker = startedWorker(anew, (event) => {
+      if (this.#worker !== worker) return;
+      if (event.type === "message") {
+        this.#hear(event.data);
+      } else {
+        event.preventDefault?.();
+        this.#fail(event.message || "worker");
+      }
     });
-    this.#worker.postMessage({ start: { ...places, anew } });
+    this.#worker = worker;
     this.#limit(START_LIMIT, () => this.#fail("time"));
   }
 

@@ -7,7 +7,8 @@ A shell `<template>.html` is given:
 - `root`: the way from this page to the site's root ("../" or "./"); every link is relative, so that the site works
   under any sub-path of a host;
 - `root` + "licences.txt" is the text of every licence, to be linked from each page;
-- `assets`: root of css/, js/, fonts/ and icon.svg: `{{ assets }}css/page.css`, `{{ assets }}fonts/fonts.css`;
+- `assets`: root of css/, js/, fonts/ and icon.svg: `{{ assets }}css/sheet.css`;
+- `scripts`: the elements that load the shell's script and what that imports;
 - `worker`, `runtime`, `library`, `parts`, `memory`, `size`: for `<html data-worker="{{ worker }}" ...>`, each by its
   name;
 - `policy`: for `<meta http-equiv="Content-Security-Policy" content="{{ policy }}">`, the first thing in `<head>`;
@@ -17,8 +18,8 @@ A shell `<template>.html` is given:
 import contextlib
 import importlib
 import urllib.parse
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
@@ -30,6 +31,9 @@ from making.policy import PAGE_POLICY
 from making.progress import BuildError
 
 TEMPLATES = SITE / "templates"
+FIRST = "early.js"
+"""The script that sends for Python."""
+
 REST = "later"
 """The archive that a page starts with where it has none of its own."""
 
@@ -39,7 +43,8 @@ class Places:
     """Where the build has put what pages load, relative to the site's root, each ending in a slash.
 
     `memory` names the started Python that a device may keep: it changes with whatever that Python is made from.
-    `size` is that of the WebAssembly in bytes, because a host that compresses does not say it.
+    `size` is that of the WebAssembly in bytes, because a host that compresses does not say it. `imports` has, by shell,
+    the files of js/ that its script imports.
     """
 
     assets: str
@@ -48,6 +53,7 @@ class Places:
     base: str = ""
     memory: str = ""
     size: int = 0
+    imports: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
 
 def site_address(base: str) -> str:
@@ -102,6 +108,7 @@ def _variables(page: Any, places: Places) -> dict[str, object]:
         "regions": {name: Markup(html) for name, html in page.regions.items()},
         "root": root,
         "assets": root + places.assets,
+        "scripts": _scripts(f"{root}{places.assets}js/", page.template, places.imports[page.template]),
         "worker": f"{root}{places.assets}js/worker.js",
         "runtime": root + places.runtime,
         "library": root + places.library,
@@ -110,3 +117,14 @@ def _variables(page: Any, places: Places) -> dict[str, object]:
         "policy": PAGE_POLICY,
         "base": f"{places.base}{page.slug}/" if places.base and page.slug else places.base,
     }
+
+
+def _scripts(folder: str, shell: str, imports: Iterable[str]) -> Markup:
+    """The elements for a shell's script; what it imports is asked for at the same time, not once it has been read.
+
+    What sends for Python runs as soon as it is there, for that takes longest; all else waits for the whole page.
+    """
+    first = f'<script type="module" src="{folder}{FIRST}" async fetchpriority="high"></script>'
+    elements = [first if name == FIRST else f'<link rel="modulepreload" href="{folder}{name}">' for name in imports]
+    own = f'<script type="module" src="{folder}{shell}.js"></script>'
+    return Markup("\n".join([*sorted(elements, key=first.__ne__), own]))

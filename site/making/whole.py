@@ -81,12 +81,12 @@ def _write_site(folder: Path, base: str) -> None:
     write_library(prepared / "lib")
     library = assets.place_hashed(prepared / "lib", folder / "lib")
     numbers = study(prepared / "a" / "study")
-    loaded = _write_assets(prepared / "a", folder / "a")
+    loaded, imports = _write_assets(prepared / "a", folder / "a")
     scripts = [SITE / "js" / name for name in ("worker.js", "ahead.js", "memory.js", "part.js")]
     memory = memory_name(runtime, library, scripts)
     size = (runtime / "pyodide.asm.wasm").stat().st_size
     folders = (f"a/{loaded.name}/", f"py/{runtime.name}/", f"lib/{library.name}/")
-    places = Places(*folders, site_address(base), memory, size)
+    places = Places(*folders, site_address(base), memory, size, imports)
     pages = [*pages_of_pycore(), *_read_pages(numbers, f"../{places.assets}")]
     write_pages(folder, places, pages)
     (folder / "licences.txt").write_text(licences_text(), encoding="utf-8", newline="\n")
@@ -94,15 +94,16 @@ def _write_site(folder: Path, base: str) -> None:
     write_edition(folder, places.assets, next(page for page in pages if not page.slug))
 
 
-def _write_assets(prepared: Path, parent: Path) -> Path:
-    """Styles, scripts, fonts and icons, in a folder named for their contents; gives its path."""
+def _write_assets(prepared: Path, parent: Path) -> tuple[Path, dict[str, tuple[str, ...]]]:
+    """Styles, scripts, fonts and icons, in a folder named for their contents; and what scripts import."""
+    from making.bundles import write_bundles
     from making.icons import write_icons
 
-    for name, source in {"css": SITE / "css", "js": SITE / "js", "fonts": WORKSHOP / "fonts"}.items():
-        assets.copy_sources(source, prepared / name)
+    assets.copy_sources(WORKSHOP / "fonts", prepared / "fonts")
+    imports = write_bundles(prepared)
     shutil.copyfile(SITE / "icon.svg", prepared / "icon.svg")
     write_icons(prepared / "icons")
-    return assets.place_hashed(prepared, parent)
+    return assets.place_hashed(prepared, parent), imports
 
 
 def _read_pages(numbers: object, loaded: str) -> list:

@@ -130,6 +130,26 @@ def test_every_link_of_a_page_leads_to_a_file(dist: Path):
     assert [] == missing
 
 
+def test_a_page_waits_for_few_files_and_asks_for_all_its_scripts_at_once(dist: Path):
+    """One style sheet; of scripts no more than five; and what a script imports is asked for before it has been read."""
+    for path in pages_of(dist):
+        head = path.read_text("utf-8").split("</head>", 1)[0]
+        scripts = re.findall(r'<(?:script|link rel="modulepreload")[^>]* (?:src|href)="([^"]+\.js)"', head)
+        assert 1 == head.count('<link rel="stylesheet"'), path
+        assert len(scripts) <= 5, path
+        asked = {(path.parent / script).resolve() for script in scripts}
+        for script in asked:
+            for imported in re.findall(r'(?:from|import)"(\./[^"]+)"', script.read_text("utf-8")):
+                assert (script.parent / imported).resolve() in asked, (path, script.name, imported)
+
+
+def test_python_is_sent_for_by_the_first_script_of_a_page_that_has_it(dist: Path):
+    for path in pages_of(dist):
+        page = path.read_text("utf-8")
+        first = re.search(r"<script[^>]*>", page)[0]
+        assert ("data-runtime=" in page) == ("/early.js" in first and " async" in first), path
+
+
 def test_every_response_carries_the_policy(site: str):
     """Page, script, runtime and error alike, for the header alone binds the worker."""
     assert f"{PAGE_POLICY}; frame-ancestors 'none'" == HEADER_POLICY

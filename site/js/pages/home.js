@@ -1,0 +1,2 @@
+import "../edition.js";
+import "../home.js";

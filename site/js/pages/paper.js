@@ -1,0 +1,3 @@
+import "../edition.js";
+import "../paper.js";
+import "../sheet-device.js";

@@ -1,0 +1,2 @@
+import "../edition.js";
+import "../print-setup.js";

@@ -1,0 +1,3 @@
+import "../edition.js";
+import "../page.js";
+import "../sheet-device.js";
