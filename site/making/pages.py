@@ -108,7 +108,7 @@ def _variables(page: Any, places: Places) -> dict[str, object]:
         "regions": {name: Markup(html) for name, html in page.regions.items()},
         "root": root,
         "assets": root + places.assets,
-        "scripts": _scripts(f"{root}{places.assets}js/", page.template, places.imports[page.template]),
+        "scripts": _scripts(f"{root}{places.assets}js/", page.template, places.imports.get(page.template, ())),
         "worker": f"{root}{places.assets}js/worker.js",
         "runtime": root + places.runtime,
         "library": root + places.library,
