@@ -7,7 +7,15 @@ export const controls = () => [...form.elements].filter((control) => control.nam
 export const control = (name) => controls().find((one) => one.name === name);
 
 const isRadio = (one) => one.type === "radio";
-const about = (key, name) => document.querySelector(`[data-${key}="${CSS.escape(name)}"]`);
+
+// What belongs to a control, by what it is and the control's name. Each edit asks for a hundred of them: found once.
+const found = new Map();
+
+function about(key, name) {
+  const place = `[data-${key}="${CSS.escape(name)}"]`;
+  if (!found.get(place)?.isConnected) found.set(place, document.querySelector(place));
+  return found.get(place);
+}
 
 /** Every named control's text, as pycore reads it; of radio buttons the one that is chosen. */
 export function read() {
@@ -206,7 +214,7 @@ function waysOut(offers) {
 }
 
 function underline(one, part) {
-  const marks = about("marks-for", one.name);
+  const marks = !one.options && about("marks-for", one.name);
   if (!marks) return;
   const place = part ? one.value.lastIndexOf(part) : -1;
   marks.textContent = "";

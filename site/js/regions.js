@@ -3,6 +3,16 @@
 import { regionHTML } from "./bridge.js";
 
 const last = new Map();
+const aside = new Map(); // by region, how far its wide part is scrolled: to ask then would have the page laid out at once
+
+document.addEventListener(
+  "scroll",
+  ({ target }) => {
+    const region = target.matches?.(".paper-scroll") && target.closest("[data-region]");
+    if (region) aside.set(region.dataset.region, target.scrollLeft);
+  },
+  { capture: true, passive: true },
+);
 
 const regionOf = (name) => document.querySelector(`[data-region="${CSS.escape(name)}"]`);
 
@@ -22,12 +32,11 @@ export function replace(name, html) {
   const open = [...region.querySelectorAll("details[data-keep][open]")].map((part) => part.dataset.keep);
   const focused = region.contains(document.activeElement) && document.activeElement !== region;
   const focus = focused ? identity(document.activeElement) : "";
-  const aside = region.querySelector(".paper-scroll")?.scrollLeft ?? 0;
   region.innerHTML = regionHTML(html);
   last.set(name, html);
   for (const part of region.querySelectorAll("details[data-keep]")) part.open = open.includes(part.dataset.keep);
-  const scroller = region.querySelector(".paper-scroll");
-  if (scroller && aside) scroller.scrollLeft = aside;
+  const scroller = aside.get(name) && region.querySelector(".paper-scroll");
+  if (scroller) scroller.scrollLeft = aside.get(name);
   if (focused) {
     const target = (focus && region.querySelector(focus)) || region;
     if (target === region) region.tabIndex = -1;
