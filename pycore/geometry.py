@@ -176,13 +176,8 @@ class Box(NamedTuple):
 
 def bounds(points: Iterable[Point]) -> Box:
     """The smallest upright rectangle round some points (at least one)."""
-    places = tuple(points)
-    return Box(
-        min(place.x for place in places),
-        min(place.y for place in places),
-        max(place.x for place in places),
-        max(place.y for place in places),
-    )
+    across, up = zip(*points, strict=True)
+    return Box(min(across), min(up), max(across), max(up))
 
 
 def segment_distance(point: Point, a: Point, b: Point) -> float:

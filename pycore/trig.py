@@ -55,11 +55,6 @@ def _six(coefficients: Sequence[float], x: float) -> float:
     return a + x * (b + x * (c + x * (d + x * (e + x * f))))
 
 
-def _eleven(coefficients: Sequence[float], x: float) -> float:
-    """The polynomial of eleven coefficients, the constant first."""
-    return _six((*coefficients[:5], _six(coefficients[5:], x)), x)
-
-
 def _kernel_sine(degrees: float) -> float:
     """Sine of an angle within 45 degrees of zero."""
     if degrees == 30.0 or degrees == -30.0:
@@ -142,8 +137,10 @@ def cosine(degrees: float) -> float:
 
 def _kernel_arctangent(ratio: float) -> float:
     """Arctangent in radians of a ratio up to 7/16 in size."""
-    square = ratio * ratio
-    return ratio - ratio * square * _eleven(_ARCTANGENT, square)
+    a, b, c, d, e, f, g, h, i, j, k = _ARCTANGENT
+    x = ratio * ratio
+    late = f + x * (g + x * (h + x * (i + x * (j + x * k))))
+    return ratio - ratio * x * (a + x * (b + x * (c + x * (d + x * (e + x * late)))))
 
 
 def _arctangent_to_one(ratio: float) -> float:

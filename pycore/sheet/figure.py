@@ -91,7 +91,7 @@ def drawn_ends(construction: Construction) -> Iterator[tuple[str, str]]:
 def extent(construction: Construction, picture: Picture) -> Box:
     """The rectangle that the figure fills on the paper, in the unit of the quantity."""
     points = construction.figure.points
-    used = [points[name] for pair in drawn_ends(construction) for name in pair]
+    used = [points[name] for name in dict.fromkeys(name for pair in drawn_ends(construction) for name in pair)]
     if "D" in construction.figure.lines and leads(construction) is None:
         longest = max(arm.size for arm in construction.arms)
         degrees = construction.figure.lines["D"].degrees

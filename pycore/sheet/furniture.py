@@ -127,8 +127,7 @@ def check_bars(layout: Layout) -> tuple[Group, ...]:
 def table(layout: Layout, writing: Writing) -> Group:
     """Symbol, amount, length and angle of every phasor."""
     box, right = layout.table, layout.table.right
-    style = _table_style(layout.style, box, writing)
-    columns = _columns(style, box, writing)
+    style, columns = _table_style(layout.style, box, writing)
     y = box.top - style.note - 1
     items: list[Item] = []
     widest = max(width_of(row.amount, style.value) for row in writing.rows)
@@ -162,14 +161,14 @@ TABLE_SHARES = (1.0, 0.9, 0.8, 0.7)
 """Lettering of a table as a share of its usual height: the first at which it fits."""
 
 
-def _table_style(style: Style, box: Box, writing: Writing) -> Style:
-    """The style in which the widest rows stay on the table."""
+def _table_style(style: Style, box: Box, writing: Writing) -> tuple[Style, tuple[float, float, float]]:
+    """The style in which the widest rows stay on the table, and its columns."""
     for share in TABLE_SHARES:
         smaller = replace(style, value=max(share * style.value, 2.0), note=min(style.note, share * style.value))
-        last = _columns(smaller, box, writing)[2]
-        if last + 1.2 + max(width_of(row.sense, smaller.note) for row in writing.rows) <= box.right + 0.3:
+        columns = _columns(smaller, box, writing)
+        if columns[2] + 1.2 + max(width_of(row.sense, smaller.note) for row in writing.rows) <= box.right + 0.3:
             break
-    return smaller
+    return smaller, columns
 
 
 def _columns(style: Style, box: Box, writing: Writing) -> tuple[float, float, float]:

@@ -59,19 +59,22 @@ class Placed:
 
 
 class _Piece(NamedTuple):
-    """A straight piece, and the upright rectangle with the clearance that labels keep from it."""
+    """A straight piece, the clearance that labels keep from it, and the upright rectangle with that."""
 
     left: float
     bottom: float
     right: float
     top: float
     segment: Segment
+    margin: float
 
 
 def _piece(segment: Segment) -> _Piece:
     margin = CLEARANCE + segment.half_width
     (ax, ay), (bx, by) = segment.start, segment.end
-    return _Piece(min(ax, bx) - margin, min(ay, by) - margin, max(ax, bx) + margin, max(ay, by) + margin, segment)
+    left, right = (ax, bx) if ax <= bx else (bx, ax)
+    low, high = (ay, by) if ay <= by else (by, ay)
+    return _Piece(left - margin, low - margin, right + margin, high + margin, segment, margin)
 
 
 class Field:
@@ -80,50 +83,57 @@ class Field:
     def __init__(self, area: Box, segments: Iterable[Segment] = (), boxes: Iterable[Box] = ()) -> None:
         self.area = area
         self.boxes = list(boxes)
-        self.pieces = [_piece(segment) for segment in segments]
+        self.pieces: list[_Piece] = []
+        self.named: dict[str, list[_Piece]] = {}
+        for segment in segments:
+            self.add(segment)
 
     def add(self, segment: Segment) -> None:
         """One more straight piece to keep clear of."""
-        self.pieces.append(_piece(segment))
+        piece = _piece(segment)
+        self.pieces.append(piece)
+        self.named.setdefault(segment.owner, []).append(piece)
 
     def clear(self, box: Box) -> bool:
         """Whether a text's rectangle touches nothing and stays inside."""
         if not self.area.holds(box):
             return False
-        room = box.grown(CLEARANCE)
-        for other in self.boxes:
-            if room.meets(other):
+        left, bottom, right, top = box.grown(CLEARANCE)
+        for low_x, low_y, high_x, high_y in self.boxes:
+            if left < high_x and low_x < right and bottom < high_y and low_y < top:
                 return False
-        for piece in self._close_to(box):
-            if box.grown(CLEARANCE + piece.half_width).meets_segment(piece.start, piece.end):
-                return False
-        return True
+        return not any(
+            box.grown(piece.margin).meets_segment(piece.segment.start, piece.segment.end)
+            for piece in self._close_to(box)
+        )
 
-    def _close_to(self, box: Box) -> Iterator[Segment]:
+    def _close_to(self, box: Box) -> list[_Piece]:
         """The pieces whose rectangles meet another: few do, and only those are worth a closer look."""
         left, bottom, right, top = box
-        for low_x, low_y, high_x, high_y, piece in self.pieces:
-            if left < high_x and low_x < right and bottom < high_y and low_y < top:
-                yield piece
+        return [
+            piece
+            for piece in self.pieces
+            if left < piece[2] and piece[0] < right and bottom < piece[3] and piece[1] < top
+        ]
 
     def nearest(self, box: Box, owner: str) -> bool:
         """Whether the text is nearer to its own line than to any other that bears a name."""
         limit = self._to_own(box, owner)
         if limit == math.inf:
             return True
-        for piece in self._close_to(box.grown(limit)):
-            if piece.owner and piece.owner != owner and _box_to_segment(box, piece) <= limit - 1e-9:
-                return False
-        return True
+        return not any(
+            piece.segment.owner not in ("", owner) and _box_to_segment(box, piece.segment) <= limit - 1e-9
+            for piece in self._close_to(box.grown(limit))
+        )
 
     def _to_own(self, box: Box, owner: str) -> float:
         """Distance from a text's rectangle to the nearest piece of its own line; infinite if that has none."""
         limit = math.inf
         left, bottom, right, top = box
-        for low_x, low_y, high_x, high_y, piece in self.pieces:
+        for low_x, low_y, high_x, high_y, segment, _margin in self.named.get(owner, ()):
             # A piece is no nearer than the rectangle that it lies in.
-            if piece.owner == owner and max(left - high_x, low_x - right, bottom - high_y, low_y - top) < limit:
-                limit = min(limit, _box_to_segment(box, piece))
+            if max(left - high_x, low_x - right, bottom - high_y, low_y - top) < limit:
+                limit = min(limit, _box_to_segment(box, segment))
         return limit
 
     def free_line(self, start: Point, end: Point) -> bool:
@@ -132,23 +142,27 @@ class Field:
 
 
 def _box_to_segment(box: Box, piece: Segment) -> float:
-    """Distance from a text's rectangle to a straight piece outside it."""
-    left, bottom, right, top = box
-    start, end = piece.start, piece.end
-    return min(
-        geometry.segment_distance(Point(left, bottom), start, end),
-        geometry.segment_distance(Point(right, bottom), start, end),
-        geometry.segment_distance(Point(left, top), start, end),
-        geometry.segment_distance(Point(right, top), start, end),
-        _point_to_box(start, box),
-        _point_to_box(end, box),
-    )
+    """Distance from a text's rectangle to a straight piece outside it: from a corner, or from an end of the piece.
 
-
-def _point_to_box(point: Point, box: Box) -> float:
+    The corners' distances are ``geometry.segment_distance``, written out: this is asked fifty times for each sheet.
+    """
     left, bottom, right, top = box
-    x, y = point
-    return math.hypot(max(left - x, 0.0, x - right), max(bottom - y, 0.0, y - top))
+    (ax, ay), (bx, by) = piece.start, piece.end
+    step_x, step_y = bx - ax, by - ay
+    square = step_x * step_x + step_y * step_y
+    least = math.inf
+    for x, y in ((left, bottom), (right, bottom), (left, top), (right, top)):
+        to_x, to_y = x - ax, y - ay
+        if square > 0.0:
+            along = (to_x * step_x + to_y * step_y) / square
+            along = 0.0 if along < 0.0 else 1.0 if along > 1.0 else along
+            to_x, to_y = to_x - along * step_x, to_y - along * step_y
+        least = min(least, math.hypot(to_x, to_y))
+    for x, y in ((ax, ay), (bx, by)):
+        across = left - x if x < left else x - right if x > right else 0.0
+        up = bottom - y if y < bottom else y - top if y > top else 0.0
+        least = min(least, math.hypot(across, up))
+    return least
 
 
 def along(start: Point, end: Point, sides: tuple[int, ...] = (1, -1)) -> Iterator[tuple[Point, float]]:

@@ -7,6 +7,7 @@ ISO 128: adapted, and their figures given from memory.
 
 import math
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from pycore.geometry import Box
 
@@ -234,6 +235,7 @@ def _usual(frame: Box, style: Style, rows: int, landscape: bool, second: bool) -
     return divide(frame, _block(frame, style), style.row * (rows + 1) + 6, style.code, second)
 
 
+@lru_cache(maxsize=64)
 def layout(
     paper: str, orientation: str, rows: int = 5, *, second: bool = False, printed: str = "usual"
 ) -> Layout:

@@ -8,7 +8,7 @@ are presentation attributes, so a saved file is right by itself; ``ink-<name>`` 
 
 import math
 import re
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from functools import lru_cache
 from typing import Literal
 
@@ -43,6 +43,10 @@ WEIGHTS = {"regular": 450, "bold": 650, "italic": 400}
 _IDLE_SPACE = re.compile(r"^\s|\s$|\s\s")
 
 
+STILL = ("frame", "check-bar")
+"""Names of groups that an edit of the values leaves as they are."""
+
+Number = Callable[[float], str]
 Units = dict[str, Group]
 """Groups that are used over and over, by key."""
 
@@ -127,7 +131,10 @@ class _Writer:
         """
         for item in items:
             if isinstance(item, Group):
-                self._group(item, within_phasor)
+                if item.name in STILL and self._units is None:
+                    self._parts.append(_still(item, self._height))
+                else:
+                    self.group(item, within_phasor)
             elif isinstance(item, Line):
                 for line in strokes(item):
                     self._line(line, as_path=within_phasor)
@@ -163,11 +170,13 @@ class _Writer:
                 marks = (f'class="fill-{figure.ink}" fill="{PAPER_COLOURS[figure.ink]}" font-size="{extent(run.size)}"'
                          f' font-weight="{WEIGHTS[run.face]}"')  # fmt: skip
                 x, y = self._number(placed.at.x), self._number(self._height - placed.at.y)
-                words = f'<text x="{x}" y="{y}"{self._turned(figure)}>{escaped(run.text)}</text>'
+                turn = _turned(figure, self._height, self._number)
+                words = f'<text x="{x}" y="{y}"{turn}>{escaped(run.text)}</text>'
                 groups.setdefault(marks, []).append(words)
         self._parts += [f"<g {marks}>{''.join(words)}</g>" for marks, words in groups.items()]
 
-    def _group(self, group: Group, within_phasor: bool) -> None:
+    def group(self, group: Group, within_phasor: bool) -> None:
+        """A group with its marks, and all that is in it."""
         marks = [
             "" if group.step is None else f' data-step="{group.step}"',
             f' data-phasor="{escaped(group.phasor)}"' if group.phasor else "",
@@ -255,37 +264,54 @@ class _Writer:
             self._parts.append(f'<path {_outline_and_fill("ink", 0.0, squares.fill)} d="{"".join(path)}"/>')
 
     def _text(self, text: Text) -> None:
-        spans = [self._span(placed) for placed in placed_runs(text)]
-        if not spans:
-            return
-        turn = self._turned(text)
-        # Without this attribute idle spaces vanish, and what is copied runs together.
-        space = ' xml:space="preserve"' if _IDLE_SPACE.search(text.plain) else ""
-        self._parts.append(
-            f'<text class="fill-{text.ink}" fill="{PAPER_COLOURS[text.ink]}"{space}{turn}>{"".join(spans)}</text>'
-        )
+        self._parts.append(_text(text, self._height, self._number))
 
-    def _turned(self, text: Text) -> str:
-        """The transform of a text that is turned about its place, or mirrored, or both."""
-        made = [f"rotate({coordinate(-text.turn)} {self._xy(text.at)})"] if text.turn else []
-        if text.mirrored:
-            made.append(f"translate({self._number(2 * text.at.x)} 0) scale(-1 1)")
-        return f' transform="{" ".join(made)}"' if made else ""
 
-    def _span(self, placed: PlacedRun) -> str:
-        run = placed.run
-        face = ""
-        if run.face != "regular":
-            face = f' font-weight="{WEIGHTS[run.face]}"'
-        if run.face == "italic":
-            face += f' font-family="{FAMILIES["italic"]}" font-style="italic"'
-        x, y = self._number(placed.at.x), self._number(self._height - placed.at.y)
-        # textLength holds the width also in a fallback font, so that nothing collides.
-        fit = f' textLength="{extent(placed.width)}" lengthAdjust="spacingAndGlyphs"'
-        return (
-            f'<tspan x="{x}" y="{y}" font-size="{extent(run.size)}"{face}{fit if placed.width else ""}>'
-            f"{escaped(run.text)}</tspan>"
-        )
+
+@lru_cache(maxsize=32)
+def _still(group: Group, height: float) -> str:
+    """A group that is the same on every sheet of a paper."""
+    parts: list[str] = []
+    _Writer(height, parts).group(group, within_phasor=False)
+    return "".join(parts)
+
+
+@lru_cache(maxsize=1024)
+def _text(text: Text, height: float, number: Number) -> str:
+    """A line of text, "" if it is empty. Most lines of a sheet stay from one edit to the next: the last are kept."""
+    spans = [_span(placed, height, number) for placed in placed_runs(text)]
+    if not spans:
+        return ""
+    turn = _turned(text, height, number)
+    # Without this attribute idle spaces vanish, and what is copied runs together.
+    space = ' xml:space="preserve"' if _IDLE_SPACE.search(text.plain) else ""
+    return f'<text class="fill-{text.ink}" fill="{PAPER_COLOURS[text.ink]}"{space}{turn}>{"".join(spans)}</text>'
+
+
+def _turned(text: Text, height: float, number: Number) -> str:
+    """The transform of a text that is turned about its place, or mirrored, or both."""
+    made = []
+    if text.turn:
+        made.append(f"rotate({coordinate(-text.turn)} {number(text.at.x)} {number(height - text.at.y)})")
+    if text.mirrored:
+        made.append(f"translate({number(2 * text.at.x)} 0) scale(-1 1)")
+    return f' transform="{" ".join(made)}"' if made else ""
+
+
+def _span(placed: PlacedRun, height: float, number: Number) -> str:
+    run = placed.run
+    face = ""
+    if run.face != "regular":
+        face = f' font-weight="{WEIGHTS[run.face]}"'
+    if run.face == "italic":
+        face += f' font-family="{FAMILIES["italic"]}" font-style="italic"'
+    x, y = number(placed.at.x), number(height - placed.at.y)
+    # textLength holds the width also in a fallback font, so that nothing collides.
+    fit = f' textLength="{extent(placed.width)}" lengthAdjust="spacingAndGlyphs"'
+    return (
+        f'<tspan x="{x}" y="{y}" font-size="{extent(run.size)}"{face}{fit if placed.width else ""}>'
+        f"{escaped(run.text)}</tspan>"
+    )
 
 
 def _outline_and_fill(ink: Ink, width: float, fill: Ink | None, extra: str = "") -> str:
