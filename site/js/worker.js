@@ -6,12 +6,17 @@ import { joinPart } from "./part.js";
 
 const PART_LIMIT = 10_000; // ms; without the part the answer is complete but for what the part makes
 const REST_LIMIT = 60_000; // for what an answer cannot do without, on slow networks
+const REPORT_PAUSE = 100; // ms: more often nobody could read, and the page would be laid out each time
 const REST = "later";
 
 // Pyodide tries this to learn where it runs; here it cannot work, and the policy would call the try an offence.
 self.importScripts = () => {
   throw new TypeError("a module has no importScripts");
 };
+
+// Python looks for files where there are none, and each time that costs an error: nobody reads where it arose.
+const TRACE = Error.stackTraceLimit;
+Error.stackTraceLimit = 0;
 
 let python = null;
 let handle = null;
@@ -44,14 +49,14 @@ async function loadPython(bytes, more = {}) {
 
 async function start({ anew, ...given }) {
   places = given;
-  let shown = -1;
+  let next = 0;
   const report = (share) => {
-    const percent = Math.floor(share * 100);
-    if (percent === shown) return;
-    shown = percent;
-    self.postMessage({ stage: "fetching", share: percent });
+    if (performance.now() < next) return;
+    next = performance.now() + REPORT_PAUSE;
+    self.postMessage({ stage: "fetching", share: Math.floor(share * 100) });
   };
   const bad = fetchAhead(places, { report, anew });
+  const life = holdLife();
   scripts().catch(() => {}); // while the kept memory is read
   const restored = !anew && (await Promise.race([restore(), bad]));
   if (!restored) {
@@ -61,7 +66,8 @@ async function start({ anew, ...given }) {
     await Promise.race([joinAll(python, places.parts), bad]);
     handle = python.pyimport("pycore.api").handle;
   }
-  self.postMessage({ stage: "ready", restored, life: await holdLife() });
+  Error.stackTraceLimit = TRACE;
+  self.postMessage({ stage: "ready", restored, life: await life });
 }
 
 async function restore() {
