@@ -14,7 +14,7 @@ from functools import lru_cache
 
 from pycore import geometry, phasor
 from pycore.accuracy.propagation import Matrix, Vector
-from pycore.constructions.construction import Construction, crossing_angles
+from pycore.constructions.construction import Construction
 from pycore.constructions.many import Column, carry_out_many, crossing_columns
 from pycore.constructions.moves import DEVIATIONS, Move, ReadAngle, ReadLength
 from pycore.geometry import Point
@@ -120,7 +120,7 @@ def spread(
     exact = construction.end_point
     unit = _direction(exact)
     xx = xy = yy = bent = 0.0
-    crossings = list(crossing_angles(construction.moves, construction.figure))
+    crossings = construction.crossings
     unsure = [0.0] * len(crossings)
     shares: list[Share] = []
     slopes: list[float] = []
@@ -172,7 +172,7 @@ def _slips(
     ends = [Point(x, y) for x, y in zip(*drawn.points[construction.end], strict=True)]
     turned = list(zip(*crossing_columns(moves, drawn), strict=True)) or [()] * count
     # Lines that cross after the end is found are turned by nothing that could move it.
-    later = (0.0,) * (len(crossing_angles(construction.moves, construction.figure)) - len(turned[0]) if turned else 0)
+    later = (0.0,) * (len(construction.crossings) - len(turned[0]) if turned else 0)
     half = 0.5 / _SHARE
     for high in range(0, count, 2):
         low = high + 1

@@ -79,6 +79,11 @@ class Construction:
         return carry_out(self.moves)
 
     @cached_property
+    def crossings(self) -> tuple[float, ...]:
+        """The sharp angle in degrees of each crossing of two lines or arcs."""
+        return crossing_angles(self.moves, self.figure)
+
+    @cached_property
     def moves_to_end(self) -> tuple[Move, ...]:
         """The moves up to the one that finds the sum's tip: what comes after does not shift it."""
         made_by = [index for index, move in enumerate(self.moves) if _marked(move) == self.end]
@@ -162,7 +167,7 @@ def crossing_angles(moves: tuple[Move, ...], figure: Figure) -> tuple[float, ...
 
 def flattest(construction: Construction) -> float:
     """The smallest angle in degrees at which two of its lines or arcs cross; 90 where none do."""
-    return min((90.0, *crossing_angles(construction.moves, construction.figure)))
+    return min((90.0, *construction.crossings))
 
 
 def arm_line(arm: Arm) -> str:

@@ -25,7 +25,7 @@ from pycore.phasor import wrap
 from pycore.sheet.companion import companion_strokes
 from pycore.sheet.labels import Segment, Wanted, along
 from pycore.sheet.media import Style
-from pycore.sheet.ticks import ticks
+from pycore.sheet.ticks import free_share, ticks
 from pycore.words import Phrase
 
 DOT_BELOW = 4.0
@@ -261,7 +261,7 @@ class _Pen:
         dashed: list[Item] = [Line(start, end, style.narrow, ink, style.dash)]
         count = self.look.ticks.get(move.like, 0)
         if move.role == "parallel" and geometry.distance(start, end) > 3 * style.tick:
-            share = self.free_share(start, end)
+            share = free_share(start, end, self.drawn.segments, style.tick)
             for line in ticks(start, end, count, style.narrow, ink, style, share):
                 dashed.append(line)
                 self.drawn.keep_clear(line.start, line.end)
@@ -271,18 +271,6 @@ class _Pen:
     def on_axis(self, tip: Point, foot: Point) -> bool:
         """Whether a perpendicular would run along the arrow itself, which lies on an axis."""
         return geometry.segment_distance(foot, tip, self.at("O")) < 0.5
-
-    def free_share(self, start: Point, end: Point) -> float:
-        """Where along a parallel its ticks stand clear of the lines that cross it."""
-        step = end.minus(start)
-        for share in (0.46, 0.56, 0.36, 0.66, 0.28, 0.76):
-            at = start.plus(step.times(share))
-            if all(
-                geometry.segment_distance(at, piece.start, piece.end) > self.style.tick
-                for piece in self.drawn.segments
-            ):
-                return share
-        return 0.46
 
     def crossed(self, number: int, move: CrossArcs) -> None:
         """Short strokes of the two compass arcs where they cross."""
