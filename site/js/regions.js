@@ -1,18 +1,13 @@
 // Puts pycore's HTML into the regions of the page, and keeps what the reader had open or focused there.
 
+import morphdom from "morphdom";
+
 import { regionHTML } from "./bridge.js";
 
-const last = new Map();
-const aside = new Map(); // by region, how far its wide part is scrolled: to ask then would have the page laid out at once
+// What every edit changes is changed where it stands: most of a sheet stays, and need not be laid out again.
+const CHANGED_IN_PLACE = ["answer", "sheet", "view"];
 
-document.addEventListener(
-  "scroll",
-  ({ target }) => {
-    const region = target.matches?.(".paper-scroll") && target.closest("[data-region]");
-    if (region) aside.set(region.dataset.region, target.scrollLeft);
-  },
-  { capture: true, passive: true },
-);
+const last = new Map();
 
 const regionOf = (name) => document.querySelector(`[data-region="${CSS.escape(name)}"]`);
 
@@ -25,6 +20,13 @@ function identity(element) {
   return "";
 }
 
+/** Make what stands in a region like the HTML, and leave what is like it already. */
+function change(region, html) {
+  const wanted = region.cloneNode(false);
+  wanted.innerHTML = html;
+  morphdom(region, wanted, { childrenOnly: true, onBeforeElUpdated: (now, then) => !now.isEqualNode(then) });
+}
+
 /** Replace a region if its HTML has changed. Focus, open parts and sideways scroll stay as they were. */
 export function replace(name, html) {
   const region = regionOf(name);
@@ -32,15 +34,14 @@ export function replace(name, html) {
   const open = [...region.querySelectorAll("details[data-keep][open]")].map((part) => part.dataset.keep);
   const focused = region.contains(document.activeElement) && document.activeElement !== region;
   const focus = focused ? identity(document.activeElement) : "";
-  region.innerHTML = regionHTML(html);
+  if (CHANGED_IN_PLACE.includes(name)) change(region, regionHTML(html));
+  else region.innerHTML = regionHTML(html);
   last.set(name, html);
   for (const part of region.querySelectorAll("details[data-keep]")) part.open = open.includes(part.dataset.keep);
-  const scroller = aside.get(name) && region.querySelector(".paper-scroll");
-  if (scroller) scroller.scrollLeft = aside.get(name);
   if (focused) {
     const target = (focus && region.querySelector(focus)) || region;
     if (target === region) region.tabIndex = -1;
-    target.focus({ preventScroll: true });
+    if (target !== document.activeElement) target.focus({ preventScroll: true });
   }
   return true;
 }

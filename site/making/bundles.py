@@ -1,6 +1,7 @@
 """Joins scripts and styles into the few files that a page loads: each that it waits for costs a round trip."""
 
 import json
+import os
 import shutil
 from pathlib import Path
 
@@ -64,4 +65,5 @@ def _esbuild(staged: Path, folder: Path, entries: list[str], *more: str) -> None
     common = ["--minify", "--target=esnext", "--charset=utf8", "--legal-comments=none", "--log-level=warning"]
     program = NODE_MODULES / "esbuild" / "bin" / "esbuild"
     command = ["node", str(program), *entries, *common, "--outbase=.", f"--outdir={folder}", *more]
-    run(command, "What esbuild says above names the file and the line.", cwd=staged)
+    found = {**os.environ, "NODE_PATH": str(NODE_MODULES)}
+    run(command, "What esbuild says above names the file and the line.", cwd=staged, env=found)

@@ -1,0 +1,77 @@
+"""What an edit changes is changed where it stands, and is then what pycore wrote, whatever stood there before."""
+
+import json
+from collections.abc import Iterator
+
+import pytest
+from browser.asking import DESK, SLUG, wait_until
+from browser.kept import FRESH, READY
+from playwright.sync_api import Page
+
+from pycore import api
+
+SITE = "http://127.0.0.1/"
+EDITS = (
+    {"i1": "31.5"},
+    {"method": "tip-to-tail"},
+    {"measured": "12.1 12.3"},
+    {"paper": "A5", "orientation": "portrait"},
+    {"sheet": "problem"},
+    {"print": "large", "paper": "A3", "orientation": ""},
+    {"i2": "0", "i3": "0", "print": "usual"},
+    {"i2": "11.2", "i3": "24.6", "sheet": "overlay", "measured": "", "scale": "0.2"},
+    {"sheet": "construction", "method": "components", "scale": "", "drawn": "9 A"},
+    {"i1": "12", "i2": "12", "i3": "12"},
+)
+
+
+ALIKE = """([one, other]) => {
+  const made = [one, other].map((html) => Object.assign(document.createElement("div"), { innerHTML: html }));
+  return made[0].isEqualNode(made[1]);
+}"""
+
+
+@pytest.fixture
+def plain(page: Page) -> Iterator[Page]:
+    """An empty page without a policy, to read HTML with."""
+    other = page.context.new_page()
+    yield other
+    other.close()
+
+
+def test_after_any_edit_the_regions_are_what_pycore_wrote(page: Page, plain: Page, site: str) -> None:
+    page.set_viewport_size(DESK)
+    page.goto(f"{site}{SLUG}/")
+    wait_until(page, f"{READY} && {FRESH}", 60)
+    for edit in EDITS:
+        for name, value in edit.items():
+            page.evaluate(
+                """([name, value]) => {
+                  const one = [...document.getElementById("problem").elements].filter((found) => found.name === name);
+                  if (one[0].type === "radio") one.find((found) => found.value === value).checked = true;
+                  else one[0].value = value;
+                  one[0].dispatchEvent(new Event("input", { bubbles: true }));
+                }""",
+                [name, value],
+            )
+        wait_until(page, FRESH)
+        wait_until(page, "!document.querySelector('[data-region=workings]').hasAttribute('aria-busy')")
+        form = page.evaluate(
+            "Object.fromEntries([...new FormData(document.getElementById('problem'))].filter(([, text]) => text))"
+        )
+        asked = {"do": "answer", "page": SLUG, "form": form, "parts": ["answer", "sheet", "view"], "base": SITE}
+        regions = json.loads(api.handle(json.dumps(asked))[0])["regions"]
+        for name in ("answer", "sheet"):
+            shown = page.evaluate("name => document.querySelector(`[data-region=${name}]`).innerHTML", name)
+            assert plain.evaluate(ALIKE, [regions[name], shown]), (edit, name)
+
+
+def test_what_an_edit_leaves_as_it_is_stays_the_same_element(page: Page, site: str) -> None:
+    page.set_viewport_size(DESK)
+    page.goto(f"{site}{SLUG}/")
+    wait_until(page, f"{READY} && {FRESH}", 60)
+    page.evaluate("document.querySelector('[data-sheet] [data-name=frame]').marked = true")
+    for value in ("19.5", "20.5"):
+        page.fill("[name=i1]", value)
+        wait_until(page, FRESH)
+    assert page.evaluate("document.querySelector('[data-sheet] [data-name=frame]').marked === true")
