@@ -23,6 +23,8 @@ from pycore.writers import pdf
 OPENING = Opening("https://www.folio.example/neutral-current/", True)
 PENCIL = (58, 58, 66)
 DESK = (112, 88, 66)
+BAND = 64
+"""So many rows of a picture are worked out at once."""
 
 
 @dataclass(frozen=True)
@@ -51,10 +53,10 @@ class Camera:
         """Half the picture's diagonal."""
         return math.hypot(self.width, self.height) / 2
 
-    def sheet_places(self) -> tuple[np.ndarray, np.ndarray]:
-        """For the middle of every pixel the point of the sheet that it shows."""
-        columns, rows = (np.arange(size, dtype=np.float32) + 0.5 for size in (self.width, self.height))
-        u, v = np.meshgrid(columns, rows)
+    def sheet_places(self, rows: slice) -> tuple[np.ndarray, np.ndarray]:
+        """For the middle of every pixel of these rows the point of the sheet that it shows."""
+        columns, lines = (np.arange(size, dtype=np.float32) + 0.5 for size in (self.width, self.height))
+        u, v = np.meshgrid(columns, lines[rows])
         off_u, off_v = u - self.middle[0], v - self.middle[1]
         if self.bend:
             straight_u, straight_v = off_u, off_v
@@ -138,33 +140,48 @@ def drawn_on(sheet: Image.Image, strokes: Sequence[Stroke], per_mm: float, seed:
     return paper
 
 
+def _seen(whole: np.ndarray, per_mm: float, x: np.ndarray, y: np.ndarray) -> np.ndarray:
+    """The colours of a rendered sheet at places on it (mm), those of the desk beside it."""
+    column, row = x * per_mm - 0.5, whole.shape[0] - y * per_mm - 0.5
+    inside = (column > 0) & (row > 0) & (column < whole.shape[1] - 1.001) & (row < whole.shape[0] - 1.001)
+    column, row = np.where(inside, column, 0), np.where(inside, row, 0)
+    left, top = column.astype(np.int32), row.astype(np.int32)
+    over, down = (column - left)[..., None], (row - top)[..., None]
+    upper = whole[top, left] * (1 - over) + whole[top, left + 1] * over
+    lower = whole[top + 1, left] * (1 - over) + whole[top + 1, left + 1] * over
+    return np.where(inside[..., None], upper * (1 - down) + lower * down, np.array(DESK, dtype=np.float32))
+
+
 def shot(
     sheet: Image.Image, per_mm: float, seen_by: Camera, *, seed: int = 0, blur: float = 0.8, noise: float = 5.0,
     light: float = 0.35,
 ) -> Image.Image:  # fmt: skip
     """The photograph: ``blur`` and ``noise`` in pixels and grey levels, ``light`` how much of it one side lacks."""
     random = np.random.default_rng(seed)
-    x, y = seen_by.sheet_places()
-    column, row = x * per_mm - 0.5, sheet.height - y * per_mm - 0.5
-    whole = np.asarray(sheet, dtype=np.float32)
-    inside = (column > 0) & (row > 0) & (column < sheet.width - 1.001) & (row < sheet.height - 1.001)
-    column, row = np.where(inside, column, 0), np.where(inside, row, 0)
-    left, top = column.astype(np.int32), row.astype(np.int32)
-    over, down = (column - left)[..., None], (row - top)[..., None]
-    upper = whole[top, left] * (1 - over) + whole[top, left + 1] * over
-    lower = whole[top + 1, left] * (1 - over) + whole[top + 1, left + 1] * over
-    picture = np.where(inside[..., None], upper * (1 - down) + lower * down, np.array(DESK, dtype=np.float32))
-    height, width = inside.shape
-    way = random.uniform(0, 2 * math.pi)
-    u, v = np.meshgrid(np.linspace(-1, 1, width, dtype=np.float32), np.linspace(-1, 1, height, dtype=np.float32))
+    height, width = seen_by.height, seen_by.width
+    way, shadow = random.uniform(0, 2 * math.pi), random.uniform(-0.5, 0.8)
+    u, v = (np.linspace(-1, 1, size, dtype=np.float32) for size in (width, height))
+    sharp = np.empty((height, width, 3), dtype=np.uint8)
+    for top in range(0, height, BAND):
+        rows = slice(top, min(top + BAND, height))
+        colours = _seen(np.asarray(sheet), per_mm, *seen_by.sheet_places(rows))
+        sharp[rows] = np.clip(colours * _light(u, v[rows], way, shadow, light)[..., None], 0, 255).astype(np.uint8)
+    blurred = np.asarray(Image.fromarray(sharp).filter(ImageFilter.GaussianBlur(blur)))
+    for top in range(0, height, BAND):
+        rows = slice(top, min(top + BAND, height))
+        grain = random.normal(0, noise, (*blurred[rows].shape[:2], 1)).astype(np.float32)
+        sharp[rows] = np.clip(blurred[rows].astype(np.float32) + grain, 0, 255).astype(np.uint8)
+    return Image.fromarray(sharp)
+
+
+def _light(u: np.ndarray, v: np.ndarray, way: float, shadow: float, light: float) -> np.ndarray:
+    """How much light falls at columns ``u`` and rows ``v`` (-1 to 1): from one side, with the edge of a soft shadow, as
+    a hand or a phone throws it."""
+    u, v = np.meshgrid(u, v)
     shade = 0.92 - light * (0.5 + 0.5 * (math.cos(way) * u + math.sin(way) * v))
-    # The edge of a soft shadow, as a hand or a phone throws it.
-    edge = math.cos(way + 1) * u + math.sin(way + 1) * v - random.uniform(-0.5, 0.8)
+    edge = math.cos(way + 1) * u + math.sin(way + 1) * v - shadow
     shade *= 1 - 0.5 * light / (1 + np.exp(-edge * 12))
-    picture *= shade[..., None]
-    blurred = Image.fromarray(np.clip(picture, 0, 255).astype(np.uint8)).filter(ImageFilter.GaussianBlur(blur))
-    noisy = np.asarray(blurred, dtype=np.float32) + random.normal(0, noise, (height, width, 1)).astype(np.float32)
-    return Image.fromarray(np.clip(noisy, 0, 255).astype(np.uint8))
+    return shade
 
 
 @dataclass(frozen=True)
