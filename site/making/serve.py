@@ -36,7 +36,7 @@ class Handler(http.server.SimpleHTTPRequestHandler):
     protocol_version = "HTTP/1.1"
     extensions_map = MEDIA_TYPES
     disable_nagle_algorithm = True
-    """Or else a body waits for the word that its headers have arrived: 40 ms for every file of a connection but the first."""
+    """Or else a body waits until its headers are acknowledged: 40 ms for every file of a connection but the first."""
 
     def end_headers(self) -> None:
         """Add the security headers to every response, errors included."""
