@@ -4,11 +4,12 @@ import io
 from collections.abc import Callable
 from pathlib import Path
 
+import numpy as np
 import pypdfium2
 import pytest
-from browser.asking import DESK, PHONE, waiting_actions
+from browser.asking import DESK, PHONE, wait_until, waiting_actions
 from browser.test_page_access import violations
-from browser.test_print import PIXEL, POINT, TOLERANCE, off, straight_lines
+from browser.test_print import PIXEL, POINT, TOLERANCE, straight_lines
 from playwright.sync_api import Page, expect
 
 from pycore.drawing import Line
@@ -62,16 +63,16 @@ def test_a_link_gives_its_sheet_which_prints_true(
     sides = [side * POINT for side in document[0].get_size()]
     document.close()
     assert list(size_of(paper, orientation)) == pytest.approx(sides, abs=PIXEL)
-    printed = sorted(straight_lines(target))
+    printed = np.array(straight_lines(target))
     wanted = drawn(slug, kind, paper, orientation)
     assert len(wanted) > 60
     assert [] == [line for line in wanted if not near(line, printed)]
 
 
-def near(line: tuple[float, float, float, float], printed: list[tuple[float, float, float, float]]) -> bool:
+def near(line: tuple[float, float, float, float], printed: np.ndarray) -> bool:
     """Whether a printed line covers the wanted one, whichever way round it was drawn."""
-    turned = (line[2], line[3], line[0], line[1])
-    return any(off(line, other) < TOLERANCE or off(turned, other) < TOLERANCE for other in printed)
+    turned = (*line[2:], *line[:2])
+    return any(bool((np.abs(printed - way).max(axis=1) < TOLERANCE).any()) for way in (line, turned))
 
 
 @pytest.mark.parametrize("slug", list(PAPER_PAGES))
@@ -86,8 +87,8 @@ def test_a_choice_makes_another_sheet_writes_the_link_and_saves_the_same_pdf_as_
     form = {PAPER_PAGES[slug].fields[0].name: other.value, "paper": "letter"}
     expect(page.locator(".caption")).to_contain_text("letter")
     expect(page.locator("svg[data-sheet] > title")).to_have_text(PAPER_PAGES[slug].make(form).page.title)
-    page.wait_for_timeout(500)
-    assert {f"{name}={value}" for name, value in form.items()} <= set(page.evaluate("location.hash")[1:].split("&"))
+    for name, value in form.items():
+        wait_until(page, f"location.hash.slice(1).split('&').includes('{name}={value}')")
     with page.expect_download() as download:
         page.click("[data-action=pdf]")
     download.value.save_as(tmp_path / "sheet.pdf")
