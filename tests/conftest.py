@@ -12,6 +12,7 @@ from making.programs import CHROMIUM_OPTIONS, find_chromium
 from making.serve import serving
 from making.whole import build_site
 from playwright.sync_api import Browser, Page, Playwright, sync_playwright
+from rooms import ONE_PROCESS, Rooms, dress
 from witness import Witness
 
 environment.put_venv_on_path()
@@ -67,19 +68,41 @@ def browser(playwright: Playwright, chromium_path: Path) -> Iterator[Browser]:
     chromium.close()
 
 
+@pytest.fixture(scope="session")
+def rooms(playwright: Playwright, chromium_path: Path, site: str) -> Iterator[Rooms]:
+    """The contexts that tests share, one test after another, in a Chromium of their own."""
+    options = [*CHROMIUM_OPTIONS, ONE_PROCESS]
+    chromium = playwright.chromium.launch(executable_path=str(chromium_path), args=options)
+    yield Rooms(chromium, site)
+    chromium.close()
+
+
 @pytest.fixture
-def open_page(browser: Browser, site: str) -> Iterator[Callable[..., Page]]:
-    """A function that opens a page in a fresh context, with that context's options; any fault fails the test."""
+def open_page(browser: Browser, rooms: Rooms, site: str) -> Iterator[Callable[..., Page]]:
+    """A function that opens a page with a context's options; any fault fails the test.
+
+    A test's first page is one of a shared context, in which nothing is kept but a started Python's memory; others, and
+    those that are asked for with `fresh`, are on devices where nobody has been.
+    """
     contexts, witness = [], Witness(site)
 
-    def open_one(**options: object) -> Page:
+    def open_one(*, fresh: bool = False, **options: object) -> Page:
+        room = None if fresh else taken.room(options)
+        if room:
+            room.context.on("page", witness.watch)
+            watched.append(room.context)
+            return dress(room.context.new_page(), options)
         # What the site keeps for later is tried on its own; beside every other test it would only take time.
         context = browser.new_context(service_workers="block", **options)
         contexts.append(context)
         context.on("page", witness.watch)
         return context.new_page()
 
-    yield open_one
+    watched = []
+    with rooms.test() as taken:
+        yield open_one
+    for context in watched:
+        context.remove_listener("page", witness.watch)
     for context in contexts:
         context.close()
     assert [] == witness.faults
@@ -87,8 +110,14 @@ def open_page(browser: Browser, site: str) -> Iterator[Callable[..., Page]]:
 
 @pytest.fixture
 def page(open_page: Callable[..., Page]) -> Page:
-    """One page in a fresh context; any console error, uncaught exception or request to another host fails the test."""
+    """One page of a shared context; any console error, uncaught exception or request to another host fails the test."""
     return open_page()
+
+
+@pytest.fixture
+def fresh_page(open_page: Callable[..., Page]) -> Page:
+    """The same on a device where nobody has been: Python starts from nothing."""
+    return open_page(fresh=True)
 
 
 def wait_for(page: Page, attribute: str, wanted: str, seconds: float) -> None:

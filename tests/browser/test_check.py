@@ -6,6 +6,7 @@ import pypdfium2
 import pytest
 import zxingcpp
 from browser.asking import DESK, PHONE, SLUG, wait_until
+from browser.classroom import until_address
 from browser.test_page_access import violations
 from playwright.sync_api import Page, expect
 
@@ -87,7 +88,7 @@ def test_a_learner_scans_errs_is_told_follows_the_step_and_finds_it(open_page, s
     way.tap()
     wait_until(page, "document.querySelector('dialog[data-lesson]').open")
     expect(page.locator(".lesson-step")).to_contain_text(f"Step {step} of")
-    assert f"step={step}&ask=1" in page.url
+    until_address(page, f"step={step}&ask=1")
     page.keyboard.press("Escape")
     assert [] == results_in_view(page)
 

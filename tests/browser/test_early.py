@@ -26,14 +26,14 @@ def held(page: Page, address: str) -> Route:
     return routes[0]
 
 
-def test_python_is_ready_before_its_page_and_the_page_hears_of_it(page: Page, site: str) -> None:
-    script = held(page, f"{site}{SLUG}/#v=1&i1=31.5&i2=11.2&i3=24.6")
-    wait_until(page, "window.stages.includes('ready')", 60)
-    assert "starting" == page.evaluate("document.documentElement.dataset.python")
+def test_python_is_ready_before_its_page_and_the_page_hears_of_it(fresh_page: Page, site: str) -> None:
+    script = held(fresh_page, f"{site}{SLUG}/#v=1&i1=31.5&i2=11.2&i3=24.6")
+    wait_until(fresh_page, "window.stages.includes('ready')", 60)
+    assert "starting" == fresh_page.evaluate("document.documentElement.dataset.python")
     script.continue_()
-    wait_until(page, f"{READY} && {FRESH}", 60)
-    assert math.isclose(neutral(31.5, 11.2, 24.6), result(page), rel_tol=1e-11)
-    assert 1 == len(page.workers)
+    wait_until(fresh_page, f"{READY} && {FRESH}", 60)
+    assert math.isclose(neutral(31.5, 11.2, 24.6), result(fresh_page), rel_tol=1e-11)
+    assert 1 == len(fresh_page.workers)
 
 
 def test_a_start_that_failed_before_its_page_was_there_is_tried_anew(browser: Browser, site: str) -> None:

@@ -169,7 +169,7 @@ def test_forced_colours_and_reduced_motion_leave_everything_in_view(lesson) -> N
 
 def test_the_lesson_waits_for_python_and_says_so(open_page, site: str) -> None:
     """A link opens the view at once; the step comes when it can be worked out, and Escape works meanwhile."""
-    page, held = open_page(viewport=SCREENS["projector"]), []
+    page, held = open_page(fresh=True, viewport=SCREENS["projector"]), []
     page.route("**/*.wasm", lambda route, _request: held.append(route))
     page.goto(f"{site}{SLUG}/{PROBLEM}&view=lesson&step=3", wait_until="domcontentloaded")
     wait_until(page, "document.querySelector('[data-lesson]').open", 10.0)

@@ -9,10 +9,11 @@ from pathlib import Path
 
 import pytest
 from browser.asking import SLUG, neutral, result, wait_until
-from browser.kept import FRESH, MADE, OFFLINE, READY, keeping, visit
+from browser.kept import FRESH, MADE, OFFLINE, READY, SOON, hold, keeping, visit
 from making.editions import files_of
 from making.serve import MEDIA_TYPES, serving
 from playwright.sync_api import Browser, expect
+from rooms import Rooms
 
 CACHES = "(await caches.keys()).filter((name) => name.startsWith('phasor-folio-edition'))"
 OFFERED = "!document.querySelector('[data-edition-offer]').hidden"
@@ -43,9 +44,10 @@ def make_newer(folder: Path, word: str = "Newer") -> None:
     worker.write_text(f"const EDITION = {json.dumps(edition)};\n{source}", encoding="utf-8")
 
 
-def test_every_page_works_without_a_network_after_one_visit(browser: Browser, site: str, dist: Path) -> None:
-    with keeping(browser, site) as context:
+def test_every_page_works_without_a_network_after_one_visit(rooms: Rooms, site: str, dist: Path) -> None:
+    with keeping(rooms.browser, site) as context:
         page = visit(context, f"{site}{SLUG}/", whole=True)
+        hold(context, site, page)
         context.set_offline(True)
         for name in pages(dist):
             page.goto(site + name)
@@ -200,6 +202,7 @@ def test_a_kept_memory_starts_the_next_visit_and_a_bad_one_is_thrown_away(browse
     kept = "(await caches.keys()).find((name) => name.startsWith('phasor-folio-memory'))"
     restored = "document.documentElement.dataset.restored"
     with keeping(browser, site) as context:
+        context.add_init_script(SOON)
         page = visit(context, f"{site}{SLUG}/", whole=True)
         wait_until(page, MADE, 60)
         for damage in ("", "damaged", "foreign"):

@@ -118,13 +118,13 @@ def test_a_choice_that_a_link_invents_stays_to_be_seen_and_is_named(page: Page, 
     assert 0 == page.locator("[data-stray]").count()
 
 
-def test_what_is_typed_while_python_starts_is_answered(page: Page, site: str, answered) -> None:
-    page.goto(f"{site}{SLUG}/")
-    page.fill("[name=i1]", "40")
-    assert "pending" == state(page)
-    answered(page, 60.0)
-    assert math.isclose(neutral(40, 11.2, 24.6), result(page), rel_tol=1e-11)
-    assert "40" == page.input_value("[name=i1]")
+def test_what_is_typed_while_python_starts_is_answered(fresh_page: Page, site: str, answered) -> None:
+    fresh_page.goto(f"{site}{SLUG}/")
+    fresh_page.fill("[name=i1]", "40")
+    assert "pending" == state(fresh_page)
+    answered(fresh_page, 60.0)
+    assert math.isclose(neutral(40, 11.2, 24.6), result(fresh_page), rel_tol=1e-11)
+    assert "40" == fresh_page.input_value("[name=i1]")
 
 
 def test_an_input_that_cannot_be_used_keeps_the_old_answer_marked_old(opened: Page, answered) -> None:

@@ -176,12 +176,12 @@ def test_nothing_of_a_photo_is_kept_or_sent(opened_for, site: str):
     assert "photo" not in json.dumps(page.evaluate("[{...localStorage}, {...sessionStorage}]"))
 
 
-def test_a_first_visit_loads_nothing_of_it(page: Page, site: str, ready, answered):
+def test_a_first_visit_loads_nothing_of_it(fresh_page: Page, site: str, ready, answered):
     asked: list[str] = []
-    page.on("request", lambda request: asked.append(request.url))
-    page.goto(f"{site}{SLUG}/")
-    ready(page)
-    answered(page)
+    fresh_page.on("request", lambda request: asked.append(request.url))
+    fresh_page.goto(f"{site}{SLUG}/")
+    ready(fresh_page)
+    answered(fresh_page)
     assert [] == [url for url in asked if "photo" in url]
 
 

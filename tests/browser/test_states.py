@@ -66,21 +66,21 @@ def test_another_try_answers_what_was_typed_meanwhile(stopped: Page, ready, answ
     assert set() == waiting_actions(stopped)
 
 
-def test_while_python_is_slow_to_start_what_was_typed_has_no_answer_yet(page: Page, site: str, answered) -> None:
+def test_while_python_is_slow_to_start_what_was_typed_has_no_answer_yet(fresh_page: Page, site: str, answered) -> None:
     """The example beside other values is marked at once that somebody could read it."""
     held = []
-    page.route("**/library.zip", lambda route, _request: held.append(route))
-    page.goto(f"{site}{SLUG}/")
-    page.fill("[name=i1]", "40")
-    wait_until(page, "'late' in document.documentElement.dataset")
-    expect(page.locator(".answer .when-old").first).to_be_visible()
-    assert "print" in waiting_actions(page)
+    fresh_page.route("**/library.zip", lambda route, _request: held.append(route))
+    fresh_page.goto(f"{site}{SLUG}/")
+    fresh_page.fill("[name=i1]", "40")
+    wait_until(fresh_page, "'late' in document.documentElement.dataset")
+    expect(fresh_page.locator(".answer .when-old").first).to_be_visible()
+    assert "print" in waiting_actions(fresh_page)
     while not held:
-        page.wait_for_timeout(20)
+        fresh_page.wait_for_timeout(20)
     held[0].continue_()
-    answered(page, 60.0)
-    expect(page.locator(".answer .when-old").first).to_be_hidden()
-    assert set() == waiting_actions(page)
+    answered(fresh_page, 60.0)
+    expect(fresh_page.locator(".answer .when-old").first).to_be_hidden()
+    assert set() == waiting_actions(fresh_page)
 
 
 def test_moves_for_older_values_are_never_unmarked(opened: Page, answered) -> None:

@@ -1,0 +1,106 @@
+"""Contexts in which tests come one after another, so that each need not start Python anew from nothing.
+
+Its Chromium keeps all pages of the site in one process, where one anchor holds the compiled WebAssembly, and its site
+the memory that a visitor's browser makes of a started Python: a page starts as on a return visit. Between two tests
+all pages are closed and all that they kept is erased, that memory apart.
+"""
+
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
+from dataclasses import dataclass
+
+from browser.asking import wait_until
+from browser.kept import FRESH, MADE, READY, SOON, hold
+from playwright.sync_api import Browser, BrowserContext, Page
+
+ONE_PROCESS = "--process-per-site"
+"""Or else no page could use what another has compiled."""
+MEDIA = ("color_scheme", "reduced_motion", "forced_colors")
+BY_PAGE = ("viewport", *MEDIA)
+"""Options that a page can be given by itself."""
+USUAL = {"accept_downloads": True, "has_touch": False, "is_mobile": False}
+"""What a context has where nothing is said."""
+SHARED = ({}, {"has_touch": True}, {"has_touch": True, "is_mobile": True})
+"""The contexts that are shared; what asks for other options gets a context of its own."""
+VISITS = 4
+"""A page that is at work when these are over makes none until the next visit."""
+KEPT = """async () => {
+  localStorage.clear();
+  sessionStorage.clear();
+  const names = await caches.keys();
+  const sizes = names.map(async (name) => (await (await caches.open(name)).keys()).length);
+  return [names.map((name) => name.split(" ")[0]), await Promise.all(sizes)];
+}"""
+
+
+@dataclass(frozen=True)
+class Room:
+    """One shared context and the page in it that stays."""
+
+    context: BrowserContext
+    anchor: Page
+
+    def clear(self) -> None:
+        """Close every page but the anchor and erase what they kept. Fails if the kept memory did not restore."""
+        for page in self.context.pages:
+            if page != self.anchor:
+                page.close()
+        self.context.clear_cookies()
+        found = self.anchor.evaluate(KEPT)
+        assert [["phasor-folio-memory"], [1]] == found, f"the kept memory did not restore: {found}"
+
+
+class Rooms:
+    """The shared contexts of one Chromium, each made when first asked for."""
+
+    def __init__(self, browser: Browser, site: str) -> None:
+        self.browser, self.site = browser, site
+        self._made: dict[str, Room] = {}
+        self._taken: set[str] = set()
+
+    def room(self, options: dict[str, object]) -> Room | None:
+        """The shared context with these options, that nobody is in; else None."""
+        asked = {name: value for name, value in options.items() if name not in BY_PAGE and USUAL.get(name) != value}
+        key = repr(sorted(asked.items()))
+        if asked not in SHARED or key in self._taken:
+            return None
+        if key not in self._made:
+            self._made[key] = make_room(self.browser, self.site, asked)
+        self._taken.add(key)
+        return self._made[key]
+
+    @contextmanager
+    def test(self) -> Iterator["Rooms"]:
+        """What one test has taken is cleared after it."""
+        yield self
+        taken, self._taken = self._taken, set()
+        for key in taken:
+            self._made[key].clear()
+
+
+def make_room(browser: Browser, site: str, options: dict[str, object]) -> Room:
+    """A context with a kept memory, made as a visitor's browser makes it."""
+    context = browser.new_context(service_workers="block", **options)
+    page = context.new_page()
+    # For this page alone: a context's clock would be that of every page in it.
+    page.add_init_script(SOON)
+    for _ in range(VISITS):
+        page.goto(f"{site}print-setup/")
+        wait_until(page, f"{READY} && {FRESH}", 60)
+        with suppress(AssertionError):
+            wait_until(page, MADE, 10)
+            break
+    wait_until(page, MADE)
+    anchor = hold(context, site, page)
+    page.close()
+    return Room(context, anchor)
+
+
+def dress(page: Page, options: dict[str, object]) -> Page:
+    """Give a page of a shared context the options that it can have by itself."""
+    if "viewport" in options:
+        page.set_viewport_size(options["viewport"])
+    media = {name: options[name] for name in MEDIA if name in options}
+    if media:
+        page.emulate_media(**media)
+    return page
