@@ -43,7 +43,8 @@ def build(arguments: argparse.Namespace, _rest: list[str]) -> int:
 def test(arguments: argparse.Namespace, rest: list[str]) -> int:
     """Build, find the browsers and the simulator, run pytest; gives pytest's exit code.
 
-    The whole run goes file by file on every processor; tests that are named run in one process, in their order.
+    The whole run goes on every processor, and one that is done takes what waits for another; tests that are named run
+    in one process, in their order.
     """
     import subprocess
 
@@ -56,7 +57,7 @@ def test(arguments: argparse.Namespace, rest: list[str]) -> int:
     ensure_ngspice()
     ensure_readers()
     _build(arguments)
-    how = rest or ["-n", "auto", "--dist", "loadfile"]
+    how = rest or ["-n", "auto", "--dist", "worksteal"]
     return subprocess.run([sys.executable, "-m", "pytest", *how], cwd=ROOT).returncode
 
 

@@ -16,6 +16,24 @@ from rooms import ONE_PROCESS, Rooms, dress
 from witness import Witness
 
 environment.put_venv_on_path()
+BROWSER = Path(__file__).parent / "browser"
+
+
+def pytest_collection_modifyitems(items: list[pytest.Item]) -> None:
+    """Among several workers each begins with its share of the slow tests and ends with its share of the quick ones.
+
+    Each is given as many tests, in their order, and one that is done takes what waits for another: quick ones, so that
+    all end together.
+    """
+    workers = int(os.environ.get("PYTEST_XDIST_WORKER_COUNT", "1"))
+    if workers > 1:
+        kinds = [[item for item in items if (BROWSER in item.path.parents) is slow] for slow in (True, False)]
+        items[:] = [item for k in range(workers) for kind in kinds for item in share(kind, k, workers)]
+
+
+def share(items: list[pytest.Item], number: int, workers: int) -> list[pytest.Item]:
+    """The part of `items` that falls to the worker of this number."""
+    return items[len(items) * number // workers : len(items) * (number + 1) // workers]
 
 
 @pytest.fixture(scope="session")
