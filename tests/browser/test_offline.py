@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 from browser.asking import SLUG, neutral, result, wait_until
-from browser.kept import FRESH, MADE, OFFLINE, READY, SOON, hold, keeping, visit
+from browser.kept import FRESH, MADE, OFFLINE, READY, hold, keeping, visit
 from making.editions import files_of
 from making.serve import MEDIA_TYPES, serving
 from playwright.sync_api import Browser, expect
@@ -202,7 +202,6 @@ def test_a_kept_memory_starts_the_next_visit_and_a_bad_one_is_thrown_away(browse
     kept = "(await caches.keys()).find((name) => name.startsWith('phasor-folio-memory'))"
     restored = "document.documentElement.dataset.restored"
     with keeping(browser, site) as context:
-        context.add_init_script(SOON)
         page = visit(context, f"{site}{SLUG}/", whole=True)
         wait_until(page, MADE, 60)
         for damage in ("", "damaged", "foreign"):
