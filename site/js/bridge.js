@@ -12,7 +12,7 @@ const START_LIMIT = 60_000; // ms without any sign of progress, for slow phones 
 const REPLY_LIMIT = 20_000;
 const RESTORE_LIMIT = 10_000; // ms for a kept memory, which takes a tenth of that on a slow phone
 const DEATHS = 3; // in a row, without an answer between them, before the reader is asked
-const QUIET = 5_000; // ms after the start before a memory is made, so that nobody waits for it
+const QUIET = 5_000; // ms in which nothing was asked before a memory is made, so that nobody waits for it
 const MAKE_LIMIT = 60_000;
 const ROOM = 200e6; // bytes that the browser must have to spare for it
 
@@ -86,6 +86,7 @@ export class Bridge {
         if (older >= 0) this.#waiting.splice(older, 1)[0].reject(new Superseded());
       }
       this.#waiting.push(job);
+      if (this.#making) this.#makeMemory();
       this.#next();
     });
   }
@@ -189,7 +190,9 @@ export class Bridge {
   #makeMemory() {
     clearTimeout(this.#making);
     this.#making = setTimeout(async () => {
-      if (document.hidden || this.#running || !(await hasRoom())) return;
+      if (this.#running) return this.#makeMemory();
+      this.#making = 0;
+      if (document.hidden || !(await hasRoom())) return;
       const maker = new Worker(scriptURL(workerAddress), { type: "module" });
       const limit = setTimeout(() => maker.terminate(), MAKE_LIMIT);
       maker.addEventListener("message", ({ data }) => {
@@ -221,6 +224,7 @@ export class Bridge {
   #stop() {
     clearTimeout(this.#timer);
     clearTimeout(this.#making);
+    this.#making = 0;
     this.#watch?.abort();
     this.#watch = null;
     this.#ready = false;

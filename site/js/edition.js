@@ -2,7 +2,7 @@
 
 import { editionAddress, scriptURL } from "./trusted.js";
 
-const PAUSE = 2_000; // ms after the page can be used before the rest of the site is fetched
+const PAUSE = 2_000; // ms in which the page can be used and nobody types before the rest of the site is fetched
 const AGAIN = 3_600_000; // ms between looks for a newer edition on a page that stays open
 const KEPT = "phasor-folio-typed";
 
@@ -46,8 +46,11 @@ function takeTyped() {
 }
 
 function whenUsable(then) {
+  let typed = -PAUSE;
+  document.addEventListener("input", () => (typed = performance.now()));
   const usable = () => ["ready", "failed", undefined].includes(root.dataset.python);
-  const wait = () => setTimeout(() => (usable() ? then() : wait()), PAUSE);
+  const quiet = () => performance.now() - typed >= PAUSE;
+  const wait = () => setTimeout(() => (usable() && quiet() ? then() : wait()), PAUSE);
   if (document.readyState === "complete") wait();
   else addEventListener("load", wait);
 }
