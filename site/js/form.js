@@ -166,11 +166,16 @@ export function showErrors(errors) {
   for (const button of document.querySelectorAll("[data-go]")) button.hidden = !firstFault();
 }
 
+const faulty = new WeakSet(); // controls that bear a fault: of all others there is nothing to clear
+
 /** The same for the controls of any form. */
 export function showFaults(listed, errors) {
   const byField = new Map(errors.map((error) => [error.field, error]));
   for (const one of listed) {
     const error = byField.get(one.name);
+    if (!error && !faulty.has(one)) continue;
+    if (error) faulty.add(one);
+    else faulty.delete(one);
     if (error) one.setAttribute("aria-invalid", "true");
     else one.removeAttribute("aria-invalid");
     showMessage(one.name, error);

@@ -32,18 +32,22 @@ ANSWERED = "document.documentElement.dataset.answer === 'fresh' && document.docu
 PYTHON_READY = "document.documentElement.dataset.python === 'ready'"
 KEPT = "document.documentElement.dataset.offline === 'ready' && Number(document.documentElement.dataset.memoryMade) > 0"
 
-TIMED_WORKER = """window.workerTimes = [];
-const Plain = Worker;
-window.Worker = class extends Plain {
-  #sent = 0;
+OVERHEARD = """window.workerTimes = [];
+window.Worker = class extends Worker {
   constructor(...given) {
     super(...given);
-    this.addEventListener("message", ({ data }) => {
-      if (data.text) window.workerTimes.push(performance.now() - this.#sent);
-    });
+    this.addEventListener("message", ({ data }) => data.text && window.workerTimes.push(data.took));
   }
-  postMessage(...given) { this.#sent = performance.now(); super.postMessage(...given); }
 };"""
+TIMED = """() => {
+  let began = 0;
+  const { get } = Object.getOwnPropertyDescriptor(MessageEvent.prototype, "data");
+  const read = function () { began = performance.now(); return get.call(this); };
+  Object.defineProperty(MessageEvent.prototype, "data", { get: read });
+  const send = self.postMessage.bind(self);
+  self.postMessage = (message, ...more) => send({ ...message, took: performance.now() - began }, ...more);
+}"""
+"""What a worker takes for a reply, by its own clock: the page's, slowed, would count its own delay as the worker's."""
 TYPE = """async (edits) => {
   const root = document.documentElement;
   const field = document.querySelector("[name=i1]");
@@ -112,10 +116,11 @@ def keystrokes(browser: Browser, address: str) -> list[Row]:
     """From an edit to answer and sheet in the document, layout forced; slowed: the worker's time counted four times."""
     with step(f"typing {EDITS} times, and {EDITS} times slowed"):
         context = browser.new_context(viewport={"width": 1440, "height": 900})
-        context.add_init_script(TIMED_WORKER)
+        context.add_init_script(OVERHEARD)
         page = context.new_page()
         page.goto(address + OURS)
-        wait(page, PYTHON_READY)
+        wait(page, ANSWERED)
+        page.workers[0].evaluate(TIMED)
         page.evaluate(TYPE, 10)
         plain = page.evaluate(TYPE, EDITS)
         context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": SLOWING})
