@@ -26,6 +26,8 @@ OURS = {
 """By lazy part, the modules of pycore that stand in it and not in the library: no first visit needs them."""
 
 STUBS = SITE / "making" / "stubs"
+PRELUDE = SITE / "making" / "prelude.py"
+FIRST_READ = "encodings/__init__.py"
 LOCK = "pyodide-lock.json"
 
 
@@ -56,7 +58,7 @@ def ensure_archives() -> list[Path]:
     """The archives (see library.py), made by that same Pyodide under Node unless up to date."""
     making = SITE / "making"
     scripts = [*(making / name for name in ("library.mjs", "library.py", "needed.py", "lighter.py", "runtime.py")),
-               *sorted(STUBS.rglob("*.py"))]  # fmt: skip
+               PRELUDE, *sorted(STUBS.rglob("*.py"))]  # fmt: skip
     sources = {"pycore": PYCORE, "pydyf": package_folder("pydyf"), "records": making / "records"}
     parts = {part: _lay_out(part) for part in sorted((*PARTS, *OURS))}
     wanted = stamps.hash_of_texts(
@@ -80,12 +82,14 @@ def ensure_archives() -> list[Path]:
 
 
 def _standard_library() -> Path:
-    """The archive of Pyodide's standard library, with our own modules in the place of what the page never uses."""
+    """The archive of Pyodide's standard library, with our own modules in the place of what the page never uses, and the
+    prelude before the first that Python reads."""
     ours = {path.relative_to(STUBS).as_posix(): path.read_bytes() for path in STUBS.rglob("*.py")}
     made = WORKSHOP / "standard.zip"
     with zipfile.ZipFile(PYODIDE / "python_stdlib.zip") as whole, zipfile.ZipFile(made, "w") as archive:
         for name in whole.namelist():
-            archive.writestr(name, ours.get(name) or whole.read(name))
+            before = PRELUDE.read_bytes() if name == FIRST_READ else b""
+            archive.writestr(name, before + (ours.get(name) or whole.read(name)))
     return made
 
 

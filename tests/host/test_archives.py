@@ -64,3 +64,12 @@ def test_the_library_grows_with_no_page(runtime: Path):
     for kind in ("pages/", "writers/pdf", "practice/marking", "calculators/lesson", "render/practice"):
         assert not [name for name in library if name.startswith(f"pycore/{kind}")]
         assert [name for name in later if name.startswith(f"pycore/{kind}")]
+
+
+def test_each_module_is_read_from_its_archive_once(runtime: Path):
+    """Python's own importer reads it twice; a module knows its place all the same, and a package where it stands."""
+    found = told("read_once.mjs", str(runtime))
+    assert len(found["files"]) > 50
+    assert found["files"] == found["reads"]
+    assert [] == found["wrong"]
+    assert "pydyf" in found["packages"]
