@@ -3,6 +3,7 @@
 
 const HEADER = 8; // words that Pyodide writes before the memory; the second says where the memory begins
 const PAGE = 65536; // bytes, the unit in which WebAssembly memory grows
+const PIECE = 4096; // bytes: seven pieces in ten of a started memory hold nothing, and are not kept
 
 const cacheOf = (places) => caches.open(`phasor-folio-memory ${places.root}`);
 const addressOf = (places) => new URL(`memory/${places.memory}`, places.root).href;
@@ -15,22 +16,55 @@ function checksum(bytes) {
   return String(sum);
 }
 
+/** A memory without its empty pieces: its length, how many pieces are kept, which they are, then the pieces. */
+function packed(bytes) {
+  const words = new Uint32Array(bytes.buffer, bytes.byteOffset, bytes.byteLength >> 2);
+  const each = PIECE / words.BYTES_PER_ELEMENT;
+  const full = [];
+  for (let at = 0; at < words.length; at += each) {
+    if (words.subarray(at, at + each).some((word) => word)) full.push(at / each);
+  }
+  const head = new Uint32Array([bytes.length, full.length, ...full]);
+  const made = new Uint8Array(head.byteLength + full.length * PIECE);
+  made.set(new Uint8Array(head.buffer));
+  full.forEach((piece, place) => {
+    made.set(bytes.subarray(piece * PIECE, (piece + 1) * PIECE), head.byteLength + place * PIECE);
+  });
+  return made;
+}
+
+/** The memory of which `packed` made `kept`. */
+function unpacked(kept) {
+  const [length, count] = new Uint32Array(kept.buffer, 0, 2);
+  const full = new Uint32Array(kept.buffer, 8, count);
+  const bytes = new Uint8Array(length);
+  let from = full.byteOffset + full.byteLength;
+  for (const piece of full) {
+    const to = piece * PIECE;
+    bytes.set(kept.subarray(from, from + Math.min(PIECE, length - to)), to);
+    from += PIECE;
+  }
+  return bytes;
+}
+
 /** The kept memory that fits this edition, or null; what is kept but damaged is thrown away. */
 export async function kept(places) {
   try {
     const found = await (await cacheOf(places)).match(addressOf(places));
     if (!found) return null;
     const bytes = new Uint8Array(await found.arrayBuffer());
-    if (bytes.length > HEADER * 4 && checksum(bytes) === found.headers.get("x-checksum")) return bytes;
+    if (bytes.length > HEADER * 4 && checksum(bytes) === found.headers.get("x-checksum")) return unpacked(bytes);
     if (bytes.length > 0) await forget(places);
   } catch {
-    // Storage is refused or broken: Python starts without.
+    // Storage is refused or broken, or what it holds is no memory: Python starts without.
+    await forget(places);
   }
   return null;
 }
 
-/** Keep `bytes` in the place of every older memory. Throws when there is no room. */
-export async function keep(places, bytes) {
+/** Keep a memory in the place of every older one. Throws when there is no room. */
+export async function keep(places, memory) {
+  const bytes = memory.length ? packed(memory) : memory;
   const cache = await cacheOf(places);
   for (const older of await cache.keys()) await cache.delete(older);
   await cache.put(addressOf(places), new Response(bytes, { headers: { "x-checksum": checksum(bytes) } }));

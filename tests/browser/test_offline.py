@@ -204,7 +204,7 @@ def test_a_kept_memory_starts_the_next_visit_and_a_bad_one_is_thrown_away(browse
     with keeping(browser, site) as context:
         page = visit(context, f"{site}{SLUG}/", whole=True)
         wait_until(page, MADE, 60)
-        for damage in ("", "damaged", "foreign"):
+        for damage in ("", "damaged", "short", "foreign"):
             if damage:
                 page.evaluate(f"""async (damage) => {{
                   const cache = await caches.open({kept});
@@ -214,9 +214,10 @@ def test_a_kept_memory_starts_the_next_visit_and_a_bad_one_is_thrown_away(browse
                   if (damage === "damaged") bytes[2_000_000] ^= 255;
                   const words = new Uint32Array(bytes.buffer);
                   let sum = words.length | 0;
-                  if (damage === "foreign") words[0] = 1;
+                  if (damage === "short") words[0] = 1;
+                  if (damage === "foreign") words[2 + words[1]] = 1;
                   for (const word of words) sum = (Math.imul(sum, 31) + word) | 0;
-                  const checksum = damage === "foreign" ? String(sum) : found.headers.get("x-checksum");
+                  const checksum = damage === "damaged" ? found.headers.get("x-checksum") : String(sum);
                   await cache.put(key, new Response(bytes, {{ headers: {{ "x-checksum": checksum }} }}));
                 }}""", damage)
             page.reload()
@@ -228,7 +229,7 @@ def test_a_kept_memory_starts_the_next_visit_and_a_bad_one_is_thrown_away(browse
             with page.expect_download() as waiting:
                 page.click("[data-action=pdf]")
             assert b"%PDF-1.7" == Path(waiting.value.path()).read_bytes()[:8]
-            if damage == "damaged":
+            if damage in ("damaged", "short"):
                 wait_until(page, MADE, 60)
 
 
