@@ -117,12 +117,14 @@ def open_page(browser: Browser, rooms: Rooms, site: str) -> Iterator[Callable[..
         return context.new_page()
 
     watched = []
-    with rooms.test() as taken:
-        yield open_one
-    for context in watched:
-        context.remove_listener("page", witness.watch)
-    for context in contexts:
-        context.close()
+    try:
+        with rooms.test() as taken:
+            yield open_one
+    finally:
+        for context in watched:
+            context.remove_listener("page", witness.watch)
+        for context in contexts:
+            context.close()
     assert [] == witness.faults
 
 

@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from browser.asking import wait_until
 from browser.kept import FRESH, MADE, READY, SOON, hold
 from playwright.sync_api import Browser, BrowserContext, Page
+from playwright.sync_api import Error as PlaywrightError
 
 ONE_PROCESS = "--process-per-site"
 """Or else no page could use what another has compiled."""
@@ -24,6 +25,7 @@ SHARED = ({}, {"has_touch": True}, {"has_touch": True, "is_mobile": True})
 """The contexts that are shared; what asks for other options gets a context of its own."""
 VISITS = 4
 """A page that is at work when these are over makes none until the next visit."""
+ANEW = "'memoryMade' in document.documentElement.dataset"
 KEPT = """async () => {
   localStorage.clear();
   sessionStorage.clear();
@@ -41,13 +43,15 @@ class Room:
     anchor: Page
 
     def clear(self) -> None:
-        """Close every page but the anchor and erase what they kept. Fails if the kept memory did not restore."""
-        for page in self.context.pages:
-            if page != self.anchor:
-                page.close()
+        """Close every page but the anchor and erase what they kept. Fails if the kept memory did not restore, even if
+        a page has made another meanwhile."""
+        others = [page for page in self.context.pages if page != self.anchor]
+        anew = [page.url for page in others if not page.is_closed() and page.evaluate(ANEW)]
+        for page in others:
+            page.close()
         self.context.clear_cookies()
         found = self.anchor.evaluate(KEPT)
-        assert [["phasor-folio-memory"], [1]] == found, f"the kept memory did not restore: {found}"
+        assert not anew and [["phasor-folio-memory"], [1]] == found, f"the kept memory did not restore: {found} {anew}"
 
 
 class Rooms:
@@ -71,11 +75,26 @@ class Rooms:
 
     @contextmanager
     def test(self) -> Iterator["Rooms"]:
-        """What one test has taken is cleared after it."""
-        yield self
-        taken, self._taken = self._taken, set()
-        for key in taken:
-            self._made[key].clear()
+        """What one test has taken is cleared after it; a room that cannot be is given up: one fault is one fault."""
+        faults = []
+        try:
+            yield self
+        finally:
+            taken, self._taken = self._taken, set()
+            for key in taken:
+                try:
+                    self._made[key].clear()
+                except (AssertionError, PlaywrightError) as fault:
+                    faults.append(fault)
+                    self._give_up(key)
+        if faults:
+            raise faults[0]
+
+    def _give_up(self, key: str) -> None:
+        """Forget a room; the next test that asks gets a new one."""
+        room = self._made.pop(key)
+        with suppress(PlaywrightError):
+            room.context.close()
 
 
 def make_room(browser: Browser, site: str, options: dict[str, object]) -> Room:

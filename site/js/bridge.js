@@ -19,6 +19,7 @@ const ROOM = 200e6; // bytes that the browser must have to spare for it
 const REST = "later"; // the part with all that no page's first answer needs
 
 const root = document.documentElement;
+
 /** Whether this device is one that can spare the memory, and its browser the room to keep it. */
 async function hasRoom() {
   if (!globalThis.caches || navigator.connection?.saveData || navigator.deviceMemory < 2) return false;

@@ -17,7 +17,10 @@ export const places = root.dataset.runtime && {
 
 const EVENTS = ["message", "error"];
 const heard = []; // what the worker has said before anybody listened
-const note = (event) => heard.push(event);
+function note(event) {
+  if (event.type === "error") event.preventDefault?.(); // The page says what became of its start.
+  heard.push(event);
+}
 let sent = places ? send(false, note) : null;
 
 function send(anew, hear) {

@@ -17,7 +17,7 @@ function checksum(bytes) {
 }
 
 /** A memory without its empty pieces: its length, how many pieces are kept, which they are, then the pieces. */
-function packed(bytes) {
+export function packed(bytes) {
   const words = new Uint32Array(bytes.buffer, bytes.byteOffset, bytes.byteLength >> 2);
   const each = PIECE / words.BYTES_PER_ELEMENT;
   const full = [];
@@ -34,7 +34,7 @@ function packed(bytes) {
 }
 
 /** The memory of which `packed` made `kept`. */
-function unpacked(kept) {
+export function unpacked(kept) {
   const [length, count] = new Uint32Array(kept.buffer, 0, 2);
   const full = new Uint32Array(kept.buffer, 8, count);
   const bytes = new Uint8Array(length);
@@ -62,9 +62,8 @@ export async function kept(places) {
   return null;
 }
 
-/** Keep a memory in the place of every older one. Throws when there is no room. */
-export async function keep(places, memory) {
-  const bytes = memory.length ? packed(memory) : memory;
+/** Keep a packed memory in the place of every older one. Throws when there is no room. */
+export async function keep(places, bytes) {
   const cache = await cacheOf(places);
   for (const older of await cache.keys()) await cache.delete(older);
   await cache.put(addressOf(places), new Response(bytes, { headers: { "x-checksum": checksum(bytes) } }));

@@ -7,6 +7,8 @@ import { regionHTML } from "./bridge.js";
 // What every edit changes is changed where it stands: most of a sheet stays, and need not be laid out again.
 const CHANGED_IN_PLACE = ["answer", "sheet", "view"];
 
+const TOLD_BY = ["data-set", "data-action", "data-to-working"]; // each is one of its kind in a region
+
 const last = new Map();
 
 const regionOf = (name) => document.querySelector(`[data-region="${CSS.escape(name)}"]`);
@@ -15,7 +17,8 @@ const regionOf = (name) => document.querySelector(`[data-region="${CSS.escape(na
 function identity(element) {
   const kept = element.closest("[data-keep]");
   if (element.matches("summary") && kept) return `[data-keep="${CSS.escape(kept.dataset.keep)}"] > summary`;
-  if (element.dataset.set) return `[data-set="${CSS.escape(element.dataset.set)}"]`;
+  const mark = TOLD_BY.find((name) => element.hasAttribute(name));
+  if (mark) return `[${mark}="${CSS.escape(element.getAttribute(mark))}"]`;
   if (element.tabIndex >= 0 && element.className) return `.${CSS.escape(element.classList[0])}[tabindex]`;
   return "";
 }
@@ -27,18 +30,20 @@ function change(region, html) {
   morphdom(region, wanted, { childrenOnly: true, onBeforeElUpdated: (now, then) => !now.isEqualNode(then) });
 }
 
-/** Replace a region if its HTML has changed. Focus, open parts and sideways scroll stay as they were. */
+/** Replace a region if its HTML has changed. Focus and open parts stay, and where it is changed in place, scroll too. */
 export function replace(name, html) {
   const region = regionOf(name);
   if (!region || last.get(name) === html) return false;
   const open = [...region.querySelectorAll("details[data-keep][open]")].map((part) => part.dataset.keep);
   const focused = region.contains(document.activeElement) && document.activeElement !== region;
-  const focus = focused ? identity(document.activeElement) : "";
+  const before = document.activeElement;
+  const focus = focused ? identity(before) : "";
   if (CHANGED_IN_PLACE.includes(name)) change(region, regionHTML(html));
   else region.innerHTML = regionHTML(html);
   last.set(name, html);
   for (const part of region.querySelectorAll("details[data-keep]")) part.open = open.includes(part.dataset.keep);
-  if (focused) {
+  // What was changed where it stood has kept the focus, if it is still what it was.
+  if (focused && !(before === document.activeElement && before.isConnected && identity(before) === focus)) {
     const target = (focus && region.querySelector(focus)) || region;
     if (target === region) region.tabIndex = -1;
     if (target !== document.activeElement) target.focus({ preventScroll: true });

@@ -103,8 +103,8 @@ async function make(given) {
   try {
     const maker = await Promise.race([loadPython(null, { _makeSnapshot: true }), bad]);
     maker.runPython("import pycore.api");
-    const bytes = maker.makeMemorySnapshot();
-    const tried = await loadPython(bytes);
+    const bytes = memory.packed(maker.makeMemorySnapshot());
+    const tried = await loadPython(memory.unpacked(bytes));
     // Modules that no memory holds, from an archive joined to it: what a Python that was badly restored could not do.
     await joinAll(tried, [REST]);
     tried.runPython("import json, pycore.api, pycore.writers.pdf; json.loads(pycore.api.handle('{}')[0])");

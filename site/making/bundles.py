@@ -9,6 +9,7 @@ from making import assets
 from making.environment import put_venv_on_path
 from making.paths import NODE_MODULES, SITE, WORKSHOP
 from making.programs import run
+from making.progress import BuildError
 
 APART = ("early", "trusted", "photo-marks")
 """Modules that stay files of their own: what runs before its page is there, and so must be one with what the page
@@ -66,4 +67,6 @@ def _esbuild(staged: Path, folder: Path, entries: list[str], *more: str) -> None
     program = NODE_MODULES / "esbuild" / "bin" / "esbuild"
     command = ["node", str(program), *entries, *common, "--outbase=.", f"--outdir={folder}", *more]
     found = {**os.environ, "NODE_PATH": str(NODE_MODULES)}
-    run(command, "What esbuild says above names the file and the line.", cwd=staged, env=found)
+    said = run(command, "What esbuild says names the file and the line.", cwd=staged, env=found).strip()
+    if said:
+        raise BuildError(f"esbuild warns, and what it warns of might not be what was meant:\n{said}")

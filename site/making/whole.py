@@ -15,6 +15,7 @@ LICENCES = {
     "Ysabeau Office, the lettering": FONT_PACKAGES / "ysabeau-office" / "LICENSE",
     "STIX Two Text, the letters of quantities": FONT_PACKAGES / "stix-two-text" / "LICENSE",
     "Noto Sans Math, the signs of formulas": NODE_MODULES / "@fontsource" / "noto-sans-math" / "LICENSE",
+    "morphdom, which changes a page where it stands": NODE_MODULES / "morphdom" / "LICENSE",
     "Pyodide, which runs Python in the browser": SITE / "licences" / "pyodide.txt",
     "Python and its standard library": SITE / "licences" / "python.txt",
     "pydyf, which writes PDF": SITE / "licences" / "pydyf.txt",
@@ -101,6 +102,7 @@ def _write_assets(prepared: Path, parent: Path) -> tuple[Path, dict[str, tuple[s
 
     assets.copy_sources(WORKSHOP / "fonts", prepared / "fonts")
     imports = write_bundles(prepared)
+    (prepared / "fonts" / "fonts.css").unlink()  # it stands in every style sheet now
     shutil.copyfile(SITE / "icon.svg", prepared / "icon.svg")
     write_icons(prepared / "icons")
     return assets.place_hashed(prepared, parent), imports

@@ -4,7 +4,7 @@ import json
 from collections.abc import Iterator
 
 import pytest
-from browser.asking import DESK, SLUG, wait_until
+from browser.asking import DESK, PHONE, SLUG, wait_until
 from browser.kept import FRESH, READY
 from playwright.sync_api import Page
 
@@ -39,8 +39,9 @@ def plain(page: Page) -> Iterator[Page]:
     other.close()
 
 
-def test_after_any_edit_the_regions_are_what_pycore_wrote(page: Page, plain: Page, site: str) -> None:
-    page.set_viewport_size(DESK)
+@pytest.mark.parametrize("screen", [DESK, PHONE], ids=["desk", "phone"])
+def test_after_any_edit_the_regions_are_what_pycore_wrote(page: Page, plain: Page, site: str, screen: dict) -> None:
+    page.set_viewport_size(screen)
     page.goto(f"{site}{SLUG}/")
     wait_until(page, f"{READY} && {FRESH}", 60)
     for edit in EDITS:
@@ -61,7 +62,7 @@ def test_after_any_edit_the_regions_are_what_pycore_wrote(page: Page, plain: Pag
         )
         asked = {"do": "answer", "page": SLUG, "form": form, "parts": ["answer", "sheet", "view"], "base": SITE}
         regions = json.loads(api.handle(json.dumps(asked))[0])["regions"]
-        for name in ("answer", "sheet"):
+        for name in ("answer", "sheet", *(() if screen is DESK else ("view",))):
             shown = page.evaluate("name => document.querySelector(`[data-region=${name}]`).innerHTML", name)
             assert plain.evaluate(ALIKE, [regions[name], shown]), (edit, name)
 
@@ -75,3 +76,25 @@ def test_what_an_edit_leaves_as_it_is_stays_the_same_element(page: Page, site: s
         page.fill("[name=i1]", value)
         wait_until(page, FRESH)
     assert page.evaluate("document.querySelector('[data-sheet] [data-name=frame]').marked === true")
+
+
+def test_focus_and_scroll_stay_where_they_were_through_an_edit(page: Page, site: str) -> None:
+    """Also of what has neither a value nor a class of its own: the button that saves every kind of sheet."""
+    page.set_viewport_size({"width": 1200, "height": 800})
+    page.goto(f"{site}{SLUG}/#v=1&i1=18.4&i2=11.2&i3=24.6&paper=A3&print=large")
+    wait_until(page, f"{READY} && {FRESH}", 60)
+    # At true size a sheet is broader than its column.
+    page.evaluate("document.querySelector('.figure').toggleAttribute('data-true-size', true)")
+    page.evaluate("document.querySelector('.sheet .paper-scroll').scrollLeft = 77")
+    assert 77 == page.evaluate("document.querySelector('.sheet .paper-scroll').scrollLeft")
+    for selector in (".sheet .paper-scroll", "[data-action=pdf-all]"):
+        page.focus(selector)
+        page.evaluate("""selector => {
+          const field = document.querySelector("[name=i1]");
+          window.focused = document.querySelector(selector);
+          field.value = String(Number(field.value) + 1);
+          field.dispatchEvent(new Event("input", { bubbles: true }));
+        }""", selector)
+        wait_until(page, f"{FRESH} && !document.querySelector('[data-region=workings]').hasAttribute('aria-busy')")
+        assert page.evaluate("document.activeElement === window.focused"), selector
+    assert 77 == page.evaluate("document.querySelector('.sheet .paper-scroll').scrollLeft")

@@ -33,7 +33,18 @@ def test_a_memory_that_did_not_restore_fails_the_test(rooms: Rooms, site: str) -
         page = room.context.new_page()
         page.goto(f"{site}licences.txt")
         page.evaluate("caches.keys().then((names) => Promise.all(names.map((name) => caches.delete(name))))")
-    room.context.close()
+    with own.test() as taken:
+        another = taken.room({})
+        assert another is not None and another is not room, "one fault is one fault: the next test gets a new room"
+    another.context.close()
+
+
+def test_a_test_that_breaks_off_leaves_its_room_to_the_next(rooms: Rooms) -> None:
+    with pytest.raises(ZeroDivisionError), rooms.test() as taken:
+        room = taken.room({})
+        raise ZeroDivisionError
+    with rooms.test() as taken:
+        assert room is taken.room({})
 
 
 def test_other_options_get_a_context_of_their_own(rooms: Rooms) -> None:

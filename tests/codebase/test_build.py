@@ -16,7 +16,7 @@ from fontTools.varLib import instancer
 from making import checks, stamps
 from making.environment import CONSTRAINTS
 from making.fonts import FACES, make_face
-from making.paths import ROOT, SITE
+from making.paths import NODE_MODULES, ROOT, SITE
 from making.policy import HEADER_POLICY, HEADERS, PAGE_POLICY
 from making.whole import build_site
 from playwright.sync_api import Browser, Page
@@ -143,6 +143,19 @@ def test_a_page_waits_for_few_files_and_asks_for_all_its_scripts_at_once(dist: P
                 assert (script.parent / imported).resolve() in asked, (path, script.name, imported)
 
 
+def test_what_scripts_bring_from_packages_is_named_in_the_licences(dist: Path):
+    """What a script of ours imports by a package's name goes into the site, and its notice must go along."""
+    imported = {
+        name
+        for path in (SITE / "js").rglob("*.js")
+        for name in re.findall(r'^import [^"\n]*?(?:from )?"([^."][^"]*)";', path.read_text("utf-8"), re.MULTILINE)
+    }
+    assert {"morphdom"} == imported
+    licences = (dist / "licences.txt").read_text("utf-8")
+    for name in imported:
+        assert (NODE_MODULES / name / "LICENSE").read_text("utf-8").strip() in licences, name
+
+
 def test_python_is_sent_for_by_the_first_script_of_a_page_that_has_it(dist: Path):
     for path in pages_of(dist):
         page = path.read_text("utf-8")
@@ -182,7 +195,7 @@ def test_the_hosts_headers_file_says_the_same(dist: Path):
 def test_two_builds_give_the_same_bytes(dist: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch):
     """No clock, no chance and no order of a set reaches the site; fonts and library are made anew as well."""
     (tmp_path / "workshop").mkdir()
-    for module in ("whole", "runtime"):
+    for module in ("whole", "runtime", "bundles"):
         monkeypatch.setattr(f"making.{module}.WORKSHOP", tmp_path / "workshop")
     with stamps.one_at_a_time():
         again = build_site(folder=tmp_path / "again")

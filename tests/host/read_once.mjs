@@ -14,8 +14,10 @@ zipimport._get_data = counted
 import pycore.api, pycore.writers.pdf
 new = [sys.modules[name] for name in sys.modules if name not in before]
 kept = [module for module in new if getattr(module, "__file__", None)]
-wrong = [module.__name__ for module in kept if not module.__spec__.has_location or module.__spec__.origin != module.__file__]
+specs = {module.__name__: (module.__spec__, module.__file__) for module in kept}
+wrong = [name for name, (spec, file) in specs.items() if not spec.has_location or spec.origin != file]
 packages = [module.__name__ for module in kept if hasattr(module, "__path__")]
-json.dumps({"reads": sorted(reads), "files": sorted(module.__file__ for module in kept), "wrong": wrong, "packages": packages})
+files = sorted(module.__file__ for module in kept)
+json.dumps({"reads": sorted(reads), "files": files, "wrong": wrong, "packages": packages})
 `),
 );
