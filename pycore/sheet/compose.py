@@ -19,13 +19,13 @@ from pycore.sheet.furniture import (
     foot,
     frame,
     plain_block,
-    table,
     title_block,
     words,
 )
 from pycore.sheet.labels import Placed
 from pycore.sheet.media import Style
 from pycore.sheet.plan import Plan
+from pycore.sheet.table import table
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,6 +1,5 @@
 """What stands on a sheet beside its figure: frame, check bars, table, notes, title block, foot."""
 
-import math
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
@@ -124,72 +123,6 @@ def check_bars(layout: Layout) -> tuple[Group, ...]:
     )
 
 
-def table(layout: Layout, writing: Writing) -> Group:
-    """Symbol, amount, length and angle of every phasor."""
-    box, right = layout.table, layout.table.right
-    style, columns = _table_style(layout.style, box, writing)
-    y = box.top - style.note - 1
-    items: list[Item] = []
-    widest = max(width_of(row.amount, style.value) for row in writing.rows)
-    first = columns[0] - max(widest, width_of(writing.head[1], style.note))
-    if writing.head[0] and box.left + width_of(writing.head[0], style.note) + 1.2 <= first:
-        # On the narrowest sheet the symbols speak for themselves.
-        items.append(text(writing.head[0], Point(box.left, y), style.note, ink="ink-2"))
-    for x, head in zip(columns, writing.head[1:3], strict=False):
-        items.append(text(head, Point(x, y), style.note, "end", "ink-2"))
-    # The last head runs on over the senses of rotation, so it begins where its column does.
-    last = columns[2] - max(width_of(row.angle, style.value) for row in writing.rows)
-    items.append(text(writing.head[3], Point(last, y), style.note, ink="ink-2"))
-    y -= max(2.0, 0.55 * style.note)
-    items.append(Line(Point(box.left, y), Point(right, y), style.wide))
-    for index, row in enumerate(writing.rows):
-        if index == len(writing.rows) - 1 and index:
-            items.append(Line(Point(box.left, y - 0.6), Point(right, y - 0.6), style.narrow))
-            y -= 0.6
-        base = y - style.row + (style.row - style.value) / 2 + 0.2
-        items.append(text(row.symbol, Point(box.left, base), style.value))
-        for x, written in zip(columns, (row.amount, row.length, row.angle), strict=True):
-            items.append(text(written, Point(x, base), style.value, "end"))
-        if row.sense:
-            items.append(text(row.sense, Point(columns[2] + 1.2, base), style.note))
-        y -= style.row
-    items.append(Line(Point(box.left, y), Point(right, y), style.wide))
-    return Group(tuple(items), name="table")
-
-
-TABLE_SHARES = (1.0, 0.9, 0.8, 0.7)
-"""Lettering of a table as a share of its usual height: the first at which it fits."""
-
-
-def _table_style(style: Style, box: Box, writing: Writing) -> tuple[Style, tuple[float, float, float]]:
-    """The style in which the widest rows stay on the table, and its columns."""
-    for share in TABLE_SHARES:
-        smaller = replace(style, value=max(share * style.value, 2.0), note=min(style.note, share * style.value))
-        columns = _columns(smaller, box, writing)
-        if columns[2] + 1.2 + max(width_of(row.sense, smaller.note) for row in writing.rows) <= box.right + 0.3:
-            break
-    return smaller, columns
-
-
-def _columns(style: Style, box: Box, writing: Writing) -> tuple[float, float, float]:
-    """Right edges of the amount, length and angle columns, by the widest of each."""
-    symbol = max(width_of(row.symbol, style.value) for row in writing.rows)
-    wide_symbol = max(symbol, width_of(writing.head[0], style.note))
-    sense = max(width_of(row.sense, style.note) for row in writing.rows) + 1.2
-    widths = []
-    for index, name in enumerate(("amount", "length", "angle"), start=1):
-        values = max(width_of(getattr(row, name), style.value) for row in writing.rows)
-        head = 0.0 if index == 3 else width_of(writing.head[index], style.note)
-        widths.append(max(values, head))
-    sense = max(sense, width_of(writing.head[3], style.note) - widths[2])
-    room = box.width - sense - math.fsum(widths)
-    symbol = wide_symbol if room - wide_symbol >= 3 * 1.2 else symbol
-    gap = max(1.0, (room - symbol) / 3)
-    first = box.left + symbol + gap + widths[0]
-    second = first + gap + widths[1]
-    return first, second, second + gap + widths[2]
-
-
 NOTE_SPACINGS = ((1.9, 1.5), (1.7, 1.0), (1.55, 0.6), (1.45, 0.2))
 """From line to line as a share of the capitals, and mm between notes: the first that leaves no note out."""
 NOTE_SHARES = (1.0, 0.92, 0.85, 0.78, 0.72)
@@ -198,13 +131,19 @@ NOTE_SHARES = (1.0, 0.92, 0.85, 0.78, 0.72)
 
 def words(layout: Layout, writing: Writing) -> Group:
     """The scale in words, and the notes below it, closer together or smaller where they would not all fit."""
-    style, box = layout.style, layout.words
-    y = box.top - style.scale_words - 1
-    size = fitting(writing.scale_words, style.scale_words, box.width)
-    head = text(writing.scale_words, Point(box.left, y), size)
     *first, last = ("", *writing.notes)
     told = (*first, writing.more, last) if writing.more and not _asks_below(layout) else writing.notes
-    for said in writing.second_scale or ("",):
+    return _words(layout, writing.scale_words, told, writing.second_scale)
+
+
+@lru_cache(maxsize=32)
+def _words(layout: Layout, scale: str, told: tuple[str, ...], second_scale: tuple[str, ...]) -> Group:
+    """The same of what it says; kept, as most edits leave it as it is."""
+    style, box = layout.style, layout.words
+    y = box.top - style.scale_words - 1
+    size = fitting(scale, style.scale_words, box.width)
+    head = text(scale, Point(box.left, y), size)
+    for said in second_scale or ("",):
         below = _second_scale(layout, said, y)
         start = below[-1].at.y if below else y
         notes, whole = _notes([note for note in told if note], style.note, box, start - _below_scale(style))
@@ -272,23 +211,31 @@ def fits_block(scale: str, layout: Layout) -> bool:
 
 def title_block(layout: Layout, writing: Writing) -> Group:
     """Title, method and the cells below (after ISO 7200, adapted)."""
+    return _title_block(layout, writing.title, writing.subtitle, writing.method, writing.block)
+
+
+@lru_cache(maxsize=32)
+def _title_block(
+    layout: Layout, title: str, subtitle: str, method: str, cells: tuple[tuple[str, str], ...]
+) -> Group:
+    """The same of what it says; kept, as most edits leave it as it is."""
     style, box = layout.style, layout.block
     compact = style.title < 4
     title_height, cell = (16.5, 8.5) if compact else (15.0, 10.3)
     x = box.left + 2.4
     items: list[Item] = [Shape(_corners(box), 0.5)]
     y = box.top - title_height
-    size = fitting(writing.title, style.title, box.width - 4.8)
-    items.append(text(writing.title, Point(x, box.top - style.title - 2.2), size))
-    lines = wrapped(writing.subtitle, style.note, box.width - 4.8, 2 if compact else 1)
+    size = fitting(title, style.title, box.width - 4.8)
+    items.append(text(title, Point(x, box.top - style.title - 2.2), size))
+    lines = wrapped(subtitle, style.note, box.width - 4.8, 2 if compact else 1)
     for index, line in enumerate(reversed(lines)):
         items.append(text(line, Point(x, y + 1.6 + index * 1.6 * style.note), style.note))
     items.append(Line(Point(box.left, y), Point(box.right, y), 0.25))
-    items += _cell(x, y, "method", writing.method, style, box.width)
+    items += _cell(x, y, "method", method, style, box.width)
     y -= cell
     for row, begins in enumerate(BLOCK_COLUMNS):
         items.append(Line(Point(box.left, y), Point(box.right, y), 0.25))
-        for index, (label, value) in enumerate(writing.block[row * 3 : row * 3 + 3]):
+        for index, (label, value) in enumerate(cells[row * 3 : row * 3 + 3]):
             left = box.left + begins[index] * box.width
             width = ((*begins, 1.0)[index + 1] - begins[index]) * box.width
             if index:
@@ -353,26 +300,34 @@ def _cell(x: float, top: float, label: str, value: str, style: Style, width: flo
 
 def code_area(layout: Layout, writing: Writing) -> Group:
     """The QR code with its words beside it, or, without a code, the words alone."""
+    asked = writing.more if _asks_below(layout) else ""
+    return _code_area(layout, writing.code, writing.short_code, asked, writing.code_words)
+
+
+@lru_cache(maxsize=32)
+def _code_area(
+    layout: Layout, modules: tuple[str, ...], short_code: str, asked: str, beside: tuple[str, ...]
+) -> Group:
+    """The same of what it says; kept, as most edits leave it as it is."""
     box, note = layout.code, layout.style.note
     items: list[Item] = []
     left, y, step = box.left, box.top, note * 1.7
-    asked = writing.more if _asks_below(layout) else ""
-    if writing.code:
+    if modules:
         size = layout.style.code
         y = box.top if asked else box.bottom + size
         square = Box(left, box.bottom, left + size, box.bottom + size)
-        items.append(code(writing.code, square))
+        items.append(code(modules, square))
         left += size + 1.5
-    if writing.short_code and layout.style.column:
-        items.append(text(writing.short_code, Point(box.left, box.top + 1.5), layout.style.value, face="bold"))
-    elif writing.short_code:
+    if short_code and layout.style.column:
+        items.append(text(short_code, Point(box.left, box.top + 1.5), layout.style.value, face="bold"))
+    elif short_code:
         y -= layout.style.value
-        items.append(text(writing.short_code, Point(left, y), layout.style.value, face="bold"))
+        items.append(text(short_code, Point(left, y), layout.style.value, face="bold"))
     if asked:
         lines = wrapped(asked, note, box.right - left)
         items += [text(line, Point(left, y - step * (index + 1)), note) for index, line in enumerate(lines)]
         y -= step * len(lines) + 0.8
-    for words_here in writing.code_words:
+    for words_here in beside:
         lines = wrapped(words_here, note, box.right - left)
         if y - step * len(lines) >= box.bottom - 0.6:
             items += [text(line, Point(left, y - step * (index + 1)), note) for index, line in enumerate(lines)]

@@ -43,8 +43,8 @@ WEIGHTS = {"regular": 450, "bold": 650, "italic": 400}
 _IDLE_SPACE = re.compile(r"^\s|\s$|\s\s")
 
 
-STILL = ("frame", "check-bar")
-"""Names of groups that an edit of the values leaves as they are."""
+STILL = ("frame", "check-bar", "title-block", "words", "opening", "foot")
+"""Names of groups that most edits leave as they are: the very same, made once (sheet/furniture.py)."""
 
 Number = Callable[[float], str]
 Units = dict[str, Group]
@@ -268,12 +268,22 @@ class _Writer:
 
 
 
-@lru_cache(maxsize=32)
+MOST_KEPT = 64
+_kept: dict[int, tuple[Group, float, str]] = {}
+
+
 def _still(group: Group, height: float) -> str:
-    """A group that is the same on every sheet of a paper."""
+    """A group as it was written before, if it is the very same one; to compare it piece by piece takes as long as to
+    write it."""
+    found = _kept.get(id(group))
+    if found and found[0] is group and found[1] == height:
+        return found[2]
     parts: list[str] = []
     _Writer(height, parts).group(group, within_phasor=False)
-    return "".join(parts)
+    if len(_kept) >= MOST_KEPT:
+        _kept.clear()
+    _kept[id(group)] = group, height, "".join(parts)
+    return _kept[id(group)][2]
 
 
 @lru_cache(maxsize=1024)
