@@ -163,7 +163,12 @@ function recall(errors) {
 }
 
 function put(reply) {
-  for (const [name, html] of Object.entries(reply.regions)) regions.replace(name, html);
+  const change = () => {
+    for (const [name, html] of Object.entries(reply.regions)) regions.replace(name, html);
+  };
+  // In one column what changes may stand above the field, which would leave the screen.
+  if (column.matches) change();
+  else regions.steady(change);
 }
 
 function take(reply, mine, quiet, asked) {

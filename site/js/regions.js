@@ -5,7 +5,7 @@ import morphdom from "morphdom";
 import { regionHTML } from "./bridge.js";
 
 // What every edit changes is changed where it stands: most of a sheet stays, and need not be laid out again.
-const CHANGED_IN_PLACE = ["answer", "sheet", "view"];
+const CHANGED_IN_PLACE = ["answer", "sheet", "view", "workings"];
 
 const TOLD_BY = ["data-set", "data-action", "data-to-working"]; // each is one of its kind in a region
 
@@ -27,7 +27,22 @@ function identity(element) {
 function change(region, html) {
   const wanted = region.cloneNode(false);
   wanted.innerHTML = html;
-  morphdom(region, wanted, { childrenOnly: true, onBeforeElUpdated: (now, then) => !now.isEqualNode(then) });
+  morphdom(region, wanted, {
+    childrenOnly: true,
+    onBeforeElUpdated(now, then) {
+      if (now.localName === "details") then.open = now.open;
+      return !now.isEqualNode(then);
+    },
+  });
+}
+
+/** Run what changes regions, and keep the field that is being typed in where it is on the screen. */
+export function steady(run) {
+  const field = document.activeElement?.form ? document.activeElement : null;
+  const before = field?.getBoundingClientRect().top;
+  run();
+  const moved = field ? field.getBoundingClientRect().top - before : 0;
+  if (Math.abs(moved) >= 1) scrollBy({ top: moved, behavior: "instant" });
 }
 
 /** Replace a region if its HTML has changed. Focus and open parts stay, and where it is changed in place, scroll too. */

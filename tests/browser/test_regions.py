@@ -11,6 +11,7 @@ from playwright.sync_api import Page
 from pycore import api
 
 SITE = "http://127.0.0.1/"
+PARTS = ("answer", "sheet", "workings", "view")
 EDITS = (
     {"i1": "31.5"},
     {"method": "tip-to-tail"},
@@ -60,9 +61,9 @@ def test_after_any_edit_the_regions_are_what_pycore_wrote(page: Page, plain: Pag
         form = page.evaluate(
             "Object.fromEntries([...new FormData(document.getElementById('problem'))].filter(([, text]) => text))"
         )
-        asked = {"do": "answer", "page": SLUG, "form": form, "parts": ["answer", "sheet", "view"], "base": SITE}
+        asked = {"do": "answer", "page": SLUG, "form": form, "parts": list(PARTS), "base": SITE}
         regions = json.loads(api.handle(json.dumps(asked))[0])["regions"]
-        for name in ("answer", "sheet", *(() if screen is DESK else ("view",))):
+        for name in PARTS if screen is PHONE else PARTS[:-1]:
             shown = page.evaluate("name => document.querySelector(`[data-region=${name}]`).innerHTML", name)
             assert plain.evaluate(ALIKE, [regions[name], shown]), (edit, name)
 
@@ -98,3 +99,35 @@ def test_focus_and_scroll_stay_where_they_were_through_an_edit(page: Page, site:
         wait_until(page, f"{FRESH} && !document.querySelector('[data-region=workings]').hasAttribute('aria-busy')")
         assert page.evaluate("document.activeElement === window.focused"), selector
     assert 77 == page.evaluate("document.querySelector('.sheet .paper-scroll').scrollLeft")
+
+
+def test_on_a_phone_the_field_that_is_typed_in_stays_on_the_screen(page: Page, site: str) -> None:
+    """A power factor takes the closed formula away, half a screen of it, which stands above the field."""
+    page.set_viewport_size(PHONE)
+    page.goto(f"{site}{SLUG}/#v=1&i1=18.4&i2=15.8&i3=24.6")
+    wait_until(page, f"{READY} && {FRESH}", 60)
+    page.evaluate("for (const part of document.querySelectorAll('details')) part.open = true")
+    field = page.locator("[name=a2]")
+    field.focus()
+    field.evaluate("field => { field.scrollIntoView({ block: 'center' }); field.select(); }")
+    place = field.evaluate("field => field.getBoundingClientRect().top")
+    for digit in "25":
+        page.keyboard.type(digit)
+        wait_until(page, f"{FRESH} && !document.querySelector('[data-region=workings]').hasAttribute('aria-busy')")
+        assert abs(field.evaluate("field => field.getBoundingClientRect().top") - place) < 40, digit
+
+
+def test_a_table_among_the_workings_stays_scrolled_through_an_edit(page: Page, site: str) -> None:
+    page.set_viewport_size(PHONE)
+    page.goto(f"{site}{SLUG}/#v=1&i1=18.4&i2=15.8&i3=24.6")
+    wait_until(page, f"{READY} && {FRESH}", 60)
+    page.evaluate("for (const part of document.querySelectorAll('.workings details')) part.open = true")
+    scrolled = page.evaluate("""() => {
+      const wide = [...document.querySelectorAll(".workings *")].filter((one) => one.scrollWidth > one.clientWidth + 9);
+      window.wide = wide.find((one) => { one.scrollLeft = 9; return one.scrollLeft === 9; });
+      return Boolean(window.wide);
+    }""")
+    assert scrolled, "nothing there is broader than a phone"
+    page.fill("[name=i1]", "19.4")
+    wait_until(page, f"{FRESH} && !document.querySelector('[data-region=workings]').hasAttribute('aria-busy')")
+    assert page.evaluate("window.wide.isConnected && window.wide.scrollLeft === 9")
