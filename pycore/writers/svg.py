@@ -268,22 +268,22 @@ class _Writer:
 
 
 
-MOST_KEPT = 64
-_kept: dict[int, tuple[Group, float, str]] = {}
+MOST_KEPT = 8
+_kept: dict[str, list[tuple[Group, float, str]]] = {}
 
 
 def _still(group: Group, height: float) -> str:
     """A group as it was written before, if it is the very same one; to compare it piece by piece takes as long as to
-    write it."""
-    found = _kept.get(id(group))
-    if found and found[0] is group and found[1] == height:
-        return found[2]
+    write it. Kept are the last few of each name."""
+    kept = _kept.setdefault(group.name, [])
+    for one, its_height, text in kept:
+        if one is group and its_height == height:
+            return text
     parts: list[str] = []
     _Writer(height, parts).group(group, within_phasor=False)
-    if len(_kept) >= MOST_KEPT:
-        _kept.clear()
-    _kept[id(group)] = group, height, "".join(parts)
-    return _kept[id(group)][2]
+    kept.insert(0, (group, height, "".join(parts)))
+    del kept[MOST_KEPT:]
+    return kept[0][2]
 
 
 @lru_cache(maxsize=1024)
