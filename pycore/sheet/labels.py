@@ -98,9 +98,9 @@ class Field:
         """Whether a text's rectangle touches nothing and stays inside."""
         if not self.area.holds(box):
             return False
-        left, bottom, right, top = box.grown(CLEARANCE)
-        for low_x, low_y, high_x, high_y in self.boxes:
-            if left < high_x and low_x < right and bottom < high_y and low_y < top:
+        room = box.grown(CLEARANCE)
+        for other in self.boxes:
+            if room.meets(other):
                 return False
         return not any(
             box.grown(piece.margin).meets_segment(piece.segment.start, piece.segment.end)
