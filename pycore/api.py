@@ -11,14 +11,14 @@ from collections.abc import Callable, Mapping
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
-from pycore.calculators import links
-from pycore.calculators.interface import Field, Opening
 from pycore.calculators.registry import CALCULATORS
-from pycore.calculators.sum_page import KINDS, SumPage
 from pycore.drawing import Document
 from pycore.errors import Fault, InputError
+from pycore.forms import links
 from pycore.render.checking import asked_reply
 from pycore.render.regions import regions_of
+from pycore.sums.answer import Field, Opening
+from pycore.sums.page import KINDS, SumPage
 from pycore.words import api as words
 from pycore.words import checking, codes, plain
 

@@ -13,11 +13,11 @@ import pypdfium2
 from PIL import Image, ImageDraw, ImageFilter
 
 from pycore import geometry
-from pycore.calculators.interface import Opening, default_form
 from pycore.calculators.registry import CALCULATORS
-from pycore.calculators.sum_photograph import wanted
 from pycore.drawing import Document
 from pycore.practice.drawn import points_to_find
+from pycore.sums.answer import Opening, default_form
+from pycore.sums.photograph import wanted
 from pycore.writers import pdf
 
 OPENING = Opening("https://www.folio.example/neutral-current/", True)

@@ -5,19 +5,19 @@ from collections.abc import Iterator, Mapping
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from pycore.calculators.sum_page import SumPage
+    from pycore.sums.page import SumPage
 
 PAGES = {
-    "add-phasors": ("add_phasors", "AddPhasors"),
-    "series-circuit": ("series_circuit", "SeriesCircuit"),
-    "parallel-circuit": ("parallel_circuit", "ParallelCircuit"),
-    "power-triangle": ("power_triangle", "PowerTriangle"),
-    "star-and-delta": ("star_and_delta", "StarAndDelta"),
-    "neutral-current": ("neutral_current", "NeutralCurrent"),
-    "harmonics-in-the-neutral": ("harmonics_in_the_neutral", "HarmonicsInTheNeutral"),
-    "open-neutral": ("open_neutral", "OpenNeutralPage"),
-    "two-wattmeters": ("two_wattmeters", "TwoWattmeters"),
-    "sequence-components": ("sequence_components", "SequenceComponents"),
+    "add-phasors": ("add_phasors.page", "AddPhasors"),
+    "series-circuit": ("series_circuit.page", "SeriesCircuit"),
+    "parallel-circuit": ("parallel_circuit.page", "ParallelCircuit"),
+    "power-triangle": ("power_triangle.page", "PowerTriangle"),
+    "star-and-delta": ("star_and_delta.page", "StarAndDelta"),
+    "neutral-current": ("neutral_current.page", "NeutralCurrent"),
+    "harmonics-in-the-neutral": ("harmonics_in_the_neutral.page", "HarmonicsInTheNeutral"),
+    "open-neutral": ("open_neutral.page", "OpenNeutralPage"),
+    "two-wattmeters": ("two_wattmeters.page", "TwoWattmeters"),
+    "sequence-components": ("sequence_components.page", "SequenceComponents"),
 }
 """By slug, the module beside this one and the class in it."""
 

@@ -3,8 +3,8 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from pycore.calculators.interface import Grid, Paragraph
 from pycore.pages.reading import ReadingPage, Section
+from pycore.sums.answer import Grid, Paragraph
 from pycore.words import Phrase, say
 from pycore.words import evidence as words
 

@@ -3,8 +3,8 @@
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
-from pycore.calculators.conventions import MARKS as DECIMAL_MARKS
 from pycore.errors import Fault, InputError
+from pycore.forms.conventions import MARKS as DECIMAL_MARKS
 from pycore.pages.class_job import learners_of
 from pycore.pages.class_set import TOPICS, ClassSet
 from pycore.practice import answers, results, tables

@@ -8,12 +8,11 @@ from dataclasses import dataclass
 from typing import Any
 
 from pycore import lettering, quantity
-from pycore.calculators import links
-from pycore.calculators.conventions import choice_field
-from pycore.calculators.interface import Choice, Field, default_form
-from pycore.calculators.reading import Reader
 from pycore.calculators.registry import CALCULATORS
 from pycore.errors import Fault, InputError
+from pycore.forms import links
+from pycore.forms.conventions import choice_field
+from pycore.forms.reading import Reader
 from pycore.pages.practice import methods_of
 from pycore.practice import codes
 from pycore.practice.codes import MOST_LEARNERS, SEEDS, Code, CodeError
@@ -21,6 +20,7 @@ from pycore.practice.task import Limits
 from pycore.quantity import Unreadable
 from pycore.sheet.furniture import lower_cells
 from pycore.sheet.lettered import width_of
+from pycore.sums.answer import Choice, Field, default_form
 from pycore.words import class_set as words
 from pycore.words import codes as code_words
 

@@ -4,14 +4,14 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from pycore.calculators import links
-from pycore.calculators.links import Opened
+from pycore.calculators.neutral_current.practice import NoProblem
 from pycore.calculators.registry import CALCULATORS
-from pycore.calculators.sum_page import SumPage
 from pycore.errors import Fault, InputError
+from pycore.forms import links
+from pycore.forms.links import Opened
 from pycore.practice import codes
 from pycore.practice.codes import Code, CodeError
-from pycore.practice.generator import NoProblem
+from pycore.sums.page import SumPage
 from pycore.words import codes as words
 
 

@@ -3,10 +3,10 @@
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from typing import Protocol
 
-from pycore.calculators import links
-from pycore.calculators.interface import Answer, Field, Grid, Paragraph, default_form
+from pycore.forms import links
 from pycore.pages.reading import ReadBlock, ReadingPage, Section, Steps, Ways
 from pycore.practice.task import Task
+from pycore.sums.answer import Answer, Field, Grid, Paragraph, default_form
 from pycore.words import Phrase, mistakes, plain, say
 from pycore.words import lesson_plans as words
 from pycore.words.lesson_plans import Handout, LessonPlan

@@ -6,11 +6,10 @@ Neither solves a problem, so they have no answer: a form's choices make one shee
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
-from pycore.calculators import links
-from pycore.calculators.conventions import choice_field
-from pycore.calculators.interface import Field
-from pycore.calculators.reading import Reader
 from pycore.drawing import Document, Page
+from pycore.forms import links
+from pycore.forms.conventions import choice_field
+from pycore.forms.reading import Reader
 from pycore.sheet.blank_sheet import (
     INSTRUMENT_PAPERS,
     BlankWriting,
@@ -21,6 +20,7 @@ from pycore.sheet.blank_sheet import (
 )
 from pycore.sheet.media import PAPERS
 from pycore.sheet.record import RecordWriting, record_page
+from pycore.sums.answer import Field
 from pycore.words import paper as words
 from pycore.words import rig as rig_words
 from pycore.words import sheet as sheet_words

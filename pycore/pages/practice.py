@@ -5,14 +5,14 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any
 
-from pycore.calculators import links
 from pycore.calculators.registry import CALCULATORS
-from pycore.calculators.sum_page import SumPage
 from pycore.errors import InputError
+from pycore.forms import links
 from pycore.pages.codes import Found, find
 from pycore.practice import ladder
 from pycore.practice.codes import METHODS, SEEDS, TIERS, Code
 from pycore.practice.ladder import Record, RecordError
+from pycore.sums.page import SumPage
 from pycore.words import practice as words
 
 

@@ -2,8 +2,8 @@
 
 from dataclasses import dataclass
 
-from pycore.calculators.interface import Grid, Paragraph
 from pycore.drawing import Page
+from pycore.sums.answer import Grid, Paragraph
 from pycore.words import Phrase
 
 

@@ -1,9 +1,9 @@
 """The three short pages that learners read before they draw."""
 
-from pycore.calculators.interface import Grid
 from pycore.pages.reading import Drawing, ReadingPage, Section, Steps
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import explained
+from pycore.sums.answer import Grid
 from pycore.words import readings as words
 from pycore.words import say
 

@@ -3,8 +3,8 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from pycore.calculators.interface import Grid, Paragraph
 from pycore.pages.reading import Figure, ReadingPage, Section
+from pycore.sums.answer import Grid, Paragraph
 from pycore.words import evidence as words
 from pycore.words import say
 

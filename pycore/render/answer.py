@@ -3,12 +3,12 @@
 import json
 from collections.abc import Mapping
 
-from pycore.calculators.interface import Alternative, Answer, Output
 from pycore.drawing import Page
 from pycore.quantity import exact
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import NO_BREAK, phrase_html
 from pycore.render.sample import sample
+from pycore.sums.answer import Alternative, Answer, Output
 from pycore.words import furniture, verdict
 from pycore.words.phrase import Phrase
 from pycore.writers import svg

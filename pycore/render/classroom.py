@@ -3,14 +3,14 @@
 from collections.abc import Mapping
 from typing import Any, Protocol
 
-from pycore.calculators import links
-from pycore.calculators.interface import Answer, Opening
-from pycore.calculators.lesson import Shown
-from pycore.calculators.sum_lesson import VIEWS
 from pycore.drawing import Page
+from pycore.forms import links
 from pycore.geometry import Box
 from pycore.render.lesson import code_html, lesson_regions
 from pycore.sheet.code import code
+from pycore.sums.answer import Answer, Opening
+from pycore.sums.classroom import VIEWS
+from pycore.sums.lesson import Shown
 from pycore.words import classroom, plain
 from pycore.words import lesson as words
 

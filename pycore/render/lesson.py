@@ -2,11 +2,11 @@
 
 from collections.abc import Sequence
 
-from pycore.calculators.interface import Field
-from pycore.calculators.lesson import Shown
 from pycore.drawing import Page
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
+from pycore.sums.answer import Field
+from pycore.sums.lesson import Shown
 from pycore.words import classroom, furniture
 from pycore.words import lesson as words
 from pycore.writers import svg

@@ -4,8 +4,8 @@ from collections.abc import Mapping
 from typing import Any
 
 from pycore import quantity
-from pycore.calculators import links
 from pycore.errors import Fault, InputError
+from pycore.forms import links
 from pycore.practice import answers
 from pycore.practice.task import Limits, Task, Where
 from pycore.practice.telling import Told, tell

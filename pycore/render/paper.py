@@ -3,8 +3,8 @@
 from collections.abc import Mapping
 from typing import Any
 
-from pycore.calculators import links
 from pycore.drawing import Page
+from pycore.forms import links
 from pycore.geometry import Point
 from pycore.pages.paper import PaperPage
 from pycore.render.elements import Marks, Markup, h, join

@@ -5,8 +5,6 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from pycore import quantity
-from pycore.calculators.sum_page import SumPage
-from pycore.calculators.sum_photograph import Wanted, wanted
 from pycore.geometry import Point
 from pycore.practice.drawn import Line, first_direction, points_to_find
 from pycore.practice.marking import ACCEPT, WRONG
@@ -14,6 +12,8 @@ from pycore.practice.photograph import Measured, Photo, Refused, measure, measur
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
 from pycore.sheet.media import PAPERS
+from pycore.sums.page import SumPage
+from pycore.sums.photograph import Wanted, wanted
 from pycore.words import Phrase, plain
 from pycore.words import photograph as words
 

@@ -7,7 +7,6 @@ record comes with every request and goes back with every reply: nothing of it st
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from pycore.calculators.interface import Answer
 from pycore.pages import practice as page
 from pycore.pages.codes import Found
 from pycore.practice import answers, ladder
@@ -20,6 +19,7 @@ from pycore.render.checking import asked_reply, form_html
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.marking import limits_of, link_of, marked_html
 from pycore.render.phrase import phrase_html
+from pycore.sums.answer import Answer
 from pycore.words import codes, plain
 from pycore.words import marking as marking_words
 from pycore.words import practice as words

@@ -2,10 +2,10 @@
 
 from collections.abc import Iterable, Mapping
 
-from pycore.calculators.interface import Answer
 from pycore.render.answer import answer_html, sheet_html, view_html
 from pycore.render.elements import Markup
 from pycore.render.workings import workings_html
+from pycore.sums.answer import Answer
 
 PARTS = ("answer", "sheet", "view", "workings")
 

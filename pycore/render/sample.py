@@ -4,7 +4,7 @@ Ticks tell the line first, its ink second. The ink's class comes with each answe
 the colours of the lines are the reader's choice.
 """
 
-from pycore.calculators import conventions
+from pycore.forms import conventions
 from pycore.render.elements import Marks, Markup, h
 
 INKS = {**conventions.PLAIN_INKS, **conventions.inks("iec")}

@@ -2,11 +2,11 @@
 
 from collections.abc import Sequence
 
-from pycore.calculators.interface import Answer, Block, Equation, Grid, Move, Paragraph, Picture, Points, Working
 from pycore.render.answer import old_label, set_values
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.mathml import formula_html, is_long
 from pycore.render.phrase import phrase_html
+from pycore.sums.answer import Answer, Block, Equation, Grid, Move, Paragraph, Picture, Points, Working
 from pycore.words import furniture
 from pycore.words.phrase import Phrase
 from pycore.writers import svg

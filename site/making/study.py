@@ -51,15 +51,16 @@ def _read(numbers: dict) -> "object":
 
 
 def _case(form: dict[str, str]) -> "object":
-    from pycore.calculators.neutral_problem import read_problem
-    from pycore.calculators.neutral_star import NeutralCase
+    from pycore.calculators.neutral_current.case import NeutralCase
+    from pycore.calculators.neutral_current.problem import read_problem
 
     return NeutralCase(read_problem(form))
 
 
 def _ways(case) -> list:
     """Every method and order of a case as (title, construction)."""
-    from pycore.words import neutral, plain
+    from pycore.calculators.neutral_current import words as neutral
+    from pycore.words import plain
 
     made = []
     for method in ("parallelogram", "tip-to-tail", "components"):
@@ -135,7 +136,8 @@ def _best() -> list[tuple[str, float]]:
     import numpy
 
     from pycore.accuracy.hand import spread
-    from pycore.words import neutral, plain
+    from pycore.calculators.neutral_current import words as neutral
+    from pycore.words import plain
 
     random, counts = numpy.random.default_rng(SEED), {}
     for _ in range(PROBLEMS):

@@ -15,9 +15,9 @@ from photographs import Taken, taken
 from PIL import Image
 
 from pycore.calculators.registry import CALCULATORS
-from pycore.calculators.sum_photograph import wanted
 from pycore.geometry import Point
 from pycore.practice.photograph import Photo, measure, measured_by
+from pycore.sums.photograph import wanted
 
 COUNT = 200
 MOST = 2000

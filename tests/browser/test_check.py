@@ -11,7 +11,7 @@ from browser.test_page_access import violations
 from playwright.sync_api import Page, expect
 
 from pycore.api import handle
-from pycore.calculators.neutral_current import NeutralCurrent
+from pycore.calculators.neutral_current.page import NeutralCurrent
 from pycore.practice.codes import read
 from pycore.practice.task import Mistake, Task
 

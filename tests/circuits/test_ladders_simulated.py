@@ -9,7 +9,8 @@ from pathlib import Path
 import pytest
 
 from pycore import phasor
-from pycore.circuits import parallel, series
+from pycore.calculators.parallel_circuit import circuit as parallel
+from pycore.calculators.series_circuit import circuit as series
 from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR, Element
 
 LETTER = {RESISTOR: "R", COIL: "L", CAPACITOR: "C"}

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from circuits.simulate import Branch, currents
 
-from pycore.circuits.star import StarLoad, solve
+from pycore.calculators.neutral_current.circuit import StarLoad, solve
 
 STORED = tomllib.loads((Path(__file__).parents[1] / "cases" / "simulated.toml").read_text())["case"]
 VOLTS, HERTZ = 230.0, 50.0

@@ -4,8 +4,8 @@ import hashlib
 import json
 
 from pycore import api
-from pycore.calculators.interface import default_form
 from pycore.calculators.registry import CALCULATORS
+from pycore.sums.answer import default_form
 
 METHODS = ("parallelogram", "tip-to-tail", "components")
 COUNT = 60

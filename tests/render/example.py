@@ -2,21 +2,10 @@
 
 from collections.abc import Mapping
 
-from pycore.calculators.interface import (
-    Alternative,
-    Answer,
-    Choice,
-    Equation,
-    Field,
-    Grid,
-    Move,
-    Output,
-    Paragraph,
-    Working,
-)
 from pycore.drawing import Arrow, Circle, Group, Line, Page, Run, Text
 from pycore.errors import Fault, InputError
 from pycore.geometry import Point
+from pycore.sums.answer import Alternative, Answer, Choice, Equation, Field, Grid, Move, Output, Paragraph, Working
 from pycore.words import Strong, Symbol, say
 from pycore.words.formula import Fenced, Fraction, Function, Number, Root, Square, row
 

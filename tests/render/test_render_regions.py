@@ -8,7 +8,6 @@ from html.parser import HTMLParser
 import pytest
 from render.example import IN, ExampleCalculator, answer
 
-from pycore.calculators.interface import Output
 from pycore.calculators.registry import CALCULATORS
 from pycore.pages.paper import PAPER_PAGES
 from pycore.render.answer import output_html
@@ -19,6 +18,7 @@ from pycore.render.phrase import phrase_html
 from pycore.render.regions import regions_of
 from pycore.render.sample import sample
 from pycore.render.site import calculator_page, home_page
+from pycore.sums.answer import Output
 from pycore.words import say
 from pycore.words.formula import Fraction, Function, Number, Root, Square, row
 

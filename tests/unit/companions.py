@@ -3,14 +3,14 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
-from pycore.calculators.add_phasors import MOST, AddCase, AddPhasors, read_given
-from pycore.calculators.interface import default_form
-from pycore.calculators.reading import Reader
-from pycore.calculators.sum_fields import drawing_fields
-from pycore.calculators.sum_problem import read_sheet
-from pycore.calculators.written import Companions
+from pycore.calculators.add_phasors.page import MOST, AddCase, AddPhasors, read_given
 from pycore.constructions.construction import Arm
+from pycore.forms.reading import Reader
 from pycore.quantity import writing_for
+from pycore.sums.answer import default_form
+from pycore.sums.fields import drawing_fields
+from pycore.sums.problem import read_sheet
+from pycore.sums.wording import Companions
 from pycore.words import Symbol
 from pycore.words.sums import SumWords
 

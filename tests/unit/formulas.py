@@ -1,6 +1,6 @@
 """The formulas of a working in one line of plain text each, so that a test can read them."""
 
-from pycore.calculators.interface import Equation, Working
+from pycore.sums.answer import Equation, Working
 from pycore.words import Symbol
 from pycore.words.formula import Fenced, Formula, Fraction, Function, Number, Root, Row, Square
 

@@ -12,8 +12,8 @@ from pycore.accuracy import explain, hand
 from pycore.accuracy.agreement import verdict
 from pycore.accuracy.instrument import Meter, computed, difference, sensitivities
 from pycore.accuracy.propagation import NotEnough, carried, correlation, diagonal, jacobian, type_a
-from pycore.calculators.neutral_current import NeutralCurrent
-from pycore.circuits.star import StarLoad, solve
+from pycore.calculators.neutral_current.circuit import StarLoad, solve
+from pycore.calculators.neutral_current.page import NeutralCurrent
 from pycore.constructions.components import components
 from pycore.constructions.construction import Arm, Picture
 from pycore.constructions.moves import DEVIATIONS, Degenerate, carry_out, deviations_of

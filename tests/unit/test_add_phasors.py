@@ -5,9 +5,9 @@ import pytest
 from host import shelf
 
 from pycore import phasor
+from pycore.calculators.add_phasors.practice import accepted, phasors_of
 from pycore.calculators.registry import CALCULATORS
 from pycore.practice.codes import TIERS, Code
-from pycore.practice.generator_sums import accepted, phasors_of
 from pycore.words import plain
 
 PAGE = CALCULATORS["add-phasors"]

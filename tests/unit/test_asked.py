@@ -4,11 +4,7 @@ from itertools import product
 
 import pytest
 
-from pycore.calculators.interface import Opening, default_form
 from pycore.calculators.registry import CALCULATORS
-from pycore.calculators.sum_page import SumPage
-from pycore.calculators.sum_reading import lists_of
-from pycore.calculators.sum_sheet import _problem_rows
 from pycore.pages.class_job import learners_of, row_for
 from pycore.pages.class_key import answers as answers_of
 from pycore.pages.class_key import table
@@ -20,6 +16,10 @@ from pycore.practice.answers import judge, units
 from pycore.practice.codes import METHODS, TIERS, Code
 from pycore.practice.marking import ACCEPT, WRONG
 from pycore.practice.task import CALCULATED, DRAWN, Task
+from pycore.sums.answer import Opening, default_form
+from pycore.sums.easy_reading import lists_of
+from pycore.sums.page import SumPage
+from pycore.sums.sheet import _problem_rows
 from pycore.words import plain
 from pycore.words.sheet import ROOM
 

@@ -8,8 +8,8 @@ import pytest
 from host.problems import Dice, ask, form
 
 from pycore import api
-from pycore.calculators import links
-from pycore.calculators.neutral_fields import FIELDS
+from pycore.calculators.neutral_current.fields import FIELDS
+from pycore.forms import links
 
 PLAIN = {"i1": "18.4", "i2": "11.2", "i3": "24.6"}
 ACCEPTED = re.compile(r"Accepted|[Ww]rite|such as|0 or more")

@@ -6,14 +6,14 @@ import re
 import pytest
 
 from pycore.api import handle
-from pycore.calculators.interface import default_form
-from pycore.calculators.neutral_current import NeutralCurrent
-from pycore.calculators.neutral_fields import FIELDS
+from pycore.calculators.neutral_current.fields import FIELDS
+from pycore.calculators.neutral_current.page import NeutralCurrent
 from pycore.calculators.registry import CALCULATORS, PAGES
-from pycore.calculators.sum_page import SumPage
 from pycore.practice.codes import TIERS, Code
 from pycore.practice.task import Task
 from pycore.render.checking import form_html
+from pycore.sums.answer import default_form
+from pycore.sums.page import SumPage
 from pycore.words import plain
 
 CODE = Code(0, "core", "tip-to-tail", "A3", 1234, 56)

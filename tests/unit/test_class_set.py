@@ -9,7 +9,6 @@ import pytest
 from making.paths import ROOT
 
 from pycore.api import handle
-from pycore.calculators.interface import default_form
 from pycore.calculators.registry import CALCULATORS
 from pycore.errors import InputError
 from pycore.pages import class_job, class_key, class_set
@@ -18,6 +17,7 @@ from pycore.practice import codes
 from pycore.practice.class_set import problems
 from pycore.practice.codes import MOST_LEARNERS, Code
 from pycore.sheet import ledger
+from pycore.sums.answer import default_form
 from pycore.words import key as words
 
 assert ROOT

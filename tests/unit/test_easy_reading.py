@@ -9,9 +9,9 @@ from unit.sheets import NEUTRAL, arrow_of, on_page, strokes, table_of, texts, ve
 from unit.test_sheet_clear import faults_of, told, touching
 
 from pycore import lettering
-from pycore.calculators.interface import Issue, Opening
 from pycore.drawing import Arrow, Line, Page, Shape, Text
 from pycore.sheet.media import PAPERS
+from pycore.sums.answer import Issue, Opening
 
 COUNT = 40
 POINT = 25.4 / 72

@@ -8,10 +8,10 @@ from unit.sheets import arrow_of, on_page, strokes, table_of, texts, vector
 from unit.test_easy_reading import sizes
 from unit.test_sheet_clear import faults_of, told, touching
 
-from pycore.calculators.interface import Issue, Opening, default_form
 from pycore.calculators.registry import CALCULATORS
-from pycore.calculators.sum_reading import lists_of
 from pycore.drawing import Arrow, Page, Shape
+from pycore.sums.answer import Issue, Opening, default_form
+from pycore.sums.easy_reading import lists_of
 
 COUNT = 6
 WITH_CODE = Opening("https://folio.example.org/a-page/", True, Issue("3CD-K7M-2QX", 12, 30))

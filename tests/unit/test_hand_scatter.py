@@ -12,8 +12,8 @@ import pytest
 from unit.scattering import Drawings
 
 from pycore.accuracy import hand
-from pycore.calculators.neutral_problem import read_problem
-from pycore.calculators.neutral_star import NeutralCase
+from pycore.calculators.neutral_current.case import NeutralCase
+from pycore.calculators.neutral_current.problem import read_problem
 from pycore.constructions.construction import flattest
 
 DRAWINGS = 20_000

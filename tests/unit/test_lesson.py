@@ -10,15 +10,15 @@ import pytest
 from host.problems import form as problem
 
 from pycore import lettering
-from pycore.calculators.lesson import Lesson
-from pycore.calculators.neutral_current import NeutralCurrent
-from pycore.calculators.sum_lesson import SumLesson
+from pycore.calculators.neutral_current.page import NeutralCurrent
 from pycore.constructions.frames import COMPASSES, LINE, PROTRACTOR, RULER, SQUARES, Frame
 from pycore.constructions.moves import DrawParallel, DropPerpendicular, SetOff, TurnAngle
 from pycore.drawing import Group, Line, Page, Shape, Text, walk
 from pycore.geometry import Point, direction, distance
 from pycore.phasor import wrap
 from pycore.sheet.lesson_view import HEIGHT, WIDTH, _Showing
+from pycore.sums.classroom import SumLesson
+from pycore.sums.lesson import Lesson
 
 COUNT = 100
 EXAMPLE = {"i1": "18.4", "i2": "11.2", "i3": "24.6"}

@@ -9,7 +9,6 @@ from unit.sheets import on_page, strokes, texts
 from unit.test_sheet_clear import touching
 
 from pycore import api
-from pycore.calculators.interface import default_form
 from pycore.calculators.registry import CALCULATORS
 from pycore.drawing import Arrow, Line, Page, Shape, Text
 from pycore.pages.class_set import FIELDS as SET_FIELDS
@@ -19,6 +18,7 @@ from pycore.pages.reading import Drawing, ReadingPage, Steps, Ways
 from pycore.pages.readings import reading_pages
 from pycore.render.page import footer_html
 from pycore.render.reading import reading_page
+from pycore.sums.answer import default_form
 from pycore.words import lesson_plans as words
 from pycore.words import mistakes, plain
 from pycore.words import rig as rig_words

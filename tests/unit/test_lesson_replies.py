@@ -5,10 +5,10 @@ import math
 import re
 
 from pycore import api
-from pycore.calculators.neutral_current import NeutralCurrent
-from pycore.calculators.sum_lesson import SumLesson
+from pycore.calculators.neutral_current.page import NeutralCurrent
 from pycore.drawing import Circle
 from pycore.sheet.lesson_view import HEIGHT
+from pycore.sums.classroom import SumLesson
 
 EXAMPLE = {"i1": "18.4", "i2": "11.2", "i3": "24.6"}
 SLUG = "neutral-current"

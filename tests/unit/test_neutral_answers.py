@@ -6,12 +6,12 @@ import math
 import pytest
 
 from pycore import api
-from pycore.calculators import links
-from pycore.calculators.interface import Grid, Move, Paragraph, Points
-from pycore.calculators.neutral_fields import FIELDS
+from pycore.calculators.neutral_current.fields import FIELDS
 from pycore.calculators.registry import CALCULATORS
 from pycore.drawing import Arrow, Group, Text, walk
 from pycore.errors import InputError
+from pycore.forms import links
+from pycore.sums.answer import Grid, Move, Paragraph, Points
 from pycore.words import plain
 
 NEUTRAL = CALCULATORS["neutral-current"]

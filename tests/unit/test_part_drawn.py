@@ -8,9 +8,9 @@ from host.problems import forms
 from unit.sheets import NEUTRAL, arrow_of, on_page, texts, turn_to_paper, vector
 from unit.test_sheet_clear import faults_of, told
 
-from pycore.calculators.interface import Opening
 from pycore.drawing import Arrow
 from pycore.practice.codes import Code
+from pycore.sums.answer import Opening
 
 COUNT = 30
 WITH_CODE = Opening("https://folio.example.org/neutral-current/", True)

@@ -2,7 +2,7 @@
 
 import pytest
 
-from pycore.calculators.phasor_text import read_phasor
+from pycore.forms.phasor_text import read_phasor
 from pycore.quantity import Unreadable
 
 

@@ -12,14 +12,14 @@ from photographs import camera, conditions
 from unit.sheets import DEFAULT, NEUTRAL
 
 from pycore import api, geometry
-from pycore.calculators.interface import default_form
 from pycore.calculators.registry import CALCULATORS
-from pycore.calculators.sum_photograph import Wanted, wanted
 from pycore.geometry import Point
 from pycore.practice import photograph
 from pycore.practice.drawn import first_direction, points_to_find
 from pycore.practice.photograph import Measured, Photo, Refused
 from pycore.projection import Projection
+from pycore.sums.answer import default_form
+from pycore.sums.photograph import Wanted, wanted
 from pycore.words import plain
 
 SIZE = (2000, 1500)

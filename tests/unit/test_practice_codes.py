@@ -5,11 +5,11 @@ import tomllib
 import pytest
 from making.paths import ROOT
 
+from pycore.calculators.neutral_current.practice import accepted, lines_of
 from pycore.calculators.registry import CALCULATORS
 from pycore.practice import codes
 from pycore.practice.codes import ALPHABET, PAPERS, TIERS, Code, CodeError, read, write
 from pycore.practice.dice import Dice, dice_of
-from pycore.practice.generator import accepted, lines_of
 
 SAMPLE = Code(0, "core", "parallelogram", "A3", 12345, 678)
 KEPT = [

@@ -7,15 +7,15 @@ from host.problems import forms
 from unit.sheets import DEFAULT, NEUTRAL, frame_of, on_page, strokes, texts
 
 from pycore import geometry
-from pycore.calculators.interface import Opening
-from pycore.calculators.neutral_problem import read_problem
-from pycore.calculators.neutral_star import NeutralCase
-from pycore.calculators.sum_sheet import look_of
+from pycore.calculators.neutral_current.case import NeutralCase
+from pycore.calculators.neutral_current.problem import read_problem
 from pycore.drawing import Circle, Page
 from pycore.geometry import Point
 from pycore.projection import Lens, Mark, solve
 from pycore.sheet import compose, marks
 from pycore.sheet.media import ORIENTATIONS, PAPERS
+from pycore.sums.answer import Opening
+from pycore.sums.sheet import look_of
 
 OPENING = Opening("https://www.folio.example/neutral-current/", True)
 SHEETS = list(itertools.product(PAPERS, ORIENTATIONS))

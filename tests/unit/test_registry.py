@@ -8,7 +8,7 @@ import pytest
 from making.paths import ROOT
 
 from pycore.calculators.registry import CALCULATORS, PAGES
-from pycore.calculators.sum_page import SumPage
+from pycore.sums.page import SumPage
 
 FIRST = """
 import json, sys

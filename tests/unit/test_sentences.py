@@ -9,7 +9,7 @@ from host.problems import form
 from unit.follower import Learner, number
 from unit.sheets import DEFAULT, NEUTRAL, phasors_of, turn_to_paper
 
-from pycore.calculators.interface import Move, Working
+from pycore.sums.answer import Move, Working
 from pycore.words import plain
 
 COUNT = 50

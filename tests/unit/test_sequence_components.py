@@ -6,9 +6,9 @@ from host import shelf
 
 from pycore import phasor
 from pycore.calculators.registry import CALCULATORS
-from pycore.circuits.sequence import TURNS, components
+from pycore.calculators.sequence_components.circuit import TURNS, components
+from pycore.calculators.sequence_components.practice import accepted, sequence_of
 from pycore.practice.codes import TIERS, Code
-from pycore.practice.generator_sequence import accepted, sequence_of
 from pycore.words import plain
 
 PAGE = CALCULATORS["sequence-components"]

@@ -8,16 +8,16 @@ from unit.circuits_drawn import series_forms
 from unit.sheets import strokes, table_of, texts, vector
 from unit.test_sheet_clear import faults_of, told, touching
 
-from pycore.calculators.element_text import Typed, read_element, scaled
 from pycore.calculators.registry import CALCULATORS
+from pycore.calculators.series_circuit.circuit import NoImpedance, Series, solve
 from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR, Element
-from pycore.circuits.series import NoImpedance, Series, solve
 from pycore.errors import InputError
+from pycore.forms.elements import Typed, read_element, scaled
 from pycore.practice.codes import TIERS, Code
-from pycore.practice.generator_circuits import may_be_set, series_of
 from pycore.practice.marking import Given, mark
 from pycore.practice.task import CALCULATED, DRAWN
 from pycore.quantity import Unreadable
+from pycore.sums.circuit_problems import may_be_set, series_of
 from pycore.words import plain
 
 PAGE = CALCULATORS["series-circuit"]

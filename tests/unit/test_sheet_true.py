@@ -25,9 +25,9 @@ from unit.sheets import (
 )
 
 from pycore import api
-from pycore.calculators.interface import Grid
 from pycore.drawing import Arrow, Page
 from pycore.quantity import MINUS, read
+from pycore.sums.answer import Grid
 from pycore.words import plain
 
 COUNT = 300

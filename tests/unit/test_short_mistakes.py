@@ -4,13 +4,17 @@ from itertools import product
 
 import pytest
 
-from pycore.calculators.interface import default_form
+from pycore.calculators.add_phasors import words as add_phasors
+from pycore.calculators.harmonics_in_the_neutral import words as harmonics
 from pycore.calculators.registry import CALCULATORS
-from pycore.calculators.sum_page import SumPage
+from pycore.calculators.sequence_components import words as sequence
+from pycore.calculators.star_and_delta import words as star_delta
 from pycore.practice.codes import METHODS, TIERS, Code
 from pycore.practice.ladder import Record
 from pycore.render.practice import kept_html
-from pycore.words import add_phasors, circuit_mistakes, harmonics, mistakes, sequence, star_delta
+from pycore.sums.answer import default_form
+from pycore.sums.page import SumPage
+from pycore.words import circuit_mistakes, mistakes
 from pycore.words.short_mistakes import SHORT
 
 PAGES = [page for page in CALCULATORS.values() if page.topic is not None]

@@ -8,7 +8,7 @@ import pytest
 from host.problems import Dice
 
 from pycore import phasor
-from pycore.circuits.star import StarLoad, closed_formula, solve
+from pycore.calculators.neutral_current.circuit import StarLoad, closed_formula, solve
 
 COUNT = 1000
 

@@ -9,9 +9,9 @@ from unit.sheets import table_of, texts
 
 from pycore import phasor
 from pycore.calculators.registry import CALCULATORS
-from pycore.circuits.star_delta import ThreeLoads, solve
+from pycore.calculators.star_and_delta.circuit import ThreeLoads, solve
+from pycore.calculators.star_and_delta.practice import accepted, three_of
 from pycore.practice.codes import TIERS, Code
-from pycore.practice.generator_delta import accepted, three_of
 from pycore.words import plain
 
 PAGE = CALCULATORS["star-and-delta"]

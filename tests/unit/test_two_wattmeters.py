@@ -8,16 +8,16 @@ import pytest
 
 from pycore import phasor, quantity
 from pycore.api import handle
-from pycore.calculators.harmonics_in_the_neutral import HarmonicsInTheNeutral
-from pycore.calculators.interface import default_form
-from pycore.calculators.two_wattmeters import FIELDS, TwoWattmeters
-from pycore.circuits.wattmeters import BalancedLoad, back, read
+from pycore.calculators.harmonics_in_the_neutral.page import HarmonicsInTheNeutral
+from pycore.calculators.two_wattmeters.circuit import BalancedLoad, back, read
+from pycore.calculators.two_wattmeters.page import FIELDS, TwoWattmeters
 from pycore.drawing import Arrow, Line, Text
 from pycore.geometry import Box
 from pycore.practice.answers import judge
 from pycore.practice.codes import TIERS, Code
 from pycore.practice.marking import Given, mark, visible
 from pycore.practice.task import NO_LIMITS
+from pycore.sums.answer import default_form
 from pycore.words import plain
 
 FORM = default_form(FIELDS)

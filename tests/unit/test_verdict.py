@@ -13,17 +13,17 @@ from pycore.accuracy.agreement import coverage_factor, effective_freedom, verdic
 from pycore.accuracy.instrument import Meter, computed, difference
 from pycore.accuracy.slips import single_slips
 from pycore.api import handle
-from pycore.calculators.interface import Paragraph, Picture, Points
-from pycore.calculators.neutral_current import NeutralCurrent
-from pycore.calculators.neutral_problem import read_problem
-from pycore.calculators.neutral_star import NeutralCase
-from pycore.calculators.neutral_verdict import NeutralVerdict
-from pycore.calculators.reading import pieces
-from pycore.circuits.star import StarLoad, solve
+from pycore.calculators.neutral_current.case import NeutralCase
+from pycore.calculators.neutral_current.circuit import StarLoad, solve
+from pycore.calculators.neutral_current.page import NeutralCurrent
+from pycore.calculators.neutral_current.problem import read_problem
+from pycore.calculators.neutral_current.verdict import NeutralVerdict
 from pycore.constructions.moves import carry_out
 from pycore.drawing import Text, walk
+from pycore.forms.reading import pieces
 from pycore.sheet.intervals import Interval, intervals, tick_values
 from pycore.sheet.lettered import box_of
+from pycore.sums.answer import Paragraph, Picture, Points
 from pycore.words import plain
 from pycore.words import verdict as words
 

@@ -1,0 +1,1 @@
+"""Two to six phasors, added or subtracted."""

@@ -1,0 +1,132 @@
+"""Problems of phasors that are given one by one, drawn from a code: the same for ever.
+
+Like ``generator``, version 1 reads nothing but the dice and phasor arithmetic. Support: two currents, whole
+amperes, angles of a set square; core: three, tenths of an ampere, angles to 5 degrees; stretch: three, the
+first less the others, whole degrees.
+"""
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import combinations
+
+from pycore import phasor
+from pycore.calculators.neutral_current.practice import NoProblem
+from pycore.phasor import wrap
+from pycore.practice.codes import TIERS, Code
+from pycore.practice.dice import Dice, dice_of
+
+CLEAR = 0.13
+"""Share of the largest phasor by which a mistake's point keeps clear of the right one."""
+LEAST_SUM, MOST_SUM, LEAST_SIZE, LEAST_APART = 0.4, 2.5, 0.3, 0.08
+SET_SQUARE = (30, 45, 60, 90, 120, 135, 150, -30, -45, -60, -90, -120)
+"""Angles that a pair of set squares gives."""
+LEAST_TURN, FLAT = 20.0, 25.0
+"""Degrees between any two phasors and from one line, at the least; between lines that cross."""
+TRIES = 500
+
+
+@dataclass(frozen=True, slots=True)
+class Phasors:
+    """Phasors in tenths of a unit and whole degrees; ``difference``: the first less the others."""
+
+    tenths: tuple[int, ...]
+    angles: tuple[int, ...]
+    difference: bool = False
+
+    @property
+    def turned(self) -> tuple[float, ...]:
+        """Angles as they are added: those taken off are turned round."""
+        return tuple(
+            wrap(float(angle) + (180.0 if self.difference and place else 0.0))
+            for place, angle in enumerate(self.angles)
+        )
+
+    @property
+    def parts(self) -> tuple[complex, ...]:
+        """The phasors as they are added."""
+        return tuple(phasor.polar(float(size), angle) for size, angle in zip(self.tenths, self.turned, strict=True))
+
+
+def _drawn(dice: Dice, tier: str) -> Phasors:
+    if tier == "support":
+        sizes = tuple(10 * dice.between(4, 20) for _ in range(2))
+        return Phasors(sizes, (0, SET_SQUARE[dice.below(len(SET_SQUARE))]))
+    sizes = tuple(dice.between(50, 300) for _ in range(3))
+    if tier == "core":
+        return Phasors(sizes, (0, *(5 * dice.between(-35, 35) for _ in range(2))))
+    return Phasors(sizes, tuple(dice.between(-175, 175) for _ in range(3)), difference=True)
+
+
+def _swung(problem: Phasors) -> Iterator[complex]:
+    """Where the commonest mistakes end, in tenths of a unit."""
+    parts, turned = problem.parts, problem.turned
+    whole = phasor.total(parts)
+    for part, size, angle in zip(parts, problem.tenths, turned, strict=True):
+        yield whole - part
+        yield whole - part - part
+        if angle not in (0.0, 180.0):
+            other = 180.0 - angle if angle > 0 else -180.0 - angle
+            yield whole - part + phasor.polar(float(size), -angle)
+            if angle not in (90.0, -90.0):
+                yield whole - part + phasor.polar(float(size), other)
+    for one, two in combinations(range(len(parts)), 2):
+        sizes = list(problem.tenths)
+        sizes[one], sizes[two] = sizes[two], sizes[one]
+        yield phasor.total(phasor.polar(float(size), angle) for size, angle in zip(sizes, turned, strict=True))
+    yield phasor.total(phasor.polar(float(size), -angle) for size, angle in zip(problem.tenths, turned, strict=True))
+    if problem.difference:
+        yield parts[0] + parts[0] - whole
+    yield from _dragged(problem)
+
+
+def _dragged(problem: Phasors) -> Iterator[complex]:
+    """Tip to tail with the protractor's other scale at one tip, which drags what follows."""
+    for tip in range(1, len(problem.tenths)):
+        end, swung = 0j, 0.0
+        for place, angle in enumerate(problem.turned):
+            if place == tip:
+                turn = wrap(angle - problem.turned[place - 1])
+                swung = (180.0 - turn if turn > 0 else -180.0 - turn) - turn
+            end += phasor.polar(float(problem.tenths[place]), angle + swung)
+        yield end
+
+
+def _sharp(problem: Phasors) -> bool:
+    """Whether some order lets every parallelogram be drawn without a flat crossing."""
+    parts, turned = problem.parts, problem.turned
+    for one, two in combinations(range(len(parts)), 2):
+        turns = [math.fabs(wrap(turned[two] - turned[one]))]
+        turns += [
+            math.fabs(wrap(turned[three] - phasor.angle(parts[one] + parts[two])))
+            for three in range(len(parts)) if three not in (one, two) and parts[one] + parts[two] != 0
+        ]  # fmt: skip
+        if all(FLAT <= turn <= 180.0 - FLAT for turn in turns):
+            return True
+    return False
+
+
+def accepted(problem: Phasors) -> bool:
+    """Whether a problem may be set: nothing tiny or alike, directions apart, and mistakes clear of the answer."""
+    largest, sizes = max(problem.tenths), sorted(problem.tenths)
+    if sizes[0] < LEAST_SIZE * largest:
+        return False
+    if any(two - one < LEAST_APART * largest for one, two in zip(sizes, sizes[1:])):  # noqa: B905, RUF007
+        return False
+    turns = [math.fabs(wrap(two - one)) for one, two in combinations(problem.turned, 2)]
+    if any(not LEAST_TURN <= turn <= 180.0 - LEAST_TURN for turn in turns):
+        return False
+    whole = phasor.total(problem.parts)
+    if not LEAST_SUM * largest <= phasor.magnitude(whole) <= MOST_SUM * largest or not _sharp(problem):
+        return False
+    return all(phasor.magnitude(end - whole) >= CLEAR * largest for end in _swung(problem))
+
+
+def phasors_of(code: Code) -> Phasors:
+    """The phasors of a code. Raises NoProblem."""
+    dice = dice_of(code.version, code.topic, TIERS.index(code.tier), code.seed, code.number)
+    for _ in range(TRIES):
+        problem = _drawn(dice, code.tier)
+        if accepted(problem):
+            return problem
+    raise NoProblem(str(code))

@@ -1,0 +1,1 @@
+"""Harmonics in the neutral."""

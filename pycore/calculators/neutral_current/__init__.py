@@ -1,0 +1,1 @@
+"""The neutral current of a star-connected load."""

@@ -1,0 +1,179 @@
+"""One neutral-current problem: the lines of a star as arms of a sum, and what its sheets say."""
+
+from pycore import phasor, quantity
+from pycore.accuracy.hand import Hand
+from pycore.calculators.neutral_current import words as neutral_words
+from pycore.calculators.neutral_current.circuit import StarSolution, solve
+from pycore.calculators.neutral_current.fields import FIELDS
+from pycore.calculators.neutral_current.problem import NeutralProblem
+from pycore.circuits.supply import VOLTAGE_ANGLES
+from pycore.constructions.construction import Arm, Picture
+from pycore.drawing import Ink
+from pycore.forms import conventions
+from pycore.practice.task import Further
+from pycore.quantity import NO_BREAK_SPACE
+from pycore.sheet import compose
+from pycore.sheet.plan import Plan
+from pycore.sums.case import Part, SumCase
+from pycore.sums.notes import SheetWords
+from pycore.sums.sentences import Teller, describe
+from pycore.sums.wording import Telling
+from pycore.words import Phrase, moves_list, plain
+from pycore.words import sheet as words
+from pycore.words.accuracy import ellipse_note
+
+SLUG = "neutral-current"
+LAST_LINE = 3
+
+
+class NeutralCase(SumCase):
+    """One neutral-current problem with its solution and everything that its answer needs."""
+
+    slug = SLUG
+    fields = FIELDS
+    scenario = neutral_words.SCENARIO
+    problem: NeutralProblem
+
+    def __init__(self, problem: NeutralProblem) -> None:
+        self.solution: StarSolution = solve(problem.load)
+        lines = conventions.line_names(problem["names"])
+        arms = tuple(
+            Arm(f"i{index + 1}", index + 1, size, self.solution.angles[index])
+            for index, size in enumerate(problem.load.currents)
+            if size > 0
+        )
+        reference = 0.0 if problem["reference"] == "voltage" else arms[0].angle
+        tags = conventions.symbols("I", problem["names"])
+        voltage = conventions.symbols("V", problem["names"])["i1"]
+        # A first current in phase with the voltage is itself the line that angles are counted from.
+        on_voltage = arms[0].angle != reference
+        telling = Telling(
+            tags=tags,
+            lines=lines,
+            reference=voltage if on_voltage else tags[arms[0].key],
+            voltage=voltage,
+            writing=problem.writing,
+            protractor=problem["protractor"],
+            polar=problem["angles"] == "polar",
+        )
+        super().__init__(problem, arms, lines, Picture(problem["first"], problem["rotation"], reference), telling)
+
+    @property
+    def hand(self) -> Hand:
+        """The hand that draws, which may be one of the user's own figures."""
+        return self.problem.hand
+
+    def reading(self) -> str:
+        """What the meter on the neutral read, as it was given; of several readings the mean, to a figure more."""
+        writing, readings = self.telling.writing, self.problem.readings
+        mean = self.problem.measured or 0.0
+        if len(readings) > 1:
+            finest = max(quantity.decimals_of(writing.given(value)) for value in readings)
+            mean = round(mean / writing.factor, finest + 1) * writing.factor
+        return writing.short(mean)
+
+    sum_word: Phrase = ("neutral",)
+    part_word = "line"
+    has_formula = True
+
+    def inks(self) -> dict[str, Ink]:
+        """The lines' colours, as the class has chosen them."""
+        return conventions.inks(self.problem["colours"])
+
+    def parts(self) -> tuple[Part, ...]:
+        """All three lines: one that carries nothing has its row too."""
+        tags, solution = self.telling.tags, self.solution
+        return tuple(
+            Part(tags[f"i{index + 1}"], size, solution.angles[index])
+            for index, size in enumerate(solution.load.currents)
+        )
+
+    def voltages(self) -> dict[str, float]:
+        """Each line current's own phase voltage."""
+        angles = VOLTAGE_ANGLES[self.problem["sequence"]]
+        return {arm.key: angles[arm.number - 1] for arm in self.arms}
+
+    result_word = moves_list.NEUTRAL
+
+    def reading_given(self, plan: Plan) -> tuple[str, ...]:
+        """The currents, power factors and sequence, and how the drawing lies."""
+        sizes = [
+            f"{self.lines[arm.number - 1]}: {self.telling.writing.given(arm.size)}{NO_BREAK_SPACE}"
+            f"{self.telling.writing.unit}"
+            for arm in self.arms
+        ]
+        lie = self._lie_words(plan).replace(";", ",")
+        return (", ".join(sizes), *self._load_words(short=False).split(". "), lie)
+
+    def others_than_third(self) -> list[complex]:
+        """The currents of the first two lines, from the direction drawn first."""
+        return [
+            phasor.polar(arm.size, arm.angle - self.picture.reference)
+            for arm in self.arms
+            if arm.number < LAST_LINE
+        ]
+
+    def further_question(self) -> str:
+        """Which current in the third line would leave nothing, where there is something to be made up for."""
+        asked = self.problem["further"] == "zero" and self.others_than_third()
+        return words.further(self.lines[LAST_LINE - 1]) if asked else ""
+
+    def beyond(self) -> Further | None:
+        """That current."""
+        if not self.further_question():
+            return None
+        value = -phasor.total(self.others_than_third())
+        return Further(self.lines[LAST_LINE - 1], self.telling.tags[f"i{LAST_LINE}"], value)
+
+    def known(self, plan: Plan) -> tuple[str, ...]:
+        """Power factors and sequence; what is drawn first, and the sense of lag."""
+        return (self._load_words(short=False), self._lie_words(plan))
+
+    def why_nothing(self) -> Phrase:
+        """A balanced load, or a figure that closes by itself."""
+        return neutral_words.balanced() if self.solution.balanced else neutral_words.closed_not_balanced()
+
+    def given(self) -> str:
+        """The typed values in words, with lags where there are any."""
+        told = []
+        for size, lag in zip(self.problem.load.currents, self.problem.lags, strict=True):
+            amount = self.telling.writing.short(size)
+            told.append(amount if lag.degrees == 0 else f"{amount} {lag.echo(self.telling.mark)['degrees']}")
+        return ", ".join(told)
+
+    def sheet_title(self, kind: str) -> str:
+        """The title of a kind of sheet."""
+        return words.TITLES[kind]
+
+    def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
+        """The notes of a kind of sheet and what it shows."""
+        if kind == compose.PROBLEM:
+            told = words.problem_description(self.method_words(plan), self.begun(plan))
+            return SheetWords(self._notes(plan, kind), told)
+        return SheetWords(self._notes(plan, kind), describe(Teller(plan, self.telling).tell()))
+
+    def _notes(self, plan: Plan, kind: str) -> tuple[str, ...]:
+        bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"
+        short = plan.layout.paper == "A5"
+        if kind == compose.PROBLEM:
+            return words.problem_notes(self._load_words(short=short), self._lie_words(plan), bar, short=short)
+        if kind == compose.OVERLAY:
+            first = plain(self.telling.tags[self.arms[0].key])
+            notes = words.overlay_notes(first, bar, short=short, mirrored=self.problem["mirror"] == "yes")
+            return notes if self.closed or short else (*notes, ellipse_note())
+        return words.print_notes(bar)
+
+    def _load_words(self, *, short: bool) -> str:
+        """How the lines lag, and in which sequence they come."""
+        one, two, three = self.telling.lines
+        sequence = (one, two, three) if self.problem["sequence"] == "123" else (one, three, two)
+        if self.solution.equal_angles:
+            return words.equal_load(", ".join(sequence), short=short)
+        mark, said = self.telling.mark, self.problem.lags
+        lags = [words.line_lag(self.lines[arm.number - 1], said[arm.number - 1].echo(mark)) for arm in self.arms]
+        return words.unequal_load(", ".join(lags), ", ".join(sequence), short=short)
+
+    def _lie_words(self, plan: Plan) -> str:
+        """Which way the first direction points, and the sense of lag on this paper."""
+        teller = Teller(plan, self.telling)
+        return words.lies(plain(self.telling.reference), teller.way(self.picture.reference), teller.sense(-1.0))

@@ -1,0 +1,194 @@
+"""The neutral current of a star-connected load: from form to answer, stage after stage."""
+
+from collections.abc import Mapping
+
+from pycore import quantity
+from pycore.calculators.neutral_current import words
+from pycore.calculators.neutral_current.accuracy import NeutralAccuracy
+from pycore.calculators.neutral_current.case import SLUG, NeutralCase
+from pycore.calculators.neutral_current.fields import FIELDS, labels_of, options_of
+from pycore.calculators.neutral_current.problem import read_problem
+from pycore.calculators.neutral_current.verdict import NeutralVerdict
+from pycore.calculators.neutral_current.workings import formula_blocks
+from pycore.practice.codes import Code
+from pycore.quantity import NO_BREAK_SPACE
+from pycore.sheet.figure import DOT_BELOW
+from pycore.sheet.plan import Plan
+from pycore.sums.accuracy import ACCURACY
+from pycore.sums.answer import Output, Working
+from pycore.sums.page import SumPage, outputs_on_paper, small_notices
+from pycore.sums.workings import share_text
+from pycore.words import Phrase, inputs, say
+from pycore.words import verdict as verdict_words
+from pycore.words.sums import NONE, listed
+
+
+def _outputs(case: NeutralCase, plan: Plan) -> tuple[Output, ...]:
+    solution, writing = case.solution, case.telling.writing
+    angle_text = "" if solution.angle is None else quantity.fixed(solution.angle, 1, writing.mark) + "°"
+    current = case.amount(solution.current).partition(NO_BREAK_SPACE)[0]
+    made = [
+        Output("neutral-current", solution.current, current, writing.unit, say(words.NEUTRAL)),
+        Output(
+            "neutral-angle", solution.angle, angle_text or NONE,
+            label=words.angle_label(case.telling.voltage, case.lines[0], mirrored=case.picture.sense < 0),
+        ),
+        *outputs_on_paper(case, plan, "neutral-length"),
+    ]  # fmt: skip
+    if case.problem.measured is not None:
+        measured = case.problem.measured
+        made.append(Output("measured", measured, case.reading(), label=say(words.METER_ON_NEUTRAL)))
+    return tuple(made)
+
+
+def _remarks(case: NeutralCase) -> tuple[Phrase, ...]:
+    solution = case.solution
+    made: list[Phrase] = []
+    if solution.balanced:
+        made.append(words.balanced())
+    elif solution.closed:
+        made.append(words.closed_not_balanced())
+    elif solution.equal_angles:
+        largest = case.telling.writing.short(max(case.problem.load.currents))
+        made.append(words.below_largest(case.amount(solution.current), largest))
+    else:
+        made.append(words.unequal_power_factors())
+    return (*made, *_meter(case))
+
+
+def _meter(case: NeutralCase) -> tuple[Phrase, ...]:
+    measured = case.problem.measured
+    if measured is None:
+        return ()
+    writing = case.telling.writing
+    reading, calculated = case.reading(), case.amount(case.solution.current)
+    if case.solution.closed:
+        return (words.meter_zero(reading),)
+    # The same only to the last digit that the meter shows.
+    written = reading.partition(NO_BREAK_SPACE)[0]
+    shown = quantity.decimals_of(written)
+    if quantity.fixed(case.solution.current / writing.factor, shown, writing.mark) == written:
+        return (words.meter_same(reading),)
+    gap = measured - case.solution.current
+    size = -gap if gap < 0 else gap
+    share = share_text(size / case.solution.current, case.telling.mark)
+    difference = writing.fixed(size) + NO_BREAK_SPACE + writing.unit
+    return (words.meter(reading, calculated, difference, share, gap > 0),)
+
+
+def _notices(case: NeutralCase, plan: Plan) -> tuple[Phrase, ...]:
+    made: list[Phrase] = []
+    load = case.problem.load.currents
+    zero = [case.lines[index] for index, size in enumerate(load) if size == 0]
+    if zero:
+        told = listed(zero)
+        made.append(words.zero_line(told) if len(zero) == 1 else words.zero_lines(told))
+    if case.method != case.problem["method"]:
+        made.append(words.one_line(case.lines[case.arms[0].number - 1]))
+    labels = labels_of(case.problem.choices)
+    for index, lag in enumerate(case.problem.lags):
+        if lag.doubtful:
+            name = f"a{index + 1}"
+            made.append((inputs.doubtful_angle(labels[name], case.problem.typed[name]),))
+    made += [words.prints_blank(label) for label in case.problem.unprintable]
+    made += small_notices(case, plan)
+    made += NeutralAccuracy(case).notices(plan)
+    if 0 < case.solution.current * plan.factor < DOT_BELOW:
+        made.append(words.small_neutral(case.length(plan)))
+    return tuple(made)
+
+
+def _echo(case: NeutralCase) -> dict[str, Mapping[str, str]]:
+    mark = case.telling.mark
+    heard: dict[str, Mapping[str, str]] = {
+        f"a{index + 1}": lag.echo(mark) for index, lag in enumerate(case.problem.lags)
+    }
+    return heard | {"measured": {"said": _heard_measured(case)}, "drawn": {"said": _heard_drawn(case)}}
+
+
+def _heard_measured(case: NeutralCase) -> str:
+    """How repeated readings were understood; nothing of a single one."""
+    readings = case.problem.readings
+    if len(readings) < 2:
+        return ""
+    return verdict_words.mean_of(str(len(readings)), case.reading())
+
+
+def _heard_drawn(case: NeutralCase) -> str:
+    """How what was read off a drawing was understood: as a length of this sheet, or as a current."""
+    drawn, plan = case.problem.drawn, case.shown()
+    if drawn is None:
+        return ""
+    value, mark = drawn.value(plan.factor), case.telling.mark
+    length = quantity.plain(round(value * plan.factor, 1), mark) + f"{NO_BREAK_SPACE}mm"
+    amount = case.telling.writing.fixed(value, 1) + NO_BREAK_SPACE + case.telling.writing.unit
+    if drawn.millimetres is None:
+        return verdict_words.drawn_amount(amount, length)
+    return verdict_words.drawn_length(length, case.telling.scale(plan.scale), amount)
+
+
+class NeutralCurrent(SumPage[NeutralCase]):
+    """The page ``/neutral-current/``."""
+
+    slug = SLUG
+    title = words.TITLE
+    description = words.DESCRIPTION
+    scenario = words.SCENARIO
+    fields = FIELDS
+    cautions = words.CAUTIONS
+    topic = 0
+
+    def case(self, form: Mapping[str, str]) -> NeutralCase:
+        """The form as a case. Raises InputError."""
+        return NeutralCase(read_problem(form))
+
+    def outputs(self, case: NeutralCase, plan: Plan) -> tuple[Output, ...]:
+        """Current, angle, scale, length, tolerance, and the reading if there is one."""
+        return _outputs(case, plan)
+
+    def given(self, case: NeutralCase) -> Phrase:
+        """The typed values in words."""
+        return (case.given(),)
+
+    def remarks(self, case: NeutralCase) -> tuple[Phrase, ...]:
+        """Sanity check, balance, meter."""
+        return _remarks(case)
+
+    def see(self, case: NeutralCase, plan: Plan) -> tuple[Phrase, str] | None:
+        """That a reading disagrees with the calculation, and where it is told why that may be."""
+        found = NeutralVerdict(case, plan).of_reading()
+        if found is None or found.agree:
+            return None
+        writing = case.telling.writing
+        can = writing.fixed(found.expanded, 1) + NO_BREAK_SPACE + writing.unit
+        return verdict_words.reading_disagrees(can), ACCURACY
+
+    def notices(self, case: NeutralCase, plan: Plan) -> tuple[Phrase, ...]:
+        """Lines without current, doubtful angles, what is too small to draw."""
+        return _notices(case, plan)
+
+    def calculated(self, case: NeutralCase, plan: Plan) -> tuple[Working, ...]:
+        """The closed formula, and how near hand and meter can come."""
+        formula = Working(
+            "formula", say(words.BY_FORMULA), formula_blocks(case.symbol, case.solution, case.telling.writing)
+        )
+        return formula, NeutralAccuracy(case).working(plan)
+
+    def echo(self, case: NeutralCase) -> dict[str, Mapping[str, str]]:
+        """How angles of lag, repeated readings and what was drawn were understood."""
+        return _echo(case)
+
+    def practice_form(self, code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
+        """The form that holds a code's problem, with a class's own choices. Raises NoProblem."""
+        # Only practice needs it; the first answer need not wait for its import.
+        from pycore.calculators.neutral_current.practice_form_tmp import form_of
+
+        return form_of(code, choices)
+
+    def labels(self, form: Mapping[str, str]) -> dict[str, str]:
+        """Labels of the fields that name a line, as the form's line names have it."""
+        return labels_of(form)
+
+    def options(self, form: Mapping[str, str]) -> dict[str, dict[str, str]]:
+        """Options that name lines, by field and value, as the form's line names have it."""
+        return options_of(form)

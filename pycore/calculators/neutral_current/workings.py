@@ -1,0 +1,59 @@
+"""The closed formula of the neutral current, with this problem's numbers."""
+
+import math
+
+from pycore import quantity
+from pycore.calculators.neutral_current import words
+from pycore.calculators.neutral_current.circuit import StarSolution, closed_formula
+from pycore.quantity import Writing
+from pycore.sums.answer import Block, Equation, Paragraph
+from pycore.sums.workings import result_row
+from pycore.words import Symbol
+from pycore.words.formula import Fenced, Fraction, Number, Root, Square, row
+
+A, B, C = Symbol("a"), Symbol("b"), Symbol("c")
+
+
+def formula_blocks(symbol: Symbol, solution: StarSolution, writing: Writing) -> tuple[Block, ...]:
+    """The closed formula with this problem's numbers, or why it does not hold."""
+    if not solution.equal_angles:
+        return (Paragraph(words.formula_fails()),)
+    sizes = solution.load.currents
+    a, b, c = (Number(writing.given(value)) for value in sizes)
+    squares = (Square(A), "+", Square(B), "+", Square(C))
+    filled = (Square(a), "+", Square(b), "+", Square(c))
+    minus = ("−", A, B, "−", B, C, "−", C, A)
+    filled_minus = ("−", a, "×", b, "−", b, "×", c, "−", c, "×", a)
+    result = result_row(symbol, closed_formula(sizes), writing)
+    half = Fraction(Number("1"), Number("2"))
+    differences = row(
+        half,
+        Fenced(row(
+            Square(Fenced(row(A, "−", B))), "+", Square(Fenced(row(B, "−", C))), "+",
+            Square(Fenced(row(C, "−", A))),
+        )),
+    )  # fmt: skip
+    gaps = [Number(_difference(sizes[i] - sizes[j], writing)) for i, j in ((0, 1), (1, 2), (2, 0))]
+    filled_gaps = row(
+        half,
+        Fenced(row(Square(Fenced(gaps[0])), "+", Square(Fenced(gaps[1])), "+", Square(Fenced(gaps[2])))),
+    )
+    return (
+        Paragraph(words.formula_intro()),
+        Equation((
+            row(symbol, "=", Root(row(*squares, *minus))),
+            row(symbol, "=", Root(row(*filled, *filled_minus))),
+            result,
+        )),
+        Equation(
+            (row(symbol, "=", Root(differences)), row(symbol, "=", Root(filled_gaps)), result),
+            words.formula_differences(),
+        ),
+        Paragraph(words.formula_no_angle()),
+    )  # fmt: skip
+
+
+def _difference(value: float, writing: Writing) -> str:
+    """A difference of given values, with their decimals and a true minus sign."""
+    written = writing.given(math.fabs(value))
+    return quantity.MINUS + written if value < 0 and written != "0" else written

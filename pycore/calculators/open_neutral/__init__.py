@@ -1,0 +1,1 @@
+"""A star-connected load whose neutral is open."""

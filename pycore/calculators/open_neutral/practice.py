@@ -1,0 +1,91 @@
+"""The open neutral as practice knows it: problems from codes, and what mistakes give for the star point."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+
+from pycore import phasor
+from pycore.calculators.open_neutral.circuit import solve
+from pycore.calculators.open_neutral.generator_tmp import loads_of
+from pycore.calculators.open_neutral.page import FIELDS, OpenCase
+from pycore.constructions.construction import Arm
+from pycore.practice import sums
+from pycore.practice.codes import Code
+from pycore.practice.sums import Sum, made
+from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
+from pycore.sums.answer import default_form
+from pycore.sums.case import HANDS
+from pycore.sums.task import task_of as sum_task
+from pycore.trig import ROOT_THREE
+
+BOTH = (DRAWN, CALCULATED)
+
+
+def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
+    """The form that holds a code's loads; ``choices`` are a class's own (scale, names ...)."""
+    form = default_form(FIELDS) | dict(choices or {})
+    for number, (resistance, reactance) in enumerate(loads_of(code), start=1):
+        text = str(resistance)
+        if reactance:
+            text += f" {'+' if reactance > 0 else '-'} j{reactance if reactance > 0 else -reactance}"
+        form[f"z{number}"] = text
+    form["paper"] = code.paper
+    return form
+
+
+def _mistakes(case: OpenCase) -> Iterator[Mistake]:
+    """What goes wrong between the loads and the star point, and with the protractor."""
+    star, turned = case.solution.star, phasor.polar(1.0, -case.picture.reference)
+    shift = case.solution.displacement * turned
+    for number, admittance in enumerate(star.admittances):
+        if admittance == 0:
+            continue
+        left = tuple(0j if place == number else value for place, value in enumerate(star.admittances))
+        if phasor.total(left) != 0:
+            one, two, three = left
+            point = solve(replace(star, admittances=(one, two, three))).displacement * turned
+            yield made("load-left-out", BOTH, point, a=case.lines[number])
+    if all(star.admittances):
+        one, two, three = (1.0 / value for value in star.admittances)
+        if phasor.total((one, two, three)) != 0:
+            point = solve(replace(star, admittances=(one, two, three))).displacement * turned
+            yield made("impedance-for-admittance", (CALCULATED, DRAWN), point)
+    yield made("line-for-phase", BOTH, shift * ROOT_THREE)
+    angle, size = phasor.angle(shift), phasor.magnitude(shift)
+    other = 180.0 - angle if angle > 0 else -180.0 - angle
+    name = case.telling.tags["sum"]
+    yield made("other-scale", (DRAWN,), phasor.polar(size, other), a=name)
+    yield made("wrong-way", (DRAWN,), phasor.polar(size, -angle), a=name)
+    yield made("turned-round", BOTH, -shift)
+
+
+def task_of(case: OpenCase) -> Task:
+    """A solved case as a task: the star point's shift, or with the neutral whole its current."""
+    if not case.open:
+        return sum_task(case)
+    plan = case.shown()
+    reference = case.picture.reference
+    arm = Arm("i1", 1, case.size, case.angle or 0.0)
+    scaled = Sum(
+        arms=(arm,), reference=reference, method="displacement", order="12", names={"i1": case.telling.tags["sum"]},
+        unit=case.telling.writing.unit, scale=plan.scale / case.telling.writing.factor,
+        scale_words=case.telling.scale(plan.scale), voltages={},
+    )  # fmt: skip
+    mistakes = () if case.closed else (*_mistakes(case), *sums.of_scale(scaled))
+    return Task(
+        slug=case.slug,
+        form=dict(case.problem.typed),
+        result=case.total * phasor.polar(1.0, -reference),
+        symbol=case.telling.tags["sum"],
+        writing=case.telling.writing,
+        factor=plan.factor,
+        scale_words=case.telling.scale(plan.scale),
+        spread=case.spread(plan),
+        hand_angle=HANDS[case.problem["hand"]].angle,
+        mistakes=mistakes,
+        sense=case.picture.sense,
+        origin=case.telling.voltage if case.telling.polar else case.telling.reference,
+        turn=-reference if case.telling.polar else 0.0,
+        signed=case.telling.polar,
+        link=case.link(plan),
+    )
+

@@ -1,0 +1,1 @@
+"""Branches in parallel."""

@@ -1,0 +1,95 @@
+"""Parallel circuits as practice knows them: problems from codes, and what mistakes give."""
+
+import math
+from collections.abc import Iterator, Mapping
+
+from pycore import phasor, quantity
+from pycore.calculators.parallel_circuit.page import FIELDS, ParallelCase
+from pycore.circuits.elements import CAPACITOR, COIL
+from pycore.practice.codes import Code
+from pycore.practice.sums import made
+from pycore.practice.task import Mistake, Task
+from pycore.sums.answer import default_form
+from pycore.sums.circuit_practice import BOTH, ONLY_CALCULATED, changed, chosen, found_by_calculation, milli
+from pycore.sums.circuit_problems import parallel_of
+from pycore.sums.task import task_of
+
+
+def parallel_form(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
+    """The form that holds a code's parallel circuit: the voltage is given, the whole current is to be found."""
+    circuit = parallel_of(code)
+    form = default_form(FIELDS) | dict(choices or {})
+    form["b1"] = f"{circuit.ohms} Ω"
+    coil = f"j{circuit.coil} Ω" if circuit.in_ohms else milli(circuit.coil)
+    form["b2"] = f"{circuit.own} Ω + {coil}" if circuit.own else coil
+    form["b3"] = f"{circuit.capacitor} µF" if circuit.capacitor else ""
+    form["b4"] = ""
+    form["supply"] = f"{circuit.supply} V"
+    form["frequency"] = quantity.plain(float(circuit.hertz))
+    return chosen(form, code)
+
+
+def _slipped(case: ParallelCase) -> Iterator[tuple[str, tuple[str, ...], tuple[complex, ...], str]]:
+    """Key, ways of answering, the branches' impedances, and the branch it is about, of each slip."""
+    right, hertz = case.solution.impedances, case.given.circuit.hertz
+    by_key: dict[str, list[complex]] = {}
+    for place, branch in enumerate(case.given.typed):
+        for key, values in changed(branch, hertz):
+            by_key.setdefault(key, list(right))[place] = phasor.total(values)
+    # Between branches it is the currents that work against each other, not the reactances.
+    for key, slipped in by_key.items():
+        yield key, BOTH, tuple(slipped), ""
+    for place, value in enumerate(right):
+        if value.real and value.imag:
+            name = f"i{case.given.numbers[place]}"
+            size = value.real + (-value.imag if value.imag < 0 else value.imag)
+            for key, other in (
+                ("branch-as-numbers", phasor.polar(size, phasor.angle(value))),
+                ("branch-reactance-only", complex(0.0, value.imag)),
+            ):
+                yield key, BOTH, (*right[:place], other, *right[place + 1 :]), name
+
+
+def _added(case: ParallelCase) -> complex | None:
+    """The whole admittance with the reactive currents of coils and capacitors added."""
+    kinds = {one.element.kind for branch in case.given.typed for one in branch}
+    if not {COIL, CAPACITOR} <= kinds:
+        return None
+    return phasor.total(complex(value.real, -math.fabs(value.imag)) for value in case.solution.admittances)
+
+
+def slips(case: ParallelCase) -> Iterator[tuple[str, tuple[str, ...], complex, str]]:
+    """Key, ways of answering, the whole admittance that each slip gives, and the branch it is about."""
+    for key, how, values, name in _slipped(case):
+        if all(value != 0 for value in values):
+            yield key, how, phasor.total(1.0 / value for value in values), name
+    added = _added(case)
+    if added is not None:
+        yield "reactive-currents-added", BOTH, added, ""
+    in_series = phasor.total(case.solution.impedances)
+    if len(case.solution.impedances) > 1 and in_series != 0:
+        yield "impedances-in-series", ONLY_CALCULATED, 1.0 / in_series, ""
+
+
+def parallel_mistakes(case: ParallelCase) -> tuple[Mistake, ...]:
+    """What slips with the branches give for the whole current."""
+    turned = phasor.polar(1.0, -case.picture.reference)
+    found: list[Mistake] = []
+    for key, how, admittance, name in slips(case):
+        named = {"a": case.telling.tags[name]} if name else {}
+        found.append(made(key, how, case.solution.volts * admittance * turned, **named))
+    return tuple(found)
+
+
+def parallel_task(case: ParallelCase) -> Task:
+    """What is to be found: the whole current, or the voltage where the current was given."""
+    task = task_of(case)
+    if case.typed_companions:
+        return task
+    amperes = phasor.magnitude(case.solution.current)
+    found = []
+    for key, _, admittance, name in slips(case):
+        if admittance != 0:
+            named = {"a": case.telling.tags[name]} if name else {}
+            found.append(made(key, ONLY_CALCULATED, amperes / admittance, **named))
+    return found_by_calculation(task, amperes / case.solution.whole, case, found)

@@ -1,0 +1,1 @@
+"""The power triangle and the correction of the power factor."""

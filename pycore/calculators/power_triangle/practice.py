@@ -1,0 +1,111 @@
+"""The power triangle as practice knows it: problems from codes, and what mistakes give."""
+
+import math
+from collections.abc import Iterator, Mapping
+from dataclasses import replace
+
+from pycore import phasor, quantity
+from pycore.accuracy.hand import Spread
+from pycore.calculators.power_triangle.page import FIELDS, P, PowerCase
+from pycore.constructions.construction import Arm
+from pycore.practice.codes import Code
+from pycore.practice.sums import Sum, made, of_scale
+from pycore.practice.task import Mistake, Task
+from pycore.sums.answer import default_form
+from pycore.sums.circuit_practice import BOTH, ONLY_CALCULATED, chosen
+from pycore.sums.circuit_problems import correction_of
+from pycore.sums.task import task_of
+
+
+def power_form(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
+    """The form that holds a code's load."""
+    load = correction_of(code)
+    form = default_form(FIELDS) | dict(choices or {})
+    form["power"] = quantity.plain(load.tenths / 10.0) + " kW"
+    form["factor"] = quantity.plain(load.factor / 100.0) + " lag"
+    form["target"] = quantity.plain(load.target / 100.0) if load.target else ""
+    form["voltage"], form["phases"] = str(load.volts), str(load.phases)
+    return chosen(form, code)
+
+
+def _of_the_triangle(power: complex) -> Iterator[tuple[str, tuple[str, ...], complex]]:
+    """What slips give for the apparent power as a phasor."""
+    active, reactive = power.real, power.imag
+    size = phasor.magnitude(power)
+    if not active or not reactive:
+        return
+    unit = power / size
+    yield "apparent-for-active", ONLY_CALCULATED, unit * active
+    yield "factor-multiplied", ONLY_CALCULATED, unit * (active * active / size)
+    yield "powers-as-numbers", ONLY_CALCULATED, unit * (active + math.fabs(reactive))
+    yield "sine-of-phi", BOTH, complex(active, active * active / reactive)
+    yield "angle-turned", BOTH, complex(active, 0.0 - reactive)
+
+
+def power_mistakes(case: PowerCase) -> tuple[Mistake, ...]:
+    """What slips give for the drawn apparent power, where no correction is asked for."""
+    if case.corrected:
+        return ()
+    turned = phasor.polar(1.0, -case.picture.reference)
+    return tuple(made(key, how, value * turned) for key, how, value in _of_the_triangle(case.given.load.power))
+
+
+def _of_the_correction(case: PowerCase) -> Iterator[tuple[str, float]]:
+    """What slips give for the capacitor's reactive power, in vars."""
+    before, after = case.given.load.power, case.total
+    sizes = phasor.magnitude(before), phasor.magnitude(after)
+    yield "whole-corrected", before.imag
+    yield "remaining-taken", after.imag
+    yield "apparent-subtracted", sizes[0] - sizes[1]
+    yield "cosines-subtracted", before.real * (after.real / sizes[1] - before.real / sizes[0])
+    # P taken for S: both reactive powers from the sine of the active one.
+    yield "apparent-for-active", before.real * (before.imag / sizes[0] - after.imag / sizes[1])
+
+
+SEEN_ON_PAPER = ("whole-corrected", "remaining-taken")
+"""Slips with the correction that give an arrow of the drawing, so that they are measured too."""
+
+
+def _by_hand(case: PowerCase, factor: float) -> Spread:
+    """How a hand scatters that finds the correction between two angles set off with a protractor, both from the tip
+    of P: each slip of an angle φ moves a point of the upright by P (1 + tan² φ); then ruler at P and at both points."""
+    hand, active = case.hand, case.given.load.power.real
+    moved = [value.imag / active for value in (case.given.load.power, case.total)]
+    turns = [hand.angle * math.tau / 360.0 * active * (1.0 + tangent * tangent) for tangent in moved]
+    # A slip in the length of P makes both reactive powers longer in the same share.
+    ruler = hand.length / factor
+    parts = [*turns, ruler, ruler, ruler * (moved[0] - moved[1])]
+    square = math.fsum(part * part for part in parts)
+    return Spread(((0.0, 0.0), (0.0, square)), math.sqrt(square), 0.0, (), sampled=False)
+
+
+def power_task(case: PowerCase) -> Task:
+    """What is to be found.
+
+    Without a target (support) that is the apparent power, size and angle. With one (core, stretch) it is the
+    reactive power that reaches it: what a capacitor is ordered by, and what the printed sheet tells a learner to
+    find first. The apparent power that is left would be P over the target, which asks nothing of the correction.
+    It is worked out or measured along its arrow; its direction is known beforehand, so no angle is asked for.
+    """
+    task = task_of(case)
+    correction = case.correction
+    if correction is None or not case.corrected:
+        return task
+    result, name = complex(0.0, 0.0 - correction.vars), case.telling.tags["i3"]
+    unit = case.telling.writing.unit.removesuffix("VA") + "var"
+    mistakes = tuple(
+        made(key, BOTH if key in SEEN_ON_PAPER else ONLY_CALCULATED,
+             complex(0.0, 0.0 - math.copysign(math.fabs(value), correction.vars)))
+        for key, value in _of_the_correction(case)
+        if value
+    )  # fmt: skip
+    alone = Sum(
+        arms=(Arm("i3", 3, math.fabs(correction.vars), phasor.angle(result)),), reference=0.0, method="tip-to-tail",
+        order="12", names={"i3": name}, unit=unit, scale=10.0 / task.factor / case.telling.writing.factor,
+        scale_words=task.scale_words, voltages={},
+    )  # fmt: skip
+    return replace(
+        task, result=result, symbol=name, writing=replace(case.telling.writing, unit=unit),
+        spread=_by_hand(case, task.factor), mistakes=(*mistakes, *of_scale(alone)), earlier=(), angled=False,
+        turn=0.0, origin=(P,),
+    )  # fmt: skip

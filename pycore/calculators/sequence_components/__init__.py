@@ -1,0 +1,1 @@
+"""Zero, positive and negative sequence."""

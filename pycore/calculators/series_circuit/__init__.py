@@ -1,0 +1,1 @@
+"""Resistance, inductance and capacitance in series."""

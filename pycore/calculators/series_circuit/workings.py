@@ -1,0 +1,155 @@
+"""The series circuit calculated line by line, with the problem's numbers."""
+
+import math
+
+from pycore import phasor, quantity
+from pycore.calculators.series_circuit import words
+from pycore.calculators.series_circuit.page import AMPS, VOLTS, SeriesCase
+from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR, elastance, inductance
+from pycore.sums.answer import Block, Equation, Paragraph
+from pycore.sums.circuit import side_of
+from pycore.sums.circuit_formula import PI, added, hypotenuse, number, reactance_line
+from pycore.sums.wording import degrees_text
+from pycore.words import Symbol
+from pycore.words import circuits as circuit_words
+from pycore.words.formula import Fenced, Formula, Fraction, Function, Number, Root, Row, Square, row
+
+R, X, Z, L, C = (Symbol(letter) for letter in "RXZLC")
+PHI = Symbol("φ")
+
+
+class _Working:
+    """One circuit's lines."""
+
+    def __init__(self, case: SeriesCase) -> None:
+        self.case, self.solution, self.mark = case, case.solution, case.telling.mark
+        self.symbols = case.element_symbols()
+        self.kinds = [one.element.kind for one in case.given.typed]
+
+    def number(self, value: float, unit: str) -> Number:
+        return number(value, unit, self.mark)
+
+    def of_kind(self, *kinds: str) -> list[tuple[Symbol, float, int]]:
+        """Symbol, size and sign of the elements of some kinds."""
+        return [
+            (symbol, phasor.magnitude(value), -1 if kind == CAPACITOR else 1)
+            for symbol, value, kind in zip(self.symbols, self.solution.impedances, self.kinds, strict=True)
+            if kind in kinds
+        ]
+
+    def reactances(self) -> list[Block]:
+        """Each element's reactance from the frequency."""
+        lines = [
+            reactance_line(one, symbol, Symbol(one.element.kind, symbol.index[1:]), phasor.magnitude(value),
+                           self.case.given.circuit.hertz, self.mark)
+            for one, symbol, value in zip(self.case.given.typed, self.symbols, self.solution.impedances, strict=True)
+            if one.element.kind != RESISTOR
+        ]  # fmt: skip
+        return [Equation(tuple(lines), words.reactances())] if lines else [Paragraph(words.no_reactances())]
+
+    def sums(self) -> list[Block]:
+        """Resistance and reactance of the whole circuit."""
+        whole, resistors, reactive = self.solution.whole, self.of_kind(RESISTOR), self.of_kind(COIL, CAPACITOR)
+        lines: list[Formula] = []
+        if len(resistors) > 1:
+            lines.append(added(R, resistors, "Ω", whole.real, self.mark))
+        if reactive:
+            lines.append(added(X, reactive, "Ω", whole.imag, self.mark))
+        made: list[Block] = [Equation(tuple(lines), words.sums())] if lines else []
+        if reactive:
+            triangle = hypotenuse(Z, (R, whole.real), (X, whole.imag), "Ω", self.mark)
+            made.append(Equation(triangle, words.triangle()))
+        return made
+
+    def ohm(self) -> list[Block]:
+        """The current from the voltage, or the other way round, and each voltage."""
+        size, current = phasor.magnitude(self.solution.whole), self.solution.current
+        supply = phasor.magnitude(self.solution.supply)
+        letter = Z if any(kind != RESISTOR for kind in self.kinds) else R
+        volts, amperes, ohms = self.number(supply, "V"), self.number(current, "A"), self.number(size, "Ω")
+        if self.case.typed_companions:
+            line = row(VOLTS, "=", Row((AMPS, letter)), "=", amperes, "×", ohms, "=", volts)
+        else:
+            line = row(AMPS, "=", Fraction(VOLTS, letter), "=", Fraction(volts, ohms), "=", amperes)
+        each = tuple(
+            row(Symbol("V", name), "=", Row((AMPS, symbol)), "=", amperes, "×",
+                self.number(phasor.magnitude(value), "Ω"), "=", self.number(phasor.magnitude(value) * current, "V"))
+            for name, symbol, value in zip(self.case.names, self.symbols, self.solution.impedances, strict=True)
+        )  # fmt: skip
+        return [Equation((line,), words.ohm()), Equation(each, words.each_voltage())]
+
+    def supply_again(self) -> list[Block]:
+        """Pythagoras over the voltages."""
+        current, whole = self.solution.current, self.solution.whole
+        if len(self.case.arms) < 2:
+            return []
+        across, up = Symbol("V", "R"), Symbol("V", "X")
+        reactive = [
+            (Symbol("V", name), phasor.magnitude(value) * current, -1 if kind == CAPACITOR else 1)
+            for name, value, kind in zip(self.case.names, self.solution.impedances, self.kinds, strict=True)
+            if kind != RESISTOR
+        ]
+        if not reactive:
+            return []
+        lines = (
+            added(up, reactive, "V", whole.imag * current, self.mark),
+            *hypotenuse(VOLTS, (across, whole.real * current), (up, whole.imag * current), "V", self.mark),
+        )
+        return [Equation(lines, words.supply_again())]
+
+    def angle(self) -> list[Block]:
+        """Angle, power factor and powers."""
+        whole, angle = self.solution.whole, self.solution.angle
+        if angle is None or self.solution.factor is None:
+            return []
+        ratio = Fraction(R, Z)
+        ohms = Fraction(self.number(whole.real, "Ω"), self.number(phasor.magnitude(whole), "Ω"))
+        factor = quantity.fixed(self.solution.factor, 3, self.mark)
+        lines: list[Formula] = [row(Function("cos", PHI), "=", ratio, "=", ohms, "=", Number(factor))]
+        if whole.real > 0:
+            told = Number(("−" if angle < 0 else "") + degrees_text(angle, self.mark))
+            of = Fraction(self.number(whole.imag, "Ω"), self.number(whole.real, "Ω"))
+            lines.append(row(PHI, "=", Function("arctan", Fenced(Fraction(X, R))), "=",
+                             Function("arctan", Fenced(of)), "=", told))  # fmt: skip
+        side = side_of(angle)
+        told_side = circuit_words.current_is(side) if side else ()
+        made: list[Block] = [Equation(tuple(lines), words.angle())]
+        return [*made, Paragraph(told_side)] if told_side else made
+
+    def powers(self) -> list[Block]:
+        """P, Q and S."""
+        power, current = self.solution.power, self.number(self.solution.current, "A")
+        whole = self.solution.whole
+        lines = (
+            row(Symbol("P"), "=", Row((Square(AMPS), R)), "=", Square(current), "×", self.number(whole.real, "Ω"), "=",
+                self.number(power.real, "W")),
+            row(Symbol("Q"), "=", Row((Square(AMPS), X)), "=", self.number(power.imag, "var")),
+            row(Symbol("S"), "=", Row((VOLTS, AMPS)), "=", self.number(phasor.magnitude(power), "VA")),
+        )  # fmt: skip
+        return [Equation(lines, words.powers())]
+
+    def resonance(self) -> list[Block]:
+        """The frequency at which the reactances are equal."""
+        if self.solution.resonance is None:
+            return []
+        circuit = self.case.given.circuit
+        henries = math.fsum(inductance(one, circuit.hertz) for one in circuit.elements if one.kind == COIL)
+        farads = 1.0 / math.fsum(elastance(one, circuit.hertz) for one in circuit.elements if one.kind == CAPACITOR)
+        product = row(self.number(henries, "H"), "×", self.number(farads, "F"))
+        line = row(
+            Symbol("f", "0"), "=", Fraction(Number("1"), Row(("2", PI, Root(Row((L, C)))))), "=",
+            Fraction(Number("1"), Row(("2", PI, Root(product)))), "=", self.number(self.solution.resonance, "Hz"),
+        )  # fmt: skip
+        return [Equation((line,), words.resonance())]
+
+    def blocks(self) -> tuple[Block, ...]:
+        """The whole path."""
+        return (
+            *self.reactances(), *self.sums(), *self.ohm(), *self.supply_again(), *self.angle(), *self.powers(),
+            *self.resonance(),
+        )  # fmt: skip
+
+
+def series_blocks(case: SeriesCase) -> tuple[Block, ...]:
+    """Reactances, impedance, current, each voltage, angle, powers and resonance, with this circuit's numbers."""
+    return _Working(case).blocks()

@@ -1,0 +1,1 @@
+"""Line and phase values in star and in delta."""

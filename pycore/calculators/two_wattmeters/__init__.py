@@ -1,0 +1,1 @@
+"""Power measured by two wattmeters."""

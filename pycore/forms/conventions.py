@@ -1,0 +1,84 @@
+"""Conventions that differ between classrooms: names, colours, decimal mark. A choice, never a guess.
+
+Line colours: IEC 60445 (L1 brown, L2 black, L3 grey, neutral blue); the older British colours
+(red, yellow, blue, neutral black) and the North American ones (black, red, blue, neutral white;
+brown, orange, yellow, neutral grey) are common practice with no source.
+"""
+
+from pycore.drawing import Ink
+from pycore.sums.answer import Choice, Field
+from pycore.words import Phrase, Symbol
+
+NAMES: dict[str, tuple[str, str, str]] = {
+    "L123": ("L1", "L2", "L3"),
+    "ABC": ("A", "B", "C"),
+    "RYB": ("R", "Y", "B"),
+    "RST": ("R", "S", "T"),
+}
+COLOURS: dict[str, tuple[Ink, Ink, Ink, Ink]] = {
+    "iec": ("brown", "black", "grey", "blue"),
+    "british-old": ("red", "yellow", "blue", "black"),
+    "american-208": ("black", "red", "blue", "white"),
+    "american-480": ("brown", "orange", "yellow", "grey"),
+}
+MARKS = {"point": ".", "comma": ","}
+
+
+def line_names(names: str) -> tuple[str, str, str]:
+    """What the three lines are called."""
+    return NAMES[names]
+
+
+def symbols(letter: str, names: str) -> dict[str, Phrase]:
+    """Tags of the phasors of three lines by key: i1, i2, i3, the sums of two, sum and return."""
+    one, two, three = (Symbol(letter, name.removeprefix("L")) for name in NAMES[names])
+    by_number = {"1": one, "2": two, "3": three}
+    tags: dict[str, Phrase] = {f"i{n}": (by_number[n],) for n in "123"}
+    for first, second in ("12", "13", "23"):
+        tags[f"i{first}{second}"] = (by_number[first], " + ", by_number[second])
+    tags["sum"] = (Symbol(letter, "N"),)
+    tags["return"] = ("−", Symbol(letter, "N"))
+    return tags
+
+
+def inks(colours: str) -> dict[str, Ink]:
+    """Ink of each phasor by key."""
+    one, two, three, neutral = COLOURS[colours]
+    named: dict[str, Ink] = {"i1": one, "i2": two, "i3": three, "sum": neutral, "return": neutral}
+    named.update({"i12": neutral, "i13": neutral, "i23": neutral})
+    return named
+
+
+TICKS = {"i1": 1, "i2": 2, "i3": 3, "i4": 4, "i5": 5, "i6": 6}
+
+PLAIN_INKS: dict[str, Ink] = {
+    "i1": "brown", "i2": "black", "i3": "grey", "i4": "red", "i5": "orange", "i6": "yellow",
+    "sum": "blue", "return": "blue", "i12": "blue", "i13": "blue", "i23": "blue",
+}  # fmt: skip
+"""Inks of phasors that are no lines of a supply."""
+
+
+def numbered(letter: str, count: int, total: str = "") -> dict[str, Phrase]:
+    """Tags of the phasors of one letter, numbered from 1, of the sums of two, of their sum and its reverse."""
+    by_number = {number: Symbol(letter, str(number)) for number in range(1, count + 1)}
+    tags: dict[str, Phrase] = {f"i{number}": (symbol,) for number, symbol in by_number.items()}
+    for first, second in ((1, 2), (1, 3), (2, 3)):
+        if second <= count:
+            tags[f"i{first}{second}"] = (by_number[first], " + ", by_number[second])
+    tags["sum"] = (Symbol(letter, total),)
+    tags["return"] = ("−", Symbol(letter, total))
+    return tags
+
+
+def choice_field(
+    name: str,
+    label: str,
+    group: str,
+    default: str,
+    options: tuple[tuple[str, str], ...],
+    about: str = "",
+    only: tuple[tuple[str, str], ...] = (),
+) -> Field:
+    """A field with options given as (value, label)."""
+    choices = tuple(Choice(value, words) for value, words in options)
+    return Field(name, label, "choice", group, default, help=about, choices=choices, only=only)

@@ -1,0 +1,137 @@
+"""Resistors, coils and capacitors as people type them: 10 Ω, 0.1 H, 100 µF, j32 Ω, several with + between."""
+
+import re
+from dataclasses import dataclass
+
+from pycore import quantity
+from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR, Element
+from pycore.forms.reading import Reader
+from pycore.quantity import MINUS, NO_BREAK_SPACE, Unreadable
+from pycore.words import circuits as words
+
+KINDS = {"Ω": RESISTOR, "H": COIL, "F": CAPACITOR}
+LIMITS = {"Ω": (1e-6, 1e9), "H": (1e-9, 1e6), "F": (1e-12, 10.0)}
+"""Least and most of a value above zero, by unit."""
+MOST_ELEMENTS = 6
+_BETWEEN = re.compile(r"\s*(?:;|&|\band\b|(?<=[^eE])\+)\s*")
+_REACTANCE = re.compile(r"([+\-−]?)\s*[jJ]\s*(.+)", re.DOTALL)
+
+
+@dataclass(frozen=True, slots=True)
+class Typed:
+    """An element with its number and unit as they were typed: 0.1 and H. ``small``: with a prefix of a thousandth
+    or less, which learners overlook."""
+
+    element: Element
+    number: str
+    unit: str
+
+    @property
+    def said(self) -> str:
+        """As it is written: 100 µF."""
+        return f"{self.number}{NO_BREAK_SPACE}{self.unit}"
+
+    @property
+    def prefix(self) -> str:
+        """The SI prefix that was typed."""
+        return self.unit[:-1]
+
+
+def _quantity(text: str, units: tuple[str, ...], bare: str) -> tuple[float, str]:
+    """SI value and unit of a text that names one of some units, or none. Raises Unreadable."""
+    _, rest = quantity.split_number(text)
+    for unit in units if rest else (bare,):
+        try:
+            return quantity.read(text, unit), unit
+        except Unreadable as problem:
+            if problem.reason != "unit":
+                raise
+    raise Unreadable("unit", rest)
+
+
+def _number(text: str, value: float, unit: str, mark: str) -> tuple[str, str]:
+    """Number and unit as they were typed, in the sheet's own writing."""
+    _, rest = quantity.split_number(text)
+    named = rest.replace("ohms", "Ω").replace("ohm", "Ω").replace("u", "µ").replace("μ", "µ")
+    written = named if named.endswith(unit) else unit
+    prefix = written.removesuffix(unit)
+    exponent = quantity.PREFIXES.get(prefix, 0) if prefix else 0
+    return quantity.plain(value / float(f"1e{exponent}"), mark), written
+
+
+def read_element(text: str, bare: str, mark: str, *, reactive: str = "") -> Typed:
+    """One element; ``bare`` is the unit of a number without one (Ω, H or F), ``reactive`` the kind that ohms mean
+    in a field of its own ("": a resistor). Raises Unreadable."""
+    match = _REACTANCE.fullmatch(text.strip())
+    if match:
+        value = quantity.read(match.group(2), "Ω")
+        if value < 0:
+            raise Unreadable("number", text)
+        number, unit = _number(match.group(2), value, "Ω", mark)
+        capacitor = match.group(1) in ("-", "−")
+        return Typed(Element(CAPACITOR if capacitor else COIL, value, in_ohms=True), number, unit)
+    value, unit = _quantity(text, ("Ω", "H", "F"), bare)
+    number, written = _number(text, value, unit, mark)
+    kind = KINDS[unit]
+    if unit == "Ω" and reactive:
+        return Typed(Element(reactive, value, in_ohms=True), number, written)
+    return Typed(Element(kind, value), number, written)
+
+
+def read_elements(
+    reader: Reader, name: str, bare: str, mark: str, *, reactive: str = "", only: str = ""
+) -> tuple[Typed, ...]:
+    """The elements of a field, none for an empty one; what cannot be used is noted as a fault.
+
+    ``only``: the one kind that the field takes ("": every kind).
+    """
+    text, label, found = reader.given(name), reader.label(name), []
+    if not text:
+        return ()
+    # A reactance's sign stands before its j: "20 - j30" is a resistor and a capacitor.
+    spread = re.sub(r"(?<=[^\s;&+])\s*[-−]\s*(?=[jJ])", " + -", text)
+    for piece in _BETWEEN.split(spread):
+        try:
+            one = read_element(piece, bare, mark, reactive=reactive)
+        except Unreadable as problem:
+            reader.fault(name, words.bad_element(label, text, bare if only else ""), problem.part)
+            return ()
+        if only and one.element.kind != only:
+            reader.fault(name, words.other_kind(label, text, only), piece)
+            return ()
+        least, most = LIMITS["Ω" if one.element.in_ohms else {k: u for u, k in KINDS.items()}[one.element.kind]]
+        if one.element.kind == CAPACITOR and not one.element.in_ohms and one.element.value == 0.0:
+            reader.fault(name, words.no_capacitance(label, text), piece)
+            return ()
+        if one.element.value != 0.0 and not least <= one.element.value <= most:
+            unit = one.unit[-1:]
+            bounds = (scaled(least, unit, mark), scaled(most, unit, mark))
+            reader.fault(name, words.element_range(label, text, *bounds, words.EXAMPLES[bare if only else ""]), piece)
+            return ()
+        found.append(one)
+    return tuple(found)
+
+
+def scaled(value: float, unit: str, mark: str, count: int = 4) -> str:
+    """A result to so many figures with the SI prefix that leaves 1 to 999 before it: 31.42 Ω, 459.1 mA."""
+    return NO_BREAK_SPACE.join(parts(value, unit, mark, count))
+
+
+def parts(value: float, unit: str, mark: str, count: int = 4) -> tuple[str, str]:
+    """The number and the unit of ``scaled``."""
+    size = -value if value < 0 else value
+    if size == 0.0:
+        return "0", unit
+    rounded = float(f"{size:.{count - 1}e}")
+    prefixes = [(1e9, "G"), (1e6, "M"), (1e3, "k"), (1.0, ""), (1e-3, "m"), (1e-6, "µ"), (1e-9, "n"), (1e-12, "p")]
+    if unit in ("", "°"):
+        prefixes = [(1.0, "")]
+    factor, prefix = next(((f, p) for f, p in prefixes if rounded >= f), prefixes[-1])
+    # Tenths of a volt or an ampere are read as such on most meters.
+    if unit and prefix == "m" and rounded >= 0.1:
+        factor, prefix = 1.0, ""
+    number = quantity.fixed(size / factor, quantity.decimals_for(rounded / factor, count), ".")
+    if "." in number and float(number) == float(f"{size / factor:.9g}"):
+        # Exact in fewer figures: 230 V, not 230.0 V.
+        number = number.rstrip("0").rstrip(".")
+    return (MINUS if value < 0 else "") + number.replace(".", mark), prefix + unit

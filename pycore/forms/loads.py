@@ -1,0 +1,48 @@
+"""Loads typed as impedances: ohms in either form, a power at a known voltage, or open."""
+
+import math
+from collections.abc import Callable
+
+from pycore import phasor, quantity
+from pycore.forms.phasor_text import read_phasor
+from pycore.forms.reading import Reader
+from pycore.quantity import Unreadable
+from pycore.words import loads as words
+
+LEAST_OHMS, MOST_OHMS = 1e-3, 1e6
+ROUNDING = 1e-9
+"""Share of its size below which a resistance below zero is only rounding of the polar form."""
+TIDY = 1e-12
+"""The same of a part that is nothing."""
+
+
+def read_load(
+    reader: Reader, name: str, bad: Callable[[str, str], str], volts: float | None = None
+) -> complex | None:
+    """An impedance in ohms; None for nothing connected, and where a fault was noted. A power is taken at ``volts``
+    (r.m.s.) where they are given. ``bad`` words what cannot be read."""
+    text, label = reader.given(name), reader.label(name)
+    if text.lower() == words.OPEN:
+        return None
+    try:
+        value = _impedance(text, volts)
+    except Unreadable as problem:
+        reader.fault(name, bad(label, text), problem.part)
+        return None
+    size = phasor.magnitude(value)
+    if not LEAST_OHMS <= size <= MOST_OHMS or value.real < -ROUNDING * size:
+        reader.fault(name, words.load_range(label, text))
+        return None
+    real, part = (0.0 if math.fabs(one) < TIDY * size else float(f"{one:.12g}") for one in (value.real, value.imag))
+    return complex(real, part)
+
+
+def _impedance(text: str, volts: float | None) -> complex:
+    """Ohms, or a power as the resistance that takes it. Raises Unreadable."""
+    try:
+        return phasor.polar(*read_phasor(text, "Ω"))
+    except Unreadable:
+        if volts is None:
+            raise
+        watts = quantity.read(text, "W")
+        return complex(volts * volts / watts, 0.0) if watts > 0 else 0j

@@ -1,0 +1,330 @@
+"""From a form's texts to values: every fault is collected, none stops the others."""
+
+import math
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from typing import TypeVar
+
+from pycore import quantity, trig
+from pycore.errors import Fault, InputError
+from pycore.quantity import NO_BREAK_SPACE, Unreadable
+from pycore.sums.answer import Field
+from pycore.words import inputs
+
+LARGEST_CURRENT = 1e5
+SMALLEST_CURRENT = 1e-6
+MOST_READINGS = 50
+FAR_APART = 2.0
+"""How many times the smallest the largest of repeated readings may be: beyond it a mark or a figure is wrong."""
+LONGEST_LINE = 2000.0
+Value = TypeVar("Value")
+_LAG_WORDS = {"lag": 1, "lagging": 1, "ind": 1, "lead": -1, "leading": -1, "cap": -1}
+
+
+_DEGREE_WORDS = ("deg", "degree", "degrees")
+
+
+@dataclass(frozen=True, slots=True)
+class Lag:
+    """An angle of lag in degrees (negative: leads).
+
+    ``factor`` is the text if it was given as a power factor; ``doubtful`` marks a bare number
+    below 1, which may have been meant as one.
+    """
+
+    degrees: float
+    factor: str = ""
+    doubtful: bool = False
+
+    def echo(self, mark: str) -> dict[str, str]:
+        """The same angle in both ways of saying it, and the texts that turn it to either side.
+
+        ``said`` is what the page shows beside the field: nothing for a plain zero.
+        """
+        leads = self.degrees < 0
+        size = -self.degrees if leads else self.degrees
+        told = quantity.plain(round(size, 2), mark)
+        side = "" if size == 0 else (" lead" if leads else " lag")
+        turned = {"as_lag": told, "as_lead": quantity.MINUS + told}
+        if self.factor:
+            number = " ".join(word for word in self.factor.lower().split() if word not in _LAG_WORDS)
+            turned = {"as_lag": f"{number} lag", "as_lead": f"{number} lead"}
+        factor = quantity.fixed(trig.cosine(size), 3, mark) if size <= 90.0 else ""
+        degrees = told + "°" + side
+        said = degrees if side or self.factor else ""
+        return {"degrees": degrees, "said": said, "factor": factor, "sense": "lead" if leads else "lag", **turned}
+
+
+@dataclass(frozen=True, slots=True)
+class Drawn:
+    """What was read off a drawing: a quantity (SI unit), or the length of its line (mm)."""
+
+    quantity: float | None = None
+    millimetres: float | None = None
+
+    def value(self, factor: float) -> float:
+        """The quantity, at ``factor`` mm for each unit."""
+        if self.quantity is not None:
+            return self.quantity
+        return (self.millimetres or 0.0) / factor
+
+
+def pieces(text: str) -> list[str]:
+    """The single readings of a text: numbers with spaces, semicolons or new lines between them, each with
+    its unit if it has one; a unit after the last alone is everyone's."""
+    words = text.replace(";", " ").split()
+    made: list[str] = []
+    for word in words:
+        if made and not (word[0].isdigit() or word[0] in ".,+-−"):
+            made[-1] += word
+        else:
+            made.append(word)
+    units = [piece.lstrip("0123456789.,+-−eE") for piece in made]
+    if len(made) > 1 and units[-1] and not any(units[:-1]):
+        made = [piece + units[-1] for piece in made[:-1]] + made[-1:]
+    return made
+
+
+@dataclass(slots=True)
+class Reader:
+    """Reads the fields of one form, collecting faults; ``finish`` raises them all at once."""
+
+    form: Mapping[str, str]
+    fields: Mapping[str, Field]
+    labels: Mapping[str, str] = field(default_factory=dict)
+    faults: list[Fault] = field(default_factory=list)
+    passed: list[Fault] = field(default_factory=list)
+    """Faults of optional fields, without which the answer stands."""
+
+    def given(self, name: str) -> str:
+        """What was typed, or the field's default when the form does not hold it."""
+        return str(self.form.get(name, self.fields[name].default)).strip()
+
+    def label(self, name: str) -> str:
+        """The field's label, with the line's name as the form has chosen it."""
+        return self.labels.get(name, self.fields[name].label)
+
+    def fault(self, name: str, message: str, part: str = "") -> None:
+        """Note that a field cannot be used."""
+        self.faults.append(Fault(name, self.given(name), message, part))
+
+    def optional(self, read: Callable[[], Value]) -> Value:
+        """What an optional field says; a fault in it is noted but does not refuse the form."""
+        before = len(self.faults)
+        value = read()
+        self.passed += self.faults[before:]
+        del self.faults[before:]
+        return value
+
+    def finish(self) -> None:
+        """Raise InputError with every fault, if there are any."""
+        if self.faults:
+            raise InputError(*self.faults)
+
+    def choice(self, name: str) -> str:
+        """One of a field's options; its default when the field is empty and "" is no option."""
+        given = self.given(name)
+        offered = [choice.value for choice in self.fields[name].choices]
+        if given in offered:
+            return given
+        if given == "":
+            return self.fields[name].default
+        accepted = ", ".join(value for value in offered if value)
+        self.fault(name, inputs.bad_choice(self.label(name), given, accepted))
+        return self.fields[name].default
+
+    def current(self, name: str, *, optional: bool = False) -> float | None:
+        """A current in amperes, 0 or more; None when empty and optional, or unusable."""
+        given, label = self.given(name), self.label(name)
+        if optional and not given:
+            return None
+        try:
+            value = quantity.read(given, "A")
+        except Unreadable as problem:
+            example = self.fields[name].default or "11.2"
+            accepted = inputs.accepted_current(example)
+            message = inputs.unreadable(label, given, problem.reason, problem.part, accepted)
+            self.fault(name, message, problem.part)
+            return None
+        return self._in_range(name, label, given, value)
+
+    def currents(self, name: str) -> tuple[float, ...]:
+        """A current read once or repeatedly, such as ``10.2 10.4 10.3``; empty when nothing was typed.
+
+        Digits grouped in threes (``12 500``) are one number, unless both parts would be like readings (``99 101``).
+        """
+        given = self.given(name)
+        several = pieces(given)
+        if len(several) < 2 or (_is_number(given) and not _alike(several)):
+            one = self.current(name, optional=True)
+            return () if one is None else (one,)
+        if len(several) > MOST_READINGS:
+            self.fault(name, inputs.too_many(self.label(name), len(several), MOST_READINGS))
+            return ()
+        read = [self._one_of_several(name, piece) for piece in several]
+        known = [value for value in read if value is not None]
+        if len(known) < len(read):
+            return ()
+        if max(known) > FAR_APART * min(known):
+            self.fault(name, inputs.far_apart(self.label(name), given))
+            return ()
+        return tuple(known)
+
+    def _one_of_several(self, name: str, piece: str) -> float | None:
+        if any(fault.field == name for fault in self.faults):
+            return None
+        try:
+            value = quantity.read(piece, "A")
+        except Unreadable as problem:
+            label = self.label(name)
+            given = self.given(name)
+            part = problem.part if problem.part in given else ""
+            self.fault(name, inputs.unreadable(label, given, problem.reason, part, inputs.ACCEPTED_READINGS), part)
+            return None
+        return self._in_range(name, self.label(name), piece, value)
+
+    def drawn(self, name: str) -> Drawn | None:
+        """What was read off a drawing: amperes, or a length in mm or cm; None when empty or unusable."""
+        given = self.given(name)
+        if not given:
+            return None
+        for unit, factor in (("mm", 1.0), ("cm", 10.0)):
+            try:
+                length = factor * quantity.read(given, unit)
+            except Unreadable:
+                continue
+            if quantity.split_number(given)[1] == "":
+                break
+            if not 0.0 <= length <= LONGEST_LINE:
+                self.fault(name, inputs.bad_drawn_length(self.label(name), given), given[:1] if length < 0 else "")
+                return None
+            return Drawn(millimetres=length)
+        try:
+            value = quantity.read(given, "A")
+        except Unreadable as problem:
+            label = self.label(name)
+            message = inputs.unreadable(label, given, problem.reason, problem.part, inputs.ACCEPTED_DRAWN)
+            self.fault(name, message, problem.part)
+            return None
+        found = self._in_range(name, self.label(name), given, value)
+        return None if found is None else Drawn(quantity=found)
+
+    def _in_range(self, name: str, label: str, given: str, value: float) -> float | None:
+        if value < 0:
+            self.fault(name, inputs.negative(label, given), given[:1])
+        elif value > LARGEST_CURRENT:
+            self.fault(name, inputs.too_large(label, given, f"100{NO_BREAK_SPACE}kA"))
+        elif 0 < value < SMALLEST_CURRENT:
+            self.fault(name, inputs.too_small(label, given, f"1{NO_BREAK_SPACE}µA"))
+        else:
+            return value + 0.0
+        return None
+
+    def lag(self, name: str) -> Lag:
+        """Degrees of lag, or a power factor with its side; 0 when empty.
+
+        ``0.85 lag`` and ``lead 0.9`` are power factors; ``30 lag``, ``30°`` and ``-10`` degrees.
+        """
+        given = self.given(name)
+        if not given:
+            return Lag(0.0)
+        words = given.replace("°", " deg ").lower().split()
+        sides = [_LAG_WORDS[word] for word in words if word in _LAG_WORDS]
+        named = any(word in _DEGREE_WORDS for word in words)
+        factor = "pf" in words
+        number = " ".join(word for word in words if word not in _LAG_WORDS and word not in (*_DEGREE_WORDS, "pf"))
+        try:
+            value, rest = quantity.split_number(number)
+        except Unreadable:
+            rest, value = "unread", 0.0
+        if rest or len(sides) > 1 or (named and factor):
+            self.fault(name, inputs.bad_angle(self.label(name), given), given)
+            return Lag(0.0)
+        if factor or (sides and not named and value < 2.0):
+            return self._from_factor(name, given, value, sides)
+        if not -180.0 <= value <= 180.0 or (sides and value < 0):
+            self.fault(name, inputs.angle_range(self.label(name), given))
+            return Lag(0.0)
+        bare = not sides and not named and 0 < value < 1
+        return Lag(value * (sides[0] if sides else 1) + 0.0, doubtful=bare)
+
+    def _from_factor(self, name: str, given: str, value: float, sides: list[int]) -> Lag:
+        if not 0.0 <= value <= 1.0:
+            self.fault(name, inputs.factor_range(self.label(name), given))
+            return Lag(0.0)
+        if not sides and value < 1.0:
+            self.fault(name, inputs.factor_side(self.label(name), given))
+            return Lag(0.0)
+        # The angle whose cosine is the power factor, by its right triangle.
+        reactive = math.sqrt((1.0 - value) * (1.0 + value))
+        side = sides[0] if sides else 1
+        return Lag(side * trig.angle_of(value, reactive) + 0.0, factor=given)
+
+    def positive(self, name: str, unit: str = "A") -> float | None:
+        """A positive number of units per centimetre, or None when empty (chosen to fit)."""
+        given = self.given(name)
+        if not given:
+            return None
+        try:
+            value = quantity.read(given, unit)
+        except Unreadable as problem:
+            self.fault(name, inputs.bad_scale(self.label(name), given, unit), problem.part)
+            return None
+        if not 1e-9 <= value <= 1e9:
+            self.fault(name, inputs.bad_scale(self.label(name), given, unit))
+            return None
+        return value
+
+    def amount(
+        self, name: str, unit: str, least: float, most: float, *, zero: bool = False, optional: bool = False
+    ) -> float | None:
+        """A quantity within bounds (SI), zero too if allowed; None when empty and optional, or unusable."""
+        given, label = self.given(name), self.label(name)
+        if optional and not given:
+            return None
+        accepted = inputs.accepted_amount(self.fields[name].default or quantity.plain(least), unit)
+        try:
+            value = quantity.read(given, unit)
+        except Unreadable as problem:
+            self.fault(name, inputs.unreadable(label, given, problem.reason, problem.part, accepted), problem.part)
+            return None
+        if (zero and value == 0.0) or least <= value <= most:
+            return value + 0.0
+        bounds = tuple(quantity.engineering(bound, unit) for bound in (least, most))
+        self.fault(name, inputs.out_of_range(label, given, *bounds, zero=zero))
+        return None
+
+    def number(self, name: str, unit: str, least: float, most: float, why: str = "") -> float:
+        """A number within bounds; its default when it cannot be used, with a fault that may say why."""
+        given, label = self.given(name), self.label(name)
+        default = quantity.read(self.fields[name].default, unit)
+        try:
+            value = quantity.read(given or self.fields[name].default, unit)
+        except Unreadable as problem:
+            self.fault(name, inputs.bad_number(label, given, quantity.plain(least), quantity.plain(most)), problem.part)
+            return default
+        if not least <= value <= most:
+            message = inputs.bad_number(label, given, quantity.plain(least), quantity.plain(most))
+            self.fault(name, f"{message} {why}".rstrip())
+            return default
+        return value
+
+
+def _is_number(given: str) -> bool:
+    """Whether a text is one quantity of current."""
+    try:
+        quantity.read(given, "A")
+    except Unreadable:
+        return False
+    return True
+
+
+def _alike(several: list[str]) -> bool:
+    """Whether the parts of a text would be readings of one current: no number is grouped so by chance."""
+    values = []
+    for piece in several:
+        try:
+            values.append(quantity.read(piece, "A"))
+        except Unreadable:
+            return False
+    return min(values) > 0.0 and max(values) <= FAR_APART * min(values)

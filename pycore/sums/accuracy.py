@@ -1,0 +1,112 @@
+"""How near a hand can come for one problem: comparison of methods, what contributes how much."""
+
+import math
+from dataclasses import dataclass
+
+from pycore import quantity
+from pycore.accuracy import hand
+from pycore.constructions.construction import flattest
+from pycore.quantity import NO_BREAK_SPACE
+from pycore.sheet.plan import Plan
+from pycore.sums.answer import Block, Grid, Paragraph, Working
+from pycore.sums.case import SumCase
+from pycore.sums.sentences import Teller
+from pycore.sums.wording import degrees_text
+from pycore.words import Phrase, plain
+from pycore.words import accuracy as words
+
+LARGEST_SHARES = 6
+ACCURACY = "accuracy"
+"""Key of the working that compares hand, meter and calculation."""
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """One method and order with the half-width of its drawings (A), in mm, and whether that was found by sampling."""
+
+    title: str
+    half_width: float
+    millimetres: float
+    sampled: bool
+
+
+class SumAccuracy:
+    """The figures and sentences of one case about the hand that draws."""
+
+    title: Phrase = words.hand_title()
+
+    def __init__(self, case: SumCase) -> None:
+        self.case = case
+        self.who = case.hand
+        self.writing = case.telling.writing
+
+    def notices(self, plan: Plan) -> tuple[Phrase, ...]:
+        """A warning where lines cross too flatly."""
+        angle = flattest(plan.construction)
+        if angle >= hand.FLAT:
+            return ()
+        return (words.flat(degrees_text(angle, self.writing.mark)),)
+
+    def ways(self) -> tuple[Way, ...]:
+        """Every method and order, the most forgiving first."""
+        made: list[Way] = []
+        for method in self.case.methods:
+            if self.case.possible(method) != method:
+                continue
+            for plan in self.case.plans(method, scale=self.scale()):
+                title = plain(self.case.way_title(method, plan.construction.order))
+                found = self.case.scatter(plan)
+                made.append(Way(title, found.half_width, found.half_width * plan.factor, found.sampled))
+        return tuple(sorted(made, key=lambda way: way.half_width))
+
+    def scale(self) -> float | None:
+        """The scale that the user has set, if it fits."""
+        return None if self.case.misfit else self.case.problem.scale
+
+    def working(self, plan: Plan) -> Working:
+        """The section of the page."""
+        blocks = [*self.judge(plan), *self.compare(), *self.budget(plan)]
+        return Working(ACCURACY, self.title, tuple(blocks))
+
+    def compare(self) -> list[Block]:
+        """Which way is the most forgiving."""
+        mark = self.writing.mark
+        length = quantity.plain(self.who.length, mark) + f"{NO_BREAK_SPACE}mm"
+        made: list[Block] = [Paragraph(words.hand_intro(length, degrees_text(self.who.angle, mark)))]
+        ways, size = self.ways(), self.case.size
+        rows = []
+        for way in ways:
+            share = quantity.fixed(100 * way.half_width / size, 0, mark) + f"{NO_BREAK_SPACE}%" if size else ""
+            on_paper = quantity.fixed(way.millimetres, 1, mark) + f"{NO_BREAK_SPACE}mm"
+            title = words.marked(way.title) if way.sampled else way.title
+            rows.append(((title,), (self.writing.amount(way.half_width),), (on_paper,), (share,)))
+        made.append(Grid(words.head(), tuple(rows)))
+        if len(ways) > 1:
+            made.append(Paragraph(words.most_forgiving(ways[0].title)))
+        if any(way.sampled for way in ways):
+            made.append(Paragraph(words.flat_rows()))
+        return made
+
+    def budget(self, plan: Plan) -> list[Block]:
+        """What contributes how much, for those who ask for the full vocabulary (after the GUM's form)."""
+        if self.case.problem["wording"] != "full" or self.case.closed:
+            return []
+        found = self.case.spread(plan)
+        whole = found.length * found.length
+        moves = plan.construction.moves
+        steps = [step for step in plan.construction.steps for _ in step.moves]
+        teller = Teller(plan, self.case.telling)
+        rows = []
+        for share in sorted(found.shares, key=lambda one: -one.variance)[:LARGEST_SHARES]:
+            name = words.FINAL_READING
+            if share.move >= 0:
+                told = plain(teller.tell_one(steps[share.move])[0][:1]).rstrip(".,")
+                name = words.contribution(told, share.kind)
+            deviation = math.sqrt(share.variance)
+            part = quantity.fixed(100 * share.variance / whole, 0, self.writing.mark) + f"{NO_BREAK_SPACE}%"
+            rows.append(((name,), (self.writing.amount(deviation),), (part,)))
+        return [Paragraph(words.budget_title()), Grid(words.budget_head(), tuple(rows))] if moves else []
+
+    def judge(self, plan: Plan) -> list[Block]:
+        """What a page says of readings, where it takes any."""
+        return []

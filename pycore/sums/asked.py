@@ -1,0 +1,28 @@
+"""What a page that adds phasors asks a learner for: read off the task that will be judged, nothing of its answer."""
+
+from pycore.practice.answers import units
+from pycore.practice.task import Asked, Earlier, Task
+from pycore.sheet.plan import Plan
+from pycore.sums.case import SumCase
+from pycore.words import Phrase, say
+from pycore.words import checking as words
+
+
+def _name(earlier: Earlier) -> Phrase:
+    """The symbol of a value found on the way; a sum of parts has none."""
+    return earlier.label if earlier.axis == 0 else ()
+
+
+def asked_of(case: SumCase, plan: Plan, task: Task) -> Asked:
+    """What a learner is asked, by the conventions of this sheet."""
+    found = words.to_find(task.symbol, case.method_words(plan), case.telling.scale(plan.scale))
+    return Asked(
+        symbol=task.symbol,
+        units=units(task),
+        origin=task.origin,
+        signed=task.signed,
+        angled=task.angled,
+        scale=task.scale_words if task.factor > 0 else "",
+        notes=(found, *(say(known) for known in case.known(plan))),
+        earlier=tuple((earlier.key, _name(earlier)) for earlier in task.earlier),
+    )

@@ -1,0 +1,366 @@
+"""A sum of phasors to be drawn, with all that more than one part of its page's answer needs."""
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from pycore import phasor, quantity
+from pycore.accuracy import hand as hands
+from pycore.accuracy.hand import HANDS, Hand, Spread
+from pycore.calculators.neutral_current import words
+from pycore.constructions.components import components
+from pycore.constructions.construction import Arm, Construction, Picture
+from pycore.constructions.parallelogram import parallelogram
+from pycore.constructions.tip_to_tail import chain_of, tip_to_tail
+from pycore.drawing import Ink
+from pycore.errors import Fault, Offer
+from pycore.forms import conventions, links
+from pycore.phasor import wrap
+from pycore.practice.task import Further, Mistake
+from pycore.quantity import NO_BREAK_SPACE
+from pycore.sheet import compose
+from pycore.sheet.figure import Stand
+from pycore.sheet.media import ORIENTATIONS, TOO_SMALL_FOR_READING
+from pycore.sheet.plan import Plan, choose, papers_that_take
+from pycore.sums import sentences as telling
+from pycore.sums.answer import Field, Issue
+from pycore.sums.companions import SECOND, second_too_large
+from pycore.sums.notes import SheetWords
+from pycore.sums.problem import SumProblem
+from pycore.sums.sentences import Teller
+from pycore.sums.wording import Companions, Telling
+from pycore.words import Phrase, Symbol, moves_list, plain
+from pycore.words import sheet as paper_words
+from pycore.words import sums as sum_words
+from pycore.words.form import METHODS
+
+ORDERS = ("12", "13", "23")
+CHOSEN_TO_FIT = ("method", "order", "paper", "orientation", "scale", SECOND)
+"""What every printed link names, whether the user chose it or the sheet did."""
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """One row of the table of components: symbol, size, reckoned angle in degrees."""
+
+    tag: Phrase
+    size: float
+    angle: float
+
+
+class SumCase:
+    """A sum of phasors to be drawn, with everything that more than one part of the answer needs.
+
+    A page's own case sets ``slug`` and ``fields``, hands its arms to ``__init__``, and says what its
+    sheets say. ``lines`` are the arms' names in sentences, by number from 1.
+    """
+
+    slug = ""
+    fields: tuple[Field, ...] = ()
+    scenario = ""
+    on_sheet = ""
+    """What its sheets are called."""
+    issue: Issue | None = None
+    """The place in a class set of the sheet that is being made."""
+
+    def __init__(
+        self,
+        problem: SumProblem,
+        arms: tuple[Arm, ...],
+        lines: tuple[str, ...],
+        picture: Picture,
+        telling: Telling,
+    ) -> None:
+        self.problem, self.arms, self.lines = problem, arms, lines
+        self.picture, self.telling = picture, telling
+        self.plan: Plan | None = None
+        self.stand: Stand | None = None
+        self._plans: dict[tuple[str, str, float | None, float | None], tuple[Plan, ...]] = {}
+        self._spreads: dict[tuple[str, str, float], Spread] = {}
+        self._scatters: dict[tuple[str, str, float], Spread] = {}
+        self.misfit: tuple[Fault, ...] = ()
+        self.total: complex = phasor.total(phasor.polar(arm.size, arm.angle) for arm in arms)
+        self.method = self.possible(problem["method"])
+
+    @property
+    def hand(self) -> Hand:
+        """The hand that draws."""
+        return HANDS[self.problem["hand"]]
+
+    @property
+    def size(self) -> float:
+        """Size of the sum."""
+        return phasor.magnitude(self.total)
+
+    @property
+    def closed(self) -> bool:
+        """Whether the sum is nothing."""
+        return self.total == 0
+
+    @property
+    def angle(self) -> float | None:
+        """Angle of the sum in degrees; None when it is nothing."""
+        return None if self.closed else phasor.angle(self.total)
+
+    @property
+    def symbol(self) -> Symbol:
+        """The symbol of the sum."""
+        first = self.telling.tags["sum"][0]
+        return first if isinstance(first, Symbol) else Symbol(plain(self.telling.tags["sum"]))
+
+    sum_word: Phrase = ("sum",)
+    """What the sum is called in a sentence."""
+    methods: tuple[str, ...] = ("parallelogram", "tip-to-tail", "components")
+    """The constructions that a page offers."""
+    method_in_task = True
+    """Whether a sheet's task names the method too."""
+    to_work_out = ""
+    """What of the arms must be worked out, where that is not all of them."""
+    typed_sizes = True
+    """Whether the arms' sizes are what was typed; a problem sheet leaves room for those found on the way."""
+
+    def typed(self, key: str) -> bool:
+        """The same of one arm by its key, where they differ."""
+        return self.typed_sizes
+
+    typed_companions = True
+    """The same of the companions' sizes."""
+    part_word = "phasor"
+    """What one of the arms is called at the head of a table."""
+
+    def inks(self) -> Mapping[str, Ink]:
+        """Ink of each phasor by key."""
+        return conventions.PLAIN_INKS
+
+    def parts(self) -> tuple[Part, ...]:
+        """The phasors of the table of components: the arms, unless a page has others that are nothing."""
+        return tuple(Part(self.telling.tags[arm.key], arm.size, arm.angle) for arm in self.arms)
+
+    def further(self) -> tuple[Part, ...]:
+        """Results beside the sum that are read off the drawing."""
+        return ()
+
+    def row_tag(self, key: str) -> Phrase:
+        """A phasor's symbol as a sheet's table has it."""
+        return self.telling.tags[key]
+
+    def units_head(self) -> str:
+        """The unit at the head of a sheet's column of amounts."""
+        return self.telling.writing.unit
+
+    def why_nothing(self) -> Phrase:
+        """Why the sum is nothing, where it is."""
+        return sum_words.closed()
+
+    @property
+    def companions(self) -> Companions | None:
+        """Phasors of a second quantity on the same sheet, as ``telling`` has them; None where there are none."""
+        return self.telling.companions
+
+    def voltages(self) -> Mapping[str, float]:
+        """Angle of each arm's own voltage by its key; empty where arms have none."""
+        return {}
+
+    @property
+    def printed(self) -> str:
+        """How the sheet is printed (``usual``, ``large``, ``easy``): the usual way on paper too small for another."""
+        return "usual" if self.problem["paper"] in TOO_SMALL_FOR_READING else self.problem["print"]
+
+    result_word = ""
+    """What is to be found, in the moves of a sheet for easy reading; "" for the sum's own word."""
+    guess_word = ""
+    """What is guessed first, where that is something else."""
+    last_moves: tuple[str, ...] = ()
+    """What is done there with the sum once it is measured."""
+
+    def reading_given(self, plan: Plan) -> tuple[str, ...]:
+        """What is given, one thing to a line, on such a sheet."""
+        notes = self.known(plan)
+        return tuple(line for note in notes for line in moves_list.lines_of(note))
+
+    def further_question(self) -> str:
+        return ""  # a question beyond the problem, as a problem sheet asks it
+
+    def beyond(self) -> Further | None:
+        """The answer to that question; None where none is asked."""
+        return None
+
+    def begun(self, plan: Plan) -> tuple[str, ...]:
+        """Names of the phasors that a problem sheet has drawn for the learner."""
+        if self.problem["start"] != compose.TWO:
+            return ()
+        return tuple(plain(self.telling.tags[key]) for key in compose.begun_keys(plan.construction))
+
+    has_formula = False
+    """Whether the page has a working by a closed formula."""
+
+    code = ""
+    """The code that stands for these values, as it is printed; "" where there is none. The page sets it."""
+
+    def known(self, plan: Plan) -> tuple[str, ...]:
+        """What must be known before drawing, beside the values: a problem sheet's notes but the one on printing."""
+        return self.sheet_words(plan, compose.PROBLEM).notes[:-1]
+
+    def further_mistakes(self, plan: Plan) -> tuple[Mistake, ...]:
+        """Mistakes of this page's own, beside those of every sum."""
+        return ()
+
+    # What a page says on its sheets.
+
+    def sheet_title(self, kind: str) -> str:
+        """The title of a kind of sheet."""
+        return sum_words.sheet_titles(self.on_sheet)[kind]
+
+    def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
+        """The notes of a kind of sheet and what it shows, for someone who cannot see it."""
+        raise NotImplementedError
+
+    def possible(self, method: str) -> str:
+        """The method asked for, or tip to tail where a single arrow leaves nothing to pair, or where four and
+        more would need a parallelogram upon a parallelogram upon a parallelogram."""
+        return "tip-to-tail" if method == "parallelogram" and not 2 <= len(self.arms) <= 3 else method
+
+    def orders(self, method: str, asked: str = "") -> tuple[str, ...]:
+        """The orders that differ for this method and number of arrows."""
+        if method == "components" or len(self.arms) == 1:
+            return ("12",)
+        if asked:
+            return (asked,)
+        return ORDERS if len(self.arms) == 3 else ("12",)
+
+    def build(self, method: str, order: str) -> Construction:
+        """The construction of a method in an order."""
+        reference, resultant = self.picture.reference, self.problem["resultant"]
+        if method == "components":
+            return components(self.arms, self.picture, resultant)
+        if method == "tip-to-tail":
+            return tip_to_tail(self.arms, order, reference, resultant)
+        return parallelogram(self.arms, order, reference, self.problem["parallels"], resultant)
+
+    def ways(self) -> tuple[str, ...]:
+        """The ways round that the paper may lie."""
+        chosen = self.problem["orientation"]
+        return (chosen,) if chosen else ORIENTATIONS
+
+    def plans(
+        self, method: str, order: str = "", scale: float | None = None, second: float | None = None
+    ) -> tuple[Plan, ...]:
+        """Each order of a method on the problem's paper, the best first."""
+        key = method, order, scale, second
+        if key not in self._plans:
+            candidates = [self.build(method, one) for one in self.orders(method, order)]
+            beside = self.companions.arms if self.companions else ()
+            how = self.problem["paper"], self.ways(), scale, self.problem["steps"], beside, second, self.printed
+            self._plans[key] = choose(candidates, self.picture, *how)
+        return self._plans[key]
+
+    def spread(self, plan: Plan) -> Spread:
+        """The scatter of a hand's drawings of a plan, to first order: found once, quick enough for every edit."""
+        key = plan.construction.method, plan.construction.order, plan.factor
+        if key not in self._spreads:
+            self._spreads[key] = hands.spread(plan.construction, plan.factor, self.hand, first_order=True)
+        return self._spreads[key]
+
+    def scatter(self, plan: Plan) -> Spread:
+        """The same where first order holds; where it fails, by sampling, which takes some 15 ms."""
+        first = self.spread(plan)
+        if not first.flat:
+            return first
+        key = plan.construction.method, plan.construction.order, plan.factor
+        if key not in self._scatters:
+            self._scatters[key] = hands.spread(plan.construction, plan.factor, self.hand)
+        return self._scatters[key]
+
+    def shown(self) -> Plan:
+        """The plan of the drawing on the sheet.
+
+        A scale of the user's own that does not fit is noted as a fault, with what would fit, and
+        the drawing stands at the scale that does: a link for a class must bear other values.
+        """
+        if self.plan is None:
+            problem, second = self.problem, self.problem.second
+            self.plan = self.plans(self.method, problem["order"], problem.scale, second)[0]
+            if problem.scale is not None and not self.plan.fit.fits:
+                self.misfit = (self.too_large(self.plan),)
+                self.plan = self.plans(self.method, problem["order"], None, second)[0]
+            if not self.plan.second_fits:
+                scale = None if self.misfit else problem.scale
+                chosen = self.plans(self.method, problem["order"], scale)[0]
+                self.misfit += (second_too_large(self.telling, self.problem.typed[SECOND], self.plan, chosen),)
+                self.plan = chosen
+        return self.plan
+
+    def too_large(self, plan: Plan) -> Fault:
+        """The fault of a scale that does not fit: by how much, and what would fit."""
+        writing, paper = self.telling.writing, self.problem["paper"]
+        over = [
+            f"{math.ceil(side)}{NO_BREAK_SPACE}mm" if side > 1e-3 else ""
+            for side in plan.fit.over
+        ]
+        fitting = self.plans(self.method, self.problem["order"])[0]
+        papers = papers_that_take(plan.construction, self.picture, plan.scale, paper, self.ways(), self.printed)
+        given, fits = writing.scale(plan.scale), writing.scale(fitting.scale)
+        message = words.does_not_fit(given, paper, words.too_wide(*over), fits, papers[0] if papers else "")
+        offers = [Offer(words.use_scale(fits), (("scale", quantity.exact(fitting.scale)),))]
+        if papers:
+            offers.append(Offer(words.use_paper(papers[0]), (("paper", papers[0]),)))
+        return Fault("scale", self.problem.typed["scale"], message, offers=tuple(offers))
+
+    def order_words(self, method: str, order: str) -> str:
+        """An order in words, by the lines' names."""
+        if method == "tip-to-tail":
+            return ", ".join(self.lines[arm.number - 1] for arm in chain_of(self.arms, order))
+        if method == "components" or len(self.arms) < 2:
+            return ""
+        return words.pair_first(self.lines[int(order[0]) - 1], self.lines[int(order[1]) - 1])
+
+    def share(self, other: "SumCase") -> None:
+        """Take over what was found for another kind of sheet of the same problem."""
+        self.plan, self.misfit, self.stand = other.plan, other.misfit, other.stand
+        self._plans, self._spreads, self._scatters = other._plans, other._spreads, other._scatters
+
+    def way_title(self, method: str, order: str) -> Phrase:
+        """Title of a construction among the workings."""
+        return words.by_method(method, self.order_words(method, order), len(self.arms))
+
+    def method_words(self, plan: Plan) -> str:
+        """The method as the title block says it."""
+        if self.issue and self.issue.any_method and self.problem["sheet"] == compose.PROBLEM:
+            return paper_words.ANY_METHOD
+        names = dict(METHODS)
+        method = plan.construction.method
+        if method == "components" or len(self.arms) < 3:
+            return names[method]
+        return f"{names[method]}, {self.order_words(method, plan.construction.order)}"
+
+    def link(self, plan: Plan) -> tuple[tuple[str, str], ...]:
+        """The link that gives this sheet again: what was chosen to fit is named, private fields are not.
+
+        Version 1 fixes every default for ever, so a key at its default is left out.
+        """
+        resolved = dict(self.problem.typed)
+        resolved["code"] = self.code
+        resolved["method"] = plan.construction.method
+        resolved["order"] = plan.construction.order
+        resolved["orientation"] = plan.layout.orientation
+        resolved["scale"] = quantity.exact(plan.scale) if self.misfit or not resolved["scale"] else resolved["scale"]
+        if self.companions and (self.misfit or not resolved.get(SECOND)):
+            resolved[SECOND] = quantity.exact(plan.second)
+        return links.form_pairs(resolved, self.fields, CHOSEN_TO_FIT)
+
+    # What stands beside the headline.
+
+    def length(self, plan: Plan) -> str:
+        """The sum's length on the sheet."""
+        millimetres = round(self.size * plan.factor, 1)
+        return quantity.plain(millimetres, self.telling.mark) + f"{NO_BREAK_SPACE}mm"
+
+    def direction(self, plan: Plan) -> Phrase:
+        """Where the sum points."""
+        teller = Teller(plan, self.telling)
+        angle = self.angle or 0.0
+        return telling.direction_phrase(teller, wrap(angle - self.picture.reference))
+
+    def amount(self, value: float) -> str:
+        """A result as it is written everywhere."""
+        return self.telling.writing.amount(value)

@@ -1,0 +1,109 @@
+"""What the cases of all circuits share: tags, arms, companions, power factor in words."""
+
+import math
+from collections.abc import Sequence
+from dataclasses import replace
+
+from pycore import phasor, quantity
+from pycore.constructions.construction import Arm
+from pycore.forms.reading import Reader
+from pycore.quantity import Unreadable, writing_for
+from pycore.sums.answer import Output
+from pycore.sums.wording import Companions, degrees_text
+from pycore.words import Phrase, Symbol, say
+from pycore.words import circuits as words
+from pycore.words.sums import NONE, SumWords
+
+DRAWN_SHARE = 1e-6
+"""An arm below this share of the largest is not drawn: no sheet could show it."""
+MOST_TIMES = 1000.0
+"""How many times another a voltage or current is said to be; beyond it nothing but rounding is left to divide by."""
+LEAST_SUPPLY, MOST_SUPPLY = 1e-6, 1e6
+LEAST_HERTZ, MOST_HERTZ = 0.01, 1e9
+
+
+def tags_of(symbols: Sequence[Symbol], total: Symbol, companion: Phrase) -> dict[str, Phrase]:
+    """Tags of arms numbered from 1, of the sums of two of the first three, of sum, return and companion."""
+    tags: dict[str, Phrase] = {f"i{number}": (symbol,) for number, symbol in enumerate(symbols, start=1)}
+    for first, second in ((1, 2), (1, 3), (2, 3)):
+        if second <= len(symbols):
+            tags[f"i{first}{second}"] = (symbols[first - 1], " + ", symbols[second - 1])
+    return tags | {"sum": (total,), "return": ("−", total), "c1": companion}
+
+
+def arms_of(values: Sequence[complex]) -> tuple[Arm, ...]:
+    """Values as arms numbered from 1; those that no sheet could show are left out."""
+    largest = max((phasor.magnitude(value) for value in values), default=0.0)
+    return tuple(
+        Arm(f"i{number}", number, phasor.magnitude(value), phasor.angle(value))
+        for number, value in enumerate(values, start=1)
+        if phasor.magnitude(value) > DRAWN_SHARE * largest
+    )
+
+
+def companion_of(size: float, unit: str, told: SumWords, why: Phrase, mark: str) -> Companions:
+    """One phasor of the other quantity, at 0 degrees."""
+    writing = replace(writing_for([float(f"{size:.3g}")], unit, mark), computed=True)
+    return Companions((Arm("c1", 1, size, 0.0),), writing, told, why)
+
+
+def side_of(angle: float) -> str:
+    """Which side a current stands to its voltage, by the angle by which it lags; "" in phase."""
+    if round(angle, 4) == 0.0:
+        return ""
+    return words.LAGGING if angle > 0 else words.LEADING
+
+
+def angle_outputs(angle: float | None, factor: float | None, mark: str) -> tuple[Output, ...]:
+    """The results of phase angle and power factor; without a value where there is none."""
+    if angle is None or factor is None:
+        told, written = NONE, NONE
+    else:
+        told = quantity.fixed(angle, 1, mark) + "°"
+        written = words.factor_text(quantity.fixed(factor, 3, mark), side_of(angle))
+    return (
+        Output("phase-angle", angle, told, label=say(words.ANGLE)),
+        Output("power-factor", factor, written, label=say(words.FACTOR)),
+    )
+
+
+def factor_phrase(angle: float, factor: float, current: Phrase, voltage: Phrase, mark: str) -> Phrase:
+    """How the current stands to its voltage, with the power factor."""
+    side = side_of(angle)
+    if not side:
+        return words.in_phase(current, voltage)
+    told = words.factor_text(quantity.fixed(factor, 3, mark), side)
+    tell = words.lags if angle > 0 else words.leads
+    return tell(current, voltage, degrees_text(angle, mark), told)
+
+
+def read_supply(reader: Reader, name: str) -> tuple[float | None, float | None]:
+    """Volts, or amperes where the text says so; None and a fault where it can be neither."""
+    text, label = reader.given(name), reader.label(name)
+    example = reader.fields[name].default or "230 V"
+    for unit in ("V", "A"):
+        try:
+            value = quantity.read(text, unit)
+        except Unreadable as problem:
+            if problem.reason == "unit" and unit == "V":
+                continue
+            reader.fault(name, words.bad_supply(label, text, example), problem.part)
+            return None, None
+        if not LEAST_SUPPLY <= value <= MOST_SUPPLY:
+            bounds = (quantity.engineering(bound, unit) for bound in (LEAST_SUPPLY, MOST_SUPPLY))
+            reader.fault(name, words.supply_range(label, text, *bounds))
+            return None, None
+        return (value, None) if unit == "V" else (None, value)
+    return None, None
+
+
+def times_text(times: float, mark: str) -> str:
+    """How many times something is larger, to two figures: 2.5, or "more than 1000"."""
+    if times > MOST_TIMES:
+        return words.more_than(quantity.plain(MOST_TIMES, mark))
+    return quantity.fixed(times, quantity.decimals_for(times, 2), mark)
+
+
+def almost(first: float, second: float, share: float) -> bool:
+    """Whether two sizes differ by less than a share of the second."""
+    return math.fabs(first - second) <= share * math.fabs(second)

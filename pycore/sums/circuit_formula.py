@@ -1,0 +1,55 @@
+"""Formulas of circuits with a problem's numbers: reactances, sums, roots."""
+
+import math
+
+from pycore.circuits.elements import COIL
+from pycore.forms.elements import Typed, parts
+from pycore.words import Symbol
+from pycore.words.formula import Formula, Fraction, Number, Root, Row, Square, row
+
+PI, F = Symbol("π"), Symbol("f")
+
+
+def number(value: float, unit: str, mark: str, count: int = 4) -> Number:
+    """A value as it stands in a formula."""
+    return Number(*parts(value, unit, mark, count))
+
+
+def reactance_line(typed: Typed, symbol: Symbol, letter: Symbol, size: float, hertz: float, mark: str) -> Formula:
+    """X = 2 pi f L = 2 pi x 50 Hz x 0.1 H = 31.42 ohms, or as it was given."""
+    result, frequency = number(size, "Ω", mark), number(hertz, "Hz", mark)
+    if typed.element.in_ohms:
+        return row(symbol, "=", result)
+    value = Number(typed.number, typed.unit)
+    general, filled = Row(("2", PI, F, letter)), Row(("2", PI, "×", frequency, "×", value))
+    if typed.element.kind == COIL:
+        return row(symbol, "=", general, "=", filled, "=", result)
+    one = Number("1")
+    return row(symbol, "=", Fraction(one, general), "=", Fraction(one, filled), "=", result)
+
+
+def added(symbol: Symbol, parts_of: list[tuple[Symbol, float, int]], unit: str, total: float, mark: str) -> Formula:
+    """A sum of signed parts, in symbols and in numbers."""
+    symbols: list[Formula] = []
+    numbers: list[Formula] = []
+    for place, (part, size, sign) in enumerate(parts_of):
+        if place or sign < 0:
+            symbols.append("+" if sign > 0 else "−")
+            numbers.append("+" if sign > 0 else "−")
+        symbols.append(part)
+        numbers.append(number(size, unit, mark))
+    result = number(total, unit, mark)
+    if len(parts_of) == 1 and parts_of[0][2] > 0:
+        return row(symbol, "=", *symbols, "=", result)
+    return row(symbol, "=", *symbols, "=", *numbers, "=", result)
+
+
+def hypotenuse(symbol: Symbol, first: tuple[Symbol, float], second: tuple[Symbol, float], unit: str, mark: str
+) -> tuple[Formula, ...]:  # fmt: skip
+    """Pythagoras, in symbols and in numbers."""
+    size = math.hypot(first[1], second[1])
+    squares = [Square(number(math.fabs(value), unit, mark)) for _, value in (first, second)]
+    return (
+        row(symbol, "=", Root(row(Square(first[0]), "+", Square(second[0])))),
+        row(symbol, "=", Root(row(squares[0], "+", squares[1])), "=", number(size, unit, mark)),
+    )

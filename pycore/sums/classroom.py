@@ -1,0 +1,106 @@
+"""A sum of phasors in class: a construction frame by frame, all of them together, ropes, waves."""
+
+from pycore import phasor, quantity
+from pycore.constructions.construction import Construction
+from pycore.sheet import pictures
+from pycore.sums.case import SumCase
+from pycore.sums.lesson import Lesson, Shown
+from pycore.sums.sentences import Teller
+from pycore.sums.sheet import look_of
+from pycore.words import Phrase, plain
+from pycore.words import lesson as words
+
+VIEWS = ("lesson", "together", "pull", "waves")
+WAVE_STEP = 10.0
+"""Degrees between two places of the waves' slider."""
+
+
+class SumLesson:
+    """Everything that can be shown in class of one problem, by view and step number from 1."""
+
+    def __init__(self, case: SumCase) -> None:
+        self.case = case
+        self.plan = self.case.shown()
+        self.look = look_of(self.case)
+
+    def lesson(self) -> Lesson:
+        """The construction on the sheet, frame by frame."""
+        return Lesson(self.plan, Teller(self.plan, self.case.telling), self.look)
+
+    def count(self, view: str) -> int:
+        """How many steps a view has; raises KeyError for no view of ours."""
+        return {
+            "lesson": lambda: len(self.lesson().frames),
+            "together": lambda: len(self.methods()),
+            "pull": lambda: len(self.case.arms) + 1,
+            "waves": lambda: int(360.0 / WAVE_STEP),
+        }[view]()
+
+    def show(self, view: str, step: int) -> Shown:
+        """One step of a view; steps out of range are brought into it."""
+        number = min(max(step, 1), self.count(view))
+        if view == "lesson":
+            return self.lesson().show(number)
+        return {"together": self.together, "pull": self.pull, "waves": self.waves}[view](number)
+
+    def methods(self) -> tuple[tuple[str, Construction], ...]:
+        """Every construction of the problem with its name."""
+        made: list[tuple[str, Construction]] = []
+        for method in self.case.methods:
+            if self.case.possible(method) != method:
+                continue
+            for order in self.case.orders(method):
+                title = self.case.way_title(method, order)
+                made.append((plain(title), self.case.build(method, order)))
+        return tuple(made)
+
+    def together(self, number: int) -> Shown:
+        """Constructions laid over each other, one more with each step."""
+        methods = self.methods()
+        amount = self.case.amount(self.case.size)
+        tell = words.together_first if number == 1 else words.together
+        sentence = tell(methods[number - 1][0])
+        reading = words.together_reading(self.case.telling.tags["sum"], amount)
+        picture = pictures.together(
+            [construction for _, construction in methods], number - 1, self.case.picture, self.look, plain(sentence)
+        )
+        why = (words.together_why(),) if number == len(methods) else ()
+        return Shown(number, len(methods), sentence, reading, (), why, picture, answers=True)
+
+    def phasors(self) -> list[tuple[str, complex]]:
+        """The line currents that are not nothing, by key."""
+        return [(arm.key, phasor.polar(arm.size, arm.angle)) for arm in self.case.arms]
+
+    def pull(self, number: int) -> Shown:
+        """A ring pulled by ropes, one more with each step."""
+        phasors, count = self.phasors(), number - 1
+        tags = self.case.telling.tags
+        reading: Phrase = ()
+        if count == 0:
+            sentence = words.ring()
+        else:
+            key, value = phasors[count - 1]
+            sentence = words.rope(tags[key], self.case.telling.short_of(key, phasor.magnitude(value)))
+        if count > 1:
+            net = phasor.total(value for _, value in phasors[:count])
+            name = tags["sum"] if count == len(phasors) else tags["i" + "".join(k[1:] for k, _ in phasors[:count])]
+            reading = words.net_pull(name, self.case.amount(phasor.magnitude(net))) if net else words.no_pull()
+        why = (words.analogy(self.case.telling.words.quantity + "s"),)
+        picture = pictures.pull(phasors, count, self.case.picture, self.look, plain(sentence))
+        return Shown(
+            number, len(phasors) + 1, sentence, reading, (), why, picture, count == len(phasors)
+        )
+
+    def wave_parts(self) -> str:
+        """What is added at every moment: the three line currents."""
+        counted = words.COUNTED.get(len(self.case.telling.lines), "")
+        return " ".join(part for part in (counted, self.case.telling.words.plural) if part)
+
+    def waves(self, number: int) -> Shown:
+        """Phasors turned through one period, ten degrees a step, beside their waves."""
+        turned = WAVE_STEP * (number - 1)
+        shown = [*self.phasors(), ("sum", self.case.total)]
+        sentence = words.waves(self.case.telling.words.quantity, quantity.plain(turned) + "°")
+        picture = pictures.waves(shown, turned, self.look, plain(sentence))
+        why = (words.waves_why(self.case.telling.tags["sum"], self.wave_parts()),)
+        return Shown(number, self.count("waves"), sentence, (), (), why, picture)

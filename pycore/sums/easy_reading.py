@@ -1,0 +1,78 @@
+"""What stands on the further pages of a sheet for easy reading: what is given, the moves, and what to check."""
+
+from pycore import quantity
+from pycore.constructions.moves import SetOff
+from pycore.quantity import NO_BREAK_SPACE
+from pycore.sheet import compose
+from pycore.sheet.moves_sheet import Listed
+from pycore.sheet.plan import Plan
+from pycore.sums.answer import Move
+from pycore.sums.case import SumCase
+from pycore.sums.sentences import Teller
+from pycore.words import moves_list, plain
+from pycore.words import sheet as words
+from pycore.words import sums as sum_words
+from pycore.words.moves_list import Begun, Companion, Found
+
+ON_THE_WAY = "on-the-way"
+
+
+def lists_of(case: SumCase, plan: Plan, kind: str) -> tuple[Listed, ...]:
+    """What is given, and the moves: a problem's without its answers, a construction's with its numbers."""
+    bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"
+    if kind == compose.PROBLEM:
+        more = (case.further_question(),) if case.further_question() else ()
+        ticked = (*_problem_moves(case, plan), *more)
+    elif kind == compose.OVERLAY:
+        ticked = case.sheet_words(plan, kind).notes
+    else:
+        blocks = Teller(plan, case.telling).tell()
+        ticked = tuple(plain(block.phrase) for block in blocks if isinstance(block, Move))
+    look = [*words.print_notes(bar)]
+    if case.companions and not (case.issue and case.issue.own_scale):
+        centimetres = plan.layout.bar / 10.0
+        amounts = case.telling.writing, case.companions.writing
+        told = (one.scale(scale * centimetres) for one, scale in zip(amounts, (plan.scale, plan.second), strict=True))
+        look.append(sum_words.second_check(bar, *told))
+    if not case.telling.polar:
+        look.append(moves_list.MINUS)
+    return (
+        Listed(moves_list.GIVEN, case.reading_given(plan)),
+        Listed(moves_list.MOVES, ticked, ticked=True),
+        Listed(moves_list.LOOK, tuple(look)),
+    )
+
+
+def _problem_moves(case: SumCase, plan: Plan) -> tuple[str, ...]:
+    teller, telling = Teller(plan, case.telling), case.telling
+    set_off = [move for move in plan.construction.moves if isinstance(move, SetOff) and not move.copy]
+    keys = [arm.key for arm in case.arms]
+    first_key = next((move.phasor for move in set_off if move.phasor in keys), keys[0])
+    first = next(arm for arm in case.arms if arm.key == first_key)
+    straight = first.angle == case.picture.reference
+    # Where the first phasor's own angle is to be worked out, it is not given away.
+    way = teller.way(first.angle) if straight else ""
+    beside = case.companions
+    companions = tuple(
+        Companion(plain(telling.tags[arm.key]), teller.way(arm.angle) if arm.angle == case.picture.reference else "")
+        for arm in (beside.arms if beside else ())
+    )
+    result = case.result_word or f"the {plain(case.sum_word)}"
+    on_the_way = any(step.name == ON_THE_WAY for step in plan.construction.steps)
+    found = Found(
+        result,
+        case.guess_word or result,
+        telling.words.quantity,
+        case.to_work_out
+        or telling.words.plural
+        if beside is None or case.typed_companions
+        else moves_list.both(beside.words.quantity, telling.words.plural),
+        case.typed_sizes,
+        plain(telling.tags["i12"]) if on_the_way else "",
+        telling.words.opposite if plan.construction.resultant == "returning" else "",
+        case.last_moves,
+        tuple(plain(part.tag) for part in case.further()),
+    )
+    origin = plain(telling.voltage if telling.polar else telling.reference)
+    begun = Begun(case.problem["start"], plain(telling.tags[first_key]), way, origin, case.begun(plan))
+    return tuple(moves_list.problem_moves(plan.construction.method, found, begun, len(case.arms), companions))

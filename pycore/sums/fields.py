@@ -1,0 +1,53 @@
+"""Form fields that every page of the shelf has: how a sum is drawn, on what paper, in which words."""
+
+from dataclasses import replace
+
+from pycore.accuracy.hand import HANDS
+from pycore.calculators.neutral_current.fields import BY_NAME
+from pycore.forms.conventions import choice_field
+from pycore.sums.answer import Field
+from pycore.words import form as words
+from pycore.words import sums as sum_words
+
+_PICTURE = ("parallels", "protractor", "first", "rotation")
+_SHEET = ("sheet", "start", "mirror", "print", "paper", "orientation")
+_WORDS = ("decimal", "angles")
+_HAND = ("hand",)
+_BLOCK = ("place", "code", "who", "group", "date")
+
+
+def drawing_fields(
+    units: str, zero: str, method: str = "tip-to-tail", first: str = "right",
+    methods: tuple[tuple[str, str], ...] = words.METHODS,
+    steps: str = "125", second: str = "",
+) -> tuple[Field, ...]:
+    """The fields of drawing, paper and words, in their order. ``units``: such as volts, for the scale's
+    label; ``zero``: what lies in the first direction unless the first phasor does; ``first``: the way it points;
+    ``second``: such as amperes, where phasors of a second quantity stand on the sheet."""
+    taken = {name: BY_NAME[name] for name in (*_PICTURE, *_SHEET, *_WORDS, *_HAND, *_BLOCK, "steps")}
+    taken["hand"] = replace(
+        taken["hand"], choices=tuple(choice for choice in taken["hand"].choices if choice.value in HANDS)
+    )
+    return (
+        choice_field("method", words.METHOD, "method", method, methods),
+        choice_field("order", sum_words.ORDER, "picture", "", ((("", words.BEST_FIT)), *sum_words.ORDERS)),
+        taken["parallels"],
+        taken["protractor"],
+        replace(taken["first"], default=first),
+        choice_field(
+            "reference", words.REFERENCE, "picture", "zero", (("zero", zero), ("current", sum_words.FIRST_PHASOR))
+        ),
+        taken["rotation"],
+        choice_field("resultant", sum_words.RESULTANT, "picture", "sum", sum_words.RESULTANTS),
+        *(taken[name] for name in _SHEET),
+        Field("scale", sum_words.scale_label(units), "quantity", "sheet", "", help=words.SCALE_HELP),
+        *(
+            (Field("second-scale", sum_words.scale_label(second), "quantity", "sheet", "", help=words.SCALE_HELP),)
+            if second
+            else ()
+        ),
+        replace(taken["steps"], default=steps),
+        *(taken[name] for name in (*_WORDS, *_HAND)),
+        Field("wording", BY_NAME["wording"].label, "choice", "accuracy", "plain", choices=BY_NAME["wording"].choices),
+        *(taken[name] for name in _BLOCK),
+    )

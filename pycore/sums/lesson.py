@@ -1,0 +1,306 @@
+"""A construction as a lesson: each frame's sentence, reading and why, and its picture."""
+
+from dataclasses import dataclass
+
+from pycore import geometry
+from pycore.constructions.companions import COMPANION
+from pycore.constructions.frames import COMPASSES, LINE, PROTRACTOR, RULER, SQUARES, WORDS, Frame, frames
+from pycore.constructions.moves import (
+    CrossArcs,
+    Direction,
+    DrawParallel,
+    DropPerpendicular,
+    Join,
+    ReadAngle,
+    ReadLength,
+    SetOff,
+    TurnAngle,
+    length_of,
+    turn_of,
+)
+from pycore.drawing import Page
+from pycore.phasor import wrap
+from pycore.sheet.figure import Look
+from pycore.sheet.lesson_view import frame_page
+from pycore.sheet.plan import Plan
+from pycore.sums.sentences import Teller
+from pycore.sums.wording import length_text, reading_text
+from pycore.words import Phrase, plain
+from pycore.words import components as parts
+from pycore.words import constructions as told
+from pycore.words import lesson as words
+from pycore.words import parallelogram as parallel
+
+NOTHING_BELOW = 0.05
+"""mm; what no ruler shows."""
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """One frame as it is shown: its number from 1, how many there are, what is said, its picture.
+
+    ``reading`` stands on a line of its own and can be hidden behind ``question``; ``answers``
+    marks the frames whose reading (without one, whose sentence) is the answer itself, ``measured``
+    those whose reading a learner takes from their own drawing: it is shown only when asked for.
+    """
+
+    number: int
+    count: int
+    sentence: Phrase
+    reading: Phrase
+    question: Phrase
+    why: tuple[Phrase, ...]
+    picture: Page
+    answers: bool = False
+    measured: bool = False
+
+
+ASKED = {PROTRACTOR: words.ask_angle, RULER: words.ask_length, COMPASSES: words.ask_opening, LINE: words.ask_length,
+         WORDS: words.ask_scale}  # fmt: skip
+"""What is asked where a tool's reading is hidden."""
+
+
+class Lesson:
+    """The frames of one plan, worded by its teller."""
+
+    def __init__(self, plan: Plan, teller: Teller, look: Look) -> None:
+        self.plan, self.teller, self.look = plan, teller, look
+        self.frames: tuple[Frame, ...] = tuple(
+            frame for frame in frames(plan.construction) if not self.is_idle(frame)
+        )
+
+    def is_idle(self, frame: Frame) -> bool:
+        """Whether a frame would show nothing: no turn, no length, a tip that stands on the axis already."""
+        move, figure = frame.move, self.teller.figure
+        match move:
+            case TurnAngle():
+                return turn_of(move, figure.readings) == 0.0
+            case Join():
+                return self.is_short(move.start, move.end)
+            case DropPerpendicular():
+                return self.is_short(move.start, move.foot)
+            case DrawParallel():
+                ends = [m for m in self.plan.construction.moves if isinstance(m, Join) and m.line == move.line]
+                return any(self.is_short(join.start, join.end) for join in ends)
+            case SetOff():
+                return self.is_short(move.start, move.point)
+        return False
+
+    def is_short(self, start: str, end: str) -> bool:
+        """Whether two points cannot be told apart on paper."""
+        points = self.teller.figure.points
+        return self.teller.millimetres(geometry.distance(points[start], points[end])) < NOTHING_BELOW
+
+    # Names.
+
+    def line_name(self, line: str) -> Phrase:
+        """A line as a sentence names it."""
+        if line.startswith("L") and line[1:].isdigit():
+            return self.teller.tag(int(line[1:]))
+        named = {
+            "D": self.teller.telling.reference,
+            "R": parallel.the_diagonal(),
+            "N": self.teller.telling.tags["sum"],
+            "X": told.LEVEL_AXIS,
+            "Y": told.UPRIGHT_AXIS,
+        }
+        return named.get(line, (words.MARK,))
+
+    def place(self, point: str) -> Phrase:
+        """A point as a sentence names it."""
+        if point == "O":
+            return (self.teller.place,)
+        if point == "R":
+            return told.tip_of(parallel.the_diagonal())
+        if point.startswith("T"):
+            return told.tip_of(self.teller.tag(int(point[1:])))
+        before = next(
+            (m for m in self.plan.construction.moves if isinstance(m, SetOff) and m.point == point and m.phasor), None
+        )
+        if before is None:
+            return (words.MARK,)
+        return told.tip_of(self.teller.telling.tags[before.phasor])
+
+    def length(self, amount: float) -> str:
+        """A length set off."""
+        return length_text(self.teller.millimetres(amount), self.teller.telling.mark)
+
+    def read(self, amount: float) -> str:
+        """A length read off a ruler."""
+        return reading_text(self.teller.millimetres(amount), self.teller.telling.mark)
+
+    # One frame.
+
+    def say(self, frame: Frame) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
+        """Sentence, reading, why and the figure shown in the picture."""
+        move = frame.move
+        why = self.step_why(frame)
+        if frame.tool == PROTRACTOR and isinstance(move, (TurnAngle, ReadAngle)):
+            return self.say_protractor(move, why)
+        if frame.tool == RULER and isinstance(move, SetOff):
+            return self.say_set_off(move, why)
+        if frame.tool == RULER and isinstance(move, ReadLength):
+            return self.say_read(move, why)
+        if frame.tool == SQUARES and isinstance(move, DrawParallel):
+            sentence = words.slide(self.line_name(move.to), self.place(move.through))
+            return sentence, (), (parallel.slide_why(),), ""
+        if frame.tool == SQUARES and isinstance(move, DropPerpendicular):
+            name = self.teller.tag(int(move.start[1:]))
+            return words.drop(name, self.line_name(move.line)), words.drop_reading(), (), ""
+        if frame.tool == COMPASSES and isinstance(move, CrossArcs):
+            return self.say_arc(move, frame.part)
+        if frame.tool == LINE and move is not None:
+            return self.say_line(frame, why)
+        step = self.plan.construction.steps[frame.step - 1]
+        return self.say_words(step.name, why)
+
+    def step_why(self, frame: Frame) -> Phrase:
+        """The why of the step that a frame belongs to."""
+        step = self.plan.construction.steps[frame.step - 1]
+        return self.teller.tell_one(step)[1]
+
+    def say_words(self, name: str, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
+        """A frame without a tool."""
+        if name == "scale":
+            longest = max(self.plan.construction.arms, key=lambda arm: arm.size)
+            telling = self.teller.telling
+            length = self.length(longest.size)
+            reading = words.scale_reading(telling.short_of(longest.key, longest.size), length)
+            return words.scale(telling.scale(self.plan.scale)), reading, (why,), _short(length)
+        step = next(step for step in self.plan.construction.steps if step.name == name)
+        return self.teller.tell_one(step)[0], (), (why,) if why else (), ""
+
+    def say_protractor(
+        self, move: TurnAngle | ReadAngle, why: Phrase
+    ) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
+        """The protractor laid on, and which scale counts."""
+        lines, readings = self.teller.figure.lines, self.teller.figure.readings
+        if isinstance(move, TurnAngle):
+            turn = turn_of(move, readings)
+            sentence = words.protractor(self.place(move.at), self.line_name(move.zero), back=move.back)
+            size = self.teller.degrees(turn)
+            reading = words.mark_angle(size, self.teller.sense(turn))
+        else:
+            turn = wrap(lines[move.second].degrees - lines[move.first].degrees)
+            sentence = words.protractor(self.place(move.at), self.line_name(move.first), back=False)
+            size = self.teller.degrees(turn)
+            reading = words.read_angle(size) if move.reading == "n-angle" else words.measure_angle(size)
+            # Of the step's two readings the length has its why.
+            why = () if move.reading == "n-angle" else why
+        inner = self.teller.picture.sense * turn >= 0
+        counted = words.count(words.INNER if inner else words.OUTER)
+        return sentence, reading, (counted, why) if why else (counted,), size
+
+    def say_set_off(self, move: SetOff, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
+        """A length set off along a line."""
+        amount = length_of(move, self.teller.figure.readings)
+        length = self.length(amount)
+        if move.role == "mark":
+            sentence = words.ruler_along(self.line_name(move.line), self.teller.place)
+            return sentence, words.mark_length(self.part(move.line, amount)), (), _short(self.length(amount))
+        name = self.teller.telling.tags.get(move.phasor) or self.line_name(move.line)
+        turn = next((m for m in self.plan.construction.moves if isinstance(m, TurnAngle) and m.line == move.line), None)
+        turned = turn is not None and turn_of(turn, self.teller.figure.readings) != 0.0
+        if turned:
+            sentence = words.ruler_along_mark(self.place(move.start))
+        elif turn is not None or move.role not in ("given", COMPANION):
+            along = self.line_name(turn.zero if turn else move.line)
+            sentence = words.ruler_on_line(self.place(move.start), along)
+        else:
+            degrees = self.teller.figure.lines[move.line].degrees
+            sentence = words.ruler_first(plain(self.place(move.start)), self.teller.way(degrees))
+        draw = words.draw_companion if move.role == COMPANION else words.draw_length
+        shown = why and (move.role == COMPANION or not turned)
+        return sentence, draw(name, length), (why,) if shown else (), _short(length)
+
+    def say_read(self, move: ReadLength, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
+        """A length read and what it stands for."""
+        amount = self.teller.figure.readings[move.reading]
+        tags = self.teller.telling.tags
+        name = {"r": parallel.the_diagonal(), "n": tags["sum"]}.get(move.reading) or tags.get(move.reading)
+        length = self.read(amount)
+        if name is None:
+            axis = self.line_name(move.line)
+            part = self.part(move.line, amount)
+            shown = _short(length) if self.teller.side_of(amount) else ""
+            return words.ruler_along(axis, self.teller.place), words.read_length(part), (), shown
+        telling = self.teller.telling
+        symbol = telling.tags[f"i{self.plan.construction.order}"] if move.reading == "r" else name
+        key = "sum" if move.reading == "n" else f"i{self.plan.construction.order}"
+        so = words.so(telling.scale(self.plan.scale), symbol, telling.amount_of(key, amount))
+        sentence = words.ruler_along(name, plain(self.place(move.start)))
+        return sentence, words.read_length(length), (so, why) if why else (so,), _short(length)
+
+    def part(self, line: str, amount: float) -> str:
+        """A part on an axis, with its side."""
+        side = self.teller.side_of(amount)
+        length = self.length(amount)
+        return parts.across_part(length, side) if line == "X" else parts.upward_part(length, side)
+
+    def say_arc(self, move: CrossArcs, part: str) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
+        """One of two arcs of copied length."""
+        centre = move.first if part == "first" else move.second
+        copied = (move.first_radius if part == "first" else move.second_radius)[1]
+        points = self.teller.figure.points
+        length = self.length(geometry.distance(points["O"], points[copied]))
+        opened = parallel.the_diagonal() if copied == "R" else self.teller.tag(int(copied[1:]))
+        why = () if part == "first" else (parallel.arcs_why(),)
+        return words.compasses(opened, self.place(centre)), words.arc(length), why, _short(length)
+
+    def say_line(self, frame: Frame, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
+        """A line drawn: faint direction, dashed parallel, diagonal, resultant."""
+        move = frame.move
+        if isinstance(move, Direction):
+            if move.line == "Y":
+                return parts.axes(), (), (), ""
+            way = self.teller.way(move.degrees)
+            return words.faint(self.line_name("D"), way, self.teller.place), (), (why,), ""
+        if not isinstance(move, Join):
+            raise TypeError(f"a line is not drawn by {move}")
+        if move.role == "parallel":
+            return self.say_dash(frame, move)
+        step = self.plan.construction.steps[frame.step - 1]
+        sentence, reason = self.teller.tell_one(step)
+        name = parallel.the_diagonal() if step.name == "diagonal" else self.teller.telling.tags[move.phasor]
+        if step.name == "diagonal":
+            sentence = words.join(self.teller.place, told.MEETING)
+            return sentence, words.draw_name(name), (), ""
+        return _without_stress(sentence), words.draw_name(name), (reason,) if reason else (), ""
+
+    def say_dash(self, frame: Frame, move: Join) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
+        """A dashed side of a parallelogram."""
+        points = self.teller.figure.points
+        length = self.length(geometry.distance(points[move.start], points[move.end]))
+        place = self.place(move.start)
+        if frame.part != "dash":
+            return words.join_tips(place), words.draw_dashed(length), (), _short(length)
+        by_square = any(isinstance(m, DrawParallel) and m.line == move.line for m in self.plan.construction.moves)
+        if by_square:
+            return words.dash_along_square(place), words.draw_dashed(length), (), ""
+        return words.dash(place), words.draw_dashed(length), (), _short(length)
+
+    def show(self, number: int) -> Shown:
+        """One frame by its number from 1."""
+        frame = self.frames[number - 1]
+        sentence, reading, why, figure = self.say(frame)
+        move = frame.move
+        answers = isinstance(move, (ReadLength, ReadAngle)) and move.reading in ("n", "n-angle")
+        answers = answers or frame.name == "zero"
+        question = ASKED[frame.tool]() if figure else ()
+        # Without the reading: a class may be asked for it, and the title is read aloud.
+        circle = self.teller.telling.protractor == "360"
+        picture = frame_page(self.plan, frame, self.look, plain(sentence), figure, circle=circle)
+        measured = isinstance(move, ReadAngle) and move.reading != "n-angle"
+        return Shown(number, len(self.frames), sentence, reading, question, why, picture, answers, measured)
+
+
+def _short(length: str) -> str:
+    """The millimetres of a length that is told in mm and cm."""
+    return length.partition(" (")[0]
+
+
+def _without_stress(sentence: Phrase) -> Phrase:
+    """The rest of a sentence after its stressed beginning, which the reading line repeats."""
+    rest = tuple(piece for piece in sentence[1:])
+    first = rest[0] if rest else ""
+    return (first.lstrip(), *rest[1:]) if isinstance(first, str) else rest

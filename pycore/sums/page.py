@@ -1,0 +1,339 @@
+"""A page that adds phasors: from form to answer, stage after stage.
+
+A page's own module reads its form into a case (``SumCase``) and says what is special: its outputs, remarks,
+notices, and further workings. Everything else is here: the same for every page of the shelf.
+"""
+
+import math
+from collections.abc import Iterator, Mapping, Sequence
+from typing import TYPE_CHECKING, Generic, TypeVar
+
+from pycore.calculators.neutral_current import words
+from pycore.constructions.construction import Arm
+from pycore.drawing import Page
+from pycore.errors import Fault
+from pycore.forms import conventions
+from pycore.phasor import wrap
+from pycore.quantity import NO_BREAK_SPACE
+from pycore.sheet.figure import DOT_BELOW
+from pycore.sheet.plan import Plan
+from pycore.sums.accuracy import SumAccuracy
+from pycore.sums.answer import Alternative, Answer, Block, Field, Opening, Output, Paragraph, Working, default_form
+from pycore.sums.case import SumCase
+from pycore.sums.sentences import Teller
+from pycore.sums.sheet import moves_of, sheet_of, view_of
+from pycore.sums.wording import length_text
+from pycore.sums.workings import ComponentsWorking
+from pycore.words import Phrase, moves_list, say
+from pycore.words import accuracy as accuracy_words
+from pycore.words import sums as sum_words
+
+if TYPE_CHECKING:
+    from pycore.practice.codes import Code
+    from pycore.practice.task import Asked, Task
+    from pycore.sums.lesson import Shown
+
+ALL_PARTS = ("answer", "sheet", "view", "workings", "check")
+KINDS = ("problem", "construction", "overlay")
+NO_OPENING = Opening()
+SAME = 1e-9
+"""Share of the largest phasor, and degrees, within which two values are one."""
+_NO_PAGE = Page(1.0, 1.0, ())
+Case = TypeVar("Case", bound=SumCase)
+
+
+def outputs_on_paper(case: SumCase, plan: Plan, name: str) -> tuple[Output, ...]:
+    """The results that every drawn sum has: scale, length on the sheet, tolerance of a hand."""
+    writing = case.telling.writing
+    length = case.size * plan.factor
+    made = [
+        Output("scale", plan.scale, case.telling.scale(plan.scale), label=say(sum_words.SCALE)),
+        Output(name, length, length_text(length, writing.mark), label=say(sum_words.LENGTH)),
+    ]
+    if case.companions:
+        label = sum_words.second_label(case.companions.words.plural)
+        made.append(Output("second-scale", plan.second, case.telling.second(plan.second), label=label))
+    if not case.closed:
+        tolerance = case.spread(plan).half_width
+        label = accuracy_words.tolerance_label()
+        made.append(Output("tolerance", tolerance, writing.fixed(tolerance), writing.unit, label))
+    return tuple(made)
+
+
+def summary(case: SumCase, plan: Plan) -> tuple[Phrase, ...]:
+    """The short lines beside the headline: direction, length on the sheet, what a hand can do."""
+    if case.closed:
+        return (words.no_arrow(),)
+    writing = case.telling.writing
+    by_hand = accuracy_words.by_hand(writing.fixed(case.spread(plan).half_width) + NO_BREAK_SPACE + writing.unit)
+    return (case.direction(plan), words.on_sheet(case.length(plan)), by_hand)
+
+
+def small_notices(case: SumCase, plan: Plan) -> list[Phrase]:
+    """Phasors too short for an arrow at this scale."""
+    small = [case.lines[arm.number - 1] for arm in case.arms if arm.size * plan.factor < DOT_BELOW]
+    if not small:
+        return []
+    told = sum_words.listed(small)
+    return [words.small_line(told) if len(small) == 1 else words.small_lines(told)]
+
+
+def stands_upright(case: SumCase, plan: Plan) -> tuple[Phrase, ...]:
+    """That a sheet stands upright although it was to lie across, where large print has room only so."""
+    asked = case.problem["orientation"]
+    return () if asked in ("", plan.layout.orientation) else (say(moves_list.UPRIGHT),)
+
+
+def alternatives(case: SumCase, shown: Plan) -> tuple[Alternative, ...]:
+    """The other orders on this paper, each with its own best scale."""
+    made: list[Alternative] = []
+    for plan in case.plans(case.method):
+        order = plan.construction.order
+        if order == shown.construction.order or len(case.arms) < 3:
+            continue
+        what = case.order_words(case.method, order)
+        told = sum_words.alternative(what, case.telling.scale(plan.scale), case.sum_word, case.length(plan))
+        made.append(Alternative(told, (("order", order), ("scale", ""))))
+    return tuple(made)
+
+
+def _working(case: SumCase, plan: Plan, on_sheet: bool) -> Working:
+    method, order = plan.construction.method, plan.construction.order
+    teller = Teller(plan, case.telling)
+    blocks: tuple[Block, ...] = teller.tell()
+    if method == "components":
+        blocks = (*ComponentsWorking(case, teller).blocks(), *blocks)
+    blocks = (Paragraph(words.predict_first()), *blocks)
+    key = method if method == "components" else f"{method}-{order}"
+    draws = (("method", method), ("order", order if case.orders(method) != ("12",) else ""), ("scale", ""))
+    title = case.way_title(method, order)
+    return Working(key, title, blocks, draws, on_sheet)
+
+
+def constructed(case: SumCase, shown: Plan) -> list[Working]:
+    """Every construction of the problem, move by move."""
+    made: list[Working] = []
+    on_paper = case.problem["sheet"] == "construction"
+    for method in case.methods:
+        if case.possible(method) != method:
+            continue
+        plans = sorted(case.plans(method), key=lambda plan: plan.construction.order)
+        for plan in plans:
+            on_sheet = (
+                plan.construction.method == shown.construction.method
+                and plan.construction.order == shown.construction.order
+            )
+            made.append(_working(case, shown if on_sheet else plan, on_sheet and on_paper))
+    return made
+
+
+def same_arms(some: Sequence[Arm], others: Sequence[Arm]) -> bool:
+    """Whether two problems have the same phasors, however their values were typed."""
+    if len(some) != len(others):
+        return False
+    near = SAME * max((arm.size for arm in some), default=1.0)
+    return all(
+        one.key == other.key and math.fabs(one.size - other.size) <= near
+        and math.fabs(wrap(one.angle - other.angle)) <= SAME
+        for one, other in zip(some, others, strict=True)
+    )  # fmt: skip
+
+
+class SumPage(Generic[Case]):
+    """A page of the shelf. Its own module sets what it is called and answers for what is special."""
+
+    slug: str = ""
+    title: str = ""
+    description: str = ""
+    scenario: str = ""
+    fields: tuple[Field, ...] = ()
+    cautions: tuple[str, ...] = ()
+    warning: str = ""
+    """A caution that stands before anything else; "" for none."""
+    topic: int | None = None
+    """The page's number in the codes of practice sheets, for ever; None where there is no practice."""
+
+    # What each page says for itself.
+
+    def case(self, form: Mapping[str, str]) -> Case:
+        """The form as a case. Raises InputError."""
+        raise NotImplementedError
+
+    def outputs(self, case: Case, plan: Plan) -> tuple[Output, ...]:
+        """The results, the headline first."""
+        raise NotImplementedError
+
+    def given(self, case: Case) -> Phrase:
+        """The values in words."""
+        raise NotImplementedError
+
+    def summary(self, case: Case, plan: Plan) -> tuple[Phrase, ...]:
+        """The short lines beside the headline."""
+        return summary(case, plan)
+
+    def remarks(self, case: Case) -> tuple[Phrase, ...]:
+        """Sentences below the headline."""
+        return ()
+
+    def see(self, case: Case, plan: Plan) -> tuple[Phrase, str] | None:
+        """A sentence that must not be missed, with the key of the working that says more."""
+        return None
+
+    def notices(self, case: Case, plan: Plan) -> tuple[Phrase, ...]:
+        """What the page had to change or could not do."""
+        return (*small_notices(case, plan), *SumAccuracy(case).notices(plan))
+
+    def calculated(self, case: Case, plan: Plan) -> tuple[Working, ...]:
+        """Further workings, after the constructions."""
+        return (SumAccuracy(case).working(plan),)
+
+    def echo(self, case: Case) -> dict[str, Mapping[str, str]]:
+        """How inputs were understood, by field."""
+        return {}
+
+    def faults(self, case: Case) -> tuple[Fault, ...]:
+        """Inputs that could not be used but left the answer standing: optional ones, and scales that do not fit."""
+        return (*case.problem.faults, *case.misfit)
+
+    # What all pages do alike.
+
+    def read(self, form: Mapping[str, str]) -> Case:
+        """The form as a case that knows its code, if its values are a code's. Raises InputError."""
+        case = self.case(form)
+        case.code = self._code_of(form.get("code", ""), case)
+        return case
+
+    def _code_of(self, typed: str, case: Case) -> str:
+        if not typed.strip() or self.topic is None:
+            return ""
+        # Only a sheet with a code needs it; the first answer need not wait for its import.
+        from pycore.practice import codes
+
+        try:
+            code = codes.read(typed)
+            meant = self.case(self.practice_form(code)) if code.topic == self.topic else None
+        except ValueError:
+            return ""
+        return str(code) if meant is not None and same_arms(case.arms, meant.arms) else ""
+
+    def answer(
+        self, form: Mapping[str, str], parts: tuple[str, ...] = ALL_PARTS, opening: Opening = NO_OPENING
+    ) -> Answer:
+        """The answer to a form; parts not asked for are left empty. Raises InputError."""
+        case = self.read(form)
+        plan = case.shown()
+        problem = case.problem
+        workings = (*constructed(case, plan), *self.calculated(case, plan)) if "workings" in parts else ()
+        chosen = problem.scale is None or bool(case.misfit)
+        return Answer(
+            slug=self.slug,
+            title=self.title,
+            outputs=self.outputs(case, plan),
+            given=self.given(case),
+            summary=self.summary(case, plan),
+            remarks=self.remarks(case),
+            see=self.see(case, plan),
+            notices=(*self.notices(case, plan), *stands_upright(case, plan)),
+            caption=words.caption(
+                plan.layout.paper, plan.layout.orientation, case.telling.scales(plan.scale, plan.second), chosen
+            ),
+            alternatives=alternatives(case, plan),
+            sheet=sheet_of(case, plan, opening) if "sheet" in parts else _NO_PAGE,
+            more=moves_of(case, plan) if "sheet" in parts else (),
+            views={"phone": view_of(case, plan)} if "view" in parts else {},
+            workings=tuple(sorted(workings, key=lambda working: not working.shown)),
+            echo=self.echo(case),
+            link=case.link(plan),
+            page_key=plan.layout.page_key,
+            faults=self.faults(case),
+            scenario=self.scenario if problem.is_example else "",
+            kind=problem["sheet"],
+            code=case.code,
+            asked=self._asked(case, plan) if "check" in parts else None,
+        )
+
+    def pages(
+        self, form: Mapping[str, str], opening: Opening = NO_OPENING, kinds: tuple[str, ...] = ()
+    ) -> tuple[Page, ...]:
+        """The sheet that the form asks for, or sheets of these kinds. Raises InputError."""
+        listed = kinds or (form.get("sheet", default_form(self.fields)["sheet"]),)
+        sheets = self._sheets(form, opening, listed)
+        return tuple(page for sheet, case in sheets for page in (sheet, *moves_of(case, case.shown())))
+
+    def _sheets(
+        self, form: Mapping[str, str], opening: Opening, kinds: tuple[str, ...]
+    ) -> Iterator[tuple[Page, Case]]:
+        """Sheets of these kinds, one after another, each with its case; what all share is found once."""
+        first: Case | None = None
+        for kind in kinds:
+            case = self.read({**form, "sheet": kind})
+            case.issue = opening.issue
+            if first is None:
+                first = case
+            else:
+                case.share(first)
+            yield sheet_of(case, case.shown(), opening), case
+
+    def issued(
+        self, form: Mapping[str, str], opening: Opening, kinds: tuple[str, ...]
+    ) -> "Iterator[Page | tuple[Page, ...] | Task]":
+        """A learner's sheets of a class set, one after another, then the problem as a task: piece by piece, so
+        that other work can come between. Its mistakes do not know where they belong. Raises InputError."""
+        last: Case | None = None
+        for page, case in self._sheets(form, opening, kinds):
+            last = case
+            further = moves_of(case, case.shown()) if case.problem["sheet"] == "problem" else ()
+            yield (page, *further) if further else page
+        if last is not None:
+            yield self.task_of_case(last)
+
+    def sheet_page(self, form: Mapping[str, str]) -> Page:
+        """The sheet that the form asks for. Raises InputError."""
+        return self.pages(form)[0]
+
+    def lesson(self, form: Mapping[str, str], view: str, step: int) -> "Shown":
+        """One step of a classroom view; KeyError for no view of ours. Raises InputError."""
+        # Only the classroom view needs it; the first answer need not wait for its import.
+        from pycore.sums.classroom import SumLesson
+
+        return SumLesson(self.read(form)).show(view, step)
+
+    def task(self, form: Mapping[str, str]) -> "Task":
+        """The form as a task that practice sets and marks. Raises InputError."""
+        return self.task_of_case(self.read(form))
+
+    def task_of_case(self, case: Case) -> "Task":
+        """A solved case as a task: what is asked of a learner, what is marked and what stands in a key."""
+        # Only practice needs it; the first answer need not wait for its import.
+        from pycore.sums.task import task_of
+
+        return task_of(case)
+
+    def _asked(self, case: Case, plan: Plan) -> "Asked":
+        # Only the answer checker needs it; the first answer need not wait for its import.
+        from pycore.sums.asked import asked_of
+
+        return asked_of(case, plan, self.task_of_case(case))
+
+    def practice_form(self, code: "Code", choices: Mapping[str, str] | None = None) -> dict[str, str]:
+        """The form that holds a code's problem, with a class's own choices. Raises NoProblem."""
+        raise NotImplementedError
+
+    def code_of(self, form: Mapping[str, str]) -> str:
+        """The code that a form names and whose values it has, as it is printed, or "". Raises InputError."""
+        return self.read(form).code
+
+    def labels(self, form: Mapping[str, str]) -> dict[str, str]:
+        """Labels of fields that follow the form's own choices."""
+        return {}
+
+    def options(self, form: Mapping[str, str]) -> dict[str, dict[str, str]]:
+        """Options that follow the form's own choices, by field and value."""
+        return {}
+
+    def inks(self, form: Mapping[str, str]) -> dict[str, str]:
+        """Ink of the line samples beside the labels, by phasor key."""
+        if all(field.name != "colours" for field in self.fields):
+            return dict(conventions.PLAIN_INKS)
+        colours = form.get("colours", "iec")
+        return dict(conventions.inks(colours if colours in conventions.COLOURS else "iec"))

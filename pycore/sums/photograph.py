@@ -1,0 +1,45 @@
+"""A sum's drawing as a photograph of it is judged: what was to be drawn, and where its sheet has marks."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Any
+
+from pycore.geometry import Point
+from pycore.practice.drawn import Drawing
+from pycore.sheet import compose, marks
+from pycore.sums.case import HANDS
+from pycore.sums.page import SumPage
+from pycore.sums.sheet import look_of
+from pycore.sums.wording import Telling
+from pycore.words import Phrase
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """A drawing to be judged, its result's symbol, the places (mm) of its sheet's marks, by number, and of
+    the common point, and how numbers are written."""
+
+    drawing: Drawing
+    symbol: Phrase
+    numbered: tuple[tuple[int, Point], ...]
+    origin: Point
+    telling: Telling
+
+    @property
+    def marks(self) -> tuple[Point, ...]:
+        """The places of the marks, clockwise from the upper left."""
+        return tuple(place for _, place in self.numbered)
+
+
+def wanted(page: SumPage[Any], form: Mapping[str, str]) -> Wanted:
+    """What a page's form asks to be drawn. Raises InputError."""
+    case = page.case({**form, "sheet": compose.PROBLEM})
+    plan = case.shown()
+    stand, _ = compose.settled(plan, look_of(case))
+    tags = {**case.telling.tags, "reference": case.telling.reference}
+    drawing = Drawing(
+        plan.construction, plan.picture, plan.factor, plan.scale, HANDS[case.problem["hand"]],
+        plan.factor * case.spread(plan).half_width, tags,
+    )  # fmt: skip
+    places = marks.numbered(plan.layout, stand.origin)
+    return Wanted(drawing, case.telling.tags["sum"], places, stand.origin, case.telling)

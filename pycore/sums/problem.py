@@ -1,0 +1,80 @@
+"""What the form of every page of the shelf says beside its values, checked."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, replace
+from typing import Protocol
+
+from pycore.calculators.neutral_current.problem import read_by_hand, read_place, read_printed
+from pycore.errors import Fault
+from pycore.forms.reading import Reader
+from pycore.quantity import Writing, writing_for
+from pycore.sums.answer import Field
+
+
+class SumProblem(Protocol):
+    """What the engine needs of a page's form, checked: its choices by name, the scales asked for (None: chosen to
+    fit; ``second`` is the companions'), how numbers are written, what stands in the title block, the texts as
+    typed, and faults that leave the answer standing."""
+
+    @property
+    def scale(self) -> float | None: ...
+    @property
+    def second(self) -> float | None: ...
+    @property
+    def place(self) -> str: ...
+    @property
+    def given(self) -> Mapping[str, str]: ...
+    @property
+    def typed(self) -> Mapping[str, str]: ...
+    @property
+    def writing(self) -> Writing: ...
+    @property
+    def is_example(self) -> bool: ...
+    @property
+    def faults(self) -> tuple[Fault, ...]: ...
+    def __getitem__(self, name: str) -> str: ...
+
+
+@dataclass(frozen=True, slots=True)
+class SheetProblem:
+    """Choices by name, scale (units per cm, None: chosen to fit), title block, how numbers are written, the
+    texts as typed, and faults that leave the answer standing."""
+
+    scale: float | None
+    place: str
+    given: Mapping[str, str]
+    unprintable: tuple[str, ...]
+    choices: Mapping[str, str]
+    typed: Mapping[str, str]
+    writing: Writing
+    is_example: bool
+    faults: tuple[Fault, ...] = ()
+    second: float | None = None
+    """Units per cm of the companions; None: chosen to fit, or none are drawn."""
+
+    def __getitem__(self, name: str) -> str:
+        return self.choices[name]
+
+
+def read_sheet(
+    reader: Reader, fields: Sequence[Field], sizes: Sequence[float], unit: str, second_unit: str = "", *,
+    computed: bool = False,
+) -> SheetProblem:
+    """Everything beside a page's values; call it after they were read. ``sizes`` (SI) and their ``unit``
+    set how numbers are written; ``second_unit`` is that of companions, if there are any; ``computed``: what is drawn
+    was not typed but worked out. Raises InputError with every fault found, the values' too."""
+    choices = {field.name: reader.choice(field.name) for field in fields if field.kind == "choice"}
+    read_printed(reader, choices)
+    scale = reader.positive("scale", unit)
+    second = reader.positive("second-scale", second_unit) if second_unit else None
+    place = reader.optional(lambda: read_place(reader)) or ""
+    given, unprintable = reader.optional(lambda: read_by_hand(reader, choices["paper"]))
+    reader.finish()
+    mark = "," if choices["decimal"] == "comma" else "."
+    writing = replace(writing_for(sizes, unit, mark), computed=computed)
+    values = [field for field in fields if field.group in ("values", "loads")]
+    return SheetProblem(
+        scale, place, given, unprintable, choices, {field.name: reader.given(field.name) for field in fields},
+        writing, all(reader.given(field.name) == field.default for field in values), tuple(reader.passed),
+        second,
+    )  # fmt: skip

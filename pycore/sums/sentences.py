@@ -1,0 +1,399 @@
+"""The sentence of every step, from the step's own moves and how it stands on the paper."""
+
+import math
+from collections.abc import Callable
+
+from pycore import quantity
+from pycore.calculators.neutral_current import words as neutral_words
+from pycore.constructions.construction import Construction, Step
+from pycore.constructions.moves import DrawParallel, Supplement, TurnAngle, turn_of
+from pycore.phasor import wrap
+from pycore.sheet.figure import DOT_BELOW
+from pycore.sheet.plan import Plan
+from pycore.sums.answer import Block, Move
+from pycore.sums.companions import led_length, told_companion, told_on_the_way
+from pycore.sums.wording import Telling, degrees_text, length_text, reading_text, wider_than_right
+from pycore.words import Phrase, plain
+from pycore.words import components as parts
+from pycore.words import constructions as words
+from pycore.words import displacement as shifted
+from pycore.words import parallelogram as parallel
+
+PROTRACTOR_REACH = 50.0
+"""A line shorter than this many mm does not reach the figures of a usual protractor (common practice)."""
+
+
+class Teller:
+    """Words one construction, step by step: a method for each kind of step gives sentence and why."""
+
+    def __init__(self, plan: Plan, telling: Telling) -> None:
+        self.plan, self.telling = plan, telling
+        self.construction: Construction = plan.construction
+        self.figure = plan.construction.figure
+        self.picture = plan.picture
+        tip_to_tail = plan.construction.method == "tip-to-tail"
+        self.place = words.START if tip_to_tail else words.COMMON_POINT
+
+    # Small things that many sentences need.
+
+    def tag(self, number: int) -> Phrase:
+        """The symbol of a line current."""
+        return self.telling.tags[f"i{number}"]
+
+    def millimetres(self, amount: float) -> float:
+        """An amount as a length on the sheet."""
+        return amount * self.plan.factor
+
+    def length(self, amount: float) -> str:
+        """An amount as a length to be set off."""
+        return length_text(self.millimetres(amount), self.telling.mark)
+
+    def reading(self, amount: float) -> str:
+        """An amount as a length to be read off a ruler."""
+        return reading_text(self.millimetres(amount), self.telling.mark)
+
+    def degrees(self, angle: float) -> str:
+        """The size of an angle."""
+        return degrees_text(angle, self.telling.mark)
+
+    def sense(self, turn: float) -> str:
+        """The sense of a turn as it is seen on the paper."""
+        return words.sense(anticlockwise=self.picture.sense * turn > 0)
+
+    def way(self, degrees: float) -> str:
+        """A direction on the paper in words."""
+        paper = self.picture.paper_angle(degrees)
+        return words.WAYS.get(paper) or words.slanting(self.degrees(paper), above=paper > 0)
+
+    def size(self, number: int) -> float:
+        """The size of a line current."""
+        return next(arm.size for arm in self.construction.arms if arm.number == number)
+
+    def zero_name(self, move: TurnAngle) -> Phrase:
+        """The line on which the protractor's zero lies."""
+        if move.zero.startswith("L"):
+            return self.tag(int(move.zero[1:]))
+        if move.zero == "D":
+            return self.telling.reference
+        return words.UPRIGHT_AXIS if move.zero == "Y" else words.LEVEL_AXIS
+
+    def zero_length(self, move: TurnAngle) -> float:
+        """Length in mm of the line on which the protractor's zero lies; axes are long enough."""
+        if move.zero.startswith("L"):
+            return self.millimetres(self.size(int(move.zero[1:])))
+        if move.zero == "R":
+            return self.millimetres(self.figure.readings["r"])
+        return led_length(self, PROTRACTOR_REACH) if move.zero == "D" else PROTRACTOR_REACH
+
+    def is_dot(self, amount: float) -> bool:
+        """Whether a phasor is too short for an arrow at this scale."""
+        return self.millimetres(amount) < DOT_BELOW
+
+    def sides(self, step: Step) -> tuple[Phrase, Phrase, float, float]:
+        """Names and sizes of the two sides of the parallelogram that a step is about."""
+        if len(step.about) == 2:
+            first, second = step.about
+            return self.tag(first), self.tag(second), self.size(first), self.size(second)
+        diagonal = self.figure.readings["r"]
+        return parallel.the_diagonal(), self.tag(step.about[-1]), diagonal, self.size(step.about[-1])
+
+    def before(self, step: Step) -> str:
+        """The name of the step before one."""
+        steps = self.construction.steps
+        return steps[steps.index(step) - 1].name
+
+    # One method for each kind of step.
+
+    def tell(self) -> tuple[Block, ...]:
+        """Every step as a numbered move."""
+        steps = enumerate(self.construction.steps, start=1)
+        return tuple(Move(number, *self.tell_one(step)) for number, step in steps)
+
+    def tell_one(self, step: Step) -> tuple[Phrase, Phrase]:
+        """The sentence of one step and its why."""
+        handler: Callable[[Step], tuple[Phrase, Phrase]] = getattr(self, "step_" + step.name.replace("-", "_"))
+        return handler(step)
+
+    def step_scale(self, step: Step) -> tuple[Phrase, Phrase]:
+        """The scale and what it makes of the longest line."""
+        longest = max(self.construction.arms, key=lambda arm: arm.size)
+        amount = self.telling.short_of(longest.key, longest.size)
+        sentence = words.choose_scale(self.telling.scale(self.plan.scale), amount, self.length(longest.size))
+        return sentence, words.scale_why(self.telling.words.quantity, self.telling.words.units)
+
+    def step_reference(self, step: Step) -> tuple[Phrase, Phrase]:
+        """The faint first direction."""
+        way = self.way(self.picture.reference)
+        return words.draw_reference(self.telling.reference, way, self.place), words.reference_why()
+
+    def step_companion(self, step: Step) -> tuple[Phrase, Phrase]:
+        """A phasor of another quantity."""
+        return told_companion(self, step)
+
+    def step_on_the_way(self, step: Step) -> tuple[Phrase, Phrase]:
+        """The sum of the first two arrows, drawn for itself."""
+        return told_on_the_way(self, step)
+
+    def step_draw_first(self, step: Step) -> tuple[Phrase, Phrase]:
+        """An arrow that needs no protractor."""
+        number = step.about[0]
+        arm = next(arm for arm in self.construction.arms if arm.number == number)
+        if self.is_dot(arm.size):
+            sentence = words.dot_first(self.tag(number), self.length(arm.size), self.place, self.way(arm.angle))
+            return sentence, words.dot_why()
+        sentence = words.draw_first(self.tag(number), self.way(arm.angle), self.place, self.length(arm.size))
+        return sentence, words.first_why(self.place)
+
+    def step_draw_along(self, step: Step) -> tuple[Phrase, Phrase]:
+        """An arrow on the axis that angles are counted from."""
+        return self.step_draw_first(step)
+
+    def step_draw(self, step: Step) -> tuple[Phrase, Phrase]:
+        """An arrow from the common point, by protractor and ruler."""
+        turn = next(move for move in step.moves if isinstance(move, TurnAngle))
+        number = step.about[0]
+        angle = turn_of(turn, self.figure.readings)
+        if angle in (180.0, 0.0):
+            return self.step_draw_first(step)
+        size, zero, length = self.degrees(angle), self.zero_name(turn), self.length(self.size(number))
+        if self.is_dot(self.size(number)):
+            sentence = words.dot(self.tag(number), length, self.place, size, self.sense(angle), zero)
+            return sentence, words.dot_why()
+        sentence = words.draw(self.tag(number), zero, size, self.sense(angle), self.place, length)
+        return sentence, self.why_draw(turn, angle, zero)
+
+    def why_draw(self, turn: TurnAngle, angle: float, zero: Phrase) -> Phrase:
+        """Which scale counts, and what else a learner stumbles over here."""
+        size = self.degrees(angle)
+        why = words.which_scale(zero, size, wider_than_right(angle))
+        # The lines follow one another in the sense of lag; the last is reached sooner the other way.
+        long_way = self.degrees(360.0 - (-angle if angle < 0 else angle))
+        other = f"{long_way} {self.sense(-angle)}"
+        if self.telling.protractor == "360":
+            why += words.full_circle(other)
+        elif wider_than_right(angle) > 0 and self.sense(angle) == self.sense(1.0):
+            why += words.opposite_why(size, other)
+        else:
+            why += words.zero_line()
+        if self.zero_length(turn) < PROTRACTOR_REACH:
+            why += words.extend(zero)
+        return why
+
+    def step_parallel(self, step: Step) -> tuple[Phrase, Phrase]:
+        """The first dashed line of a parallelogram."""
+        first, second, _, length = self.sides(step)
+        move = step.moves[0]
+        if isinstance(move, DrawParallel):
+            sentence = parallel.parallel_by_set_squares(first, second, self.length(length))
+            return sentence, parallel.slide_why()
+        if not isinstance(move, TurnAngle):
+            raise TypeError(f"a parallel is not drawn by {move}")
+        angle = turn_of(move, self.figure.readings)
+        size = self.degrees(angle)
+        between = self.degrees(180.0 - (-angle if angle < 0 else angle))
+        why = parallel.neighbouring_why(between, size, wider_than_right(angle))
+        if self.zero_length(move) < PROTRACTOR_REACH:
+            why += words.extend(first)
+        sentence = parallel.parallel_by_protractor(
+            first, self.about(move, size), self.sense(angle), self.length(length), second
+        )
+        return sentence, why
+
+    def about(self, move: TurnAngle, size: str) -> str:
+        """A set-off angle; "about" when it comes from the learner's own reading."""
+        return words.about(size) if isinstance(move.turn, Supplement) else size
+
+    def step_close(self, step: Step) -> tuple[Phrase, Phrase]:
+        """The second dashed line; the two meet."""
+        only = "r" not in self.figure.readings
+        which = parallel.SECOND if len(step.about) == 3 else ("" if only else parallel.FIRST)
+        first, second, size, _ = self.sides(step)
+        move = step.moves[0]
+        if isinstance(move, TurnAngle):
+            angle = turn_of(move, self.figure.readings)
+            told = self.about(move, self.degrees(angle))
+            sentence = parallel.close_by_protractor(
+                which, second, told, self.sense(angle), self.length(size), first
+            )
+            return sentence, words.NOTHING
+        if isinstance(move, DrawParallel):
+            return parallel.close_by_set_squares(which, second, first, self.length(size)), words.NOTHING
+        return parallel.close_by_compasses(which, first, second), words.NOTHING
+
+    def step_arcs(self, step: Step) -> tuple[Phrase, Phrase]:
+        """Two compass arcs."""
+        first, second, size, other = self.sides(step)
+        return parallel.cross_arcs(first, self.length(size), second, self.length(other)), parallel.arcs_why()
+
+    def step_diagonal(self, step: Step) -> tuple[Phrase, Phrase]:
+        """The first diagonal and what it means."""
+        reading = self.figure.readings["r"]
+        end = words.LINE_END if self.before(step) == "carry-on" else words.MEETING
+        amount = self.telling.amount_of(f"i{self.construction.order}", reading)
+        sentence = parallel.diagonal(end, self.reading(reading), amount)
+        third = next(arm.number for arm in self.construction.arms if arm.number not in step.about)
+        return sentence, parallel.diagonal_why(self.telling.words.partial, self.telling.lines[third - 1])
+
+    def step_measure(self, step: Step) -> tuple[Phrase, Phrase]:
+        """The angle between the diagonal and the third line."""
+        first, second, _, _ = self.sides(step)
+        expected = self.degrees(self.figure.readings["between"])
+        return parallel.measure_between(first, second, expected), parallel.measure_why()
+
+    def step_carry_on(self, step: Step) -> tuple[Phrase, Phrase]:
+        """Two phasors nearly on one line, tip to tail."""
+        first, second, _, size = self.sides(step)
+        return parallel.carry_on(first, second, self.length(size)), words.NOTHING
+
+    def step_result(self, step: Step) -> tuple[Phrase, Phrase]:
+        """The resultant."""
+        ends = {"carry-on": words.LINE_END, "corner": self.corner_end(), "close": words.MEETING}
+        tip_to_tail = self.construction.method == "tip-to-tail"
+        end = words.LAST_TIP if tip_to_tail else ends.get(self.before(step), words.LINE_END)
+        return words.result(self.telling.tags["sum"], self.place, end), words.result_why()
+
+    def corner_end(self) -> str:
+        """Where the sum ends on the axes: the rectangle's corner, or a mark on one axis."""
+        return words.MARKED_SUM if 0 in self.sum_sides() else words.CORNER
+
+    def step_read(self, step: Step) -> tuple[Phrase, Phrase]:
+        """Length, amount and angle of the drawn resultant."""
+        reading = self.figure.readings["n"]
+        scale, amount = self.telling.scale(self.plan.scale), self.telling.writing.amount(reading)
+        returned = self.before(step) == "return-close"
+        symbol = self.telling.tags["return" if returned else "sum"]
+        if self.is_dot(reading):
+            return words.read_short(symbol, self.reading(reading), scale, amount), words.read_why()
+        sentence = words.read(symbol, self.reading(reading), scale, amount, self.direction(returned))
+        return sentence, words.returning_read_why() if returned else words.read_why()
+
+    def direction(self, returned: bool = False) -> Phrase:
+        """Where the sum (or the returning current) points."""
+        turn = self.figure.lines["N"].degrees - self.picture.reference + (180.0 if returned else 0.0)
+        return direction_phrase(self, wrap(turn))
+
+    def step_zero(self, step: Step) -> tuple[Phrase, Phrase]:
+        """The figure closes by itself."""
+        return words.closes(self.place, self.telling.words.closes), words.NOTHING
+
+    def step_follow(self, step: Step) -> tuple[Phrase, Phrase]:
+        """The next arrow, tip to tail."""
+        before, number = step.about
+        move = next(move for move in step.moves if isinstance(move, TurnAngle))
+        turn = turn_of(move, self.figure.readings)
+        size, length = self.size(number), self.length(self.size(number))
+        tag, last = self.tag(number), self.tag(before)
+        if turn in (180.0, 0.0) and not self.is_dot(size):
+            return words.follow_straight(tag, last, turn == 0.0, length), words.NOTHING
+        if self.is_dot(size):
+            told = words.dot(
+                tag, length, words.tip_of(last), self.degrees(turn), self.sense(turn), words.back_along(last)
+            )
+            return told, words.dot_why()
+        sentence = words.follow(tag, last, self.degrees(turn), self.sense(turn), length)
+        why = words.follow_why(self.degrees(180.0 - (-turn if turn < 0 else turn)), self.degrees(turn))
+        if self.zero_length(move) < PROTRACTOR_REACH:
+            why += words.extend(last)
+        return sentence, why
+
+    def step_return_close(self, step: Step) -> tuple[Phrase, Phrase]:
+        """The reversed sum closes the figure."""
+        return words.return_close(self.telling.words.opposite), (self.telling.words.why_opposite,)
+
+    def step_return(self, step: Step) -> tuple[Phrase, Phrase]:
+        """The reversed sum from the common point."""
+        length = self.length(self.figure.readings["n"])
+        return words.return_opposite(self.telling.words.opposite, length), (self.telling.words.why_opposite,)
+
+    def step_triangle(self, step: Step) -> tuple[Phrase, Phrase]:
+        """The tips of the phase voltages joined."""
+        return shifted.triangle(), shifted.triangle_why()
+
+    def step_shift(self, step: Step) -> tuple[Phrase, Phrase]:
+        """The star point's voltage set off."""
+        turn = next(move for move in step.moves if isinstance(move, TurnAngle))
+        angle, size = turn_of(turn, self.figure.readings), self.moved()
+        zero, told = self.zero_name(turn), self.degrees(angle)
+        sentence = shifted.shift(self.telling.tags["sum"], zero, told, self.sense(angle), self.length(size))
+        return sentence, shifted.shift_why()
+
+    def moved(self) -> float:
+        """How far the star point is displaced."""
+        return math.hypot(self.construction.end_point.x, self.construction.end_point.y)
+
+    def step_no_shift(self, step: Step) -> tuple[Phrase, Phrase]:
+        """The star point stays in the middle."""
+        return shifted.no_shift(), words.NOTHING
+
+    def step_load(self, step: Step) -> tuple[Phrase, Phrase]:
+        """One load's voltage, from the star point to the tip of its phase voltage."""
+        key = f"u{step.about[0]}"
+        reading = self.figure.readings[key]
+        told = self.telling.writing.amount(reading)
+        tip = self.tag(step.about[0])
+        start = words.tip_of(self.telling.tags["sum"]) if self.moved() else (self.place,)
+        return shifted.load(self.telling.tags[key], start, tip, self.reading(reading), told), words.NOTHING
+
+    def step_axes(self, step: Step) -> tuple[Phrase, Phrase]:
+        """Two axes."""
+        return parts.axes(), words.NOTHING
+
+    def step_drop(self, step: Step) -> tuple[Phrase, Phrase]:
+        """One phasor's parts on both axes."""
+        number = step.about[0]
+        across, upward = self.figure.readings[f"x{number}"], self.figure.readings[f"y{number}"]
+        return parts.drop(self.tag(number), *self.parts(across, upward)), words.NOTHING
+
+    def side_of(self, amount: float) -> int:
+        """The side on which a part lies; 0 for one that no ruler shows."""
+        millimetres = round(self.millimetres(amount), 1)
+        return (millimetres > 0) - (millimetres < 0)
+
+    def parts(self, across: float, upward: float) -> tuple[str, str]:
+        """A level and an upright part in words."""
+        return (
+            parts.across_part(self.length(across), self.side_of(across)),
+            parts.upward_part(self.length(upward), self.side_of(upward)),
+        )
+
+    def sums(self) -> tuple[float, float]:
+        """The sums of the parts on both axes."""
+        readings = self.figure.readings
+        across = math.fsum(readings[f"x{arm.number}"] for arm in self.construction.arms)
+        return across, math.fsum(readings[f"y{arm.number}"] for arm in self.construction.arms)
+
+    def sum_sides(self) -> tuple[int, int]:
+        """The sides on which the sums of the parts lie."""
+        if self.construction.method != "components":
+            return (1, 1)
+        across, upward = self.sums()
+        return self.side_of(across), self.side_of(upward)
+
+    def step_add(self, step: Step) -> tuple[Phrase, Phrase]:
+        """The parts added on each axis."""
+        return parts.add_parts(*self.parts(*self.sums())), words.NOTHING
+
+    def step_corner(self, step: Step) -> tuple[Phrase, Phrase]:
+        """The rectangle on both sums, or a mark where one is nothing."""
+        across, upward = self.parts(*self.sums())
+        sides = self.sum_sides()
+        if 0 in sides:
+            return parts.corner_on_axis(across if sides[0] else upward), words.NOTHING
+        return parts.corner(across, upward), words.NOTHING
+
+
+def direction_phrase(teller: Teller, turn: float) -> Phrase:
+    """A direction as this class says it, as a protractor reads it from the line drawn first (from which ``turn``
+    counts), or as a polar angle from the L1 phase voltage."""
+    if teller.telling.polar:
+        signed = wrap(turn + teller.picture.reference)
+        told = quantity.fixed(signed, 1, teller.telling.mark) + "°"
+        return neutral_words.angle_polar(told, teller.telling.voltage)
+    if round(turn, 1) == 0.0:
+        return neutral_words.angle_on(teller.telling.reference)
+    return neutral_words.angle_by_protractor(teller.degrees(turn), teller.sense(turn), teller.telling.reference)
+
+
+def describe(blocks: tuple[Block, ...]) -> str:
+    """All sentences in one text: what a screen reader is told of the drawing."""
+    return " ".join(f"{block.step}. {plain(block.phrase)}" for block in blocks if isinstance(block, Move))

@@ -1,0 +1,255 @@
+"""The sheet of a sum of phasors: its table, its words, its look."""
+
+from dataclasses import replace
+
+from pycore import quantity
+from pycore.drawing import Page, mirrored
+from pycore.forms import conventions, links
+from pycore.geometry import Box
+from pycore.phasor import wrap
+from pycore.quantity import NO_BREAK_SPACE
+from pycore.sheet import compose, furniture
+from pycore.sheet.code import SMALLEST_MODULE, module_of
+from pycore.sheet.figure import Look
+from pycore.sheet.furniture import TableRow, Writing
+from pycore.sheet.media import PHONE
+from pycore.sheet.moves_sheet import moves_pages
+from pycore.sheet.plan import Plan
+from pycore.sums.answer import Issue, Opening
+from pycore.sums.case import SumCase
+from pycore.sums.sentences import Teller, describe
+from pycore.sums.wording import degrees_text
+from pycore.words import Phrase, moves_list, say
+from pycore.words import sheet as words
+from pycore.words import sums as sum_words
+
+
+def look_of(case: SumCase) -> Look:
+    """Tags, inks and ticks by phasor key."""
+    tags = dict(case.telling.tags)
+    tags["reference"] = case.telling.reference
+    inks = dict(case.inks())
+    if case.companions:
+        inks |= {arm.key: case.companions.ink for arm in case.companions.arms}
+    return Look(tags, inks, conventions.TICKS, case.telling.mark)
+
+
+def _row(
+    case: SumCase, symbol: Phrase, size: float, angle: float | None, plan: Plan, *, given: bool = False
+) -> TableRow:
+    amount = case.telling.writing.given(size) if given else case.telling.writing.number(size)
+    return _told(case, plan, symbol, amount, size * plan.factor, angle)
+
+
+def _companion_rows(case: SumCase, plan: Plan, *, measured: bool) -> list[TableRow]:
+    """The phasors of the second quantity, each amount with its unit; ``measured``: room for the rest."""
+    made = []
+    for arm in case.companions.arms if case.companions else ():
+        amount = case.companions.writing.amount(arm.size) if case.companions else ""
+        row = _told(case, plan, case.telling.tags[arm.key], amount, arm.size * 10.0 / plan.second, arm.angle)
+        known = amount if case.typed_companions else words.ROOM
+        made.append(TableRow(row.symbol, known, words.ROOM, words.ROOM) if measured else row)
+    return made
+
+
+def _told(
+    case: SumCase, plan: Plan, symbol: Phrase, amount: str, millimetres: float, angle: float | None
+) -> TableRow:
+    mark = case.telling.mark
+    length = quantity.fixed(millimetres, 1, mark)
+    if angle is None:
+        none = (moves_list.NONE, "") if plan.layout.style.column else ("", words.NO_ANGLE)
+        return TableRow(symbol, amount, length, *none)
+    if case.telling.polar:
+        return TableRow(symbol, amount, length, quantity.fixed(wrap(angle), 1, mark) + "°")
+    if plan.layout.style.column:
+        # No room for words beside large figures: a minus says that it turns with the clock.
+        turn = case.picture.sense * wrap(angle - case.picture.reference)
+        return TableRow(symbol, amount, length, quantity.fixed(wrap(turn), 1, mark) + "°")
+    turn = wrap(angle - case.picture.reference)
+    told = degrees_text(turn, mark) if round(turn, 1) else "0°"
+    straight = round(turn, 1) in (0.0, 180.0, -180.0)
+    sense = "" if straight else Teller(plan, case.telling).sense(turn)
+    return TableRow(symbol, amount, length, told, sense)
+
+
+def _rows(case: SumCase, plan: Plan) -> tuple[TableRow, ...]:
+    figure = plan.construction.figure
+    rows = _companion_rows(case, plan, measured=False)
+    rows += [
+        _row(case, case.row_tag(arm.key), arm.size, arm.angle, plan, given=case.typed(arm.key)) for arm in case.arms
+    ]
+    if "r" in figure.readings:
+        order = plan.construction.order
+        size, angle = figure.readings["r"], figure.lines["R"].degrees
+        rows.append(_row(case, case.row_tag(f"i{order}"), size, angle, plan))
+    rows.append(_row(case, case.row_tag("sum"), case.size, case.angle, plan))
+    if plan.construction.resultant == "returning" and case.angle is not None:
+        rows.append(_row(case, case.row_tag("return"), case.size, wrap(case.angle + 180.0), plan))
+    rows += [_row(case, part.tag, part.size, part.angle, plan) for part in case.further()]
+    return tuple(rows)
+
+
+def _problem_rows(case: SumCase, plan: Plan, issue: Issue | None) -> tuple[TableRow, ...]:
+    """What is given of each line, and room for what the learner finds."""
+    room = words.ROOM
+    rows = _companion_rows(case, plan, measured=True)
+    sizes = [case.telling.writing.given(arm.size) if case.typed(arm.key) else room for arm in case.arms]
+    rows += [TableRow(case.row_tag(arm.key), size, room, room) for arm, size in zip(case.arms, sizes, strict=True)]
+    if "r" in plan.construction.figure.readings and not (issue and issue.any_method):
+        rows.append(TableRow(case.row_tag(f"i{plan.construction.order}"), room, room, room))
+    rows.append(TableRow(case.row_tag("sum"), words.ROOM, words.ROOM, words.ROOM))
+    rows += [TableRow(part.tag, room, room, room) for part in case.further()]
+    return tuple(rows)
+
+
+def _head(case: SumCase, kind: str) -> tuple[Phrase, Phrase, Phrase, Phrase]:
+    unit = say("{unit}", unit=case.units_head())
+    origin = case.telling.voltage if case.telling.polar else case.telling.reference
+    if case.printed != "usual":
+        return ((), unit, ("mm",), say(moves_list.HEAD_ANGLE))
+    return (say(sum_words.PHASOR), unit, ("mm",), sum_words.angle_from(origin))
+
+
+def _scale_words(case: SumCase, plan: Plan, issue: Issue | None) -> tuple[str, str]:
+    """The scale as it is said in words and in its cell: of a class set it may be the learner's to choose."""
+    scale = case.telling.scale(plan.scale)
+    if issue and issue.own_scale and case.problem["sheet"] == compose.PROBLEM:
+        return words.own_scale(case.telling.writing.unit), words.ROOM
+    both = case.telling.scales(plan.scale, plan.second)
+    return scale, both if furniture.fits_block(both, plan.layout) else scale
+
+
+def _opening(case: SumCase, plan: Plan, opening: Opening) -> tuple[tuple[str, ...], tuple[str, ...]]:
+    """The QR code's rows (none if there is no address to open) and the words beside it."""
+    link = _link(case, plan, opening.issue)
+    fragment = links.fragment(link)
+    # The place is printed in the title block: a link typed by hand need not repeat it.
+    by_hand = f"/{case.slug}/#" + links.fragment(pair for pair in link if pair[0] != "place")
+    by_hand = by_hand.replace("%20at%20", "@")
+    over = case.problem["sheet"] == compose.OVERLAY
+    # A mirrored code cannot be read, and nobody opens a learner's problem from its overlay.
+    useless = over and (case.problem["mirror"] == "yes" or opening.issue is not None)
+    if not (opening.code and opening.reachable) or useless:
+        return (), _how_it_opens(case, opening, by_hand)
+    # Its library is loaded only when a sheet with a code is wanted.
+    from pycore.writers import qr
+
+    try:
+        rows = qr.matrix(f"{opening.base}#{fragment}")
+    except (ImportError, ValueError):
+        return (), words.opens_without_code(by_hand)
+    side = plan.layout.style.code
+    if module_of(rows, Box(0.0, 0.0, side, side)) < SMALLEST_MODULE:
+        return (), words.opens_without_code(by_hand)
+    return rows, words.OPENS_BY_CODE
+
+
+def _how_it_opens(case: SumCase, opening: Opening, by_hand: str) -> tuple[str, ...]:
+    """What stands in a QR code's place: the address, where it has room; else the code to be typed, if there is one."""
+    if opening.issue:
+        return words.OPENS_ISSUED
+    address = words.opens_with(by_hand)
+    return (address[0], *words.OPENS_ISSUED) if case.code else address
+
+
+def _link(case: SumCase, plan: Plan, issue: Issue | None) -> tuple[tuple[str, str], ...]:
+    """The link that gives this sheet again; a sheet of a class set has its code in it."""
+    link = case.link(plan)
+    return link if issue is None else (*(pair for pair in link if pair[0] != "code"), ("code", issue.code))
+
+
+def _second_scale(case: SumCase, plan: Plan, issue: Issue | None) -> tuple[tuple[str, ...], str]:
+    """The companions' scale, and what a check bar stands for at both scales; on small paper in one line. Neither
+    where a scale is the learner's to choose."""
+    beside = case.companions
+    if beside is None or (issue and issue.own_scale and case.problem["sheet"] == compose.PROBLEM):
+        return (), ""
+    centimetres, scale = plan.layout.bar / 10.0, case.telling.second(plan.second)
+    amounts = case.telling.writing.scale(plan.scale * centimetres), beside.writing.scale(plan.second * centimetres)
+    if plan.layout.paper == "A5":
+        plural = beside.words.plural
+        return (sum_words.second_scale_short(plural, scale, *amounts), sum_words.second_scale(plural, scale)), ""
+    bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"
+    return (sum_words.second_scale(beside.words.plural, scale),), sum_words.second_check(bar, *amounts)
+
+
+def _writing(case: SumCase, plan: Plan, opening: Opening) -> Writing:
+    issue = opening.issue
+    scale, scale_cell = _scale_words(case, plan, issue)
+    kind = case.problem["sheet"]
+    rows = _problem_rows(case, plan, issue) if kind == compose.PROBLEM else _rows(case, plan)
+    code, code_words = _opening(case, plan, opening)
+    given = case.problem.given
+    told = case.sheet_words(plan, kind)
+    further = words.issued_notes(issue) if issue and kind == compose.PROBLEM else ()
+    second, check = _second_scale(case, plan, issue)
+    made = Writing(
+        title=case.sheet_title(kind),
+        subtitle=case.problem.place or (case.scenario if case.problem.is_example else ""),
+        method=case.method_words(plan),
+        head=_head(case, kind),
+        rows=rows,
+        scale_words=scale,
+        notes=(*told.notes[:-1], f"{told.notes[-1]} {check}".strip(), *further),
+        foot=words.FOOT,
+        second_scale=second,
+        block=(
+            (words.SCALE, scale_cell), (words.PAPER, plan.layout.paper),
+            (words.SHEET, words.sheet_of(issue.number, issue.of) if issue else words.one_of_one()),
+            (words.NAME, given["who"]), (words.GROUP, given["group"]), (words.DATE, given["date"]),
+        ),
+        code_words=code_words,
+        page_title=words.page_title(
+            case.sheet_title(kind), case.method_words(plan), case.telling.scales(plan.scale, plan.second)
+        ),
+        description=told.description,
+        code=code,
+        short_code=issue.code if issue else case.code,
+        more=case.further_question() if kind == compose.PROBLEM else "",
+    )  # fmt: skip
+    # Beside a drawing that is to be read easily stand few words; the others have pages of their own.
+    return replace(made, notes=(), foot="", code_words=(), more="") if case.printed != "usual" else made
+
+
+def moves_of(case: SumCase, plan: Plan) -> tuple[Page, ...]:
+    """The further pages of a sheet for easy reading; none for the usual sheet."""
+    if case.printed == "usual":
+        return ()
+    # Only such a sheet needs it; the first answer need not wait for its import.
+    from pycore.sums.easy_reading import lists_of
+
+    kind = case.problem["sheet"]
+    lists = lists_of(case, plan, kind)
+    title = case.sheet_title(kind)
+    if case.issue and kind == compose.PROBLEM:
+        *others, last = lists
+        lists = (*others, replace(last, lines=(*last.lines, *words.issued_notes(case.issue))))
+    lines = len([line for listed in lists for line in listed.lines])
+    named = [moves_list.page_title(title, number) for number in range(2, 9)]
+    return moves_pages(plan.layout, title, lists, words.FOOT, named, moves_list.description(lines))
+
+
+def sheet_of(case: SumCase, plan: Plan, opening: Opening) -> Page:
+    """The sheet of the kind that the form asks for, on its paper."""
+    kind = case.problem["sheet"]
+    tolerance = None
+    if kind == compose.OVERLAY and not case.closed:
+        tolerance = compose.Tolerance(*case.scatter(plan).ellipse())
+    writing, start = _writing(case, plan, opening), case.problem["start"]
+    shown = plan is case.plan
+    composed = compose.compose(plan, look_of(case), writing, kind, start, tolerance, case.stand if shown else None)
+    if shown:
+        case.stand = composed.stand
+    turned_over = kind == compose.OVERLAY and case.problem["mirror"] == "yes"
+    return mirrored(composed.page) if turned_over else composed.page
+
+
+def view_of(case: SumCase, plan: Plan) -> Page:
+    """The figure laid out for a phone."""
+    teller = Teller(plan, case.telling)
+    name, scale = case.sheet_title(compose.CONSTRUCTION), case.telling.scales(plan.scale, plan.second)
+    title = words.page_title(name, case.method_words(plan), scale)
+    return compose.view(
+        plan.construction, plan.picture, look_of(case), PHONE, title, describe(teller.tell())
+    )

@@ -1,0 +1,94 @@
+"""A sum of phasors as practice knows it: what is asked, the right answer, and what mistakes give."""
+
+from dataclasses import replace
+
+from pycore import phasor
+from pycore.practice import reckoning, sums
+from pycore.practice.sums import Sum
+from pycore.practice.task import Earlier, Mistake, Task
+from pycore.sheet.plan import Plan
+from pycore.sums.case import SumCase
+from pycore.sums.lesson import Lesson
+from pycore.sums.sentences import Teller
+from pycore.sums.sheet import look_of
+from pycore.sums.where import where
+from pycore.words import marking as words
+from pycore.words import say
+
+
+def _sum(case: SumCase, plan: Plan) -> Sum:
+    return Sum(
+        arms=case.arms,
+        reference=case.picture.reference,
+        method=plan.construction.method,
+        order=plan.construction.order,
+        names={arm.key: case.telling.tags[arm.key] for arm in case.arms},
+        unit=case.telling.writing.unit,
+        scale=plan.scale / case.telling.writing.factor,
+        scale_words=case.telling.scale(plan.scale),
+        voltages=case.voltages(),
+    )
+
+
+def _mistakes(problem: Sum) -> tuple[Mistake, ...]:
+    return (
+        *sums.in_moves(problem),
+        *sums.in_stages(problem),
+        *sums.of_lags(problem),
+        *sums.of_scale(problem),
+        *reckoning.calculated(problem),
+    )
+
+
+def _placed(mistakes: tuple[Mistake, ...], case: SumCase, plan: Plan) -> tuple[Mistake, ...]:
+    """Mistakes with the step of the lesson, or the working, that each belongs to."""
+    shown = Lesson(plan, Teller(plan, case.telling), look_of(case)).frames
+    return tuple(replace(one, where=where(one, shown, formula=case.has_formula)) for one in mistakes)
+
+
+def _earlier(case: SumCase, plan: Plan) -> tuple[Earlier, ...]:
+    """What is found on the way: the first diagonal, or the two sums of parts."""
+    reference = case.picture.reference
+    lines = {arm.number: phasor.polar(arm.size, arm.angle - reference) for arm in case.arms}
+    if plan.construction.method == "components":
+        whole = phasor.total(lines.values())
+        made = []
+        for key, degrees in (("across", 0.0), ("up", 90.0)):
+            axis = phasor.polar(1.0, case.picture.reckoned_angle(degrees) - reference)
+            along = whole.real * axis.real + whole.imag * axis.imag
+            made.append(Earlier(key, say(words.EARLIER[key]), complex(along, 0.0), axis=axis))
+        return tuple(made)
+    if "r" not in plan.construction.figure.readings:
+        return ()
+    first, second = (int(number) for number in plan.construction.order)
+    rest = phasor.total(value for number, value in lines.items() if number not in (first, second))
+    tag = case.telling.tags[f"i{first}{second}"]
+    return (Earlier("first", tag, phasor.total((lines[first], lines[second])), rest),)
+
+
+def task_of(case: SumCase) -> Task:
+    """A solved case as a task: what is asked, the right answer, its tolerance and what mistakes give. Those of a sheet
+    of a class set do not know the step that each belongs to, which a key does not say."""
+    plan = case.shown()
+    mistakes = (*_mistakes(_sum(case, plan)), *case.further_mistakes(plan))
+    reference = case.picture.reference
+    polar = case.telling.polar
+    return Task(
+        slug=case.slug,
+        form=dict(case.problem.typed),
+        result=case.total * phasor.polar(1.0, -reference),
+        symbol=case.telling.tags["sum"],
+        writing=case.telling.writing,
+        factor=plan.factor,
+        scale_words=case.telling.scale(plan.scale),
+        spread=case.scatter(plan),
+        hand_angle=case.hand.angle,
+        mistakes=mistakes if case.issue else _placed(mistakes, case, plan),
+        earlier=_earlier(case, plan),
+        sense=case.picture.sense,
+        origin=case.telling.voltage if polar else case.telling.reference,
+        turn=-reference if polar else 0.0,
+        signed=polar,
+        link=case.link(plan),
+        further=case.beyond(),
+    )

@@ -1,0 +1,149 @@
+"""The calculated working of a sum of phasors: components line by line."""
+
+import math
+
+from pycore import phasor, quantity, trig
+from pycore.calculators.neutral_current import words
+from pycore.phasor import wrap
+from pycore.quantity import NO_BREAK_SPACE, Writing
+from pycore.sums.answer import Block, Equation, Grid, Paragraph
+from pycore.sums.case import SumCase
+from pycore.sums.sentences import Teller, direction_phrase
+from pycore.sums.wording import degrees_text
+from pycore.words import Phrase, Symbol, say
+from pycore.words import sums as sum_words
+from pycore.words.formula import (
+    Fenced,
+    Formula,
+    Fraction,
+    Function,
+    Number,
+    Root,
+    Square,
+    row,
+)
+
+PART_DECIMALS = 2
+"""Further decimals in which parts are written, so that adding what is written gives the answer."""
+X, Y = Symbol("X"), Symbol("Y")
+A, B, C = Symbol("a"), Symbol("b"), Symbol("c")
+
+
+def _rid_of_rounding(value: complex, least: float) -> complex:
+    """A sum whose parts below ``least`` are 0: they are only rounding, and have no direction."""
+    x = 0.0 if math.fabs(value.real) <= least else value.real
+    y = 0.0 if math.fabs(value.imag) <= least else value.imag
+    return complex(x, y)
+
+
+class ComponentsWorking:
+    """Components of the phasors along the paper's axes, with this problem's numbers."""
+
+    def __init__(self, case: SumCase, teller: Teller) -> None:
+        self.case, self.picture, self.teller = case, case.picture, teller
+        self.parts = case.parts()
+        self.writing: Writing = teller.telling.writing
+        self.mark = self.writing.mark
+        picture = self.picture
+        paper = [picture.paper_angle(part.angle) for part in self.parts]
+        sizes = [part.size for part in self.parts]
+        self.across = [size * trig.cosine(angle) for size, angle in zip(sizes, paper, strict=True)]
+        self.upward = [size * trig.sine(angle) for size, angle in zip(sizes, paper, strict=True)]
+        self.told_angles = [wrap(90.0 - angle) if picture.first == "up" else angle for angle in paper]
+        self.sum = _rid_of_rounding(
+            phasor.total(complex(x, y) for x, y in zip(self.across, self.upward, strict=True)),
+            phasor.ZERO_SHARE * math.fsum(sizes),
+        )
+
+    def blocks(self) -> tuple[Block, ...]:
+        """The whole path: table, sums, Pythagoras, angle by quarter."""
+        intro = words.components_intro(self.picture.first == "up", self.teller.telling.reference)
+        decimals = self.writing.decimals + PART_DECIMALS
+        made: list[Block] = [Paragraph(intro), self.grid(), Paragraph(words.rounding_note(decimals))]
+        if self.sum == 0:
+            made.append(Paragraph(self.case.why_nothing()))
+            return tuple(made)
+        made.append(Equation(self.pythagoras(), words.pythagoras()))
+        if self.sum.real != 0 and self.sum.imag != 0:
+            made.append(Equation(self.arctangent(), words.arctangent()))
+        made.append(Paragraph(self.quarter()))
+        return tuple(made)
+
+    def written(self, value: float) -> str:
+        """A part with the working's decimals."""
+        return self.writing.fixed(value, PART_DECIMALS)
+
+    def grid(self) -> Grid:
+        first = self.picture.first == "up"
+        level, upright = ("sin", "cos") if first else ("cos", "sin")
+        unit, letter = self.writing.unit, Symbol(self.case.symbol.letter)
+        head: tuple[Phrase, ...] = (
+            (self.case.part_word,),
+            say("{unit}", unit=unit),
+            *sum_words.part_heads(letter, level, upright),
+        )
+        rows = [
+            (
+                part.tag,
+                (self.writing.given(part.size),),
+                (quantity.fixed(self.told_angles[index], 1, self.mark) + "°",),
+                (self.written(self.across[index]),),
+                (self.written(self.upward[index]),),
+            )
+            for index, part in enumerate(self.parts)
+        ]
+        total: tuple[Phrase, ...] = (
+            ("sum",), ("",), ("",), (self.written(self.sum.real),), (self.written(self.sum.imag),),
+        )  # fmt: skip
+        return Grid(head, (*rows, total), total=True)
+
+    def number(self, value: float) -> Formula:
+        written = self.written(value)
+        return Fenced(Number(written)) if written.startswith(quantity.MINUS) else Number(written)
+
+    def pythagoras(self) -> tuple[Formula, ...]:
+        symbol = self.case.symbol
+        return (
+            row(symbol, "=", Root(row(Square(X), "+", Square(Y)))),
+            row(
+                symbol, "=",
+                Root(row(Square(self.number(self.sum.real)), "+", Square(self.number(self.sum.imag)))),
+            ),
+            result_row(symbol, self.case.size, self.writing),
+        )  # fmt: skip
+
+    def slope(self) -> float:
+        return trig.angle_of(math.fabs(self.sum.real), math.fabs(self.sum.imag))
+
+    def arctangent(self) -> tuple[Formula, ...]:
+        ratio = Fraction(
+            Number(self.written(math.fabs(self.sum.imag))), Number(self.written(math.fabs(self.sum.real)))
+        )
+        general = Fraction(Fenced(Y, bars=True), Fenced(X, bars=True))
+        angle = Number(degrees_text(self.slope(), self.mark))
+        return (
+            row(Symbol("α"), "=", Function("arctan", Fenced(general))),
+            row(Symbol("α"), "=", Function("arctan", Fenced(ratio)), "=", angle),
+        )
+
+    def quarter(self) -> Phrase:
+        reckoned = self.picture.reckoned_angle(phasor.angle(self.sum))
+        told = direction_phrase(self.teller, wrap(reckoned - self.picture.reference))
+        if self.sum.real == 0 or self.sum.imag == 0:
+            return words.on_axis(self.teller.way(reckoned), told)
+        return words.quarter(
+            self.sum.real > 0, self.sum.imag > 0, degrees_text(self.slope(), self.mark), told
+        )
+
+
+def result_row(symbol: Symbol, size: float, writing: Writing) -> Formula:
+    """A result with the working's decimals, then rounded as the answer is."""
+    exact = Number(writing.fixed(size, PART_DECIMALS), writing.unit)
+    if size == 0:
+        return row(symbol, "=", Number("0", writing.unit))
+    return row(symbol, "=", exact, "≈", Number(writing.number(size), writing.unit))
+
+
+def share_text(value: float, mark: str) -> str:
+    """A share in per cent, to a tenth."""
+    return quantity.fixed(100 * value, 1, mark) + NO_BREAK_SPACE + "%"
