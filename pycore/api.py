@@ -15,9 +15,10 @@ from pycore.calculators.registry import CALCULATORS
 from pycore.drawing import Document
 from pycore.errors import Fault, InputError
 from pycore.forms import links
+from pycore.forms.fields import Field
+from pycore.forms.opening import Opening
 from pycore.render.checking import asked_reply
 from pycore.render.regions import regions_of
-from pycore.sums.answer import Field, Opening
 from pycore.sums.page import KINDS, SumPage
 from pycore.words import api as words
 from pycore.words import checking, codes, plain

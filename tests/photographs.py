@@ -15,8 +15,9 @@ from PIL import Image, ImageDraw, ImageFilter
 from pycore import geometry
 from pycore.calculators.registry import CALCULATORS
 from pycore.drawing import Document
+from pycore.forms.fields import default_form
+from pycore.forms.opening import Opening
 from pycore.practice.drawn import points_to_find
-from pycore.sums.answer import Opening, default_form
 from pycore.sums.photograph import wanted
 from pycore.writers import pdf
 

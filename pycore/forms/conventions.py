@@ -6,7 +6,7 @@ brown, orange, yellow, neutral grey) are common practice with no source.
 """
 
 from pycore.drawing import Ink
-from pycore.sums.answer import Choice, Field
+from pycore.forms.fields import Choice, Field
 from pycore.words import Phrase, Symbol
 
 NAMES: dict[str, tuple[str, str, str]] = {

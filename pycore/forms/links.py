@@ -7,7 +7,7 @@ version of their keys for ever. What a stranger put into a link is hostile until
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
-from pycore.sums.answer import Field, default_form
+from pycore.forms.fields import Field, default_form
 
 VERSION = "1"
 LONGEST_FRAGMENT = 4000

@@ -7,8 +7,8 @@ from typing import TypeVar
 
 from pycore import quantity, trig
 from pycore.errors import Fault, InputError
+from pycore.forms.fields import Field
 from pycore.quantity import NO_BREAK_SPACE, Unreadable
-from pycore.sums.answer import Field
 from pycore.words import inputs
 
 LARGEST_CURRENT = 1e5

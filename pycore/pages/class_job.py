@@ -7,6 +7,7 @@ from typing import Any
 
 from pycore import quantity
 from pycore.forms.conventions import MARKS as DECIMAL_MARKS
+from pycore.forms.opening import Issue, Opening
 from pycore.geometry import Point
 from pycore.pages import class_key
 from pycore.pages.class_set import ClassSet
@@ -16,7 +17,6 @@ from pycore.practice.key import Amount, Row, row_of
 from pycore.practice.task import Task
 from pycore.quantity import Unreadable
 from pycore.sheet.compose import TWO
-from pycore.sums.answer import Issue, Opening
 from pycore.words import class_set as words
 
 SAME = 1e-9

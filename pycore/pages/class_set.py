@@ -12,6 +12,7 @@ from pycore.calculators.registry import CALCULATORS
 from pycore.errors import Fault, InputError
 from pycore.forms import links
 from pycore.forms.conventions import choice_field
+from pycore.forms.fields import Choice, Field, default_form
 from pycore.forms.reading import Reader
 from pycore.pages.practice import methods_of
 from pycore.practice import codes
@@ -20,7 +21,6 @@ from pycore.practice.task import Limits
 from pycore.quantity import Unreadable
 from pycore.sheet.furniture import lower_cells
 from pycore.sheet.lettered import width_of
-from pycore.sums.answer import Choice, Field, default_form
 from pycore.words import class_set as words
 from pycore.words import codes as code_words
 

@@ -4,13 +4,13 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from pycore.calculators.neutral_current.practice import NoProblem
 from pycore.calculators.registry import CALCULATORS
 from pycore.errors import Fault, InputError
 from pycore.forms import links
 from pycore.forms.links import Opened
 from pycore.practice import codes
 from pycore.practice.codes import Code, CodeError
+from pycore.practice.dice import NoProblem
 from pycore.sums.page import SumPage
 from pycore.words import codes as words
 

@@ -4,9 +4,10 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from typing import Protocol
 
 from pycore.forms import links
+from pycore.forms.fields import Field, default_form
 from pycore.pages.reading import ReadBlock, ReadingPage, Section, Steps, Ways
 from pycore.practice.task import Task
-from pycore.sums.answer import Answer, Field, Grid, Paragraph, default_form
+from pycore.sums.answer import Answer, Grid, Paragraph
 from pycore.words import Phrase, mistakes, plain, say
 from pycore.words import lesson_plans as words
 from pycore.words.lesson_plans import Handout, LessonPlan

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from pycore.drawing import Document, Page
 from pycore.forms import links
 from pycore.forms.conventions import choice_field
+from pycore.forms.fields import Field
 from pycore.forms.reading import Reader
 from pycore.sheet.blank_sheet import (
     INSTRUMENT_PAPERS,
@@ -20,7 +21,6 @@ from pycore.sheet.blank_sheet import (
 )
 from pycore.sheet.media import PAPERS
 from pycore.sheet.record import RecordWriting, record_page
-from pycore.sums.answer import Field
 from pycore.words import paper as words
 from pycore.words import rig as rig_words
 from pycore.words import sheet as sheet_words

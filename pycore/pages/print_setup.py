@@ -14,12 +14,12 @@ from typing import Any
 from pycore import quantity
 from pycore.drawing import Document, Page
 from pycore.errors import Fault, InputError, Offer
+from pycore.forms.fields import Choice, Field
 from pycore.forms.reading import Reader
 from pycore.geometry import ORIGIN, Point
 from pycore.quantity import NO_BREAK_SPACE, Unreadable
 from pycore.sheet.media import ORIENTATIONS, PAPERS
 from pycore.sheet.setup_sheet import SETUP_PAPERS, Bars, SetupWriting, bars, setup_page
-from pycore.sums.answer import Choice, Field
 from pycore.words import inputs
 from pycore.words import print_setup as words
 

@@ -4,6 +4,7 @@ The generator is SplitMix64 (Steele, Lea, Flood: Fast splittable pseudorandom nu
 OOPSLA 2014; constants from memory, held by a test of its published first outputs).
 """
 
+
 _MASK = (1 << 64) - 1
 _GOLDEN = 0x9E3779B97F4A7C15
 
@@ -41,3 +42,7 @@ def dice_of(*parts: int) -> Dice:
     for part in parts:
         seed = Dice(seed ^ (part & _MASK)).word()
     return Dice(seed)
+
+
+class NoProblem(ValueError):
+    """Raised when no acceptable problem is found: it never is for a code that ``codes.read`` gives."""

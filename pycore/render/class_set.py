@@ -9,13 +9,13 @@ from typing import Any
 
 from pycore.drawing import Page
 from pycore.forms import links
+from pycore.forms.opening import Opening
 from pycore.pages import class_set as page
 from pycore.pages.class_job import issue_of, learners_of
 from pycore.pages.class_set import FIELDS, ClassSet
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.form import FORM, fields_html, method_html
 from pycore.render.phrase import phrase_html
-from pycore.sums.answer import Opening
 from pycore.words import class_set as words
 from pycore.words.tiers import tier_words
 from pycore.writers import svg

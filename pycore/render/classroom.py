@@ -5,10 +5,11 @@ from typing import Any, Protocol
 
 from pycore.drawing import Page
 from pycore.forms import links
+from pycore.forms.opening import Opening
 from pycore.geometry import Box
 from pycore.render.lesson import code_html, lesson_regions
 from pycore.sheet.code import code
-from pycore.sums.answer import Answer, Opening
+from pycore.sums.answer import Answer
 from pycore.sums.classroom import VIEWS
 from pycore.sums.lesson import Shown
 from pycore.words import classroom, plain

@@ -6,10 +6,10 @@ answer replaces, so that focus and what is being typed survive.
 
 from collections.abc import Mapping, Sequence
 
+from pycore.forms.fields import Field
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
 from pycore.render.sample import sample
-from pycore.sums.answer import Field
 from pycore.words import furniture
 
 FORM = "problem"

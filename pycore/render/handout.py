@@ -13,12 +13,13 @@ import re
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Protocol
 
+from pycore.forms.opening import Opening
 from pycore.lettering import made
 from pycore.lettering.subset import subset
 from pycore.lettering.woff import woff
 from pycore.render.elements import Marks, Markup, document, h, join, raw_script, raw_style
 from pycore.render.phrase import phrase_html
-from pycore.sums.answer import Answer, Opening
+from pycore.sums.answer import Answer
 from pycore.sums.lesson import Shown
 from pycore.words import Phrase, classroom, furniture, plain
 from pycore.words import lesson as words

@@ -5,12 +5,13 @@ from typing import Protocol
 
 from pycore.drawing import Page
 from pycore.forms import links
+from pycore.forms.fields import Field, default_form
 from pycore.pages.paper import PAPER_PAGES, PaperPage
 from pycore.quantity import plain
 from pycore.render.checking import code_html
 from pycore.render.elements import Markup, h, join
 from pycore.render.phrase import phrase_html
-from pycore.sums.answer import Answer, Field, default_form
+from pycore.sums.answer import Answer
 from pycore.words import Phrase, class_set, furniture, lesson_plans, practice, readings
 from pycore.words import paper as paper_words
 from pycore.writers import svg

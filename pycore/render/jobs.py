@@ -6,12 +6,12 @@ The only thing that is held between requests: one piece of work at most, and a n
 from collections.abc import Mapping
 from typing import Any
 
+from pycore.forms.opening import Opening
 from pycore.pages import class_set as page
 from pycore.pages.class_job import Job, key_job, pdf_job
 from pycore.pages.print_setup import correction_of
 from pycore.render.class_marks import marks_job
 from pycore.render.class_set import roll_of
-from pycore.sums.answer import Opening
 from pycore.words import class_set as words
 
 Reply = tuple[dict[str, Any], bytes | None]

@@ -3,9 +3,9 @@
 from collections.abc import Sequence
 
 from pycore.drawing import Page
+from pycore.forms.fields import Field
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
-from pycore.sums.answer import Field
 from pycore.sums.lesson import Shown
 from pycore.words import classroom, furniture
 from pycore.words import lesson as words

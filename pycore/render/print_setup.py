@@ -7,12 +7,12 @@ The page's regions: ``sheet`` (the set-up sheet), ``bars`` (what its bars should
 from collections.abc import Mapping
 from typing import Any
 
+from pycore.forms.fields import Field
 from pycore.pages import print_setup as page
 from pycore.pages.print_setup import FIELDS, Correction, Setup, millimetres, percent, set_up
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.form import fields_html, values_html
 from pycore.render.phrase import phrase_html
-from pycore.sums.answer import Field
 from pycore.words import Phrase, furniture, plain
 from pycore.words import print_setup as words
 from pycore.writers import svg

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Protocol
 
+from pycore.forms.fields import Field, default_form
 from pycore.pages import class_set as class_form
 from pycore.pages import print_setup as setup
 from pycore.pages.paper import PAPER_PAGES, PaperPage
@@ -26,7 +27,7 @@ from pycore.render.page import (
     to_choices_html,
 )
 from pycore.render.regions import regions_of
-from pycore.sums.answer import Answer, Field, default_form
+from pycore.sums.answer import Answer
 from pycore.words import class_set as class_words
 from pycore.words import furniture
 from pycore.words import practice as practice_words

@@ -1,6 +1,6 @@
 """What a calculator page is made of: the frozen values that pages and renderer share."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
@@ -11,92 +11,6 @@ from pycore.words.formula import Formula
 
 if TYPE_CHECKING:
     from pycore.practice.task import Asked
-
-
-@dataclass(frozen=True, slots=True)
-class Choice:
-    """One option of a choice field."""
-
-    value: str
-    label: str
-
-
-@dataclass(frozen=True, slots=True)
-class Field:
-    """One form control. ``name`` is its key in links for ever.
-
-    ``kind``: ``quantity`` (decimal keypad), ``readings`` (a quantity read once or repeatedly), ``length``
-    (a quantity, or its length on the sheet), ``angle`` (degrees, or a power factor such as ``0.85 lag``),
-    ``phasor`` (``20 at 60`` or ``10 + j17.3``), ``choice``, ``text``. ``group``
-    places it: ``values`` and ``method`` (always in view), ``loads``, ``picture``, ``sheet``,
-    ``words``. ``default`` "" for a field that may stay empty. ``sample`` names the phasor whose
-    line is drawn beside the label. What is ``private`` (a name, a date) never enters a link.
-    ``only`` names the choices with which a field has a meaning: one of them must be made for it
-    to be shown. ``folded``: a value that is seldom wanted, and waits behind a fold.
-    """
-
-    name: str
-    label: str
-    kind: str
-    group: str
-    default: str = ""
-    unit: str = ""
-    help: str = ""
-    sample: str = ""
-    choices: tuple[Choice, ...] = ()
-    private: bool = False
-    only: tuple[tuple[str, str], ...] = ()
-    folded: bool = False
-
-    def counts(self, form: Mapping[str, str]) -> bool:
-        """Whether the field has a meaning with a form's choices."""
-        return not self.only or any(form.get(name) == value for name, value in self.only)
-
-
-def default_form(fields: Iterable[Field]) -> dict[str, str]:
-    """The form of a page as it opens without a link: every field's default."""
-    return {field.name: field.default for field in fields}
-
-
-@dataclass(frozen=True, slots=True)
-class Issue:
-    """A sheet's place in a class set: its code as printed, which sheet of how many it is; whether any method
-    will do, and whether the scale is the learner's to choose."""
-
-    code: str
-    number: int
-    of: int
-    any_method: bool = False
-    own_scale: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class Opening:
-    """How a printed sheet is opened again: the page's own address, and whether to draw a code.
-
-    ``base`` is the address without fragment, "" when it is not known; a QR code is drawn only
-    when ``code`` is true and the address is one that another device can reach. ``issue`` is the
-    sheet's place in a class set, if it is of one.
-    """
-
-    base: str = ""
-    code: bool = False
-    issue: Issue | None = None
-
-    @property
-    def reachable(self) -> bool:
-        """Whether another device can open the address: not a file, not this machine's own."""
-        scheme, _, rest = self.base.partition("://")
-        host = rest.partition("/")[0].rpartition("@")[2]
-        name = host.partition("]")[0] + "]" if host.startswith("[") else host.partition(":")[0]
-        return (
-            scheme in ("http", "https")
-            and bool(name)
-            and name not in ("localhost", "[::1]", "0.0.0.0")
-            and not name.startswith("127.")
-            and not name.endswith(".localhost")
-        )
-
 
 @dataclass(frozen=True, slots=True)
 class Output:

@@ -7,7 +7,6 @@ from dataclasses import dataclass
 from pycore import phasor, quantity
 from pycore.accuracy import hand as hands
 from pycore.accuracy.hand import HANDS, Hand, Spread
-from pycore.calculators.neutral_current import words
 from pycore.constructions.components import components
 from pycore.constructions.construction import Arm, Construction, Picture
 from pycore.constructions.parallelogram import parallelogram
@@ -15,6 +14,8 @@ from pycore.constructions.tip_to_tail import chain_of, tip_to_tail
 from pycore.drawing import Ink
 from pycore.errors import Fault, Offer
 from pycore.forms import conventions, links
+from pycore.forms.fields import Field
+from pycore.forms.opening import Issue
 from pycore.phasor import wrap
 from pycore.practice.task import Further, Mistake
 from pycore.quantity import NO_BREAK_SPACE
@@ -23,13 +24,13 @@ from pycore.sheet.figure import Stand
 from pycore.sheet.media import ORIENTATIONS, TOO_SMALL_FOR_READING
 from pycore.sheet.plan import Plan, choose, papers_that_take
 from pycore.sums import sentences as telling
-from pycore.sums.answer import Field, Issue
 from pycore.sums.companions import SECOND, second_too_large
 from pycore.sums.notes import SheetWords
 from pycore.sums.problem import SumProblem
 from pycore.sums.sentences import Teller
 from pycore.sums.wording import Companions, Telling
 from pycore.words import Phrase, Symbol, moves_list, plain
+from pycore.words import answers as words
 from pycore.words import sheet as paper_words
 from pycore.words import sums as sum_words
 from pycore.words.form import METHODS

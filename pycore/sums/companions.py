@@ -3,7 +3,6 @@
 from typing import TYPE_CHECKING
 
 from pycore import quantity
-from pycore.calculators.neutral_current import words as neutral_words
 from pycore.constructions.companions import companion_moves, leads
 from pycore.constructions.construction import Step
 from pycore.constructions.moves import TurnAngle, length_of, turn_of
@@ -11,6 +10,7 @@ from pycore.errors import Fault, Offer
 from pycore.sheet.plan import Plan
 from pycore.sums.wording import Telling
 from pycore.words import Phrase
+from pycore.words import answers as neutral_words
 from pycore.words import constructions as words
 from pycore.words import sums as sum_words
 

@@ -5,7 +5,7 @@ from dataclasses import replace
 from pycore.accuracy.hand import HANDS
 from pycore.calculators.neutral_current.fields import BY_NAME
 from pycore.forms.conventions import choice_field
-from pycore.sums.answer import Field
+from pycore.forms.fields import Field
 from pycore.words import form as words
 from pycore.words import sums as sum_words
 

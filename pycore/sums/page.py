@@ -8,17 +8,18 @@ import math
 from collections.abc import Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING, Generic, TypeVar
 
-from pycore.calculators.neutral_current import words
 from pycore.constructions.construction import Arm
 from pycore.drawing import Page
 from pycore.errors import Fault
 from pycore.forms import conventions
+from pycore.forms.fields import Field, default_form
+from pycore.forms.opening import Opening
 from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.figure import DOT_BELOW
 from pycore.sheet.plan import Plan
 from pycore.sums.accuracy import SumAccuracy
-from pycore.sums.answer import Alternative, Answer, Block, Field, Opening, Output, Paragraph, Working, default_form
+from pycore.sums.answer import Alternative, Answer, Block, Output, Paragraph, Working
 from pycore.sums.case import SumCase
 from pycore.sums.sentences import Teller
 from pycore.sums.sheet import moves_of, sheet_of, view_of
@@ -26,6 +27,7 @@ from pycore.sums.wording import length_text
 from pycore.sums.workings import ComponentsWorking
 from pycore.words import Phrase, moves_list, say
 from pycore.words import accuracy as accuracy_words
+from pycore.words import answers as words
 from pycore.words import sums as sum_words
 
 if TYPE_CHECKING:

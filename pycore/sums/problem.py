@@ -4,11 +4,12 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Protocol
 
-from pycore.calculators.neutral_current.problem import read_by_hand, read_place, read_printed
 from pycore.errors import Fault
+from pycore.forms.fields import Field
+from pycore.forms.printed import read_printed
 from pycore.forms.reading import Reader
+from pycore.forms.title_block import read_by_hand, read_place
 from pycore.quantity import Writing, writing_for
-from pycore.sums.answer import Field
 
 
 class SumProblem(Protocol):

@@ -4,7 +4,6 @@ import math
 from collections.abc import Callable
 
 from pycore import quantity
-from pycore.calculators.neutral_current import words as neutral_words
 from pycore.constructions.construction import Construction, Step
 from pycore.constructions.moves import DrawParallel, Supplement, TurnAngle, turn_of
 from pycore.phasor import wrap
@@ -14,6 +13,7 @@ from pycore.sums.answer import Block, Move
 from pycore.sums.companions import led_length, told_companion, told_on_the_way
 from pycore.sums.wording import Telling, degrees_text, length_text, reading_text, wider_than_right
 from pycore.words import Phrase, plain
+from pycore.words import answers as neutral_words
 from pycore.words import components as parts
 from pycore.words import constructions as words
 from pycore.words import displacement as shifted

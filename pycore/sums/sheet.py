@@ -5,6 +5,7 @@ from dataclasses import replace
 from pycore import quantity
 from pycore.drawing import Page, mirrored
 from pycore.forms import conventions, links
+from pycore.forms.opening import Issue, Opening
 from pycore.geometry import Box
 from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE
@@ -15,7 +16,6 @@ from pycore.sheet.furniture import TableRow, Writing
 from pycore.sheet.media import PHONE
 from pycore.sheet.moves_sheet import moves_pages
 from pycore.sheet.plan import Plan
-from pycore.sums.answer import Issue, Opening
 from pycore.sums.case import SumCase
 from pycore.sums.sentences import Teller, describe
 from pycore.sums.wording import degrees_text

@@ -3,7 +3,6 @@
 import math
 
 from pycore import phasor, quantity, trig
-from pycore.calculators.neutral_current import words
 from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE, Writing
 from pycore.sums.answer import Block, Equation, Grid, Paragraph
@@ -11,6 +10,7 @@ from pycore.sums.case import SumCase
 from pycore.sums.sentences import Teller, direction_phrase
 from pycore.sums.wording import degrees_text
 from pycore.words import Phrase, Symbol, say
+from pycore.words import answers as words
 from pycore.words import sums as sum_words
 from pycore.words.formula import (
     Fenced,

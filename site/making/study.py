@@ -59,7 +59,7 @@ def _case(form: dict[str, str]) -> "object":
 
 def _ways(case) -> list:
     """Every method and order of a case as (title, construction)."""
-    from pycore.calculators.neutral_current import words as neutral
+    from pycore.words import answers as neutral
     from pycore.words import plain
 
     made = []
@@ -136,7 +136,7 @@ def _best() -> list[tuple[str, float]]:
     import numpy
 
     from pycore.accuracy.hand import spread
-    from pycore.calculators.neutral_current import words as neutral
+    from pycore.words import answers as neutral
     from pycore.words import plain
 
     random, counts = numpy.random.default_rng(SEED), {}

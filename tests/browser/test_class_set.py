@@ -11,9 +11,9 @@ import pytest
 from browser.asking import DESK, PHONE, wait_until
 from playwright.sync_api import Page, expect
 
+from pycore.forms.fields import default_form
 from pycore.pages.class_job import learners_of
 from pycore.pages.class_set import FIELDS, read_set
-from pycore.sums.answer import default_form
 
 FRESH = "document.documentElement.dataset.answer === 'fresh'"
 IDLE = "document.documentElement.dataset.working === undefined"

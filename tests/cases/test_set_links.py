@@ -7,9 +7,9 @@ from pathlib import Path
 import pytest
 
 from pycore import api
+from pycore.forms.fields import default_form
 from pycore.pages.class_job import learners_of
 from pycore.pages.class_set import FIELDS, read_set
-from pycore.sums.answer import default_form
 
 SETS = tomllib.loads(Path(__file__).with_name("links").joinpath("sets.toml").read_text("utf-8"))["set"]
 

@@ -5,7 +5,7 @@ import json
 
 from pycore import api
 from pycore.calculators.registry import CALCULATORS
-from pycore.sums.answer import default_form
+from pycore.forms.fields import default_form
 
 METHODS = ("parallelogram", "tip-to-tail", "components")
 COUNT = 60

@@ -4,8 +4,9 @@ from collections.abc import Mapping
 
 from pycore.drawing import Arrow, Circle, Group, Line, Page, Run, Text
 from pycore.errors import Fault, InputError
+from pycore.forms.fields import Choice, Field
 from pycore.geometry import Point
-from pycore.sums.answer import Alternative, Answer, Choice, Equation, Field, Grid, Move, Output, Paragraph, Working
+from pycore.sums.answer import Alternative, Answer, Equation, Grid, Move, Output, Paragraph, Working
 from pycore.words import Strong, Symbol, say
 from pycore.words.formula import Fenced, Fraction, Function, Number, Root, Square, row
 

@@ -3,11 +3,13 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
-from pycore.calculators.add_phasors.page import MOST, AddCase, AddPhasors, read_given
+from pycore.calculators.add_phasors.case import AddCase, read_given
+from pycore.calculators.add_phasors.fields import MOST
+from pycore.calculators.add_phasors.page import AddPhasors
 from pycore.constructions.construction import Arm
+from pycore.forms.fields import default_form
 from pycore.forms.reading import Reader
 from pycore.quantity import writing_for
-from pycore.sums.answer import default_form
 from pycore.sums.fields import drawing_fields
 from pycore.sums.problem import read_sheet
 from pycore.sums.wording import Companions

@@ -5,6 +5,8 @@ from itertools import product
 import pytest
 
 from pycore.calculators.registry import CALCULATORS
+from pycore.forms.fields import default_form
+from pycore.forms.opening import Opening
 from pycore.pages.class_job import learners_of, row_for
 from pycore.pages.class_key import answers as answers_of
 from pycore.pages.class_key import table
@@ -16,7 +18,6 @@ from pycore.practice.answers import judge, units
 from pycore.practice.codes import METHODS, TIERS, Code
 from pycore.practice.marking import ACCEPT, WRONG
 from pycore.practice.task import CALCULATED, DRAWN, Task
-from pycore.sums.answer import Opening, default_form
 from pycore.sums.easy_reading import lists_of
 from pycore.sums.page import SumPage
 from pycore.sums.sheet import _problem_rows

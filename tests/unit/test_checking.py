@@ -9,10 +9,10 @@ from pycore.api import handle
 from pycore.calculators.neutral_current.fields import FIELDS
 from pycore.calculators.neutral_current.page import NeutralCurrent
 from pycore.calculators.registry import CALCULATORS, PAGES
+from pycore.forms.fields import default_form
 from pycore.practice.codes import TIERS, Code
 from pycore.practice.task import Task
 from pycore.render.checking import form_html
-from pycore.sums.answer import default_form
 from pycore.sums.page import SumPage
 from pycore.words import plain
 

@@ -10,12 +10,12 @@ import pytest
 from pycore import phasor
 from pycore.api import handle
 from pycore.errors import InputError
+from pycore.forms.fields import default_form
 from pycore.pages.class_job import learners_of
 from pycore.pages.class_marks import MOST_LINES, Marking, read_results
 from pycore.pages.class_set import FIELDS, read_set
 from pycore.practice import results, tables
 from pycore.practice.codes import Code
-from pycore.sums.answer import default_form
 
 FORM = default_form(FIELDS) | {"learners": "6", "seed": "41", "method": "parallelogram"}
 GROUP = read_set(FORM)

@@ -11,13 +11,13 @@ from making.paths import ROOT
 from pycore.api import handle
 from pycore.calculators.registry import CALCULATORS
 from pycore.errors import InputError
+from pycore.forms.fields import default_form
 from pycore.pages import class_job, class_key, class_set
 from pycore.pages.class_set import FIELDS, read_roll, read_set, values_of
 from pycore.practice import codes
 from pycore.practice.class_set import problems
 from pycore.practice.codes import MOST_LEARNERS, Code
 from pycore.sheet import ledger
-from pycore.sums.answer import default_form
 from pycore.words import key as words
 
 assert ROOT

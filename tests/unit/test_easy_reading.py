@@ -10,8 +10,8 @@ from unit.test_sheet_clear import faults_of, told, touching
 
 from pycore import lettering
 from pycore.drawing import Arrow, Line, Page, Shape, Text
+from pycore.forms.opening import Issue, Opening
 from pycore.sheet.media import PAPERS
-from pycore.sums.answer import Issue, Opening
 
 COUNT = 40
 POINT = 25.4 / 72

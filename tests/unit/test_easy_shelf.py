@@ -10,7 +10,8 @@ from unit.test_sheet_clear import faults_of, told, touching
 
 from pycore.calculators.registry import CALCULATORS
 from pycore.drawing import Arrow, Page, Shape
-from pycore.sums.answer import Issue, Opening, default_form
+from pycore.forms.fields import default_form
+from pycore.forms.opening import Issue, Opening
 from pycore.sums.easy_reading import lists_of
 
 COUNT = 6

@@ -10,10 +10,11 @@ from scipy.fft import rfft
 from pycore import phasor
 from pycore.api import handle
 from pycore.calculators.harmonics_in_the_neutral.circuit import Distorted, solve, wave
-from pycore.calculators.harmonics_in_the_neutral.page import FIELDS, ORDERS, HarmonicsInTheNeutral
+from pycore.calculators.harmonics_in_the_neutral.fields import FIELDS, ORDERS
+from pycore.calculators.harmonics_in_the_neutral.page import HarmonicsInTheNeutral
+from pycore.forms.fields import default_form
 from pycore.practice.codes import Code
 from pycore.practice.marking import Given, mark
-from pycore.sums.answer import default_form
 from pycore.words import plain
 
 FORM = {**default_form(FIELDS), "a2": "0", "a3": "0"}

@@ -11,6 +11,7 @@ from unit.test_sheet_clear import touching
 from pycore import api
 from pycore.calculators.registry import CALCULATORS
 from pycore.drawing import Arrow, Line, Page, Shape, Text
+from pycore.forms.fields import default_form
 from pycore.pages.class_set import FIELDS as SET_FIELDS
 from pycore.pages.lesson_plans import lesson_pages
 from pycore.pages.paper import PAPER_PAGES
@@ -18,7 +19,6 @@ from pycore.pages.reading import Drawing, ReadingPage, Steps, Ways
 from pycore.pages.readings import reading_pages
 from pycore.render.page import footer_html
 from pycore.render.reading import reading_page
-from pycore.sums.answer import default_form
 from pycore.words import lesson_plans as words
 from pycore.words import mistakes, plain
 from pycore.words import rig as rig_words

@@ -13,13 +13,13 @@ from pycore.api import handle
 from pycore.calculators.neutral_current.fields import FIELDS
 from pycore.calculators.neutral_current.page import NeutralCurrent
 from pycore.calculators.neutral_current.practice import lines_of
+from pycore.forms.fields import default_form
 from pycore.practice import marking
 from pycore.practice.answers import judge
 from pycore.practice.codes import TIERS, Code
 from pycore.practice.marking import ACCEPT, LOOK, WRONG, Given, classes, mark, visible
 from pycore.practice.task import CALCULATED, DRAWN, NO_LIMITS, Limits, Task, off
 from pycore.practice.telling import tell
-from pycore.sums.answer import default_form
 from pycore.words import plain
 
 METHODS = ("parallelogram", "tip-to-tail", "components")

@@ -9,12 +9,13 @@ import pytest
 from pycore import phasor
 from pycore.api import handle
 from pycore.calculators.open_neutral.circuit import NoBalance, UnbalancedStar, solve
-from pycore.calculators.open_neutral.page import FIELDS, OpenNeutralPage
+from pycore.calculators.open_neutral.fields import FIELDS
+from pycore.calculators.open_neutral.page import OpenNeutralPage
+from pycore.forms.fields import default_form
 from pycore.practice.answers import judge
 from pycore.practice.codes import Code
 from pycore.practice.marking import Given, mark, visible
 from pycore.practice.task import NO_LIMITS
-from pycore.sums.answer import default_form
 from pycore.words import plain
 
 FORM = default_form(FIELDS)

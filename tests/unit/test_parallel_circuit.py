@@ -10,13 +10,13 @@ from unit.sheets import arrow_of, table_of, vector
 from unit.test_series_circuit import NUMBERS
 
 from pycore.calculators.parallel_circuit.circuit import NoAdmittance, Parallel, ShortCircuit, resonance_of, solve
+from pycore.calculators.parallel_circuit.practice import may_stand_beside, parallel_of
 from pycore.calculators.registry import CALCULATORS
 from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR, Element
 from pycore.errors import InputError
 from pycore.practice.codes import TIERS, Code
 from pycore.practice.marking import Given, mark
 from pycore.practice.task import CALCULATED
-from pycore.sums.circuit_problems import may_stand_beside, parallel_of
 from pycore.words import plain
 
 PAGE = CALCULATORS["parallel-circuit"]

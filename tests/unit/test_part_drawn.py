@@ -9,8 +9,8 @@ from unit.sheets import NEUTRAL, arrow_of, on_page, texts, turn_to_paper, vector
 from unit.test_sheet_clear import faults_of, told
 
 from pycore.drawing import Arrow
+from pycore.forms.opening import Opening
 from pycore.practice.codes import Code
-from pycore.sums.answer import Opening
 
 COUNT = 30
 WITH_CODE = Opening("https://folio.example.org/neutral-current/", True)

@@ -13,12 +13,12 @@ from unit.sheets import DEFAULT, NEUTRAL
 
 from pycore import api, geometry
 from pycore.calculators.registry import CALCULATORS
+from pycore.forms.fields import default_form
 from pycore.geometry import Point
 from pycore.practice import photograph
 from pycore.practice.drawn import first_direction, points_to_find
 from pycore.practice.photograph import Measured, Photo, Refused
 from pycore.projection import Projection
-from pycore.sums.answer import default_form
 from pycore.sums.photograph import Wanted, wanted
 from pycore.words import plain
 

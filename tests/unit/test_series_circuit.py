@@ -10,6 +10,7 @@ from unit.test_sheet_clear import faults_of, told, touching
 
 from pycore.calculators.registry import CALCULATORS
 from pycore.calculators.series_circuit.circuit import NoImpedance, Series, solve
+from pycore.calculators.series_circuit.practice import may_be_set, series_of
 from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR, Element
 from pycore.errors import InputError
 from pycore.forms.elements import Typed, read_element, scaled
@@ -17,7 +18,6 @@ from pycore.practice.codes import TIERS, Code
 from pycore.practice.marking import Given, mark
 from pycore.practice.task import CALCULATED, DRAWN
 from pycore.quantity import Unreadable
-from pycore.sums.circuit_problems import may_be_set, series_of
 from pycore.words import plain
 
 PAGE = CALCULATORS["series-circuit"]

@@ -10,10 +10,10 @@ from host.problems import form as form_of
 from unit.sheets import DEFAULT, NEUTRAL, Lettered, Stroke, frame_of, on_page, strokes, texts
 
 from pycore.drawing import Arc, Page
+from pycore.forms.opening import Opening
 from pycore.geometry import Box
 from pycore.sheet import compose, furniture
 from pycore.sheet.media import PAPERS
-from pycore.sums.answer import Opening
 
 COUNT = 300
 

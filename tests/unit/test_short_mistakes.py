@@ -9,10 +9,10 @@ from pycore.calculators.harmonics_in_the_neutral import words as harmonics
 from pycore.calculators.registry import CALCULATORS
 from pycore.calculators.sequence_components import words as sequence
 from pycore.calculators.star_and_delta import words as star_delta
+from pycore.forms.fields import default_form
 from pycore.practice.codes import METHODS, TIERS, Code
 from pycore.practice.ladder import Record
 from pycore.render.practice import kept_html
-from pycore.sums.answer import default_form
 from pycore.sums.page import SumPage
 from pycore.words import circuit_mistakes, mistakes
 from pycore.words.short_mistakes import SHORT

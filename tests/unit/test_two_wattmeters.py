@@ -10,14 +10,15 @@ from pycore import phasor, quantity
 from pycore.api import handle
 from pycore.calculators.harmonics_in_the_neutral.page import HarmonicsInTheNeutral
 from pycore.calculators.two_wattmeters.circuit import BalancedLoad, back, read
-from pycore.calculators.two_wattmeters.page import FIELDS, TwoWattmeters
+from pycore.calculators.two_wattmeters.fields import FIELDS
+from pycore.calculators.two_wattmeters.page import TwoWattmeters
 from pycore.drawing import Arrow, Line, Text
+from pycore.forms.fields import default_form
 from pycore.geometry import Box
 from pycore.practice.answers import judge
 from pycore.practice.codes import TIERS, Code
 from pycore.practice.marking import Given, mark, visible
 from pycore.practice.task import NO_LIMITS
-from pycore.sums.answer import default_form
 from pycore.words import plain
 
 FORM = default_form(FIELDS)

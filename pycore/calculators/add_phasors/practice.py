@@ -11,10 +11,9 @@ from dataclasses import dataclass
 from itertools import combinations
 
 from pycore import phasor
-from pycore.calculators.neutral_current.practice import NoProblem
 from pycore.phasor import wrap
 from pycore.practice.codes import TIERS, Code
-from pycore.practice.dice import Dice, dice_of
+from pycore.practice.dice import Dice, NoProblem, dice_of
 
 CLEAR = 0.13
 """Share of the largest phasor by which a mistake's point keeps clear of the right one."""

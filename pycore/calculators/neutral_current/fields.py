@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from pycore.forms.conventions import NAMES, choice_field
-from pycore.sums.answer import Field
+from pycore.forms.fields import Field
 from pycore.words import accuracy, codes, moves_list
 from pycore.words import form as words
 

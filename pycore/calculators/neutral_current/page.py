@@ -181,7 +181,7 @@ class NeutralCurrent(SumPage[NeutralCase]):
     def practice_form(self, code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
         """The form that holds a code's problem, with a class's own choices. Raises NoProblem."""
         # Only practice needs it; the first answer need not wait for its import.
-        from pycore.calculators.neutral_current.practice_form_tmp import form_of
+        from pycore.calculators.neutral_current.practice import form_of
 
         return form_of(code, choices)
 

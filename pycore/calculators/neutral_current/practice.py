@@ -10,14 +10,16 @@ exchanged) lies clear of the right answer.
 """
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from itertools import combinations
 
-from pycore import phasor
+from pycore import phasor, quantity
+from pycore.calculators.neutral_current.fields import FIELDS
+from pycore.forms.fields import default_form
 from pycore.phasor import wrap
 from pycore.practice.codes import TIERS, Code
-from pycore.practice.dice import Dice, dice_of
+from pycore.practice.dice import Dice, NoProblem, dice_of
 
 CLEAR = 0.13
 """Share of the largest current by which a mistake's point keeps clear of the right one."""
@@ -124,10 +126,6 @@ def accepted(lines: Lines) -> bool:
     return all(phasor.magnitude(end - whole) >= CLEAR * largest for end in _slipped(lines))
 
 
-class NoProblem(ValueError):
-    """Raised when no acceptable problem is found: it never is for a code that ``codes.read`` gives."""
-
-
 def lines_of(code: Code) -> Lines:
     """The three line currents of a code. Raises NoProblem."""
     dice = dice_of(code.version, code.topic, TIERS.index(code.tier), code.seed, code.number)
@@ -136,3 +134,20 @@ def lines_of(code: Code) -> Lines:
         if accepted(lines):
             return lines
     raise NoProblem(str(code))
+
+
+OF_TIER = {"support": {"start": "two"}, "core": {}, "stretch": {"further": "zero"}}
+"""What a tier's problem sheets have, unless a class has choices of its own."""
+
+
+def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
+    """The form that holds a code's problem; ``choices`` are a class's own (scale, names ...)."""
+    lines = lines_of(code)
+    form = default_form(FIELDS) | OF_TIER[code.tier] | dict(choices or {})
+    for number, (tenths, lag) in enumerate(zip(lines.tenths, lines.lags, strict=True), start=1):
+        form[f"i{number}"] = quantity.plain(tenths / 10.0)
+        form[f"a{number}"] = quantity.plain(float(lag)).replace(quantity.MINUS, "-")
+    form["paper"] = code.paper
+    if code.method != "any":
+        form["method"] = code.method
+    return form

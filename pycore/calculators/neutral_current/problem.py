@@ -4,22 +4,18 @@ import math
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from pycore import lettering
 from pycore.accuracy.hand import HANDS, PRACTISED, SQUARE_SHARE, Hand
 from pycore.calculators.neutral_current.circuit import StarLoad
 from pycore.calculators.neutral_current.fields import BY_NAME, labels_of
-from pycore.errors import Fault, Offer
+from pycore.errors import Fault
+from pycore.forms.printed import read_printed
 from pycore.forms.reading import Drawn, Lag, Reader
+from pycore.forms.title_block import read_by_hand, read_place
 from pycore.quantity import Writing, writing_for
-from pycore.sheet.furniture import lower_cells
-from pycore.sheet.lettered import width_of
-from pycore.sheet.media import TOO_SMALL_FOR_READING
-from pycore.words import inputs, moves_list
+from pycore.words import inputs
 
 LEAST_SHARE = 1e-6
 """How small a line may be beside the largest: beyond this no drawing or reckoning can tell it."""
-PLACE_WIDTH = 85.0
-LONGEST_PLACE = 60
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,44 +77,6 @@ def _currents(reader: Reader) -> tuple[float, float, float]:
     return (read[0] or 0.0, read[1] or 0.0, read[2] or 0.0)
 
 
-def read_place(reader: Reader) -> str:
-    """The place for the title block; "" when it cannot be printed, with a fault."""
-    given = " ".join(reader.given("place").split())
-    if len(given) > LONGEST_PLACE:
-        reader.fault("place", inputs.too_long_text(reader.label("place"), LONGEST_PLACE))
-        return ""
-    missing = lettering.missing(given, "regular")
-    if missing:
-        reader.fault("place", inputs.no_such_letters(reader.label("place"), missing), missing)
-        return ""
-    if width_of(given, 2.5) > PLACE_WIDTH:
-        reader.fault("place", inputs.too_wide_text(reader.label("place")))
-        return ""
-    return given
-
-
-BY_HAND = ("who", "group", "date")
-LONGEST_BY_HAND = 40
-
-
-def read_by_hand(reader: Reader, paper: str) -> tuple[dict[str, str], tuple[str, ...]]:
-    """Name, group and date: what the lettering cannot print is left to be written by hand."""
-    printed: dict[str, str] = {}
-    widths = dict(zip(BY_HAND, lower_cells(paper), strict=True))
-    blank: list[str] = []
-    for name in BY_HAND:
-        given = " ".join(reader.given(name).split())
-        if len(given) > LONGEST_BY_HAND:
-            reader.fault(name, inputs.too_long_text(reader.label(name), LONGEST_BY_HAND))
-        elif not lettering.missing(given, "regular") and width_of(given, 2.5) > widths[name]:
-            reader.fault(name, inputs.too_wide_text(reader.label(name)))
-        elif lettering.missing(given, "regular"):
-            blank.append(reader.label(name))
-            given = ""
-        printed[name] = given
-    return printed, tuple(blank)
-
-
 def _hand(reader: Reader, chosen: str) -> Hand:
     """The hand that draws; the fields of a hand of one's own are read only when it is chosen."""
     if chosen != "own":
@@ -126,15 +84,6 @@ def _hand(reader: Reader, chosen: str) -> Hand:
     length = reader.number("hand-mm", "mm", 0.05, 10.0)
     angle = reader.number("hand-degrees", "°", 0.05, 10.0)
     return Hand(length, angle, SQUARE_SHARE * angle)
-
-
-def read_printed(reader: Reader, choices: Mapping[str, str]) -> None:
-    """A sheet for easy reading needs its paper; on a smaller one the usual sheet stands, and that is said."""
-    paper = choices["paper"]
-    if choices["print"] == "usual" or paper not in TOO_SMALL_FOR_READING:
-        return
-    offers = tuple(Offer(moves_list.use_paper(larger), (("paper", larger),)) for larger in ("A4", "A3"))
-    reader.passed.append(Fault("print", choices["print"], moves_list.needs_larger(paper), offers=offers))
 
 
 def read_problem(form: Mapping[str, str]) -> NeutralProblem:

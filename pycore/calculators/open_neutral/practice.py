@@ -4,15 +4,17 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
 from pycore import phasor
+from pycore.calculators.neutral_current.practice import TRIES, VOLTAGES
+from pycore.calculators.open_neutral.case import OpenCase
 from pycore.calculators.open_neutral.circuit import solve
-from pycore.calculators.open_neutral.generator_tmp import loads_of
-from pycore.calculators.open_neutral.page import FIELDS, OpenCase
+from pycore.calculators.open_neutral.fields import FIELDS
 from pycore.constructions.construction import Arm
+from pycore.forms.fields import default_form
 from pycore.practice import sums
-from pycore.practice.codes import Code
+from pycore.practice.codes import TIERS, Code
+from pycore.practice.dice import Dice, NoProblem, dice_of
 from pycore.practice.sums import Sum, made
 from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
-from pycore.sums.answer import default_form
 from pycore.sums.case import HANDS
 from pycore.sums.task import task_of as sum_task
 from pycore.trig import ROOT_THREE
@@ -89,3 +91,43 @@ def task_of(case: OpenCase) -> Task:
         link=case.link(plan),
     )
 
+
+E12 = (10, 12, 15, 18, 22, 27, 33, 39, 47, 56, 68, 82, 100, 120)
+LEAST_SHIFT, MOST_SHIFT = 0.2, 0.9
+Load = tuple[int, int]
+"""Resistance and reactance in whole ohms."""
+
+
+def _drawn(dice: Dice, tier: str) -> tuple[Load, Load, Load]:
+    made: list[Load] = []
+    for _ in range(3):
+        resistance = 10 * dice.between(1, 12) if tier == "support" else E12[dice.below(len(E12))]
+        made.append((resistance, 0))
+    if tier == "stretch":
+        which = dice.below(3)
+        made[which] = (made[which][0], (10 * dice.between(2, 9)) * (1 if dice.below(4) else -1))
+    return made[0], made[1], made[2]
+
+
+def shift_of(loads: tuple[Load, Load, Load]) -> complex:
+    """The star point's shift as a share of the phase voltage, sequence L1, L2, L3."""
+    admittances = [1.0 / complex(resistance, reactance) for resistance, reactance in loads]
+    above = phasor.total(phasor.polar(1.0, angle) * y for angle, y in zip(VOLTAGES, admittances, strict=True))
+    return above / phasor.total(admittances)
+
+
+def accepted(loads: tuple[Load, Load, Load]) -> bool:
+    """Whether these loads may be set."""
+    if len({resistance for resistance, _ in loads}) < 3:
+        return False
+    return LEAST_SHIFT <= phasor.magnitude(shift_of(loads)) <= MOST_SHIFT
+
+
+def loads_of(code: Code) -> tuple[Load, Load, Load]:
+    """The loads of a code. Raises NoProblem."""
+    dice = dice_of(code.version, code.topic, TIERS.index(code.tier), code.seed, code.number)
+    for _ in range(TRIES):
+        loads = _drawn(dice, code.tier)
+        if accepted(loads):
+            return loads
+    raise NoProblem(str(code))

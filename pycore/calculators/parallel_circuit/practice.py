@@ -4,14 +4,26 @@ import math
 from collections.abc import Iterator, Mapping
 
 from pycore import phasor, quantity
-from pycore.calculators.parallel_circuit.page import FIELDS, ParallelCase
+from pycore.calculators.neutral_current.practice import TRIES
+from pycore.calculators.parallel_circuit.case import ParallelCase
+from pycore.calculators.parallel_circuit.fields import FIELDS
 from pycore.circuits.elements import CAPACITOR, COIL
+from pycore.forms.fields import default_form
 from pycore.practice.codes import Code
+from pycore.practice.dice import Dice, NoProblem
 from pycore.practice.sums import made
 from pycore.practice.task import Mistake, Task
-from pycore.sums.answer import default_form
-from pycore.sums.circuit_practice import BOTH, ONLY_CALCULATED, changed, chosen, found_by_calculation, milli
-from pycore.sums.circuit_problems import parallel_of
+from pycore.sums.circuit_practice import (
+    BOTH,
+    CLEAR,
+    ONLY_CALCULATED,
+    Circuit,
+    _drawn,
+    changed,
+    chosen,
+    found_by_calculation,
+    milli,
+)
 from pycore.sums.task import task_of
 
 
@@ -93,3 +105,49 @@ def parallel_task(case: ParallelCase) -> Task:
             named = {"a": case.telling.tags[name]} if name else {}
             found.append(made(key, ONLY_CALCULATED, amperes / admittance, **named))
     return found_by_calculation(task, amperes / case.solution.whole, case, found)
+
+
+VOLTS = (24, 48, 120, 230, 240)
+
+
+def _parallel(dice: Dice, tier: str) -> Circuit:
+    volts = VOLTS[dice.below(len(VOLTS))]
+    if tier == "support":
+        return Circuit(4 * dice.between(5, 25), 4 * dice.between(4, 25), 0, True, 0, 50, volts)
+    own = dice.between(4, 30) if tier == "stretch" else 0
+    return Circuit(dice.between(20, 99), 10 * dice.between(5, 40), 5 * dice.between(4, 40), False, own, 50, volts)
+
+
+def currents_of(circuit: Circuit, share: float = math.tau) -> tuple[complex, ...]:
+    """Currents of a resistor, a coil (with its own resistance in series) and a capacitor beside one another."""
+    coil, capacitor = circuit.reactances(share)
+    volts = complex(float(circuit.supply), 0.0)
+    made = [volts / complex(float(circuit.ohms), 0.0), volts / complex(float(circuit.own), coil)]
+    return (*made, volts / complex(0.0, -capacitor)) if capacitor else tuple(made)
+
+
+def may_stand_beside(circuit: Circuit) -> bool:
+    """Whether a parallel circuit may be set."""
+    parts = currents_of(circuit)
+    whole = phasor.total(parts)
+    size = phasor.magnitude(whole)
+    if min(phasor.magnitude(part) for part in parts) < 0.15 * max(phasor.magnitude(part) for part in parts):
+        return False
+    if not 0.25 * whole.real <= math.fabs(whole.imag) <= 2.0 * whole.real:
+        return False
+    slips = [whole - part for part in parts]
+    slips += [whole - part - part for part in parts]
+    slips.append(complex(whole.real, -whole.imag))
+    if not circuit.in_ohms:
+        slips.append(phasor.total(currents_of(circuit, 1.0)))
+    return all(phasor.magnitude(slip - whole) >= CLEAR * size for slip in slips)
+
+
+def parallel_of(code: Code) -> Circuit:
+    """The parallel circuit of a code, its supply in volts. Raises NoProblem."""
+    dice = _drawn(code)
+    for _ in range(TRIES):
+        circuit = _parallel(dice, code.tier)
+        if may_stand_beside(circuit):
+            return circuit
+    raise NoProblem(str(code))

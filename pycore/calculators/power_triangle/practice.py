@@ -2,18 +2,18 @@
 
 import math
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from pycore import phasor, quantity
 from pycore.accuracy.hand import Spread
-from pycore.calculators.power_triangle.page import FIELDS, P, PowerCase
+from pycore.calculators.power_triangle.case import P, PowerCase
+from pycore.calculators.power_triangle.fields import FIELDS
 from pycore.constructions.construction import Arm
+from pycore.forms.fields import default_form
 from pycore.practice.codes import Code
 from pycore.practice.sums import Sum, made, of_scale
 from pycore.practice.task import Mistake, Task
-from pycore.sums.answer import default_form
-from pycore.sums.circuit_practice import BOTH, ONLY_CALCULATED, chosen
-from pycore.sums.circuit_problems import correction_of
+from pycore.sums.circuit_practice import BOTH, ONLY_CALCULATED, _drawn, chosen
 from pycore.sums.task import task_of
 
 
@@ -109,3 +109,25 @@ def power_task(case: PowerCase) -> Task:
         spread=_by_hand(case, task.factor), mistakes=(*mistakes, *of_scale(alone)), earlier=(), angled=False,
         turn=0.0, origin=(P,),
     )  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Correction:
+    """Tenths of a kilowatt, hundredths of the power factor, hundredths of the target (0: none), volts and phases."""
+
+    tenths: int
+    factor: int
+    target: int
+    volts: int
+    phases: int
+
+
+def correction_of(code: Code) -> Correction:
+    """The load of a code: support without a capacitor, core with one, stretch on three phases with one."""
+    dice = _drawn(code)
+    if code.tier == "support":
+        return Correction(5 * dice.between(2, 12), 5 * dice.between(12, 18), 0, 230, 1)
+    one_phase = code.tier == "core"
+    tenths, factor = dice.between(10, 70) if one_phase else dice.between(40, 250), dice.between(60, 82)
+    target = (90, 92, 95, 98)[dice.below(4)]
+    return Correction(tenths, factor, target, 230 if one_phase else 400, 1 if one_phase else 3)

@@ -4,8 +4,8 @@ import math
 
 from pycore import phasor, quantity
 from pycore.calculators.power_triangle import words
+from pycore.calculators.power_triangle.case import P, PowerCase, Q
 from pycore.calculators.power_triangle.circuit import capacitance
-from pycore.calculators.power_triangle.page import P, PowerCase, Q
 from pycore.sums.answer import Block, Equation
 from pycore.sums.circuit import side_of
 from pycore.sums.circuit_formula import PI, F, hypotenuse, number

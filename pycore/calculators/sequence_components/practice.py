@@ -5,14 +5,16 @@ apart; core: zero or negative sequence, tenths, angles to 10 degrees; stretch: a
 """
 
 import math
+from collections.abc import Mapping
 from dataclasses import dataclass
 from itertools import combinations
 
-from pycore import phasor
-from pycore.calculators.neutral_current.practice import NoProblem
+from pycore import phasor, quantity
+from pycore.calculators.sequence_components.fields import BY_NAME, FIELDS, NAMES
+from pycore.forms.fields import default_form
 from pycore.phasor import wrap
 from pycore.practice.codes import TIERS, Code
-from pycore.practice.dice import Dice, dice_of
+from pycore.practice.dice import Dice, NoProblem, dice_of
 
 PARTS = ("zero", "positive", "negative")
 TURNS = {"zero": (0.0, 0.0, 0.0), "positive": (0.0, 120.0, -120.0), "negative": (0.0, -120.0, 120.0)}
@@ -78,3 +80,13 @@ def sequence_of(code: Code) -> Sequence:
         if accepted(problem):
             return problem
     raise NoProblem(str(code))
+
+
+def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
+    """The form that holds a code's problem; ``choices`` are a class's own (scale, names ...). Raises NoProblem."""
+    problem = sequence_of(code)
+    form = default_form(FIELDS) | {name: value for name, value in (choices or {}).items() if name in BY_NAME}
+    for name, tenths, angle in zip(NAMES, problem.tenths, problem.angles, strict=True):
+        form[name] = f"{quantity.plain(tenths / 10.0)} at {angle}"
+    form |= {"part": problem.part, "paper": code.paper}
+    return form if code.method == "any" else form | {"method": code.method}

@@ -4,7 +4,7 @@ import math
 
 from pycore import phasor, quantity
 from pycore.calculators.series_circuit import words
-from pycore.calculators.series_circuit.page import AMPS, VOLTS, SeriesCase
+from pycore.calculators.series_circuit.case import AMPS, VOLTS, SeriesCase
 from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR, elastance, inductance
 from pycore.sums.answer import Block, Equation, Paragraph
 from pycore.sums.circuit import side_of

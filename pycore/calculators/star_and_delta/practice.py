@@ -5,13 +5,15 @@ voltages; core: a delta of three resistances, one line current; stretch: a delta
 """
 
 import math
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from pycore import phasor
-from pycore.calculators.neutral_current.practice import NoProblem
+from pycore.calculators.star_and_delta.fields import BY_NAME, FIELDS, NAMES
+from pycore.forms.fields import default_form
 from pycore.phasor import wrap
 from pycore.practice.codes import TIERS, Code
-from pycore.practice.dice import Dice, dice_of
+from pycore.practice.dice import Dice, NoProblem, dice_of
 
 VOLTAGES = (110, 190, 208, 220, 230, 380, 400, 415, 440, 480, 500, 660, 690)
 PAIRS = (
@@ -89,3 +91,20 @@ def three_of(code: Code) -> Three:
         if accepted(problem):
             return problem
     raise NoProblem(str(code))
+
+
+def _ohms(load: tuple[int, int]) -> str:
+    resistance, reactance = load
+    if reactance == 0:
+        return str(resistance)
+    return f"{resistance} {'-' if reactance < 0 else '+'} j{reactance if reactance > 0 else -reactance}"
+
+
+def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
+    """The form that holds a code's problem; ``choices`` are a class's own (scale, names ...). Raises NoProblem."""
+    problem = three_of(code)
+    form = default_form(FIELDS) | {name: value for name, value in (choices or {}).items() if name in BY_NAME}
+    form |= {name: _ohms(load) for name, load in zip(NAMES, problem.loads, strict=True)}
+    form |= {"volts": str(problem.volts), "connection": problem.connection, "line": str(problem.line), "known": "line"}
+    form |= {"sequence": problem.sequence, "paper": code.paper}
+    return form if code.method == "any" else form | {"method": code.method}

@@ -11,7 +11,7 @@ from pycore.words import Phrase, Symbol, say
 from pycore.words.formula import Fraction, Number, Root, row
 
 if TYPE_CHECKING:
-    from pycore.calculators.star_and_delta.page import StarDeltaCase
+    from pycore.calculators.star_and_delta.case import StarDeltaCase
 
 
 def working(case: "StarDeltaCase") -> Working:
@@ -46,7 +46,7 @@ def _loads(case: "StarDeltaCase") -> Grid:
 
 
 def _differences(case: "StarDeltaCase") -> Grid:
-    from pycore.calculators.star_and_delta.page import BEFORE
+    from pycore.calculators.star_and_delta.fields import BEFORE
 
     mark, solution = case.telling.mark, case.solution
     turn = phasor.polar(1.0, -phasor.angle(solution.between[0]))

@@ -1,0 +1,200 @@
+"""From the form to the sum that is drawn."""
+
+import math
+
+from pycore import phasor, quantity
+from pycore.calculators.harmonics_in_the_neutral import words
+from pycore.calculators.harmonics_in_the_neutral.circuit import (
+    Distorted,
+    Order,
+    Spectrum,
+    fundamental_from_total,
+)
+from pycore.calculators.harmonics_in_the_neutral.fields import FIELDS, ORDERS
+from pycore.constructions import construction
+from pycore.constructions.construction import Arm
+from pycore.drawing import Ink
+from pycore.forms import conventions
+from pycore.forms.phasor_text import read_phasor
+from pycore.forms.reading import Lag, Reader
+from pycore.phasor import wrap
+from pycore.practice.task import CALCULATED, DRAWN, Mistake
+from pycore.quantity import NO_BREAK_SPACE, Unreadable, writing_for
+from pycore.sheet.plan import Plan
+from pycore.sums.case import SumCase
+from pycore.sums.notes import SMALL_SHEET, SheetWords, sheet_words
+from pycore.sums.problem import SheetProblem
+from pycore.sums.wording import Telling
+from pycore.words import Phrase, Symbol, inputs, sheet
+
+LEAST_SHARE, MOST_SHARE = 0.01, 200.0
+NEAR = 1e-9
+"""Share of all sizes within which two results are one."""
+
+
+class HarmonicCase(SumCase):
+    """One order's phasors as they are drawn, with the whole spectrum beside them."""
+
+    slug = "harmonics-in-the-neutral"
+    fields = FIELDS
+    scenario = words.SCENARIO
+    on_sheet = words.TITLE
+    sum_word: Phrase = ("neutral",)
+    result_word = words.RESULT
+    part_word = "line"
+
+    def __init__(self, problem: SheetProblem, spectrum_: Spectrum, order: Order, load: Distorted) -> None:
+        self.spectrum, self.order, self.load = spectrum_, order, load
+        fundamentals = [float(f"{phasor.magnitude(value):.3g}") for value in spectrum_.orders[0].lines]
+        self.whole = writing_for(fundamentals, "A", problem.writing.mark)
+        arms = tuple(
+            Arm(f"i{number}", number, phasor.magnitude(value), phasor.angle(value))
+            for number, value in enumerate(order.lines, start=1)
+            if value != 0
+        )
+        reference = arms[0].angle if problem["reference"] == "current" else 0.0
+        tags = _tags(problem["names"], order.number, alone=len(spectrum_.orders) == 1)
+        telling = Telling(
+            tags=tags,
+            lines=conventions.line_names(problem["names"]),
+            reference=tags[arms[0].key] if arms[0].angle == reference else words.angle_name(),
+            voltage=words.angle_name(),
+            writing=problem.writing,
+            protractor=problem["protractor"],
+            polar=problem["angles"] == "polar",
+            words=words.WORDS,
+        )
+        picture = construction.Picture(problem["first"], problem["rotation"], reference)
+        super().__init__(problem, arms, telling.lines, picture, telling)
+
+    def inks(self) -> dict[str, Ink]:
+        """The lines' colours, as the class has chosen them."""
+        return conventions.inks(self.problem["colours"])
+
+    def further_mistakes(self, plan: Plan) -> tuple[Mistake, ...]:
+        """The angles of the fundamental used for a higher order, and all orders given for the one asked for."""
+        made = [] if len(self.spectrum.orders) == 1 else [_all_orders(self.spectrum.neutral)]
+        if self.order.number == 1:
+            return tuple(made)
+        number, fundamental = self.order.number, self.spectrum.orders[0]
+        slipped: dict[str, complex] = {}
+        for arm in self.arms:
+            base = phasor.angle(fundamental.lines[arm.number - 1])
+            # What the order turns by itself stays: only the line's own angle was not multiplied.
+            slipped[arm.key] = phasor.polar(arm.size, wrap(arm.angle - (number - 1) * base))
+        head = self.arms[0]
+        on_line = self.picture.reference == head.angle and self.problem["reference"] == "current"
+        start = phasor.angle(slipped[head.key]) if on_line else self.picture.reference
+        point = phasor.total(slipped.values()) * phasor.polar(1.0, -start)
+        right = self.total * phasor.polar(1.0, -self.picture.reference)
+        if phasor.magnitude(point - right) > NEAR * math.fsum(arm.size for arm in self.arms):
+            name, look = words.mistake("order-not-multiplied", order=str(number))
+            size = phasor.magnitude(point)
+            made.append(Mistake("order-not-multiplied", (DRAWN, CALCULATED), size, point, name, look))
+        return tuple(made)
+
+    def number(self, value: float) -> str:
+        """A current of any order as the page writes it: in the fundamental's unit, whatever order is drawn, with two
+        figures at least."""
+        written = value / self.whole.factor
+        least = quantity.decimals_for(written, 2)
+        if least <= self.whole.decimals + 1:
+            return self.whole.number(value)
+        return quantity.fixed(written, least, self.whole.mark)
+
+    def told(self, value: float) -> str:
+        """The same with its unit."""
+        return self.number(value) + NO_BREAK_SPACE + self.whole.unit
+
+    def amounts(self, values: tuple[complex, ...]) -> str:
+        """Several sizes as they are told: 2 A, 1.2 A, 0.8 A."""
+        return ", ".join(self.told(phasor.magnitude(value)) for value in values)
+
+    def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
+        """The notes of a kind of sheet and what it shows."""
+        number, mark = self.order.number, self.telling.mark
+        own = quantity.plain(round(self.load.phases.get(number, 0.0), 2), mark) + "°"
+        short = plan.layout.paper == SMALL_SHEET
+        given = words.given_order(number, own if self.load.phases.get(number) else "", short=short)
+        return sheet_words(self, plan, kind, words.TASK, f"{given} {self._lags(short=short)}")
+
+    def _lags(self, *, short: bool) -> str:
+        """How the fundamental currents lag, and in which sequence they come."""
+        sequence, load = ", ".join(self.lines), self.load
+        held = [(name, lag) for name, lag, size in zip(self.lines, load.lags, load.currents, strict=True) if size]
+        if all(lag == held[0][1] for _, lag in held):
+            return sheet.equal_load(sequence, short=short)
+        told = [sheet.line_lag(name, Lag(lag).echo(self.telling.mark)) for name, lag in held]
+        return sheet.unequal_load(", ".join(told), sequence, short=short)
+
+    def method_words(self, plan: Plan) -> str:
+        """The method and the order as the title block says them."""
+        return f"{words.share_label(self.order.number)}: {super().method_words(plan)}"
+
+
+def _all_orders(size: float) -> Mistake:
+    name, look = words.mistake("all-orders")
+    return Mistake("all-orders", (CALCULATED,), size, None, name, look)
+
+
+def _tags(names: str, order: int, *, alone: bool) -> dict[str, Phrase]:
+    """Tags of one order's phasors with their order; where there is only the fundamental, as everywhere."""
+    if alone:
+        return conventions.symbols("I", names)
+    short = [name.removeprefix("L") for name in conventions.NAMES[names]]
+    by_number = {str(n): Symbol("I", f"{name},{order}") for n, name in enumerate(short, start=1)}
+    tags: dict[str, Phrase] = {f"i{n}": (symbol,) for n, symbol in by_number.items()}
+    for first, second in ("12", "13", "23"):
+        tags[f"i{first}{second}"] = (by_number[first], " + ", by_number[second])
+    tags["sum"] = (Symbol("I", f"N,{order}"),)
+    tags["return"] = ("−", Symbol("I", f"N,{order}"))
+    return tags
+
+
+def _share(reader: Reader, order: int) -> tuple[float, float]:
+    """Share and angle of an order; 0 for an empty field."""
+    name = f"h{order}"
+    text, label = reader.given(name), reader.label(name)
+    if not text:
+        return 0.0, 0.0
+    try:
+        size, angle = read_phasor(text, "%")
+    except Unreadable as problem:
+        reader.fault(name, words.bad_share(label, text), problem.part)
+        return 0.0, 0.0
+    if size != 0.0 and not LEAST_SHARE <= size <= MOST_SHARE:
+        reader.fault(name, words.share_range(label, text))
+    return size / 100.0, angle
+
+
+def read_load(reader: Reader) -> tuple[Distorted, dict[int, float]]:
+    """Currents, lags and shares as they were typed."""
+    currents = [reader.current(name) or 0.0 for name in ("i1", "i2", "i3")]
+    lags = [reader.lag(name).degrees for name in ("a1", "a2", "a3")]
+    found = {order: _share(reader, order) for order in ORDERS}
+    shares = {order: share for order, (share, _) in found.items() if share > 0}
+    if not reader.faults and not any(currents):
+        for name in ("i1", "i2", "i3"):
+            reader.fault(name, inputs.all_zero(reader.label(name), reader.given(name)))
+    stated, of_total = reader.choice("stated") == "total", reader.choice("of") == "total"
+    if not reader.faults:
+        currents, shares = _fundamentals(reader, currents, shares, stated=stated, of_total=of_total)
+    phases = {order: found[order][1] for order in shares}
+    load = Distorted((currents[0], currents[1], currents[2]), (lags[0], lags[1], lags[2]), shares, phases)
+    return load, shares
+
+
+def _fundamentals(
+    reader: Reader, currents: list[float], shares: dict[int, float], *, stated: bool, of_total: bool
+) -> tuple[list[float], dict[int, float]]:
+    """Fundamental currents, and shares of them, from what the form's words make of the numbers."""
+    try:
+        ratio = fundamental_from_total(1.0, shares, of_total=of_total)
+    except ValueError:
+        for order in shares:
+            reader.fault(f"h{order}", words.too_much(reader.label(f"h{order}")))
+        return currents, shares
+    if of_total:
+        # A share of the total, as a share of the fundamental.
+        shares = {order: share / ratio for order, share in shares.items()}
+    return ([current * ratio for current in currents] if stated else currents), shares

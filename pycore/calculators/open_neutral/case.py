@@ -1,0 +1,129 @@
+"""From the form to the sum that is drawn."""
+
+from pycore import phasor, quantity
+from pycore.calculators.open_neutral import words
+from pycore.calculators.open_neutral.circuit import OpenNeutral
+from pycore.calculators.open_neutral.construction import METHOD, displacement
+from pycore.calculators.open_neutral.fields import FIELDS
+from pycore.constructions.construction import Arm, Construction, Picture
+from pycore.drawing import Ink
+from pycore.forms import conventions
+from pycore.quantity import NO_BREAK_SPACE
+from pycore.sheet.plan import Plan
+from pycore.sums import amounts as figures
+from pycore.sums.case import Part, SumCase
+from pycore.sums.notes import SMALL_SHEET, SheetWords, sheet_words
+from pycore.sums.problem import SheetProblem
+from pycore.sums.wording import Telling
+from pycore.words import Phrase, Symbol, say
+
+
+class OpenCase(SumCase):
+    """One load with its neutral open or whole, as the form asks for it to be drawn."""
+
+    slug = "open-neutral"
+    fields = FIELDS
+    scenario = words.SCENARIO
+    on_sheet = words.TITLE
+    part_word = "line"
+
+    def __init__(self, problem: SheetProblem, solution: OpenNeutral, loads: tuple[complex | None, ...]) -> None:
+        self.solution, self.loads = solution, loads
+        self.open = problem["method"] == METHOD
+        self.method_in_task = not self.open
+        self.result_word = words.RESULT_OPEN if self.open else words.RESULT_WHOLE
+        self.guess_word = words.GUESS_OPEN if self.open else ""
+        self.methods = (METHOD,) if self.open else ("tip-to-tail", "parallelogram", "components")
+        drawn = solution.phases if self.open else solution.currents
+        arms = tuple(
+            Arm(f"i{number}", number, phasor.magnitude(value), phasor.angle(value))
+            for number, value in enumerate(drawn, start=1)
+            if value != 0
+        )
+        letter = "V" if self.open else "I"
+        tags = conventions.symbols(letter, problem["names"])
+        if self.open:
+            tags["sum"] = (words.S,)
+            tags |= {f"u{n}": (Symbol("U", name),) for n, name in enumerate(_short_names(problem["names"]), start=1)}
+        reference = arms[0].angle if problem["reference"] == "current" else 0.0
+        voltage = conventions.symbols("V", problem["names"])["i1"]
+        telling = Telling(
+            tags=tags,
+            lines=conventions.line_names(problem["names"]),
+            reference=tags[arms[0].key] if arms[0].angle == reference else voltage,
+            voltage=voltage,
+            writing=problem.writing,
+            protractor=problem["protractor"],
+            polar=problem["angles"] == "polar",
+            words=words.VOLTS if self.open else words.AMPERES,
+        )
+        picture = Picture(problem["first"], problem["rotation"], reference)
+        super().__init__(problem, arms, telling.lines, picture, telling)
+        self.total = solution.displacement if self.open else solution.neutral
+
+    def inks(self) -> dict[str, Ink]:
+        """The lines' colours, those of their loads alike."""
+        inks = conventions.inks(self.problem["colours"])
+        return inks | {f"u{number}": inks[f"i{number}"] for number in (1, 2, 3)}
+
+    def possible(self, method: str) -> str:
+        """The star point's shift, or the currents' sum by the method asked for."""
+        return method if method == METHOD else super().possible(method)
+
+    def orders(self, method: str, asked: str = "") -> tuple[str, ...]:
+        """The shift has one order only."""
+        return ("12",) if method == METHOD else super().orders(method, asked)
+
+    def build(self, method: str, order: str) -> Construction:
+        """The construction of a method in an order."""
+        if method == METHOD:
+            return displacement(self.arms, self.solution.displacement, self.picture.reference)
+        return super().build(method, order)
+
+    def way_title(self, method: str, order: str) -> Phrase:
+        """Title of a construction among the workings."""
+        return say(words.BY_DISPLACEMENT) if method == METHOD else super().way_title(method, order)
+
+    def method_words(self, plan: Plan) -> str:
+        """The method as the title block says it."""
+        return words.BY_DISPLACEMENT if self.open else f"{words.TITLE_WHOLE}: {super().method_words(plan)}"
+
+    def further(self) -> tuple[Part, ...]:
+        """Each load's voltage, where the neutral is open."""
+        if not self.open:
+            return ()
+        return tuple(
+            Part(self.telling.tags[f"u{number}"], phasor.magnitude(value), phasor.angle(value))
+            for number, value in enumerate(self.solution.voltages, start=1)
+        )
+
+    def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
+        """The notes of a kind of sheet and what it shows."""
+        given = self.given_words(short=plan.layout.paper == SMALL_SHEET)
+        return sheet_words(self, plan, kind, words.TASK_OPEN if self.open else words.TASK_WHOLE, given)
+
+    def load_text(self, number: int) -> str:
+        """A load as it is written: 20 Ω, 20 + j10 Ω."""
+        value = self.loads[number - 1]
+        return words.nothing_connected() if value is None else figures.impedance(value, self.telling.mark)
+
+    def given_words(self, *, short: bool = False) -> str:
+        """The loads, the line voltage and the sequence; where room is ``short``, the usual sequence is left out."""
+        volts = quantity.plain(self.solution.star.line_voltage, self.telling.mark) + f"{NO_BREAK_SPACE}V"
+        one, two, three = self.lines
+        sequence = (one, two, three) if self.problem["sequence"] == "123" else (one, three, two)
+        loads = [words.on_line(line, self.load_text(number)) for number, line in enumerate(self.lines, start=1)]
+        told = "" if short and self.problem["sequence"] == "123" else ", ".join(sequence)
+        return words.on_voltage(", ".join(loads), volts, told)
+
+
+def _short_names(names: str) -> tuple[str, ...]:
+    return tuple(name.removeprefix("L") for name in conventions.NAMES[names])
+
+
+def sizes_of(values: tuple[complex, ...]) -> list[float]:
+    return [phasor.magnitude(value) for value in values]
+
+
+def three_figures(size: float) -> float:
+    return float(f"{size:.3g}")

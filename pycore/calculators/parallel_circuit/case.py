@@ -1,0 +1,137 @@
+"""From the form to the sum that is drawn."""
+
+from dataclasses import dataclass
+
+from pycore import phasor
+from pycore.calculators.parallel_circuit import words
+from pycore.calculators.parallel_circuit.circuit import NoAdmittance, Parallel, ParallelSolution, ShortCircuit, solve
+from pycore.calculators.parallel_circuit.fields import FIELDS, MOST
+from pycore.circuits.elements import CAPACITOR, RESISTOR
+from pycore.constructions.construction import Picture
+from pycore.errors import Fault, InputError
+from pycore.forms.elements import MOST_ELEMENTS, Typed, read_elements, scaled
+from pycore.forms.reading import Reader
+from pycore.practice.task import Mistake
+from pycore.sheet.plan import Plan
+from pycore.sums.case import SumCase
+from pycore.sums.circuit import (
+    LEAST_HERTZ,
+    MOST_HERTZ,
+    arms_of,
+    companion_of,
+    read_supply,
+    tags_of,
+)
+from pycore.sums.notes import SheetWords, sheet_words
+from pycore.sums.problem import SheetProblem
+from pycore.sums.wording import Telling
+from pycore.words import Phrase, Symbol, plain
+from pycore.words import circuits as circuit_words
+
+AMPS, VOLTS = Symbol("I"), Symbol("V")
+
+
+@dataclass(frozen=True, slots=True)
+class ParallelProblem:
+    """What the form says: the numbers of the branches that are there, their elements as typed, and the circuit."""
+
+    numbers: tuple[int, ...]
+    typed: tuple[tuple[Typed, ...], ...]
+    circuit: Parallel
+
+
+class ParallelCase(SumCase):
+    """One parallel circuit, its branch currents as arms of a sum."""
+
+    slug = "parallel-circuit"
+    fields = FIELDS
+    scenario = words.SCENARIO
+    on_sheet = words.TITLE
+    typed_sizes = False
+    part_word = "branch"
+    sum_word: Phrase = ("whole current",)
+
+    def __init__(self, problem: SheetProblem, given: ParallelProblem, solution: ParallelSolution) -> None:
+        self.given, self.solution = given, solution
+        self.typed_companions = given.circuit.amperes is None
+        values = dict(zip(given.numbers, solution.currents, strict=True))
+        arms = arms_of([values.get(number, 0j) for number in range(1, MOST + 1)])
+        symbols = [Symbol("I", str(number)) for number in range(1, MOST + 1)]
+        tags = tags_of(symbols, AMPS, (VOLTS,))
+        on_first = problem["reference"] == "current"
+        reference = arms[0].angle if on_first else 0.0
+        mark = problem.writing.mark
+        telling = Telling(
+            tags=tags,
+            lines=tuple(plain((symbol,)) for symbol in symbols),
+            reference=tags[arms[0].key] if on_first and reference != 0.0 else (VOLTS,),
+            voltage=(VOLTS,),
+            writing=problem.writing,
+            protractor=problem["protractor"],
+            polar=problem["angles"] == "polar",
+            words=words.AMPERES,
+            companions=companion_of(solution.volts, "V", words.VOLTS, words.WHY_VOLTAGE, mark),
+        )
+        picture = Picture(problem["first"], problem["rotation"], reference)
+        super().__init__(problem, arms, telling.lines, picture, telling)
+        self.total = phasor.total(solution.currents)
+
+    def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
+        """The notes of a kind of sheet and what it shows."""
+        task = words.TASK if self.typed_companions else words.TASK_KNOWN
+        return sheet_words(self, plan, kind, task, self.given_words() + ".")
+
+    def branch_text(self, place: int) -> str:
+        """A branch as it is written: 20 Ω + 120 mH; a reactance in ohms by its kind, or with its j beside another."""
+        alone = self.given.typed[place][0] if len(self.given.typed[place]) == 1 else None
+        if alone is not None and alone.element.in_ohms and alone.element.kind != RESISTOR:
+            return circuit_words.reactance_of(alone.element.kind, alone.said)
+        return " + ".join(
+            ("−j" if one.element.kind == CAPACITOR else "j") + one.said if one.element.in_ohms else one.said
+            for one in self.given.typed[place]
+        ).replace("+ −j", "− j")
+
+    def given_words(self) -> str:
+        """60 Ω, 20 Ω + 120 mH, 47 µF side by side on 230 V, 50 Hz."""
+        circuit, mark = self.given.circuit, self.telling.mark
+        known = circuit.volts if circuit.amperes is None else circuit.amperes
+        supply = scaled(known or 0.0, "V" if circuit.amperes is None else "A", mark)
+        branches = ", ".join(self.branch_text(place) for place in range(len(self.given.numbers)))
+        tell = words.given if circuit.amperes is None else words.given_current
+        return tell(branches, supply, scaled(circuit.hertz, "Hz", mark))
+
+    def further_mistakes(self, plan: Plan) -> tuple[Mistake, ...]:
+        """What goes wrong between the branches and their currents."""
+        # Only practice needs it; the first answer need not wait for its import.
+        from pycore.calculators.parallel_circuit.practice import parallel_mistakes
+
+        return parallel_mistakes(self) if self.typed_companions else ()
+
+
+def read_parallel(reader: Reader) -> tuple[ParallelProblem, ParallelSolution]:
+    """The circuit of a form and its solution. Raises InputError."""
+    mark = "," if reader.choice("decimal") == "comma" else "."
+    numbers: list[int] = []
+    typed: list[tuple[Typed, ...]] = []
+    for number in range(1, MOST + 1):
+        found = read_elements(reader, f"b{number}", "Ω", mark)
+        if len(found) > MOST_ELEMENTS:
+            reader.fault(f"b{number}", circuit_words.too_many(reader.label(f"b{number}"), MOST_ELEMENTS))
+        elif found:
+            numbers.append(number)
+            typed.append(found)
+    volts, amperes = read_supply(reader, "supply")
+    hertz = reader.amount("frequency", "Hz", LEAST_HERTZ, MOST_HERTZ)
+    if not reader.faults and not numbers:
+        reader.fault("b1", words.no_branches())
+    if reader.faults or hertz is None:
+        reader.finish()
+    branches = tuple(tuple(one.element for one in branch) for branch in typed)
+    circuit = Parallel(branches, hertz or 50.0, volts, amperes)
+    try:
+        return ParallelProblem(tuple(numbers), tuple(typed), circuit), solve(circuit)
+    except ShortCircuit as problem:
+        name = f"b{numbers[problem.branch]}"
+        raise InputError(Fault(name, reader.given(name), words.short(reader.label(name)))) from None
+    except NoAdmittance:
+        raise InputError(Fault("supply", reader.given("supply"), words.no_way(reader.label("supply")))) from None

@@ -1,0 +1,214 @@
+"""From the form to the sum that is drawn."""
+
+from dataclasses import dataclass, replace
+
+from pycore import phasor, quantity
+from pycore.calculators.power_triangle import words
+from pycore.calculators.power_triangle.circuit import Correction, Load, NoLoad, complex_power
+from pycore.calculators.power_triangle.fields import FIELDS
+from pycore.constructions.construction import Construction, Picture, Step
+from pycore.constructions.moves import Join
+from pycore.forms.elements import scaled
+from pycore.forms.reading import Lag, Reader
+from pycore.practice.task import Mistake
+from pycore.quantity import Unreadable
+from pycore.sheet.plan import Plan
+from pycore.sums.case import SumCase
+from pycore.sums.circuit import LEAST_HERTZ, MOST_HERTZ, arms_of, side_of
+from pycore.sums.notes import SheetWords, sheet_words
+from pycore.sums.problem import SheetProblem
+from pycore.sums.wording import Telling
+from pycore.words import Phrase, Symbol
+from pycore.words import circuits as circuit_words
+
+UNITS = ("W", "var", "VA", "A")
+LEAST_POWER, MOST_POWER = 1e-3, 1e10
+P, Q = Symbol("P"), Symbol("Q")
+
+
+@dataclass(frozen=True, slots=True)
+class PowerProblem:
+    """What the form says: the load as typed (amount, unit), how it lags, the target (0: none) and its side."""
+
+    amount: float
+    unit: str
+    lag: Lag
+    target: float
+    side: int
+    load: Load
+
+
+class PowerCase(SumCase):
+    """One load, its powers as arms of a sum: active, reactive, and what corrects it."""
+
+    slug = "power-triangle"
+    fields = FIELDS
+    scenario = words.SCENARIO
+    on_sheet = words.TITLE
+    typed_sizes = False
+    part_word = "power"
+    sum_word: Phrase = ("apparent power",)
+
+    def __init__(self, problem: SheetProblem, given: PowerProblem, correction: Correction | None) -> None:
+        self.given, self.correction = given, correction
+        power = given.load.power
+        self.corrected = correction is not None and correction.state == "needed"
+        self.guess_word = words.GUESS if self.corrected else words.RESULT
+        taken = correction.vars if correction and self.corrected else 0.0
+        values = [complex(power.real, 0.0), complex(0.0, power.imag), complex(0.0, 0.0 - taken)]
+        arms = arms_of(values)
+        third = Symbol("Q", "C" if taken >= 0 else "L")
+        tags: dict[str, Phrase] = {
+            "i1": (P,), "i2": (Q,), "i3": (third,),
+            "i12": (Symbol("S", "1"),), "i13": (P, " + ", third), "i23": (Q, " + ", third),
+            "sum": (Symbol("S", "2" if self.corrected else ""),),
+            "return": ("−", Symbol("S", "2" if self.corrected else "")),
+        }  # fmt: skip
+        on_first = problem["reference"] == "current"
+        reference = arms[0].angle if on_first else 0.0
+        telling = Telling(
+            tags=tags,
+            lines=("P", "Q", words.CAPACITOR if taken >= 0 else words.COIL),
+            reference=tags[arms[0].key] if on_first and reference != 0.0 else (P,),
+            voltage=(P,),
+            writing=problem.writing,
+            protractor=problem["protractor"],
+            polar=problem["angles"] == "polar",
+            words=words.WORDS,
+            units={"i1": "W", "i2": "var", "i3": "var", "i23": "var"},
+        )
+        picture = Picture(problem["first"], problem["rotation"], reference)
+        super().__init__(problem, arms, telling.lines, picture, telling)
+        self.total = correction.after if correction and self.corrected else power
+
+    def build(self, method: str, order: str) -> Construction:
+        """The construction of a method in an order; tip to tail draws the apparent power before the correction too."""
+        made = super().build(method, order)
+        if not self.corrected or method != "tip-to-tail" or order != "12" or len(self.arms) != 3:
+            return made
+        place = next(index for index, step in enumerate(made.steps) if step.about == (1, 2)) + 1
+        before = Step("on-the-way", (Join("before", "O", "P2", "partial", "i12"),), (1, 2))
+        return replace(made, steps=(*made.steps[:place], before, *made.steps[place:]))
+
+    def units_head(self) -> str:
+        """None: each row names its own."""
+        return ""
+
+    def row_tag(self, key: str) -> Phrase:
+        """P/kW, Q/kvar, S/kVA: quantity over unit, as tables have it (ISO 80000-1)."""
+        prefix = self.telling.writing.unit.removesuffix("VA")
+        tag = super().row_tag(key)
+        return (*tag, f"/{prefix}{self.telling.units.get(key, 'VA')}")
+
+    def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
+        """The notes of a kind of sheet and what it shows."""
+        task = words.TASK_TARGET if self.corrected else words.TASK
+        return sheet_words(self, plan, kind, task, self.given_words() + ".")
+
+    def factor_text(self, power: complex) -> str:
+        """A power factor with its side: 0.700 lagging."""
+        size = phasor.magnitude(power)
+        factor = quantity.fixed(power.real / size if size else 1.0, 3, self.telling.mark)
+        return circuit_words.factor_text(factor, side_of(phasor.angle(power)))
+
+    def target_text(self) -> str:
+        """The target as it is said."""
+        told = quantity.plain(self.given.target, self.telling.mark)
+        side = {1: circuit_words.LAGGING, -1: circuit_words.LEADING}.get(self.given.side, "")
+        return circuit_words.factor_text(told, side) if self.given.target else ""
+
+    def given_words(self) -> str:
+        """10 kW at 0.700 lagging, to reach 0.95, on 400 V, 50 Hz, three phases."""
+        given, mark = self.given, self.telling.mark
+        supply = words.supply(
+            scaled(given.load.volts, "V", mark), scaled(given.load.hertz, "Hz", mark), given.load.phases
+        )
+        load = scaled(given.amount, given.unit, mark)
+        return words.given(load, self.factor_text(given.load.power), self.target_text(), supply)
+
+    def further_mistakes(self, plan: Plan) -> tuple[Mistake, ...]:
+        """What goes wrong between the load and its powers."""
+        # Only practice needs it; the first answer need not wait for its import.
+        from pycore.calculators.power_triangle.practice import power_mistakes
+
+        return power_mistakes(self)
+
+
+def _read_load(reader: Reader) -> tuple[float, str] | None:
+    text, label = reader.given("power"), reader.label("power")
+    try:
+        _, rest = quantity.split_number(text)
+        if not rest:
+            reader.fault("power", words.no_unit(label, text))
+            return None
+        for unit in UNITS:
+            try:
+                amount = quantity.read(text, unit)
+            except Unreadable as problem:
+                if problem.reason != "unit":
+                    raise
+                continue
+            if not LEAST_POWER <= amount <= MOST_POWER:
+                reader.fault("power", words.load_range(label, text))
+                return None
+            return amount, unit
+    except Unreadable:
+        pass
+    reader.fault("power", words.bad_load(label, text))
+    return None
+
+
+def _read_lag(reader: Reader) -> Lag:
+    """The load's angle; a bare number up to 1 is a power factor, lagging as most loads are."""
+    text = reader.given("factor")
+    try:
+        value, rest = quantity.split_number(text)
+        bare = not rest and 0.0 <= value <= 1.0
+    except Unreadable:
+        bare = False
+    if not bare:
+        lag = reader.lag("factor")
+    else:
+        reading = Reader({**reader.form, "factor": f"{text} lag"}, reader.fields)
+        lag = reading.lag("factor")
+        reader.faults += reading.faults
+    if not -90.0 <= lag.degrees <= 90.0:
+        reader.fault("factor", words.gives_power(reader.label("factor"), text))
+    return lag
+
+
+def _read_target(reader: Reader) -> tuple[float, int]:
+    """The power factor to be reached and its side (0: not said); 0 for none."""
+    text = reader.given("target")
+    if not text:
+        return 0.0, 0
+    sides = {"lag": 1, "lagging": 1, "lead": -1, "leading": -1}
+    told = [sides[word] for word in text.lower().split() if word in sides]
+    number = " ".join(word for word in text.split() if word.lower() not in sides)
+    try:
+        value, rest = quantity.split_number(number)
+    except Unreadable:
+        value, rest = 0.0, "unread"
+    if rest or len(told) > 1 or not 0.01 <= value <= 1.0:
+        reader.fault("target", words.bad_target(reader.label("target"), text), text)
+        return 0.0, 0
+    return value, told[0] if told else 0
+
+
+def read_power(reader: Reader) -> PowerProblem:
+    """The load of a form. Raises InputError."""
+    typed, lag = _read_load(reader), _read_lag(reader)
+    target, side = _read_target(reader)
+    volts = reader.amount("voltage", "V", 1e-3, 1e6)
+    hertz = reader.amount("frequency", "Hz", LEAST_HERTZ, MOST_HERTZ)
+    phases = int(reader.choice("phases"))
+    if reader.faults or typed is None or volts is None or hertz is None:
+        reader.finish()
+    amount, unit = typed or (1.0, "VA")
+    try:
+        power = complex_power(amount, unit, lag.degrees, volts or 1.0, phases)
+    except NoLoad as problem:
+        reader.fault("power", words.no_load(reader.label("power"), problem.reason))
+        reader.finish()
+        raise
+    return PowerProblem(amount, unit, lag, target, side, Load(power, volts or 1.0, phases, hertz or 50.0))

@@ -1,0 +1,161 @@
+"""From the form to the sum that is drawn."""
+
+from dataclasses import dataclass
+
+from pycore import phasor
+from pycore.calculators.series_circuit import words
+from pycore.calculators.series_circuit.circuit import NoImpedance, Series, SeriesSolution, solve
+from pycore.calculators.series_circuit.fields import FIELDS
+from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR
+from pycore.constructions.construction import Picture
+from pycore.errors import Fault, InputError
+from pycore.forms.elements import MOST_ELEMENTS, Typed, read_elements, scaled
+from pycore.forms.reading import Reader
+from pycore.practice.task import Mistake
+from pycore.sheet.plan import Plan
+from pycore.sums.case import SumCase
+from pycore.sums.circuit import (
+    LEAST_HERTZ,
+    MOST_HERTZ,
+    arms_of,
+    companion_of,
+    read_supply,
+    tags_of,
+)
+from pycore.sums.notes import SheetWords, sheet_words
+from pycore.sums.problem import SheetProblem
+from pycore.sums.wording import Telling
+from pycore.words import Phrase, Symbol
+from pycore.words import circuits as circuit_words
+
+GROUPS = (("r", "Ω", RESISTOR), ("l", "H", COIL), ("c", "F", CAPACITOR))
+LETTERS = {RESISTOR: "R", COIL: "L", CAPACITOR: "C"}
+AMPS, VOLTS = Symbol("I"), Symbol("V")
+
+
+@dataclass(frozen=True, slots=True)
+class SeriesProblem:
+    """What the form says: each element with its text, in the order of the fields, and the circuit."""
+
+    typed: tuple[Typed, ...]
+    circuit: Series
+
+
+def names_of(typed: tuple[Typed, ...]) -> tuple[str, ...]:
+    """Indexes of the elements: R, L, C, or R1, R2 where there are several of a kind."""
+    kinds = [LETTERS[one.element.kind] for one in typed]
+    made: list[str] = []
+    for place, kind in enumerate(kinds):
+        number = kinds[: place + 1].count(kind)
+        made.append(f"{kind}{number}" if kinds.count(kind) > 1 else kind)
+    return tuple(made)
+
+
+def _said(one: Typed) -> str:
+    """An element as it is given; what a reactance in ohms belongs to must be said."""
+    kind = one.element.kind
+    return circuit_words.reactance_of(kind, one.said) if one.element.in_ohms and kind != RESISTOR else one.said
+
+
+def impedance_symbol(name: str) -> Symbol:
+    """R, R with index 1, X with index L."""
+    return Symbol("R", name[1:]) if name.startswith("R") else Symbol("X", name)
+
+
+class SeriesCase(SumCase):
+    """One series circuit, its voltages or its impedances as arms of a sum."""
+
+    slug = "series-circuit"
+    fields = FIELDS
+    scenario = words.SCENARIO
+    on_sheet = words.TITLE
+    typed_sizes = False
+
+    def __init__(self, problem: SheetProblem, given: SeriesProblem, solution: SeriesSolution) -> None:
+        self.given, self.solution = given, solution
+        self.names = names_of(given.typed)
+        self.volts_drawn = problem["drawn"] == "voltages"
+        self.typed_companions = given.circuit.amperes is not None
+        self.result_word = words.RESULTS[problem["drawn"]]
+        self.guess_word = "" if self.typed_companions or not self.volts_drawn else words.GUESS
+        values = solution.voltages if self.volts_drawn else solution.impedances
+        arms = arms_of(values)
+        symbols = [Symbol("V", name) if self.volts_drawn else impedance_symbol(name) for name in self.names]
+        tags = tags_of(symbols, VOLTS if self.volts_drawn else Symbol("Z"), (AMPS,))
+        origin: Phrase = (AMPS,) if self.volts_drawn else (Symbol("R"),)
+        on_first = problem["reference"] == "current"
+        reference = arms[0].angle if on_first else 0.0
+        telling = Telling(
+            tags=tags,
+            lines=self.names,
+            reference=tags[arms[0].key] if on_first and reference != 0.0 else origin,
+            voltage=origin,
+            writing=problem.writing,
+            protractor=problem["protractor"],
+            polar=problem["angles"] == "polar",
+            words=words.VOLTS if self.volts_drawn else words.OHMS,
+            companions=companion_of(solution.current, "A", words.AMPERES, words.WHY_CURRENT, problem.writing.mark)
+            if self.volts_drawn
+            else None,
+        )
+        picture = Picture(problem["first"], problem["rotation"], reference)
+        super().__init__(problem, arms, telling.lines, picture, telling)
+        self.total = phasor.total(values)
+        self.sum_word = ("supply",) if self.volts_drawn else ("impedance",)
+
+    def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
+        """The notes of a kind of sheet and what it shows."""
+        known = "-known" if self.volts_drawn and self.typed_companions else ""
+        return sheet_words(self, plan, kind, words.TASKS[self.problem["drawn"] + known], self.given_words() + ".")
+
+    def given_words(self) -> str:
+        """30 Ω, 0.2 H, 100 µF in series on 230 V, 50 Hz."""
+        circuit, mark = self.given.circuit, self.telling.mark
+        known = circuit.volts if circuit.amperes is None else circuit.amperes
+        supply = scaled(known or 0.0, "V" if circuit.amperes is None else "A", mark)
+        elements = ", ".join(_said(one) for one in self.given.typed)
+        tell = words.given if circuit.amperes is None else words.given_current
+        return tell(elements, supply, scaled(circuit.hertz, "Hz", mark))
+
+    def element_symbols(self) -> tuple[Symbol, ...]:
+        """R, X with index L ... of each element."""
+        return tuple(impedance_symbol(name) for name in self.names)
+
+    def further_mistakes(self, plan: Plan) -> tuple[Mistake, ...]:
+        """What goes wrong between the elements and their impedances."""
+        # Only practice needs it; the first answer need not wait for its import.
+        from pycore.calculators.series_circuit.practice import series_mistakes
+
+        return series_mistakes(self)
+
+
+def _faulty_elements(reader: Reader, typed: tuple[Typed, ...]) -> None:
+    if reader.faults:
+        return
+    if not typed:
+        reader.fault("r", circuit_words.no_elements())
+    elif len(typed) > MOST_ELEMENTS:
+        reader.fault("r", circuit_words.too_many(reader.label("r"), MOST_ELEMENTS))
+
+
+def read_series(reader: Reader) -> tuple[SeriesProblem, SeriesSolution]:
+    """The circuit of a form and its solution. Raises InputError."""
+    mark = "," if reader.choice("decimal") == "comma" else "."
+    typed: tuple[Typed, ...] = ()
+    for name, unit, kind in GROUPS:
+        reactive = "" if kind == RESISTOR else kind
+        typed += read_elements(reader, name, unit, mark, reactive=reactive, only=kind)
+    volts, amperes = read_supply(reader, "supply")
+    hertz = reader.amount("frequency", "Hz", LEAST_HERTZ, MOST_HERTZ)
+    _faulty_elements(reader, typed)
+    if reader.faults or hertz is None:
+        reader.finish()
+    if typed and all(one.element.value == 0.0 for one in typed):
+        names = [name for name, _, _ in GROUPS if reader.given(name)]
+        raise InputError(*(Fault(name, reader.given(name), words.nothing_there(reader.label(name))) for name in names))
+    circuit = Series(tuple(one.element for one in typed), hertz or 50.0, volts, amperes)
+    try:
+        return SeriesProblem(typed, circuit), solve(circuit)
+    except NoImpedance:
+        faults = [Fault(name, reader.given(name), words.nothing_limits(reader.label(name))) for name in ("r", "supply")]
+        raise InputError(*faults) from None

@@ -1,0 +1,134 @@
+"""Practice: problems from codes, and what mistakes give."""
+
+from collections.abc import Iterator, Mapping
+from typing import TYPE_CHECKING
+
+from pycore import phasor, quantity
+from pycore.forms.fields import default_form
+from pycore.practice.codes import Code
+from pycore.practice.sums import made
+from pycore.practice.task import Mistake, Task
+from pycore.sums.task import task_of
+
+if TYPE_CHECKING:
+    from pycore.calculators.series_circuit.case import SeriesCase
+import math
+
+from pycore.calculators.neutral_current.practice import TRIES
+from pycore.practice.dice import Dice, NoProblem
+from pycore.sums.circuit_practice import (
+    BOTH,
+    CLEAR,
+    ONLY_CALCULATED,
+    Circuit,
+    _drawn,
+    changed,
+    chosen,
+    found_by_calculation,
+    milli,
+)
+
+
+def series_form(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
+    """The form that holds a code's series circuit: the current is given, the supply is to be found."""
+    # Its fields are only needed here; the page imports this module when it is asked for practice.
+    from pycore.calculators.series_circuit.fields import FIELDS
+
+    circuit = series_of(code)
+    form = default_form(FIELDS) | dict(choices or {})
+    form["r"] = f"{circuit.ohms} + {circuit.own}" if circuit.own else str(circuit.ohms)
+    form["l"] = f"{circuit.coil} Ω" if circuit.in_ohms else milli(circuit.coil)
+    form["c"] = ""
+    if circuit.capacitor:
+        form["c"] = f"{circuit.capacitor} Ω" if circuit.in_ohms else f"{circuit.capacitor} µF"
+    form["supply"] = quantity.plain(circuit.supply / 10.0) + " A"
+    form["frequency"] = str(circuit.hertz)
+    return chosen(form, code)
+
+
+def _slipped(case: "SeriesCase") -> Iterator[tuple[str, tuple[str, ...], complex]]:
+    """Key, ways of answering, and the whole impedance that each slip gives."""
+    given, whole = case.given, case.solution.whole
+    for key, values in changed(given.typed, given.circuit.hertz):
+        yield key, BOTH, phasor.total(values)
+    resistance, reactance = whole.real, whole.imag
+    if resistance and reactance:
+        size = resistance + (-reactance if reactance < 0 else reactance)
+        yield "impedances-as-numbers", ONLY_CALCULATED, phasor.polar(size, phasor.angle(whole))
+        yield "resistance-only", ONLY_CALCULATED, complex(resistance, 0.0)
+        yield "reactance-only", ONLY_CALCULATED, complex(0.0, reactance)
+
+
+def series_mistakes(case: "SeriesCase") -> tuple[Mistake, ...]:
+    """What slips with the elements give for the drawn sum."""
+    turned = phasor.polar(1.0, -case.picture.reference)
+    # On a given voltage a slip changes the current too, and the drawn sum comes out as the supply all the same.
+    if case.volts_drawn and not case.typed_companions:
+        return ()
+    share = case.solution.current if case.volts_drawn else 1.0
+    return tuple(made(key, how, value * share * turned) for key, how, value in _slipped(case))
+
+
+def series_task(case: "SeriesCase") -> Task:
+    """What is to be found: the drawn sum, or the current where the voltage was given."""
+    task = task_of(case)
+    if not case.volts_drawn or case.typed_companions or case.companions is None:
+        return task
+    whole, volts = case.solution.whole, phasor.magnitude(case.solution.supply)
+    result = volts / whole
+    mistakes = [made(key, ONLY_CALCULATED, volts / value) for key, _, value in _slipped(case) if value != 0]
+    mistakes.append(made("multiplied-not-divided", ONLY_CALCULATED, phasor.polar(volts * phasor.magnitude(whole),
+                                                                               -phasor.angle(whole))))  # fmt: skip
+    if whole.imag:
+        mistakes.append(made("angle-turned", ONLY_CALCULATED, complex(result.real, -result.imag)))
+    return found_by_calculation(task, result, case, mistakes)
+
+
+def _series(dice: Dice, tier: str) -> Circuit:
+    if tier == "support":
+        return Circuit(5 * dice.between(4, 16), 5 * dice.between(3, 24), 5 * dice.between(0, 12), True, 0, 50,
+                       10 * dice.between(1, 5))  # fmt: skip
+    own = dice.between(2, 12) if tier == "stretch" else 0
+    hertz = (50, 60)[dice.below(2)] if tier == "stretch" else 50
+    return Circuit(dice.between(15, 90), 10 * dice.between(5, 45), 5 * dice.between(6, 50), False, own, hertz,
+                   5 * dice.between(2, 10))  # fmt: skip
+
+
+def _slips(circuit: Circuit) -> Iterator[complex]:
+    """What the usual slips give for the impedance."""
+    ohms = float(circuit.ohms + circuit.own)
+    coil, capacitor = circuit.reactances()
+    yield complex(ohms, 0.0)
+    yield complex(0.0, coil - capacitor)
+    yield complex(ohms, capacitor - coil)
+    if capacitor:
+        yield complex(ohms, coil)
+        yield complex(ohms, -capacitor)
+        yield complex(ohms, coil + capacitor)
+    if circuit.own:
+        yield complex(float(circuit.ohms), coil - capacitor)
+    if not circuit.in_ohms:
+        slow_coil, slow_capacitor = circuit.reactances(1.0)
+        yield complex(ohms, slow_coil - slow_capacitor)
+
+
+def may_be_set(circuit: Circuit) -> bool:
+    """Whether a series circuit may be set."""
+    ohms = float(circuit.ohms + circuit.own)
+    coil, capacitor = circuit.reactances()
+    whole = complex(ohms, coil - capacitor)
+    size = phasor.magnitude(whole)
+    if not 0.3 * ohms <= math.fabs(whole.imag) <= 3.0 * ohms or max(coil, capacitor) > 4.0 * size:
+        return False
+    least = CLEAR * size
+    return all(phasor.magnitude(slip - whole) >= least for slip in _slips(circuit))
+
+
+def series_of(code: Code) -> Circuit:
+    """The series circuit of a code, its supply in tenths of an ampere. Raises NoProblem."""
+    dice = _drawn(code)
+    for _ in range(TRIES):
+        circuit = _series(dice, code.tier)
+        if may_be_set(circuit):
+            return circuit
+    raise NoProblem(str(code))

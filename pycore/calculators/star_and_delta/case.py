@@ -1,0 +1,188 @@
+"""From the form to the sum that is drawn."""
+
+import math
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from pycore import phasor, quantity
+from pycore.calculators.star_and_delta import words
+from pycore.calculators.star_and_delta.circuit import Solution
+from pycore.constructions.construction import Arm, Picture
+from pycore.forms import conventions
+from pycore.forms.loads import read_load
+from pycore.forms.reading import Reader
+from pycore.practice.task import CALCULATED, DRAWN, Mistake
+from pycore.quantity import NO_BREAK_SPACE
+from pycore.sheet.plan import Plan
+from pycore.sums import amounts as figures
+from pycore.sums.case import SumCase
+from pycore.sums.notes import SMALL_SHEET, SheetWords, sheet_words
+from pycore.sums.problem import SheetProblem
+from pycore.sums.wording import Telling
+from pycore.trig import ROOT_THREE
+from pycore.words import Phrase, Symbol, plain
+from pycore.words.loads import OPEN
+
+if TYPE_CHECKING:
+    pass
+from pycore.calculators.star_and_delta.fields import BEFORE, FIELDS, NAMES, NEXT
+
+Loads = tuple[complex | None, complex | None, complex | None]
+
+
+def other_of(connection: str, line: int) -> int:
+    """The number of the phasor that is taken off: the next line's voltage, or the branch before."""
+    return NEXT[line] if connection == "star" else BEFORE[line]
+
+
+def tags_of(connection: str, line: int, names: str) -> tuple[dict[int, Phrase], Symbol, Symbol]:
+    """Tags of the three phasors, the symbol of what is drawn, and that of the voltage at 0°."""
+    short = {number: name.removeprefix("L") for number, name in enumerate(conventions.NAMES[names], start=1)}
+    between = {number: short[number] + short[NEXT[number]] for number in NEXT}
+    if connection == "star":
+        phases: dict[int, Phrase] = {number: (Symbol("V", short[number]),) for number in NEXT}
+        return phases, Symbol("V", between[line]), Symbol("V", short[1])
+    branches: dict[int, Phrase] = {number: (Symbol("I", between[number]),) for number in NEXT}
+    return branches, Symbol("I", short[line]), Symbol("V", between[1])
+
+
+class StarDeltaCase(SumCase):
+    """Two phasors of the three, the second turned round."""
+
+    slug = "star-and-delta"
+    fields = FIELDS
+    scenario = words.SCENARIO
+    on_sheet = words.TITLE
+    typed_sizes = False
+
+    def __init__(self, problem: SheetProblem, solution: Solution) -> None:
+        self.solution, self.star = solution, problem["connection"] == "star"
+        self.result_word = words.RESULTS[problem["connection"]]
+        line = self.line = int(problem["line"])
+        other = self.other = other_of(problem["connection"], line)
+        own, symbol, origin = tags_of(problem["connection"], line, problem["names"])
+        self.own = own
+        values = solution.phases if self.star else solution.branches
+        # In delta angles count from the voltage between the first two lines.
+        turn = 1.0 + 0j if self.star else phasor.polar(1.0, -phasor.angle(solution.between[0]))
+        self.values = tuple(value * turn for value in values)
+        drawn = ((line, self.values[line - 1]), (other, -self.values[other - 1]))
+        arms = tuple(
+            Arm(f"i{number}", number, phasor.magnitude(value), _tidy(phasor.angle(value)))
+            for number, value in drawn if value != 0
+        )  # fmt: skip
+        tags = {f"i{number}": tag for number, tag in own.items()}
+        tags[f"i{other}"] = ("−", *own[other])
+        tags |= {"i12": ("",), "i13": ("",), "i23": ("",), "sum": (symbol,), "return": ("−", symbol)}
+        reference = arms[0].angle if problem["reference"] == "current" else 0.0
+        telling = Telling(
+            tags=tags,
+            lines=tuple(plain(tags[f"i{number}"]) for number in (1, 2, 3)),
+            reference=tags[arms[0].key] if arms[0].angle == reference else (origin,),
+            voltage=(origin,),
+            writing=problem.writing,
+            protractor=problem["protractor"],
+            polar=problem["angles"] == "polar",
+            words=words.VOLTS if self.star else words.AMPERES,
+        )
+        picture = Picture(problem["first"], problem["rotation"], reference)
+        super().__init__(problem, arms, telling.lines, picture, telling)
+
+    def further_mistakes(self, plan: Plan) -> tuple[Mistake, ...]:
+        """Added for taken off, a branch for the line, the root of three where loads differ, slips of impedance."""
+        return tuple(self._mistakes())
+
+    def _difference(self, values: "tuple[complex, ...]") -> complex:
+        return values[self.line - 1] - values[self.other - 1]
+
+    def _mistakes(self) -> Iterator[Mistake]:
+        turn, both = phasor.polar(1.0, -self.picture.reference), (DRAWN, CALCULATED)
+        first, second = self.values[self.line - 1], self.values[self.other - 1]
+        yield _mistake("added", both, (first + second) * turn)
+        yield _mistake("first-turned", both, (second - first) * turn)
+        for number, value in ((self.line, first), (self.other, second)):
+            if value != 0:
+                # It is where a drawing ends that leaves the other out.
+                yield _mistake("branch-for-line", both, value * turn, named=self.own[number])
+        if self.star:
+            return
+        yield _mistake("star-voltage", both, self.total * turn / ROOT_THREE)
+        if not self.solution.balanced and first != 0:
+            root = ROOT_THREE * phasor.magnitude(first)
+            yield _mistake("root-three-unbalanced", both, None, root, self.own[self.line])
+        yield from self._of_loads(turn)
+
+    def _of_loads(self, turn: complex) -> Iterator[Mistake]:
+        """What comes of loads whose size or angle was taken wrongly."""
+        loads = self.solution.given.loads
+        if all(load is None or load.imag == 0 for load in loads):
+            return
+        sizes = [0.0 if load is None else 1.0 / phasor.magnitude(load) for load in loads]
+        added = [0.0 if load is None else 1.0 / (load.real + math.fabs(load.imag)) for load in loads]
+        angles = [0.0 if load is None else phasor.angle(load) for load in loads]
+        across = [value * phasor.polar(1.0, -phasor.angle(self.solution.between[0])) for value in self.solution.between]
+        straight = tuple(volt * size for volt, size in zip(across, sizes, strict=True))
+        yield _mistake("angles-of-loads", (DRAWN, CALCULATED), self._difference(straight) * turn)
+        slipped = tuple(
+            volt * phasor.polar(share, -angle) for volt, share, angle in zip(across, added, angles, strict=True)
+        )
+        yield _mistake("size-by-adding", (DRAWN, CALCULATED), self._difference(slipped) * turn)
+
+    def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
+        """The notes of a kind of sheet and what it shows."""
+        given = self.given_words(short=plan.layout.paper == SMALL_SHEET)
+        back = self.star and self.problem["known"] == "line"
+        task = words.TASK_BACK if back else words.TASKS[self.problem["connection"]]
+        return sheet_words(self, plan, kind, task, given)
+
+    @property
+    def connected(self) -> bool:
+        """Whether any load is there at all; in star the voltages can be drawn without."""
+        return any(load is not None for load in self.solution.given.loads)
+
+    def load_text(self, number: int) -> str:
+        """A load as it is said."""
+        load = self.solution.given.loads[number - 1]
+        return OPEN if load is None else figures.impedance(load, self.telling.mark)
+
+    def given_words(self, *, short: bool = False) -> str:
+        """Loads, connection, voltage and sequence; where room is ``short``, the usual sequence is left out."""
+        if not self.connected:
+            loads = words.NO_LOADS
+        elif self.solution.balanced:
+            loads = words.each(self.load_text(1))
+        else:
+            named = zip(self.load_names(), (1, 2, 3), strict=True)
+            loads = ", ".join(words.named_load(name, self.load_text(number)) for name, number in named)
+        volts = quantity.plain(round(self.solution.given.line_voltage, 2), self.telling.mark)
+        told = words.between_lines(f"{volts}{NO_BREAK_SPACE}V")
+        one, two, three = conventions.line_names(self.problem["names"])
+        sequence = (one, two, three) if self.problem["sequence"] == "123" else (one, three, two)
+        order = "" if short and self.problem["sequence"] == "123" else ", ".join(sequence)
+        return words.given(loads, self.problem["connection"], told, order)
+
+    def load_names(self) -> tuple[str, ...]:
+        """Each load's symbol: by its line in star, by both its lines in delta."""
+        short = [name.removeprefix("L") for name in conventions.line_names(self.problem["names"])]
+        indices = short if self.star else [short[number - 1] + short[NEXT[number] - 1] for number in (1, 2, 3)]
+        return tuple(plain((Symbol("Z", index),)) for index in indices)
+
+
+def _tidy(angle: float) -> float:
+    """An angle that is a whole degree but for rounding, as that degree: 30, not 29.999999999999996."""
+    near = float(round(angle))
+    return near if math.fabs(angle - near) < 1e-9 else angle
+
+
+def _mistake(
+    key: str, how: tuple[str, ...], point: complex | None, size: float | None = None, named: Phrase = ()
+) -> Mistake:
+    name, look = words.mistake(key, a=named)
+    given = phasor.magnitude(point) if point is not None else size or 0.0
+    return Mistake(key, how, given, point, name, look)
+
+
+def read_loads(reader: Reader) -> Loads:
+    first = read_load(reader, "z1", words.bad_load)
+    second, third = (read_load(reader, name, words.bad_load) if reader.given(name) else first for name in NAMES[1:])
+    return first, second, third

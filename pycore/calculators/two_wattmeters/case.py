@@ -1,0 +1,152 @@
+"""From the form to the sum that is drawn."""
+
+import math
+
+from pycore import phasor, quantity
+from pycore.calculators.two_wattmeters import words
+from pycore.calculators.two_wattmeters.circuit import BalancedLoad, Readings
+from pycore.calculators.two_wattmeters.fields import FIELDS
+from pycore.constructions.construction import Arm
+from pycore.constructions.construction import Picture as Lie
+from pycore.forms.reading import Reader
+from pycore.phasor import wrap
+from pycore.practice.sums import made as mistake
+from pycore.practice.task import CALCULATED, DRAWN, Mistake
+from pycore.quantity import NO_BREAK_SPACE, Unreadable
+from pycore.sheet.plan import Plan
+from pycore.sums.case import SumCase
+from pycore.sums.notes import SheetWords, sheet_words
+from pycore.sums.problem import SheetProblem
+from pycore.sums.wording import Telling
+from pycore.trig import ROOT_THREE
+from pycore.words import Phrase, Symbol, plain
+
+LEAST, LARGEST = 1e-3, 1e9
+NOTHING = 1e-9
+"""Share of the apparent power below which a reading is zero: what is left is rounding."""
+ARM_ANGLES = (0.0, 0.0, 90.0)
+
+
+def _arms(values: tuple[float, ...]) -> tuple[Arm, ...]:
+    """Powers as arms: those below zero turned round, those of nothing left out."""
+    made = []
+    for number, (value, angle) in enumerate(zip(values, ARM_ANGLES, strict=False), start=1):
+        if value != 0.0:
+            turned = angle if value > 0 else (180.0 if angle == 0.0 else -90.0)
+            made.append(Arm(f"i{number}", number, math.fabs(value), turned))
+    return tuple(made)
+
+
+def tidied(found: Readings) -> tuple[float, float, float]:
+    """Both readings and the reactive power, with what is only rounding made zero."""
+    one, two, three = (
+        0.0 if math.fabs(value) < NOTHING * found.apparent else value
+        for value in (found.first, found.second, found.reactive)
+    )
+    return one, two, three
+
+
+class WattCase(SumCase):
+    """Both readings in line and the reactive power square to them: their sum is the apparent power."""
+
+    slug = "two-wattmeters"
+    fields = FIELDS
+    scenario = words.SCENARIO
+    on_sheet = words.TITLE
+    methods = ("tip-to-tail", "components")
+    result_word = words.RESULT
+
+    def __init__(self, problem: SheetProblem, found: Readings, load: BalancedLoad | None, *, balanced: bool) -> None:
+        self.found, self.load, self.balanced = found, load, balanced
+        self.readings = tidied(found)
+        drawn = self.readings if balanced else self.readings[:2]
+        self.typed_sizes = not balanced
+        self.to_work_out = words.NOT_GIVEN if load is None else ""
+        tags: dict[str, Phrase] = {f"i{number}": (words.TAGS[number - 1],) for number in (1, 2, 3)}
+        tags |= {"sum": (words.TAGS[3] if balanced else Symbol("P"),), "return": ("−", words.TAGS[3])}
+        tags |= {f"i{a}{b}": (words.TAGS[a - 1], " + ", words.TAGS[b - 1]) for a, b in ((1, 2), (1, 3), (2, 3))}
+        arms = _arms(drawn)
+        reference = arms[0].angle if problem["reference"] == "current" else 0.0
+        telling = Telling(
+            tags=tags,
+            lines=words.LINES,
+            reference=tags[arms[0].key] if arms[0].angle == reference else words.origin(),
+            voltage=words.origin(),
+            writing=problem.writing,
+            protractor=problem["protractor"],
+            polar=problem["angles"] == "polar",
+            words=words.WORDS,
+        )
+        super().__init__(problem, arms, telling.lines, Lie(problem["first"], problem["rotation"], reference), telling)
+
+    def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
+        """The notes of a kind of sheet and what it shows."""
+        task = words.TASK if self.balanced else words.TASK_UNBALANCED
+        return sheet_words(self, plan, kind, task, f"{self.given_words()}. {words.METERS}")
+
+    def typed(self, key: str) -> bool:
+        """The readings, where they are what is known; all else is to be worked out."""
+        return self.load is None and key != "i3"
+
+    def further_mistakes(self, plan: Plan) -> tuple[Mistake, ...]:
+        """The root of three forgotten, a reading's minus forgotten, both readings exchanged."""
+        if not self.balanced:
+            return ()
+        first, second, reactive = self.readings
+        turned, both = phasor.polar(1.0, -self.picture.reference), (DRAWN, CALCULATED)
+        made = [mistake("root-three-forgotten", both, complex(first + second, second - first) * turned)]
+        if reactive != 0.0:
+            made.append(mistake("readings-exchanged", both, complex(first + second, -reactive) * turned))
+        if min(first, second) < 0.0:
+            sizes = math.fabs(first), math.fabs(second)
+            reckoned = complex(sizes[0] + sizes[1], ROOT_THREE * (sizes[1] - sizes[0]))
+            made.append(mistake("minus-forgotten", both, reckoned * turned))
+        return tuple(made)
+
+    def watts(self, value: float, unit: str = "W") -> str:
+        """A power as it is written everywhere, in the unit of its kind."""
+        return self.telling.writing.number(value) + NO_BREAK_SPACE + self.prefix + unit
+
+    @property
+    def power(self) -> float:
+        """Both readings together (W; below zero: it flows back), with what is only rounding made zero."""
+        found = self.found
+        return 0.0 if math.fabs(found.power) <= NOTHING * found.apparent else found.power
+
+    @property
+    def tangent(self) -> float:
+        """The angle that the arctangent of Q over P gives, in degrees: the angle of lag itself where the power is not
+        below zero, else 180 degrees from it."""
+        return self.found.lag if self.power >= 0 else wrap(self.found.lag + 180.0)
+
+    @property
+    def seen(self) -> tuple[float, float]:
+        """Degrees between voltage and current of each meter: -180 < x <= 180."""
+        return wrap(30.0 + self.found.lag), wrap(30.0 - self.found.lag)
+
+    @property
+    def prefix(self) -> str:
+        """The SI prefix of the case's powers."""
+        return self.telling.writing.unit.removesuffix("VA")
+
+    def given_words(self) -> str:
+        """What is known, in words."""
+        mark = self.telling.mark
+        if self.load is None:
+            readings = zip(words.TAGS, (self.found.first, self.found.second), strict=False)
+            return ", ".join(words.reading(plain((tag,)), self.watts(value)) for tag, value in readings)
+        volts = quantity.plain(self.load.voltage, mark) + f"{NO_BREAK_SPACE}V"
+        amps = quantity.plain(self.load.current, mark) + f"{NO_BREAK_SPACE}A"
+        return f"{volts}, {amps}, {quantity.plain(round(self.load.lag, 2), mark)}°"
+
+
+def read_reading(reader: Reader, name: str) -> float:
+    text, label = reader.given(name), reader.label(name)
+    try:
+        value = quantity.read(text, "W")
+    except Unreadable as problem:
+        reader.fault(name, words.bad_reading(label, text), problem.part)
+        return 0.0
+    if value != 0.0 and not LEAST <= math.fabs(value) <= LARGEST:
+        reader.fault(name, words.reading_range(label, text))
+    return value

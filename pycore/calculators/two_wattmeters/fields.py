@@ -1,0 +1,19 @@
+"""The fields of the form: every key of its links, for ever."""
+
+from pycore.calculators.two_wattmeters import words
+from pycore.forms.conventions import choice_field
+from pycore.forms.fields import Field
+from pycore.sums.fields import drawing_fields
+from pycore.words.form import METHODS
+
+FIELDS: tuple[Field, ...] = (
+    choice_field("known", words.KNOWN, "method", "load", words.KNOWNS),
+    Field("volts", words.VOLTS, "quantity", "values", "400", "V", only=(("known", "load"),)),
+    Field("amps", words.AMPS, "quantity", "values", "10", "A", only=(("known", "load"),)),
+    Field("lag", words.LAG, "angle", "values", "40", "°", help=words.LAG_HELP, only=(("known", "load"),)),
+    Field("w1", words.FIRST, "quantity", "values", "", "W", help=words.READING_HELP, only=(("known", "readings"),)),
+    Field("w2", words.SECOND, "quantity", "values", "", "W", only=(("known", "readings"),)),
+    choice_field("balanced", words.BALANCED, "loads", "yes", words.BALANCEDS),
+    *drawing_fields("volt-amperes", words.ZERO, "tip-to-tail", "right", METHODS[1:]),
+)  # fmt: skip
+BY_NAME = {field.name: field for field in FIELDS}

@@ -1,0 +1,52 @@
+"""The fields of a form: what each is called, holds and accepts."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    pass
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """One option of a choice field."""
+
+    value: str
+    label: str
+
+
+@dataclass(frozen=True, slots=True)
+class Field:
+    """One form control. ``name`` is its key in links for ever.
+
+    ``kind``: ``quantity`` (decimal keypad), ``readings`` (a quantity read once or repeatedly), ``length``
+    (a quantity, or its length on the sheet), ``angle`` (degrees, or a power factor such as ``0.85 lag``),
+    ``phasor`` (``20 at 60`` or ``10 + j17.3``), ``choice``, ``text``. ``group``
+    places it: ``values`` and ``method`` (always in view), ``loads``, ``picture``, ``sheet``,
+    ``words``. ``default`` "" for a field that may stay empty. ``sample`` names the phasor whose
+    line is drawn beside the label. What is ``private`` (a name, a date) never enters a link.
+    ``only`` names the choices with which a field has a meaning: one of them must be made for it
+    to be shown. ``folded``: a value that is seldom wanted, and waits behind a fold.
+    """
+
+    name: str
+    label: str
+    kind: str
+    group: str
+    default: str = ""
+    unit: str = ""
+    help: str = ""
+    sample: str = ""
+    choices: tuple[Choice, ...] = ()
+    private: bool = False
+    only: tuple[tuple[str, str], ...] = ()
+    folded: bool = False
+
+    def counts(self, form: Mapping[str, str]) -> bool:
+        """Whether the field has a meaning with a form's choices."""
+        return not self.only or any(form.get(name) == value for name, value in self.only)
+
+
+def default_form(fields: Iterable[Field]) -> dict[str, str]:
+    """The form of a page as it opens without a link: every field's default."""
+    return {field.name: field.default for field in fields}

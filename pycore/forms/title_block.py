@@ -1,0 +1,48 @@
+"""The texts of a title block, read from a form."""
+
+from pycore import lettering
+from pycore.forms.reading import Reader
+from pycore.sheet.furniture import lower_cells
+from pycore.sheet.lettered import width_of
+from pycore.words import inputs
+
+PLACE_WIDTH = 85.0
+LONGEST_PLACE = 60
+
+
+def read_place(reader: Reader) -> str:
+    """The place for the title block; "" when it cannot be printed, with a fault."""
+    given = " ".join(reader.given("place").split())
+    if len(given) > LONGEST_PLACE:
+        reader.fault("place", inputs.too_long_text(reader.label("place"), LONGEST_PLACE))
+        return ""
+    missing = lettering.missing(given, "regular")
+    if missing:
+        reader.fault("place", inputs.no_such_letters(reader.label("place"), missing), missing)
+        return ""
+    if width_of(given, 2.5) > PLACE_WIDTH:
+        reader.fault("place", inputs.too_wide_text(reader.label("place")))
+        return ""
+    return given
+
+
+BY_HAND = ("who", "group", "date")
+LONGEST_BY_HAND = 40
+
+
+def read_by_hand(reader: Reader, paper: str) -> tuple[dict[str, str], tuple[str, ...]]:
+    """Name, group and date: what the lettering cannot print is left to be written by hand."""
+    printed: dict[str, str] = {}
+    widths = dict(zip(BY_HAND, lower_cells(paper), strict=True))
+    blank: list[str] = []
+    for name in BY_HAND:
+        given = " ".join(reader.given(name).split())
+        if len(given) > LONGEST_BY_HAND:
+            reader.fault(name, inputs.too_long_text(reader.label(name), LONGEST_BY_HAND))
+        elif not lettering.missing(given, "regular") and width_of(given, 2.5) > widths[name]:
+            reader.fault(name, inputs.too_wide_text(reader.label(name)))
+        elif lettering.missing(given, "regular"):
+            blank.append(reader.label(name))
+            given = ""
+        printed[name] = given
+    return printed, tuple(blank)
