@@ -17,7 +17,7 @@ from pycore.forms import conventions, links
 from pycore.forms.fields import Field
 from pycore.forms.opening import Issue
 from pycore.phasor import wrap
-from pycore.practice.task import Further, Mistake
+from pycore.practice.task import Further
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import compose
 from pycore.sheet.figure import Stand
@@ -201,10 +201,6 @@ class SumCase:
     def known(self, plan: Plan) -> tuple[str, ...]:
         """What must be known before drawing, beside the values: a problem sheet's notes but the one on printing."""
         return self.sheet_words(plan, compose.PROBLEM).notes[:-1]
-
-    def further_mistakes(self, plan: Plan) -> tuple[Mistake, ...]:
-        """Mistakes of this page's own, beside those of every sum."""
-        return ()
 
     # What a page says on its sheets.
 

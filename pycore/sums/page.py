@@ -6,7 +6,7 @@ notices, and further workings. Everything else is here: the same for every page 
 
 import math
 from collections.abc import Iterator, Mapping, Sequence
-from typing import TYPE_CHECKING, Generic, TypeVar
+from typing import TYPE_CHECKING, Generic, Protocol, TypeVar
 
 from pycore.constructions.construction import Arm
 from pycore.drawing import Page
@@ -141,6 +141,19 @@ def same_arms(some: Sequence[Arm], others: Sequence[Arm]) -> bool:
     )  # fmt: skip
 
 
+Practised = TypeVar("Practised", bound=SumCase, contravariant=True)
+
+
+class RoomPractice(Protocol[Practised]):
+    """A calculator's module of practice, as its page knows it."""
+
+    def form_of(self, code: "Code", choices: Mapping[str, str] | None = None) -> dict[str, str]:
+        """The form that holds a code's problem, with a class's own choices. Raises NoProblem."""
+
+    def task_of(self, case: Practised) -> "Task":
+        """A solved case as a task: what is asked, the right answer, and what mistakes give."""
+
+
 class SumPage(Generic[Case]):
     """A page of the shelf. Its own module sets what it is called and answers for what is special."""
 
@@ -159,6 +172,10 @@ class SumPage(Generic[Case]):
 
     def case(self, form: Mapping[str, str]) -> Case:
         """The form as a case. Raises InputError."""
+        raise NotImplementedError
+
+    def practice(self) -> "RoomPractice[Case]":
+        """The page's module of practice."""
         raise NotImplementedError
 
     def outputs(self, case: Case, plan: Plan) -> tuple[Output, ...]:
@@ -306,10 +323,7 @@ class SumPage(Generic[Case]):
 
     def task_of_case(self, case: Case) -> "Task":
         """A solved case as a task: what is asked of a learner, what is marked and what stands in a key."""
-        # Only practice needs it; the first answer need not wait for its import.
-        from pycore.sums.task import task_of
-
-        return task_of(case)
+        return self.practice().task_of(case)
 
     def _asked(self, case: Case, plan: Plan) -> "Asked":
         # Only the answer checker needs it; the first answer need not wait for its import.
@@ -319,7 +333,7 @@ class SumPage(Generic[Case]):
 
     def practice_form(self, code: "Code", choices: Mapping[str, str] | None = None) -> dict[str, str]:
         """The form that holds a code's problem, with a class's own choices. Raises NoProblem."""
-        raise NotImplementedError
+        return self.practice().form_of(code, choices)
 
     def code_of(self, form: Mapping[str, str]) -> str:
         """The code that a form names and whose values it has, as it is printed, or "". Raises InputError."""

@@ -66,11 +66,12 @@ def _earlier(case: SumCase, plan: Plan) -> tuple[Earlier, ...]:
     return (Earlier("first", tag, phasor.total((lines[first], lines[second])), rest),)
 
 
-def task_of(case: SumCase) -> Task:
-    """A solved case as a task: what is asked, the right answer, its tolerance and what mistakes give. Those of a sheet
+def task_of(case: SumCase, further: tuple[Mistake, ...] = ()) -> Task:
+    """A solved case as a task: what is asked, the right answer, its tolerance and what mistakes give; ``further`` are
+    the mistakes of its own page. Those of a sheet
     of a class set do not know the step that each belongs to, which a key does not say."""
     plan = case.shown()
-    mistakes = (*_mistakes(_sum(case, plan)), *case.further_mistakes(plan))
+    mistakes = (*_mistakes(_sum(case, plan)), *further)
     reference = case.picture.reference
     polar = case.telling.polar
     return Task(

@@ -1,7 +1,6 @@
 """From the form to the sum that is drawn."""
 
 import math
-from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from pycore import phasor, quantity
@@ -11,14 +10,13 @@ from pycore.constructions.construction import Arm, Picture
 from pycore.forms import conventions
 from pycore.forms.phasor_text import is_rectangular, read_phasor
 from pycore.forms.reading import Reader
-from pycore.practice.task import CALCULATED, DRAWN, Mistake
 from pycore.quantity import NO_BREAK_SPACE, Unreadable
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
 from pycore.sums.notes import SheetWords, sheet_words
 from pycore.sums.problem import SheetProblem
 from pycore.sums.wording import Telling
-from pycore.words import Phrase, inputs, plain
+from pycore.words import inputs, plain
 from pycore.words import sums as sum_words
 
 if TYPE_CHECKING:
@@ -66,30 +64,6 @@ class AddCase(SumCase):
         """The phasors that a difference takes off: all but number 1."""
         return tuple(one for one in self.given if one.number != 1) if self.difference else ()
 
-    def further_mistakes(self, plan: Plan) -> tuple[Mistake, ...]:
-        """Added for taken off, and slips of the rectangular form."""
-        return tuple(self._mistakes())
-
-    def _mistakes(self) -> Iterator[Mistake]:
-        turn = phasor.polar(1.0, -self.picture.reference)
-        values = {one.number: phasor.polar(one.size, one.angle) * turn for one in self.given}
-        first = values.pop(1, 0j)
-        others = phasor.total(values.values())
-        if self.difference:
-            yield _mistake("added", (DRAWN, CALCULATED), first + others)
-            if first != 0:
-                yield _mistake("first-turned", (DRAWN, CALCULATED), others - first)
-        else:
-            yield _mistake("taken-off", (DRAWN, CALCULATED), first - others)
-        whole = self.total * turn
-        for one, arm in zip(self.given, self.arms, strict=True):
-            if one.rectangular:
-                part = phasor.polar(arm.size, arm.angle)
-                named = self.tags_given[arm.key]
-                swapped = complex(part.imag, part.real) - part
-                yield _mistake("parts-exchanged", (CALCULATED,), whole + swapped * turn, named)
-                yield _mistake("j-sign", (CALCULATED,), whole + (part.conjugate() - part) * turn, named)
-
     def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
         return sheet_words(self, plan, kind, words.TASKS[self.problem["combine"]], self.given_words())
@@ -124,9 +98,6 @@ class AddCase(SumCase):
         return f"{minus}{real} {sign} j{imaginary}{NO_BREAK_SPACE}{writing.unit}"
 
 
-def _mistake(key: str, how: tuple[str, ...], point: complex, named: Phrase = ()) -> Mistake:
-    name, look = words.mistake(key, a=named)
-    return Mistake(key, how, phasor.magnitude(point), point, name, look)
 
 
 def read_given(reader: Reader, unit: str, *, difference: bool = False) -> tuple[Given, ...]:

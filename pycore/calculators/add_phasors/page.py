@@ -5,18 +5,17 @@ from typing import TYPE_CHECKING
 
 from pycore import phasor, quantity
 from pycore.calculators.add_phasors import words
-from pycore.forms.fields import default_form
 from pycore.forms.reading import Reader
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.plan import Plan
 from pycore.sums.answer import Output
-from pycore.sums.page import SumPage, outputs_on_paper
+from pycore.sums.page import RoomPractice, SumPage, outputs_on_paper
 from pycore.sums.problem import read_sheet
 from pycore.words import Phrase, plain, say
 from pycore.words import sums as sum_words
 
 if TYPE_CHECKING:
-    from pycore.practice.codes import Code
+    pass
 from pycore.calculators.add_phasors.case import AddCase, four_figures, read_given
 from pycore.calculators.add_phasors.fields import BY_NAME, FIELDS
 
@@ -40,6 +39,13 @@ class AddPhasors(SumPage[AddCase]):
         sizes = [four_figures(one.size) for one in given]
         computed = any(one.rectangular for one in given)
         return AddCase(read_sheet(reader, FIELDS, sizes, unit, computed=computed), given)
+
+    def practice(self) -> "RoomPractice[AddCase]":
+        """Its problems from codes, and what mistakes give."""
+        # Only practice needs it; the first answer need not wait for its import.
+        from pycore.calculators.add_phasors import practice
+
+        return practice
 
     def outputs(self, case: AddCase, plan: Plan) -> tuple[Output, ...]:
         """Size and angle, both parts, scale, length, tolerance."""
@@ -78,18 +84,6 @@ class AddPhasors(SumPage[AddCase]):
             return made
         count = words.COUNTS.get(len(case.arms), "")
         return (words.no_parallelogram(count) if count else words.nothing_to_pair(), *made)
-
-    def practice_form(self, code: "Code", choices: Mapping[str, str] | None = None) -> dict[str, str]:
-        """The form that holds a code's problem, with a class's own choices. Raises NoProblem."""
-        # Only practice needs it; the first answer need not wait for its import.
-        from pycore.calculators.add_phasors.practice import phasors_of
-
-        problem = phasors_of(code)
-        form = default_form(FIELDS) | {name: value for name, value in (choices or {}).items() if name in BY_NAME}
-        for number, (tenths, angle) in enumerate(zip(problem.tenths, problem.angles, strict=True), start=1):
-            form[f"p{number}"] = f"{quantity.plain(tenths / 10.0)} at {angle}"
-        form |= {"paper": code.paper, "combine": "difference" if problem.difference else "sum"}
-        return form if code.method == "any" else form | {"method": code.method}
 
     def echo(self, case: AddCase) -> dict[str, Mapping[str, str]]:
         """Each phasor in both forms."""

@@ -6,14 +6,21 @@ first less the others, whole degrees.
 """
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from itertools import combinations
 
-from pycore import phasor
+from pycore import phasor, quantity
+from pycore.calculators.add_phasors import words
+from pycore.calculators.add_phasors.case import AddCase
+from pycore.calculators.add_phasors.fields import BY_NAME, FIELDS
+from pycore.forms.fields import default_form
 from pycore.phasor import wrap
 from pycore.practice.codes import TIERS, Code
 from pycore.practice.dice import Dice, NoProblem, dice_of
+from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
+from pycore.sums.task import task_of as sum_task
+from pycore.words import Phrase
 
 CLEAR = 0.13
 """Share of the largest phasor by which a mistake's point keeps clear of the right one."""
@@ -129,3 +136,48 @@ def phasors_of(code: Code) -> Phasors:
         if accepted(problem):
             return problem
     raise NoProblem(str(code))
+
+
+def _mistake(key: str, how: tuple[str, ...], point: complex, named: Phrase = ()) -> Mistake:
+    name, look = words.mistake(key, a=named)
+    return Mistake(key, how, phasor.magnitude(point), point, name, look)
+
+
+def _mistakes(case: AddCase) -> Iterator[Mistake]:
+    turn = phasor.polar(1.0, -case.picture.reference)
+    values = {one.number: phasor.polar(one.size, one.angle) * turn for one in case.given}
+    first = values.pop(1, 0j)
+    others = phasor.total(values.values())
+    if case.difference:
+        yield _mistake("added", (DRAWN, CALCULATED), first + others)
+        if first != 0:
+            yield _mistake("first-turned", (DRAWN, CALCULATED), others - first)
+    else:
+        yield _mistake("taken-off", (DRAWN, CALCULATED), first - others)
+    whole = case.total * turn
+    for one, arm in zip(case.given, case.arms, strict=True):
+        if one.rectangular:
+            part = phasor.polar(arm.size, arm.angle)
+            named = case.tags_given[arm.key]
+            swapped = complex(part.imag, part.real) - part
+            yield _mistake("parts-exchanged", (CALCULATED,), whole + swapped * turn, named)
+            yield _mistake("j-sign", (CALCULATED,), whole + (part.conjugate() - part) * turn, named)
+
+
+def mistakes(case: AddCase) -> tuple[Mistake, ...]:
+    """Added for taken off, and slips of the rectangular form."""
+    return tuple(_mistakes(case))
+
+
+def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
+    """The form that holds a code's problem, with a class's own choices. Raises NoProblem."""
+    problem = phasors_of(code)
+    form = default_form(FIELDS) | {name: value for name, value in (choices or {}).items() if name in BY_NAME}
+    for number, (tenths, angle) in enumerate(zip(problem.tenths, problem.angles, strict=True), start=1):
+        form[f"p{number}"] = f"{quantity.plain(tenths / 10.0)} at {angle}"
+    form |= {"paper": code.paper, "combine": "difference" if problem.difference else "sum"}
+    return form if code.method == "any" else form | {"method": code.method}
+
+def task_of(case: AddCase) -> Task:
+    """A solved case as a task: the sum that is drawn, and what mistakes give."""
+    return sum_task(case, mistakes(case))

@@ -1,6 +1,5 @@
 """From the form to the sum that is drawn."""
 
-import math
 
 from pycore import phasor, quantity
 from pycore.calculators.harmonics_in_the_neutral import words
@@ -17,8 +16,6 @@ from pycore.drawing import Ink
 from pycore.forms import conventions
 from pycore.forms.phasor_text import read_phasor
 from pycore.forms.reading import Lag, Reader
-from pycore.phasor import wrap
-from pycore.practice.task import CALCULATED, DRAWN, Mistake
 from pycore.quantity import NO_BREAK_SPACE, Unreadable, writing_for
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
@@ -71,28 +68,6 @@ class HarmonicCase(SumCase):
         """The lines' colours, as the class has chosen them."""
         return conventions.inks(self.problem["colours"])
 
-    def further_mistakes(self, plan: Plan) -> tuple[Mistake, ...]:
-        """The angles of the fundamental used for a higher order, and all orders given for the one asked for."""
-        made = [] if len(self.spectrum.orders) == 1 else [_all_orders(self.spectrum.neutral)]
-        if self.order.number == 1:
-            return tuple(made)
-        number, fundamental = self.order.number, self.spectrum.orders[0]
-        slipped: dict[str, complex] = {}
-        for arm in self.arms:
-            base = phasor.angle(fundamental.lines[arm.number - 1])
-            # What the order turns by itself stays: only the line's own angle was not multiplied.
-            slipped[arm.key] = phasor.polar(arm.size, wrap(arm.angle - (number - 1) * base))
-        head = self.arms[0]
-        on_line = self.picture.reference == head.angle and self.problem["reference"] == "current"
-        start = phasor.angle(slipped[head.key]) if on_line else self.picture.reference
-        point = phasor.total(slipped.values()) * phasor.polar(1.0, -start)
-        right = self.total * phasor.polar(1.0, -self.picture.reference)
-        if phasor.magnitude(point - right) > NEAR * math.fsum(arm.size for arm in self.arms):
-            name, look = words.mistake("order-not-multiplied", order=str(number))
-            size = phasor.magnitude(point)
-            made.append(Mistake("order-not-multiplied", (DRAWN, CALCULATED), size, point, name, look))
-        return tuple(made)
-
     def number(self, value: float) -> str:
         """A current of any order as the page writes it: in the fundamental's unit, whatever order is drawn, with two
         figures at least."""
@@ -132,9 +107,6 @@ class HarmonicCase(SumCase):
         return f"{words.share_label(self.order.number)}: {super().method_words(plan)}"
 
 
-def _all_orders(size: float) -> Mistake:
-    name, look = words.mistake("all-orders")
-    return Mistake("all-orders", (CALCULATED,), size, None, name, look)
 
 
 def _tags(names: str, order: int, *, alone: bool) -> dict[str, Phrase]:

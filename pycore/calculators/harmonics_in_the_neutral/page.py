@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from pycore import phasor, quantity
+from pycore import phasor
 from pycore.calculators.harmonics_in_the_neutral import words
 from pycore.calculators.harmonics_in_the_neutral.case import HarmonicCase, read_load
 from pycore.calculators.harmonics_in_the_neutral.circuit import (
@@ -12,13 +12,11 @@ from pycore.calculators.harmonics_in_the_neutral.fields import BY_NAME, FIELDS
 from pycore.calculators.harmonics_in_the_neutral.workings import by_order, pictures
 from pycore.calculators.neutral_current.fields import labels_of
 from pycore.forms import conventions
-from pycore.forms.fields import default_form
 from pycore.forms.reading import Reader
-from pycore.practice.codes import Code
 from pycore.sheet.plan import Plan
 from pycore.sums.accuracy import SumAccuracy
 from pycore.sums.answer import Output, Working
-from pycore.sums.page import SumPage, outputs_on_paper, summary
+from pycore.sums.page import RoomPractice, SumPage, outputs_on_paper, summary
 from pycore.sums.problem import read_sheet
 from pycore.words import Phrase, say
 
@@ -46,6 +44,13 @@ class HarmonicsInTheNeutral(SumPage[HarmonicCase]):
         sizes = [float(f"{phasor.magnitude(value):.3g}") for value in order.lines]
         problem = read_sheet(reader, FIELDS, sizes, "A", computed=order.number != 1)
         return HarmonicCase(problem, found, order, load)
+
+    def practice(self) -> "RoomPractice[HarmonicCase]":
+        """Its problems from codes, and what mistakes give."""
+        # Only practice needs it; the first answer need not wait for its import.
+        from pycore.calculators.harmonics_in_the_neutral import practice
+
+        return practice
 
     def outputs(self, case: HarmonicCase, plan: Plan) -> tuple[Output, ...]:
         """The neutral's r.m.s. value, each order's part of it, the lines' r.m.s. values."""
@@ -85,20 +90,9 @@ class HarmonicsInTheNeutral(SumPage[HarmonicCase]):
 
     def calculated(self, case: HarmonicCase, plan: Plan) -> tuple[Working, ...]:
         """Order by order, pictures, and what a hand can do."""
-        pictures = Working("pictures", say(words.WAVES), tuple(pictures(case)))
+        waves = Working("pictures", say(words.WAVES), tuple(pictures(case)))
         table = Working("orders", say(words.CALCULATED), tuple(by_order(case)))
-        return pictures, table, SumAccuracy(case).working(plan)
-
-    def practice_form(self, code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
-        """The form that holds a code's problem, with a class's own choices. Raises NoProblem."""
-        # Only practice needs it; the first answer need not wait for its import.
-        from pycore.calculators.harmonics_in_the_neutral.practice import distortion_of
-
-        problem = distortion_of(code)
-        form = default_form(FIELDS) | dict(choices or {}) | {"drawn": str(problem.order), "h3": str(problem.third)}
-        for number, (tenths, lag) in enumerate(zip(problem.tenths, problem.lags, strict=True), start=1):
-            form |= {f"i{number}": quantity.plain(tenths / 10.0), f"a{number}": str(lag)}
-        return form | {"paper": code.paper} | ({} if code.method == "any" else {"method": code.method})
+        return waves, table, SumAccuracy(case).working(plan)
 
     def labels(self, form: Mapping[str, str]) -> dict[str, str]:
         """Labels of the fields that name a line, as the form's line names have it."""

@@ -1,12 +1,20 @@
 """Practice problems of harmonics and of two wattmeters, drawn from a code: the same for ever (version 1)."""
 
+import math
+from collections.abc import Mapping
 from dataclasses import dataclass
 
-from pycore import phasor
+from pycore import phasor, quantity
+from pycore.calculators.harmonics_in_the_neutral import words
+from pycore.calculators.harmonics_in_the_neutral.case import NEAR, HarmonicCase
+from pycore.calculators.harmonics_in_the_neutral.fields import FIELDS
 from pycore.calculators.neutral_current.practice import TRIES, VOLTAGES
+from pycore.forms.fields import default_form
 from pycore.phasor import wrap
 from pycore.practice.codes import TIERS, Code
 from pycore.practice.dice import Dice, NoProblem, dice_of
+from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
+from pycore.sums.task import task_of as sum_task
 
 SHARES = (10, 15, 20, 25, 30, 40)
 LEAST_SUM, MOST_SUM, LEAST_LINE = 0.3, 2.2, 0.3
@@ -62,3 +70,44 @@ def distortion_of(code: Code) -> Distortion:
         if may_be_set(problem):
             return problem
     raise NoProblem(str(code))
+
+
+def _all_orders(size: float) -> Mistake:
+    name, look = words.mistake("all-orders")
+    return Mistake("all-orders", (CALCULATED,), size, None, name, look)
+
+
+def mistakes(case: HarmonicCase) -> tuple[Mistake, ...]:
+    """The angles of the fundamental used for a higher order, and all orders given for the one asked for."""
+    made = [] if len(case.spectrum.orders) == 1 else [_all_orders(case.spectrum.neutral)]
+    if case.order.number == 1:
+        return tuple(made)
+    number, fundamental = case.order.number, case.spectrum.orders[0]
+    slipped: dict[str, complex] = {}
+    for arm in case.arms:
+        base = phasor.angle(fundamental.lines[arm.number - 1])
+        # What the order turns by itself stays: only the line's own angle was not multiplied.
+        slipped[arm.key] = phasor.polar(arm.size, wrap(arm.angle - (number - 1) * base))
+    head = case.arms[0]
+    on_line = case.picture.reference == head.angle and case.problem["reference"] == "current"
+    start = phasor.angle(slipped[head.key]) if on_line else case.picture.reference
+    point = phasor.total(slipped.values()) * phasor.polar(1.0, -start)
+    right = case.total * phasor.polar(1.0, -case.picture.reference)
+    if phasor.magnitude(point - right) > NEAR * math.fsum(arm.size for arm in case.arms):
+        name, look = words.mistake("order-not-multiplied", order=str(number))
+        size = phasor.magnitude(point)
+        made.append(Mistake("order-not-multiplied", (DRAWN, CALCULATED), size, point, name, look))
+    return tuple(made)
+
+
+def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
+    """The form that holds a code's problem, with a class's own choices. Raises NoProblem."""
+    problem = distortion_of(code)
+    form = default_form(FIELDS) | dict(choices or {}) | {"drawn": str(problem.order), "h3": str(problem.third)}
+    for number, (tenths, lag) in enumerate(zip(problem.tenths, problem.lags, strict=True), start=1):
+        form |= {f"i{number}": quantity.plain(tenths / 10.0), f"a{number}": str(lag)}
+    return form | {"paper": code.paper} | ({} if code.method == "any" else {"method": code.method})
+
+def task_of(case: HarmonicCase) -> Task:
+    """A solved case as a task: the sum that is drawn, and what mistakes give."""
+    return sum_task(case, mistakes(case))

@@ -10,13 +10,12 @@ from pycore.calculators.neutral_current.fields import FIELDS, labels_of, options
 from pycore.calculators.neutral_current.problem import read_problem
 from pycore.calculators.neutral_current.verdict import NeutralVerdict
 from pycore.calculators.neutral_current.workings import formula_blocks
-from pycore.practice.codes import Code
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.figure import DOT_BELOW
 from pycore.sheet.plan import Plan
 from pycore.sums.accuracy import ACCURACY
 from pycore.sums.answer import Output, Working
-from pycore.sums.page import SumPage, outputs_on_paper, small_notices
+from pycore.sums.page import RoomPractice, SumPage, outputs_on_paper, small_notices
 from pycore.sums.workings import share_text
 from pycore.words import Phrase, inputs, say
 from pycore.words import verdict as verdict_words
@@ -142,6 +141,13 @@ class NeutralCurrent(SumPage[NeutralCase]):
         """The form as a case. Raises InputError."""
         return NeutralCase(read_problem(form))
 
+    def practice(self) -> "RoomPractice[NeutralCase]":
+        """Its problems from codes, and what mistakes give."""
+        # Only practice needs it; the first answer need not wait for its import.
+        from pycore.calculators.neutral_current import practice
+
+        return practice
+
     def outputs(self, case: NeutralCase, plan: Plan) -> tuple[Output, ...]:
         """Current, angle, scale, length, tolerance, and the reading if there is one."""
         return _outputs(case, plan)
@@ -177,13 +183,6 @@ class NeutralCurrent(SumPage[NeutralCase]):
     def echo(self, case: NeutralCase) -> dict[str, Mapping[str, str]]:
         """How angles of lag, repeated readings and what was drawn were understood."""
         return _echo(case)
-
-    def practice_form(self, code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
-        """The form that holds a code's problem, with a class's own choices. Raises NoProblem."""
-        # Only practice needs it; the first answer need not wait for its import.
-        from pycore.calculators.neutral_current.practice import form_of
-
-        return form_of(code, choices)
 
     def labels(self, form: Mapping[str, str]) -> dict[str, str]:
         """Labels of the fields that name a line, as the form's line names have it."""

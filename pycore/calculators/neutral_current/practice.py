@@ -15,11 +15,14 @@ from dataclasses import dataclass
 from itertools import combinations
 
 from pycore import phasor, quantity
+from pycore.calculators.neutral_current.case import NeutralCase
 from pycore.calculators.neutral_current.fields import FIELDS
 from pycore.forms.fields import default_form
 from pycore.phasor import wrap
 from pycore.practice.codes import TIERS, Code
 from pycore.practice.dice import Dice, NoProblem, dice_of
+from pycore.practice.task import Task
+from pycore.sums.task import task_of as sum_task
 
 CLEAR = 0.13
 """Share of the largest current by which a mistake's point keeps clear of the right one."""
@@ -151,3 +154,7 @@ def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, s
     if code.method != "any":
         form["method"] = code.method
     return form
+
+def task_of(case: NeutralCase) -> Task:
+    """A solved case as a task: the sum that is drawn, and what mistakes give."""
+    return sum_task(case, ())

@@ -14,13 +14,11 @@ from pycore.errors import Fault, InputError
 from pycore.forms import conventions
 from pycore.forms.loads import read_load
 from pycore.forms.reading import Reader
-from pycore.practice.codes import Code
-from pycore.practice.task import Task
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.plan import Plan
 from pycore.sums.accuracy import SumAccuracy
 from pycore.sums.answer import Output, Paragraph, Working
-from pycore.sums.page import SumPage, outputs_on_paper
+from pycore.sums.page import RoomPractice, SumPage, outputs_on_paper
 from pycore.sums.problem import read_sheet
 from pycore.trig import ROOT_THREE
 from pycore.words import Phrase, say
@@ -65,6 +63,13 @@ class OpenNeutralPage(SumPage[OpenCase]):
         problem = read_sheet(reader, FIELDS, [three_figures(size) for size in sizes], unit, computed=True)
         return OpenCase(problem, solution, loads)
 
+    def practice(self) -> "RoomPractice[OpenCase]":
+        """Its problems from codes, and what mistakes give."""
+        # Only practice needs it; the first answer need not wait for its import.
+        from pycore.calculators.open_neutral import practice
+
+        return practice
+
     def outputs(self, case: OpenCase, plan: Plan) -> tuple[Output, ...]:
         """Shift and neutral current, each load's voltage."""
         solution, mark = case.solution, case.telling.mark
@@ -92,7 +97,8 @@ class OpenNeutralPage(SumPage[OpenCase]):
         solution, mark = case.solution, case.telling.mark
         made: list[Phrase] = []
         if not case.open and solution.displacement != 0:
-            made.append(words.opened(load_figures(phasor.magnitude(solution.displacement), mark) + f"{NO_BREAK_SPACE}V"))
+            shift = load_figures(phasor.magnitude(solution.displacement), mark)
+            made.append(words.opened(f"{shift}{NO_BREAK_SPACE}V"))
         connected = [number for number in (1, 2, 3) if case.loads[number - 1] is not None]
         if solution.displacement == 0:
             made.append(words.equal_loads())
@@ -141,19 +147,6 @@ class OpenNeutralPage(SumPage[OpenCase]):
             Working("compare", say(words.COMPARE), (comparison(case), Paragraph(words.constant()))),
             SumAccuracy(case).working(plan),
         )
-
-    def task_of_case(self, case: OpenCase) -> Task:
-        """What is to be found, and what mistakes give."""
-        # Only practice needs it; the first answer need not wait for its import.
-        from pycore.calculators.open_neutral.practice import task_of
-
-        return task_of(case)
-
-    def practice_form(self, code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
-        """The form that holds a code's loads, with a class's own choices. Raises NoProblem."""
-        from pycore.calculators.open_neutral.practice import form_of
-
-        return form_of(code, choices)
 
     def labels(self, form: Mapping[str, str]) -> dict[str, str]:
         """Labels of the loads, as the form's line names have it."""

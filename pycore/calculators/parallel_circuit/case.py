@@ -11,7 +11,6 @@ from pycore.constructions.construction import Picture
 from pycore.errors import Fault, InputError
 from pycore.forms.elements import MOST_ELEMENTS, Typed, read_elements, scaled
 from pycore.forms.reading import Reader
-from pycore.practice.task import Mistake
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
 from pycore.sums.circuit import (
@@ -99,13 +98,6 @@ class ParallelCase(SumCase):
         branches = ", ".join(self.branch_text(place) for place in range(len(self.given.numbers)))
         tell = words.given if circuit.amperes is None else words.given_current
         return tell(branches, supply, scaled(circuit.hertz, "Hz", mark))
-
-    def further_mistakes(self, plan: Plan) -> tuple[Mistake, ...]:
-        """What goes wrong between the branches and their currents."""
-        # Only practice needs it; the first answer need not wait for its import.
-        from pycore.calculators.parallel_circuit.practice import parallel_mistakes
-
-        return parallel_mistakes(self) if self.typed_companions else ()
 
 
 def read_parallel(reader: Reader) -> tuple[ParallelProblem, ParallelSolution]:

@@ -9,8 +9,6 @@ from pycore.calculators.parallel_circuit.fields import BY_NAME, FIELDS
 from pycore.circuits.elements import RESISTOR
 from pycore.forms.elements import Typed, parts, scaled
 from pycore.forms.reading import Reader
-from pycore.practice.codes import Code
-from pycore.practice.task import Task
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.plan import Plan
 from pycore.sums.accuracy import SumAccuracy
@@ -20,7 +18,7 @@ from pycore.sums.circuit import (
     factor_phrase,
     times_text,
 )
-from pycore.sums.page import SumPage, outputs_on_paper, small_notices
+from pycore.sums.page import RoomPractice, SumPage, outputs_on_paper, small_notices
 from pycore.sums.page import summary as sum_summary
 from pycore.sums.problem import read_sheet
 from pycore.words import Phrase, say
@@ -44,6 +42,13 @@ class ParallelCircuit(SumPage[ParallelCase]):
         given, solution = read_parallel(reader)
         sizes = [float(f"{phasor.magnitude(value):.3g}") for value in solution.currents]
         return ParallelCase(read_sheet(reader, FIELDS, sizes, "A", "V", computed=True), given, solution)
+
+    def practice(self) -> "RoomPractice[ParallelCase]":
+        """Its problems from codes, and what mistakes give."""
+        # Only practice needs it; the first answer need not wait for its import.
+        from pycore.calculators.parallel_circuit import practice
+
+        return practice
 
     def outputs(self, case: ParallelCase, plan: Plan) -> tuple[Output, ...]:
         """What was not given first: whole current or voltage; admittance, power factor, each current, resonance."""
@@ -127,19 +132,6 @@ class ParallelCircuit(SumPage[ParallelCase]):
             told = sum_words.at_angle(size, angle)
             made[f"b{number}"] = {"said": f"Z{NO_BREAK_SPACE}={NO_BREAK_SPACE}{told}"}
         return made
-
-    def task_of_case(self, case: ParallelCase) -> Task:
-        """What is to be found, and what mistakes give."""
-        # Only practice needs it; the first answer need not wait for its import.
-        from pycore.calculators.parallel_circuit.practice import parallel_task
-
-        return parallel_task(case)
-
-    def practice_form(self, code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
-        """The form that holds a code's circuit, with a class's own choices. Raises NoProblem."""
-        from pycore.calculators.parallel_circuit.practice import parallel_form
-
-        return parallel_form(code, choices)
 
 
 def resistive(branch: tuple[Typed, ...]) -> bool:

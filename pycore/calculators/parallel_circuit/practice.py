@@ -24,10 +24,10 @@ from pycore.sums.circuit_practice import (
     found_by_calculation,
     milli,
 )
-from pycore.sums.task import task_of
+from pycore.sums.task import task_of as sum_task
 
 
-def parallel_form(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
+def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
     """The form that holds a code's parallel circuit: the voltage is given, the whole current is to be found."""
     circuit = parallel_of(code)
     form = default_form(FIELDS) | dict(choices or {})
@@ -83,7 +83,7 @@ def slips(case: ParallelCase) -> Iterator[tuple[str, tuple[str, ...], complex, s
         yield "impedances-in-series", ONLY_CALCULATED, 1.0 / in_series, ""
 
 
-def parallel_mistakes(case: ParallelCase) -> tuple[Mistake, ...]:
+def mistakes(case: ParallelCase) -> tuple[Mistake, ...]:
     """What slips with the branches give for the whole current."""
     turned = phasor.polar(1.0, -case.picture.reference)
     found: list[Mistake] = []
@@ -93,9 +93,9 @@ def parallel_mistakes(case: ParallelCase) -> tuple[Mistake, ...]:
     return tuple(found)
 
 
-def parallel_task(case: ParallelCase) -> Task:
+def task_of(case: ParallelCase) -> Task:
     """What is to be found: the whole current, or the voltage where the current was given."""
-    task = task_of(case)
+    task = sum_task(case, mistakes(case) if case.typed_companions else ())
     if case.typed_companions:
         return task
     amperes = phasor.magnitude(case.solution.current)

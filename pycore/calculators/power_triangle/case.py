@@ -10,7 +10,6 @@ from pycore.constructions.construction import Construction, Picture, Step
 from pycore.constructions.moves import Join
 from pycore.forms.elements import scaled
 from pycore.forms.reading import Lag, Reader
-from pycore.practice.task import Mistake
 from pycore.quantity import Unreadable
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
@@ -125,13 +124,6 @@ class PowerCase(SumCase):
         )
         load = scaled(given.amount, given.unit, mark)
         return words.given(load, self.factor_text(given.load.power), self.target_text(), supply)
-
-    def further_mistakes(self, plan: Plan) -> tuple[Mistake, ...]:
-        """What goes wrong between the load and its powers."""
-        # Only practice needs it; the first answer need not wait for its import.
-        from pycore.calculators.power_triangle.practice import power_mistakes
-
-        return power_mistakes(self)
 
 
 def _read_load(reader: Reader) -> tuple[float, str] | None:

@@ -11,12 +11,10 @@ from pycore.calculators.power_triangle.circuit import capacitance, correct
 from pycore.calculators.power_triangle.fields import BY_NAME, FIELDS
 from pycore.forms.elements import parts, scaled
 from pycore.forms.reading import Reader
-from pycore.practice.codes import Code
-from pycore.practice.task import Task
 from pycore.sheet.plan import Plan
 from pycore.sums.accuracy import SumAccuracy
 from pycore.sums.answer import Output, Working
-from pycore.sums.page import SumPage, outputs_on_paper, small_notices
+from pycore.sums.page import RoomPractice, SumPage, outputs_on_paper, small_notices
 from pycore.sums.page import summary as sum_summary
 from pycore.sums.problem import read_sheet
 from pycore.sums.wording import degrees_text
@@ -44,6 +42,13 @@ class PowerTriangle(SumPage[PowerCase]):
         sizes = [power.real, math.fabs(power.imag), math.fabs(taken), phasor.magnitude(power)]
         problem = read_sheet(reader, FIELDS, [float(f"{size:.3g}") for size in sizes], "VA", computed=True)
         return PowerCase(problem, given, correction)
+
+    def practice(self) -> "RoomPractice[PowerCase]":
+        """Its problems from codes, and what mistakes give."""
+        # Only practice needs it; the first answer need not wait for its import.
+        from pycore.calculators.power_triangle import practice
+
+        return practice
 
     def outputs(self, case: PowerCase, plan: Plan) -> tuple[Output, ...]:
         """The capacitor first where one is needed, else apparent power; the triangle before and after."""
@@ -138,15 +143,3 @@ class PowerTriangle(SumPage[PowerCase]):
         said = replace(lag, factor=lag.factor or "1").echo(mark)["said"]
         return {"factor": {"said": said}}
 
-    def task_of_case(self, case: PowerCase) -> Task:
-        """What is to be found, and what mistakes give."""
-        # Only practice needs it; the first answer need not wait for its import.
-        from pycore.calculators.power_triangle.practice import power_task
-
-        return power_task(case)
-
-    def practice_form(self, code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
-        """The form that holds a code's load, with a class's own choices. Raises NoProblem."""
-        from pycore.calculators.power_triangle.practice import power_form
-
-        return power_form(code, choices)

@@ -14,10 +14,10 @@ from pycore.practice.codes import Code
 from pycore.practice.sums import Sum, made, of_scale
 from pycore.practice.task import Mistake, Task
 from pycore.sums.circuit_practice import BOTH, ONLY_CALCULATED, _drawn, chosen
-from pycore.sums.task import task_of
+from pycore.sums.task import task_of as sum_task
 
 
-def power_form(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
+def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
     """The form that holds a code's load."""
     load = correction_of(code)
     form = default_form(FIELDS) | dict(choices or {})
@@ -42,7 +42,7 @@ def _of_the_triangle(power: complex) -> Iterator[tuple[str, tuple[str, ...], com
     yield "angle-turned", BOTH, complex(active, 0.0 - reactive)
 
 
-def power_mistakes(case: PowerCase) -> tuple[Mistake, ...]:
+def mistakes(case: PowerCase) -> tuple[Mistake, ...]:
     """What slips give for the drawn apparent power, where no correction is asked for."""
     if case.corrected:
         return ()
@@ -79,7 +79,7 @@ def _by_hand(case: PowerCase, factor: float) -> Spread:
     return Spread(((0.0, 0.0), (0.0, square)), math.sqrt(square), 0.0, (), sampled=False)
 
 
-def power_task(case: PowerCase) -> Task:
+def task_of(case: PowerCase) -> Task:
     """What is to be found.
 
     Without a target (support) that is the apparent power, size and angle. With one (core, stretch) it is the
@@ -87,13 +87,13 @@ def power_task(case: PowerCase) -> Task:
     find first. The apparent power that is left would be P over the target, which asks nothing of the correction.
     It is worked out or measured along its arrow; its direction is known beforehand, so no angle is asked for.
     """
-    task = task_of(case)
+    task = sum_task(case, mistakes(case))
     correction = case.correction
     if correction is None or not case.corrected:
         return task
     result, name = complex(0.0, 0.0 - correction.vars), case.telling.tags["i3"]
     unit = case.telling.writing.unit.removesuffix("VA") + "var"
-    mistakes = tuple(
+    slips = tuple(
         made(key, BOTH if key in SEEN_ON_PAPER else ONLY_CALCULATED,
              complex(0.0, 0.0 - math.copysign(math.fabs(value), correction.vars)))
         for key, value in _of_the_correction(case)
@@ -106,7 +106,7 @@ def power_task(case: PowerCase) -> Task:
     )  # fmt: skip
     return replace(
         task, result=result, symbol=name, writing=replace(case.telling.writing, unit=unit),
-        spread=_by_hand(case, task.factor), mistakes=(*mistakes, *of_scale(alone)), earlier=(), angled=False,
+        spread=_by_hand(case, task.factor), mistakes=(*slips, *of_scale(alone)), earlier=(), angled=False,
         turn=0.0, origin=(P,),
     )  # fmt: skip
 

@@ -1,18 +1,16 @@
 """From the form to the sum that is drawn."""
 
-from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from pycore import phasor, quantity
 from pycore.calculators.sequence_components import words
-from pycore.calculators.sequence_components.circuit import TURNS, Components, Three, components, turned
+from pycore.calculators.sequence_components.circuit import TURNS, Components, Three, components
 from pycore.constructions.construction import Arm, Picture
 from pycore.drawing import Ink
 from pycore.forms import conventions
 from pycore.forms.phasor_text import read_phasor
 from pycore.forms.reading import Reader
 from pycore.phasor import wrap
-from pycore.practice.task import CALCULATED, DRAWN, Mistake
 from pycore.quantity import NO_BREAK_SPACE, Unreadable
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
@@ -81,32 +79,6 @@ class SequenceCase(SumCase):
         first = self.component[0]
         return Symbol(f"3{first.letter}", first.index) if isinstance(first, Symbol) else Symbol("S")
 
-    def further_mistakes(self, plan: Plan) -> tuple[Mistake, ...]:
-        """Another component for the one asked for, and dividing too soon."""
-        return tuple(self._mistakes())
-
-    def _mistakes(self) -> Iterator[Mistake]:
-        turn = phasor.polar(1.0, -self.picture.reference)
-        ends = {part: phasor.total(turned(self.values, part)) * turn for part in TURNS}
-        others = {"positive": "negative", "negative": "positive"}
-        if self.part == "zero":
-            for part in ("positive", "negative"):
-                yield _mistake("turned", ends[part], other=words.NAMES[part])
-        else:
-            yield _mistake("not-turned", ends["zero"])
-            yield _mistake("a-exchanged", ends[others[self.part]], other=words.NAMES[others[self.part]])
-            yield from self._one_turned(turn)
-        yield _mistake("divided-already", ends[self.part] / 3.0)
-
-    def _one_turned(self, turn: complex) -> Iterator[Mistake]:
-        """The operator turned the wrong way for one phasor."""
-        parts = turned(self.values, self.part)
-        for number in (2, 3):
-            own, angle = self.values[number - 1], TURNS[self.part][number - 1]
-            if own != 0:
-                end = phasor.total(parts) - parts[number - 1] + own * phasor.polar(1.0, -angle)
-                yield _mistake("wrong-way-a", end * turn, which=self.own[number])
-
     def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
         return sheet_words(self, plan, kind, words.task(self.part), self.given_words())
@@ -133,9 +105,6 @@ def turned_tags(tags: dict[str, Phrase], part: str) -> dict[str, Phrase]:
     return made
 
 
-def _mistake(key: str, point: complex, **named: "str | Phrase") -> Mistake:
-    name, look = words.mistake(key, **named)
-    return Mistake(key, (DRAWN, CALCULATED), phasor.magnitude(point), point, name, look)
 
 
 def read_phasors(reader: Reader, unit: str) -> Given:

@@ -14,13 +14,13 @@ from pycore.sheet.plan import Plan
 from pycore.sums import amounts as figures
 from pycore.sums.accuracy import SumAccuracy
 from pycore.sums.answer import Output, Working
-from pycore.sums.page import SumPage, outputs_on_paper
+from pycore.sums.page import RoomPractice, SumPage, outputs_on_paper
 from pycore.sums.problem import read_sheet
 from pycore.words import Phrase, say
 from pycore.words import sums as sum_words
 
 if TYPE_CHECKING:
-    from pycore.practice.codes import Code
+    pass
 from pycore.calculators.sequence_components.case import SequenceCase, read_phasors
 from pycore.calculators.sequence_components.fields import BY_NAME, FIELDS, NAMES
 from pycore.calculators.sequence_components.workings import table
@@ -45,6 +45,13 @@ class SequenceComponents(SumPage[SequenceCase]):
         sizes = [float(f"{size:.4g}") for size, _ in given]
         computed = any(is_rectangular(reader.given(name)) for name in NAMES)
         return SequenceCase(read_sheet(reader, FIELDS, sizes, unit, computed=computed), given)
+
+    def practice(self) -> "RoomPractice[SequenceCase]":
+        """Its problems from codes, and what mistakes give."""
+        # Only practice needs it; the first answer need not wait for its import.
+        from pycore.calculators.sequence_components import practice
+
+        return practice
 
     def outputs(self, case: SequenceCase, plan: Plan) -> tuple[Output, ...]:
         """Three times the component that is drawn, then all three, and the neutral."""
@@ -108,9 +115,3 @@ class SequenceComponents(SumPage[SequenceCase]):
         names = conventions.NAMES.get(form.get("names", "L123"), conventions.NAMES["L123"])
         return dict(zip(NAMES, names, strict=True))
 
-    def practice_form(self, code: "Code", choices: Mapping[str, str] | None = None) -> dict[str, str]:
-        """The form that holds a code's problem, with a class's own choices. Raises NoProblem."""
-        # Only practice needs it; the first answer need not wait for its import.
-        from pycore.calculators.sequence_components.practice import form_of
-
-        return form_of(code, choices)

@@ -5,19 +5,24 @@ apart; core: zero or negative sequence, tenths, angles to 10 degrees; stretch: a
 """
 
 import math
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from itertools import combinations
 
 from pycore import phasor, quantity
+from pycore.calculators.sequence_components import words
+from pycore.calculators.sequence_components.case import SequenceCase
+from pycore.calculators.sequence_components.circuit import TURNS, turned
 from pycore.calculators.sequence_components.fields import BY_NAME, FIELDS, NAMES
 from pycore.forms.fields import default_form
 from pycore.phasor import wrap
 from pycore.practice.codes import TIERS, Code
 from pycore.practice.dice import Dice, NoProblem, dice_of
+from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
+from pycore.sums.task import task_of as sum_task
+from pycore.words import Phrase
 
 PARTS = ("zero", "positive", "negative")
-TURNS = {"zero": (0.0, 0.0, 0.0), "positive": (0.0, 120.0, -120.0), "negative": (0.0, -120.0, 120.0)}
 CLEAR, LEAST_SIZE, LEAST_APART, LEAST_SUM, TRIES = 0.13, 0.3, 0.08, 0.3, 500
 LEAST_TURN = 12.0
 """Degrees between any two phasors as they are added, at the least, unless they lie along one line."""
@@ -90,3 +95,41 @@ def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, s
         form[name] = f"{quantity.plain(tenths / 10.0)} at {angle}"
     form |= {"part": problem.part, "paper": code.paper}
     return form if code.method == "any" else form | {"method": code.method}
+
+
+def _mistake(key: str, point: complex, **named: "str | Phrase") -> Mistake:
+    name, look = words.mistake(key, **named)
+    return Mistake(key, (DRAWN, CALCULATED), phasor.magnitude(point), point, name, look)
+
+
+def _mistakes(case: SequenceCase) -> Iterator[Mistake]:
+    turn = phasor.polar(1.0, -case.picture.reference)
+    ends = {part: phasor.total(turned(case.values, part)) * turn for part in TURNS}
+    others = {"positive": "negative", "negative": "positive"}
+    if case.part == "zero":
+        for part in ("positive", "negative"):
+            yield _mistake("turned", ends[part], other=words.NAMES[part])
+    else:
+        yield _mistake("not-turned", ends["zero"])
+        yield _mistake("a-exchanged", ends[others[case.part]], other=words.NAMES[others[case.part]])
+        yield from _one_turned(case, turn)
+    yield _mistake("divided-already", ends[case.part] / 3.0)
+
+
+def _one_turned(case: SequenceCase, turn: complex) -> Iterator[Mistake]:
+    """The operator turned the wrong way for one phasor."""
+    parts = turned(case.values, case.part)
+    for number in (2, 3):
+        own, angle = case.values[number - 1], TURNS[case.part][number - 1]
+        if own != 0:
+            end = phasor.total(parts) - parts[number - 1] + own * phasor.polar(1.0, -angle)
+            yield _mistake("wrong-way-a", end * turn, which=case.own[number])
+
+
+def mistakes(case: SequenceCase) -> tuple[Mistake, ...]:
+    """Another component for the one asked for, and dividing too soon."""
+    return tuple(_mistakes(case))
+
+def task_of(case: SequenceCase) -> Task:
+    """A solved case as a task: the sum that is drawn, and what mistakes give."""
+    return sum_task(case, mistakes(case))

@@ -11,7 +11,6 @@ from pycore.constructions.construction import Picture
 from pycore.errors import Fault, InputError
 from pycore.forms.elements import MOST_ELEMENTS, Typed, read_elements, scaled
 from pycore.forms.reading import Reader
-from pycore.practice.task import Mistake
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
 from pycore.sums.circuit import (
@@ -120,13 +119,6 @@ class SeriesCase(SumCase):
     def element_symbols(self) -> tuple[Symbol, ...]:
         """R, X with index L ... of each element."""
         return tuple(impedance_symbol(name) for name in self.names)
-
-    def further_mistakes(self, plan: Plan) -> tuple[Mistake, ...]:
-        """What goes wrong between the elements and their impedances."""
-        # Only practice needs it; the first answer need not wait for its import.
-        from pycore.calculators.series_circuit.practice import series_mistakes
-
-        return series_mistakes(self)
 
 
 def _faulty_elements(reader: Reader, typed: tuple[Typed, ...]) -> None:

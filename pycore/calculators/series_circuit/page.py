@@ -8,8 +8,6 @@ from pycore.calculators.series_circuit.case import AMPS, GROUPS, VOLTS, SeriesCa
 from pycore.calculators.series_circuit.fields import BY_NAME, FIELDS
 from pycore.forms.elements import parts, scaled
 from pycore.forms.reading import Reader
-from pycore.practice.codes import Code
-from pycore.practice.task import Task
 from pycore.sheet.plan import Plan
 from pycore.sums.accuracy import SumAccuracy
 from pycore.sums.answer import Output, Working
@@ -19,7 +17,7 @@ from pycore.sums.circuit import (
     factor_phrase,
     times_text,
 )
-from pycore.sums.page import SumPage, outputs_on_paper, small_notices
+from pycore.sums.page import RoomPractice, SumPage, outputs_on_paper, small_notices
 from pycore.sums.page import summary as sum_summary
 from pycore.sums.problem import read_sheet
 from pycore.words import Phrase, Symbol, say
@@ -45,6 +43,13 @@ class SeriesCircuit(SumPage[SeriesCase]):
         unit = "V" if drawn else "Ω"
         problem = read_sheet(reader, FIELDS, [float(f"{size:.3g}") for size in sizes], unit, "A", computed=True)
         return SeriesCase(problem, given, solution)
+
+    def practice(self) -> "RoomPractice[SeriesCase]":
+        """Its problems from codes, and what mistakes give."""
+        # Only practice needs it; the first answer need not wait for its import.
+        from pycore.calculators.series_circuit import practice
+
+        return practice
 
     def outputs(self, case: SeriesCase, plan: Plan) -> tuple[Output, ...]:
         """What was not given first: current or supply; impedance, angle, power factor, each voltage, resonance."""
@@ -140,15 +145,3 @@ class SeriesCircuit(SumPage[SeriesCase]):
             made[name] = {"said": words.reactance_echo(", ".join(said)) if said else ""}
         return made
 
-    def task_of_case(self, case: SeriesCase) -> Task:
-        """What is to be found, and what mistakes give."""
-        # Only practice needs it; the first answer need not wait for its import.
-        from pycore.calculators.series_circuit.practice import series_task
-
-        return series_task(case)
-
-    def practice_form(self, code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
-        """The form that holds a code's circuit, with a class's own choices. Raises NoProblem."""
-        from pycore.calculators.series_circuit.practice import series_form
-
-        return series_form(code, choices)

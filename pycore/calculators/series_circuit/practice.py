@@ -8,7 +8,7 @@ from pycore.forms.fields import default_form
 from pycore.practice.codes import Code
 from pycore.practice.sums import made
 from pycore.practice.task import Mistake, Task
-from pycore.sums.task import task_of
+from pycore.sums.task import task_of as sum_task
 
 if TYPE_CHECKING:
     from pycore.calculators.series_circuit.case import SeriesCase
@@ -29,7 +29,7 @@ from pycore.sums.circuit_practice import (
 )
 
 
-def series_form(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
+def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
     """The form that holds a code's series circuit: the current is given, the supply is to be found."""
     # Its fields are only needed here; the page imports this module when it is asked for practice.
     from pycore.calculators.series_circuit.fields import FIELDS
@@ -59,7 +59,7 @@ def _slipped(case: "SeriesCase") -> Iterator[tuple[str, tuple[str, ...], complex
         yield "reactance-only", ONLY_CALCULATED, complex(0.0, reactance)
 
 
-def series_mistakes(case: "SeriesCase") -> tuple[Mistake, ...]:
+def mistakes(case: "SeriesCase") -> tuple[Mistake, ...]:
     """What slips with the elements give for the drawn sum."""
     turned = phasor.polar(1.0, -case.picture.reference)
     # On a given voltage a slip changes the current too, and the drawn sum comes out as the supply all the same.
@@ -69,19 +69,19 @@ def series_mistakes(case: "SeriesCase") -> tuple[Mistake, ...]:
     return tuple(made(key, how, value * share * turned) for key, how, value in _slipped(case))
 
 
-def series_task(case: "SeriesCase") -> Task:
+def task_of(case: "SeriesCase") -> Task:
     """What is to be found: the drawn sum, or the current where the voltage was given."""
-    task = task_of(case)
+    task = sum_task(case, mistakes(case))
     if not case.volts_drawn or case.typed_companions or case.companions is None:
         return task
     whole, volts = case.solution.whole, phasor.magnitude(case.solution.supply)
     result = volts / whole
-    mistakes = [made(key, ONLY_CALCULATED, volts / value) for key, _, value in _slipped(case) if value != 0]
-    mistakes.append(made("multiplied-not-divided", ONLY_CALCULATED, phasor.polar(volts * phasor.magnitude(whole),
+    slips = [made(key, ONLY_CALCULATED, volts / value) for key, _, value in _slipped(case) if value != 0]
+    slips.append(made("multiplied-not-divided", ONLY_CALCULATED, phasor.polar(volts * phasor.magnitude(whole),
                                                                                -phasor.angle(whole))))  # fmt: skip
     if whole.imag:
-        mistakes.append(made("angle-turned", ONLY_CALCULATED, complex(result.real, -result.imag)))
-    return found_by_calculation(task, result, case, mistakes)
+        slips.append(made("angle-turned", ONLY_CALCULATED, complex(result.real, -result.imag)))
+    return found_by_calculation(task, result, case, slips)
 
 
 def _series(dice: Dice, tier: str) -> Circuit:

@@ -1,7 +1,6 @@
 """From the form to the sum that is drawn."""
 
 import math
-from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
 from pycore import phasor, quantity
@@ -11,7 +10,6 @@ from pycore.constructions.construction import Arm, Picture
 from pycore.forms import conventions
 from pycore.forms.loads import read_load
 from pycore.forms.reading import Reader
-from pycore.practice.task import CALCULATED, DRAWN, Mistake
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.plan import Plan
 from pycore.sums import amounts as figures
@@ -19,7 +17,6 @@ from pycore.sums.case import SumCase
 from pycore.sums.notes import SMALL_SHEET, SheetWords, sheet_words
 from pycore.sums.problem import SheetProblem
 from pycore.sums.wording import Telling
-from pycore.trig import ROOT_THREE
 from pycore.words import Phrase, Symbol, plain
 from pycore.words.loads import OPEN
 
@@ -88,45 +85,9 @@ class StarDeltaCase(SumCase):
         picture = Picture(problem["first"], problem["rotation"], reference)
         super().__init__(problem, arms, telling.lines, picture, telling)
 
-    def further_mistakes(self, plan: Plan) -> tuple[Mistake, ...]:
-        """Added for taken off, a branch for the line, the root of three where loads differ, slips of impedance."""
-        return tuple(self._mistakes())
-
-    def _difference(self, values: "tuple[complex, ...]") -> complex:
+    def difference(self, values: tuple[complex, ...]) -> complex:
+        """The first phasor of the difference less the other one, of three values."""
         return values[self.line - 1] - values[self.other - 1]
-
-    def _mistakes(self) -> Iterator[Mistake]:
-        turn, both = phasor.polar(1.0, -self.picture.reference), (DRAWN, CALCULATED)
-        first, second = self.values[self.line - 1], self.values[self.other - 1]
-        yield _mistake("added", both, (first + second) * turn)
-        yield _mistake("first-turned", both, (second - first) * turn)
-        for number, value in ((self.line, first), (self.other, second)):
-            if value != 0:
-                # It is where a drawing ends that leaves the other out.
-                yield _mistake("branch-for-line", both, value * turn, named=self.own[number])
-        if self.star:
-            return
-        yield _mistake("star-voltage", both, self.total * turn / ROOT_THREE)
-        if not self.solution.balanced and first != 0:
-            root = ROOT_THREE * phasor.magnitude(first)
-            yield _mistake("root-three-unbalanced", both, None, root, self.own[self.line])
-        yield from self._of_loads(turn)
-
-    def _of_loads(self, turn: complex) -> Iterator[Mistake]:
-        """What comes of loads whose size or angle was taken wrongly."""
-        loads = self.solution.given.loads
-        if all(load is None or load.imag == 0 for load in loads):
-            return
-        sizes = [0.0 if load is None else 1.0 / phasor.magnitude(load) for load in loads]
-        added = [0.0 if load is None else 1.0 / (load.real + math.fabs(load.imag)) for load in loads]
-        angles = [0.0 if load is None else phasor.angle(load) for load in loads]
-        across = [value * phasor.polar(1.0, -phasor.angle(self.solution.between[0])) for value in self.solution.between]
-        straight = tuple(volt * size for volt, size in zip(across, sizes, strict=True))
-        yield _mistake("angles-of-loads", (DRAWN, CALCULATED), self._difference(straight) * turn)
-        slipped = tuple(
-            volt * phasor.polar(share, -angle) for volt, share, angle in zip(across, added, angles, strict=True)
-        )
-        yield _mistake("size-by-adding", (DRAWN, CALCULATED), self._difference(slipped) * turn)
 
     def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
@@ -174,12 +135,6 @@ def _tidy(angle: float) -> float:
     return near if math.fabs(angle - near) < 1e-9 else angle
 
 
-def _mistake(
-    key: str, how: tuple[str, ...], point: complex | None, size: float | None = None, named: Phrase = ()
-) -> Mistake:
-    name, look = words.mistake(key, a=named)
-    given = phasor.magnitude(point) if point is not None else size or 0.0
-    return Mistake(key, how, given, point, name, look)
 
 
 def read_loads(reader: Reader) -> Loads:

@@ -14,7 +14,7 @@ from pycore.sheet.plan import Plan
 from pycore.sums import amounts as figures
 from pycore.sums.accuracy import SumAccuracy
 from pycore.sums.answer import Output, Working
-from pycore.sums.page import SumPage, outputs_on_paper
+from pycore.sums.page import RoomPractice, SumPage, outputs_on_paper
 from pycore.sums.problem import read_sheet
 from pycore.trig import ROOT_THREE
 from pycore.words import Phrase, say
@@ -22,7 +22,7 @@ from pycore.words import sums as sum_words
 from pycore.words.loads import OPEN
 
 if TYPE_CHECKING:
-    from pycore.practice.codes import Code
+    pass
 from pycore.calculators.star_and_delta.case import StarDeltaCase, other_of, read_loads
 from pycore.calculators.star_and_delta.fields import BY_NAME, FIELDS, NAMES, NEXT
 
@@ -55,6 +55,13 @@ class StarAndDelta(SumPage[StarDeltaCase]):
         finely = ".4g" if connection == "star" else ".3g"
         sizes = [float(format(phasor.magnitude(drawn[number - 1]), finely)) for number in (line, other)]
         return StarDeltaCase(read_sheet(reader, FIELDS, sizes, unit, computed=True), solution)
+
+    def practice(self) -> "RoomPractice[StarDeltaCase]":
+        """Its problems from codes, and what mistakes give."""
+        # Only practice needs it; the first answer need not wait for its import.
+        from pycore.calculators.star_and_delta import practice
+
+        return practice
 
     def outputs(self, case: StarDeltaCase, plan: Plan) -> tuple[Output, ...]:
         """What is drawn, then every line and phase value, and the power."""
@@ -134,13 +141,6 @@ class StarAndDelta(SumPage[StarDeltaCase]):
         if form.get("connection", "delta") == "delta":
             shown = {str(n): names[n - 1] for n in NEXT}
         return {"line": shown}
-
-    def practice_form(self, code: "Code", choices: Mapping[str, str] | None = None) -> dict[str, str]:
-        """The form that holds a code's problem, with a class's own choices. Raises NoProblem."""
-        # Only practice needs it; the first answer need not wait for its import.
-        from pycore.calculators.star_and_delta.practice import form_of
-
-        return form_of(code, choices)
 
 
 def _value(name: str, value: float, unit: str, mark: str, label: Phrase) -> Output:

@@ -5,15 +5,21 @@ voltages; core: a delta of three resistances, one line current; stretch: a delta
 """
 
 import math
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from pycore import phasor
-from pycore.calculators.star_and_delta.fields import BY_NAME, FIELDS, NAMES
+from pycore.calculators.star_and_delta import words
+from pycore.calculators.star_and_delta.case import StarDeltaCase
+from pycore.calculators.star_and_delta.fields import BEFORE, BY_NAME, FIELDS, NAMES
 from pycore.forms.fields import default_form
 from pycore.phasor import wrap
 from pycore.practice.codes import TIERS, Code
 from pycore.practice.dice import Dice, NoProblem, dice_of
+from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
+from pycore.sums.task import task_of as sum_task
+from pycore.trig import ROOT_THREE
+from pycore.words import Phrase
 
 VOLTAGES = (110, 190, 208, 220, 230, 380, 400, 415, 440, 480, 500, 660, 690)
 PAIRS = (
@@ -21,7 +27,6 @@ PAIRS = (
 )  # fmt: skip
 """Resistance and reactance of whole ohms with a size of whole ohms."""
 CLEAR, LEAST_SIZE, LEAST_APART, LEAST_SUM, FLAT, TRIES = 0.13, 0.3, 0.08, 0.4, 25.0, 500
-BEFORE = {1: 3, 2: 1, 3: 2}
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,3 +113,55 @@ def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, s
     form |= {"volts": str(problem.volts), "connection": problem.connection, "line": str(problem.line), "known": "line"}
     form |= {"sequence": problem.sequence, "paper": code.paper}
     return form if code.method == "any" else form | {"method": code.method}
+
+
+def _mistake(
+    key: str, how: tuple[str, ...], point: complex | None, size: float | None = None, named: Phrase = ()
+) -> Mistake:
+    name, look = words.mistake(key, a=named)
+    given = phasor.magnitude(point) if point is not None else size or 0.0
+    return Mistake(key, how, given, point, name, look)
+
+
+def _mistakes(case: StarDeltaCase) -> Iterator[Mistake]:
+    turn, both = phasor.polar(1.0, -case.picture.reference), (DRAWN, CALCULATED)
+    first, second = case.values[case.line - 1], case.values[case.other - 1]
+    yield _mistake("added", both, (first + second) * turn)
+    yield _mistake("first-turned", both, (second - first) * turn)
+    for number, value in ((case.line, first), (case.other, second)):
+        if value != 0:
+            # It is where a drawing ends that leaves the other out.
+            yield _mistake("branch-for-line", both, value * turn, named=case.own[number])
+    if case.star:
+        return
+    yield _mistake("star-voltage", both, case.total * turn / ROOT_THREE)
+    if not case.solution.balanced and first != 0:
+        root = ROOT_THREE * phasor.magnitude(first)
+        yield _mistake("root-three-unbalanced", both, None, root, case.own[case.line])
+    yield from _of_loads(case, turn)
+
+
+def _of_loads(case: StarDeltaCase, turn: complex) -> Iterator[Mistake]:
+    """What comes of loads whose size or angle was taken wrongly."""
+    loads = case.solution.given.loads
+    if all(load is None or load.imag == 0 for load in loads):
+        return
+    sizes = [0.0 if load is None else 1.0 / phasor.magnitude(load) for load in loads]
+    added = [0.0 if load is None else 1.0 / (load.real + math.fabs(load.imag)) for load in loads]
+    angles = [0.0 if load is None else phasor.angle(load) for load in loads]
+    across = [value * phasor.polar(1.0, -phasor.angle(case.solution.between[0])) for value in case.solution.between]
+    straight = tuple(volt * size for volt, size in zip(across, sizes, strict=True))
+    yield _mistake("angles-of-loads", (DRAWN, CALCULATED), case.difference(straight) * turn)
+    slipped = tuple(
+        volt * phasor.polar(share, -angle) for volt, share, angle in zip(across, added, angles, strict=True)
+    )
+    yield _mistake("size-by-adding", (DRAWN, CALCULATED), case.difference(slipped) * turn)
+
+
+def mistakes(case: StarDeltaCase) -> tuple[Mistake, ...]:
+    """Added for taken off, a branch for the line, the root of three where loads differ, slips of impedance."""
+    return tuple(_mistakes(case))
+
+def task_of(case: StarDeltaCase) -> Task:
+    """A solved case as a task: the sum that is drawn, and what mistakes give."""
+    return sum_task(case, mistakes(case))

@@ -2,7 +2,7 @@
 
 import math
 
-from pycore import phasor, quantity
+from pycore import quantity
 from pycore.calculators.two_wattmeters import words
 from pycore.calculators.two_wattmeters.circuit import BalancedLoad, Readings
 from pycore.calculators.two_wattmeters.fields import FIELDS
@@ -10,15 +10,12 @@ from pycore.constructions.construction import Arm
 from pycore.constructions.construction import Picture as Lie
 from pycore.forms.reading import Reader
 from pycore.phasor import wrap
-from pycore.practice.sums import made as mistake
-from pycore.practice.task import CALCULATED, DRAWN, Mistake
 from pycore.quantity import NO_BREAK_SPACE, Unreadable
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
 from pycore.sums.notes import SheetWords, sheet_words
 from pycore.sums.problem import SheetProblem
 from pycore.sums.wording import Telling
-from pycore.trig import ROOT_THREE
 from pycore.words import Phrase, Symbol, plain
 
 LEAST, LARGEST = 1e-3, 1e9
@@ -87,21 +84,6 @@ class WattCase(SumCase):
     def typed(self, key: str) -> bool:
         """The readings, where they are what is known; all else is to be worked out."""
         return self.load is None and key != "i3"
-
-    def further_mistakes(self, plan: Plan) -> tuple[Mistake, ...]:
-        """The root of three forgotten, a reading's minus forgotten, both readings exchanged."""
-        if not self.balanced:
-            return ()
-        first, second, reactive = self.readings
-        turned, both = phasor.polar(1.0, -self.picture.reference), (DRAWN, CALCULATED)
-        made = [mistake("root-three-forgotten", both, complex(first + second, second - first) * turned)]
-        if reactive != 0.0:
-            made.append(mistake("readings-exchanged", both, complex(first + second, -reactive) * turned))
-        if min(first, second) < 0.0:
-            sizes = math.fabs(first), math.fabs(second)
-            reckoned = complex(sizes[0] + sizes[1], ROOT_THREE * (sizes[1] - sizes[0]))
-            made.append(mistake("minus-forgotten", both, reckoned * turned))
-        return tuple(made)
 
     def watts(self, value: float, unit: str = "W") -> str:
         """A power as it is written everywhere, in the unit of its kind."""

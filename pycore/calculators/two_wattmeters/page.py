@@ -10,13 +10,11 @@ from pycore.calculators.two_wattmeters.circuit import BalancedLoad, Readings, ba
 from pycore.calculators.two_wattmeters.fields import BY_NAME, FIELDS
 from pycore.calculators.two_wattmeters.workings import diagram, from_readings
 from pycore.forms import conventions
-from pycore.forms.fields import default_form
 from pycore.forms.reading import Reader
-from pycore.practice.codes import Code
 from pycore.sheet.plan import Plan
 from pycore.sums.accuracy import SumAccuracy
 from pycore.sums.answer import Output, Working
-from pycore.sums.page import SumPage, outputs_on_paper
+from pycore.sums.page import RoomPractice, SumPage, outputs_on_paper
 from pycore.sums.problem import read_sheet
 from pycore.sums.wording import degrees_text
 from pycore.words import Phrase, say
@@ -53,6 +51,13 @@ class TwoWattmeters(SumPage[WattCase]):
         sizes = [float(format(math.fabs(value), f".{figures}g"))
                  for value, figures in zip(tidied(found), (4, 4, 3), strict=True)]  # fmt: skip
         return WattCase(read_sheet(reader, FIELDS, sizes, "VA", computed=True), found, load, balanced=balanced)
+
+    def practice(self) -> "RoomPractice[WattCase]":
+        """Its problems from codes, and what mistakes give."""
+        # Only practice needs it; the first answer need not wait for its import.
+        from pycore.calculators.two_wattmeters import practice
+
+        return practice
 
     def _lag(self, reader: Reader) -> float:
         lag = reader.lag("lag").degrees
@@ -121,17 +126,6 @@ class TwoWattmeters(SumPage[WattCase]):
         if case.balanced:
             made.insert(0, Working("meters", say(words.PHASORS), tuple(diagram(case))))
         return (*made, SumAccuracy(case).working(plan))
-
-    def practice_form(self, code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
-        """The form that holds a code's readings, with a class's own choices. Raises NoProblem."""
-        # Only practice needs it; the first answer need not wait for its import.
-        from pycore.calculators.two_wattmeters.practice import watts_of
-
-        readings = watts_of(code)
-        form = default_form(FIELDS) | dict(choices or {}) | {"known": "readings"}
-        form |= {"w1": str(readings.first), "w2": str(readings.second), "paper": code.paper}
-        known = [choice.value for choice in BY_NAME["method"].choices]
-        return form | ({"method": code.method} if code.method in known else {})
 
     def echo(self, case: WattCase) -> dict[str, Mapping[str, str]]:
         """How the angle of lag was understood."""

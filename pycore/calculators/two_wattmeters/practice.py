@@ -1,11 +1,20 @@
 """Practice: problems from codes, and what mistakes give."""
 
+import math
+from collections.abc import Mapping
 from dataclasses import dataclass
 
-from pycore import trig
+from pycore import phasor, trig
 from pycore.calculators.neutral_current.practice import FLAT, TRIES
+from pycore.calculators.two_wattmeters.case import WattCase
+from pycore.calculators.two_wattmeters.fields import BY_NAME, FIELDS
+from pycore.forms.fields import default_form
 from pycore.practice.codes import TIERS, Code
 from pycore.practice.dice import NoProblem, dice_of
+from pycore.practice.sums import made as mistake
+from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
+from pycore.sums.task import task_of as sum_task
+from pycore.trig import ROOT_THREE
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,3 +38,32 @@ def watts_of(code: Code) -> Watts:
             continue
         return Watts(first, second)
     raise NoProblem(str(code))
+
+
+def mistakes(case: WattCase) -> tuple[Mistake, ...]:
+    """The root of three forgotten, a reading's minus forgotten, both readings exchanged."""
+    if not case.balanced:
+        return ()
+    first, second, reactive = case.readings
+    turned, both = phasor.polar(1.0, -case.picture.reference), (DRAWN, CALCULATED)
+    made = [mistake("root-three-forgotten", both, complex(first + second, second - first) * turned)]
+    if reactive != 0.0:
+        made.append(mistake("readings-exchanged", both, complex(first + second, -reactive) * turned))
+    if min(first, second) < 0.0:
+        sizes = math.fabs(first), math.fabs(second)
+        reckoned = complex(sizes[0] + sizes[1], ROOT_THREE * (sizes[1] - sizes[0]))
+        made.append(mistake("minus-forgotten", both, reckoned * turned))
+    return tuple(made)
+
+
+def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
+    """The form that holds a code's readings, with a class's own choices. Raises NoProblem."""
+    readings = watts_of(code)
+    form = default_form(FIELDS) | dict(choices or {}) | {"known": "readings"}
+    form |= {"w1": str(readings.first), "w2": str(readings.second), "paper": code.paper}
+    known = [choice.value for choice in BY_NAME["method"].choices]
+    return form | ({"method": code.method} if code.method in known else {})
+
+def task_of(case: WattCase) -> Task:
+    """A solved case as a task: the sum that is drawn, and what mistakes give."""
+    return sum_task(case, mistakes(case))
