@@ -10,7 +10,7 @@ from pycore.forms import links
 from pycore.forms.links import Opened
 from pycore.practice import codes
 from pycore.practice.codes import Code, CodeError
-from pycore.practice.dice import NoProblem
+from pycore.practice.generator import NoProblem
 from pycore.sums.page import SumPage
 from pycore.words import codes as words
 

@@ -42,7 +42,3 @@ def dice_of(*parts: int) -> Dice:
     for part in parts:
         seed = Dice(seed ^ (part & _MASK)).word()
     return Dice(seed)
-
-
-class NoProblem(ValueError):
-    """Raised when no acceptable problem is found: it never is for a code that ``codes.read`` gives."""

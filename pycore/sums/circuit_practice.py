@@ -14,9 +14,6 @@ if TYPE_CHECKING:
     from pycore.forms.elements import Typed
 from dataclasses import dataclass
 
-from pycore.practice.codes import TIERS
-from pycore.practice.dice import Dice, dice_of
-
 BOTH = (DRAWN, CALCULATED)
 ONLY_CALCULATED = (CALCULATED,)
 
@@ -102,7 +99,3 @@ class Circuit:
         turning = share * self.hertz
         capacitor = 1e6 / (turning * self.capacitor) if self.capacitor else 0.0
         return turning * self.coil / 1000.0, capacitor
-
-
-def _drawn(code: Code) -> Dice:
-    return dice_of(code.version, code.topic, TIERS.index(code.tier), code.seed, code.number)

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from pycore.accuracy.hand import HANDS
-from pycore.calculators.neutral_current.fields import BY_NAME
+from pycore.forms.common import SHARED
 from pycore.forms.conventions import choice_field
 from pycore.forms.fields import Field
 from pycore.words import form as words
@@ -24,7 +24,7 @@ def drawing_fields(
     """The fields of drawing, paper and words, in their order. ``units``: such as volts, for the scale's
     label; ``zero``: what lies in the first direction unless the first phasor does; ``first``: the way it points;
     ``second``: such as amperes, where phasors of a second quantity stand on the sheet."""
-    taken = {name: BY_NAME[name] for name in (*_PICTURE, *_SHEET, *_WORDS, *_HAND, *_BLOCK, "steps")}
+    taken = {name: SHARED[name] for name in (*_PICTURE, *_SHEET, *_WORDS, *_HAND, *_BLOCK, "steps")}
     taken["hand"] = replace(
         taken["hand"], choices=tuple(choice for choice in taken["hand"].choices if choice.value in HANDS)
     )
@@ -48,6 +48,6 @@ def drawing_fields(
         ),
         replace(taken["steps"], default=steps),
         *(taken[name] for name in (*_WORDS, *_HAND)),
-        Field("wording", BY_NAME["wording"].label, "choice", "accuracy", "plain", choices=BY_NAME["wording"].choices),
+        Field("wording", SHARED["wording"].label, "choice", "accuracy", "plain", choices=SHARED["wording"].choices),
         *(taken[name] for name in _BLOCK),
     )

@@ -16,8 +16,9 @@ from pycore.calculators.add_phasors.case import AddCase
 from pycore.calculators.add_phasors.fields import BY_NAME, FIELDS
 from pycore.forms.fields import default_form
 from pycore.phasor import wrap
-from pycore.practice.codes import TIERS, Code
-from pycore.practice.dice import Dice, NoProblem, dice_of
+from pycore.practice.codes import Code
+from pycore.practice.dice import Dice
+from pycore.practice.generator import first_accepted
 from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
 from pycore.sums.task import task_of as sum_task
 from pycore.words import Phrase
@@ -29,7 +30,6 @@ SET_SQUARE = (30, 45, 60, 90, 120, 135, 150, -30, -45, -60, -90, -120)
 """Angles that a pair of set squares gives."""
 LEAST_TURN, FLAT = 20.0, 25.0
 """Degrees between any two phasors and from one line, at the least; between lines that cross."""
-TRIES = 500
 
 
 @dataclass(frozen=True, slots=True)
@@ -130,12 +130,7 @@ def accepted(problem: Phasors) -> bool:
 
 def phasors_of(code: Code) -> Phasors:
     """The phasors of a code. Raises NoProblem."""
-    dice = dice_of(code.version, code.topic, TIERS.index(code.tier), code.seed, code.number)
-    for _ in range(TRIES):
-        problem = _drawn(dice, code.tier)
-        if accepted(problem):
-            return problem
-    raise NoProblem(str(code))
+    return first_accepted(code, _drawn, accepted)
 
 
 def _mistake(key: str, how: tuple[str, ...], point: complex, named: Phrase = ()) -> Mistake:

@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 from pycore.calculators.harmonics_in_the_neutral import words
-from pycore.calculators.neutral_current.fields import BY_NAME as NEUTRAL_FIELDS
+from pycore.forms.common import SHARED
 from pycore.forms.conventions import choice_field
 from pycore.forms.fields import Field
 from pycore.sums.fields import drawing_fields
@@ -22,10 +22,10 @@ FIELDS: tuple[Field, ...] = (
     choice_field("drawn", words.DRAWN, "method", "3", tuple((str(o), words.order_option(o)) for o in (1, *ORDERS))),
     choice_field("stated", words.STATED, "loads", "fundamental", words.STATEDS),
     choice_field("of", words.OF, "loads", "fundamental", words.OFS),
-    NEUTRAL_FIELDS["a1"],
+    SHARED["a1"],
     # Lines of unlike power factor, so that the third orders do not lie in one line.
-    replace(NEUTRAL_FIELDS["a2"], default="20"), replace(NEUTRAL_FIELDS["a3"], default="30"),
-    NEUTRAL_FIELDS["names"], NEUTRAL_FIELDS["colours"],
+    replace(SHARED["a2"], default="20"), replace(SHARED["a3"], default="30"),
+    SHARED["names"], SHARED["colours"],
     *drawing_fields("amperes", "0°", "tip-to-tail", "right"),
 )  # fmt: skip
 BY_NAME = {field.name: field for field in FIELDS}

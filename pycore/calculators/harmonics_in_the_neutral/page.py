@@ -10,8 +10,8 @@ from pycore.calculators.harmonics_in_the_neutral.circuit import (
 )
 from pycore.calculators.harmonics_in_the_neutral.fields import BY_NAME, FIELDS
 from pycore.calculators.harmonics_in_the_neutral.workings import by_order, pictures
-from pycore.calculators.neutral_current.fields import labels_of
 from pycore.forms import conventions
+from pycore.forms.common import labels_of
 from pycore.forms.reading import Reader
 from pycore.sheet.plan import Plan
 from pycore.sums.accuracy import SumAccuracy

@@ -8,11 +8,12 @@ from pycore import phasor, quantity
 from pycore.calculators.harmonics_in_the_neutral import words
 from pycore.calculators.harmonics_in_the_neutral.case import NEAR, HarmonicCase
 from pycore.calculators.harmonics_in_the_neutral.fields import FIELDS
-from pycore.calculators.neutral_current.practice import TRIES, VOLTAGES
+from pycore.circuits.supply import VOLTAGE_ANGLES
 from pycore.forms.fields import default_form
 from pycore.phasor import wrap
-from pycore.practice.codes import TIERS, Code
-from pycore.practice.dice import Dice, NoProblem, dice_of
+from pycore.practice.codes import Code
+from pycore.practice.dice import Dice
+from pycore.practice.generator import first_accepted
 from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
 from pycore.sums.task import task_of as sum_task
 
@@ -34,7 +35,7 @@ class Distortion:
         """The phasors of the order asked for, in tenths of an ampere of the fundamental."""
         return tuple(
             phasor.polar(float(size), wrap(self.order * (angle - lag)))
-            for size, angle, lag in zip(self.tenths, VOLTAGES, self.lags, strict=True)
+            for size, angle, lag in zip(self.tenths, VOLTAGE_ANGLES["123"], self.lags, strict=True)
         )
 
 
@@ -64,12 +65,7 @@ def may_be_set(problem: Distortion) -> bool:
 
 def distortion_of(code: Code) -> Distortion:
     """The problem of harmonics that a code stands for. Raises NoProblem."""
-    dice = dice_of(code.version, code.topic, TIERS.index(code.tier), code.seed, code.number)
-    for _ in range(TRIES):
-        problem = _distortion(dice, code.tier)
-        if may_be_set(problem):
-            return problem
-    raise NoProblem(str(code))
+    return first_accepted(code, _distortion, may_be_set)
 
 
 def _all_orders(size: float) -> Mistake:

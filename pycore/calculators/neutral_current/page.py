@@ -6,10 +6,11 @@ from pycore import quantity
 from pycore.calculators.neutral_current import words
 from pycore.calculators.neutral_current.accuracy import NeutralAccuracy
 from pycore.calculators.neutral_current.case import SLUG, NeutralCase
-from pycore.calculators.neutral_current.fields import FIELDS, labels_of, options_of
+from pycore.calculators.neutral_current.fields import FIELDS, options_of
 from pycore.calculators.neutral_current.problem import read_problem
 from pycore.calculators.neutral_current.verdict import NeutralVerdict
 from pycore.calculators.neutral_current.workings import formula_blocks
+from pycore.forms.common import labels_of
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.figure import DOT_BELOW
 from pycore.sheet.plan import Plan

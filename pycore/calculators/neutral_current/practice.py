@@ -17,10 +17,12 @@ from itertools import combinations
 from pycore import phasor, quantity
 from pycore.calculators.neutral_current.case import NeutralCase
 from pycore.calculators.neutral_current.fields import FIELDS
+from pycore.circuits.supply import VOLTAGE_ANGLES
 from pycore.forms.fields import default_form
 from pycore.phasor import wrap
-from pycore.practice.codes import TIERS, Code
-from pycore.practice.dice import Dice, NoProblem, dice_of
+from pycore.practice.codes import Code
+from pycore.practice.dice import Dice
+from pycore.practice.generator import first_accepted
 from pycore.practice.task import Task
 from pycore.sums.task import task_of as sum_task
 
@@ -28,8 +30,6 @@ CLEAR = 0.13
 """Share of the largest current by which a mistake's point keeps clear of the right one."""
 LEAST_SUM, LEAST_LINE, LEAST_APART = 0.25, 0.3, 0.1
 FLAT = 25.0
-TRIES = 500
-VOLTAGES = (0.0, -120.0, 120.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,7 +42,7 @@ class Lines:
     @property
     def angles(self) -> tuple[float, float, float]:
         """Angles from the L1 phase voltage, sequence L1, L2, L3."""
-        one, two, three = (wrap(v - lag) for v, lag in zip(VOLTAGES, self.lags, strict=True))
+        one, two, three = (wrap(v - lag) for v, lag in zip(VOLTAGE_ANGLES["123"], self.lags, strict=True))
         return one, two, three
 
     @property
@@ -131,12 +131,7 @@ def accepted(lines: Lines) -> bool:
 
 def lines_of(code: Code) -> Lines:
     """The three line currents of a code. Raises NoProblem."""
-    dice = dice_of(code.version, code.topic, TIERS.index(code.tier), code.seed, code.number)
-    for _ in range(TRIES):
-        lines = _drawn(dice, code.tier)
-        if accepted(lines):
-            return lines
-    raise NoProblem(str(code))
+    return first_accepted(code, _drawn, accepted)
 
 
 OF_TIER = {"support": {"start": "two"}, "core": {}, "stretch": {"further": "zero"}}

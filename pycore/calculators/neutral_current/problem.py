@@ -6,8 +6,9 @@ from dataclasses import dataclass
 
 from pycore.accuracy.hand import HANDS, PRACTISED, SQUARE_SHARE, Hand
 from pycore.calculators.neutral_current.circuit import StarLoad
-from pycore.calculators.neutral_current.fields import BY_NAME, labels_of
+from pycore.calculators.neutral_current.fields import BY_NAME
 from pycore.errors import Fault
+from pycore.forms.common import labels_of
 from pycore.forms.printed import read_printed
 from pycore.forms.reading import Drawn, Lag, Reader
 from pycore.forms.title_block import read_by_hand, read_place

@@ -1,8 +1,8 @@
 """The fields of the form: every key of its links, for ever."""
 
-from pycore.calculators.neutral_current.fields import BY_NAME as NEUTRAL_FIELDS
 from pycore.calculators.open_neutral import words
 from pycore.calculators.open_neutral.construction import METHOD
+from pycore.forms.common import SHARED
 from pycore.forms.fields import Field
 from pycore.sums.fields import drawing_fields
 
@@ -15,9 +15,9 @@ FIELDS: tuple[Field, ...] = (
         for number, name in enumerate(NAMES, start=1)
     ),
     Field("volts", words.VOLTAGE, "quantity", "values", "400", "V"),
-    NEUTRAL_FIELDS["sequence"],
-    NEUTRAL_FIELDS["names"],
-    NEUTRAL_FIELDS["colours"],
+    SHARED["sequence"],
+    SHARED["names"],
+    SHARED["colours"],
     *drawing_fields("units", words.PHASE, METHOD, "up", words.METHODS, "all"),
 )  # fmt: skip
 BY_NAME = {field.name: field for field in FIELDS}

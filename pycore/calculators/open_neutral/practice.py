@@ -4,15 +4,16 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
 from pycore import phasor
-from pycore.calculators.neutral_current.practice import TRIES, VOLTAGES
 from pycore.calculators.open_neutral.case import OpenCase
 from pycore.calculators.open_neutral.circuit import solve
 from pycore.calculators.open_neutral.fields import FIELDS
+from pycore.circuits.supply import VOLTAGE_ANGLES
 from pycore.constructions.construction import Arm
 from pycore.forms.fields import default_form
 from pycore.practice import sums
-from pycore.practice.codes import TIERS, Code
-from pycore.practice.dice import Dice, NoProblem, dice_of
+from pycore.practice.codes import Code
+from pycore.practice.dice import Dice
+from pycore.practice.generator import first_accepted
 from pycore.practice.sums import Sum, made
 from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
 from pycore.sums.case import HANDS
@@ -112,7 +113,8 @@ def _drawn(dice: Dice, tier: str) -> tuple[Load, Load, Load]:
 def shift_of(loads: tuple[Load, Load, Load]) -> complex:
     """The star point's shift as a share of the phase voltage, sequence L1, L2, L3."""
     admittances = [1.0 / complex(resistance, reactance) for resistance, reactance in loads]
-    above = phasor.total(phasor.polar(1.0, angle) * y for angle, y in zip(VOLTAGES, admittances, strict=True))
+    angles = VOLTAGE_ANGLES["123"]
+    above = phasor.total(phasor.polar(1.0, angle) * y for angle, y in zip(angles, admittances, strict=True))
     return above / phasor.total(admittances)
 
 
@@ -125,9 +127,4 @@ def accepted(loads: tuple[Load, Load, Load]) -> bool:
 
 def loads_of(code: Code) -> tuple[Load, Load, Load]:
     """The loads of a code. Raises NoProblem."""
-    dice = dice_of(code.version, code.topic, TIERS.index(code.tier), code.seed, code.number)
-    for _ in range(TRIES):
-        loads = _drawn(dice, code.tier)
-        if accepted(loads):
-            return loads
-    raise NoProblem(str(code))
+    return first_accepted(code, _drawn, accepted)

@@ -127,3 +127,8 @@ def read_parallel(reader: Reader) -> tuple[ParallelProblem, ParallelSolution]:
         raise InputError(Fault(name, reader.given(name), words.short(reader.label(name)))) from None
     except NoAdmittance:
         raise InputError(Fault("supply", reader.given("supply"), words.no_way(reader.label("supply")))) from None
+
+
+def resistive(branch: tuple[Typed, ...]) -> bool:
+    """Whether a branch has resistors only."""
+    return all(one.element.kind == RESISTOR for one in branch)

@@ -6,8 +6,7 @@ from pycore import phasor, quantity
 from pycore.calculators.parallel_circuit import words
 from pycore.calculators.parallel_circuit.case import AMPS, VOLTS, ParallelCase, read_parallel
 from pycore.calculators.parallel_circuit.fields import BY_NAME, FIELDS
-from pycore.circuits.elements import RESISTOR
-from pycore.forms.elements import Typed, parts, scaled
+from pycore.forms.elements import parts, scaled
 from pycore.forms.reading import Reader
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.plan import Plan
@@ -132,8 +131,3 @@ class ParallelCircuit(SumPage[ParallelCase]):
             told = sum_words.at_angle(size, angle)
             made[f"b{number}"] = {"said": f"Z{NO_BREAK_SPACE}={NO_BREAK_SPACE}{told}"}
         return made
-
-
-def resistive(branch: tuple[Typed, ...]) -> bool:
-    """Whether a branch has resistors only."""
-    return all(one.element.kind == RESISTOR for one in branch)

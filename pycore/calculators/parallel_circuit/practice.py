@@ -4,13 +4,13 @@ import math
 from collections.abc import Iterator, Mapping
 
 from pycore import phasor, quantity
-from pycore.calculators.neutral_current.practice import TRIES
 from pycore.calculators.parallel_circuit.case import ParallelCase
 from pycore.calculators.parallel_circuit.fields import FIELDS
 from pycore.circuits.elements import CAPACITOR, COIL
 from pycore.forms.fields import default_form
 from pycore.practice.codes import Code
-from pycore.practice.dice import Dice, NoProblem
+from pycore.practice.dice import Dice
+from pycore.practice.generator import first_accepted
 from pycore.practice.sums import made
 from pycore.practice.task import Mistake, Task
 from pycore.sums.circuit_practice import (
@@ -18,7 +18,6 @@ from pycore.sums.circuit_practice import (
     CLEAR,
     ONLY_CALCULATED,
     Circuit,
-    _drawn,
     changed,
     chosen,
     found_by_calculation,
@@ -145,9 +144,4 @@ def may_stand_beside(circuit: Circuit) -> bool:
 
 def parallel_of(code: Code) -> Circuit:
     """The parallel circuit of a code, its supply in volts. Raises NoProblem."""
-    dice = _drawn(code)
-    for _ in range(TRIES):
-        circuit = _parallel(dice, code.tier)
-        if may_stand_beside(circuit):
-            return circuit
-    raise NoProblem(str(code))
+    return first_accepted(code, _parallel, may_stand_beside)

@@ -4,8 +4,7 @@ import math
 
 from pycore import phasor, quantity
 from pycore.calculators.parallel_circuit import words
-from pycore.calculators.parallel_circuit.case import AMPS, VOLTS, ParallelCase
-from pycore.calculators.parallel_circuit.page import resistive
+from pycore.calculators.parallel_circuit.case import AMPS, VOLTS, ParallelCase, resistive
 from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR, elastance, inductance
 from pycore.forms.elements import Typed, scaled
 from pycore.sums.answer import Block, Equation, Grid, Paragraph

@@ -11,9 +11,10 @@ from pycore.calculators.power_triangle.fields import FIELDS
 from pycore.constructions.construction import Arm
 from pycore.forms.fields import default_form
 from pycore.practice.codes import Code
+from pycore.practice.generator import dice_for
 from pycore.practice.sums import Sum, made, of_scale
 from pycore.practice.task import Mistake, Task
-from pycore.sums.circuit_practice import BOTH, ONLY_CALCULATED, _drawn, chosen
+from pycore.sums.circuit_practice import BOTH, ONLY_CALCULATED, chosen
 from pycore.sums.task import task_of as sum_task
 
 
@@ -124,7 +125,7 @@ class Correction:
 
 def correction_of(code: Code) -> Correction:
     """The load of a code: support without a capacitor, core with one, stretch on three phases with one."""
-    dice = _drawn(code)
+    dice = dice_for(code)
     if code.tier == "support":
         return Correction(5 * dice.between(2, 12), 5 * dice.between(12, 18), 0, 230, 1)
     one_phase = code.tier == "core"

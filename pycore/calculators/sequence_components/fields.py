@@ -2,8 +2,8 @@
 
 from typing import TYPE_CHECKING
 
-from pycore.calculators.neutral_current.fields import BY_NAME as NEUTRAL_FIELDS
 from pycore.calculators.sequence_components import words
+from pycore.forms.common import SHARED
 from pycore.forms.conventions import choice_field
 from pycore.forms.fields import Field
 from pycore.sums.fields import drawing_fields
@@ -20,8 +20,8 @@ FIELDS: tuple[Field, ...] = (
     ),
     choice_field("part", words.PART, "method", "zero", words.PARTS),
     choice_field("unit", words.UNIT, "loads", "A", words.UNITS),
-    NEUTRAL_FIELDS["names"],
-    NEUTRAL_FIELDS["colours"],
+    SHARED["names"],
+    SHARED["colours"],
     *drawing_fields("units", words.ZERO),
 )  # fmt: skip
 BY_NAME = {field.name: field for field in FIELDS}

@@ -16,14 +16,15 @@ from pycore.calculators.sequence_components.circuit import TURNS, turned
 from pycore.calculators.sequence_components.fields import BY_NAME, FIELDS, NAMES
 from pycore.forms.fields import default_form
 from pycore.phasor import wrap
-from pycore.practice.codes import TIERS, Code
-from pycore.practice.dice import Dice, NoProblem, dice_of
+from pycore.practice.codes import Code
+from pycore.practice.dice import Dice
+from pycore.practice.generator import first_accepted
 from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
 from pycore.sums.task import task_of as sum_task
 from pycore.words import Phrase
 
 PARTS = ("zero", "positive", "negative")
-CLEAR, LEAST_SIZE, LEAST_APART, LEAST_SUM, TRIES = 0.13, 0.3, 0.08, 0.3, 500
+CLEAR, LEAST_SIZE, LEAST_APART, LEAST_SUM = 0.13, 0.3, 0.08, 0.3
 LEAST_TURN = 12.0
 """Degrees between any two phasors as they are added, at the least, unless they lie along one line."""
 
@@ -79,12 +80,7 @@ def accepted(problem: Sequence) -> bool:
 
 def sequence_of(code: Code) -> Sequence:
     """The three phasors of a code. Raises NoProblem."""
-    dice = dice_of(code.version, code.topic, TIERS.index(code.tier), code.seed, code.number)
-    for _ in range(TRIES):
-        problem = _drawn(dice, code.tier)
-        if accepted(problem):
-            return problem
-    raise NoProblem(str(code))
+    return first_accepted(code, _drawn, accepted)
 
 
 def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:

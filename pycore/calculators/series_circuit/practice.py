@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 from pycore import phasor, quantity
 from pycore.forms.fields import default_form
 from pycore.practice.codes import Code
+from pycore.practice.generator import first_accepted
 from pycore.practice.sums import made
 from pycore.practice.task import Mistake, Task
 from pycore.sums.task import task_of as sum_task
@@ -14,14 +15,12 @@ if TYPE_CHECKING:
     from pycore.calculators.series_circuit.case import SeriesCase
 import math
 
-from pycore.calculators.neutral_current.practice import TRIES
-from pycore.practice.dice import Dice, NoProblem
+from pycore.practice.dice import Dice
 from pycore.sums.circuit_practice import (
     BOTH,
     CLEAR,
     ONLY_CALCULATED,
     Circuit,
-    _drawn,
     changed,
     chosen,
     found_by_calculation,
@@ -126,9 +125,4 @@ def may_be_set(circuit: Circuit) -> bool:
 
 def series_of(code: Code) -> Circuit:
     """The series circuit of a code, its supply in tenths of an ampere. Raises NoProblem."""
-    dice = _drawn(code)
-    for _ in range(TRIES):
-        circuit = _series(dice, code.tier)
-        if may_be_set(circuit):
-            return circuit
-    raise NoProblem(str(code))
+    return first_accepted(code, _series, may_be_set)

@@ -2,8 +2,8 @@
 
 from typing import TYPE_CHECKING
 
-from pycore.calculators.neutral_current.fields import BY_NAME as NEUTRAL_FIELDS
 from pycore.calculators.star_and_delta import words
+from pycore.forms.common import SHARED
 from pycore.forms.conventions import choice_field
 from pycore.forms.fields import Field
 from pycore.sums.fields import drawing_fields
@@ -25,8 +25,8 @@ FIELDS: tuple[Field, ...] = (
     choice_field("line", words.LINE, "loads", "1",
                  tuple((str(n), words.line_option(f"L{n}", f"L{NEXT[n]}")) for n in NEXT)),
     choice_field("known", words.KNOWN, "loads", "line", words.KNOWN_VOLTAGES),
-    NEUTRAL_FIELDS["sequence"],
-    NEUTRAL_FIELDS["names"],
+    SHARED["sequence"],
+    SHARED["names"],
     *drawing_fields("units", words.ZERO),
 )  # fmt: skip
 BY_NAME = {field.name: field for field in FIELDS}

@@ -14,8 +14,9 @@ from pycore.calculators.star_and_delta.case import StarDeltaCase
 from pycore.calculators.star_and_delta.fields import BEFORE, BY_NAME, FIELDS, NAMES
 from pycore.forms.fields import default_form
 from pycore.phasor import wrap
-from pycore.practice.codes import TIERS, Code
-from pycore.practice.dice import Dice, NoProblem, dice_of
+from pycore.practice.codes import Code
+from pycore.practice.dice import Dice
+from pycore.practice.generator import first_accepted
 from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
 from pycore.sums.task import task_of as sum_task
 from pycore.trig import ROOT_THREE
@@ -26,7 +27,7 @@ PAIRS = (
     (8, 6), (6, 8), (12, 9), (9, 12), (12, 16), (16, 12), (15, 20), (20, 15), (24, 7), (24, 18), (30, 40), (40, 30),
 )  # fmt: skip
 """Resistance and reactance of whole ohms with a size of whole ohms."""
-CLEAR, LEAST_SIZE, LEAST_APART, LEAST_SUM, FLAT, TRIES = 0.13, 0.3, 0.08, 0.4, 25.0, 500
+CLEAR, LEAST_SIZE, LEAST_APART, LEAST_SUM, FLAT = 0.13, 0.3, 0.08, 0.4, 25.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,12 +91,7 @@ def accepted(problem: Three) -> bool:
 
 def three_of(code: Code) -> Three:
     """The loads of a code. Raises NoProblem."""
-    dice = dice_of(code.version, code.topic, TIERS.index(code.tier), code.seed, code.number)
-    for _ in range(TRIES):
-        problem = _drawn(dice, code.tier)
-        if accepted(problem):
-            return problem
-    raise NoProblem(str(code))
+    return first_accepted(code, _drawn, accepted)
 
 
 def _ohms(load: tuple[int, int]) -> str:

@@ -5,16 +5,18 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from pycore import phasor, trig
-from pycore.calculators.neutral_current.practice import FLAT, TRIES
 from pycore.calculators.two_wattmeters.case import WattCase
 from pycore.calculators.two_wattmeters.fields import BY_NAME, FIELDS
 from pycore.forms.fields import default_form
-from pycore.practice.codes import TIERS, Code
-from pycore.practice.dice import NoProblem, dice_of
+from pycore.practice.codes import Code
+from pycore.practice.generator import TRIES, NoProblem, dice_for
 from pycore.practice.sums import made as mistake
 from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
 from pycore.sums.task import task_of as sum_task
 from pycore.trig import ROOT_THREE
+
+LEAST_READING = 250.0
+"""Watts below which a reading could not be told from nothing on paper."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,14 +29,14 @@ class Watts:
 
 def watts_of(code: Code) -> Watts:
     """Both readings of a code: support at 0.5 or better, core anywhere, stretch with one reading below zero."""
-    dice = dice_of(code.version, code.topic, TIERS.index(code.tier), code.seed, code.number)
+    dice = dice_for(code)
     least, most = {"support": (15, 50), "core": (15, 58), "stretch": (63, 80)}[code.tier]
     for _ in range(TRIES):
         whole, lag = 100.0 * dice.between(10, 80), float(dice.between(least, most))
         first = round(whole * trig.cosine(30.0 + lag) / 10.0) * 10
         second = round(whole * trig.cosine(30.0 - lag) / 10.0) * 10
         # A reading near nothing could not be told from nothing on paper, nor an angle near a quarter turn.
-        if -FLAT * 10 < first < FLAT * 10 or first == second:
+        if -LEAST_READING < first < LEAST_READING or first == second:
             continue
         return Watts(first, second)
     raise NoProblem(str(code))

@@ -1,0 +1,71 @@
+"""Fields that several calculators share, in their links under the same key with the same meaning for ever."""
+
+from collections.abc import Mapping
+
+from pycore.forms.conventions import NAMES, choice_field
+from pycore.forms.fields import Field
+from pycore.words import accuracy, codes, moves_list
+from pycore.words import form as words
+
+DEFAULT_NAMES = "L123"
+
+
+def lines_of(form: Mapping[str, str]) -> tuple[str, str, str]:
+    """What the three lines are called, as a form has chosen it."""
+    return NAMES.get(form.get("names", DEFAULT_NAMES), NAMES[DEFAULT_NAMES])
+
+
+def labels_of(form: Mapping[str, str]) -> dict[str, str]:
+    """Labels of the fields that name a line, as a form's line names have it."""
+    lines = lines_of(form)
+    labels = {f"i{number}": line for number, line in enumerate(lines, start=1)}
+    return labels | {f"a{number}": words.lags_by(line) for number, line in enumerate(lines, start=1)}
+
+
+def sequence_options(form: Mapping[str, str]) -> dict[str, str]:
+    """Both sequences of the lines, as a form's line names have it."""
+    one, two, three = lines_of(form)
+    return {"123": f"{one}, {two}, {three}", "132": f"{one}, {three}, {two}"}
+
+
+_LABELS = labels_of({})
+
+SHARED: Mapping[str, Field] = {
+    field.name: field
+    for field in (
+        Field("a1", _LABELS["a1"], "angle", "loads", "0", "°", help=words.LAG_HELP, sample="i1"),
+        Field("a2", _LABELS["a2"], "angle", "loads", "0", "°", sample="i2"),
+        Field("a3", _LABELS["a3"], "angle", "loads", "0", "°", sample="i3"),
+        choice_field(
+            "sequence", words.SEQUENCE, "loads", "123", tuple(sequence_options({}).items()), words.SEQUENCE_HELP
+        ),
+        choice_field(
+            "parallels", words.PARALLELS, "picture", "protractor", words.PARALLEL_TOOLS,
+            only=(("method", "parallelogram"),),
+        ),
+        choice_field("protractor", words.PROTRACTOR, "picture", "180", words.PROTRACTORS),
+        choice_field("first", words.FIRST, "picture", "up", words.FIRSTS),
+        choice_field("rotation", words.ROTATION, "picture", "anticlockwise", words.ROTATIONS, words.ROTATION_HELP),
+        choice_field("sheet", words.SHEET, "sheet", "construction", words.SHEETS),
+        choice_field("start", words.START, "sheet", "yes", words.STARTS, only=(("sheet", "problem"),)),
+        choice_field("mirror", words.MIRROR, "sheet", "no", words.MIRRORS, only=(("sheet", "overlay"),)),
+        choice_field("print", moves_list.PRINT, "sheet", "usual", moves_list.PRINTS, moves_list.PRINT_HELP),
+        choice_field("paper", words.PAPER, "sheet", "A4", words.PAPERS),
+        choice_field(
+            "orientation", words.ORIENTATION, "sheet", "", (("", words.BEST_FIT), *words.ORIENTATIONS)
+        ),
+        choice_field("steps", words.STEPS, "sheet", "125", words.STEP_SETS),
+        choice_field("names", words.NAMES, "words", DEFAULT_NAMES, words.NAME_SETS),
+        choice_field("colours", words.COLOURS, "words", "iec", words.COLOUR_SETS),
+        choice_field("decimal", words.DECIMAL, "words", "point", words.DECIMALS),
+        choice_field("angles", words.ANGLES, "words", "protractor", words.ANGLE_STYLES),
+        choice_field("hand", accuracy.HAND, "accuracy", "practised", (*accuracy.HANDS, accuracy.OWN_HAND)),
+        choice_field("wording", accuracy.LEVEL, "accuracy", "plain", accuracy.LEVELS),
+        Field("place", words.PLACE, "text", "words", help=words.PLACE_HELP),
+        Field("code", codes.LABEL, "text", "practice"),
+        Field("who", words.WHO, "text", "words", help=words.WHO_HELP, private=True),
+        Field("group", words.GROUP, "text", "words", private=True),
+        Field("date", words.DATE, "text", "words", private=True),
+    )
+}  # fmt: skip
+"""By key."""

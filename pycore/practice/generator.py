@@ -1,0 +1,35 @@
+"""Problems drawn from a code: the same for ever, whatever else of this house changes.
+
+A calculator's generator reads nothing but the dice and phasor arithmetic: no paper, no labels, no tolerance. What it
+promises is tested against those. A later version of a generator is a second function; the first one is kept.
+"""
+
+from collections.abc import Callable
+from typing import TypeVar
+
+from pycore.practice.codes import TIERS, Code
+from pycore.practice.dice import Dice, dice_of
+
+TRIES = 500
+Problem = TypeVar("Problem")
+
+
+class NoProblem(ValueError):
+    """Raised when no acceptable problem is found: it never is for a code that ``codes.read`` gives."""
+
+
+def dice_for(code: Code) -> Dice:
+    """The dice of a code."""
+    return dice_of(code.version, code.topic, TIERS.index(code.tier), code.seed, code.number)
+
+
+def first_accepted(
+    code: Code, draw: Callable[[Dice, str], Problem], accepted: Callable[[Problem], bool]
+) -> Problem:
+    """The first problem of the code's tier, in the order of its dice, that may be set. Raises NoProblem."""
+    dice = dice_for(code)
+    for _ in range(TRIES):
+        problem = draw(dice, code.tier)
+        if accepted(problem):
+            return problem
+    raise NoProblem(str(code))
