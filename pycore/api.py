@@ -101,9 +101,7 @@ def _answer(request: Mapping[str, Any]) -> Reply:
     ) else ("answer", "sheet", "view")
     if veiled:
         parts = tuple(part for part in parts if part in ("check", "sheet"))
-    asked_for = {**form, "sheet": "problem"} if veiled else form
-    answer = calculator.answer(asked_for, parts, _opening(request))
-    inks = calculator.inks(form)
+    answer = calculator.answer(form, parts, _opening(request), "problem" if veiled else "")
     headline = answer.outputs[0]
     announced = words.announce(
         answer.title, headline.text, headline.unit, [plain(line) for line in answer.summary]
@@ -113,11 +111,11 @@ def _answer(request: Mapping[str, Any]) -> Reply:
         answer, announced = replace(answer, alternatives=()), checking.VALUES_CHANGED
     return {
         "ok": True,
-        "regions": {name: str(html) for name, html in regions_of(answer, shown, inks).items()},
+        "regions": {name: str(html) for name, html in regions_of(answer, shown, answer.inks).items()},
         "echo": {name: _held_back(echo) if veiled else dict(echo) for name, echo in answer.echo.items()},
-        "inks": inks,
-        "labels": calculator.labels(form),
-        "options": calculator.options(form),
+        "inks": answer.inks,
+        "labels": answer.labels,
+        "options": answer.options,
         "fragment": links.fragment(links.form_pairs({**form, "code": answer.code}, calculator.fields)),
         "code": answer.code,
         "problem": codes.opened(answer.code) if answer.code else "",
@@ -251,7 +249,8 @@ def _mark(request: Mapping[str, Any]) -> Reply:
     given = request.get("given")
     if not isinstance(given, dict):
         raise BadRequest(words.no_form())
-    return reply(_page(request).task(_form(request)), _texts(given)), None
+    page, form = _page(request), _form(request)
+    return reply(page.task(form), _texts(given), page.places(form)), None
 
 
 def _set_again(request: Mapping[str, Any]) -> Reply:

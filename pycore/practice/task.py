@@ -24,7 +24,7 @@ lines cross flatly drawings have longer tails than a bell, and of right ones und
 
 
 @dataclass(frozen=True, slots=True)
-class Where:
+class Place:
     """Where in a page's own steps a mistake belongs: the lesson's ``step`` (from 1; 0: none), or the
     ``working`` by its key. ``reveals``: what stands there gives the answer away."""
 
@@ -39,7 +39,7 @@ class Mistake:
 
     ``size`` is what is read at the end (quantity), ``point`` where the sum ends (None: only a number
     comes of it), ``how`` the ways of answering in which it is made, ``name`` what happened, ``look``
-    where to look, ``about`` the keys of the phasors that it names, ``where`` the step it belongs to.
+    where to look, ``about`` the keys of the phasors that it names.
     """
 
     key: str
@@ -49,7 +49,6 @@ class Mistake:
     name: Phrase
     look: Phrase
     about: tuple[str, ...] = ()
-    where: Where | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,6 +141,8 @@ class Task:
     link: tuple[tuple[str, str], ...] = ()
     further: Further | None = None
     angled: bool = True
+    in_steps: bool = True
+    """Whether its mistakes are those of the drawn sum, so that each belongs to a step of the lesson or to a working."""
 
     @property
     def size(self) -> float:

@@ -1,12 +1,13 @@
 """A judged answer in sentences: what the learner reads, and nothing that gives the right answer away."""
 
 import math
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from pycore import quantity
 from pycore.practice.answers import Reply
 from pycore.practice.marking import ACCEPT, LOOK, MOST_NAMED, Cause
-from pycore.practice.task import Task, Where
+from pycore.practice.task import Mistake, Place, Task
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.words import Phrase
 from pycore.words import marking as words
@@ -22,7 +23,7 @@ class Told:
     lines: tuple[Phrase, ...] = ()
     introduction: Phrase = ()
     causes: tuple[Phrase, ...] = ()
-    places: tuple[Where | None, ...] = ()
+    places: tuple[Place | None, ...] = ()
 
     @property
     def phrases(self) -> tuple[Phrase, ...]:
@@ -82,8 +83,8 @@ def _cause(cause: Cause, *, alone: bool) -> Phrase:
     return tell_it([mistake.name for mistake in cause.mistakes], cause.mistakes[0].look)
 
 
-def tell(task: Task, reply: Reply) -> Told:
-    """A judged answer in words."""
+def tell(task: Task, reply: Reply, place_of: Callable[[Mistake], Place | None]) -> Told:
+    """A judged answer in words; ``place_of`` finds where on the page a mistake belongs."""
     marked = reply.marked
     labels = {earlier.key: words.EARLIER[earlier.key] for earlier in task.earlier}
     lines = [words.wrong_before(labels[key]) for key in reply.wrong_before]
@@ -100,7 +101,7 @@ def tell(task: Task, reply: Reply) -> Told:
         return Told(marked.band, headline, (*lines, words.no_cause()))
     introduction: Phrase = words.several(len(causes)) if len(causes) > 1 else ()
     told = [_cause(cause, alone=len(causes) == 1) for cause in causes]
-    places: list[Where | None] = [cause.mistakes[0].where for cause in causes]
+    places: list[Place | None] = [place_of(cause.mistakes[0]) if task.in_steps else None for cause in causes]
     if len(causes) > 1 and reply.given.angle is None:
         told.append(words.ask_angle())
         places.append(None)

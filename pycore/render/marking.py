@@ -1,13 +1,13 @@
 """The region ``marked``: what the page says of an answer; and the reply to a request for it."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from typing import Any
 
 from pycore import quantity
 from pycore.errors import Fault, InputError
 from pycore.forms import links
 from pycore.practice import answers
-from pycore.practice.task import Limits, Task, Where
+from pycore.practice.task import Limits, Mistake, Place, Task
 from pycore.practice.telling import Told, tell
 from pycore.quantity import Unreadable
 from pycore.render.elements import Marks, Markup, h, join
@@ -50,7 +50,7 @@ def _sign(band: str) -> Markup:
     return h("svg", marks, h("path", {"d": SIGNS[band]}))
 
 
-def _way(where: Where | None, link: str, *, workings: bool) -> Markup | None:
+def _way(where: Place | None, link: str, *, workings: bool) -> Markup | None:
     """The way to the step, or to the working, that a cause belongs to."""
     reveals = "reveals" if where is not None and where.reveals else ""
     if where is None or not (workings or (where.step and not reveals)):
@@ -83,9 +83,12 @@ def link_of(task: Task) -> str:
     return f"../{task.slug}/#{links.fragment(task.link)}"
 
 
-def reply(task: Task, given: Mapping[str, str]) -> dict[str, Any]:
-    """The reply to a request that marks an answer. Raises InputError for what cannot be read."""
-    told = tell(task, answers.judge(task, given, limits_of(given)))
+def reply(
+    task: Task, given: Mapping[str, str], place_of: Callable[[Mistake], Place | None]
+) -> dict[str, Any]:
+    """The reply to a request that marks an answer; ``place_of`` finds where on the page a mistake belongs.
+    Raises InputError for what cannot be read."""
+    told = tell(task, answers.judge(task, given, limits_of(given)), place_of)
     return {
         "ok": True,
         "band": told.band,

@@ -148,7 +148,7 @@ def _marked(record: Record, request: Mapping[str, Any]) -> Reply:
     }  # fmt: skip
     task = found.page.task(found.form)
     judged = answers.judge(task, texts, limits_of({}))
-    told = tell(task, judged)
+    told = tell(task, judged, found.page.places(found.form))
     if told.band != LOOK:
         record = ladder.tried(record, told.band == ACCEPT, _counted(judged.marked))
     reply = _reply(record, marking_words.announced(told.phrases), band=told.band)

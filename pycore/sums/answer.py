@@ -145,5 +145,11 @@ class Answer:
     kind: str = ""
     code: str = ""
     asked: "Asked | None" = None
+    inks: Mapping[str, str] = field(default_factory=dict)
+    """Ink of the line samples beside the labels, by phasor key."""
+    labels: Mapping[str, str] = field(default_factory=dict)
+    """Labels of fields that follow the form's own choices."""
+    options: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
+    """Options that follow the form's own choices, by field and value."""
     see: tuple[Phrase, str] | None = None
     """A sentence that must not be missed, with the key of the working that says more."""

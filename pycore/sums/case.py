@@ -3,6 +3,8 @@
 import math
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import cached_property
+from typing import Any
 
 from pycore import phasor, quantity
 from pycore.accuracy import hand as hands
@@ -15,20 +17,17 @@ from pycore.drawing import Ink
 from pycore.errors import Fault, Offer
 from pycore.forms import conventions, links
 from pycore.forms.fields import Field
-from pycore.forms.opening import Issue
 from pycore.phasor import wrap
 from pycore.practice.task import Further
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import compose
-from pycore.sheet.figure import Stand
 from pycore.sheet.media import ORIENTATIONS, TOO_SMALL_FOR_READING
 from pycore.sheet.plan import Plan, choose, papers_that_take
 from pycore.sums import sentences as telling
 from pycore.sums.companions import SECOND, second_too_large
-from pycore.sums.notes import SheetWords
 from pycore.sums.problem import SumProblem
 from pycore.sums.sentences import Teller
-from pycore.sums.wording import Companions, Telling
+from pycore.sums.wording import Companions, SheetWords, Telling
 from pycore.words import Phrase, Symbol, moves_list, plain
 from pycore.words import answers as words
 from pycore.words import sheet as paper_words
@@ -49,8 +48,27 @@ class Part:
     angle: float
 
 
-class SumCase:
-    """A sum of phasors to be drawn, with everything that more than one part of the answer needs.
+@dataclass(frozen=True, slots=True)
+class Chosen:
+    """The plan of the drawing on the sheet, and the faults of scales that do not fit: the answer stands."""
+
+    plan: Plan
+    misfit: tuple[Fault, ...] = ()
+
+
+class Sealed(type):
+    """The class of classes whose values no longer change once they are made: setting an attribute then raises."""
+
+    def __call__(cls, *args: Any, **names: Any) -> Any:
+        """Make a value, and seal it."""
+        value = super().__call__(*args, **names)
+        value.__dict__["_sealed"] = True
+        return value
+
+
+class SumCase(metaclass=Sealed):
+    """A sum of phasors to be drawn, with everything that more than one part of the answer needs: a frozen value. What
+    it works out (plans, spreads) it works out once, always with the same result.
 
     A page's own case sets ``slug`` and ``fields``, hands its arms to ``__init__``, and says what its
     sheets say. ``lines`` are the arms' names in sentences, by number from 1.
@@ -61,8 +79,6 @@ class SumCase:
     scenario = ""
     on_sheet = ""
     """What its sheets are called."""
-    issue: Issue | None = None
-    """The place in a class set of the sheet that is being made."""
 
     def __init__(
         self,
@@ -74,14 +90,16 @@ class SumCase:
     ) -> None:
         self.problem, self.arms, self.lines = problem, arms, lines
         self.picture, self.telling = picture, telling
-        self.plan: Plan | None = None
-        self.stand: Stand | None = None
         self._plans: dict[tuple[str, str, float | None, float | None], tuple[Plan, ...]] = {}
         self._spreads: dict[tuple[str, str, float], Spread] = {}
         self._scatters: dict[tuple[str, str, float], Spread] = {}
-        self.misfit: tuple[Fault, ...] = ()
         self.total: complex = phasor.total(phasor.polar(arm.size, arm.angle) for arm in arms)
         self.method = self.possible(problem["method"])
+
+    def __setattr__(self, name: str, value: object) -> None:
+        if "_sealed" in self.__dict__:
+            raise AttributeError(f"{type(self).__name__} is made and does not change: {name}")
+        super().__setattr__(name, value)
 
     @property
     def hand(self) -> Hand:
@@ -174,9 +192,9 @@ class SumCase:
     last_moves: tuple[str, ...] = ()
     """What is done there with the sum once it is measured."""
 
-    def reading_given(self, plan: Plan) -> tuple[str, ...]:
+    def reading_given(self, plan: Plan, *, any_method: bool = False) -> tuple[str, ...]:
         """What is given, one thing to a line, on such a sheet."""
-        notes = self.known(plan)
+        notes = self.known(plan, any_method=any_method)
         return tuple(line for note in notes for line in moves_list.lines_of(note))
 
     def further_question(self) -> str:
@@ -195,12 +213,9 @@ class SumCase:
     has_formula = False
     """Whether the page has a working by a closed formula."""
 
-    code = ""
-    """The code that stands for these values, as it is printed; "" where there is none. The page sets it."""
-
-    def known(self, plan: Plan) -> tuple[str, ...]:
+    def known(self, plan: Plan, *, any_method: bool = False) -> tuple[str, ...]:
         """What must be known before drawing, beside the values: a problem sheet's notes but the one on printing."""
-        return self.sheet_words(plan, compose.PROBLEM).notes[:-1]
+        return self.sheet_words(plan, compose.PROBLEM, self.method_words(plan, any_method=any_method)).notes[:-1]
 
     # What a page says on its sheets.
 
@@ -208,8 +223,9 @@ class SumCase:
         """The title of a kind of sheet."""
         return sum_words.sheet_titles(self.on_sheet)[kind]
 
-    def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
-        """The notes of a kind of sheet and what it shows, for someone who cannot see it."""
+    def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
+        """The notes of a kind of sheet and what it shows, for someone who cannot see it; ``method`` as the title block
+        says it."""
         raise NotImplementedError
 
     def possible(self, method: str) -> str:
@@ -269,23 +285,32 @@ class SumCase:
         return self._scatters[key]
 
     def shown(self) -> Plan:
-        """The plan of the drawing on the sheet.
+        """The plan of the drawing on the sheet."""
+        return self.chosen.plan
+
+    @property
+    def misfit(self) -> tuple[Fault, ...]:
+        """The faults of scales that do not fit the paper."""
+        return self.chosen.misfit
+
+    @cached_property
+    def chosen(self) -> Chosen:
+        """The plan of the drawing on the sheet, with the faults of its scales.
 
         A scale of the user's own that does not fit is noted as a fault, with what would fit, and
         the drawing stands at the scale that does: a link for a class must bear other values.
         """
-        if self.plan is None:
-            problem, second = self.problem, self.problem.second
-            self.plan = self.plans(self.method, problem["order"], problem.scale, second)[0]
-            if problem.scale is not None and not self.plan.fit.fits:
-                self.misfit = (self.too_large(self.plan),)
-                self.plan = self.plans(self.method, problem["order"], None, second)[0]
-            if not self.plan.second_fits:
-                scale = None if self.misfit else problem.scale
-                chosen = self.plans(self.method, problem["order"], scale)[0]
-                self.misfit += (second_too_large(self.telling, self.problem.typed[SECOND], self.plan, chosen),)
-                self.plan = chosen
-        return self.plan
+        scale, second, order = self.problem.scale, self.problem.second, self.problem["order"]
+        misfit: tuple[Fault, ...] = ()
+        plan = self.plans(self.method, order, scale, second)[0]
+        if scale is not None and not plan.fit.fits:
+            misfit, scale = (self.too_large(plan),), None
+            plan = self.plans(self.method, order, None, second)[0]
+        if not plan.second_fits:
+            fitting = self.plans(self.method, order, scale)[0]
+            misfit += (second_too_large(self.telling, self.problem.typed[SECOND], plan, fitting),)
+            plan = fitting
+        return Chosen(plan, misfit)
 
     def too_large(self, plan: Plan) -> Fault:
         """The fault of a scale that does not fit: by how much, and what would fit."""
@@ -311,18 +336,13 @@ class SumCase:
             return ""
         return words.pair_first(self.lines[int(order[0]) - 1], self.lines[int(order[1]) - 1])
 
-    def share(self, other: "SumCase") -> None:
-        """Take over what was found for another kind of sheet of the same problem."""
-        self.plan, self.misfit, self.stand = other.plan, other.misfit, other.stand
-        self._plans, self._spreads, self._scatters = other._plans, other._spreads, other._scatters
-
     def way_title(self, method: str, order: str) -> Phrase:
         """Title of a construction among the workings."""
         return words.by_method(method, self.order_words(method, order), len(self.arms))
 
-    def method_words(self, plan: Plan) -> str:
-        """The method as the title block says it."""
-        if self.issue and self.issue.any_method and self.problem["sheet"] == compose.PROBLEM:
+    def method_words(self, plan: Plan, *, any_method: bool = False) -> str:
+        """The method as the title block says it; ``any_method``: where each learner chooses one."""
+        if any_method:
             return paper_words.ANY_METHOD
         names = dict(METHODS)
         method = plan.construction.method
@@ -330,13 +350,15 @@ class SumCase:
             return names[method]
         return f"{names[method]}, {self.order_words(method, plan.construction.order)}"
 
-    def link(self, plan: Plan) -> tuple[tuple[str, str], ...]:
-        """The link that gives this sheet again: what was chosen to fit is named, private fields are not.
+    def link(self, plan: Plan, kind: str = "", code: str = "") -> tuple[tuple[str, str], ...]:
+        """The link that gives a kind of sheet again (``""``: the one that the form asks for), with the code that stands
+        for its values, if there is one: what was chosen to fit is named, private fields are not.
 
         Version 1 fixes every default for ever, so a key at its default is left out.
         """
         resolved = dict(self.problem.typed)
-        resolved["code"] = self.code
+        resolved["code"] = code
+        resolved["sheet"] = kind or resolved["sheet"]
         resolved["method"] = plan.construction.method
         resolved["order"] = plan.construction.order
         resolved["orientation"] = plan.layout.orientation

@@ -9,6 +9,7 @@ from pycore.sheet.plan import Plan
 from pycore.sums.answer import Move
 from pycore.sums.case import SumCase
 from pycore.sums.sentences import Teller
+from pycore.sums.sheet import SheetRequest
 from pycore.words import moves_list, plain
 from pycore.words import sheet as words
 from pycore.words import sums as sum_words
@@ -17,19 +18,20 @@ from pycore.words.moves_list import Begun, Companion, Found
 ON_THE_WAY = "on-the-way"
 
 
-def lists_of(case: SumCase, plan: Plan, kind: str) -> tuple[Listed, ...]:
+def lists_of(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[Listed, ...]:
     """What is given, and the moves: a problem's without its answers, a construction's with its numbers."""
+    kind = request.kind
     bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"
     if kind == compose.PROBLEM:
         more = (case.further_question(),) if case.further_question() else ()
         ticked = (*_problem_moves(case, plan), *more)
     elif kind == compose.OVERLAY:
-        ticked = case.sheet_words(plan, kind).notes
+        ticked = case.sheet_words(plan, kind, case.method_words(plan)).notes
     else:
         blocks = Teller(plan, case.telling).tell()
         ticked = tuple(plain(block.phrase) for block in blocks if isinstance(block, Move))
     look = [*words.print_notes(bar)]
-    if case.companions and not (case.issue and case.issue.own_scale):
+    if case.companions and not (request.opening.issue and request.opening.issue.own_scale):
         centimetres = plan.layout.bar / 10.0
         amounts = case.telling.writing, case.companions.writing
         told = (one.scale(scale * centimetres) for one, scale in zip(amounts, (plan.scale, plan.second), strict=True))
@@ -37,7 +39,7 @@ def lists_of(case: SumCase, plan: Plan, kind: str) -> tuple[Listed, ...]:
     if not case.telling.polar:
         look.append(moves_list.MINUS)
     return (
-        Listed(moves_list.GIVEN, case.reading_given(plan)),
+        Listed(moves_list.GIVEN, case.reading_given(plan, any_method=request.any_method)),
         Listed(moves_list.MOVES, ticked, ticked=True),
         Listed(moves_list.LOOK, tuple(look)),
     )

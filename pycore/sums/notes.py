@@ -1,48 +1,36 @@
 """The notes of a sheet of the shelf: what is given and to be found, how an overlay is laid, how to print."""
 
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
 
 from pycore import quantity
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import compose
 from pycore.sheet.plan import Plan
 from pycore.sums import sentences as telling
+from pycore.sums.case import SumCase
 from pycore.sums.sentences import Teller
+from pycore.sums.wording import SheetWords
 from pycore.words import plain
 from pycore.words import sheet as paper_words
 from pycore.words import sums as sum_words
 from pycore.words.accuracy import ellipse_note
 
-if TYPE_CHECKING:
-    from pycore.sums.case import SumCase
-
-
-@dataclass(frozen=True, slots=True)
-class SheetWords:
-    """What stands on a sheet beside its drawing: notes, and what a reader who cannot see it is told."""
-
-    notes: tuple[str, ...]
-    description: str
-
-
 SMALL_SHEET = "A5"
 """The paper on which notes are as short as can be."""
 
 
-def sheet_words(case: "SumCase", plan: Plan, kind: str, task: str, given: str) -> SheetWords:
-    """What stands on the sheets of a page of the shelf: ``task`` says what is to be found (and how, where the method's
-    name would say no more), ``given`` what is known beside the table."""
+def sheet_words(case: SumCase, plan: Plan, kind: str, method: str, task: str, given: str) -> SheetWords:
+    """What stands on the sheets of a page of the shelf: ``method`` as the title block says it, ``task`` what is to be
+    found (and how, where the method's name would say no more), ``given`` what is known beside the table."""
     bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"
     short = plan.layout.paper == SMALL_SHEET
     teller = Teller(plan, case.telling)
     if kind == compose.PROBLEM:
         way, sense = teller.way(case.picture.reference), teller.sense(1.0)
         lie = sum_words.lies(plain(case.telling.reference), way, sense, short=short)
-        task = f"{task}: {case.method_words(plan)}" if case.method_in_task else task
+        task = f"{task}: {method}" if case.method_in_task else task
         notes = sum_words.problem_notes(task, given, lie, bar, short=short)
         description = sum_words.problem_description(
-            case.telling.words.plural, case.method_words(plan), case.begun(plan)
+            case.telling.words.plural, method, case.begun(plan)
         )
         return SheetWords(notes, description)
     description = telling.describe(teller.tell())

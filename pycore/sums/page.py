@@ -5,24 +5,25 @@ notices, and further workings. Everything else is here: the same for every page 
 """
 
 import math
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING, Generic, Protocol, TypeVar
 
 from pycore.constructions.construction import Arm
 from pycore.drawing import Page
 from pycore.errors import Fault
 from pycore.forms import conventions
-from pycore.forms.fields import Field, default_form
+from pycore.forms.fields import Field
 from pycore.forms.opening import Opening
 from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE
+from pycore.sheet import compose
 from pycore.sheet.figure import DOT_BELOW
 from pycore.sheet.plan import Plan
 from pycore.sums.accuracy import SumAccuracy
 from pycore.sums.answer import Alternative, Answer, Block, Output, Paragraph, Working
 from pycore.sums.case import SumCase
 from pycore.sums.sentences import Teller
-from pycore.sums.sheet import moves_of, sheet_of, view_of
+from pycore.sums.sheet import SheetRequest, composed_of, moves_of, sheet_of, view_of
 from pycore.sums.wording import length_text
 from pycore.sums.workings import ComponentsWorking
 from pycore.words import Phrase, moves_list, say
@@ -32,7 +33,7 @@ from pycore.words import sums as sum_words
 
 if TYPE_CHECKING:
     from pycore.practice.codes import Code
-    from pycore.practice.task import Asked, Task
+    from pycore.practice.task import Asked, Mistake, Place, Task
     from pycore.sums.lesson import Shown
 
 ALL_PARTS = ("answer", "sheet", "view", "workings", "check")
@@ -112,10 +113,9 @@ def _working(case: SumCase, plan: Plan, on_sheet: bool) -> Working:
     return Working(key, title, blocks, draws, on_sheet)
 
 
-def constructed(case: SumCase, shown: Plan) -> list[Working]:
-    """Every construction of the problem, move by move."""
+def constructed(case: SumCase, shown: Plan, *, on_paper: bool) -> list[Working]:
+    """Every construction of the problem, move by move; ``on_paper``: the sheet shows the moves of one."""
     made: list[Working] = []
-    on_paper = case.problem["sheet"] == "construction"
     for method in case.methods:
         if case.possible(method) != method:
             continue
@@ -216,13 +216,9 @@ class SumPage(Generic[Case]):
 
     # What all pages do alike.
 
-    def read(self, form: Mapping[str, str]) -> Case:
-        """The form as a case that knows its code, if its values are a code's. Raises InputError."""
-        case = self.case(form)
-        case.code = self._code_of(form.get("code", ""), case)
-        return case
-
-    def _code_of(self, typed: str, case: Case) -> str:
+    def code_for(self, case: Case) -> str:
+        """The code that a case's form names, as it is printed, if the case has that code's values; else ""."""
+        typed = case.problem.typed.get("code", "")
         if not typed.strip() or self.topic is None:
             return ""
         # Only a sheet with a code needs it; the first answer need not wait for its import.
@@ -236,13 +232,18 @@ class SumPage(Generic[Case]):
         return str(code) if meant is not None and same_arms(case.arms, meant.arms) else ""
 
     def answer(
-        self, form: Mapping[str, str], parts: tuple[str, ...] = ALL_PARTS, opening: Opening = NO_OPENING
+        self, form: Mapping[str, str], parts: tuple[str, ...] = ALL_PARTS, opening: Opening = NO_OPENING,
+        kind: str = "",
     ) -> Answer:
-        """The answer to a form; parts not asked for are left empty. Raises InputError."""
-        case = self.read(form)
-        plan = case.shown()
-        problem = case.problem
-        workings = (*constructed(case, plan), *self.calculated(case, plan)) if "workings" in parts else ()
+        """The answer to a form, with a kind of sheet ("": the one that the form asks for); parts not asked for are left
+        empty. Raises InputError."""
+        case = self.case(form)
+        plan, problem = case.shown(), case.problem
+        request = SheetRequest(kind or problem["sheet"], opening, self.code_for(case))
+        on_paper = request.kind == compose.CONSTRUCTION
+        workings = (
+            (*constructed(case, plan, on_paper=on_paper), *self.calculated(case, plan)) if "workings" in parts else ()
+        )
         chosen = problem.scale is None or bool(case.misfit)
         return Answer(
             slug=self.slug,
@@ -257,54 +258,49 @@ class SumPage(Generic[Case]):
                 plan.layout.paper, plan.layout.orientation, case.telling.scales(plan.scale, plan.second), chosen
             ),
             alternatives=alternatives(case, plan),
-            sheet=sheet_of(case, plan, opening) if "sheet" in parts else _NO_PAGE,
-            more=moves_of(case, plan) if "sheet" in parts else (),
+            sheet=sheet_of(case, plan, request) if "sheet" in parts else _NO_PAGE,
+            more=moves_of(case, plan, request) if "sheet" in parts else (),
             views={"phone": view_of(case, plan)} if "view" in parts else {},
             workings=tuple(sorted(workings, key=lambda working: not working.shown)),
             echo=self.echo(case),
-            link=case.link(plan),
+            link=case.link(plan, request.kind, request.code),
             page_key=plan.layout.page_key,
             faults=self.faults(case),
             scenario=self.scenario if problem.is_example else "",
-            kind=problem["sheet"],
-            code=case.code,
+            kind=request.kind,
+            code=request.code,
             asked=self._asked(case, plan) if "check" in parts else None,
+            inks=self.inks(form),
+            labels=self.labels(form),
+            options=self.options(form),
         )
 
     def pages(
         self, form: Mapping[str, str], opening: Opening = NO_OPENING, kinds: tuple[str, ...] = ()
     ) -> tuple[Page, ...]:
         """The sheet that the form asks for, or sheets of these kinds. Raises InputError."""
-        listed = kinds or (form.get("sheet", default_form(self.fields)["sheet"]),)
-        sheets = self._sheets(form, opening, listed)
-        return tuple(page for sheet, case in sheets for page in (sheet, *moves_of(case, case.shown())))
+        case = self.case(form)
+        return tuple(page for pages in self._sheets(case, opening, kinds or (case.problem["sheet"],)) for page in pages)
 
-    def _sheets(
-        self, form: Mapping[str, str], opening: Opening, kinds: tuple[str, ...]
-    ) -> Iterator[tuple[Page, Case]]:
-        """Sheets of these kinds, one after another, each with its case; what all share is found once."""
-        first: Case | None = None
+    def _sheets(self, case: Case, opening: Opening, kinds: tuple[str, ...]) -> Iterator[tuple[Page, ...]]:
+        """Sheets of these kinds, one after another, each with its further pages; their figure stands in one place."""
+        plan, code, stand = case.shown(), self.code_for(case), None
         for kind in kinds:
-            case = self.read({**form, "sheet": kind})
-            case.issue = opening.issue
-            if first is None:
-                first = case
-            else:
-                case.share(first)
-            yield sheet_of(case, case.shown(), opening), case
+            request = SheetRequest(kind, opening, code)
+            composed = composed_of(case, plan, request, stand)
+            stand = composed.stand
+            yield (composed.page, *moves_of(case, plan, request))
 
     def issued(
         self, form: Mapping[str, str], opening: Opening, kinds: tuple[str, ...]
     ) -> "Iterator[Page | tuple[Page, ...] | Task]":
         """A learner's sheets of a class set, one after another, then the problem as a task: piece by piece, so
-        that other work can come between. Its mistakes do not know where they belong. Raises InputError."""
-        last: Case | None = None
-        for page, case in self._sheets(form, opening, kinds):
-            last = case
-            further = moves_of(case, case.shown()) if case.problem["sheet"] == "problem" else ()
-            yield (page, *further) if further else page
-        if last is not None:
-            yield self.task_of_case(last)
+        that other work can come between. Raises InputError."""
+        case = self.case(form)
+        for kind, (page, *further) in zip(kinds, self._sheets(case, opening, kinds), strict=True):
+            yield (page, *further) if further and kind == compose.PROBLEM else page
+        if kinds:
+            yield self.task_of_case(case)
 
     def sheet_page(self, form: Mapping[str, str]) -> Page:
         """The sheet that the form asks for. Raises InputError."""
@@ -315,11 +311,11 @@ class SumPage(Generic[Case]):
         # Only the classroom view needs it; the first answer need not wait for its import.
         from pycore.sums.classroom import SumLesson
 
-        return SumLesson(self.read(form)).show(view, step)
+        return SumLesson(self.case(form)).show(view, step)
 
     def task(self, form: Mapping[str, str]) -> "Task":
         """The form as a task that practice sets and marks. Raises InputError."""
-        return self.task_of_case(self.read(form))
+        return self.task_of_case(self.case(form))
 
     def task_of_case(self, case: Case) -> "Task":
         """A solved case as a task: what is asked of a learner, what is marked and what stands in a key."""
@@ -331,13 +327,20 @@ class SumPage(Generic[Case]):
 
         return asked_of(case, plan, self.task_of_case(case))
 
+    def places(self, form: Mapping[str, str]) -> "Callable[[Mistake], Place | None]":
+        """How to find where in the lesson's steps, or in the workings, a mistake belongs. Raises InputError."""
+        # Only the answer checker needs it; the first answer need not wait for its import.
+        from pycore.sums.where import places_in
+
+        return places_in(self.case(form))
+
     def practice_form(self, code: "Code", choices: Mapping[str, str] | None = None) -> dict[str, str]:
         """The form that holds a code's problem, with a class's own choices. Raises NoProblem."""
         return self.practice().form_of(code, choices)
 
     def code_of(self, form: Mapping[str, str]) -> str:
         """The code that a form names and whose values it has, as it is printed, or "". Raises InputError."""
-        return self.read(form).code
+        return self.code_for(self.case(form))
 
     def labels(self, form: Mapping[str, str]) -> dict[str, str]:
         """Labels of fields that follow the form's own choices."""

@@ -33,7 +33,7 @@ class Wanted:
 
 def wanted(page: SumPage[Any], form: Mapping[str, str]) -> Wanted:
     """What a page's form asks to be drawn. Raises InputError."""
-    case = page.case({**form, "sheet": compose.PROBLEM})
+    case = page.case(form)
     plan = case.shown()
     stand, _ = compose.settled(plan, look_of(case))
     tags = {**case.telling.tags, "reference": case.telling.reference}

@@ -1,6 +1,6 @@
 """The sheet of a sum of phasors: its table, its words, its look."""
 
-from dataclasses import replace
+from dataclasses import dataclass, field, replace
 
 from pycore import quantity
 from pycore.drawing import Page, mirrored
@@ -11,7 +11,7 @@ from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import compose, furniture
 from pycore.sheet.code import SMALLEST_MODULE, module_of
-from pycore.sheet.figure import Look
+from pycore.sheet.figure import Look, Stand
 from pycore.sheet.furniture import TableRow, Writing
 from pycore.sheet.media import PHONE
 from pycore.sheet.moves_sheet import moves_pages
@@ -22,6 +22,31 @@ from pycore.sums.wording import degrees_text
 from pycore.words import Phrase, moves_list, say
 from pycore.words import sheet as words
 from pycore.words import sums as sum_words
+
+
+@dataclass(frozen=True, slots=True)
+class SheetRequest:
+    """Which sheet of a problem is wanted: its kind, how it is opened again (and its place in a class set), and the code
+    that stands for its values, "" where there is none."""
+
+    kind: str
+    opening: Opening = field(default_factory=Opening)
+    code: str = ""
+
+    @property
+    def problem_of_set(self) -> Issue | None:
+        """The place in a class set of a learner's problem sheet; None for any other sheet."""
+        return self.opening.issue if self.kind == compose.PROBLEM else None
+
+    @property
+    def any_method(self) -> bool:
+        """Whether the learner chooses the method."""
+        return bool(self.problem_of_set and self.problem_of_set.any_method)
+
+    @property
+    def own_scale(self) -> bool:
+        """Whether the learner chooses the scale."""
+        return bool(self.problem_of_set and self.problem_of_set.own_scale)
 
 
 def look_of(case: SumCase) -> Look:
@@ -90,13 +115,13 @@ def _rows(case: SumCase, plan: Plan) -> tuple[TableRow, ...]:
     return tuple(rows)
 
 
-def _problem_rows(case: SumCase, plan: Plan, issue: Issue | None) -> tuple[TableRow, ...]:
+def problem_rows(case: SumCase, plan: Plan, *, any_method: bool = False) -> tuple[TableRow, ...]:
     """What is given of each line, and room for what the learner finds."""
     room = words.ROOM
     rows = _companion_rows(case, plan, measured=True)
     sizes = [case.telling.writing.given(arm.size) if case.typed(arm.key) else room for arm in case.arms]
     rows += [TableRow(case.row_tag(arm.key), size, room, room) for arm, size in zip(case.arms, sizes, strict=True)]
-    if "r" in plan.construction.figure.readings and not (issue and issue.any_method):
+    if "r" in plan.construction.figure.readings and not any_method:
         rows.append(TableRow(case.row_tag(f"i{plan.construction.order}"), room, room, room))
     rows.append(TableRow(case.row_tag("sum"), words.ROOM, words.ROOM, words.ROOM))
     rows += [TableRow(part.tag, room, room, room) for part in case.further()]
@@ -111,28 +136,28 @@ def _head(case: SumCase, kind: str) -> tuple[Phrase, Phrase, Phrase, Phrase]:
     return (say(sum_words.PHASOR), unit, ("mm",), sum_words.angle_from(origin))
 
 
-def _scale_words(case: SumCase, plan: Plan, issue: Issue | None) -> tuple[str, str]:
+def _scale_words(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[str, str]:
     """The scale as it is said in words and in its cell: of a class set it may be the learner's to choose."""
     scale = case.telling.scale(plan.scale)
-    if issue and issue.own_scale and case.problem["sheet"] == compose.PROBLEM:
+    if request.own_scale:
         return words.own_scale(case.telling.writing.unit), words.ROOM
     both = case.telling.scales(plan.scale, plan.second)
     return scale, both if furniture.fits_block(both, plan.layout) else scale
 
 
-def _opening(case: SumCase, plan: Plan, opening: Opening) -> tuple[tuple[str, ...], tuple[str, ...]]:
+def _opening(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[tuple[str, ...], tuple[str, ...]]:
     """The QR code's rows (none if there is no address to open) and the words beside it."""
-    link = _link(case, plan, opening.issue)
+    opening, link = request.opening, _link(case, plan, request)
     fragment = links.fragment(link)
     # The place is printed in the title block: a link typed by hand need not repeat it.
     by_hand = f"/{case.slug}/#" + links.fragment(pair for pair in link if pair[0] != "place")
     by_hand = by_hand.replace("%20at%20", "@")
-    over = case.problem["sheet"] == compose.OVERLAY
+    over = request.kind == compose.OVERLAY
     # A mirrored code cannot be read, and nobody opens a learner's problem from its overlay.
     useless = over and (case.problem["mirror"] == "yes" or opening.issue is not None)
     if not (opening.code and opening.reachable) or useless:
-        return (), _how_it_opens(case, opening, by_hand)
-    # Its library is loaded only when a sheet with a code is wanted.
+        return (), _how_it_opens(request, by_hand)
+    # Its library is loaded only when a sheet with a code is request.
     from pycore.writers import qr
 
     try:
@@ -145,25 +170,25 @@ def _opening(case: SumCase, plan: Plan, opening: Opening) -> tuple[tuple[str, ..
     return rows, words.OPENS_BY_CODE
 
 
-def _how_it_opens(case: SumCase, opening: Opening, by_hand: str) -> tuple[str, ...]:
+def _how_it_opens(request: SheetRequest, by_hand: str) -> tuple[str, ...]:
     """What stands in a QR code's place: the address, where it has room; else the code to be typed, if there is one."""
-    if opening.issue:
+    if request.opening.issue:
         return words.OPENS_ISSUED
     address = words.opens_with(by_hand)
-    return (address[0], *words.OPENS_ISSUED) if case.code else address
+    return (address[0], *words.OPENS_ISSUED) if request.code else address
 
 
-def _link(case: SumCase, plan: Plan, issue: Issue | None) -> tuple[tuple[str, str], ...]:
+def _link(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[tuple[str, str], ...]:
     """The link that gives this sheet again; a sheet of a class set has its code in it."""
-    link = case.link(plan)
+    link, issue = case.link(plan, request.kind, request.code), request.opening.issue
     return link if issue is None else (*(pair for pair in link if pair[0] != "code"), ("code", issue.code))
 
 
-def _second_scale(case: SumCase, plan: Plan, issue: Issue | None) -> tuple[tuple[str, ...], str]:
+def _second_scale(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[tuple[str, ...], str]:
     """The companions' scale, and what a check bar stands for at both scales; on small paper in one line. Neither
     where a scale is the learner's to choose."""
     beside = case.companions
-    if beside is None or (issue and issue.own_scale and case.problem["sheet"] == compose.PROBLEM):
+    if beside is None or request.own_scale:
         return (), ""
     centimetres, scale = plan.layout.bar / 10.0, case.telling.second(plan.second)
     amounts = case.telling.writing.scale(plan.scale * centimetres), beside.writing.scale(plan.second * centimetres)
@@ -174,20 +199,21 @@ def _second_scale(case: SumCase, plan: Plan, issue: Issue | None) -> tuple[tuple
     return (sum_words.second_scale(beside.words.plural, scale),), sum_words.second_check(bar, *amounts)
 
 
-def _writing(case: SumCase, plan: Plan, opening: Opening) -> Writing:
-    issue = opening.issue
-    scale, scale_cell = _scale_words(case, plan, issue)
-    kind = case.problem["sheet"]
-    rows = _problem_rows(case, plan, issue) if kind == compose.PROBLEM else _rows(case, plan)
-    code, code_words = _opening(case, plan, opening)
+def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> Writing:
+    issue, kind = request.opening.issue, request.kind
+    scale, scale_cell = _scale_words(case, plan, request)
+    asked = kind == compose.PROBLEM
+    rows = problem_rows(case, plan, any_method=request.any_method) if asked else _rows(case, plan)
+    code, code_words = _opening(case, plan, request)
     given = case.problem.given
-    told = case.sheet_words(plan, kind)
-    further = words.issued_notes(issue) if issue and kind == compose.PROBLEM else ()
-    second, check = _second_scale(case, plan, issue)
+    method = case.method_words(plan, any_method=request.any_method)
+    told = case.sheet_words(plan, kind, method)
+    further = words.issued_notes(request.problem_of_set) if request.problem_of_set else ()
+    second, check = _second_scale(case, plan, request)
     made = Writing(
         title=case.sheet_title(kind),
         subtitle=case.problem.place or (case.scenario if case.problem.is_example else ""),
-        method=case.method_words(plan),
+        method=method,
         head=_head(case, kind),
         rows=rows,
         scale_words=scale,
@@ -201,48 +227,49 @@ def _writing(case: SumCase, plan: Plan, opening: Opening) -> Writing:
         ),
         code_words=code_words,
         page_title=words.page_title(
-            case.sheet_title(kind), case.method_words(plan), case.telling.scales(plan.scale, plan.second)
+            case.sheet_title(kind), method, case.telling.scales(plan.scale, plan.second)
         ),
         description=told.description,
         code=code,
-        short_code=issue.code if issue else case.code,
-        more=case.further_question() if kind == compose.PROBLEM else "",
+        short_code=issue.code if issue else request.code,
+        more=case.further_question() if asked else "",
     )  # fmt: skip
     # Beside a drawing that is to be read easily stand few words; the others have pages of their own.
     return replace(made, notes=(), foot="", code_words=(), more="") if case.printed != "usual" else made
 
 
-def moves_of(case: SumCase, plan: Plan) -> tuple[Page, ...]:
+def moves_of(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[Page, ...]:
     """The further pages of a sheet for easy reading; none for the usual sheet."""
     if case.printed == "usual":
         return ()
     # Only such a sheet needs it; the first answer need not wait for its import.
     from pycore.sums.easy_reading import lists_of
 
-    kind = case.problem["sheet"]
-    lists = lists_of(case, plan, kind)
-    title = case.sheet_title(kind)
-    if case.issue and kind == compose.PROBLEM:
+    lists = lists_of(case, plan, request)
+    title = case.sheet_title(request.kind)
+    if request.problem_of_set:
         *others, last = lists
-        lists = (*others, replace(last, lines=(*last.lines, *words.issued_notes(case.issue))))
+        lists = (*others, replace(last, lines=(*last.lines, *words.issued_notes(request.problem_of_set))))
     lines = len([line for listed in lists for line in listed.lines])
     named = [moves_list.page_title(title, number) for number in range(2, 9)]
     return moves_pages(plan.layout, title, lists, words.FOOT, named, moves_list.description(lines))
 
 
-def sheet_of(case: SumCase, plan: Plan, opening: Opening) -> Page:
-    """The sheet of the kind that the form asks for, on its paper."""
-    kind = case.problem["sheet"]
+def composed_of(case: SumCase, plan: Plan, request: SheetRequest, stand: Stand | None = None) -> compose.Composed:
+    """The sheet asked for, on its paper, and where its figure stands: ``stand``, if another kind has found it."""
+    kind = request.kind
     tolerance = None
     if kind == compose.OVERLAY and not case.closed:
         tolerance = compose.Tolerance(*case.scatter(plan).ellipse())
-    writing, start = _writing(case, plan, opening), case.problem["start"]
-    shown = plan is case.plan
-    composed = compose.compose(plan, look_of(case), writing, kind, start, tolerance, case.stand if shown else None)
-    if shown:
-        case.stand = composed.stand
+    writing, start = _writing(case, plan, request), case.problem["start"]
+    composed = compose.compose(plan, look_of(case), writing, kind, start, tolerance, stand)
     turned_over = kind == compose.OVERLAY and case.problem["mirror"] == "yes"
-    return mirrored(composed.page) if turned_over else composed.page
+    return replace(composed, page=mirrored(composed.page)) if turned_over else composed
+
+
+def sheet_of(case: SumCase, plan: Plan, request: SheetRequest) -> Page:
+    """The sheet asked for, on its paper."""
+    return composed_of(case, plan, request).page
 
 
 def view_of(case: SumCase, plan: Plan) -> Page:

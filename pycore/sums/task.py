@@ -1,6 +1,5 @@
 """A sum of phasors as practice knows it: what is asked, the right answer, and what mistakes give."""
 
-from dataclasses import replace
 
 from pycore import phasor
 from pycore.practice import reckoning, sums
@@ -8,10 +7,6 @@ from pycore.practice.sums import Sum
 from pycore.practice.task import Earlier, Mistake, Task
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
-from pycore.sums.lesson import Lesson
-from pycore.sums.sentences import Teller
-from pycore.sums.sheet import look_of
-from pycore.sums.where import where
 from pycore.words import marking as words
 from pycore.words import say
 
@@ -40,12 +35,6 @@ def _mistakes(problem: Sum) -> tuple[Mistake, ...]:
     )
 
 
-def _placed(mistakes: tuple[Mistake, ...], case: SumCase, plan: Plan) -> tuple[Mistake, ...]:
-    """Mistakes with the step of the lesson, or the working, that each belongs to."""
-    shown = Lesson(plan, Teller(plan, case.telling), look_of(case)).frames
-    return tuple(replace(one, where=where(one, shown, formula=case.has_formula)) for one in mistakes)
-
-
 def _earlier(case: SumCase, plan: Plan) -> tuple[Earlier, ...]:
     """What is found on the way: the first diagonal, or the two sums of parts."""
     reference = case.picture.reference
@@ -68,8 +57,7 @@ def _earlier(case: SumCase, plan: Plan) -> tuple[Earlier, ...]:
 
 def task_of(case: SumCase, further: tuple[Mistake, ...] = ()) -> Task:
     """A solved case as a task: what is asked, the right answer, its tolerance and what mistakes give; ``further`` are
-    the mistakes of its own page. Those of a sheet
-    of a class set do not know the step that each belongs to, which a key does not say."""
+    the mistakes of its own page."""
     plan = case.shown()
     mistakes = (*_mistakes(_sum(case, plan)), *further)
     reference = case.picture.reference
@@ -84,7 +72,7 @@ def task_of(case: SumCase, further: tuple[Mistake, ...] = ()) -> Task:
         scale_words=case.telling.scale(plan.scale),
         spread=case.scatter(plan),
         hand_angle=case.hand.angle,
-        mistakes=mistakes if case.issue else _placed(mistakes, case, plan),
+        mistakes=mistakes,
         earlier=_earlier(case, plan),
         sense=case.picture.sense,
         origin=case.telling.voltage if polar else case.telling.reference,

@@ -4,7 +4,11 @@ from collections.abc import Callable, Sequence
 
 from pycore.constructions.frames import Frame
 from pycore.constructions.moves import Join, ReadLength, SetOff, TurnAngle
-from pycore.practice.task import DRAWN, Mistake, Where
+from pycore.practice.task import DRAWN, Mistake, Place
+from pycore.sums.case import SumCase
+from pycore.sums.lesson import Lesson
+from pycore.sums.sentences import Teller
+from pycore.sums.sheet import look_of
 
 Wanted = Callable[[Frame], bool]
 
@@ -58,13 +62,24 @@ def _wanted(mistake: Mistake, frames: Sequence[Frame]) -> tuple[Wanted, bool]:
     return (_draws_the_sum if mistake.key == "other-diagonal" else _measures_the_sum), True
 
 
-def where(mistake: Mistake, frames: Sequence[Frame], *, formula: bool) -> Where | None:
+def place_of(mistake: Mistake, frames: Sequence[Frame], *, formula: bool) -> Place | None:
     """The step of a lesson's frames, or for reckoning the working, that a mistake belongs to; None
     where there is none. ``formula``: whether the page works by a closed formula too."""
     if DRAWN not in mistake.how:
-        return Where(working="formula" if formula and mistake.key in FORMULA else "components", reveals=True)
+        return Place(working="formula" if formula and mistake.key in FORMULA else "components", reveals=True)
     wanted, reveals = _wanted(mistake, frames)
     for number, frame in enumerate(frames, start=1):
         if wanted(frame):
-            return Where(step=number, reveals=reveals)
+            return Place(step=number, reveals=reveals)
     return None
+
+
+def places_in(case: SumCase) -> Callable[[Mistake], Place | None]:
+    """How to find the place of a mistake: the lesson's frames are made only when one is looked for."""
+
+    def find(mistake: Mistake) -> Place | None:
+        plan = case.shown()
+        frames = Lesson(plan, Teller(plan, case.telling), look_of(case)).frames
+        return place_of(mistake, frames, formula=case.has_formula)
+
+    return find

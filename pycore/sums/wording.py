@@ -102,3 +102,11 @@ class Telling:
 
 def _scale_text(writing: Writing, scale: float) -> str:
     return f"1{NO_BREAK_SPACE}cm{NO_BREAK_SPACE}={NO_BREAK_SPACE}{writing.scale(scale)}"
+
+
+@dataclass(frozen=True, slots=True)
+class SheetWords:
+    """What stands on a sheet beside its drawing: notes, and what a reader who cannot see it is told."""
+
+    notes: tuple[str, ...]
+    description: str

@@ -20,7 +20,7 @@ from pycore.practice.marking import ACCEPT, WRONG
 from pycore.practice.task import CALCULATED, DRAWN, Task
 from pycore.sums.easy_reading import lists_of
 from pycore.sums.page import SumPage
-from pycore.sums.sheet import _problem_rows
+from pycore.sums.sheet import SheetRequest, problem_rows
 from pycore.words import plain
 from pycore.words.sheet import ROOM
 
@@ -214,8 +214,8 @@ def test_lags_and_sequence_of_a_code_are_on_its_sheet(tier: str) -> None:
 def test_a_problem_of_two_wattmeters_leaves_room_for_what_is_to_be_found(known: str, blank: list[str]) -> None:
     page = CALCULATORS["two-wattmeters"]
     form = default_form(page.fields) | {"known": known, "w1": "1110", "w2": "5480", "sheet": "problem"}
-    case = page.read(form)
-    rows = _problem_rows(case, case.shown(), None)
+    case = page.case(form)
+    rows = problem_rows(case, case.shown())
     assert [plain(row.symbol) for row in rows if row.amount == ROOM] == blank
 
 
@@ -224,7 +224,7 @@ def test_easy_reading_of_two_wattmeters_tells_to_work_out_what_is_not_given() ->
     told = {}
     for known in ("load", "readings"):
         form = default_form(page.fields) | {"known": known, "w1": "1110", "w2": "5480", "sheet": "problem"}
-        case = page.read(form | {"print": "easy"})
-        told[known] = lists_of(case, case.shown(), "problem")[1].lines[1]
+        case = page.case(form | {"print": "easy"})
+        told[known] = lists_of(case, case.shown(), SheetRequest("problem"))[1].lines[1]
     assert told["load"] == "Work out the powers first. Write them in the table."
     assert told["readings"] == "Work out the powers that are not given first. Write them in the table."

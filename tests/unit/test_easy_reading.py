@@ -135,7 +135,7 @@ def test_there_is_room_to_draw_on_every_paper_and_the_moves_are_on_upright_pages
         first, *further = NEUTRAL.pages(form)
         assert {(first.width, first.height)} == {PAPERS[paper] if way == "portrait" else PAPERS[paper][::-1]}
         assert {PAPERS[paper]} == {(page.width, page.height) for page in further}
-        case = NEUTRAL.read(form)
+        case = NEUTRAL.case(form)
         area = case.shown().layout.area
         assert area.width >= 100 and area.height >= 100
         assert math.isfinite(case.shown().factor)

@@ -13,6 +13,7 @@ from pycore.drawing import Arrow, Page, Shape
 from pycore.forms.fields import default_form
 from pycore.forms.opening import Issue, Opening
 from pycore.sums.easy_reading import lists_of
+from pycore.sums.sheet import SheetRequest
 
 COUNT = 6
 WITH_CODE = Opening("https://folio.example.org/a-page/", True, Issue("3CD-K7M-2QX", 12, 30))
@@ -86,7 +87,7 @@ def test_a_problems_moves_give_no_result_away(slug: str, printed: str):
         form = {"print": printed, "sheet": "problem", "method": method, "start": "no"}
         _, *further = page.pages(form)
         case = page.case(form)
-        lists = lists_of(case, case.shown(), "problem")
+        lists = lists_of(case, case.shown(), SheetRequest("problem"))
         moves = next(listed.lines for listed in lists if listed.ticked)
         assert len(moves) == len([placed for one in further for placed in on_page(one, Shape)])
         assert 7 <= len(moves) <= 18

@@ -57,7 +57,7 @@ def constructions(page: str) -> Iterator[Construction]:
     """What the forms of a page's shelf draw."""
     for number in range(12):
         try:
-            case = CALCULATORS[page].read(shelf.PAGES[page](shelf.Dice(number), number))
+            case = CALCULATORS[page].case(shelf.PAGES[page](shelf.Dice(number), number))
         except ValueError:
             continue
         for method in case.methods:

@@ -13,9 +13,9 @@ from pycore.forms.reading import Reader
 from pycore.quantity import NO_BREAK_SPACE, Unreadable
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
-from pycore.sums.notes import SheetWords, sheet_words
+from pycore.sums.notes import sheet_words
 from pycore.sums.problem import SheetProblem
-from pycore.sums.wording import Telling
+from pycore.sums.wording import SheetWords, Telling
 from pycore.words import inputs, plain
 from pycore.words import sums as sum_words
 
@@ -64,9 +64,9 @@ class AddCase(SumCase):
         """The phasors that a difference takes off: all but number 1."""
         return tuple(one for one in self.given if one.number != 1) if self.difference else ()
 
-    def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
+    def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
-        return sheet_words(self, plan, kind, words.TASKS[self.problem["combine"]], self.given_words())
+        return sheet_words(self, plan, kind, method, words.TASKS[self.problem["combine"]], self.given_words())
 
     def given_words(self) -> str:
         """The phasors as they were given: 20.0 A at 0°, 15.0 A at 60°."""

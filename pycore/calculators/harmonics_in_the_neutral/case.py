@@ -19,9 +19,9 @@ from pycore.forms.reading import Lag, Reader
 from pycore.quantity import NO_BREAK_SPACE, Unreadable, writing_for
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
-from pycore.sums.notes import SMALL_SHEET, SheetWords, sheet_words
+from pycore.sums.notes import SMALL_SHEET, sheet_words
 from pycore.sums.problem import SheetProblem
-from pycore.sums.wording import Telling
+from pycore.sums.wording import SheetWords, Telling
 from pycore.words import Phrase, Symbol, inputs, sheet
 
 LEAST_SHARE, MOST_SHARE = 0.01, 200.0
@@ -85,13 +85,13 @@ class HarmonicCase(SumCase):
         """Several sizes as they are told: 2 A, 1.2 A, 0.8 A."""
         return ", ".join(self.told(phasor.magnitude(value)) for value in values)
 
-    def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
+    def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
         number, mark = self.order.number, self.telling.mark
         own = quantity.plain(round(self.load.phases.get(number, 0.0), 2), mark) + "°"
         short = plan.layout.paper == SMALL_SHEET
         given = words.given_order(number, own if self.load.phases.get(number) else "", short=short)
-        return sheet_words(self, plan, kind, words.TASK, f"{given} {self._lags(short=short)}")
+        return sheet_words(self, plan, kind, method, words.TASK, f"{given} {self._lags(short=short)}")
 
     def _lags(self, *, short: bool) -> str:
         """How the fundamental currents lag, and in which sequence they come."""
@@ -102,9 +102,9 @@ class HarmonicCase(SumCase):
         told = [sheet.line_lag(name, Lag(lag).echo(self.telling.mark)) for name, lag in held]
         return sheet.unequal_load(", ".join(told), sequence, short=short)
 
-    def method_words(self, plan: Plan) -> str:
+    def method_words(self, plan: Plan, *, any_method: bool = False) -> str:
         """The method and the order as the title block says them."""
-        return f"{words.share_label(self.order.number)}: {super().method_words(plan)}"
+        return f"{words.share_label(self.order.number)}: {super().method_words(plan, any_method=any_method)}"
 
 
 

@@ -15,9 +15,8 @@ from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import compose
 from pycore.sheet.plan import Plan
 from pycore.sums.case import Part, SumCase
-from pycore.sums.notes import SheetWords
 from pycore.sums.sentences import Teller, describe
-from pycore.sums.wording import Telling
+from pycore.sums.wording import SheetWords, Telling
 from pycore.words import Phrase, moves_list, plain
 from pycore.words import sheet as words
 from pycore.words.accuracy import ellipse_note
@@ -95,7 +94,7 @@ class NeutralCase(SumCase):
 
     result_word = moves_list.NEUTRAL
 
-    def reading_given(self, plan: Plan) -> tuple[str, ...]:
+    def reading_given(self, plan: Plan, *, any_method: bool = False) -> tuple[str, ...]:
         """The currents, power factors and sequence, and how the drawing lies."""
         sizes = [
             f"{self.lines[arm.number - 1]}: {self.telling.writing.given(arm.size)}{NO_BREAK_SPACE}"
@@ -125,7 +124,7 @@ class NeutralCase(SumCase):
         value = -phasor.total(self.others_than_third())
         return Further(self.lines[LAST_LINE - 1], self.telling.tags[f"i{LAST_LINE}"], value)
 
-    def known(self, plan: Plan) -> tuple[str, ...]:
+    def known(self, plan: Plan, *, any_method: bool = False) -> tuple[str, ...]:
         """Power factors and sequence; what is drawn first, and the sense of lag."""
         return (self._load_words(short=False), self._lie_words(plan))
 
@@ -145,10 +144,10 @@ class NeutralCase(SumCase):
         """The title of a kind of sheet."""
         return words.TITLES[kind]
 
-    def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
+    def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
         if kind == compose.PROBLEM:
-            told = words.problem_description(self.method_words(plan), self.begun(plan))
+            told = words.problem_description(method, self.begun(plan))
             return SheetWords(self._notes(plan, kind), told)
         return SheetWords(self._notes(plan, kind), describe(Teller(plan, self.telling).tell()))
 

@@ -12,9 +12,9 @@ from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.plan import Plan
 from pycore.sums import amounts as figures
 from pycore.sums.case import Part, SumCase
-from pycore.sums.notes import SMALL_SHEET, SheetWords, sheet_words
+from pycore.sums.notes import SMALL_SHEET, sheet_words
 from pycore.sums.problem import SheetProblem
-from pycore.sums.wording import Telling
+from pycore.sums.wording import SheetWords, Telling
 from pycore.words import Phrase, Symbol, say
 
 
@@ -84,9 +84,11 @@ class OpenCase(SumCase):
         """Title of a construction among the workings."""
         return say(words.BY_DISPLACEMENT) if method == METHOD else super().way_title(method, order)
 
-    def method_words(self, plan: Plan) -> str:
+    def method_words(self, plan: Plan, *, any_method: bool = False) -> str:
         """The method as the title block says it."""
-        return words.BY_DISPLACEMENT if self.open else f"{words.TITLE_WHOLE}: {super().method_words(plan)}"
+        if self.open:
+            return words.BY_DISPLACEMENT
+        return f"{words.TITLE_WHOLE}: {super().method_words(plan, any_method=any_method)}"
 
     def further(self) -> tuple[Part, ...]:
         """Each load's voltage, where the neutral is open."""
@@ -97,10 +99,10 @@ class OpenCase(SumCase):
             for number, value in enumerate(self.solution.voltages, start=1)
         )
 
-    def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
+    def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
         given = self.given_words(short=plan.layout.paper == SMALL_SHEET)
-        return sheet_words(self, plan, kind, words.TASK_OPEN if self.open else words.TASK_WHOLE, given)
+        return sheet_words(self, plan, kind, method, words.TASK_OPEN if self.open else words.TASK_WHOLE, given)
 
     def load_text(self, number: int) -> str:
         """A load as it is written: 20 Ω, 20 + j10 Ω."""

@@ -90,6 +90,7 @@ def task_of(case: OpenCase) -> Task:
         turn=-reference if case.telling.polar else 0.0,
         signed=case.telling.polar,
         link=case.link(plan),
+        in_steps=False,
     )
 
 

@@ -21,9 +21,9 @@ from pycore.sums.circuit import (
     read_supply,
     tags_of,
 )
-from pycore.sums.notes import SheetWords, sheet_words
+from pycore.sums.notes import sheet_words
 from pycore.sums.problem import SheetProblem
-from pycore.sums.wording import Telling
+from pycore.sums.wording import SheetWords, Telling
 from pycore.words import Phrase, Symbol, plain
 from pycore.words import circuits as circuit_words
 
@@ -75,10 +75,10 @@ class ParallelCase(SumCase):
         super().__init__(problem, arms, telling.lines, picture, telling)
         self.total = phasor.total(solution.currents)
 
-    def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
+    def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
         task = words.TASK if self.typed_companions else words.TASK_KNOWN
-        return sheet_words(self, plan, kind, task, self.given_words() + ".")
+        return sheet_words(self, plan, kind, method, task, self.given_words() + ".")
 
     def branch_text(self, place: int) -> str:
         """A branch as it is written: 20 Ω + 120 mH; a reactance in ohms by its kind, or with its j beside another."""

@@ -14,9 +14,9 @@ from pycore.quantity import Unreadable
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
 from pycore.sums.circuit import LEAST_HERTZ, MOST_HERTZ, arms_of, side_of
-from pycore.sums.notes import SheetWords, sheet_words
+from pycore.sums.notes import sheet_words
 from pycore.sums.problem import SheetProblem
-from pycore.sums.wording import Telling
+from pycore.sums.wording import SheetWords, Telling
 from pycore.words import Phrase, Symbol
 from pycore.words import circuits as circuit_words
 
@@ -99,10 +99,10 @@ class PowerCase(SumCase):
         tag = super().row_tag(key)
         return (*tag, f"/{prefix}{self.telling.units.get(key, 'VA')}")
 
-    def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
+    def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
         task = words.TASK_TARGET if self.corrected else words.TASK
-        return sheet_words(self, plan, kind, task, self.given_words() + ".")
+        return sheet_words(self, plan, kind, method, task, self.given_words() + ".")
 
     def factor_text(self, power: complex) -> str:
         """A power factor with its side: 0.700 lagging."""

@@ -108,7 +108,7 @@ def task_of(case: PowerCase) -> Task:
     return replace(
         task, result=result, symbol=name, writing=replace(case.telling.writing, unit=unit),
         spread=_by_hand(case, task.factor), mistakes=(*slips, *of_scale(alone)), earlier=(), angled=False,
-        turn=0.0, origin=(P,),
+        turn=0.0, origin=(P,), in_steps=False,
     )  # fmt: skip
 
 

@@ -14,9 +14,9 @@ from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE, Unreadable
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
-from pycore.sums.notes import SheetWords, sheet_words
+from pycore.sums.notes import sheet_words
 from pycore.sums.problem import SheetProblem
-from pycore.sums.wording import Telling
+from pycore.sums.wording import SheetWords, Telling
 from pycore.words import Phrase, Symbol, inputs, plain
 from pycore.words import sums as sum_words
 
@@ -79,9 +79,9 @@ class SequenceCase(SumCase):
         first = self.component[0]
         return Symbol(f"3{first.letter}", first.index) if isinstance(first, Symbol) else Symbol("S")
 
-    def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
+    def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
-        return sheet_words(self, plan, kind, words.task(self.part), self.given_words())
+        return sheet_words(self, plan, kind, method, words.task(self.part), self.given_words())
 
     def given_words(self) -> str:
         """The three phasors as they were given."""

@@ -21,9 +21,9 @@ from pycore.sums.circuit import (
     read_supply,
     tags_of,
 )
-from pycore.sums.notes import SheetWords, sheet_words
+from pycore.sums.notes import sheet_words
 from pycore.sums.problem import SheetProblem
-from pycore.sums.wording import Telling
+from pycore.sums.wording import SheetWords, Telling
 from pycore.words import Phrase, Symbol
 from pycore.words import circuits as circuit_words
 
@@ -102,10 +102,11 @@ class SeriesCase(SumCase):
         self.total = phasor.total(values)
         self.sum_word = ("supply",) if self.volts_drawn else ("impedance",)
 
-    def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
+    def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
         known = "-known" if self.volts_drawn and self.typed_companions else ""
-        return sheet_words(self, plan, kind, words.TASKS[self.problem["drawn"] + known], self.given_words() + ".")
+        task = words.TASKS[self.problem["drawn"] + known]
+        return sheet_words(self, plan, kind, method, task, self.given_words() + ".")
 
     def given_words(self) -> str:
         """30 Ω, 0.2 H, 100 µF in series on 230 V, 50 Hz."""

@@ -14,9 +14,9 @@ from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.plan import Plan
 from pycore.sums import amounts as figures
 from pycore.sums.case import SumCase
-from pycore.sums.notes import SMALL_SHEET, SheetWords, sheet_words
+from pycore.sums.notes import SMALL_SHEET, sheet_words
 from pycore.sums.problem import SheetProblem
-from pycore.sums.wording import Telling
+from pycore.sums.wording import SheetWords, Telling
 from pycore.words import Phrase, Symbol, plain
 from pycore.words.loads import OPEN
 
@@ -89,12 +89,12 @@ class StarDeltaCase(SumCase):
         """The first phasor of the difference less the other one, of three values."""
         return values[self.line - 1] - values[self.other - 1]
 
-    def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
+    def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
         given = self.given_words(short=plan.layout.paper == SMALL_SHEET)
         back = self.star and self.problem["known"] == "line"
         task = words.TASK_BACK if back else words.TASKS[self.problem["connection"]]
-        return sheet_words(self, plan, kind, task, given)
+        return sheet_words(self, plan, kind, method, task, given)
 
     @property
     def connected(self) -> bool:

@@ -13,9 +13,9 @@ from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE, Unreadable
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
-from pycore.sums.notes import SheetWords, sheet_words
+from pycore.sums.notes import sheet_words
 from pycore.sums.problem import SheetProblem
-from pycore.sums.wording import Telling
+from pycore.sums.wording import SheetWords, Telling
 from pycore.words import Phrase, Symbol, plain
 
 LEAST, LARGEST = 1e-3, 1e9
@@ -76,10 +76,10 @@ class WattCase(SumCase):
         )
         super().__init__(problem, arms, telling.lines, Lie(problem["first"], problem["rotation"], reference), telling)
 
-    def sheet_words(self, plan: Plan, kind: str) -> SheetWords:
+    def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
         task = words.TASK if self.balanced else words.TASK_UNBALANCED
-        return sheet_words(self, plan, kind, task, f"{self.given_words()}. {words.METERS}")
+        return sheet_words(self, plan, kind, method, task, f"{self.given_words()}. {words.METERS}")
 
     def typed(self, key: str) -> bool:
         """The readings, where they are what is known; all else is to be worked out."""
