@@ -7,6 +7,7 @@ from pycore.errors import Fault, InputError
 from pycore.forms.conventions import MARKS as DECIMAL_MARKS
 from pycore.pages.class_job import learners_of
 from pycore.pages.class_set import TOPICS, ClassSet
+from pycore.pages.mistake_names import short
 from pycore.practice import answers, results, tables
 from pycore.practice.answers import Reply
 from pycore.practice.class_set import set_of
@@ -18,7 +19,6 @@ from pycore.quantity import fixed
 from pycore.words import codes as code_words
 from pycore.words import marks as words
 from pycore.words import plain
-from pycore.words.short_mistakes import short
 
 MOST_LINES = 2000
 GIVEN = ("", "-angle", "-side", "-how", "-first", "-first-angle")

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from pycore import lettering, quantity
-from pycore.calculators.registry import CALCULATORS
+from pycore.calculators.registry import CALCULATORS, by_topic, module_of
 from pycore.errors import Fault, InputError
 from pycore.forms import links
 from pycore.forms.conventions import choice_field
@@ -24,8 +24,7 @@ from pycore.sheet.lettered import width_of
 from pycore.words import class_set as words
 from pycore.words import codes as code_words
 
-_NUMBERED = sorted((page.topic, slug) for slug, page in CALCULATORS.items() if page.topic is not None)
-TOPICS: dict[str, Any] = {slug: CALCULATORS[slug] for _, slug in _NUMBERED}
+TOPICS: dict[str, Any] = {slug: CALCULATORS[slug] for slug in by_topic().values()}
 """Calculators that can set problems, by slug, in the order of their numbers in codes: the first is the default."""
 TAKEN = ("print", "names", "decimal", "angles", "first", "rotation", "protractor")
 """Conventions of the classroom that a set takes from the calculator's own form."""
@@ -262,3 +261,7 @@ def default_set() -> ClassSet:
     return read_set(default_form(FIELDS))
 
 
+def level_words(group: ClassSet) -> str:
+    """What the level of a set holds, as a sentence."""
+    tier = group.code.tier
+    return f"{dict(words.TIERS)[tier]}: {module_of(group.topic.slug, 'teaching').LEVELS[tier]}."

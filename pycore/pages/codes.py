@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from pycore.calculators.registry import CALCULATORS
+from pycore.calculators.registry import CALCULATORS, by_topic
 from pycore.errors import Fault, InputError
 from pycore.forms import links
 from pycore.forms.links import Opened
@@ -35,9 +35,10 @@ def find(text: str) -> Found:
         if not text.strip():
             raise CodeError("empty")
         code = codes.read(text)
-        page = next((one for one in CALCULATORS.values() if one.topic == code.topic), None)
-        if page is None:
+        slug = by_topic().get(code.topic)
+        if slug is None:
             raise CodeError("topic")
+        page = CALCULATORS[slug]
         form = page.practice_form(code)
     except CodeError as error:
         raise InputError(Fault("code", text, words.unusable(text, error.reason, error.part), error.part)) from None

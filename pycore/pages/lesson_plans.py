@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from typing import Protocol
 
+from pycore.calculators.registry import MAIN, MAIN_FIRST, module_of
 from pycore.forms import links
 from pycore.forms.fields import Field, default_form
 from pycore.pages.reading import ReadBlock, ReadingPage, Section, Steps, Ways
@@ -11,7 +12,6 @@ from pycore.sums.answer import Answer, Grid, Paragraph
 from pycore.words import Phrase, mistakes, plain, say
 from pycore.words import lesson_plans as words
 from pycore.words.lesson_plans import Handout, LessonPlan
-from pycore.words.lesson_topics import PLANS, folder
 
 
 class Topic(Protocol):
@@ -29,6 +29,22 @@ class Topic(Protocol):
     def warning(self) -> str: ...
     def answer(self, form: Mapping[str, str], parts: tuple[str, ...]) -> Answer: ...
     def task(self, form: Mapping[str, str]) -> Task: ...
+
+
+def plans() -> dict[str, LessonPlan]:
+    """Every calculator's lesson plan by its slug, the main job's first."""
+    return {slug: module_of(slug, "teaching").PLAN for slug in MAIN_FIRST}
+
+
+def folder(slug: str, topic: str) -> str:
+    """The folder of a topic's page: the main job's has the name alone."""
+    return slug if topic == MAIN else f"{slug}-{topic}"
+
+
+def lessons_of(topic: str, title: str) -> tuple[tuple[str, str], ...]:
+    """Folder and title of a topic's plan and cover lesson; none for the main job, whose lessons every foot lists."""
+    kinds = ((words.SLUG, words.ONE), (words.COVER_SLUG, words.COVER_ONE))
+    return () if topic == MAIN else tuple((folder(slug, topic), words.page_title(kind, title)) for slug, kind in kinds)
 
 
 def _texts(answer: Answer) -> dict[str, str]:
@@ -76,8 +92,6 @@ def _ways(handouts: tuple[Handout, ...], topic: Topic, answer: Answer) -> Ways:
     return Ways(tuple((handout.name, _address(handout, topic, answer)) for handout in handouts))
 
 
-OF_LINES = ("neutral-current", "harmonics-in-the-neutral", "open-neutral", "sequence-components")
-"""Topics whose phasors are those of three lines, and are called so."""
 LINES, PHASORS = {"a": "a line", "b": "another"}, {"a": "a phasor", "b": "another"}
 
 
@@ -91,7 +105,7 @@ def _listen(plan: LessonPlan, topic: Topic) -> Steps:
         told, look = mistake.name, mistake.look
         name, where = mistakes.NAMES.get(key, ("", ""))
         if name and "{unit}" not in name + where and "{scale}" not in name + where:
-            told = say(name, **(LINES if plan.slug in OF_LINES else PHASORS))
+            told = say(name, **(LINES if plan.of_lines else PHASORS))
             look = say(where, a="it", b="the other")
         made.append((_capital(plain(told)) + ". ", plain(look)))
     return Steps(tuple(made))
@@ -163,7 +177,7 @@ def _cover_sections(plan: LessonPlan, topic: Topic) -> tuple[Section, ...]:
 
 def _ways_on(slug: str, topics: Mapping[str, Topic], shown: LessonPlan) -> Section:
     """The page of the topic itself, and the same kind of lesson of every other topic: on the screen alone."""
-    others = tuple((topics[plan.slug].title, f"../{folder(slug, plan)}/") for plan in PLANS if plan is not shown)
+    others = tuple((topics[topic].title, f"../{folder(slug, topic)}/") for topic in plans() if topic != shown.slug)
     own = (words.TO_TOPIC, f"../{shown.slug}/")
     return Section(say(words.OTHERS), (Ways((own, *others)),), screen=True)
 
@@ -176,13 +190,13 @@ def _pages(
     sections: Sections,
 ) -> Iterator[ReadingPage]:
     """A page for each topic, the first under the name alone; titles and leads of the first, and of a further one."""
-    for plan in PLANS:
+    for plan in plans().values():
         topic = topics[plan.slug]
-        first = plan is PLANS[0]
+        first = plan.slug == MAIN
         title, lead = (titles[0], leads[0]) if first else (words.page_title(titles[1], topic.title), leads[1])
         told = description if first else words.page_description(topic.title)
         parts = (*sections(plan, topic), _ways_on(slug, topics, plan))
-        yield ReadingPage(folder(slug, plan), title, told, say(lead), parts, one_sheet=True)
+        yield ReadingPage(folder(slug, plan.slug), title, told, say(lead), parts, one_sheet=True)
 
 
 def lesson_pages(topics: Mapping[str, Topic]) -> tuple[ReadingPage, ...]:

@@ -6,6 +6,7 @@ Neither solves a problem, so they have no answer: a form's choices make one shee
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
+from pycore.calculators.registry import MAIN, MAIN_FIRST, module_of
 from pycore.drawing import Document, Page
 from pycore.forms import links
 from pycore.forms.conventions import choice_field
@@ -94,13 +95,17 @@ def _instruments(chosen: Mapping[str, str]) -> Page:
     return instruments_page(circle, paper, orientation, writing)
 
 
+READINGS: Mapping[str, rig_words.Readings] = {
+    slug: readings for slug in MAIN_FIRST if (readings := module_of(slug, "teaching").READINGS) is not None
+}
+"""What is read at a rig, by the calculator's slug."""
 RECORD_PAPERS = ("A4", "A3", "letter")
 
 
 def _record(chosen: Mapping[str, str]) -> Page:
     paper, repeats = chosen["paper"], int(chosen["readings"])
     width, height = size_of(paper, "portrait")
-    topic = rig_words.BY_TOPIC[chosen["topic"]]
+    topic = READINGS[chosen["topic"]]
     rows = (*(rig_words.reading(number) for number in range(1, repeats + 1)), rig_words.MEAN)
     checks = (*rig_words.CHECKS, *topic.checks)
     told = rig_words.description(len(checks), chosen["readings"], topic.columns, topic.answers)
@@ -152,8 +157,8 @@ RECORD = PaperPage(
             "readings", rig_words.REPEATS, "method", "3", rig_words.REPEAT_SETS, rig_words.REPEAT_HELP
         ),
         choice_field(
-            "topic", rig_words.TOPIC, "sheet", "neutral-current",
-            tuple((one.topic, one.name) for one in rig_words.TOPICS),
+            "topic", rig_words.TOPIC, "sheet", MAIN,
+            tuple((slug, readings.name) for slug, readings in READINGS.items()),
         ),
         choice_field("paper", words.PAPER, "sheet", "A4", tuple((paper, paper) for paper in RECORD_PAPERS)),
     ),

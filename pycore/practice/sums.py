@@ -14,9 +14,9 @@ from pycore.constructions.many import Many, carry_out_many
 from pycore.constructions.moves import Move, SetOff, TurnAngle
 from pycore.constructions.tip_to_tail import tip_to_tail
 from pycore.phasor import wrap
+from pycore.practice.catalogue import mistake
 from pycore.practice.task import CALCULATED, DRAWN, Mistake
 from pycore.words import Phrase
-from pycore.words import mistakes as words
 
 Replaced = Callable[[Move], Move]
 
@@ -149,16 +149,6 @@ def _changes(problem: Sum, construction: Construction) -> Iterator[tuple[str, Re
                 yield "swapped", _exchanged(first, second), named
 
 
-def _made(key: str, how: tuple[str, ...], size: float, point: complex | None, **named: "str | Phrase") -> Mistake:
-    name, look = words.told(key, **named)
-    return Mistake(key, how, size, point, name, look)
-
-
-def made(key: str, how: tuple[str, ...], point: complex, **named: "str | Phrase") -> Mistake:
-    """A mistake of the catalogue's words that ends on a point, counted from the direction drawn first."""
-    return _made(key, how, phasor.magnitude(point), point, **named)
-
-
 def in_moves(problem: Sum) -> Iterator[Mistake]:
     """Mistakes of setting off: the construction is carried out with the moves that were made."""
     construction = base(problem)
@@ -170,7 +160,7 @@ def in_moves(problem: Sum) -> Iterator[Mistake]:
     drawn = carry_out_many(construction.moves, {}, len(changes), instead)
     for place, (key, _, named) in enumerate(changes):
         point = landed(problem, construction, drawn, place)
-        made = _made(key, (DRAWN,), phasor.magnitude(point), point, **_called(problem, named))
+        made = mistake(key, (DRAWN,), point, **_called(problem, named))
         yield replace(made, about=tuple(named.values()))
 
 
@@ -191,13 +181,13 @@ def in_stages(problem: Sum) -> Iterator[Mistake]:
     third = next(number for number in arms if number not in (first, second))
     named = {arm.number: problem.names[arm.key] for arm in problem.arms}
     diagonal = phasor.total((arms[first], arms[second]))
-    yield _made("stopped", (DRAWN,), phasor.magnitude(diagonal), diagonal, a=named[first], b=named[second])
+    yield mistake("stopped", (DRAWN,), diagonal, a=named[first], b=named[second])
     across = phasor.magnitude(diagonal - arms[third])
-    yield _made("other-diagonal", (DRAWN,), across, None)
+    yield mistake("other-diagonal", (DRAWN,), None, across)
     whole = phasor.total(arms.values())
     for number in arms:
         twice = whole + arms[number]
-        yield _made("two-diagonals", (DRAWN,), phasor.magnitude(twice), twice, a=named[number])
+        yield mistake("two-diagonals", (DRAWN,), twice, a=named[number])
 
 
 def of_lags(problem: Sum) -> Iterator[Mistake]:
@@ -211,7 +201,7 @@ def of_lags(problem: Sum) -> Iterator[Mistake]:
         turned = {arm.key: problem.voltages.get(arm.key, arm.angle) - share * lags[arm.key] for arm in problem.arms}
         start = turned[head.key] if on_current else problem.reference
         point = phasor.total(phasor.polar(arm.size, turned[arm.key] - start) for arm in problem.arms)
-        yield _made(key, (DRAWN, CALCULATED), phasor.magnitude(point), point)
+        yield mistake(key, (DRAWN, CALCULATED), point)
 
 
 def of_scale(problem: Sum) -> Iterator[Mistake]:
@@ -219,10 +209,10 @@ def of_scale(problem: Sum) -> Iterator[Mistake]:
     point = phasor.total(_relative(problem).values())
     size, scale = phasor.magnitude(point), problem.scale
     both = (DRAWN, CALCULATED)
-    yield _made("ten-too-many", both, 10.0 * size, 10.0 * point)
-    yield _made("ten-too-few", both, 0.1 * size, 0.1 * point)
+    yield mistake("ten-too-many", both, 10.0 * point, 10.0 * size)
+    yield mistake("ten-too-few", both, 0.1 * point, 0.1 * size)
     if scale not in (0.0, 1.0):
         named = {"unit": problem.unit, "scale": problem.scale_words}
-        yield _made("not-multiplied", (DRAWN,), size / scale, point / scale, **named)
-        yield _made("divided", (DRAWN,), size / (scale * scale), point / (scale * scale), **named)
-        yield _made("multiplied-lines", (DRAWN,), size * scale * scale, point * (scale * scale), **named)
+        yield mistake("not-multiplied", (DRAWN,), point / scale, size / scale, **named)
+        yield mistake("divided", (DRAWN,), point / (scale * scale), size / (scale * scale), **named)
+        yield mistake("multiplied-lines", (DRAWN,), point * (scale * scale), size * scale * scale, **named)

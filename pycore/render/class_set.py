@@ -17,7 +17,6 @@ from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.form import FORM, fields_html, method_html
 from pycore.render.phrase import phrase_html
 from pycore.words import class_set as words
-from pycore.words.tiers import tier_words
 from pycore.writers import svg
 
 Reply = tuple[dict[str, Any], bytes | None]
@@ -45,7 +44,7 @@ def set_html(group: ClassSet) -> Markup:
     return join(
         h("p", {"class": "which"}, phrase_html(words.set_line(str(group.code)))),
         h("p", None, words.contents(group.learners, overlays)),
-        h("p", None, tier_words(group.topic.slug, group.code.tier)),
+        h("p", None, page.level_words(group)),
         notices if group.notices else None,
     )
 

@@ -9,6 +9,7 @@ from typing import Any
 
 from pycore.pages import practice as page
 from pycore.pages.codes import Found
+from pycore.pages.mistake_names import short
 from pycore.practice import answers, ladder
 from pycore.practice.codes import TIERS
 from pycore.practice.ladder import SHOWN, Record, RecordError
@@ -23,7 +24,6 @@ from pycore.sums.answer import Answer
 from pycore.words import codes, plain
 from pycore.words import marking as marking_words
 from pycore.words import practice as words
-from pycore.words.short_mistakes import short
 
 Reply = dict[str, Any]
 SHOWN_MISTAKES = 6

@@ -7,6 +7,7 @@ from typing import Protocol
 from pycore.forms.fields import Field, default_form
 from pycore.pages import class_set as class_form
 from pycore.pages import print_setup as setup
+from pycore.pages.lesson_plans import lessons_of
 from pycore.pages.paper import PAPER_PAGES, PaperPage
 from pycore.render import class_marks, class_set, paper, practice, print_setup
 from pycore.render.checking import check_html
@@ -32,7 +33,6 @@ from pycore.words import class_set as class_words
 from pycore.words import furniture
 from pycore.words import practice as practice_words
 from pycore.words import print_setup as setup_words
-from pycore.words.lesson_topics import lessons_of
 from pycore.words.phrase import Phrase, plain
 
 LANGUAGE = "en-GB"

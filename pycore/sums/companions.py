@@ -1,27 +1,24 @@
 """The sentence of a step that draws a phasor of another quantity, and the fault of a scale that does not fit it."""
 
-from typing import TYPE_CHECKING
 
 from pycore import quantity
-from pycore.constructions.companions import companion_moves, leads
+from pycore.constructions.companions import companion_moves
 from pycore.constructions.construction import Step
 from pycore.constructions.moves import TurnAngle, length_of, turn_of
 from pycore.errors import Fault, Offer
 from pycore.sheet.plan import Plan
+from pycore.sums.on_paper import OnPaper
 from pycore.sums.wording import Telling
 from pycore.words import Phrase
 from pycore.words import answers as neutral_words
 from pycore.words import constructions as words
 from pycore.words import sums as sum_words
 
-if TYPE_CHECKING:
-    from pycore.sums.sentences import Teller
-
 SECOND = "second-scale"
 """The form's field, and the link's key, of the companions' scale."""
 
 
-def told_companion(teller: "Teller", step: Step) -> tuple[Phrase, Phrase]:
+def told_companion(teller: OnPaper, step: Step) -> tuple[Phrase, Phrase]:
     """How it is drawn, and why: its scale is its own. Raises TypeError where nobody spoke of companions."""
     telling, readings = teller.telling, teller.figure.readings
     if telling.companions is None:
@@ -38,16 +35,10 @@ def told_companion(teller: "Teller", step: Step) -> tuple[Phrase, Phrase]:
     return sentence, words.companion_why(telling.companions.words.plural, scale, amount) + telling.companions.why
 
 
-def told_on_the_way(teller: "Teller", step: Step) -> tuple[Phrase, Phrase]:
+def told_on_the_way(teller: OnPaper, step: Step) -> tuple[Phrase, Phrase]:
     """The sum of the first two arrows of a tip to tail, drawn for itself, and what it is."""
     tag, end = teller.telling.tags[f"i{teller.construction.order}"], words.tip_of(teller.tag(step.about[-1]))
     return words.on_the_way(tag, teller.place, end), teller.telling.words.on_the_way
-
-
-def led_length(teller: "Teller", otherwise: float) -> float:
-    """Length in mm of the companion that stands in the first direction; ``otherwise`` where a faint line does."""
-    led = leads(teller.construction)
-    return otherwise if led is None else teller.millimetres(length_of(led, teller.figure.readings))
 
 
 def second_too_large(telling: Telling, typed: str, plan: Plan, fitting: Plan) -> Fault:

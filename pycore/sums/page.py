@@ -165,8 +165,8 @@ class SumPage(Generic[Case]):
     cautions: tuple[str, ...] = ()
     warning: str = ""
     """A caution that stands before anything else; "" for none."""
-    topic: int | None = None
-    """The page's number in the codes of practice sheets, for ever; None where there is no practice."""
+    topic: int = -1
+    """The page's number in the codes of practice sheets, for ever."""
 
     # What each page says for itself.
 
@@ -219,7 +219,7 @@ class SumPage(Generic[Case]):
     def code_for(self, case: Case) -> str:
         """The code that a case's form names, as it is printed, if the case has that code's values; else ""."""
         typed = case.problem.typed.get("code", "")
-        if not typed.strip() or self.topic is None:
+        if not typed.strip():
             return ""
         # Only a sheet with a code needs it; the first answer need not wait for its import.
         from pycore.practice import codes

@@ -4,14 +4,13 @@ import math
 from collections.abc import Callable
 
 from pycore import quantity
-from pycore.constructions.construction import Construction, Step
+from pycore.constructions.construction import Step
 from pycore.constructions.moves import DrawParallel, Supplement, TurnAngle, turn_of
 from pycore.phasor import wrap
-from pycore.sheet.figure import DOT_BELOW
-from pycore.sheet.plan import Plan
 from pycore.sums.answer import Block, Move
-from pycore.sums.companions import led_length, told_companion, told_on_the_way
-from pycore.sums.wording import Telling, degrees_text, length_text, reading_text, wider_than_right
+from pycore.sums.companions import told_companion, told_on_the_way
+from pycore.sums.on_paper import PROTRACTOR_REACH, OnPaper
+from pycore.sums.wording import wider_than_right
 from pycore.words import Phrase, plain
 from pycore.words import answers as neutral_words
 from pycore.words import components as parts
@@ -19,88 +18,9 @@ from pycore.words import constructions as words
 from pycore.words import displacement as shifted
 from pycore.words import parallelogram as parallel
 
-PROTRACTOR_REACH = 50.0
-"""A line shorter than this many mm does not reach the figures of a usual protractor (common practice)."""
 
-
-class Teller:
+class Teller(OnPaper):
     """Words one construction, step by step: a method for each kind of step gives sentence and why."""
-
-    def __init__(self, plan: Plan, telling: Telling) -> None:
-        self.plan, self.telling = plan, telling
-        self.construction: Construction = plan.construction
-        self.figure = plan.construction.figure
-        self.picture = plan.picture
-        tip_to_tail = plan.construction.method == "tip-to-tail"
-        self.place = words.START if tip_to_tail else words.COMMON_POINT
-
-    # Small things that many sentences need.
-
-    def tag(self, number: int) -> Phrase:
-        """The symbol of a line current."""
-        return self.telling.tags[f"i{number}"]
-
-    def millimetres(self, amount: float) -> float:
-        """An amount as a length on the sheet."""
-        return amount * self.plan.factor
-
-    def length(self, amount: float) -> str:
-        """An amount as a length to be set off."""
-        return length_text(self.millimetres(amount), self.telling.mark)
-
-    def reading(self, amount: float) -> str:
-        """An amount as a length to be read off a ruler."""
-        return reading_text(self.millimetres(amount), self.telling.mark)
-
-    def degrees(self, angle: float) -> str:
-        """The size of an angle."""
-        return degrees_text(angle, self.telling.mark)
-
-    def sense(self, turn: float) -> str:
-        """The sense of a turn as it is seen on the paper."""
-        return words.sense(anticlockwise=self.picture.sense * turn > 0)
-
-    def way(self, degrees: float) -> str:
-        """A direction on the paper in words."""
-        paper = self.picture.paper_angle(degrees)
-        return words.WAYS.get(paper) or words.slanting(self.degrees(paper), above=paper > 0)
-
-    def size(self, number: int) -> float:
-        """The size of a line current."""
-        return next(arm.size for arm in self.construction.arms if arm.number == number)
-
-    def zero_name(self, move: TurnAngle) -> Phrase:
-        """The line on which the protractor's zero lies."""
-        if move.zero.startswith("L"):
-            return self.tag(int(move.zero[1:]))
-        if move.zero == "D":
-            return self.telling.reference
-        return words.UPRIGHT_AXIS if move.zero == "Y" else words.LEVEL_AXIS
-
-    def zero_length(self, move: TurnAngle) -> float:
-        """Length in mm of the line on which the protractor's zero lies; axes are long enough."""
-        if move.zero.startswith("L"):
-            return self.millimetres(self.size(int(move.zero[1:])))
-        if move.zero == "R":
-            return self.millimetres(self.figure.readings["r"])
-        return led_length(self, PROTRACTOR_REACH) if move.zero == "D" else PROTRACTOR_REACH
-
-    def is_dot(self, amount: float) -> bool:
-        """Whether a phasor is too short for an arrow at this scale."""
-        return self.millimetres(amount) < DOT_BELOW
-
-    def sides(self, step: Step) -> tuple[Phrase, Phrase, float, float]:
-        """Names and sizes of the two sides of the parallelogram that a step is about."""
-        if len(step.about) == 2:
-            first, second = step.about
-            return self.tag(first), self.tag(second), self.size(first), self.size(second)
-        diagonal = self.figure.readings["r"]
-        return parallel.the_diagonal(), self.tag(step.about[-1]), diagonal, self.size(step.about[-1])
-
-    def before(self, step: Step) -> str:
-        """The name of the step before one."""
-        steps = self.construction.steps
-        return steps[steps.index(step) - 1].name
 
     # One method for each kind of step.
 

@@ -94,3 +94,30 @@ CIRCUITS: dict[str, tuple[str, str]] = {
         "The capacitor changes Q alone: subtract reactive powers.",
     ),
 }  # fmt: skip
+
+SHORT: dict[str, str] = {
+    "two-pi-forgotten": "2π forgotten",
+    "reactances-added": "reactances added, not taken off",
+    "reactive-currents-added": "reactive currents added, not taken off",
+    "kinds-exchanged": "coil and capacitor exchanged",
+    "reactance-inverted": "a capacitor’s reactance inverted",
+    "milli-forgotten": "millihenries taken as henries",
+    "micro-as-milli": "microfarads taken as millifarads",
+    "impedances-as-numbers": "R and X added as plain numbers",
+    "resistance-only": "the reactance left out",
+    "reactance-only": "the resistance left out",
+    "impedances-in-series": "branches taken in series",
+    "branch-as-numbers": "R and X of a branch added as plain numbers",
+    "branch-reactance-only": "a coil’s own resistance left out",
+    "multiplied-not-divided": "multiplied, not divided",
+    "angle-turned": "the angle’s sign turned",
+    "sine-of-phi": "sine and cosine of φ exchanged",
+    "apparent-for-active": "active power taken for apparent power",
+    "factor-multiplied": "multiplied by the power factor",
+    "powers-as-numbers": "P and Q added as plain numbers",
+    "whole-corrected": "all of the reactive power taken off",
+    "cosines-subtracted": "power factors subtracted",
+    "remaining-taken": "the reactive power that remains",
+    "apparent-subtracted": "apparent powers subtracted",
+}
+"""The same in few words."""

@@ -56,6 +56,8 @@ class LessonPlan:
     cover_stops: tuple[str, ...]
     cover_handouts: tuple[Handout, ...]
     exit_values: tuple[tuple[str, str], ...] = ()
+    of_lines: bool = False
+    """Whether its phasors are those of three lines, and are called so."""
 
 
 PROTRACTOR = Handout("Reading a protractor", "reading-a-protractor")
@@ -118,63 +120,6 @@ QUESTIONS = "Questions about real installations, cable sizes or regulations: wri
 KEEP_BOTH = "If two answers differ and you cannot see why, keep both drawings for the lecturer."
 NO_ELECTRICS = "No meter, no rig, no live reading in this lesson. It is pencil and paper only."
 WITH_YOU = "You need no electrical knowledge: the classroom view shows and says each move of ruler and protractor."
-
-NEUTRAL = LessonPlan(
-    slug="neutral-current",
-    aim="Find the neutral current of three unequal lines by drawing, and judge it beside a calculation and a meter.",
-    parts=(
-        Part("Starter", 5, (
-            "On the board: {values}, equal power factor. Everyone writes a guess for the neutral, in amperes.",
-            "Ask: can it be more than the largest line? At equal power factor it cannot. Keep the guesses.",
-        )),
-        Part("Demonstration", 15, (
-            "Open the classroom view. Show the parallelogram move by move; hide each reading and ask for it first.",
-            "At each angle ask: more or less than a right angle? Which 0 lies on your line?",
-            "Read the result: {answer}, {length} at {scale}. Whose guess was nearest?",
-        )),
-        Part("Guided work", 15, (
-            "Everyone draws the same values, two phasors given. Walk round with the overlay.",
-            "Stop the class after the first diagonal: this is the neutral only if the third line carried nothing.",
-        )),
-        Part("Independent work", 20, (
-            "A problem of their own from the class set. Predict, draw, measure, then check by calculation.",
-            "Done early: which current in the third line would make the neutral zero?",
-        )),
-        Part("Exit question", 5, (
-            "Two lines carry 10 A, the third carries nothing, equal power factor. What does the neutral carry?",
-            "10 A. Who says 20 A has added the lengths; who says 0 A took the load for a balanced one.",
-        )),
-    ),
-    handouts=(
-        Handout("Classroom view with these values", "neutral-current", (("view", "lesson"), ("step", "1"))),
-        Handout("Problem sheet, two phasors drawn", "neutral-current", (("sheet", "problem"), ("start", "two"))),
-        Handout("Problem sheet, common point only", "neutral-current", (("sheet", "problem"),)),
-        Handout("Problem sheet for easy reading", "neutral-current", (("sheet", "problem"), ("print", "easy"))),
-        Handout("Problem sheet in large print", "neutral-current",
-                (("sheet", "problem"), ("print", "large"), ("paper", "A3"))),
-        Handout("Overlay for marking", "neutral-current", (("sheet", "overlay"),)),
-        Handout("Class set with key", "class-set", (("topic", "neutral-current"), ("tier", "core"))),
-        Handout("Reading a protractor", "reading-a-protractor"),
-        Handout("Ruler and protractor to cut out", "ruler-and-protractor"),
-        Handout("Recording sheet for the rig", "rig-record"),
-    ),
-    listen=("stopped", "other-scale", "reversed", "wrong-way", "left-out"),
-    cover_says=(
-        "Write on the board: {values}. Ask everyone to guess one number for the neutral and write it down. 5 minutes.",
-        "Open the classroom view. Press the arrow key for each move and read its sentence aloud. 15 minutes.",
-        "Hand out the problem sheet. Learners copy the same moves with ruler and protractor. 25 minutes.",
-        "Early finishers draw it again tip to tail: the method is a choice on the same page. 10 minutes.",
-        "Ask at the end: two lines carry 10 A, the third nothing. What does the neutral carry? 10 A. 5 minutes.",
-    ),
-    cover_stops=cover_stops(),
-    cover_handouts=(
-        Handout("Classroom view with these values", "neutral-current", (("view", "lesson"), ("step", "1"))),
-        Handout("Problem sheet, one for each learner", "neutral-current", (("sheet", "problem"), ("start", "two"))),
-        Handout("Finished drawing, for you", "neutral-current"),
-        Handout("Overlay, for you: lay it over a drawing", "neutral-current", (("sheet", "overlay"),)),
-        Handout("Reading a protractor", "reading-a-protractor"),
-    ),
-)  # fmt: skip
 
 
 def part_heading(name: str, minutes: int) -> str:

@@ -3,6 +3,8 @@
 Line names stand in {a}, {b}; {angle} and {scale} are written values.
 """
 
+from collections.abc import Mapping
+
 from pycore.words.circuit_mistakes import CIRCUITS
 from pycore.words.phrase import Phrase, say
 
@@ -133,30 +135,6 @@ NAMES: dict[str, tuple[str, str]] = {
     ),
     "times-root-three": ("the result was multiplied by √3", "√3 belongs to line and phase voltage, not to this sum."),
     "over-root-three": ("the result was divided by √3", "√3 belongs to line and phase voltage, not to this sum."),
-    "load-left-out": (
-        "the load on {a} was left out",
-        "Every load that is connected has its part in both sums.",
-    ),
-    "impedance-for-admittance": (
-        "impedances were used where admittances belong",
-        "Divide 1 by each impedance first: the smallest impedance counts most.",
-    ),
-    "line-for-phase": (
-        "the line voltage was used for the phase voltage",
-        "Each load in star has the line voltage divided by √3 while its neutral is whole.",
-    ),
-    "root-three-forgotten": (
-        "√3 was left out of the reactive power",
-        "Q = √3 × (second reading − first reading).",
-    ),
-    "readings-exchanged": (
-        "the two readings are exchanged in the reactive power",
-        "Take the first reading from the second, in this order: the sign tells lag from lead.",
-    ),
-    "minus-forgotten": (
-        "the minus of a reading was forgotten",
-        "A meter that reads backwards counts as negative.",
-    ),
     "complement": (
         "the angle was counted from the other axis",
         "Count the angle from the line that the sheet names.",
@@ -168,7 +146,9 @@ NAMES: dict[str, tuple[str, str]] = {
 }  # fmt: skip
 
 
-def told(key: str, **values: "str | Phrase") -> tuple[Phrase, Phrase]:
-    """What happened, and where to look. KeyError for no mistake of ours."""
-    name, look = NAMES[key] if key in NAMES else CIRCUITS[key]
+def told(
+    key: str, own: Mapping[str, tuple[str, str]] | None = None, /, **values: "str | Phrase"
+) -> tuple[Phrase, Phrase]:
+    """What happened, and where to look; ``own`` are a calculator's own texts. KeyError for no mistake of ours."""
+    name, look = next(texts[key] for texts in (own or NAMES, NAMES, CIRCUITS) if key in texts)
     return say(name, **values), say(look, **values)

@@ -73,57 +73,9 @@ class Readings:
         return f"difference _____ {self.unit}  ÷  out by _____ {self.unit}  =  _____"
 
 
-_JAW = "One conductor in the jaw, jaw closed."
-_NEUTRAL_STAYS = "The neutral stays connected: it is never opened while the rig is live."
-_DISCHARGED = "Every capacitor was discharged through a resistor and proved dead before it was touched."
-TOPICS = (
-    Readings(
-        "neutral-current", "Neutral current", ("L1", "L2", "L3", "N"),
-        f"{_JAW} Always in this order: L1, L2, L3, N.", "the neutral", "A", "mean of N; limit of the meter",
-        "from L1, L2, L3 and their limits", (_NEUTRAL_STAYS,),
-    ),
-    Readings(
-        "series-circuit", "Series circuit", ("I, A", "V of R", "V of L", "V of C", "supply, V"),
-        "Same supply throughout. Always in this order: current, each part, supply.", "the supply voltage", "V",
-        "mean of supply; limit of the meter", "from the parts' values and I",
-        (_DISCHARGED, "Parts and leads stand more than the supply: near resonance they get it."),
-    ),
-    Readings(
-        "parallel-circuit", "Parallel circuit", ("V", "I₁, A", "I₂, A", "I₃, A", "whole I, A"),
-        f"{_JAW} Always in this order: voltage, each branch, the whole.", "the whole current", "A",
-        "mean of whole I; limit of the meter", "from the branches' values and V", (_DISCHARGED,),
-    ),
-    Readings(
-        "power-triangle", "Power triangle", ("V", "I, A", "P, W", "I after, A"),
-        "Always in this order: voltage, current, power; then the current with the capacitor connected.",
-        "the apparent power before", "VA", "V × I (three phases: × √3)", "from P and the power factor stated",
-        (_DISCHARGED, "The capacitor is connected with the supply off and proved dead."),
-    ),
-    Readings(
-        "star-and-delta", "Star and delta", ("V lines", "I₁₂, A", "I₃₁, A", "I₁, A"),
-        f"{_JAW} Always in this order: voltage between lines, both branches, the line.", "the line current I₁", "A",
-        "mean of I₁; limit of the meter", "from I₁₂ and I₃₁ at their angles",
-        ("Star or delta was connected with the supply off and proved dead, and seen by the supervisor.",),
-    ),
-    Readings(
-        "harmonics-in-the-neutral", "Harmonics in the neutral", ("L1", "L2", "L3", "N", "N, order 3"),
-        f"{_JAW} A meter for true r.m.s. values. Always in this order: L1, L2, L3, N.", "the neutral, all orders", "A",
-        "mean of N; limit of the meter", "root of the squares of its orders", (_NEUTRAL_STAYS,),
-    ),
-    Readings(
-        "two-wattmeters", "Two wattmeters", ("V lines", "I, A", "P₁, W", "P₂, W"),
-        "Always in this order: voltage, current, both wattmeters with their signs.", "the apparent power", "VA",
-        "√3 × V × I; limits of both meters", "from P₁ and P₂",
-        ("Leads were connected with the supply off and proved dead; no current circuit is opened under load.",),
-    ),
-    Readings(
-        "sequence-components", "Sequence components", ("L1", "L2", "L3", "N"),
-        f"{_JAW} Always in this order: L1, L2, L3, N. Their angles: ____ , ____ , ____",
-        "the neutral, three times I₀", "A", "mean of N; limit of the meter", "from L1, L2, L3 and their angles",
-        (_NEUTRAL_STAYS,),
-    ),
-)  # fmt: skip
-BY_TOPIC = {one.topic: one for one in TOPICS}
+JAW = "One conductor in the jaw, jaw closed."
+NEUTRAL_STAYS = "The neutral stays connected: it is never opened while the rig is live."
+DISCHARGED = "Every capacitor was discharged through a resistor and proved dead before it was touched."
 
 
 def answers_of(what: str) -> str:

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 from pycore import phasor, quantity
-from pycore.calculators.add_phasors import words
+from pycore.calculators.add_phasors import TOPIC, words
 from pycore.forms.reading import Reader
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.plan import Plan
@@ -29,7 +29,7 @@ class AddPhasors(SumPage[AddCase]):
     scenario = words.SCENARIO
     fields = FIELDS
     cautions = words.CAUTIONS
-    topic = 1
+    topic = TOPIC
 
     def case(self, form: Mapping[str, str]) -> AddCase:
         """The form as a case. Raises InputError."""
@@ -99,3 +99,6 @@ class AddPhasors(SumPage[AddCase]):
 def sum_of(case: AddCase) -> float:
     """The sizes added as plain numbers."""
     return phasor.total(complex(one.size, 0.0) for one in case.given).real
+
+
+PAGE = AddPhasors()

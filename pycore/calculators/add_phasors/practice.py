@@ -16,12 +16,12 @@ from pycore.calculators.add_phasors.case import AddCase
 from pycore.calculators.add_phasors.fields import BY_NAME, FIELDS
 from pycore.forms.fields import default_form
 from pycore.phasor import wrap
+from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
 from pycore.practice.dice import Dice
 from pycore.practice.generator import first_accepted
 from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
 from pycore.sums.task import task_of as sum_task
-from pycore.words import Phrase
 
 CLEAR = 0.13
 """Share of the largest phasor by which a mistake's point keeps clear of the right one."""
@@ -133,30 +133,26 @@ def phasors_of(code: Code) -> Phasors:
     return first_accepted(code, _drawn, accepted)
 
 
-def _mistake(key: str, how: tuple[str, ...], point: complex, named: Phrase = ()) -> Mistake:
-    name, look = words.mistake(key, a=named)
-    return Mistake(key, how, phasor.magnitude(point), point, name, look)
-
-
 def _mistakes(case: AddCase) -> Iterator[Mistake]:
     turn = phasor.polar(1.0, -case.picture.reference)
     values = {one.number: phasor.polar(one.size, one.angle) * turn for one in case.given}
     first = values.pop(1, 0j)
     others = phasor.total(values.values())
     if case.difference:
-        yield _mistake("added", (DRAWN, CALCULATED), first + others)
+        yield mistake("added", (DRAWN, CALCULATED), first + others, None, words.MISTAKES)
         if first != 0:
-            yield _mistake("first-turned", (DRAWN, CALCULATED), others - first)
+            yield mistake("first-turned", (DRAWN, CALCULATED), others - first, None, words.MISTAKES)
     else:
-        yield _mistake("taken-off", (DRAWN, CALCULATED), first - others)
+        yield mistake("taken-off", (DRAWN, CALCULATED), first - others, None, words.MISTAKES)
     whole = case.total * turn
     for one, arm in zip(case.given, case.arms, strict=True):
         if one.rectangular:
             part = phasor.polar(arm.size, arm.angle)
             named = case.tags_given[arm.key]
             swapped = complex(part.imag, part.real) - part
-            yield _mistake("parts-exchanged", (CALCULATED,), whole + swapped * turn, named)
-            yield _mistake("j-sign", (CALCULATED,), whole + (part.conjugate() - part) * turn, named)
+            yield mistake("parts-exchanged", (CALCULATED,), whole + swapped * turn, None, words.MISTAKES, a=named)
+            slipped = whole + (part.conjugate() - part) * turn
+            yield mistake("j-sign", (CALCULATED,), slipped, None, words.MISTAKES, a=named)
 
 
 def mistakes(case: AddCase) -> tuple[Mistake, ...]:

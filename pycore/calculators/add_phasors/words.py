@@ -92,12 +92,6 @@ MISTAKES = {
 }
 
 
-def mistake(key: str, **values: "str | Phrase") -> tuple[Phrase, Phrase]:
-    """What happened, and where to look."""
-    name, look = MISTAKES[key]
-    return say(name, **values), say(look, **values)
-
-
 def nothing_here() -> str:
     """No phasor was given."""
     return "Give at least two phasors, such as 20 at 0 and 15 at 60."
@@ -109,3 +103,13 @@ def no_first(label: str) -> str:
 
 
 PARTS = ("part along 0°", "part along 90°")
+
+
+SHORT: dict[str, str] = {
+    "added": "added, not taken off",
+    "taken-off": "taken off, not added",
+    "first-turned": "the difference the other way round",
+    "parts-exchanged": "both parts of a phasor exchanged",
+    "j-sign": "the sign before j slipped",
+}
+"""Mistakes of this calculator alone, in few words."""

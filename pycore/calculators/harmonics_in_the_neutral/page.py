@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from pycore import phasor
-from pycore.calculators.harmonics_in_the_neutral import words
+from pycore.calculators.harmonics_in_the_neutral import TOPIC, words
 from pycore.calculators.harmonics_in_the_neutral.case import HarmonicCase, read_load
 from pycore.calculators.harmonics_in_the_neutral.circuit import (
     solve,
@@ -30,7 +30,7 @@ class HarmonicsInTheNeutral(SumPage[HarmonicCase]):
     scenario = words.SCENARIO
     fields = FIELDS
     cautions = words.CAUTIONS
-    topic = 6
+    topic = TOPIC
 
     def case(self, form: Mapping[str, str]) -> HarmonicCase:
         """The form as a case: of the order that is drawn, or the fundamental where there is none of it."""
@@ -102,3 +102,6 @@ class HarmonicsInTheNeutral(SumPage[HarmonicCase]):
         """Ink of the line samples beside the labels, by phasor key."""
         colours = form.get("colours", "iec")
         return dict(conventions.inks(colours if colours in conventions.COLOURS else "iec"))
+
+
+PAGE = HarmonicsInTheNeutral()

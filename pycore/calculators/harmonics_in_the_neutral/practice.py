@@ -11,6 +11,7 @@ from pycore.calculators.harmonics_in_the_neutral.fields import FIELDS
 from pycore.circuits.supply import VOLTAGE_ANGLES
 from pycore.forms.fields import default_form
 from pycore.phasor import wrap
+from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
 from pycore.practice.dice import Dice
 from pycore.practice.generator import first_accepted
@@ -68,14 +69,11 @@ def distortion_of(code: Code) -> Distortion:
     return first_accepted(code, _distortion, may_be_set)
 
 
-def _all_orders(size: float) -> Mistake:
-    name, look = words.mistake("all-orders")
-    return Mistake("all-orders", (CALCULATED,), size, None, name, look)
-
-
 def mistakes(case: HarmonicCase) -> tuple[Mistake, ...]:
     """The angles of the fundamental used for a higher order, and all orders given for the one asked for."""
-    made = [] if len(case.spectrum.orders) == 1 else [_all_orders(case.spectrum.neutral)]
+    made = []
+    if len(case.spectrum.orders) > 1:
+        made.append(mistake("all-orders", (CALCULATED,), None, case.spectrum.neutral, words.MISTAKES))
     if case.order.number == 1:
         return tuple(made)
     number, fundamental = case.order.number, case.spectrum.orders[0]
@@ -90,9 +88,8 @@ def mistakes(case: HarmonicCase) -> tuple[Mistake, ...]:
     point = phasor.total(slipped.values()) * phasor.polar(1.0, -start)
     right = case.total * phasor.polar(1.0, -case.picture.reference)
     if phasor.magnitude(point - right) > NEAR * math.fsum(arm.size for arm in case.arms):
-        name, look = words.mistake("order-not-multiplied", order=str(number))
-        size = phasor.magnitude(point)
-        made.append(Mistake("order-not-multiplied", (DRAWN, CALCULATED), size, point, name, look))
+        both = (DRAWN, CALCULATED)
+        made.append(mistake("order-not-multiplied", both, point, None, words.MISTAKES, order=str(number)))
     return tuple(made)
 
 

@@ -171,7 +171,8 @@ MISTAKES = {
 }
 
 
-def mistake(key: str, **values: "str | Phrase") -> tuple[Phrase, Phrase]:
-    """What happened, and where to look."""
-    name, look = MISTAKES[key]
-    return say(name, **values), say(look, **values)
+SHORT: dict[str, str] = {
+    "order-not-multiplied": "angles not multiplied by the order",
+    "all-orders": "all orders together",
+}
+"""Mistakes of this calculator alone, in few words."""

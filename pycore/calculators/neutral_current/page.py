@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from pycore import quantity
-from pycore.calculators.neutral_current import words
+from pycore.calculators.neutral_current import TOPIC, words
 from pycore.calculators.neutral_current.accuracy import NeutralAccuracy
 from pycore.calculators.neutral_current.case import SLUG, NeutralCase
 from pycore.calculators.neutral_current.fields import FIELDS, options_of
@@ -136,7 +136,7 @@ class NeutralCurrent(SumPage[NeutralCase]):
     scenario = words.SCENARIO
     fields = FIELDS
     cautions = words.CAUTIONS
-    topic = 0
+    topic = TOPIC
 
     def case(self, form: Mapping[str, str]) -> NeutralCase:
         """The form as a case. Raises InputError."""
@@ -192,3 +192,6 @@ class NeutralCurrent(SumPage[NeutralCase]):
     def options(self, form: Mapping[str, str]) -> dict[str, dict[str, str]]:
         """Options that name lines, by field and value, as the form's line names have it."""
         return options_of(form)
+
+
+PAGE = NeutralCurrent()

@@ -155,3 +155,7 @@ def formula_fails() -> Phrase:
         "The closed formula √(a² + b² + c² − ab − bc − ca) holds only when all three lines have the same "
         "power factor, so that they stand 120° apart. Here they do not: use components or draw."
     )
+
+
+SHORT: dict[str, str] = {}
+"""Mistakes of this calculator alone, in few words."""

@@ -4,7 +4,7 @@ import math
 from collections.abc import Mapping
 
 from pycore import phasor, quantity
-from pycore.calculators.open_neutral import words
+from pycore.calculators.open_neutral import TOPIC, words
 from pycore.calculators.open_neutral.case import OpenCase, sizes_of, three_figures
 from pycore.calculators.open_neutral.circuit import NoBalance, UnbalancedStar, solve
 from pycore.calculators.open_neutral.construction import METHOD
@@ -39,7 +39,7 @@ class OpenNeutralPage(SumPage[OpenCase]):
     fields = FIELDS
     warning = words.WARNING
     cautions = words.CAUTIONS
-    topic = 7
+    topic = TOPIC
 
     def case(self, form: Mapping[str, str]) -> OpenCase:
         """The form as a case. Raises InputError."""
@@ -152,3 +152,6 @@ class OpenNeutralPage(SumPage[OpenCase]):
         """Labels of the loads, as the form's line names have it."""
         names = conventions.NAMES.get(form.get("names", "L123"), conventions.NAMES["L123"])
         return {name: words.load_label(line) for name, line in zip(NAMES, names, strict=True)}
+
+
+PAGE = OpenNeutralPage()

@@ -4,6 +4,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
 from pycore import phasor
+from pycore.calculators.open_neutral import words
 from pycore.calculators.open_neutral.case import OpenCase
 from pycore.calculators.open_neutral.circuit import solve
 from pycore.calculators.open_neutral.fields import FIELDS
@@ -11,10 +12,11 @@ from pycore.circuits.supply import VOLTAGE_ANGLES
 from pycore.constructions.construction import Arm
 from pycore.forms.fields import default_form
 from pycore.practice import sums
+from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
 from pycore.practice.dice import Dice
 from pycore.practice.generator import first_accepted
-from pycore.practice.sums import Sum, made
+from pycore.practice.sums import Sum
 from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
 from pycore.sums.case import HANDS
 from pycore.sums.task import task_of as sum_task
@@ -46,19 +48,19 @@ def _mistakes(case: OpenCase) -> Iterator[Mistake]:
         if phasor.total(left) != 0:
             one, two, three = left
             point = solve(replace(star, admittances=(one, two, three))).displacement * turned
-            yield made("load-left-out", BOTH, point, a=case.lines[number])
+            yield mistake("load-left-out", BOTH, point, None, words.MISTAKES, a=case.lines[number])
     if all(star.admittances):
         one, two, three = (1.0 / value for value in star.admittances)
         if phasor.total((one, two, three)) != 0:
             point = solve(replace(star, admittances=(one, two, three))).displacement * turned
-            yield made("impedance-for-admittance", (CALCULATED, DRAWN), point)
-    yield made("line-for-phase", BOTH, shift * ROOT_THREE)
+            yield mistake("impedance-for-admittance", (CALCULATED, DRAWN), point, None, words.MISTAKES)
+    yield mistake("line-for-phase", BOTH, shift * ROOT_THREE, None, words.MISTAKES)
     angle, size = phasor.angle(shift), phasor.magnitude(shift)
     other = 180.0 - angle if angle > 0 else -180.0 - angle
     name = case.telling.tags["sum"]
-    yield made("other-scale", (DRAWN,), phasor.polar(size, other), a=name)
-    yield made("wrong-way", (DRAWN,), phasor.polar(size, -angle), a=name)
-    yield made("turned-round", BOTH, -shift)
+    yield mistake("other-scale", (DRAWN,), phasor.polar(size, other), a=name)
+    yield mistake("wrong-way", (DRAWN,), phasor.polar(size, -angle), a=name)
+    yield mistake("turned-round", BOTH, -shift)
 
 
 def task_of(case: OpenCase) -> Task:

@@ -162,3 +162,27 @@ def millman() -> Phrase:
 BY_DISPLACEMENT = "The star point displaced"
 CALCULATED = "By calculation (Millman)"
 S = Symbol("V", "S")
+
+
+MISTAKES = {
+    "load-left-out": (
+        "the load on {a} was left out",
+        "Every load that is connected has its part in both sums.",
+    ),
+    "impedance-for-admittance": (
+        "impedances were used where admittances belong",
+        "Divide 1 by each impedance first: the smallest impedance counts most.",
+    ),
+    "line-for-phase": (
+        "the line voltage was used for the phase voltage",
+        "Each load in star has the line voltage divided by √3 while its neutral is whole.",
+    ),
+}  # fmt: skip
+"""Mistakes of this calculator alone: what happened, and where to look."""
+
+SHORT: dict[str, str] = {
+    "load-left-out": "a load left out",
+    "impedance-for-admittance": "impedances for admittances",
+    "line-for-phase": "line voltage for phase voltage",
+}
+"""Mistakes of this calculator alone, in few words."""

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from pycore import phasor, quantity
-from pycore.calculators.parallel_circuit import words
+from pycore.calculators.parallel_circuit import TOPIC, words
 from pycore.calculators.parallel_circuit.case import AMPS, VOLTS, ParallelCase, read_parallel
 from pycore.calculators.parallel_circuit.fields import BY_NAME, FIELDS
 from pycore.forms.elements import parts, scaled
@@ -33,7 +33,7 @@ class ParallelCircuit(SumPage[ParallelCase]):
     scenario = words.SCENARIO
     fields = FIELDS
     cautions = words.CAUTIONS
-    topic = 4
+    topic = TOPIC
 
     def case(self, form: Mapping[str, str]) -> ParallelCase:
         """The form as a case. Raises InputError."""
@@ -131,3 +131,6 @@ class ParallelCircuit(SumPage[ParallelCase]):
             told = sum_words.at_angle(size, angle)
             made[f"b{number}"] = {"said": f"Z{NO_BREAK_SPACE}={NO_BREAK_SPACE}{told}"}
         return made
+
+
+PAGE = ParallelCircuit()

@@ -8,10 +8,10 @@ from pycore.calculators.parallel_circuit.case import ParallelCase
 from pycore.calculators.parallel_circuit.fields import FIELDS
 from pycore.circuits.elements import CAPACITOR, COIL
 from pycore.forms.fields import default_form
+from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
 from pycore.practice.dice import Dice
 from pycore.practice.generator import first_accepted
-from pycore.practice.sums import made
 from pycore.practice.task import Mistake, Task
 from pycore.sums.circuit_practice import (
     BOTH,
@@ -88,7 +88,7 @@ def mistakes(case: ParallelCase) -> tuple[Mistake, ...]:
     found: list[Mistake] = []
     for key, how, admittance, name in slips(case):
         named = {"a": case.telling.tags[name]} if name else {}
-        found.append(made(key, how, case.solution.volts * admittance * turned, **named))
+        found.append(mistake(key, how, case.solution.volts * admittance * turned, **named))
     return tuple(found)
 
 
@@ -102,7 +102,7 @@ def task_of(case: ParallelCase) -> Task:
     for key, _, admittance, name in slips(case):
         if admittance != 0:
             named = {"a": case.telling.tags[name]} if name else {}
-            found.append(made(key, ONLY_CALCULATED, amperes / admittance, **named))
+            found.append(mistake(key, ONLY_CALCULATED, amperes / admittance, **named))
     return found_by_calculation(task, amperes / case.solution.whole, case, found)
 
 

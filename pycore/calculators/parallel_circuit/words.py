@@ -147,3 +147,7 @@ def resonance() -> Phrase:
 def resonance_found() -> Phrase:
     """Resonance of any branches."""
     return say("Resonance, where the susceptances of all branches cancel (found by trying, there is no short formula):")
+
+
+SHORT: dict[str, str] = {}
+"""Mistakes of this calculator alone, in few words."""

@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from pycore import phasor, quantity
-from pycore.calculators.power_triangle import words
+from pycore.calculators.power_triangle import TOPIC, words
 from pycore.calculators.power_triangle.case import PowerCase, read_power
 from pycore.calculators.power_triangle.circuit import capacitance, correct
 from pycore.calculators.power_triangle.fields import BY_NAME, FIELDS
@@ -30,7 +30,7 @@ class PowerTriangle(SumPage[PowerCase]):
     scenario = words.SCENARIO
     fields = FIELDS
     cautions = words.CAUTIONS
-    topic = 5
+    topic = TOPIC
 
     def case(self, form: Mapping[str, str]) -> PowerCase:
         """The form as a case. Raises InputError."""
@@ -143,3 +143,5 @@ class PowerTriangle(SumPage[PowerCase]):
         said = replace(lag, factor=lag.factor or "1").echo(mark)["said"]
         return {"factor": {"said": said}}
 
+
+PAGE = PowerTriangle()

@@ -10,9 +10,10 @@ from pycore.calculators.power_triangle.case import P, PowerCase
 from pycore.calculators.power_triangle.fields import FIELDS
 from pycore.constructions.construction import Arm
 from pycore.forms.fields import default_form
+from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
 from pycore.practice.generator import dice_for
-from pycore.practice.sums import Sum, made, of_scale
+from pycore.practice.sums import Sum, of_scale
 from pycore.practice.task import Mistake, Task
 from pycore.sums.circuit_practice import BOTH, ONLY_CALCULATED, chosen
 from pycore.sums.task import task_of as sum_task
@@ -48,7 +49,7 @@ def mistakes(case: PowerCase) -> tuple[Mistake, ...]:
     if case.corrected:
         return ()
     turned = phasor.polar(1.0, -case.picture.reference)
-    return tuple(made(key, how, value * turned) for key, how, value in _of_the_triangle(case.given.load.power))
+    return tuple(mistake(key, how, value * turned) for key, how, value in _of_the_triangle(case.given.load.power))
 
 
 def _of_the_correction(case: PowerCase) -> Iterator[tuple[str, float]]:
@@ -95,7 +96,7 @@ def task_of(case: PowerCase) -> Task:
     result, name = complex(0.0, 0.0 - correction.vars), case.telling.tags["i3"]
     unit = case.telling.writing.unit.removesuffix("VA") + "var"
     slips = tuple(
-        made(key, BOTH if key in SEEN_ON_PAPER else ONLY_CALCULATED,
+        mistake(key, BOTH if key in SEEN_ON_PAPER else ONLY_CALCULATED,
              complex(0.0, 0.0 - math.copysign(math.fabs(value), correction.vars)))
         for key, value in _of_the_correction(case)
         if value

@@ -173,3 +173,7 @@ def capacitors() -> Phrase:
 def after() -> Phrase:
     """The triangle after."""
     return say("What is left to the supply:")
+
+
+SHORT: dict[str, str] = {}
+"""Mistakes of this calculator alone, in few words."""

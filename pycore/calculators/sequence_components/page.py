@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 from pycore import phasor, quantity
-from pycore.calculators.sequence_components import words
+from pycore.calculators.sequence_components import TOPIC, words
 from pycore.calculators.sequence_components.circuit import TURNS
 from pycore.forms import conventions
 from pycore.forms.phasor_text import is_rectangular
@@ -35,7 +35,7 @@ class SequenceComponents(SumPage[SequenceCase]):
     scenario = words.SCENARIO
     fields = FIELDS
     cautions = words.CAUTIONS
-    topic = 9
+    topic = TOPIC
 
     def case(self, form: Mapping[str, str]) -> SequenceCase:
         """The form as a case. Raises InputError."""
@@ -115,3 +115,5 @@ class SequenceComponents(SumPage[SequenceCase]):
         names = conventions.NAMES.get(form.get("names", "L123"), conventions.NAMES["L123"])
         return dict(zip(NAMES, names, strict=True))
 
+
+PAGE = SequenceComponents()

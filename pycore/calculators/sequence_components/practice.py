@@ -16,12 +16,12 @@ from pycore.calculators.sequence_components.circuit import TURNS, turned
 from pycore.calculators.sequence_components.fields import BY_NAME, FIELDS, NAMES
 from pycore.forms.fields import default_form
 from pycore.phasor import wrap
+from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
 from pycore.practice.dice import Dice
 from pycore.practice.generator import first_accepted
 from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
 from pycore.sums.task import task_of as sum_task
-from pycore.words import Phrase
 
 PARTS = ("zero", "positive", "negative")
 CLEAR, LEAST_SIZE, LEAST_APART, LEAST_SUM = 0.13, 0.3, 0.08, 0.3
@@ -93,9 +93,7 @@ def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, s
     return form if code.method == "any" else form | {"method": code.method}
 
 
-def _mistake(key: str, point: complex, **named: "str | Phrase") -> Mistake:
-    name, look = words.mistake(key, **named)
-    return Mistake(key, (DRAWN, CALCULATED), phasor.magnitude(point), point, name, look)
+BOTH = (DRAWN, CALCULATED)
 
 
 def _mistakes(case: SequenceCase) -> Iterator[Mistake]:
@@ -104,12 +102,14 @@ def _mistakes(case: SequenceCase) -> Iterator[Mistake]:
     others = {"positive": "negative", "negative": "positive"}
     if case.part == "zero":
         for part in ("positive", "negative"):
-            yield _mistake("turned", ends[part], other=words.NAMES[part])
+            yield mistake("turned", BOTH, ends[part], None, words.MISTAKES, a=(words.A,), other=words.NAMES[part])
     else:
-        yield _mistake("not-turned", ends["zero"])
-        yield _mistake("a-exchanged", ends[others[case.part]], other=words.NAMES[others[case.part]])
+        yield mistake("not-turned", BOTH, ends["zero"], None, words.MISTAKES, a=(words.A,))
+        other = others[case.part]
+        end, name = ends[other], words.NAMES[other]
+        yield mistake("a-exchanged", BOTH, end, None, words.MISTAKES, a=(words.A,), other=name)
         yield from _one_turned(case, turn)
-    yield _mistake("divided-already", ends[case.part] / 3.0)
+    yield mistake("divided-already", BOTH, ends[case.part] / 3.0, None, words.MISTAKES, a=(words.A,))
 
 
 def _one_turned(case: SequenceCase, turn: complex) -> Iterator[Mistake]:
@@ -119,7 +119,7 @@ def _one_turned(case: SequenceCase, turn: complex) -> Iterator[Mistake]:
         own, angle = case.values[number - 1], TURNS[case.part][number - 1]
         if own != 0:
             end = phasor.total(parts) - parts[number - 1] + own * phasor.polar(1.0, -angle)
-            yield _mistake("wrong-way-a", end * turn, which=case.own[number])
+            yield mistake("wrong-way-a", BOTH, end * turn, None, words.MISTAKES, a=(words.A,), which=case.own[number])
 
 
 def mistakes(case: SequenceCase) -> tuple[Mistake, ...]:

@@ -145,7 +145,11 @@ MISTAKES = {
 }
 
 
-def mistake(key: str, **values: "str | Phrase") -> tuple[Phrase, Phrase]:
-    """What happened, and where to look."""
-    name, look = MISTAKES[key]
-    return say(name, a=A, **values), say(look, a=A, **values)
+SHORT: dict[str, str] = {
+    "a-exchanged": "a and a² exchanged",
+    "not-turned": "not turned by a",
+    "turned": "turned where nothing turns",
+    "divided-already": "divided by three already",
+    "wrong-way-a": "a turn by a the wrong way",
+}
+"""Mistakes of this calculator alone, in few words."""

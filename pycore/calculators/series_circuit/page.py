@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 
 from pycore import phasor
-from pycore.calculators.series_circuit import words
+from pycore.calculators.series_circuit import TOPIC, words
 from pycore.calculators.series_circuit.case import AMPS, GROUPS, VOLTS, SeriesCase, read_series
 from pycore.calculators.series_circuit.fields import BY_NAME, FIELDS
 from pycore.forms.elements import parts, scaled
@@ -32,7 +32,7 @@ class SeriesCircuit(SumPage[SeriesCase]):
     scenario = words.SCENARIO
     fields = FIELDS
     cautions = words.CAUTIONS
-    topic = 3
+    topic = TOPIC
 
     def case(self, form: Mapping[str, str]) -> SeriesCase:
         """The form as a case. Raises InputError."""
@@ -145,3 +145,5 @@ class SeriesCircuit(SumPage[SeriesCase]):
             made[name] = {"said": words.reactance_echo(", ".join(said)) if said else ""}
         return made
 
+
+PAGE = SeriesCircuit()

@@ -5,9 +5,9 @@ from typing import TYPE_CHECKING
 
 from pycore import phasor, quantity
 from pycore.forms.fields import default_form
+from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
 from pycore.practice.generator import first_accepted
-from pycore.practice.sums import made
 from pycore.practice.task import Mistake, Task
 from pycore.sums.task import task_of as sum_task
 
@@ -65,7 +65,7 @@ def mistakes(case: "SeriesCase") -> tuple[Mistake, ...]:
     if case.volts_drawn and not case.typed_companions:
         return ()
     share = case.solution.current if case.volts_drawn else 1.0
-    return tuple(made(key, how, value * share * turned) for key, how, value in _slipped(case))
+    return tuple(mistake(key, how, value * share * turned) for key, how, value in _slipped(case))
 
 
 def task_of(case: "SeriesCase") -> Task:
@@ -75,11 +75,11 @@ def task_of(case: "SeriesCase") -> Task:
         return task
     whole, volts = case.solution.whole, phasor.magnitude(case.solution.supply)
     result = volts / whole
-    slips = [made(key, ONLY_CALCULATED, volts / value) for key, _, value in _slipped(case) if value != 0]
-    slips.append(made("multiplied-not-divided", ONLY_CALCULATED, phasor.polar(volts * phasor.magnitude(whole),
+    slips = [mistake(key, ONLY_CALCULATED, volts / value) for key, _, value in _slipped(case) if value != 0]
+    slips.append(mistake("multiplied-not-divided", ONLY_CALCULATED, phasor.polar(volts * phasor.magnitude(whole),
                                                                                -phasor.angle(whole))))  # fmt: skip
     if whole.imag:
-        slips.append(made("angle-turned", ONLY_CALCULATED, complex(result.real, -result.imag)))
+        slips.append(mistake("angle-turned", ONLY_CALCULATED, complex(result.real, -result.imag)))
     return found_by_calculation(task, result, case, slips)
 
 

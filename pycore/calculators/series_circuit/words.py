@@ -158,3 +158,7 @@ def powers() -> Phrase:
 def resonance() -> Phrase:
     """The frequency of resonance."""
     return say("Resonance, where the reactances are equal:")
+
+
+SHORT: dict[str, str] = {}
+"""Mistakes of this calculator alone, in few words."""

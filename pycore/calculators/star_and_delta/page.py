@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
 from pycore import phasor, quantity
-from pycore.calculators.star_and_delta import words
+from pycore.calculators.star_and_delta import TOPIC, words
 from pycore.calculators.star_and_delta.circuit import ThreeLoads, solve
 from pycore.calculators.star_and_delta.workings import working
 from pycore.forms import conventions
@@ -36,7 +36,7 @@ class StarAndDelta(SumPage[StarDeltaCase]):
     scenario = words.SCENARIO
     fields = FIELDS
     cautions = words.CAUTIONS
-    topic = 2
+    topic = TOPIC
 
     def case(self, form: Mapping[str, str]) -> StarDeltaCase:
         """The form as a case. Raises InputError."""
@@ -146,3 +146,6 @@ class StarAndDelta(SumPage[StarDeltaCase]):
 def _value(name: str, value: float, unit: str, mark: str, label: Phrase) -> Output:
     told, _, written = figures.amount(value, unit, mark).partition(NO_BREAK_SPACE)
     return Output(name, value, told, written, label)
+
+
+PAGE = StarAndDelta()

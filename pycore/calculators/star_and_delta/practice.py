@@ -14,13 +14,13 @@ from pycore.calculators.star_and_delta.case import StarDeltaCase
 from pycore.calculators.star_and_delta.fields import BEFORE, BY_NAME, FIELDS, NAMES
 from pycore.forms.fields import default_form
 from pycore.phasor import wrap
+from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
 from pycore.practice.dice import Dice
 from pycore.practice.generator import first_accepted
 from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
 from pycore.sums.task import task_of as sum_task
 from pycore.trig import ROOT_THREE
-from pycore.words import Phrase
 
 VOLTAGES = (110, 190, 208, 220, 230, 380, 400, 415, 440, 480, 500, 660, 690)
 PAIRS = (
@@ -111,29 +111,21 @@ def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, s
     return form if code.method == "any" else form | {"method": code.method}
 
 
-def _mistake(
-    key: str, how: tuple[str, ...], point: complex | None, size: float | None = None, named: Phrase = ()
-) -> Mistake:
-    name, look = words.mistake(key, a=named)
-    given = phasor.magnitude(point) if point is not None else size or 0.0
-    return Mistake(key, how, given, point, name, look)
-
-
 def _mistakes(case: StarDeltaCase) -> Iterator[Mistake]:
     turn, both = phasor.polar(1.0, -case.picture.reference), (DRAWN, CALCULATED)
     first, second = case.values[case.line - 1], case.values[case.other - 1]
-    yield _mistake("added", both, (first + second) * turn)
-    yield _mistake("first-turned", both, (second - first) * turn)
+    yield mistake("added", both, (first + second) * turn, None, words.MISTAKES)
+    yield mistake("first-turned", both, (second - first) * turn, None, words.MISTAKES)
     for number, value in ((case.line, first), (case.other, second)):
         if value != 0:
             # It is where a drawing ends that leaves the other out.
-            yield _mistake("branch-for-line", both, value * turn, named=case.own[number])
+            yield mistake("branch-for-line", both, value * turn, None, words.MISTAKES, a=case.own[number])
     if case.star:
         return
-    yield _mistake("star-voltage", both, case.total * turn / ROOT_THREE)
+    yield mistake("star-voltage", both, case.total * turn / ROOT_THREE, None, words.MISTAKES)
     if not case.solution.balanced and first != 0:
         root = ROOT_THREE * phasor.magnitude(first)
-        yield _mistake("root-three-unbalanced", both, None, root, case.own[case.line])
+        yield mistake("root-three-unbalanced", both, None, root, words.MISTAKES, a=case.own[case.line])
     yield from _of_loads(case, turn)
 
 
@@ -147,11 +139,11 @@ def _of_loads(case: StarDeltaCase, turn: complex) -> Iterator[Mistake]:
     angles = [0.0 if load is None else phasor.angle(load) for load in loads]
     across = [value * phasor.polar(1.0, -phasor.angle(case.solution.between[0])) for value in case.solution.between]
     straight = tuple(volt * size for volt, size in zip(across, sizes, strict=True))
-    yield _mistake("angles-of-loads", (DRAWN, CALCULATED), case.difference(straight) * turn)
+    yield mistake("angles-of-loads", (DRAWN, CALCULATED), case.difference(straight) * turn, None, words.MISTAKES)
     slipped = tuple(
         volt * phasor.polar(share, -angle) for volt, share, angle in zip(across, added, angles, strict=True)
     )
-    yield _mistake("size-by-adding", (DRAWN, CALCULATED), case.difference(slipped) * turn)
+    yield mistake("size-by-adding", (DRAWN, CALCULATED), case.difference(slipped) * turn, None, words.MISTAKES)
 
 
 def mistakes(case: StarDeltaCase) -> tuple[Mistake, ...]:

@@ -180,7 +180,13 @@ MISTAKES = {
 }
 
 
-def mistake(key: str, **values: "str | Phrase") -> tuple[Phrase, Phrase]:
-    """What happened, and where to look."""
-    name, look = MISTAKES[key]
-    return say(name, **values), say(look, **values)
+SHORT: dict[str, str] = {
+    "added": "added, not taken off",
+    "branch-for-line": "one phasor taken for the result",
+    "root-three-unbalanced": "√3 though the loads differ",
+    "first-turned": "the difference the other way round",
+    "star-voltage": "phase voltage across the loads",
+    "size-by-adding": "R and X of a load added as plain numbers",
+    "angles-of-loads": "the loads’ own angles left out",
+}
+"""Mistakes of this calculator alone, in few words."""

@@ -4,7 +4,7 @@ import math
 from collections.abc import Mapping
 
 from pycore import quantity
-from pycore.calculators.two_wattmeters import words
+from pycore.calculators.two_wattmeters import TOPIC, words
 from pycore.calculators.two_wattmeters.case import WattCase, read_reading, tidied
 from pycore.calculators.two_wattmeters.circuit import BalancedLoad, Readings, back, read
 from pycore.calculators.two_wattmeters.fields import BY_NAME, FIELDS
@@ -29,7 +29,7 @@ class TwoWattmeters(SumPage[WattCase]):
     scenario = words.SCENARIO
     fields = FIELDS
     cautions = words.CAUTIONS
-    topic = 8
+    topic = TOPIC
 
     def case(self, form: Mapping[str, str]) -> WattCase:
         """The form as a case. Raises InputError."""
@@ -135,3 +135,6 @@ class TwoWattmeters(SumPage[WattCase]):
     def inks(self, form: Mapping[str, str]) -> dict[str, str]:
         """Ink of the line samples beside the labels, by phasor key."""
         return dict(conventions.PLAIN_INKS)
+
+
+PAGE = TwoWattmeters()

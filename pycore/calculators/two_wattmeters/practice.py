@@ -5,12 +5,13 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from pycore import phasor, trig
+from pycore.calculators.two_wattmeters import words
 from pycore.calculators.two_wattmeters.case import WattCase
 from pycore.calculators.two_wattmeters.fields import BY_NAME, FIELDS
 from pycore.forms.fields import default_form
+from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
 from pycore.practice.generator import TRIES, NoProblem, dice_for
-from pycore.practice.sums import made as mistake
 from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
 from pycore.sums.task import task_of as sum_task
 from pycore.trig import ROOT_THREE
@@ -48,13 +49,15 @@ def mistakes(case: WattCase) -> tuple[Mistake, ...]:
         return ()
     first, second, reactive = case.readings
     turned, both = phasor.polar(1.0, -case.picture.reference), (DRAWN, CALCULATED)
-    made = [mistake("root-three-forgotten", both, complex(first + second, second - first) * turned)]
+    without_root = complex(first + second, second - first)
+    made = [mistake("root-three-forgotten", both, without_root * turned, None, words.MISTAKES)]
     if reactive != 0.0:
-        made.append(mistake("readings-exchanged", both, complex(first + second, -reactive) * turned))
+        exchanged = complex(first + second, -reactive)
+        made.append(mistake("readings-exchanged", both, exchanged * turned, None, words.MISTAKES))
     if min(first, second) < 0.0:
         sizes = math.fabs(first), math.fabs(second)
         reckoned = complex(sizes[0] + sizes[1], ROOT_THREE * (sizes[1] - sizes[0]))
-        made.append(mistake("minus-forgotten", both, reckoned * turned))
+        made.append(mistake("minus-forgotten", both, reckoned * turned, None, words.MISTAKES))
     return tuple(made)
 
 

@@ -162,3 +162,27 @@ CONNECTION = (
 def reading(symbol: str, watts: str) -> str:
     """A meter's reading as it is given."""
     return f"{symbol} = {watts}"
+
+
+MISTAKES = {
+    "root-three-forgotten": (
+        "√3 was left out of the reactive power",
+        "Q = √3 × (second reading − first reading).",
+    ),
+    "readings-exchanged": (
+        "the two readings are exchanged in the reactive power",
+        "Take the first reading from the second, in this order: the sign tells lag from lead.",
+    ),
+    "minus-forgotten": (
+        "the minus of a reading was forgotten",
+        "A meter that reads backwards counts as negative.",
+    ),
+}  # fmt: skip
+"""Mistakes of this calculator alone: what happened, and where to look."""
+
+SHORT: dict[str, str] = {
+    "root-three-forgotten": "√3 forgotten",
+    "readings-exchanged": "the two readings exchanged",
+    "minus-forgotten": "a reading’s minus forgotten",
+}
+"""Mistakes of this calculator alone, in few words."""

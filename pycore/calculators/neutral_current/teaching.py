@@ -1,0 +1,80 @@
+"""What a lesson on the topic needs: the levels of its problems, the lesson plan, the readings at a rig."""
+
+from pycore.words.lesson_plans import (
+    Handout,
+    LessonPlan,
+    Part,
+    cover_stops,
+)
+from pycore.words.rig import JAW, NEUTRAL_STAYS, Readings
+
+LEVELS = {
+    "support": "whole amperes at equal power factor, the first two lines drawn already",
+    "core": "tenths of an ampere at equal power factor",
+    "stretch": "power factors that differ, and which current in the last line would leave the neutral at zero",
+}
+"""What each level asks of a learner: read off the generator, which never changes."""
+
+PLAN = LessonPlan(
+    slug="neutral-current",
+    of_lines=True,
+    aim="Find the neutral current of three unequal lines by drawing, and judge it beside a calculation and a meter.",
+    parts=(
+        Part("Starter", 5, (
+            "On the board: {values}, equal power factor. Everyone writes a guess for the neutral, in amperes.",
+            "Ask: can it be more than the largest line? At equal power factor it cannot. Keep the guesses.",
+        )),
+        Part("Demonstration", 15, (
+            "Open the classroom view. Show the parallelogram move by move; hide each reading and ask for it first.",
+            "At each angle ask: more or less than a right angle? Which 0 lies on your line?",
+            "Read the result: {answer}, {length} at {scale}. Whose guess was nearest?",
+        )),
+        Part("Guided work", 15, (
+            "Everyone draws the same values, two phasors given. Walk round with the overlay.",
+            "Stop the class after the first diagonal: this is the neutral only if the third line carried nothing.",
+        )),
+        Part("Independent work", 20, (
+            "A problem of their own from the class set. Predict, draw, measure, then check by calculation.",
+            "Done early: which current in the third line would make the neutral zero?",
+        )),
+        Part("Exit question", 5, (
+            "Two lines carry 10 A, the third carries nothing, equal power factor. What does the neutral carry?",
+            "10 A. Who says 20 A has added the lengths; who says 0 A took the load for a balanced one.",
+        )),
+    ),
+    handouts=(
+        Handout("Classroom view with these values", "neutral-current", (("view", "lesson"), ("step", "1"))),
+        Handout("Problem sheet, two phasors drawn", "neutral-current", (("sheet", "problem"), ("start", "two"))),
+        Handout("Problem sheet, common point only", "neutral-current", (("sheet", "problem"),)),
+        Handout("Problem sheet for easy reading", "neutral-current", (("sheet", "problem"), ("print", "easy"))),
+        Handout("Problem sheet in large print", "neutral-current",
+                (("sheet", "problem"), ("print", "large"), ("paper", "A3"))),
+        Handout("Overlay for marking", "neutral-current", (("sheet", "overlay"),)),
+        Handout("Class set with key", "class-set", (("topic", "neutral-current"), ("tier", "core"))),
+        Handout("Reading a protractor", "reading-a-protractor"),
+        Handout("Ruler and protractor to cut out", "ruler-and-protractor"),
+        Handout("Recording sheet for the rig", "rig-record"),
+    ),
+    listen=("stopped", "other-scale", "reversed", "wrong-way", "left-out"),
+    cover_says=(
+        "Write on the board: {values}. Ask everyone to guess one number for the neutral and write it down. 5 minutes.",
+        "Open the classroom view. Press the arrow key for each move and read its sentence aloud. 15 minutes.",
+        "Hand out the problem sheet. Learners copy the same moves with ruler and protractor. 25 minutes.",
+        "Early finishers draw it again tip to tail: the method is a choice on the same page. 10 minutes.",
+        "Ask at the end: two lines carry 10 A, the third nothing. What does the neutral carry? 10 A. 5 minutes.",
+    ),
+    cover_stops=cover_stops(),
+    cover_handouts=(
+        Handout("Classroom view with these values", "neutral-current", (("view", "lesson"), ("step", "1"))),
+        Handout("Problem sheet, one for each learner", "neutral-current", (("sheet", "problem"), ("start", "two"))),
+        Handout("Finished drawing, for you", "neutral-current"),
+        Handout("Overlay, for you: lay it over a drawing", "neutral-current", (("sheet", "overlay"),)),
+        Handout("Reading a protractor", "reading-a-protractor"),
+    ),
+)  # fmt: skip
+
+READINGS = Readings(
+    "neutral-current", "Neutral current", ("L1", "L2", "L3", "N"),
+    f"{JAW} Always in this order: L1, L2, L3, N.", "the neutral", "A", "mean of N; limit of the meter",
+    "from L1, L2, L3 and their limits", (NEUTRAL_STAYS,),
+)  # fmt: skip
