@@ -16,8 +16,8 @@ from itertools import combinations
 
 from pycore import phasor
 from pycore.phasor import wrap
-from pycore.practice.codes import TIERS, Code
-from pycore.practice.dice import Dice, dice_of
+from pycore.practice.codes import Code
+from pycore.practice.dice import Dice, dice_of_code
 
 CLEAR = 0.13
 """Share of the largest current by which a mistake's point keeps clear of the right one."""
@@ -130,7 +130,7 @@ class NoProblem(ValueError):
 
 def lines_of(code: Code) -> Lines:
     """The three line currents of a code. Raises NoProblem."""
-    dice = dice_of(code.version, code.topic, TIERS.index(code.tier), code.seed, code.number)
+    dice = dice_of_code(code)
     for _ in range(TRIES):
         lines = _drawn(dice, code.tier)
         if accepted(lines):

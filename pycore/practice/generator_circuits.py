@@ -11,8 +11,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from pycore import phasor
-from pycore.practice.codes import TIERS, Code
-from pycore.practice.dice import Dice, dice_of
+from pycore.practice.codes import Code
+from pycore.practice.dice import Dice, dice_of_code
 from pycore.practice.generator import TRIES, NoProblem
 
 CLEAR = 0.12
@@ -82,7 +82,7 @@ def may_be_set(circuit: Circuit) -> bool:
 
 
 def _drawn(code: Code) -> Dice:
-    return dice_of(code.version, code.topic, TIERS.index(code.tier), code.seed, code.number)
+    return dice_of_code(code)
 
 
 def series_of(code: Code) -> Circuit:

@@ -9,8 +9,8 @@ from dataclasses import dataclass
 
 from pycore import phasor
 from pycore.phasor import wrap
-from pycore.practice.codes import TIERS, Code
-from pycore.practice.dice import Dice, dice_of
+from pycore.practice.codes import Code
+from pycore.practice.dice import Dice, dice_of_code
 from pycore.practice.generator import NoProblem
 
 VOLTAGES = (110, 190, 208, 220, 230, 380, 400, 415, 440, 480, 500, 660, 690)
@@ -83,7 +83,7 @@ def accepted(problem: Three) -> bool:
 
 def three_of(code: Code) -> Three:
     """The loads of a code. Raises NoProblem."""
-    dice = dice_of(code.version, code.topic, TIERS.index(code.tier), code.seed, code.number)
+    dice = dice_of_code(code)
     for _ in range(TRIES):
         problem = _drawn(dice, code.tier)
         if accepted(problem):

@@ -5,8 +5,8 @@ a reactance. Accepted when the star point moves by a fifth of the phase voltage 
 """
 
 from pycore import phasor
-from pycore.practice.codes import TIERS, Code
-from pycore.practice.dice import Dice, dice_of
+from pycore.practice.codes import Code
+from pycore.practice.dice import Dice, dice_of_code
 from pycore.practice.generator import TRIES, VOLTAGES, NoProblem
 
 E12 = (10, 12, 15, 18, 22, 27, 33, 39, 47, 56, 68, 82, 100, 120)
@@ -43,7 +43,7 @@ def accepted(loads: tuple[Load, Load, Load]) -> bool:
 
 def loads_of(code: Code) -> tuple[Load, Load, Load]:
     """The loads of a code. Raises NoProblem."""
-    dice = dice_of(code.version, code.topic, TIERS.index(code.tier), code.seed, code.number)
+    dice = dice_of_code(code)
     for _ in range(TRIES):
         loads = _drawn(dice, code.tier)
         if accepted(loads):

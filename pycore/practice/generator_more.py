@@ -4,8 +4,8 @@ from dataclasses import dataclass
 
 from pycore import phasor, trig
 from pycore.phasor import wrap
-from pycore.practice.codes import TIERS, Code
-from pycore.practice.dice import Dice, dice_of
+from pycore.practice.codes import Code
+from pycore.practice.dice import Dice, dice_of_code
 from pycore.practice.generator import FLAT, TRIES, VOLTAGES, NoProblem
 
 SHARES = (10, 15, 20, 25, 30, 40)
@@ -56,7 +56,7 @@ def may_be_set(problem: Distortion) -> bool:
 
 def distortion_of(code: Code) -> Distortion:
     """The problem of harmonics that a code stands for. Raises NoProblem."""
-    dice = dice_of(code.version, code.topic, TIERS.index(code.tier), code.seed, code.number)
+    dice = dice_of_code(code)
     for _ in range(TRIES):
         problem = _distortion(dice, code.tier)
         if may_be_set(problem):
@@ -74,7 +74,7 @@ class Watts:
 
 def watts_of(code: Code) -> Watts:
     """Both readings of a code: support at 0.5 or better, core anywhere, stretch with one reading below zero."""
-    dice = dice_of(code.version, code.topic, TIERS.index(code.tier), code.seed, code.number)
+    dice = dice_of_code(code)
     least, most = {"support": (15, 50), "core": (15, 58), "stretch": (63, 80)}[code.tier]
     for _ in range(TRIES):
         whole, lag = 100.0 * dice.between(10, 80), float(dice.between(least, most))

@@ -10,8 +10,8 @@ from itertools import combinations
 
 from pycore import phasor
 from pycore.phasor import wrap
-from pycore.practice.codes import TIERS, Code
-from pycore.practice.dice import Dice, dice_of
+from pycore.practice.codes import Code
+from pycore.practice.dice import Dice, dice_of_code
 from pycore.practice.generator import NoProblem
 
 PARTS = ("zero", "positive", "negative")
@@ -72,7 +72,7 @@ def accepted(problem: Sequence) -> bool:
 
 def sequence_of(code: Code) -> Sequence:
     """The three phasors of a code. Raises NoProblem."""
-    dice = dice_of(code.version, code.topic, TIERS.index(code.tier), code.seed, code.number)
+    dice = dice_of_code(code)
     for _ in range(TRIES):
         problem = _drawn(dice, code.tier)
         if accepted(problem):

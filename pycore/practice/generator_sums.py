@@ -12,8 +12,8 @@ from itertools import combinations
 
 from pycore import phasor
 from pycore.phasor import wrap
-from pycore.practice.codes import TIERS, Code
-from pycore.practice.dice import Dice, dice_of
+from pycore.practice.codes import Code
+from pycore.practice.dice import Dice, dice_of_code
 from pycore.practice.generator import NoProblem
 
 CLEAR = 0.13
@@ -124,7 +124,7 @@ def accepted(problem: Phasors) -> bool:
 
 def phasors_of(code: Code) -> Phasors:
     """The phasors of a code. Raises NoProblem."""
-    dice = dice_of(code.version, code.topic, TIERS.index(code.tier), code.seed, code.number)
+    dice = dice_of_code(code)
     for _ in range(TRIES):
         problem = _drawn(dice, code.tier)
         if accepted(problem):
