@@ -1,21 +1,32 @@
-"""Codes of practice sheets: nine signs that say which problem this is, whichever edition reads them.
+"""Codes of practice sheets: a few signs that say which problem a sheet holds, whichever edition reads them.
 
-The first sign is the generator's version, the last a check. The alphabet lacks 0, O, 1 and I, which
-hands confuse. The check is a weighted sum in the field of 32 elements (x^5 + x^2 + 1), with a different
-power of its generator for each place: it finds every single wrong sign and every two signs exchanged.
+A code names one problem. The values of the problem depend on the generator's version, the topic, the tier, the seed
+of the set and the learner's number, and on nothing else (``dice.dice_of_code``); method and paper say how it is drawn.
+
+The alphabet has 32 signs, each worth its place in it (0 to 31). It lacks 0, O, 1 and I, which are easily confused by
+hand. The first sign is the version of the code's writing, which is not the version of the generator:
+
+- Version 1 (first sign ``3``) has nine signs and ten topics, and always means generator 1.
+- Version 2 (first sign ``4``) has twelve signs and a thousand topics, and names the generator.
+
+Every code has one written form (``version_for``): version 1 where that can hold it, version 2 otherwise. Both are
+read for ever, and a version 2 text of a topic that version 1 can hold stands for the same ``Code``.
 """
 
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
 ALPHABET = "23456789ABCDEFGHJKLMNPQRSTUVWXYZ"
-VERSION = 1
+GENERATOR = 1
+"""The newest version of the generators of problems."""
 TIERS = ("support", "core", "stretch")
 METHODS = ("any", "parallelogram", "tip-to-tail", "components")
 PAPERS = ("A4", "A3", "A5", "A2", "letter", "tabloid")
 SEEDS = 32 * 32 * 32
 MOST_LEARNERS = 32 * 32 - 1
-LENGTH = 9
-MOST_TOPICS = 10
+MOST_TOPICS = 1000
+GROUP = 3
+"""So many signs stand between two dashes."""
 
 
 class CodeError(ValueError):
@@ -29,8 +40,8 @@ class CodeError(ValueError):
 
 @dataclass(frozen=True, slots=True)
 class Code:
-    """Which problem a sheet holds: the topic's number, the tier, the method asked for, the paper, the
-    seed of its set, and the learner's number in it (0: the set itself)."""
+    """Which problem a sheet holds: the topic's number, the tier, the method asked for, the paper, the seed of its
+    set, the learner's number in it (0: the set itself), and the version of the generator that draws its values."""
 
     topic: int
     tier: str
@@ -38,14 +49,21 @@ class Code:
     paper: str = "A4"
     seed: int = 0
     number: int = 0
-    version: int = VERSION
+    generator: int = GENERATOR
 
     def __str__(self) -> str:
         return write(self)
 
 
+Signs = tuple[int, ...]
+"""What the signs of a code are worth, each from 0 to 31."""
+
+
+# The field of 32 elements, and check signs over it.
+
+
 def _times(first: int, second: int) -> int:
-    """Product in the field of 32 elements."""
+    """Product in the field of 32 elements, modulo x^5 + x^2 + 1; its element 2 is primitive."""
     product = 0
     while second:
         if second & 1:
@@ -57,35 +75,152 @@ def _times(first: int, second: int) -> int:
     return product
 
 
-def _check(signs: list[int]) -> int:
+def _weighted_sum(signs: Sequence[int]) -> Signs:
+    """The one check sign of version 1: the sum of the signs, the n-th times 2^n in the field. It finds every single
+    wrong sign and every exchange of two signs."""
     weight, found = 1, 0
     for sign in signs:
         weight = _times(weight, 2)
         found ^= _times(weight, sign)
-    return found
+    return (found,)
 
 
-def _signs(code: Code) -> list[int]:
-    recipe = code.topic * len(TIERS) + TIERS.index(code.tier)
-    way = PAPERS.index(code.paper) * len(METHODS) + METHODS.index(code.method)
-    seed, number = code.seed, code.number
-    return [
-        code.version, recipe, way,
-        seed >> 10 & 31, seed >> 5 & 31, seed & 31,
-        number >> 5 & 31, number & 31,
-    ]  # fmt: skip
+def _reed_solomon(signs: Sequence[int]) -> Signs:
+    """The two check signs of version 2: the remainder of the signs, as a polynomial, by (x - 2)(x - 4) = x^2 + 6x + 8.
+
+    With its checks, a code of twelve signs is a word of the Reed-Solomon code [31, 29] over the field of 32 elements,
+    shortened to [12, 10]. Two such words differ in three signs or more, so any two wrong signs are found, and with
+    them every exchange of two. The roots are 2 and 4, not 1 and 2: with the root 1, the sum of all signs would be one
+    of the checks, and that stays as it is whenever signs are only rearranged, as when two groups change places.
+
+    Source: I. S. Reed and G. Solomon, Polynomial codes over certain finite fields, Journal of SIAM 8 (1960) 300-304;
+    the form by a generator polynomial and its least distance n - k + 1: F. J. MacWilliams and N. J. A. Sloane, The
+    Theory of Error-Correcting Codes (1977), chapter 10. Both from memory; the tests prove the distance.
+    """
+    first = second = 0
+    for sign in signs:
+        carried = sign ^ first
+        first, second = second ^ _times(6, carried), _times(8, carried)
+    return first, second
+
+
+# How each version lays out a code.
+
+
+def _split(number: int, count: int) -> Signs:
+    """A whole number as ``count`` signs, the most significant first."""
+    return tuple(number >> 5 * place & 31 for place in reversed(range(count)))
+
+
+def _joined(signs: Sequence[int]) -> int:
+    """The whole number that some signs stand for, the most significant first."""
+    number = 0
+    for sign in signs:
+        number = number << 5 | sign
+    return number
+
+
+def _drawn_sign(code: Code) -> int:
+    """Paper and method in one sign."""
+    return PAPERS.index(code.paper) * len(METHODS) + METHODS.index(code.method)
+
+
+def _signs_1(code: Code) -> Signs:
+    """Topic and tier (1 sign), paper and method (1), seed (3), number (2)."""
+    problem = code.topic * len(TIERS) + TIERS.index(code.tier)
+    return (problem, _drawn_sign(code), *_split(code.seed, 3), *_split(code.number, 2))
+
+
+def _code_1(signs: Sequence[int]) -> Code:
+    topic, tier = divmod(signs[0], len(TIERS))
+    paper, method = divmod(signs[1], len(METHODS))
+    if topic >= VERSIONS[1].topics or paper >= len(PAPERS):
+        raise CodeError("topic", _text(signs[:2]))
+    return Code(topic, TIERS[tier], METHODS[method], PAPERS[paper], _joined(signs[2:5]), _joined(signs[5:7]), 1)
+
+
+def _signs_2(code: Code) -> Signs:
+    """Topic (2 signs), generator and tier (1), paper and method (1), seed (3), number (2).
+
+    The third sign is 4 (generator - 1) + tier, so that there is room for eight generators.
+    """
+    made = 4 * (code.generator - 1) + TIERS.index(code.tier)
+    return (*_split(code.topic, 2), made, _drawn_sign(code), *_split(code.seed, 3), *_split(code.number, 2))
+
+
+def _code_2(signs: Sequence[int]) -> Code:
+    topic = _joined(signs[:2])
+    generator, tier = divmod(signs[2], 4)
+    paper, method = divmod(signs[3], len(METHODS))
+    if generator + 1 > GENERATOR:
+        raise CodeError("version", _text(signs[2:3]))
+    if topic >= VERSIONS[2].topics or tier >= len(TIERS) or paper >= len(PAPERS):
+        raise CodeError("topic", _text(signs[:4]))
+    seed, number = _joined(signs[4:7]), _joined(signs[7:9])
+    return Code(topic, TIERS[tier], METHODS[method], PAPERS[paper], seed, number, generator + 1)
+
+
+@dataclass(frozen=True, slots=True)
+class Version:
+    """One way of writing codes: how many signs it has, how many topics and generators it can hold (topics from 0,
+    generators from 1), its check signs, and how a code becomes the signs between version and check, and back."""
+
+    length: int
+    topics: int
+    generators: int
+    checks_of: Callable[[Sequence[int]], Signs]
+    signs_of: Callable[[Code], Signs]
+    code_of: Callable[[Sequence[int]], Code]
+
+    def checked(self, signs: Sequence[int]) -> Signs:
+        """Signs with their check behind them."""
+        return (*signs, *self.checks_of(signs))
+
+    def sound(self, signs: Sequence[int]) -> bool:
+        """Whether the check signs at the end are those of the signs before them."""
+        count = len(self.checks_of(()))
+        return self.checks_of(signs[:-count]) == tuple(signs[-count:])
+
+    def body(self, signs: Sequence[int]) -> Signs:
+        """The signs between version and check."""
+        return tuple(signs[1 : -len(self.checks_of(()))])
+
+
+VERSIONS: Mapping[int, Version] = {
+    1: Version(9, 10, 1, _weighted_sum, _signs_1, _code_1),
+    2: Version(12, MOST_TOPICS, 8, _reed_solomon, _signs_2, _code_2),
+}
+"""Every version of writing by its number, which is what the first sign of its codes is worth."""
+LENGTHS = tuple(version.length for version in VERSIONS.values())
+
+
+def version_for(code: Code) -> int:
+    """The number of the version that a code is written in: the first that can hold its topic and its generator.
+
+    Raises ValueError where none can.
+    """
+    for number, version in VERSIONS.items():
+        if 0 <= code.topic < version.topics and 1 <= code.generator <= version.generators:
+            return number
+    raise ValueError(f"topic {code.topic} of generator {code.generator} fits no code")
+
+
+def _text(signs: Sequence[int]) -> str:
+    return "".join(ALPHABET[sign] for sign in signs)
+
+
+def write_as(version: int, code: Code) -> str:
+    """A code in the writing of one version, in groups of three: ``333-JDL-2GA``."""
+    if not (0 <= code.seed < SEEDS and 0 <= code.number <= MOST_LEARNERS):
+        raise ValueError(f"seed {code.seed} and number {code.number} fit no code")
+    writing = VERSIONS[version]
+    text = _text(writing.checked((version, *writing.signs_of(code))))
+    return "-".join(text[start : start + GROUP] for start in range(0, len(text), GROUP))
 
 
 def write(code: Code) -> str:
-    """The code as it is printed, in groups of three: ``333-JDL-2GA``.
-
-    Raises ValueError for a topic, seed or number that no code can hold.
-    """
-    if not (0 <= code.topic < MOST_TOPICS and 0 <= code.seed < SEEDS and 0 <= code.number <= MOST_LEARNERS):
-        raise ValueError(f"{code.topic}, {code.seed}, {code.number} do not fit a code")
-    signs = _signs(code)
-    text = "".join(ALPHABET[sign] for sign in (*signs, _check(signs)))
-    return "-".join(text[start : start + 3] for start in range(0, LENGTH, 3))
+    """The code as it is printed. Raises ValueError for a topic, seed or number that no code can hold."""
+    return write_as(version_for(code), code)
 
 
 _LOOKALIKES = str.maketrans({"–": "-", "—": "-", "−": "-"})
@@ -97,17 +232,21 @@ def read(text: str) -> Code:
     for sign in plain:
         if sign not in ALPHABET:
             raise CodeError("sign", sign)
-    if len(plain) != LENGTH:
+    if len(plain) not in LENGTHS:
         raise CodeError("length", plain[:20])
     signs = [ALPHABET.index(sign) for sign in plain]
-    if _check(signs[:-1]) != signs[-1]:
+    version = VERSIONS.get(signs[0])
+    if version is None:
+        raise _unknown(signs, plain)
+    if len(signs) != version.length:
+        raise CodeError("length", plain)
+    if not version.sound(signs):
         raise CodeError("check", plain)
-    version, recipe, way, *rest = signs[:-1]
-    if version != VERSION:
-        raise CodeError("version", plain[0])
-    topic, tier = divmod(recipe, len(TIERS))
-    paper, method = divmod(way, len(METHODS))
-    if topic >= MOST_TOPICS or paper >= len(PAPERS):
-        raise CodeError("topic", plain[1:3])
-    seed = rest[0] << 10 | rest[1] << 5 | rest[2]
-    return Code(topic, TIERS[tier], METHODS[method], PAPERS[paper], seed, rest[3] << 5 | rest[4], version)
+    return version.code_of(version.body(signs))
+
+
+def _unknown(signs: Sequence[int], plain: str) -> CodeError:
+    """The error for a version that is not known: a newer edition's where the signs pass the check of a known version
+    of their length, a damaged first sign otherwise."""
+    alike = next(version for version in VERSIONS.values() if version.length == len(signs))
+    return CodeError("version", plain[0]) if alike.sound(signs) else CodeError("check", plain)

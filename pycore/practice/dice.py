@@ -4,6 +4,7 @@ The generator is SplitMix64 (Steele, Lea, Flood: Fast splittable pseudorandom nu
 OOPSLA 2014; constants from memory, held by a test of its published first outputs).
 """
 
+from pycore.practice.codes import TIERS, Code
 
 _MASK = (1 << 64) - 1
 _GOLDEN = 0x9E3779B97F4A7C15
@@ -42,3 +43,9 @@ def dice_of(*parts: int) -> Dice:
     for part in parts:
         seed = Dice(seed ^ (part & _MASK)).word()
     return Dice(seed)
+
+
+def dice_of_code(code: Code) -> Dice:
+    """The dice that draw a code's values. The version of the generator is one of the parts; the version of the code's
+    writing is not, so that a problem stays the same however its code is written."""
+    return dice_of(code.generator, code.topic, TIERS.index(code.tier), code.seed, code.number)

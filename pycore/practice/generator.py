@@ -7,8 +7,8 @@ promises is tested against those. A later version of a generator is a second fun
 from collections.abc import Callable
 from typing import TypeVar
 
-from pycore.practice.codes import TIERS, Code
-from pycore.practice.dice import Dice, dice_of
+from pycore.practice.codes import Code
+from pycore.practice.dice import Dice, dice_of_code
 
 TRIES = 500
 Problem = TypeVar("Problem")
@@ -18,16 +18,11 @@ class NoProblem(ValueError):
     """Raised when no acceptable problem is found: it never is for a code that ``codes.read`` gives."""
 
 
-def dice_for(code: Code) -> Dice:
-    """The dice of a code."""
-    return dice_of(code.version, code.topic, TIERS.index(code.tier), code.seed, code.number)
-
-
 def first_accepted(
     code: Code, draw: Callable[[Dice, str], Problem], accepted: Callable[[Problem], bool]
 ) -> Problem:
     """The first problem of the code's tier, in the order of its dice, that may be set. Raises NoProblem."""
-    dice = dice_for(code)
+    dice = dice_of_code(code)
     for _ in range(TRIES):
         problem = draw(dice, code.tier)
         if accepted(problem):

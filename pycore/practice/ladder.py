@@ -80,12 +80,12 @@ def way_key(topic: int, method: str) -> str:
 
 def parts_of(key: str) -> tuple[int, str]:
     """Topic and method of a key. Raises RecordError."""
-    topic, dot, method = key.partition(".")
-    if not (dot and topic.isascii() and topic.isdigit() and len(topic) == 1 and method in METHODS):
+    number, _, method = key.partition(".")
+    known = number.isascii() and number.isdigit() and len(number) <= len(str(MOST_TOPICS))
+    topic = int(number) if known else MOST_TOPICS
+    if topic >= MOST_TOPICS or method not in METHODS or key != way_key(topic, method):
         raise RecordError("value", "way")
-    if int(topic) >= MOST_TOPICS:
-        raise RecordError("value", "way")
-    return int(topic), method
+    return topic, method
 
 
 def _with(record: Record, way: Way, **more: object) -> Record:

@@ -37,10 +37,11 @@ def _role(cell: str) -> str:
 
 
 def is_code(cell: str) -> bool:
-    """Whether a cell is a code, sound or damaged: nine letters and figures in all, with a letter and a figure."""
+    """Whether a cell is a code, sound or damaged: as many letters and figures as a code has, at least one of them a
+    figure, and not a bare number."""
     signs = [sign for sign in cell if sign.isalnum()]
-    shaped = len(signs) == codes.LENGTH and all(sign.isalnum() or sign in " -–—−" for sign in cell)
-    return shaped and not cell.replace(" ", "").isdigit()
+    shaped = len(signs) in codes.LENGTHS and all(sign.isalnum() or sign in " -–—−" for sign in cell)
+    return shaped and any(sign.isdigit() for sign in signs) and not cell.replace(" ", "").isdigit()
 
 
 def _reads(cell: str) -> bool:

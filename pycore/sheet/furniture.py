@@ -1,6 +1,6 @@
 """What stands on a sheet beside its figure: frame, check bars, table, notes, title block, foot."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import pairwise, product
@@ -304,6 +304,33 @@ def code_area(layout: Layout, writing: Writing) -> Group:
     return _code_area(layout, writing.code, writing.short_code, asked, writing.code_words)
 
 
+CODE_STEP = 1.5
+"""From one line of a printed code to the next, in capitals."""
+
+
+def _short_code(written: str, style: Style, room: float) -> tuple[tuple[str, ...], float]:
+    """The lines of a printed code and the height of their capitals.
+
+    A code of up to three groups is one line of the sheet's values. A longer one is smaller where it has no room, down
+    to the size of notes, and else takes two lines.
+    """
+    if not written:
+        return (), style.value
+    groups = written.split("-")
+    size = fitting(written, style.value, room, "bold")
+    if len(groups) <= 3:
+        return (written,), style.value
+    if size >= style.note:
+        return (written,), size
+    half = (len(groups) + 1) // 2
+    return ("-".join(groups[:half]) + "-", "-".join(groups[half:])), style.note
+
+
+def _stacked(lines: Iterable[str], at: Point, step: float, size: float) -> list[Item]:
+    """Bold lines of text, each ``step`` mm above the one before."""
+    return [text(line, Point(at.x, at.y + step * index), size, face="bold") for index, line in enumerate(lines)]
+
+
 @lru_cache(maxsize=32)
 def _code_area(
     layout: Layout, modules: tuple[str, ...], short_code: str, asked: str, beside: tuple[str, ...]
@@ -318,11 +345,13 @@ def _code_area(
         square = Box(left, box.bottom, left + size, box.bottom + size)
         items.append(code(modules, square))
         left += size + 1.5
-    if short_code and layout.style.column:
-        items.append(text(short_code, Point(box.left, box.top + 1.5), layout.style.value, face="bold"))
-    elif short_code:
-        y -= layout.style.value
-        items.append(text(short_code, Point(left, y), layout.style.value, face="bold"))
+    short, size = _short_code(short_code, layout.style, box.right - (box.left if layout.style.column else left))
+    if layout.style.column:
+        items += _stacked(reversed(short), Point(box.left, box.top + 1.5), CODE_STEP * size, size)
+    else:
+        y -= size if short else 0.0
+        items += _stacked(short, Point(left, y), -CODE_STEP * size, size)
+        y -= CODE_STEP * size * max(0, len(short) - 1)
     if asked:
         lines = wrapped(asked, note, box.right - left)
         items += [text(line, Point(left, y - step * (index + 1)), note) for index, line in enumerate(lines)]

@@ -56,14 +56,14 @@ def box_of(item: Text, capitals: float) -> Box:
 
 
 @lru_cache(maxsize=4096)
-def width_of(phrase: Phrase | str, capitals: float) -> float:
+def width_of(phrase: Phrase | str, capitals: float, face: Face = "regular") -> float:
     """Width of a phrase in mm."""
-    return lettering.runs_width(runs(phrase, capitals))
+    return lettering.runs_width(runs(phrase, capitals, face))
 
 
-def fitting(phrase: Phrase | str, capitals: float, room: float) -> float:
+def fitting(phrase: Phrase | str, capitals: float, room: float, face: Face = "regular") -> float:
     """The height of capitals at which a line keeps within ``room`` mm: ``capitals``, or as much less as it needs."""
-    wide = width_of(phrase, capitals)
+    wide = width_of(phrase, capitals, face)
     return capitals if wide <= room else capitals * room / wide
 
 

@@ -1,10 +1,13 @@
 """What is said of the codes of practice sheets: a code that cannot be used, or that does not fit its values."""
 
 LABEL = "Code on your sheet"
-HELP = "Nine signs, such as 333-JDL-2GA. Small letters will do."
+HELP = "Nine or twelve signs in groups of three, such as 333-JDL-2GA. Small letters will do."
 OPEN = "Open its problem"
 
-FORM = "a code has nine letters and figures in three groups, such as 333-JDL-2GA"
+FORM = (
+    "a code that begins with 3 has nine letters and figures, such as 333-JDL-2GA; one that begins with 4 has twelve, "
+    "such as 42C-332-3C2-9XZ"
+)
 
 
 def opened(code: str) -> str:

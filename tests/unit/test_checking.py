@@ -53,7 +53,8 @@ def test_a_code_gives_the_page_and_the_link_of_its_problem(typed: str):
 @pytest.mark.parametrize(("typed", "said"), [
     ("", "No code was given"), ("3CD", "has 3 signs"), ("333-JDL-2G0", "“0” stands in no code"),
     ("333-JDL-2GB", "does not add up"), (None, "No code was given"), (str(Code(9, "core")), "belongs to no page"),
-    ("4" + str(CODE)[1:], "does not add up"), ("<b>-x", "“<” stands in no code"),
+    ("5" + str(CODE)[1:], "does not add up"), ("4" + str(CODE)[1:], "one that begins with 4 has twelve"),
+    ("<b>-x", "“<” stands in no code"),
 ])  # fmt: skip
 def test_a_code_that_cannot_be_used_is_refused_with_the_reason(typed: object, said: str, monkeypatch):
     # Every topic may have its page: the last one's is taken away, as an older edition has none.

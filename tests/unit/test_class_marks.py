@@ -62,6 +62,21 @@ def test_tables_from_any_spreadsheet_are_read(text: str):
     assert ["accept", "accept", "accept"] == bands(text)
 
 
+@pytest.mark.parametrize("name", ["Jane Smith", "Alexandra", "Jo-Ann Carlson"])
+def test_a_name_with_as_many_letters_as_a_code_is_no_code(name: str):
+    [entry] = results.read(f"{name};{answer(0)}")
+    assert (name, CODES[0]) == (entry.cells["name"], entry.cells["code"])
+
+
+@pytest.mark.parametrize(("cell", "is_one"), [
+    ("333-JDL-2GA", True), ("333JDL2GA", True), ("332-222-228", True), ("42C-332-3C2-9XZ", True),
+    ("42c 332 3c2 9xz", True), ("442-222-223-333", True), ("332222228", False), ("442222223333", False),
+    ("Jane Smith", False), ("333-JDL-2G", False), ("42C-332-3C2-9X", False), ("333.JDL.2GA", False),
+])  # fmt: skip
+def test_a_cell_is_known_for_a_code_by_its_signs(cell: str, is_one: bool):
+    assert is_one is results.is_code(cell)
+
+
 def test_columns_are_found_by_their_names_in_any_order():
     task = TASKS[0]
     length = task.size * task.factor

@@ -13,6 +13,7 @@ from pycore.calculators.registry import CALCULATORS
 from pycore.errors import InputError
 from pycore.forms.fields import default_form
 from pycore.pages import class_job, class_key, class_set
+from pycore.pages.class_marks import Marking, read_results
 from pycore.pages.class_set import FIELDS, read_roll, read_set, values_of
 from pycore.practice import codes
 from pycore.practice.class_set import problems
@@ -247,6 +248,27 @@ def test_every_topic_and_level_makes_a_set(slug: str, tier: str):
     assert room / (len(answers.headings) - 1) > 1.5
     assert 1 == len({len(row) for row in (answers.headings, *answers.rows)})
     assert 1 == len({len(line) for line in class_key.table(rows)})
+
+
+@pytest.mark.parametrize("slug", list(class_set.TOPICS))
+def test_a_set_whose_codes_have_twelve_signs_is_made_marked_and_found_again(slug: str, monkeypatch):
+    """Every topic as it will be with a number of 10 or more: written, printed in the key, marked, opened again."""
+    monkeypatch.setattr(codes, "version_for", lambda code: 2)
+    group = read_set(form(topic=slug, tier="stretch", learners="12", seed="77"), "W" * 60 + "\n" + "M\n" * 11)
+    learners = [learner for learner in class_job.learners_of(group) if learner is not None]
+    rows = [class_job.row_for(group, learner) for learner in learners]
+    assert {15} == {len(row.code) for row in rows}
+    for table in class_key.answers(group, rows, (12, 12)), *class_key.beyond(group, rows):
+        room = ledger.room_across("A4") - sum(ledger.natural_widths(table.headings, table.rows))
+        assert room / (len(table.headings) - 1) > 1.5
+    answers = "\n".join(f"{row.code} {row.result.size}" for row in rows)
+    marking = Marking(group, read_results(answers))
+    assert [] == list(marking.refused)
+    for _ in marking.steps():
+        pass
+    assert ([row.code for row in rows], []) == ([one.code for one in marking.results], marking.refused)
+    assert (slug, "stretch", "77") == tuple(values_of(rows[3].code)[name] for name in ("topic", "tier", "seed"))
+    assert group.code == read_set(form(**values_of(rows[3].code), learners="12")).code
 
 
 def test_topics_are_taken_up_by_registration_alone():

@@ -127,12 +127,31 @@ def test_a_record_is_read_as_it_was_written():
     assert record == ladder.read_text("\ufeff" + json.dumps(ladder.written(record), indent=2))
 
 
+@pytest.mark.parametrize("topic", [10, 12, 99, 100, codes.MOST_TOPICS - 1])
+def test_a_record_holds_ways_of_every_topic_beside_those_of_today(topic: int):
+    way = ladder.way_key(topic, "parallelogram")
+    record = ladder.following(ladder.turned_to(solved(fresh()), way))
+    assert (topic, "parallelogram") == ladder.parts_of(way)
+    assert (4, 3) == (record.now.code.count("-") + 1, record.ways[WAY].code.count("-") + 1)
+    assert topic == codes.read(record.now.code).topic
+    assert record == ladder.read_text(json.dumps(ladder.written(record)))
+
+
+def test_a_record_whose_code_is_in_the_longer_writing_keeps_it_in_its_own():
+    longer = codes.write_as(2, codes.read(fresh().now.code))
+    read = ladder.read(way_with(code=longer))
+    assert fresh().now.code == read.now.code
+
+
 @pytest.mark.parametrize(("value", "reason"), [
     (None, "kind"), ([], "kind"), ("text", "kind"), ({}, "kind"), (kept(kind="other"), "kind"),
     (kept(version=2), "version"), (kept(version="1"), "version"), (kept(more=1), "key"),
     ({**kept(), "__proto__": {"polluted": 1}}, "key"), ({**kept(), "constructor": {}}, "key"),
     (kept(seed=-1), "value"), (kept(seed=1.5), "value"), (kept(seed=True), "value"), (kept(seed=40000), "value"),
-    (kept(way="0.any-other"), "value"), (kept(way=7), "value"), (kept(way="12.components"), "value"),
+    (kept(way="0.any-other"), "value"), (kept(way=7), "value"), (kept(way="1000.components"), "value"),
+    (kept(way="012.components"), "value"), (kept(way="+1.components"), "value"), (kept(way="٣.components"), "value"),
+    (kept(way="9" * 5000 + ".components"), "value"), (kept(way="0components"), "value"), (kept(way="1.0"), "value"),
+    (kept(ways={"12.parallelogram": kept()["ways"][WAY]}), "value"),  # type: ignore[index]
     (kept(streak=10), "value"), (kept(best=10**9), "value"), (kept(ways=[]), "value"),
     (kept(ways={"__proto__": {}}), "value"), (kept(mistakes={"__proto__": 1}), "key"),
     (kept(mistakes={"<b>": 1}), "key"), (kept(mistakes={"left-out": -1}), "value"),

@@ -12,7 +12,7 @@ from pycore.constructions.construction import Arm
 from pycore.forms.fields import default_form
 from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
-from pycore.practice.generator import dice_for
+from pycore.practice.dice import dice_of_code
 from pycore.practice.sums import Sum, of_scale
 from pycore.practice.task import Mistake, Task
 from pycore.sums.circuit_practice import BOTH, ONLY_CALCULATED, chosen
@@ -126,7 +126,7 @@ class Correction:
 
 def correction_of(code: Code) -> Correction:
     """The load of a code: support without a capacitor, core with one, stretch on three phases with one."""
-    dice = dice_for(code)
+    dice = dice_of_code(code)
     if code.tier == "support":
         return Correction(5 * dice.between(2, 12), 5 * dice.between(12, 18), 0, 230, 1)
     one_phase = code.tier == "core"
