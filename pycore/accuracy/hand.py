@@ -17,6 +17,7 @@ from pycore.accuracy.propagation import Matrix, Vector
 from pycore.constructions.construction import Construction
 from pycore.constructions.many import Column, carry_out_many, crossing_columns
 from pycore.constructions.moves import DEVIATIONS, Move, ReadAngle, ReadLength
+from pycore.constructions.names import RESULT_ANGLE, RESULT_LENGTH
 from pycore.geometry import Point
 from pycore.phasor import wrap
 
@@ -102,7 +103,7 @@ def _kinds(moves: tuple[Move, ...]) -> list[tuple[int, str]]:
 
 def is_final(move: Move) -> bool:
     """Whether a move reads the drawn sum: its error adds to the reading, not to the drawing."""
-    return isinstance(move, (ReadLength, ReadAngle)) and move.reading in ("n", "n-angle")
+    return isinstance(move, (ReadLength, ReadAngle)) and move.reading in (RESULT_LENGTH, RESULT_ANGLE)
 
 
 def _setting(construction: Construction) -> list[tuple[int, str]]:

@@ -7,8 +7,10 @@ others follow once the sum has been read.
 
 from dataclasses import replace
 
+from pycore.constructions import step_kinds
 from pycore.constructions.construction import Arm, Construction, Picture, Step, arm_line
 from pycore.constructions.moves import Direction, Move, SetOff, Start, TurnAngle
+from pycore.constructions.names import AXIS_ACROSS, AXIS_UP, FIRST_DIRECTION, START_POINT
 from pycore.phasor import wrap
 
 COMPANION = "companion"
@@ -22,34 +24,35 @@ def companion_moves(construction: Construction) -> tuple[SetOff, ...]:
 
 def leads(construction: Construction) -> SetOff | None:
     """The companion that stands in the place of the faint direction drawn first, if one does."""
-    return next((move for move in companion_moves(construction) if move.line == "D"), None)
+    return next((move for move in companion_moves(construction) if move.line == FIRST_DIRECTION), None)
 
 
 def _zero(construction: Construction, picture: Picture) -> str:
     """The line that lies in the direction drawn first."""
     if construction.method == "components":
-        return "Y" if picture.first == "up" else "X"
-    if "D" in construction.figure.lines:
-        return "D"
+        return AXIS_UP if picture.first == "up" else AXIS_ACROSS
+    if FIRST_DIRECTION in construction.figure.lines:
+        return FIRST_DIRECTION
     return next(arm_line(arm) for arm in construction.arms if arm.angle == picture.reference)
 
 
 def _step(arm: Arm, length: float, zero: str, reference: float) -> Step:
     turn = wrap(arm.angle - reference)
     line = zero if turn == 0.0 else f"K{arm.number}"
-    turned: tuple[Move, ...] = () if turn == 0.0 else (TurnAngle(line, "O", zero, turn),)
-    set_off = SetOff(f"K{arm.number}", "O", line, length, arm.key, role=COMPANION)
+    turned: tuple[Move, ...] = () if turn == 0.0 else (TurnAngle(line, START_POINT, zero, turn),)
+    set_off = SetOff(f"K{arm.number}", START_POINT, line, length, arm.key, role=COMPANION)
     return Step(COMPANION, (*turned, set_off), (arm.number,))
 
 
 def _led(steps: list[Step], arm: Arm, length: float, reference: float) -> list[Step]:
     """The steps with a companion drawn first, in place of the faint direction."""
-    set_off = SetOff(f"K{arm.number}", "O", "D", length, arm.key, role=COMPANION)
-    first = Step(COMPANION, (Start("O"), Direction("D", "O", reference), set_off), (arm.number,))
+    set_off = SetOff(f"K{arm.number}", START_POINT, FIRST_DIRECTION, length, arm.key, role=COMPANION)
+    direction = Direction(FIRST_DIRECTION, START_POINT, reference)
+    first = Step(COMPANION, (Start(START_POINT), direction, set_off), (arm.number,))
     kept = [
         replace(step, moves=tuple(move for move in step.moves if not isinstance(move, Start)))
         for step in steps
-        if step.name != "reference"
+        if step.name != step_kinds.REFERENCE
     ]
     place = next(index for index, step in enumerate(kept) if step.moves)
     return [*kept[:place], first, *kept[place:]]
@@ -70,5 +73,5 @@ def accompanied(
         elif construction.method == "components":
             steps.insert(2, _step(arm, length, zero, picture.reference))
         else:
-            steps, zero = _led(steps, arm, length, picture.reference), "D"
+            steps, zero = _led(steps, arm, length, picture.reference), FIRST_DIRECTION
     return replace(construction, steps=(*steps, *after))

@@ -5,6 +5,7 @@ match the picture.
 """
 
 from pycore import phasor
+from pycore.constructions import step_kinds
 from pycore.constructions.construction import (
     Arm,
     Construction,
@@ -27,14 +28,15 @@ from pycore.constructions.moves import (
     SumOf,
     TurnAngle,
 )
+from pycore.constructions.names import AXIS_ACROSS, AXIS_UP, RESULTANT, START_POINT
 from pycore.phasor import wrap
 
 
 def _draw(arm: Arm, zero: str, reference: float) -> Step:
     turn = wrap(arm.angle - reference)
     moves = (
-        TurnAngle(arm_line(arm), "O", zero, turn),
-        SetOff(tip(arm), "O", arm_line(arm), arm.size, arm.key),
+        TurnAngle(arm_line(arm), START_POINT, zero, turn),
+        SetOff(tip(arm), START_POINT, arm_line(arm), arm.size, arm.key),
     )
     return Step("draw-along" if turn == 0 else "draw", moves, (arm.number,))
 
@@ -42,31 +44,31 @@ def _draw(arm: Arm, zero: str, reference: float) -> Step:
 def _drop(arm: Arm) -> Step:
     number, end = arm.number, tip(arm)
     moves: tuple[Move, ...] = (
-        DropPerpendicular(f"X{number}", end, "X"),
+        DropPerpendicular(f"X{number}", end, AXIS_ACROSS),
         Join(f"drop-x{number}", end, f"X{number}", "drop", like=arm.key),
-        ReadLength(f"x{number}", "O", f"X{number}", "X"),
-        DropPerpendicular(f"Y{number}", end, "Y"),
+        ReadLength(f"x{number}", START_POINT, f"X{number}", AXIS_ACROSS),
+        DropPerpendicular(f"Y{number}", end, AXIS_UP),
         Join(f"drop-y{number}", end, f"Y{number}", "drop", like=arm.key),
-        ReadLength(f"y{number}", "O", f"Y{number}", "Y"),
+        ReadLength(f"y{number}", START_POINT, f"Y{number}", AXIS_UP),
     )
-    return Step("drop", moves, (number,))
+    return Step(step_kinds.DROP, moves, (number,))
 
 
 def _add(arms: tuple[Arm, ...]) -> tuple[Step, Step]:
     across = SumOf(tuple(f"x{arm.number}" for arm in arms))
     upward = SumOf(tuple(f"y{arm.number}" for arm in arms))
     sums: tuple[Move, ...] = (
-        SetOff("X", "O", "X", across, role="mark"),
-        SetOff("Y", "O", "Y", upward, role="mark"),
+        SetOff(AXIS_ACROSS, START_POINT, AXIS_ACROSS, across, role="mark"),
+        SetOff(AXIS_UP, START_POINT, AXIS_UP, upward, role="mark"),
     )
     corner: tuple[Move, ...] = (
-        DrawParallel("up-from-x", "X", "Y"),
-        DrawParallel("across-from-y", "Y", "X"),
-        Intersect("N", "up-from-x", "across-from-y"),
-        Join("up-from-x", "X", "N", "parallel"),
-        Join("across-from-y", "Y", "N", "parallel"),
+        DrawParallel("up-from-x", AXIS_ACROSS, AXIS_UP),
+        DrawParallel("across-from-y", AXIS_UP, AXIS_ACROSS),
+        Intersect(RESULTANT, "up-from-x", "across-from-y"),
+        Join("up-from-x", AXIS_ACROSS, RESULTANT, "parallel"),
+        Join("across-from-y", AXIS_UP, RESULTANT, "parallel"),
     )
-    return Step("add"), Step("corner", sums + corner)
+    return Step(step_kinds.ADD), Step(step_kinds.CORNER, sums + corner)
 
 
 def components(
@@ -74,16 +76,16 @@ def components(
 ) -> Construction:
     """The construction for one arm or more, of non-zero size, on the axes of a picture."""
     axes: tuple[Move, ...] = (
-        Start("O"),
-        Direction("X", "O", picture.reckoned_angle(0.0)),
-        Direction("Y", "O", picture.reckoned_angle(90.0)),
+        Start(START_POINT),
+        Direction(AXIS_ACROSS, START_POINT, picture.reckoned_angle(0.0)),
+        Direction(AXIS_UP, START_POINT, picture.reckoned_angle(90.0)),
     )
-    zero = "Y" if picture.first == "up" else "X"
-    steps = [Step("scale"), Step("axes", axes)]
+    zero = AXIS_UP if picture.first == "up" else AXIS_ACROSS
+    steps = [Step(step_kinds.SCALE), Step(step_kinds.AXES, axes)]
     steps += [_draw(arm, zero, picture.reference) for arm in arms]
     steps += [_drop(arm) for arm in arms]
     closed = phasor.total(phasor.polar(arm.size, arm.angle) for arm in arms) == 0
     add, corner = _add(arms)
     steps += [add] if closed else [add, corner]
-    steps += closing_steps("N", zero, resultant, closed=closed, tip_to_tail=False)
-    return Construction("components", "12", arms, tuple(steps), "O" if closed else "N", closed, resultant)
+    steps += closing_steps(RESULTANT, zero, resultant, closed=closed, tip_to_tail=False)
+    return Construction("components", "12", arms, tuple(steps), START_POINT if closed else RESULTANT, closed, resultant)

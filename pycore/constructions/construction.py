@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from functools import cached_property, lru_cache
 
 from pycore import geometry
+from pycore.constructions import step_kinds
 from pycore.constructions.moves import (
     CrossArcs,
     Direction,
@@ -20,6 +21,15 @@ from pycore.constructions.moves import (
     SumOf,
     TurnAngle,
     carry_out,
+)
+from pycore.constructions.names import (
+    FIRST_DIRECTION,
+    RESULT_ANGLE,
+    RESULT_LENGTH,
+    RESULTANT,
+    START_POINT,
+    line_of,
+    tip_of,
 )
 from pycore.geometry import Point
 from pycore.phasor import wrap
@@ -62,7 +72,7 @@ class Construction:
     order: str
     arms: tuple[Arm, ...]
     steps: tuple[Step, ...]
-    end: str = "N"
+    end: str = RESULTANT
     closed: bool = False
     resultant: str = "sum"
     parallels: str = "protractor"
@@ -172,31 +182,31 @@ def flattest(construction: Construction) -> float:
 
 def arm_line(arm: Arm) -> str:
     """The name of the line on which an arm lies."""
-    return f"L{arm.number}"
+    return line_of(arm.number)
 
 
 def tip(arm: Arm) -> str:
     """The name of an arm's tip when it starts at the common point."""
-    return f"T{arm.number}"
+    return tip_of(arm.number)
 
 
 def reference_step(first: Arm, reference: float) -> tuple[Step, ...]:
     """Mark the start; draw the reference direction if the first arm does not lie on it."""
     if first.angle == reference:
         return ()
-    return (Step("reference", (Start("O"), Direction("D", "O", reference))),)
+    return (Step(step_kinds.REFERENCE, (Start(START_POINT), Direction(FIRST_DIRECTION, START_POINT, reference))),)
 
 
 def draw_arm(arm: Arm, first: Arm, reference: float, start: bool) -> Step:
     """Set off one arm from the common point, its angle from the reference or the first arm."""
-    set_off = SetOff(tip(arm), "O", arm_line(arm), arm.size, arm.key)
+    set_off = SetOff(tip(arm), START_POINT, arm_line(arm), arm.size, arm.key)
     on_reference = first.angle == reference
     if start and on_reference:
-        direction = Direction(arm_line(arm), "O", arm.angle)
-        return Step("draw-first", (Start("O"), direction, set_off), (arm.number,))
-    zero = arm_line(first) if on_reference else "D"
-    turn = TurnAngle(arm_line(arm), "O", zero, wrap(arm.angle - reference))
-    return Step("draw", (turn, set_off), (arm.number,))
+        direction = Direction(arm_line(arm), START_POINT, arm.angle)
+        return Step(step_kinds.DRAW_FIRST, (Start(START_POINT), direction, set_off), (arm.number,))
+    zero = arm_line(first) if on_reference else FIRST_DIRECTION
+    turn = TurnAngle(arm_line(arm), START_POINT, zero, wrap(arm.angle - reference))
+    return Step(step_kinds.DRAW, (turn, set_off), (arm.number,))
 
 
 def closing_steps(
@@ -204,19 +214,19 @@ def closing_steps(
 ) -> tuple[Step, ...]:
     """Draw the sum (or the returning current), then read its length and angle."""
     if closed:
-        return (Step("zero"),)
+        return (Step(step_kinds.ZERO),)
     returning = resultant == "returning"
     reads: tuple[Move, ...] = (
-        ReadLength("n", "O", end),
-        ReadAngle("n-angle", "O", first_line, "N"),
+        ReadLength(RESULT_LENGTH, START_POINT, end),
+        ReadAngle(RESULT_ANGLE, START_POINT, first_line, RESULTANT),
     )
     if returning and tip_to_tail:
-        join = Join("N-back", end, "O", "resultant", "return")
-        line = Join("N", "O", end, "hidden")
-        return (Step("return-close", (join, line)), Step("read", reads))
+        join = Join("N-back", end, START_POINT, "resultant", "return")
+        line = Join(RESULTANT, START_POINT, end, "hidden")
+        return (Step(step_kinds.RETURN_CLOSE, (join, line)), Step(step_kinds.READ, reads))
     role = "partial" if returning else "resultant"
-    result = Step("result", (Join("N", "O", end, role, "sum"),))
+    result = Step(step_kinds.RESULT, (Join(RESULTANT, START_POINT, end, role, "sum"),))
     if not returning:
-        return (result, Step("read", reads))
-    back = SetOff("M", "O", "N", SumOf(("n",)), "return", back=True, role="resultant")
-    return (result, Step("read", reads), Step("return", (back,)))
+        return (result, Step(step_kinds.READ, reads))
+    back = SetOff("M", START_POINT, RESULTANT, SumOf((RESULT_LENGTH,)), "return", back=True, role="resultant")
+    return (result, Step(step_kinds.READ, reads), Step(step_kinds.RETURN, (back,)))

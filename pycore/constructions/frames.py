@@ -21,6 +21,7 @@ from pycore.constructions.moves import (
     SetOff,
     TurnAngle,
 )
+from pycore.constructions.names import AXIS_UP, FIRST_DIRECTION
 
 WORDS, RULER, PROTRACTOR, SQUARES, COMPASSES, LINE = (
     "words", "ruler", "protractor", "squares", "compasses", "line",
@@ -76,7 +77,7 @@ class _Reel:
             case DrawParallel():
                 yield self.frame(SQUARES, number, step, move)
                 yield from self.dash(number, step, move.line)
-            case Direction() if move.line in ("D", "Y") and step.name != COMPANION:
+            case Direction() if move.line in (FIRST_DIRECTION, AXIS_UP) and step.name != COMPANION:
                 yield self.frame(LINE, number, step, move)
             case SetOff() | ReadLength():
                 yield self.frame(RULER, number, step, move)

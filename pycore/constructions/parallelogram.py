@@ -8,6 +8,7 @@ parallelogram: one is carried on from the tip of the other.
 from collections.abc import Iterator
 
 from pycore import phasor
+from pycore.constructions import step_kinds
 from pycore.constructions.construction import (
     FLAT,
     Arm,
@@ -31,6 +32,7 @@ from pycore.constructions.moves import (
     Supplement,
     TurnAngle,
 )
+from pycore.constructions.names import DIAGONAL, DIAGONAL_LENGTH, FIRST_DIRECTION, RESULTANT, START_POINT
 from pycore.phasor import wrap
 
 
@@ -58,41 +60,41 @@ def _by_protractor(a: _Side, b: _Side, corner: str, measured: str) -> Iterator[S
     if measured:
         sense = 1 if between > 0 else -1
         turns = Supplement(measured, -sense), Supplement(measured, sense)
-        yield Step("measure", (ReadAngle(measured, "O", a.line, b.line),), numbers)
+        yield Step(step_kinds.MEASURE, (ReadAngle(measured, START_POINT, a.line, b.line),), numbers)
     else:
         turns = wrap(between - 180.0), wrap(-between - 180.0)
-    yield Step("parallel", (TurnAngle(from_a, a.tip, a.line, turns[0], back=True),), numbers)
+    yield Step(step_kinds.PARALLEL, (TurnAngle(from_a, a.tip, a.line, turns[0], back=True),), numbers)
     close: tuple[Move, ...] = (
         TurnAngle(from_b, b.tip, b.line, turns[1], back=True),
         Intersect(corner, from_a, from_b),
         Join(from_a, a.tip, corner, "parallel", like=b.key),
         Join(from_b, b.tip, corner, "parallel", like=a.key),
     )
-    yield Step("close", close, numbers)
+    yield Step(step_kinds.CLOSE, close, numbers)
 
 
 def _by_set_squares(a: _Side, b: _Side, corner: str) -> Iterator[Step]:
     numbers = a.numbers + b.numbers
     from_a, from_b = f"{b.line}@{a.tip}", f"{a.line}@{b.tip}"
-    yield Step("parallel", (DrawParallel(from_a, a.tip, b.line),), numbers)
+    yield Step(step_kinds.PARALLEL, (DrawParallel(from_a, a.tip, b.line),), numbers)
     close: tuple[Move, ...] = (
         DrawParallel(from_b, b.tip, a.line),
         Intersect(corner, from_a, from_b),
         Join(from_a, a.tip, corner, "parallel", like=b.key),
         Join(from_b, b.tip, corner, "parallel", like=a.key),
     )
-    yield Step("close", close, numbers)
+    yield Step(step_kinds.CLOSE, close, numbers)
 
 
 def _by_compasses(a: _Side, b: _Side, corner: str) -> Iterator[Step]:
     numbers = a.numbers + b.numbers
-    arcs = CrossArcs(corner, a.tip, ("O", b.tip), b.tip, ("O", a.tip), "O")
-    yield Step("arcs", (arcs,), numbers)
+    arcs = CrossArcs(corner, a.tip, (START_POINT, b.tip), b.tip, (START_POINT, a.tip), START_POINT)
+    yield Step(step_kinds.ARCS, (arcs,), numbers)
     joins: tuple[Move, ...] = (
         Join(f"{b.line}@{a.tip}", a.tip, corner, "parallel", like=b.key),
         Join(f"{a.line}@{b.tip}", b.tip, corner, "parallel", like=a.key),
     )
-    yield Step("close", joins, numbers)
+    yield Step(step_kinds.CLOSE, joins, numbers)
 
 
 def _carried_on(a: _Side, b: _Side, corner: str) -> Iterator[Step]:
@@ -102,7 +104,7 @@ def _carried_on(a: _Side, b: _Side, corner: str) -> Iterator[Step]:
         DrawParallel(line, a.tip, b.line),
         SetOff(corner, a.tip, line, b.size, b.key, copy=True),
     )
-    yield Step("carry-on", moves, a.numbers + b.numbers)
+    yield Step(step_kinds.CARRY_ON, moves, a.numbers + b.numbers)
 
 
 def is_flat(first: float, second: float) -> bool:
@@ -126,14 +128,14 @@ def _first_diagonal(pair: tuple[Arm, Arm], corner: str, parallels: str) -> tuple
     """The first stage, and its diagonal when the corner is only a partial sum."""
     a, b = (_side(arm) for arm in pair)
     steps = _stage(a, b, corner, parallels, "")
-    if corner != "R":
+    if corner != DIAGONAL:
         return steps
     numbers = a.numbers + b.numbers
     diagonal: tuple[Move, ...] = (
-        Join("R", "O", "R", "partial", f"i{numbers[0]}{numbers[1]}"),
-        ReadLength("r", "O", "R"),
+        Join(DIAGONAL, START_POINT, DIAGONAL, "partial", f"i{numbers[0]}{numbers[1]}"),
+        ReadLength(DIAGONAL_LENGTH, START_POINT, DIAGONAL),
     )
-    return (*steps, Step("diagonal", diagonal, numbers))
+    return (*steps, Step(step_kinds.DIAGONAL, diagonal, numbers))
 
 
 def _arrange(arms: tuple[Arm, ...], order: str) -> tuple[tuple[Arm, Arm], Arm | None]:
@@ -164,19 +166,19 @@ def parallelogram(
     early = [arm for arm in arms if arm is not third or arm is head]
     pair_sum = _sum_of(pair)
     cancelled = third is not None and pair_sum == 0
-    corner = "N" if third is None else ("Z" if cancelled else "R")
-    steps = [Step("scale"), *reference_step(head, reference)]
+    corner = RESULTANT if third is None else ("Z" if cancelled else DIAGONAL)
+    steps = [Step(step_kinds.SCALE), *reference_step(head, reference)]
     steps += [draw_arm(arm, head, reference, arm is head) for arm in early]
     steps += _first_diagonal(pair, corner, parallels)
     if third is not None and third not in early:
         steps.append(draw_arm(third, head, reference, False))
     if third is not None and not cancelled:
         numbers = (pair[0].number, pair[1].number)
-        diagonal = _Side(pair_sum, "R", "R", f"i{numbers[0]}{numbers[1]}", numbers)
-        steps += _stage(diagonal, _side(third), "N", parallels, "between")
-    end = tip(third) if third is not None and cancelled else "N"
+        diagonal = _Side(pair_sum, DIAGONAL, DIAGONAL, f"i{numbers[0]}{numbers[1]}", numbers)
+        steps += _stage(diagonal, _side(third), RESULTANT, parallels, "between")
+    end = tip(third) if third is not None and cancelled else RESULTANT
     closed = _sum_of(arms) == 0
-    line = arm_line(head) if head.angle == reference else "D"
+    line = arm_line(head) if head.angle == reference else FIRST_DIRECTION
     steps += closing_steps(end, line, resultant, closed=closed, tip_to_tail=False)
     return Construction(
         "parallelogram", order, arms, tuple(steps), end, closed, resultant, parallels

@@ -5,6 +5,7 @@ factor it reads 60 degrees, in general 180 degrees less the turn.
 """
 
 from pycore import phasor
+from pycore.constructions import step_kinds
 from pycore.constructions.construction import (
     Arm,
     Construction,
@@ -14,6 +15,7 @@ from pycore.constructions.construction import (
     reference_step,
 )
 from pycore.constructions.moves import Direction, SetOff, Start, TurnAngle
+from pycore.constructions.names import FIRST_DIRECTION, RESULTANT, START_POINT
 from pycore.phasor import wrap
 
 SEQUENCES = {"12": (1, 2, 3), "13": (1, 3, 2), "23": (2, 3, 1)}
@@ -28,14 +30,14 @@ def chain_of(arms: tuple[Arm, ...], order: str) -> tuple[Arm, ...]:
 
 
 def _first(arm: Arm, reference: float, point: str) -> tuple[Step, ...]:
-    set_off = SetOff(point, "O", arm_line(arm), arm.size, arm.key)
+    set_off = SetOff(point, START_POINT, arm_line(arm), arm.size, arm.key)
     if arm.angle == reference:
-        direction = Direction(arm_line(arm), "O", arm.angle)
-        return (Step("draw-first", (Start("O"), direction, set_off), (arm.number,)),)
-    turn = TurnAngle(arm_line(arm), "O", "D", wrap(arm.angle - reference))
+        direction = Direction(arm_line(arm), START_POINT, arm.angle)
+        return (Step(step_kinds.DRAW_FIRST, (Start(START_POINT), direction, set_off), (arm.number,)),)
+    turn = TurnAngle(arm_line(arm), START_POINT, FIRST_DIRECTION, wrap(arm.angle - reference))
     return (
         *reference_step(arm, reference),
-        Step("draw", (turn, set_off), (arm.number,)),
+        Step(step_kinds.DRAW, (turn, set_off), (arm.number,)),
     )
 
 
@@ -45,7 +47,7 @@ def _next(before: Arm, arm: Arm, start: str, point: str) -> Step:
         TurnAngle(arm_line(arm), start, arm_line(before), turn, back=True),
         SetOff(point, start, arm_line(arm), arm.size, arm.key),
     )
-    return Step("follow", moves, (before.number, arm.number))
+    return Step(step_kinds.FOLLOW, moves, (before.number, arm.number))
 
 
 def tip_to_tail(
@@ -57,11 +59,11 @@ def tip_to_tail(
     degrees.
     """
     chain = chain_of(arms, order)
-    points = [f"P{index}" for index in range(1, len(chain))] + ["N"]
-    steps = [Step("scale"), *_first(chain[0], reference, points[0])]
+    points = [f"P{index}" for index in range(1, len(chain))] + [RESULTANT]
+    steps = [Step(step_kinds.SCALE), *_first(chain[0], reference, points[0])]
     for index in range(1, len(chain)):
         steps.append(_next(chain[index - 1], chain[index], points[index - 1], points[index]))
     closed = phasor.total(phasor.polar(arm.size, arm.angle) for arm in arms) == 0
-    line = arm_line(chain[0]) if chain[0].angle == reference else "D"
-    steps += closing_steps("N", line, resultant, closed=closed, tip_to_tail=True)
-    return Construction("tip-to-tail", order, arms, tuple(steps), "N", closed, resultant)
+    line = arm_line(chain[0]) if chain[0].angle == reference else FIRST_DIRECTION
+    steps += closing_steps(RESULTANT, line, resultant, closed=closed, tip_to_tail=True)
+    return Construction("tip-to-tail", order, arms, tuple(steps), RESULTANT, closed, resultant)

@@ -24,6 +24,7 @@ from pycore.constructions.moves import (
     turn_of,
     zero_of,
 )
+from pycore.constructions.names import START_POINT
 from pycore.constructions.retrace import Retraced, retrace
 from pycore.geometry import ORIGIN, Point
 from pycore.phasor import wrap
@@ -261,7 +262,7 @@ class Judge:
                 continue
             if geometry.distance(begun, self.found.points[move.point]) < near:
                 symbol = self.drawing.tags.get(move.phasor, ())
-                return Slip("start", *photo_words.other_start(symbol, common=name == "O"))
+                return Slip("start", *photo_words.other_start(symbol, common=name == START_POINT))
         return None
 
     def _measured_by_slip(self, move: SetOff, line: Line) -> Iterator[Slip]:
@@ -333,7 +334,7 @@ class Judge:
 
     def _plain_end(self, traced: Retraced, move: Intersect | CrossArcs) -> Line:
         """A corner whose sides start at points that nobody showed: judged by its way from the start."""
-        ends = ("O", move.point)
+        ends = (START_POINT, move.point)
         return self._made("line", self.drawing.tags.get("sum", ()), ends, traced.expected,
                           self.found.points[move.point], "angle", (None, 0.0))  # fmt: skip
 
@@ -347,7 +348,7 @@ def _turned_by_slip(turn: TurnAngle, traced: Retraced, off: float, names: Mappin
     right = wrap(turn_of(turn, traced.so_far.readings))
     size = math.fabs(right)
     sense = 1.0 if right > 0 else -1.0
-    at_tip = "-at-tip" if turn.back and turn.at != "O" else ""
+    at_tip = "-at-tip" if turn.back and turn.at != START_POINT else ""
     given = {
         "reversed": right + 180.0,
         f"other-scale{at_tip}": sense * (180.0 - size),

@@ -12,6 +12,7 @@ from pycore.constructions.components import components
 from pycore.constructions.construction import Arm, Construction, Picture, arm_line
 from pycore.constructions.many import Many, carry_out_many
 from pycore.constructions.moves import Move, SetOff, TurnAngle
+from pycore.constructions.names import RESULTANT
 from pycore.constructions.tip_to_tail import tip_to_tail
 from pycore.phasor import wrap
 from pycore.practice.catalogue import mistake
@@ -52,7 +53,7 @@ def base(problem: Sum) -> Construction:
 def landed(problem: Sum, construction: Construction, drawn: Many, place: int) -> complex:
     """Where the sum ends in one of many drawings, counted from the direction that is drawn first."""
     if construction.method == "tip-to-tail":
-        across, up = drawn.points["N"]
+        across, up = drawn.points[RESULTANT]
         return complex(across[place], up[place]) * phasor.polar(1.0, -problem.reference)
     x, y = (
         _added(drawn.readings[f"{axis}{arm.number}"][place] for arm in problem.arms) for axis in ("x", "y")

@@ -19,6 +19,7 @@ from pycore.constructions.moves import (
     turn_of,
     zero_of,
 )
+from pycore.constructions.names import AXIS_ACROSS, AXIS_UP, FIRST_DIRECTION, RESULT_ANGLE, START_POINT, line_of
 from pycore.drawing import Arc, Arrow, Circle, Group, Ink, Item, Line
 from pycore.geometry import ORIGIN, Box, Point
 from pycore.phasor import wrap
@@ -92,9 +93,9 @@ def extent(construction: Construction, picture: Picture) -> Box:
     """The rectangle that the figure fills on the paper, in the unit of the quantity."""
     points = construction.figure.points
     used = [points[name] for name in dict.fromkeys(name for pair in drawn_ends(construction) for name in pair)]
-    if "D" in construction.figure.lines and leads(construction) is None:
+    if FIRST_DIRECTION in construction.figure.lines and leads(construction) is None:
         longest = max(arm.size for arm in construction.arms)
-        degrees = construction.figure.lines["D"].degrees
+        degrees = construction.figure.lines[FIRST_DIRECTION].degrees
         used.append(ORIGIN.moved(longest * REFERENCE_SHARE, degrees))
     return geometry.bounds(picture.place(point) for point in used)
 
@@ -149,7 +150,7 @@ class _Pen:
             case Join():
                 self.join(self.laid.get(move.line, number), move)
             case ReadAngle():
-                if move.reading == "n-angle" and self.has_arcs and self.sum_is_drawn():
+                if move.reading == RESULT_ANGLE and self.has_arcs and self.sum_is_drawn():
                     self.read_angle(number, move)
 
     @property
@@ -164,15 +165,15 @@ class _Pen:
     def direction(self, number: int, move: Direction) -> None:
         start = self.at(move.at)
         degrees = self.stand.picture.paper_angle(move.degrees)
-        if move.line == "D" and leads(self.construction) is not None:
+        if move.line == FIRST_DIRECTION and leads(self.construction) is not None:
             return
-        if move.line == "D":
+        if move.line == FIRST_DIRECTION:
             longest = max(arm.size for arm in self.construction.arms)
             end = start.moved(longest * REFERENCE_SHARE * self.stand.factor, degrees)
             self.drawn.add(number, Line(start, end, 0.18, "ink-2"))
             self.drawn.keep_clear(start, end, "reference")
             self.want("reference", self.style.note, number, tuple(along(start, end)))
-        elif move.line in ("X", "Y"):
+        elif move.line in (AXIS_ACROSS, AXIS_UP):
             self.axis(number, move.line, start, degrees)
 
     def axis(self, number: int, line: str, start: Point, degrees: float) -> None:
@@ -270,7 +271,7 @@ class _Pen:
 
     def on_axis(self, tip: Point, foot: Point) -> bool:
         """Whether a perpendicular would run along the arrow itself, which lies on an axis."""
-        return geometry.segment_distance(foot, tip, self.at("O")) < 0.5
+        return geometry.segment_distance(foot, tip, self.at(START_POINT)) < 0.5
 
     def crossed(self, number: int, move: CrossArcs) -> None:
         """Short strokes of the two compass arcs where they cross."""
@@ -306,9 +307,9 @@ class _Pen:
         first = self.figure.lines[move.first].degrees
         turn = wrap(self.figure.lines[move.second].degrees - first)
         end = self.figure.points[self.construction.end]
-        arm = geometry.distance(self.at("O"), self.stand.place(end))
+        arm = geometry.distance(self.at(START_POINT), self.stand.place(end))
         if move.first.startswith("L"):
-            size = next(a.size for a in self.construction.arms if move.first == f"L{a.number}")
+            size = next(a.size for a in self.construction.arms if move.first == line_of(a.number))
             arm = min(arm, size * self.stand.factor)
         radius = self.style.arc * 1.8
         self.angle(number, self.at(move.at), first, turn, arm, "angle-sum", radius)

@@ -6,6 +6,7 @@ keep their true size against the drawing. Capitals of readings are at least 1/23
 """
 
 from pycore import geometry
+from pycore.constructions import step_kinds
 from pycore.constructions.frames import COMPASSES, LINE, PROTRACTOR, RULER, SQUARES, Frame
 from pycore.constructions.moves import (
     CrossArcs,
@@ -19,6 +20,7 @@ from pycore.constructions.moves import (
     turn_of,
     zero_of,
 )
+from pycore.constructions.names import START_POINT
 from pycore.drawing import Arrow, Group, Item, Page, Text
 from pycore.geometry import ORIGIN, Box, Point
 from pycore.phasor import wrap
@@ -108,7 +110,7 @@ class _Showing:
 
     def seen(self) -> list[str]:
         """Names of the points on the paper so far."""
-        named: list[str] = ["O"] if "O" in self.points else []
+        named: list[str] = [START_POINT] if START_POINT in self.points else []
         for index, move in enumerate(self.plan.construction.moves):
             if index not in self.frame.shown:
                 continue
@@ -168,7 +170,7 @@ class _Showing:
             return self.at(move.start), self.at(move.end)
         if self.frame.tool == LINE and isinstance(move, Join) and self.squared() is None:
             return self.at(move.start), self.at(move.end)
-        if self.frame.name == "scale":
+        if self.frame.name == step_kinds.SCALE:
             longest = max(arm.size for arm in self.plan.construction.arms)
             start = self.stand.origin
             return start, start.moved(longest * self.stand.factor, 0.0)
@@ -266,7 +268,7 @@ class _Showing:
     def sample(self) -> tuple[Item, ...]:
         """Where only the scale is chosen: how long the longest line will be, along the ruler."""
         ends = self.ruled()
-        if self.frame.name != "scale" or ends is None:
+        if self.frame.name != step_kinds.SCALE or ends is None:
             return ()
         arm = max(self.plan.construction.arms, key=lambda arm: arm.size)
         ink = self.look.inks.get(arm.key, "ink")

@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 
 from pycore import geometry
+from pycore.constructions import step_kinds
 from pycore.constructions.companions import COMPANION
 from pycore.constructions.frames import COMPASSES, LINE, PROTRACTOR, RULER, SQUARES, WORDS, Frame, frames
 from pycore.constructions.moves import (
@@ -17,6 +18,17 @@ from pycore.constructions.moves import (
     TurnAngle,
     length_of,
     turn_of,
+)
+from pycore.constructions.names import (
+    AXIS_ACROSS,
+    AXIS_UP,
+    DIAGONAL,
+    DIAGONAL_LENGTH,
+    FIRST_DIRECTION,
+    RESULT_ANGLE,
+    RESULT_LENGTH,
+    RESULTANT,
+    START_POINT,
 )
 from pycore.drawing import Page
 from pycore.phasor import wrap
@@ -98,19 +110,19 @@ class Lesson:
         if line.startswith("L") and line[1:].isdigit():
             return self.teller.tag(int(line[1:]))
         named = {
-            "D": self.teller.telling.reference,
-            "R": parallel.the_diagonal(),
-            "N": self.teller.telling.tags["sum"],
-            "X": told.LEVEL_AXIS,
-            "Y": told.UPRIGHT_AXIS,
+            FIRST_DIRECTION: self.teller.telling.reference,
+            DIAGONAL: parallel.the_diagonal(),
+            RESULTANT: self.teller.telling.tags["sum"],
+            AXIS_ACROSS: told.LEVEL_AXIS,
+            AXIS_UP: told.UPRIGHT_AXIS,
         }
         return named.get(line, (words.MARK,))
 
     def place(self, point: str) -> Phrase:
         """A point as a sentence names it."""
-        if point == "O":
+        if point == START_POINT:
             return (self.teller.place,)
-        if point == "R":
+        if point == DIAGONAL:
             return told.tip_of(parallel.the_diagonal())
         if point.startswith("T"):
             return told.tip_of(self.teller.tag(int(point[1:])))
@@ -161,7 +173,7 @@ class Lesson:
 
     def say_words(self, name: str, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
         """A frame without a tool."""
-        if name == "scale":
+        if name == step_kinds.SCALE:
             longest = max(self.plan.construction.arms, key=lambda arm: arm.size)
             telling = self.teller.telling
             length = self.length(longest.size)
@@ -184,9 +196,9 @@ class Lesson:
             turn = wrap(lines[move.second].degrees - lines[move.first].degrees)
             sentence = words.protractor(self.place(move.at), self.line_name(move.first), back=False)
             size = self.teller.degrees(turn)
-            reading = words.read_angle(size) if move.reading == "n-angle" else words.measure_angle(size)
+            reading = words.read_angle(size) if move.reading == RESULT_ANGLE else words.measure_angle(size)
             # Of the step's two readings the length has its why.
-            why = () if move.reading == "n-angle" else why
+            why = () if move.reading == RESULT_ANGLE else why
         inner = self.teller.picture.sense * turn >= 0
         counted = words.count(words.INNER if inner else words.OUTER)
         return sentence, reading, (counted, why) if why else (counted,), size
@@ -217,7 +229,8 @@ class Lesson:
         """A length read and what it stands for."""
         amount = self.teller.figure.readings[move.reading]
         tags = self.teller.telling.tags
-        name = {"r": parallel.the_diagonal(), "n": tags["sum"]}.get(move.reading) or tags.get(move.reading)
+        named = {DIAGONAL_LENGTH: parallel.the_diagonal(), RESULT_LENGTH: tags["sum"]}
+        name = named.get(move.reading) or tags.get(move.reading)
         length = self.read(amount)
         if name is None:
             axis = self.line_name(move.line)
@@ -225,8 +238,8 @@ class Lesson:
             shown = _short(length) if self.teller.side_of(amount) else ""
             return words.ruler_along(axis, self.teller.place), words.read_length(part), (), shown
         telling = self.teller.telling
-        symbol = telling.tags[f"i{self.plan.construction.order}"] if move.reading == "r" else name
-        key = "sum" if move.reading == "n" else f"i{self.plan.construction.order}"
+        symbol = telling.tags[f"i{self.plan.construction.order}"] if move.reading == DIAGONAL_LENGTH else name
+        key = "sum" if move.reading == RESULT_LENGTH else f"i{self.plan.construction.order}"
         so = words.so(telling.scale(self.plan.scale), symbol, telling.amount_of(key, amount))
         sentence = words.ruler_along(name, plain(self.place(move.start)))
         return sentence, words.read_length(length), (so, why) if why else (so,), _short(length)
@@ -235,15 +248,15 @@ class Lesson:
         """A part on an axis, with its side."""
         side = self.teller.side_of(amount)
         length = self.length(amount)
-        return parts.across_part(length, side) if line == "X" else parts.upward_part(length, side)
+        return parts.across_part(length, side) if line == AXIS_ACROSS else parts.upward_part(length, side)
 
     def say_arc(self, move: CrossArcs, part: str) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
         """One of two arcs of copied length."""
         centre = move.first if part == "first" else move.second
         copied = (move.first_radius if part == "first" else move.second_radius)[1]
         points = self.teller.figure.points
-        length = self.length(geometry.distance(points["O"], points[copied]))
-        opened = parallel.the_diagonal() if copied == "R" else self.teller.tag(int(copied[1:]))
+        length = self.length(geometry.distance(points[START_POINT], points[copied]))
+        opened = parallel.the_diagonal() if copied == DIAGONAL else self.teller.tag(int(copied[1:]))
         why = () if part == "first" else (parallel.arcs_why(),)
         return words.compasses(opened, self.place(centre)), words.arc(length), why, _short(length)
 
@@ -251,18 +264,18 @@ class Lesson:
         """A line drawn: faint direction, dashed parallel, diagonal, resultant."""
         move = frame.move
         if isinstance(move, Direction):
-            if move.line == "Y":
+            if move.line == AXIS_UP:
                 return parts.axes(), (), (), ""
             way = self.teller.way(move.degrees)
-            return words.faint(self.line_name("D"), way, self.teller.place), (), (why,), ""
+            return words.faint(self.line_name(FIRST_DIRECTION), way, self.teller.place), (), (why,), ""
         if not isinstance(move, Join):
             raise TypeError(f"a line is not drawn by {move}")
         if move.role == "parallel":
             return self.say_dash(frame, move)
         step = self.plan.construction.steps[frame.step - 1]
         sentence, reason = self.teller.tell_one(step)
-        name = parallel.the_diagonal() if step.name == "diagonal" else self.teller.telling.tags[move.phasor]
-        if step.name == "diagonal":
+        name = parallel.the_diagonal() if step.name == step_kinds.DIAGONAL else self.teller.telling.tags[move.phasor]
+        if step.name == step_kinds.DIAGONAL:
             sentence = words.join(self.teller.place, told.MEETING)
             return sentence, words.draw_name(name), (), ""
         return _without_stress(sentence), words.draw_name(name), (reason,) if reason else (), ""
@@ -284,13 +297,13 @@ class Lesson:
         frame = self.frames[number - 1]
         sentence, reading, why, figure = self.say(frame)
         move = frame.move
-        answers = isinstance(move, (ReadLength, ReadAngle)) and move.reading in ("n", "n-angle")
-        answers = answers or frame.name == "zero"
+        answers = isinstance(move, (ReadLength, ReadAngle)) and move.reading in (RESULT_LENGTH, RESULT_ANGLE)
+        answers = answers or frame.name == step_kinds.ZERO
         question = ASKED[frame.tool]() if figure else ()
         # Without the reading: a class may be asked for it, and the title is read aloud.
         circle = self.teller.telling.protractor == "360"
         picture = frame_page(self.plan, frame, self.look, plain(sentence), figure, circle=circle)
-        measured = isinstance(move, ReadAngle) and move.reading != "n-angle"
+        measured = isinstance(move, ReadAngle) and move.reading != RESULT_ANGLE
         return Shown(number, len(self.frames), sentence, reading, question, why, picture, answers, measured)
 
 

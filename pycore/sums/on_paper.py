@@ -1,10 +1,9 @@
 """A construction as it stands on its paper, in the words and figures of a sentence."""
 
-
-
 from pycore.constructions.companions import leads
 from pycore.constructions.construction import Construction, Step
 from pycore.constructions.moves import TurnAngle, length_of
+from pycore.constructions.names import AXIS_UP, DIAGONAL, DIAGONAL_LENGTH, FIRST_DIRECTION
 from pycore.sheet.figure import DOT_BELOW
 from pycore.sheet.plan import Plan
 from pycore.sums.wording import Telling, degrees_text, length_text, reading_text
@@ -67,17 +66,17 @@ class OnPaper:
         """The line on which the protractor's zero lies."""
         if move.zero.startswith("L"):
             return self.tag(int(move.zero[1:]))
-        if move.zero == "D":
+        if move.zero == FIRST_DIRECTION:
             return self.telling.reference
-        return words.UPRIGHT_AXIS if move.zero == "Y" else words.LEVEL_AXIS
+        return words.UPRIGHT_AXIS if move.zero == AXIS_UP else words.LEVEL_AXIS
 
     def zero_length(self, move: TurnAngle) -> float:
         """Length in mm of the line on which the protractor's zero lies; axes are long enough."""
         if move.zero.startswith("L"):
             return self.millimetres(self.size(int(move.zero[1:])))
-        if move.zero == "R":
-            return self.millimetres(self.figure.readings["r"])
-        if move.zero != "D":
+        if move.zero == DIAGONAL:
+            return self.millimetres(self.figure.readings[DIAGONAL_LENGTH])
+        if move.zero != FIRST_DIRECTION:
             return PROTRACTOR_REACH
         led = leads(self.construction)
         return PROTRACTOR_REACH if led is None else self.millimetres(length_of(led, self.figure.readings))
@@ -91,7 +90,7 @@ class OnPaper:
         if len(step.about) == 2:
             first, second = step.about
             return self.tag(first), self.tag(second), self.size(first), self.size(second)
-        diagonal = self.figure.readings["r"]
+        diagonal = self.figure.readings[DIAGONAL_LENGTH]
         return parallel.the_diagonal(), self.tag(step.about[-1]), diagonal, self.size(step.about[-1])
 
     def before(self, step: Step) -> str:

@@ -1,11 +1,13 @@
 """The sentence of every step, from the step's own moves and how it stands on the paper."""
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 
 from pycore import quantity
+from pycore.constructions import step_kinds
 from pycore.constructions.construction import Step
 from pycore.constructions.moves import DrawParallel, Supplement, TurnAngle, turn_of
+from pycore.constructions.names import DIAGONAL_LENGTH, RESULT_LENGTH, RESULTANT
 from pycore.phasor import wrap
 from pycore.sums.answer import Block, Move
 from pycore.sums.companions import told_companion, told_on_the_way
@@ -15,7 +17,6 @@ from pycore.words import Phrase, plain
 from pycore.words import answers as neutral_words
 from pycore.words import components as parts
 from pycore.words import constructions as words
-from pycore.words import displacement as shifted
 from pycore.words import parallelogram as parallel
 
 
@@ -31,8 +32,8 @@ class Teller(OnPaper):
 
     def tell_one(self, step: Step) -> tuple[Phrase, Phrase]:
         """The sentence of one step and its why."""
-        handler: Callable[[Step], tuple[Phrase, Phrase]] = getattr(self, "step_" + step.name.replace("-", "_"))
-        return handler(step)
+        write = self.telling.own_steps.get(step.name) or SENTENCES[step.name]
+        return write(self, step)
 
     def step_scale(self, step: Step) -> tuple[Phrase, Phrase]:
         """The scale and what it makes of the longest line."""
@@ -125,7 +126,7 @@ class Teller(OnPaper):
 
     def step_close(self, step: Step) -> tuple[Phrase, Phrase]:
         """The second dashed line; the two meet."""
-        only = "r" not in self.figure.readings
+        only = DIAGONAL_LENGTH not in self.figure.readings
         which = parallel.SECOND if len(step.about) == 3 else ("" if only else parallel.FIRST)
         first, second, size, _ = self.sides(step)
         move = step.moves[0]
@@ -147,7 +148,7 @@ class Teller(OnPaper):
 
     def step_diagonal(self, step: Step) -> tuple[Phrase, Phrase]:
         """The first diagonal and what it means."""
-        reading = self.figure.readings["r"]
+        reading = self.figure.readings[DIAGONAL_LENGTH]
         end = words.LINE_END if self.before(step) == "carry-on" else words.MEETING
         amount = self.telling.amount_of(f"i{self.construction.order}", reading)
         sentence = parallel.diagonal(end, self.reading(reading), amount)
@@ -178,7 +179,7 @@ class Teller(OnPaper):
 
     def step_read(self, step: Step) -> tuple[Phrase, Phrase]:
         """Length, amount and angle of the drawn resultant."""
-        reading = self.figure.readings["n"]
+        reading = self.figure.readings[RESULT_LENGTH]
         scale, amount = self.telling.scale(self.plan.scale), self.telling.writing.amount(reading)
         returned = self.before(step) == "return-close"
         symbol = self.telling.tags["return" if returned else "sum"]
@@ -189,7 +190,7 @@ class Teller(OnPaper):
 
     def direction(self, returned: bool = False) -> Phrase:
         """Where the sum (or the returning current) points."""
-        turn = self.figure.lines["N"].degrees - self.picture.reference + (180.0 if returned else 0.0)
+        turn = self.figure.lines[RESULTANT].degrees - self.picture.reference + (180.0 if returned else 0.0)
         return direction_phrase(self, wrap(turn))
 
     def step_zero(self, step: Step) -> tuple[Phrase, Phrase]:
@@ -222,37 +223,8 @@ class Teller(OnPaper):
 
     def step_return(self, step: Step) -> tuple[Phrase, Phrase]:
         """The reversed sum from the common point."""
-        length = self.length(self.figure.readings["n"])
+        length = self.length(self.figure.readings[RESULT_LENGTH])
         return words.return_opposite(self.telling.words.opposite, length), (self.telling.words.why_opposite,)
-
-    def step_triangle(self, step: Step) -> tuple[Phrase, Phrase]:
-        """The tips of the phase voltages joined."""
-        return shifted.triangle(), shifted.triangle_why()
-
-    def step_shift(self, step: Step) -> tuple[Phrase, Phrase]:
-        """The star point's voltage set off."""
-        turn = next(move for move in step.moves if isinstance(move, TurnAngle))
-        angle, size = turn_of(turn, self.figure.readings), self.moved()
-        zero, told = self.zero_name(turn), self.degrees(angle)
-        sentence = shifted.shift(self.telling.tags["sum"], zero, told, self.sense(angle), self.length(size))
-        return sentence, shifted.shift_why()
-
-    def moved(self) -> float:
-        """How far the star point is displaced."""
-        return math.hypot(self.construction.end_point.x, self.construction.end_point.y)
-
-    def step_no_shift(self, step: Step) -> tuple[Phrase, Phrase]:
-        """The star point stays in the middle."""
-        return shifted.no_shift(), words.NOTHING
-
-    def step_load(self, step: Step) -> tuple[Phrase, Phrase]:
-        """One load's voltage, from the star point to the tip of its phase voltage."""
-        key = f"u{step.about[0]}"
-        reading = self.figure.readings[key]
-        told = self.telling.writing.amount(reading)
-        tip = self.tag(step.about[0])
-        start = words.tip_of(self.telling.tags["sum"]) if self.moved() else (self.place,)
-        return shifted.load(self.telling.tags[key], start, tip, self.reading(reading), told), words.NOTHING
 
     def step_axes(self, step: Step) -> tuple[Phrase, Phrase]:
         """Two axes."""
@@ -300,6 +272,34 @@ class Teller(OnPaper):
         if 0 in sides:
             return parts.corner_on_axis(across if sides[0] else upward), words.NOTHING
         return parts.corner(across, upward), words.NOTHING
+
+
+SENTENCES: Mapping[str, Callable[[Teller, Step], tuple[Phrase, Phrase]]] = {
+    step_kinds.SCALE: Teller.step_scale,
+    step_kinds.REFERENCE: Teller.step_reference,
+    step_kinds.COMPANION: Teller.step_companion,
+    step_kinds.ON_THE_WAY: Teller.step_on_the_way,
+    step_kinds.DRAW_FIRST: Teller.step_draw_first,
+    step_kinds.DRAW_ALONG: Teller.step_draw_along,
+    step_kinds.DRAW: Teller.step_draw,
+    step_kinds.PARALLEL: Teller.step_parallel,
+    step_kinds.CLOSE: Teller.step_close,
+    step_kinds.ARCS: Teller.step_arcs,
+    step_kinds.DIAGONAL: Teller.step_diagonal,
+    step_kinds.MEASURE: Teller.step_measure,
+    step_kinds.CARRY_ON: Teller.step_carry_on,
+    step_kinds.RESULT: Teller.step_result,
+    step_kinds.READ: Teller.step_read,
+    step_kinds.ZERO: Teller.step_zero,
+    step_kinds.FOLLOW: Teller.step_follow,
+    step_kinds.RETURN_CLOSE: Teller.step_return_close,
+    step_kinds.RETURN: Teller.step_return,
+    step_kinds.AXES: Teller.step_axes,
+    step_kinds.DROP: Teller.step_drop,
+    step_kinds.ADD: Teller.step_add,
+    step_kinds.CORNER: Teller.step_corner,
+}
+"""How each kind of step is worded; a room adds those of its own construction (``Telling.own_steps``)."""
 
 
 def direction_phrase(teller: Teller, turn: float) -> Phrase:

@@ -3,6 +3,7 @@
 from dataclasses import dataclass, field, replace
 
 from pycore import quantity
+from pycore.constructions.names import DIAGONAL, DIAGONAL_LENGTH
 from pycore.drawing import Page, mirrored
 from pycore.forms import conventions, links
 from pycore.forms.opening import Issue, Opening
@@ -104,9 +105,9 @@ def _rows(case: SumCase, plan: Plan) -> tuple[TableRow, ...]:
     rows += [
         _row(case, case.row_tag(arm.key), arm.size, arm.angle, plan, given=case.typed(arm.key)) for arm in case.arms
     ]
-    if "r" in figure.readings:
+    if DIAGONAL_LENGTH in figure.readings:
         order = plan.construction.order
-        size, angle = figure.readings["r"], figure.lines["R"].degrees
+        size, angle = figure.readings[DIAGONAL_LENGTH], figure.lines[DIAGONAL].degrees
         rows.append(_row(case, case.row_tag(f"i{order}"), size, angle, plan))
     rows.append(_row(case, case.row_tag("sum"), case.size, case.angle, plan))
     if plan.construction.resultant == "returning" and case.angle is not None:
@@ -121,7 +122,7 @@ def problem_rows(case: SumCase, plan: Plan, *, any_method: bool = False) -> tupl
     rows = _companion_rows(case, plan, measured=True)
     sizes = [case.telling.writing.given(arm.size) if case.typed(arm.key) else room for arm in case.arms]
     rows += [TableRow(case.row_tag(arm.key), size, room, room) for arm, size in zip(case.arms, sizes, strict=True)]
-    if "r" in plan.construction.figure.readings and not any_method:
+    if DIAGONAL_LENGTH in plan.construction.figure.readings and not any_method:
         rows.append(TableRow(case.row_tag(f"i{plan.construction.order}"), room, room, room))
     rows.append(TableRow(case.row_tag("sum"), words.ROOM, words.ROOM, words.ROOM))
     rows += [TableRow(part.tag, room, room, room) for part in case.further()]

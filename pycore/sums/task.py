@@ -1,7 +1,7 @@
 """A sum of phasors as practice knows it: what is asked, the right answer, and what mistakes give."""
 
-
 from pycore import phasor
+from pycore.constructions.names import DIAGONAL_LENGTH
 from pycore.practice import reckoning, sums
 from pycore.practice.sums import Sum
 from pycore.practice.task import Earlier, Mistake, Task
@@ -47,7 +47,7 @@ def _earlier(case: SumCase, plan: Plan) -> tuple[Earlier, ...]:
             along = whole.real * axis.real + whole.imag * axis.imag
             made.append(Earlier(key, say(words.EARLIER[key]), complex(along, 0.0), axis=axis))
         return tuple(made)
-    if "r" not in plan.construction.figure.readings:
+    if DIAGONAL_LENGTH not in plan.construction.figure.readings:
         return ()
     first, second = (int(number) for number in plan.construction.order)
     rest = phasor.total(value for number, value in lines.items() if number not in (first, second))

@@ -2,8 +2,10 @@
 
 from collections.abc import Callable, Sequence
 
+from pycore.constructions import step_kinds
 from pycore.constructions.frames import Frame
 from pycore.constructions.moves import Join, ReadLength, SetOff, TurnAngle
+from pycore.constructions.names import RESULT_LENGTH, line_of
 from pycore.practice.task import DRAWN, Mistake, Place
 from pycore.sums.case import SumCase
 from pycore.sums.lesson import Lesson
@@ -21,7 +23,7 @@ def _sets_off(key: str) -> Wanted:
 
 
 def _turns_to(key: str) -> Wanted:
-    line = f"L{key[1:]}"
+    line = line_of(key[1:])
     return lambda frame: isinstance(frame.move, TurnAngle) and frame.move.line == line
 
 
@@ -34,7 +36,7 @@ def _sets(frame: Frame) -> bool:
 
 
 def _measures_the_sum(frame: Frame) -> bool:
-    return isinstance(frame.move, ReadLength) and frame.move.reading == "n"
+    return isinstance(frame.move, ReadLength) and frame.move.reading == RESULT_LENGTH
 
 
 def _draws_the_sum(frame: Frame) -> bool:
@@ -42,7 +44,7 @@ def _draws_the_sum(frame: Frame) -> bool:
 
 
 def _second_stage(frames: Sequence[Frame]) -> Wanted:
-    first = next((frame.step for frame in frames if frame.name == "diagonal"), 0)
+    first = next((frame.step for frame in frames if frame.name == step_kinds.DIAGONAL), 0)
     return lambda frame: frame.step > first > 0 and frame.name in SECOND_STAGE
 
 

@@ -1,10 +1,11 @@
 """Angles, lengths and scales as a class says them, and what that depends on."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
+from typing import Any
 
 from pycore import quantity
-from pycore.constructions.construction import Arm
+from pycore.constructions.construction import Arm, Step
 from pycore.drawing import Ink
 from pycore.quantity import NO_BREAK_SPACE, Writing
 from pycore.words import Phrase
@@ -64,6 +65,8 @@ class Telling:
     polar: bool = False
     words: SumWords = NEUTRAL
     companions: Companions | None = None
+    own_steps: Mapping[str, Callable[[Any, Step], tuple[Phrase, Phrase]]] = field(default_factory=dict)
+    """Sentence and why of the kinds of step that one calculator alone has, from the construction on its paper."""
     units: Mapping[str, str] = field(default_factory=dict)
     """Units of arms that have another than the sum, by key: W and var beside VA."""
 

@@ -5,6 +5,7 @@ from pycore.calculators.open_neutral import words
 from pycore.calculators.open_neutral.circuit import OpenNeutral
 from pycore.calculators.open_neutral.construction import METHOD, displacement
 from pycore.calculators.open_neutral.fields import FIELDS
+from pycore.calculators.open_neutral.sentences import OWN_STEPS
 from pycore.constructions.construction import Arm, Construction, Picture
 from pycore.drawing import Ink
 from pycore.forms import conventions
@@ -56,6 +57,7 @@ class OpenCase(SumCase):
             protractor=problem["protractor"],
             polar=problem["angles"] == "polar",
             words=words.VOLTS if self.open else words.AMPERES,
+            own_steps=OWN_STEPS,
         )
         picture = Picture(problem["first"], problem["rotation"], reference)
         super().__init__(problem, arms, telling.lines, picture, telling)

@@ -6,8 +6,10 @@ from pycore import phasor, quantity
 from pycore.calculators.power_triangle import words
 from pycore.calculators.power_triangle.circuit import Correction, Load, NoLoad, complex_power
 from pycore.calculators.power_triangle.fields import FIELDS
+from pycore.constructions import step_kinds
 from pycore.constructions.construction import Construction, Picture, Step
 from pycore.constructions.moves import Join
+from pycore.constructions.names import START_POINT
 from pycore.forms.elements import scaled
 from pycore.forms.reading import Lag, Reader
 from pycore.quantity import Unreadable
@@ -86,7 +88,7 @@ class PowerCase(SumCase):
         if not self.corrected or method != "tip-to-tail" or order != "12" or len(self.arms) != 3:
             return made
         place = next(index for index, step in enumerate(made.steps) if step.about == (1, 2)) + 1
-        before = Step("on-the-way", (Join("before", "O", "P2", "partial", "i12"),), (1, 2))
+        before = Step(step_kinds.ON_THE_WAY, (Join("before", START_POINT, "P2", "partial", "i12"),), (1, 2))
         return replace(made, steps=(*made.steps[:place], before, *made.steps[place:]))
 
     def units_head(self) -> str:

@@ -1,0 +1,59 @@
+"""Sentence and why of the steps that this construction alone has."""
+
+import math
+from collections.abc import Callable, Mapping
+
+from pycore.calculators.open_neutral import words
+from pycore.calculators.open_neutral.construction import LOAD, NO_SHIFT, SHIFT, TRIANGLE
+from pycore.constructions.construction import Step
+from pycore.constructions.moves import TurnAngle, turn_of
+from pycore.sums.on_paper import OnPaper
+from pycore.words import Phrase
+from pycore.words import constructions as step_words
+
+Written = tuple[Phrase, Phrase]
+
+
+def _distance(drawn: OnPaper) -> float:
+    """How far the star point is displaced (V)."""
+    return math.hypot(drawn.construction.end_point.x, drawn.construction.end_point.y)
+
+
+def _triangle(drawn: OnPaper, step: Step) -> Written:
+    """The tips of the phase voltages joined."""
+    return words.triangle(), words.triangle_why()
+
+
+def _shift(drawn: OnPaper, step: Step) -> Written:
+    """The star point's voltage set off."""
+    turn = next(move for move in step.moves if isinstance(move, TurnAngle))
+    angle = turn_of(turn, drawn.figure.readings)
+    sentence = words.shift(
+        drawn.telling.tags["sum"], drawn.zero_name(turn), drawn.degrees(angle), drawn.sense(angle),
+        drawn.length(_distance(drawn)),
+    )  # fmt: skip
+    return sentence, words.shift_why()
+
+
+def _no_shift(drawn: OnPaper, step: Step) -> Written:
+    """The star point stays in the middle."""
+    return words.no_shift(), step_words.NOTHING
+
+
+def _load(drawn: OnPaper, step: Step) -> Written:
+    """One load's voltage, from the star point to the tip of its phase voltage."""
+    number = step.about[0]
+    key = f"u{number}"
+    volts = drawn.figure.readings[key]
+    start = step_words.tip_of(drawn.telling.tags["sum"]) if _distance(drawn) else (drawn.place,)
+    amount = drawn.telling.writing.amount(volts)
+    sentence = words.load_step(drawn.telling.tags[key], start, drawn.tag(number), drawn.reading(volts), amount)
+    return sentence, step_words.NOTHING
+
+
+OWN_STEPS: Mapping[str, Callable[[OnPaper, Step], Written]] = {
+    TRIANGLE: _triangle,
+    SHIFT: _shift,
+    NO_SHIFT: _no_shift,
+    LOAD: _load,
+}
