@@ -20,7 +20,7 @@ and would bring modules for networks and mail, ten times as large."""
 OURS = {
     "photo": (
         "linear.py", "projection.py", "constructions/retrace.py", "practice/drawn.py", "practice/photograph.py",
-        "calculators/sum_photograph.py", "words/photograph.py", "render/photograph.py",
+        "sums/photograph.py", "words/photograph.py", "render/photograph.py",
     ),
 }  # fmt: skip
 """By lazy part, the modules of pycore that stand in it and not in the library: no first visit needs them."""
