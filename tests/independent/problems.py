@@ -166,15 +166,19 @@ def _three(form: dict[str, str]) -> tuple[float, float, float]:
 
 
 def _star_delta(form: dict[str, str]) -> list[Line]:
+    """The two that make a difference, in the order of their numbers, as the sheet draws them."""
     one = int(form["line"]) - 1
     volts, after, before = number(form["volts"]), (one + 1) % 3, (one + 2) % 3
     if form["connection"] == "star":
         size = volts / ROOT_THREE if form["known"] == "line" else volts
         values = [polar(size, angle) for angle in _three(form)]
-        return [Line(_subscripts(f"V{one + 1}"), values[one]), Line(_subscripts(f"−V{after + 1}"), -values[after])]
+        pair = {one: Line(_subscripts(f"V{one + 1}"), values[one]),
+                after: Line(_subscripts(f"−V{after + 1}"), -values[after])}  # fmt: skip
+        return [pair[k] for k in sorted(pair)]
     values = [polar(volts, angle) / impedance(form[f"z{k}"], 50.0) for k, angle in enumerate(_three(form), 1)]
     names = [_subscripts(f"I{k}{k % 3 + 1}") for k in (1, 2, 3)]
-    return [Line(names[one], values[one]), Line("−" + names[before], -values[before])]
+    pair = {one: Line(names[one], values[one]), before: Line("−" + names[before], -values[before])}
+    return [pair[k] for k in sorted(pair)]
 
 
 def _neutral(form: dict[str, str]) -> list[Line]:

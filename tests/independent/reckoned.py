@@ -41,6 +41,8 @@ def mistakes(problem: Problem, dice: np.random.Generator) -> Iterator[Attempt]:
     for key, value, words in slips:
         angle = None
         if not isinstance(value, complex):
+            if abs(value - abs(problem.right)) < 0.01 * abs(problem.right):
+                continue  # The right number, as the root of the squares is for two phasors at a right angle.
             angle = float(dice.choice([0.0, degrees(problem.right)]))
         yield Attempt(key, "calculated", lambda hand, v=value, a=angle: rounded(hand, v, a), words)
 
@@ -127,8 +129,8 @@ def _own(problem: Problem, dice: np.random.Generator) -> Iterator[Slip]:
     """What goes wrong with one topic alone."""
     topics = {
         "series-circuit": _series, "parallel-circuit": _parallel, "power-triangle": _power, "open-neutral": _open,
-        "two-wattmeters": _wattmeters, "sequence-components": _sequence, "star-and-delta": _star_delta,
-        "harmonics-in-the-neutral": _harmonics, "add-phasors": _star_delta,
+        "two-wattmeters": _wattmeters, "sequence-components": _sequence, "star-and-delta": _difference,
+        "harmonics-in-the-neutral": _harmonics, "add-phasors": _difference,
     }  # fmt: skip
     if problem.slug == "open-neutral":
         yield from _open(problem, dice)
@@ -218,10 +220,11 @@ def _sequence(problem: Problem) -> Iterator[Slip]:
         yield "not-turned", one + two + three, "added as they are"
 
 
-def _star_delta(problem: Problem) -> Iterator[Slip]:
-    one, *others = (line.value for line in problem.lines)
-    if any(line.name.startswith("−") for line in problem.lines):
-        yield "added", one - sum(others), "added, not taken off"
+def _difference(problem: Problem) -> Iterator[Slip]:
+    signs = [-1.0 if line.name.startswith("−") else 1.0 for line in problem.lines]
+    if -1.0 in signs:
+        added = sum(sign * line.value for sign, line in zip(signs, problem.lines, strict=True))
+        yield "added", added, "added, not taken off"
         yield "difference-turned", -problem.right, "other way round|opposite direction"
 
 
