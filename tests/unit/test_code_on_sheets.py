@@ -3,11 +3,11 @@
 from itertools import product
 
 import pytest
+from pycore.calculators.interface import Issue, Opening
 from unit.sheets import NEUTRAL, on_page, texts
 from unit.test_sheet_clear import faults_of
 
 from pycore import lettering
-from pycore.calculators.interface import Issue, Opening
 from pycore.calculators.registry import CALCULATORS
 from pycore.drawing import Page, Text
 from pycore.geometry import Box

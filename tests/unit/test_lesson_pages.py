@@ -5,6 +5,8 @@ import math
 import re
 
 import pytest
+from pycore.words.lesson_topics import PLANS as PLANNED
+from pycore.words.lesson_topics import folder, lessons_of
 from unit.sheets import on_page, strokes, texts
 from unit.test_sheet_clear import touching
 
@@ -22,8 +24,6 @@ from pycore.render.reading import reading_page
 from pycore.words import lesson_plans as words
 from pycore.words import mistakes, plain
 from pycore.words import rig as rig_words
-from pycore.words.lesson_topics import PLANS as PLANNED
-from pycore.words.lesson_topics import folder, lessons_of
 
 READ = {page.slug: page for page in reading_pages()}
 PLANS = {page.slug: page for page in lesson_pages(CALCULATORS)}

@@ -3,6 +3,8 @@
 from collections.abc import Callable
 
 import pytest
+from pycore.words.tiers import TIERS as LEVELS
+from pycore.words.tiers import tier_words
 
 from pycore.forms.fields import default_form
 from pycore.pages.class_job import issue_of, learners_of, row_for
@@ -10,8 +12,6 @@ from pycore.pages.class_key import answers
 from pycore.pages.class_set import FIELDS, TOPICS, ClassSet, read_set
 from pycore.practice.codes import TIERS, Code
 from pycore.render.class_set import set_html
-from pycore.words.tiers import TIERS as LEVELS
-from pycore.words.tiers import tier_words
 
 Form = dict[str, str]
 
