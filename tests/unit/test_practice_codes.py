@@ -1,9 +1,7 @@
 """Codes and the problems they stand for: the same everywhere and for ever."""
 
-import tomllib
-
 import pytest
-from making.paths import ROOT
+from calculators.folders import CODES
 
 from pycore.calculators.registry import CALCULATORS
 from pycore.practice import codes
@@ -12,11 +10,6 @@ from pycore.practice.dice import Dice, dice_of
 from pycore.practice.generator import accepted, lines_of
 
 SAMPLE = Code(0, "core", "parallelogram", "A3", 12345, 678)
-KEPT = [
-    kept
-    for path in sorted((ROOT / "tests/cases/codes").glob("version1*.toml"))
-    for kept in tomllib.loads(path.read_text(encoding="utf-8"))["code"]
-]
 
 
 def test_the_dice_are_splitmix64():
@@ -93,11 +86,17 @@ def test_a_code_of_a_later_version_is_told_from_a_damaged_one():
     assert found.value.reason == "version"
 
 
-@pytest.mark.parametrize("kept", KEPT, ids=lambda kept: kept["code"])
+@pytest.mark.parametrize("kept", CODES, ids=lambda kept: kept["code"])
 def test_a_code_gives_its_problem_for_ever(kept: dict):
     code = read(kept["code"])
     form = CALCULATORS[kept["page"]].practice_form(code)
     assert kept["form"] == {name: form[name] for name in kept["form"]}
+
+
+@pytest.mark.parametrize("slug", CALCULATORS)
+def test_every_calculator_has_kept_codes_of_every_level(slug: str):
+    kept = [one for one in CODES if one["page"] == slug]
+    assert list(TIERS) == [tier for tier in TIERS if tier in {read(one["code"]).tier for one in kept}]
 
 
 @pytest.mark.parametrize("tier", TIERS)

@@ -4,10 +4,10 @@ import math
 
 import numpy as np
 import pytest
+from calculators.series_circuit.test_series_circuit import NUMBERS
 from unit.circuits_drawn import parallel_forms
 from unit.formulas import lines_of
 from unit.sheets import arrow_of, table_of, vector
-from unit.test_series_circuit import NUMBERS
 
 from pycore.calculators.registry import CALCULATORS
 from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR, Element
