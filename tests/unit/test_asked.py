@@ -23,7 +23,7 @@ from pycore.practice.task import CALCULATED, DRAWN, Task
 from pycore.words import plain
 from pycore.words.sheet import ROOM
 
-PAGES = [page for page in CALCULATORS.values() if page.topic is not None]
+PAGES = list(CALCULATORS.values())
 SET = [(page, tier) for page, tier in product(PAGES, TIERS)]
 TRIANGLE, SERIES = CALCULATORS["power-triangle"], CALCULATORS["series-circuit"]
 

@@ -5,6 +5,7 @@ from collections.abc import Callable
 import pytest
 
 from pycore.calculators.interface import default_form
+from pycore.calculators.registry import CALCULATORS
 from pycore.pages.class_job import issue_of, learners_of, row_for
 from pycore.pages.class_key import answers
 from pycore.pages.class_set import FIELDS, TOPICS, ClassSet, read_set
@@ -69,6 +70,7 @@ def test_a_level_holds_what_is_said_of_it(slug: str, tier: str) -> None:
 
 def test_every_topic_says_what_each_level_holds() -> None:
     assert list(LEVELS) == list(TOPICS)
+    assert set(CALCULATORS) == set(LEVELS)
     assert list(CLAIMS) == [(slug, tier) for slug in LEVELS for tier in TIERS]
     assert all(list(told) == list(TIERS) for told in LEVELS.values())
 
