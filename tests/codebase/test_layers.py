@@ -30,10 +30,6 @@ FORBIDDEN_MODULES = {
 LIBRARIES = {"pydyf": "writers/pdf.py", "segno": "writers/qr.py"}
 """Packages that are not of the standard library, each with the one module that may import it."""
 WORDS_BY_THEMSELVES = {"none", " and ", " or ", "one millionth"}
-FOR_TESTS = {
-    ("constructions/moves.py", "deviations_of"), ("accuracy/propagation.py", "jacobian"),
-    ("accuracy/propagation.py", "correlation"), ("lettering/__init__.py", "capital_height"),
-}  # fmt: skip
 LONGEST_FILE = 400
 LONGEST_FUNCTION = 60
 USUAL_FUNCTION = 25
@@ -262,32 +258,3 @@ def test_importing_all_of_pycore_has_no_effect_outside_it():
     )
     done = subprocess.run([sys.executable, "-W", "error", "-c", script], capture_output=True, text=True)
     assert (0, "", "") == (done.returncode, done.stdout, done.stderr)
-
-
-def names_of(module: ast.Module) -> Iterator[str]:
-    """What a module defines for itself or for others: functions, classes, values."""
-    for node in module.body:
-        if isinstance(node, ast.FunctionDef | ast.ClassDef):
-            yield node.name
-        elif isinstance(node, ast.Assign | ast.AnnAssign):
-            targets = node.targets if isinstance(node, ast.Assign) else [node.target]
-            yield from (name.id for target in targets for name in ast.walk(target) if isinstance(name, ast.Name))
-
-
-def uses_of(module: ast.Module) -> Iterator[str]:
-    """Every name that a module uses: its own, another's by a dot, or one by its text, as a port's actions are."""
-    for node in ast.walk(module):
-        if isinstance(node, ast.Name) and isinstance(node.ctx, ast.Load):
-            yield node.id
-        elif isinstance(node, ast.Attribute):
-            yield node.attr
-        elif isinstance(node, ast.Constant) and isinstance(node.value, str):
-            yield node.value
-
-
-def test_nothing_is_kept_that_nobody_uses():
-    """Names of the whole house; what only tests use, as oracles or to look at a drawing, is told by name."""
-    makers = [*MODULES, *(ROOT / "site" / "making").rglob("*.py"), ROOT / "build.py"]
-    used = {name for path in makers for name in uses_of(tree(path))}
-    kept = {(name_of(path), name) for path in MODULES for name in names_of(tree(path)) if name not in used}
-    assert FOR_TESTS == {(place, name) for place, name in kept if name != "__all__"}
