@@ -7,7 +7,7 @@ brown, orange, yellow, neutral grey) are common practice with no source.
 
 from pycore.drawing import Ink
 from pycore.forms.fields import Choice, Field
-from pycore.words import Phrase, Symbol
+from pycore.words.phrase import Phrase, Symbol
 
 NAMES: dict[str, tuple[str, str, str]] = {
     "L123": ("L1", "L2", "L3"),

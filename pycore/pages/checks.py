@@ -5,8 +5,8 @@ from dataclasses import dataclass
 
 from pycore.pages.reading import ReadingPage, Section
 from pycore.sums.answer import Grid, Paragraph
-from pycore.words import Phrase, say
 from pycore.words import evidence as words
+from pycore.words.phrase import Phrase, say
 
 
 @dataclass(frozen=True, slots=True)

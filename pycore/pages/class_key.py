@@ -11,9 +11,10 @@ from pycore.practice.task import CALCULATED, DRAWN, NO_LIMITS
 from pycore.sheet import ledger
 from pycore.sheet.ledger import Heading, Ledger, Lines
 from pycore.sheet.lettered import wrapped
-from pycore.words import Phrase, plain
 from pycore.words import class_set as set_words
 from pycore.words import key as words
+from pycore.words import plain
+from pycore.words.phrase import Phrase
 
 LETTERS = "abcdefghijklmnopqrstuvwxyz"
 LEAST_GAP = 2.0

@@ -9,9 +9,10 @@ from pycore.forms.fields import Field, default_form
 from pycore.pages.reading import ReadBlock, ReadingPage, Section, Steps, Ways
 from pycore.practice.task import Task
 from pycore.sums.answer import Answer, Grid, Paragraph
-from pycore.words import Phrase, mistakes, plain, say
 from pycore.words import lesson_plans as words
+from pycore.words import mistakes, plain
 from pycore.words.lesson_plans import Handout, LessonPlan
+from pycore.words.phrase import Phrase, say
 
 
 class Topic(Protocol):

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from pycore.drawing import Page
 from pycore.sums.answer import Grid, Paragraph
-from pycore.words import Phrase
+from pycore.words.phrase import Phrase
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,7 +5,7 @@ from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import explained
 from pycore.sums.answer import Grid
 from pycore.words import readings as words
-from pycore.words import say
+from pycore.words.phrase import say
 
 SAID_PARTS = ("10\u00a0A", "30°")
 COSINE, SINE = ("10\u00a0A × cos\u00a030°", "= 8.66\u00a0A"), ("10\u00a0A × sin\u00a030°", "= 5\u00a0A")

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from pycore.pages.reading import Figure, ReadingPage, Section
 from pycore.sums.answer import Grid, Paragraph
 from pycore.words import evidence as words
-from pycore.words import say
+from pycore.words.phrase import say
 
 
 @dataclass(frozen=True, slots=True)

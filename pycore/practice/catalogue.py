@@ -4,8 +4,8 @@ from collections.abc import Mapping
 
 from pycore import phasor
 from pycore.practice.task import Mistake
-from pycore.words import Phrase
 from pycore.words import mistakes as words
+from pycore.words.phrase import Phrase
 
 Texts = Mapping[str, tuple[str, str]]
 """By a mistake's key, what happened and where to look, as templates over named values."""

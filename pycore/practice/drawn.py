@@ -29,9 +29,9 @@ from pycore.constructions.retrace import Retraced, retrace
 from pycore.geometry import ORIGIN, Point
 from pycore.phasor import wrap
 from pycore.practice.marking import ACCEPT, band_of
-from pycore.words import Phrase
 from pycore.words import mistakes as words
 from pycore.words import photograph as photo_words
+from pycore.words.phrase import Phrase
 
 PENCIL = 0.25
 """Standard uncertainty in mm of where the end of a pencil line is."""

@@ -13,8 +13,9 @@ from pycore.phasor import wrap
 from pycore.practice.class_set import Learner
 from pycore.practice.marking import SAME
 from pycore.practice.task import CALCULATED, DRAWN, Limits, Task
-from pycore.words import Phrase, plain
 from pycore.words import key as words
+from pycore.words import plain
+from pycore.words.phrase import Phrase
 
 
 @dataclass(frozen=True, slots=True)

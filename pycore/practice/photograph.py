@@ -24,7 +24,7 @@ from pycore.practice.drawn import (
 )
 from pycore.practice.marking import ACCEPT, WRONG
 from pycore.projection import Lens, Mark, Projection, Unsolvable, solve
-from pycore.words import Phrase
+from pycore.words.phrase import Phrase
 
 POOR = 0.8
 """Root mean square in mm by which marks may miss the sheet; beyond, something is wrong with them."""

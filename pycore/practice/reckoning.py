@@ -10,8 +10,8 @@ from pycore.phasor import wrap
 from pycore.practice.sums import Sum
 from pycore.practice.task import CALCULATED, Mistake
 from pycore.trig import ROOT_THREE
-from pycore.words import Phrase
 from pycore.words import mistakes as words
+from pycore.words.phrase import Phrase
 
 RADIAN = 360.0 / math.tau
 GRADIAN = 0.9

@@ -17,7 +17,7 @@ from pycore.constructions.tip_to_tail import tip_to_tail
 from pycore.phasor import wrap
 from pycore.practice.catalogue import mistake
 from pycore.practice.task import CALCULATED, DRAWN, Mistake
-from pycore.words import Phrase
+from pycore.words.phrase import Phrase
 
 Replaced = Callable[[Move], Move]
 

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from pycore import phasor
 from pycore.accuracy.hand import ONE_LENGTH, Spread
 from pycore.quantity import Writing
-from pycore.words import Phrase
+from pycore.words.phrase import Phrase
 
 DRAWN, CALCULATED = "drawn", "calculated"
 READ_TO = 0.5

@@ -9,8 +9,8 @@ from pycore.practice.answers import Reply
 from pycore.practice.marking import ACCEPT, LOOK, MOST_NAMED, Cause
 from pycore.practice.task import Mistake, Place, Task
 from pycore.quantity import NO_BREAK_SPACE
-from pycore.words import Phrase
 from pycore.words import marking as words
+from pycore.words.phrase import Phrase
 
 
 @dataclass(frozen=True, slots=True)

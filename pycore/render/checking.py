@@ -5,8 +5,9 @@ from typing import Any
 from pycore.practice.task import Asked
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
-from pycore.words import Phrase, codes
 from pycore.words import checking as words
+from pycore.words import codes
+from pycore.words.phrase import Phrase
 
 FORM = "check"
 CODE_FORM = "find-code"

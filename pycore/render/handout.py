@@ -21,8 +21,9 @@ from pycore.render.elements import Marks, Markup, document, h, join, raw_script,
 from pycore.render.phrase import phrase_html
 from pycore.sums.answer import Answer
 from pycore.sums.lesson import Shown
-from pycore.words import Phrase, classroom, furniture, plain
+from pycore.words import classroom, furniture, plain
 from pycore.words import lesson as words
+from pycore.words.phrase import Phrase
 from pycore.writers import svg
 
 LANGUAGE = "en-GB"

@@ -12,8 +12,9 @@ from pycore.render.checking import code_html
 from pycore.render.elements import Markup, h, join
 from pycore.render.phrase import phrase_html
 from pycore.sums.answer import Answer
-from pycore.words import Phrase, class_set, furniture, lesson_plans, practice, readings
+from pycore.words import class_set, furniture, lesson_plans, practice, readings
 from pycore.words import paper as paper_words
+from pycore.words.phrase import Phrase
 from pycore.writers import svg
 
 

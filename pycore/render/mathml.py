@@ -6,8 +6,8 @@ may break. What is still too long scrolls inside its own box.
 """
 
 from pycore.render.elements import Markup, h, join
-from pycore.words import Symbol
 from pycore.words.formula import Fenced, Formula, Fraction, Function, Number, Root, Row, Square
+from pycore.words.phrase import Symbol
 
 OPERATORS = frozenset("+−-×·÷/=≈≠<>≤≥±,;→")
 RELATIONS = frozenset("=≈≠<>≤≥→")

@@ -14,8 +14,9 @@ from pycore.render.phrase import phrase_html
 from pycore.sheet.media import PAPERS
 from pycore.sums.page import SumPage
 from pycore.sums.photograph import Wanted, wanted
-from pycore.words import Phrase, plain
 from pycore.words import photograph as words
+from pycore.words import plain
+from pycore.words.phrase import Phrase
 
 LARGEST = 20_000.0
 CORNERS = "corners"

@@ -3,7 +3,7 @@
 import re
 
 from pycore.render.elements import Markup, h, join
-from pycore.words import Phrase, Piece, Strong, Symbol
+from pycore.words.phrase import Phrase, Piece, Strong, Symbol
 
 NO_BREAK = "\u00a0"
 UNITS = "A|mA|kA|V|mV|kV|Ω|mm|cm|m|W|kW|VA|kVA|var|kvar|µF|H|mH|Hz|%|°"

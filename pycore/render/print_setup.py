@@ -13,8 +13,9 @@ from pycore.pages.print_setup import FIELDS, Correction, Setup, millimetres, per
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.form import fields_html, values_html
 from pycore.render.phrase import phrase_html
-from pycore.words import Phrase, furniture, plain
+from pycore.words import furniture, plain
 from pycore.words import print_setup as words
+from pycore.words.phrase import Phrase
 from pycore.writers import svg
 
 Reply = tuple[dict[str, Any], bytes | None]

@@ -27,7 +27,7 @@ from pycore.sheet.companion import companion_strokes
 from pycore.sheet.labels import Segment, Wanted, along
 from pycore.sheet.media import Style
 from pycore.sheet.ticks import free_share, ticks
-from pycore.words import Phrase
+from pycore.words.phrase import Phrase
 
 DOT_BELOW = 4.0
 """A phasor shorter than this many mm is a dot with a label (common practice)."""

@@ -11,7 +11,7 @@ from pycore.geometry import Box, Point
 from pycore.sheet.code import code
 from pycore.sheet.lettered import fitting, text, width_of, wrapped
 from pycore.sheet.media import BLOCK_ROWS, Layout, Style, layout
-from pycore.words import Phrase
+from pycore.words.phrase import Phrase
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,7 +13,7 @@ from pycore import geometry, trig
 from pycore.drawing import Line, Text
 from pycore.geometry import ORIGIN, Box, Point
 from pycore.sheet.lettered import box_of, text
-from pycore.words import Phrase
+from pycore.words.phrase import Phrase
 
 FRACTIONS = (0.5, 0.6, 0.4, 0.7, 0.3, 0.8, 0.2, 0.9, 0.1)
 TIP_LEANS = (0.0, 30.0, -30.0, 60.0, -60.0)

@@ -11,7 +11,7 @@ from pycore.drawing import Item, Line, Page
 from pycore.geometry import Box, Point
 from pycore.sheet.lettered import text, width_of, wrapped
 from pycore.sheet.media import PAPERS
-from pycore.words import Phrase
+from pycore.words.phrase import Phrase
 
 MARGINS = (20.0, 12.0)
 """Left (filing) and every other margin."""

@@ -5,7 +5,7 @@ from functools import lru_cache
 from pycore import lettering
 from pycore.drawing import Face, Ink, Run, Text
 from pycore.geometry import Box, Point
-from pycore.words import Phrase, Strong, Symbol
+from pycore.words.phrase import Phrase, Strong, Symbol
 
 INDEX_SIZE = 0.7
 INDEX_DROP = 0.22

@@ -11,7 +11,7 @@ from pycore.drawing import Group, Item, Page, Shape
 from pycore.geometry import Point
 from pycore.sheet.lettered import text, wrapped
 from pycore.sheet.media import MARGIN, PAPERS, Layout
-from pycore.words import Phrase, Symbol
+from pycore.words.phrase import Phrase, Symbol
 
 LINE = 2.3
 """From line to line, in capitals."""

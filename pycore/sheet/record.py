@@ -7,7 +7,7 @@ from pycore.drawing import Group, Item, Line, Page, Shape
 from pycore.geometry import Point
 from pycore.sheet.lettered import text, wrapped
 from pycore.sheet.media import PRINTABLE_EDGE
-from pycore.words import Phrase
+from pycore.words.phrase import Phrase
 
 NOTE, VALUE, HEADING, TITLE = 2.5, 3.0, 3.5, 5.0
 ROWS = (9.0, 8.0, 7.0, 6.4)

@@ -12,8 +12,9 @@ from pycore.sums.answer import Block, Grid, Paragraph, Working
 from pycore.sums.case import SumCase
 from pycore.sums.sentences import Teller
 from pycore.sums.wording import degrees_text
-from pycore.words import Phrase, plain
 from pycore.words import accuracy as words
+from pycore.words import plain
+from pycore.words.phrase import Phrase
 
 LARGEST_SHARES = 6
 ACCURACY = "accuracy"

@@ -6,8 +6,8 @@ from typing import TYPE_CHECKING
 
 from pycore.drawing import Page
 from pycore.errors import Fault
-from pycore.words import Phrase
 from pycore.words.formula import Formula
+from pycore.words.phrase import Phrase
 
 if TYPE_CHECKING:
     from pycore.practice.task import Asked

@@ -4,8 +4,8 @@ from pycore.practice.answers import units
 from pycore.practice.task import Asked, Earlier, Task
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
-from pycore.words import Phrase, say
 from pycore.words import checking as words
+from pycore.words.phrase import Phrase, say
 
 
 def _name(earlier: Earlier) -> Phrase:

@@ -28,11 +28,12 @@ from pycore.sums.companions import SECOND, second_too_large
 from pycore.sums.problem import SumProblem
 from pycore.sums.sentences import Teller
 from pycore.sums.wording import Companions, SheetWords, Telling
-from pycore.words import Phrase, Symbol, moves_list, plain
 from pycore.words import answers as words
+from pycore.words import moves_list, plain
 from pycore.words import sheet as paper_words
 from pycore.words import sums as sum_words
 from pycore.words.form import METHODS
+from pycore.words.phrase import Phrase, Symbol
 
 ORDERS = ("12", "13", "23")
 CHOSEN_TO_FIT = ("method", "order", "paper", "orientation", "scale", SECOND)

@@ -10,8 +10,8 @@ from pycore.forms.reading import Reader
 from pycore.quantity import Unreadable, writing_for
 from pycore.sums.answer import Output
 from pycore.sums.wording import Companions, degrees_text
-from pycore.words import Phrase, Symbol, say
 from pycore.words import circuits as words
+from pycore.words.phrase import Phrase, Symbol, say
 from pycore.words.sums import NONE, SumWords
 
 DRAWN_SHARE = 1e-6

@@ -4,8 +4,8 @@ import math
 
 from pycore.circuits.elements import COIL
 from pycore.forms.elements import Typed, parts
-from pycore.words import Symbol
 from pycore.words.formula import Formula, Fraction, Number, Root, Row, Square, row
+from pycore.words.phrase import Symbol
 
 PI, F = Symbol("π"), Symbol("f")
 

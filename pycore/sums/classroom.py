@@ -7,8 +7,9 @@ from pycore.sums.case import SumCase
 from pycore.sums.lesson import Lesson, Shown
 from pycore.sums.sentences import Teller
 from pycore.sums.sheet import look_of
-from pycore.words import Phrase, plain
 from pycore.words import lesson as words
+from pycore.words import plain
+from pycore.words.phrase import Phrase
 
 VIEWS = ("lesson", "together", "pull", "waves")
 WAVE_STEP = 10.0

@@ -9,10 +9,10 @@ from pycore.errors import Fault, Offer
 from pycore.sheet.plan import Plan
 from pycore.sums.on_paper import OnPaper
 from pycore.sums.wording import Telling
-from pycore.words import Phrase
 from pycore.words import answers as neutral_words
 from pycore.words import constructions as words
 from pycore.words import sums as sum_words
+from pycore.words.phrase import Phrase
 
 SECOND = "second-scale"
 """The form's field, and the link's key, of the companions' scale."""

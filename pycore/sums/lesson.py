@@ -37,11 +37,12 @@ from pycore.sheet.lesson_view import frame_page
 from pycore.sheet.plan import Plan
 from pycore.sums.sentences import Teller
 from pycore.sums.wording import length_text, reading_text
-from pycore.words import Phrase, plain
 from pycore.words import components as parts
 from pycore.words import constructions as told
 from pycore.words import lesson as words
 from pycore.words import parallelogram as parallel
+from pycore.words import plain
+from pycore.words.phrase import Phrase
 
 NOTHING_BELOW = 0.05
 """mm; what no ruler shows."""

@@ -7,9 +7,9 @@ from pycore.constructions.names import AXIS_UP, DIAGONAL, DIAGONAL_LENGTH, FIRST
 from pycore.sheet.figure import DOT_BELOW
 from pycore.sheet.plan import Plan
 from pycore.sums.wording import Telling, degrees_text, length_text, reading_text
-from pycore.words import Phrase
 from pycore.words import constructions as words
 from pycore.words import parallelogram as parallel
+from pycore.words.phrase import Phrase
 
 PROTRACTOR_REACH = 50.0
 """A line shorter than this many mm does not reach the figures of a usual protractor (common practice)."""

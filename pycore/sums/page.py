@@ -26,10 +26,11 @@ from pycore.sums.sentences import Teller
 from pycore.sums.sheet import SheetRequest, composed_of, moves_of, sheet_of, view_of
 from pycore.sums.wording import length_text
 from pycore.sums.workings import ComponentsWorking
-from pycore.words import Phrase, moves_list, say
 from pycore.words import accuracy as accuracy_words
 from pycore.words import answers as words
+from pycore.words import moves_list
 from pycore.words import sums as sum_words
+from pycore.words.phrase import Phrase, say
 
 if TYPE_CHECKING:
     from pycore.practice.codes import Code

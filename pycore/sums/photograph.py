@@ -11,7 +11,7 @@ from pycore.sums.case import HANDS
 from pycore.sums.page import SumPage
 from pycore.sums.sheet import look_of
 from pycore.sums.wording import Telling
-from pycore.words import Phrase
+from pycore.words.phrase import Phrase
 
 
 @dataclass(frozen=True, slots=True)

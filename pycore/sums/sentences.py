@@ -13,11 +13,12 @@ from pycore.sums.answer import Block, Move
 from pycore.sums.companions import told_companion, told_on_the_way
 from pycore.sums.on_paper import PROTRACTOR_REACH, OnPaper
 from pycore.sums.wording import wider_than_right
-from pycore.words import Phrase, plain
 from pycore.words import answers as neutral_words
 from pycore.words import components as parts
 from pycore.words import constructions as words
 from pycore.words import parallelogram as parallel
+from pycore.words import plain
+from pycore.words.phrase import Phrase
 
 
 class Teller(OnPaper):

@@ -20,9 +20,10 @@ from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
 from pycore.sums.sentences import Teller, describe
 from pycore.sums.wording import degrees_text
-from pycore.words import Phrase, moves_list, say
+from pycore.words import moves_list
 from pycore.words import sheet as words
 from pycore.words import sums as sum_words
+from pycore.words.phrase import Phrase, say
 
 
 @dataclass(frozen=True, slots=True)

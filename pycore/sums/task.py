@@ -8,7 +8,7 @@ from pycore.practice.task import Earlier, Mistake, Task
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
 from pycore.words import marking as words
-from pycore.words import say
+from pycore.words.phrase import say
 
 
 def _sum(case: SumCase, plan: Plan) -> Sum:

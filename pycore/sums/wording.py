@@ -8,7 +8,7 @@ from pycore import quantity
 from pycore.constructions.construction import Arm, Step
 from pycore.drawing import Ink
 from pycore.quantity import NO_BREAK_SPACE, Writing
-from pycore.words import Phrase
+from pycore.words.phrase import Phrase
 from pycore.words.sums import NEUTRAL, SumWords
 
 

@@ -9,7 +9,6 @@ from pycore.sums.answer import Block, Equation, Grid, Paragraph
 from pycore.sums.case import SumCase
 from pycore.sums.sentences import Teller, direction_phrase
 from pycore.sums.wording import degrees_text
-from pycore.words import Phrase, Symbol, say
 from pycore.words import answers as words
 from pycore.words import sums as sum_words
 from pycore.words.formula import (
@@ -22,6 +21,7 @@ from pycore.words.formula import (
     Square,
     row,
 )
+from pycore.words.phrase import Phrase, Symbol, say
 
 PART_DECIMALS = 2
 """Further decimals in which parts are written, so that adding what is written gives the answer."""

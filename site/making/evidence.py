@@ -6,10 +6,10 @@ import tomllib
 from collections.abc import Iterator
 from pathlib import Path
 
-from making.paths import ROOT
+from making.paths import TESTS
 
-CASES = ROOT / "tests" / "cases"
-TESTS_ONLY = "trade.toml"
+CASES = TESTS / "calculators"
+TESTS_ONLY = "cases_tests_only.toml"
 """Figures that belong in tests only are not shown."""
 
 
@@ -52,8 +52,15 @@ def _checks_of(case: dict) -> Iterator[tuple]:
         )  # fmt: skip
 
 
+def files_of_cases(folder: Path = CASES) -> list[Path]:
+    """The files of worked examples, calculator by calculator in the order of the registry."""
+    from pycore.calculators.registry import CALCULATORS
+
+    return [path for slug in CALCULATORS for path in sorted((folder / slug.replace("-", "_")).glob("cases*.toml"))]
+
+
 def checks(folder: Path = CASES) -> list:
     """Every row, in the order of the files and their cases."""
-    files = sorted(path for path in folder.glob("*.toml") if path.name != TESTS_ONLY)
+    files = [path for path in files_of_cases(folder) if path.name != TESTS_ONLY]
     cases = [case for path in files for case in tomllib.loads(path.read_text("utf-8")).get("case", [])]
     return [check for case in cases for check in _checks_of(case)]

@@ -4,7 +4,8 @@ import shutil
 from pathlib import Path
 
 from making import assets, stamps
-from making.paths import DIST, NODE_MODULES, PYCORE, ROOT, SITE, TESTS, WORKSHOP
+from making.evidence import checks, files_of_cases
+from making.paths import DIST, NODE_MODULES, PYCORE, ROOT, SITE, WORKSHOP
 from making.policy import headers_file
 from making.progress import step
 
@@ -61,8 +62,7 @@ def ensure_lettering() -> None:
 def _hash_of_sources() -> str:
     """The hash of everything that the built site is made from."""
     files = [
-        *stamps.files_under(PYCORE), *stamps.files_under(SITE), *stamps.files_under(TESTS / "cases"),
-        ROOT / "pyproject.toml",
+        *stamps.files_under(PYCORE), *stamps.files_under(SITE), *files_of_cases(), ROOT / "pyproject.toml",
     ]  # fmt: skip
     return stamps.hash_of_files(files, ROOT)
 
@@ -110,7 +110,6 @@ def _write_assets(prepared: Path, parent: Path) -> tuple[Path, dict[str, tuple[s
 
 def _read_pages(numbers: object, loaded: str) -> list:
     """The pages that are read: the study's numbers in words, and every outside check."""
-    from making.evidence import checks
     from pycore.calculators.registry import CALCULATORS
     from pycore.pages.checks import checks_page
     from pycore.pages.lesson_plans import lesson_pages

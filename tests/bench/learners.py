@@ -22,7 +22,7 @@ from pycore.accuracy.hand import PRACTISED as HAND
 from pycore.calculators.registry import CALCULATORS
 from pycore.constructions.construction import Construction
 from pycore.practice.codes import TIERS, Code
-from pycore.practice.dice import NoProblem
+from pycore.practice.generator import NoProblem
 from pycore.practice.marking import ACCEPT, LOOK, MOST_NAMED, WRONG, Given, classes, mark, visible
 from pycore.practice.task import CALCULATED, DRAWN, NO_LIMITS, Mistake, Task
 from pycore.sums.page import SumPage

@@ -11,7 +11,7 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 
 import numpy
-from host.problems import forms
+from calculators.neutral_current.forms import forms
 from matplotlib.collections import LineCollection, PatchCollection
 from matplotlib.figure import Figure
 from matplotlib.patches import Arc as ArcPatch

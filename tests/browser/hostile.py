@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from host.problems import Dice
+from host.seeded import Dice
 
 KEYS = (
     "i1", "i2", "i3", "a1", "a2", "a3", "measured", "method", "order", "paper", "orientation", "scale", "names",

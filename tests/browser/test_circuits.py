@@ -9,10 +9,14 @@ from playwright.sync_api import Page, expect
 SERIES = {"r": "10", "l": "100 mH", "c": "100 uF", "supply": "230", "frequency": "50"}
 PARALLEL = {"b1": "24", "b2": "j32", "b3": "", "supply": "240 V"}
 POWER = {"power": "10 kW", "factor": "0.7", "target": "0,95", "voltage": "400"}
+OMEGA = 2 * math.pi * 50
+SERIES_CURRENT = 230 / math.hypot(10, OMEGA * 0.1 - 1 / (OMEGA * 100e-6))
+PARALLEL_CURRENT = math.hypot(240 / 24, 240 / 32)
+CORRECTION = 10_000 * (math.tan(math.acos(0.7)) - math.tan(math.acos(0.95)))
 PAGES = [
-    ("series-circuit", SERIES, "current", 22.9802137604, "r", "ten"),
-    ("parallel-circuit", PARALLEL, "current", 12.5, "b1", "0"),
-    ("power-triangle", POWER, "correction", 6915.19956, "power", "10"),
+    ("series-circuit", SERIES, "current", SERIES_CURRENT, "r", "ten"),
+    ("parallel-circuit", PARALLEL, "current", PARALLEL_CURRENT, "b1", "0"),
+    ("power-triangle", POWER, "correction", CORRECTION, "power", "10"),
 ]
 
 

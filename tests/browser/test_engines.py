@@ -14,6 +14,7 @@ from browser.asking import SLUG, neutral
 from browser.engines import Engine, opened
 from browser.kept import FRESH, READY
 from host import shelf
+from host.seeded import Dice
 from playwright.sync_api import Playwright
 
 from pycore.calculators.registry import CALCULATORS
@@ -65,7 +66,7 @@ def test_a_page_keeps_its_contracts(engine: Engine, site: str, slug: str) -> Non
     """A link opens its problem; every output and arrow is right; a bad value is named, and the answer
     stays; the classroom view goes on by steps.
     """
-    form = shelf.PAGES[slug](shelf.Dice(8), 8) if slug in shelf.PAGES else {"i1": "31.5", "i2": "7.25", "i3": "12"}
+    form = shelf.forms_of(slug).values(Dice(8), 8)
     outputs, arrows = expected(slug, form)
     engine.go(f"{site}{slug}/#v=1&{urlencode(form, quote_via=quote)}")
     engine.wait(f"{READY} && {FRESH}")

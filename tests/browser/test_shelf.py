@@ -80,14 +80,14 @@ def test_the_component_that_is_drawn_is_a_choice(at, answered) -> None:
         assert math.isclose(30, result(page, "threefold"), rel_tol=1e-9)
 
 
-@pytest.mark.parametrize("slug", ["add-phasors", "star-and-delta", "sequence-components"])
+@pytest.mark.parametrize("slug", CALCULATORS)
 @pytest.mark.parametrize("screen", [DESK, PHONE, {"width": 320, "height": 640}], ids=["desk", "phone", "small"])
 def test_nothing_runs_over_the_edge_of_a_screen(at, slug: str, screen: dict) -> None:
     page = at(slug, screen=screen)
     assert screen["width"] >= page.evaluate("document.documentElement.scrollWidth")
 
 
-@pytest.mark.parametrize("slug", ["add-phasors", "star-and-delta", "sequence-components"])
+@pytest.mark.parametrize("slug", CALCULATORS)
 def test_the_classroom_view_opens_and_goes_on(at, slug: str) -> None:
     page = at(slug)
     page.click("[data-action=lesson]")

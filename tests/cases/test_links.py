@@ -1,26 +1,24 @@
 """Links that stand on paper somewhere: each gives its own sheet again, for as long as there are pages.
 
-`links/v1.toml` holds links of version 1 with what they gave: results in SI units, the page's size, and every arrow in
-mm from the star point, y up. A later version adds a file of its own; nothing that stands in this one is changed. A link
-that comes out otherwise is a fault of the edition, not of the file.
+`links/v1.toml` and each calculator's `links.toml` hold links of version 1 with what they gave: results in SI units, the
+page's size, and every arrow in mm from the star point, y up. A later version adds files of its own; nothing that stands
+in these is changed. A link that comes out otherwise is a fault of the edition, not of the file.
 """
 
 import json
 import re
-import tomllib
-from pathlib import Path
 
 import pytest
+from calculators.folders import LINKS
 from cases.test_cases import OUTPUT
 
 from pycore import api
 from pycore.calculators.registry import CALCULATORS
 from pycore.pages.paper import PAPER_PAGES
 
-HERE = Path(__file__).parent
-FILES = sorted((HERE / "links").glob("v*.toml"))
-LINKS = [{**link, "version": path.stem.partition("-")[0].removeprefix("v")} for path in FILES
-         for link in tomllib.loads(path.read_text("utf-8"))["link"]]  # fmt: skip
+PAGES = {**CALCULATORS, **PAPER_PAGES}
+VERSION = "1"
+"""Of all links that are kept so far."""
 TRUE = 0.005  # mm
 ARROW = re.compile(
     r'<g[^>]* data-phasor="([^"]+)"( data-copy="")?[^>]*>.*?'
@@ -93,20 +91,18 @@ def test_every_page_and_every_choice_has_a_link_that_holds_it():
     for link in LINKS:
         page, _, fragment = link["address"].partition("/#")
         held.setdefault(page, set()).update(fragment.split("&"))
-        assert fragment.startswith(f"v={link['version']}&")
+        assert fragment.startswith(f"v={VERSION}&")
+    assert set(PAGES) == set(held)
     wanted = {
-        (page.slug, f"{field.name}={choice.value}")
-        for page in (*CALCULATORS.values(), *PAPER_PAGES.values())
+        (slug, f"{field.name}={choice.value}")
+        for slug, page in PAGES.items()
         for field in page.fields if field.kind == "choice" and not field.private
         for choice in field.choices if choice.value != ""
     }  # fmt: skip
-    missing = {(page, pair) for page, pair in wanted if page in LISTED and pair not in held.get(page, set())}
-    assert set() == missing, "give each new choice a link in links/v1.toml, so that it means the same for ever"
+    missing = {(slug, pair) for slug, pair in wanted if pair not in held[slug]}
+    assert set() == missing, "give each new choice a link in its page's file, so that it means the same for ever"
 
 
-LISTED = (
-    "neutral-current", "add-phasors", "star-and-delta", "sequence-components", "graph-paper", "ruler-and-protractor",
-    "rig-record", "series-circuit", "parallel-circuit", "power-triangle",
-    "harmonics-in-the-neutral", "open-neutral", "two-wattmeters",
-)  # fmt: skip
-"""Pages with links in the files."""
+def test_no_two_links_share_a_name():
+    names = [link["id"] for link in LINKS]
+    assert sorted(set(names)) == sorted(names)

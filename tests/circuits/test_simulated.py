@@ -2,15 +2,15 @@
 
 import cmath
 import math
-import tomllib
 from pathlib import Path
 
 import pytest
+from calculators.folders import FOLDERS, tables
 from circuits.simulate import Branch, currents
 
 from pycore.calculators.neutral_current.circuit import StarLoad, solve
 
-STORED = tomllib.loads((Path(__file__).parents[1] / "cases" / "simulated.toml").read_text())["case"]
+STORED = tables(FOLDERS["neutral-current"] / "cases_simulated.toml", "case")
 VOLTS, HERTZ = 230.0, 50.0
 
 

@@ -4,7 +4,7 @@ import re
 import tomllib
 from pathlib import Path
 
-from making.evidence import CASES, TESTS_ONLY, checks
+from making.evidence import TESTS_ONLY, checks, files_of_cases
 
 
 def words_of(page: Path) -> str:
@@ -16,7 +16,7 @@ def test_every_outside_check_that_is_shown_holds_and_comes_from_the_cases():
     shown = checks()
     cases = [
         case
-        for path in CASES.glob("*.toml")
+        for path in files_of_cases()
         if path.name != TESTS_ONLY
         for case in tomllib.loads(path.read_text("utf-8"))["case"]
     ]
@@ -26,7 +26,9 @@ def test_every_outside_check_that_is_shown_holds_and_comes_from_the_cases():
 
 
 def test_a_wrong_value_would_be_shown_as_not_holding(tmp_path: Path):
-    (tmp_path / "wrong.toml").write_text(
+    folder = tmp_path / "neutral_current"
+    folder.mkdir()
+    (folder / "cases.toml").write_text(
         '[[case]]\nid = "wrong"\npage = "neutral-current"\nkind = "recomputed"\nsource = "none"\n'
         '[case.form]\ni1 = "10"\ni2 = "10"\ni3 = "5"\n'
         '[case.expected]\nneutral-current = { value = 6, unit = "A", tolerance = 0.1 }\n',

@@ -13,7 +13,8 @@ from making.paths import ROOT
 CORE = ROOT / "pycore"
 LAYERS = (
     "errors", "quantity", "words", "trig", "phasor", "geometry", "linear", "projection", "lettering", "drawing",
-    "writers", "circuits", "constructions", "accuracy", "sheet", "practice", "calculators", "pages", "render", "api",
+    "writers", "circuits", "constructions", "accuracy", "sheet", "practice", "forms", "sums",
+    "calculators", "pages", "render", "api",
 )  # fmt: skip
 MADE = {CORE / "lettering" / "made.py", CORE / "lettering" / "made_fonts.py"}
 MODULES = sorted(path for path in CORE.rglob("*.py") if path not in MADE)
@@ -30,10 +31,6 @@ FORBIDDEN_MODULES = {
 LIBRARIES = {"pydyf": "writers/pdf.py", "segno": "writers/qr.py"}
 """Packages that are not of the standard library, each with the one module that may import it."""
 WORDS_BY_THEMSELVES = {"none", " and ", " or ", "one millionth"}
-FOR_TESTS = {
-    ("constructions/moves.py", "deviations_of"), ("accuracy/propagation.py", "jacobian"),
-    ("accuracy/propagation.py", "correlation"), ("lettering/__init__.py", "capital_height"),
-}  # fmt: skip
 LONGEST_FILE = 400
 LONGEST_FUNCTION = 60
 USUAL_FUNCTION = 25
@@ -89,7 +86,50 @@ def words_said(module: ast.Module) -> Iterator[str]:
                 yield f"{node.lineno}: {told.value!r}"
 
 
-@pytest.mark.parametrize("path", [path for path in MODULES if layer_of(path) == "calculators"], ids=name_of)
+ROOM = ("words", "circuit", "construction", "figure", "sentences", "fields", "problem", "case")
+"""The modules of a room that others of it build on, in the order of their imports; the rest come after them, `page` last."""
+SENTENCES = ("words", "teaching")
+"""The modules of a room that hold its sentences."""
+
+
+def room_of(path: Path) -> str:
+    """The room of a module, "" for one that stands in none."""
+    parts = path.relative_to(CORE).parts
+    return parts[1] if parts[0] == "calculators" and len(parts) == 3 else ""
+
+
+def faults_in_room(path: Path, module: ast.Module) -> list[str]:
+    """Imports of a room's module that go up in the room, or into another room."""
+    room, faults = room_of(path), []
+    own = ROOM.index(path.stem) if path.stem in ROOM else len(ROOM)
+    for name, line in imports_of(module, name_of(path)):
+        parts = name.split(".")
+        if parts[:2] != ["pycore", "calculators"] or len(parts) < 3:
+            continue
+        other = parts[3] if len(parts) > 3 else ""
+        up = other in ROOM and ROOM.index(other) > own or other not in (*ROOM, "") and own < len(ROOM) or other == "page"
+        if parts[2] != room or up:
+            faults.append(f"{name_of(path)}:{line} imports {name}")
+    return faults
+
+
+@pytest.mark.parametrize("path", [path for path in MODULES if room_of(path)], ids=name_of)
+def test_a_module_of_a_room_imports_only_what_stands_before_it_there(path: Path):
+    """Words, circuit, fields, case, then workings and practice, and page last; never another room."""
+    assert [] == faults_in_room(path, tree(path))
+
+
+@pytest.mark.parametrize("path", [path for path in MODULES if not room_of(path)], ids=name_of)
+def test_nothing_outside_the_rooms_names_one_but_the_registry(path: Path):
+    rooms = {room_of(module) for module in MODULES} - {""}
+    named = [name for name, _ in imports_of(tree(path)) if name.startswith("pycore.calculators.")]
+    assert [] == [name for name in named if name.split(".")[2] in rooms]
+
+
+@pytest.mark.parametrize(
+    "path", [path for path in MODULES if layer_of(path) in ("sums", "calculators") and path.stem not in SENTENCES],
+    ids=name_of,
+)
 def test_a_calculator_leaves_its_words_to_the_floor_of_words(path: Path):
     assert [] == list(words_said(tree(path)))
 
@@ -262,32 +302,3 @@ def test_importing_all_of_pycore_has_no_effect_outside_it():
     )
     done = subprocess.run([sys.executable, "-W", "error", "-c", script], capture_output=True, text=True)
     assert (0, "", "") == (done.returncode, done.stdout, done.stderr)
-
-
-def names_of(module: ast.Module) -> Iterator[str]:
-    """What a module defines for itself or for others: functions, classes, values."""
-    for node in module.body:
-        if isinstance(node, ast.FunctionDef | ast.ClassDef):
-            yield node.name
-        elif isinstance(node, ast.Assign | ast.AnnAssign):
-            targets = node.targets if isinstance(node, ast.Assign) else [node.target]
-            yield from (name.id for target in targets for name in ast.walk(target) if isinstance(name, ast.Name))
-
-
-def uses_of(module: ast.Module) -> Iterator[str]:
-    """Every name that a module uses: its own, another's by a dot, or one by its text, as a port's actions are."""
-    for node in ast.walk(module):
-        if isinstance(node, ast.Name) and isinstance(node.ctx, ast.Load):
-            yield node.id
-        elif isinstance(node, ast.Attribute):
-            yield node.attr
-        elif isinstance(node, ast.Constant) and isinstance(node.value, str):
-            yield node.value
-
-
-def test_nothing_is_kept_that_nobody_uses():
-    """Names of the whole house; what only tests use, as oracles or to look at a drawing, is told by name."""
-    makers = [*MODULES, *(ROOT / "site" / "making").rglob("*.py"), ROOT / "build.py"]
-    used = {name for path in makers for name in uses_of(tree(path))}
-    kept = {(name_of(path), name) for path in MODULES for name in names_of(tree(path)) if name not in used}
-    assert FOR_TESTS == {(place, name) for place, name in kept if name != "__all__"}

@@ -10,7 +10,7 @@ from host import first_answers
 from making.paths import ROOT
 from making.runtime import OURS, PARTS
 
-from pycore.calculators.registry import CALCULATORS, PAGES
+from pycore.calculators.registry import CALCULATORS, module_of
 
 HERE = Path(__file__).parent
 LATE = sorted({*OURS, *PARTS})
@@ -56,12 +56,12 @@ def test_the_library_grows_with_no_page(runtime: Path):
     """It holds nothing of any one page, and no archive holds what another that comes before it has brought."""
     library, later = modules_in(runtime, "library"), modules_in(runtime, "later")
     assert not library & later
-    for slug, (module, _name) in PAGES.items():
+    for slug in CALCULATORS:
         own = modules_in(runtime, slug)
-        assert f"pycore/calculators/{module}.pyc" in own
+        assert f"{module_of(slug, 'page').__name__.replace('.', '/')}.pyc" in own
         assert not own & library
         assert own <= later
-    for kind in ("pages/", "writers/pdf", "practice/marking", "calculators/lesson", "render/practice"):
+    for kind in ("pages/", "writers/pdf", "practice/marking", "sums/lesson", "render/practice"):
         assert not [name for name in library if name.startswith(f"pycore/{kind}")]
         assert [name for name in later if name.startswith(f"pycore/{kind}")]
 

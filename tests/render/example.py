@@ -7,8 +7,8 @@ from pycore.errors import Fault, InputError
 from pycore.forms.fields import Choice, Field
 from pycore.geometry import Point
 from pycore.sums.answer import Alternative, Answer, Equation, Grid, Move, Output, Paragraph, Working
-from pycore.words import Strong, Symbol, say
 from pycore.words.formula import Fenced, Fraction, Function, Number, Root, Square, row
+from pycore.words.phrase import Strong, Symbol, say
 
 I1, I2, I3, IN = Symbol("I", "1"), Symbol("I", "2"), Symbol("I", "3"), Symbol("I", "N")
 

@@ -3,7 +3,7 @@
 import math
 
 import pytest
-from host.problems import Dice
+from host.seeded import Dice
 from render.plotted import canvas, placed, plot_arrows, written
 from render.readers import mupdf_lines, mupdf_size, nearest, pdfium_lines
 from unit.sheets import NEUTRAL, lines_of, results, turn_to_paper

@@ -19,8 +19,8 @@ from pycore.render.regions import regions_of
 from pycore.render.sample import sample
 from pycore.render.site import calculator_page, home_page
 from pycore.sums.answer import Output
-from pycore.words import say
 from pycore.words.formula import Fraction, Function, Number, Root, Square, row
+from pycore.words.phrase import say
 
 VOID = {"input", "br", "hr", "img", "meta", "link", "wbr", "col"}
 NO_BREAK = "\u00a0"

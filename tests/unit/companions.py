@@ -11,9 +11,10 @@ from pycore.forms.fields import default_form
 from pycore.forms.reading import Reader
 from pycore.quantity import writing_for
 from pycore.sums.fields import drawing_fields
-from pycore.sums.problem import read_sheet
+from pycore.calculators.add_phasors.circuit import Given
+from pycore.sums.problem import SheetProblem, read_sheet
 from pycore.sums.wording import Companions
-from pycore.words import Symbol
+from pycore.words.phrase import Symbol
 from pycore.words.sums import SumWords
 
 CURRENTS = SumWords("current", "currents", "amperes")
@@ -29,6 +30,11 @@ class BesideCase(AddCase):
 
     slug = "beside"
     fields = FIELDS
+
+    def __init__(self, problem: SheetProblem, given: tuple[Given, ...], companions: Companions) -> None:
+        super().__init__(problem, given)
+        tags = self.telling.tags | {arm.key: (Symbol("I", str(arm.number)),) for arm in companions.arms}
+        self.telling = replace(self.telling, tags=tags, companions=companions)
 
 
 class Beside(AddPhasors):
@@ -47,8 +53,5 @@ class Beside(AddPhasors):
         whole = {**default_form(FIELDS), "unit": "V", **form}
         reader = Reader(whole, {field.name: field for field in FIELDS})
         given = read_given(reader, "V")
-        case = BesideCase(read_sheet(reader, FIELDS, [float(f"{one.size:.4g}") for one in given], "V", "A"), given)
-        tags = case.telling.tags | {arm.key: (Symbol("I", str(arm.number)),) for arm in self.companions.arms}
-        case.telling = replace(case.telling, tags=tags, companions=self.companions)
-        assert len(tags) > MOST
-        return case
+        sizes = [float(f"{one.size:.4g}") for one in given]
+        return BesideCase(read_sheet(reader, FIELDS, sizes, "V", "A"), given, self.companions)

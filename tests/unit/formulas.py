@@ -1,8 +1,8 @@
 """The formulas of a working in one line of plain text each, so that a test can read them."""
 
 from pycore.sums.answer import Equation, Working
-from pycore.words import Symbol
 from pycore.words.formula import Fenced, Formula, Fraction, Function, Number, Root, Row, Square
+from pycore.words.phrase import Symbol
 
 
 def line(formula: Formula) -> str:

@@ -24,7 +24,7 @@ from pycore.sums.sheet import SheetRequest, problem_rows
 from pycore.words import plain
 from pycore.words.sheet import ROOM
 
-PAGES = [page for page in CALCULATORS.values() if page.topic is not None]
+PAGES = list(CALCULATORS.values())
 SET = [(page, tier) for page, tier in product(PAGES, TIERS)]
 TRIANGLE, SERIES = CALCULATORS["power-triangle"], CALCULATORS["series-circuit"]
 

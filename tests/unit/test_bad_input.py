@@ -3,14 +3,18 @@
 import json
 import math
 import re
+from functools import partial
 
 import pytest
-from host.problems import Dice, ask, form
+from calculators.neutral_current.forms import form
+from host import shelf
+from host.seeded import Dice
 
 from pycore import api
 from pycore.calculators.neutral_current.fields import FIELDS
 from pycore.forms import links
 
+ask = partial(shelf.ask, "neutral-current")
 PLAIN = {"i1": "18.4", "i2": "11.2", "i3": "24.6"}
 ACCEPTED = re.compile(r"Accepted|[Ww]rite|such as|0 or more")
 

@@ -4,7 +4,7 @@ import io
 
 import pypdfium2 as pdfium
 from bench import sheets
-from host.problems import forms
+from calculators.neutral_current.forms import forms
 from render.plotted import written
 
 from pycore.drawing import Group, Line, Page

@@ -71,7 +71,8 @@ def test_every_corner_is_written_exactly_and_the_quiet_zone_stays_in_the_box():
     group = code.code(rows, BOX)
     ground, squares = group.items
     assert "code" == group.name
-    assert 0.285 == module == squares.side
+    # The box is 22 mm wide, with four modules of quiet on either side.
+    assert 22_000 // (len(rows) + 8) / 1000 == module == squares.side
     assert math.isclose(module * 1000, round(module * 1000), abs_tol=1e-9)
     assert (rows, "ink", "sheet", 0.0) == (squares.rows, squares.fill, ground.fill, ground.width)
     (left, top), side = squares.corner, len(rows) * module

@@ -3,13 +3,13 @@
 from itertools import product
 
 import pytest
-from pycore.calculators.interface import Issue, Opening
 from unit.sheets import NEUTRAL, on_page, texts
 from unit.test_sheet_clear import faults_of
 
 from pycore import lettering
 from pycore.calculators.registry import CALCULATORS
 from pycore.drawing import Page, Text
+from pycore.forms.opening import Issue, Opening
 from pycore.geometry import Box
 from pycore.sheet.media import ORIENTATIONS, PAPERS, PRINTS, layout
 

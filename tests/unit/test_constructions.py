@@ -5,7 +5,7 @@ import math
 
 import numpy
 import pytest
-from host.problems import Dice
+from host.seeded import Dice
 
 from pycore import geometry
 from pycore.constructions.components import components

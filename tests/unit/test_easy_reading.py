@@ -3,8 +3,8 @@
 import math
 
 import pytest
-from host.problems import form as form_of
-from host.problems import forms
+from calculators.neutral_current.forms import form as form_of
+from calculators.neutral_current.forms import forms
 from unit.sheets import NEUTRAL, arrow_of, on_page, strokes, table_of, texts, vector
 from unit.test_sheet_clear import faults_of, told, touching
 

@@ -35,7 +35,7 @@ def pages(slug: str, number: int) -> tuple[dict[str, str], tuple[Page, ...]]:
     return form, CALCULATORS[slug].pages(form, WITH_CODE if number % 2 else Opening())
 
 
-@pytest.mark.parametrize("slug", shelf.PAGES)
+@pytest.mark.parametrize("slug", CALCULATORS)
 def test_nothing_touches_and_all_lettering_is_as_large_as_promised(slug: str):
     faults = []
     for number in range(COUNT):
@@ -49,7 +49,7 @@ def test_nothing_touches_and_all_lettering_is_as_large_as_promised(slug: str):
     assert [] == faults, told(faults)
 
 
-@pytest.mark.parametrize("slug", shelf.PAGES)
+@pytest.mark.parametrize("slug", CALCULATORS)
 def test_phasors_are_as_long_as_the_scale_that_the_sheet_says(slug: str):
     page = CALCULATORS[slug]
     for number in (0, 1):
@@ -62,7 +62,7 @@ def test_phasors_are_as_long_as_the_scale_that_the_sheet_says(slug: str):
             assert abs(vector(arrow_of(sheet, arm.key))) == pytest.approx(10.0 * arm.size / scale, rel=1e-9)
 
 
-@pytest.mark.parametrize("slug", shelf.PAGES)
+@pytest.mark.parametrize("slug", CALCULATORS)
 def test_two_phasors_are_drawn_for_the_learner_where_the_whole_drawing_has_them(slug: str):
     """The part-drawn support sheet, usual and in both prints."""
     page = CALCULATORS[slug]
@@ -77,7 +77,7 @@ def test_two_phasors_are_drawn_for_the_learner_where_the_whole_drawing_has_them(
             assert arrow_of(sheet, key) == arrow_of(whole, key)
 
 
-@pytest.mark.parametrize("slug", shelf.PAGES)
+@pytest.mark.parametrize("slug", CALCULATORS)
 @pytest.mark.parametrize("printed", ["large", "easy"])
 def test_a_problems_moves_give_no_result_away(slug: str, printed: str):
     """By every method: none of the figures that the page works out stands on the pages of moves."""

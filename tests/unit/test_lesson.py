@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import cache
 
 import pytest
-from host.problems import form as problem
+from calculators.neutral_current.forms import form as problem
 
 from pycore import lettering
 from pycore.calculators.neutral_current.page import NeutralCurrent

@@ -45,7 +45,7 @@ def test_a_width_is_the_sum_of_the_advances_in_mm():
 
 def test_figures_are_of_one_width_so_that_numbers_do_not_move():
     for face in ("regular", "bold"):
-        assert {517} == {made.ADVANCES[face][figure] for figure in "0123456789"}
+        assert 1 == len({made.ADVANCES[face][figure] for figure in "0123456789"})
 
 
 def test_runs_are_as_wide_as_their_parts_together():

@@ -3,13 +3,12 @@
 from collections.abc import Callable
 
 import pytest
-from pycore.words.tiers import TIERS as LEVELS
-from pycore.words.tiers import tier_words
 
+from pycore.calculators.registry import CALCULATORS, by_topic, module_of
 from pycore.forms.fields import default_form
 from pycore.pages.class_job import issue_of, learners_of, row_for
 from pycore.pages.class_key import answers
-from pycore.pages.class_set import FIELDS, TOPICS, ClassSet, read_set
+from pycore.pages.class_set import FIELDS, TOPICS, ClassSet, level_words, read_set
 from pycore.practice.codes import TIERS, Code
 from pycore.render.class_set import set_html
 
@@ -68,14 +67,17 @@ def test_a_level_holds_what_is_said_of_it(slug: str, tier: str) -> None:
 
 
 def test_every_topic_says_what_each_level_holds() -> None:
-    assert list(LEVELS) == list(TOPICS)
-    assert list(CLAIMS) == [(slug, tier) for slug in LEVELS for tier in TIERS]
-    assert all(list(told) == list(TIERS) for told in LEVELS.values())
+    assert list(by_topic().values()) == list(TOPICS)
+    assert set(CALCULATORS) == set(TOPICS)
+    assert list(CLAIMS) == [(slug, tier) for slug in TOPICS for tier in TIERS]
+    assert all(list(TIERS) == list(module_of(slug, "teaching").LEVELS) for slug in CALCULATORS)
 
 
 def test_the_page_tells_the_level_of_the_topic_that_is_chosen() -> None:
     for slug, tier in CLAIMS:
-        assert tier_words(slug, tier) in str(set_html(group_of(slug, tier=tier))).replace("&#x27;", "'")
+        group = group_of(slug, tier=tier)
+        assert module_of(slug, "teaching").LEVELS[tier] in level_words(group)
+        assert level_words(group) in str(set_html(group)).replace("&#x27;", "'")
 
 
 @pytest.mark.parametrize("slug", ["two-wattmeters", "open-neutral"])

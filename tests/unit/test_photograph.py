@@ -7,7 +7,7 @@ from collections.abc import Mapping
 
 import numpy as np
 import pytest
-from host.problems import forms
+from calculators.neutral_current.forms import forms
 from photographs import camera, conditions
 from unit.sheets import DEFAULT, NEUTRAL
 

@@ -4,7 +4,7 @@ import itertools
 import math
 
 import pytest
-from host.problems import Dice
+from host.seeded import Dice
 
 from pycore import quantity
 from pycore.quantity import Unreadable

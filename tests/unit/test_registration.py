@@ -3,7 +3,7 @@
 import itertools
 
 import pytest
-from host.problems import forms
+from calculators.neutral_current.forms import forms
 from unit.sheets import DEFAULT, NEUTRAL, frame_of, on_page, strokes, texts
 
 from pycore import geometry

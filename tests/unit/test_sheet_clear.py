@@ -5,8 +5,9 @@ from collections.abc import Callable
 
 import numpy as np
 import pytest
-from host.problems import ask, forms
-from host.problems import form as form_of
+from calculators.neutral_current.forms import form as form_of
+from calculators.neutral_current.forms import forms
+from host import shelf
 from unit.sheets import DEFAULT, NEUTRAL, Lettered, Stroke, frame_of, on_page, strokes, texts
 
 from pycore.drawing import Arc, Page
@@ -153,7 +154,7 @@ def test_every_phasor_and_every_angle_that_is_drawn_bears_its_label():
 def widest_accepted() -> str:
     """A text so wide that one more narrow letter would be refused."""
     text = "m" * 26
-    while ask({**DEFAULT, "place": text + "i"})[0]["errors"] == []:
+    while shelf.ask("neutral-current", {**DEFAULT, "place": text + "i"})[0]["errors"] == []:
         text += "i"
     return text
 

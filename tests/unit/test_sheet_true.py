@@ -5,12 +5,14 @@ import itertools
 import json
 import math
 import re
+from functools import partial
 from xml.etree import ElementTree
 
 import pypdfium2 as pdfium
 import pypdfium2.raw as raw
 import pytest
-from host.problems import ask, form, forms
+from calculators.neutral_current.forms import form, forms
+from host import shelf
 from unit.sheets import (
     DEFAULT,
     NEUTRAL,
@@ -30,6 +32,7 @@ from pycore.quantity import MINUS, read
 from pycore.sums.answer import Grid
 from pycore.words import plain
 
+ask = partial(shelf.ask, "neutral-current")
 COUNT = 300
 FACTS = {"i1": "4.1", "i2": "16.1", "i3": "8.1"}
 PICTURE = {"first": ("up", "right"), "rotation": ("anticlockwise", "clockwise"), "reference": ("current", "voltage")}

@@ -22,7 +22,7 @@ def written(tag: tuple) -> str:
     return "".join(part if isinstance(part, str) else part.letter + part.index for part in tag)
 
 
-@pytest.mark.parametrize("slug", shelf.PAGES)
+@pytest.mark.parametrize("slug", CALCULATORS)
 def test_no_text_of_a_random_sheet_touches_anything_or_leaves_the_frame(slug: str):
     page, faults, labels = CALCULATORS[slug], [], 0
     for number, form in enumerate(shelf.forms(slug, COUNT)):
@@ -48,7 +48,7 @@ def test_the_smallest_sheet_bears_a_class_sets_notes_to_their_end(slug: str, ori
     assert [] == cut
 
 
-@pytest.mark.parametrize("slug", shelf.PAGES)
+@pytest.mark.parametrize("slug", CALCULATORS)
 def test_no_label_of_a_phone_view_touches_anything_or_leaves_the_view(slug: str):
     page, faults = CALCULATORS[slug], []
     for number, form in enumerate(shelf.forms(slug, COUNT)):
@@ -57,7 +57,7 @@ def test_no_label_of_a_phone_view_touches_anything_or_leaves_the_view(slug: str)
     assert [] == faults, told(faults)
 
 
-@pytest.mark.parametrize("slug", shelf.PAGES)
+@pytest.mark.parametrize("slug", CALCULATORS)
 def test_every_paper_both_ways_round_takes_the_example_by_every_method_and_kind(slug: str):
     page, faults = CALCULATORS[slug], []
     kinds = ("construction", "problem", "overlay")
@@ -71,7 +71,7 @@ def test_every_paper_both_ways_round_takes_the_example_by_every_method_and_kind(
     assert [] == faults
 
 
-@pytest.mark.parametrize("slug", shelf.PAGES)
+@pytest.mark.parametrize("slug", CALCULATORS)
 def test_every_phasor_that_is_drawn_bears_a_tag(slug: str):
     page = CALCULATORS[slug]
     for form in shelf.forms(slug, 30):
@@ -83,7 +83,7 @@ def test_every_phasor_that_is_drawn_bears_a_tag(slug: str):
         assert [] == [tag for tag in tags.values() if tag not in words]
 
 
-@pytest.mark.parametrize("slug", shelf.PAGES)
+@pytest.mark.parametrize("slug", CALCULATORS)
 def test_the_lesson_and_the_handout_take_every_problem(slug: str):
     """Every frame of the classroom view has a sentence and a picture; every view's first and last step too."""
     for number, form in enumerate(shelf.forms(slug, 8)):

@@ -6,7 +6,7 @@ from decimal import Decimal, localcontext
 from functools import lru_cache
 
 import pytest
-from host.problems import Dice
+from host.seeded import Dice
 
 from pycore import trig
 

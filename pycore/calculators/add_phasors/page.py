@@ -11,8 +11,9 @@ from pycore.sheet.plan import Plan
 from pycore.sums.answer import Output
 from pycore.sums.page import RoomPractice, SumPage, outputs_on_paper
 from pycore.sums.problem import read_sheet
-from pycore.words import Phrase, plain, say
+from pycore.words import plain
 from pycore.words import sums as sum_words
+from pycore.words.phrase import Phrase, say
 
 if TYPE_CHECKING:
     pass

@@ -22,7 +22,8 @@ from pycore.sums.case import SumCase
 from pycore.sums.notes import SMALL_SHEET, sheet_words
 from pycore.sums.problem import SheetProblem
 from pycore.sums.wording import SheetWords, Telling
-from pycore.words import Phrase, Symbol, inputs, sheet
+from pycore.words import inputs, sheet
+from pycore.words.phrase import Phrase, Symbol
 
 LEAST_SHARE, MOST_SHARE = 0.01, 200.0
 NEAR = 1e-9

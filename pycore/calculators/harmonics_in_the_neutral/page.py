@@ -18,7 +18,7 @@ from pycore.sums.accuracy import SumAccuracy
 from pycore.sums.answer import Output, Working
 from pycore.sums.page import RoomPractice, SumPage, outputs_on_paper, summary
 from pycore.sums.problem import read_sheet
-from pycore.words import Phrase, say
+from pycore.words.phrase import Phrase, say
 
 
 class HarmonicsInTheNeutral(SumPage[HarmonicCase]):

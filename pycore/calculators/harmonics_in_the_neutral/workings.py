@@ -6,8 +6,8 @@ from pycore.calculators.harmonics_in_the_neutral.case import HarmonicCase
 from pycore.calculators.harmonics_in_the_neutral.figure import Bar, Wave, spectrum, waveforms
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sums.answer import Block, Equation, Grid, Paragraph, Picture
-from pycore.words import Symbol
 from pycore.words.formula import Number, Root, Square, row
+from pycore.words.phrase import Symbol
 
 
 def pictures(case: HarmonicCase) -> list[Block]:

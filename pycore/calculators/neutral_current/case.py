@@ -17,9 +17,10 @@ from pycore.sheet.plan import Plan
 from pycore.sums.case import Part, SumCase
 from pycore.sums.sentences import Teller, describe
 from pycore.sums.wording import SheetWords, Telling
-from pycore.words import Phrase, moves_list, plain
+from pycore.words import moves_list, plain
 from pycore.words import sheet as words
 from pycore.words.accuracy import ellipse_note
+from pycore.words.phrase import Phrase
 
 SLUG = "neutral-current"
 LAST_LINE = 3

@@ -11,9 +11,10 @@ from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.plan import Plan
 from pycore.sums.sentences import Teller
 from pycore.sums.wording import degrees_text, reading_text
-from pycore.words import Phrase, plain
 from pycore.words import accuracy as words
+from pycore.words import plain
 from pycore.words import verdict as verdict_words
+from pycore.words.phrase import Phrase
 
 Amount = Callable[[float], str]
 MOST_SLIPS = 2

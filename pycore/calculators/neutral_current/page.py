@@ -18,8 +18,9 @@ from pycore.sums.accuracy import ACCURACY
 from pycore.sums.answer import Output, Working
 from pycore.sums.page import RoomPractice, SumPage, outputs_on_paper, small_notices
 from pycore.sums.workings import share_text
-from pycore.words import Phrase, inputs, say
+from pycore.words import inputs
 from pycore.words import verdict as verdict_words
+from pycore.words.phrase import Phrase, say
 from pycore.words.sums import NONE, listed
 
 

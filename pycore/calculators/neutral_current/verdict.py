@@ -14,8 +14,8 @@ from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.intervals import Interval, intervals
 from pycore.sheet.plan import Plan
 from pycore.sums.answer import Block, Paragraph, Picture, Points
-from pycore.words import Phrase
 from pycore.words import verdict as words
+from pycore.words.phrase import Phrase
 
 FEW = 6
 """Readings below which their own scatter is too uncertain to pass over in silence."""

@@ -8,8 +8,8 @@ from pycore.calculators.neutral_current.circuit import StarSolution, closed_form
 from pycore.quantity import Writing
 from pycore.sums.answer import Block, Equation, Paragraph
 from pycore.sums.workings import result_row
-from pycore.words import Symbol
 from pycore.words.formula import Fenced, Fraction, Number, Root, Square, row
+from pycore.words.phrase import Symbol
 
 A, B, C = Symbol("a"), Symbol("b"), Symbol("c")
 

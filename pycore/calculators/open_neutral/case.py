@@ -16,7 +16,7 @@ from pycore.sums.case import Part, SumCase
 from pycore.sums.notes import SMALL_SHEET, sheet_words
 from pycore.sums.problem import SheetProblem
 from pycore.sums.wording import SheetWords, Telling
-from pycore.words import Phrase, Symbol, say
+from pycore.words.phrase import Phrase, Symbol, say
 
 
 class OpenCase(SumCase):

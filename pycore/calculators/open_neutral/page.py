@@ -21,7 +21,7 @@ from pycore.sums.answer import Output, Paragraph, Working
 from pycore.sums.page import RoomPractice, SumPage, outputs_on_paper
 from pycore.sums.problem import read_sheet
 from pycore.trig import ROOT_THREE
-from pycore.words import Phrase, say
+from pycore.words.phrase import Phrase, say
 
 SUFFERS, STARVES = 1.05, 0.95
 """Shares of the usual voltage beyond which a load is said to suffer or to starve."""

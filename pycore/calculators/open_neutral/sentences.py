@@ -8,8 +8,8 @@ from pycore.calculators.open_neutral.construction import LOAD, NO_SHIFT, SHIFT, 
 from pycore.constructions.construction import Step
 from pycore.constructions.moves import TurnAngle, turn_of
 from pycore.sums.on_paper import OnPaper
-from pycore.words import Phrase
 from pycore.words import constructions as step_words
+from pycore.words.phrase import Phrase
 
 Written = tuple[Phrase, Phrase]
 

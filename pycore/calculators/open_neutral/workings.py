@@ -6,8 +6,8 @@ from pycore.calculators.open_neutral.case import OpenCase
 from pycore.sums import amounts as figures
 from pycore.sums.answer import Block, Equation, Grid, Paragraph
 from pycore.trig import ROOT_THREE
-from pycore.words import Symbol
 from pycore.words.formula import Fraction, Number, row
+from pycore.words.phrase import Symbol
 
 
 def load_figures(value: float, mark: str) -> str:

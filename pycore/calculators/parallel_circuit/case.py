@@ -24,8 +24,9 @@ from pycore.sums.circuit import (
 from pycore.sums.notes import sheet_words
 from pycore.sums.problem import SheetProblem
 from pycore.sums.wording import SheetWords, Telling
-from pycore.words import Phrase, Symbol, plain
 from pycore.words import circuits as circuit_words
+from pycore.words import plain
+from pycore.words.phrase import Phrase, Symbol
 
 AMPS, VOLTS = Symbol("I"), Symbol("V")
 

@@ -20,8 +20,8 @@ from pycore.sums.circuit import (
 from pycore.sums.page import RoomPractice, SumPage, outputs_on_paper, small_notices
 from pycore.sums.page import summary as sum_summary
 from pycore.sums.problem import read_sheet
-from pycore.words import Phrase, say
 from pycore.words import sums as sum_words
+from pycore.words.phrase import Phrase, say
 
 
 class ParallelCircuit(SumPage[ParallelCase]):

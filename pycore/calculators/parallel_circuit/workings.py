@@ -10,8 +10,8 @@ from pycore.forms.elements import Typed, scaled
 from pycore.sums.answer import Block, Equation, Grid, Paragraph
 from pycore.sums.circuit_formula import PI, F, hypotenuse, number, reactance_line
 from pycore.sums.wording import degrees_text
-from pycore.words import Phrase, Symbol
 from pycore.words.formula import Fenced, Formula, Fraction, Function, Number, Root, Row, Square, row
+from pycore.words.phrase import Phrase, Symbol
 
 R, X, L, C, G, B, Y = (Symbol(letter) for letter in "RXLCGBY")
 PHI = Symbol("φ")

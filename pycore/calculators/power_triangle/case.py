@@ -19,8 +19,8 @@ from pycore.sums.circuit import LEAST_HERTZ, MOST_HERTZ, arms_of, side_of
 from pycore.sums.notes import sheet_words
 from pycore.sums.problem import SheetProblem
 from pycore.sums.wording import SheetWords, Telling
-from pycore.words import Phrase, Symbol
 from pycore.words import circuits as circuit_words
+from pycore.words.phrase import Phrase, Symbol
 
 UNITS = ("W", "var", "VA", "A")
 LEAST_POWER, MOST_POWER = 1e-3, 1e10

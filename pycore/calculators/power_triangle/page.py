@@ -18,7 +18,7 @@ from pycore.sums.page import RoomPractice, SumPage, outputs_on_paper, small_noti
 from pycore.sums.page import summary as sum_summary
 from pycore.sums.problem import read_sheet
 from pycore.sums.wording import degrees_text
-from pycore.words import Phrase, say
+from pycore.words.phrase import Phrase, say
 
 
 class PowerTriangle(SumPage[PowerCase]):

@@ -9,8 +9,8 @@ from pycore.calculators.power_triangle.circuit import capacitance
 from pycore.sums.answer import Block, Equation
 from pycore.sums.circuit import side_of
 from pycore.sums.circuit_formula import PI, F, hypotenuse, number
-from pycore.words import Symbol
 from pycore.words.formula import Fenced, Formula, Fraction, Function, Number, Root, Row, Square, row
+from pycore.words.phrase import Symbol
 
 S, VOLTS, AMPS, C = Symbol("S"), Symbol("V"), Symbol("I"), Symbol("C")
 PHI = Symbol("φ")

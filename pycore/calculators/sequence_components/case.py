@@ -17,8 +17,9 @@ from pycore.sums.case import SumCase
 from pycore.sums.notes import sheet_words
 from pycore.sums.problem import SheetProblem
 from pycore.sums.wording import SheetWords, Telling
-from pycore.words import Phrase, Symbol, inputs, plain
+from pycore.words import inputs, plain
 from pycore.words import sums as sum_words
+from pycore.words.phrase import Phrase, Symbol
 
 if TYPE_CHECKING:
     pass

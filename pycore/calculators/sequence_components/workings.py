@@ -8,7 +8,7 @@ from pycore.calculators.sequence_components.circuit import TURNS
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sums import amounts as figures
 from pycore.sums.answer import Block, Grid, Paragraph
-from pycore.words import Symbol
+from pycore.words.phrase import Symbol
 
 if TYPE_CHECKING:
     pass

@@ -24,8 +24,8 @@ from pycore.sums.circuit import (
 from pycore.sums.notes import sheet_words
 from pycore.sums.problem import SheetProblem
 from pycore.sums.wording import SheetWords, Telling
-from pycore.words import Phrase, Symbol
 from pycore.words import circuits as circuit_words
+from pycore.words.phrase import Phrase, Symbol
 
 GROUPS = (("r", "Ω", RESISTOR), ("l", "H", COIL), ("c", "F", CAPACITOR))
 LETTERS = {RESISTOR: "R", COIL: "L", CAPACITOR: "C"}

@@ -20,7 +20,7 @@ from pycore.sums.circuit import (
 from pycore.sums.page import RoomPractice, SumPage, outputs_on_paper, small_notices
 from pycore.sums.page import summary as sum_summary
 from pycore.sums.problem import read_sheet
-from pycore.words import Phrase, Symbol, say
+from pycore.words.phrase import Phrase, Symbol, say
 
 
 class SeriesCircuit(SumPage[SeriesCase]):

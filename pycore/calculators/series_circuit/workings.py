@@ -10,9 +10,9 @@ from pycore.sums.answer import Block, Equation, Paragraph
 from pycore.sums.circuit import side_of
 from pycore.sums.circuit_formula import PI, added, hypotenuse, number, reactance_line
 from pycore.sums.wording import degrees_text
-from pycore.words import Symbol
 from pycore.words import circuits as circuit_words
 from pycore.words.formula import Fenced, Formula, Fraction, Function, Number, Root, Row, Square, row
+from pycore.words.phrase import Symbol
 
 R, X, Z, L, C = (Symbol(letter) for letter in "RXZLC")
 PHI = Symbol("φ")

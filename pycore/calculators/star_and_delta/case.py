@@ -17,8 +17,9 @@ from pycore.sums.case import SumCase
 from pycore.sums.notes import SMALL_SHEET, sheet_words
 from pycore.sums.problem import SheetProblem
 from pycore.sums.wording import SheetWords, Telling
-from pycore.words import Phrase, Symbol, plain
+from pycore.words import plain
 from pycore.words.loads import OPEN
+from pycore.words.phrase import Phrase, Symbol
 
 if TYPE_CHECKING:
     pass

@@ -17,9 +17,9 @@ from pycore.sums.answer import Output, Working
 from pycore.sums.page import RoomPractice, SumPage, outputs_on_paper
 from pycore.sums.problem import read_sheet
 from pycore.trig import ROOT_THREE
-from pycore.words import Phrase, say
 from pycore.words import sums as sum_words
 from pycore.words.loads import OPEN
+from pycore.words.phrase import Phrase, say
 
 if TYPE_CHECKING:
     pass

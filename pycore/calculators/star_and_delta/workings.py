@@ -7,8 +7,8 @@ from pycore.calculators.star_and_delta import words
 from pycore.forms import conventions
 from pycore.sums import amounts as figures
 from pycore.sums.answer import Block, Equation, Grid, Paragraph, Working
-from pycore.words import Phrase, Symbol, say
 from pycore.words.formula import Fraction, Number, Root, row
+from pycore.words.phrase import Phrase, Symbol, say
 
 if TYPE_CHECKING:
     from pycore.calculators.star_and_delta.case import StarDeltaCase

@@ -16,7 +16,8 @@ from pycore.sums.case import SumCase
 from pycore.sums.notes import sheet_words
 from pycore.sums.problem import SheetProblem
 from pycore.sums.wording import SheetWords, Telling
-from pycore.words import Phrase, Symbol, plain
+from pycore.words import plain
+from pycore.words.phrase import Phrase, Symbol
 
 LEAST, LARGEST = 1e-3, 1e9
 NOTHING = 1e-9

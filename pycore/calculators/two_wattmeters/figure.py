@@ -8,7 +8,7 @@ from pycore.drawing import Arc, Arrow, Circle, Item, Line, Page, Shape
 from pycore.geometry import ORIGIN, Point, bounds, dot
 from pycore.phasor import wrap
 from pycore.sheet.lettered import text
-from pycore.words import Symbol
+from pycore.words.phrase import Symbol
 
 WIDTH = 120.0
 VOLTAGE, CURRENT = 46.0, 36.0

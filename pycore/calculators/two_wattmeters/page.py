@@ -17,7 +17,7 @@ from pycore.sums.answer import Output, Working
 from pycore.sums.page import RoomPractice, SumPage, outputs_on_paper
 from pycore.sums.problem import read_sheet
 from pycore.sums.wording import degrees_text
-from pycore.words import Phrase, say
+from pycore.words.phrase import Phrase, say
 
 
 class TwoWattmeters(SumPage[WattCase]):

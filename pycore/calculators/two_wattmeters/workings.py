@@ -6,8 +6,8 @@ from pycore.calculators.two_wattmeters.case import WattCase
 from pycore.calculators.two_wattmeters.figure import phasors
 from pycore.sums.answer import Block, Equation, Paragraph, Picture
 from pycore.sums.wording import degrees_text
-from pycore.words import Symbol, say
 from pycore.words.formula import Fenced, Fraction, Function, Number, Root, row
+from pycore.words.phrase import Symbol, say
 
 
 def diagram(case: WattCase) -> list[Block]:

@@ -5,8 +5,8 @@ import math
 import re
 
 import pytest
-from host.problems import form
-from unit.follower import Learner, number
+from calculators.neutral_current.follower import Learner, number
+from calculators.neutral_current.forms import form
 from unit.sheets import DEFAULT, NEUTRAL, phasors_of, turn_to_paper
 
 from pycore.sums.answer import Move, Working

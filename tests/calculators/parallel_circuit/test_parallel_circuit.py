@@ -4,10 +4,10 @@ import math
 
 import numpy as np
 import pytest
+from calculators.series_circuit.test_series_circuit import NUMBERS
 from unit.circuits_drawn import parallel_forms
 from unit.formulas import lines_of
 from unit.sheets import arrow_of, table_of, vector
-from unit.test_series_circuit import NUMBERS
 
 from pycore.calculators.parallel_circuit.circuit import NoAdmittance, Parallel, ShortCircuit, resonance_of, solve
 from pycore.calculators.parallel_circuit.practice import may_stand_beside, parallel_of

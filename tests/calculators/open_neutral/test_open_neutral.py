@@ -187,9 +187,9 @@ def test_a_load_may_be_called_open_and_is_tidied_as_on_every_page():
 
 def test_a_load_is_never_called_small_or_big_without_saying_of_what():
     """A small load may have few ohms or take little power: page and lesson say which."""
-    from pycore.words.lesson_three_phase import OPEN_NEUTRAL
+    from pycore.calculators.open_neutral.teaching import PLAN
 
-    spoken = " ".join((*(step for part in OPEN_NEUTRAL.parts for step in part.does), *OPEN_NEUTRAL.cover_says))
+    spoken = " ".join((*(step for part in PLAN.parts for step in part.does), *PLAN.cover_says))
     for told in (" ".join(remarks()), spoken):
         assert "smallest" not in told and "biggest" not in told
         assert "the most ohms" in told or "takes the least" in told

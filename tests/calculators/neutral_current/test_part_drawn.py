@@ -4,7 +4,7 @@ import cmath
 import math
 
 import pytest
-from host.problems import forms
+from calculators.neutral_current.forms import forms
 from unit.sheets import NEUTRAL, arrow_of, on_page, texts, turn_to_paper, vector
 from unit.test_sheet_clear import faults_of, told
 

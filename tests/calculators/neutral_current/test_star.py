@@ -5,7 +5,7 @@ import math
 
 import numpy
 import pytest
-from host.problems import Dice
+from host.seeded import Dice
 
 from pycore import phasor
 from pycore.calculators.neutral_current.circuit import StarLoad, closed_formula, solve

@@ -4,6 +4,7 @@ import json
 import math
 import statistics
 
+import numpy
 import pytest
 from scipy import stats
 
@@ -237,7 +238,6 @@ def test_a_reading_of_nothing_is_explained():
 
 def test_a_balanced_load_is_as_uncertain_as_its_readings():
     """A sum of nothing has no derivative: against 40,000 sets of readings with numpy's errors."""
-    numpy = pytest.importorskip("numpy")
     load, meter = solve(StarLoad((10.0, 10.0, 10.0))), Meter(2.0, 5.0, 0.01)
     random = numpy.random.default_rng(4)
     sizes = 10.0 + meter.standard(10.0) * random.standard_normal((40_000, 3))

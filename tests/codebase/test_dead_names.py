@@ -1,0 +1,100 @@
+"""Nothing is kept that nobody uses: by module, so that a name in use elsewhere keeps no other of the same name."""
+
+import ast
+
+import pytest
+from codebase.modules import Module, Uses, read
+from making.paths import PYCORE, ROOT, SITE, TESTS
+
+MADE = {PYCORE / "lettering" / "made.py", PYCORE / "lettering" / "made_fonts.py"}
+DEAD: dict[str, set[str]] = {
+    "pycore.calculators.parallel_working": {"X"},
+    "pycore.calculators.power_working": {"C"},
+    "pycore.calculators.sum_working": {"A", "B", "C"},
+    "pycore.circuits.harmonics": {"SAMPLES"},
+    "pycore.practice.answers": {"SIDES"},
+    "pycore.render.class_set": {"IN_VIEW"},
+    "pycore.render.elements": {"escape"},
+    "pycore.sheet.pictures": {"ROOT_TWO"},
+    "pycore.sheet.ruled": {"KINDS"},
+    "pycore.words.accuracy": {"Name"},
+    "pycore.words.class_set": {"repeated"},
+    "pycore.words.classroom": {"PICTURE"},
+    "pycore.words.furniture": {"MOVES"},
+    "pycore.words.marking": {"HOW", "HOWS", "SIDE", "SIDES", "UNIT"},
+    "pycore.words.neutral": {"alternative", "chain"},
+    "pycore.words.parallel": {"branch"},
+    "pycore.words.print_setup": {"RESULT"},
+    "pycore.words.sequence": {"BACK"},
+    "pycore.words.series": {"ZERO"},
+    "pycore.words.sheet": {"TITLE"},
+    "pycore.words.star_delta": {"HEAD"},
+}
+"""Names that nobody uses, to be removed: the list only ever gets shorter."""
+FOR_TESTS = {
+    "pycore.accuracy.propagation": {"carried", "correlation", "diagonal", "jacobian"},
+    "pycore.circuits.harmonics": {"wave"},
+    "pycore.constructions.moves": {"deviations_of"},
+    "pycore.drawing": {"walk"},
+    "pycore.lettering": {"ascent", "capital_height", "descent", "has"},
+    "pycore.writers.collect": {"arrows"},
+}
+"""Names that only tests use, as oracles or to look at a drawing."""
+
+
+def pairs(listed: dict[str, set[str]]) -> set[tuple[str, str]]:
+    """A list by module as pairs of module and name."""
+    return {(module, name) for module, names in listed.items() for name in names}
+
+
+@pytest.fixture(scope="module")
+def kept() -> dict[str, Module]:
+    """The modules of pycore but what the build makes."""
+    return read([path for path in sorted(PYCORE.rglob("*.py")) if path not in MADE], ROOT)
+
+
+def test_nothing_is_kept_that_nobody_uses(kept: dict[str, Module]):
+    makers = read([*sorted((SITE / "making").rglob("*.py")), ROOT / "build.py"], ROOT)
+    unused = Uses(kept, [*kept.values(), *makers.values()]).unused()
+    assert [] == sorted(unused - pairs(DEAD) - pairs(FOR_TESTS)), "nobody uses these"
+    assert [] == sorted((pairs(DEAD) | pairs(FOR_TESTS)) - unused), "gone or in use: take these off the list"
+
+
+def test_what_is_kept_for_tests_is_used_by_them(kept: dict[str, Module]):
+    tests = read(sorted(TESTS.rglob("*.py")), ROOT)
+    unused = Uses(kept, tests.values()).unused()
+    assert set() == pairs(FOR_TESTS) & unused
+
+
+def unused_of(**sources: str) -> set[tuple[str, str]]:
+    """What nobody uses of a house of these modules, by their names below ``house``."""
+    house = {f"house.{name}": Module(f"house.{name}", ast.parse(text)) for name, text in sources.items()}
+    return Uses(house, house.values()).unused()
+
+
+@pytest.mark.parametrize("user", [
+    "from house.a import ZERO\nprint(ZERO)", "from house import a\nprint(a.ZERO)", "import house.a as a\nprint(a.ZERO)",
+    "import house.a\nprint(house.a.ZERO)", "from house import a as words\nprint(words.ZERO)",
+    "def f():\n    from house.a import ZERO as zero\n    print(zero)",
+    "import importlib\nimportlib.import_module('house.a').ZERO", "from house import a\nprint(getattr(a, 'ZERO'))",
+])  # fmt: skip
+def test_a_use_by_the_very_module_counts(user: str):
+    assert ("house.a", "ZERO") not in unused_of(a="ZERO = 0", b=user)
+
+
+@pytest.mark.parametrize("user", [
+    "from house.c import ZERO\nprint(ZERO)", "from house import c\nprint(c.ZERO)", "print('ZERO')",
+    "from house.a import ZERO", "ZERO = 1\nprint(ZERO)", "from house import a\nprint(a.ONE)",
+])  # fmt: skip
+def test_a_use_of_another_modules_name_does_not(user: str):
+    assert ("house.a", "ZERO") in unused_of(a="ZERO = 0\nONE = 1", b=user, c="ZERO = 0")
+
+
+def test_a_name_counts_inside_its_module_but_not_inside_itself():
+    assert {("house.a", "g")} == unused_of(a="def f() -> int:\n    return 1\ndef g() -> int:\n    return g() + f()")
+
+
+def test_a_name_that_a_module_passes_on_counts_where_it_is_used_at_last():
+    front = "from house.a import ZERO\n__all__ = ['ZERO']"
+    assert set() == unused_of(a="ZERO = 0", b=front, c="from house.b import ZERO\nprint(ZERO)")
+    assert {("house.a", "ZERO")} == unused_of(a="ZERO = 0", b=front)
