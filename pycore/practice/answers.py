@@ -16,7 +16,6 @@ from pycore.quantity import Unreadable
 from pycore.words import marking as words
 
 LENGTHS = {"mm": 1.0, "cm": 10.0}
-SIDES = ("", "clockwise", "anticlockwise")
 LARGEST = 1e9
 
 

@@ -21,7 +21,6 @@ from pycore.writers import svg
 
 Reply = tuple[dict[str, Any], bytes | None]
 LONGEST_ROLL = 400_000
-IN_VIEW = ("topic", "count", "method")
 
 
 def roll_of(request: Mapping[str, Any]) -> str:

@@ -40,11 +40,6 @@ class Markup(str):
         return cls(text, _KEY)
 
 
-def escape(text: str) -> Markup:
-    """Plain text as HTML, fit for element content and for quoted attributes."""
-    return Markup(text.translate(ESCAPES), _KEY)
-
-
 def _check_address(name: str, address: str) -> None:
     bare = "".join(character for character in address if character > " ").lower()
     scheme, colon, _ = bare.partition(":")

@@ -17,7 +17,6 @@ from pycore.sheet.lesson_view import CLASSROOM, HEIGHT, WIDTH
 from pycore.sheet.lettered import text
 
 MARGIN = 9.0
-ROOT_TWO = math.sqrt(2.0)
 WAVE_STEPS = 72
 
 

@@ -7,7 +7,6 @@ from pycore.drawing import Circle, Group, Ink, Item, Line
 from pycore.geometry import Box, Point
 from pycore.sheet.instruments import figure
 
-KINDS = ("millimetre", "polar", "sixty")
 _FINE, _MIDDLE, _STRONG = 0.1, 0.18, 0.35
 
 

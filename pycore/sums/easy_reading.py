@@ -8,8 +8,8 @@ from pycore.sheet.moves_sheet import Listed
 from pycore.sheet.plan import Plan
 from pycore.sums.answer import Move
 from pycore.sums.case import SumCase
+from pycore.sums.request import SheetRequest
 from pycore.sums.sentences import Teller
-from pycore.sums.sheet import SheetRequest
 from pycore.words import moves_list, plain
 from pycore.words import sheet as words
 from pycore.words import sums as sum_words

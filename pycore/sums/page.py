@@ -22,8 +22,9 @@ from pycore.sheet.plan import Plan
 from pycore.sums.accuracy import SumAccuracy
 from pycore.sums.answer import Alternative, Answer, Block, Output, Paragraph, Working
 from pycore.sums.case import SumCase
+from pycore.sums.request import SheetRequest
 from pycore.sums.sentences import Teller
-from pycore.sums.sheet import SheetRequest, composed_of, moves_of, sheet_of, view_of
+from pycore.sums.sheet import composed_of, moves_of, sheet_of, view_of
 from pycore.sums.wording import length_text
 from pycore.sums.workings import ComponentsWorking
 from pycore.words import accuracy as accuracy_words

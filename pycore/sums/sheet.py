@@ -1,12 +1,11 @@
 """The sheet of a sum of phasors: its table, its words, its look."""
 
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 
 from pycore import quantity
 from pycore.constructions.names import DIAGONAL, DIAGONAL_LENGTH
 from pycore.drawing import Page, mirrored
 from pycore.forms import conventions, links
-from pycore.forms.opening import Issue, Opening
 from pycore.geometry import Box
 from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE
@@ -18,37 +17,13 @@ from pycore.sheet.media import PHONE
 from pycore.sheet.moves_sheet import moves_pages
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
+from pycore.sums.request import SheetRequest
 from pycore.sums.sentences import Teller, describe
 from pycore.sums.wording import degrees_text
 from pycore.words import moves_list
 from pycore.words import sheet as words
 from pycore.words import sums as sum_words
 from pycore.words.phrase import Phrase, say
-
-
-@dataclass(frozen=True, slots=True)
-class SheetRequest:
-    """Which sheet of a problem is wanted: its kind, how it is opened again (and its place in a class set), and the code
-    that stands for its values, "" where there is none."""
-
-    kind: str
-    opening: Opening = field(default_factory=Opening)
-    code: str = ""
-
-    @property
-    def problem_of_set(self) -> Issue | None:
-        """The place in a class set of a learner's problem sheet; None for any other sheet."""
-        return self.opening.issue if self.kind == compose.PROBLEM else None
-
-    @property
-    def any_method(self) -> bool:
-        """Whether the learner chooses the method."""
-        return bool(self.problem_of_set and self.problem_of_set.any_method)
-
-    @property
-    def own_scale(self) -> bool:
-        """Whether the learner chooses the scale."""
-        return bool(self.problem_of_set and self.problem_of_set.own_scale)
 
 
 def look_of(case: SumCase) -> Look:

@@ -26,7 +26,6 @@ from pycore.words.phrase import Phrase, Symbol, say
 PART_DECIMALS = 2
 """Further decimals in which parts are written, so that adding what is written gives the answer."""
 X, Y = Symbol("X"), Symbol("Y")
-A, B, C = Symbol("a"), Symbol("b"), Symbol("c")
 
 
 def _rid_of_rounding(value: complex, least: float) -> complex:

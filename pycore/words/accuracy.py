@@ -1,8 +1,6 @@
 """How near a hand and a meter can come, in plain words or with the vocabulary of the GUM."""
 
-from pycore.words.phrase import Phrase, Symbol, say
-
-Name = Phrase | Symbol
+from pycore.words.phrase import Phrase, say
 
 TITLE = "How near a hand and a meter can come"
 HANDS = (("practised", "practised: 0.5 mm, 0.5°"), ("ordinary", "ordinary: 1 mm, 1°"))

@@ -155,11 +155,6 @@ def blank(names: Sequence[str], more: int) -> str:
     return f"The lettering lacks signs of {', '.join(names)}{tail}: on these sheets the name is left to be written."
 
 
-def repeated(number: int) -> str:
-    """Whole-number problems run out."""
-    return f"This level has fewer different problems than learners: {number} sheets share theirs with another learner."
-
-
 def working(place: int, of: int) -> str:
     """How far the work is."""
     return f"Learner {place} of {of}"

@@ -2,7 +2,6 @@
 
 LESSON = "Lesson"
 TITLE = "Classroom view"
-PICTURE = "Drawing of this step"
 BACK, NEXT, CLOSE = "Back", "Next", "Close"
 SHOW_READING = "Show the reading"
 ASK_FIRST = "Ask first"

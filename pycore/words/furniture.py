@@ -35,7 +35,6 @@ KINDS_LABEL = "Kinds of sheet"
 ALL_KINDS = "All three as one PDF"
 PUT_ON_SHEET = "Put this drawing on the sheet"
 ON_SHEET = "This drawing is on the sheet."
-MOVES = "Moves"
 CALCULATION = "Calculation"
 
 GROUPS = {

@@ -9,11 +9,6 @@ ANGLE = "Angle"
 FIRST = "First diagonal"
 FIRST_ANGLE = "Angle of the first diagonal"
 EARLIER = {"first": FIRST, "across": "Sum of the parts across", "up": "Sum of the parts upwards"}
-HOW = "How did you find it?"
-HOWS = (("drawn", "drawn"), ("calculated", "calculated"))
-SIDE = "Side"
-SIDES = (("", "not told"), ("clockwise", "clockwise"), ("anticlockwise", "anticlockwise"))
-UNIT = "A bare number is in"
 
 
 def _listed(units: Sequence[str]) -> str:

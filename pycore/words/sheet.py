@@ -3,7 +3,6 @@
 from collections.abc import Mapping, Sequence
 from typing import Protocol
 
-TITLE = "Neutral current"
 TITLES = {
     "construction": "Neutral current",
     "problem": "Neutral current: problem",

@@ -87,7 +87,7 @@ def words_said(module: ast.Module) -> Iterator[str]:
 
 
 ROOM = ("words", "circuit", "construction", "figure", "sentences", "fields", "problem", "case")
-"""The modules of a room that others of it build on, in the order of their imports; the rest come after them, `page` last."""
+"""The modules of a room that others of it build on, in the order of their imports; `page` comes last."""
 SENTENCES = ("words", "teaching")
 """The modules of a room that hold its sentences."""
 
@@ -107,7 +107,8 @@ def faults_in_room(path: Path, module: ast.Module) -> list[str]:
         if parts[:2] != ["pycore", "calculators"] or len(parts) < 3:
             continue
         other = parts[3] if len(parts) > 3 else ""
-        up = other in ROOM and ROOM.index(other) > own or other not in (*ROOM, "") and own < len(ROOM) or other == "page"
+        above = ROOM.index(other) if other in ROOM else len(ROOM) if other else 0
+        up = above > own or (other == "page" and path.stem != "page")
         if parts[2] != room or up:
             faults.append(f"{name_of(path)}:{line} imports {name}")
     return faults

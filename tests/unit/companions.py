@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from pycore.calculators.add_phasors.case import AddCase, read_given
+from pycore.calculators.add_phasors.circuit import Given
 from pycore.calculators.add_phasors.fields import MOST
 from pycore.calculators.add_phasors.page import AddPhasors
 from pycore.constructions.construction import Arm
@@ -11,7 +12,6 @@ from pycore.forms.fields import default_form
 from pycore.forms.reading import Reader
 from pycore.quantity import writing_for
 from pycore.sums.fields import drawing_fields
-from pycore.calculators.add_phasors.circuit import Given
 from pycore.sums.problem import SheetProblem, read_sheet
 from pycore.sums.wording import Companions
 from pycore.words.phrase import Symbol

@@ -20,7 +20,8 @@ from pycore.practice.marking import ACCEPT, WRONG
 from pycore.practice.task import CALCULATED, DRAWN, Task
 from pycore.sums.easy_reading import lists_of
 from pycore.sums.page import SumPage
-from pycore.sums.sheet import SheetRequest, problem_rows
+from pycore.sums.request import SheetRequest
+from pycore.sums.sheet import problem_rows
 from pycore.words import plain
 from pycore.words.sheet import ROOM
 

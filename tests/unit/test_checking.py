@@ -13,6 +13,7 @@ from pycore.forms.fields import default_form
 from pycore.practice.codes import TIERS, Code
 from pycore.practice.task import Task
 from pycore.render.checking import form_html
+from pycore.sums.lesson import Lesson
 from pycore.sums.page import SumPage
 from pycore.words import plain
 
@@ -216,13 +217,24 @@ def task(**more: str) -> tuple[dict[str, str], Task]:
 @pytest.mark.parametrize("method", ["parallelogram", "tip-to-tail", "components"])
 def test_every_drawn_mistake_has_a_step_of_its_own_lesson(method: str):
     form, subject = task(method=method)
-    steps = ask("lesson", form=form, view="lesson", step="1")["steps"]
+    steps, place_of = ask("lesson", form=form, view="lesson", step="1")["steps"], PAGE.places(form)
     for mistake in subject.mistakes:
-        assert mistake.where is not None, mistake.key
+        place = place_of(mistake)
+        assert place is not None, mistake.key
         if "drawn" in mistake.how:
-            assert 1 <= mistake.where.step <= steps, mistake.key
+            assert 1 <= place.step <= steps, mistake.key
         else:
-            assert mistake.where.working in ("formula", "components")
+            assert place.working in ("formula", "components")
+
+
+def test_a_right_answer_is_checked_without_making_the_lesson(monkeypatch):
+    """The frames of the lesson are made only where a mistake has been named."""
+    made = []
+    init = Lesson.__init__
+    monkeypatch.setattr(Lesson, "__init__", lambda self, *parts: (made.append(1), init(self, *parts))[1])
+    size = f"{task()[1].size:.2f}"
+    assert "accept" == ask("mark", form=EXAMPLE, given={"answer": size})["band"] and [] == made
+    assert "wrong" == ask("mark", form=EXAMPLE, given={"answer": "16.06"})["band"] and made
 
 
 @pytest.mark.parametrize("method", ["parallelogram", "tip-to-tail"])
@@ -231,18 +243,19 @@ def test_the_step_of_a_turned_line_is_the_one_that_turns_it(method: str):
     turned = [one for one in subject.mistakes if one.key.startswith(("other-scale", "wrong-way")) and one.about]
     assert len(turned) >= 4
     for mistake in turned:
-        said = frame_text(form, mistake.where.step)
+        place = PAGE.places(form)(mistake)
+        said = frame_text(form, place.step)
         assert "protractor" in said.lower(), said
         line = f"I{'₁₂₃'[int(mistake.about[0][1]) - 1]}"
-        assert line in said or line in frame_text(form, mistake.where.step + 1), said
-        assert not mistake.where.reveals
+        assert line in said or line in frame_text(form, place.step + 1), said
+        assert not place.reveals
 
 
 def test_the_step_of_a_stop_at_the_first_diagonal_begins_the_second_stage():
     form, subject = task()
     stopped = next(one for one in subject.mistakes if one.key == "stopped")
-    before = frame_text(form, stopped.where.step - 1) + frame_text(form, stopped.where.step - 2)
-    assert "diagonal" in before + frame_text(form, stopped.where.step)
+    step = PAGE.places(form)(stopped).step
+    assert "diagonal" in "".join(frame_text(form, number) for number in (step - 2, step - 1, step))
 
 
 def test_a_reply_links_each_cause_to_its_step():

@@ -13,7 +13,7 @@ from pycore.drawing import Arrow, Page, Shape
 from pycore.forms.fields import default_form
 from pycore.forms.opening import Issue, Opening
 from pycore.sums.easy_reading import lists_of
-from pycore.sums.sheet import SheetRequest
+from pycore.sums.request import SheetRequest
 
 COUNT = 6
 WITH_CODE = Opening("https://folio.example.org/a-page/", True, Issue("3CD-K7M-2QX", 12, 30))

@@ -28,6 +28,10 @@ task = NeutralCurrent().task
 VALUES = [(18.4, 11.2, 24.6), (12.0, 7.0, 9.5), (30.0, 5.0, 17.0), (6.3, 24.1, 14.9)]
 
 
+def nowhere(_mistake: object) -> None:
+    """No mistake has a place in any steps."""
+
+
 def made(**values: str) -> Task:
     """A task of the page's form with these values."""
     return task({**FORM, **values})
@@ -122,7 +126,7 @@ def test_a_bare_number_right_in_another_unit_is_said_and_not_failed():
     subject = of(VALUES[0])
     reply = judge(subject, {"answer": "5.8", "answer-unit": "mm"})
     assert ("cm", LOOK) == (reply.meant, reply.marked.band)
-    assert "fits as cm, not as mm" in plain(tell(subject, reply).headline)
+    assert "fits as cm, not as mm" in plain(tell(subject, reply, nowhere).headline)
     told = judge(subject, {"answer": "5.8 A", "answer-unit": "mm"})
     assert "" == told.meant and {"not-multiplied"} & {m.key for cause in told.marked.causes for m in cause.mistakes}
 
@@ -180,7 +184,7 @@ def test_every_visible_mistake_is_named(method: str, how: str):
 
 def test_an_answer_that_no_mistake_gives_names_none():
     subject = of(VALUES[0])
-    told = tell(subject, judge(subject, {"answer": "14.0 A"}))
+    told = tell(subject, judge(subject, {"answer": "14.0 A"}), nowhere)
     assert () == told.causes
     assert any("No usual mistake gives this answer" in plain(line) for line in told.lines)
 
@@ -202,7 +206,7 @@ def test_later_steps_are_judged_from_the_learners_own_values():
     }  # fmt: skip
     reply = judge(subject, form)
     assert (True, ("first",)) == (reply.follows, reply.wrong_before)
-    assert "follows from your own" in plain(tell(subject, reply).headline)
+    assert "follows from your own" in plain(tell(subject, reply, nowhere).headline)
     unrelated = judge(subject, {**form, "answer": "30 A"})
     assert not unrelated.follows
 
@@ -290,13 +294,13 @@ def test_degenerate_problems_are_marked_too(values, method: str):
         for angle in (None, "0", "90"):
             turned = {} if angle is None else {"answer-angle": angle, "answer-side": "clockwise"}
             given = {"answer": f"{size} A"} | turned
-            assert tell(subject, judge(subject, given)).headline
+            assert tell(subject, judge(subject, given), nowhere).headline
     assert marking.mark(subject, Given(subject.size)).band == ACCEPT
 
 
 def test_a_length_that_is_right_at_another_scale_asks_which_scale_was_drawn():
     subject = of(VALUES[0])
-    told = tell(subject, judge(subject, {"answer": "116 mm"}))
+    told = tell(subject, judge(subject, {"answer": "116 mm"}), nowhere)
     assert any("right at 1\u00a0cm\u00a0=\u00a01\u00a0A" in plain(line) for line in told.lines)
     assert WRONG == told.band
     for other in ("23.2 A", "95 mm"):

@@ -32,6 +32,13 @@ def test_dice_of_parts_differ_by_their_order():
     assert dice_of(1, 2).word() != dice_of(2, 1).word()
 
 
+def refusal(text: str) -> tuple[str, str]:
+    """Why a text is no code, and the part at fault."""
+    with pytest.raises(CodeError) as found:
+        read(text)
+    return found.value.reason, found.value.part
+
+
 @pytest.mark.parametrize("paper", PAPERS)
 @pytest.mark.parametrize("tier", TIERS)
 def test_a_code_is_read_as_it_was_written(tier: str, paper: str):
@@ -69,21 +76,21 @@ def test_every_two_signs_exchanged_are_found():
         ("332-25V-290", "sign", "0"),
         ("=1+1", "sign", "="),
         ("3" * 400, "length", "3" * 20),
+        ("433-JDL-2GA", "length", "433JDL2GA"),
+        ("333-JDL-2GA-222", "length", "333JDL2GA222"),
+        ("42C-332-3C2-9X", "length", "42C3323C29X"),
     ],
 )
 def test_text_that_is_no_code_says_why(text: str, reason: str, part: str):
-    with pytest.raises(CodeError) as found:
-        read(text)
-    assert (reason, part) == (found.value.reason, found.value.part)
+    assert (reason, part) == refusal(text)
 
 
-def test_a_code_of_a_later_version_is_told_from_a_damaged_one():
-    signs = codes._signs(SAMPLE)
-    signs[0] = 2
-    text = "".join(ALPHABET[sign] for sign in (*signs, codes._check(signs)))
-    with pytest.raises(CodeError) as found:
-        read(text)
-    assert found.value.reason == "version"
+@pytest.mark.parametrize("version", codes.VERSIONS.values(), ids=lambda version: f"{version.length} signs")
+def test_a_code_of_a_later_version_is_told_from_a_damaged_one(version: codes.Version):
+    signs = version.checked((5, *version.signs_of(SAMPLE)))
+    text = "".join(ALPHABET[sign] for sign in signs)
+    assert ("version", ALPHABET[5]) == refusal(text)
+    assert ("check", text[:-1] + "X") == refusal(text[:-1] + "X")
 
 
 @pytest.mark.parametrize("kept", CODES, ids=lambda kept: kept["code"])

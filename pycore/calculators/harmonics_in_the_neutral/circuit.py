@@ -15,7 +15,6 @@ from pycore.circuits.supply import VOLTAGE_ANGLES
 from pycore.phasor import wrap
 
 SEQUENCES = {1: "positive", 2: "negative", 0: "zero"}
-SAMPLES = 720
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,9 +85,3 @@ def _root(phasors: list[complex]) -> float:
     return math.sqrt(math.fsum(p.real * p.real + p.imag * p.imag for p in phasors))
 
 
-def wave(phasors: Mapping[int, complex], degrees: float) -> float:
-    """The instantaneous value (A) at an angle of the fundamental, from the phasors (r.m.s.) by order."""
-    root_two = math.sqrt(2.0)
-    return math.fsum(
-        root_two * (value * phasor.polar(1.0, wrap(number * degrees))).real for number, value in phasors.items()
-    )

@@ -119,16 +119,6 @@ def meter_zero(reading: str) -> Phrase:
     return say("Meter on the neutral: {reading}. The calculation gives 0 A.", reading=reading)
 
 
-def alternative(what: str, scale: str, length: str) -> Phrase:
-    """What another order or way round would give."""
-    return say("{what}: {scale}, neutral {length}", what=what, scale=scale, length=length)
-
-
-def chain(lines: str) -> str:
-    """An order of drawing: L1, L2, L3."""
-    return lines
-
-
 def formula_intro() -> Phrase:
     """When the closed formula holds."""
     return say(

@@ -126,8 +126,10 @@ def _short_names(names: str) -> tuple[str, ...]:
 
 
 def sizes_of(values: tuple[complex, ...]) -> list[float]:
+    """Sizes of values, in their order."""
     return [phasor.magnitude(value) for value in values]
 
 
 def three_figures(size: float) -> float:
+    """A size to three figures, as finely as it is worth writing."""
     return float(f"{size:.3g}")

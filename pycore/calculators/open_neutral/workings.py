@@ -33,6 +33,7 @@ def comparison(case: OpenCase) -> Grid:
 
 
 def millman(case: OpenCase) -> list[Block]:
+    """Millman's theorem with this problem's numbers."""
     mark, solution = case.telling.mark, case.solution
     rows = []
     for number in (1, 2, 3):

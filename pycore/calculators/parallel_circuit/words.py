@@ -38,11 +38,6 @@ def label(number: int) -> str:
     return f"Branch {number}"
 
 
-def branch(number: int) -> str:
-    """A branch in a sentence."""
-    return f"branch {number}"
-
-
 def given(branches: str, supply: str, frequency: str) -> str:
     """The values in words."""
     return f"{branches} side by side on {supply}, {frequency}"

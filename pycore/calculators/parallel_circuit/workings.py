@@ -13,7 +13,7 @@ from pycore.sums.wording import degrees_text
 from pycore.words.formula import Fenced, Formula, Fraction, Function, Number, Root, Row, Square, row
 from pycore.words.phrase import Phrase, Symbol
 
-R, X, L, C, G, B, Y = (Symbol(letter) for letter in "RXLCGBY")
+R, L, C, G, B, Y = (Symbol(letter) for letter in "RLCGBY")
 PHI = Symbol("φ")
 
 

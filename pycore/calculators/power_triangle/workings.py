@@ -12,7 +12,7 @@ from pycore.sums.circuit_formula import PI, F, hypotenuse, number
 from pycore.words.formula import Fenced, Formula, Fraction, Function, Number, Root, Row, Square, row
 from pycore.words.phrase import Symbol
 
-S, VOLTS, AMPS, C = Symbol("S"), Symbol("V"), Symbol("I"), Symbol("C")
+S, VOLTS, AMPS = Symbol("S"), Symbol("V"), Symbol("I")
 PHI = Symbol("φ")
 ROOT_THREE = Root(Number("3"))
 

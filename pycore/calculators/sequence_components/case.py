@@ -109,6 +109,7 @@ def turned_tags(tags: dict[str, Phrase], part: str) -> dict[str, Phrase]:
 
 
 def read_phasors(reader: Reader, unit: str) -> Given:
+    """The three phasors of a form, each as its size and angle."""
     made: list[tuple[float, float]] = []
     for name in NAMES:
         text, label = reader.given(name), reader.label(name)

@@ -35,7 +35,6 @@ NAMES = {"zero": "zero sequence", "positive": "positive sequence", "negative": "
 INDEX = {"zero": "0", "positive": "+", "negative": "−"}
 NEUTRAL = "in the neutral"
 CALCULATED = "All three components"
-BACK = "Put together again"
 A, A_TWICE = Symbol("a"), "²"
 
 

@@ -22,7 +22,6 @@ HELP = (
 )
 DRAWN = "What is drawn"
 DRAWINGS = (("voltages", "voltages on the current"), ("impedances", "impedance triangle"))
-ZERO = {"voltages": "the current", "impedances": "resistance"}
 REFERENCE = "the current or resistance"
 VOLTS = SumWords("voltage", "voltages", "volts", closes="the voltages cancel and no arrow is drawn",
                  partial="Without {third} this would be the supply voltage.")  # fmt: skip

@@ -32,7 +32,6 @@ AMPERES = SumWords("current", "branch currents", "amperes", "this line carries 0
 CALCULATED = "Line and phase values"
 PHASE_VOLTAGE, LINE_VOLTAGE = "phase voltage", "line voltage"
 POWER, REACTIVE, FACTOR = "power of all three", "reactive power", "power factor"
-HEAD = ("load", "voltage", "branch current", "line", "line current")
 
 
 def drawn(result: Phrase, *, star: bool) -> Phrase:

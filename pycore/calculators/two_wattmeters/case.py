@@ -124,6 +124,7 @@ class WattCase(SumCase):
 
 
 def read_reading(reader: Reader, name: str) -> float:
+    """A wattmeter's reading in watts; 0, with a fault, where it cannot be used."""
     text, label = reader.given(name), reader.label(name)
     try:
         value = quantity.read(text, "W")

@@ -9,7 +9,7 @@ from scipy.fft import rfft
 
 from pycore import phasor
 from pycore.api import handle
-from pycore.calculators.harmonics_in_the_neutral.circuit import Distorted, solve, wave
+from pycore.calculators.harmonics_in_the_neutral.circuit import Distorted, solve
 from pycore.calculators.harmonics_in_the_neutral.fields import FIELDS, ORDERS
 from pycore.calculators.harmonics_in_the_neutral.page import HarmonicsInTheNeutral
 from pycore.forms.fields import default_form
@@ -55,6 +55,11 @@ def test_five_hundred_random_loads_agree_with_scipys_transform():
         for order in found.orders:
             assert abs(order.neutral - spectrum[order.number]) < 1e-9 * (1 + currents.sum())
         assert found.neutral == pytest.approx(np.sqrt(np.mean(waves**2)), abs=1e-9)
+
+
+def wave(phasors: dict[int, complex], degrees: float) -> float:
+    """The instantaneous value (A) at an angle of the fundamental, from the phasors (r.m.s.) by order."""
+    return sum((np.sqrt(2) * value * np.exp(1j * np.radians(n * degrees))).real for n, value in phasors.items())
 
 
 def test_the_wave_is_that_of_its_phasors():

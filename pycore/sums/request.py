@@ -1,0 +1,31 @@
+"""Which sheet of a problem is wanted."""
+
+from dataclasses import dataclass, field
+
+from pycore.forms.opening import Issue, Opening
+from pycore.sheet import compose
+
+
+@dataclass(frozen=True, slots=True)
+class SheetRequest:
+    """Which sheet of a problem is wanted: its kind, how it is opened again (and its place in a class set), and the code
+    that stands for its values, "" where there is none."""
+
+    kind: str
+    opening: Opening = field(default_factory=Opening)
+    code: str = ""
+
+    @property
+    def problem_of_set(self) -> Issue | None:
+        """The place in a class set of a learner's problem sheet; None for any other sheet."""
+        return self.opening.issue if self.kind == compose.PROBLEM else None
+
+    @property
+    def any_method(self) -> bool:
+        """Whether the learner chooses the method."""
+        return bool(self.problem_of_set and self.problem_of_set.any_method)
+
+    @property
+    def own_scale(self) -> bool:
+        """Whether the learner chooses the scale."""
+        return bool(self.problem_of_set and self.problem_of_set.own_scale)
