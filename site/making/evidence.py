@@ -5,8 +5,12 @@ import re
 import tomllib
 from collections.abc import Iterator
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from making.paths import ROOT
+
+if TYPE_CHECKING:
+    from pycore.pages.checks import Check
 
 CASES = ROOT / "tests" / "cases"
 TESTS_ONLY = "trade.toml"
@@ -34,7 +38,7 @@ def _figures(value: float) -> str:
     return f"{value:.10g}"
 
 
-def _checks_of(case: dict) -> Iterator[tuple]:
+def _checks_of(case: dict) -> Iterator["Check"]:
     """One row for each expected value of a case."""
     from pycore.pages.checks import Check
 
@@ -52,7 +56,7 @@ def _checks_of(case: dict) -> Iterator[tuple]:
         )  # fmt: skip
 
 
-def checks(folder: Path = CASES) -> list:
+def checks(folder: Path = CASES) -> list["Check"]:
     """Every row, in the order of the files and their cases."""
     files = sorted(path for path in folder.glob("*.toml") if path.name != TESTS_ONLY)
     cases = [case for path in files for case in tomllib.loads(path.read_text("utf-8")).get("case", [])]
