@@ -56,9 +56,11 @@ def test(_arguments: argparse.Namespace, rest: list[str]) -> int:
 
 
 def check(_arguments: argparse.Namespace, _rest: list[str]) -> int:
-    """Lint everything and check the types of pycore."""
+    """Lint Python and JavaScript, and check the types of both."""
     from making.checks import lint_and_types
 
+    with stamps.one_at_a_time():
+        environment.ensure_node_modules(developer=True)
     return lint_and_types()
 
 
