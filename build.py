@@ -40,31 +40,27 @@ def build(arguments: argparse.Namespace, _rest: list[str]) -> int:
     return 0
 
 
-def test(arguments: argparse.Namespace, rest: list[str]) -> int:
-    """Build, find the browsers and the simulator, run pytest; gives pytest's exit code.
+def test(_arguments: argparse.Namespace, rest: list[str]) -> int:
+    """Prepare what the tests need (for all of them the site, the browsers, the simulator), run pytest; gives its code.
 
     The whole run goes on every processor, and one that is done takes what waits for another; tests that are named run
     in one process, in their order.
     """
     import subprocess
 
-    from making.programs import ensure_chromium, ensure_firefox, ensure_ngspice, ensure_readers, ensure_webkit
+    from making.testing import prepare
 
-    environment.ensure_node_modules(developer=True)
-    os.environ["PHASOR_FOLIO_CHROMIUM"] = str(ensure_chromium(environment.PYTHON))
-    ensure_firefox()
-    ensure_webkit()
-    ensure_ngspice()
-    ensure_readers()
-    _build(arguments)
+    prepare(rest)
     how = rest or ["-n", "auto", "--dist", "worksteal"]
     return subprocess.run([sys.executable, "-m", "pytest", *how], cwd=ROOT).returncode
 
 
 def check(_arguments: argparse.Namespace, _rest: list[str]) -> int:
-    """Lint everything and check the types of pycore."""
+    """Lint Python and JavaScript, and check the types of both."""
     from making.checks import lint_and_types
 
+    with stamps.one_at_a_time():
+        environment.ensure_node_modules(developer=True)
     return lint_and_types()
 
 

@@ -1,14 +1,19 @@
 // Keeps the whole site on the device, one edition at a time and never two mixed. The build writes EDITION above this:
 // its name, the security policy, and every file with the digest of its contents.
 
-const ROOT = new URL("./", self.location).href;
+
+const worker = /** @type {ServiceWorkerGlobalScope} */ (/** @type {unknown} */ (self));
+const ROOT = new URL("./", location.href).href;
 const PREFIX = `phasor-folio-edition ${ROOT} `;
 const CACHE = PREFIX + EDITION.name;
 const AT_ONCE = 4;
 
+/** @param {string} path */
 const addressOf = (path) => new URL(path, ROOT).href;
+/** @param {string} path */
 const named = (path) => /^(?:a|lib|py)\//.test(path); // the name changes with the contents
 
+/** @param {ArrayBuffer} bytes */
 async function digestOf(bytes) {
   const digest = new Uint8Array(await crypto.subtle.digest("SHA-256", bytes));
   return [...digest.slice(0, 8)].map((byte) => byte.toString(16).padStart(2, "0")).join("");
@@ -16,6 +21,7 @@ async function digestOf(bytes) {
 
 // The response if it is whole and of this edition, else null. Scripts and pages get the policy from here where the
 // host does not send it; everything else stays the response that it was, with what a browser keeps beside it.
+/** @param {string} path @param {Response | undefined} response */
 async function ours(path, response) {
   if (!response?.ok || response.redirected) return null;
   const bytes = await response.clone().arrayBuffer();
@@ -31,6 +37,7 @@ async function ours(path, response) {
 
 const editions = async () => (await caches.keys()).filter((name) => name.startsWith(PREFIX));
 
+/** @param {string} path */
 async function fromOlder(path) {
   for (const name of await editions()) {
     if (name === CACHE) continue;
@@ -40,11 +47,16 @@ async function fromOlder(path) {
   return null;
 }
 
-/** One file of this edition: from an older one on the device, from the browser's own cache, from the host. */
+/**
+ * One file of this edition: from an older one on the device, from the browser's own cache, from the host.
+ * @param {string} path
+ */
 async function obtain(path) {
   const found = await fromOlder(path);
   if (found) return found;
-  for (const cache of [named(path) ? "force-cache" : "no-cache", "reload"]) {
+  /** @type {RequestCache[]} */
+  const ways = [named(path) ? "force-cache" : "no-cache", "reload"];
+  for (const cache of ways) {
     const response = await ours(path, await fetch(addressOf(path), { cache }));
     if (response) return response;
   }
@@ -66,19 +78,22 @@ async function fetchWhole() {
 
 // A window that is open keeps the edition that it came from: its parts may still be wanted.
 async function tidy(asking = "") {
-  const open = await self.clients.matchAll({ type: "window", includeUncontrolled: true });
+  const open = await worker.clients.matchAll({ type: "window", includeUncontrolled: true });
   if (open.some((client) => client.id !== asking)) return;
   for (const name of await editions()) if (name !== CACHE) await caches.delete(name);
 }
 
-self.addEventListener("install", (event) => event.waitUntil(fetchWhole()));
-self.addEventListener("activate", (event) => event.waitUntil(tidy().then(() => self.clients.claim())));
-self.addEventListener("message", (event) => {
-  if (event.data === "take over") event.waitUntil(self.skipWaiting());
-  if (event.data === "opened") event.waitUntil(tidy(event.source.id));
+worker.addEventListener("install", (event) => event.waitUntil(fetchWhole()));
+worker.addEventListener("activate", (event) => event.waitUntil(tidy().then(() => worker.clients.claim())));
+worker.addEventListener("message", (event) => {
+  if (event.data === "take over") event.waitUntil(worker.skipWaiting());
+  if (event.data === "opened" && event.source instanceof Client) event.waitUntil(tidy(event.source.id));
 });
 
-/** The file of this edition that a request is for; undefined when it is none. */
+/**
+ * The file of this edition that a request is for; undefined when it is none.
+ * @param {Request} request
+ */
 function pathOf(request) {
   if (request.method !== "GET" || !request.url.startsWith(ROOT)) return undefined;
   const path = request.url.slice(ROOT.length).replace(/[?#].*$/, "").replace(/(^|\/)index\.html$/, "$1");
@@ -86,6 +101,7 @@ function pathOf(request) {
   return Object.hasOwn(EDITION.files, `${path}/`) ? `${path}/` : undefined;
 }
 
+/** @param {string} path */
 async function keepAnew(path) {
   const response = await ours(path, await fetch(addressOf(path), { cache: "reload" }));
   if (!response) throw new Error("not of this edition");
@@ -94,6 +110,7 @@ async function keepAnew(path) {
 }
 
 // From the device; what is missing there, or has failed and is asked for anew, comes from the host and is kept.
+/** @param {Request} request @param {string} path */
 async function answer(request, path) {
   const cached = async () => (await caches.open(CACHE)).match(addressOf(path));
   const anew = request.cache === "reload" && request.mode !== "navigate";
@@ -107,6 +124,7 @@ async function answer(request, path) {
 }
 
 // A window of an older edition may ask for its own files.
+/** @param {Request} request */
 async function olderOrHost(request) {
   for (const name of await editions().catch(() => [])) {
     const found = await (await caches.open(name)).match(request.url);
@@ -115,7 +133,7 @@ async function olderOrHost(request) {
   return fetch(request);
 }
 
-self.addEventListener("fetch", (event) => {
+worker.addEventListener("fetch", (event) => {
   const { request } = event;
   const path = pathOf(request);
   if (path === undefined) {

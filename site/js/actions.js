@@ -2,39 +2,51 @@
 
 import * as device from "./device.js";
 import { download } from "./download.js";
+import { around, need } from "./elements.js";
 import * as form from "./form.js";
 
-const said = document.querySelector("[data-said]");
-const linkRow = document.querySelector("[data-link]");
-const slug = document.documentElement.dataset.slug;
+/** @import { Say } from "../types/shared.js" */
+/** @import { Bridge } from "./bridge.js" */
+
+/** @typedef {(bridge: Bridge, live: Say, complete: () => Promise<boolean>) => unknown} Action */
+
+const said = need("[data-said]");
+const linkRow = need("[data-link]");
+const slug = document.documentElement.dataset.slug ?? "";
 
 /** The page's address without its fragment: where the site was built for, or else where it is. */
 export const base = () => document.documentElement.dataset.base ?? location.href.replace(/[?#].*$/, "");
 
-/** Say a sentence of pycore's below the buttons. */
+/**
+ * Say a sentence of pycore's below the buttons.
+ * @param {string} sentence
+ */
 export function say(sentence) {
   said.textContent = "";
   said.textContent = sentence;
 }
 
-async function pdf(bridge, live, kinds) {
+/** @param {Bridge} bridge @param {Say} live @param {string[] | undefined} kinds */
+async function pdf(bridge, live, kinds = undefined) {
   const correction = device.factors(document.querySelector("[data-region=sheet] .paper")?.dataset.page);
-  const asked = { do: "pdf", page: slug, form: form.read(), base: base(), code: true, needs: ["codes"] };
-  const reply = await bridge.ask({ ...asked, correction, kinds });
+  const asked = { page: slug, form: form.read(), base: base(), code: true, needs: ["codes"] };
+  const reply = await bridge.ask({ do: "pdf", ...asked, correction, kinds });
   if (!reply.ok) return;
   download(reply);
-  say(said.dataset.saved);
-  live(said.dataset.saved);
+  told("saved");
+  live(said.dataset.saved ?? "");
 }
 
+/** @param {string} link */
 function showLink(link) {
-  const field = linkRow.querySelector("input");
+  const field = need("input", HTMLInputElement, linkRow);
   linkRow.hidden = false;
   field.value = link;
   field.focus();
   field.select();
 }
 
+/** @param {Bridge} bridge @param {Say} live */
 async function share(bridge, live) {
   const reply = await bridge.ask({ do: "share", page: slug, form: form.read(), base: base() });
   if (!reply.ok) return;
@@ -45,17 +57,19 @@ async function share(bridge, live) {
       return;
     }
     await navigator.clipboard.writeText(reply.link);
-    say(said.dataset.copied);
-    live(said.dataset.copied);
+    told("copied");
+    live(said.dataset.copied ?? "");
   } catch (error) {
-    if (error.name !== "AbortError") showLink(reply.link);
+    if (!(error instanceof Error && error.name === "AbortError")) showLink(reply.link);
   }
 }
 
+/** @param {Bridge} _bridge @param {Say} _live @param {() => Promise<boolean>} complete */
 async function print(_bridge, _live, complete) {
   if (await complete()) window.print();
 }
 
+/** @type {Record<string, Action>} */
 const actions = {
   pdf: (bridge, live) => pdf(bridge, live),
   "pdf-all": (bridge, live) => pdf(bridge, live, ["problem", "construction", "overlay"]),
@@ -63,12 +77,19 @@ const actions = {
   print,
 };
 
-/** Say what was done, by the name of its sentence. */
+/**
+ * Say what was done, by the name of its sentence.
+ * @param {string} name
+ */
 export function told(name) {
-  say(said.dataset[name]);
+  say(said.dataset[name] ?? "");
 }
 
-/** Let the button `name` do something more than this module knows; `run(bridge, live, complete)`. */
+/**
+ * Let the button `name` do something more than this module knows; `run(bridge, live, complete)`.
+ * @param {string} name
+ * @param {Action} run
+ */
 export function add(name, run) {
   actions[name] = run;
 }
@@ -76,19 +97,23 @@ export function add(name, run) {
 /**
  * Carry out the buttons; `live(sentence)` announces. What must wait says why instead. `complete()` brings what
  * would be printed up to date, and gives whether it may be printed.
+ * @param {Bridge} bridge
+ * @param {Say} live
+ * @param {(error: unknown) => void} failed
+ * @param {() => Promise<boolean>} complete
  */
 export function listen(bridge, live, failed, complete = async () => true) {
   document.addEventListener("click", async (event) => {
-    const button = event.target.closest("[data-action]");
+    const button = around(event, "[data-action]");
     if (!button) return;
     if (button.getAttribute("aria-disabled") === "true") {
-      live(document.querySelector("[data-waiting]").textContent);
+      live(need("[data-waiting]").textContent ?? "");
       return;
     }
     if (button.ariaBusy === "true") return;
     button.ariaBusy = "true";
     try {
-      await actions[button.dataset.action]?.(bridge, live, complete);
+      await actions[button.dataset.action ?? ""]?.(bridge, live, complete);
     } catch (error) {
       failed(error);
     } finally {
@@ -103,10 +128,14 @@ export function forget() {
   linkRow.hidden = true;
 }
 
-/** Let the buttons wait (with the sentence that says for what), or not; the actions `but` never. */
+/**
+ * Let the buttons wait (with the sentence that says for what), or not; the actions `but` never.
+ * @param {string} sentence
+ * @param {string[]} but
+ */
 export function wait(sentence, but = []) {
   for (const button of document.querySelectorAll("[data-action]")) {
-    if (sentence && !but.includes(button.dataset.action)) {
+    if (sentence && !but.includes(button.dataset.action ?? "")) {
       button.setAttribute("aria-disabled", "true");
       button.setAttribute("aria-describedby", "waiting");
     } else {
@@ -114,6 +143,6 @@ export function wait(sentence, but = []) {
       button.removeAttribute("aria-describedby");
     }
   }
-  document.querySelector("[data-waiting]").textContent = sentence;
-  document.getElementById("waiting").hidden = !sentence;
+  need("[data-waiting]").textContent = sentence;
+  need("#waiting").hidden = !sentence;
 }

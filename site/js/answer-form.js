@@ -1,24 +1,32 @@
 // The form in which an answer is given: asked first how it was found, then the rest. Used by the checker of a page and
 // by free practice; words and fields are pycore's.
 
+import { controlOf, need } from "./elements.js";
 import * as form from "./form.js";
 import * as regions from "./regions.js";
 import { regionHTML } from "./trusted.js";
 
-const about = (key, name) => document.querySelector(`[data-${key}="${CSS.escape(name)}"]`);
+/** @import { Asked, Control, Reply, Values } from "../types/shared.js" */
 
-/** The answer's form in `section`: reads it, lets it follow a problem, shows what was said of it. */
+/** @param {string} key @param {string} name */
+const about = (key, name) => need(`[data-${key}="${CSS.escape(name)}"]`);
+
+/**
+ * The answer's form in `section`: reads it, lets it follow a problem, shows what was said of it.
+ * @param {HTMLElement} section
+ */
 export function fields(section) {
-  const own = section.querySelector("#check");
-  const rest = section.querySelector("[data-check-rest]");
-  const place = section.querySelector(".marked-place");
-  const unit = own.elements["answer-unit"];
+  const own = need("#check", HTMLFormElement, section);
+  const rest = need("[data-check-rest]", HTMLElement, section);
+  const place = need(".marked-place", HTMLElement, section);
+  const unit = need("[name=answer-unit]", HTMLSelectElement, own);
   let unitChosen = false;
   let version = 0; // counts edits, so that what is said of an older answer is dropped
 
-  const controls = () => [...own.elements].filter((one) => one.name);
+  const controls = () => form.namedControls(own);
 
   function read() {
+    /** @param {Control} one */
     const given = (one) => (one.type !== "radio" || one.checked) && !one.closest("[data-field][hidden]");
     const counted = controls().filter(given);
     return Object.fromEntries(counted.map((one) => [one.name, one.value]));
@@ -33,13 +41,15 @@ export function fields(section) {
     unit.value = wanted.value;
   }
 
+  /** @param {Asked} asked */
   function follow(asked) {
     for (const field of own.querySelectorAll("[data-field]")) {
-      const label = asked.labels[field.dataset.field];
-      if (field.dataset.field.startsWith("answer") && field.dataset.field !== "answer-unit") field.hidden = !label;
-      if (label) about("label-for", field.dataset.field).innerHTML = regionHTML(label);
+      const name = field.dataset.field ?? "";
+      const label = asked.labels[name];
+      if (name.startsWith("answer") && name !== "answer-unit") field.hidden = !label;
+      if (label) about("label-for", name).innerHTML = regionHTML(label);
     }
-    const judged = own.querySelector("[data-judged-by]");
+    const judged = need("[data-judged-by]", HTMLElement, own);
     judged.textContent = asked.scale;
     judged.hidden = !asked.scale;
     for (const group of own.querySelectorAll("[data-on-the-way]")) {
@@ -54,7 +64,7 @@ export function fields(section) {
   }
 
   function outdate() {
-    place.toggleAttribute("data-old", place.querySelector("[data-region=marked]").childElementCount > 0);
+    place.toggleAttribute("data-old", need("[data-region=marked]", HTMLElement, place).childElementCount > 0);
   }
 
   function forget() {
@@ -64,6 +74,7 @@ export function fields(section) {
     form.showFaults(controls(), []);
   }
 
+  /** @param {Reply & { regions?: Values }} reply */
   function take(reply) {
     form.showFaults(controls(), reply.errors ?? []);
     if (!reply.ok) {
@@ -71,15 +82,16 @@ export function fields(section) {
       controls().find((one) => one.hasAttribute("aria-invalid"))?.focus();
       return;
     }
-    for (const [name, html] of Object.entries(reply.regions)) regions.replace(name, html);
+    for (const [name, html] of Object.entries(reply.regions ?? {})) regions.replace(name, html);
     place.removeAttribute("data-old");
     place.scrollIntoView({ block: "nearest" });
   }
 
+  /** @param {Event} event */
   function edited(event) {
     version += 1;
     if (event.target === unit) unitChosen = true;
-    if (event.target.name === "answer-how") suggestUnit();
+    if (controlOf(event)?.name === "answer-how") suggestUnit();
     for (const one of controls()) {
       one.closest(".entry")?.toggleAttribute("data-worded", /[\p{L}°]/u.test(one.options ? "" : one.value));
     }

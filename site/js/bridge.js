@@ -8,6 +8,8 @@ import { scriptURL, workerAddress } from "./trusted.js";
 
 export { regionHTML } from "./trusted.js";
 
+/** @import { Doing, FromWorker, Replies, Request, State, ToWorker } from "../types/shared.js" */
+
 const START_LIMIT = 60_000; // ms without any sign of progress, for slow phones on slow networks
 const REPLY_LIMIT = 20_000;
 const RESTORE_LIMIT = 10_000; // ms for a kept memory, which takes a tenth of that on a slow phone
@@ -18,11 +20,23 @@ const ROOM = 200e6; // bytes that the browser must have to spare for it
 
 const REST = "later"; // the part with all that no page's first answer needs
 
+/**
+ * One request on its way. `tried`: lazy parts that were asked for on its account; `again`: Python died of it once.
+ * @typedef {{
+ *   id: number, request: Request, topic: string, blob: Uint8Array | null, tried?: Set<string>, again?: boolean,
+ *   resolve: (reply: any) => void, reject: (error: Error) => void,
+ * }} Job
+ */
+
+/** @typedef {(state: State, detail?: number | string) => void} Hearer */
+
+/** @typedef {ReturnType<typeof setTimeout> | 0} Timer */
+
 const root = document.documentElement;
 
 /** Whether this device is one that can spare the memory, and its browser the room to keep it. */
 async function hasRoom() {
-  if (!globalThis.caches || navigator.connection?.saveData || navigator.deviceMemory < 2) return false;
+  if (!globalThis.caches || navigator.connection?.saveData || (navigator.deviceMemory ?? Infinity) < 2) return false;
   const { quota = Infinity, usage = 0 } = (await navigator.storage?.estimate?.()) ?? {};
   return quota - usage > ROOM;
 }
@@ -36,20 +50,30 @@ export class Stuck extends Error {}
  * rest of pycore could not be fetched.
  */
 export class Bridge {
+  /** @type {Worker | null} */
   #worker = null;
   #ready = false;
+  /** @type {Job | null} */
   #running = null;
+  /** @type {Job[]} */
   #waiting = [];
+  /** @type {Map<string, "asked" | "loaded" | "failed">} */
   #parts = new Map(); // by name: "asked", "loaded" or "failed", in this worker
   #nextId = 1;
+  /** @type {Timer} */
   #timer = 0;
+  /** @type {Hearer} */
   #onState;
+  /** @type {(sentence: string) => void} */
   #onLack;
+  /** @type {AbortController | null} */
   #watch = null; // ends the watch over the worker's life
   #deaths = 0;
   #anew = false; // whether what the browser kept is being fetched again
+  /** @type {Timer} */
   #making = 0;
 
+  /** @param {Hearer} onState @param {(sentence: string) => void} onLack */
   constructor(onState, onLack = () => {}) {
     this.#onState = onState;
     this.#onLack = onLack;
@@ -58,17 +82,20 @@ export class Bridge {
     addEventListener("pageshow", (event) => event.persisted && this.start());
   }
 
-  /** Start Python; `anew`: from the network, because what the browser has kept does not start. */
+  /**
+   * Start Python; `anew`: from the network, because what the browser has kept does not start.
+   * @param {{ anew?: boolean }} options
+   */
   start({ anew = false } = {}) {
     this.#stop();
     this.#anew = anew;
     const worker = startedWorker(anew, (event) => {
       if (this.#worker !== worker) return;
-      if (event.type === "message") {
+      if (event instanceof MessageEvent) {
         this.#hear(event.data);
       } else {
         event.preventDefault?.();
-        this.#fail(event.message || "worker");
+        this.#fail((event instanceof ErrorEvent && event.message) || "worker");
       }
     });
     this.#worker = worker;
@@ -78,6 +105,10 @@ export class Bridge {
   /**
    * Ask pycore. With a `topic`, a later request of that topic replaces one that still waits. `request.needs` names
    * lazy parts; when one cannot be had, pycore answers without it and says so.
+   * @template {Doing} D
+   * @param {Request<D>} request
+   * @param {{ topic?: string, blob?: Uint8Array | null }} options
+   * @returns {Promise<Replies[D]>}
    */
   ask(request, { topic = "", blob = null } = {}) {
     return new Promise((resolve, reject) => {
@@ -92,11 +123,15 @@ export class Bridge {
     });
   }
 
-  /** Whether a lazy part is there, so that asking for what it makes would not fail for want of it. */
+  /**
+   * Whether a lazy part is there, so that asking for what it makes would not fail for want of it.
+   * @param {string} part
+   */
   holds(part) {
     return this.#parts.get(part) === "loaded";
   }
 
+  /** @param {FromWorker} data */
   #hear(data) {
     if (data.stage === "ready") {
       this.#ready = true;
@@ -105,7 +140,7 @@ export class Bridge {
       root.dataset.restored = String(Boolean(data.restored));
       this.#onState("ready");
       if (!data.restored && !this.#anew) this.#makeMemory();
-      for (const part of places.parts) this.#parts.set(part, "loaded");
+      for (const part of places?.parts ?? []) this.#parts.set(part, "loaded");
       this.#next();
       if (!this.#parts.has(REST)) this.#bring(REST);
     } else if (data.part) {
@@ -118,19 +153,19 @@ export class Bridge {
       this.#onState(data.stage, data.share);
     } else if (!this.#ready) {
       // What the browser kept may be damaged: the network is asked once before the reader is.
-      if (this.#anew) this.#fail(data.failed);
+      if (this.#anew) this.#fail(data.failed ?? "");
       else this.start({ anew: true });
     } else if (this.#running && data.id === this.#running.id) {
-      this.#settle(data);
+      this.#settle(data, this.#running);
     }
   }
 
-  #settle(data) {
-    const job = this.#running;
+  /** @param {FromWorker} data @param {Job} job */
+  #settle(data, job) {
     this.#running = null;
     this.#deaths = 0;
     clearTimeout(this.#timer);
-    const reply = data.failed ? null : JSON.parse(data.text);
+    const reply = data.failed || data.text === undefined ? null : JSON.parse(data.text);
     if (!reply) job.reject(new Error(data.failed));
     else if (reply.missing && !job.tried?.has(REST)) this.#askAgain(job);
     else {
@@ -140,16 +175,25 @@ export class Bridge {
     this.#next();
   }
 
-  /** A request that found modules missing, asked again once the rest is there; a later one of its topic replaces it. */
+  /**
+   * A request that found modules missing, asked again once the rest is there; a later one of its topic replaces it.
+   * @param {Job} job
+   */
   #askAgain(job) {
     job.request = { ...job.request, needs: [...(job.request.needs ?? []), REST] };
     if (job.topic && this.#waiting.some((waiting) => waiting.topic === job.topic)) job.reject(new Superseded());
     else this.#waiting.unshift(job);
   }
 
+  /** @param {string} part */
   #bring(part) {
     this.#parts.set(part, "asked");
-    this.#worker.postMessage({ part });
+    this.#send({ part });
+  }
+
+  /** @param {ToWorker} message */
+  #send(message) {
+    this.#worker?.postMessage(message);
   }
 
   #next() {
@@ -158,11 +202,12 @@ export class Bridge {
     if (next < 0) return;
     const [job] = this.#waiting.splice(next, 1);
     this.#running = job;
-    this.#worker.postMessage({ id: job.id, text: JSON.stringify(job.request), blob: job.blob });
+    this.#send({ id: job.id, text: JSON.stringify(job.request), blob: job.blob });
     this.#limit(REPLY_LIMIT, () => this.#died());
   }
 
   // A worker holds a lock for as long as it lives, so that its end is known at once, whatever ended it.
+  /** @param {string | undefined} life */
   #guard(life) {
     if (!life || !navigator.locks) return;
     const watch = (this.#watch = new AbortController());
@@ -205,7 +250,10 @@ export class Bridge {
     }, QUIET);
   }
 
-  /** Whether all that a request needs has been loaded or given up; what was not asked for yet is asked for now. */
+  /**
+   * Whether all that a request needs has been loaded or given up; what was not asked for yet is asked for now.
+   * @param {Job} job
+   */
   #equipped(job) {
     const needs = job.request.needs ?? [];
     for (const part of needs) {
@@ -217,6 +265,7 @@ export class Bridge {
     return needs.every((part) => this.#parts.get(part) !== "asked");
   }
 
+  /** @param {number} time @param {() => void} then */
   #limit(time, then) {
     clearTimeout(this.#timer);
     this.#timer = setTimeout(then, time);
@@ -236,6 +285,7 @@ export class Bridge {
     this.#running = null;
   }
 
+  /** @param {string} reason */
   #fail(reason) {
     this.#stop();
     this.#onState("failed", reason);

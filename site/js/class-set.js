@@ -4,27 +4,28 @@
 import { Bridge, Stuck, Superseded } from "./bridge.js";
 import * as device from "./device.js";
 import { download } from "./download.js";
+import { around, controlOf, need } from "./elements.js";
 import * as form from "./form.js";
 import { keep, kept } from "./kept-class.js";
 import { carryOut, Stopped } from "./long-work.js";
 import { afterQuiet, spaced } from "./pace.js";
 import * as progress from "./progress.js";
 import * as regions from "./regions.js";
+import { live } from "./said.js";
+
+/** @import { Reply, WorkReply } from "../types/shared.js" */
 
 const page = "class-set";
 const SEEDS = 32768; // as many sets of values as codes can tell apart
 const TYPING_PAUSE = 150;
 const root = document.documentElement;
-const roll = document.querySelector("[data-roll]");
-const results = document.querySelector("[data-results]");
-const working = document.querySelector("[data-working]");
-const said = document.querySelector("[data-said]");
-const waiting = document.getElementById("waiting");
-const linkRow = document.querySelector("[data-link]");
-const live = afterQuiet(700, (sentence) => {
-  document.querySelector("[data-live]").textContent = sentence;
-});
-const keepFragment = spaced(334, (fragment) => {
+const roll = need("[data-roll]", HTMLTextAreaElement);
+const results = need("[data-results]", HTMLTextAreaElement);
+const working = need("[data-working]");
+const said = need("[data-said]");
+const waiting = need("#waiting");
+const linkRow = need("[data-link]");
+const keepFragment = spaced(334, (/** @type {string} */ fragment) => {
   written = `#${fragment}`;
   history.replaceState(null, "", written);
 });
@@ -36,11 +37,14 @@ let written = location.hash;
 let edition = 0;
 let stopped = false;
 let busy = false;
+/** @type {WorkReply | null} */
 let table = null; // the last marking as a file
 
 const base = () => root.dataset.base ?? location.href.replace(/[?#].*$/, "");
+/** @param {Record<string, unknown> & { needs?: string[] }} more */
 const asked = (more = {}) => ({ page, form: form.read(), roll: roll.value, base: base(), ...more });
 
+/** @param {unknown} error */
 function failed(error) {
   if (error instanceof Superseded || error instanceof Stopped) return;
   root.dataset.answer = "old";
@@ -48,6 +52,7 @@ function failed(error) {
   if (!(error instanceof Stuck)) reportError(error);
 }
 
+/** @param {Reply} reply */
 function refuse(reply) {
   form.showErrors(reply.errors ?? []);
   showMessage("roll", reply);
@@ -58,12 +63,13 @@ function refuse(reply) {
 }
 
 // The two lists are no fields of the form, so their messages are shown here.
+/** @param {string} name @param {Reply} reply */
 function showMessage(name, reply) {
   const error = (reply.errors ?? []).find((one) => one.field === name);
-  const slot = document.getElementById(`m-${name}`);
+  const slot = need(`#m-${name}`);
   slot.textContent = error?.message ?? "";
   slot.hidden = !error;
-  const area = document.getElementById(name);
+  const area = need(`#${name}`);
   area.toggleAttribute("aria-invalid", Boolean(error));
   if (error) area.closest("details")?.setAttribute("open", "");
 }
@@ -72,7 +78,7 @@ async function update() {
   const mine = ++edition;
   root.dataset.answer = "pending";
   try {
-    const reply = await bridge.ask(asked({ do: "answer" }), { topic: "answer" });
+    const reply = await bridge.ask({ do: "answer", ...asked() }, { topic: "answer" });
     if (mine !== edition) return;
     root.dataset.answer = reply.ok ? "fresh" : "old";
     refuse(reply);
@@ -87,6 +93,7 @@ async function update() {
 
 const updateSoon = afterQuiet(TYPING_PAUSE, update);
 
+/** @param {string} fragment */
 async function open(fragment) {
   written = fragment;
   root.dataset.answer = "pending";
@@ -96,17 +103,22 @@ async function open(fragment) {
   await update();
 }
 
+/** @param {string} name */
 function say(name) {
   said.textContent = said.dataset[name] ?? "";
   if (said.textContent) live(said.textContent);
 }
 
-function tell(sentence, share) {
-  document.querySelector("[data-work-said]").textContent = sentence;
-  document.querySelector("[data-share]").value = share;
+/** @param {string} sentence @param {number} part */
+function tell(sentence, part) {
+  need("[data-work-said]").textContent = sentence;
+  need("[data-share]", HTMLProgressElement).value = part;
 }
 
-/** Carry out long work; gives its last reply, or null if it came to nothing. */
+/**
+ * Carry out long work; gives its last reply, or null if it came to nothing.
+ * @param {{ work: string, needs?: string[] } & Record<string, unknown>} more
+ */
 async function work(more) {
   if (busy) return null;
   busy = true;
@@ -116,7 +128,7 @@ async function work(more) {
   tell("", 0);
   working.hidden = false;
   try {
-    const reply = await carryOut(bridge, asked({ do: "begin", ...more }), tell, () => stopped);
+    const reply = await carryOut(bridge, { do: "begin", ...asked(more) }, tell, () => stopped);
     refuse(reply);
     return reply.ok ? reply : null;
   } catch (error) {
@@ -157,19 +169,19 @@ async function mark() {
   table = reply;
   marksSaid();
   regions.replace("marks", reply.regions.marks);
-  document.querySelector('[data-do="save-marks"]').hidden = false;
+  need('[data-do="save-marks"]').hidden = false;
   live(reply.announce);
 }
 
 async function share() {
-  const reply = await bridge.ask(asked({ do: "share" }));
+  const reply = await bridge.ask({ do: "share", ...asked() });
   if (!reply.ok) return;
   linkRow.hidden = true;
   try {
     await navigator.clipboard.writeText(reply.link);
     say("copied");
   } catch {
-    const field = linkRow.querySelector("input");
+    const field = need("input", HTMLInputElement, linkRow);
     linkRow.hidden = false;
     field.value = reply.link;
     field.select();
@@ -177,7 +189,7 @@ async function share() {
 }
 
 async function openCode() {
-  const reply = await bridge.ask({ do: "set-again", page, code: form.control("code").value });
+  const reply = await bridge.ask({ do: "set-again", page, code: form.read().code });
   refuse(reply);
   if (!reply.ok) return;
   form.fill(reply.form);
@@ -189,11 +201,13 @@ function newSeed() {
   form.fill({ seed: String(drawn % SEEDS) });
 }
 
-function marksSaid(name) {
-  const place = document.querySelector("[data-marks-said]");
+/** @param {string} name */
+function marksSaid(name = "") {
+  const place = need("[data-marks-said]");
   place.textContent = place.dataset[name] ?? "";
 }
 
+/** @type {Record<string, () => unknown>} */
 const actions = {
   make,
   "make-key": makeKey,
@@ -209,8 +223,8 @@ const actions = {
   },
   "erase-roll": () => {
     roll.value = "";
-    const place = document.querySelector("[data-roll-said]");
-    place.textContent = place.dataset[keep("roll", "") ? "erased" : "denied"];
+    const place = need("[data-roll-said]");
+    place.textContent = place.dataset[keep("roll", "") ? "erased" : "denied"] ?? "";
     return update();
   },
   "erase-results": () => {
@@ -224,9 +238,9 @@ const actions = {
 };
 
 document.addEventListener("click", async (event) => {
-  const button = event.target.closest("[data-do]");
+  const button = around(event, "[data-do]");
   try {
-    await actions[button?.dataset.do]?.();
+    await actions[button?.dataset.do ?? ""]?.();
   } catch (error) {
     failed(error);
   }
@@ -235,7 +249,7 @@ document.addEventListener("click", async (event) => {
 /** No file is given of what was marked. */
 function dropTable() {
   table = null;
-  document.querySelector('[data-do="save-marks"]').hidden = true;
+  need('[data-do="save-marks"]').hidden = true;
 }
 
 /** What was marked is no longer what stands there: said, and no file of it is given. */
@@ -251,10 +265,11 @@ document.addEventListener("input", (event) => {
     marksOld();
   }
   if (event.target === roll) {
-    const place = document.querySelector("[data-roll-said]");
-    place.textContent = keep("roll", roll.value) ? "" : place.dataset.denied;
+    const place = need("[data-roll-said]");
+    place.textContent = keep("roll", roll.value) ? "" : (place.dataset.denied ?? "");
   }
-  if (event.target === roll || (event.target.form?.id === "problem" && event.target.name !== "code")) {
+  const control = controlOf(event);
+  if (event.target === roll || (control?.form?.id === "problem" && control.name !== "code")) {
     say("");
     updateSoon();
   }
@@ -275,7 +290,7 @@ window.addEventListener("hashchange", () => {
 });
 roll.value = kept("roll");
 results.value = kept("results");
-if (roll.value) roll.closest("details").open = true;
+if (roll.value) roll.closest("details")?.setAttribute("open", "");
 begin();
 const shown = location.hash.length > 1 ? location.hash : `#${kept("set")}`;
 if (shown.length > 1) {

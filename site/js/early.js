@@ -2,27 +2,43 @@
 
 import { scriptURL, workerAddress } from "./trusted.js";
 
+/** @import { Places } from "../types/shared.js" */
+
 const root = document.documentElement;
+/** @param {string} place */
 const address = (place) => new URL(place, document.baseURI).href;
 
-/** Where Python's files are, for workers; undefined on a page without Python. */
-export const places = root.dataset.runtime && {
-  root: address(`${root.dataset.runtime}../../`),
-  runtime: address(root.dataset.runtime),
-  library: address(root.dataset.library),
-  parts: root.dataset.parts.split(" "),
-  memory: root.dataset.memory,
-  size: Number(root.dataset.size),
-};
+/**
+ * Where Python's files are, for workers; null on a page without Python.
+ * @type {Places | null}
+ */
+export const places = placesOf(root.dataset);
+
+/** @param {DOMStringMap} data @returns {Places | null} */
+function placesOf({ runtime = "", library = "", parts = "", memory = "", size = "" }) {
+  if (!runtime) return null;
+  return {
+    root: address(`${runtime}../../`),
+    runtime: address(runtime),
+    library: address(library),
+    parts: parts.split(" "),
+    memory,
+    size: Number(size),
+  };
+}
 
 const EVENTS = ["message", "error"];
+/** @type {Event[]} */
 const heard = []; // what the worker has said before anybody listened
+/** @param {Event} event */
 function note(event) {
   if (event.type === "error") event.preventDefault?.(); // The page says what became of its start.
   heard.push(event);
 }
+/** @type {Worker | null} */
 let sent = places ? send(false, note) : null;
 
+/** @param {boolean} anew @param {(event: Event) => void} hear */
 function send(anew, hear) {
   const worker = new Worker(scriptURL(workerAddress), { type: "module" });
   for (const name of EVENTS) worker.addEventListener(name, hear);
@@ -33,6 +49,8 @@ function send(anew, hear) {
 /**
  * A worker that starts Python, and tells `hear` its events: the one sent for as the page came, with all that it has
  * said so far, or another. `anew`: from the network, because what the browser has kept does not start.
+ * @param {boolean} anew
+ * @param {(event: Event) => void} hear
  */
 export function startedWorker(anew, hear) {
   const early = sent;

@@ -1,17 +1,27 @@
 // Lets the site be kept on the device, and offers a newer edition once all of it is there. What is typed goes along.
 
+import { need } from "./elements.js";
 import { editionAddress, scriptURL } from "./trusted.js";
+
+/** @import { Control, InputControl } from "../types/shared.js" */
 
 const PAUSE = 2_000; // ms in which the page can be used and nobody types before the rest of the site is fetched
 const AGAIN = 3_600_000; // ms between looks for a newer edition on a page that stays open
 const KEPT = "phasor-folio-typed";
 
 const root = document.documentElement;
-const offer = document.querySelector("[data-edition-offer]");
-const workers = navigator.serviceWorker;
+const offer = need("[data-edition-offer]");
+const workers = /** @type {ServiceWorkerContainer | undefined} */ (navigator.serviceWorker); // not on plain http
 
-const controls = () => [...(document.getElementById("problem")?.elements ?? [])].filter((one) => one.name || one.id);
+/** @returns {Control[]} */
+function controls() {
+  const form = document.getElementById("problem");
+  const all = /** @type {Control[]} */ (form instanceof HTMLFormElement ? [...form.elements] : []);
+  return all.filter((one) => one.name || one.id);
+}
+/** @param {Control} one @returns {one is InputControl} */
 const toggles = (one) => one.type === "radio" || one.type === "checkbox";
+/** @param {Control} one */
 const keyOf = (one) => (toggles(one) ? `${one.name} ${one.value}` : one.name || one.id);
 
 function keepTyped() {
@@ -24,19 +34,20 @@ function keepTyped() {
 }
 
 function takeTyped() {
-  let kept = null;
+  let kept;
   try {
-    kept = JSON.parse(sessionStorage.getItem(KEPT));
+    kept = JSON.parse(sessionStorage.getItem(KEPT) ?? "null");
     sessionStorage.removeItem(KEPT);
   } catch {
     return;
   }
   if (kept?.page !== root.dataset.slug || !Array.isArray(kept.values)) return;
-  const values = new Map(kept.values.filter((pair) => Array.isArray(pair) && pair.length === 2));
+  const values = new Map(kept.values.filter((/** @type {unknown} */ pair) => Array.isArray(pair) && pair.length === 2));
   const changed = controls().filter((one) => {
     const value = values.get(keyOf(one));
     if (toggles(one) ? typeof value !== "boolean" || value === one.checked : typeof value !== "string" || value === one.value) return false;
-    one[toggles(one) ? "checked" : "value"] = value;
+    if (toggles(one)) one.checked = value;
+    else one.value = value;
     return !toggles(one) || value;
   });
   // The page's own script hears of it as if it were typed now.
@@ -45,12 +56,15 @@ function takeTyped() {
   });
 }
 
+/** @param {() => void} then */
 function whenUsable(then) {
   let typed = -PAUSE;
   document.addEventListener("input", () => (typed = performance.now()));
-  const usable = () => ["ready", "failed", undefined].includes(root.dataset.python);
+  const usable = () => [undefined, "ready", "failed"].includes(root.dataset.python);
   const quiet = () => performance.now() - typed >= PAUSE;
-  const wait = () => setTimeout(() => (usable() && quiet() ? then() : wait()), PAUSE);
+  const wait = () => {
+    setTimeout(() => (usable() && quiet() ? then() : wait()), PAUSE);
+  };
   if (document.readyState === "complete") wait();
   else addEventListener("load", wait);
 }
@@ -64,25 +78,29 @@ function reload() {
   location.reload();
 }
 
-/** Offer the edition of `waiting`, or, without it, the one that another window has taken over already. */
+/**
+ * Offer the edition of `waiting`, or, without it, the one that another window has taken over already.
+ * @param {ServiceWorker | null} waiting
+ */
 function offerIt(waiting) {
   offer.hidden = false;
-  offer.querySelector("button").onclick = () => {
+  need("button", HTMLButtonElement, offer).onclick = () => {
     if (waiting?.state !== "installed") {
       reload();
       return;
     }
-    workers.addEventListener("controllerchange", reload, { once: true });
+    workers?.addEventListener("controllerchange", reload, { once: true });
     waiting.postMessage("take over");
   };
 }
 
+/** @param {ServiceWorkerRegistration} registration */
 function follow(registration) {
-  if (registration.waiting && workers.controller) offerIt(registration.waiting);
+  if (registration.waiting && workers?.controller) offerIt(registration.waiting);
   registration.addEventListener("updatefound", () => {
     const coming = registration.installing;
     coming?.addEventListener("statechange", () => {
-      if (coming.state === "installed" && workers.controller) offerIt(coming);
+      if (coming.state === "installed" && workers?.controller) offerIt(coming);
       if (coming.state === "activated") root.dataset.offline = "ready";
     });
   });
@@ -95,9 +113,10 @@ function follow(registration) {
   });
 }
 
-async function register() {
+/** @param {ServiceWorkerContainer} keeper */
+async function register(keeper) {
   try {
-    follow(await workers.register(scriptURL(editionAddress), { updateViaCache: "none" }));
+    follow(await keeper.register(scriptURL(editionAddress), { updateViaCache: "none" }));
   } catch {
     root.dataset.offline = "refused"; // A private window, a full disk: the site works as long as there is a network.
   }
@@ -109,4 +128,4 @@ if (workers?.controller) {
   workers.controller.postMessage("opened");
   workers.addEventListener("controllerchange", () => offerIt(null));
 }
-if (workers && !navigator.connection?.saveData) whenUsable(register);
+if (workers && !navigator.connection?.saveData) whenUsable(() => register(workers));

@@ -1,20 +1,41 @@
 // The form: the only state of a page. Reads it, fills it, and shows what is wrong beside the control.
 
+import { around, need } from "./elements.js";
+
+/** @import { AnswerReply, Control, Fault, InputControl, Offer, SelectControl, Values } from "../types/shared.js" */
+
 const form = document.getElementById("problem");
 
-export const controls = () => [...form.elements].filter((control) => control.name);
+/**
+ * The controls of a form that have a name.
+ * @param {HTMLFormElement} of
+ */
+export const namedControls = (of) => /** @type {Control[]} */ ([...of.elements]).filter((one) => one.name);
 
+export const controls = () => (form instanceof HTMLFormElement ? namedControls(form) : []);
+
+/** @param {string} name */
 export const control = (name) => controls().find((one) => one.name === name);
 
+/** @param {Control} one */
 const isRadio = (one) => one.type === "radio";
 
 // What belongs to a control, by what it is and the control's name. Each edit asks for a hundred of them: found once.
+/** @type {Map<string, HTMLElement | null>} */
 const found = new Map();
 
+/** @param {string} key @param {string} name */
 function about(key, name) {
   const place = `[data-${key}="${CSS.escape(name)}"]`;
   if (!found.get(place)?.isConnected) found.set(place, document.querySelector(place));
-  return found.get(place);
+  return found.get(place) ?? null;
+}
+
+// The choice of lagging or leading beside a power factor.
+/** @param {string} name */
+function sideOf(name) {
+  const side = about("sense-of", name);
+  return side instanceof HTMLSelectElement ? side : null;
 }
 
 /** Every named control's text, as pycore reads it; of radio buttons the one that is chosen. */
@@ -23,6 +44,7 @@ export function read() {
   return Object.fromEntries(counted.map((one) => [one.name, one.value]));
 }
 
+/** @param {SelectControl} select */
 function builtOption(select) {
   return ([...select.options].find((option) => option.defaultSelected) ?? select.options[0])?.value ?? "";
 }
@@ -30,11 +52,13 @@ function builtOption(select) {
 /** Every named control's text as the page was built, whatever a browser has restored since. */
 export function initial() {
   const counted = controls().filter((one) => !isRadio(one) || one.defaultChecked);
+  /** @param {Control} one */
   const asBuilt = (one) => (one.options ? builtOption(one) : isRadio(one) ? one.value : one.defaultValue);
   return Object.fromEntries(counted.map((one) => [one.name, asBuilt(one)]));
 }
 
 // What a link says stays to be seen even if it is none of the choices: pycore then says what is accepted.
+/** @param {SelectControl} select @param {string} value */
 function admitOption(select, value) {
   if ([...select.options].some((option) => option.value === value)) return value;
   if (value === "") return builtOption(select);
@@ -44,25 +68,30 @@ function admitOption(select, value) {
   return value;
 }
 
+/** @param {InputControl} one @param {string} value */
 function admitRadio(one, value) {
   const group = controls().filter((other) => other.name === one.name);
   if (value === "" || group.some((other) => other.value === value)) return;
-  const label = one.closest("label").cloneNode(true);
+  const own = one.closest("label");
+  if (!own) return;
+  const label = /** @type {HTMLElement} */ (own.cloneNode(true));
   label.dataset.stray = "";
-  Object.assign(label.querySelector("input"), { id: `${one.id}-stray`, value, checked: true });
-  label.querySelector("[data-option]").textContent = value;
-  one.closest("label").parentElement.append(label);
+  Object.assign(need("input", HTMLInputElement, label), { id: `${one.id}-stray`, value, checked: true });
+  need("[data-option]", HTMLElement, label).textContent = value;
+  own.parentElement?.append(label);
 }
 
 // A stray choice goes once something else is chosen.
 function tidy() {
   for (const stray of document.querySelectorAll("[data-stray]")) {
-    if (!(stray.selected ?? stray.querySelector("input").checked)) stray.remove();
+    const chosen = stray instanceof HTMLOptionElement ? stray.selected : stray.querySelector("input")?.checked;
+    if (!chosen) stray.remove();
   }
 }
 
+/** @param {Control} one @param {string} value */
 function choose(one, value) {
-  if (isRadio(one)) {
+  if (one instanceof HTMLInputElement && isRadio(one)) {
     admitRadio(one, value);
     const differs = one.value === value && !one.checked;
     if (differs) one.checked = true;
@@ -74,9 +103,15 @@ function choose(one, value) {
   return differs;
 }
 
-/** Put values into the controls; unknown names are left alone. Gives the names that changed. */
+/**
+ * Put values into the controls; unknown names are left alone. Gives the names that changed.
+ * @param {Partial<Values>} values
+ */
 export function fill(values) {
-  const changed = controls().filter((one) => typeof values[one.name] === "string" && choose(one, values[one.name]));
+  const changed = controls().filter((one) => {
+    const value = values[one.name];
+    return typeof value === "string" && choose(one, value);
+  });
   refresh();
   return changed.map((one) => one.name);
 }
@@ -90,44 +125,55 @@ export function refresh() {
   }
   // A value that a link brings is never behind a fold.
   for (const more of document.querySelectorAll("[data-more-values]")) {
-    if ([...more.querySelectorAll("input")].some((one) => one.value)) more.open = true;
+    if (more instanceof HTMLDetailsElement && [...more.querySelectorAll("input")].some((one) => one.value)) more.open = true;
   }
   for (const field of document.querySelectorAll("[data-only]")) {
-    const choices = field.dataset.only.split(" ").map((choice) => choice.split("="));
+    const choices = (field.dataset.only ?? "").split(" ").map((choice) => choice.split("="));
     field.hidden = !choices.some(([name, value]) => values[name] === value);
   }
 }
 
-/** An edit of a power factor or its side writes the field it belongs to. */
+/**
+ * An edit of a power factor or its side writes the field it belongs to.
+ * @param {Control} edited
+ */
 export function followFactor(edited) {
   const name = edited.dataset.factorOf ?? edited.dataset.senseOf;
   if (!name) return;
-  const side = about("sense-of", name);
+  const [side, own] = [sideOf(name), control(name)];
+  if (!side || !own) return;
   if (edited === side) {
     // Of what cannot be read there is no other side.
-    if (!control(name).hasAttribute("aria-invalid")) control(name).value = side.selectedOptions[0].dataset.text;
+    if (!own.hasAttribute("aria-invalid")) own.value = side.selectedOptions[0].dataset.text ?? "";
     return;
   }
   const typed = edited.value.trim();
   for (const option of side.options) option.dataset.text = typed && `${typed} ${option.value}`;
-  control(name).value = side.selectedOptions[0].dataset.text;
+  own.value = side.selectedOptions[0].dataset.text ?? "";
 }
 
-/** Show how pycore understood the inputs, without touching what is being typed. */
+/**
+ * Show how pycore understood the inputs, without touching what is being typed.
+ * @param {AnswerReply["echo"]} echo
+ */
 export function showEcho(echo) {
   for (const [name, heard] of Object.entries(echo ?? {})) {
     const words = about("echo-for", name);
     if (words) words.textContent = heard.said ?? "";
     const factor = about("factor-of", name);
-    const side = about("sense-of", name);
-    if (!factor || !side || [factor, side].includes(document.activeElement)) continue;
+    const side = sideOf(name);
+    const busy = document.activeElement;
+    if (!(factor instanceof HTMLInputElement) || !side || busy === factor || busy === side) continue;
     factor.value = heard.factor ?? "";
     side.value = heard.sense ?? "lag";
     for (const option of side.options) option.dataset.text = heard[`as_${option.value}`] ?? "";
   }
 }
 
-/** Give every line sample the ink that its line has now. */
+/**
+ * Give every line sample the ink that its line has now.
+ * @param {Values | undefined} inks
+ */
 export function showInks(inks) {
   for (const [name, ink] of Object.entries(inks ?? {})) {
     for (const sample of document.querySelectorAll(`[data-sample="${CSS.escape(name)}"]`)) {
@@ -136,7 +182,11 @@ export function showInks(inks) {
   }
 }
 
-/** Labels and options that name lines, as pycore writes them for the names chosen. */
+/**
+ * Labels and options that name lines, as pycore writes them for the names chosen.
+ * @param {Values | undefined} labels
+ * @param {Record<string, Values> | undefined} options
+ */
 export function showNames(labels, options) {
   for (const [name, label] of Object.entries(labels ?? {})) {
     const place = about("label-for", name);
@@ -150,25 +200,49 @@ export function showNames(labels, options) {
 }
 
 /** The first control that cannot be used as it stands, if there is one. */
-export const firstFault = () => controls().find((one) => one.hasAttribute("aria-invalid"));
+const firstFault = () => controls().find((one) => one.hasAttribute("aria-invalid"));
 
-/** Bring a control into view and go to it. */
-export function goTo(one) {
+/**
+ * A press that asks for it brings the first control that cannot be used into view, and goes to it.
+ * @param {Event} event
+ */
+export function goToFault(event) {
+  const one = around(event, "[data-go]") && firstFault();
+  if (!one) return;
   unfold(one);
   one.scrollIntoView({ block: "center" });
   one.focus({ preventScroll: true });
 }
 
-/** Mark what cannot be used, each with its message and the ways out; everything else is cleared. */
+/**
+ * Typing replaces what stands in a field that was tapped; a second tap sets the caret.
+ * @param {Event} event
+ */
+export function selectTapped({ target }) {
+  if (!(target instanceof HTMLInputElement) || !target.matches("form input, .field input")) return;
+  if (target.type !== "text" || target === document.activeElement) return;
+  const select = () => target.selectionStart === target.selectionEnd && target.select();
+  target.addEventListener("click", select, { once: true });
+}
+
+/**
+ * Mark what cannot be used, each with its message and the ways out; everything else is cleared.
+ * @param {Fault[]} errors
+ */
 export function showErrors(errors) {
   showFaults(controls(), errors);
   showElsewhere(errors);
   for (const button of document.querySelectorAll("[data-go]")) button.hidden = !firstFault();
 }
 
+/** @type {WeakSet<Control>} */
 const faulty = new WeakSet(); // controls that bear a fault: of all others there is nothing to clear
 
-/** The same for the controls of any form. */
+/**
+ * The same for the controls of any form.
+ * @param {Control[]} listed
+ * @param {Fault[]} errors
+ */
 export function showFaults(listed, errors) {
   const byField = new Map(errors.map((error) => [error.field, error]));
   for (const one of listed) {
@@ -185,14 +259,16 @@ export function showFaults(listed, errors) {
 }
 
 // A message far from the values would be missed: it is said beside the answer too, with the way to its field.
+/** @param {Fault[]} errors */
 function showElsewhere(errors) {
   const place = document.querySelector("[data-elsewhere]");
   if (!place) return;
   const far = errors.find((error) => control(error.field)?.closest("details"));
-  place.hidden = !far || document.activeElement?.name === far.field;
-  place.querySelector("span").textContent = far?.message ?? "";
+  place.hidden = !far || document.activeElement?.getAttribute("name") === far.field;
+  need("span", HTMLElement, place).textContent = far?.message ?? "";
 }
 
+/** @param {string} name @param {Fault | undefined} error */
 function showMessage(name, error) {
   const slot = about("message-for", name);
   if (!slot) return;
@@ -204,6 +280,7 @@ function showMessage(name, error) {
   slot.replaceChildren(error?.message ?? "", ...(error?.offers?.length ? [waysOut(error.offers)] : []));
 }
 
+/** @param {Offer[]} offers */
 function waysOut(offers) {
   const row = document.createElement("span");
   row.className = "ways-out";
@@ -218,6 +295,7 @@ function waysOut(offers) {
   return row;
 }
 
+/** @param {Control} one @param {string} part */
 function underline(one, part) {
   const marks = !one.options && about("marks-for", one.name);
   if (!marks) return;
@@ -230,6 +308,7 @@ function underline(one, part) {
 }
 
 // An error in a folded group would be said but not seen.
+/** @param {HTMLElement} one */
 function unfold(one) {
   const group = one.closest("details");
   if (group) group.open = true;

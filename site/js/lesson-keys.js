@@ -1,5 +1,17 @@
 // Keys and swipes of the classroom view, presenter remotes among them. Digits wait for Enter; nothing runs by a clock.
 
+import { around, controlOf } from "./elements.js";
+
+/** @import { Point } from "../types/shared.js" */
+
+/** @typedef {"next" | "back" | "first" | "last" | "blank" | "ask"} Move */
+
+/**
+ * @typedef {Record<Move | "reveal", () => unknown>
+ *   & { jump(step: string): void, isFolded(): boolean, fold(): void }} Doings
+ */
+
+/** @type {Record<string, Move>} */
 const MOVES = {
   ArrowRight: "next",
   ArrowDown: "next",
@@ -18,45 +30,55 @@ const MOVES = {
 const SWIPE = 48; // px
 const LONGEST = 3; // digits of a step's number
 
-/** `doings` are called by name; `typed` shows the digits of a step that is being typed. */
+/**
+ * `doings` are called by name; `typed` shows the digits of a step that is being typed.
+ * @param {HTMLDialogElement} dialog
+ * @param {HTMLElement} typed
+ * @param {Doings} doings
+ */
 export function listen(dialog, typed, doings) {
   let digits = "";
 
+  /** @param {string} next */
   function hold(next) {
     digits = next;
     typed.hidden = !digits;
-    typed.textContent = typed.dataset.words.replace("{digits}", digits);
+    typed.textContent = (typed.dataset.words ?? "").replace("{digits}", digits);
   }
 
+  /** @param {KeyboardEvent} event */
   function enter(event) {
     if (digits) {
       event.preventDefault();
       const step = digits;
       hold("");
       doings.jump(step);
-    } else if (!event.target.closest("button")) {
+    } else if (!around(event, "button")) {
       event.preventDefault();
       doings.reveal();
     }
   }
 
   // On any button but Next, space presses that button, as everywhere.
+  /** @param {KeyboardEvent} event */
   function space(event) {
-    if (event.target.closest('button:not([data-lesson-do="next"])')) return;
+    if (around(event, 'button:not([data-lesson-do="next"])')) return;
     event.preventDefault();
     doings[event.shiftKey ? "back" : "next"]();
   }
 
+  /** @param {KeyboardEvent} event */
   function typedIn(event) {
-    if (event.key === "Enter" && event.target.matches("input")) {
+    if (event.key === "Enter" && event.target instanceof HTMLInputElement) {
       event.preventDefault();
       doings.jump(event.target.value);
     }
   }
 
+  /** @param {KeyboardEvent} event */
   function pressed(event) {
     if (event.ctrlKey || event.metaKey || event.altKey || event.isComposing) return;
-    if (event.target.matches('select, input:not([type="range"])')) {
+    if (controlOf(event)?.matches('select, input:not([type="range"])')) {
       typedIn(event);
     } else if (/^\d$/.test(event.key)) {
       hold((digits + event.key).slice(-LONGEST));
@@ -75,7 +97,7 @@ export function listen(dialog, typed, doings) {
   dialog.addEventListener("keydown", pressed);
   dialog.addEventListener("keyup", (event) => {
     // Some engines press a button when space comes up.
-    if (event.key === " " && event.target.matches('[data-lesson-do="next"]')) event.preventDefault();
+    if (event.key === " " && around(event, '[data-lesson-do="next"]') === event.target) event.preventDefault();
   });
   dialog.addEventListener("cancel", (event) => {
     if (!digits && doings.isFolded()) return;
@@ -87,10 +109,12 @@ export function listen(dialog, typed, doings) {
   listenToSwipes(dialog, doings);
 }
 
+/** @param {HTMLDialogElement} dialog @param {Doings} doings */
 function listenToSwipes(dialog, doings) {
+  /** @type {Point | null} */
   let from = null;
   dialog.addEventListener("pointerdown", (event) => {
-    const inControl = event.target.closest("input, select, button");
+    const inControl = around(event, "input, select, button");
     from = event.pointerType === "mouse" || inControl || !event.isPrimary ? null : { x: event.clientX, y: event.clientY };
   });
   dialog.addEventListener("pointercancel", () => (from = null));

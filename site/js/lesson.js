@@ -2,30 +2,50 @@
 // and keeps nothing of its own but where the lesson is; no timer drives anything.
 
 import { regionHTML, Superseded } from "./bridge.js";
+import { around, need } from "./elements.js";
 import * as form from "./form.js";
 import { listen as listenToKeys } from "./lesson-keys.js";
 
-const KEY = "phasor-folio-lesson"; // what the device keeps of the classroom view: large print
-const dialog = document.querySelector("[data-lesson]");
-const find = (mark) => dialog.querySelector(`[data-lesson-${mark}]`);
-const [slider, notice, liveLine, typedLine, panel] = ["slider", "notice", "live", "typed", "panel"].map(find);
-const words = dialog.querySelector(".lesson-text");
-const waitingWords = dialog.querySelector('[data-lesson-region="lesson-text"]').firstElementChild;
-const button = (name) => dialog.querySelector(`[data-lesson-do="${name}"]`);
-const slug = document.documentElement.dataset.slug;
+/** @import { LessonReply } from "../types/shared.js" */
+/** @import { Bridge } from "./bridge.js" */
 
-let page = null; // { bridge, changed, failed, share }
+const KEY = "phasor-folio-lesson"; // what the device keeps of the classroom view: large print
+/** @typedef {{ view: string, step: string, ask: boolean }} LessonPlace */
+
+/**
+ * @typedef {{
+ *   bridge: Bridge, changed: () => void, failed: (error: unknown) => void,
+ *   share: (where: Record<string, string> | null) => unknown,
+ * }} Joined
+ */
+
+const dialog = need("[data-lesson]", HTMLDialogElement);
+/** @param {string} mark */
+const find = (mark) => need(`[data-lesson-${mark}]`, HTMLElement, dialog);
+const slider = need("[data-lesson-slider]", HTMLInputElement, dialog);
+const [notice, liveLine, typedLine, panel] = ["notice", "live", "typed", "panel"].map(find);
+const words = need(".lesson-text", HTMLElement, dialog);
+const waitingWords = need('[data-lesson-region="lesson-text"] > :first-child', HTMLElement, dialog);
+/** @param {string} name */
+const button = (name) => need(`[data-lesson-do="${name}"]`, HTMLElement, dialog);
+const slug = document.documentElement.dataset.slug ?? "";
+
+/** @type {Joined} */
+let page; // set by join: { bridge, changed, failed, share }
+/** @type {LessonPlace | null} */
 let place = null; // { view, step, ask } while the view is open; step as a link gives it
+/** @type {LessonReply | null} */
 let shown = null; // pycore's reply for the step in view
 let revealed = false;
 let edition = 0;
 
 // Where a link leads.
 
+/** @param {string} hash @returns {LessonPlace | null} */
 function placeOf(hash) {
   const keys = new URLSearchParams(hash.replace(/^#/, ""));
   if (!keys.has("view")) return null;
-  return { view: keys.get("view"), step: keys.get("step") ?? "1", ask: keys.get("ask") === "1" };
+  return { view: keys.get("view") ?? "", step: keys.get("step") ?? "1", ask: keys.get("ask") === "1" };
 }
 
 /** What the address says of the lesson, to stand behind the problem. */
@@ -39,7 +59,10 @@ export function suffix() {
 export const where = () =>
   place && { view: String(place.view), step: String(place.step), ask: place.ask ? "1" : "" };
 
-/** Open as a link says, or close; the step comes once the page has read the link's problem. */
+/**
+ * Open as a link says, or close; the step comes once the page has read the link's problem.
+ * @param {string} hash
+ */
 export function follow(hash) {
   const wanted = placeOf(hash);
   if (!wanted) {
@@ -53,23 +76,26 @@ export function follow(hash) {
 
 // One step.
 
-const region = (name) => dialog.querySelector(`[data-lesson-region="${name}"]`);
+/** @param {string} name */
+const region = (name) => need(`[data-lesson-region="${name}"]`, HTMLElement, dialog);
 
 function wait() {
   shown = null;
   region("lesson-text").replaceChildren(waitingWords);
   region("lesson-picture").replaceChildren();
   region("lesson-scale").replaceChildren();
-  liveLine.textContent = liveLine.dataset.waiting;
+  liveLine.textContent = liveLine.dataset.waiting ?? "";
 }
 
-async function show(step, view = place.view) {
+/** @param {number | string} step @param {string | undefined} view */
+async function show(step, view = place?.view) {
+  if (!place || view === undefined) return;
   place.step = String(step);
   place.view = view;
   const mine = ++edition;
   try {
-    const request = { do: "lesson", page: slug, form: form.read(), view, step: place.step };
-    const reply = await page.bridge.ask(request, { topic: "lesson" });
+    const asked = { page: slug, form: form.read(), view, step: place.step };
+    const reply = await page.bridge.ask({ do: "lesson", ...asked }, { topic: "lesson" });
     if (mine !== edition || !place) return;
     if (reply.ok) take(reply);
     else refused(reply.announce);
@@ -78,7 +104,9 @@ async function show(step, view = place.view) {
   }
 }
 
+/** @param {LessonReply} reply */
 function take(reply) {
+  if (!place) return;
   shown = reply;
   place.view = reply.view;
   place.step = String(reply.step);
@@ -86,19 +114,23 @@ function take(reply) {
   for (const [name, html] of Object.entries(reply.regions)) region(name).innerHTML = regionHTML(html);
   say(reply.notice);
   words.scrollTop = 0;
-  Object.assign(slider, { max: reply.steps, value: reply.step });
+  Object.assign(slider, { max: String(reply.steps), value: String(reply.step) });
   slider.setAttribute("aria-valuetext", reply.progress);
   syncChoices();
   settle();
   page.changed();
 }
 
+/** @param {string | undefined} sentence */
 function say(sentence) {
   notice.textContent = sentence ?? "";
   notice.hidden = !sentence;
 }
 
-/** The form cannot be used, or Python cannot answer: what was shown stays, and it is said why nothing new comes. */
+/**
+ * The form cannot be used, or Python cannot answer: what was shown stays, and it is said why nothing new comes.
+ * @param {string} sentence
+ */
 export function refused(sentence) {
   if (!place) return;
   edition += 1;
@@ -120,19 +152,21 @@ function settle() {
   const asking = isAsking();
   dialog.toggleAttribute("data-asking", asking);
   const next = button("next");
-  next.textContent = asking ? next.dataset.show : next.dataset.next;
+  next.textContent = (asking ? next.dataset.show : next.dataset.next) ?? "";
   disable(next, !asking && shown?.step === shown?.steps);
   disable(button("back"), shown?.step === 1);
   button("ask").setAttribute("aria-pressed", String(Boolean(place?.ask)));
   button("blank").setAttribute("aria-pressed", String(isBlank()));
-  if (shown) announce(asking);
+  if (shown) announce(shown, asking);
 }
 
-function announce(asking) {
-  const told = isBlank() && shown.blanked ? shown.blanked : asking ? shown.asked : shown.announce;
-  liveLine.textContent = [shown.notice, told].filter(Boolean).join(" ");
+/** @param {LessonReply} reply @param {boolean} asking */
+function announce(reply, asking) {
+  const told = isBlank() && reply.blanked ? reply.blanked : asking ? reply.asked : reply.announce;
+  liveLine.textContent = [reply.notice, told].filter(Boolean).join(" ");
 }
 
+/** @param {HTMLElement} one @param {boolean} is */
 function disable(one, is) {
   if (is) one.setAttribute("aria-disabled", "true");
   else one.removeAttribute("aria-disabled");
@@ -140,6 +174,7 @@ function disable(one, is) {
 
 // What can be done.
 
+/** @param {number} step */
 function go(step) {
   if (!place || !shown) return;
   fold();
@@ -152,13 +187,14 @@ function reveal() {
 }
 
 const doings = {
-  next: () => (isAsking() ? reveal() : go(Number(place.step) + 1)),
-  back: () => go(Number(place.step) - 1),
+  next: () => (isAsking() ? reveal() : go(Number(place?.step) + 1)),
+  back: () => go(Number(place?.step) - 1),
   first: () => go(1),
-  last: () => go(shown?.steps),
+  last: () => go(shown?.steps ?? 0),
   reveal: () => isAsking() && reveal(),
   close: () => dialog.close(),
   ask() {
+    if (!place) return;
     place.ask = !place.ask;
     revealed = false;
     settle();
@@ -170,11 +206,14 @@ const doings = {
   },
   more: () => fold(!panel.hidden),
   large: () => keepLarge(!dialog.hasAttribute("data-large")),
-  jump: () => jump(find("jump").value),
+  jump: () => jump(need("[data-lesson-jump]", HTMLInputElement, dialog).value),
   share: () => page.share(where()),
 };
 
-/** Go to a step by its number as typed; pycore says what there is if it is none. */
+/**
+ * Go to a step by its number as typed; pycore says what there is if it is none.
+ * @param {string} text
+ */
 function jump(text) {
   if (!place || !text.trim()) return;
   fold();
@@ -191,25 +230,30 @@ function fold(folded = true) {
 }
 
 function syncChoices() {
-  find("view").value = place.view;
-  for (const select of dialog.querySelectorAll("[data-lesson-set]")) {
-    const name = select.dataset.lessonSet;
+  if (!place) return;
+  need("[data-lesson-view]", HTMLSelectElement, dialog).value = place.view;
+  /** @type {NodeListOf<HTMLSelectElement>} */
+  const selects = dialog.querySelectorAll("[data-lesson-set]");
+  for (const select of selects) {
+    const name = select.dataset.lessonSet ?? "";
     const original = form.control(name);
     if (original?.options) select.replaceChildren(...[...original.options].map((one) => one.cloneNode(true)));
     select.value = form.read()[name];
-    select.parentElement.hidden = place.view !== "lesson" || Boolean(original?.closest("[data-field]")?.hidden);
+    if (select.parentElement) select.parentElement.hidden = place.view !== "lesson" || Boolean(original?.closest("[data-field]")?.hidden);
   }
 }
 
 // A choice made here is the form's own: the page answers it, and the lesson follows from its first step.
+/** @param {HTMLSelectElement} select */
 function choose(select) {
-  const name = select.dataset.lessonSet;
-  place.step = "1";
+  const name = select.dataset.lessonSet ?? "";
+  if (place) place.step = "1";
   form.fill({ [name]: select.value });
   const changed = form.controls().find((one) => one.name === name && (one.type !== "radio" || one.checked));
-  changed.dispatchEvent(new Event("input", { bubbles: true }));
+  changed?.dispatchEvent(new Event("input", { bubbles: true }));
 }
 
+/** @param {boolean} on */
 function keepLarge(on) {
   dialog.toggleAttribute("data-large", on);
   button("large").setAttribute("aria-pressed", String(on));
@@ -223,7 +267,7 @@ function keepLarge(on) {
 
 function keptLarge() {
   try {
-    const kept = JSON.parse(localStorage.getItem(KEY));
+    const kept = JSON.parse(localStorage.getItem(KEY) ?? "null");
     return kept?.version === 1 && kept.large === true;
   } catch {
     return false;
@@ -238,7 +282,7 @@ function closed() {
   dialog.removeAttribute("data-blank");
   page.changed();
   if (!dialog.contains(document.activeElement) && document.activeElement !== document.body) return;
-  document.querySelector('[data-action="lesson"]').focus();
+  need('[data-action="lesson"]').focus();
 }
 
 /** Open at a step of the form as it stands; with `ask`, readings stay hidden until they are asked for. */
@@ -249,19 +293,24 @@ export function open(step = "1", ask = false) {
   return show(step);
 }
 
-/** Join the page: its `bridge`, `changed()` when the address must follow, `failed(error)`, `share(where)`. */
+/**
+ * Join the page: its `bridge`, `changed()` when the address must follow, `failed(error)`, `share(where)`.
+ * @param {Joined} joined
+ */
 export function join(joined) {
   page = joined;
   if (keptLarge()) keepLarge(true);
   dialog.addEventListener("click", (event) => {
-    const pressed = event.target.closest("[data-lesson-do]");
-    if (pressed && pressed.getAttribute("aria-disabled") !== "true") doings[pressed.dataset.lessonDo]();
+    const pressed = around(event, "[data-lesson-do]");
+    if (pressed && pressed.getAttribute("aria-disabled") !== "true") doings[/** @type {keyof typeof doings} */ (pressed.dataset.lessonDo)]();
   });
   slider.addEventListener("input", () => go(Number(slider.value)));
   dialog.addEventListener("change", (event) => {
-    if (event.target.matches("[data-lesson-set]")) choose(event.target);
-    if (event.target.matches("[data-lesson-view]")) show("1", event.target.value);
+    const select = event.target;
+    if (!(select instanceof HTMLSelectElement)) return;
+    if (select.matches("[data-lesson-set]")) choose(select);
+    if (select.matches("[data-lesson-view]")) show("1", select.value);
   });
   dialog.addEventListener("close", closed);
-  listenToKeys(dialog, typedLine, { ...doings, jump, isFolded: () => panel.hidden, fold });
+  listenToKeys(dialog, typedLine, { ...doings, jump, isFolded: () => Boolean(panel.hidden), fold });
 }

@@ -1,5 +1,8 @@
 // Long work in pieces: begun, carried on for at most 50 ms at a time so that typing comes between, then finished.
 
+/** @import { Request, WorkReply } from "../types/shared.js" */
+/** @import { Bridge } from "./bridge.js" */
+
 const PIECE = 40; // ms that one request should take, so that with its way there and back it stays below 50
 const MOST_AT_ONCE = 400;
 
@@ -9,6 +12,11 @@ export class Stopped extends Error {}
 /**
  * Carry out work. `begin` is its first request; `tell(said, share)` hears how far it is; `isStopped()` ends it. Gives the
  * last reply. A worker that was started anew has forgotten it: it is begun once more.
+ * @param {Bridge} bridge
+ * @param {Request<"begin">} begin
+ * @param {(said: string, share: number) => void} tell
+ * @param {() => boolean} isStopped
+ * @returns {Promise<WorkReply>}
  */
 export async function carryOut(bridge, begin, tell, isStopped) {
   let reply = await bridge.ask(begin);

@@ -1,14 +1,26 @@
 // The memory of a started Python, kept in the browser's own cache, so that a return visit need not start it again.
 // It is made by the visitor's own browser, from imports alone; it holds nothing that anybody typed. Used by worker.js.
 
+/** @import { Places } from "../types/shared.js" */
+
+/**
+ * What Pyodide gives to its own module: `instantiateWasm` makes the instance, and hands it on.
+ * @typedef {(instance: WebAssembly.Instance, module: WebAssembly.Module) => void} Done
+ * @typedef {{ instantiateWasm: (imports: WebAssembly.Imports, done: Done) => unknown }} Settings
+ * @typedef {(settings: Settings) => Promise<unknown>} ModuleMaker
+ */
+
 const HEADER = 8; // words that Pyodide writes before the memory; the second says where the memory begins
 const PAGE = 65536; // bytes, the unit in which WebAssembly memory grows
 const PIECE = 4096; // bytes: seven pieces in ten of a started memory hold nothing, and are not kept
 
+/** @param {Places} places */
 const cacheOf = (places) => caches.open(`phasor-folio-memory ${places.root}`);
+/** @param {Places} places */
 const addressOf = (places) => new URL(`memory/${places.memory}`, places.root).href;
 
 // Fast, and enough to notice what a disk has lost or mixed up; nobody else can write here.
+/** @param {Uint8Array} bytes */
 function checksum(bytes) {
   const words = new Uint32Array(bytes.buffer, bytes.byteOffset, bytes.byteLength >> 2);
   let sum = words.length | 0;
@@ -16,10 +28,14 @@ function checksum(bytes) {
   return String(sum);
 }
 
-/** A memory without its empty pieces: its length, how many pieces are kept, which they are, then the pieces. */
+/**
+ * A memory without its empty pieces: its length, how many pieces are kept, which they are, then the pieces.
+ * @param {Uint8Array} bytes
+ */
 export function packed(bytes) {
   const words = new Uint32Array(bytes.buffer, bytes.byteOffset, bytes.byteLength >> 2);
   const each = PIECE / words.BYTES_PER_ELEMENT;
+  /** @type {number[]} */
   const full = [];
   for (let at = 0; at < words.length; at += each) {
     if (words.subarray(at, at + each).some((word) => word)) full.push(at / each);
@@ -33,21 +49,27 @@ export function packed(bytes) {
   return made;
 }
 
-/** The memory of which `packed` made `kept`. */
-export function unpacked(kept) {
-  const [length, count] = new Uint32Array(kept.buffer, 0, 2);
-  const full = new Uint32Array(kept.buffer, 8, count);
+/**
+ * The memory of which `packed` made `stored`.
+ * @param {Uint8Array} stored
+ */
+export function unpacked(stored) {
+  const [length, count] = new Uint32Array(stored.buffer, 0, 2);
+  const full = new Uint32Array(stored.buffer, 8, count);
   const bytes = new Uint8Array(length);
   let from = full.byteOffset + full.byteLength;
   for (const piece of full) {
     const to = piece * PIECE;
-    bytes.set(kept.subarray(from, from + Math.min(PIECE, length - to)), to);
+    bytes.set(stored.subarray(from, from + Math.min(PIECE, length - to)), to);
     from += PIECE;
   }
   return bytes;
 }
 
-/** The kept memory that fits this edition, or null; what is kept but damaged is thrown away. */
+/**
+ * The kept memory that fits this edition, or null; what is kept but damaged is thrown away.
+ * @param {Places} places
+ */
 export async function kept(places) {
   try {
     const found = await (await cacheOf(places)).match(addressOf(places));
@@ -62,14 +84,21 @@ export async function kept(places) {
   return null;
 }
 
-/** Keep a packed memory in the place of every older one. Throws when there is no room. */
+/**
+ * Keep a packed memory in the place of every older one. Throws when there is no room.
+ * @param {Places} places
+ * @param {Uint8Array<ArrayBuffer>} bytes
+ */
 export async function keep(places, bytes) {
   const cache = await cacheOf(places);
   for (const older of await cache.keys()) await cache.delete(older);
   await cache.put(addressOf(places), new Response(bytes, { headers: { "x-checksum": checksum(bytes) } }));
 }
 
-/** Throw away whatever is kept. */
+/**
+ * Throw away whatever is kept.
+ * @param {Places} places
+ */
 export async function forget(places) {
   try {
     await caches.delete(`phasor-folio-memory ${places.root}`);
@@ -78,12 +107,18 @@ export async function forget(places) {
   }
 }
 
-/** Whether a memory, good or given up, stands here for this edition: then none is to be made. */
+/**
+ * Whether a memory, good or given up, stands here for this edition: then none is to be made.
+ * @param {Places} places
+ */
 export async function isSettled(places) {
   return Boolean(await (await cacheOf(places)).match(addressOf(places)));
 }
 
-/** Note that no memory can be made here, so that not every visit tries. An empty one is never restored. */
+/**
+ * Note that no memory can be made here, so that not every visit tries. An empty one is never restored.
+ * @param {Places} places
+ */
 export async function giveUp(places) {
   try {
     await keep(places, new Uint8Array());
@@ -95,6 +130,9 @@ export async function giveUp(places) {
 /**
  * The function that makes Pyodide's module, from `asm`, Pyodide's own; with `bytes`, in a memory large enough for
  * them: one that had grown before it was kept is larger than that which a module starts with.
+ * @param {ModuleMaker} asm
+ * @param {Uint8Array | null} bytes
+ * @returns {ModuleMaker}
  */
 export function moduleMaker(asm, bytes) {
   if (!bytes) return asm;
@@ -104,7 +142,7 @@ export function moduleMaker(asm, bytes) {
     const instantiate = settings.instantiateWasm;
     settings.instantiateWasm = (imports, done) =>
       instantiate(imports, (instance, module) => {
-        const { memory } = instance.exports;
+        const memory = /** @type {WebAssembly.Memory} */ (instance.exports.memory);
         const short = needed - memory.buffer.byteLength;
         if (short > 0) memory.grow(Math.ceil(short / PAGE));
         done(instance, module);

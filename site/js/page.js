@@ -3,27 +3,27 @@
 import * as actions from "./actions.js";
 import * as check from "./check.js";
 import { Bridge, Stuck, Superseded } from "./bridge.js";
+import { around, controlOf, need } from "./elements.js";
 import * as form from "./form.js";
 import * as handout from "./handout.js";
 import * as lesson from "./lesson.js";
 import { afterQuiet, inIdle, spaced } from "./pace.js";
 import * as progress from "./progress.js";
 import * as regions from "./regions.js";
+import { live, showNotices, showScenario } from "./said.js";
 import * as sharePanel from "./share-panel.js";
 import * as veil from "./veil.js";
 
+/** @import { AnswerReply, Fault, Reply, State } from "../types/shared.js" */
+
 const root = document.documentElement;
-const slug = root.dataset.slug;
+const slug = root.dataset.slug ?? "";
 const FRAGMENT_PAUSE = 334; // ms; engines limit how often the address may change
 const WORKINGS_PAUSE = 150; // ms of quiet before the long text below is made again
-const ANNOUNCE_PAUSE = 700; // ms of quiet before a result is read out
 const WITHOUT_PYTHON = ["print", "true-size"]; // what can be done with an answer that stands
 const LATE = 400; // ms after which what is shown is marked as behind
 const CODE_PAUSE = 800; // ms of quiet before the sheet is made again with its QR code
 
-const live = afterQuiet(ANNOUNCE_PAUSE, (sentence) => {
-  document.querySelector("[data-live]").textContent = sentence;
-});
 const followWithWorkings = afterQuiet(WORKINGS_PAUSE, () => inIdle(showWorkings));
 const followWithCode = afterQuiet(CODE_PAUSE, () => {
   if (!navigator.connection?.saveData) inIdle(complete);
@@ -35,27 +35,30 @@ const keepAddress = spaced(FRAGMENT_PAUSE, () => {
 });
 
 const wide = matchMedia("(min-width: 1200px)"); // as in sheet.css: the sheet itself is in view, not the phone's drawing
-
 const column = matchMedia("(min-width: 900px)"); // as in sheet.css: words in a column of their own
 
 let edition = 0; // counts edits, so that an older reply is never taken for the latest
 let written = location.hash;
 let fragment = ""; // the problem as pycore writes it into links
 let shownFor = JSON.stringify(form.initial()); // the form that the answer in view belongs to
+/** @type {{ link: string } | null} */
 let unread = null; // a link still to be opened: until then the form does not say what is asked
 let lateTimer = 0;
+/** @type {{ regions: Map<string, string>, shownFor: string, workings: boolean } | null} */
 let before = null; // what was shown before a field was gone into
 let rememberAt = 0; // the edition whose answer is to be remembered so
 let workingsOf = 0; // the edition that the workings show
 let codeOf = 0; // the edition whose sheet is complete: with its QR code, if it can have one
 let answering = Promise.resolve();
+/** @type {{ of: number, done: Promise<void> } | null} */
 let completing = null;
-const touched = new Set();
+const touched = /** @type {Set<string>} */ (new Set());
 const bridge = new Bridge(hear, (sentence) => {
   actions.say(sentence);
   live(sentence);
 });
 
+/** @param {State} state @param {number | string | undefined} detail */
 function hear(state, detail) {
   root.dataset.python = state === "ready" || state === "failed" ? state : "starting";
   progress.show(state, detail);
@@ -77,6 +80,7 @@ function standStill() {
   actions.wait(progress.failedWords(), WITHOUT_PYTHON);
 }
 
+/** @param {string} state */
 function settle(state) {
   clearTimeout(lateTimer);
   delete root.dataset.late;
@@ -97,11 +101,13 @@ function pend() {
   }, LATE);
 }
 
+/** @param {string} waiting */
 function markOld(waiting) {
   settle("old");
   actions.wait(waiting);
 }
 
+/** @param {unknown} error */
 function failed(error) {
   if (error instanceof Superseded) return;
   markOld(progress.stuck());
@@ -109,24 +115,32 @@ function failed(error) {
 }
 
 // What was asked beside the answer came to nothing; the answer itself stays as it is.
+/** @param {unknown} error */
 function unanswered(error) {
   live(progress.stuck());
   lesson.refused(progress.stuck());
   if (!(error instanceof Stuck)) reportError(error);
 }
 
-/** Ask for parts of the answer to the form as it stands now; a later edit takes the place of one that waits. */
+/**
+ * Ask for parts of the answer to the form as it stands now; a later edit takes the place of one that waits.
+ * @param {string} topic
+ * @param {string[]} parts
+ * @param {Record<string, unknown> & { needs?: string[] }} more
+ */
 const ask = (topic, parts, more = {}) =>
   bridge.ask({ do: "answer", page: slug, form: form.read(), parts, ...veil.asked(), base: actions.base(), ...more }, { topic });
 
 /**
  * Bring the answer up to date. `quiet`: it is what the page shows already.
  * The sheet comes with every answer, seen or not, because it is what would be printed.
+ * @param {{ quiet?: boolean }} options
  */
 function update({ quiet = false } = {}) {
   return (answering = answer(quiet));
 }
 
+/** @param {boolean} quiet */
 async function answer(quiet) {
   const mine = ++edition;
   const asked = JSON.stringify(form.read());
@@ -154,14 +168,17 @@ function remember() {
   }
 }
 
+/** @param {Fault[]} errors */
 function recall(errors) {
-  const field = document.activeElement?.name || document.activeElement?.dataset.factorOf;
+  const active = document.activeElement;
+  const field = active?.getAttribute("name") || active?.getAttribute("data-factor-of");
   if (!before || before.shownFor === shownFor || !errors.some((error) => error.field === field)) return;
   for (const [name, html] of before.regions) regions.replace(name, html);
   shownFor = before.shownFor;
   regions.busy("workings", !before.workings);
 }
 
+/** @param {AnswerReply} reply */
 function put(reply) {
   const change = () => {
     for (const [name, html] of Object.entries(reply.regions)) regions.replace(name, html);
@@ -171,6 +188,7 @@ function put(reply) {
   else regions.steady(change);
 }
 
+/** @param {AnswerReply} reply @param {number} mine @param {boolean} quiet @param {string} asked */
 function take(reply, mine, quiet, asked) {
   // Values that are no longer their code's lose it.
   shownFor = form.fill({ code: reply.code }).length ? JSON.stringify(form.read()) : asked;
@@ -199,13 +217,7 @@ function take(reply, mine, quiet, asked) {
   lesson.answered();
 }
 
-function showScenario(scenario) {
-  const place = document.querySelector("[data-scenario]");
-  if (!place || typeof scenario !== "string") return;
-  place.textContent = scenario;
-  place.hidden = !scenario;
-}
-
+/** @param {Reply} reply */
 function refuse(reply) {
   recall(reply.errors ?? []);
   form.showErrors(reply.errors ?? []);
@@ -230,7 +242,10 @@ async function showWorkings() {
   }
 }
 
-/** Make the sheet again with its QR code, which takes too long while someone types. */
+/**
+ * Make the sheet again with its QR code, which takes too long while someone types.
+ * @param {number} mine
+ */
 async function addCode(mine) {
   const reply = await ask("code", ["sheet"], { code: true, needs: ["codes"] });
   if (mine !== edition || !reply.ok) return;
@@ -255,7 +270,10 @@ async function complete() {
   return true;
 }
 
-/** Open the problem that a link holds; what was typed meanwhile stays. */
+/**
+ * Open the problem that a link holds; what was typed meanwhile stays.
+ * @param {string} link
+ */
 async function open(link) {
   written = link;
   edition += 1;
@@ -287,46 +305,23 @@ async function open(link) {
   }
 }
 
-function showNotices(notices) {
-  const list = document.querySelector("[data-open-notices]");
-  list.replaceChildren(
-    ...notices.map((notice) => {
-      const item = document.createElement("li");
-      item.textContent = notice;
-      return item;
-    }),
-  );
-  list.hidden = notices.length === 0;
-}
-
+/** @param {Event} event */
 function edited(event) {
-  if (event.target.form?.id !== "problem") return;
-  form.followFactor(event.target);
+  const control = controlOf(event);
+  if (control?.form?.id !== "problem") return;
+  form.followFactor(control);
   form.refresh();
-  const name = event.target.name || event.target.dataset.factorOf || event.target.dataset.senseOf;
+  const name = control.name || control.dataset.factorOf || control.dataset.senseOf;
   if (name) touched.add(name);
   showNotices([]);
   update();
 }
 
-// Typing replaces what stands in a field that was tapped; a second tap sets the caret.
-function selectTapped(event) {
-  const field = event.target;
-  if (!field.matches?.("form input, .field input") || field.type !== "text" || field === document.activeElement) return;
-  const select = () => field.selectionStart === field.selectionEnd && field.select();
-  field.addEventListener("click", select, { once: true });
-}
-
-function go(event) {
-  const field = event.target.closest("[data-go]") && form.firstFault();
-  if (field) form.goTo(field);
-  if (event.target.closest("[data-to-choices]")) document.querySelector(".choices summary").focus();
-}
-
+/** @param {Event} event */
 function setValues(event) {
-  const button = event.target.closest("[data-set]");
+  const button = around(event, "[data-set]");
   if (!button) return;
-  form.fill(JSON.parse(button.dataset.set));
+  form.fill(JSON.parse(button.dataset.set ?? "{}"));
   // A way out goes with its message; the reader stays at the field.
   const field = button.closest("[data-message-for]")?.dataset.messageFor;
   if (field) form.control(field)?.focus();
@@ -335,7 +330,7 @@ function setValues(event) {
 
 // In a column the choices stand above the moves; on a phone the moves follow the drawing at once.
 function arrange() {
-  const [choices, moves] = [document.querySelector(".choices"), document.querySelector(".workings")];
+  const [choices, moves] = [need(".choices"), need(".workings")];
   if (column.matches) moves.before(choices);
   else moves.after(choices);
   check.arrange();
@@ -346,7 +341,7 @@ async function unveil() {
   veil.lift();
   arrange();
   await update();
-  document.getElementById("answer").focus();
+  need("#answer").focus();
 }
 
 function begin() {
@@ -360,10 +355,13 @@ function begin() {
 
 document.addEventListener("input", edited);
 document.addEventListener("click", setValues);
-document.addEventListener("click", go);
-document.addEventListener("pointerdown", selectTapped);
+document.addEventListener("click", form.goToFault);
+document.addEventListener("click", (event) => {
+  if (around(event, "[data-to-choices]")) need(".choices summary").focus();
+});
+document.addEventListener("pointerdown", form.selectTapped);
 document.addEventListener("focusin", (event) => {
-  if (event.target.form?.id === "problem") remember();
+  if (controlOf(event)?.form?.id === "problem") remember();
 });
 document.addEventListener("submit", (event) => event.preventDefault());
 window.addEventListener("hashchange", (event) => {

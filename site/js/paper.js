@@ -2,18 +2,19 @@
 
 import * as actions from "./actions.js";
 import { Bridge, Stuck, Superseded } from "./bridge.js";
+import { controlOf } from "./elements.js";
 import * as form from "./form.js";
-import { afterQuiet, spaced } from "./pace.js";
+import { spaced } from "./pace.js";
 import * as progress from "./progress.js";
 import * as regions from "./regions.js";
+import { live, showNotices } from "./said.js";
+
+/** @import { AnswerReply, State } from "../types/shared.js" */
 
 const root = document.documentElement;
 const page = root.dataset.slug;
 const WITHOUT_PYTHON = ["print", "true-size"]; // what can be done with the sheet that stands
-const live = afterQuiet(700, (sentence) => {
-  document.querySelector("[data-live]").textContent = sentence;
-});
-const keepFragment = spaced(334, (fragment) => {
+const keepFragment = spaced(334, (/** @type {string} */ fragment) => {
   written = `#${fragment}`;
   history.replaceState(null, "", written);
 });
@@ -21,11 +22,14 @@ const bridge = new Bridge(hear);
 let written = location.hash;
 let edition = 0; // counts choices, so that an older reply is never taken for the latest
 let shownFor = JSON.stringify(form.initial());
+/** @type {string} */
 let unread = ""; // a link still to be opened
+/** @type {Promise<void>} */
 let updating = Promise.resolve();
 
 const showsChoices = () => !unread && JSON.stringify(form.read()) === shownFor;
 
+/** @param {State} state @param {number | string | undefined} detail */
 function hear(state, detail) {
   root.dataset.python = state === "ready" || state === "failed" ? state : "starting";
   progress.show(state, detail);
@@ -39,6 +43,7 @@ function standStill() {
   actions.wait(progress.failedWords(), fresh ? WITHOUT_PYTHON : []);
 }
 
+/** @param {unknown} error */
 function failed(error) {
   if (error instanceof Superseded) return;
   root.dataset.answer = "old";
@@ -47,10 +52,12 @@ function failed(error) {
   if (!(error instanceof Stuck)) reportError(error);
 }
 
+/** @param {{ quiet?: boolean }} options */
 function update({ quiet = false } = {}) {
   return (updating = draw(quiet));
 }
 
+/** @param {boolean} quiet */
 async function draw(quiet) {
   const mine = ++edition;
   const asked = form.read();
@@ -68,6 +75,7 @@ async function draw(quiet) {
   }
 }
 
+/** @param {AnswerReply} reply @param {boolean} quiet @param {string} asked */
 function take(reply, quiet, asked) {
   form.showErrors(reply.errors ?? []);
   actions.wait(reply.waiting ?? "");
@@ -80,7 +88,10 @@ function take(reply, quiet, asked) {
   keepFragment(reply.fragment);
 }
 
-/** Open the sheet that a link asks for. */
+/**
+ * Open the sheet that a link asks for.
+ * @param {string} fragment
+ */
 async function open(fragment) {
   written = fragment;
   unread = fragment;
@@ -94,13 +105,6 @@ async function open(fragment) {
   } catch (error) {
     failed(error);
   }
-}
-
-function showNotices(notices) {
-  const list = document.querySelector("[data-open-notices]");
-  const items = notices.map((notice) => Object.assign(document.createElement("li"), { textContent: notice }));
-  list.replaceChildren(...items);
-  list.hidden = notices.length === 0;
 }
 
 /** Whether what stands on the page is what would be asked for, and may be printed. */
@@ -119,17 +123,12 @@ function begin() {
 }
 
 document.addEventListener("input", (event) => {
-  if (event.target.form?.id !== "problem") return;
+  if (controlOf(event)?.form?.id !== "problem") return;
   form.refresh();
   showNotices([]);
   update();
 });
-document.addEventListener("click", (event) => {
-  if (event.target.closest("[data-go]")) {
-    const field = form.firstFault();
-    if (field) form.goTo(field);
-  }
-});
+document.addEventListener("click", form.goToFault);
 document.addEventListener("submit", (event) => event.preventDefault());
 window.addEventListener("hashchange", () => {
   if (location.hash !== written) open(location.hash);

@@ -8,7 +8,11 @@ for name in zipimport.zipimporter("PLACE").get_data("packages").decode().split()
     importlib.import_module(name).__path__.append("PLACE/" + name.replace(".", "/"))
 `;
 
-/** Let Python find the modules of the archive at `place` in its own file system. */
+/**
+ * Let Python find the modules of the archive at `place` in its own file system.
+ * @param {{ runPython(code: string): unknown }} python
+ * @param {string} place
+ */
 export function joinPart(python, place) {
   python.runPython(JOIN.replaceAll("PLACE", place));
 }

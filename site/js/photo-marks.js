@@ -2,12 +2,27 @@
 // data as RGBA) and on the marks' places in mm, clockwise from the upper left; knows nothing of pages or of what the
 // sheet is about. Where the marks found do not fit the sheet beyond doubt it gives none, so that they are set by hand.
 
+/** @import { Pair, Point } from "../types/shared.js" */
+
+/** @typedef {{ width: number, height: number, data: ArrayLike<number> }} Picture */
+
+/** @typedef {ReturnType<typeof newBlob>} Blob */
+
+/** @typedef {ReturnType<typeof finished>} Patch */
+
+/** @typedef {Point & { size: number }} Mark */
+
+/** @typedef {{ fits: (Mark | null)[], count: number, off: number }} Agreement */
+
 const LEVELS = [0.82, 0.68, 0.52]; // of the brightness about: below it ink begins; dimmer where a blur fills the ring
 const NEEDED = 6; // marks that must agree: four fix the sheet, and two more say that it is this sheet
 const MOST = 14; // candidates that are tried with one another
 const NEAR = 2.6; // mm from where the others say a mark should be, with what a lens may bend
 
-/** Brightness of every pixel, 0 to 255. */
+/**
+ * Brightness of every pixel, 0 to 255.
+ * @param {Picture} image
+ */
 function brightness({ width, height, data }) {
   const grey = new Uint8Array(width * height);
   for (let pixel = 0, at = 0; pixel < grey.length; pixel += 1, at += 4) {
@@ -16,7 +31,13 @@ function brightness({ width, height, data }) {
   return grey;
 }
 
-/** Mean brightness in a square about every pixel, from running sums. */
+/**
+ * Mean brightness in a square about every pixel, from running sums.
+ * @param {Uint8Array} grey
+ * @param {number} width
+ * @param {number} height
+ * @param {number} reach
+ */
 function meanAbout(grey, width, height, reach) {
   const sums = new Float64Array((width + 1) * (height + 1));
   for (let y = 0; y < height; y += 1) {
@@ -40,12 +61,17 @@ function meanAbout(grey, width, height, reach) {
   return mean;
 }
 
+/** @param {number} y @param {number} start @param {number} end */
 const newBlob = (y, start, end) => ({
   area: end - start, left: start, right: end, top: y, bottom: y + 1, x: ((end + start) / 2) * (end - start),
   y: (y + 0.5) * (end - start),
 });
 
-/** Add one blob to another. */
+/**
+ * Add one blob to another.
+ * @param {Blob} into
+ * @param {Blob} other
+ */
 function join(into, other) {
   into.area += other.area;
   into.left = Math.min(into.left, other.left);
@@ -56,16 +82,27 @@ function join(into, other) {
   into.y += other.y;
 }
 
-/** Connected dark patches, corners counting as touching: area, bounds and middle of each. */
+/**
+ * Connected dark patches, corners counting as touching: area, bounds and middle of each.
+ * @param {(at: number) => boolean} isDark
+ * @param {number} width
+ * @param {number} height
+ */
 function patches(isDark, width, height) {
+  /** @type {number[]} */
   const parents = [];
+  /** @type {Blob[]} */
   const blobs = [];
-  const rootOf = (index) => {
+  /** @param {number} label */
+  const rootOf = (label) => {
+    let index = label;
     while (parents[index] !== index) index = parents[index] = parents[parents[index]];
     return index;
   };
+  /** @type {{ start: number, end: number, label: number }[]} */
   let above = [];
   for (let y = 0; y < height; y += 1) {
+    /** @type {typeof above} */
     const runs = [];
     let first = 0;
     for (let x = 0; x < width; x += 1) {
@@ -95,20 +132,27 @@ function patches(isDark, width, height) {
   return blobs.filter((_, index) => parents[index] === index).map((blob) => finished(blob));
 }
 
+/** @param {Blob} blob */
 function finished(blob) {
   const [wide, high] = [blob.right - blob.left, blob.bottom - blob.top];
   return { ...blob, wide, high, x: blob.x / blob.area, y: blob.y / blob.area, fill: blob.area / (wide * high) };
 }
 
+/** @param {Patch} blob @param {number} largest */
 const isDisc = (blob, largest) =>
   blob.area >= 5 && Math.max(blob.wide, blob.high) <= largest / 2 && blob.fill > 0.5 &&
   blob.wide < 2.6 * blob.high && blob.high < 2.6 * blob.wide;
 
+/** @param {Patch} blob @param {number} largest */
 const isRing = (blob, largest) =>
   Math.min(blob.wide, blob.high) >= 6 && Math.max(blob.wide, blob.high) <= largest && blob.fill > 0.12 &&
   blob.fill < 0.68 && blob.wide < 2.6 * blob.high && blob.high < 2.6 * blob.wide;
 
-/** Whether a patch lies in the middle of another, of the sizes that disc and ring have. */
+/**
+ * Whether a patch lies in the middle of another, of the sizes that disc and ring have.
+ * @param {Patch} ring
+ * @param {Patch} disc
+ */
 function isMark(ring, disc) {
   const [across, down] = [ring.wide / disc.wide, ring.high / disc.high];
   const [middleX, middleY] = [(ring.left + ring.right) / 2, (ring.top + ring.bottom) / 2];
@@ -119,7 +163,13 @@ function isMark(ring, disc) {
   );
 }
 
-/** The middle of a disc to a fraction of a pixel: each pixel counts as much as it is darker than the paper about. */
+/**
+ * The middle of a disc to a fraction of a pixel: each pixel counts as much as it is darker than the paper about.
+ * @param {Uint8Array} grey
+ * @param {number} width
+ * @param {number} height
+ * @param {Patch} disc
+ */
 function sharpened(grey, width, height, disc) {
   const [left, right] = [Math.max(0, disc.left - 2), Math.min(width, disc.right + 2)];
   const [top, bottom] = [Math.max(0, disc.top - 2), Math.min(height, disc.bottom + 2)];
@@ -139,13 +189,17 @@ function sharpened(grey, width, height, disc) {
   return whole > 0 ? { x: acrossSum / whole, y: downSum / whole } : { x: disc.x, y: disc.y };
 }
 
-/** Every ringed disc in a picture: its middle and the ring's size in pixels. */
+/**
+ * Every ringed disc in a picture: its middle and the ring's size in pixels.
+ * @param {Picture} image
+ */
 export function ringedDiscs(image) {
   const { width, height } = image;
   const grey = brightness(image);
   const longer = Math.max(width, height);
   const mean = meanAbout(grey, width, height, Math.max(8, Math.round(longer / 36)));
   const largest = longer / 10;
+  /** @type {Mark[]} */
   const found = [];
   for (const level of LEVELS) {
     const blobs = patches((at) => grey[at] < mean[at] * level && mean[at] - grey[at] > 14, width, height);
@@ -164,8 +218,13 @@ export function ringedDiscs(image) {
 
 // Which mark is which.
 
-/** The eight numbers of the projection that takes four places to four points; null if there is none. */
+/**
+ * The eight numbers of the projection that takes four places to four points; null if there is none.
+ * @param {Pair[]} from
+ * @param {Point[]} to
+ */
 function projection(from, to) {
+  /** @type {number[][]} */
   const rows = [];
   from.forEach(([x, y], index) => {
     const { x: u, y: v } = to[index];
@@ -190,14 +249,19 @@ function projection(from, to) {
   return found;
 }
 
+/** @param {number[]} numbers @param {Pair} place @returns {Point | null} */
 function seen([a, b, c, d, e, f, g, h], [x, y]) {
   const depth = g * x + h * y + 1;
   return depth > 0.05 ? { x: (a * x + b * y + c) / depth, y: (d * x + e * y + f) / depth } : null;
 }
 
+/** @param {Point} a @param {Point} b @param {Point} c */
 const turn = (a, b, c) => (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
 
-/** Whether four points run clockwise round a picture and none lies nearly between two others. */
+/**
+ * Whether four points run clockwise round a picture and none lies nearly between two others.
+ * @param {Point[]} four
+ */
 function isRound(four) {
   return four.every((point, index) => {
     const [next, after] = [four[(index + 1) % 4], four[(index + 2) % 4]];
@@ -206,6 +270,7 @@ function isRound(four) {
   });
 }
 
+/** @param {number} count @param {number} size @param {number} start @returns {Generator<number[]>} */
 function* choices(count, size, start = 0) {
   if (size === 0) yield [];
   else {
@@ -215,14 +280,26 @@ function* choices(count, size, start = 0) {
   }
 }
 
-/** Four points in the order in which they run clockwise round their middle. */
+/**
+ * Four points in the order in which they run clockwise round their middle.
+ * @param {Mark[]} points
+ */
 function roundAbout(points) {
-  const [x, y] = ["x", "y"].map((key) => points.reduce((sum, point) => sum + point[key], 0) / points.length);
+  const [x, y] = [points.map((point) => point.x), points.map((point) => point.y)].map(
+    (all) => all.reduce((sum, one) => sum + one, 0) / points.length,
+  );
   return [...points].sort((a, b) => Math.atan2(a.y - y, a.x - x) - Math.atan2(b.y - y, b.x - x));
 }
 
-/** For every mark of the sheet the point that fits it, or null; how many there are and how far off they are. */
+/**
+ * For every mark of the sheet the point that fits it, or null; how many there are and how far off they are.
+ * @param {number[]} numbers
+ * @param {Pair[]} places
+ * @param {Mark[]} points
+ * @returns {Agreement}
+ */
 function agreement(numbers, places, points) {
+  /** @type {Set<Mark>} */
   const taken = new Set();
   let [count, off] = [0, 0];
   const fits = places.map((place) => {
@@ -230,6 +307,7 @@ function agreement(numbers, places, points) {
     const above = seen(numbers, [place[0], place[1] + 1]);
     if (!expected || !beside || !above) return null;
     const millimetre = Math.sqrt(Math.abs(turn(expected, beside, above)));
+    /** @type {{ point: Mark, away: number } | null} */
     let best = null;
     for (const point of points) {
       const away = Math.hypot(point.x - expected.x, point.y - expected.y) / millimetre;
@@ -246,15 +324,23 @@ function agreement(numbers, places, points) {
   return { fits, count, off };
 }
 
+/** @param {Agreement} one @param {Agreement | null} other */
 const better = (one, other) => !other || one.count > other.count || (one.count === other.count && one.off < other.off);
 
-/** Whether two agreements contradict each other: most of the places that both know are other points. */
+/**
+ * Whether two agreements contradict each other: most of the places that both know are other points.
+ * @param {Agreement} one
+ * @param {Agreement} other
+ */
 function contradict(one, other) {
   const known = one.fits.map((point, index) => [point, other.fits[index]]).filter(([left, right]) => left && right);
   return known.filter(([left, right]) => left !== right).length * 2 > known.length;
 }
 
-/** Which fours of the sheet's marks fix it well: none nearly in line with two others. */
+/**
+ * Which fours of the sheet's marks fix it well: none nearly in line with two others.
+ * @param {Pair[]} places
+ */
 function goodFours(places) {
   const flipped = places.map(([x, y]) => ({ x, y: -y }));
   return [...choices(places.length, 4)].filter((four) => isRound(four.map((index) => flipped[index])));
@@ -263,11 +349,16 @@ function goodFours(places) {
 /**
  * The marks of a sheet in a photograph: for each of `places` (mm, clockwise from the upper left) its point in pixels,
  * or null where it is not seen. Gives null unless at least six agree, and agree in one way only.
+ * @param {Picture} image
+ * @param {Pair[]} places
  */
 export function findMarks(image, places) {
   const points = ringedDiscs(image).sort((one, other) => other.size - one.size).slice(0, MOST);
   const fours = goodFours(places);
-  let [best, rival] = [null, null];
+  /** @type {Agreement | null} */
+  let best = null;
+  /** @type {Agreement | null} */
+  let rival = null;
   search: for (const chosen of choices(points.length, 4)) {
     const four = roundAbout(chosen.map((index) => points[index]));
     if (!isRound(four)) continue;
@@ -278,10 +369,14 @@ export function findMarks(image, places) {
         if (!numbers) continue;
         const found = agreement(numbers, places, points);
         if (found.count < NEEDED) continue;
-        const beaten = better(found, best) ? best : found;
-        if (beaten !== found) best = found;
-        if (beaten && contradict(beaten, best) && better(beaten, rival)) rival = beaten;
-        if (best.count === places.length) break search;
+        const leads = !best || better(found, best);
+        /** @type {Agreement | null} */
+        const beaten = leads ? best : found;
+        /** @type {Agreement} */
+        const leader = leads || !best ? found : best;
+        best = leader;
+        if (beaten && contradict(beaten, leader) && better(beaten, rival)) rival = beaten;
+        if (leader.count === places.length) break search;
       }
     }
   }

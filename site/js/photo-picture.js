@@ -1,12 +1,29 @@
 // The photograph on the screen, or the part of it that matters: its points as handles that finger, mouse and keys can
 // move, a loupe while one moves, and lines over it. All places are in pixels of the whole picture.
 
+import { need } from "./elements.js";
+
+/** @import { Pair, Path, Point } from "../types/shared.js" */
+
 const NEAR = 30; // CSS px within which a press takes hold of a handle
 const SLOW = 0.25; // how far a point moves for a slow finger, which is thicker than what it points at
 const FAST = 0.7; // CSS px for each ms from which the point keeps up with the finger
 const LOUPE = 132; // CSS px
 const MARGIN = 0.1; // of the marks' own extent, shown about them
 const ENLARGED = 2.4; // CSS px for each pixel of the picture in the loupe, at least twice the picture's own size
+
+/** @typedef {Point & { button: HTMLButtonElement, name: string }} Handle */
+
+/**
+ * What draws on a canvas.
+ * @param {HTMLCanvasElement} canvas
+ * @param {CanvasRenderingContext2DSettings} [options]
+ */
+function penOf(canvas, options) {
+  const pen = canvas.getContext("2d", options);
+  if (!pen) throw new Error("this browser gives no drawing surface");
+  return pen;
+}
 
 export class Picture {
   #frame;
@@ -16,17 +33,26 @@ export class Picture {
   #lines;
   #box;
   #loupe;
+  /** @type {Handle[]} */
   #handles = []; // { x, y, button, marked }
+  /** @type {{ handle: Handle, x: number, y: number, time: number, touch: boolean } | null} */
   #held = null;
+  /** @type {Path[]} */
   #paths = [];
+  /** @type {(x: number, y: number) => Handle | null} */
   onPress = () => null; // (x, y) of a press that takes hold of no handle: gives a handle to hold, or null
+  /** @type {(handle: Handle) => void} */
   onMove = () => {};
+  /** @type {(handle: Handle) => void} */
   onDrop = () => {};
 
+  /** @param {HTMLElement} panel */
   constructor(panel) {
-    const find = (name) => panel.querySelector(`[data-photo-${name}]`);
-    this.#frame = find("picture");
-    [this.#canvas, this.#lines, this.#box, this.#loupe] = ["canvas", "drawn", "handles", "loupe"].map(find);
+    this.#frame = need("[data-photo-picture]", HTMLElement, panel);
+    this.#box = need("[data-photo-handles]", HTMLElement, panel);
+    this.#canvas = need("[data-photo-canvas]", HTMLCanvasElement, panel);
+    this.#lines = need("[data-photo-drawn]", HTMLCanvasElement, panel);
+    this.#loupe = need("[data-photo-loupe]", HTMLCanvasElement, panel);
     this.#frame.addEventListener("pointerdown", (event) => this.#press(event));
     this.#frame.addEventListener("pointermove", (event) => this.#drag(event));
     for (const end of ["pointerup", "pointercancel"]) this.#frame.addEventListener(end, () => this.#drop());
@@ -47,12 +73,16 @@ export class Picture {
     return this.#view.width / Math.max(1, this.#canvas.clientWidth);
   }
 
-  /** Show a picture, no wider or higher than `most` pixels; gives its pixels. */
+  /**
+   * Show a picture, no wider or higher than `most` pixels; gives its pixels.
+   * @param {ImageBitmap} bitmap
+   * @param {number} most
+   */
   show(bitmap, most) {
     const share = Math.min(1, most / Math.max(bitmap.width, bitmap.height));
     this.#whole.width = Math.round(bitmap.width * share);
     this.#whole.height = Math.round(bitmap.height * share);
-    const pen = this.#whole.getContext("2d", { willReadFrequently: true });
+    const pen = penOf(this.#whole, { willReadFrequently: true });
     pen.imageSmoothingQuality = "high";
     pen.drawImage(bitmap, 0, 0, this.width, this.height);
     this.clear();
@@ -60,7 +90,10 @@ export class Picture {
     return pen.getImageData(0, 0, this.width, this.height);
   }
 
-  /** Show the part about some points, or all of the picture. */
+  /**
+   * Show the part about some points, or all of the picture.
+   * @param {Point[] | null} points
+   */
   look(points) {
     let [left, top, right, bottom] = [0, 0, this.width, this.height];
     if (points) {
@@ -73,7 +106,7 @@ export class Picture {
     this.#view = { x: left, y: top, width: right - left, height: bottom - top };
     this.#frame.dataset.view = [left, top, right - left, bottom - top].join(" ");
     for (const canvas of [this.#canvas, this.#lines]) [canvas.width, canvas.height] = [right - left, bottom - top];
-    this.#canvas.getContext("2d").drawImage(this.#whole, -left, -top);
+    penOf(this.#canvas).drawImage(this.#whole, -left, -top);
     this.draw(this.#paths);
     this.#place();
   }
@@ -85,7 +118,15 @@ export class Picture {
     this.draw([]);
   }
 
-  /** Add a point with a name that is read out and a sign that is seen. */
+  /**
+   * Add a point with a name that is read out and a sign that is seen.
+   * @param {number} x
+   * @param {number} y
+   * @param {string} name
+   * @param {string} sign
+   * @param {string} kind
+   * @returns {Handle}
+   */
   add(x, y, name, sign, kind = "") {
     const button = document.createElement("button");
     button.type = "button";
@@ -100,9 +141,12 @@ export class Picture {
     return handle;
   }
 
-  /** Take one point away. */
+  /**
+   * Take one point away.
+   * @param {Handle | undefined} handle
+   */
   remove(handle) {
-    handle.button.remove();
+    handle?.button.remove();
     this.#handles = this.#handles.filter((other) => other !== handle);
   }
 
@@ -113,6 +157,7 @@ export class Picture {
     }
   }
 
+  /** @param {PointerEvent} event */
   #at(event) {
     const box = this.#canvas.getBoundingClientRect();
     const share = this.#view.width / box.width;
@@ -120,6 +165,7 @@ export class Picture {
     return { x: this.#view.x + across, y: this.#view.y + down };
   }
 
+  /** @param {PointerEvent} event */
   #press(event) {
     if (event.button || this.#held) return;
     const { x, y } = this.#at(event);
@@ -138,6 +184,7 @@ export class Picture {
     this.onMove(handle);
   }
 
+  /** @param {PointerEvent} event */
   #drag(event) {
     const held = this.#held;
     if (!held) return;
@@ -149,6 +196,7 @@ export class Picture {
     this.#look(held.handle);
   }
 
+  /** @param {Handle} handle @param {number} across @param {number} down */
   #shift(handle, across, down) {
     handle.x = Math.min(this.width, Math.max(0, handle.x + across));
     handle.y = Math.min(this.height, Math.max(0, handle.y + down));
@@ -163,7 +211,9 @@ export class Picture {
     this.onDrop(handle);
   }
 
+  /** @param {KeyboardEvent} event */
   #key(event) {
+    /** @type {Record<string, Pair>} */
     const steps = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, -1], ArrowDown: [0, 1] };
     const handle = this.#handles.find(({ button }) => button === event.target);
     const step = steps[event.key];
@@ -181,7 +231,10 @@ export class Picture {
     }
   }
 
-  /** Show what lies about a point, enlarged, in a corner that the finger does not cover. */
+  /**
+   * Show what lies about a point, enlarged, in a corner that the finger does not cover.
+   * @param {Handle} handle
+   */
   #look(handle) {
     const loupe = this.#loupe;
     const sharp = Math.min(3, devicePixelRatio || 1);
@@ -190,11 +243,13 @@ export class Picture {
     loupe.classList.toggle("at-right", handle.x < this.#view.x + this.#view.width / 2);
     const share = Math.max(ENLARGED, 2 / this.coarseness) * sharp;
     const size = loupe.width / share;
-    const pen = loupe.getContext("2d");
+    const pen = penOf(loupe);
     pen.imageSmoothingEnabled = share < 6;
     pen.drawImage(this.#whole, handle.x - size / 2, handle.y - size / 2, size, size, 0, 0, loupe.width, loupe.width);
     const middle = loupe.width / 2;
-    for (const [colour, thick] of [["--paper", 3], ["--accent", 1.2]]) {
+    /** @type {[string, number][]} */
+    const layers = [["--paper", 3], ["--accent", 1.2]];
+    for (const [colour, thick] of layers) {
       pen.strokeStyle = getComputedStyle(loupe).getPropertyValue(colour);
       pen.lineWidth = thick * sharp;
       pen.beginPath();
@@ -206,20 +261,26 @@ export class Picture {
     }
   }
 
-  /** Draw lines over the picture: `{ role, points }`, points as [x, y]. */
+  /**
+   * Draw lines over the picture: `{ role, points }`, points as [x, y].
+   * @param {Path[]} paths
+   */
   draw(paths) {
     this.#paths = paths;
-    const pen = this.#lines.getContext("2d");
+    const pen = penOf(this.#lines);
     pen.setTransform(1, 0, 0, 1, -this.#view.x, -this.#view.y);
     pen.clearRect(this.#view.x, this.#view.y, this.#view.width, this.#view.height);
     this.#strokes(pen, paths);
   }
 
+  /** @param {CanvasRenderingContext2D} pen @param {Path[]} paths */
   #strokes(pen, paths) {
     const style = getComputedStyle(this.#frame);
     const unit = Math.max(this.#view.width, this.#view.height) / 800;
     pen.lineCap = pen.lineJoin = "round";
-    for (const [colour, more] of [["--paper", 2], ["--accent", 0]]) {
+    /** @type {[string, number][]} */
+    const layers = [["--paper", 2], ["--accent", 0]];
+    for (const [colour, more] of layers) {
       pen.strokeStyle = pen.fillStyle = style.getPropertyValue(colour);
       for (const { role, points } of paths) {
         pen.setLineDash(role === "parallel" ? [9 * unit, 6 * unit] : []);
@@ -233,9 +294,9 @@ export class Picture {
     pen.setLineDash([]);
   }
 
+  /** @param {CanvasRenderingContext2D} pen @param {Pair[]} points @param {number} length @param {number} more */
   #head(pen, points, length, more) {
-    const [x, y] = points.at(-1);
-    const [fromX, fromY] = points.at(-2);
+    const [[fromX, fromY], [x, y]] = points.slice(-2);
     const way = Math.atan2(y - fromY, x - fromX);
     pen.beginPath();
     pen.moveTo(x, y);
@@ -245,15 +306,22 @@ export class Picture {
     if (more) pen.stroke();
   }
 
-  /** What is shown with the lines on it, as a PNG. */
+  /**
+   * What is shown with the lines on it, as a PNG.
+   * @param {Path[]} paths
+   * @returns {Promise<Blob>}
+   */
   saved(paths) {
     const { x, y, width, height } = this.#view;
     const made = document.createElement("canvas");
     [made.width, made.height] = [width, height];
-    const pen = made.getContext("2d");
+    const pen = penOf(made);
     pen.drawImage(this.#whole, -x, -y);
     pen.translate(-x, -y);
     this.#strokes(pen, paths);
-    return new Promise((resolve) => made.toBlob(resolve, "image/png"));
+    return new Promise((resolve, reject) => {
+      const take = (/** @type {Blob | null} */ blob) => (blob ? resolve(blob) : reject(new Error("no PNG was made")));
+      made.toBlob(take, "image/png");
+    });
   }
 }

@@ -3,9 +3,14 @@
 
 import { regionHTML, Superseded } from "./bridge.js";
 import { download } from "./download.js";
+import { around, need } from "./elements.js";
 import * as form from "./form.js";
 import { findMarks } from "./photo-marks.js";
 import { Picture } from "./photo-picture.js";
+
+/** @import { Path, PhotoReply, Point, Say, Tap, Values } from "../types/shared.js" */
+/** @import { Bridge } from "./bridge.js" */
+/** @import { Handle } from "./photo-picture.js" */
 
 const MOST = 2000; // pixels of the longer side: finer pictures take time and make nothing surer
 const LEAST = 500;
@@ -13,23 +18,40 @@ const MARK_INSET = 0.16;
 const NEEDS = ["photo"]; // the lazy part of pycore that measures
 const SURE = 1.2; // pixels: how well a point is set at best
 
-const slug = document.documentElement.dataset.slug;
-const find = (name) => dialog.querySelector(`[data-photo-${name}]`);
-const button = (name) => dialog.querySelector(`[data-photo-do="${name}"]`);
-const sentence = (name) => find("panel").dataset[name];
+const slug = document.documentElement.dataset.slug ?? "";
+/** @param {string} name */
+const find = (name) => need(`[data-photo-${name}]`, HTMLElement, dialog);
+/** @param {string} name */
+const button = (name) => need(`[data-photo-do="${name}"]`, HTMLButtonElement, dialog);
+/** @param {string} name */
+const sentence = (name) => find("panel").dataset[name] ?? "";
+/** @param {string} name */
+const choice = (name) => need(`[data-photo-set="${name}"]`, HTMLSelectElement, dialog).value;
 
-let dialog = null;
-let page = null; // { bridge, failed }
-let asked = null; // pycore's reply: marks, corners, taps
-let problem = null; // the form that is being checked
-let picture = null;
+const dialog = document.createElement("dialog");
+/** @type {{ bridge: Bridge, failed: (error: unknown) => void, said: Say }} */
+let page;
+/** @type {PhotoReply} */
+let asked; // pycore's reply: marks, corners, taps
+/** @type {Values} */
+let problem; // the form that is being checked
+/** @type {Picture | null} */
+let shown = null; // the picture, while the panel is open
+/** @type {(Point | null)[]} */
 let marks = []; // { x, y } or null, as `places` has them
+/** @type {Handle[]} */
 let taps = []; // handles, in the order of asked.taps
 let byHand = false;
+/** @type {Path[]} */
 let overlay = [];
 let edition = 0;
 
-const ground = () => dialog.querySelector('[data-photo-set="ground"]').value;
+function picture() {
+  if (!shown) throw new Error("the panel is closed");
+  return shown;
+}
+
+const ground = () => choice("ground");
 const places = () => (ground() === "marks" ? asked.marks : asked.corners);
 
 function style() {
@@ -42,21 +64,25 @@ function style() {
   });
 }
 
-/** Open the panel for the form as it stands. */
+/**
+ * Open the panel for the form as it stands.
+ * @param {Bridge} bridge
+ * @param {(error: unknown) => void} failed
+ * @param {Say} said
+ */
 export async function open(bridge, failed, said) {
   page = { bridge, failed, said };
   problem = form.read();
   const [reply] = await Promise.all([
     bridge.ask({ do: "photo", page: slug, form: problem, needs: NEEDS }, { topic: "photo" }),
-    dialog ? null : style(),
+    dialog.isConnected ? null : style(),
   ]);
   if (!reply.ok) {
     page.said(reply.announce);
     return;
   }
   asked = reply;
-  if (!dialog) {
-    dialog = document.createElement("dialog");
+  if (!dialog.isConnected) {
     dialog.className = "photo";
     dialog.setAttribute("aria-labelledby", "photo-title");
     document.body.append(dialog);
@@ -65,7 +91,7 @@ export async function open(bridge, failed, said) {
     dialog.addEventListener("close", forget);
   }
   dialog.innerHTML = regionHTML(reply.regions.photo);
-  picture = new Picture(find("panel"));
+  shown = new Picture(find("panel"));
   find("picture").tabIndex = 0;
   stage("choose");
   changed();
@@ -76,19 +102,24 @@ export async function open(bridge, failed, said) {
 function forget() {
   edition += 1;
   dialog.replaceChildren();
-  picture = null;
+  shown = null;
   marks = taps = overlay = [];
 }
 
+/** @param {...string} sentences */
 function prompt(...sentences) {
   find("prompt").textContent = sentences.join(" ");
 }
 
-/** Ask for a point of the drawing, its symbol set as it is on the sheet. */
-function ask({ ask: html }) {
-  find("prompt").innerHTML = regionHTML(html);
+/**
+ * Ask for a point of the drawing, its symbol set as it is on the sheet.
+ * @param {Tap | undefined} tap
+ */
+function ask(tap) {
+  if (tap) find("prompt").innerHTML = regionHTML(tap.ask);
 }
 
+/** @param {string} name */
 function stage(name) {
   dialog.dataset.stage = name;
   for (const part of dialog.querySelectorAll("[data-photo-stage]")) {
@@ -107,12 +138,14 @@ function stage(name) {
 
 // The photo.
 
-function changed(event) {
+/** @param {Event | undefined} event */
+function changed(event = undefined) {
   for (const part of dialog.querySelectorAll("[data-photo-for]")) part.hidden = part.dataset.photoFor !== ground();
-  const file = event?.target.files?.[0];
+  const file = event?.target instanceof HTMLInputElement ? event.target.files?.[0] : null;
   if (file) attended(take(file));
 }
 
+/** @param {File} file */
 async function opened(file) {
   try {
     return await createImageBitmap(file, { imageOrientation: "from-image" });
@@ -126,6 +159,7 @@ async function opened(file) {
   }
 }
 
+/** @param {File} file */
 async function take(file) {
   const mine = ++edition;
   prompt(sentence("looking"));
@@ -134,21 +168,24 @@ async function take(file) {
     bitmap?.close();
     return;
   }
-  for (const input of dialog.querySelectorAll("[data-photo-file]")) input.value = "";
+  /** @type {NodeListOf<HTMLInputElement>} */
+  const inputs = dialog.querySelectorAll("[data-photo-file]");
+  for (const input of inputs) input.value = "";
   if (!bitmap || Math.max(bitmap.width, bitmap.height) < LEAST) {
     prompt(sentence(bitmap ? "small" : "unreadable"));
     bitmap?.close();
     return;
   }
   stage("looking");
-  const pixels = picture.show(bitmap, MOST);
+  const pixels = picture().show(bitmap, MOST);
   bitmap.close();
   // The sentence and the picture are to be seen before the search takes the thread.
   await new Promise((resolve) => setTimeout(resolve, 60));
   if (mine !== edition) return;
-  marks = ground() === "marks" ? findMarks(pixels, asked.marks.map(({ x, y }) => [x, y])) : null;
-  byHand = !marks;
-  const fit = marks && (await fits(mine));
+  const found = ground() === "marks" ? findMarks(pixels, asked.marks.map(({ x, y }) => [x, y])) : null;
+  marks = found ?? [];
+  byHand = !found;
+  const fit = found && (await fits(mine));
   if (mine !== edition) return;
   if (fit) startTaps();
   else startMarks(sentence(ground() === "marks" ? "lost" : "corners"));
@@ -156,82 +193,90 @@ async function take(file) {
 
 // Marks.
 
+/** @param {string} said */
 function startMarks(said) {
-  picture.clear();
-  picture.look(null);
+  picture().clear();
+  picture().look(null);
   taps = [];
+  /** @type {{ index: number, handle: Handle }[]} */
   const handles = [];
   const corners = places().map((place, index) => ({ place, index })).filter(({ place }) => place.corner);
   const guesses = [[0, 0], [1, 0], [1, 1], [0, 1]];
   places().forEach((place, index) => {
     const corner = corners.findIndex((one) => one.index === index);
-    const known = marks?.[index];
+    const known = marks[index];
     if (!known && corner < 0) return;
     const [right, down] = guesses[Math.max(0, corner) % 4].map((end) => MARK_INSET + end * (1 - 2 * MARK_INSET));
-    const at = known ?? { x: right * picture.width, y: down * picture.height };
-    handles.push({ index, handle: picture.add(at.x, at.y, place.name, place.sign, "mark") });
+    const at = known ?? { x: right * picture().width, y: down * picture().height };
+    handles.push({ index, handle: picture().add(at.x, at.y, place.name, place.sign, "mark") });
   });
-  picture.onPress = () => null;
-  picture.onMove = ({ name }) => prompt(said, `${name}.`);
-  picture.onDrop = () => {
+  picture().onPress = () => null;
+  picture().onMove = ({ name }) => prompt(said, `${name}.`);
+  const noteMarks = () => {
     byHand = true;
     marks = places().map((_, index) => {
       const set = handles.find((one) => one.index === index)?.handle;
       return set ? { x: set.x, y: set.y } : null;
     });
   };
-  picture.onDrop();
+  picture().onDrop = noteMarks;
+  noteMarks();
   stage("marks");
   prompt(said);
 }
 
 const request = () => ({
-  do: "photo", page: slug, form: problem, needs: NEEDS, ground: ground(), byHand,
-  paper: dialog.querySelector('[data-photo-set="paper"]').value,
-  way: dialog.querySelector('[data-photo-set="way"]').value,
-  photo: { width: picture.width, height: picture.height, tap: Math.max(SURE, 0.35 * picture.coarseness) },
+  do: /** @type {const} */ ("photo"), page: slug, form: problem, needs: NEEDS, ground: ground(), byHand,
+  paper: choice("paper"),
+  way: choice("way"),
+  photo: { width: picture().width, height: picture().height, tap: Math.max(SURE, 0.35 * picture().coarseness) },
   marks: marks.map((mark) => mark && [mark.x, mark.y]),
 });
 
-/** Whether the marks fit the sheet; if not, why not is said, unless something else was done meanwhile. */
+/**
+ * Whether the marks fit the sheet; if not, why not is said, unless something else was done meanwhile.
+ * @param {number} mine
+ */
 async function fits(mine) {
   const reply = await page.bridge.ask(request(), { topic: "photo" });
   if (!reply.ok && mine === edition) prompt(reply.announce);
   return reply.ok;
 }
 
+const setMarks = () => marks.filter((mark) => mark !== null);
+
 // Points of the drawing.
 
 function startTaps() {
-  picture.clear();
-  picture.look(marks.filter(Boolean));
+  picture().clear();
+  picture().look(setMarks());
   button("whole").setAttribute("aria-pressed", "false");
   taps = [];
-  picture.onPress = (x, y) => {
-    const next = asked.taps[taps.length];
-    if (!next) return null;
-    const handle = picture.add(x, y, next.label, String(taps.length + 1));
+  picture().onPress = (x, y) => {
+    const tap = asked.taps[taps.length];
+    if (!tap) return null;
+    const handle = picture().add(x, y, tap.label, String(taps.length + 1));
     taps.push(handle);
     return handle;
   };
-  picture.onMove = () => {};
-  picture.onDrop = () => next();
+  picture().onMove = () => {};
+  picture().onDrop = () => next();
   stage("taps");
   ask(asked.taps[0]);
 }
 
 function next() {
-  const open = asked.taps[taps.length];
-  if (open) {
+  const tap = asked.taps[taps.length];
+  if (tap) {
     stage("taps");
-    ask(open);
+    ask(tap);
   } else attended(judge());
 }
 
 async function judge() {
   const mine = ++edition;
-  const shown = Object.fromEntries(asked.taps.map(({ name }, index) => [name, [taps[index].x, taps[index].y]]));
-  const reply = await page.bridge.ask({ ...request(), taps: shown }, { topic: "photo" });
+  const set = Object.fromEntries(asked.taps.map(({ name }, index) => [name, [taps[index].x, taps[index].y]]));
+  const reply = await page.bridge.ask({ ...request(), taps: set }, { topic: "photo" });
   if (mine !== edition) return;
   stage(reply.ok ? "result" : "taps");
   prompt(reply.announce);
@@ -241,17 +286,19 @@ async function judge() {
   showOverlay(true);
 }
 
-function showOverlay(shown) {
-  button("overlay").setAttribute("aria-pressed", String(shown));
-  picture.draw(shown ? overlay : []);
+/** @param {boolean} visible */
+function showOverlay(visible) {
+  button("overlay").setAttribute("aria-pressed", String(visible));
+  picture().draw(visible ? overlay : []);
 }
 
 async function save() {
   const mine = edition;
-  download({ blob: await picture.saved(overlay), type: "image/png", filename: `${slug}-photo.png` });
+  download({ blob: await picture().saved(overlay), type: "image/png", filename: `${slug}-photo.png` });
   if (mine === edition) prompt(sentence("saved"));
 }
 
+/** @type {Record<string, () => unknown>} */
 const actions = {
   close() {
     // At once: the engine tells of it in a task of its own, before which a reply may come.
@@ -260,7 +307,7 @@ const actions = {
   },
   again() {
     edition += 1;
-    picture.clear();
+    picture().clear();
     stage("choose");
     prompt();
   },
@@ -274,27 +321,31 @@ const actions = {
   },
   back() {
     edition += 1;
-    picture.remove(taps.pop());
+    picture().remove(taps.pop());
     stage("taps");
     ask(asked.taps[taps.length]);
   },
   whole() {
     const whole = button("whole").getAttribute("aria-pressed") !== "true";
     button("whole").setAttribute("aria-pressed", String(whole));
-    picture.look(whole ? null : marks.filter(Boolean));
+    picture().look(whole ? null : setMarks());
   },
   overlay: () => showOverlay(button("overlay").getAttribute("aria-pressed") !== "true"),
   save,
 };
 
-/** See to what fails, other than by a later request that took its place. */
+/**
+ * See to what fails, other than by a later request that took its place.
+ * @param {Promise<unknown>} work
+ */
 function attended(work) {
   work.catch((error) => {
     if (!(error instanceof Superseded)) page.failed(error);
   });
 }
 
+/** @param {Event} event */
 function pressed(event) {
-  const name = event.target.closest("[data-photo-do]")?.dataset.photoDo;
-  if (name) attended(Promise.resolve(actions[name]()));
+  const name = around(event, "[data-photo-do]")?.dataset.photoDo;
+  if (name) attended(Promise.resolve(actions[name]?.()));
 }

@@ -1,14 +1,20 @@
 // What this device keeps of practice: one key of the browser's storage. Where storage is refused it lasts until the
 // page is closed. Whether it is a record of ours, pycore decides.
 
+/** @import { PracticeRecord } from "../types/shared.js" */
+
 const KEY = "phasor-folio-practice";
 
+/** @type {PracticeRecord | null} */
 let kept = null; // the record when storage is refused
 let working = true;
 
-/** The record as it is kept; null where there is none. */
+/**
+ * The record as it is kept; null where there is none.
+ * @returns {PracticeRecord | null}
+ */
 export function read() {
-  let text;
+  let text = null;
   try {
     text = localStorage.getItem(KEY);
   } catch {
@@ -23,7 +29,10 @@ export function read() {
   }
 }
 
-/** Keep a record. */
+/**
+ * Keep a record.
+ * @param {PracticeRecord} record
+ */
 export function write(record) {
   kept = record;
   try {
@@ -44,7 +53,10 @@ export function forget() {
   }
 }
 
-/** Whether a change of this key of the storage, null for all of it, is one of the record. */
+/**
+ * Whether a change of this key of the storage, null for all of it, is one of the record.
+ * @param {string | null} key
+ */
 export const holds = (key) => key === KEY || key === null;
 
 /** Whether the browser keeps what it is given. */

@@ -3,25 +3,28 @@
 
 import { fields } from "./answer-form.js";
 import { Bridge, Stuck, Superseded } from "./bridge.js";
-import { afterQuiet } from "./pace.js";
+import { around, need } from "./elements.js";
 import * as progress from "./progress.js";
 import * as regions from "./regions.js";
 import * as store from "./practice-store.js";
+import { live } from "./said.js";
+
+/** @import { PracticeRecord, PracticeReply } from "../types/shared.js" */
 
 const root = document.documentElement;
-const main = document.querySelector(".practice");
-const attempt = main.querySelector(".try");
-const said = main.querySelector("[data-said]");
-const way = main.querySelector("[name=way]");
-const file = main.querySelector("[data-file]");
+const main = need(".practice");
+const attempt = need(".try", HTMLElement, main);
+const said = need("[data-said]", HTMLElement, main);
+const way = need("[name=way]", HTMLSelectElement, main);
+const file = need("[data-file]", HTMLInputElement, main);
 const answer = fields(attempt);
-const button = (name) => main.querySelector(`[data-do="${name}"]`);
-const live = afterQuiet(700, (sentence) => {
-  document.querySelector("[data-live]").textContent = sentence;
-});
+/** @param {string} name */
+const button = (name) => need(`[data-do="${name}"]`, HTMLElement, main);
 
 let asked = 0; // counts requests, so that an older reply is dropped
+/** @type {PracticeRecord | null} */
 let incoming = null; // what a file brought, until it is decided what becomes of it
+/** @type {PracticeRecord | null} */
 let erased = null; // the record before it was erased, as long as that can be undone
 let problem = ""; // the problem in view, as HTML
 
@@ -30,10 +33,12 @@ const bridge = new Bridge((state, detail) => {
   progress.show(state, detail);
 });
 
+/** @param {string | undefined} sentence */
 function say(sentence) {
   said.textContent = sentence ?? "";
 }
 
+/** @param {unknown} error */
 function failed(error) {
   if (error instanceof Superseded) return;
   root.dataset.answer = "old";
@@ -41,12 +46,16 @@ function failed(error) {
   if (!(error instanceof Stuck)) reportError(error);
 }
 
-/** Ask pycore for one move; gives its reply, or nothing if another move was made meanwhile. */
+/**
+ * Ask pycore for one move; gives its reply, or nothing if another move was made meanwhile.
+ * @param {string} move
+ * @param {Record<string, unknown>} more
+ */
 async function ask(move, more = {}) {
   const mine = ++asked;
   root.dataset.answer = "pending";
   try {
-    const request = { do: "practice", move, record: store.read(), seed: store.seed(), ...more };
+    const request = { do: /** @type {const} */ ("practice"), move, record: store.read(), seed: store.seed(), ...more };
     const reply = await bridge.ask(request, { topic: "practice" });
     return mine === asked ? reply : null;
   } catch (error) {
@@ -55,6 +64,7 @@ async function ask(move, more = {}) {
   }
 }
 
+/** @param {PracticeReply | null} reply */
 function take(reply) {
   if (!reply) return;
   root.dataset.answer = "fresh";
@@ -78,6 +88,7 @@ function take(reply) {
 }
 
 // While a problem is open it can be tried; once it is done, there is only the next.
+/** @param {string} state */
 function show(state) {
   const done = state !== "asking";
   attempt.dataset.state = done ? "done" : "asking";
@@ -112,14 +123,14 @@ function save() {
   const blob = new Blob([JSON.stringify(store.read(), null, 1)], { type: "application/json" });
   const link = document.createElement("a");
   link.href = URL.createObjectURL(blob);
-  link.download = said.dataset.fileName;
+  link.download = said.dataset.fileName ?? "";
   link.click();
   setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
   say(said.dataset.exported);
 }
 
 async function load() {
-  const [chosen] = file.files;
+  const chosen = file.files?.[0];
   file.value = "";
   if (!chosen) return;
   if (chosen.size > Number(file.dataset.longest)) {
@@ -148,12 +159,14 @@ function undo() {
   return ask("open").then(take);
 }
 
+/** @param {PracticeReply | null} reply */
 const goOn = (reply) => {
   take(reply);
-  document.getElementById("answer").focus({ preventScroll: true });
-  document.getElementById("answer").scrollIntoView({ block: "nearest" });
+  need("#answer").focus({ preventScroll: true });
+  need("#answer").scrollIntoView({ block: "nearest" });
 };
 
+/** @type {Record<string, () => unknown>} */
 const doings = {
   show: async () => {
     answer.forget();
@@ -169,9 +182,9 @@ const doings = {
 };
 
 document.addEventListener("click", (event) => {
-  const pressed = event.target.closest("[data-do]");
-  if (pressed) doings[pressed.dataset.do]();
-  if (event.target.closest('[data-action="check"]')) check();
+  const pressed = around(event, "[data-do]");
+  if (pressed) doings[pressed.dataset.do ?? ""]();
+  if (around(event, '[data-action="check"]')) check();
 });
 document.addEventListener("submit", (event) => event.preventDefault());
 way.addEventListener("change", async () => take(await ask("way", { way: way.value })));

@@ -3,25 +3,29 @@
 import { Bridge, Stuck, Superseded } from "./bridge.js";
 import * as device from "./device.js";
 import { download } from "./download.js";
+import { around, controlOf, need } from "./elements.js";
 import * as form from "./form.js";
 import { afterQuiet } from "./pace.js";
 import * as progress from "./progress.js";
 import * as regions from "./regions.js";
+import { live } from "./said.js";
+
+/** @import { PrinterSetup, SetupReply } from "../types/shared.js" */
 
 const TYPING_PAUSE = 400; // ms of quiet before a reading is judged: half a number is always far out
 const root = document.documentElement;
-const live = afterQuiet(700, (sentence) => {
-  document.querySelector("[data-live]").textContent = sentence;
-});
 const bridge = new Bridge((state, detail) => {
   root.dataset.python = state === "ready" || state === "failed" ? state : "starting";
   progress.show(state, detail);
 });
 let edition = 0;
+/** @type {PrinterSetup | null} */
 let correction = null; // what the readings in the form give, ready to be kept
 
-const question = (more = {}) => ({ do: "setup", form: form.read(), kept: device.printer(), ...more });
+/** @param {Record<string, unknown>} more */
+const question = (more = {}) => ({ do: /** @type {const} */ ("setup"), form: form.read(), kept: device.printer(), ...more });
 
+/** @param {unknown} error */
 function failed(error) {
   if (error instanceof Superseded) return;
   live(progress.stuck());
@@ -48,11 +52,12 @@ async function update() {
   }
 }
 
+/** @param {SetupReply} reply */
 function take(reply) {
   for (const [name, html] of Object.entries(reply.regions ?? {})) regions.replace(name, html);
   form.showErrors(reply.errors ?? []);
   correction = reply.correction ?? null;
-  if (reply.scaling) document.getElementById("scaling").open = true;
+  if (reply.scaling) need("#scaling", HTMLDetailsElement).open = true;
   live(reply.announce ?? "");
   root.dataset.answer = reply.ok ? "fresh" : "old";
 }
@@ -61,30 +66,37 @@ const updateSoon = afterQuiet(TYPING_PAUSE, update);
 
 // A corrected sheet can only be printed when there is a correction.
 function offerCorrected() {
-  const choice = form.control("printed");
+  const choice = need("[name=printed]", HTMLSelectElement);
   const none = device.printer() === null;
-  choice.querySelector('[value="corrected"]').disabled = none;
+  need('[value="corrected"]', HTMLOptionElement, choice).disabled = none;
   if (none) choice.value = "plain";
 }
 
-/** Say one of the sentences that an element carries, or nothing. */
+/**
+ * Say one of the sentences that an element carries, or nothing.
+ * @param {HTMLElement} place
+ * @param {string} name
+ */
 function say(place, name) {
   place.textContent = place.dataset[name] ?? "";
   place.hidden = !place.textContent;
 }
 
-const sayStorage = () => say(document.querySelector("[data-device-said]"), device.storage());
-const sayPrinter = (name) => say(document.querySelector("[data-printer-said]"), name);
+const sayStorage = () => say(need("[data-device-said]"), device.storage());
+/** @param {string} name */
+const sayPrinter = (name) => say(need("[data-printer-said]"), name);
 
+/** @type {Record<string, () => unknown>} */
 const actions = {
   print: () => window.print(),
   async pdf() {
     const reply = await bridge.ask(question({ pdf: true }));
     if (!reply.ok) return;
     download(reply);
-    const place = document.querySelector("[data-said]");
-    place.textContent = place.dataset.saved;
-    live(place.dataset.saved);
+    const place = need("[data-said]");
+    const saved = place.dataset.saved ?? "";
+    place.textContent = saved;
+    live(saved);
   },
   "keep-printer": async () => {
     if (root.dataset.answer === "pending") await update();
@@ -92,7 +104,7 @@ const actions = {
     // The readings belong to the sheet before this correction; the next sheet is the corrected one.
     form.fill({ upright: "", level: "" });
     offerCorrected();
-    form.control("printed").value = "corrected";
+    need("[name=printed]", HTMLSelectElement).value = "corrected";
     sayStorage();
     sayPrinter("kept");
     update();
@@ -115,16 +127,17 @@ const actions = {
   },
 };
 
-const outline = document.querySelector("[data-outline]");
+const outline = need("[data-outline]", HTMLInputElement);
 
 function showOutline() {
-  document.querySelector("[data-card]").style.setProperty("--px-per-mm", outline.value);
+  need("[data-card]").style.setProperty("--px-per-mm", outline.value);
 }
 
+/** @param {string} name */
 function showScreen(name) {
-  const place = document.querySelector("[data-screen-said]");
-  place.textContent = place.dataset[name];
-  document.querySelector('[data-do="forget-screen"]').hidden = !device.screen();
+  const place = need("[data-screen-said]");
+  place.textContent = place.dataset[name] ?? "";
+  need('[data-do="forget-screen"]').hidden = !device.screen();
 }
 
 function startScreen() {
@@ -137,29 +150,29 @@ function startScreen() {
 
 document.addEventListener("input", (event) => {
   if (event.target === outline) showOutline();
-  else if (event.target.form?.id === "problem") {
+  else if (controlOf(event)?.form?.id === "problem") {
     sayPrinter("");
     outdate();
-    if (event.target.matches("select")) update();
+    if (event.target instanceof HTMLSelectElement) update();
     else updateSoon();
   }
 });
 
 document.addEventListener("click", async (event) => {
-  const step = event.target.closest("[data-step]");
+  const step = around(event, "[data-step]");
   if (step?.matches("button")) {
     outline.stepUp(2 * Number(step.dataset.step));
     showOutline();
   }
-  const offer = event.target.closest("[data-set]");
+  const offer = around(event, "[data-set]");
   if (offer) {
-    form.fill(JSON.parse(offer.dataset.set));
+    form.fill(JSON.parse(offer.dataset.set ?? "{}"));
     update();
   }
-  const button = event.target.closest("[data-do]");
+  const button = around(event, "[data-do]");
   if (button) {
     try {
-      await actions[button.dataset.do]?.();
+      await actions[button.dataset.do ?? ""]?.();
     } catch (error) {
       failed(error);
     }
@@ -168,7 +181,7 @@ document.addEventListener("click", async (event) => {
 
 function openTarget() {
   const target = document.getElementById(location.hash.slice(1));
-  if (target?.matches("details")) target.open = true;
+  if (target instanceof HTMLDetailsElement) target.open = true;
 }
 
 function begin() {

@@ -9,56 +9,80 @@ const CHANGED_IN_PLACE = ["answer", "sheet", "view", "workings"];
 
 const TOLD_BY = ["data-set", "data-action", "data-to-working"]; // each is one of its kind in a region
 
+/** @type {Map<string, string>} */
 const last = new Map();
 
+/** What has the focus. */
+function active() {
+  const found = document.activeElement;
+  return found instanceof HTMLElement || found instanceof SVGElement ? found : null;
+}
+
+/** @param {string} name */
 const regionOf = (name) => document.querySelector(`[data-region="${CSS.escape(name)}"]`);
 
 // What tells an element of a region apart from the others, before and after it is replaced.
+/** @param {HTMLElement | SVGElement} element */
 function identity(element) {
   const kept = element.closest("[data-keep]");
-  if (element.matches("summary") && kept) return `[data-keep="${CSS.escape(kept.dataset.keep)}"] > summary`;
+  if (element.matches("summary") && kept) return `[data-keep="${CSS.escape(kept.dataset.keep ?? "")}"] > summary`;
   const mark = TOLD_BY.find((name) => element.hasAttribute(name));
-  if (mark) return `[${mark}="${CSS.escape(element.getAttribute(mark))}"]`;
+  if (mark) return `[${mark}="${CSS.escape(element.getAttribute(mark) ?? "")}"]`;
   if (element.tabIndex >= 0 && element.className) return `.${CSS.escape(element.classList[0])}[tabindex]`;
   return "";
 }
 
-/** Make what stands in a region like the HTML, and leave what is like it already. */
+/**
+ * Make what stands in a region like the HTML, and leave what is like it already.
+ * @param {HTMLElement} region
+ * @param {string} html
+ */
 function change(region, html) {
-  const wanted = region.cloneNode(false);
+  const wanted = /** @type {HTMLElement} */ (region.cloneNode(false));
   wanted.innerHTML = html;
   morphdom(region, wanted, {
     childrenOnly: true,
     onBeforeElUpdated(now, then) {
-      if (now.localName === "details") then.open = now.open;
+      if (now instanceof HTMLDetailsElement && then instanceof HTMLDetailsElement) then.open = now.open;
       return !now.isEqualNode(then);
     },
   });
 }
 
-/** Run what changes regions, and keep the field that is being typed in where it is on the screen. */
+/**
+ * Run what changes regions, and keep the field that is being typed in where it is on the screen.
+ * @param {() => void} run
+ */
 export function steady(run) {
-  const field = document.activeElement?.form ? document.activeElement : null;
-  const before = field?.getBoundingClientRect().top;
+  const focused = active();
+  const field = focused && "form" in focused && focused.form ? focused : null;
+  const top = () => field?.getBoundingClientRect().top ?? 0;
+  const before = top();
   run();
-  const moved = field ? field.getBoundingClientRect().top - before : 0;
+  const moved = top() - before;
   if (Math.abs(moved) >= 1) scrollBy({ top: moved, behavior: "instant" });
 }
 
-/** Replace a region if its HTML has changed. Focus and open parts stay, and where it is changed in place, scroll too. */
+/**
+ * Replace a region if its HTML has changed. Focus and open parts stay, and where it is changed in place, scroll too.
+ * @param {string} name
+ * @param {string} html
+ */
 export function replace(name, html) {
   const region = regionOf(name);
   if (!region || last.get(name) === html) return false;
   const open = [...region.querySelectorAll("details[data-keep][open]")].map((part) => part.dataset.keep);
-  const focused = region.contains(document.activeElement) && document.activeElement !== region;
-  const before = document.activeElement;
-  const focus = focused ? identity(before) : "";
+  const before = active();
+  const focused = before !== region && region.contains(before) ? before : null;
+  const focus = focused ? identity(focused) : "";
   if (CHANGED_IN_PLACE.includes(name)) change(region, regionHTML(html));
   else region.innerHTML = regionHTML(html);
   last.set(name, html);
-  for (const part of region.querySelectorAll("details[data-keep]")) part.open = open.includes(part.dataset.keep);
+  /** @type {NodeListOf<HTMLDetailsElement>} */
+  const folds = region.querySelectorAll("details[data-keep]");
+  for (const part of folds) part.open = open.includes(part.dataset.keep);
   // What was changed where it stood has kept the focus, if it is still what it was.
-  if (focused && !(before === document.activeElement && before.isConnected && identity(before) === focus)) {
+  if (focused && !(focused === document.activeElement && focused.isConnected && identity(focused) === focus)) {
     const target = (focus && region.querySelector(focus)) || region;
     if (target === region) region.tabIndex = -1;
     if (target !== document.activeElement) target.focus({ preventScroll: true });
@@ -69,10 +93,19 @@ export function replace(name, html) {
 /** What every region shows now, by name, to be put back by `replace`. */
 export function snapshot() {
   const all = [...document.querySelectorAll("[data-region]")];
-  return new Map(all.map((region) => [region.dataset.region, last.get(region.dataset.region) ?? region.innerHTML]));
+  return new Map(
+    all.map((region) => {
+      const name = region.dataset.region ?? "";
+      return [name, last.get(name) ?? region.innerHTML];
+    }),
+  );
 }
 
-/** Mark a region as being behind the values, for readers who cannot see that it is. */
+/**
+ * Mark a region as being behind the values, for readers who cannot see that it is.
+ * @param {string} name
+ * @param {boolean} is
+ */
 export function busy(name, is) {
   const region = regionOf(name);
   if (is) region?.setAttribute("aria-busy", "true");

@@ -1,12 +1,14 @@
 // At a calculator's sheet: says that prints are corrected, and shows the sheet at true size on this screen.
 
 import * as device from "./device.js";
+import { around, need } from "./elements.js";
 
-const figure = document.querySelector(".figure");
-const corrected = document.querySelector("[data-corrected]");
-const bar = document.querySelector("[data-true-size-bar]");
-const main = document.querySelector("[data-true-size-switch]");
+const figure = need(".figure");
+const corrected = need("[data-corrected]");
+const bar = need("[data-true-size-bar]");
+const main = need("[data-true-size-switch]");
 
+/** @param {number} factor */
 const percent = (factor) => {
   const written = Math.abs((factor - 1) * 100).toFixed(1);
   if (Number(written) === 0) return written;
@@ -16,12 +18,12 @@ const percent = (factor) => {
 function showCorrection() {
   const printer = device.printer();
   corrected.hidden = !printer;
-  document.querySelector("[data-set-up-link]").hidden = Boolean(printer);
+  need("[data-set-up-link]").hidden = Boolean(printer);
   if (!printer) return;
-  const sentence = corrected.dataset.words
+  const sentence = (corrected.dataset.words ?? "")
     .replace("{along}", percent(printer.along))
     .replace("{across}", percent(printer.across));
-  corrected.querySelector("span").textContent = sentence;
+  need("span", HTMLElement, corrected).textContent = sentence;
 }
 
 const isOn = () => figure.hasAttribute("data-true-size");
@@ -41,10 +43,11 @@ function size() {
   if (!screen) return false;
   figure.style.setProperty("--px-per-mm", String(screen.pxPerMm));
   const zoomed = Math.abs((globalThis.visualViewport?.scale ?? 1) - 1) > 0.001;
-  bar.querySelector("[data-changed]").hidden = !screen.changed && !zoomed;
+  need("[data-changed]", HTMLElement, bar).hidden = !screen.changed && !zoomed;
   return true;
 }
 
+/** @param {boolean} on */
 function turn(on) {
   figure.toggleAttribute("data-true-size", on);
   bar.hidden = !on;
@@ -60,9 +63,9 @@ function toggle() {
     main.focus();
   } else if (size()) {
     turn(true);
-    bar.querySelector("button").focus({ preventScroll: true });
+    need("button", HTMLElement, bar).focus({ preventScroll: true });
   } else {
-    location.href = main.dataset.setUp;
+    location.href = main.dataset.setUp ?? "";
   }
 }
 
@@ -73,7 +76,7 @@ function follow() {
 }
 
 document.addEventListener("click", (event) => {
-  const button = event.target.closest('[data-action="true-size"]');
+  const button = around(event, '[data-action="true-size"]');
   if (button && button.getAttribute("aria-disabled") !== "true") toggle();
 });
 globalThis.visualViewport?.addEventListener("resize", () => isOn() && size());

@@ -11,6 +11,7 @@
     }
   }
 
+  /** @param {string} theme */
   function keep(theme) {
     try {
       localStorage.setItem(key, theme);
@@ -23,11 +24,12 @@
   if (before === "night" || before === "day") root.dataset.theme = before;
 
   document.addEventListener("click", (event) => {
-    if (!event.target.closest("[data-theme-switch]")) return;
+    if (!(event.target instanceof Element) || !event.target.closest("[data-theme-switch]")) return;
     const dark = root.dataset.theme
       ? root.dataset.theme === "night"
       : matchMedia("(prefers-color-scheme: dark)").matches;
-    root.dataset.theme = dark ? "day" : "night";
-    keep(root.dataset.theme);
+    const theme = dark ? "day" : "night";
+    root.dataset.theme = theme;
+    keep(theme);
   });
 })();

@@ -1,7 +1,11 @@
 // The page's only trusted-types policy: what may become HTML, and which scripts may run beside the page.
 
 const root = document.documentElement;
-const addressIn = (name) => (root.dataset[name] ? new URL(root.dataset[name], document.baseURI).href : "");
+/** @param {string} name */
+const addressIn = (name) => {
+  const address = root.dataset[name];
+  return address ? new URL(address, document.baseURI).href : "";
+};
 
 /** The address of the worker that runs Python, or "" on a page without one. */
 export const workerAddress = addressIn("worker");
@@ -21,12 +25,14 @@ const REFUSED = new RegExp(
 const rules = {
   // HTML reaches the page only from pycore, which escapes all text, quotes too; what it never writes is refused all
   // the same. Nothing that a person types can look like it, so that no link can stop the page by being refused.
+  /** @param {string} html */
   createHTML(html) {
     if (REFUSED.test(html)) {
       throw new TypeError("pycore writes no such HTML");
     }
     return html;
   },
+  /** @param {string} address */
   createScriptURL(address) {
     if (!address || ![workerAddress, editionAddress].includes(address)) {
       throw new TypeError("only the page's own workers may run");
@@ -36,8 +42,14 @@ const rules = {
 };
 const policy = globalThis.trustedTypes ? trustedTypes.createPolicy("phasor-folio", rules) : rules;
 
-/** HTML of a region, as pycore made it, in the form that the page's policy asks for. */
+/**
+ * HTML of a region, as pycore made it, in the form that the page's policy asks for.
+ * @param {string} html
+ */
 export const regionHTML = (html) => policy.createHTML(html);
 
-/** The address of a script of ours, in the form that the page's policy asks for. */
+/**
+ * The address of a script of ours, in the form that the page's policy asks for.
+ * @param {string} address
+ */
 export const scriptURL = (address) => policy.createScriptURL(address);

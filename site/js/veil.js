@@ -8,7 +8,10 @@ const root = document.documentElement;
 /** Whether the answer is held back. */
 export const isDown = () => root.hasAttribute("data-veiled");
 
-/** Hold the answer back if a link is that of a problem. */
+/**
+ * Hold the answer back if a link is that of a problem.
+ * @param {string} link
+ */
 export function open(link) {
   const keys = new URLSearchParams(link.replace(/^#/, ""));
   if (keys.get("code")?.trim() || keys.get("sheet") === "problem") {

@@ -4,10 +4,29 @@ import { fetchAhead } from "./ahead.js";
 import * as memory from "./memory.js";
 import { joinPart } from "./part.js";
 
+/** @import { FromWorker, Places, ToWorker } from "../types/shared.js" */
+
 const PART_LIMIT = 10_000; // ms; without the part the answer is complete but for what the part makes
 const REST_LIMIT = 60_000; // for what an answer cannot do without, on slow networks
 const REPORT_PAUSE = 100; // ms: more often nobody could read, and the page would be laid out each time
 const REST = "later";
+
+/**
+ * What is used of a proxy of Python's.
+ * @typedef {{ get(index: number): any, destroy(): void }} Proxy
+ *
+ * pycore's one function: a request as text, with or without bytes; a pair of text and bytes.
+ * @typedef {(text: string | undefined, blob?: unknown) => Proxy} Handle
+ *
+ * What is used of Pyodide; its own types do not name what makes a memory.
+ * @typedef {{
+ *   pyimport(name: string): { handle: Handle }, runPython(code: string): unknown, toPy(value: unknown): unknown,
+ *   makeMemorySnapshot(): Uint8Array, FS: { writeFile(place: string, bytes: Uint8Array): void },
+ * }} Python
+ */
+
+/** @param {FromWorker} message */
+const tell = (message, moved = /** @type {Transferable[]} */ ([])) => self.postMessage(message, moved);
 
 // Pyodide tries this to learn where it runs; here it cannot work, and the policy would call the try an offence.
 self.importScripts = () => {
@@ -18,24 +37,32 @@ self.importScripts = () => {
 const TRACE = Error.stackTraceLimit;
 Error.stackTraceLimit = 0;
 
-let python = null;
-let handle = null;
-let places = null; // addresses of site, runtime and library, the parts to start with, the name of a kept memory
+/** @type {Python} */
+let python;
+/** @type {Handle} */
+let handle;
+/** @type {Places} */
+let places; // addresses of site, runtime and library, the parts to start with, the name of a kept memory
 
-self.addEventListener("message", async ({ data }) => {
+addEventListener("message", async ({ data }) => {
   try {
     if (data.start) await start(data.start);
     else if (data.make) await make(data.make);
     else if (data.part) await load(data.part);
     else answer(data);
   } catch (error) {
-    self.postMessage({ id: data.id ?? null, failed: String(error) });
+    tell({ id: data.id ?? null, failed: String(error) });
   }
 });
 
+/** @returns {Promise<[{ loadPyodide: (options: object) => Promise<Python> }, { default: memory.ModuleMaker }]>} */
 const scripts = () => Promise.all([import(`${places.runtime}pyodide.mjs`), import(`${places.runtime}pyodide.asm.mjs`)]);
 
-/** Load Pyodide with the site's library: from `bytes`, a kept memory, if there is one. */
+/**
+ * Load Pyodide with the site's library: from `bytes`, a kept memory, if there is one.
+ * @param {Uint8Array | null} bytes
+ * @param {object} more
+ */
 async function loadPython(bytes, more = {}) {
   const [{ loadPyodide }, { default: asm }] = await scripts();
   return loadPyodide({
@@ -47,13 +74,14 @@ async function loadPython(bytes, more = {}) {
   });
 }
 
+/** @param {Places & { anew: boolean }} places */
 async function start({ anew, ...given }) {
   places = given;
   let next = 0;
-  const report = (share) => {
+  const report = (/** @type {number} */ share) => {
     if (performance.now() < next) return;
     next = performance.now() + REPORT_PAUSE;
-    self.postMessage({ stage: "fetching", share: Math.floor(share * 100) });
+    tell({ stage: "fetching", share: Math.floor(share * 100) });
   };
   const bad = fetchAhead(places, { report, anew });
   const life = holdLife();
@@ -62,18 +90,18 @@ async function start({ anew, ...given }) {
   if (!restored) {
     if (anew) await memory.forget(places);
     python = await Promise.race([loadPython(null), bad]);
-    self.postMessage({ stage: "starting" });
+    tell({ stage: "starting" });
     await Promise.race([joinAll(python, places.parts), bad]);
     handle = python.pyimport("pycore.api").handle;
   }
   Error.stackTraceLimit = TRACE;
-  self.postMessage({ stage: "ready", restored, life: await life });
+  tell({ stage: "ready", restored, life: await life });
 }
 
 async function restore() {
   const bytes = places.memory ? await memory.kept(places) : null;
   if (!bytes) return false;
-  self.postMessage({ stage: "restoring" });
+  tell({ stage: "restoring" });
   try {
     python = await loadPython(bytes);
     await joinAll(python, places.parts);
@@ -91,14 +119,17 @@ async function holdLife() {
   if (!navigator.locks) return "";
   const life = `phasor-folio ${crypto.randomUUID()}`;
   // Held before the page can ask for it: or else the page would have it at once.
-  await new Promise((held) => navigator.locks.request(life, () => (held(), new Promise(() => {}))));
+  await new Promise((held) => navigator.locks.request(life, () => (held(null), new Promise(() => {}))));
   return life;
 }
 
-/** In a worker of its own that asks nothing else: make the memory of a started Python, try it once, and keep it. */
+/**
+ * In a worker of its own that asks nothing else: make the memory of a started Python, try it once, and keep it.
+ * @param {Places} given
+ */
 async function make(given) {
   places = { ...given, parts: [] }; // every page starts from the same memory
-  if (await memory.isSettled(places)) return self.postMessage({ made: 0 });
+  if (await memory.isSettled(places)) return tell({ made: 0 });
   const bad = fetchAhead(places);
   try {
     const maker = await Promise.race([loadPython(null, { _makeSnapshot: true }), bad]);
@@ -109,14 +140,15 @@ async function make(given) {
     await joinAll(tried, [REST]);
     tried.runPython("import json, pycore.api, pycore.writers.pdf; json.loads(pycore.api.handle('{}')[0])");
     await memory.keep(places, bytes);
-    self.postMessage({ made: bytes.length });
+    tell({ made: bytes.length });
   } catch (error) {
     await memory.giveUp(places);
-    self.postMessage({ made: 0, reason: String(error) });
+    tell({ made: 0, reason: String(error) });
   }
 }
 
 // Archives beside the library are written anew in each worker, because a restored memory holds modules but no files.
+/** @param {Python} into @param {string[]} parts @param {number} limit */
 async function joinAll(into, parts, limit = REST_LIMIT) {
   const files = parts.map(async (part) => {
     const response = await fetch(`${places.library}${part}.zip`, { signal: AbortSignal.timeout(limit) });
@@ -131,15 +163,17 @@ async function joinAll(into, parts, limit = REST_LIMIT) {
 }
 
 // Answers go on meanwhile; a part that cannot be had is reported, and pycore does without, or says so.
+/** @param {string} part */
 async function load(part) {
   try {
     await joinAll(python, [part], part === REST ? REST_LIMIT : PART_LIMIT);
-    self.postMessage({ part, loaded: true });
+    tell({ part, loaded: true });
   } catch (error) {
-    self.postMessage({ part, loaded: false, reason: String(error) });
+    tell({ part, loaded: false, reason: String(error) });
   }
 }
 
+/** @param {ToWorker} request */
 function answer({ id, text, blob }) {
   // JavaScript's null would not be None.
   const result = blob ? handle(text, python.toPy(blob)) : handle(text);
@@ -152,5 +186,5 @@ function answer({ id, text, blob }) {
     bytes.destroy?.();
   }
   result.destroy();
-  self.postMessage({ id, text: reply, blob: body }, body ? [body.buffer] : []);
+  tell({ id, text: reply, blob: body }, body ? [body.buffer] : []);
 }

@@ -14,7 +14,7 @@ import tempfile
 import time
 from collections.abc import Callable
 from dataclasses import asdict, dataclass
-from functools import cache
+from functools import cache, partial
 from pathlib import Path
 
 import brotli
@@ -175,7 +175,7 @@ def _start_row(browser: Browser, address: str) -> Row:
 def _bytes_rows(browser: Browser, address: str, folder: Path) -> list[Row]:
     """What a first visit transfers from a host that compresses with brotli: until its answer, and with what follows."""
     with step("weighing both first visits"):
-        ours, stock = (_weigh(folder, lambda page=page: _visit(browser, address + page)) for page in (OURS, STOCK))
+        ours, stock = (_weigh(folder, partial(_visit, browser, address + page)) for page in (OURS, STOCK))
     later = next((folder / "lib").rglob(f"{REST}.zip"))
     # Asked for once Python is ready: whether this visit saw that or not is chance.
     first, whole = sum(ours.values()) - ours.get(later, 0), _compressed_size(later)

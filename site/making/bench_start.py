@@ -174,7 +174,8 @@ def _kernel_peak(process: int) -> float:
         status = Path(f"/proc/{process}/status").read_text()
     except OSError:
         return 0.0
-    return int(re.search(r"VmHWM:\s+(\d+) kB", status)[1]) * 1024 / 1e6
+    peak = re.search(r"VmHWM:\s+(\d+) kB", status)
+    return int(peak[1]) * 1024 / 1e6 if peak else 0.0
 
 
 def class_sets(browser: Browser, address: str) -> list[Row]:

@@ -24,6 +24,9 @@ AS_WRITTEN = (
 """What goes into handouts, which are there to be read, and the style that the photograph's panel fetches by itself."""
 
 
+COMMON = ("--minify", "--target=esnext", "--charset=utf8", "--legal-comments=none", "--log-level=warning")
+
+
 def write_bundles(folder: Path) -> dict[str, tuple[str, ...]]:
     """Write js/ and css/ of the site into `folder`, which has its fonts/; gives, by shell, what its script imports."""
     staged = WORKSHOP / "staged"
@@ -60,13 +63,22 @@ def _bundle(staged: Path, folder: Path, shell: str, *more: str) -> tuple[str, ..
     return tuple(sorted(found))
 
 
+def minified(script: Path) -> str:
+    """The text of a script that stands by itself, made smaller."""
+    return _run_esbuild([str(script), *COMMON], SITE)
+
+
 def _esbuild(staged: Path, folder: Path, entries: list[str], *more: str) -> None:
     """Make `entries`, files of `staged`, smaller or into one; what comes of them stands in `folder`."""
-    put_venv_on_path()
-    common = ["--minify", "--target=esnext", "--charset=utf8", "--legal-comments=none", "--log-level=warning"]
-    program = NODE_MODULES / "esbuild" / "bin" / "esbuild"
-    command = ["node", str(program), *entries, *common, "--outbase=.", f"--outdir={folder}", *more]
-    found = {**os.environ, "NODE_PATH": str(NODE_MODULES)}
-    said = run(command, "What esbuild says names the file and the line.", cwd=staged, env=found).strip()
+    said = _run_esbuild([*entries, *COMMON, "--outbase=.", f"--outdir={folder}", *more], staged).strip()
     if said:
         raise BuildError(f"esbuild warns, and what it warns of might not be what was meant:\n{said}")
+
+
+def _run_esbuild(arguments: list[str], folder: Path) -> str:
+    """What esbuild prints when it is run in `folder`."""
+    put_venv_on_path()
+    program = NODE_MODULES / "esbuild" / "bin" / "esbuild"
+    found = {**os.environ, "NODE_PATH": str(NODE_MODULES)}
+    command = ["node", str(program), *arguments]
+    return run(command, "What esbuild says names the file and the line.", cwd=folder, env=found)

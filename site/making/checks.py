@@ -3,24 +3,41 @@
 import subprocess
 import sys
 
-from making.paths import ROOT
+from making.environment import put_venv_on_path
+from making.paths import NODE_MODULES, ROOT, SITE
 from making.progress import say
 
-COMMANDS = (
-    ("ruff", "check", "--quiet", "--output-format", "concise", "."),
-    ("mypy", "--no-error-summary"),
-)
+TYPES = SITE / "types"
 
 
-def findings(command: tuple[str, ...]) -> str:
-    """What one tool complains of; "" when nothing."""
-    done = subprocess.run([sys.executable, "-m", *command], cwd=ROOT, capture_output=True, text=True)
-    return "" if done.returncode == 0 else (done.stdout + done.stderr).strip()
+PYTHON = (sys.executable, "-m")
+ESLINT = ("node", str(NODE_MODULES / "eslint" / "bin" / "eslint.js"))
+TSC = ("node", str(NODE_MODULES / "typescript" / "bin" / "tsc"), "--pretty", "false", "--project")
+
+COMMANDS = {
+    "ruff": (*PYTHON, "ruff", "check", "--quiet", "--output-format", "concise", str(ROOT)),
+    "mypy": (*PYTHON, "mypy", "--no-error-summary"),
+    "eslint": (*ESLINT, "--max-warnings", "0", "."),
+    **{f"tsc {project}": (*TSC, str(TYPES / f"{project}.json")) for project in ("pages", "workers", "node")},
+}
+"""Each check by name. Pages, workers and Node offer scripts different things, so TypeScript reads them apart."""
+
+
+def findings(command: tuple[str, ...], text: str = "") -> str:
+    """What one tool complains of, given `text` on its standard input; "" when nothing.
+
+    The tools of JavaScript stand in site/node_modules: `environment.ensure_node_modules(developer=True)` comes first.
+    """
+    put_venv_on_path()
+    place = SITE if command[0] == "node" else ROOT  # each finds its settings where it is started
+    done = subprocess.run(command, cwd=place, input=text, capture_output=True, text=True)
+    complaint = (done.stdout + done.stderr).strip()
+    return "" if done.returncode == 0 else complaint or f"{command} failed with code {done.returncode}"
 
 
 def lint_and_types() -> int:
     """Run every check, show what it finds; gives the exit code."""
-    complaints = [found for command in COMMANDS if (found := findings(command))]
+    complaints = [found for command in COMMANDS.values() if (found := findings(command))]
     for complaint in complaints:
         say(complaint)
     say("check: " + ("faults found" if complaints else "no faults"))

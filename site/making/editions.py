@@ -7,6 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from making import stamps
+from making.bundles import minified
 from making.icons import ICONS
 from making.paths import SITE
 from making.policy import HEADER_POLICY
@@ -25,7 +26,7 @@ def write_edition(folder: Path, assets: str, home: Any) -> None:
     text = json.dumps(manifest(assets, home), ensure_ascii=False, indent=1, sort_keys=True)
     (folder / "manifest.webmanifest").write_text(text + "\n", encoding="utf-8", newline="\n")
     files = files_of(folder)
-    source = (SITE / "service-worker.js").read_text("utf-8")
+    source = minified(SITE / "service-worker.js")
     name = stamps.hash_of_texts(json.dumps(files, sort_keys=True), source)[:DIGEST_LENGTH]
     edition = json.dumps({"name": name, "policy": HEADER_POLICY, "files": files}, sort_keys=True)
     script = f"const EDITION = {edition};\n{source}"

@@ -5,8 +5,12 @@ import re
 import tomllib
 from collections.abc import Iterator
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from making.paths import TESTS
+
+if TYPE_CHECKING:
+    from pycore.pages.checks import Check
 
 CASES = TESTS / "calculators"
 TESTS_ONLY = "cases_tests_only.toml"
@@ -34,7 +38,7 @@ def _figures(value: float) -> str:
     return f"{value:.10g}"
 
 
-def _checks_of(case: dict) -> Iterator[tuple]:
+def _checks_of(case: dict) -> Iterator["Check"]:
     """One row for each expected value of a case."""
     from pycore.pages.checks import Check
 
@@ -59,7 +63,7 @@ def files_of_cases(folder: Path = CASES) -> list[Path]:
     return [path for slug in CALCULATORS for path in sorted((folder / slug.replace("-", "_")).glob("cases*.toml"))]
 
 
-def checks(folder: Path = CASES) -> list:
+def checks(folder: Path = CASES) -> list["Check"]:
     """Every row, in the order of the files and their cases."""
     files = [path for path in files_of_cases(folder) if path.name != TESTS_ONLY]
     cases = [case for path in files for case in tomllib.loads(path.read_text("utf-8")).get("case", [])]

@@ -141,7 +141,8 @@ def _bounds(font: TTFont, character: str) -> tuple[float, float, float, float]:
     """The box around the outline of one character: left, bottom, right, top, in font units."""
     pen = BoundsPen(font.getGlyphSet())
     font.getGlyphSet()[font.getBestCmap()[ord(character)]].draw(pen)
-    return pen.bounds
+    left, bottom, right, top = pen.bounds
+    return left, bottom, right, top
 
 
 def metrics(face: Face, font: TTFont) -> dict[str, object]:

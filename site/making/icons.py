@@ -44,14 +44,16 @@ def drawn(pixels: int, share: float) -> np.ndarray:
         inside = width / 2 - _distance(across, down, start, end)
         cover = np.clip(inside * unit + 0.5, 0, 1)[..., None]
         picture += cover * (np.array(colour) - picture)
-    return np.rint(picture).astype(np.uint8)
+    whole: np.ndarray = np.rint(picture).astype(np.uint8)
+    return whole
 
 
 def _distance(across: np.ndarray, down: np.ndarray, start: tuple, end: tuple) -> np.ndarray:
     """How far each place is from the line between two points."""
     (x, y), (run, rise) = start, (end[0] - start[0], end[1] - start[1])
     along = np.clip(((across - x) * run + (down - y) * rise) / (run * run + rise * rise), 0, 1)
-    return np.sqrt((across - x - along * run) ** 2 + (down - y - along * rise) ** 2)
+    away: np.ndarray = np.sqrt((across - x - along * run) ** 2 + (down - y - along * rise) ** 2)
+    return away
 
 
 def png(picture: np.ndarray) -> bytes:

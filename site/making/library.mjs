@@ -8,6 +8,7 @@ import { pathToFileURL } from "node:url";
 const [pyodideFolder, standard, scripts, outputFolder, folders] = process.argv.slice(2);
 const { loadPyodide } = await import(pathToFileURL(`${pyodideFolder}/pyodide.mjs`).href);
 
+/** @param {string} script @param {string} path */
 async function start(script, path) {
   // A fixed hash seed: the order of a set in compiled code depends on it.
   const env = { HOME: "/home", PYTHONHASHSEED: "0" };
@@ -23,7 +24,10 @@ async function start(script, path) {
   return pyodide;
 }
 
+/** @typedef {import("pyodide").PyodideInterface} Pyodide */
+
 // What the page's worker does with Pyodide, done once, so that the modules behind it are seen as needed.
+/** @param {Pyodide} pyodide */
 function use(pyodide) {
   pyodide.runPython("1 + 1");
   const made = pyodide.toPy({ values: [1, 2.5, "text", new Uint8Array(2)] });
@@ -46,6 +50,6 @@ try {
   for (const [name, archive] of Object.entries(archives)) writeFileSync(`${outputFolder}/${name}.zip`, archive);
 } catch (error) {
   // Node would print the whole of Pyodide's one-line source above the message.
-  console.error(error.message);
+  console.error(error instanceof Error ? error.message : error);
   process.exit(1);
 }

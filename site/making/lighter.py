@@ -14,11 +14,18 @@ def _is_dataclass(decorator: ast.expr) -> bool:
 
 
 def _options(decorator: ast.expr) -> dict[str, bool]:
-    options = {word.arg: word.value.value for word in decorator.keywords} if isinstance(decorator, ast.Call) else {}
-    unknown = set(options) - {"frozen", "slots"}
+    words = decorator.keywords if isinstance(decorator, ast.Call) else []
+    unknown = [ast.unparse(word) for word in words if word.arg not in ("frozen", "slots")]
     if unknown:
-        raise NotImplementedError(f"a dataclass with {sorted(unknown)}")
-    return options
+        raise NotImplementedError(f"a dataclass with {unknown}")
+    return {str(word.arg): isinstance(word.value, ast.Constant) and word.value.value is True for word in words}
+
+
+def _name(field: ast.AnnAssign) -> str:
+    """The name of a field of a class."""
+    if not isinstance(field.target, ast.Name):
+        raise NotImplementedError(f"a field named {ast.unparse(field.target)}")
+    return field.target.id
 
 
 def _factory(value: ast.expr | None) -> str | None:
@@ -34,7 +41,7 @@ def _initialiser(fields: list[ast.AnnAssign]) -> str:
     """The source of `__init__` for these fields."""
     parameters, body = ["self"], []
     for field in fields:
-        name, factory = field.target.id, _factory(field.value)
+        name, factory = _name(field), _factory(field.value)
         default = FACTORY_ASKED if factory else field.value and f"({ast.unparse(field.value)})"
         parameters.append(f"{name}={default}" if default else name)
         made = f"{factory}() if {name} is {FACTORY_ASKED} else {name}" if factory else name
@@ -50,7 +57,7 @@ def _is_text(item: ast.stmt) -> bool:
 def _as_named_tuple(node: ast.ClassDef) -> ast.ClassDef:
     """A class with fields of `typing.NamedTuple` as one that derives from `namedtuple`: quicker, and needs less."""
     fields = [item for item in node.body if isinstance(item, ast.AnnAssign)]
-    names = tuple(field.target.id for field in fields)
+    names = tuple(map(_name, fields))
     defaults = ", ".join(ast.unparse(field.value) for field in fields if field.value)
     base = f"collections.namedtuple({node.name!r}, {names!r}, defaults=[{defaults}])"
     node.bases = [ast.parse(base, mode="eval").body]
@@ -64,7 +71,7 @@ def _written_out(node: ast.ClassDef, decorator: ast.expr) -> ast.ClassDef:
         raise NotImplementedError(f"{node.name} has a base or another decorator")
     options = _options(decorator)
     fields = [item for item in node.body if isinstance(item, ast.AnnAssign)]
-    names = tuple(field.target.id for field in fields)
+    names = tuple(map(_name, fields))
     marks = "__match_args__ = __slots__" if options.get("slots") else "__match_args__"
     own = ast.parse(f"{marks} = {names!r}\n{_initialiser(fields)}").body
     rest = [item for item in node.body if item not in fields and not _is_text(item)]
@@ -129,4 +136,4 @@ class Lighter(ast.NodeTransformer):
 
 def lightened(source: bytes, name: str) -> ast.Module:
     """The syntax tree of one of our modules, ready to be compiled."""
-    return ast.fix_missing_locations(Lighter().visit(ast.parse(source, name)))
+    return ast.fix_missing_locations(Lighter().visit_Module(ast.parse(source, name)))

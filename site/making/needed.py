@@ -38,7 +38,7 @@ USES = {"codes": use_codes}
 def ask(**request: object) -> dict:
     """One reply of the api, which must be an answer. Raises ValueError where it is none."""
     api = importlib.import_module("pycore.api")
-    reply = json.loads(api.handle(json.dumps(request))[0])
+    reply: dict = json.loads(api.handle(json.dumps(request))[0])
     if not reply["ok"]:
         raise ValueError(f"{request}: {reply['announce']}")
     return reply

@@ -69,7 +69,8 @@ def site_address(base: str) -> str:
 
 def pages_of_pycore() -> Iterable[Any]:
     """Every page as pycore makes it; imported only here, because its lettering is made by the build."""
-    return importlib.import_module("pycore.render").site_pages()
+    pages: Iterable[Any] = importlib.import_module("pycore.render").site_pages()
+    return pages
 
 
 def write_pages(folder: Path, places: Places, pages: Iterable[Any]) -> list[str]:

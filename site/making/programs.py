@@ -3,6 +3,7 @@
 import os
 import shutil
 import subprocess
+from collections.abc import Mapping
 from contextlib import suppress
 from pathlib import Path
 
@@ -32,20 +33,28 @@ CHROMIUM_OPTIONS = (
 """For a Chromium that measures and tests as root, and that asks nothing of other hosts by itself."""
 
 
-def run(command: list[str], remedy: str, *, quiet: bool = True, **options: object) -> str:
+def run(
+    command: list[str],
+    remedy: str,
+    *,
+    cwd: Path | None = None,
+    env: Mapping[str, str] | None = None,
+    timeout: float | None = None,
+) -> str:
     """Run `command` and give back what it printed.
 
     Raises BuildError, with the end of the output and `remedy`, when it cannot be started or reports a failure.
     """
-    pipe = subprocess.PIPE if quiet else None
     try:
-        done = subprocess.run(command, stdout=pipe, stderr=subprocess.STDOUT if quiet else None, text=True, **options)
+        done = subprocess.run(
+            command, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True, cwd=cwd, env=env, timeout=timeout
+        )
     except (OSError, subprocess.TimeoutExpired) as error:
         raise BuildError(f"{command[0]} did not run to its end ({error}).\n{remedy}") from error
     if done.returncode != 0:
-        tail = "\n".join(line[:300] for line in (done.stdout or "").splitlines()[-25:])
+        tail = "\n".join(line[:300] for line in done.stdout.splitlines()[-25:])
         raise BuildError(f"`{' '.join(command)}` failed with code {done.returncode}.\n{tail}\n{remedy}")
-    return done.stdout or ""
+    return done.stdout
 
 
 def root_on_debian() -> bool:

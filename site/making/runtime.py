@@ -10,7 +10,7 @@ from making import stamps
 from making.environment import ensure_npm
 from making.paths import PYCORE, PYODIDE, SITE, WORKSHOP
 from making.programs import run
-from making.progress import step
+from making.progress import BuildError, step
 
 RUNTIME_FILES = ("pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm")
 PARTS = {"codes": {"segno": ("consts.py", "encoder.py")}}
@@ -51,7 +51,10 @@ def write_library(folder: Path) -> None:
 
 def package_folder(package: str) -> Path:
     """Where an installed package stands."""
-    return Path(importlib.util.find_spec(package).origin).parent
+    found = importlib.util.find_spec(package)
+    if found is None or found.origin is None:
+        raise BuildError(f"the Python package {package} is not installed.")
+    return Path(found.origin).parent
 
 
 def ensure_archives() -> list[Path]:

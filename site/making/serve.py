@@ -1,11 +1,14 @@
 """A small server for dist/: the right media types and the security headers, on 127.0.0.1 only."""
 
 import http.server
+import io
+import os
 import threading
 from collections.abc import Iterator
 from contextlib import contextmanager
 from functools import partial
 from pathlib import Path
+from typing import BinaryIO
 
 from making.paths import DIST
 from making.policy import HASHED, HEADERS
@@ -46,7 +49,7 @@ class Handler(http.server.SimpleHTTPRequestHandler):
         self.send_header("Cache-Control", "public, max-age=31536000, immutable" if hashed else "no-cache")
         super().end_headers()
 
-    def send_head(self) -> object:
+    def send_head(self) -> io.BytesIO | BinaryIO | None:
         """Send the compressed copy beside a file, if there is one and the browser takes it."""
         packed = self._packed()
         if packed is None:
@@ -74,13 +77,14 @@ class Handler(http.server.SimpleHTTPRequestHandler):
                 return copy, encoding
         return None
 
-    def list_directory(self, path: str) -> None:
+    def list_directory(self, path: str | os.PathLike[str]) -> None:
         """Refuse: a folder without index.html is not a page."""
         self.send_error(404, "There is no page at this address")
 
     def log_request(self, code: object = "-", size: object = "-") -> None:
         """Let the server note the request, instead of writing it to the terminal."""
-        self.server.note(self.path)
+        if isinstance(self.server, Server):
+            self.server.note(self.path)
 
     def log_message(self, format: str, *args: object) -> None:
         """Stay quiet: the terminal shows the address, and no requests."""

@@ -6,10 +6,21 @@ The points come from `carry_out` alone; numpy makes the random slips and the sta
 import json
 import math
 from pathlib import Path
+from typing import TYPE_CHECKING, Any
 
 from making import stamps
 from making.paths import PYCORE, ROOT, SITE, WORKSHOP
 from making.progress import step
+
+if TYPE_CHECKING:
+    import numpy
+    from matplotlib.axes import Axes
+
+    from pycore.calculators.neutral_current.case import NeutralCase
+    from pycore.constructions.construction import Construction
+    from pycore.pages.study import Study
+
+    Cloud = tuple[str, numpy.ndarray, numpy.ndarray]
 
 DRAWINGS = 20_000
 PROBLEMS = 400
@@ -28,7 +39,7 @@ def _hash() -> str:
     return stamps.hash_of_files([*files, SITE / "making" / "study.py"], ROOT)[:16]
 
 
-def study(folder: Path) -> "object":
+def study(folder: Path) -> "Study":
     """The study's numbers as pycore's page wants them; its pictures are copied into `folder`."""
     kept = WORKSHOP / "study" / _hash()
     if not (kept / "numbers.json").exists():
@@ -40,7 +51,7 @@ def study(folder: Path) -> "object":
     return _read(json.loads((kept / "numbers.json").read_text("utf-8")))
 
 
-def _read(numbers: dict) -> "object":
+def _read(numbers: dict[str, Any]) -> "Study":
     from pycore.pages.study import Scattered, Study
 
     return Study(
@@ -50,14 +61,14 @@ def _read(numbers: dict) -> "object":
     )  # fmt: skip
 
 
-def _case(form: dict[str, str]) -> "object":
+def _case(form: dict[str, str]) -> "NeutralCase":
     from pycore.calculators.neutral_current.case import NeutralCase
     from pycore.calculators.neutral_current.problem import read_problem
 
     return NeutralCase(read_problem(form))
 
 
-def _ways(case) -> list:
+def _ways(case: "NeutralCase") -> list[tuple[str, "Construction"]]:
     """Every method and order of a case as (title, construction)."""
     from pycore.words import answers as neutral
     from pycore.words import plain
@@ -70,7 +81,7 @@ def _ways(case) -> list:
     return made
 
 
-def _drawn(construction, count: int):
+def _drawn(construction: "Construction", count: int) -> tuple["numpy.ndarray", "numpy.ndarray"]:
     """End points (mm from the exact one) and lengths read (mm) of so many drawings by a practised hand."""
     import numpy
 
@@ -114,13 +125,14 @@ def _make(folder: Path) -> None:
             "coverage": float(inside.mean()), "flattest": flattest(construction),
         })  # fmt: skip
         clouds.append((title, ends, covariance))
-    numbers = {"ways": ways, "by_scale": _by_scale(case), "best": _best()}
+    by_scale = _by_scale(case)
+    numbers = {"ways": ways, "by_scale": by_scale, "best": _best()}
     folder.mkdir(parents=True, exist_ok=True)
-    _pictures(folder, clouds, numbers["by_scale"])
+    _pictures(folder, clouds, by_scale)
     (folder / "numbers.json").write_text(json.dumps(numbers), encoding="utf-8")
 
 
-def _by_scale(case) -> list[tuple[str, float]]:
+def _by_scale(case: "NeutralCase") -> list[tuple[str, float]]:
     """Half-width in per cent of the neutral against the scale, tip to tail."""
     from pycore.accuracy.hand import spread
 
@@ -139,7 +151,8 @@ def _best() -> list[tuple[str, float]]:
     from pycore.words import answers as neutral
     from pycore.words import plain
 
-    random, counts = numpy.random.default_rng(SEED), {}
+    random = numpy.random.default_rng(SEED)
+    counts: dict[str, int] = {}
     for _ in range(PROBLEMS):
         sizes = [f"{size:.1f}" for size in random.uniform(4, 40, 3)]
         case = _case(dict(zip(("i1", "i2", "i3"), sizes, strict=True)))
@@ -153,19 +166,18 @@ def _best() -> list[tuple[str, float]]:
     return sorted(((title, count / PROBLEMS) for title, count in counts.items()), key=lambda pair: -pair[1])
 
 
-def _pictures(folder: Path, clouds: list, by_scale: list) -> None:
+def _pictures(folder: Path, clouds: list["Cloud"], by_scale: list[tuple[str, float]]) -> None:
     """The two pictures; no date and a fixed salt, so that equal numbers give equal bytes."""
     import matplotlib
 
     matplotlib.use("svg")
     matplotlib.rcParams.update({"svg.hashsalt": "phasor-folio", "font.size": 9, "svg.fonttype": "path"})
     from matplotlib import pyplot
-    from matplotlib.patches import Ellipse
 
     chosen = [cloud for cloud in clouds if cloud[0].endswith(("L1, L2, L3", "L1 with L2 first", "L1 with L3 first"))]
     figure, panels = pyplot.subplots(1, len(chosen), figsize=(11, 4), sharex=True, sharey=True, layout="constrained")
-    for panel, (title, ends, covariance) in zip(panels, chosen, strict=True):
-        _panel(panel, title, ends, covariance, Ellipse)
+    for panel, cloud in zip(panels, chosen, strict=True):
+        _panel(panel, cloud)
     figure.savefig(folder / "scatter.svg", metadata={"Date": None})
     pyplot.close(figure)
     figure, panel = pyplot.subplots(figsize=(7, 4), layout="constrained")
@@ -177,18 +189,20 @@ def _pictures(folder: Path, clouds: list, by_scale: list) -> None:
     pyplot.close(figure)
 
 
-def _panel(panel, title: str, ends, covariance, ellipse) -> None:
+def _panel(panel: "Axes", cloud: "Cloud") -> None:
     """One cloud of end points with its reckoned ellipse, mm."""
     import numpy
+    from matplotlib.patches import Ellipse
 
     from pycore.accuracy.hand import ELLIPSE
 
+    title, ends, covariance = cloud
     shown = ends[:600]
     panel.plot(shown[:, 0], shown[:, 1], ".", color="#6E767A", markersize=1, rasterized=False)
     values, vectors = numpy.linalg.eigh(covariance)
     angle = math.degrees(math.atan2(vectors[1, 1], vectors[0, 1]))
     axes = 2 * ELLIPSE * numpy.sqrt(values)
-    panel.add_patch(ellipse((0, 0), axes[1], axes[0], angle=angle, fill=False, color="#00664B", linewidth=1.5))
+    panel.add_patch(Ellipse((0, 0), axes[1], axes[0], angle=angle, fill=False, color="#00664B", linewidth=1.5))
     panel.set_title(title, fontsize=9)
     panel.set_xlabel("mm")
     panel.set_aspect("equal")

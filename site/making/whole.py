@@ -2,12 +2,16 @@
 
 import shutil
 from pathlib import Path
+from typing import TYPE_CHECKING, Any
 
 from making import assets, stamps
 from making.evidence import checks, files_of_cases
 from making.paths import DIST, NODE_MODULES, PYCORE, ROOT, SITE, WORKSHOP
 from making.policy import headers_file
 from making.progress import step
+
+if TYPE_CHECKING:
+    from pycore.pages.study import Study
 
 MADE = ("made.py", "made_fonts.py")
 FONT_PACKAGES = NODE_MODULES / "@fontsource-variable"
@@ -108,7 +112,7 @@ def _write_assets(prepared: Path, parent: Path) -> tuple[Path, dict[str, tuple[s
     return assets.place_hashed(prepared, parent), imports
 
 
-def _read_pages(numbers: object, loaded: str) -> list:
+def _read_pages(numbers: "Study", loaded: str) -> list[Any]:
     """The pages that are read: the study's numbers in words, and every outside check."""
     from pycore.calculators.registry import CALCULATORS
     from pycore.pages.checks import checks_page

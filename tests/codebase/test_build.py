@@ -13,7 +13,7 @@ from pathlib import Path
 import pytest
 from fontTools.ttLib import TTFont
 from fontTools.varLib import instancer
-from making import checks, stamps
+from making import checks, environment, stamps
 from making.environment import CONSTRAINTS
 from making.fonts import FACES, make_face
 from making.paths import NODE_MODULES, ROOT, SITE
@@ -87,10 +87,51 @@ def test_top_level_holds_what_the_plan_says():
     assert set() == {name for name in tops if not name.startswith(".")} - plan
 
 
-@pytest.mark.parametrize("command", checks.COMMANDS, ids=lambda command: command[0])
-def test_lint_and_types_find_no_fault(command: tuple[str, ...]):
+@pytest.mark.parametrize("name", checks.COMMANDS)
+def test_lint_and_types_find_no_fault(name: str):
     """`build.py check` is green."""
-    assert "" == checks.findings(command)
+    environment.ensure_node_modules(developer=True)
+    assert "" == checks.findings(checks.COMMANDS[name])
+
+
+@pytest.mark.parametrize("name", ["js/page.js", "js/worker.js", "service-worker.js", "making/library.mjs"])
+def test_lint_would_find_a_fault_in_a_script(name: str):
+    fault = "export function other(one) { return one == 1; }"
+    command = (*checks.ESLINT, "--stdin", "--stdin-filename", name)
+    assert "eqeqeq" in checks.findings(command, fault if name != "service-worker.js" else fault.removeprefix("export "))
+
+
+@pytest.mark.parametrize("project", ["pages", "workers", "node"])
+def test_types_would_find_a_fault_in_a_script(project: str, tmp_path: Path):
+    """Of the same settings: a value that may be null, and a parameter that may be anything."""
+    (tmp_path / "wrong.js").write_text("export const wrong = (any) => any;\n/x/.exec('x').index;\n", "utf-8")
+    options = {"typeRoots": [str(NODE_MODULES / "@types")]}
+    base = str(checks.TYPES / f"{project}.json")
+    settings = {"extends": base, "include": ["wrong.js"], "compilerOptions": options}
+    (tmp_path / "wrong.json").write_text(json.dumps(settings), "utf-8")
+    complaint = checks.findings((*checks.TSC, str(tmp_path / "wrong.json")))
+    assert "TS7006" in complaint
+    assert "TS2531" in complaint or "TS18047" in complaint
+
+
+def test_every_script_is_read_by_lint_and_types():
+    """A script that no check reads could hold anything. (Settings have no types of ours.)"""
+    scripts = {path for path in tracked_files() if path.suffix in (".js", ".mjs") and path.is_relative_to(SITE)}
+    listed: set[Path] = set()
+    for project in ("pages", "workers", "node"):
+        read = subprocess.run((*checks.TSC, str(checks.TYPES / f"{project}.json"), "--listFilesOnly"), cwd=SITE,
+                              capture_output=True, text=True, check=True)  # fmt: skip
+        listed |= {Path(line) for line in read.stdout.splitlines()}
+    assert len(scripts) > 40
+    assert {SITE / "eslint.config.js"} == scripts - listed
+
+
+def test_the_site_carries_no_types(dist: Path):
+    """What only the checks read stays here. (A handout's player is there to be read.)"""
+    scripts = [path for path in dist.rglob("*.js") if path.name != "handout-player.js"]
+    assert len(scripts) > 8
+    assert [] == [path.name for path in scripts if re.search(r"@param|@type|@import|types/", path.read_text("utf-8"))]
+    assert [] == list(dist.rglob("*.d.ts"))
 
 
 def test_every_page_has_the_policy_first_in_its_head(dist: Path):

@@ -1,0 +1,31 @@
+// Finds what the page's template has.
+
+/**
+ * The first element within `within` that a selector names. Throws where there is none, or one of another kind.
+ * @template {Element} [E=HTMLElement]
+ * @param {string} selector
+ * @param {{ new (): E }} [kind]
+ * @param {ParentNode} [within]
+ * @returns {E}
+ */
+export function need(selector, kind, within = document) {
+  const found = within.querySelector(selector);
+  if (!found || (kind && !(found instanceof kind))) throw new TypeError(`no ${selector} of the expected kind`);
+  return /** @type {E} */ (/** @type {Element} */ (found));
+}
+
+/**
+ * The element that a selector names and in which an event happened, if there is one.
+ * @param {Event} event
+ * @param {string} selector
+ */
+export const around = ({ target }, selector) => (target instanceof Element ? target.closest(selector) : null);
+
+/**
+ * The control in which an event happened, if it happened in one.
+ * @param {Event} event
+ */
+export function controlOf({ target }) {
+  const kinds = [HTMLInputElement, HTMLSelectElement, HTMLTextAreaElement];
+  return kinds.some((kind) => target instanceof kind) ? /** @type {import("../types/shared.js").Control} */ (target) : null;
+}

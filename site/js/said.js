@@ -1,0 +1,33 @@
+// Sentences of pycore's that stand beside the answer, or are read out.
+
+import { need } from "./elements.js";
+import { afterQuiet } from "./pace.js";
+
+const ANNOUNCE_PAUSE = 700; // ms of quiet before a sentence is read out
+
+/** Read a sentence out, once no other came for a while. */
+export const live = afterQuiet(ANNOUNCE_PAUSE, (/** @type {string} */ sentence) => {
+  need("[data-live]").textContent = sentence;
+});
+
+/**
+ * Show what there is to say of a link that was opened, in the place of what was said before.
+ * @param {string[]} notices
+ */
+export function showNotices(notices) {
+  const list = need("[data-open-notices]");
+  const items = notices.map((notice) => Object.assign(document.createElement("li"), { textContent: notice }));
+  list.replaceChildren(...items);
+  list.hidden = notices.length === 0;
+}
+
+/**
+ * Show the story of the problem, where the page has a place for one.
+ * @param {string | undefined} scenario
+ */
+export function showScenario(scenario) {
+  const place = document.querySelector("[data-scenario]");
+  if (!place || typeof scenario !== "string") return;
+  place.textContent = scenario;
+  place.hidden = !scenario;
+}
