@@ -16,7 +16,7 @@ from pycore.drawing import Document
 from pycore.errors import Fault, InputError
 from pycore.forms import links
 from pycore.forms.fields import Field
-from pycore.forms.opening import Opening
+from pycore.forms.opening import ReopenInfo
 from pycore.render.checking import asked_reply
 from pycore.render.regions import regions_of
 from pycore.sums.page import KINDS, SumPage
@@ -69,10 +69,10 @@ def _texts(given: Mapping[Any, Any]) -> dict[str, str]:
     }
 
 
-def _opening(request: Mapping[str, Any]) -> Opening:
+def _opening(request: Mapping[str, Any]) -> ReopenInfo:
     """How sheets of this request say where they open again."""
     base = request.get("base")
-    return Opening(base.partition("#")[0][:300] if isinstance(base, str) else "", request.get("code") is True)
+    return ReopenInfo(base.partition("#")[0][:300] if isinstance(base, str) else "", request.get("code") is True)
 
 
 def _is_class_set(request: Mapping[str, Any]) -> bool:
@@ -155,7 +155,7 @@ def _open(request: Mapping[str, Any]) -> Reply:
 
 
 def _of_code(
-    request: Mapping[str, Any], opened: links.Opened, notices: list[str]
+    request: Mapping[str, Any], opened: links.ParsedLink, notices: list[str]
 ) -> tuple[dict[str, str], dict[str, str]]:
     """The form of a link whose code is read, and the page and fragment to go to where the code is another page's."""
     if not opened.form.get("code"):
@@ -281,11 +281,11 @@ def _work(name: str) -> Callable[[Mapping[str, Any]], Reply]:
 def _photo(request: Mapping[str, Any]) -> Reply:
     """A drawing judged from points in a photograph of it; the pixels never come here."""
     # Only the photograph's panel needs it; the first answer of a sheet need not wait for its import.
-    from pycore.render.photograph import NoPhoto, reply
+    from pycore.render.photograph import NoPhotoError, reply
 
     try:
         return reply(_page(request), request, _form(request)), None
-    except NoPhoto:
+    except NoPhotoError:
         raise BadRequest(words.unknown_request()) from None
 
 

@@ -8,7 +8,7 @@ SINGULAR = 1e-11
 """Share of the largest diagonal element below which a system has no one solution."""
 
 
-class Singular(ValueError):
+class SingularMatrixError(ValueError):
     """Raised when equations do not fix their unknowns."""
 
 
@@ -23,7 +23,7 @@ def triangle(rows: Sequence[Row], right: Row) -> tuple[list[list[float]], list[f
     for column in range(count):
         length = math.sqrt(math.fsum(row[column] * row[column] for row in work[column:]))
         if length == 0.0:
-            raise Singular("a column is empty")
+            raise SingularMatrixError("a column is empty")
         first = work[column][column]
         head = -length if first > 0 else length
         mirror = [row[column] for row in work[column:]]
@@ -35,7 +35,7 @@ def triangle(rows: Sequence[Row], right: Row) -> tuple[list[list[float]], list[f
                 row[place] -= along * m
     sides = [math.fabs(work[place][place]) for place in range(count)]
     if min(sides) < SINGULAR * max(sides):
-        raise Singular("the equations depend on one another")
+        raise SingularMatrixError("the equations depend on one another")
     upper = [[0.0] * row + work[row][row:count] for row in range(count)]
     return upper, [work[row][count] for row in range(count)]
 

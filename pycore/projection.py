@@ -14,7 +14,7 @@ from itertools import combinations
 
 from pycore import geometry
 from pycore.geometry import Point
-from pycore.linear import Singular, inverse_of_normal, least_squares
+from pycore.linear import SingularMatrixError, inverse_of_normal, least_squares
 
 FEWEST = 4
 FOR_LENS = 7
@@ -24,7 +24,7 @@ THIN = 0.08
 STEPS = 30
 
 
-class Unsolvable(ValueError):
+class ProjectionError(ValueError):
     """Raised when marks do not fix a projection. ``reason``: ``few``, ``line`` (three nearly in line),
     ``crossed`` (their order round the picture is not that round the plane), ``far`` (no projection fits);
     ``marks`` are the indices at fault."""
@@ -77,11 +77,11 @@ class Projection:
         m11, m12, m21, m22 = a - g * u, b - h * u, d - g * v, e - h * v
         whole = m11 * m22 - m12 * m21
         if whole == 0.0:
-            raise Unsolvable("far")
+            raise ProjectionError("far")
         right, up = u - c, v - f
         found = Point((right * m22 - up * m12) / whole, (up * m11 - right * m21) / whole)
         if g * found.x + h * found.y + 1.0 <= 1e-9:
-            raise Unsolvable("far")
+            raise ProjectionError("far")
         return found
 
     def covariance(self, places: Sequence[Point], tap: float) -> list[list[float]]:
@@ -115,7 +115,7 @@ def _straight(numbers: Sequence[float], place: Point) -> Point:
     x, y = place
     depth = g * x + h * y + 1.0
     if depth <= 1e-9:
-        raise Unsolvable("far")
+        raise ProjectionError("far")
     return Point((a * x + b * y + c) / depth, (d * x + e * y + f) / depth)
 
 
@@ -140,7 +140,7 @@ def _straightened(k: float, lens: Lens, seen: Point) -> Point:
     for _ in range(STEPS):
         slope = 1.0 + 3.0 * k * radius * radius
         if slope < 0.05:
-            raise Unsolvable("far")
+            raise ProjectionError("far")
         radius -= (radius * (1.0 + k * radius * radius) - wanted) / slope
     return lens.middle.plus(off.times(lens.reach * radius / wanted)) if wanted else lens.middle
 
@@ -187,7 +187,7 @@ def _pull(
     ]
     whole = rows[0][0] * rows[1][1] - rows[0][1] * rows[1][0]
     if whole == 0.0:
-        raise Unsolvable("far")
+        raise ProjectionError("far")
     inverse = [[rows[1][1] / whole, -rows[0][1] / whole], [-rows[1][0] / whole, rows[0][0] / whole]]
     u, v = _slopes(numbers, lens, place)
     return inverse, [u[:count], v[:count]]
@@ -215,18 +215,18 @@ def check(marks: Sequence[Mark]) -> int:
     lines, or when their order round the picture is not that round the plane.
     """
     if len(marks) < FEWEST:
-        raise Unsolvable("few")
+        raise ProjectionError("few")
     thin = [three for three, flat, seen in _triples(marks) if min(math.fabs(flat), math.fabs(seen)) < THIN]
     clear = any(
         not any(three in thin for three in combinations(four, 3)) for four in combinations(range(len(marks)), FEWEST)
     )
     if not clear:
-        raise Unsolvable("line", thin[0])
+        raise ProjectionError("line", thin[0])
     senses = [(three, flat * seen > 0) for three, flat, seen in _triples(marks) if three not in thin]
     kept = len([three for three, same in senses if same])
     if 0 < kept < len(senses):
         odd = [three for three, same in senses if same == (kept * 2 < len(senses))]
-        raise Unsolvable("crossed", odd[0])
+        raise ProjectionError("crossed", odd[0])
     return 1 if kept else -1
 
 
@@ -288,7 +288,7 @@ def _back_to_scale(numbers: Sequence[float], plane: _Scale, picture: _Scale) -> 
     top = [rows[0][k] / t + nx * low[k] for k in range(3)]
     second = [rows[1][k] / t + ny * low[k] for k in range(3)]
     if low[2] == 0.0:
-        raise Unsolvable("far")
+        raise ProjectionError("far")
     return [value / low[2] for value in (*top, *second, *low[:2])]
 
 
@@ -318,8 +318,8 @@ def _fit(marks: Sequence[Mark], lens: Lens, count: int, tap: float) -> Projectio
         numbers = _refined(scaled, [*_direct(scaled), 0.0], inner, count)
         bend = numbers[8]
         return _finished(marks, [*_back_to_scale(numbers, plane, picture), bend], lens, count, tap)
-    except Singular:
-        raise Unsolvable("line") from None
+    except SingularMatrixError:
+        raise ProjectionError("line") from None
 
 
 def solve(marks: Sequence[Mark], lens: Lens, tap: float) -> Projection:
@@ -335,6 +335,6 @@ def solve(marks: Sequence[Mark], lens: Lens, tap: float) -> Projection:
         return plain
     try:
         bent = _fit(marks, lens, 9, tap)
-    except Unsolvable:
+    except ProjectionError:
         return plain
     return bent if math.fabs(bent.numbers[8]) > 3.0 * math.sqrt(bent.spread[8][8]) else plain

@@ -2,7 +2,7 @@
 
 Reading follows a strict grammar, whole text or nothing: an optional sign, digits that may be
 grouped in threes by spaces, at most one separator (comma or point, always the decimal mark),
-an optional exponent, an SI prefix, the unit. What cannot be read raises ``Unreadable`` with a
+an optional exponent, an SI prefix, the unit. What cannot be read raises ``QuantityError`` with a
 reason; ``pycore.words.inputs`` words it.
 """
 
@@ -33,7 +33,7 @@ NO_BREAK_SPACE = "\u00a0"
 MINUS = "−"
 
 
-class Unreadable(ValueError):
+class QuantityError(ValueError):
     """Raised for text that is no quantity of the wanted unit.
 
     ``reason`` is one of ``empty``, ``long``, ``number``, ``separators``, ``unit``, ``infinite``;
@@ -49,9 +49,9 @@ class Unreadable(ValueError):
 def _clean(text: str) -> str:
     cleaned = text.translate(_SPACES).strip()
     if not cleaned:
-        raise Unreadable("empty")
+        raise QuantityError("empty")
     if len(cleaned) > MAXIMUM_LENGTH:
-        raise Unreadable("long", cleaned[:MAXIMUM_LENGTH])
+        raise QuantityError("long", cleaned[:MAXIMUM_LENGTH])
     return cleaned
 
 
@@ -61,12 +61,12 @@ def _split(text: str) -> tuple[str, int, str]:
     match = _NUMBER.match(cleaned)
     if not match:
         infinite = cleaned.lstrip("+-−").lower() in ("inf", "infinity", "∞")
-        raise Unreadable("infinite" if infinite else "number", cleaned)
+        raise QuantityError("infinite" if infinite else "number", cleaned)
     rest = cleaned[match.end() :].strip()
     if rest[:1] in (".", ","):
-        raise Unreadable("separators", cleaned)
+        raise QuantityError("separators", cleaned)
     if rest[:1].isdigit():
-        raise Unreadable("number", cleaned)
+        raise QuantityError("number", cleaned)
     sign, digits, exponent = match.groups()
     written = digits.replace(" ", "").replace(",", ".")
     minus = "-" if sign in ("-", "−") else ""
@@ -77,7 +77,7 @@ def _value(digits: str, exponent: int, given: str) -> float:
     # The prefix goes into the exponent, so that 850 mA is the very number 0.85.
     value = float(f"{digits}e{exponent}")
     if math.isinf(value):
-        raise Unreadable("infinite", given)
+        raise QuantityError("infinite", given)
     if value == 0.0 and digits.strip("-0."):
         # Too small to hold is not zero: zero says that a line carries nothing.
         return -LEAST if digits.startswith("-") else LEAST
@@ -104,7 +104,7 @@ def read(text: str, unit: str) -> float:
         return _value(digits, exponent, text)
     if _WRITTEN_UNITS.get(rest[1:]) == unit and rest[0] in PREFIXES:
         return _value(digits, exponent + PREFIXES[rest[0]], text)
-    raise Unreadable("unit", rest)
+    raise QuantityError("unit", rest)
 
 
 def fixed(value: float, decimals: int, mark: str = ".") -> str:
@@ -164,7 +164,7 @@ def decimals_of(written: str) -> int:
 
 
 @dataclass(frozen=True, slots=True)
-class Writing:
+class NumberFormat:
     """How the amounts of one problem are written: prefix, unit, decimals, decimal mark.
 
     ``factor`` is the SI value of one written unit (0.001 for mA), ``decimals`` those of a result
@@ -210,7 +210,7 @@ class Writing:
         return plain(value / self.factor, self.mark) + NO_BREAK_SPACE + self.unit
 
 
-def writing_for(values: Sequence[float], unit: str, mark: str = ".") -> Writing:
+def writing_for(values: Sequence[float], unit: str, mark: str = ".") -> NumberFormat:
     """The writing of a problem with these given values (SI): a handy prefix, and as many decimals
     as the most finely given value has, or as give the largest three figures."""
     largest = max(values, default=0.0)
@@ -223,4 +223,4 @@ def writing_for(values: Sequence[float], unit: str, mark: str = ".") -> Writing:
         factor, prefix = 1e3, "k"
     finest = max((decimals_of(plain(value / factor)) for value in values), default=0)
     decimals = min(4, max(finest, decimals_for(largest / factor)))
-    return Writing(prefix + unit, factor, decimals, mark)
+    return NumberFormat(prefix + unit, factor, decimals, mark)

@@ -16,12 +16,12 @@ from pycore import geometry
 from pycore.calculators.registry import CALCULATORS
 from pycore.drawing import Document
 from pycore.forms.fields import default_form
-from pycore.forms.opening import Opening
+from pycore.forms.opening import ReopenInfo
 from pycore.practice.drawn import points_to_find
 from pycore.sums.photograph import wanted
 from pycore.writers import pdf
 
-OPENING = Opening("https://www.folio.example/neutral-current/", True)
+OPENING = ReopenInfo("https://www.folio.example/neutral-current/", True)
 PENCIL = (58, 58, 66)
 DESK = (112, 88, 66)
 BAND = 64

@@ -216,7 +216,7 @@ def _angle(covariance: Matrix, end: Point, length: float, hand: Hand) -> float |
     return math.hypot(math.sqrt(max(0.0, across)) / size * 180.0 / math.pi, hand.angle)
 
 
-class Dice:
+class NormalSampler:
     """Seeded numbers, alike in every host: a 64-bit linear congruential generator (Knuth's MMIX
     multiplier, from memory), and normal deviates as sums of sixteen numbers of 12 bits."""
 
@@ -245,7 +245,7 @@ _SIXTEEN = math.sqrt(16 * (4096 * 4096 - 1) / 12)
 def _throws(columns: int) -> tuple[Column, ...]:
     """So many normal deviates for each drawing of a sample, one column for each slip: the same for every problem, so
     that those of a class are thrown once."""
-    dice = Dice(20261125)
+    dice = NormalSampler(20261125)
     thrown = [dice.normal() for _ in range(SAMPLES * columns)]
     return tuple(thrown[column::columns] for column in range(columns))
 

@@ -42,7 +42,7 @@ class Meter:
 
 
 @dataclass(frozen=True, slots=True)
-class Computed:
+class ComputedSum:
     """A sum computed from readings: its size, the sensitivities to each reading, its uncertainty."""
 
     size: float
@@ -66,7 +66,7 @@ def sensitivities(phasors: Sequence[complex], angles: Sequence[float]) -> tuple[
 
 def computed(
     phasors: Sequence[complex], angles: Sequence[float], meter: Meter, *, one_meter: bool = False
-) -> Computed:
+) -> ComputedSum:
     """The size of a phasor sum whose sizes were read by meters of this kind.
 
     ``one_meter``: the same meter read them all, so that its gain error is common to all (and cannot make
@@ -78,13 +78,13 @@ def computed(
     sizes = [phasor.magnitude(one) for one in phasors]
     if size == 0.0:
         each = [meter.offset() if one_meter else meter.standard(value) for value in sizes if value > 0.0]
-        return Computed(0.0, found, ROUND * math.sqrt(math.fsum(part * part for part in each) / 2))
+        return ComputedSum(0.0, found, ROUND * math.sqrt(math.fsum(part * part for part in each) / 2))
     if not one_meter:
         parts = [c * meter.standard(value) for c, value in zip(found, sizes, strict=True)]
     else:
         common = meter.gain() * math.fsum(c * value for c, value in zip(found, sizes, strict=True))
         parts = [common, *(c * meter.offset() for c in found)]
-    return Computed(size, found, math.sqrt(math.fsum(part * part for part in parts)))
+    return ComputedSum(size, found, math.sqrt(math.fsum(part * part for part in parts)))
 
 
 def difference(

@@ -46,7 +46,7 @@ def diagonal(deviations: Sequence[float]) -> Matrix:
 
 
 @dataclass(frozen=True, slots=True)
-class Readings:
+class RepeatedReadings:
     """Repeated readings of several quantities taken together: means and covariance of the means."""
 
     means: Vector
@@ -58,7 +58,7 @@ class Readings:
         return tuple(math.sqrt(self.covariance[index][index]) for index in range(len(self.means)))
 
 
-def type_a(*series: Sequence[float]) -> Readings:
+def type_a(*series: Sequence[float]) -> RepeatedReadings:
     """Type A evaluation (GUM 4.2 and 5.2.3): series of equal length, read together.
 
     Raises NotEnough for fewer than two readings, ValueError for unequal lengths.
@@ -76,7 +76,7 @@ def type_a(*series: Sequence[float]) -> Readings:
         )
         for one, mean_a in zip(series, means, strict=True)
     )
-    return Readings(means, covariance)
+    return RepeatedReadings(means, covariance)
 
 
 def correlation(covariance: Matrix, first: int, second: int) -> float:

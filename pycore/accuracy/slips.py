@@ -9,14 +9,14 @@ from dataclasses import dataclass
 from pycore.accuracy.explain import roots
 from pycore.accuracy.hand import Hand, is_final
 from pycore.constructions.construction import Construction
-from pycore.constructions.moves import DEVIATIONS, Degenerate, carry_out
+from pycore.constructions.moves import DEVIATIONS, ConstructionError, carry_out
 
 MOST = 40.0
 """Standard uncertainties beyond which a slip is no slip any more."""
 
 
 @dataclass(frozen=True, slots=True)
-class Slip:
+class SingleError:
     """One slip: the index of the move, the kind of deviation, its size (mm or degrees, signed) and how many of the
     hand's standard uncertainties that is."""
 
@@ -26,12 +26,12 @@ class Slip:
     strain: float
 
 
-def single_slips(construction: Construction, factor: float, hand: Hand, read: float) -> tuple[Slip, ...]:
+def single_slips(construction: Construction, factor: float, hand: Hand, read: float) -> tuple[SingleError, ...]:
     """Every slip that alone would bring the drawn length to ``read`` (the quantity's unit), the smallest first.
 
     ``factor``: mm for each unit. The last reading is left out: measuring it again is the first thing to do anyway.
     """
-    made: list[Slip] = []
+    made: list[SingleError] = []
     for index, move in enumerate(construction.moves):
         if is_final(move):
             continue
@@ -42,15 +42,15 @@ def single_slips(construction: Construction, factor: float, hand: Hand, read: fl
 
 def _slips(
     construction: Construction, index: int, kind: str, deviation: float, factor: float, read: float
-) -> list[Slip]:
+) -> list[SingleError]:
     key, moves, exact = f"{index}:{kind}", construction.moves_to_end, construction.figure
 
     def gap(strain: float) -> float:
         try:
             end = carry_out(moves, {key: strain * deviation}, exact).points[construction.end]
-        except Degenerate:
+        except ConstructionError:
             return math.nan
         return math.hypot(end.x, end.y) - read
 
     unit = factor if kind.startswith("length") else 1.0
-    return [Slip(index, kind, found * deviation * unit, math.fabs(found)) for found in roots(gap, MOST)]
+    return [SingleError(index, kind, found * deviation * unit, math.fabs(found)) for found in roots(gap, MOST)]

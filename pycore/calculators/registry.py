@@ -36,7 +36,7 @@ def module_of(slug: str, name: str = "") -> ModuleType:
     return importlib.import_module(f"{room}.{name}" if name else room)
 
 
-class Shelf(Mapping[str, "SumPage[Any]"]):
+class CalculatorRegistry(Mapping[str, "SumPage[Any]"]):
     """The calculators: to ask for one imports that one alone, to go through their values imports all."""
 
     def __init__(self, slugs: tuple[str, ...]) -> None:
@@ -62,7 +62,7 @@ class Shelf(Mapping[str, "SumPage[Any]"]):
         return len(self._slugs)
 
 
-CALCULATORS = Shelf(SLUGS)
+CALCULATORS = CalculatorRegistry(SLUGS)
 
 
 def by_topic() -> dict[int, str]:

@@ -8,7 +8,7 @@ others follow once the sum has been read.
 from dataclasses import replace
 
 from pycore.constructions import step_kinds
-from pycore.constructions.construction import Arm, Construction, Picture, Step, arm_line
+from pycore.constructions.construction import Arm, Construction, DrawingConvention, Step, arm_line
 from pycore.constructions.moves import Direction, Move, SetOff, Start, TurnAngle
 from pycore.constructions.names import AXIS_ACROSS, AXIS_UP, FIRST_DIRECTION, START_POINT
 from pycore.phasor import wrap
@@ -27,7 +27,7 @@ def leads(construction: Construction) -> SetOff | None:
     return next((move for move in companion_moves(construction) if move.line == FIRST_DIRECTION), None)
 
 
-def _zero(construction: Construction, picture: Picture) -> str:
+def _zero(construction: Construction, picture: DrawingConvention) -> str:
     """The line that lies in the direction drawn first."""
     if construction.method == "components":
         return AXIS_UP if picture.first == "up" else AXIS_ACROSS
@@ -59,7 +59,7 @@ def _led(steps: list[Step], arm: Arm, length: float, reference: float) -> list[S
 
 
 def accompanied(
-    construction: Construction, companions: tuple[Arm, ...], ratio: float, picture: Picture
+    construction: Construction, companions: tuple[Arm, ...], ratio: float, picture: DrawingConvention
 ) -> Construction:
     """The construction with its companions, ``ratio`` units of the sum's quantity being as long on the
     paper as one unit of theirs."""

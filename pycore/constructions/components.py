@@ -9,7 +9,7 @@ from pycore.constructions import step_kinds
 from pycore.constructions.construction import (
     Arm,
     Construction,
-    Picture,
+    DrawingConvention,
     Step,
     arm_line,
     closing_steps,
@@ -72,7 +72,7 @@ def _add(arms: tuple[Arm, ...]) -> tuple[Step, Step]:
 
 
 def components(
-    arms: tuple[Arm, ...], picture: Picture, resultant: str = "sum"
+    arms: tuple[Arm, ...], picture: DrawingConvention, resultant: str = "sum"
 ) -> Construction:
     """The construction for one arm or more, of non-zero size, on the axes of a picture."""
     axes: tuple[Move, ...] = (

@@ -113,7 +113,7 @@ def _marked(move: Move) -> str:
 
 
 @dataclass(frozen=True, slots=True)
-class Picture:
+class DrawingConvention:
     """How a construction lies on the paper: which way the first direction points, and whether
     angles grow anticlockwise on the paper as they do in the reckoning.
 
@@ -150,7 +150,7 @@ class Picture:
 
 
 @lru_cache(maxsize=16)
-def _axes(picture: Picture) -> tuple[Point, Point]:
+def _axes(picture: DrawingConvention) -> tuple[Point, Point]:
     """Where the reckoning's two axes point on the paper; exact where they lie along it."""
     return (
         geometry.ORIGIN.moved(1.0, picture.paper_angle(0.0)),

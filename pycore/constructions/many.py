@@ -63,7 +63,7 @@ class _Line:
 
 
 @dataclass(slots=True)
-class Many:
+class DrawingBatch:
     """What is drawn in each drawing, and which drawings are lost, because lines or arcs do not meet there."""
 
     count: int
@@ -80,13 +80,13 @@ class Many:
 
 def carry_out_many(
     moves: tuple[Move, ...], deviations: Deviations, count: int, instead: Mapping[int, Column] = NOTHING
-) -> Many:
+) -> DrawingBatch:
     """Carry out a construction ``count`` times; ``deviations`` has a column for each key of ``moves.carry_out``.
 
     ``instead``, by the index of a move, is what each drawing has in place of a protractor's turn, or of the length that
     a ruler sets off (negative: the other way along its line).
     """
-    many = Many(count)
+    many = DrawingBatch(count)
     for place, move in enumerate(moves):
         many.instead = instead.get(place)
         slips = {name: deviations.get(f"{place}:{name}") for name in DEVIATIONS.get(type(move), ())}
@@ -94,7 +94,7 @@ def carry_out_many(
     return many
 
 
-def crossing_columns(moves: tuple[Move, ...], many: Many) -> list[Column]:
+def crossing_columns(moves: tuple[Move, ...], many: DrawingBatch) -> list[Column]:
     """The sharp angle of each crossing, as ``construction.crossing_angles``; of a lost drawing it says nothing."""
     made: list[Column] = []
     for move in moves:
@@ -118,7 +118,7 @@ def _added(column: Column, slips: Column | None) -> Column:
     return column if slips is None else [number + slip for number, slip in zip(column, slips, strict=True)]
 
 
-def _set_off(many: Many, move: SetOff, slips: Slips) -> None:
+def _set_off(many: DrawingBatch, move: SetOff, slips: Slips) -> None:
     if isinstance(move.length, SumOf):
         readings = [many.readings[name] for name in move.length.readings]
         lengths = [math.fsum(row) for row in zip(*readings, strict=True)]
@@ -136,7 +136,7 @@ def _set_off(many: Many, move: SetOff, slips: Slips) -> None:
     )
 
 
-def _turn(many: Many, move: TurnAngle, slips: Slips) -> None:
+def _turn(many: DrawingBatch, move: TurnAngle, slips: Slips) -> None:
     back, zero = 180.0 if move.back else 0.0, many.lines[move.zero].degrees()
     if many.instead is not None:
         degrees = [line + back + turn for line, turn in zip(zero, many.instead, strict=True)]
@@ -150,16 +150,16 @@ def _turn(many: Many, move: TurnAngle, slips: Slips) -> None:
     many.lines[move.line] = _Line(many.points[move.at], turned)
 
 
-def _parallel(many: Many, move: DrawParallel, slips: Slips) -> None:
+def _parallel(many: DrawingBatch, move: DrawParallel, slips: Slips) -> None:
     degrees = _added(many.lines[move.to].degrees(), slips["parallel"])
     many.lines[move.line] = _Line(many.points[move.through], degrees)
 
 
-def _intersect(many: Many, move: Intersect, _slips: Slips) -> None:
+def _intersect(many: DrawingBatch, move: Intersect, _slips: Slips) -> None:
     many.points[move.point] = _met(many, many.lines[move.first], many.lines[move.second])
 
 
-def _met(many: Many, first: _Line, second: _Line) -> Places:
+def _met(many: DrawingBatch, first: _Line, second: _Line) -> Places:
     """Where two lines meet, as ``geometry.intersection``; drawings in which they do not are lost."""
     (x, y), (other_x, other_y) = first.start, second.start
     columns = zip(x, y, *first.along(), other_x, other_y, *second.along(), strict=True)
@@ -175,7 +175,7 @@ def _met(many: Many, first: _Line, second: _Line) -> Places:
     return across, up
 
 
-def _one_by_one(many: Many, found: Callable[[int], Point | None]) -> Places:
+def _one_by_one(many: DrawingBatch, found: Callable[[int], Point | None]) -> Places:
     """A point of each drawing, found for one after another; where there is none, that drawing is lost."""
     across, up = [], []
     for place in range(many.count):
@@ -187,12 +187,12 @@ def _one_by_one(many: Many, found: Callable[[int], Point | None]) -> Places:
     return across, up
 
 
-def _at(many: Many, name: str, place: int) -> Point:
+def _at(many: DrawingBatch, name: str, place: int) -> Point:
     x, y = many.points[name]
     return Point(x[place], y[place])
 
 
-def _cross_arcs(many: Many, move: CrossArcs, slips: Slips) -> None:
+def _cross_arcs(many: DrawingBatch, move: CrossArcs, slips: Slips) -> None:
     none = [0.0] * many.count
     longer, other_longer = slips["length"] or none, slips["length-2"] or none
 
@@ -206,7 +206,7 @@ def _cross_arcs(many: Many, move: CrossArcs, slips: Slips) -> None:
     many.points[move.point] = _one_by_one(many, met)
 
 
-def _drop(many: Many, move: DropPerpendicular, slips: Slips) -> None:
+def _drop(many: DrawingBatch, move: DropPerpendicular, slips: Slips) -> None:
     line, start, slopes = many.lines[move.line], many.points[move.start], slips["parallel"]
     square = [degrees + 90.0 for degrees in line.degrees()]
     dropped = _met(many, _Line(start, _added(square, slopes)), line)
@@ -222,11 +222,11 @@ def _drop(many: Many, move: DropPerpendicular, slips: Slips) -> None:
     many.points[move.foot] = dropped
 
 
-def _join(many: Many, move: Join, _slips: Slips) -> None:
+def _join(many: DrawingBatch, move: Join, _slips: Slips) -> None:
     many.lines[move.line] = _Line(many.points[move.start], end=many.points[move.end])
 
 
-def _read_length(many: Many, move: ReadLength, slips: Slips) -> None:
+def _read_length(many: DrawingBatch, move: ReadLength, slips: Slips) -> None:
     (x, y), (to_x, to_y) = many.points[move.start], many.points[move.end]
     if move.line:
         columns = zip(x, y, to_x, to_y, *many.lines[move.line].along(), strict=True)
@@ -236,21 +236,21 @@ def _read_length(many: Many, move: ReadLength, slips: Slips) -> None:
     many.readings[move.reading] = _added(lengths, slips["length"])
 
 
-def _read_angle(many: Many, move: ReadAngle, slips: Slips) -> None:
+def _read_angle(many: DrawingBatch, move: ReadAngle, slips: Slips) -> None:
     first, second = many.lines[move.first].degrees(), many.lines[move.second].degrees()
     sizes = [math.fabs(wrap(to - of)) for of, to in zip(first, second, strict=True)]
     many.readings[move.reading] = _added(sizes, slips["angle"])
 
 
-def _start(many: Many, move: Start, _slips: Slips) -> None:
+def _start(many: DrawingBatch, move: Start, _slips: Slips) -> None:
     many.points[move.point] = [0.0] * many.count, [0.0] * many.count
 
 
-def _direct(many: Many, move: Direction, _slips: Slips) -> None:
+def _direct(many: DrawingBatch, move: Direction, _slips: Slips) -> None:
     many.lines[move.line] = _Line(many.points[move.at], [move.degrees] * many.count)
 
 
-_MAKERS: dict[type, Callable[[Many, Any, Slips], None]] = {
+_MAKERS: dict[type, Callable[[DrawingBatch, Any, Slips], None]] = {
     Start: _start,
     Direction: _direct,
     TurnAngle: _turn,

@@ -193,7 +193,7 @@ class Figure:
     readings: Mapping[str, float]
 
 
-class Degenerate(ValueError):
+class ConstructionError(ValueError):
     """Raised when a move cannot be made: parallel lines do not meet, arcs miss each other."""
 
 
@@ -237,7 +237,7 @@ def _parallel(board: _Board, move: DrawParallel, deviation: Mapping[str, float])
 def _intersect(board: _Board, move: Intersect, _deviation: Mapping[str, float]) -> None:
     met = geometry.intersection(board.lines[move.first], board.lines[move.second])
     if met is None:
-        raise Degenerate(f"{move.first} and {move.second} do not meet")
+        raise ConstructionError(f"{move.first} and {move.second} do not meet")
     board.points[move.point] = met
 
 
@@ -255,7 +255,7 @@ def _cross_arcs(board: _Board, move: CrossArcs, deviation: Mapping[str, float]) 
         first.plus(second).minus(opposite),
     )
     if met is None:
-        raise Degenerate(f"the arcs round {move.first} and {move.second} do not cross")
+        raise ConstructionError(f"the arcs round {move.first} and {move.second} do not cross")
     points[move.point] = met
 
 
@@ -267,7 +267,7 @@ def _drop(board: _Board, move: DropPerpendicular, deviation: Mapping[str, float]
         return
     dropped = geometry.intersection(Ray(start, line.degrees + 90.0 + slope), line)
     if dropped is None:
-        raise Degenerate(f"the perpendicular from {move.start} misses {move.line}")
+        raise ConstructionError(f"the perpendicular from {move.start} misses {move.line}")
     board.points[move.foot] = dropped
 
 

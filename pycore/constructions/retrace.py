@@ -5,8 +5,8 @@ from dataclasses import dataclass
 
 from pycore import geometry
 from pycore.constructions.moves import (
+    ConstructionError,
     CrossArcs,
-    Degenerate,
     Figure,
     Intersect,
     Move,
@@ -20,7 +20,7 @@ _NOTHING_OFF = {"0:": 0.0}
 
 
 @dataclass(frozen=True, slots=True)
-class Retraced:
+class RetracedPoint:
     """One point of a construction that somebody drew: the move that makes it, where it should be going by
     what was drawn before it, and all that was drawn till then (this move made rightly)."""
 
@@ -46,7 +46,7 @@ def _as_drawn(so_far: Figure, move: SetOff | Intersect | CrossArcs | Start, plac
     return Figure({**so_far.points, move.point: place}, lines, so_far.readings)
 
 
-def retrace(moves: tuple[Move, ...], drawn: Mapping[str, Point]) -> Iterator[Retraced]:
+def retrace(moves: tuple[Move, ...], drawn: Mapping[str, Point]) -> Iterator[RetracedPoint]:
     """Carry out a construction over the points that somebody drew, in the construction's own unit and as it
     counts angles. Ends early where their lines do not meet."""
     so_far = Figure({}, {}, {})
@@ -54,8 +54,8 @@ def retrace(moves: tuple[Move, ...], drawn: Mapping[str, Point]) -> Iterator[Ret
         try:
             # Made on top of what is drawn already, exactly.
             so_far = carry_out((move,), _NOTHING_OFF, exact=so_far)
-        except Degenerate:
+        except ConstructionError:
             return
         if isinstance(move, SetOff | Intersect | CrossArcs | Start) and move.point in drawn:
-            yield Retraced(index, so_far.points[move.point], so_far)
+            yield RetracedPoint(index, so_far.points[move.point], so_far)
             so_far = _as_drawn(so_far, move, drawn[move.point])

@@ -6,7 +6,7 @@ brown, orange, yellow, neutral grey) are common practice with no source.
 """
 
 from pycore.drawing import Ink
-from pycore.forms.fields import Choice, Field
+from pycore.forms.fields import Field, Option
 from pycore.words.phrase import Phrase, Symbol
 
 NAMES: dict[str, tuple[str, str, str]] = {
@@ -80,5 +80,5 @@ def choice_field(
     only: tuple[tuple[str, str], ...] = (),
 ) -> Field:
     """A field with options given as (value, label)."""
-    choices = tuple(Choice(value, words) for value, words in options)
+    choices = tuple(Option(value, words) for value, words in options)
     return Field(name, label, "choice", group, default, help=about, choices=choices, only=only)

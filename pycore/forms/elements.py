@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from pycore import quantity
 from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR, Element
 from pycore.forms.reading import Reader
-from pycore.quantity import MINUS, NO_BREAK_SPACE, Unreadable
+from pycore.quantity import MINUS, NO_BREAK_SPACE, QuantityError
 from pycore.words import circuits as words
 
 KINDS = {"Ω": RESISTOR, "H": COIL, "F": CAPACITOR}
@@ -18,7 +18,7 @@ _REACTANCE = re.compile(r"([+\-−]?)\s*[jJ]\s*(.+)", re.DOTALL)
 
 
 @dataclass(frozen=True, slots=True)
-class Typed:
+class TypedElement:
     """An element with its number and unit as they were typed: 0.1 and H. ``small``: with a prefix of a thousandth
     or less, which learners overlook."""
 
@@ -43,10 +43,10 @@ def _quantity(text: str, units: tuple[str, ...], bare: str) -> tuple[float, str]
     for unit in units if rest else (bare,):
         try:
             return quantity.read(text, unit), unit
-        except Unreadable as problem:
+        except QuantityError as problem:
             if problem.reason != "unit":
                 raise
-    raise Unreadable("unit", rest)
+    raise QuantityError("unit", rest)
 
 
 def _number(text: str, value: float, unit: str, mark: str) -> tuple[str, str]:
@@ -59,28 +59,28 @@ def _number(text: str, value: float, unit: str, mark: str) -> tuple[str, str]:
     return quantity.plain(value / float(f"1e{exponent}"), mark), written
 
 
-def read_element(text: str, bare: str, mark: str, *, reactive: str = "") -> Typed:
+def read_element(text: str, bare: str, mark: str, *, reactive: str = "") -> TypedElement:
     """One element; ``bare`` is the unit of a number without one (Ω, H or F), ``reactive`` the kind that ohms mean
     in a field of its own ("": a resistor). Raises Unreadable."""
     match = _REACTANCE.fullmatch(text.strip())
     if match:
         value = quantity.read(match.group(2), "Ω")
         if value < 0:
-            raise Unreadable("number", text)
+            raise QuantityError("number", text)
         number, unit = _number(match.group(2), value, "Ω", mark)
         capacitor = match.group(1) in ("-", "−")
-        return Typed(Element(CAPACITOR if capacitor else COIL, value, in_ohms=True), number, unit)
+        return TypedElement(Element(CAPACITOR if capacitor else COIL, value, in_ohms=True), number, unit)
     value, unit = _quantity(text, ("Ω", "H", "F"), bare)
     number, written = _number(text, value, unit, mark)
     kind = KINDS[unit]
     if unit == "Ω" and reactive:
-        return Typed(Element(reactive, value, in_ohms=True), number, written)
-    return Typed(Element(kind, value), number, written)
+        return TypedElement(Element(reactive, value, in_ohms=True), number, written)
+    return TypedElement(Element(kind, value), number, written)
 
 
 def read_elements(
     reader: Reader, name: str, bare: str, mark: str, *, reactive: str = "", only: str = ""
-) -> tuple[Typed, ...]:
+) -> tuple[TypedElement, ...]:
     """The elements of a field, none for an empty one; what cannot be used is noted as a fault.
 
     ``only``: the one kind that the field takes ("": every kind).
@@ -93,7 +93,7 @@ def read_elements(
     for piece in _BETWEEN.split(spread):
         try:
             one = read_element(piece, bare, mark, reactive=reactive)
-        except Unreadable as problem:
+        except QuantityError as problem:
             reader.fault(name, words.bad_element(label, text, bare if only else ""), problem.part)
             return ()
         if only and one.element.kind != only:

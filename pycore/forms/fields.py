@@ -8,7 +8,7 @@ if TYPE_CHECKING:
     pass
 
 @dataclass(frozen=True, slots=True)
-class Choice:
+class Option:
     """One option of a choice field."""
 
     value: str
@@ -37,7 +37,7 @@ class Field:
     unit: str = ""
     help: str = ""
     sample: str = ""
-    choices: tuple[Choice, ...] = ()
+    choices: tuple[Option, ...] = ()
     private: bool = False
     only: tuple[tuple[str, str], ...] = ()
     folded: bool = False

@@ -48,7 +48,7 @@ def fragment(pairs: Iterable[tuple[str, str]]) -> str:
 
 
 @dataclass(frozen=True, slots=True)
-class Opened:
+class ParsedLink:
     """A link as read: the whole form, the keys that mean nothing here, its version, and the fields it names."""
 
     form: dict[str, str]
@@ -58,7 +58,7 @@ class Opened:
     named: tuple[str, ...] = ()
 
 
-def open_fragment(text: str, fields: Iterable[Field], reserved: Iterable[str] = ()) -> Opened:
+def open_fragment(text: str, fields: Iterable[Field], reserved: Iterable[str] = ()) -> ParsedLink:
     """Read a fragment into a whole form: what it does not name keeps its default.
 
     Control characters are dropped and values cut at 200 characters; nothing is run or trusted.
@@ -89,7 +89,7 @@ def open_fragment(text: str, fields: Iterable[Field], reserved: Iterable[str] = 
     needed = [field.name for field in listed if field.group == "values" and field.default]
     if named & frozenset(needed):
         form.update({name: "" for name in needed if name not in named})
-    return Opened(form, tuple(unknown), version, too_long, tuple(sorted(named)))
+    return ParsedLink(form, tuple(unknown), version, too_long, tuple(sorted(named)))
 
 
 RESERVED = ("colours", "decimal", "angles", "resultant", "sequence", "view", "step", "ask", "code")

@@ -6,7 +6,7 @@ from collections.abc import Callable
 from pycore import phasor, quantity
 from pycore.forms.phasor_text import read_phasor
 from pycore.forms.reading import Reader
-from pycore.quantity import Unreadable
+from pycore.quantity import QuantityError
 from pycore.words import loads as words
 
 LEAST_OHMS, MOST_OHMS = 1e-3, 1e6
@@ -26,7 +26,7 @@ def read_load(
         return None
     try:
         value = _impedance(text, volts)
-    except Unreadable as problem:
+    except QuantityError as problem:
         reader.fault(name, bad(label, text), problem.part)
         return None
     size = phasor.magnitude(value)
@@ -41,7 +41,7 @@ def _impedance(text: str, volts: float | None) -> complex:
     """Ohms, or a power as the resistance that takes it. Raises Unreadable."""
     try:
         return phasor.polar(*read_phasor(text, "Ω"))
-    except Unreadable:
+    except QuantityError:
         if volts is None:
             raise
         watts = quantity.read(text, "W")

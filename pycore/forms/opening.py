@@ -7,7 +7,7 @@ if TYPE_CHECKING:
     pass
 
 @dataclass(frozen=True, slots=True)
-class Issue:
+class SetPlace:
     """A sheet's place in a class set: its code as printed, which sheet of how many it is; whether any method
     will do, and whether the scale is the learner's to choose."""
 
@@ -19,7 +19,7 @@ class Issue:
 
 
 @dataclass(frozen=True, slots=True)
-class Opening:
+class ReopenInfo:
     """How a printed sheet is opened again: the page's own address, and whether to draw a code.
 
     ``base`` is the address without fragment, "" when it is not known; a QR code is drawn only
@@ -29,7 +29,7 @@ class Opening:
 
     base: str = ""
     code: bool = False
-    issue: Issue | None = None
+    issue: SetPlace | None = None
 
     @property
     def reachable(self) -> bool:

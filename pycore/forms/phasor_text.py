@@ -3,7 +3,7 @@
 import re
 
 from pycore import phasor, quantity
-from pycore.quantity import Unreadable
+from pycore.quantity import QuantityError
 
 _BETWEEN = re.compile(r"\s*(?:∠|<|@|\bat\b|/_)\s*", re.IGNORECASE)
 _PARTS = re.compile(r"([^jJiI]*?[^\s+\-−jJiI])?\s*([+\-−]?)\s*[jJiI]\s*(.*)", re.DOTALL)
@@ -16,7 +16,7 @@ def read_phasor(text: str, unit: str) -> tuple[float, float]:
     """
     pieces = _BETWEEN.split(text.strip())
     if len(pieces) > 2:
-        raise Unreadable("number", text)
+        raise QuantityError("number", text)
     if len(pieces) == 2:
         return _polar(quantity.read(pieces[0], unit), quantity.read(pieces[1], "°"))
     if any(letter in text for letter in "jJiI"):
@@ -31,17 +31,17 @@ def is_rectangular(text: str) -> bool:
 
 def _polar(size: float, degrees: float) -> tuple[float, float]:
     if not -3600.0 <= degrees <= 3600.0:
-        raise Unreadable("number", quantity.plain(degrees))
+        raise QuantityError("number", quantity.plain(degrees))
     return (-size, phasor.wrap(degrees + 180.0)) if size < 0 else (size + 0.0, phasor.wrap(degrees) + 0.0)
 
 
 def _rectangular(text: str, unit: str) -> tuple[float, float]:
     match = _PARTS.fullmatch(text.strip())
     if match is None:
-        raise Unreadable("number", text)
+        raise QuantityError("number", text)
     real, sign, imaginary = match.group(1), match.group(2), match.group(3).strip()
     if real and not sign:
-        raise Unreadable("number", text)
+        raise QuantityError("number", text)
     x = quantity.read(real, unit) if real else 0.0
     y = quantity.read(imaginary, unit) if imaginary else 1.0
     value = complex(x, -y if sign in ("-", "−") else y)

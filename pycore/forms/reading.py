@@ -8,7 +8,7 @@ from typing import TypeVar
 from pycore import quantity, trig
 from pycore.errors import Fault, InputError
 from pycore.forms.fields import Field
-from pycore.quantity import NO_BREAK_SPACE, Unreadable
+from pycore.quantity import NO_BREAK_SPACE, QuantityError
 from pycore.words import inputs
 
 LARGEST_CURRENT = 1e5
@@ -25,7 +25,7 @@ _DEGREE_WORDS = ("deg", "degree", "degrees")
 
 
 @dataclass(frozen=True, slots=True)
-class Lag:
+class LagAngle:
     """An angle of lag in degrees (negative: leads).
 
     ``factor`` is the text if it was given as a power factor; ``doubtful`` marks a bare number
@@ -56,7 +56,7 @@ class Lag:
 
 
 @dataclass(frozen=True, slots=True)
-class Drawn:
+class DrawnValue:
     """What was read off a drawing: a quantity (SI unit), or the length of its line (mm)."""
 
     quantity: float | None = None
@@ -140,7 +140,7 @@ class Reader:
             return None
         try:
             value = quantity.read(given, "A")
-        except Unreadable as problem:
+        except QuantityError as problem:
             example = self.fields[name].default or "11.2"
             accepted = inputs.accepted_current(example)
             message = inputs.unreadable(label, given, problem.reason, problem.part, accepted)
@@ -175,7 +175,7 @@ class Reader:
             return None
         try:
             value = quantity.read(piece, "A")
-        except Unreadable as problem:
+        except QuantityError as problem:
             label = self.label(name)
             given = self.given(name)
             part = problem.part if problem.part in given else ""
@@ -183,7 +183,7 @@ class Reader:
             return None
         return self._in_range(name, self.label(name), piece, value)
 
-    def drawn(self, name: str) -> Drawn | None:
+    def drawn(self, name: str) -> DrawnValue | None:
         """What was read off a drawing: amperes, or a length in mm or cm; None when empty or unusable."""
         given = self.given(name)
         if not given:
@@ -191,23 +191,23 @@ class Reader:
         for unit, factor in (("mm", 1.0), ("cm", 10.0)):
             try:
                 length = factor * quantity.read(given, unit)
-            except Unreadable:
+            except QuantityError:
                 continue
             if quantity.split_number(given)[1] == "":
                 break
             if not 0.0 <= length <= LONGEST_LINE:
                 self.fault(name, inputs.bad_drawn_length(self.label(name), given), given[:1] if length < 0 else "")
                 return None
-            return Drawn(millimetres=length)
+            return DrawnValue(millimetres=length)
         try:
             value = quantity.read(given, "A")
-        except Unreadable as problem:
+        except QuantityError as problem:
             label = self.label(name)
             message = inputs.unreadable(label, given, problem.reason, problem.part, inputs.ACCEPTED_DRAWN)
             self.fault(name, message, problem.part)
             return None
         found = self._in_range(name, self.label(name), given, value)
-        return None if found is None else Drawn(quantity=found)
+        return None if found is None else DrawnValue(quantity=found)
 
     def _in_range(self, name: str, label: str, given: str, value: float) -> float | None:
         if value < 0:
@@ -220,14 +220,14 @@ class Reader:
             return value + 0.0
         return None
 
-    def lag(self, name: str) -> Lag:
+    def lag(self, name: str) -> LagAngle:
         """Degrees of lag, or a power factor with its side; 0 when empty.
 
         ``0.85 lag`` and ``lead 0.9`` are power factors; ``30 lag``, ``30°`` and ``-10`` degrees.
         """
         given = self.given(name)
         if not given:
-            return Lag(0.0)
+            return LagAngle(0.0)
         words = given.replace("°", " deg ").lower().split()
         sides = [_LAG_WORDS[word] for word in words if word in _LAG_WORDS]
         named = any(word in _DEGREE_WORDS for word in words)
@@ -235,30 +235,30 @@ class Reader:
         number = " ".join(word for word in words if word not in _LAG_WORDS and word not in (*_DEGREE_WORDS, "pf"))
         try:
             value, rest = quantity.split_number(number)
-        except Unreadable:
+        except QuantityError:
             rest, value = "unread", 0.0
         if rest or len(sides) > 1 or (named and factor):
             self.fault(name, inputs.bad_angle(self.label(name), given), given)
-            return Lag(0.0)
+            return LagAngle(0.0)
         if factor or (sides and not named and value < 2.0):
             return self._from_factor(name, given, value, sides)
         if not -180.0 <= value <= 180.0 or (sides and value < 0):
             self.fault(name, inputs.angle_range(self.label(name), given))
-            return Lag(0.0)
+            return LagAngle(0.0)
         bare = not sides and not named and 0 < value < 1
-        return Lag(value * (sides[0] if sides else 1) + 0.0, doubtful=bare)
+        return LagAngle(value * (sides[0] if sides else 1) + 0.0, doubtful=bare)
 
-    def _from_factor(self, name: str, given: str, value: float, sides: list[int]) -> Lag:
+    def _from_factor(self, name: str, given: str, value: float, sides: list[int]) -> LagAngle:
         if not 0.0 <= value <= 1.0:
             self.fault(name, inputs.factor_range(self.label(name), given))
-            return Lag(0.0)
+            return LagAngle(0.0)
         if not sides and value < 1.0:
             self.fault(name, inputs.factor_side(self.label(name), given))
-            return Lag(0.0)
+            return LagAngle(0.0)
         # The angle whose cosine is the power factor, by its right triangle.
         reactive = math.sqrt((1.0 - value) * (1.0 + value))
         side = sides[0] if sides else 1
-        return Lag(side * trig.angle_of(value, reactive) + 0.0, factor=given)
+        return LagAngle(side * trig.angle_of(value, reactive) + 0.0, factor=given)
 
     def positive(self, name: str, unit: str = "A") -> float | None:
         """A positive number of units per centimetre, or None when empty (chosen to fit)."""
@@ -267,7 +267,7 @@ class Reader:
             return None
         try:
             value = quantity.read(given, unit)
-        except Unreadable as problem:
+        except QuantityError as problem:
             self.fault(name, inputs.bad_scale(self.label(name), given, unit), problem.part)
             return None
         if not 1e-9 <= value <= 1e9:
@@ -285,7 +285,7 @@ class Reader:
         accepted = inputs.accepted_amount(self.fields[name].default or quantity.plain(least), unit)
         try:
             value = quantity.read(given, unit)
-        except Unreadable as problem:
+        except QuantityError as problem:
             self.fault(name, inputs.unreadable(label, given, problem.reason, problem.part, accepted), problem.part)
             return None
         if (zero and value == 0.0) or least <= value <= most:
@@ -300,7 +300,7 @@ class Reader:
         default = quantity.read(self.fields[name].default, unit)
         try:
             value = quantity.read(given or self.fields[name].default, unit)
-        except Unreadable as problem:
+        except QuantityError as problem:
             self.fault(name, inputs.bad_number(label, given, quantity.plain(least), quantity.plain(most)), problem.part)
             return default
         if not least <= value <= most:
@@ -314,7 +314,7 @@ def _is_number(given: str) -> bool:
     """Whether a text is one quantity of current."""
     try:
         quantity.read(given, "A")
-    except Unreadable:
+    except QuantityError:
         return False
     return True
 
@@ -325,6 +325,6 @@ def _alike(several: list[str]) -> bool:
     for piece in several:
         try:
             values.append(quantity.read(piece, "A"))
-        except Unreadable:
+        except QuantityError:
             return False
     return min(values) > 0.0 and max(values) <= FAR_APART * min(values)

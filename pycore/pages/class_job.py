@@ -7,15 +7,15 @@ from typing import Any
 
 from pycore import quantity
 from pycore.forms.conventions import MARKS as DECIMAL_MARKS
-from pycore.forms.opening import Issue, Opening
+from pycore.forms.opening import ReopenInfo, SetPlace
 from pycore.geometry import Point
 from pycore.pages import class_key
 from pycore.pages.class_set import ClassSet
 from pycore.practice import tables
 from pycore.practice.class_set import Learner, problems
-from pycore.practice.key import Amount, Row, row_of
+from pycore.practice.key import Amount, KeyRow, row_of
 from pycore.practice.task import Task
-from pycore.quantity import Unreadable
+from pycore.quantity import QuantityError
 from pycore.sheet.compose import TWO
 from pycore.words import class_set as words
 
@@ -62,10 +62,10 @@ def learners_of(group: ClassSet) -> Iterator[Learner | None]:
             return
 
 
-def issue_of(group: ClassSet, learner: Learner) -> Issue:
+def issue_of(group: ClassSet, learner: Learner) -> SetPlace:
     """A learner's place in the set; a sheet on which phasors are drawn already has its scale."""
     begun = learner.form.get("start") == TWO
-    return Issue(
+    return SetPlace(
         str(learner.code), learner.place, group.learners,
         any_method=group.method == "any", own_scale=group.chosen["scale"] == "open" and not begun,
     )  # fmt: skip
@@ -96,13 +96,13 @@ def _on_paper(text: str, unit: str, task: Task, sizes: Sequence[float]) -> str:
         return ""
     try:
         size = quantity.read(text, unit)
-    except Unreadable:
+    except QuantityError:
         return ""
     drawn = size == 0.0 or any(math.fabs(one - size) <= SAME * size for one in sizes)
     return quantity.fixed(size * task.factor, 1, task.writing.mark) if drawn else ""
 
 
-def row_for(group: ClassSet, learner: Learner, task: Task | None = None) -> Row:
+def row_for(group: ClassSet, learner: Learner, task: Task | None = None) -> KeyRow:
     """A learner's line of the key; ``task`` is the problem, where it has been found already."""
     task = task or group.topic.task(learner.form)
     return row_of(learner, task, given_of(group, learner, task), group.limits, task.scale_words)
@@ -113,9 +113,9 @@ class _Making:
     """One set under way: what the pages are written into, and the key so far."""
 
     group: ClassSet
-    opening: Opening
+    opening: ReopenInfo
     writer: Any
-    rows: list[Row] = field(default_factory=list)
+    rows: list[KeyRow] = field(default_factory=list)
 
     def sheets(self) -> Iterator[tuple[str, float]]:
         """Problem sheet, overlay and line of the key for each learner, then the key's pages."""
@@ -144,9 +144,9 @@ class _Making:
         """Pages of problem sheets and of overlays: large print and easy reading have several to a sheet."""
         return self.writer.pages_of(SHEETS), self.writer.pages_of(OVERLAYS)
 
-    def _opening(self, learner: Learner) -> Opening:
+    def _opening(self, learner: Learner) -> ReopenInfo:
         qr = self.group.chosen["opens"] == "qr"
-        return Opening(self.opening.base, qr, issue_of(self.group, learner))
+        return ReopenInfo(self.opening.base, qr, issue_of(self.group, learner))
 
     def table(self) -> Iterator[tuple[str, float]]:
         """The lines of the key alone."""
@@ -156,7 +156,7 @@ class _Making:
             yield words.working(len(self.rows), self.group.learners), len(self.rows) / self.group.learners
 
 
-def pdf_job(group: ClassSet, opening: Opening, correction: Point) -> Job:
+def pdf_job(group: ClassSet, opening: ReopenInfo, correction: Point) -> Job:
     """The making of a set's PDF; ``opening`` holds the address of the topic's page."""
     # Only a set that is made needs the writer; the form's page need not wait for its import.
     from pycore.writers.pdf import Writer
@@ -175,7 +175,7 @@ def pdf_job(group: ClassSet, opening: Opening, correction: Point) -> Job:
 
 def key_job(group: ClassSet) -> Job:
     """The making of a set's key as a table of text."""
-    making = _Making(group, Opening(), None)
+    making = _Making(group, ReopenInfo(), None)
 
     def result() -> Result:
         mark = DECIMAL_MARKS[group.chosen.get("decimal", "point")]

@@ -6,10 +6,10 @@ from dataclasses import dataclass
 from pycore.drawing import Page
 from pycore.pages.class_set import ClassSet, shortened
 from pycore.practice import key
-from pycore.practice.key import Amount, Column, Row
+from pycore.practice.key import Amount, KeyRow, MistakeColumn
 from pycore.practice.task import CALCULATED, DRAWN, NO_LIMITS
 from pycore.sheet import ledger
-from pycore.sheet.ledger import Heading, Ledger, Lines
+from pycore.sheet.ledger import ColumnHeading, Ledger, Lines
 from pycore.sheet.lettered import wrapped
 from pycore.words import class_set as set_words
 from pycore.words import key as words
@@ -54,13 +54,13 @@ def _notes(group: ClassSet, counts: Counts, *, angled: bool) -> tuple[str, ...]:
     )
 
 
-def _name(row: Row) -> Lines:
+def _name(row: KeyRow) -> Lines:
     """Name above code."""
     short = shortened(row.name, NAME_ROOM)
     return (short, row.code) if short else (row.code,)
 
 
-def _symbol(rows: Sequence[Row]) -> Phrase:
+def _symbol(rows: Sequence[KeyRow]) -> Phrase:
     """What is asked for, at the head of its column; a plain word where that differs."""
     return (words.RESULT,) if key.varied(rows) else rows[0].symbol
 
@@ -69,7 +69,7 @@ def _amount(amount: Amount, unit: str) -> Lines:
     return (f"{amount.size} {unit}", f"{amount.length} mm" if amount.length else "")
 
 
-def _tolerance(row: Row) -> Lines:
+def _tolerance(row: KeyRow) -> Lines:
     return tuple(f"± {told} {unit}" for told, unit in ((row.tolerance.size, row.unit), (row.tolerance.length, "mm"))
                  if told)  # fmt: skip
 
@@ -79,7 +79,7 @@ def _angle(amount: Amount, tolerance: str = "") -> Lines:
 
 
 @dataclass(frozen=True, slots=True)
-class Columns:
+class KeyColumns:
     """Which columns the first table of a key has: the values by their labels, angles given, each row's own symbol,
     the angle found, the first diagonal."""
 
@@ -90,9 +90,9 @@ class Columns:
     first: bool
 
 
-def columns_of(rows: Sequence[Row]) -> Columns:
+def columns_of(rows: Sequence[KeyRow]) -> KeyColumns:
     """The columns that some learner of a set needs."""
-    return Columns(
+    return KeyColumns(
         labels=key.labels(rows),
         turned=any(not amount.size for row in rows for _, amount in row.given),
         varied=key.varied(rows),
@@ -101,7 +101,7 @@ def columns_of(rows: Sequence[Row]) -> Columns:
     )
 
 
-def _answer_row(row: Row, columns: Columns) -> tuple[Lines, ...]:
+def _answer_row(row: KeyRow, columns: KeyColumns) -> tuple[Lines, ...]:
     """One learner's line."""
     made: list[Lines] = [(str(row.place),), _name(row)]
     given = dict(row.given)
@@ -124,34 +124,34 @@ def _answer_row(row: Row, columns: Columns) -> tuple[Lines, ...]:
     return tuple(made)
 
 
-def answers(group: ClassSet, rows: Sequence[Row], counts: Counts) -> Ledger:
+def answers(group: ClassSet, rows: Sequence[KeyRow], counts: Counts) -> Ledger:
     """The first table: what is given and what is right."""
     columns = columns_of(rows)
-    headings = [Heading((words.PLACE,)), Heading((words.NAME, words.CODE), "start")]
-    headings += [Heading(tuple(wrapped(label, ledger.CELL, HEAD_ROOM))) for label in columns.labels]
+    headings = [ColumnHeading((words.PLACE,)), ColumnHeading((words.NAME, words.CODE), "start")]
+    headings += [ColumnHeading(tuple(wrapped(label, ledger.CELL, HEAD_ROOM))) for label in columns.labels]
     if columns.turned:
-        headings.append(Heading((words.LAGS,)))
-    headings.append(Heading((words.SCALE,)))
+        headings.append(ColumnHeading((words.LAGS,)))
+    headings.append(ColumnHeading((words.SCALE,)))
     if columns.varied:
-        headings.append(Heading((words.ASKED, words.ORIGIN)))
-    headings += [Heading((_symbol(rows),)), Heading((words.TOLERANCE,))]
+        headings.append(ColumnHeading((words.ASKED, words.ORIGIN)))
+    headings += [ColumnHeading((_symbol(rows),)), ColumnHeading((words.TOLERANCE,))]
     if columns.angled:
-        headings.append(Heading((words.ANGLE_SHORT,)))
+        headings.append(ColumnHeading((words.ANGLE_SHORT,)))
     if columns.first:
-        headings += [Heading((words.FIRST,)), Heading((words.FIRST_ANGLE_SHORT,))]
+        headings += [ColumnHeading((words.FIRST,)), ColumnHeading((words.FIRST_ANGLE_SHORT,))]
     made = tuple(_answer_row(row, columns) for row in rows)
     notes = _notes(group, counts, angled=columns.angled)
     return Ledger(_title(group), str(group.code), notes, (), tuple(headings), made, words.FOOT, 2)
 
 
-def beyond(group: ClassSet, rows: Sequence[Row]) -> Iterator[Ledger]:
+def beyond(group: ClassSet, rows: Sequence[KeyRow]) -> Iterator[Ledger]:
     """The table of answers to the question beyond the problem, where sheets ask one."""
     asked = [(row, *row.further) for row in rows if row.further is not None]
     if not asked:
         return
     headings = (
-        Heading((words.PLACE,)), Heading((words.NAME, words.CODE), "start"), Heading((asked[0][1],)),
-        Heading((words.ANGLE_SHORT,)),
+        ColumnHeading((words.PLACE,)), ColumnHeading((words.NAME, words.CODE), "start"), ColumnHeading((asked[0][1],)),
+        ColumnHeading((words.ANGLE_SHORT,)),
     )  # fmt: skip
     made = tuple(
         ((str(row.place),), _name(row), (f"{found.size} {row.unit}",), _angle(found)) for row, _, found in asked
@@ -165,7 +165,7 @@ def sign(number: int) -> str:
     return (sign(more - 1) if more else "") + LETTERS[last]
 
 
-def _slip_cell(column: Column, row: Row, how: str) -> Lines:
+def _slip_cell(column: MistakeColumn, row: KeyRow, how: str) -> Lines:
     slip = column.slip(row, how)
     if slip is None:
         return ("",)
@@ -189,13 +189,13 @@ def _fitting(widths: Sequence[float], room: float) -> list[slice]:
     return _filled(widths, room, -(-len(widths) // fewest))
 
 
-def slips(group: ClassSet, rows: Sequence[Row], how: str, listed: Sequence[Column]) -> Iterator[Ledger]:
+def slips(group: ClassSet, rows: Sequence[KeyRow], how: str, listed: Sequence[MistakeColumn]) -> Iterator[Ledger]:
     """Tables of what usual mistakes give, made in one way; several where there are many mistakes."""
-    heads = [Heading((words.PLACE,)), Heading((words.CODE,), "start"), Heading((_symbol(rows),))]
+    heads = [ColumnHeading((words.PLACE,)), ColumnHeading((words.CODE,), "start"), ColumnHeading((_symbol(rows),))]
     firsts: list[tuple[Lines, ...]] = [((str(row.place),), (row.code,), (row.result.size,)) for row in rows]
     signs = [sign(number) for number in range(len(listed))]
     cells = [tuple(_slip_cell(column, row, how) for column in listed) for row in rows]
-    columns = [Heading((one,)) for one in signs]
+    columns = [ColumnHeading((one,)) for one in signs]
     widths = ledger.natural_widths(columns, cells)
     first = 0.0
     for width in ledger.natural_widths(heads, firsts):
@@ -212,7 +212,7 @@ def slips(group: ClassSet, rows: Sequence[Row], how: str, listed: Sequence[Colum
         )
 
 
-def pages(group: ClassSet, rows: Sequence[Row], before: Counts) -> Iterator[Page]:
+def pages(group: ClassSet, rows: Sequence[KeyRow], before: Counts) -> Iterator[Page]:
     """Every page of the key, numbered through; ``before``: the pages of the file that stand before it."""
     ledgers = [answers(group, rows, before)]
     for how in WAYS:
@@ -228,7 +228,7 @@ def pages(group: ClassSet, rows: Sequence[Row], before: Counts) -> Iterator[Page
         done += count
 
 
-def table(rows: Sequence[Row]) -> list[list[str]]:
+def table(rows: Sequence[KeyRow]) -> list[list[str]]:
     """The whole key as rows of text, its head line first."""
     listed = {how: key.columns(rows, how) for how in WAYS}
     given, further = key.given_labels(rows), any(row.further for row in rows)

@@ -9,7 +9,7 @@ from pycore.pages.class_job import learners_of
 from pycore.pages.class_set import TOPICS, ClassSet
 from pycore.pages.mistake_names import short
 from pycore.practice import answers, results, tables
-from pycore.practice.answers import Reply
+from pycore.practice.answers import AnswerJudgement
 from pycore.practice.class_set import set_of
 from pycore.practice.codes import CodeError
 from pycore.practice.marking import ACCEPT, LOOK, MOST_NAMED, WRONG, band_of
@@ -25,7 +25,7 @@ GIVEN = ("", "-angle", "-side", "-how", "-first", "-first-angle")
 
 
 @dataclass(frozen=True, slots=True)
-class Result:
+class MarkedLine:
     """One line judged: where it stands, whose it is, what was given, its band, how far off size and angle are as
     written, what would give it (classes of mistakes, each its keys and its names), marks from and to, remarks."""
 
@@ -44,12 +44,12 @@ class Result:
 
 
 @dataclass(slots=True)
-class Marking:
+class MarkingRun:
     """A table under way: its lines, the results so far, and the lines that could not be used, with why."""
 
     group: ClassSet
     entries: tuple[Entry, ...]
-    results: list[Result] = field(default_factory=list)
+    results: list[MarkedLine] = field(default_factory=list)
     refused: list[str] = field(default_factory=list)
     names: dict[str, str] = field(default_factory=dict)
     seen: dict[str, int] = field(default_factory=dict)
@@ -79,7 +79,7 @@ class Marking:
         except ValueError as error:
             self.refused.append(words.refused(entry.line, str(error)))
 
-    def _result(self, entry: Entry) -> Result:
+    def _result(self, entry: Entry) -> MarkedLine:
         code = results.code_of(entry.cells)
         page = next((one for one in TOPICS.values() if one.topic == code.topic), None)
         if page is None or code.number == 0:
@@ -94,7 +94,7 @@ class Marking:
             remarks.append(words.other_set(str(set_of(code))))
         marked = reply.marked
         shown = marked.causes[:MOST_NAMED] if marked.band != ACCEPT and not (reply.meant or reply.follows) else ()
-        return Result(
+        return MarkedLine(
             entry.line, entry.cells.get("name", "") or self.names.get(written, ""), written, entry.cells,
             marked.band, _off(task, reply), _angle_off(task, reply),
             tuple(tuple(dict.fromkeys(mistake.key for mistake in cause.mistakes)) for cause in shown),
@@ -102,7 +102,7 @@ class Marking:
             _verdict(reply), self._marks(task, reply, given), tuple(remarks),
         )  # fmt: skip
 
-    def _marks(self, task: Task, reply: Reply, given: Mapping[str, str]) -> tuple[int, int]:
+    def _marks(self, task: Task, reply: AnswerJudgement, given: Mapping[str, str]) -> tuple[int, int]:
         """Marks from and to: what a person should look at again counts as a range."""
         first, length, angle = self.group.marks
         parts = [(_first_band(reply, given), first), (_length_band(reply), length), (_angle_band(task, reply), angle)]
@@ -148,16 +148,16 @@ def _whole(numbers: Sequence[int]) -> int:
     return total
 
 
-def _off(task: Task, reply: Reply) -> str:
+def _off(task: Task, reply: AnswerJudgement) -> str:
     return fixed(reply.marked.size_off / task.writing.factor, task.writing.decimals + 1, task.writing.mark)
 
 
-def _angle_off(task: Task, reply: Reply) -> str:
+def _angle_off(task: Task, reply: AnswerJudgement) -> str:
     off = reply.marked.angle_off
     return "" if off is None else fixed(off, 1, task.writing.mark)
 
 
-def _verdict(reply: Reply) -> str:
+def _verdict(reply: AnswerJudgement) -> str:
     """What a line's verdict rests on, in few words."""
     if reply.marked.band == ACCEPT:
         return ""
@@ -176,14 +176,14 @@ def _times(off: float | None, tolerance: float) -> float:
     return size / tolerance if tolerance > 0 else (0.0 if size == 0 else float("inf"))
 
 
-def _first_band(reply: Reply, given: Mapping[str, str]) -> str:
+def _first_band(reply: AnswerJudgement, given: Mapping[str, str]) -> str:
     """A first step that was not written down is taken to be right where the answer is."""
     if given.get("answer-first"):
         return WRONG if "first" in reply.wrong_before else ACCEPT
     return reply.marked.band
 
 
-def _length_band(reply: Reply) -> str:
+def _length_band(reply: AnswerJudgement) -> str:
     """The length by itself; what follows from an own earlier value counts, a wrong unit is looked at again."""
     if reply.follows:
         return ACCEPT
@@ -193,7 +193,7 @@ def _length_band(reply: Reply) -> str:
     return ACCEPT if reply.marked.band == ACCEPT else band
 
 
-def _angle_band(task: Task, reply: Reply) -> str:
+def _angle_band(task: Task, reply: AnswerJudgement) -> str:
     """The angle by itself; none given, none earned. Where none is asked for, its marks go with the length."""
     if not task.angled:
         return _length_band(reply)

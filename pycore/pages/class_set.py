@@ -12,13 +12,13 @@ from pycore.calculators.registry import CALCULATORS, by_topic, module_of
 from pycore.errors import Fault, InputError
 from pycore.forms import links
 from pycore.forms.conventions import choice_field
-from pycore.forms.fields import Choice, Field, default_form
+from pycore.forms.fields import Field, Option, default_form
 from pycore.forms.reading import Reader
 from pycore.pages.practice import methods_of
 from pycore.practice import codes
 from pycore.practice.codes import MOST_LEARNERS, SEEDS, Code, CodeError
 from pycore.practice.task import Limits
-from pycore.quantity import Unreadable
+from pycore.quantity import QuantityError
 from pycore.sheet.furniture import lower_cells
 from pycore.sheet.lettered import width_of
 from pycore.words import class_set as words
@@ -48,7 +48,7 @@ def _taken() -> tuple[Field, ...]:
 
 _TOPIC = Field(
     "topic", words.TOPIC, "choice", "topic", next(iter(TOPICS)),
-    choices=tuple(Choice(slug, page.title) for slug, page in TOPICS.items()),
+    choices=tuple(Option(slug, page.title) for slug, page in TOPICS.items()),
 )  # fmt: skip
 FIELDS: tuple[Field, ...] = (
     _TOPIC,
@@ -73,7 +73,7 @@ BY_NAME = {field.name: field for field in FIELDS}
 
 
 @dataclass(frozen=True, slots=True)
-class Name:
+class LearnerName:
     """A learner's name: whole, and as it is printed on a sheet ("": left to be written by hand)."""
 
     whole: str
@@ -87,7 +87,7 @@ class ClassSet:
 
     code: Code
     learners: int
-    names: tuple[Name, ...]
+    names: tuple[LearnerName, ...]
     chosen: Mapping[str, str]
     limits: Limits
     marks: tuple[int, int, int]
@@ -114,9 +114,9 @@ class ClassSet:
         form: dict[str, str] = self.topic.practice_form(code, self.taken)
         return form
 
-    def name(self, place: int) -> Name:
+    def name(self, place: int) -> LearnerName:
         """The name of the learner in a place (from 1)."""
-        return self.names[place - 1] if self.names else Name("", "")
+        return self.names[place - 1] if self.names else LearnerName("", "")
 
 
 def _whole(text: str, most: int) -> int | None:
@@ -140,7 +140,7 @@ def _limit(reader: Reader, name: str, unit: str, least: float, most: float) -> f
         return None
     try:
         value = quantity.read(given, unit)
-    except Unreadable:
+    except QuantityError:
         value = -1.0
     if not least <= value <= most:
         told = words.bad_limit(reader.label(name), given, quantity.plain(least), quantity.plain(most))
@@ -183,7 +183,7 @@ def shortened(name: str, room: float) -> str:
     return short
 
 
-def read_roll(roll: str, paper: str) -> tuple[Name, ...]:
+def read_roll(roll: str, paper: str) -> tuple[LearnerName, ...]:
     """The names of a pasted list. Raises InputError."""
     lines = [(number, _unquoted(line)) for number, line in enumerate(roll.splitlines(), start=1)]
     named = [(number, name) for number, name in lines if name]
@@ -193,7 +193,7 @@ def read_roll(roll: str, paper: str) -> tuple[Name, ...]:
     if len(named) > MOST_LEARNERS:
         raise InputError(Fault("roll", "", words.too_many_names(len(named), str(MOST_LEARNERS))))
     room = lower_cells(paper)[0]
-    return tuple(Name(name, shortened(name, room)) for _, name in named)
+    return tuple(LearnerName(name, shortened(name, room)) for _, name in named)
 
 
 def _method_notice(topic: Any, method: str) -> tuple[str, ...]:
@@ -203,7 +203,7 @@ def _method_notice(topic: Any, method: str) -> tuple[str, ...]:
     return (words.no_such_method(topic.title, dict(words.METHODS)[method]),)
 
 
-def _notices(names: tuple[Name, ...]) -> tuple[str, ...]:
+def _notices(names: tuple[LearnerName, ...]) -> tuple[str, ...]:
     """What is to be said of the names."""
     if not names:
         return ()
@@ -223,7 +223,7 @@ def read_set(form: Mapping[str, str], roll: str = "") -> ClassSet:
     """The set that a form and a list of names ask for. Raises InputError with every fault found."""
     reader = Reader(form, BY_NAME)
     chosen = {field.name: reader.choice(field.name) for field in FIELDS if field.kind == "choice"}
-    names: tuple[Name, ...] = ()
+    names: tuple[LearnerName, ...] = ()
     try:
         names = read_roll(roll, chosen["paper"])
     except InputError as error:

@@ -7,16 +7,16 @@ from typing import Any
 from pycore.calculators.registry import CALCULATORS, by_topic
 from pycore.errors import Fault, InputError
 from pycore.forms import links
-from pycore.forms.links import Opened
+from pycore.forms.links import ParsedLink
 from pycore.practice import codes
 from pycore.practice.codes import Code, CodeError
-from pycore.practice.generator import NoProblem
+from pycore.practice.generator import NoProblemError
 from pycore.sums.page import SumPage
 from pycore.words import codes as words
 
 
 @dataclass(frozen=True, slots=True)
-class Found:
+class CodeProblem:
     """The problem of a code: its page, the whole form, and the fragment that opens it there."""
 
     page: SumPage[Any]
@@ -29,7 +29,7 @@ class Found:
         return links.fragment(links.form_pairs(self.form, self.page.fields))
 
 
-def find(text: str) -> Found:
+def find(text: str) -> CodeProblem:
     """The problem of a code as typed. Raises InputError that says what is wrong with it."""
     try:
         if not text.strip():
@@ -42,13 +42,13 @@ def find(text: str) -> Found:
         form = page.practice_form(code)
     except CodeError as error:
         raise InputError(Fault("code", text, words.unusable(text, error.reason, error.part), error.part)) from None
-    except NoProblem:
+    except NoProblemError:
         raise InputError(Fault("code", text, words.unusable(text, "topic", ""))) from None
-    return Found(page, code, {**form, "code": str(code)})
+    return CodeProblem(page, code, {**form, "code": str(code)})
 
 
 @dataclass(frozen=True, slots=True)
-class Filled:
+class ResolvedLink:
     """A link's form once its code is read: what must be said, and the page and fragment to go to instead
     where the code is another page's."""
 
@@ -58,30 +58,30 @@ class Filled:
     fragment: str = ""
 
 
-def fill(page: SumPage[Any], opened: Opened) -> Filled:
+def fill(page: SumPage[Any], opened: ParsedLink) -> ResolvedLink:
     """Fill the form of a link that has a code: values that it names stay, the others are the code's.
 
     A code that cannot be used, or stands for other values, is left out and said.
     """
     text, without = opened.form.get("code", ""), {**opened.form, "code": ""}
     if not text.strip():
-        return Filled(without)
+        return ResolvedLink(without)
     mine = {field.name for field in page.fields if field.group in ("values", "loads")}
     valued = any(name in mine for name in opened.named)
     try:
         found = find(text)
     except InputError as error:
         message = error.faults[0].message
-        return Filled(without, (words.kept_values(message) if valued else message,))
+        return ResolvedLink(without, (words.kept_values(message) if valued else message,))
     code = str(found.code)
     if found.page.slug != page.slug:
         if not valued:
-            return Filled(without, (), found.page.slug, found.fragment)
-        return Filled(without, (words.other_page(code, found.page.title),))
+            return ResolvedLink(without, (), found.page.slug, found.fragment)
+        return ResolvedLink(without, (words.other_page(code, found.page.title),))
     if not valued:
         named = {name: opened.form[name] for name in opened.named if name != "code"}
-        return Filled({**found.form, **named})
-    return Filled({**opened.form, "code": code}) if _holds(page, opened.form, code) else Filled(
+        return ResolvedLink({**found.form, **named})
+    return ResolvedLink({**opened.form, "code": code}) if _holds(page, opened.form, code) else ResolvedLink(
         without, (words.other_values(code),)
     )
 

@@ -6,7 +6,7 @@ from typing import Protocol
 from pycore.calculators.registry import MAIN, MAIN_FIRST, module_of
 from pycore.forms import links
 from pycore.forms.fields import Field, default_form
-from pycore.pages.reading import ReadBlock, ReadingPage, Section, Steps, Ways
+from pycore.pages.reading import LinkList, ReadBlock, ReadingPage, Section, Steps
 from pycore.practice.task import Task
 from pycore.sums.answer import Answer, Grid, Paragraph
 from pycore.words import lesson_plans as words
@@ -89,8 +89,8 @@ def _address(handout: Handout, topic: Topic, answer: Answer) -> str:
     return f"../{handout.slug}/" + (f"#{links.fragment([*version, *rest])}" if rest else "")
 
 
-def _ways(handouts: tuple[Handout, ...], topic: Topic, answer: Answer) -> Ways:
-    return Ways(tuple((handout.name, _address(handout, topic, answer)) for handout in handouts))
+def _ways(handouts: tuple[Handout, ...], topic: Topic, answer: Answer) -> LinkList:
+    return LinkList(tuple((handout.name, _address(handout, topic, answer)) for handout in handouts))
 
 
 LINES, PHASORS = {"a": "a line", "b": "another"}, {"a": "a phasor", "b": "another"}
@@ -180,7 +180,7 @@ def _ways_on(slug: str, topics: Mapping[str, Topic], shown: LessonPlan) -> Secti
     """The page of the topic itself, and the same kind of lesson of every other topic: on the screen alone."""
     others = tuple((topics[topic].title, f"../{folder(slug, topic)}/") for topic in plans() if topic != shown.slug)
     own = (words.TO_TOPIC, f"../{shown.slug}/")
-    return Section(say(words.OTHERS), (Ways((own, *others)),), screen=True)
+    return Section(say(words.OTHERS), (LinkList((own, *others)),), screen=True)
 
 
 Sections = Callable[[LessonPlan, Topic], tuple[Section, ...]]

@@ -28,7 +28,7 @@ from pycore.words import sheet as sheet_words
 
 
 @dataclass(frozen=True, slots=True)
-class Made:
+class PaperSheet:
     """One sheet of blank paper: its page, the page's key (``a4p``), and the link that gives it again."""
 
     page: Page
@@ -49,14 +49,14 @@ class PaperPage:
     draw: Callable[[Mapping[str, str]], Page]
     on_board: tuple[tuple[str, str], ...] = ()
 
-    def make(self, form: Mapping[str, str]) -> Made:
+    def make(self, form: Mapping[str, str]) -> PaperSheet:
         """The sheet that a form asks for; raises InputError for a choice that is not on offer."""
         reader = Reader(form, {field.name: field for field in self.fields})
         chosen = {field.name: reader.choice(field.name) for field in self.fields}
         reader.finish()
         key = chosen["paper"].lower() + chosen.get("orientation", "portrait")[0]
         link = links.form_pairs(chosen, self.fields, tuple(chosen))
-        return Made(self.draw(chosen), key, link)
+        return PaperSheet(self.draw(chosen), key, link)
 
     def document(self, form: Mapping[str, str]) -> Document:
         """That sheet as a document to be written; raises InputError."""
@@ -95,7 +95,7 @@ def _instruments(chosen: Mapping[str, str]) -> Page:
     return instruments_page(circle, paper, orientation, writing)
 
 
-READINGS: Mapping[str, rig_words.Readings] = {
+READINGS: Mapping[str, rig_words.RecordingSheet] = {
     slug: readings for slug in MAIN_FIRST if (readings := module_of(slug, "teaching").READINGS) is not None
 }
 """What is read at a rig, by the calculator's slug."""

@@ -8,7 +8,7 @@ from typing import Any
 from pycore.calculators.registry import CALCULATORS
 from pycore.errors import InputError
 from pycore.forms import links
-from pycore.pages.codes import Found, find
+from pycore.pages.codes import CodeProblem, find
 from pycore.practice import ladder
 from pycore.practice.codes import METHODS, SEEDS, TIERS, Code
 from pycore.practice.ladder import Record, RecordError
@@ -17,7 +17,7 @@ from pycore.words import practice as words
 
 
 @dataclass(frozen=True, slots=True)
-class Choice:
+class Track:
     """One way of practising: its key, the page, and what it is called in the list."""
 
     key: str
@@ -38,15 +38,15 @@ def methods_of(page: SumPage[Any]) -> tuple[str, ...]:
     return tuple(held) if len(held) > 1 else METHODS[:1]
 
 
-def choices() -> tuple[Choice, ...]:
+def choices() -> tuple[Track, ...]:
     """Every way of practising, page by page."""
-    made: list[Choice] = []
+    made: list[Track] = []
     for page in CALCULATORS.values():
         if page.topic is None:
             continue
         for method in methods_of(page):
             name = words.way_name(page.title, words.METHODS[method])
-            made.append(Choice(ladder.way_key(page.topic, method), page.title, name))
+            made.append(Track(ladder.way_key(page.topic, method), page.title, name))
     return tuple(made)
 
 
@@ -62,7 +62,7 @@ def empty(seed: object) -> Record:
     return Record(int(seed) % SEEDS if known else 0, first_way())  # type: ignore[call-overload]
 
 
-def problem_of(record: Record) -> Found:
+def problem_of(record: Record) -> CodeProblem:
     """The present problem. Raises RecordError where no page has it."""
     try:
         return find(record.now.code)
@@ -79,7 +79,7 @@ def checked(record: Record) -> Record:
     return begun
 
 
-def given_of(found: Found) -> tuple[tuple[str, str], ...]:
+def given_of(found: CodeProblem) -> tuple[tuple[str, str], ...]:
     """What is given: label and value of every field of the problem that says something."""
     labels: Mapping[str, str] = found.page.labels(found.form)
     rows: list[tuple[str, str]] = []

@@ -14,10 +14,10 @@ from typing import Any
 from pycore import quantity
 from pycore.drawing import Document, Page
 from pycore.errors import Fault, InputError, Offer
-from pycore.forms.fields import Choice, Field
+from pycore.forms.fields import Field, Option
 from pycore.forms.reading import Reader
 from pycore.geometry import ORIGIN, Point
-from pycore.quantity import NO_BREAK_SPACE, Unreadable
+from pycore.quantity import NO_BREAK_SPACE, QuantityError
 from pycore.sheet.media import ORIENTATIONS, PAPERS
 from pycore.sheet.setup_sheet import SETUP_PAPERS, Bars, SetupWriting, bars, setup_page
 from pycore.words import inputs
@@ -36,13 +36,13 @@ UNCORRECTED = Point(1.0, 1.0)
 
 FIELDS = (
     Field("paper", words.PAPER, "choice", "sheet", "A4",
-          choices=tuple(Choice(paper, paper) for paper in SETUP_PAPERS)),
+          choices=tuple(Option(paper, paper) for paper in SETUP_PAPERS)),
     Field("orientation", words.ORIENTATION, "choice", "sheet", "portrait",
-          choices=(Choice("portrait", words.PORTRAIT), Choice("landscape", words.LANDSCAPE))),
+          choices=(Option("portrait", words.PORTRAIT), Option("landscape", words.LANDSCAPE))),
     Field("edge", words.EDGE, "choice", "sheet", "short", help=words.EDGE_HELP,
-          choices=(Choice("short", words.SHORT_EDGE), Choice("long", words.LONG_EDGE))),
+          choices=(Option("short", words.SHORT_EDGE), Option("long", words.LONG_EDGE))),
     Field("printed", words.PRINTED, "choice", "sheet", "plain",
-          choices=(Choice("plain", words.PLAIN_SHEET), Choice("corrected", words.CORRECTED_SHEET))),
+          choices=(Option("plain", words.PLAIN_SHEET), Option("corrected", words.CORRECTED_SHEET))),
     Field("upright", words.UPRIGHT_BAR, "quantity", "values", unit="mm"),
     Field("level", words.LEVEL_BAR, "quantity", "values", unit="mm"),
 )  # fmt: skip
@@ -51,7 +51,7 @@ _BY_NAME = {field.name: field for field in FIELDS}
 
 
 @dataclass(frozen=True, slots=True)
-class Correction:
+class PrinterCorrection:
     """Factors along and across the paper feed, and which edge goes in first.
 
     ``lead`` is the length in mm of the edge that went in first when the bars were measured: a
@@ -85,7 +85,7 @@ class Correction:
 
 
 @dataclass(frozen=True, slots=True)
-class Setup:
+class PrintSetupReply:
     """Everything the page says to one form.
 
     ``state``: ``empty``, ``waiting`` (one reading is missing), ``measured``, ``true`` (as far as
@@ -99,7 +99,7 @@ class Setup:
     bars: Bars
     printed: str
     state: str
-    correction: Correction | None = None
+    correction: PrinterCorrection | None = None
     remains: Point = ORIGIN
     missing: str = ""
     faults: tuple[Fault, ...] = ()
@@ -154,7 +154,7 @@ def correction_of(request: Mapping[str, Any]) -> Point:
     return Point(float(given[0]), float(given[1]))
 
 
-def kept_of(request: Mapping[str, Any]) -> Correction | None:
+def kept_of(request: Mapping[str, Any]) -> PrinterCorrection | None:
     """The correction that the device keeps, as it comes with a request; None when it keeps none.
 
     Raises InputError for one that this page would not have kept.
@@ -168,7 +168,7 @@ def kept_of(request: Mapping[str, Any]) -> Correction | None:
     known = edge in EDGES and isinstance(lead, (int, float)) and 0 < lead < 2000
     if not known or not _is_factor(along) or not _is_factor(across):
         raise _refused_correction(given)
-    return Correction(float(along), float(across), edge, float(lead))  # type: ignore[arg-type]
+    return PrinterCorrection(float(along), float(across), edge, float(lead))  # type: ignore[arg-type]
 
 
 def _example(true: float) -> str:
@@ -184,8 +184,8 @@ def _reading(reader: Reader, name: str, true: float) -> float | None:
     try:
         value, unit = quantity.split_number(given)
         if unit not in ("", "mm", "cm"):
-            raise Unreadable("unit", unit)
-    except Unreadable as problem:
+            raise QuantityError("unit", unit)
+    except QuantityError as problem:
         accepted = words.accepted(label, example)
         reader.fault(name, inputs.unreadable(label, given, problem.reason, problem.part, accepted), problem.part)
         return None
@@ -238,7 +238,7 @@ def _beyond(
     return found
 
 
-def _choices(form: Mapping[str, str], kept: Correction | None) -> dict[str, str]:
+def _choices(form: Mapping[str, str], kept: PrinterCorrection | None) -> dict[str, str]:
     """The sheet's four choices; raises InputError for one that is not on offer."""
     reader = Reader(form, _BY_NAME)
     chosen = {field.name: reader.choice(field.name) for field in FIELDS if field.kind == "choice"}
@@ -249,7 +249,7 @@ def _choices(form: Mapping[str, str], kept: Correction | None) -> dict[str, str]
 
 
 def _sheet(
-    chosen: Mapping[str, str], kept: Correction | None, place: Bars, along_upright: bool
+    chosen: Mapping[str, str], kept: PrinterCorrection | None, place: Bars, along_upright: bool
 ) -> tuple[Page, str, str]:
     """The page, its key and its paper's name."""
     paper = words.paper_name(chosen["paper"], chosen["orientation"])
@@ -266,7 +266,7 @@ def _lead(place: Bars, edge: str) -> float:
     return max(size) if edge == "long" else min(size)
 
 
-def set_up(form: Mapping[str, str], kept: Correction | None) -> Setup:
+def set_up(form: Mapping[str, str], kept: PrinterCorrection | None) -> PrintSetupReply:
     """The sheet that a form asks for, and the correction that its readings give.
 
     Readings that cannot be used are faults of the result; the sheet is there all the same.
@@ -277,7 +277,7 @@ def set_up(form: Mapping[str, str], kept: Correction | None) -> Setup:
     lead = _lead(place, chosen["edge"])
     along_upright = _upright_is_along(place.width, place.height, chosen["edge"], lead)
     page, key, paper = _sheet(chosen, kept, place, along_upright)
-    sheet = Setup(page, key, paper, place, chosen["printed"], "empty")
+    sheet = PrintSetupReply(page, key, paper, place, chosen["printed"], "empty")
     reader = Reader(form, _BY_NAME)
     true = {"upright": place.upright, "level": place.level}
     found = {name: _reading(reader, name, length) for name, length in true.items()}
@@ -289,16 +289,20 @@ def set_up(form: Mapping[str, str], kept: Correction | None) -> Setup:
         return _with(sheet, "waiting", missing=missing) if readings else sheet
     if _swapped(reader, place, readings["upright"], readings["level"]):
         return _with(sheet, "refused", faults=tuple(reader.faults))
-    return _measured(sheet, reader, readings, kept, Correction(1.0, 1.0, chosen["edge"], lead))
+    return _measured(sheet, reader, readings, kept, PrinterCorrection(1.0, 1.0, chosen["edge"], lead))
 
 
-def _with(sheet: Setup, state: str, **more: Any) -> Setup:
-    return Setup(sheet.page, sheet.page_key, sheet.paper, sheet.bars, sheet.printed, state, **more)
+def _with(sheet: PrintSetupReply, state: str, **more: Any) -> PrintSetupReply:
+    return PrintSetupReply(sheet.page, sheet.page_key, sheet.paper, sheet.bars, sheet.printed, state, **more)
 
 
 def _measured(
-    sheet: Setup, reader: Reader, readings: Mapping[str, float], kept: Correction | None, feed: Correction
-) -> Setup:
+    sheet: PrintSetupReply,
+    reader: Reader,
+    readings: Mapping[str, float],
+    kept: PrinterCorrection | None,
+    feed: PrinterCorrection,
+) -> PrintSetupReply:
     """The correction that two readable readings give; ``feed`` says how the paper runs."""
     place = sheet.bars
     true = {"upright": place.upright, "level": place.level}
@@ -311,12 +315,12 @@ def _measured(
         return _with(sheet, "refused", faults=tuple(reader.faults), scaling=True)
     left = {name: READING_ERROR / true[name] * COMMON_LINE for name in true}
     names = ("upright", "level") if feed.upright_is_along(place.width, place.height) else ("level", "upright")
-    correction = Correction(factors[names[0]], factors[names[1]], feed.edge, feed.lead)
+    correction = PrinterCorrection(factors[names[0]], factors[names[1]], feed.edge, feed.lead)
     is_true = all(math.fabs(readings[name] - true[name]) <= READING_ERROR + 1e-9 for name in true)
     remains = Point(left[names[0]], left[names[1]])
     return _with(sheet, "true" if is_true else "measured", correction=correction, remains=remains)
 
 
-def document(setup: Setup) -> Document:
+def document(setup: PrintSetupReply) -> Document:
     """The set-up sheet as a document to be written."""
     return Document((setup.page,), f"{words.TITLE}, {setup.paper}", subject=words.TITLE)

@@ -8,7 +8,7 @@ from pycore.words.phrase import Phrase
 
 
 @dataclass(frozen=True, slots=True)
-class Figure:
+class AssetImage:
     """A picture made by the build: its file among the site's assets, and what it shows in words."""
 
     file: str
@@ -16,7 +16,7 @@ class Figure:
 
 
 @dataclass(frozen=True, slots=True)
-class Drawing:
+class InlineDrawing:
     """A drawing of our own; ``name`` is unique on its page. An ``exact`` one is printed at its own size."""
 
     page: Page
@@ -33,13 +33,13 @@ class Steps:
 
 
 @dataclass(frozen=True, slots=True)
-class Ways:
+class LinkList:
     """Links to what is to be opened or printed: words, and the address from the page."""
 
     items: tuple[tuple[str, str], ...]
 
 
-ReadBlock = Paragraph | Grid | Figure | Drawing | Steps | Ways
+ReadBlock = Paragraph | Grid | AssetImage | InlineDrawing | Steps | LinkList
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,6 +1,6 @@
 """The three short pages that learners read before they draw."""
 
-from pycore.pages.reading import Drawing, ReadingPage, Section, Steps
+from pycore.pages.reading import InlineDrawing, ReadingPage, Section, Steps
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import explained
 from pycore.sums.answer import Grid
@@ -25,8 +25,8 @@ def protractor_page() -> ReadingPage:
         words.PROTRACTOR_DESCRIPTION,
         say(words.PROTRACTOR_LEAD),
         (
-            Section(say(words.HALF), (Drawing(half, "half"), _steps(words.HALF_STEPS))),
-            Section(say(words.FULL), (Drawing(full, "full"), _steps(words.FULL_STEPS))),
+            Section(say(words.HALF), (InlineDrawing(half, "half"), _steps(words.HALF_STEPS))),
+            Section(say(words.FULL), (InlineDrawing(full, "full"), _steps(words.FULL_STEPS))),
         ),
         one_sheet=True,
     )
@@ -43,7 +43,7 @@ def units_page() -> ReadingPage:
         words.UNITS_DESCRIPTION,
         say(words.UNITS_LEAD),
         (
-            Section(say(words.ONE_LINE), (Drawing(picture, "ruler", exact=True), _steps(words.ONE_LINE_STEPS))),
+            Section(say(words.ONE_LINE), (InlineDrawing(picture, "ruler", exact=True), _steps(words.ONE_LINE_STEPS))),
             Section(say(words.WATCH), (_steps(words.WATCH_STEPS),)),
             Section(say(words.TRY), (table,)),
         ),
@@ -62,8 +62,8 @@ def sine_page() -> ReadingPage:
         words.SINE_DESCRIPTION,
         say(words.SINE_LEAD),
         (
-            Section(say(words.FROM_RIGHT), (Drawing(right, "right"), _steps(words.FROM_RIGHT_STEPS))),
-            Section(say(words.FROM_UP), (Drawing(upward, "up"), _steps(words.FROM_UP_STEPS))),
+            Section(say(words.FROM_RIGHT), (InlineDrawing(right, "right"), _steps(words.FROM_RIGHT_STEPS))),
+            Section(say(words.FROM_UP), (InlineDrawing(upward, "up"), _steps(words.FROM_UP_STEPS))),
             Section(say(words.RULE), (_steps(words.RULE_STEPS),)),
         ),
         one_sheet=True,

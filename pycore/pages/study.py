@@ -3,14 +3,14 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from pycore.pages.reading import Figure, ReadingPage, Section
+from pycore.pages.reading import AssetImage, ReadingPage, Section
 from pycore.sums.answer import Grid, Paragraph
 from pycore.words import evidence as words
 from pycore.words.phrase import say
 
 
 @dataclass(frozen=True, slots=True)
-class Scattered:
+class StudyRow:
     """One way of drawing: half-width of 95 drawings in 100 (mm), to first order and as simulated, the share of
     drawings inside the first-order ellipse, and the flattest crossing (degrees)."""
 
@@ -27,14 +27,14 @@ class Study:
 
     drawings: int
     scale: str
-    ways: tuple[Scattered, ...]
+    ways: tuple[StudyRow, ...]
     by_scale: tuple[tuple[str, float], ...]
     problems: int
     best: tuple[tuple[str, float], ...]
     figures: Mapping[str, str]
 
 
-def _rows(ways: Sequence[Scattered]) -> tuple[tuple[tuple[str, ...], ...], ...]:
+def _rows(ways: Sequence[StudyRow]) -> tuple[tuple[tuple[str, ...], ...], ...]:
     return tuple(
         (
             (way.title,), (f"{way.first_order:.1f} mm",), (f"{way.simulated:.1f} mm",),
@@ -64,13 +64,13 @@ def study_page(study: Study) -> ReadingPage:
             Paragraph(words.simulated(str(study.drawings), study.scale)),
             Grid(words.SCATTER_HEAD, _rows(study.ways)),
             *said,
-            Figure(study.figures["scatter"], words.SCATTER_ALTERNATIVE),
+            AssetImage(study.figures["scatter"], words.SCATTER_ALTERNATIVE),
         ),
     )
     scales = Grid(words.SCALE_HEAD, tuple(((scale,), (f"{half:.1f} %",)) for scale, half in study.by_scale))
     second = Section(
         say(words.BY_SCALE),
-        (Paragraph(words.scale_found()), scales, Figure(study.figures["scale"], words.SCALE_ALTERNATIVE)),
+        (Paragraph(words.scale_found()), scales, AssetImage(study.figures["scale"], words.SCALE_ALTERNATIVE)),
     )
     ranked = Grid(words.BEST_HEAD, tuple(((title,), (f"{100 * share:.0f} %",)) for title, share in study.best))
     third = Section(say(words.BEST), (Paragraph(words.best_found(str(study.problems))), ranked))
@@ -79,5 +79,5 @@ def study_page(study: Study) -> ReadingPage:
     )
 
 
-def _width(way: Scattered) -> float:
+def _width(way: StudyRow) -> float:
     return way.simulated

@@ -10,9 +10,18 @@ from dataclasses import dataclass, replace
 
 from pycore import quantity
 from pycore.errors import Fault, InputError
-from pycore.practice.marking import ACCEPT, LOOK, Given, Marked, Own, follows, mark, own_is_right
+from pycore.practice.marking import (
+    ACCEPT,
+    LOOK,
+    Judgement,
+    LearnerAnswer,
+    LearnerIntermediate,
+    follows,
+    mark,
+    own_is_right,
+)
 from pycore.practice.task import CALCULATED, DRAWN, NO_LIMITS, Limits, Task
-from pycore.quantity import Unreadable
+from pycore.quantity import QuantityError
 from pycore.words import marking as words
 
 LENGTHS = {"mm": 1.0, "cm": 10.0}
@@ -20,7 +29,7 @@ LARGEST = 1e9
 
 
 @dataclass(frozen=True, slots=True)
-class Typed:
+class TypedSize:
     """A size as typed: its number, and its unit (``mm``, ``cm`` or the quantity's), told or chosen beside it."""
 
     number: float
@@ -29,12 +38,12 @@ class Typed:
 
 
 @dataclass(frozen=True, slots=True)
-class Reply:
+class AnswerJudgement:
     """An answer judged: the marking; the unit in which it fits when that is not the one it was given in
     (``meant``, ``unit``); whether it follows from the learner's own earlier values; those of them that are wrong."""
 
-    given: Given
-    marked: Marked
+    given: LearnerAnswer
+    marked: Judgement
     unit: str = ""
     meant: str = ""
     follows: bool = False
@@ -47,7 +56,7 @@ SCALES = (1.0, 2.0, 2.5, 4.0, 5.0)
 """Steps of the scales that a class draws at, times powers of ten (common practice)."""
 
 
-def other_scale(task: Task, given: Given, typed: Typed, limits: Limits) -> float | None:
+def other_scale(task: Task, given: LearnerAnswer, typed: TypedSize, limits: Limits) -> float | None:
     """The scale, within a decade of the sheet's, at which a length given would be right; None for none."""
     if given.how != DRAWN or typed.unit not in LENGTHS:
         return None
@@ -68,7 +77,7 @@ def units(task: Task) -> tuple[str, ...]:
     return (task.writing.unit, *LENGTHS) if task.factor > 0 else (task.writing.unit,)
 
 
-def size_in(task: Task, typed: Typed) -> float:
+def size_in(task: Task, typed: TypedSize) -> float:
     """A typed size in the quantity's SI unit."""
     if typed.unit in LENGTHS:
         return typed.number * LENGTHS[typed.unit] / task.factor
@@ -80,36 +89,36 @@ def _base_unit(task: Task) -> str:
     return task.writing.unit[1:] if task.writing.factor != 1.0 else task.writing.unit
 
 
-def read_size(task: Task, name: str, label: str, text: str, chosen: str) -> Typed:
+def read_size(task: Task, name: str, label: str, text: str, chosen: str) -> TypedSize:
     """A typed size. Raises InputError that says what is accepted."""
     accepted = units(task)
     stripped = text.strip()
     for unit in LENGTHS if task.factor > 0 else ():
         if stripped.lower().endswith(unit):
             try:
-                return Typed(_number(stripped[: -len(unit)]), unit, told=True)
-            except Unreadable as problem:
+                return TypedSize(_number(stripped[: -len(unit)]), unit, told=True)
+            except QuantityError as problem:
                 raise InputError(Fault(name, text, words.unreadable(label, text, accepted), problem.part)) from None
     try:
         value, rest = quantity.split_number(stripped)
         if not rest:
             unit = chosen if chosen in accepted else accepted[0]
-            return Typed(_limited(value), unit, told=False)
-        return Typed(_limited(quantity.read(stripped, _base_unit(task))), task.writing.unit, told=True)
-    except Unreadable as problem:
+            return TypedSize(_limited(value), unit, told=False)
+        return TypedSize(_limited(quantity.read(stripped, _base_unit(task))), task.writing.unit, told=True)
+    except QuantityError as problem:
         raise InputError(Fault(name, text, words.unreadable(label, text, accepted), problem.part)) from None
 
 
 def _number(text: str) -> float:
     value, rest = quantity.split_number(text)
     if rest:
-        raise Unreadable("unit", rest)
+        raise QuantityError("unit", rest)
     return _limited(value)
 
 
 def _limited(value: float) -> float:
     if math.fabs(value) > LARGEST:
-        raise Unreadable("infinite")
+        raise QuantityError("infinite")
     return value
 
 
@@ -119,7 +128,7 @@ def read_angle(name: str, label: str, text: str) -> float | None:
         return None
     try:
         value = quantity.read(text, "°")
-    except Unreadable as problem:
+    except QuantityError as problem:
         raise InputError(Fault(name, text, words.bad_angle(label, text), problem.part)) from None
     if not -360.0 <= value <= 360.0:
         raise InputError(Fault(name, text, words.bad_angle(label, text)))
@@ -135,11 +144,11 @@ def reckoned(task: Task, degrees: float, side: str) -> tuple[float, bool]:
     return task.turn + sense * degrees, side != ""
 
 
-def _sizes(form: Mapping[str, str], task: Task) -> tuple[Typed, tuple[tuple[str, Typed], ...]]:
+def _sizes(form: Mapping[str, str], task: Task) -> tuple[TypedSize, tuple[tuple[str, TypedSize], ...]]:
     """The answer's size and those of earlier values; every fault at once."""
     faults: list[Fault] = []
     chosen = form.get("answer-unit", "")
-    read: dict[str, Typed] = {}
+    read: dict[str, TypedSize] = {}
     labels = {"answer": words.ANSWER, **{earlier.key: words.EARLIER[earlier.key] for earlier in task.earlier}}
     for name, label in labels.items():
         field = "answer" if name == "answer" else f"answer-{name}"
@@ -157,7 +166,7 @@ def _sizes(form: Mapping[str, str], task: Task) -> tuple[Typed, tuple[tuple[str,
     return read["answer"], tuple((name, typed) for name, typed in read.items() if name != "answer")
 
 
-def judge(task: Task, form: Mapping[str, str], limits: Limits = NO_LIMITS) -> Reply:
+def judge(task: Task, form: Mapping[str, str], limits: Limits = NO_LIMITS) -> AnswerJudgement:
     """Judge what a learner typed: ``answer``, ``answer-unit``, ``answer-angle``, ``answer-side``,
     ``answer-how`` and ``answer-first``, ``answer-first-angle``, ``answer-across``, ``answer-up``.
 
@@ -172,22 +181,26 @@ def judge(task: Task, form: Mapping[str, str], limits: Limits = NO_LIMITS) -> Re
     owns = []
     for key, value in before:
         turned = None if first is None or key != "first" else reckoned(task, first, side)[0]
-        owns.append(Own(key, size_in(task, value), turned))
+        owns.append(LearnerIntermediate(key, size_in(task, value), turned))
     size = size_in(task, typed)
     if size < 0:
         raise InputError(Fault("answer", form.get("answer", ""), words.negative(words.ANSWER, form.get("answer", ""))))
-    return _judged(task, Given(size, angle, sided, how), typed, tuple(owns), limits)
+    return _judged(task, LearnerAnswer(size, angle, sided, how), typed, tuple(owns), limits)
 
 
-def _judged(task: Task, given: Given, typed: Typed, owns: tuple[Own, ...], limits: Limits) -> Reply:
+def _judged(
+    task: Task, given: LearnerAnswer, typed: TypedSize, owns: tuple[LearnerIntermediate, ...], limits: Limits
+) -> AnswerJudgement:
     marked = mark(task, given, limits)
     wrong = tuple(own.key for own in owns if not own_is_right(task, own, given.how, limits))
     if marked.band == ACCEPT:
-        return Reply(given, marked, typed.unit, wrong_before=wrong)
+        return AnswerJudgement(given, marked, typed.unit, wrong_before=wrong)
     if not typed.told:
         for unit in units(task):
-            other = replace(given, size=size_in(task, Typed(typed.number, unit, told=False)))
+            other = replace(given, size=size_in(task, TypedSize(typed.number, unit, told=False)))
             if unit != typed.unit and mark(task, other, limits).band == ACCEPT:
-                return Reply(given, replace(marked, band=LOOK, causes=()), typed.unit, unit, wrong_before=wrong)
+                return AnswerJudgement(
+                    given, replace(marked, band=LOOK, causes=()), typed.unit, unit, wrong_before=wrong
+                )
     led = follows(task, owns, given, limits)
-    return Reply(given, marked, typed.unit, "", led, wrong, other_scale(task, given, typed, limits))
+    return AnswerJudgement(given, marked, typed.unit, "", led, wrong, other_scale(task, given, typed, limits))

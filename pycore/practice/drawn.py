@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 
 from pycore import geometry
 from pycore.accuracy.hand import ONE_LENGTH, Hand
-from pycore.constructions.construction import Construction, Picture
+from pycore.constructions.construction import Construction, DrawingConvention
 from pycore.constructions.moves import (
     CrossArcs,
     Direction,
@@ -25,7 +25,7 @@ from pycore.constructions.moves import (
     zero_of,
 )
 from pycore.constructions.names import START_POINT
-from pycore.constructions.retrace import Retraced, retrace
+from pycore.constructions.retrace import RetracedPoint, retrace
 from pycore.geometry import ORIGIN, Point
 from pycore.phasor import wrap
 from pycore.practice.marking import ACCEPT, band_of
@@ -41,13 +41,13 @@ SAME_SHARE = 0.02
 
 
 @dataclass(frozen=True, slots=True)
-class Drawing:
+class ReferenceDrawing:
     """What was to be drawn: the construction and how it lies on the paper, mm for each unit (``factor``),
     units per cm (``scale``), the hand it is judged by, how far (mm, 95 %) such a hand's result may be off, and
     what its phasors are called."""
 
     construction: Construction
-    picture: Picture
+    picture: DrawingConvention
     factor: float
     scale: float
     hand: Hand
@@ -56,7 +56,7 @@ class Drawing:
 
 
 @dataclass(frozen=True, slots=True)
-class Unsure:
+class LineUncertainty:
     """Standard uncertainties of a line that was measured: of its length (mm) and its direction (degrees)."""
 
     length: float = 0.0
@@ -64,7 +64,7 @@ class Unsure:
 
 
 @dataclass(frozen=True, slots=True)
-class Slip:
+class LineMistake:
     """A mistake that fits a line: what happened, and where to look."""
 
     key: str
@@ -73,7 +73,7 @@ class Slip:
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class JudgedLine:
     """One line judged. ``kind``: ``line`` (its angle is the protractor's reading), ``first`` (its angle is that
     from where the sheet has it) or ``dashed`` (its angle is that from a true parallel). ``expected`` and
     ``angle_expected`` follow from the learner's own earlier lines; mm and degrees. ``angle`` is None where
@@ -89,7 +89,7 @@ class Line:
     off: float
     allowed: tuple[float, float]
     bands: tuple[str, str]
-    slips: tuple[Slip, ...] = ()
+    slips: tuple[LineMistake, ...] = ()
 
     @property
     def band(self) -> str:
@@ -128,7 +128,7 @@ def points_to_find(construction: Construction) -> tuple[str, ...]:
 
 
 @dataclass(frozen=True, slots=True)
-class Aligned:
+class AlignedPoints:
     """Points in the construction's own unit, turned so that the first direction is right; by how much they
     were turned on the paper (degrees), and where the start is (mm)."""
 
@@ -137,7 +137,7 @@ class Aligned:
     origin: Point
 
 
-def aligned(drawing: Drawing, places: Mapping[str, Point]) -> Aligned:
+def aligned(drawing: ReferenceDrawing, places: Mapping[str, Point]) -> AlignedPoints:
     """The drawn points (mm, y up) as the construction counts them."""
     construction, picture = drawing.construction, drawing.picture
     start = next(move.point for move in construction.moves if isinstance(move, Start))
@@ -161,7 +161,7 @@ def aligned(drawing: Drawing, places: Mapping[str, Point]) -> Aligned:
     if not guide and apart != ORIGIN:
         # Exactly on its line: a rest of rounding would look like an error of the hand.
         points[first] = ORIGIN.moved(geometry.distance(ORIGIN, apart), along.degrees)
-    return Aligned(points, wrap(turned * picture.sense), origin)
+    return AlignedPoints(points, wrap(turned * picture.sense), origin)
 
 
 class Judge:
@@ -169,15 +169,19 @@ class Judge:
     on its ``sheet`` the first line's direction is judged too, which on plain paper nobody can know."""
 
     def __init__(
-        self, drawing: Drawing, found: Aligned, unsure: Mapping[tuple[str, str], Unsure], sheet: bool
+        self,
+        drawing: ReferenceDrawing,
+        found: AlignedPoints,
+        unsure: Mapping[tuple[str, str], LineUncertainty],
+        sheet: bool,
     ) -> None:
         self.drawing, self.found, self.unsure, self.sheet = drawing, found, unsure, sheet
         self.moves = drawing.construction.moves
         self.arms = {arm.key: arm for arm in drawing.construction.arms}
 
-    def lines(self) -> tuple[Line, ...]:
+    def lines(self) -> tuple[JudgedLine, ...]:
         """Every line, in the order of drawing."""
-        made: list[Line] = []
+        made: list[JudgedLine] = []
         for traced in retrace(self.moves, self.found.points):
             move = self.moves[traced.index]
             if isinstance(move, SetOff):
@@ -190,7 +194,7 @@ class Judge:
 
     def _allowed(self, ends: tuple[str, str], length: float, kind: str) -> tuple[float, float]:
         """Half-widths at 95 % of a line's length (mm) and direction (degrees)."""
-        hand, unsure = self.drawing.hand, self.unsure.get(ends, Unsure())
+        hand, unsure = self.drawing.hand, self.unsure.get(ends, LineUncertainty())
         whole = math.hypot(hand.length, unsure.length)
         turn = hand.parallel if kind == "parallel" else hand.angle
         pencil = PENCIL / max(length, 1.0) * 360.0 / math.tau
@@ -199,7 +203,7 @@ class Judge:
     def _made(
         self, kind: str, symbol: Phrase, ends: tuple[str, str], wanted: Point, drawn: Point,
         tool: str, read: tuple[float | None, float],
-    ) -> Line:  # fmt: skip
+    ) -> JudgedLine:  # fmt: skip
         """A line from the step that was wanted and the step that was drawn; ``read`` is how its angle is written."""
         factor = self.drawing.factor
         length, expected = (factor * geometry.distance(ORIGIN, step) for step in (drawn, wanted))
@@ -208,11 +212,11 @@ class Judge:
         # A dot has no direction that anybody could draw.
         turned = math.fabs(off) / allowed[1] if expected >= 4.0 else 0.0
         bands = band_of(math.fabs(length - expected) / allowed[0]), band_of(turned)
-        return Line(kind, symbol, ends, length, expected, *read, off, allowed, bands)
+        return JudgedLine(kind, symbol, ends, length, expected, *read, off, allowed, bands)
 
     # One arrow.
 
-    def _arm(self, traced: Retraced, move: SetOff) -> Line:
+    def _arm(self, traced: RetracedPoint, move: SetOff) -> JudgedLine:
         start = traced.so_far.points[move.start]
         drawn, wanted = self.found.points[move.point].minus(start), traced.expected.minus(start)
         turn = self._turn_before(traced.index, move.line)
@@ -231,17 +235,21 @@ class Judge:
             return line
         return replace(line, slips=(*line.slips, *self._slips(traced, move, turn, line)))
 
-    def _as_on_the_sheet(self, line: Line) -> Line:
+    def _as_on_the_sheet(self, line: JudgedLine) -> JudgedLine:
         """The first line with how far it is turned from where the sheet has it."""
         turned = self.found.turned
         bands = line.bands[0], band_of(math.fabs(turned) / line.allowed[1])
-        slips = (Slip("first-way", *photo_words.told("first-way", line.symbol)),) if math.fabs(turned) > 30.0 else ()
+        slips = (
+            (LineMistake("first-way", *photo_words.told("first-way", line.symbol)),) if math.fabs(turned) > 30.0 else ()
+        )
         return replace(line, off=turned, bands=bands, slips=slips)
 
     def _turn_before(self, index: int, line: str) -> TurnAngle | None:
         return next((m for m in self.moves[:index] if isinstance(m, TurnAngle) and m.line == line), None)
 
-    def _slips(self, traced: Retraced, move: SetOff, turn: TurnAngle | None, line: Line) -> Iterator[Slip]:
+    def _slips(
+        self, traced: RetracedPoint, move: SetOff, turn: TurnAngle | None, line: JudgedLine
+    ) -> Iterator[LineMistake]:
         elsewhere = self._from_elsewhere(traced, move)
         if elsewhere:
             yield elsewhere
@@ -251,7 +259,7 @@ class Judge:
         if line.bands[0] != ACCEPT:
             yield from self._measured_by_slip(move, line)
 
-    def _from_elsewhere(self, traced: Retraced, move: SetOff) -> Slip | None:
+    def _from_elsewhere(self, traced: RetracedPoint, move: SetOff) -> LineMistake | None:
         """Right in length and direction, but begun at another point."""
         start = traced.so_far.points[move.start]
         step = traced.expected.minus(start)
@@ -262,16 +270,16 @@ class Judge:
                 continue
             if geometry.distance(begun, self.found.points[move.point]) < near:
                 symbol = self.drawing.tags.get(move.phasor, ())
-                return Slip("start", *photo_words.other_start(symbol, common=name == START_POINT))
+                return LineMistake("start", *photo_words.other_start(symbol, common=name == START_POINT))
         return None
 
-    def _measured_by_slip(self, move: SetOff, line: Line) -> Iterator[Slip]:
+    def _measured_by_slip(self, move: SetOff, line: JudgedLine) -> Iterator[LineMistake]:
         """A length that a usual slip gives."""
         drawing, arm = self.drawing, self.arms.get(move.phasor)
         for other in self.arms.values():
             if arm is not None and other is not arm and _same(line.length, other.size * drawing.factor):
                 pair = {"a": line.symbol, "b": drawing.tags[other.key]}
-                yield Slip("length-of-other", *photo_words.length_of_other(**pair))
+                yield LineMistake("length-of-other", *photo_words.length_of_other(**pair))
                 return
         if arm is None:
             return
@@ -286,12 +294,12 @@ class Judge:
         for key, length in scaled.items():
             if length > 2.0 and _same(line.length, length) and not _same(length, line.expected):
                 told = words.told(key) if key in words.NAMES else photo_words.told(key, line.symbol)
-                yield Slip(key, *told)
+                yield LineMistake(key, *told)
                 return
 
     # A corner, and the dashed lines that lead to it.
 
-    def _corner(self, traced: Retraced, move: Intersect | CrossArcs) -> tuple[Line, ...]:
+    def _corner(self, traced: RetracedPoint, move: Intersect | CrossArcs) -> tuple[JudgedLine, ...]:
         """Both dashed lines. Who set off the sheet's angle beside a wrong arrow has followed the steps, and so has
         who drew a true parallel to it: the reading that fits counts."""
         starts = [start for start, _, _ in self._sides(traced, move)]
@@ -310,7 +318,7 @@ class Judge:
             for line, found in zip(parallel, slips, strict=True)
         )
 
-    def _dashed(self, traced: Retraced, move: Intersect | CrossArcs, corner: Point) -> Iterator[Line]:
+    def _dashed(self, traced: RetracedPoint, move: Intersect | CrossArcs, corner: Point) -> Iterator[JudgedLine]:
         """Both dashed lines as they should be if they met in ``corner``."""
         for start, like, line in self._sides(traced, move):
             at = traced.so_far.points[start]
@@ -319,20 +327,20 @@ class Judge:
             yield self._made("dashed", self.drawing.tags.get(like, ()), (start, move.point), wanted, drawn, tool,
                              (None, 0.0))  # fmt: skip
 
-    def _turned(self, traced: Retraced, line: Line, name: str) -> tuple[Slip, ...]:
+    def _turned(self, traced: RetracedPoint, line: JudgedLine, name: str) -> tuple[LineMistake, ...]:
         """What went wrong at the protractor when a dashed line was set off."""
         turn = self._turn_before(traced.index, name)
         if turn is None or line.bands[1] == ACCEPT:
             return ()
         return tuple(_turned_by_slip(turn, traced, line.off, {"a": photo_words.dashed(line.symbol)}))
 
-    def _sides(self, traced: Retraced, move: Intersect | CrossArcs) -> Iterator[tuple[str, str, str]]:
+    def _sides(self, traced: RetracedPoint, move: Intersect | CrossArcs) -> Iterator[tuple[str, str, str]]:
         """For both dashed lines: the point they start from, the phasor they copy, their name."""
         for join in self.moves[traced.index :]:
             if getattr(join, "role", "") == "parallel" and getattr(join, "end", "") == move.point:
                 yield join.start, join.like, join.line  # type: ignore[union-attr]
 
-    def _plain_end(self, traced: Retraced, move: Intersect | CrossArcs) -> Line:
+    def _plain_end(self, traced: RetracedPoint, move: Intersect | CrossArcs) -> JudgedLine:
         """A corner whose sides start at points that nobody showed: judged by its way from the start."""
         ends = (START_POINT, move.point)
         return self._made("line", self.drawing.tags.get("sum", ()), ends, traced.expected,
@@ -343,7 +351,9 @@ def _same(length: float, other: float) -> bool:
     return math.fabs(length - other) <= SLIPS_LENGTH + SAME_SHARE * other
 
 
-def _turned_by_slip(turn: TurnAngle, traced: Retraced, off: float, names: Mapping[str, Phrase]) -> Iterator[Slip]:
+def _turned_by_slip(
+    turn: TurnAngle, traced: RetracedPoint, off: float, names: Mapping[str, Phrase]
+) -> Iterator[LineMistake]:
     """A direction that a usual slip at the protractor gives; none is named where two would."""
     right = wrap(turn_of(turn, traced.so_far.readings))
     size = math.fabs(right)
@@ -363,4 +373,4 @@ def _turned_by_slip(turn: TurnAngle, traced: Retraced, off: float, names: Mappin
         if math.fabs(wrap(right + off - angle)) <= SLIPS_ANGLE and math.fabs(wrap(angle - right)) > 4.0
     ]  # fmt: skip
     for key in fitting[:2]:
-        yield Slip(key, *(words.told(key, **names) if key in words.NAMES else photo_words.told(key, names["a"])))
+        yield LineMistake(key, *(words.told(key, **names) if key in words.NAMES else photo_words.told(key, names["a"])))

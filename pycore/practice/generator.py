@@ -14,7 +14,7 @@ TRIES = 500
 Problem = TypeVar("Problem")
 
 
-class NoProblem(ValueError):
+class NoProblemError(ValueError):
     """Raised when no acceptable problem is found: it never is for a code that ``codes.read`` gives."""
 
 
@@ -27,4 +27,4 @@ def first_accepted(
         problem = draw(dice, code.tier)
         if accepted(problem):
             return problem
-    raise NoProblem(str(code))
+    raise NoProblemError(str(code))

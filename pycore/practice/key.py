@@ -29,7 +29,7 @@ class Amount:
 
 
 @dataclass(frozen=True, slots=True)
-class Slip:
+class MistakeResult:
     """What one mistake gives: its size as written, where the sum ends, whether the size alone tells it from
     the right answer."""
 
@@ -40,7 +40,7 @@ class Slip:
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class KeyRow:
     """One learner's line of the key. ``given`` are the values by their labels; ``slips`` what each mistake
     gives by how it is made (``drawn``, ``calculated``) and by its name; ``further`` the answer to a question
     beyond the problem, if its sheet asks one; ``origin`` what angles are counted from."""
@@ -55,18 +55,18 @@ class Row:
     result: Amount
     tolerance: Amount
     first: tuple[Phrase, Amount] | None
-    slips: dict[str, dict[Phrase, Slip]]
+    slips: dict[str, dict[Phrase, MistakeResult]]
     further: tuple[Phrase, Amount] | None = None
     origin: Phrase = ()
 
 
 @dataclass(frozen=True, slots=True)
-class Column:
+class MistakeColumn:
     """Mistakes that land together for every learner, by their names."""
 
     names: tuple[Phrase, ...]
 
-    def slip(self, row: Row, how: str) -> Slip | None:
+    def slip(self, row: KeyRow, how: str) -> MistakeResult | None:
         """What these mistakes give for one learner; None where none of them can be made."""
         found = row.slips[how]
         return next((found[name] for name in self.names if name in found), None)
@@ -115,10 +115,10 @@ def _further(task: Task) -> tuple[Phrase, Amount] | None:
     return None if task.further is None else (task.further.symbol, amount_of(task, task.further.value))
 
 
-def _slips(task: Task, how: str, limits: Limits) -> dict[Phrase, Slip]:
+def _slips(task: Task, how: str, limits: Limits) -> dict[Phrase, MistakeResult]:
     size, _ = task.tolerance(how, limits)
     return {
-        mistake.name: Slip(
+        mistake.name: MistakeResult(
             mistake.size, task.writing.number(mistake.size), mistake.point, math.fabs(mistake.size - task.size) > size
         )
         for mistake in task.mistakes
@@ -126,16 +126,16 @@ def _slips(task: Task, how: str, limits: Limits) -> dict[Phrase, Slip]:
     }
 
 
-def row_of(learner: Learner, task: Task, given: tuple[tuple[str, Amount], ...], limits: Limits, scale: str) -> Row:
+def row_of(learner: Learner, task: Task, given: tuple[tuple[str, Amount], ...], limits: Limits, scale: str) -> KeyRow:
     """One learner's line of the key; ``given`` are the values as written, ``scale`` as it is said."""
-    return Row(
+    return KeyRow(
         learner.place, str(learner.code), learner.name, given, scale, task.symbol, task.writing.unit,
         amount_of(task, task.result), _tolerance(task, limits), _first(task),
         {how: _slips(task, how, limits) for how in (DRAWN, CALCULATED)}, _further(task), task.origin,
     )  # fmt: skip
 
 
-def _together(rows: Sequence[Row], how: str, one: Phrase, two: Phrase) -> bool:
+def _together(rows: Sequence[KeyRow], how: str, one: Phrase, two: Phrase) -> bool:
     """Whether two mistakes land on the same point for every learner who can make both, and someone can."""
     both = 0
     for row in rows:
@@ -152,7 +152,7 @@ def _together(rows: Sequence[Row], how: str, one: Phrase, two: Phrase) -> bool:
     return both > 0
 
 
-def columns(rows: Sequence[Row], how: str) -> tuple[Column, ...]:
+def columns(rows: Sequence[KeyRow], how: str) -> tuple[MistakeColumn, ...]:
     """Every mistake of the set made in one way, those that always land together in one column."""
     names = list(dict.fromkeys(name for row in rows for name in row.slips[how]))
     group = {name: name for name in names}
@@ -160,21 +160,21 @@ def columns(rows: Sequence[Row], how: str) -> tuple[Column, ...]:
         if group[two] == two and group[one] != two and _together(rows, how, one, two):
             group[two] = group[one]
     return tuple(
-        Column(tuple(name for name in names if group[name] == head)) for head in names if group[head] == head
+        MistakeColumn(tuple(name for name in names if group[name] == head)) for head in names if group[head] == head
     )
 
 
-def varied(rows: Sequence[Row]) -> bool:
+def varied(rows: Sequence[KeyRow]) -> bool:
     """Whether learners of the set are asked for different phasors, or for angles from different lines."""
     return any((row.symbol, row.origin) != (rows[0].symbol, rows[0].origin) for row in rows)
 
 
-def labels(rows: Sequence[Row]) -> tuple[str, ...]:
+def labels(rows: Sequence[KeyRow]) -> tuple[str, ...]:
     """Labels of the values that some learner's problem gives, angles apart."""
     return tuple(dict.fromkeys(label for row in rows for label, amount in row.given if amount.size))
 
 
-def given_labels(rows: Sequence[Row]) -> dict[str, bool]:
+def given_labels(rows: Sequence[KeyRow]) -> dict[str, bool]:
     """Labels of all given values, each with whether some learner's has a length on the sheet."""
     made: dict[str, bool] = {}
     for row in rows:
@@ -183,7 +183,7 @@ def given_labels(rows: Sequence[Row]) -> dict[str, bool]:
     return made
 
 
-def heads(rows: Sequence[Row], listed: dict[str, tuple[Column, ...]]) -> list[str]:
+def heads(rows: Sequence[KeyRow], listed: dict[str, tuple[MistakeColumn, ...]]) -> list[str]:
     """The head line of the key as a table of text."""
     first = rows[0]
     made = [words.PLACE, words.NAME, words.CODE]
@@ -202,9 +202,9 @@ def heads(rows: Sequence[Row], listed: dict[str, tuple[Column, ...]]) -> list[st
 
 
 def cells(
-    row: Row,
+    row: KeyRow,
     given: dict[str, bool],
-    listed: dict[str, tuple[Column, ...]],
+    listed: dict[str, tuple[MistakeColumn, ...]],
     *,
     further: bool = False,
     own_symbol: bool = False,

@@ -42,7 +42,7 @@ class RecordError(ValueError):
 
 
 @dataclass(frozen=True, slots=True)
-class Way:
+class TrackProgress:
     """One way of practising: its level (0 the first), the run of problems towards another (negative: shown
     ones), how many problems it has had, how many of them were solved; the code of the present one, the tries at
     it, and how it ended."""
@@ -64,13 +64,13 @@ class Record:
     way: str
     streak: int = 0
     best: int = 0
-    ways: Mapping[str, Way] = field(default_factory=dict)
+    ways: Mapping[str, TrackProgress] = field(default_factory=dict)
     mistakes: Mapping[str, int] = field(default_factory=dict)
 
     @property
-    def now(self) -> Way:
+    def now(self) -> TrackProgress:
         """The present way as it stands."""
-        return self.ways.get(self.way, Way())
+        return self.ways.get(self.way, TrackProgress())
 
 
 def way_key(topic: int, method: str) -> str:
@@ -88,7 +88,7 @@ def parts_of(key: str) -> tuple[int, str]:
     return topic, method
 
 
-def _with(record: Record, way: Way, **more: object) -> Record:
+def _with(record: Record, way: TrackProgress, **more: object) -> Record:
     return replace(record, ways={**record.ways, record.way: way}, **more)  # type: ignore[arg-type]
 
 
@@ -118,7 +118,7 @@ def turned_to(record: Record, way: str) -> Record:
     return begun(replace(record, way=way))
 
 
-def _climbed(way: Way, step: int) -> Way:
+def _climbed(way: TrackProgress, step: int) -> TrackProgress:
     """A way after one more problem of a run, upwards or downwards."""
     run = way.run + step if way.run * step > 0 else step
     if run not in (IN_A_ROW, -IN_A_ROW):
@@ -210,7 +210,7 @@ def _object(value: object, name: str, keys: Iterable[str] = ()) -> dict[str, obj
     return value
 
 
-def _way(key: str, value: object) -> Way:
+def _way(key: str, value: object) -> TrackProgress:
     topic, method = parts_of(key)
     kept = _object(value, "ways", ("level", "run", "had", "solved", "code", "tries", "done"))
     code, done = kept["code"], kept["done"]
@@ -225,7 +225,7 @@ def _way(key: str, value: object) -> Way:
             raise RecordError("value", "code")
         code = str(read)
     had = _whole(kept["had"], "had")
-    return Way(
+    return TrackProgress(
         _whole(kept["level"], "level", 0, len(TIERS) - 1), _whole(kept["run"], "run", 1 - IN_A_ROW, IN_A_ROW - 1),
         had, _whole(kept["solved"], "solved", 0, had), code, _whole(kept["tries"], "tries"), done,
     )  # fmt: skip

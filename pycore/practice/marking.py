@@ -28,7 +28,7 @@ NEARER, NEARER_BY_LENGTH = 2.0, 4.0
 
 
 @dataclass(frozen=True, slots=True)
-class Given:
+class LearnerAnswer:
     """What a learner gives: size (the quantity's unit), angle in degrees from the direction drawn first,
     anticlockwise as reckoned (``sided`` False: its side was not told), and how it was found."""
 
@@ -47,7 +47,7 @@ class Cause:
 
 
 @dataclass(frozen=True, slots=True)
-class Marked:
+class Judgement:
     """The judgement of one answer: its band, how far size (quantity) and angle (degrees) are off, the
     tolerances of both, and the causes that fit, the nearest first."""
 
@@ -66,7 +66,7 @@ def band_of(times: float) -> str:
     return LOOK if times <= LOOK_AGAIN else WRONG
 
 
-def _angle_off(given: Given, right: float) -> float:
+def _angle_off(given: LearnerAnswer, right: float) -> float:
     """How far an angle is off; if its side was not told, to the nearer of both sides."""
     if given.angle is None:
         return 0.0
@@ -77,7 +77,7 @@ def _angle_off(given: Given, right: float) -> float:
     return min((found, other), key=math.fabs)
 
 
-def _as_point(given: Given, near: complex) -> complex | None:
+def _as_point(given: LearnerAnswer, near: complex) -> complex | None:
     """An answer as a point; with its side left open, the one that lies nearer to a point."""
     if given.angle is None:
         return None
@@ -86,7 +86,7 @@ def _as_point(given: Given, near: complex) -> complex | None:
     return min(points, key=lambda point: phasor.magnitude(point - near))
 
 
-def _times(task: Task, given: Given, limits: Limits) -> float:
+def _times(task: Task, given: LearnerAnswer, limits: Limits) -> float:
     """How many times its tolerance an answer is off."""
     size, angle = task.tolerance(given.how, limits)
     gap = math.fabs(given.size - task.size)
@@ -136,7 +136,7 @@ def visible(task: Task, mistake: Mistake, how: str, limits: Limits, *, with_angl
     return phasor.magnitude(mistake.point - task.result) > task.reach(how, limits)
 
 
-def _near(task: Task, given: Given, mistake: Mistake, limits: Limits) -> float:
+def _near(task: Task, given: LearnerAnswer, mistake: Mistake, limits: Limits) -> float:
     """How many times the tolerance an answer is from what a mistake gives."""
     size, angle = task.tolerance(given.how, limits)
     # What was set off ten times too long is measured with the same hand: the tolerance does not grow with it.
@@ -148,7 +148,7 @@ def _near(task: Task, given: Given, mistake: Mistake, limits: Limits) -> float:
     return max(times, _ratio(math.fabs(_angle_off(given, right)), reach))
 
 
-def causes(task: Task, given: Given, limits: Limits) -> tuple[Cause, ...]:
+def causes(task: Task, given: LearnerAnswer, limits: Limits) -> tuple[Cause, ...]:
     """Every class of mistakes that fits an answer, the nearest first."""
     asked = [
         mistake
@@ -174,18 +174,18 @@ def _once(group: tuple[Mistake, ...]) -> tuple[Mistake, ...]:
     return tuple(kept)
 
 
-def mark(task: Task, given: Given, limits: Limits = NO_LIMITS) -> Marked:
+def mark(task: Task, given: LearnerAnswer, limits: Limits = NO_LIMITS) -> Judgement:
     """Judge an answer. Never raises for finite numbers."""
     times = _times(task, given, limits)
     band = band_of(times)
     size, angle = task.tolerance(given.how, limits)
     angle_off = None if given.angle is None or task.angle is None else _angle_off(given, task.angle)
     fits = () if band == ACCEPT else causes(task, given, limits)
-    return Marked(band, given.size - task.size, angle_off, size, angle, fits)
+    return Judgement(band, given.size - task.size, angle_off, size, angle, fits)
 
 
 @dataclass(frozen=True, slots=True)
-class Own:
+class LearnerIntermediate:
     """A value that the learner found on the way: which one (``Earlier.key``), its size (of ``across`` and
     ``up`` with its sign), and the angle of a phasor if given."""
 
@@ -194,7 +194,7 @@ class Own:
     angle: float | None = None
 
 
-def following(task: Task, owns: Sequence[Own]) -> complex | None:
+def following(task: Task, owns: Sequence[LearnerIntermediate]) -> complex | None:
     """Where the result must lie from the learner's own earlier values; None when they do not lead on.
 
     An angle that was not given is taken to be right, and so is the other of two parts.
@@ -213,7 +213,7 @@ def following(task: Task, owns: Sequence[Own]) -> complex | None:
     return None
 
 
-def own_is_right(task: Task, own: Own, how: str, limits: Limits = NO_LIMITS) -> bool:
+def own_is_right(task: Task, own: LearnerIntermediate, how: str, limits: Limits = NO_LIMITS) -> bool:
     """Whether an earlier value is within the tolerance of the result's own length."""
     size, angle = task.tolerance(how, limits)
     for earlier in task.earlier:
@@ -227,7 +227,7 @@ def own_is_right(task: Task, own: Own, how: str, limits: Limits = NO_LIMITS) -> 
     return True
 
 
-def follows(task: Task, owns: Sequence[Own], given: Given, limits: Limits = NO_LIMITS) -> bool:
+def follows(task: Task, owns: Sequence[LearnerIntermediate], given: LearnerAnswer, limits: Limits = NO_LIMITS) -> bool:
     """Whether an answer follows from the learner's own earlier values, within the same tolerance."""
     point = following(task, owns)
     if point is None:

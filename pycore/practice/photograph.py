@@ -13,17 +13,17 @@ from pycore.accuracy.hand import ONE_LENGTH
 from pycore.constructions.moves import Intersect, SetOff
 from pycore.geometry import ORIGIN, Point
 from pycore.practice.drawn import (
-    Aligned,
-    Drawing,
+    AlignedPoints,
     Judge,
-    Line,
-    Unsure,
+    JudgedLine,
+    LineUncertainty,
+    ReferenceDrawing,
     aligned,
     first_direction,
     points_to_find,
 )
 from pycore.practice.marking import ACCEPT, WRONG
-from pycore.projection import Lens, Mark, Projection, Unsolvable, solve
+from pycore.projection import Lens, Mark, Projection, ProjectionError, solve
 from pycore.words.phrase import Phrase
 
 POOR = 0.8
@@ -32,7 +32,7 @@ OWN_ERROR = 0.4
 """Standard error in pixels of a mark that was found by its pixels."""
 
 
-class Refused(ValueError):
+class PhotoUnusable(ValueError):
     """Raised when a photograph cannot be measured: ``reason`` names the sentence, ``values`` fill it, ``marks``
     are the indices of the marks at fault."""
 
@@ -67,14 +67,14 @@ def measured_by(
     try:
         found = solve([mark for _, mark in known], photo.lens, photo.tap if by_hand else OWN_ERROR)
         millimetres = [geometry.distance(mark.place, found.place(mark.seen)) for _, mark in known]
-    except Unsolvable as problem:
-        raise Refused(problem.reason, tuple(known[index][0] for index in problem.marks)) from None
+    except ProjectionError as problem:
+        raise PhotoUnusable(problem.reason, tuple(known[index][0] for index in problem.marks)) from None
     if _mirrored(found, places):
-        raise Refused("mirrored")
+        raise PhotoUnusable("mirrored")
     poor = math.sqrt(math.fsum(off * off for off in millimetres) / len(millimetres))
     if poor > POOR:
         worst = max(range(len(known)), key=lambda index: millimetres[index])
-        raise Refused("poor", (known[worst][0],), off=f"{poor:.1f}")
+        raise PhotoUnusable("poor", (known[worst][0],), off=f"{poor:.1f}")
     return found
 
 
@@ -88,12 +88,12 @@ def _mirrored(found: Projection, places: Sequence[Point]) -> bool:
 
 
 @dataclass(frozen=True, slots=True)
-class Measured:
+class PhotoJudgement:
     """A judged drawing: its lines, the drawn result (mm and degrees off the right one, None where there is none),
     what it may be off (mm), how sure the photo is (95 %, mm and degrees of the longest line), remarks on all
     lines together (``longer`` share, ``shifted`` mm), the paths of the true drawing in the photo."""
 
-    lines: tuple[Line, ...]
+    lines: tuple[JudgedLine, ...]
     result: float | None
     result_off: float
     result_allowed: float
@@ -119,12 +119,12 @@ class Path:
     points: tuple[Point, ...]
 
 
-def _unsure(found: Projection, places: Mapping[str, Point], ends: tuple[str, str], tap: float) -> Unsure:
+def _unsure(found: Projection, places: Mapping[str, Point], ends: tuple[str, str], tap: float) -> LineUncertainty:
     """Standard uncertainties of the length and direction of a line between two tapped points."""
     start, end = (places[name] for name in ends)
     length = geometry.distance(start, end)
     if length == 0.0:
-        return Unsure()
+        return LineUncertainty()
     spread = found.covariance([start, end], tap)
     unit = end.minus(start).times(1.0 / length)
     along = (-unit.x, -unit.y, unit.x, unit.y)
@@ -133,17 +133,17 @@ def _unsure(found: Projection, places: Mapping[str, Point], ends: tuple[str, str
         math.sqrt(max(0.0, math.fsum(a * spread[i][j] * b for i, a in enumerate(way) for j, b in enumerate(way))))
         for way in (along, across)
     ]
-    return Unsure(sizes[0], sizes[1] / length * 360.0 / math.tau)
+    return LineUncertainty(sizes[0], sizes[1] / length * 360.0 / math.tau)
 
 
 def measure(
-    drawing: Drawing, found: Projection, photo: Photo, taps: Mapping[str, Point], *, sheet: bool
-) -> Measured:
+    drawing: ReferenceDrawing, found: Projection, photo: Photo, taps: Mapping[str, Point], *, sheet: bool
+) -> PhotoJudgement:
     """Judge a drawing from the points that were tapped in its photograph. Raises Refused."""
     try:
         places = {name: found.place(point) for name, point in taps.items()}
-    except Unsolvable as problem:
-        raise Refused(problem.reason) from None
+    except ProjectionError as problem:
+        raise PhotoUnusable(problem.reason) from None
     _check_apart(drawing, places)
     turned = aligned(drawing, places)
     names = [name for name in places if name != first_direction(drawing.construction)]
@@ -154,9 +154,9 @@ def measure(
     drawn = turned.points.get(drawing.construction.end)
     right = drawing.construction.end_point
     whole = None if drawn is None else drawing.factor * geometry.distance(ORIGIN, drawn)
-    sure = unsure.get(longest.ends, Unsure())
+    sure = unsure.get(longest.ends, LineUncertainty())
     longer, shifted = _alike(lines)
-    return Measured(
+    return PhotoJudgement(
         lines=lines,
         result=whole,
         result_off=0.0 if whole is None else whole - drawing.factor * geometry.distance(ORIGIN, right),
@@ -168,14 +168,14 @@ def measure(
     )
 
 
-def _check_apart(drawing: Drawing, places: Mapping[str, Point]) -> None:
+def _check_apart(drawing: ReferenceDrawing, places: Mapping[str, Point]) -> None:
     """Refuse a start that lies on the point by which the drawing is turned."""
     order = points_to_find(drawing.construction)
     if geometry.distance(places[order[0]], places[order[1]]) < 1.0:
-        raise Refused("same", point=order[1])
+        raise PhotoUnusable("same", point=order[1])
 
 
-def _alike(lines: Sequence[Line]) -> tuple[float, float]:
+def _alike(lines: Sequence[JudgedLine]) -> tuple[float, float]:
     """What all given lines have in common: a share by which they are longer, or a piece; 0 where nothing."""
     given = [line for line in lines if line.kind != "dashed" and line.expected > 4.0]
     if len(given) < 2 or all(line.bands[0] == ACCEPT for line in given):
@@ -195,7 +195,7 @@ def _alike(lines: Sequence[Line]) -> tuple[float, float]:
 PIECES = 6
 
 
-def overlay(drawing: Drawing, found: Projection, turned: Aligned) -> tuple[Path, ...]:
+def overlay(drawing: ReferenceDrawing, found: Projection, turned: AlignedPoints) -> tuple[Path, ...]:
     """The true drawing over the photo, from the learner's start along the learner's first direction."""
     points = drawing.construction.figure.points
     made: list[Path] = []
@@ -213,7 +213,7 @@ def overlay(drawing: Drawing, found: Projection, turned: Aligned) -> tuple[Path,
     return tuple(made)
 
 
-def _on_paper(drawing: Drawing, turned: Aligned, point: Point) -> Point:
+def _on_paper(drawing: ReferenceDrawing, turned: AlignedPoints, point: Point) -> Point:
     """A point of the true construction, laid on the learner's start and first direction (mm)."""
     step = drawing.picture.place(point, drawing.factor)
     length = geometry.distance(ORIGIN, step)

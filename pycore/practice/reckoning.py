@@ -7,7 +7,7 @@ from itertools import combinations
 from pycore import phasor, trig
 from pycore.constructions.construction import Arm
 from pycore.phasor import wrap
-from pycore.practice.sums import Sum
+from pycore.practice.sums import DrawnSum
 from pycore.practice.task import CALCULATED, Mistake
 from pycore.trig import ROOT_THREE
 from pycore.words import mistakes as words
@@ -28,7 +28,7 @@ def _point(key: str, point: complex, **named: "str | Phrase") -> Mistake:
     return Mistake(key, _HOW, phasor.magnitude(point), point, name, look)
 
 
-def as_numbers(problem: Sum) -> Iterator[Mistake]:
+def as_numbers(problem: DrawnSum) -> Iterator[Mistake]:
     """Directions forgotten."""
     sizes = [arm.size for arm in problem.arms]
     yield _number("plain-sum", math.fsum(sizes))
@@ -38,7 +38,7 @@ def as_numbers(problem: Sum) -> Iterator[Mistake]:
         yield _number("root-of-squares", math.sqrt(math.fsum(size * size for size in sizes)))
 
 
-def three_phase(problem: Sum) -> bool:
+def three_phase(problem: DrawnSum) -> bool:
     """Whether the closed formula for three phasors 120 degrees apart holds."""
     if len(problem.arms) != 3:
         return False
@@ -46,7 +46,7 @@ def three_phase(problem: Sum) -> bool:
     return all(math.fabs(math.fabs(turn) - 120.0) < 1e-9 for turn in turns)
 
 
-def in_the_formula(problem: Sum) -> Iterator[Mistake]:
+def in_the_formula(problem: DrawnSum) -> Iterator[Mistake]:
     """Slips in the closed formula: root of (squares less the three products)."""
     if not three_phase(problem):
         return
@@ -66,11 +66,11 @@ def in_the_formula(problem: Sum) -> Iterator[Mistake]:
                 yield _number(key, math.sqrt(left), **named)
 
 
-def _angles(problem: Sum) -> dict[str, float]:
+def _angles(problem: DrawnSum) -> dict[str, float]:
     return {arm.key: wrap(arm.angle - problem.reference) for arm in problem.arms}
 
 
-def _with(problem: Sum, angle: Callable[[Arm], float]) -> complex:
+def _with(problem: DrawnSum, angle: Callable[[Arm], float]) -> complex:
     return phasor.total(phasor.polar(arm.size, angle(arm)) for arm in problem.arms)
 
 
@@ -79,7 +79,7 @@ def _next_to(angle: float) -> float:
     return 180.0 if angle > 1.0 else 0.75 * angle
 
 
-def in_components(problem: Sum) -> Iterator[Mistake]:
+def in_components(problem: DrawnSum) -> Iterator[Mistake]:
     """Slips in the table of components."""
     angles = _angles(problem)
     whole = _with(problem, lambda arm: angles[arm.key])
@@ -109,7 +109,7 @@ def _ways_of_typing(angles: dict[str, float]) -> tuple[dict[str, float], ...]:
     )
 
 
-def of_the_machine(problem: Sum) -> Iterator[Mistake]:
+def of_the_machine(problem: DrawnSum) -> Iterator[Mistake]:
     """The pocket calculator's angle unit, in each way of typing the angles; the root of three."""
     angles = _angles(problem)
     found: list[complex] = []
@@ -124,7 +124,7 @@ def of_the_machine(problem: Sum) -> Iterator[Mistake]:
     yield _point("over-root-three", whole / ROOT_THREE)
 
 
-def of_the_angle(problem: Sum) -> Iterator[Mistake]:
+def of_the_angle(problem: DrawnSum) -> Iterator[Mistake]:
     """Right size, wrong direction."""
     angles = _angles(problem)
     whole = _with(problem, lambda arm: angles[arm.key])
@@ -133,7 +133,7 @@ def of_the_angle(problem: Sum) -> Iterator[Mistake]:
         yield _point("turned-round", -whole)
 
 
-def calculated(problem: Sum) -> tuple[Mistake, ...]:
+def calculated(problem: DrawnSum) -> tuple[Mistake, ...]:
     """Every catalogued mistake of reckoning for this sum."""
     made: list[Mistake] = []
     for some in (as_numbers, in_the_formula, in_components, of_the_machine, of_the_angle):

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from pycore.practice import codes, tables
 from pycore.practice.codes import Code, CodeError
-from pycore.practice.tables import Line
+from pycore.practice.tables import TableLine
 from pycore.words import marks as words
 
 IN_ORDER = ("code", "answer", "answer-angle", "answer-side", "answer-how")
@@ -52,7 +52,7 @@ def _reads(cell: str) -> bool:
     return True
 
 
-def columns(lines: Sequence[Line]) -> tuple[list[str], dict[str, str], bool]:
+def columns(lines: Sequence[TableLine]) -> tuple[list[str], dict[str, str], bool]:
     """What each column is, the unit that a head names by column, and whether the first line is a head."""
     head = lines[0].cells
     roles = [_role(cell) for cell in head]
@@ -102,7 +102,7 @@ def _settled(cells: dict[str, str]) -> dict[str, str]:
     return cells
 
 
-def _entry(line: Line, roles: Sequence[str], units: Mapping[str, str]) -> Entry:
+def _entry(line: TableLine, roles: Sequence[str], units: Mapping[str, str]) -> Entry:
     given = _parted(line.cells[0]) if len(line.cells) == 1 else line.cells
     cells = _settled({role: cell for role, cell in zip(roles, given, strict=False) if role})
     if "answer" in units and "answer-unit" not in cells:

@@ -9,8 +9,8 @@ from dataclasses import dataclass, replace
 
 from pycore import phasor
 from pycore.constructions.components import components
-from pycore.constructions.construction import Arm, Construction, Picture, arm_line
-from pycore.constructions.many import Many, carry_out_many
+from pycore.constructions.construction import Arm, Construction, DrawingConvention, arm_line
+from pycore.constructions.many import DrawingBatch, carry_out_many
 from pycore.constructions.moves import Move, SetOff, TurnAngle
 from pycore.constructions.names import RESULTANT
 from pycore.constructions.tip_to_tail import tip_to_tail
@@ -23,7 +23,7 @@ Replaced = Callable[[Move], Move]
 
 
 @dataclass(frozen=True, slots=True)
-class Sum:
+class DrawnSum:
     """A sum of phasors as it is drawn.
 
     ``reference`` is the direction drawn first (degrees), ``order`` the pair combined first or the
@@ -42,15 +42,15 @@ class Sum:
     voltages: Mapping[str, float]
 
 
-def base(problem: Sum) -> Construction:
+def base(problem: DrawnSum) -> Construction:
     """The construction on which mistakes are made: tip to tail as it is; for the others all arms from
     one point, their parts along the two axes added, which can be carried out wherever they point."""
     if problem.method == "tip-to-tail":
         return tip_to_tail(problem.arms, problem.order, problem.reference)
-    return components(problem.arms, Picture("right", "anticlockwise", problem.reference))
+    return components(problem.arms, DrawingConvention("right", "anticlockwise", problem.reference))
 
 
-def landed(problem: Sum, construction: Construction, drawn: Many, place: int) -> complex:
+def landed(problem: DrawnSum, construction: Construction, drawn: DrawingBatch, place: int) -> complex:
     """Where the sum ends in one of many drawings, counted from the direction that is drawn first."""
     if construction.method == "tip-to-tail":
         across, up = drawn.points[RESULTANT]
@@ -120,11 +120,11 @@ def _turning(construction: Construction) -> tuple[TurnAngle, ...]:
     )
 
 
-def _arm_of(problem: Sum, line: str) -> Arm:
+def _arm_of(problem: DrawnSum, line: str) -> Arm:
     return next(arm for arm in problem.arms if arm_line(arm) == line)
 
 
-def _changes(problem: Sum, construction: Construction) -> Iterator[tuple[str, Replaced, dict[str, str]]]:
+def _changes(problem: DrawnSum, construction: Construction) -> Iterator[tuple[str, Replaced, dict[str, str]]]:
     """Every mistake made in one move or more: its key, what it replaces, and the keys of the lines it names."""
     at_tip = "-at-tip" if construction.method == "tip-to-tail" else ""
     for arm in problem.arms:
@@ -150,7 +150,7 @@ def _changes(problem: Sum, construction: Construction) -> Iterator[tuple[str, Re
                 yield "swapped", _exchanged(first, second), named
 
 
-def in_moves(problem: Sum) -> Iterator[Mistake]:
+def in_moves(problem: DrawnSum) -> Iterator[Mistake]:
     """Mistakes of setting off: the construction is carried out with the moves that were made."""
     construction = base(problem)
     changes = tuple(_changes(problem, construction))
@@ -165,15 +165,15 @@ def in_moves(problem: Sum) -> Iterator[Mistake]:
         yield replace(made, about=tuple(named.values()))
 
 
-def _called(problem: Sum, named: Mapping[str, str]) -> dict[str, Phrase]:
+def _called(problem: DrawnSum, named: Mapping[str, str]) -> dict[str, Phrase]:
     return {letter: problem.names[key] for letter, key in named.items()}
 
 
-def _relative(problem: Sum) -> dict[int, complex]:
+def _relative(problem: DrawnSum) -> dict[int, complex]:
     return {arm.number: phasor.polar(arm.size, arm.angle - problem.reference) for arm in problem.arms}
 
 
-def in_stages(problem: Sum) -> Iterator[Mistake]:
+def in_stages(problem: DrawnSum) -> Iterator[Mistake]:
     """Mistakes of the two stages of a parallelogram: the last reading is replaced."""
     if problem.method != "parallelogram" or len(problem.arms) < 3:
         return
@@ -191,7 +191,7 @@ def in_stages(problem: Sum) -> Iterator[Mistake]:
         yield mistake("two-diagonals", (DRAWN,), twice, a=named[number])
 
 
-def of_lags(problem: Sum) -> Iterator[Mistake]:
+def of_lags(problem: DrawnSum) -> Iterator[Mistake]:
     """Power factors left out, or lead taken for lag; only where a line is out of phase with its voltage."""
     lags = {arm.key: wrap(problem.voltages.get(arm.key, arm.angle) - arm.angle) for arm in problem.arms}
     if all(lag == 0.0 for lag in lags.values()):
@@ -205,7 +205,7 @@ def of_lags(problem: Sum) -> Iterator[Mistake]:
         yield mistake(key, (DRAWN, CALCULATED), point)
 
 
-def of_scale(problem: Sum) -> Iterator[Mistake]:
+def of_scale(problem: DrawnSum) -> Iterator[Mistake]:
     """Mistakes between length and quantity: the last reading is replaced."""
     point = phasor.total(_relative(problem).values())
     size, scale = phasor.magnitude(point), problem.scale

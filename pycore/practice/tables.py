@@ -15,7 +15,7 @@ LIVE = ("=", "+", "-", "@", "\t", "\r")
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class TableLine:
     """One line of a table: its number in the text (from 1) and its cells, stripped.
 
     ``open_quote``: a quote was never closed, so that the cells cannot be trusted."""
@@ -63,15 +63,15 @@ def separator_of(text: str) -> str:
     return next((sign for sign in SEPARATORS if counts[sign]), ",")
 
 
-def read(text: str) -> tuple[Line, ...]:
+def read(text: str) -> tuple[TableLine, ...]:
     """Every line of a table that is not empty."""
     whole = text.removeprefix(BYTE_ORDER_MARK).replace("\r\n", "\n").replace("\r", "\n")
     separator = separator_of(whole)
-    made: list[Line] = []
+    made: list[TableLine] = []
     for number, line in _logical(whole):
         cells, left_open = _cells(line, separator)
         if any(cells):
-            made.append(Line(number, cells, left_open))
+            made.append(TableLine(number, cells, left_open))
     return tuple(made)
 
 

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 
 from pycore import phasor
 from pycore.accuracy.hand import ONE_LENGTH, Spread
-from pycore.quantity import Writing
+from pycore.quantity import NumberFormat
 from pycore.words.phrase import Phrase
 
 DRAWN, CALCULATED = "drawn", "calculated"
@@ -24,7 +24,7 @@ lines cross flatly drawings have longer tails than a bell, and of right ones und
 
 
 @dataclass(frozen=True, slots=True)
-class Place:
+class StepReference:
     """Where in a page's own steps a mistake belongs: the lesson's ``step`` (from 1; 0: none), or the
     ``working`` by its key. ``reveals``: what stands there gives the answer away."""
 
@@ -52,7 +52,7 @@ class Mistake:
 
 
 @dataclass(frozen=True, slots=True)
-class Earlier:
+class IntermediateValue:
     """A value found on the way, from which later steps are judged: ``key`` ``first`` (a diagonal: a
     phasor), ``across`` or ``up`` (a sum of parts: ``value`` along ``axis``). ``rest`` is what must be
     added to the phasor to reach the result."""
@@ -65,7 +65,7 @@ class Earlier:
 
 
 @dataclass(frozen=True, slots=True)
-class Further:
+class FurtherQuestion:
     """A question beyond the problem: which phasor in ``line`` would leave no sum at all. ``value`` is
     the answer, counted as the result is; ``symbol`` its name."""
 
@@ -80,7 +80,7 @@ class Further:
 
 
 @dataclass(frozen=True, slots=True)
-class Asked:
+class AnswerRequest:
     """What a page asks a learner for; nothing of the answer.
 
     ``units`` are those that a size may be given in; ``origin`` the line that angles are counted from,
@@ -127,19 +127,19 @@ class Task:
     form: Mapping[str, str]
     result: complex
     symbol: Phrase
-    writing: Writing
+    writing: NumberFormat
     factor: float
     scale_words: str
     spread: Spread | None
     hand_angle: float
     mistakes: tuple[Mistake, ...]
-    earlier: tuple[Earlier, ...] = ()
+    earlier: tuple[IntermediateValue, ...] = ()
     sense: int = 1
     origin: Phrase = ()
     turn: float = 0.0
     signed: bool = False
     link: tuple[tuple[str, str], ...] = ()
-    further: Further | None = None
+    further: FurtherQuestion | None = None
     angled: bool = True
     in_steps: bool = True
     """Whether its mistakes are those of the drawn sum, so that each belongs to a step of the lesson or to a working."""

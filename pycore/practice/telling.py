@@ -5,16 +5,16 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from pycore import quantity
-from pycore.practice.answers import Reply
+from pycore.practice.answers import AnswerJudgement
 from pycore.practice.marking import ACCEPT, LOOK, MOST_NAMED, Cause
-from pycore.practice.task import Mistake, Place, Task
+from pycore.practice.task import Mistake, StepReference, Task
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.words import marking as words
 from pycore.words.phrase import Phrase
 
 
 @dataclass(frozen=True, slots=True)
-class Told:
+class JudgementText:
     """A judgement in words: its band, the headline, lines below it, and causes (each a sentence) under
     their own introduction, with the place in the steps that each belongs to."""
 
@@ -23,7 +23,7 @@ class Told:
     lines: tuple[Phrase, ...] = ()
     introduction: Phrase = ()
     causes: tuple[Phrase, ...] = ()
-    places: tuple[Place | None, ...] = ()
+    places: tuple[StepReference | None, ...] = ()
 
     @property
     def phrases(self) -> tuple[Phrase, ...]:
@@ -44,14 +44,14 @@ def _half_a_digit(task: Task) -> float:
     return float(f"5e-{task.writing.decimals + 1}") * task.writing.factor
 
 
-def _side(reply: Reply) -> str:
+def _side(reply: AnswerJudgement) -> str:
     marked = reply.marked
     if math.fabs(marked.size_off) <= marked.size_tolerance and marked.angle_off is not None:
         return words.WRONG_ANGLE
     return words.TOO_LARGE if marked.size_off > 0 else words.TOO_SMALL
 
 
-def _times(reply: Reply) -> int:
+def _times(reply: AnswerJudgement) -> int:
     """How many whole tolerances an answer is off, in size or in angle, whichever is more."""
     marked = reply.marked
     size = math.fabs(marked.size_off) / marked.size_tolerance if marked.size_tolerance > 0 else math.inf
@@ -61,7 +61,7 @@ def _times(reply: Reply) -> int:
     return max(2, math.floor(min(99.0, max(size, angle))))
 
 
-def _headline(task: Task, reply: Reply) -> Phrase:
+def _headline(task: Task, reply: AnswerJudgement) -> Phrase:
     marked = reply.marked
     allowed = _amount(task, marked.size_tolerance)
     if reply.meant:
@@ -83,26 +83,26 @@ def _cause(cause: Cause, *, alone: bool) -> Phrase:
     return tell_it([mistake.name for mistake in cause.mistakes], cause.mistakes[0].look)
 
 
-def tell(task: Task, reply: Reply, place_of: Callable[[Mistake], Place | None]) -> Told:
+def tell(task: Task, reply: AnswerJudgement, place_of: Callable[[Mistake], StepReference | None]) -> JudgementText:
     """A judged answer in words; ``place_of`` finds where on the page a mistake belongs."""
     marked = reply.marked
     labels = {earlier.key: words.EARLIER[earlier.key] for earlier in task.earlier}
     lines = [words.wrong_before(labels[key]) for key in reply.wrong_before]
     headline = _headline(task, reply)
     if marked.band == ACCEPT or reply.meant or reply.follows:
-        return Told(marked.band, headline, tuple(lines))
+        return JudgementText(marked.band, headline, tuple(lines))
     if reply.other_scale is not None:
         other = f"1{NO_BREAK_SPACE}cm{NO_BREAK_SPACE}={NO_BREAK_SPACE}{task.writing.scale(reply.other_scale)}"
         lines.append(words.fits_scale(other, task.scale_words))
     causes = marked.causes[:MOST_NAMED]
     if not causes and reply.other_scale is not None:
-        return Told(marked.band, headline, tuple(lines))
+        return JudgementText(marked.band, headline, tuple(lines))
     if not causes:
-        return Told(marked.band, headline, (*lines, words.no_cause()))
+        return JudgementText(marked.band, headline, (*lines, words.no_cause()))
     introduction: Phrase = words.several(len(causes)) if len(causes) > 1 else ()
     told = [_cause(cause, alone=len(causes) == 1) for cause in causes]
-    places: list[Place | None] = [place_of(cause.mistakes[0]) if task.in_steps else None for cause in causes]
+    places: list[StepReference | None] = [place_of(cause.mistakes[0]) if task.in_steps else None for cause in causes]
     if len(causes) > 1 and reply.given.angle is None:
         told.append(words.ask_angle())
         places.append(None)
-    return Told(marked.band, headline, tuple(lines), introduction, tuple(told), tuple(places))
+    return JudgementText(marked.band, headline, tuple(lines), introduction, tuple(told), tuple(places))

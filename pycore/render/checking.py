@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from pycore.practice.task import Asked
+from pycore.practice.task import AnswerRequest
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
 from pycore.words import checking as words
@@ -13,7 +13,7 @@ FORM = "check"
 CODE_FORM = "find-code"
 
 
-def labels_of(asked: Asked) -> dict[str, Phrase | str]:
+def labels_of(asked: AnswerRequest) -> dict[str, Phrase | str]:
     """The label of every field that the problem asks for; a field without one is not shown."""
     made: dict[str, Phrase | str] = {"answer": words.answer_label(asked.symbol)}
     if asked.angled:
@@ -28,7 +28,7 @@ def labels_of(asked: Asked) -> dict[str, Phrase | str]:
     return made
 
 
-def asked_reply(asked: Asked) -> dict[str, Any]:
+def asked_reply(asked: AnswerRequest) -> dict[str, Any]:
     """What the page needs so that the checker's fields follow the problem."""
     labels = {name: str(phrase_html(label)) for name, label in labels_of(asked).items()}
     return {"labels": labels, "units": list(asked.units), "scale": words.judged_by(asked.scale)}
@@ -120,7 +120,7 @@ def marked_region() -> Markup:
     return h("div", {"class": "marked-place"}, old, h("div", {"data-region": "marked", "tabindex": -1}))
 
 
-def form_html(asked: Asked) -> Markup:
+def form_html(asked: AnswerRequest) -> Markup:
     """The checker's form; all but its first question stays away until that is answered."""
     labels = labels_of(asked)
     button = h("button", {"type": "submit", "data-action": "check", "class": "go-on"}, words.CHECK)
@@ -153,7 +153,7 @@ def _veil() -> Markup:
     return h("div", {"class": "veil"}, h("h2", None, words.HIDDEN), h("p", None, words.HIDDEN_WHY), button)
 
 
-def check_html(asked: Asked) -> Markup:
+def check_html(asked: AnswerRequest) -> Markup:
     """The section of the answer checker, folded until it is wanted; and the field that holds a link's code."""
     kept = h("input", {"name": "code", "form": "problem", "type": "text", "value": "", "hidden": True,
                        "autocomplete": "off", "aria-label": codes.LABEL})  # fmt: skip

@@ -5,7 +5,7 @@ from typing import Any
 
 from pycore.pages import class_marks as page
 from pycore.pages.class_job import Job
-from pycore.pages.class_marks import Marking, Result
+from pycore.pages.class_marks import MarkedLine, MarkingRun
 from pycore.pages.class_set import ClassSet
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.sheet import tally
@@ -29,14 +29,14 @@ def verdict_html(band: str) -> Markup:
              words.BANDS[band])  # fmt: skip
 
 
-def _given(one: Result) -> str:
+def _given(one: MarkedLine) -> str:
     cells = one.cells
     angle = cells.get("answer-angle", "").removesuffix("°")
     side = words.SIDES[cells.get("answer-side", "").lower()]
     return ", ".join(part for part in (cells["answer"], f"{angle}° {side}".strip() if angle else "") if part)
 
 
-def _row(one: Result, of: int) -> Markup:
+def _row(one: MarkedLine, of: int) -> Markup:
     head = words.HEAD
     learner = join(h("strong", None, one.name), " " if one.name else None, h("span", {"class": "code"}, one.code))
     said = "; ".join(part for part in (one.verdict, *one.remarks) if part)
@@ -50,13 +50,13 @@ def _row(one: Result, of: int) -> Markup:
     return h("tr", None, cells)
 
 
-def _table(marking: Marking) -> Markup:
+def _table(marking: MarkingRun) -> Markup:
     of = len([0 for worth in marking.group.marks for _ in range(worth)])
     head = h("thead", None, h("tr", None, [h("th", {"scope": "col"}, name) for name in words.HEAD]))
     return h("table", {"class": "verdicts"}, head, h("tbody", None, [_row(one, of) for one in marking.results]))
 
 
-def _chart(marking: Marking) -> Markup | None:
+def _chart(marking: MarkingRun) -> Markup | None:
     counted = marking.summary()
     if not counted:
         return None
@@ -68,7 +68,7 @@ def _chart(marking: Marking) -> Markup | None:
              drawing)  # fmt: skip
 
 
-def marks_html(marking: Marking) -> Markup:
+def marks_html(marking: MarkingRun) -> Markup:
     """The summary first, then each line's verdict, then what could not be used."""
     refused = None
     if marking.refused:
@@ -81,7 +81,7 @@ def marks_html(marking: Marking) -> Markup:
 def marks_job(group: ClassSet, request: Mapping[str, Any]) -> Job:
     """The marking of a pasted table. Raises InputError."""
     given = request.get("results")
-    marking = Marking(group, page.read_results(given[:LONGEST_RESULTS] if isinstance(given, str) else ""))
+    marking = MarkingRun(group, page.read_results(given[:LONGEST_RESULTS] if isinstance(given, str) else ""))
 
     def result() -> tuple[dict[str, Any], bytes | None]:
         told = {"filename": words.FILE, "type": "text/csv;charset=utf-8"}

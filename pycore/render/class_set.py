@@ -9,7 +9,7 @@ from typing import Any
 
 from pycore.drawing import Page
 from pycore.forms import links
-from pycore.forms.opening import Opening
+from pycore.forms.opening import ReopenInfo
 from pycore.pages import class_set as page
 from pycore.pages.class_job import issue_of, learners_of
 from pycore.pages.class_set import FIELDS, ClassSet
@@ -32,7 +32,7 @@ def roll_of(request: Mapping[str, Any]) -> str:
 def first_sheet(group: ClassSet) -> Page:
     """The first learner's sheet, without its QR code."""
     learner = next(found for found in learners_of(group) if found is not None)
-    made: Page = group.topic.pages(learner.form, Opening(issue=issue_of(group, learner)), ("problem",))[0]
+    made: Page = group.topic.pages(learner.form, ReopenInfo(issue=issue_of(group, learner)), ("problem",))[0]
     return made
 
 

@@ -5,13 +5,13 @@ from typing import Any, Protocol
 
 from pycore.drawing import Page
 from pycore.forms import links
-from pycore.forms.opening import Opening
+from pycore.forms.opening import ReopenInfo
 from pycore.geometry import Box
 from pycore.render.lesson import code_html, lesson_regions
 from pycore.sheet.code import code
 from pycore.sums.answer import Answer
 from pycore.sums.classroom import VIEWS
-from pycore.sums.lesson import Shown
+from pycore.sums.lesson import LessonFrame
 from pycore.words import classroom, plain
 from pycore.words import lesson as words
 
@@ -21,10 +21,10 @@ DENSEST_CODE = 129
 """Modules a side that a camera at the back of a room still tells apart (version 28; common practice, no source)."""
 
 
-class Taught(Protocol):
+class ClassroomTopic(Protocol):
     """What a lesson needs of a calculator."""
 
-    def lesson(self, form: Mapping[str, str], view: str, step: int) -> Shown:
+    def lesson(self, form: Mapping[str, str], view: str, step: int) -> LessonFrame:
         """One step of a view. Raises InputError."""
 
     def answer(self, form: Mapping[str, str], parts: tuple[str, ...]) -> Answer:
@@ -37,7 +37,7 @@ def _step_of(asked: object) -> tuple[str, int]:
     return text, int(text) if text.isascii() and text.isdigit() and len(text) < 6 else 0
 
 
-def step(calculator: Taught, form: Mapping[str, str], request: Mapping[str, Any]) -> dict[str, Any]:
+def step(calculator: ClassroomTopic, form: Mapping[str, str], request: Mapping[str, Any]) -> dict[str, Any]:
     """One step of a view; what is not there opens the nearest, and the notice says so. Raises InputError."""
     view = str(request.get("view", VIEWS[0]))
     notices = [] if view in VIEWS else [words.no_such_view(view)]
@@ -76,7 +76,7 @@ def _place(request: Mapping[str, Any]) -> tuple[tuple[str, str], ...]:
     return (*pairs, ("ask", "1")) if place.get("ask") == "1" else tuple(pairs)
 
 
-def share(resolved: tuple[tuple[str, str], ...], request: Mapping[str, Any], opening: Opening) -> dict[str, Any]:
+def share(resolved: tuple[tuple[str, str], ...], request: Mapping[str, Any], opening: ReopenInfo) -> dict[str, Any]:
     """A link that opens everything as it is, and its code where a code is asked for."""
     link = f"{opening.base}#{links.fragment((*resolved, *_place(request)))}"
     if not opening.code:
@@ -85,7 +85,7 @@ def share(resolved: tuple[tuple[str, str], ...], request: Mapping[str, Any], ope
     return {"ok": True, "link": link, "regions": {"code": drawn}, "note": note}
 
 
-def _code_of(link: str, opening: Opening) -> tuple[str, str]:
+def _code_of(link: str, opening: ReopenInfo) -> tuple[str, str]:
     """The large code of a link, or why there is none."""
     if not opening.reachable:
         return "", classroom.NO_CODE_HERE

@@ -13,14 +13,14 @@ import re
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Protocol
 
-from pycore.forms.opening import Opening
+from pycore.forms.opening import ReopenInfo
 from pycore.lettering import made
 from pycore.lettering.subset import subset
 from pycore.lettering.woff import woff
 from pycore.render.elements import Marks, Markup, document, h, join, raw_script, raw_style
 from pycore.render.phrase import phrase_html
 from pycore.sums.answer import Answer
-from pycore.sums.lesson import Shown
+from pycore.sums.lesson import LessonFrame
 from pycore.words import classroom, furniture, plain
 from pycore.words import lesson as words
 from pycore.words.phrase import Phrase
@@ -36,7 +36,7 @@ FACES = (
 """By face, what style sheets and drawings call it: family, style, weights."""
 
 
-class Taught(Protocol):
+class HandoutTopic(Protocol):
     """What a handout needs of a calculator."""
 
     @property
@@ -47,10 +47,10 @@ class Taught(Protocol):
     def cautions(self) -> Sequence[Phrase | str]:
         """What must be heeded where the work can hurt someone."""
 
-    def answer(self, form: Mapping[str, str], parts: tuple[str, ...], opening: Opening) -> Answer:
+    def answer(self, form: Mapping[str, str], parts: tuple[str, ...], opening: ReopenInfo) -> Answer:
         """The answer to a form. Raises InputError."""
 
-    def lesson(self, form: Mapping[str, str], view: str, step: int) -> Shown:
+    def lesson(self, form: Mapping[str, str], view: str, step: int) -> LessonFrame:
         """One step of a view. Raises InputError."""
 
 
@@ -83,7 +83,7 @@ def faces_css(text: str) -> str:
     return "\n".join(rules)
 
 
-def _step(shown: Shown, units: svg.Units) -> Markup:
+def _step(shown: LessonFrame, units: svg.Units) -> Markup:
     """One step: what is said, and its picture."""
     picture = Markup.trusted(
         svg.write(shown.picture, prefix=f"step-{shown.number}", role="view", view="lesson", units=units)
@@ -133,7 +133,7 @@ def _foot(cautions: Iterable[Phrase | str]) -> Markup:
     return h("footer", None, h("ul", None, listed), h("p", None, furniture.NAME))
 
 
-def handout(calculator: Taught, form: Mapping[str, str], opening: Opening, style: str, script: str) -> str:
+def handout(calculator: HandoutTopic, form: Mapping[str, str], opening: ReopenInfo, style: str, script: str) -> str:
     """The whole file. ``style`` and ``script`` are the page's own; raises InputError for a form that cannot be
     used, and ValueError for a style or script that would end its own element."""
     answer = calculator.answer(form, ("answer", "sheet"), opening)

@@ -18,7 +18,7 @@ from pycore.words.phrase import Phrase
 from pycore.writers import svg
 
 
-class Listed(Protocol):
+class CatalogueEntry(Protocol):
     """What the front page shows of a calculator."""
 
     @property
@@ -50,7 +50,7 @@ def in_short(description: str) -> str:
     return description.partition(":")[0].rstrip(".") + "."
 
 
-def _sheet(calculator: Listed, answer: Answer) -> Markup:
+def _sheet(calculator: CatalogueEntry, answer: Answer) -> Markup:
     """One drawing on the board: the figure of the page's example, laid out so small that its lettering can be read.
 
     A page without such a view shows its sheet.
@@ -80,7 +80,7 @@ def _blank(page: PaperPage) -> Markup:
     return h("li", None, picture, caption)
 
 
-def _practice(calculators: Iterable[Listed]) -> Markup:
+def _practice(calculators: Iterable[CatalogueEntry]) -> Markup:
     """The way to practice, and to the problem of a printed sheet by its code."""
     heading = h("h2", None, h("a", {"href": f"{practice.SLUG}/"}, practice.TITLE))
     opening = h("a", {"class": "open", "href": f"{practice.SLUG}/"}, practice.HOME_OPEN)
@@ -128,7 +128,7 @@ def _points(points: tuple[tuple[str, Phrase], ...]) -> Markup:
     return h("section", {"class": "points"}, h("h2", {"class": "away"}, furniture.HOME_WHAT), items)
 
 
-def home_html(calculators: Iterable[Listed]) -> Markup:
+def home_html(calculators: Iterable[CatalogueEntry]) -> Markup:
     """Title, purpose, the board, and what a visitor gets."""
     shown = [(calculator, calculator.answer(default_form(calculator.fields))) for calculator in calculators]
     head = h("div", {"class": "home-head"}, h("h1", None, furniture.HOME_TITLE), h("p", None, furniture.HOME_LEAD))

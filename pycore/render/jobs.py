@@ -6,7 +6,7 @@ The only thing that is held between requests: one piece of work at most, and a n
 from collections.abc import Mapping
 from typing import Any
 
-from pycore.forms.opening import Opening
+from pycore.forms.opening import ReopenInfo
 from pycore.pages import class_set as page
 from pycore.pages.class_job import Job, key_job, pdf_job
 from pycore.pages.print_setup import correction_of
@@ -28,7 +28,7 @@ def _job(form: Mapping[str, str], request: Mapping[str, Any]) -> Job:
     if request.get("work") == "marks":
         return marks_job(group, request)
     base = request.get("base")
-    return pdf_job(group, Opening(topic_base(base, group) if isinstance(base, str) else ""), correction_of(request))
+    return pdf_job(group, ReopenInfo(topic_base(base, group) if isinstance(base, str) else ""), correction_of(request))
 
 
 def topic_base(base: str, group: page.ClassSet) -> str:

@@ -6,7 +6,7 @@ from pycore.drawing import Page
 from pycore.forms.fields import Field
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
-from pycore.sums.lesson import Shown
+from pycore.sums.lesson import LessonFrame
 from pycore.words import classroom, furniture
 from pycore.words import lesson as words
 from pycore.writers import svg
@@ -15,7 +15,7 @@ CHOICES = ("method", "order", "parallels", "protractor")
 """Fields that a lecturer changes in front of the class."""
 
 
-def said_html(shown: Shown) -> Markup:
+def said_html(shown: LessonFrame) -> Markup:
     """Step, sentence, reading on a line of its own, the question that can stand in its place, why.
 
     ``data-answer-part`` marks what gives the answer away, ``data-asked-part`` what gives away a
@@ -41,7 +41,7 @@ def said_html(shown: Shown) -> Markup:
     return h("div", {"class": "lesson-said"}, lines)
 
 
-def scale_html(shown: Shown) -> Markup:
+def scale_html(shown: LessonFrame) -> Markup:
     """Progress as a scale of ticks, today's long: a picture only, the step is said in words."""
     ticks = [
         h("li", {"class": "now" if number == shown.number else ("done" if number < shown.number else None)})
@@ -50,7 +50,7 @@ def scale_html(shown: Shown) -> Markup:
     return h("ol", {"class": "lesson-scale", "aria-hidden": "true"}, ticks)
 
 
-def lesson_regions(shown: Shown) -> dict[str, Markup]:
+def lesson_regions(shown: LessonFrame) -> dict[str, Markup]:
     """The regions ``lesson-text``, ``lesson-scale`` and ``lesson-picture`` of one step."""
     picture = Markup.trusted(svg.write(shown.picture, prefix="lesson", role="view", view="lesson"))
     marks = {"class": "lesson-figure", "data-answers": "" if shown.answers else None}

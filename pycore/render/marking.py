@@ -7,9 +7,9 @@ from pycore import quantity
 from pycore.errors import Fault, InputError
 from pycore.forms import links
 from pycore.practice import answers
-from pycore.practice.task import Limits, Mistake, Place, Task
-from pycore.practice.telling import Told, tell
-from pycore.quantity import Unreadable
+from pycore.practice.task import Limits, Mistake, StepReference, Task
+from pycore.practice.telling import JudgementText, tell
+from pycore.quantity import QuantityError
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
 from pycore.words import checking
@@ -26,7 +26,7 @@ def limits_of(form: Mapping[str, str]) -> Limits:
         text = form.get(name, "").strip()
         try:
             value = quantity.read(text, unit) if text else None
-        except Unreadable:
+        except QuantityError:
             value = -1.0
         if value is not None and not least <= value <= most:
             faults.append(Fault(name, text, words.bad_limit(text, unit, quantity.plain(least), quantity.plain(most))))
@@ -50,7 +50,7 @@ def _sign(band: str) -> Markup:
     return h("svg", marks, h("path", {"d": SIGNS[band]}))
 
 
-def _way(where: Place | None, link: str, *, workings: bool) -> Markup | None:
+def _way(where: StepReference | None, link: str, *, workings: bool) -> Markup | None:
     """The way to the step, or to the working, that a cause belongs to."""
     reveals = "reveals" if where is not None and where.reveals else ""
     if where is None or not (workings or (where.step and not reveals)):
@@ -63,7 +63,7 @@ def _way(where: Place | None, link: str, *, workings: bool) -> Markup | None:
     return h("p", {"class": "way reveals"}, button)
 
 
-def marked_html(told: Told, link: str, *, workings: bool = True) -> Markup:
+def marked_html(told: JudgementText, link: str, *, workings: bool = True) -> Markup:
     """A judgement as the page shows it; ``link`` opens the problem, ``workings`` whether its page is this one."""
     lines = [h("p", None, phrase_html(line)) for line in told.lines]
     causes = None
@@ -84,7 +84,7 @@ def link_of(task: Task) -> str:
 
 
 def reply(
-    task: Task, given: Mapping[str, str], place_of: Callable[[Mistake], Place | None]
+    task: Task, given: Mapping[str, str], place_of: Callable[[Mistake], StepReference | None]
 ) -> dict[str, Any]:
     """The reply to a request that marks an answer; ``place_of`` finds where on the page a mistake belongs.
     Raises InputError for what cannot be read."""

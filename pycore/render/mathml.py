@@ -6,7 +6,7 @@ may break. What is still too long scrolls inside its own box.
 """
 
 from pycore.render.elements import Markup, h, join
-from pycore.words.formula import Fenced, Formula, Fraction, Function, Number, Root, Row, Square
+from pycore.words.formula import Bracketed, Formula, FormulaRow, Fraction, Function, Number, Root, Square
 from pycore.words.phrase import Symbol
 
 OPERATORS = frozenset("+−-×·÷/=≈≠<>≤≥±,;→")
@@ -47,7 +47,7 @@ def _number(number: Number) -> Markup:
 
 
 def _needs_fence(base: Formula) -> bool:
-    return isinstance(base, Row | Fraction) or (isinstance(base, Number) and bool(base.unit))
+    return isinstance(base, FormulaRow | Fraction) or (isinstance(base, Number) and bool(base.unit))
 
 
 def _fenced(inside: Formula, bars: bool = False) -> Markup:
@@ -71,9 +71,9 @@ def _node(formula: Formula) -> Markup:
             return h("msup", None, _fenced(base) if _needs_fence(base) else _node(base), h("mn", None, 2))
         case Function(name, of):
             return h("mrow", None, h("mi", {"class": "name"}, name), h("mo", None, APPLY), _node(of))
-        case Fenced(inside, bars):
+        case Bracketed(inside, bars):
             return _fenced(inside, bars)
-        case Row(parts):
+        case FormulaRow(parts):
             return h("mrow", None, [_node(part) for part in parts])
 
 
@@ -95,26 +95,26 @@ def length(formula: Formula) -> int:
             return len(formula.text) + (len(formula.unit) + 1 if formula.unit else 0)
         case Fraction(above, below):
             return max(length(above), length(below))
-        case Root(inside) | Fenced(inside):
+        case Root(inside) | Bracketed(inside):
             return 2 + length(inside)
         case Square(base):
             return 1 + length(base) + (2 if _needs_fence(base) else 0)
         case Function(name, of):
             return len(name) + 1 + length(of)
-        case Row(parts):
+        case FormulaRow(parts):
             return _total(parts)
 
 
 def pieces(formula: Formula) -> tuple[Formula, ...]:
     """The formula parted before its relation signs, so that the line may break there."""
-    if not isinstance(formula, Row):
+    if not isinstance(formula, FormulaRow):
         return (formula,)
     rows: list[list[Formula]] = [[]]
     for part in formula.parts:
         if isinstance(part, str) and part.strip() in RELATIONS and rows[-1]:
             rows.append([])
         rows[-1].append(part)
-    return tuple(Row(tuple(parts)) for parts in rows)
+    return tuple(FormulaRow(tuple(parts)) for parts in rows)
 
 
 def is_long(formula: Formula) -> bool:

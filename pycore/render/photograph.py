@@ -6,14 +6,14 @@ from typing import Any
 
 from pycore import quantity
 from pycore.geometry import Point
-from pycore.practice.drawn import Line, first_direction, points_to_find
+from pycore.practice.drawn import JudgedLine, first_direction, points_to_find
 from pycore.practice.marking import ACCEPT, WRONG
-from pycore.practice.photograph import Measured, Photo, Refused, measure, measured_by
+from pycore.practice.photograph import Photo, PhotoJudgement, PhotoUnusable, measure, measured_by
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
 from pycore.sheet.media import PAPERS
 from pycore.sums.page import SumPage
-from pycore.sums.photograph import Wanted, wanted
+from pycore.sums.photograph import PhotoTask, wanted
 from pycore.words import photograph as words
 from pycore.words import plain
 from pycore.words.phrase import Phrase
@@ -22,7 +22,7 @@ LARGEST = 20_000.0
 CORNERS = "corners"
 
 
-class NoPhoto(ValueError):
+class NoPhotoError(ValueError):
     """Raised for a request that no page of ours makes."""
 
 
@@ -96,7 +96,7 @@ def _pair(own: str, right: str) -> Markup:
     return join(own, " ", h("span", {"class": "photo-right"}, right))
 
 
-def _angle(line: Line, mark: str) -> Markup:
+def _angle(line: JudgedLine, mark: str) -> Markup:
     """The protractor's reading, or how far a line is from where it should lie."""
     if line.kind == "line" and line.angle is not None:
         return _pair(f"{_number(line.angle, mark)}°", f"{_number(line.angle_expected, mark)}°")
@@ -104,7 +104,7 @@ def _angle(line: Line, mark: str) -> Markup:
     return _pair(off, words.OFF_PARALLEL if line.kind == "dashed" else words.SHEET_TURN)
 
 
-def _row(line: Line, mark: str, sheet: bool) -> Markup:
+def _row(line: JudgedLine, mark: str, sheet: bool) -> Markup:
     name = words.dashed(line.symbol) if line.kind == "dashed" else line.symbol
     angle = _angle(line, mark) if sheet or line.kind != "first" else Markup.trusted("")
     marks: Marks = {"data-photo-line": "-".join(line.ends), "data-band": line.band}
@@ -116,21 +116,21 @@ def _row(line: Line, mark: str, sheet: bool) -> Markup:
              h("td", {"class": "verdict"}, words.BANDS[line.band]))  # fmt: skip
 
 
-def _table(measured: Measured, mark: str, sheet: bool) -> Markup:
+def _table(measured: PhotoJudgement, mark: str, sheet: bool) -> Markup:
     head = [h("th", {"scope": "col"}, text) for text in words.HEAD]
     rows = [_row(line, mark, sheet) for line in measured.lines]
     return h("table", None, h("caption", None, words.CAPTION), h("thead", None, h("tr", None, head)),
              h("tbody", None, rows))  # fmt: skip
 
 
-def _headline(measured: Measured) -> Phrase:
+def _headline(measured: PhotoJudgement) -> Phrase:
     off = len([line for line in measured.lines if line.band == WRONG])
     if off:
         return words.some_off(off)
     return words.all_good() if measured.band == ACCEPT else words.look_again()
 
 
-def _mistakes(measured: Measured, mark: str) -> list[Phrase]:
+def _mistakes(measured: PhotoJudgement, mark: str) -> list[Phrase]:
     """What went wrong, line by line; what all lines have in common stands in place of every line's own."""
     if measured.longer:
         share = quantity.plain(round(100 * math.fabs(measured.longer), 1), mark)
@@ -146,7 +146,7 @@ def _mistakes(measured: Measured, mark: str) -> list[Phrase]:
     return told
 
 
-def _result(want: Wanted, measured: Measured) -> list[Phrase]:
+def _result(want: PhotoTask, measured: PhotoJudgement) -> list[Phrase]:
     if measured.result is None:
         return []
     writing, factor = want.telling.writing, want.drawing.factor
@@ -161,7 +161,7 @@ def _result(want: Wanted, measured: Measured) -> list[Phrase]:
     ]
 
 
-def result_html(want: Wanted, measured: Measured, *, sheet: bool) -> tuple[Markup, str]:
+def result_html(want: PhotoTask, measured: PhotoJudgement, *, sheet: bool) -> tuple[Markup, str]:
     """The whole reply as HTML, and as it is read out."""
     mark = want.telling.mark
     headline, mistakes = _headline(measured), _mistakes(measured, mark)
@@ -182,19 +182,19 @@ def result_html(want: Wanted, measured: Measured, *, sheet: bool) -> tuple[Marku
 
 def _pixel(value: object) -> Point:
     if not (isinstance(value, list) and len(value) == 2 and all(isinstance(n, int | float) for n in value)):
-        raise NoPhoto
+        raise NoPhotoError
     x, y = float(value[0]), float(value[1])
     if not (math.fabs(x) <= LARGEST and math.fabs(y) <= LARGEST):
-        raise NoPhoto
+        raise NoPhotoError
     return Point(x, y)
 
 
 def _photo(given: object) -> Photo:
     if not isinstance(given, dict):
-        raise NoPhoto
+        raise NoPhotoError
     sizes = [given.get(name) for name in ("width", "height", "tap")]
     if not all(isinstance(size, int | float) and 0.05 <= size <= LARGEST for size in sizes):
-        raise NoPhoto
+        raise NoPhotoError
     return Photo(*(float(size) for size in sizes))  # type: ignore[arg-type]
 
 
@@ -202,12 +202,12 @@ def _corners(request: Mapping[str, Any]) -> tuple[Point, ...]:
     """The four corners of plain paper, clockwise from the upper left."""
     paper, way = request.get("paper"), request.get("way")
     if not isinstance(paper, str) or paper not in PAPERS:
-        raise NoPhoto
+        raise NoPhotoError
     width, height = PAPERS[paper] if way == "portrait" else PAPERS[paper][::-1]
     return Point(0.0, height), Point(width, height), Point(width, 0.0), Point(0.0, 0.0)
 
 
-def _labels(want: Wanted) -> dict[str, Phrase]:
+def _labels(want: PhotoTask) -> dict[str, Phrase]:
     """What each point to be shown is called."""
     construction, tags = want.drawing.construction, want.drawing.tags
     guide = first_direction(construction)
@@ -227,7 +227,7 @@ def _labels(want: Wanted) -> dict[str, Phrase]:
     return made
 
 
-def _opened(want: Wanted, form: Mapping[str, str]) -> dict[str, Any]:
+def _opened(want: PhotoTask, form: Mapping[str, str]) -> dict[str, Any]:
     labels = _labels(want)
     return {
         "ok": True,
@@ -248,7 +248,7 @@ def _opened(want: Wanted, form: Mapping[str, str]) -> dict[str, Any]:
     }
 
 
-def _refused(problem: Refused, want: Wanted) -> dict[str, Any]:
+def _refused(problem: PhotoUnusable, want: PhotoTask) -> dict[str, Any]:
     values = dict(problem.values)
     if "point" in values:
         values["point"] = plain(_labels(want).get(values["point"], (values["point"],)))
@@ -256,7 +256,7 @@ def _refused(problem: Refused, want: Wanted) -> dict[str, Any]:
     return {"ok": False, "errors": [], "announce": sentence, "waiting": sentence, "marks": list(problem.marks)}
 
 
-def _overlay(measured: Measured) -> list[dict[str, Any]]:
+def _overlay(measured: PhotoJudgement) -> list[dict[str, Any]]:
     return [
         {"role": path.role, "phasor": path.phasor, "tag": plain(path.tag),
          "points": [[round(point.x, 2), round(point.y, 2)] for point in path.points]}
@@ -274,7 +274,7 @@ def reply(page: SumPage[Any], request: Mapping[str, Any], form: Mapping[str, str
     sheet = request.get("ground") != CORNERS
     places = want.marks if sheet else _corners(request)
     if not isinstance(seen, list) or len(seen) != len(places):
-        raise NoPhoto
+        raise NoPhotoError
     points = [None if one is None else _pixel(one) for one in seen]
     try:
         found = measured_by(photo, places, points, by_hand=request.get("byHand") is not False)
@@ -282,10 +282,10 @@ def reply(page: SumPage[Any], request: Mapping[str, Any], form: Mapping[str, str
             return {"ok": True}
         names = points_to_find(want.drawing.construction)
         if tuple(sorted(taps)) != tuple(sorted(names)):
-            raise NoPhoto
+            raise NoPhotoError
         tapped = {name: _pixel(taps[name]) for name in names}
         measured = measure(want.drawing, found, photo, tapped, sheet=sheet)
-    except Refused as problem:
+    except PhotoUnusable as problem:
         return _refused(problem, want)
     html, announced = result_html(want, measured, sheet=sheet)
     return {"ok": True, "regions": {"photo-result": str(html)}, "overlay": _overlay(measured), "announce": announced}

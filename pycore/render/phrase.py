@@ -3,7 +3,7 @@
 import re
 
 from pycore.render.elements import Markup, h, join
-from pycore.words.phrase import Phrase, Piece, Strong, Symbol
+from pycore.words.phrase import Emphasis, Phrase, Piece, Symbol
 
 NO_BREAK = "\u00a0"
 UNITS = "A|mA|kA|V|mV|kV|Ω|mm|cm|m|W|kW|VA|kVA|var|kvar|µF|H|mH|Hz|%|°"
@@ -23,7 +23,7 @@ def symbol_html(symbol: Symbol) -> Markup:
 
 
 def _piece(piece: Piece) -> Markup:
-    if isinstance(piece, Strong):
+    if isinstance(piece, Emphasis):
         return h("strong", None, [_piece(part) for part in _merged(piece.pieces)])
     if isinstance(piece, Symbol):
         return symbol_html(piece)

@@ -8,12 +8,12 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from pycore.pages import practice as page
-from pycore.pages.codes import Found
+from pycore.pages.codes import CodeProblem
 from pycore.pages.mistake_names import short
 from pycore.practice import answers, ladder
 from pycore.practice.codes import TIERS
 from pycore.practice.ladder import SHOWN, Record, RecordError
-from pycore.practice.marking import ACCEPT, LOOK, Marked
+from pycore.practice.marking import ACCEPT, LOOK, Judgement
 from pycore.practice.telling import tell
 from pycore.render.answer import answer_html, view_html
 from pycore.render.checking import asked_reply, form_html
@@ -29,7 +29,7 @@ Reply = dict[str, Any]
 SHOWN_MISTAKES = 6
 
 
-def problem_html(found: Found, answer: Answer) -> Markup:
+def problem_html(found: CodeProblem, answer: Answer) -> Markup:
     """A small clean statement: what is given, what to find, how the drawing is to lie."""
     rows = [
         h("div", None, h("dt", None, label), h("dd", None, phrase_html(value))) for label, value in page.given_of(found)
@@ -73,7 +73,7 @@ def sum_of(counts: Any) -> int:
     return total
 
 
-def drawn_html(found: Found, answer: Answer, done: str) -> Markup:
+def drawn_html(found: CodeProblem, answer: Answer, done: str) -> Markup:
     """The true drawing and its result, once the problem is done."""
     note = h("p", {"class": "help"}, words.SHOWN_NOTE) if done == SHOWN else None
     title = words.SHOWN if done == SHOWN else words.SOLVED
@@ -133,7 +133,7 @@ def _turned(record: Record, request: Mapping[str, Any]) -> Reply:
         return _reply(record)
 
 
-def _counted(marked: Marked) -> tuple[str, ...]:
+def _counted(marked: Judgement) -> tuple[str, ...]:
     """The mistake to be counted: only where no other fits the answer."""
     return (marked.causes[0].mistakes[0].key,) if len(marked.causes) == 1 else ()
 

@@ -9,7 +9,7 @@ from typing import Any
 
 from pycore.forms.fields import Field
 from pycore.pages import print_setup as page
-from pycore.pages.print_setup import FIELDS, Correction, Setup, millimetres, percent, set_up
+from pycore.pages.print_setup import FIELDS, PrinterCorrection, PrintSetupReply, millimetres, percent, set_up
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.form import fields_html, values_html
 from pycore.render.phrase import phrase_html
@@ -23,7 +23,7 @@ _VALUES: tuple[Field, ...] = tuple(field for field in FIELDS if field.group == "
 _CHOICES: tuple[Field, ...] = tuple(field for field in FIELDS if field.group != "values")
 
 
-def sheet_html(setup: Setup) -> Markup:
+def sheet_html(setup: PrintSetupReply) -> Markup:
     """The sheet on its paper; an uncorrected one is marked, so that no kept correction touches it."""
     drawing = Markup.trusted(svg.write(setup.page, prefix="sheet", role="sheet"))
     marks: Marks = {"class": "paper", "data-page": setup.page_key, "data-uncorrected": not setup.applied}
@@ -31,7 +31,7 @@ def sheet_html(setup: Setup) -> Markup:
     return h("div", scroll, h("div", marks, drawing))
 
 
-def bars_html(setup: Setup) -> Markup:
+def bars_html(setup: PrintSetupReply) -> Markup:
     """What the bars of this sheet should read."""
     said = words.bars(millimetres(setup.bars.upright), millimetres(setup.bars.level), setup.paper)
     return join(h("p", None, phrase_html(said)), h("p", {"class": "help"}, words.READ_HELP))
@@ -41,7 +41,7 @@ def _button(name: str, label: str, kind: str = "plain") -> Markup:
     return h("button", {"type": "button", "class": kind, "data-do": name}, label)
 
 
-def _found(setup: Setup, correction: Correction) -> tuple[Phrase, ...]:
+def _found(setup: PrintSetupReply, correction: PrinterCorrection) -> tuple[Phrase, ...]:
     """What the readings say, in sentences."""
     told = words.correction(percent(correction.along), percent(correction.across))
     remains = words.remains(millimetres(setup.remains.x, 1), millimetres(setup.remains.y, 1))
@@ -50,7 +50,7 @@ def _found(setup: Setup, correction: Correction) -> tuple[Phrase, ...]:
     return (words.finer(), told, remains) if setup.applied else (told, remains)
 
 
-def sentences(setup: Setup, kept: Correction | None) -> tuple[Phrase, ...]:
+def sentences(setup: PrintSetupReply, kept: PrinterCorrection | None) -> tuple[Phrase, ...]:
     """The result in sentences; empty while nothing has been read."""
     if setup.correction is not None:
         return _found(setup, setup.correction)
@@ -61,7 +61,7 @@ def sentences(setup: Setup, kept: Correction | None) -> tuple[Phrase, ...]:
     return ()
 
 
-def result_html(setup: Setup, kept: Correction | None) -> Markup:
+def result_html(setup: PrintSetupReply, kept: PrinterCorrection | None) -> Markup:
     """What follows from the readings, and the button that keeps it."""
     lines = [h("p", None, phrase_html(line)) for line in sentences(setup, kept)]
     done = setup.state == "true" and setup.applied
@@ -70,7 +70,7 @@ def result_html(setup: Setup, kept: Correction | None) -> Markup:
     return join(lines, keep, way)
 
 
-def kept_html(kept: Correction | None) -> Markup:
+def kept_html(kept: PrinterCorrection | None) -> Markup:
     """What this device keeps of a printer."""
     if kept is None:
         return h("p", None, words.NOTHING_KEPT)
@@ -78,7 +78,7 @@ def kept_html(kept: Correction | None) -> Markup:
     return join(h("p", None, phrase_html(told)), _button("forget-printer", words.FORGET))
 
 
-def regions(setup: Setup, kept: Correction | None) -> dict[str, Markup]:
+def regions(setup: PrintSetupReply, kept: PrinterCorrection | None) -> dict[str, Markup]:
     """Every region that a form decides."""
     return {
         "sheet": sheet_html(setup), "bars": bars_html(setup), "result": result_html(setup, kept),
@@ -204,7 +204,7 @@ def _form(request: Mapping[str, Any]) -> dict[str, str]:
     }
 
 
-def _keep(correction: Correction | None) -> dict[str, Any] | None:
+def _keep(correction: PrinterCorrection | None) -> dict[str, Any] | None:
     if correction is None:
         return None
     return {
@@ -213,7 +213,7 @@ def _keep(correction: Correction | None) -> dict[str, Any] | None:
     }  # fmt: skip
 
 
-def _pdf(setup: Setup, kept: Correction | None) -> Reply:
+def _pdf(setup: PrintSetupReply, kept: PrinterCorrection | None) -> Reply:
     from pycore.writers import pdf  # only needed here; the page itself need not wait for its import
 
     point = kept.on_page(setup.page.width, setup.page.height) if setup.applied and kept else page.UNCORRECTED

@@ -1,7 +1,7 @@
 """Pages that are read: headings, paragraphs, tables and pictures."""
 
 
-from pycore.pages.reading import Drawing, Figure, ReadBlock, ReadingPage, Section, Steps, Ways
+from pycore.pages.reading import AssetImage, InlineDrawing, LinkList, ReadBlock, ReadingPage, Section, Steps
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.page import footer_html, header_html, intro_html
 from pycore.render.phrase import phrase_html
@@ -11,7 +11,7 @@ from pycore.words import furniture, readings
 from pycore.writers import svg
 
 
-def _drawing(drawing: Drawing) -> Markup:
+def _drawing(drawing: InlineDrawing) -> Markup:
     made = svg.write(drawing.page, prefix=f"read-{drawing.name}", role="view", view=drawing.name)
     return h("figure", {"class": "drawn exact" if drawing.exact else "drawn"}, Markup.trusted(made))
 
@@ -21,19 +21,19 @@ def _steps(steps: Steps) -> Markup:
     return h("ul", {"class": "ticked" if steps.ticked else "said", "role": "list"}, items)
 
 
-def _ways(ways: Ways) -> Markup:
+def _ways(ways: LinkList) -> Markup:
     items = [h("li", None, h("a", {"href": address}, words)) for words, address in ways.items]
     return h("ul", {"class": "ways"}, items)
 
 
 def _part(block: ReadBlock, assets: str) -> Markup:
-    if isinstance(block, Drawing):
+    if isinstance(block, InlineDrawing):
         return _drawing(block)
     if isinstance(block, Steps):
         return _steps(block)
-    if isinstance(block, Ways):
+    if isinstance(block, LinkList):
         return _ways(block)
-    if isinstance(block, Figure):
+    if isinstance(block, AssetImage):
         picture = h("img", {"src": f"{assets}study/{block.file}", "alt": block.alternative, "loading": "lazy"})
         return h("figure", {"class": "study"}, picture)
     return block_html(block)

@@ -6,7 +6,7 @@ from pycore.render.answer import old_label, set_values
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.mathml import formula_html, is_long
 from pycore.render.phrase import phrase_html
-from pycore.sums.answer import Answer, Block, Equation, Grid, Move, Paragraph, Picture, Points, Working
+from pycore.sums.answer import Answer, Block, BulletList, Equation, Grid, Move, Paragraph, Working, WorkingPicture
 from pycore.words import furniture
 from pycore.words.phrase import Phrase
 from pycore.writers import svg
@@ -51,16 +51,16 @@ def _grid(grid: Grid) -> Markup:
     return _scroller(len(grid.head) > 3, "grid", furniture.CALCULATION, h("table", None, caption, head, body))
 
 
-def _picture(picture: Picture) -> Markup:
+def _picture(picture: WorkingPicture) -> Markup:
     drawing = svg.write(picture.page, prefix=f"picture-{picture.name}", role="view", view=picture.name)
     return h("div", {"class": "inset"}, Markup.trusted(drawing))
 
 
-def block_html(block: Paragraph | Equation | Grid | Points | Picture) -> Markup:
+def block_html(block: Paragraph | Equation | Grid | BulletList | WorkingPicture) -> Markup:
     """One block that is no numbered move."""
-    if isinstance(block, Picture):
+    if isinstance(block, WorkingPicture):
         return _picture(block)
-    if isinstance(block, Points):
+    if isinstance(block, BulletList):
         items = [h("li", None, phrase_html(item)) for item in block.items]
         return h("ul", {"class": "points", "role": "list"}, items)
     if isinstance(block, Equation):

@@ -5,15 +5,15 @@ from itertools import pairwise
 
 from pycore import trig
 from pycore.constructions.companions import companion_moves
-from pycore.constructions.construction import Construction, Picture
+from pycore.constructions.construction import Construction, DrawingConvention
 from pycore.constructions.moves import Direction, SetOff
 from pycore.drawing import Circle, Group, Item, Line, Page, Shape
 from pycore.geometry import Box, Point, bounds
 from pycore.sheet import labels
 from pycore.sheet import marks as registration
-from pycore.sheet.figure import Drawn, Look, Stand, draw, extent
+from pycore.sheet.figure import FigureStrokes, PhasorStyles, Placement, draw, extent
 from pycore.sheet.furniture import (
-    Writing,
+    SheetText,
     check_bars,
     code_area,
     foot,
@@ -22,58 +22,56 @@ from pycore.sheet.furniture import (
     title_block,
     words,
 )
-from pycore.sheet.labels import Placed
+from pycore.sheet.labels import PlacedLabel
 from pycore.sheet.media import Style
 from pycore.sheet.plan import Plan
 from pycore.sheet.table import table
 
 
 @dataclass(frozen=True, slots=True)
-class Composed:
+class ComposedSheet:
     """The page, where its labels stand, and the labels that found no place (said in the table)."""
 
     page: Page
-    placed: tuple[Placed, ...]
-    left: tuple[labels.Wanted, ...]
+    placed: tuple[PlacedLabel, ...]
+    left: tuple[labels.LabelRequest, ...]
     area: Box
-    drawn: Drawn
-    stand: Stand
+    drawn: FigureStrokes
+    stand: Placement
 
 
-def stand_in(construction: Construction, picture: Picture, area: Box, factor: float) -> Stand:
+def stand_in(construction: Construction, picture: DrawingConvention, area: Box, factor: float) -> Placement:
     """Centre the figure in an area."""
     box = extent(construction, picture)
     middle = Point(box.centre.x * factor, box.centre.y * factor)
-    return Stand(picture, factor, area.centre.minus(middle))
+    return Placement(picture, factor, area.centre.minus(middle))
 
 
 def figure_groups(
     construction: Construction,
-    stand: Stand,
-    look: Look,
+    stand: Placement,
+    look: PhasorStyles,
     style: Style,
     area: Box,
     *,
     phasors_only: bool = False,
-) -> tuple[tuple[Group, ...], tuple[Placed, ...], tuple[labels.Wanted, ...], Drawn]:
+) -> tuple[tuple[Group, ...], tuple[PlacedLabel, ...], tuple[labels.LabelRequest, ...], FigureStrokes]:
     """The figure's groups by step with labels placed clear of everything."""
     drawn = draw(construction, stand, look, style, phasors_only=phasors_only)
     return (*_labelled(drawn, area), drawn)
 
 
 def _labelled(
-    drawn: Drawn, area: Box
-) -> tuple[tuple[Group, ...], tuple[Placed, ...], tuple[labels.Wanted, ...]]:
+    drawn: FigureStrokes, area: Box
+) -> tuple[tuple[Group, ...], tuple[PlacedLabel, ...], tuple[labels.LabelRequest, ...]]:
     """What is drawn as groups by step, with its labels, and the labels that found no place."""
-    ground = labels.Field(area, drawn.segments)
+    ground = labels.LabelArea(area, drawn.segments)
     placed, left = labels.place(ground, drawn.wanted)
     for label in placed:
         drawn.add(label.wanted.step, label.text)
         if label.leader:
             drawn.add(label.wanted.step, label.leader)
-    groups = tuple(
-        Group(tuple(items), step=number) for number, items in sorted(drawn.by_step.items())
-    )
+    groups = tuple(Group(tuple(items), step=number) for number, items in sorted(drawn.by_step.items()))
     return groups, tuple(placed), tuple(left)
 
 
@@ -84,7 +82,7 @@ def _shift(low: float, high: float, least: float, most: float) -> float:
     return min(max(0.0, least - low), max(0.0, most - high))
 
 
-def _reach(drawn: Drawn) -> Box:
+def _reach(drawn: FigureStrokes) -> Box:
     """The rectangle that all strokes fill, arcs and marks too."""
     return bounds(point for piece in drawn.segments for point in (piece.start, piece.end))
 
@@ -92,7 +90,7 @@ def _reach(drawn: Drawn) -> Box:
 ARC_SHARES = (1.0, 0.75, 0.5)
 
 
-def settled(plan: Plan, look: Look) -> tuple[Stand, Drawn]:
+def settled(plan: Plan, look: PhasorStyles) -> tuple[Placement, FigureStrokes]:
     """The figure centred, and moved so that arcs and marks stay in its area too, and what is drawn then.
 
     The extent by which the scale was chosen counts straight strokes only. Where there is no room
@@ -117,7 +115,7 @@ def settled(plan: Plan, look: Look) -> tuple[Stand, Drawn]:
 CONSTRUCTION, PROBLEM, OVERLAY = "construction", "problem", "overlay"
 
 
-def _start_point(stand: Stand, shown: bool) -> tuple[Group, ...]:
+def _start_point(stand: Placement, shown: bool) -> tuple[Group, ...]:
     """The star point of a problem sheet, if it is given: a circle with a cross in it."""
     if not shown:
         return ()
@@ -144,9 +142,7 @@ def _begun(construction: Construction) -> frozenset[int]:
         if isinstance(move, SetOff) and move.phasor in keys and not move.copy
     ]
     reference = [
-        index
-        for index, move in enumerate(construction.moves)
-        if isinstance(move, Direction) and move.line == "D"
+        index for index, move in enumerate(construction.moves) if isinstance(move, Direction) and move.line == "D"
     ]
     return frozenset((*reference, *set_off[:DRAWN_FOR_THE_LEARNER]))
 
@@ -158,7 +154,7 @@ def begun_keys(construction: Construction) -> tuple[str, ...]:
     return tuple(move.phasor for index, move in enumerate(moves) if index in shown and isinstance(move, SetOff))
 
 
-def _part_drawn(plan: Plan, stand: Stand, look: Look, discs: tuple[Group, ...]) -> Drawn:
+def _part_drawn(plan: Plan, stand: Placement, look: PhasorStyles, discs: tuple[Group, ...]) -> FigureStrokes:
     """The first phasors of a problem, to scale, and the common point they start from."""
     drawn = draw(plan.construction, stand, look, plan.layout.style, shown=_begun(plan.construction))
     for piece in (*_start_point(stand, shown=True), *discs):
@@ -171,7 +167,7 @@ def _part_drawn(plan: Plan, stand: Stand, look: Look, discs: tuple[Group, ...]) 
 
 
 @dataclass(frozen=True, slots=True)
-class Tolerance:
+class ToleranceEllipse:
     """The ellipse in which drawings end: half axes in the quantity's unit, the first one's reckoned angle."""
 
     major: float
@@ -179,7 +175,7 @@ class Tolerance:
     degrees: float
 
 
-def ellipse(plan: Plan, stand: Stand, tolerance: Tolerance) -> Group:
+def ellipse(plan: Plan, stand: Placement, tolerance: ToleranceEllipse) -> Group:
     """The ellipse about the end of the sum, as a closed line of 72 pieces."""
     centre = stand.place(plan.construction.end_point)
     turned = plan.picture.paper_angle(tolerance.degrees)
@@ -191,7 +187,7 @@ def ellipse(plan: Plan, stand: Stand, tolerance: Tolerance) -> Group:
     return Group((Shape(tuple(places), 0.25, "accent", None),), name="tolerance")
 
 
-def _keep_clear_of(group: Group, drawn: Drawn) -> None:
+def _keep_clear_of(group: Group, drawn: FigureStrokes) -> None:
     """Let labels keep clear of a group's closed lines."""
     for shape in group.items:
         if isinstance(shape, Shape):
@@ -206,24 +202,24 @@ def thin(style: Style) -> Style:
 
 def compose(
     plan: Plan,
-    look: Look,
-    writing: Writing,
+    look: PhasorStyles,
+    writing: SheetText,
     kind: str = CONSTRUCTION,
     start: str = POINT,
-    tolerance: Tolerance | None = None,
-    stand: Stand | None = None,
-) -> Composed:
+    tolerance: ToleranceEllipse | None = None,
+    stand: Placement | None = None,
+) -> ComposedSheet:
     """One kind of sheet on its paper: ``construction``, ``problem`` (``start``: what of it is
     drawn for the learner) or ``overlay``; all kinds of one problem put the star point in the same place,
     ``stand``, if it is known from another kind."""
     layout = plan.layout
-    whole = Drawn()
+    whole = FigureStrokes()
     if stand is None or kind == CONSTRUCTION:
         stand, whole = settled(plan, look)
     groups: tuple[Group, ...] = ()
-    placed: tuple[Placed, ...] = ()
-    left: tuple[labels.Wanted, ...] = ()
-    drawn = Drawn()
+    placed: tuple[PlacedLabel, ...] = ()
+    left: tuple[labels.LabelRequest, ...] = ()
+    drawn = FigureStrokes()
     if kind == PROBLEM:
         discs = registration.marks(layout, stand.origin)
         if start == TWO:
@@ -247,7 +243,7 @@ def compose(
         *check_bars(layout), code_area(layout, writing), foot(layout, writing.foot),
     )  # fmt: skip
     page = Page(layout.width, layout.height, items, writing.page_title, writing.description)
-    return Composed(page, placed, left, layout.area, drawn, stand)
+    return ComposedSheet(page, placed, left, layout.area, drawn, stand)
 
 
 VIEW_WIDTH = 100.0
@@ -255,7 +251,12 @@ VIEW_MARGIN = 7.0
 
 
 def view(
-    construction: Construction, picture: Picture, look: Look, style: Style, title: str, description: str
+    construction: Construction,
+    picture: DrawingConvention,
+    look: PhasorStyles,
+    style: Style,
+    title: str,
+    description: str,
 ) -> Page:
     """The figure alone, laid out anew for a phone: 100 mm stand for the width of the screen."""
     box = extent(construction, picture)

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field
 
 from pycore import geometry, quantity
 from pycore.constructions.companions import COMPANION, leads
-from pycore.constructions.construction import Construction, Picture
+from pycore.constructions.construction import Construction, DrawingConvention
 from pycore.constructions.moves import (
     CrossArcs,
     Direction,
@@ -24,7 +24,7 @@ from pycore.drawing import Arc, Arrow, Circle, Group, Ink, Item, Line
 from pycore.geometry import ORIGIN, Box, Point
 from pycore.phasor import wrap
 from pycore.sheet.companion import companion_strokes
-from pycore.sheet.labels import Segment, Wanted, along
+from pycore.sheet.labels import LabelRequest, Segment, along
 from pycore.sheet.media import Style
 from pycore.sheet.ticks import free_share, ticks
 from pycore.words.phrase import Phrase
@@ -38,7 +38,7 @@ REFERENCE_SHARE = 0.6
 
 
 @dataclass(frozen=True, slots=True)
-class Look:
+class PhasorStyles:
     """How phasors are told apart: tag, ink and number of ticks by phasor key.
 
     ``degrees`` writes an angle's size, such as 120° or 87.5°, by its tenths; ``mark`` is the decimal mark.
@@ -51,10 +51,10 @@ class Look:
 
 
 @dataclass(frozen=True, slots=True)
-class Stand:
+class Placement:
     """Where a construction stands: its picture, mm for each unit, and the start point in mm."""
 
-    picture: Picture
+    picture: DrawingConvention
     factor: float
     origin: Point = ORIGIN
 
@@ -64,12 +64,12 @@ class Stand:
 
 
 @dataclass(slots=True)
-class Drawn:
+class FigureStrokes:
     """Strokes by step, what labels must keep clear of, and the labels that want a place."""
 
     by_step: dict[int, list[Item]] = field(default_factory=dict)
     segments: list[Segment] = field(default_factory=list)
-    wanted: list[Wanted] = field(default_factory=list)
+    wanted: list[LabelRequest] = field(default_factory=list)
 
     def add(self, step: int, *items: Item) -> None:
         """Put strokes into a step's group."""
@@ -89,7 +89,7 @@ def drawn_ends(construction: Construction) -> Iterator[tuple[str, str]]:
             yield move.start, move.end
 
 
-def extent(construction: Construction, picture: Picture) -> Box:
+def extent(construction: Construction, picture: DrawingConvention) -> Box:
     """The rectangle that the figure fills on the paper, in the unit of the quantity."""
     points = construction.figure.points
     used = [points[name] for name in dict.fromkeys(name for pair in drawn_ends(construction) for name in pair)]
@@ -101,13 +101,13 @@ def extent(construction: Construction, picture: Picture) -> Box:
 
 
 class _Pen:
-    """Draws one construction, move by move, into a ``Drawn``."""
+    """Draws one construction, move by move, into a ``FigureStrokes``."""
 
     def __init__(
         self,
         construction: Construction,
-        stand: Stand,
-        look: Look,
+        stand: Placement,
+        look: PhasorStyles,
         style: Style,
         phasors_only: bool,
         shown: frozenset[int] | None,
@@ -116,14 +116,14 @@ class _Pen:
         self.shown = shown
         self.construction, self.stand, self.look, self.style = construction, stand, look, style
         self.figure = construction.figure
-        self.drawn = Drawn()
+        self.drawn = FigureStrokes()
         self.laid: dict[str, int] = {}
         self.arcs: dict[Point, list[tuple[float, float, float]]] = {}
 
     def at(self, name: str) -> Point:
         return self.stand.place(self.figure.points[name])
 
-    def run(self) -> Drawn:
+    def run(self) -> FigureStrokes:
         index = 0
         for number, step in enumerate(self.construction.steps, start=1):
             for move in step.moves:
@@ -343,7 +343,7 @@ class _Pen:
         )
         capitals = self.style.value if owner == "angle-sum" else self.style.note
         self.drawn.wanted.append(
-            Wanted(owner, (quantity.plain(round(size, 1), self.look.mark) + "°",), capitals, anchors, number)
+            LabelRequest(owner, (quantity.plain(round(size, 1), self.look.mark) + "°",), capitals, anchors, number)
         )
 
     def free_radius(self, centre: Point, start: float, sweep: float, radius: float) -> float:
@@ -367,18 +367,18 @@ class _Pen:
 
     def want(self, owner: str, capitals: float, number: int, anchors: tuple[tuple[Point, float], ...]) -> None:
         if owner in self.look.tags:
-            self.drawn.wanted.append(Wanted(owner, self.look.tags[owner], capitals, anchors, number))
+            self.drawn.wanted.append(LabelRequest(owner, self.look.tags[owner], capitals, anchors, number))
 
 
 def draw(
     construction: Construction,
-    stand: Stand,
-    look: Look,
+    stand: Placement,
+    look: PhasorStyles,
     style: Style,
     *,
     phasors_only: bool = False,
     shown: frozenset[int] | None = None,
-) -> Drawn:
+) -> FigureStrokes:
     """The strokes and label wishes of a construction that stands on a page.
 
     ``phasors_only`` leaves out what a hand draws on the way: parallels, arcs, perpendiculars.

@@ -26,7 +26,7 @@ class TableRow:
 
 
 @dataclass(frozen=True, slots=True)
-class Writing:
+class SheetText:
     """All words of a sheet, ready to be set: table, scale, notes, title block."""
 
     title: str
@@ -129,7 +129,7 @@ NOTE_SHARES = (1.0, 0.92, 0.85, 0.78, 0.72)
 """Of the notes' own lettering, where not even the closest lines leave room: a small sheet with much given."""
 
 
-def words(layout: Layout, writing: Writing) -> Group:
+def words(layout: Layout, writing: SheetText) -> Group:
     """The scale in words, and the notes below it, closer together or smaller where they would not all fit."""
     *first, last = ("", *writing.notes)
     told = (*first, writing.more, last) if writing.more and not _asks_below(layout) else writing.notes
@@ -209,7 +209,7 @@ def fits_block(scale: str, layout: Layout) -> bool:
     return width_of(scale, min(layout.style.note, 2.5)) <= layout.block.width * BLOCK_COLUMNS[0][1] - CELL_PADDING
 
 
-def title_block(layout: Layout, writing: Writing) -> Group:
+def title_block(layout: Layout, writing: SheetText) -> Group:
     """Title, method and the cells below (after ISO 7200, adapted)."""
     return _title_block(layout, writing.title, writing.subtitle, writing.method, writing.block)
 
@@ -245,7 +245,7 @@ def _title_block(
     return Group(tuple(items), name="title-block")
 
 
-def plain_block(layout: Layout, writing: Writing) -> Group:
+def plain_block(layout: Layout, writing: SheetText) -> Group:
     """Title, method, name and date alone, all of them large enough to be read easily."""
     style, box = layout.style, layout.block
     x, room = box.left + 4.0, box.width - 8.0
@@ -298,7 +298,7 @@ def _cell(x: float, top: float, label: str, value: str, style: Style, width: flo
     return items
 
 
-def code_area(layout: Layout, writing: Writing) -> Group:
+def code_area(layout: Layout, writing: SheetText) -> Group:
     """The QR code with its words beside it, or, without a code, the words alone."""
     asked = writing.more if _asks_below(layout) else ""
     return _code_area(layout, writing.code, writing.short_code, asked, writing.code_words)

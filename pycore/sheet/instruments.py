@@ -59,7 +59,7 @@ def _graduation(degree: int) -> float:
 
 
 @dataclass(frozen=True, slots=True)
-class Figures:
+class ProtractorNumbers:
     """How the two scales of a protractor are set: heights, faces and inks of inner and outer."""
 
     inner: tuple[float, Face, Ink] = (3.0, "regular", "ink")
@@ -69,15 +69,15 @@ class Figures:
     key: str = "plain"
 
 
-PLAIN = Figures()
+PLAIN = ProtractorNumbers()
 ON_SCREEN = 1.9
 """Weight of the lines of an instrument that is seen from the back of a room."""
-COUNT_INNER = Figures((3.6, "bold", "ink"), (2.9, "regular", "ink-3"), ON_SCREEN, "inner")
-COUNT_OUTER = Figures((2.9, "regular", "ink-3"), (3.6, "bold", "ink"), ON_SCREEN, "outer")
+COUNT_INNER = ProtractorNumbers((3.6, "bold", "ink"), (2.9, "regular", "ink-3"), ON_SCREEN, "inner")
+COUNT_OUTER = ProtractorNumbers((2.9, "regular", "ink-3"), (3.6, "bold", "ink"), ON_SCREEN, "outer")
 
 
 @lru_cache(maxsize=8)
-def _unit_protractor(figures: Figures, circle: bool) -> Group:
+def _unit_protractor(figures: ProtractorNumbers, circle: bool) -> Group:
     return protractor(Pose(ORIGIN, 0.0), figures, circle=circle)
 
 
@@ -86,7 +86,7 @@ def _unit_ruler(length: float, weight: float, capitals: float, over: bool) -> Gr
     return ruler(Pose(ORIGIN, 0.0), length, weight=weight, capitals=capitals, over=over)
 
 
-def stamped_protractor(pose: Pose, figures: Figures, *, circle: bool = False) -> Group:
+def stamped_protractor(pose: Pose, figures: ProtractorNumbers, *, circle: bool = False) -> Group:
     """A protractor of a lesson, with the stamp by which a writer may write it once."""
     unit = _unit_protractor(figures, circle)
     key = f"protractor-{360 if circle else 180}-{figures.key}"
@@ -108,7 +108,7 @@ def stamped_ruler(pose: Pose, length: float) -> Group:
     return replace(made, stamp=Stamp(key, unit, pose.at, pose.degrees, pose.factor))
 
 
-def protractor(pose: Pose, figures: Figures = PLAIN, *, circle: bool = False, tint: bool = False) -> Group:
+def protractor(pose: Pose, figures: ProtractorNumbers = PLAIN, *, circle: bool = False, tint: bool = False) -> Group:
     """A protractor centred on the pose, its right-hand zero along the pose's direction.
 
     The half circle reaches from 0 to 180 degrees anticlockwise of it. On the inner scale a ray
@@ -129,7 +129,7 @@ def protractor(pose: Pose, figures: Figures = PLAIN, *, circle: bool = False, ti
     return Group(tuple(items), name="protractor", instrument="protractor")
 
 
-def _figures_at(pose: Pose, figures: Figures, degree: int, end: int) -> list[Item]:
+def _figures_at(pose: Pose, figures: ProtractorNumbers, degree: int, end: int) -> list[Item]:
     f = pose.factor
     turned = pose.degrees + degree - 90.0
     lift = 0.0

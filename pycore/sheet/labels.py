@@ -33,7 +33,7 @@ class Segment:
 
 
 @dataclass(frozen=True, slots=True)
-class Wanted:
+class LabelRequest:
     """A label that wants a place along a segment (or round an arc's middle).
 
     ``owner`` is the segment it names; ``anchors`` are (point on it, direction away from it)
@@ -49,10 +49,10 @@ class Wanted:
 
 
 @dataclass(frozen=True, slots=True)
-class Placed:
+class PlacedLabel:
     """A label in its place, with its leader if it had to stand off."""
 
-    wanted: Wanted
+    wanted: LabelRequest
     text: Text
     box: Box
     leader: Line | None = None
@@ -77,7 +77,7 @@ def _piece(segment: Segment) -> _Piece:
     return _Piece(left - margin, low - margin, right + margin, high + margin, segment, margin)
 
 
-class Field:
+class LabelArea:
     """The drawing area and all that stands in it."""
 
     def __init__(self, area: Box, segments: Iterable[Segment] = (), boxes: Iterable[Box] = ()) -> None:
@@ -183,7 +183,7 @@ def along(start: Point, end: Point, sides: tuple[int, ...] = (1, -1)) -> Iterato
 class _Shape:
     """A label's text and rectangle about its own middle, made once and moved."""
 
-    def __init__(self, wanted: Wanted) -> None:
+    def __init__(self, wanted: LabelRequest) -> None:
         self.trial = text(wanted.phrase, ORIGIN, wanted.capitals, "middle")
         self.box = box_of(self.trial, wanted.capitals)
         self.width, self.height = self.box.width, self.box.height
@@ -201,16 +201,16 @@ class _Shape:
         return replace(self.trial, at=Point(box.centre.x, box.bottom - self.box.bottom))
 
 
-def _near(ground: Field, wanted: Wanted, shape: _Shape) -> Placed | None:
+def _near(ground: LabelArea, wanted: LabelRequest, shape: _Shape) -> PlacedLabel | None:
     for gap in GAPS:
         for anchor, degrees in wanted.anchors:
             box = shape.off(anchor, degrees, gap)
             if ground.clear(box) and ground.nearest(box, wanted.owner):
-                return Placed(wanted, shape.at(box), box)
+                return PlacedLabel(wanted, shape.at(box), box)
     return None
 
 
-def _on_leader(ground: Field, wanted: Wanted, shape: _Shape) -> Placed | None:
+def _on_leader(ground: LabelArea, wanted: LabelRequest, shape: _Shape) -> PlacedLabel | None:
     for gap in LEADER_GAPS:
         for anchor, degrees in wanted.anchors:
             for lean in (0.0, 40.0, -40.0, 75.0, -75.0):
@@ -220,7 +220,7 @@ def _on_leader(ground: Field, wanted: Wanted, shape: _Shape) -> Placed | None:
                 end = _edge(box, anchor)
                 if ground.free_line(anchor, end):
                     leader = Line(anchor, end, 0.18, "ink-2")
-                    return Placed(wanted, shape.at(box), box, leader)
+                    return PlacedLabel(wanted, shape.at(box), box, leader)
     return None
 
 
@@ -233,10 +233,10 @@ def _edge(box: Box, towards: Point) -> Point:
     )
 
 
-def place(ground: Field, wanted: list[Wanted]) -> tuple[list[Placed], list[Wanted]]:
+def place(ground: LabelArea, wanted: list[LabelRequest]) -> tuple[list[PlacedLabel], list[LabelRequest]]:
     """Place labels one after the other; returns those placed, and those left to the table."""
-    placed: list[Placed] = []
-    left: list[Wanted] = []
+    placed: list[PlacedLabel] = []
+    left: list[LabelRequest] = []
     for request in wanted:
         shape = _Shape(request)
         found = _near(ground, request, shape)

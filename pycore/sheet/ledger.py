@@ -25,7 +25,7 @@ Lines = tuple[Phrase | str, ...]
 
 
 @dataclass(frozen=True, slots=True)
-class Heading:
+class ColumnHeading:
     """The head of a column, and on which side its cells stand."""
 
     lines: Lines
@@ -41,7 +41,7 @@ class Ledger:
     aside: str
     notes: tuple[str, ...]
     legend: tuple[tuple[str, str], ...]
-    headings: tuple[Heading, ...]
+    headings: tuple[ColumnHeading, ...]
     rows: Sequence[tuple[Lines, ...]]
     foot: str
     lines: int = 1
@@ -67,7 +67,7 @@ def room_across(paper: str) -> float:
     return _frame(paper).box.width
 
 
-def natural_widths(headings: Sequence[Heading], rows: Sequence[tuple[Lines, ...]]) -> list[float]:
+def natural_widths(headings: Sequence[ColumnHeading], rows: Sequence[tuple[Lines, ...]]) -> list[float]:
     """The width of each column's widest cell; figures are as wide as one another."""
     measured: dict[str, float] = {}
     made = []

@@ -25,12 +25,12 @@ from pycore.drawing import Arrow, Group, Item, Page, Text
 from pycore.geometry import ORIGIN, Box, Point
 from pycore.phasor import wrap
 from pycore.sheet import labels, tools
-from pycore.sheet.figure import Drawn, Look, Stand, draw
+from pycore.sheet.figure import FigureStrokes, PhasorStyles, Placement, draw
 from pycore.sheet.instruments import BASE, RADIUS, RULER_BEFORE_ZERO, RULER_LENGTH, RULER_WIDTH, Pose
 from pycore.sheet.lettered import box_of, text
 from pycore.sheet.media import Style
 from pycore.sheet.plan import Plan
-from pycore.sheet.tools import Beside, Laid
+from pycore.sheet.tools import PlacedTool, ToolNote
 
 WIDTH, HEIGHT = 120.0, 108.0
 READING = 5.2
@@ -51,12 +51,12 @@ LEANS = (0.0, 25.0, -25.0, 50.0, -50.0, 80.0, -80.0, 120.0, -120.0, 180.0)
 class _Showing:
     """Draws one frame: first everything in mm about the start point, then enlarged to fill the view."""
 
-    def __init__(self, plan: Plan, frame: Frame, look: Look, *, circle: bool) -> None:
+    def __init__(self, plan: Plan, frame: Frame, look: PhasorStyles, *, circle: bool) -> None:
         self.plan, self.frame, self.look, self.circle = plan, frame, look, circle
         self.points = plan.construction.figure.points
         self.lines = plan.construction.figure.lines
         self.readings = plan.construction.figure.readings
-        self.stand = Stand(plan.picture, plan.factor)
+        self.stand = Placement(plan.picture, plan.factor)
         self.zoom = 1.0
 
     # Places, in view units once the framing is known.
@@ -85,7 +85,7 @@ class _Showing:
         self.zoom = min(_fitting(box), LARGEST)
         centre = box.centre
         origin = Point(WIDTH / 2 - centre.x * self.zoom, HEIGHT / 2 - centre.y * self.zoom)
-        self.stand = Stand(self.plan.picture, self.plan.factor * self.zoom, origin)
+        self.stand = Placement(self.plan.picture, self.plan.factor * self.zoom, origin)
 
     def touched(self) -> list[Point]:
         """What must be seen: the corners of the tool with room for its reading."""
@@ -213,7 +213,7 @@ class _Showing:
 
     # The tool.
 
-    def lay(self, words: str) -> Laid:
+    def lay(self, words: str) -> PlacedTool:
         """The frame's tool in its pose."""
         move, tool = self.frame.move, self.frame.tool
         if tool == PROTRACTOR and isinstance(move, (TurnAngle, ReadAngle)):
@@ -232,11 +232,11 @@ class _Showing:
         if tool == COMPASSES and isinstance(move, CrossArcs):
             centre = self.at(move.first if self.frame.part == "first" else move.second)
             return tools.compasses_laid(centre, self.at(move.point), words)
-        return Laid()
+        return PlacedTool()
 
     # The page.
 
-    def drawn(self) -> Drawn:
+    def drawn(self) -> FigureStrokes:
         """The strokes on the paper by the end of this frame; arcs cross only once both are drawn."""
         shown, moves = self.frame.shown, self.plan.construction.moves
         if self.frame.tool == COMPASSES and self.frame.part == "first":
@@ -247,7 +247,7 @@ class _Showing:
         """The whole frame."""
         self.settle()
         laid, drawn = self.lay(words), self.drawn()
-        ground = labels.Field(Box(1.0, 1.0, WIDTH - 1.0, HEIGHT - 1.0), drawn.segments)
+        ground = labels.LabelArea(Box(1.0, 1.0, WIDTH - 1.0, HEIGHT - 1.0), drawn.segments)
         for start, end in laid.busy:
             ground.add(labels.Segment(start, end, "", 0.6))
         reading = _beside(ground, laid.read, READING, "bold")
@@ -283,7 +283,7 @@ def _fitting(box: Box) -> float:
     return min((WIDTH - 2 * MARGIN) / max(box.width, 40.0), (HEIGHT - 2 * MARGIN) / max(box.height, 40.0))
 
 
-def _beside(ground: labels.Field, wanted: Beside | None, capitals: float, face: str) -> tuple[Text, ...]:
+def _beside(ground: labels.LabelArea, wanted: ToolNote | None, capitals: float, face: str) -> tuple[Text, ...]:
     """Words beside their anchor where they touch nothing, or else inside the view at least."""
     if wanted is None:
         return ()
@@ -314,12 +314,12 @@ def _inwards(box: Box) -> Box:
     return Box(box.left + dx, box.bottom + dy, box.right + dx, box.top + dy)
 
 
-def _inside(wanted: labels.Wanted) -> bool:
+def _inside(wanted: labels.LabelRequest) -> bool:
     """Whether a label's line is in view at all."""
     return any(0 < point.x < WIDTH and 0 < point.y < HEIGHT for point, _ in wanted.anchors)
 
 
-def frame_page(plan: Plan, frame: Frame, look: Look, title: str, words: str, *, circle: bool = False) -> Page:
+def frame_page(plan: Plan, frame: Frame, look: PhasorStyles, title: str, words: str, *, circle: bool = False) -> Page:
     """One frame of a lesson as a page of 120 by 108 units; ``words`` is its reading in figures, ``circle``
     whether the protractor is a full one."""
     return _Showing(plan, frame, look, circle=circle).page(title, words)

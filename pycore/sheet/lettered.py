@@ -5,7 +5,7 @@ from functools import lru_cache
 from pycore import lettering
 from pycore.drawing import Face, Ink, Run, Text
 from pycore.geometry import Box, Point
-from pycore.words.phrase import Phrase, Strong, Symbol
+from pycore.words.phrase import Emphasis, Phrase, Symbol
 
 INDEX_SIZE = 0.7
 INDEX_DROP = 0.22
@@ -26,7 +26,7 @@ def runs(phrase: Phrase | str, capitals: float, face: Face = "regular") -> tuple
     pieces = (phrase,) if isinstance(phrase, str) else phrase
     made: list[Run] = []
     for piece in pieces:
-        if isinstance(piece, Strong):
+        if isinstance(piece, Emphasis):
             made.extend(runs(piece.pieces, capitals, "bold"))
         elif isinstance(piece, Symbol):
             made.extend(_symbol(piece, capitals))

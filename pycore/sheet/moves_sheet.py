@@ -20,7 +20,7 @@ BOX = 1.15
 
 
 @dataclass(frozen=True, slots=True)
-class Listed:
+class TextSection:
     """Lines under a heading; ``ticked``: each begins with a box."""
 
     heading: str
@@ -39,7 +39,7 @@ class _Row:
     boxed: bool = False
 
 
-def _rows(lists: Sequence[Listed], capitals: float, width: float) -> Iterator[tuple[_Row, ...]]:
+def _rows(lists: Sequence[TextSection], capitals: float, width: float) -> Iterator[tuple[_Row, ...]]:
     """Rows that must stay together: a heading with its first line, all lines of one move."""
     pitch = LINE * capitals
     for listed in lists:
@@ -73,7 +73,7 @@ def _box(x: float, y: float, side: float) -> Shape:
 
 
 def moves_pages(
-    layout: Layout, title: str, lists: Sequence[Listed], foot: str, named: Sequence[str], told: str
+    layout: Layout, title: str, lists: Sequence[TextSection], foot: str, named: Sequence[str], told: str
 ) -> tuple[Page, ...]:
     """As many pages of the sheet's own paper, upright, as the lines need. ``named`` are the pages' titles, the last
     one's for all that follow; ``told`` what they hold, for someone who cannot see them."""

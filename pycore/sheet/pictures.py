@@ -8,11 +8,11 @@ import math
 from collections.abc import Sequence
 
 from pycore import geometry, phasor, trig
-from pycore.constructions.construction import Construction, Picture
+from pycore.constructions.construction import Construction, DrawingConvention
 from pycore.drawing import Arrow, Circle, Group, Ink, Item, Line, Page, Shape
 from pycore.geometry import Box, Point
 from pycore.sheet import labels
-from pycore.sheet.figure import Look, Stand, draw, drawn_ends, extent
+from pycore.sheet.figure import PhasorStyles, Placement, draw, drawn_ends, extent
 from pycore.sheet.lesson_view import CLASSROOM, HEIGHT, WIDTH
 from pycore.sheet.lettered import text
 
@@ -20,7 +20,7 @@ MARGIN = 9.0
 WAVE_STEPS = 72
 
 
-def _stand(constructions: Sequence[Construction], picture: Picture) -> Stand:
+def _stand(constructions: Sequence[Construction], picture: DrawingConvention) -> Placement:
     """The largest scale at which every construction fits, from one start point."""
     boxes = [extent(construction, picture) for construction in constructions]
     whole = Box(
@@ -29,11 +29,11 @@ def _stand(constructions: Sequence[Construction], picture: Picture) -> Stand:
     )  # fmt: skip
     factor = min((WIDTH - 2 * MARGIN) / max(whole.width, 1e-9), (HEIGHT - 2 * MARGIN) / max(whole.height, 1e-9))
     middle = whole.centre
-    return Stand(picture, factor, Point(WIDTH / 2 - middle.x * factor, HEIGHT / 2 - middle.y * factor))
+    return Placement(picture, factor, Point(WIDTH / 2 - middle.x * factor, HEIGHT / 2 - middle.y * factor))
 
 
 def together(
-    constructions: Sequence[Construction], last: int, picture: Picture, look: Look, title: str
+    constructions: Sequence[Construction], last: int, picture: DrawingConvention, look: PhasorStyles, title: str
 ) -> Page:
     """Constructions laid over each other up to number ``last`` (from 0), which alone is in full ink."""
     stand = _stand(constructions, picture)
@@ -43,7 +43,7 @@ def together(
         for start, end in drawn_ends(construction):
             faint.append(Line(stand.place(points[start]), stand.place(points[end]), 0.25, "rule"))
     now = draw(constructions[last], stand, look, CLASSROOM, shown=frozenset(range(len(constructions[last].moves))))
-    ground = labels.Field(Box(1.0, 1.0, WIDTH - 1.0, HEIGHT - 1.0), now.segments)
+    ground = labels.LabelArea(Box(1.0, 1.0, WIDTH - 1.0, HEIGHT - 1.0), now.segments)
     placed, _ = labels.place(ground, now.wanted)
     strokes = [item for _, items in sorted(now.by_step.items()) for item in items]
     strokes += [label.text for label in placed] + [label.leader for label in placed if label.leader]
@@ -61,7 +61,7 @@ def _rope(centre: Point, degrees: float, length: float, ink: Ink, ring: float) -
     return [*strands, Arrow(start, tip, 0.9, ink, 5.2, cased=ink == "black")]
 
 
-def _pulling(values: Sequence[complex], picture: Picture, ring: float) -> tuple[float, Point]:
+def _pulling(values: Sequence[complex], picture: DrawingConvention, ring: float) -> tuple[float, Point]:
     """Units for each unit of pull and the ring's place, at which every pull and every sum of the first few fits."""
     pulls = [*values, *(phasor.total(values[:count]) for count in range(2, len(values) + 1))]
     tips = [
@@ -77,7 +77,7 @@ def _pulling(values: Sequence[complex], picture: Picture, ring: float) -> tuple[
 
 
 def pull(
-    phasors: Sequence[tuple[str, complex]], count: int, picture: Picture, look: Look, title: str
+    phasors: Sequence[tuple[str, complex]], count: int, picture: DrawingConvention, look: PhasorStyles, title: str
 ) -> Page:
     """A ring pulled by the first ``count`` ropes, and the one pull that would do the same."""
     ring = 5.0
@@ -109,7 +109,7 @@ MIDDLE = HEIGHT / 2
 
 
 def waves(
-    phasors: Sequence[tuple[str, complex]], turned: float, look: Look, title: str
+    phasors: Sequence[tuple[str, complex]], turned: float, look: PhasorStyles, title: str
 ) -> Page:
     """Phasors turned by an angle beside their waves over one period; the last is the sum.
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 from pycore import geometry
 from pycore.constructions.companions import accompanied, companion_moves
-from pycore.constructions.construction import Arm, Construction, Picture, flattest
+from pycore.constructions.construction import Arm, Construction, DrawingConvention, flattest
 from pycore.geometry import ORIGIN, Box, Point
 from pycore.sheet.figure import extent
 from pycore.sheet.media import PAPERS, Layout, holds, layout
@@ -20,7 +20,7 @@ class Plan:
     """A construction on a paper at a scale."""
 
     construction: Construction
-    picture: Picture
+    picture: DrawingConvention
     layout: Layout
     fit: Fit
     sharpness: float
@@ -47,7 +47,7 @@ def table_rows(construction: Construction) -> int:
 
 
 def _plan(
-    construction: Construction, picture: Picture, box: Box, sheet: Layout, scale: float | None, steps: str
+    construction: Construction, picture: DrawingConvention, box: Box, sheet: Layout, scale: float | None, steps: str
 ) -> Plan:
     fit = best_fit(box, sheet, steps) if scale is None else fit_at(box, sheet, scale)
     return Plan(construction, picture, sheet, fit, flattest(construction))
@@ -65,7 +65,7 @@ def _cost(plan: Plan, index: int) -> tuple[int, int, float, int, int]:
 
 def choose(
     candidates: Sequence[Construction],
-    picture: Picture,
+    picture: DrawingConvention,
     paper: str,
     orientations: Sequence[str],
     scale: float | None = None,
@@ -107,7 +107,7 @@ MOST_SCALES = 30
 
 
 def _with_companions(
-    box: Box, construction: Construction, picture: Picture, companions: tuple[Arm, ...]
+    box: Box, construction: Construction, picture: DrawingConvention, companions: tuple[Arm, ...]
 ) -> Box:
     """The rectangle with room for companions, whose scale is chosen afterwards."""
     longest = max(arm.size for arm in construction.arms)
@@ -159,7 +159,7 @@ def _accompanied(plan: Plan, companions: tuple[Arm, ...], second: float | None, 
 
 
 def papers_that_take(
-    construction: Construction, picture: Picture, scale: float, beside: str, ways: Sequence[str],
+    construction: Construction, picture: DrawingConvention, scale: float, beside: str, ways: Sequence[str],
     printed: str = "usual",
 ) -> tuple[str, ...]:
     """The other papers on which a given scale fits, smallest first."""

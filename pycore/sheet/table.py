@@ -5,12 +5,12 @@ from dataclasses import replace
 
 from pycore.drawing import Group, Item, Line
 from pycore.geometry import Box, Point
-from pycore.sheet.furniture import Writing
+from pycore.sheet.furniture import SheetText
 from pycore.sheet.lettered import text, width_of
 from pycore.sheet.media import Layout, Style
 
 
-def table(layout: Layout, writing: Writing) -> Group:
+def table(layout: Layout, writing: SheetText) -> Group:
     """Symbol, amount, length and angle of every phasor."""
     box, right = layout.table, layout.table.right
     style, columns = _table_style(layout.style, box, writing)
@@ -47,7 +47,7 @@ TABLE_SHARES = (1.0, 0.9, 0.8, 0.7)
 """Lettering of a table as a share of its usual height: the first at which it fits."""
 
 
-def _table_style(style: Style, box: Box, writing: Writing) -> tuple[Style, tuple[float, float, float]]:
+def _table_style(style: Style, box: Box, writing: SheetText) -> tuple[Style, tuple[float, float, float]]:
     """The style in which the widest rows stay on the table, and its columns."""
     for share in TABLE_SHARES:
         smaller = replace(style, value=max(share * style.value, 2.0), note=min(style.note, share * style.value))
@@ -57,7 +57,7 @@ def _table_style(style: Style, box: Box, writing: Writing) -> tuple[Style, tuple
     return smaller, columns
 
 
-def _columns(style: Style, box: Box, writing: Writing) -> tuple[float, float, float]:
+def _columns(style: Style, box: Box, writing: SheetText) -> tuple[float, float, float]:
     """Right edges of the amount, length and angle columns, by the widest of each."""
     symbol = max(width_of(row.symbol, style.value) for row in writing.rows)
     wide_symbol = max(symbol, width_of(writing.head[0], style.note))

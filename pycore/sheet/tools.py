@@ -43,7 +43,7 @@ TEN_IS_NEAR = 4.0
 
 
 @dataclass(frozen=True, slots=True)
-class Beside:
+class ToolNote:
     """Words that want a place beside an anchor, best in this direction (degrees)."""
 
     words: str
@@ -52,14 +52,14 @@ class Beside:
 
 
 @dataclass(frozen=True, slots=True)
-class Laid:
+class PlacedTool:
     """A tool laid on. ``busy`` are straight pieces that no writing may cross."""
 
     under: tuple[Item, ...] = ()
     over: tuple[Item, ...] = ()
     reading: tuple[Item, ...] = ()
-    zero: Beside | None = None
-    read: Beside | None = None
+    zero: ToolNote | None = None
+    read: ToolNote | None = None
     busy: tuple[tuple[Point, Point], ...] = ()
 
 
@@ -92,7 +92,7 @@ def _body(pose: Pose, circle: bool) -> Shape:
     return Shape(corners, 0.0, "accent", "tint")
 
 
-def protractor_laid(pose: Pose, inner: bool, sweep: float, words: str, *, circle: bool = False) -> Laid:
+def protractor_laid(pose: Pose, inner: bool, sweep: float, words: str, *, circle: bool = False) -> PlacedTool:
     """The protractor on its point, the counted sector, the zero and the reading.
 
     ``sweep`` is the signed angle on the screen from the zero that counts: the right-hand zero on
@@ -112,12 +112,12 @@ def protractor_laid(pose: Pose, inner: bool, sweep: float, words: str, *, circle
     start, end = pose.degrees + zero, pose.degrees + zero + sweep
     swing = _swing(pose.at, 0.62 * WINDOW * f, start, sweep)
     rays = ((pose.at, pose.place(RADIUS + 6.0, zero + sweep)), (pose.at, pose.place(RADIUS, zero)))
-    return Laid(
+    return PlacedTool(
         under,
         (Circle(pose.at, 1.6, 0.4, "accent"), *swing),
         tuple(_ray(pose, inner, zero, sweep)),
-        Beside("0°", pose.place(RADIUS + 2.0, zero), start - 50.0 * (1 if sweep > 0 else -1)),
-        Beside(words, pose.place(RADIUS + 6.0, zero + sweep), end) if words else None,
+        ToolNote("0°", pose.place(RADIUS + 2.0, zero), start - 50.0 * (1 if sweep > 0 else -1)),
+        ToolNote(words, pose.place(RADIUS + 6.0, zero + sweep), end) if words else None,
         (*rays, *_arc_pieces(pose.at, 0.62 * WINDOW * f, start, sweep), *_protractor_busy(pose, circle)),
     )
 
@@ -192,7 +192,7 @@ def _protractor_busy(pose: Pose, circle: bool) -> list[tuple[Point, Point]]:
 # The ruler.
 
 
-def ruler_laid(pose: Pose, whole: float, length: float, words: str) -> Laid:
+def ruler_laid(pose: Pose, whole: float, length: float, words: str) -> PlacedTool:
     """A ruler ``whole`` mm long beside a line of ``length`` mm, the measured stretch tinted, its zero and
     its reading marked (without ``words``, only its edge is used)."""
     far = whole + RULER_BEFORE_ZERO
@@ -204,16 +204,16 @@ def ruler_laid(pose: Pose, whole: float, length: float, words: str) -> Laid:
     busy = tuple((pose.xy(-RULER_BEFORE_ZERO, -down), pose.xy(whole, -down)) for down in rows)
     under: tuple[Item, ...] = (Shape(case, 0.0, "accent", "tint"), stamped_ruler(pose, whole))
     if not words:
-        return Laid(under, busy=busy)
+        return PlacedTool(under, busy=busy)
     stretch = (pose.xy(0.0, 0.0), pose.xy(length, 0.0), pose.xy(length, -RULER_WIDTH), pose.xy(0.0, -RULER_WIDTH))
     zero, read = (_across(pose, place) for place in (0.0, length))
     outward = pose.degrees - 90.0
-    return Laid(
+    return PlacedTool(
         (under[0], Shape(stretch, 0.0, "accent", "tint-2"), under[1]),
         (Line(*zero, MARK, "accent"),),
         (Line(*read, MARK, "accent"), *_nearest_figure(pose, whole, length)),
-        Beside("0", zero[1], outward),
-        Beside(words, read[1], outward),
+        ToolNote("0", zero[1], outward),
+        ToolNote(words, read[1], outward),
         (*busy, zero, read),
     )
 
@@ -264,16 +264,16 @@ def guide(first: Pose, last: Pose) -> Group:
     return Group((Shape(shape, NARROW, "accent", None),), name="guide", instrument="ruler")
 
 
-def square_laid(pose: Pose, before: Pose | None, back: float) -> Laid:
+def square_laid(pose: Pose, before: Pose | None, back: float) -> PlacedTool:
     """A set square, and (if it slides) where it was laid on first and what it slides along."""
     corners = square_corners(pose, back)
     busy = tuple(zip(corners, (*corners[1:], corners[0]), strict=True))
     if before is None:
-        return Laid((square(pose, back),), busy=busy)
-    return Laid((square_before(before), guide(before, pose), square(pose, back)), busy=busy)
+        return PlacedTool((square(pose, back),), busy=busy)
+    return PlacedTool((square_before(before), guide(before, pose), square(pose, back)), busy=busy)
 
 
-def compasses_laid(centre: Point, met: Point, words: str) -> Laid:
+def compasses_laid(centre: Point, met: Point, words: str) -> PlacedTool:
     """The compasses open from a centre to where the arc passes, and the arc that they draw."""
     radius, towards = geometry.distance(centre, met), geometry.direction(centre, met)
     middle = geometry.middle(centre, met)
@@ -282,11 +282,11 @@ def compasses_laid(centre: Point, met: Point, words: str) -> Laid:
         Line(centre, hinge, 1.0, "accent"), Line(hinge, met, 1.0, "accent"),
         Circle(hinge, 1.8, 0.4, "accent", "tint"), Circle(centre, 0.8, 0.0, "accent", "accent"),
     )  # fmt: skip
-    return Laid(
+    return PlacedTool(
         (Group(legs, name="compasses", instrument="compasses"),),
         (Arc(centre, radius, towards - 14.0, 28.0, 0.4, "ink"),),
         (Line(centre, met, NARROW, "accent", (1.2, 1.2)),) if words else (),
         None,
-        Beside(words, middle, towards - 90.0) if words else None,
+        ToolNote(words, middle, towards - 90.0) if words else None,
         ((centre, hinge), (hinge, met), (centre, met), *_arc_pieces(centre, radius, towards - 14.0, 28.0)),
     )

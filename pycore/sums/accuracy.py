@@ -10,7 +10,7 @@ from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.plan import Plan
 from pycore.sums.answer import Block, Grid, Paragraph, Working
 from pycore.sums.case import SumCase
-from pycore.sums.sentences import Teller
+from pycore.sums.sentences import StepSentences
 from pycore.sums.wording import degrees_text
 from pycore.words import accuracy as words
 from pycore.words import plain
@@ -22,7 +22,7 @@ ACCURACY = "accuracy"
 
 
 @dataclass(frozen=True, slots=True)
-class Way:
+class MethodAccuracy:
     """One method and order with the half-width of its drawings (A), in mm, and whether that was found by sampling."""
 
     title: str
@@ -48,16 +48,16 @@ class SumAccuracy:
             return ()
         return (words.flat(degrees_text(angle, self.writing.mark)),)
 
-    def ways(self) -> tuple[Way, ...]:
+    def ways(self) -> tuple[MethodAccuracy, ...]:
         """Every method and order, the most forgiving first."""
-        made: list[Way] = []
+        made: list[MethodAccuracy] = []
         for method in self.case.methods:
             if self.case.possible(method) != method:
                 continue
             for plan in self.case.plans(method, scale=self.scale()):
                 title = plain(self.case.way_title(method, plan.construction.order))
                 found = self.case.scatter(plan)
-                made.append(Way(title, found.half_width, found.half_width * plan.factor, found.sampled))
+                made.append(MethodAccuracy(title, found.half_width, found.half_width * plan.factor, found.sampled))
         return tuple(sorted(made, key=lambda way: way.half_width))
 
     def scale(self) -> float | None:
@@ -96,7 +96,7 @@ class SumAccuracy:
         whole = found.length * found.length
         moves = plan.construction.moves
         steps = [step for step in plan.construction.steps for _ in step.moves]
-        teller = Teller(plan, self.case.telling)
+        teller = StepSentences(plan, self.case.telling)
         rows = []
         for share in sorted(found.shares, key=lambda one: -one.variance)[:LARGEST_SHARES]:
             name = words.FINAL_READING

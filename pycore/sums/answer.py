@@ -10,7 +10,7 @@ from pycore.words.formula import Formula
 from pycore.words.phrase import Phrase
 
 if TYPE_CHECKING:
-    from pycore.practice.task import Asked
+    from pycore.practice.task import AnswerRequest
 
 @dataclass(frozen=True, slots=True)
 class Output:
@@ -64,21 +64,21 @@ class Grid:
 
 
 @dataclass(frozen=True, slots=True)
-class Points:
+class BulletList:
     """Things of one kind, one after another, in no order that must be kept."""
 
     items: tuple[Phrase, ...]
 
 
 @dataclass(frozen=True, slots=True)
-class Picture:
+class WorkingPicture:
     """A small drawing for the screen in a working; ``name`` is unique on the page."""
 
     page: Page
     name: str
 
 
-Block = Paragraph | Move | Equation | Grid | Points | Picture
+Block = Paragraph | Move | Equation | Grid | BulletList | WorkingPicture
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,7 +144,7 @@ class Answer:
     scenario: str = ""
     kind: str = ""
     code: str = ""
-    asked: "Asked | None" = None
+    asked: "AnswerRequest | None" = None
     inks: Mapping[str, str] = field(default_factory=dict)
     """Ink of the line samples beside the labels, by phasor key."""
     labels: Mapping[str, str] = field(default_factory=dict)

@@ -1,22 +1,22 @@
 """What a page that adds phasors asks a learner for: read off the task that will be judged, nothing of its answer."""
 
 from pycore.practice.answers import units
-from pycore.practice.task import Asked, Earlier, Task
+from pycore.practice.task import AnswerRequest, IntermediateValue, Task
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
 from pycore.words import checking as words
 from pycore.words.phrase import Phrase, say
 
 
-def _name(earlier: Earlier) -> Phrase:
+def _name(earlier: IntermediateValue) -> Phrase:
     """The symbol of a value found on the way; a sum of parts has none."""
     return earlier.label if earlier.axis == 0 else ()
 
 
-def asked_of(case: SumCase, plan: Plan, task: Task) -> Asked:
+def asked_of(case: SumCase, plan: Plan, task: Task) -> AnswerRequest:
     """What a learner is asked, by the conventions of this sheet."""
     found = words.to_find(task.symbol, case.method_words(plan), case.telling.scale(plan.scale))
-    return Asked(
+    return AnswerRequest(
         symbol=task.symbol,
         units=units(task),
         origin=task.origin,

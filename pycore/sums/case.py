@@ -10,7 +10,7 @@ from pycore import phasor, quantity
 from pycore.accuracy import hand as hands
 from pycore.accuracy.hand import HANDS, Hand, Spread
 from pycore.constructions.components import components
-from pycore.constructions.construction import Arm, Construction, Picture
+from pycore.constructions.construction import Arm, Construction, DrawingConvention
 from pycore.constructions.parallelogram import parallelogram
 from pycore.constructions.tip_to_tail import chain_of, tip_to_tail
 from pycore.drawing import Ink
@@ -18,7 +18,7 @@ from pycore.errors import Fault, Offer
 from pycore.forms import conventions, links
 from pycore.forms.fields import Field
 from pycore.phasor import wrap
-from pycore.practice.task import Further
+from pycore.practice.task import FurtherQuestion
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import compose
 from pycore.sheet.media import ORIENTATIONS, TOO_SMALL_FOR_READING
@@ -26,8 +26,8 @@ from pycore.sheet.plan import Plan, choose, papers_that_take
 from pycore.sums import sentences as telling
 from pycore.sums.companions import SECOND, second_too_large
 from pycore.sums.problem import SumProblem
-from pycore.sums.sentences import Teller
-from pycore.sums.wording import Companions, SheetWords, Telling
+from pycore.sums.sentences import StepSentences
+from pycore.sums.wording import CompanionPhasors, Notation, SheetWords
 from pycore.words import answers as words
 from pycore.words import moves_list, plain
 from pycore.words import sheet as paper_words
@@ -41,7 +41,7 @@ CHOSEN_TO_FIT = ("method", "order", "paper", "orientation", "scale", SECOND)
 
 
 @dataclass(frozen=True, slots=True)
-class Part:
+class ComponentRow:
     """One row of the table of components: symbol, size, reckoned angle in degrees."""
 
     tag: Phrase
@@ -50,14 +50,14 @@ class Part:
 
 
 @dataclass(frozen=True, slots=True)
-class Chosen:
+class ChosenPlan:
     """The plan of the drawing on the sheet, and the faults of scales that do not fit: the answer stands."""
 
     plan: Plan
     misfit: tuple[Fault, ...] = ()
 
 
-class Sealed(type):
+class FrozenAfterInit(type):
     """The class of classes whose values no longer change once they are made: setting an attribute then raises."""
 
     def __call__(cls, *args: Any, **names: Any) -> Any:
@@ -67,7 +67,7 @@ class Sealed(type):
         return value
 
 
-class SumCase(metaclass=Sealed):
+class SumCase(metaclass=FrozenAfterInit):
     """A sum of phasors to be drawn, with everything that more than one part of the answer needs: a frozen value. What
     it works out (plans, spreads) it works out once, always with the same result.
 
@@ -86,8 +86,8 @@ class SumCase(metaclass=Sealed):
         problem: SumProblem,
         arms: tuple[Arm, ...],
         lines: tuple[str, ...],
-        picture: Picture,
-        telling: Telling,
+        picture: DrawingConvention,
+        telling: Notation,
     ) -> None:
         self.problem, self.arms, self.lines = problem, arms, lines
         self.picture, self.telling = picture, telling
@@ -152,11 +152,11 @@ class SumCase(metaclass=Sealed):
         """Ink of each phasor by key."""
         return conventions.PLAIN_INKS
 
-    def parts(self) -> tuple[Part, ...]:
+    def parts(self) -> tuple[ComponentRow, ...]:
         """The phasors of the table of components: the arms, unless a page has others that are nothing."""
-        return tuple(Part(self.telling.tags[arm.key], arm.size, arm.angle) for arm in self.arms)
+        return tuple(ComponentRow(self.telling.tags[arm.key], arm.size, arm.angle) for arm in self.arms)
 
-    def further(self) -> tuple[Part, ...]:
+    def further(self) -> tuple[ComponentRow, ...]:
         """Results beside the sum that are read off the drawing."""
         return ()
 
@@ -173,7 +173,7 @@ class SumCase(metaclass=Sealed):
         return sum_words.closed()
 
     @property
-    def companions(self) -> Companions | None:
+    def companions(self) -> CompanionPhasors | None:
         """Phasors of a second quantity on the same sheet, as ``telling`` has them; None where there are none."""
         return self.telling.companions
 
@@ -201,7 +201,7 @@ class SumCase(metaclass=Sealed):
     def further_question(self) -> str:
         return ""  # a question beyond the problem, as a problem sheet asks it
 
-    def beyond(self) -> Further | None:
+    def beyond(self) -> FurtherQuestion | None:
         """The answer to that question; None where none is asked."""
         return None
 
@@ -295,7 +295,7 @@ class SumCase(metaclass=Sealed):
         return self.chosen.misfit
 
     @cached_property
-    def chosen(self) -> Chosen:
+    def chosen(self) -> ChosenPlan:
         """The plan of the drawing on the sheet, with the faults of its scales.
 
         A scale of the user's own that does not fit is noted as a fault, with what would fit, and
@@ -311,7 +311,7 @@ class SumCase(metaclass=Sealed):
             fitting = self.plans(self.method, order, scale)[0]
             misfit += (second_too_large(self.telling, self.problem.typed[SECOND], plan, fitting),)
             plan = fitting
-        return Chosen(plan, misfit)
+        return ChosenPlan(plan, misfit)
 
     def too_large(self, plan: Plan) -> Fault:
         """The fault of a scale that does not fit: by how much, and what would fit."""
@@ -377,7 +377,7 @@ class SumCase(metaclass=Sealed):
 
     def direction(self, plan: Plan) -> Phrase:
         """Where the sum points."""
-        teller = Teller(plan, self.telling)
+        teller = StepSentences(plan, self.telling)
         angle = self.angle or 0.0
         return telling.direction_phrase(teller, wrap(angle - self.picture.reference))
 

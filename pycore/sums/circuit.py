@@ -7,9 +7,9 @@ from dataclasses import replace
 from pycore import phasor, quantity
 from pycore.constructions.construction import Arm
 from pycore.forms.reading import Reader
-from pycore.quantity import Unreadable, writing_for
+from pycore.quantity import QuantityError, writing_for
 from pycore.sums.answer import Output
-from pycore.sums.wording import Companions, degrees_text
+from pycore.sums.wording import CompanionPhasors, degrees_text
 from pycore.words import circuits as words
 from pycore.words.phrase import Phrase, Symbol, say
 from pycore.words.sums import NONE, SumWords
@@ -41,10 +41,10 @@ def arms_of(values: Sequence[complex]) -> tuple[Arm, ...]:
     )
 
 
-def companion_of(size: float, unit: str, told: SumWords, why: Phrase, mark: str) -> Companions:
+def companion_of(size: float, unit: str, told: SumWords, why: Phrase, mark: str) -> CompanionPhasors:
     """One phasor of the other quantity, at 0 degrees."""
     writing = replace(writing_for([float(f"{size:.3g}")], unit, mark), computed=True)
-    return Companions((Arm("c1", 1, size, 0.0),), writing, told, why)
+    return CompanionPhasors((Arm("c1", 1, size, 0.0),), writing, told, why)
 
 
 def side_of(angle: float) -> str:
@@ -84,7 +84,7 @@ def read_supply(reader: Reader, name: str) -> tuple[float | None, float | None]:
     for unit in ("V", "A"):
         try:
             value = quantity.read(text, unit)
-        except Unreadable as problem:
+        except QuantityError as problem:
             if problem.reason == "unit" and unit == "V":
                 continue
             reader.fault(name, words.bad_supply(label, text, example), problem.part)

@@ -3,8 +3,8 @@
 import math
 
 from pycore.circuits.elements import COIL
-from pycore.forms.elements import Typed, parts
-from pycore.words.formula import Formula, Fraction, Number, Root, Row, Square, row
+from pycore.forms.elements import TypedElement, parts
+from pycore.words.formula import Formula, FormulaRow, Fraction, Number, Root, Square, row
 from pycore.words.phrase import Symbol
 
 PI, F = Symbol("π"), Symbol("f")
@@ -15,13 +15,15 @@ def number(value: float, unit: str, mark: str, count: int = 4) -> Number:
     return Number(*parts(value, unit, mark, count))
 
 
-def reactance_line(typed: Typed, symbol: Symbol, letter: Symbol, size: float, hertz: float, mark: str) -> Formula:
+def reactance_line(
+    typed: TypedElement, symbol: Symbol, letter: Symbol, size: float, hertz: float, mark: str
+) -> Formula:
     """X = 2 pi f L = 2 pi x 50 Hz x 0.1 H = 31.42 ohms, or as it was given."""
     result, frequency = number(size, "Ω", mark), number(hertz, "Hz", mark)
     if typed.element.in_ohms:
         return row(symbol, "=", result)
     value = Number(typed.number, typed.unit)
-    general, filled = Row(("2", PI, F, letter)), Row(("2", PI, "×", frequency, "×", value))
+    general, filled = FormulaRow(("2", PI, F, letter)), FormulaRow(("2", PI, "×", frequency, "×", value))
     if typed.element.kind == COIL:
         return row(symbol, "=", general, "=", filled, "=", result)
     one = Number("1")

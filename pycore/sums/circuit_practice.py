@@ -11,7 +11,7 @@ from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
 from pycore.sums.case import SumCase
 
 if TYPE_CHECKING:
-    from pycore.forms.elements import Typed
+    from pycore.forms.elements import TypedElement
 from dataclasses import dataclass
 
 BOTH = (DRAWN, CALCULATED)
@@ -31,7 +31,7 @@ def chosen(form: dict[str, str], code: Code) -> dict[str, str]:
     return form
 
 
-def changed(typed: "tuple[Typed, ...]", hertz: float) -> Iterator[tuple[str, tuple[complex, ...]]]:
+def changed(typed: "tuple[TypedElement, ...]", hertz: float) -> Iterator[tuple[str, tuple[complex, ...]]]:
     """Impedances as slips with single elements give them, by the slip's key; those that change nothing are left out."""
     elements = [one.element for one in typed]
     right = tuple(impedance(one, hertz) for one in elements)
@@ -80,7 +80,7 @@ CLEAR = 0.12
 
 
 @dataclass(frozen=True, slots=True)
-class Circuit:
+class CircuitValues:
     """Ohms, millihenries and microfarads of a circuit (0: none), or reactances in whole ohms where ``in_ohms``; a
     coil's own resistance, hertz, and tenths of an ampere or whole volts of the supply."""
 

@@ -4,8 +4,8 @@ from pycore import phasor, quantity
 from pycore.constructions.construction import Construction
 from pycore.sheet import pictures
 from pycore.sums.case import SumCase
-from pycore.sums.lesson import Lesson, Shown
-from pycore.sums.sentences import Teller
+from pycore.sums.lesson import Lesson, LessonFrame
+from pycore.sums.sentences import StepSentences
 from pycore.sums.sheet import look_of
 from pycore.words import lesson as words
 from pycore.words import plain
@@ -26,7 +26,7 @@ class SumLesson:
 
     def lesson(self) -> Lesson:
         """The construction on the sheet, frame by frame."""
-        return Lesson(self.plan, Teller(self.plan, self.case.telling), self.look)
+        return Lesson(self.plan, StepSentences(self.plan, self.case.telling), self.look)
 
     def count(self, view: str) -> int:
         """How many steps a view has; raises KeyError for no view of ours."""
@@ -37,7 +37,7 @@ class SumLesson:
             "waves": lambda: int(360.0 / WAVE_STEP),
         }[view]()
 
-    def show(self, view: str, step: int) -> Shown:
+    def show(self, view: str, step: int) -> LessonFrame:
         """One step of a view; steps out of range are brought into it."""
         number = min(max(step, 1), self.count(view))
         if view == "lesson":
@@ -55,7 +55,7 @@ class SumLesson:
                 made.append((plain(title), self.case.build(method, order)))
         return tuple(made)
 
-    def together(self, number: int) -> Shown:
+    def together(self, number: int) -> LessonFrame:
         """Constructions laid over each other, one more with each step."""
         methods = self.methods()
         amount = self.case.amount(self.case.size)
@@ -66,13 +66,13 @@ class SumLesson:
             [construction for _, construction in methods], number - 1, self.case.picture, self.look, plain(sentence)
         )
         why = (words.together_why(),) if number == len(methods) else ()
-        return Shown(number, len(methods), sentence, reading, (), why, picture, answers=True)
+        return LessonFrame(number, len(methods), sentence, reading, (), why, picture, answers=True)
 
     def phasors(self) -> list[tuple[str, complex]]:
         """The line currents that are not nothing, by key."""
         return [(arm.key, phasor.polar(arm.size, arm.angle)) for arm in self.case.arms]
 
-    def pull(self, number: int) -> Shown:
+    def pull(self, number: int) -> LessonFrame:
         """A ring pulled by ropes, one more with each step."""
         phasors, count = self.phasors(), number - 1
         tags = self.case.telling.tags
@@ -88,7 +88,7 @@ class SumLesson:
             reading = words.net_pull(name, self.case.amount(phasor.magnitude(net))) if net else words.no_pull()
         why = (words.analogy(self.case.telling.words.quantity + "s"),)
         picture = pictures.pull(phasors, count, self.case.picture, self.look, plain(sentence))
-        return Shown(
+        return LessonFrame(
             number, len(phasors) + 1, sentence, reading, (), why, picture, count == len(phasors)
         )
 
@@ -97,11 +97,11 @@ class SumLesson:
         counted = words.COUNTED.get(len(self.case.telling.lines), "")
         return " ".join(part for part in (counted, self.case.telling.words.plural) if part)
 
-    def waves(self, number: int) -> Shown:
+    def waves(self, number: int) -> LessonFrame:
         """Phasors turned through one period, ten degrees a step, beside their waves."""
         turned = WAVE_STEP * (number - 1)
         shown = [*self.phasors(), ("sum", self.case.total)]
         sentence = words.waves(self.case.telling.words.quantity, quantity.plain(turned) + "°")
         picture = pictures.waves(shown, turned, self.look, plain(sentence))
         why = (words.waves_why(self.case.telling.tags["sum"], self.wave_parts()),)
-        return Shown(number, self.count("waves"), sentence, (), (), why, picture)
+        return LessonFrame(number, self.count("waves"), sentence, (), (), why, picture)

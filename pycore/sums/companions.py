@@ -8,7 +8,7 @@ from pycore.constructions.moves import TurnAngle, length_of, turn_of
 from pycore.errors import Fault, Offer
 from pycore.sheet.plan import Plan
 from pycore.sums.on_paper import OnPaper
-from pycore.sums.wording import Telling
+from pycore.sums.wording import Notation
 from pycore.words import answers as neutral_words
 from pycore.words import constructions as words
 from pycore.words import sums as sum_words
@@ -41,7 +41,7 @@ def told_on_the_way(teller: OnPaper, step: Step) -> tuple[Phrase, Phrase]:
     return words.on_the_way(tag, teller.place, end), teller.telling.words.on_the_way
 
 
-def second_too_large(telling: Telling, typed: str, plan: Plan, fitting: Plan) -> Fault:
+def second_too_large(telling: Notation, typed: str, plan: Plan, fitting: Plan) -> Fault:
     """The fault of a scale of the companions that does not fit, and what would. Raises TypeError without companions."""
     if telling.companions is None:
         raise TypeError("there are no companions")

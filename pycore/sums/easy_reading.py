@@ -4,21 +4,21 @@ from pycore import quantity
 from pycore.constructions.moves import SetOff
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import compose
-from pycore.sheet.moves_sheet import Listed
+from pycore.sheet.moves_sheet import TextSection
 from pycore.sheet.plan import Plan
 from pycore.sums.answer import Move
 from pycore.sums.case import SumCase
 from pycore.sums.request import SheetRequest
-from pycore.sums.sentences import Teller
+from pycore.sums.sentences import StepSentences
 from pycore.words import moves_list, plain
 from pycore.words import sheet as words
 from pycore.words import sums as sum_words
-from pycore.words.moves_list import Begun, Companion, Found
+from pycore.words.moves_list import CompanionName, ProblemGoal, ProblemStart
 
 ON_THE_WAY = "on-the-way"
 
 
-def lists_of(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[Listed, ...]:
+def lists_of(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[TextSection, ...]:
     """What is given, and the moves: a problem's without its answers, a construction's with its numbers."""
     kind = request.kind
     bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"
@@ -28,7 +28,7 @@ def lists_of(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[Listed, 
     elif kind == compose.OVERLAY:
         ticked = case.sheet_words(plan, kind, case.method_words(plan)).notes
     else:
-        blocks = Teller(plan, case.telling).tell()
+        blocks = StepSentences(plan, case.telling).tell()
         ticked = tuple(plain(block.phrase) for block in blocks if isinstance(block, Move))
     look = [*words.print_notes(bar)]
     if case.companions and not (request.opening.issue and request.opening.issue.own_scale):
@@ -39,14 +39,14 @@ def lists_of(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[Listed, 
     if not case.telling.polar:
         look.append(moves_list.MINUS)
     return (
-        Listed(moves_list.GIVEN, case.reading_given(plan, any_method=request.any_method)),
-        Listed(moves_list.MOVES, ticked, ticked=True),
-        Listed(moves_list.LOOK, tuple(look)),
+        TextSection(moves_list.GIVEN, case.reading_given(plan, any_method=request.any_method)),
+        TextSection(moves_list.MOVES, ticked, ticked=True),
+        TextSection(moves_list.LOOK, tuple(look)),
     )
 
 
 def _problem_moves(case: SumCase, plan: Plan) -> tuple[str, ...]:
-    teller, telling = Teller(plan, case.telling), case.telling
+    teller, telling = StepSentences(plan, case.telling), case.telling
     set_off = [move for move in plan.construction.moves if isinstance(move, SetOff) and not move.copy]
     keys = [arm.key for arm in case.arms]
     first_key = next((move.phasor for move in set_off if move.phasor in keys), keys[0])
@@ -56,17 +56,18 @@ def _problem_moves(case: SumCase, plan: Plan) -> tuple[str, ...]:
     way = teller.way(first.angle) if straight else ""
     beside = case.companions
     companions = tuple(
-        Companion(plain(telling.tags[arm.key]), teller.way(arm.angle) if arm.angle == case.picture.reference else "")
+        CompanionName(
+            plain(telling.tags[arm.key]), teller.way(arm.angle) if arm.angle == case.picture.reference else ""
+        )
         for arm in (beside.arms if beside else ())
     )
     result = case.result_word or f"the {plain(case.sum_word)}"
     on_the_way = any(step.name == ON_THE_WAY for step in plan.construction.steps)
-    found = Found(
+    found = ProblemGoal(
         result,
         case.guess_word or result,
         telling.words.quantity,
-        case.to_work_out
-        or telling.words.plural
+        case.to_work_out or telling.words.plural
         if beside is None or case.typed_companions
         else moves_list.both(beside.words.quantity, telling.words.plural),
         case.typed_sizes,
@@ -76,5 +77,5 @@ def _problem_moves(case: SumCase, plan: Plan) -> tuple[str, ...]:
         tuple(plain(part.tag) for part in case.further()),
     )
     origin = plain(telling.voltage if telling.polar else telling.reference)
-    begun = Begun(case.problem["start"], plain(telling.tags[first_key]), way, origin, case.begun(plan))
+    begun = ProblemStart(case.problem["start"], plain(telling.tags[first_key]), way, origin, case.begun(plan))
     return tuple(moves_list.problem_moves(plan.construction.method, found, begun, len(case.arms), companions))

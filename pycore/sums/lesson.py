@@ -32,10 +32,10 @@ from pycore.constructions.names import (
 )
 from pycore.drawing import Page
 from pycore.phasor import wrap
-from pycore.sheet.figure import Look
+from pycore.sheet.figure import PhasorStyles
 from pycore.sheet.lesson_view import frame_page
 from pycore.sheet.plan import Plan
-from pycore.sums.sentences import Teller
+from pycore.sums.sentences import StepSentences
 from pycore.sums.wording import length_text, reading_text
 from pycore.words import components as parts
 from pycore.words import constructions as told
@@ -49,7 +49,7 @@ NOTHING_BELOW = 0.05
 
 
 @dataclass(frozen=True, slots=True)
-class Shown:
+class LessonFrame:
     """One frame as it is shown: its number from 1, how many there are, what is said, its picture.
 
     ``reading`` stands on a line of its own and can be hidden behind ``question``; ``answers``
@@ -76,7 +76,7 @@ ASKED = {PROTRACTOR: words.ask_angle, RULER: words.ask_length, COMPASSES: words.
 class Lesson:
     """The frames of one plan, worded by its teller."""
 
-    def __init__(self, plan: Plan, teller: Teller, look: Look) -> None:
+    def __init__(self, plan: Plan, teller: StepSentences, look: PhasorStyles) -> None:
         self.plan, self.teller, self.look = plan, teller, look
         self.frames: tuple[Frame, ...] = tuple(
             frame for frame in frames(plan.construction) if not self.is_idle(frame)
@@ -293,7 +293,7 @@ class Lesson:
             return words.dash_along_square(place), words.draw_dashed(length), (), ""
         return words.dash(place), words.draw_dashed(length), (), _short(length)
 
-    def show(self, number: int) -> Shown:
+    def show(self, number: int) -> LessonFrame:
         """One frame by its number from 1."""
         frame = self.frames[number - 1]
         sentence, reading, why, figure = self.say(frame)
@@ -305,7 +305,7 @@ class Lesson:
         circle = self.teller.telling.protractor == "360"
         picture = frame_page(self.plan, frame, self.look, plain(sentence), figure, circle=circle)
         measured = isinstance(move, ReadAngle) and move.reading != RESULT_ANGLE
-        return Shown(number, len(self.frames), sentence, reading, question, why, picture, answers, measured)
+        return LessonFrame(number, len(self.frames), sentence, reading, question, why, picture, answers, measured)
 
 
 def _short(length: str) -> str:

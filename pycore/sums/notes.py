@@ -7,7 +7,7 @@ from pycore.sheet import compose
 from pycore.sheet.plan import Plan
 from pycore.sums import sentences as telling
 from pycore.sums.case import SumCase
-from pycore.sums.sentences import Teller
+from pycore.sums.sentences import StepSentences
 from pycore.sums.wording import SheetWords
 from pycore.words import plain
 from pycore.words import sheet as paper_words
@@ -23,7 +23,7 @@ def sheet_words(case: SumCase, plan: Plan, kind: str, method: str, task: str, gi
     found (and how, where the method's name would say no more), ``given`` what is known beside the table."""
     bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"
     short = plan.layout.paper == SMALL_SHEET
-    teller = Teller(plan, case.telling)
+    teller = StepSentences(plan, case.telling)
     if kind == compose.PROBLEM:
         way, sense = teller.way(case.picture.reference), teller.sense(1.0)
         lie = sum_words.lies(plain(case.telling.reference), way, sense, short=short)

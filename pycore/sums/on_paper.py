@@ -6,7 +6,7 @@ from pycore.constructions.moves import TurnAngle, length_of
 from pycore.constructions.names import AXIS_UP, DIAGONAL, DIAGONAL_LENGTH, FIRST_DIRECTION
 from pycore.sheet.figure import DOT_BELOW
 from pycore.sheet.plan import Plan
-from pycore.sums.wording import Telling, degrees_text, length_text, reading_text
+from pycore.sums.wording import Notation, degrees_text, length_text, reading_text
 from pycore.words import constructions as words
 from pycore.words import parallelogram as parallel
 from pycore.words.phrase import Phrase
@@ -19,7 +19,7 @@ class OnPaper:
     """One construction as it stands on its paper: its lines' names, and lengths, angles and directions as they are
     said."""
 
-    def __init__(self, plan: Plan, telling: Telling) -> None:
+    def __init__(self, plan: Plan, telling: Notation) -> None:
         self.plan, self.telling = plan, telling
         self.construction: Construction = plan.construction
         self.figure = plan.construction.figure

@@ -13,7 +13,7 @@ from pycore.drawing import Page
 from pycore.errors import Fault
 from pycore.forms import conventions
 from pycore.forms.fields import Field
-from pycore.forms.opening import Opening
+from pycore.forms.opening import ReopenInfo
 from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import compose
@@ -23,7 +23,7 @@ from pycore.sums.accuracy import SumAccuracy
 from pycore.sums.answer import Alternative, Answer, Block, Output, Paragraph, Working
 from pycore.sums.case import SumCase
 from pycore.sums.request import SheetRequest
-from pycore.sums.sentences import Teller
+from pycore.sums.sentences import StepSentences
 from pycore.sums.sheet import composed_of, moves_of, sheet_of, view_of
 from pycore.sums.wording import length_text
 from pycore.sums.workings import ComponentsWorking
@@ -35,12 +35,12 @@ from pycore.words.phrase import Phrase, say
 
 if TYPE_CHECKING:
     from pycore.practice.codes import Code
-    from pycore.practice.task import Asked, Mistake, Place, Task
-    from pycore.sums.lesson import Shown
+    from pycore.practice.task import AnswerRequest, Mistake, StepReference, Task
+    from pycore.sums.lesson import LessonFrame
 
 ALL_PARTS = ("answer", "sheet", "view", "workings", "check")
 KINDS = ("problem", "construction", "overlay")
-NO_OPENING = Opening()
+NO_OPENING = ReopenInfo()
 SAME = 1e-9
 """Share of the largest phasor, and degrees, within which two values are one."""
 _NO_PAGE = Page(1.0, 1.0, ())
@@ -104,7 +104,7 @@ def alternatives(case: SumCase, shown: Plan) -> tuple[Alternative, ...]:
 
 def _working(case: SumCase, plan: Plan, on_sheet: bool) -> Working:
     method, order = plan.construction.method, plan.construction.order
-    teller = Teller(plan, case.telling)
+    teller = StepSentences(plan, case.telling)
     blocks: tuple[Block, ...] = teller.tell()
     if method == "components":
         blocks = (*ComponentsWorking(case, teller).blocks(), *blocks)
@@ -146,7 +146,7 @@ def same_arms(some: Sequence[Arm], others: Sequence[Arm]) -> bool:
 Practised = TypeVar("Practised", bound=SumCase, contravariant=True)
 
 
-class RoomPractice(Protocol[Practised]):
+class TopicPractice(Protocol[Practised]):
     """A calculator's module of practice, as its page knows it."""
 
     def form_of(self, code: "Code", choices: Mapping[str, str] | None = None) -> dict[str, str]:
@@ -176,7 +176,7 @@ class SumPage(Generic[Case]):
         """The form as a case. Raises InputError."""
         raise NotImplementedError
 
-    def practice(self) -> "RoomPractice[Case]":
+    def practice(self) -> "TopicPractice[Case]":
         """The page's module of practice."""
         raise NotImplementedError
 
@@ -234,7 +234,7 @@ class SumPage(Generic[Case]):
         return str(code) if meant is not None and same_arms(case.arms, meant.arms) else ""
 
     def answer(
-        self, form: Mapping[str, str], parts: tuple[str, ...] = ALL_PARTS, opening: Opening = NO_OPENING,
+        self, form: Mapping[str, str], parts: tuple[str, ...] = ALL_PARTS, opening: ReopenInfo = NO_OPENING,
         kind: str = "",
     ) -> Answer:
         """The answer to a form, with a kind of sheet ("": the one that the form asks for); parts not asked for are left
@@ -278,13 +278,13 @@ class SumPage(Generic[Case]):
         )
 
     def pages(
-        self, form: Mapping[str, str], opening: Opening = NO_OPENING, kinds: tuple[str, ...] = ()
+        self, form: Mapping[str, str], opening: ReopenInfo = NO_OPENING, kinds: tuple[str, ...] = ()
     ) -> tuple[Page, ...]:
         """The sheet that the form asks for, or sheets of these kinds. Raises InputError."""
         case = self.case(form)
         return tuple(page for pages in self._sheets(case, opening, kinds or (case.problem["sheet"],)) for page in pages)
 
-    def _sheets(self, case: Case, opening: Opening, kinds: tuple[str, ...]) -> Iterator[tuple[Page, ...]]:
+    def _sheets(self, case: Case, opening: ReopenInfo, kinds: tuple[str, ...]) -> Iterator[tuple[Page, ...]]:
         """Sheets of these kinds, one after another, each with its further pages; their figure stands in one place."""
         plan, code, stand = case.shown(), self.code_for(case), None
         for kind in kinds:
@@ -294,7 +294,7 @@ class SumPage(Generic[Case]):
             yield (composed.page, *moves_of(case, plan, request))
 
     def issued(
-        self, form: Mapping[str, str], opening: Opening, kinds: tuple[str, ...]
+        self, form: Mapping[str, str], opening: ReopenInfo, kinds: tuple[str, ...]
     ) -> "Iterator[Page | tuple[Page, ...] | Task]":
         """A learner's sheets of a class set, one after another, then the problem as a task: piece by piece, so
         that other work can come between. Raises InputError."""
@@ -308,7 +308,7 @@ class SumPage(Generic[Case]):
         """The sheet that the form asks for. Raises InputError."""
         return self.pages(form)[0]
 
-    def lesson(self, form: Mapping[str, str], view: str, step: int) -> "Shown":
+    def lesson(self, form: Mapping[str, str], view: str, step: int) -> "LessonFrame":
         """One step of a classroom view; KeyError for no view of ours. Raises InputError."""
         # Only the classroom view needs it; the first answer need not wait for its import.
         from pycore.sums.classroom import SumLesson
@@ -323,13 +323,13 @@ class SumPage(Generic[Case]):
         """A solved case as a task: what is asked of a learner, what is marked and what stands in a key."""
         return self.practice().task_of(case)
 
-    def _asked(self, case: Case, plan: Plan) -> "Asked":
+    def _asked(self, case: Case, plan: Plan) -> "AnswerRequest":
         # Only the answer checker needs it; the first answer need not wait for its import.
         from pycore.sums.asked import asked_of
 
         return asked_of(case, plan, self.task_of_case(case))
 
-    def places(self, form: Mapping[str, str]) -> "Callable[[Mistake], Place | None]":
+    def places(self, form: Mapping[str, str]) -> "Callable[[Mistake], StepReference | None]":
         """How to find where in the lesson's steps, or in the workings, a mistake belongs. Raises InputError."""
         # Only the answer checker needs it; the first answer need not wait for its import.
         from pycore.sums.where import places_in

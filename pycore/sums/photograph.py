@@ -5,25 +5,25 @@ from dataclasses import dataclass
 from typing import Any
 
 from pycore.geometry import Point
-from pycore.practice.drawn import Drawing
+from pycore.practice.drawn import ReferenceDrawing
 from pycore.sheet import compose, marks
 from pycore.sums.case import HANDS
 from pycore.sums.page import SumPage
 from pycore.sums.sheet import look_of
-from pycore.sums.wording import Telling
+from pycore.sums.wording import Notation
 from pycore.words.phrase import Phrase
 
 
 @dataclass(frozen=True, slots=True)
-class Wanted:
+class PhotoTask:
     """A drawing to be judged, its result's symbol, the places (mm) of its sheet's marks, by number, and of
     the common point, and how numbers are written."""
 
-    drawing: Drawing
+    drawing: ReferenceDrawing
     symbol: Phrase
     numbered: tuple[tuple[int, Point], ...]
     origin: Point
-    telling: Telling
+    telling: Notation
 
     @property
     def marks(self) -> tuple[Point, ...]:
@@ -31,15 +31,15 @@ class Wanted:
         return tuple(place for _, place in self.numbered)
 
 
-def wanted(page: SumPage[Any], form: Mapping[str, str]) -> Wanted:
+def wanted(page: SumPage[Any], form: Mapping[str, str]) -> PhotoTask:
     """What a page's form asks to be drawn. Raises InputError."""
     case = page.case(form)
     plan = case.shown()
     stand, _ = compose.settled(plan, look_of(case))
     tags = {**case.telling.tags, "reference": case.telling.reference}
-    drawing = Drawing(
+    drawing = ReferenceDrawing(
         plan.construction, plan.picture, plan.factor, plan.scale, HANDS[case.problem["hand"]],
         plan.factor * case.spread(plan).half_width, tags,
     )  # fmt: skip
     places = marks.numbered(plan.layout, stand.origin)
-    return Wanted(drawing, case.telling.tags["sum"], places, stand.origin, case.telling)
+    return PhotoTask(drawing, case.telling.tags["sum"], places, stand.origin, case.telling)

@@ -9,7 +9,7 @@ from pycore.forms.fields import Field
 from pycore.forms.printed import read_printed
 from pycore.forms.reading import Reader
 from pycore.forms.title_block import read_by_hand, read_place
-from pycore.quantity import Writing, writing_for
+from pycore.quantity import NumberFormat, writing_for
 
 
 class SumProblem(Protocol):
@@ -28,7 +28,7 @@ class SumProblem(Protocol):
     @property
     def typed(self) -> Mapping[str, str]: ...
     @property
-    def writing(self) -> Writing: ...
+    def writing(self) -> NumberFormat: ...
     @property
     def is_example(self) -> bool: ...
     @property
@@ -47,7 +47,7 @@ class SheetProblem:
     unprintable: tuple[str, ...]
     choices: Mapping[str, str]
     typed: Mapping[str, str]
-    writing: Writing
+    writing: NumberFormat
     is_example: bool
     faults: tuple[Fault, ...] = ()
     second: float | None = None

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass, field
 
-from pycore.forms.opening import Issue, Opening
+from pycore.forms.opening import ReopenInfo, SetPlace
 from pycore.sheet import compose
 
 
@@ -12,11 +12,11 @@ class SheetRequest:
     that stands for its values, "" where there is none."""
 
     kind: str
-    opening: Opening = field(default_factory=Opening)
+    opening: ReopenInfo = field(default_factory=ReopenInfo)
     code: str = ""
 
     @property
-    def problem_of_set(self) -> Issue | None:
+    def problem_of_set(self) -> SetPlace | None:
         """The place in a class set of a learner's problem sheet; None for any other sheet."""
         return self.opening.issue if self.kind == compose.PROBLEM else None
 

@@ -21,7 +21,7 @@ from pycore.words import plain
 from pycore.words.phrase import Phrase
 
 
-class Teller(OnPaper):
+class StepSentences(OnPaper):
     """Words one construction, step by step: a method for each kind of step gives sentence and why."""
 
     # One method for each kind of step.
@@ -275,35 +275,35 @@ class Teller(OnPaper):
         return parts.corner(across, upward), words.NOTHING
 
 
-SENTENCES: Mapping[str, Callable[[Teller, Step], tuple[Phrase, Phrase]]] = {
-    step_kinds.SCALE: Teller.step_scale,
-    step_kinds.REFERENCE: Teller.step_reference,
-    step_kinds.COMPANION: Teller.step_companion,
-    step_kinds.ON_THE_WAY: Teller.step_on_the_way,
-    step_kinds.DRAW_FIRST: Teller.step_draw_first,
-    step_kinds.DRAW_ALONG: Teller.step_draw_along,
-    step_kinds.DRAW: Teller.step_draw,
-    step_kinds.PARALLEL: Teller.step_parallel,
-    step_kinds.CLOSE: Teller.step_close,
-    step_kinds.ARCS: Teller.step_arcs,
-    step_kinds.DIAGONAL: Teller.step_diagonal,
-    step_kinds.MEASURE: Teller.step_measure,
-    step_kinds.CARRY_ON: Teller.step_carry_on,
-    step_kinds.RESULT: Teller.step_result,
-    step_kinds.READ: Teller.step_read,
-    step_kinds.ZERO: Teller.step_zero,
-    step_kinds.FOLLOW: Teller.step_follow,
-    step_kinds.RETURN_CLOSE: Teller.step_return_close,
-    step_kinds.RETURN: Teller.step_return,
-    step_kinds.AXES: Teller.step_axes,
-    step_kinds.DROP: Teller.step_drop,
-    step_kinds.ADD: Teller.step_add,
-    step_kinds.CORNER: Teller.step_corner,
+SENTENCES: Mapping[str, Callable[[StepSentences, Step], tuple[Phrase, Phrase]]] = {
+    step_kinds.SCALE: StepSentences.step_scale,
+    step_kinds.REFERENCE: StepSentences.step_reference,
+    step_kinds.COMPANION: StepSentences.step_companion,
+    step_kinds.ON_THE_WAY: StepSentences.step_on_the_way,
+    step_kinds.DRAW_FIRST: StepSentences.step_draw_first,
+    step_kinds.DRAW_ALONG: StepSentences.step_draw_along,
+    step_kinds.DRAW: StepSentences.step_draw,
+    step_kinds.PARALLEL: StepSentences.step_parallel,
+    step_kinds.CLOSE: StepSentences.step_close,
+    step_kinds.ARCS: StepSentences.step_arcs,
+    step_kinds.DIAGONAL: StepSentences.step_diagonal,
+    step_kinds.MEASURE: StepSentences.step_measure,
+    step_kinds.CARRY_ON: StepSentences.step_carry_on,
+    step_kinds.RESULT: StepSentences.step_result,
+    step_kinds.READ: StepSentences.step_read,
+    step_kinds.ZERO: StepSentences.step_zero,
+    step_kinds.FOLLOW: StepSentences.step_follow,
+    step_kinds.RETURN_CLOSE: StepSentences.step_return_close,
+    step_kinds.RETURN: StepSentences.step_return,
+    step_kinds.AXES: StepSentences.step_axes,
+    step_kinds.DROP: StepSentences.step_drop,
+    step_kinds.ADD: StepSentences.step_add,
+    step_kinds.CORNER: StepSentences.step_corner,
 }
 """How each kind of step is worded; a room adds those of its own construction (``Telling.own_steps``)."""
 
 
-def direction_phrase(teller: Teller, turn: float) -> Phrase:
+def direction_phrase(teller: StepSentences, turn: float) -> Phrase:
     """A direction as this class says it, as a protractor reads it from the line drawn first (from which ``turn``
     counts), or as a polar angle from the L1 phase voltage."""
     if teller.telling.polar:

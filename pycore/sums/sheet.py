@@ -11,14 +11,14 @@ from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import compose, furniture
 from pycore.sheet.code import SMALLEST_MODULE, module_of
-from pycore.sheet.figure import Look, Stand
-from pycore.sheet.furniture import TableRow, Writing
+from pycore.sheet.figure import PhasorStyles, Placement
+from pycore.sheet.furniture import SheetText, TableRow
 from pycore.sheet.media import PHONE
 from pycore.sheet.moves_sheet import moves_pages
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
 from pycore.sums.request import SheetRequest
-from pycore.sums.sentences import Teller, describe
+from pycore.sums.sentences import StepSentences, describe
 from pycore.sums.wording import degrees_text
 from pycore.words import moves_list
 from pycore.words import sheet as words
@@ -26,14 +26,14 @@ from pycore.words import sums as sum_words
 from pycore.words.phrase import Phrase, say
 
 
-def look_of(case: SumCase) -> Look:
+def look_of(case: SumCase) -> PhasorStyles:
     """Tags, inks and ticks by phasor key."""
     tags = dict(case.telling.tags)
     tags["reference"] = case.telling.reference
     inks = dict(case.inks())
     if case.companions:
         inks |= {arm.key: case.companions.ink for arm in case.companions.arms}
-    return Look(tags, inks, conventions.TICKS, case.telling.mark)
+    return PhasorStyles(tags, inks, conventions.TICKS, case.telling.mark)
 
 
 def _row(
@@ -54,9 +54,7 @@ def _companion_rows(case: SumCase, plan: Plan, *, measured: bool) -> list[TableR
     return made
 
 
-def _told(
-    case: SumCase, plan: Plan, symbol: Phrase, amount: str, millimetres: float, angle: float | None
-) -> TableRow:
+def _told(case: SumCase, plan: Plan, symbol: Phrase, amount: str, millimetres: float, angle: float | None) -> TableRow:
     mark = case.telling.mark
     length = quantity.fixed(millimetres, 1, mark)
     if angle is None:
@@ -71,7 +69,7 @@ def _told(
     turn = wrap(angle - case.picture.reference)
     told = degrees_text(turn, mark) if round(turn, 1) else "0°"
     straight = round(turn, 1) in (0.0, 180.0, -180.0)
-    sense = "" if straight else Teller(plan, case.telling).sense(turn)
+    sense = "" if straight else StepSentences(plan, case.telling).sense(turn)
     return TableRow(symbol, amount, length, told, sense)
 
 
@@ -176,7 +174,7 @@ def _second_scale(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[tup
     return (sum_words.second_scale(beside.words.plural, scale),), sum_words.second_check(bar, *amounts)
 
 
-def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> Writing:
+def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> SheetText:
     issue, kind = request.opening.issue, request.kind
     scale, scale_cell = _scale_words(case, plan, request)
     asked = kind == compose.PROBLEM
@@ -187,7 +185,7 @@ def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> Writing:
     told = case.sheet_words(plan, kind, method)
     further = words.issued_notes(request.problem_of_set) if request.problem_of_set else ()
     second, check = _second_scale(case, plan, request)
-    made = Writing(
+    made = SheetText(
         title=case.sheet_title(kind),
         subtitle=case.problem.place or (case.scenario if case.problem.is_example else ""),
         method=method,
@@ -232,12 +230,14 @@ def moves_of(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[Page, ..
     return moves_pages(plan.layout, title, lists, words.FOOT, named, moves_list.description(lines))
 
 
-def composed_of(case: SumCase, plan: Plan, request: SheetRequest, stand: Stand | None = None) -> compose.Composed:
+def composed_of(
+    case: SumCase, plan: Plan, request: SheetRequest, stand: Placement | None = None
+) -> compose.ComposedSheet:
     """The sheet asked for, on its paper, and where its figure stands: ``stand``, if another kind has found it."""
     kind = request.kind
     tolerance = None
     if kind == compose.OVERLAY and not case.closed:
-        tolerance = compose.Tolerance(*case.scatter(plan).ellipse())
+        tolerance = compose.ToleranceEllipse(*case.scatter(plan).ellipse())
     writing, start = _writing(case, plan, request), case.problem["start"]
     composed = compose.compose(plan, look_of(case), writing, kind, start, tolerance, stand)
     turned_over = kind == compose.OVERLAY and case.problem["mirror"] == "yes"
@@ -251,9 +251,7 @@ def sheet_of(case: SumCase, plan: Plan, request: SheetRequest) -> Page:
 
 def view_of(case: SumCase, plan: Plan) -> Page:
     """The figure laid out for a phone."""
-    teller = Teller(plan, case.telling)
+    teller = StepSentences(plan, case.telling)
     name, scale = case.sheet_title(compose.CONSTRUCTION), case.telling.scales(plan.scale, plan.second)
     title = words.page_title(name, case.method_words(plan), scale)
-    return compose.view(
-        plan.construction, plan.picture, look_of(case), PHONE, title, describe(teller.tell())
-    )
+    return compose.view(plan.construction, plan.picture, look_of(case), PHONE, title, describe(teller.tell()))

@@ -3,16 +3,16 @@
 from pycore import phasor
 from pycore.constructions.names import DIAGONAL_LENGTH
 from pycore.practice import reckoning, sums
-from pycore.practice.sums import Sum
-from pycore.practice.task import Earlier, Mistake, Task
+from pycore.practice.sums import DrawnSum
+from pycore.practice.task import IntermediateValue, Mistake, Task
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
 from pycore.words import marking as words
 from pycore.words.phrase import say
 
 
-def _sum(case: SumCase, plan: Plan) -> Sum:
-    return Sum(
+def _sum(case: SumCase, plan: Plan) -> DrawnSum:
+    return DrawnSum(
         arms=case.arms,
         reference=case.picture.reference,
         method=plan.construction.method,
@@ -25,7 +25,7 @@ def _sum(case: SumCase, plan: Plan) -> Sum:
     )
 
 
-def _mistakes(problem: Sum) -> tuple[Mistake, ...]:
+def _mistakes(problem: DrawnSum) -> tuple[Mistake, ...]:
     return (
         *sums.in_moves(problem),
         *sums.in_stages(problem),
@@ -35,7 +35,7 @@ def _mistakes(problem: Sum) -> tuple[Mistake, ...]:
     )
 
 
-def _earlier(case: SumCase, plan: Plan) -> tuple[Earlier, ...]:
+def _earlier(case: SumCase, plan: Plan) -> tuple[IntermediateValue, ...]:
     """What is found on the way: the first diagonal, or the two sums of parts."""
     reference = case.picture.reference
     lines = {arm.number: phasor.polar(arm.size, arm.angle - reference) for arm in case.arms}
@@ -45,14 +45,14 @@ def _earlier(case: SumCase, plan: Plan) -> tuple[Earlier, ...]:
         for key, degrees in (("across", 0.0), ("up", 90.0)):
             axis = phasor.polar(1.0, case.picture.reckoned_angle(degrees) - reference)
             along = whole.real * axis.real + whole.imag * axis.imag
-            made.append(Earlier(key, say(words.EARLIER[key]), complex(along, 0.0), axis=axis))
+            made.append(IntermediateValue(key, say(words.EARLIER[key]), complex(along, 0.0), axis=axis))
         return tuple(made)
     if DIAGONAL_LENGTH not in plan.construction.figure.readings:
         return ()
     first, second = (int(number) for number in plan.construction.order)
     rest = phasor.total(value for number, value in lines.items() if number not in (first, second))
     tag = case.telling.tags[f"i{first}{second}"]
-    return (Earlier("first", tag, phasor.total((lines[first], lines[second])), rest),)
+    return (IntermediateValue("first", tag, phasor.total((lines[first], lines[second])), rest),)
 
 
 def task_of(case: SumCase, further: tuple[Mistake, ...] = ()) -> Task:

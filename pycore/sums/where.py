@@ -6,10 +6,10 @@ from pycore.constructions import step_kinds
 from pycore.constructions.frames import Frame
 from pycore.constructions.moves import Join, ReadLength, SetOff, TurnAngle
 from pycore.constructions.names import RESULT_LENGTH, line_of
-from pycore.practice.task import DRAWN, Mistake, Place
+from pycore.practice.task import DRAWN, Mistake, StepReference
 from pycore.sums.case import SumCase
 from pycore.sums.lesson import Lesson
-from pycore.sums.sentences import Teller
+from pycore.sums.sentences import StepSentences
 from pycore.sums.sheet import look_of
 
 Wanted = Callable[[Frame], bool]
@@ -64,24 +64,24 @@ def _wanted(mistake: Mistake, frames: Sequence[Frame]) -> tuple[Wanted, bool]:
     return (_draws_the_sum if mistake.key == "other-diagonal" else _measures_the_sum), True
 
 
-def place_of(mistake: Mistake, frames: Sequence[Frame], *, formula: bool) -> Place | None:
+def place_of(mistake: Mistake, frames: Sequence[Frame], *, formula: bool) -> StepReference | None:
     """The step of a lesson's frames, or for reckoning the working, that a mistake belongs to; None
     where there is none. ``formula``: whether the page works by a closed formula too."""
     if DRAWN not in mistake.how:
-        return Place(working="formula" if formula and mistake.key in FORMULA else "components", reveals=True)
+        return StepReference(working="formula" if formula and mistake.key in FORMULA else "components", reveals=True)
     wanted, reveals = _wanted(mistake, frames)
     for number, frame in enumerate(frames, start=1):
         if wanted(frame):
-            return Place(step=number, reveals=reveals)
+            return StepReference(step=number, reveals=reveals)
     return None
 
 
-def places_in(case: SumCase) -> Callable[[Mistake], Place | None]:
+def places_in(case: SumCase) -> Callable[[Mistake], StepReference | None]:
     """How to find the place of a mistake: the lesson's frames are made only when one is looked for."""
 
-    def find(mistake: Mistake) -> Place | None:
+    def find(mistake: Mistake) -> StepReference | None:
         plan = case.shown()
-        frames = Lesson(plan, Teller(plan, case.telling), look_of(case)).frames
+        frames = Lesson(plan, StepSentences(plan, case.telling), look_of(case)).frames
         return place_of(mistake, frames, formula=case.has_formula)
 
     return find

@@ -7,7 +7,7 @@ from typing import Any
 from pycore import quantity
 from pycore.constructions.construction import Arm, Step
 from pycore.drawing import Ink
-from pycore.quantity import NO_BREAK_SPACE, Writing
+from pycore.quantity import NO_BREAK_SPACE, NumberFormat
 from pycore.words.phrase import Phrase
 from pycore.words.sums import NEUTRAL, SumWords
 
@@ -38,7 +38,7 @@ def wider_than_right(angle: float) -> int:
 
 
 @dataclass(frozen=True, slots=True)
-class Companions:
+class CompanionPhasors:
     """Phasors of a second quantity on the same sheet, at a scale of their own: their arms (numbered from 1, sizes in
     SI), how their amounts are written, what the quantity is called, and why they are drawn.
 
@@ -46,25 +46,25 @@ class Companions:
     """
 
     arms: tuple[Arm, ...]
-    writing: Writing
+    writing: NumberFormat
     words: SumWords
     why: Phrase = ()
     ink: Ink = "ink"
 
 
 @dataclass(frozen=True, slots=True)
-class Telling:
+class Notation:
     """What sentences need to know: tags by phasor key, line names, writing, protractor."""
 
     tags: dict[str, Phrase]
     lines: tuple[str, ...]
     reference: Phrase
     voltage: Phrase
-    writing: Writing
+    writing: NumberFormat
     protractor: str = "180"
     polar: bool = False
     words: SumWords = NEUTRAL
-    companions: Companions | None = None
+    companions: CompanionPhasors | None = None
     own_steps: Mapping[str, Callable[[Any, Step], tuple[Phrase, Phrase]]] = field(default_factory=dict)
     """Sentence and why of the kinds of step that one calculator alone has, from the construction on its paper."""
     units: Mapping[str, str] = field(default_factory=dict)
@@ -103,7 +103,7 @@ class Telling:
         return self.scale(scale) + beside
 
 
-def _scale_text(writing: Writing, scale: float) -> str:
+def _scale_text(writing: NumberFormat, scale: float) -> str:
     return f"1{NO_BREAK_SPACE}cm{NO_BREAK_SPACE}={NO_BREAK_SPACE}{writing.scale(scale)}"
 
 

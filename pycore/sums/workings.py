@@ -4,15 +4,15 @@ import math
 
 from pycore import phasor, quantity, trig
 from pycore.phasor import wrap
-from pycore.quantity import NO_BREAK_SPACE, Writing
+from pycore.quantity import NO_BREAK_SPACE, NumberFormat
 from pycore.sums.answer import Block, Equation, Grid, Paragraph
 from pycore.sums.case import SumCase
-from pycore.sums.sentences import Teller, direction_phrase
+from pycore.sums.sentences import StepSentences, direction_phrase
 from pycore.sums.wording import degrees_text
 from pycore.words import answers as words
 from pycore.words import sums as sum_words
 from pycore.words.formula import (
-    Fenced,
+    Bracketed,
     Formula,
     Fraction,
     Function,
@@ -38,10 +38,10 @@ def _rid_of_rounding(value: complex, least: float) -> complex:
 class ComponentsWorking:
     """Components of the phasors along the paper's axes, with this problem's numbers."""
 
-    def __init__(self, case: SumCase, teller: Teller) -> None:
+    def __init__(self, case: SumCase, teller: StepSentences) -> None:
         self.case, self.picture, self.teller = case, case.picture, teller
         self.parts = case.parts()
-        self.writing: Writing = teller.telling.writing
+        self.writing: NumberFormat = teller.telling.writing
         self.mark = self.writing.mark
         picture = self.picture
         paper = [picture.paper_angle(part.angle) for part in self.parts]
@@ -98,7 +98,7 @@ class ComponentsWorking:
 
     def number(self, value: float) -> Formula:
         written = self.written(value)
-        return Fenced(Number(written)) if written.startswith(quantity.MINUS) else Number(written)
+        return Bracketed(Number(written)) if written.startswith(quantity.MINUS) else Number(written)
 
     def pythagoras(self) -> tuple[Formula, ...]:
         symbol = self.case.symbol
@@ -118,11 +118,11 @@ class ComponentsWorking:
         ratio = Fraction(
             Number(self.written(math.fabs(self.sum.imag))), Number(self.written(math.fabs(self.sum.real)))
         )
-        general = Fraction(Fenced(Y, bars=True), Fenced(X, bars=True))
+        general = Fraction(Bracketed(Y, bars=True), Bracketed(X, bars=True))
         angle = Number(degrees_text(self.slope(), self.mark))
         return (
-            row(Symbol("α"), "=", Function("arctan", Fenced(general))),
-            row(Symbol("α"), "=", Function("arctan", Fenced(ratio)), "=", angle),
+            row(Symbol("α"), "=", Function("arctan", Bracketed(general))),
+            row(Symbol("α"), "=", Function("arctan", Bracketed(ratio)), "=", angle),
         )
 
     def quarter(self) -> Phrase:
@@ -135,7 +135,7 @@ class ComponentsWorking:
         )
 
 
-def result_row(symbol: Symbol, size: float, writing: Writing) -> Formula:
+def result_row(symbol: Symbol, size: float, writing: NumberFormat) -> Formula:
     """A result with the working's decimals, then rounded as the answer is."""
     exact = Number(writing.fixed(size, PART_DECIMALS), writing.unit)
     if size == 0:

@@ -44,7 +44,7 @@ class Function:
 
 
 @dataclass(frozen=True, slots=True)
-class Fenced:
+class Bracketed:
     """An expression in brackets (round), or between bars when ``bars``."""
 
     inside: "Formula"
@@ -52,15 +52,15 @@ class Fenced:
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class FormulaRow:
     """Expressions and operators (plain strings such as +, −, ×, =, ≈) side by side."""
 
     parts: tuple["Formula", ...]
 
 
-Formula = str | Symbol | Number | Fraction | Root | Square | Function | Fenced | Row
+Formula = str | Symbol | Number | Fraction | Root | Square | Function | Bracketed | FormulaRow
 
 
-def row(*parts: Formula) -> Row:
+def row(*parts: Formula) -> FormulaRow:
     """Expressions and operators side by side."""
-    return Row(parts)
+    return FormulaRow(parts)

@@ -25,7 +25,7 @@ PAGES = tuple((slug, title) for slug, title, _ in LISTED)
 
 
 @dataclass(frozen=True, slots=True)
-class Part:
+class LessonStage:
     """One part of a lesson: its name, its minutes, and what is done."""
 
     name: str
@@ -49,7 +49,7 @@ class LessonPlan:
 
     slug: str
     aim: str
-    parts: tuple[Part, ...]
+    parts: tuple[LessonStage, ...]
     handouts: tuple[Handout, ...]
     listen: tuple[str, ...]
     cover_says: tuple[str, ...]

@@ -19,7 +19,7 @@ DISPLACEMENT = "displacement"
 
 
 @dataclass(frozen=True, slots=True)
-class Found:
+class ProblemGoal:
     """What a problem asks for: ``result`` ("the sum"), the ``guess`` that comes first, the ``quantity`` of what is
     drawn and its ``plural``, whether the sizes are ``given`` or must be worked out first, what is drawn ``on_the_way``
     ("" for nothing), the ``reversed`` sum if that is drawn, moves of the page's own ``after`` the measuring, and
@@ -37,7 +37,7 @@ class Found:
 
 
 @dataclass(frozen=True, slots=True)
-class Begun:
+class ProblemStart:
     """Where a problem begins: what the sheet has for the learner (``start``), the ``first`` phasor and the ``way`` it
     points ("" where that is to be found), the line from which angles are counted, and the phasors ``drawn`` already."""
 
@@ -49,7 +49,7 @@ class Begun:
 
 
 @dataclass(frozen=True, slots=True)
-class Companion:
+class CompanionName:
     """A phasor of a second quantity: its name and the way it points ("" where that is to be found)."""
 
     name: str
@@ -132,7 +132,7 @@ def _drawn(names: tuple[str, ...], *, given: bool) -> str:
     return (several if len(names) > 1 else one).format(names=" and ".join(names))
 
 
-def _before(found: Found, begun: Begun, companions: tuple[Companion, ...]) -> list[str]:
+def _before(found: ProblemGoal, begun: ProblemStart, companions: tuple[CompanionName, ...]) -> list[str]:
     """What is done before the first phasor."""
     made = [_GUESS.format(guess=found.guess)]
     if not found.given:
@@ -144,7 +144,7 @@ def _before(found: Found, begun: Begun, companions: tuple[Companion, ...]) -> li
     return made
 
 
-def _phasors(begun: Begun, arms: int, *, chained: bool, given: bool) -> list[str]:
+def _phasors(begun: ProblemStart, arms: int, *, chained: bool, given: bool) -> list[str]:
     """The phasors themselves, one after another; some may be drawn already."""
     made: list[str] = []
     if begun.drawn:
@@ -161,7 +161,7 @@ def _phasors(begun: Begun, arms: int, *, chained: bool, given: bool) -> list[str
     return made
 
 
-def _sum(method: str, found: Found, arms: int) -> list[str]:
+def _sum(method: str, found: ProblemGoal, arms: int) -> list[str]:
     """How the sum is drawn."""
     if method == "parallelogram":
         if arms < 3:
@@ -175,7 +175,7 @@ def _sum(method: str, found: Found, arms: int) -> list[str]:
 
 
 def problem_moves(
-    method: str, found: Found, begun: Begun, arms: int, companions: tuple[Companion, ...] = ()
+    method: str, found: ProblemGoal, begun: ProblemStart, arms: int, companions: tuple[CompanionName, ...] = ()
 ) -> list[str]:
     """The moves of a problem by a method, without a number that the learner is to find; ``arms`` is how many phasors
     there are, ``companions`` those of a second quantity."""

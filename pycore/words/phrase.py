@@ -26,13 +26,13 @@ class Symbol:
 
 
 @dataclass(frozen=True, slots=True)
-class Strong:
+class Emphasis:
     """The stressed part of a phrase."""
 
     pieces: tuple["str | Symbol", ...]
 
 
-Piece = str | Symbol | Strong
+Piece = str | Symbol | Emphasis
 Phrase = tuple[Piece, ...]
 
 
@@ -40,7 +40,7 @@ def plain(phrase: Phrase) -> str:
     """The phrase as plain text."""
     parts: list[str] = []
     for piece in phrase:
-        if isinstance(piece, Strong):
+        if isinstance(piece, Emphasis):
             parts.append(plain(piece.pieces))
         else:
             parts.append(piece if isinstance(piece, str) else piece.plain)
@@ -65,8 +65,8 @@ def _fill(
     for name, rest in named:
         value = values[name]
         if isinstance(value, tuple):
-            pieces.extend(piece for piece in value if not isinstance(piece, Strong) and piece != "")
-        elif value != "" and not isinstance(value, Strong):
+            pieces.extend(piece for piece in value if not isinstance(piece, Emphasis) and piece != "")
+        elif value != "" and not isinstance(value, Emphasis):
             pieces.append(value)
         if rest:
             pieces.append(rest)
@@ -82,7 +82,7 @@ def say(template: str, **values: "str | Symbol | Phrase") -> Phrase:
     for index, (before, named) in enumerate(_parts(template)):
         filled = _fill(before, named, values)
         if index % 2 and filled:
-            pieces.append(Strong(tuple(filled)))
+            pieces.append(Emphasis(tuple(filled)))
         else:
             pieces.extend(filled)
     return tuple(pieces)

@@ -37,7 +37,7 @@ CHECKED = "seen by the supervisor"
 
 
 @dataclass(frozen=True, slots=True)
-class Readings:
+class RecordingSheet:
     """What is read for a topic: the ``topic`` (its page's folder) and its ``name``, the columns of the table, in which
     ``order`` they are read, what the three answers are of, and where each comes from; ``unit`` is the answers'.
     ``checks`` stand beside those of every rig."""
@@ -55,7 +55,7 @@ class Readings:
     @property
     def heading(self) -> str:
         """Of the table: its unit where all columns have one."""
-        return "Readings in amperes" if "L1" in self.columns else "Readings"
+        return "Readings in amperes" if "L1" in self.columns else "RecordingSheet"
 
     @property
     def answer_head(self) -> tuple[str, ...]:

@@ -71,7 +71,7 @@ def problem_notes(load: str, lies: str, bar: str, *, short: bool) -> tuple[str, 
     )
 
 
-class Issued(Protocol):
+class SetSheet(Protocol):
     """What the words of a class set's sheet need to know of it."""
 
     @property
@@ -88,7 +88,7 @@ def own_scale(unit: str) -> str:
     return f"1 cm = {ROOM} {unit}"
 
 
-def issued_notes(issue: Issued) -> tuple[str, ...]:
+def issued_notes(issue: SetSheet) -> tuple[str, ...]:
     """What a sheet of a class set says besides."""
     scale = ("Choose a scale first, and write it down.",) if issue.own_scale else ()
     method = "Draw by any method." if issue.any_method else "Draw by the method named below."

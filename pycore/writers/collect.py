@@ -9,7 +9,7 @@ from pycore.drawing import Arc, Arrow, Circle, Group, Item, Line, Page, Shape, S
 
 
 @dataclass(frozen=True, slots=True)
-class Placed:
+class CollectedPrimitive:
     """One primitive with what the groups round it say.
 
     The innermost group that says something wins; ``names`` are those of all groups, the
@@ -23,10 +23,10 @@ class Placed:
     names: tuple[str, ...] = ()
 
 
-def collect(page: Page) -> tuple[Placed, ...]:
+def collect(page: Page) -> tuple[CollectedPrimitive, ...]:
     """Every primitive of a page in drawing order."""
-    found: list[Placed] = []
-    _collect(page.items, Placed(), found)
+    found: list[CollectedPrimitive] = []
+    _collect(page.items, CollectedPrimitive(), found)
     return tuple(found)
 
 
@@ -35,7 +35,7 @@ def arrows(page: Page, phasor: str) -> tuple[Arrow, ...]:
     return tuple(placed.item for placed in collect(page) if placed.phasor == phasor and isinstance(placed.item, Arrow))
 
 
-def _collect(items: tuple[Item, ...], around: Placed, found: list[Placed]) -> None:
+def _collect(items: tuple[Item, ...], around: CollectedPrimitive, found: list[CollectedPrimitive]) -> None:
     for item in items:
         if isinstance(item, Group):
             _collect(item.items, _within(item, around), found)
@@ -43,8 +43,8 @@ def _collect(items: tuple[Item, ...], around: Placed, found: list[Placed]) -> No
             found.append(replace(around, item=item))
 
 
-def _within(group: Group, around: Placed) -> Placed:
-    return Placed(
+def _within(group: Group, around: CollectedPrimitive) -> CollectedPrimitive:
+    return CollectedPrimitive(
         None,
         around.step if group.step is None else group.step,
         group.phasor or around.phasor,

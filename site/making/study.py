@@ -52,10 +52,10 @@ def study(folder: Path) -> "Study":
 
 
 def _read(numbers: dict[str, Any]) -> "Study":
-    from pycore.pages.study import Scattered, Study
+    from pycore.pages.study import Study, StudyRow
 
     return Study(
-        DRAWINGS, "1 cm = 2 A", tuple(Scattered(**way) for way in numbers["ways"]),
+        DRAWINGS, "1 cm = 2 A", tuple(StudyRow(**way) for way in numbers["ways"]),
         tuple((scale, half) for scale, half in numbers["by_scale"]), PROBLEMS,
         tuple((title, share) for title, share in numbers["best"]), {"scatter": "scatter.svg", "scale": "scale.svg"},
     )  # fmt: skip
@@ -86,7 +86,7 @@ def _drawn(construction: "Construction", count: int) -> tuple["numpy.ndarray", "
     import numpy
 
     from pycore.accuracy.hand import PRACTISED
-    from pycore.constructions.moves import DEVIATIONS, Degenerate, carry_out
+    from pycore.constructions.moves import DEVIATIONS, ConstructionError, carry_out
 
     random = numpy.random.default_rng(SEED)
     kinds = [(i, kind) for i, move in enumerate(construction.moves) for kind in DEVIATIONS.get(type(move), ())]
@@ -96,7 +96,7 @@ def _drawn(construction: "Construction", count: int) -> tuple["numpy.ndarray", "
     for slips in random.standard_normal((count, len(keys))) * spreads:
         try:
             figure = carry_out(construction.moves, dict(zip(keys, slips.tolist(), strict=True)))
-        except Degenerate:
+        except ConstructionError:
             continue
         end = figure.points[construction.end]
         ends.append((FACTOR * (end.x - exact.x), FACTOR * (end.y - exact.y)))

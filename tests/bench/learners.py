@@ -22,8 +22,8 @@ from pycore.accuracy.hand import PRACTISED as HAND
 from pycore.calculators.registry import CALCULATORS
 from pycore.constructions.construction import Construction
 from pycore.practice.codes import TIERS, Code
-from pycore.practice.generator import NoProblem
-from pycore.practice.marking import ACCEPT, LOOK, MOST_NAMED, WRONG, Given, classes, mark, visible
+from pycore.practice.generator import NoProblemError
+from pycore.practice.marking import ACCEPT, LOOK, MOST_NAMED, WRONG, LearnerAnswer, classes, mark, visible
 from pycore.practice.task import CALCULATED, DRAWN, NO_LIMITS, Mistake, Task
 from pycore.sums.page import SumPage
 
@@ -58,8 +58,8 @@ class Tally:
 class Learner:
     """One answer as it is given, and the same without its angle."""
 
-    whole: Given
-    length: Given
+    whole: LearnerAnswer
+    length: LearnerAnswer
 
 
 @dataclass
@@ -106,7 +106,7 @@ def problems(slug: str, count: int) -> Iterator[tuple[Task, Construction, float]
                     seed=SEED % 30000, number=1 + number % 1000)  # fmt: skip
         try:
             form = page.practice_form(code)
-        except NoProblem:
+        except NoProblemError:
             continue
         case = page.case(form)
         made += 1
@@ -125,17 +125,17 @@ def read_off(task: Task, point: complex, dice: random.Random) -> Learner:
     length = abs(point) * task.factor + dice.gauss(0.0, HAND.length)
     angle = math.degrees(cmath.phase(point)) + dice.gauss(0.0, HAND.angle) if point else 0.0
     size = max(0.0, round(2.0 * length) / 2.0) / task.factor
-    return Learner(Given(size, round(2.0 * angle) / 2.0), Given(size))
+    return Learner(LearnerAnswer(size, round(2.0 * angle) / 2.0), LearnerAnswer(size))
 
 
 def reckoned(point: complex | None, size: float) -> Learner:
     """A calculated answer, to three figures and a tenth of a degree."""
     size = float(f"{size:.3g}")
     angle = None if point is None else round(math.degrees(cmath.phase(point)), 1)
-    return Learner(Given(size, angle, how=CALCULATED), Given(size, how=CALCULATED))
+    return Learner(LearnerAnswer(size, angle, how=CALCULATED), LearnerAnswer(size, how=CALCULATED))
 
 
-def _names(task: Task, given: Given) -> tuple[str, list[tuple[Mistake, ...]]]:
+def _names(task: Task, given: LearnerAnswer) -> tuple[str, list[tuple[Mistake, ...]]]:
     marked = mark(task, given)
     return marked.band, [cause.mistakes for cause in marked.causes[:MOST_NAMED]]
 

@@ -131,7 +131,7 @@ def watched() -> Iterator[list[tuple[float, list, list]]]:
     seen: list[tuple[float, list, list]] = []
     place = labels.place
 
-    def watch(ground: labels.Field, wanted: list[labels.Wanted]) -> tuple[list, list]:
+    def watch(ground: labels.LabelArea, wanted: list[labels.LabelRequest]) -> tuple[list, list]:
         began = time.process_time()
         placed, left = place(ground, wanted)
         seen.append((time.process_time() - began, placed, left))

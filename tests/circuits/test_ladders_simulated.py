@@ -50,7 +50,7 @@ def test_a_series_circuit_has_the_simulators_current_and_voltages(seed: int, ngs
     # A resistor, so that no two reactances leave nothing but rounding.
     elements = (Element(RESISTOR, 10.0), *(element(dice) for _ in range(dice.randint(1, 3))))
     hertz = dice.choice((50.0, 60.0, 400.0))
-    found = series.solve(series.Series(elements, hertz, 230.0))
+    found = series.solve(series.SeriesInput(elements, hertz, 230.0))
     nodes = [f"an{place}" for place in range(1, len(elements))]
     lines = ["V1 top 0 AC 230 0", *chain(elements, "top", "a")]
     current, *levels = simulated(ngspice_path, tmp_path, lines, hertz, ["i(v1)", *(f"v({node})" for node in nodes)])
@@ -70,7 +70,7 @@ def test_a_parallel_circuit_has_the_simulators_currents(seed: int, ngspice_path:
         for _ in range(dice.randint(1, 4))
     )
     hertz = dice.choice((50.0, 60.0, 400.0))
-    found = parallel.solve(parallel.Parallel(branches, hertz, 230.0))
+    found = parallel.solve(parallel.ParallelInput(branches, hertz, 230.0))
     lines = ["V1 top 0 AC 230 0"]
     for number, branch in enumerate(branches, start=1):
         lines += [f"VA{number} top b{number} DC 0", *chain(branch, f"b{number}", f"b{number}")]

@@ -4,11 +4,11 @@ from collections.abc import Mapping
 
 from pycore.drawing import Arrow, Circle, Group, Line, Page, Run, Text
 from pycore.errors import Fault, InputError
-from pycore.forms.fields import Choice, Field
+from pycore.forms.fields import Field, Option
 from pycore.geometry import Point
 from pycore.sums.answer import Alternative, Answer, Equation, Grid, Move, Output, Paragraph, Working
-from pycore.words.formula import Fenced, Fraction, Function, Number, Root, Square, row
-from pycore.words.phrase import Strong, Symbol, say
+from pycore.words.formula import Bracketed, Fraction, Function, Number, Root, Square, row
+from pycore.words.phrase import Emphasis, Symbol, say
 
 I1, I2, I3, IN = Symbol("I", "1"), Symbol("I", "2"), Symbol("I", "3"), Symbol("I", "N")
 
@@ -60,11 +60,13 @@ def components() -> Working:
     """A calculation with a table and formulas."""
     a, b = Number("18.4", "A"), Number("11.2", "A")
     first = (say("{i}", i=I1), say("18.4"), say("0.00"), say("18.40"))
-    last = ((Strong((IN,)),), say("11.6"), say("−11.6"), say("0.5"))
+    last = ((Emphasis((IN,)),), say("11.6"), say("−11.6"), say("0.5"))
     grid = Grid((say("phasor"), say("A"), say("across"), say("up")), (first, last), total=True)
     lines = (
-        row(IN, "=", Root(row(Square(a), "+", Square(b), "−", Fenced(row(a, "×", b))))),
-        row("α", "=", Function("arctan", Fenced(Fraction(Number("0.5"), Number("−11.6")))), "=", Number("177.5", "°")),
+        row(IN, "=", Root(row(Square(a), "+", Square(b), "−", Bracketed(row(a, "×", b))))),
+        row(
+            "α", "=", Function("arctan", Bracketed(Fraction(Number("0.5"), Number("−11.6")))), "=", Number("177.5", "°")
+        ),
     )
     return Working("components", say("By components"), (grid, Equation(lines, say("Then Pythagoras:"))))
 
@@ -105,10 +107,10 @@ class ExampleCalculator:
         Field("i3", "L3", "quantity", "values", "24.6", "A", sample="i3"),
         Field("a1", "L1 lag", "angle", "loads", "0", "°", "Degrees, negative if it leads, or a power factor."),
         Field("method", "Method", "choice", "method", "parallelogram", choices=(
-            Choice("parallelogram", "Parallelogram"), Choice("components", "Components"))),
+            Option("parallelogram", "Parallelogram"), Option("components", "Components"))),
         Field("order", "First pair", "choice", "picture", "12", choices=(
-            Choice("", "chosen to fit"), Choice("12", "L1 with L2"), Choice("23", "L2 with L3"))),
-        Field("paper", "Paper", "choice", "sheet", "A4", choices=(Choice("A4", "A4"), Choice("A3", "A3"))),
+            Option("", "chosen to fit"), Option("12", "L1 with L2"), Option("23", "L2 with L3"))),
+        Field("paper", "Paper", "choice", "sheet", "A4", choices=(Option("A4", "A4"), Option("A3", "A3"))),
         Field("title", "Title", "text", "words", "", help="Printed in the title block."),
     )  # fmt: skip
 

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from pycore.calculators.add_phasors.case import AddCase, read_given
-from pycore.calculators.add_phasors.circuit import Given
+from pycore.calculators.add_phasors.circuit import EnteredPhasor
 from pycore.calculators.add_phasors.fields import MOST
 from pycore.calculators.add_phasors.page import AddPhasors
 from pycore.constructions.construction import Arm
@@ -13,7 +13,7 @@ from pycore.forms.reading import Reader
 from pycore.quantity import writing_for
 from pycore.sums.fields import drawing_fields
 from pycore.sums.problem import SheetProblem, read_sheet
-from pycore.sums.wording import Companions
+from pycore.sums.wording import CompanionPhasors
 from pycore.words.phrase import Symbol
 from pycore.words.sums import SumWords
 
@@ -31,7 +31,7 @@ class BesideCase(AddCase):
     slug = "beside"
     fields = FIELDS
 
-    def __init__(self, problem: SheetProblem, given: tuple[Given, ...], companions: Companions) -> None:
+    def __init__(self, problem: SheetProblem, given: tuple[EnteredPhasor, ...], companions: CompanionPhasors) -> None:
         super().__init__(problem, given)
         tags = self.telling.tags | {arm.key: (Symbol("I", str(arm.number)),) for arm in companions.arms}
         self.telling = replace(self.telling, tags=tags, companions=companions)
@@ -46,7 +46,7 @@ class Beside(AddPhasors):
     def __init__(self, *currents: tuple[float, float]) -> None:
         arms = tuple(Arm(f"c{n}", n, size, angle) for n, (size, angle) in enumerate(currents, start=1))
         writing = writing_for([arm.size for arm in arms], "A")
-        self.companions = Companions(arms, writing, CURRENTS, ("All voltages are counted from it.",))
+        self.companions = CompanionPhasors(arms, writing, CURRENTS, ("All voltages are counted from it.",))
 
     def case(self, form: Mapping[str, str]) -> BesideCase:
         """The form as a case with its currents."""

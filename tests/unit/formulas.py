@@ -1,7 +1,7 @@
 """The formulas of a working in one line of plain text each, so that a test can read them."""
 
 from pycore.sums.answer import Equation, Working
-from pycore.words.formula import Fenced, Formula, Fraction, Function, Number, Root, Row, Square
+from pycore.words.formula import Bracketed, Formula, FormulaRow, Fraction, Function, Number, Root, Square
 from pycore.words.phrase import Symbol
 
 
@@ -22,9 +22,9 @@ def line(formula: Formula) -> str:
             return f"({line(formula.base)})²"
         case Function():
             return f"{formula.name} {line(formula.of)}"
-        case Fenced():
+        case Bracketed():
             return f"({line(formula.inside)})"
-        case Row():
+        case FormulaRow():
             return " ".join(line(part) for part in formula.parts)
     raise TypeError(f"{formula} is no formula")
 

@@ -10,7 +10,7 @@ from pycore.calculators.registry import CALCULATORS
 from pycore.drawing import Arc, Arrow, Circle, Line, Page, Shape, Text
 from pycore.geometry import Box, Point
 from pycore.sheet.lettered import box_of
-from pycore.writers.collect import Placed, collect
+from pycore.writers.collect import CollectedPrimitive, collect
 
 NEUTRAL = CALCULATORS["neutral-current"]
 DEFAULT = {"i1": "18.4", "i2": "11.2", "i3": "24.6"}
@@ -116,7 +116,7 @@ def frame_of(page: Page) -> Box:
     return Box(min(xs), min(ys), max(xs), max(ys))
 
 
-def on_page(page: Page, kind: type) -> list[Placed]:
+def on_page(page: Page, kind: type) -> list[CollectedPrimitive]:
     """Everything of one kind with its step, phasor and groups."""
     return [placed for placed in collect(page) if isinstance(placed.item, kind)]
 

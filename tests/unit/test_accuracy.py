@@ -15,8 +15,8 @@ from pycore.accuracy.propagation import NotEnough, carried, correlation, diagona
 from pycore.calculators.neutral_current.circuit import StarLoad, solve
 from pycore.calculators.neutral_current.page import NeutralCurrent
 from pycore.constructions.components import components
-from pycore.constructions.construction import Arm, Picture
-from pycore.constructions.moves import DEVIATIONS, Degenerate, carry_out, deviations_of
+from pycore.constructions.construction import Arm, DrawingConvention
+from pycore.constructions.moves import DEVIATIONS, ConstructionError, carry_out, deviations_of
 from pycore.constructions.parallelogram import parallelogram
 from pycore.constructions.tip_to_tail import tip_to_tail
 
@@ -110,7 +110,7 @@ def arms_of(currents, lags=(0.0, 0.0, 0.0)):
     return tuple(Arm(f"i{n + 1}", n + 1, size, solved.angles[n]) for n, size in enumerate(currents) if size)
 
 
-PICTURE = Picture("right", "anticlockwise", 0.0)
+PICTURE = DrawingConvention("right", "anticlockwise", 0.0)
 
 
 def scattered(construction, factor, who, count=3000, seed=7):
@@ -123,7 +123,7 @@ def scattered(construction, factor, who, count=3000, seed=7):
         wrong = {f"{i}:{k}": who.deviation(k, factor) * random.standard_normal() for i, k in kinds}
         try:
             figure = carry_out(moves, wrong)
-        except Degenerate:  # Arcs that miss each other: a hand would draw them again.
+        except ConstructionError:  # Arcs that miss each other: a hand would draw them again.
             continue
         ends.append(figure.points[construction.end])
         lengths.append(figure.readings["n"])
@@ -134,7 +134,7 @@ def constructions_of(currents, lags=(0.0, 0.0, 0.0)):
     """Every method and order, parallels by each tool."""
     arms = arms_of(currents, lags)
     made = [tip_to_tail(arms, order, arms[0].angle) for order in ("12", "13", "23")]
-    made.append(components(arms, Picture("up", "anticlockwise", arms[0].angle)))
+    made.append(components(arms, DrawingConvention("up", "anticlockwise", arms[0].angle)))
     made += [parallelogram(arms, order, arms[0].angle, tool)
              for order in ("12", "13", "23") for tool in ("protractor", "set-squares", "compasses")]  # fmt: skip
     return made

@@ -6,11 +6,11 @@ import pytest
 
 from pycore.calculators.registry import CALCULATORS
 from pycore.forms.fields import default_form
-from pycore.forms.opening import Opening
+from pycore.forms.opening import ReopenInfo
 from pycore.pages.class_job import learners_of, row_for
 from pycore.pages.class_key import answers as answers_of
 from pycore.pages.class_key import table
-from pycore.pages.class_marks import Marking, read_results
+from pycore.pages.class_marks import MarkingRun, read_results
 from pycore.pages.class_set import FIELDS, ClassSet, read_set
 from pycore.pages.codes import find
 from pycore.pages.practice import given_of
@@ -79,7 +79,7 @@ def set_of(page: SumPage, tier: str, **more: str) -> ClassSet:
 def test_printed_key_and_key_as_a_table_are_of_one_task(page: SumPage, tier: str) -> None:
     group = set_of(page, tier)
     for learner in (one for one in learners_of(group) if one is not None):
-        *_, issued = page.issued(learner.form, Opening(), ("problem", "overlay"))
+        *_, issued = page.issued(learner.form, ReopenInfo(), ("problem", "overlay"))
         assert isinstance(issued, Task)
         assert row_for(group, learner, issued) == row_for(group, learner)
 
@@ -109,7 +109,7 @@ def test_class_earns_every_mark_where_no_angle_is_asked_for(tier: str) -> None:
     group = set_of(TRIANGLE, tier)
     learner = next(one for one in learners_of(group) if one is not None)
     size = TRIANGLE.task(learner.form).size * TRIANGLE.task(learner.form).factor
-    marking = Marking(group, read_results(f"{learner.code}; {size:.1f} mm\n{learner.code}; {1.5 * size:.1f} mm"))
+    marking = MarkingRun(group, read_results(f"{learner.code}; {size:.1f} mm\n{learner.code}; {1.5 * size:.1f} mm"))
     list(marking.steps())
     assert [one.marks for one in marking.results] == [(4, 4), (0, 0)]
 

@@ -12,7 +12,7 @@ from pycore.api import handle
 from pycore.errors import InputError
 from pycore.forms.fields import default_form
 from pycore.pages.class_job import learners_of
-from pycore.pages.class_marks import MOST_LINES, Marking, read_results
+from pycore.pages.class_marks import MOST_LINES, MarkingRun, read_results
 from pycore.pages.class_set import FIELDS, read_set
 from pycore.practice import results, tables
 from pycore.practice.codes import Code
@@ -36,9 +36,9 @@ def answer(index: int, sign: str = ";", mark: str = ".") -> str:
     return sign.join((CODES[index], size, angle, side(task.angle)))
 
 
-def marked(text: str, group=GROUP) -> Marking:
+def marked(text: str, group=GROUP) -> MarkingRun:
     """A table marked."""
-    marking = Marking(group, read_results(text))
+    marking = MarkingRun(group, read_results(text))
     for _ in marking.steps():
         pass
     return marking

@@ -13,7 +13,7 @@ from pycore.calculators.registry import CALCULATORS
 from pycore.errors import InputError
 from pycore.forms.fields import default_form
 from pycore.pages import class_job, class_key, class_set
-from pycore.pages.class_marks import Marking, read_results
+from pycore.pages.class_marks import MarkingRun, read_results
 from pycore.pages.class_set import FIELDS, read_roll, read_set, values_of
 from pycore.practice import codes
 from pycore.practice.class_set import problems
@@ -260,7 +260,7 @@ def test_a_set_whose_codes_have_twelve_signs_is_made_marked_and_found_again(slug
         room = ledger.room_across("A4") - sum(ledger.natural_widths(table.headings, table.rows))
         assert room / (len(table.headings) - 1) > 1.5
     answers = "\n".join(f"{row.code} {row.result.size}" for row in rows)
-    marking = Marking(group, read_results(answers))
+    marking = MarkingRun(group, read_results(answers))
     assert [] == list(marking.refused)
     for _ in marking.steps():
         pass

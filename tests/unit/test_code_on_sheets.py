@@ -9,7 +9,7 @@ from unit.test_sheet_clear import faults_of
 from pycore import lettering
 from pycore.calculators.registry import CALCULATORS
 from pycore.drawing import Page, Text
-from pycore.forms.opening import Issue, Opening
+from pycore.forms.opening import ReopenInfo, SetPlace
 from pycore.geometry import Box
 from pycore.sheet.media import ORIENTATIONS, PAPERS, PRINTS, layout
 
@@ -23,7 +23,7 @@ WAYS = [way for way in product(PAPERS, ORIENTATIONS, PRINTS) if way[0] != "A5" o
 
 def sheet(code: str, paper: str, way: str, printed: str, qr: bool = True, **more: str) -> Page:
     form = {**CURRENTS, "sheet": "problem", "paper": paper, "orientation": way, "print": printed, **more}
-    return NEUTRAL.pages(form, Opening(BASE, qr, Issue(code, 12, 30)))[0]
+    return NEUTRAL.pages(form, ReopenInfo(BASE, qr, SetPlace(code, 12, 30)))[0]
 
 
 def lines_of(page: Page, code: str) -> list[Box]:
@@ -71,6 +71,6 @@ def test_no_page_of_the_shelf_lets_a_long_code_touch_anything(slug: str):
     page = CALCULATORS[slug]
     for paper, way, printed in WAYS:
         form = {"sheet": "problem", "paper": paper, "orientation": way, "print": printed}
-        before, made = (faults_of(page.pages(form, Opening(BASE, True, Issue(code, 12, 30)))[0])
+        before, made = (faults_of(page.pages(form, ReopenInfo(BASE, True, SetPlace(code, 12, 30)))[0])
                         for code in (NINE, WIDEST))  # fmt: skip
         assert [] == [fault for fault in made if fault not in before], (paper, way, printed)

@@ -10,13 +10,13 @@ from unit.test_sheet_clear import faults_of, told, touching
 
 from pycore import lettering
 from pycore.drawing import Arrow, Line, Page, Shape, Text
-from pycore.forms.opening import Issue, Opening
+from pycore.forms.opening import ReopenInfo, SetPlace
 from pycore.sheet.media import PAPERS
 
 COUNT = 40
 POINT = 25.4 / 72
-ISSUE = Issue("3CD-K7M-2QX", 12, 30, any_method=False, own_scale=False)
-WITH_CODE = Opening("https://folio.example.org/neutral-current/", True, ISSUE)
+ISSUE = SetPlace("3CD-K7M-2QX", 12, 30, any_method=False, own_scale=False)
+WITH_CODE = ReopenInfo("https://folio.example.org/neutral-current/", True, ISSUE)
 PRINTS = ("large", "easy")
 KINDS = ("construction", "problem", "overlay")
 ROOMY = [paper for paper in PAPERS if paper != "A5"]
@@ -36,7 +36,7 @@ def test_no_text_touches_a_line_or_another_or_leaves_its_page(printed: str, kind
     faults = []
     for number in range(COUNT):
         form = easy(number, kind, printed)
-        first, *further = NEUTRAL.pages(form, WITH_CODE if number % 2 else Opening())
+        first, *further = NEUTRAL.pages(form, WITH_CODE if number % 2 else ReopenInfo())
         faults += [(number, fault) for fault in faults_of(first)]
         for page in further:
             faults += [(number, fault) for fault in touching(texts(page), strokes(page), page.box.grown(-8.0))]

@@ -11,12 +11,12 @@ from unit.test_sheet_clear import faults_of, told, touching
 from pycore.calculators.registry import CALCULATORS
 from pycore.drawing import Arrow, Page, Shape
 from pycore.forms.fields import default_form
-from pycore.forms.opening import Issue, Opening
+from pycore.forms.opening import ReopenInfo, SetPlace
 from pycore.sums.easy_reading import lists_of
 from pycore.sums.request import SheetRequest
 
 COUNT = 6
-WITH_CODE = Opening("https://folio.example.org/a-page/", True, Issue("3CD-K7M-2QX", 12, 30))
+WITH_CODE = ReopenInfo("https://folio.example.org/a-page/", True, SetPlace("3CD-K7M-2QX", 12, 30))
 KINDS = ("problem", "construction", "overlay")
 LEAST = {"large": 18.0, "easy": 12.0}
 """Points of the smallest text."""
@@ -32,7 +32,7 @@ def easy(slug: str, number: int) -> dict[str, str]:
 
 def pages(slug: str, number: int) -> tuple[dict[str, str], tuple[Page, ...]]:
     form = easy(slug, number)
-    return form, CALCULATORS[slug].pages(form, WITH_CODE if number % 2 else Opening())
+    return form, CALCULATORS[slug].pages(form, WITH_CODE if number % 2 else ReopenInfo())
 
 
 @pytest.mark.parametrize("slug", CALCULATORS)

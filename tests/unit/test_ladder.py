@@ -100,7 +100,7 @@ def test_the_same_record_gives_the_same_problem_and_no_problem_comes_twice():
 
 
 def test_numbers_that_are_used_up_go_on_with_the_next_seed():
-    way = ladder.Way(had=MOST_LEARNERS - 1)
+    way = ladder.TrackProgress(had=MOST_LEARNERS - 1)
     record = Record(codes.SEEDS - 1, WAY, ways={WAY: way})
     last = ladder.following(record)
     assert (codes.SEEDS - 1, MOST_LEARNERS) == (codes.read(last.now.code).seed, codes.read(last.now.code).number)

@@ -15,7 +15,7 @@ from pycore.forms.fields import default_form
 from pycore.pages.class_set import FIELDS as SET_FIELDS
 from pycore.pages.lesson_plans import folder, lesson_pages, lessons_of, plans
 from pycore.pages.paper import PAPER_PAGES, READINGS
-from pycore.pages.reading import Drawing, ReadingPage, Steps, Ways
+from pycore.pages.reading import InlineDrawing, LinkList, ReadingPage, Steps
 from pycore.pages.readings import reading_pages
 from pycore.render.page import footer_html
 from pycore.render.reading import reading_page
@@ -30,7 +30,7 @@ PLANS = {page.slug: page for page in lesson_pages(CALCULATORS)}
 
 def drawings(page: ReadingPage) -> dict[str, Page]:
     return {block.name: block.page for section in page.sections for block in section.blocks
-            if isinstance(block, Drawing)}  # fmt: skip
+            if isinstance(block, InlineDrawing)}  # fmt: skip
 
 
 DRAWINGS = {name: page for read in READ.values() for name, page in drawings(read).items()}
@@ -99,7 +99,7 @@ def test_the_ray_on_the_protractor_passes_the_graduation_that_is_named(name: str
 
 
 def addresses(page: ReadingPage) -> list[str]:
-    return [address for section in page.sections for block in section.blocks if isinstance(block, Ways)
+    return [address for section in page.sections for block in section.blocks if isinstance(block, LinkList)
             for _, address in block.items]  # fmt: skip
 
 
@@ -241,7 +241,7 @@ def test_every_calculator_has_a_recording_sheet_or_a_reason_why_not():
 
 
 @pytest.mark.parametrize("topic", READINGS.values(), ids=lambda topic: topic.topic)
-def test_each_topic_with_a_rig_has_a_sheet_of_its_own_readings(topic: rig_words.Readings):
+def test_each_topic_with_a_rig_has_a_sheet_of_its_own_readings(topic: rig_words.RecordingSheet):
     """On the paper with the least room and the most readings; its lesson leads to it."""
     for paper in ("A4", "letter"):
         page = PAPER_PAGES["rig-record"].make({"topic": topic.topic, "readings": "5", "paper": paper}).page

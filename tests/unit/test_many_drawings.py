@@ -11,7 +11,7 @@ from pycore.accuracy import hand
 from pycore.calculators.registry import CALCULATORS
 from pycore.constructions.construction import Construction
 from pycore.constructions.many import carry_out_many
-from pycore.constructions.moves import Degenerate, carry_out, deviations_of
+from pycore.constructions.moves import ConstructionError, carry_out, deviations_of
 from pycore.practice.dice import Dice
 
 DRAWINGS = 60
@@ -30,7 +30,7 @@ def by_one(construction: Construction, slips: dict[str, list[float]], place: int
     """One of the drawings, made alone; None where its lines do not meet."""
     try:
         return carry_out(construction.moves, {key: column[place] for key, column in slips.items()})
-    except Degenerate:
+    except ConstructionError:
         return None
 
 
@@ -89,5 +89,5 @@ def test_directions_of_many_are_those_of_one():
 
 def test_a_sample_throws_the_same_dice_whatever_the_problem():
     """Row by row as drawings are made: the slips of one, then those of the next."""
-    columns, dice = hand._throws(5), hand.Dice(20261125)
+    columns, dice = hand._throws(5), hand.NormalSampler(20261125)
     assert [dice.normal() for _ in range(5 * 7)] == [column[row] for row in range(7) for column in columns]

@@ -17,7 +17,7 @@ from pycore.forms.fields import default_form
 from pycore.practice import marking
 from pycore.practice.answers import judge
 from pycore.practice.codes import TIERS, Code
-from pycore.practice.marking import ACCEPT, LOOK, WRONG, Given, classes, mark, visible
+from pycore.practice.marking import ACCEPT, LOOK, WRONG, LearnerAnswer, classes, mark, visible
 from pycore.practice.task import CALCULATED, DRAWN, NO_LIMITS, Limits, Task, off
 from pycore.practice.telling import tell
 from pycore.words import plain
@@ -149,17 +149,17 @@ def test_bands_grow_by_the_tolerance():
     size, _ = subject.tolerance(DRAWN, NO_LIMITS)
     for times, band in ((0.0, ACCEPT), (0.99, ACCEPT), (1.01, LOOK), (1.99, LOOK), (2.01, WRONG)):
         for sign in (1, -1):
-            assert band == mark(subject, Given(subject.size + sign * times * size)).band
+            assert band == mark(subject, LearnerAnswer(subject.size + sign * times * size)).band
     own = Limits(percent=10.0)
-    assert ACCEPT == mark(subject, Given(1.09 * subject.size), own).band
-    assert LOOK == mark(subject, Given(1.11 * subject.size), own).band
+    assert ACCEPT == mark(subject, LearnerAnswer(1.09 * subject.size), own).band
+    assert LOOK == mark(subject, LearnerAnswer(1.11 * subject.size), own).band
 
 
 def test_an_angle_without_its_side_fits_either():
     subject = of(VALUES[0])
     for angle in (subject.angle, -subject.angle):
-        assert ACCEPT == mark(subject, Given(subject.size, angle, sided=False)).band
-    assert WRONG == mark(subject, Given(subject.size, -subject.angle)).band
+        assert ACCEPT == mark(subject, LearnerAnswer(subject.size, angle, sided=False)).band
+    assert WRONG == mark(subject, LearnerAnswer(subject.size, -subject.angle)).band
 
 
 @pytest.mark.parametrize("method", METHODS)
@@ -174,7 +174,7 @@ def test_every_visible_mistake_is_named(method: str, how: str):
         angle = None if mistake.point is None else phasor.angle(mistake.point)
         if not visible(subject, mistake, how, NO_LIMITS, with_angle=angle is not None):
             continue
-        marked = mark(subject, Given(mistake.size, angle, how=how))
+        marked = mark(subject, LearnerAnswer(mistake.size, angle, how=how))
         if marked.band == ACCEPT:
             continue
         seen += 1
@@ -295,7 +295,7 @@ def test_degenerate_problems_are_marked_too(values, method: str):
             turned = {} if angle is None else {"answer-angle": angle, "answer-side": "clockwise"}
             given = {"answer": f"{size} A"} | turned
             assert tell(subject, judge(subject, given), nowhere).headline
-    assert marking.mark(subject, Given(subject.size)).band == ACCEPT
+    assert marking.mark(subject, LearnerAnswer(subject.size)).band == ACCEPT
 
 
 def test_a_length_that_is_right_at_another_scale_asks_which_scale_was_drawn():

@@ -3,7 +3,7 @@
 import pytest
 
 from pycore.forms.phasor_text import read_phasor
-from pycore.quantity import Unreadable
+from pycore.quantity import QuantityError
 
 
 @pytest.mark.parametrize(
@@ -29,7 +29,7 @@ from pycore.quantity import Unreadable
 )
 def test_a_phasor_is_read_in_either_form(text: str, size: float | None, angle: float | None):
     if size is None:
-        with pytest.raises(Unreadable):
+        with pytest.raises(QuantityError):
             read_phasor(text, "A")
         return
     assert (size, angle) == pytest.approx(read_phasor(text, "A"))
@@ -41,5 +41,5 @@ def test_what_is_no_phasor_is_refused(text: str):
     if text == "j":
         assert (1.0, 90.0) == read_phasor(text, "A")
         return
-    with pytest.raises(Unreadable):
+    with pytest.raises(QuantityError):
         read_phasor(text, "A")

@@ -17,9 +17,9 @@ from pycore.forms.fields import default_form
 from pycore.geometry import Point
 from pycore.practice import photograph
 from pycore.practice.drawn import first_direction, points_to_find
-from pycore.practice.photograph import Measured, Photo, Refused
+from pycore.practice.photograph import Photo, PhotoJudgement, PhotoUnusable
 from pycore.projection import Projection
-from pycore.sums.photograph import Wanted, wanted
+from pycore.sums.photograph import PhotoTask, wanted
 from pycore.words import plain
 
 SIZE = (2000, 1500)
@@ -27,12 +27,12 @@ PHOTO = Photo(*SIZE, 1.2)
 TO_TAIL = {"method": "tip-to-tail"}
 
 
-def want(**choices: str) -> Wanted:
+def want(**choices: str) -> PhotoTask:
     """What the example asks to be drawn, with other choices."""
     return wanted(NEUTRAL, {**DEFAULT, **choices})
 
 
-def points(one: Wanted) -> dict[str, Point]:
+def points(one: PhotoTask) -> dict[str, Point]:
     """The points of the right drawing on its sheet, mm."""
     drawing = one.drawing
     figure = drawing.construction.figure
@@ -45,7 +45,7 @@ def points(one: Wanted) -> dict[str, Point]:
     return made
 
 
-def from_above(one: Wanted) -> Projection:
+def from_above(one: PhotoTask) -> Projection:
     """A photograph from straight above, without errors."""
     seen = [flat(place) for place in one.marks]
     return photograph.measured_by(PHOTO, one.marks, seen, by_hand=False)
@@ -56,13 +56,13 @@ def flat(place: Point) -> Point:
     return Point(100.0 + 5.0 * place.x, 1300.0 - 5.0 * place.y)
 
 
-def judged(one: Wanted, drawn: Mapping[str, Point], *, sheet: bool = True) -> Measured:
+def judged(one: PhotoTask, drawn: Mapping[str, Point], *, sheet: bool = True) -> PhotoJudgement:
     """The judgement of a drawing with these points (mm)."""
     taps = {name: flat(place) for name, place in drawn.items()}
     return photograph.measure(one.drawing, from_above(one), PHOTO, taps, sheet=sheet)
 
 
-def wrong_lines(measured: Measured) -> dict[str, list[str]]:
+def wrong_lines(measured: PhotoJudgement) -> dict[str, list[str]]:
     """The slips that are named, by the line (its ends) that is not accepted."""
     return {"-".join(line.ends): [slip.key for slip in line.slips] for line in measured.lines if line.band != "accept"}
 
@@ -242,7 +242,7 @@ def test_a_slip_is_never_named_where_two_thirds_of_it_are_missing():
     assert {"O-T3": []} == wrong_lines(judged(one, followed(drawn)))
 
 
-def hand_drawn(one: Wanted, random: np.random.Generator) -> dict[str, Point]:
+def hand_drawn(one: PhotoTask, random: np.random.Generator) -> dict[str, Point]:
     """The example as a practised hand draws it, tip to tail: each length and angle off by normal errors."""
     right = points(one)
     names = list(right)
@@ -301,7 +301,7 @@ def test_the_true_drawing_is_laid_on_the_learners_start_and_first_direction():
 def refusal(seen: list[Point | None]) -> tuple[str, tuple[int, ...]]:
     """Why marks are refused, and which are at fault."""
     one = want()
-    with pytest.raises(Refused) as caught:
+    with pytest.raises(PhotoUnusable) as caught:
         photograph.measured_by(PHOTO, one.marks, seen, by_hand=True)
     return caught.value.reason, caught.value.marks
 
@@ -321,7 +321,7 @@ def test_a_start_on_the_first_tip_is_refused():
     one = want()
     drawn = points(one)
     drawn["T1"] = drawn["O"]
-    with pytest.raises(Refused) as caught:
+    with pytest.raises(PhotoUnusable) as caught:
         judged(one, drawn)
     assert ("same", {"point": "T1"}) == (caught.value.reason, caught.value.values)
 

@@ -12,7 +12,7 @@ import pytest
 from pycore.api import handle
 from pycore.drawing import Line, Text
 from pycore.errors import InputError
-from pycore.pages.print_setup import FIELDS, Correction, kept_of, percent, set_up
+from pycore.pages.print_setup import FIELDS, PrinterCorrection, kept_of, percent, set_up
 from pycore.sheet.lettered import box_of
 from pycore.sheet.media import PAPERS
 from pycore.sheet.setup_sheet import SETUP_PAPERS, bars
@@ -24,7 +24,7 @@ SHEETS = [(paper, orientation) for paper in SETUP_PAPERS for orientation in ("po
 KEPT = {"along": 1.008, "across": 0.997, "edge": "short", "lead": 210.0}
 
 
-def read(upright: str, level: str, kept: Correction | None = None, **choices: str):
+def read(upright: str, level: str, kept: PrinterCorrection | None = None, **choices: str):
     """The set-up that two readings give."""
     return set_up({"upright": upright, "level": level, **choices}, kept)
 
@@ -92,7 +92,7 @@ def test_end_strokes_of_svg_and_pdf_stand_exactly_as_far_apart_as_the_sheet_says
 @pytest.mark.parametrize(("paper", "orientation"), SHEETS)
 @pytest.mark.parametrize("printed", ["plain", "corrected"])
 def test_no_text_of_the_sheet_touches_another_or_leaves_the_frame(paper: str, orientation: str, printed: str):
-    kept = Correction(0.9712, 1.0288, "long", 297.0)
+    kept = PrinterCorrection(0.9712, 1.0288, "long", 297.0)
     page = set_up({"paper": paper, "orientation": orientation, "printed": printed}, kept).page
     texts = [one.item for one in collect(page) if isinstance(one.item, Text) and not one.item.turn]
     boxes = [(text.plain, box_of(text, max(run.size for run in text.runs) * 0.65)) for text in texts]
@@ -131,14 +131,14 @@ def test_the_axes_follow_the_edge_that_goes_in_first_and_the_way_round():
 
 
 def test_a_correction_is_swapped_for_landscape_on_every_paper():
-    pages = Correction(1.02, 0.99, "short", 210.0).by_page()
+    pages = PrinterCorrection(1.02, 0.99, "short", 210.0).by_page()
     assert {paper.lower() + way for paper in PAPERS for way in "lp"} == set(pages)
     assert all((0.99, 1.02) == factors for key, factors in pages.items() if key.endswith("p"))
     assert all((1.02, 0.99) == factors for key, factors in pages.items() if key.endswith("l"))
 
 
 def test_a_broad_machine_takes_small_papers_by_their_long_edge_and_large_ones_by_their_short_edge():
-    pages = Correction(1.02, 0.99, "long", 297.0).by_page()
+    pages = PrinterCorrection(1.02, 0.99, "long", 297.0).by_page()
     assert (1.02, 0.99) == pages["a4p"] == pages["letterp"] == pages["a5p"] == pages["a3l"]
     assert (0.99, 1.02) == pages["a4l"] == pages["a3p"] == pages["tabloidp"]
 
@@ -162,7 +162,7 @@ def test_what_remains_is_a_reading_error_carried_to_160_mm():
 
 
 def test_a_reading_of_the_corrected_sheet_refines_what_is_kept():
-    kept = Correction(1.01, 0.99, "short", 210.0)
+    kept = PrinterCorrection(1.01, 0.99, "short", 210.0)
     found = read("249", "170.5", kept, printed="corrected").correction
     assert (1.01 * 250 / 249, 0.99 * 170 / 170.5) == pytest.approx((found.along, found.across), rel=1e-12)
     assert "true" == read("250.2", "169.8", kept, printed="corrected").state
@@ -171,7 +171,7 @@ def test_a_reading_of_the_corrected_sheet_refines_what_is_kept():
 
 def test_the_corrected_sheet_is_printed_by_the_kept_correction_and_says_so():
     request = {"do": "setup", "form": {"printed": "corrected"}, "kept": KEPT, "pdf": True}
-    page = set_up({"printed": "corrected"}, Correction(1.008, 0.997, "short", 210.0)).page
+    page = set_up({"printed": "corrected"}, PrinterCorrection(1.008, 0.997, "short", 210.0)).page
     lines = straight(asked(request)[1])
     for name, factor, true in (("upright", 1.008, 250), ("level", 0.997, 170)):
         ends = []
@@ -201,7 +201,7 @@ def test_the_corrected_sheet_is_printed_by_the_kept_correction_and_says_so():
     ("40 %", "", {"upright": "per cent"}),
 ])  # fmt: skip
 def test_readings_that_cannot_be_used_say_which_and_why(upright: str, level: str, faults: dict[str, str]):
-    found = read(upright, level, Correction(1.01, 1.0, "short", 210.0))
+    found = read(upright, level, PrinterCorrection(1.01, 1.0, "short", 210.0))
     assert ("refused", None) == (found.state, found.correction)
     assert set(faults) == {fault.field for fault in found.faults}
     for fault in found.faults:
@@ -254,7 +254,7 @@ def test_the_reply_holds_regions_and_what_may_be_kept_even_beside_a_fault():
     assert (True, None) == (reply["ok"], data)
     assert {"sheet", "bars", "result", "kept"} == set(reply["regions"])
     assert "keep-printer" in reply["regions"]["result"]
-    assert kept_of({"kept": reply["correction"]}) == Correction(250 / 248, 1.0, "short", 210.0)
+    assert kept_of({"kept": reply["correction"]}) == PrinterCorrection(250 / 248, 1.0, "short", 210.0)
     refused, _ = asked({"do": "setup", "form": {"upright": "40 %", "level": "170"}, "kept": KEPT})
     assert (False, None) == (refused["ok"], refused["correction"])
     assert "stays" in refused["regions"]["result"] and "keep-printer" not in refused["regions"]["result"]

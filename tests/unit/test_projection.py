@@ -9,7 +9,7 @@ from scipy.optimize import least_squares
 
 from pycore import linear
 from pycore.geometry import Point
-from pycore.projection import Lens, Mark, Projection, Unsolvable, solve
+from pycore.projection import Lens, Mark, Projection, ProjectionError, solve
 
 LENS = Lens(Point(1000.0, 750.0), 1250.0)
 PLACES = ((26.0, 195.5), (84.0, 195.5), (193.0, 195.5), (193.0, 110.0), (193.0, 20.5), (173.0, 20.5), (26.0, 20.5),
@@ -132,7 +132,7 @@ def test_the_stated_covariance_is_that_of_many_simulated_taps():
 
 def refused(marks: list[Mark]) -> str:
     """Why marks are refused."""
-    with pytest.raises(Unsolvable) as caught:
+    with pytest.raises(ProjectionError) as caught:
         solve(marks, LENS, 1.0)
     return caught.value.reason
 
@@ -161,7 +161,7 @@ def test_a_point_beyond_the_horizon_is_refused():
     """A tap far above a flatly seen sheet lies on no sheet."""
     whole = np.array([[1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [0.0, -0.004, 1.0]])
     found = solve(seen(whole, CORNERS), LENS, 1.0)
-    with pytest.raises(Unsolvable):
+    with pytest.raises(ProjectionError):
         found.place(Point(100.0, -400.0))
 
 
@@ -176,5 +176,5 @@ def test_a_small_system_is_solved_as_numpy_solves_it():
 
 @pytest.mark.parametrize("rows", [[[1.0, 2.0], [2.0, 4.0], [3.0, 6.0]], [[0.0, 1.0], [0.0, 2.0]]])
 def test_equations_that_depend_on_one_another_are_refused(rows: list[list[float]]):
-    with pytest.raises(linear.Singular):
+    with pytest.raises(linear.SingularMatrixError):
         linear.least_squares(rows, [1.0] * len(rows))

@@ -7,7 +7,7 @@ import pytest
 from host.seeded import Dice
 
 from pycore import quantity
-from pycore.quantity import Unreadable
+from pycore.quantity import QuantityError
 
 SPACES = (" ", "\u00a0", "\u2009", "\u202f", "\t")
 
@@ -52,7 +52,7 @@ def test_every_space_people_type_groups_digits_and_parts_the_unit(space: str):
     ],
 )  # fmt: skip
 def test_what_is_no_quantity_is_refused_with_its_reason(text: str, reason: str):
-    with pytest.raises(Unreadable) as caught:
+    with pytest.raises(QuantityError) as caught:
         quantity.read(text, "A")
     assert reason == caught.value.reason
     assert caught.value.part in text
@@ -61,7 +61,7 @@ def test_what_is_no_quantity_is_refused_with_its_reason(text: str, reason: str):
 @pytest.mark.parametrize("text", ["12 34", "1 2345", "1234 567", "1 234 5", "1 23", "5 5 5"])
 def test_spaces_that_do_not_group_in_threes_are_not_called_decimal_marks(text: str):
     """Two numbers side by side have no decimal mark at all: that must not be the complaint."""
-    with pytest.raises(Unreadable) as caught:
+    with pytest.raises(QuantityError) as caught:
         quantity.read(text, "A")
     assert "number" == caught.value.reason
 
@@ -98,7 +98,7 @@ def test_each_unit_is_read_by_its_own_names(unit: str, text: str, value: float):
 def test_metre_like_prefixes_are_not_stripped_from_other_units():
     """"mm" is a unit of its own here, never a thousandth of "m"; "cm" is no centi-m."""
     for text in ("5 mm", "5 cm"):
-        with pytest.raises(Unreadable):
+        with pytest.raises(QuantityError):
             quantity.read(text, "A")
 
 

@@ -10,14 +10,14 @@ from pycore import geometry
 from pycore.calculators.neutral_current.case import NeutralCase
 from pycore.calculators.neutral_current.problem import read_problem
 from pycore.drawing import Circle, Page
-from pycore.forms.opening import Opening
+from pycore.forms.opening import ReopenInfo
 from pycore.geometry import Point
 from pycore.projection import Lens, Mark, solve
 from pycore.sheet import compose, marks
 from pycore.sheet.media import ORIENTATIONS, PAPERS
 from pycore.sums.sheet import look_of
 
-OPENING = Opening("https://www.folio.example/neutral-current/", True)
+OPENING = ReopenInfo("https://www.folio.example/neutral-current/", True)
 SHEETS = list(itertools.product(PAPERS, ORIENTATIONS))
 
 

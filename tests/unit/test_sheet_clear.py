@@ -11,7 +11,7 @@ from host import shelf
 from unit.sheets import DEFAULT, NEUTRAL, Lettered, Stroke, frame_of, on_page, strokes, texts
 
 from pycore.drawing import Arc, Page
-from pycore.forms.opening import Opening
+from pycore.forms.opening import ReopenInfo
 from pycore.geometry import Box
 from pycore.sheet import compose, furniture
 from pycore.sheet.media import PAPERS
@@ -226,8 +226,8 @@ def test_no_kind_of_sheet_leaves_out_the_end_of_its_notes(paper: str, orientatio
 
 
 OPENINGS = {
-    "none": Opening(), "code": Opening("https://folio.example/neutral-current/", True),
-    "address": Opening("https://folio.example/neutral-current/", False),
+    "none": ReopenInfo(), "code": ReopenInfo("https://folio.example/neutral-current/", True),
+    "address": ReopenInfo("https://folio.example/neutral-current/", False),
 }  # fmt: skip
 
 

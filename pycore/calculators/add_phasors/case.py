@@ -5,17 +5,17 @@ from typing import TYPE_CHECKING
 
 from pycore import phasor, quantity
 from pycore.calculators.add_phasors import words
-from pycore.calculators.add_phasors.circuit import Given, PhasorSum, add
-from pycore.constructions.construction import Arm, Picture
+from pycore.calculators.add_phasors.circuit import EnteredPhasor, PhasorSum, add
+from pycore.constructions.construction import Arm, DrawingConvention
 from pycore.forms import conventions
 from pycore.forms.phasor_text import is_rectangular, read_phasor
 from pycore.forms.reading import Reader
-from pycore.quantity import NO_BREAK_SPACE, Unreadable
+from pycore.quantity import NO_BREAK_SPACE, QuantityError
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
 from pycore.sums.notes import sheet_words
 from pycore.sums.problem import SheetProblem
-from pycore.sums.wording import SheetWords, Telling
+from pycore.sums.wording import Notation, SheetWords
 from pycore.words import inputs, plain
 from pycore.words import sums as sum_words
 
@@ -34,7 +34,7 @@ class AddCase(SumCase):
     scenario = words.SCENARIO
     on_sheet = words.TITLE
 
-    def __init__(self, problem: SheetProblem, given: tuple[Given, ...]) -> None:
+    def __init__(self, problem: SheetProblem, given: tuple[EnteredPhasor, ...]) -> None:
         self.given, self.difference = given, problem["combine"] == "difference"
         self.solution: PhasorSum = add(given, difference=self.difference)
         arms = tuple(Arm(f"i{part.number}", part.number, part.size, part.angle) for part in self.solution.parts)
@@ -46,7 +46,7 @@ class AddCase(SumCase):
             tags |= {f"i{part.number}": ("−", *tags[f"i{part.number}"]) for part in self.taken_off}
         on_first = problem["reference"] == "current"
         reference = arms[0].angle if on_first else 0.0
-        telling = Telling(
+        telling = Notation(
             tags=tags,
             lines=tuple(plain(tags[f"i{number}"]) for number in range(1, MOST + 1)),
             reference=tags[arms[0].key] if on_first or arms[0].angle == 0.0 else words.origin(),
@@ -56,11 +56,11 @@ class AddCase(SumCase):
             polar=problem["angles"] == "polar",
             words=words.WORDS[unit],
         )
-        picture = Picture(problem["first"], problem["rotation"], reference)
+        picture = DrawingConvention(problem["first"], problem["rotation"], reference)
         super().__init__(problem, arms, telling.lines, picture, telling)
 
     @property
-    def taken_off(self) -> tuple[Given, ...]:
+    def taken_off(self) -> tuple[EnteredPhasor, ...]:
         """The phasors that a difference takes off: all but number 1."""
         return tuple(one for one in self.given if one.number != 1) if self.difference else ()
 
@@ -72,7 +72,7 @@ class AddCase(SumCase):
         """The phasors as they were given: 20.0 A at 0°, 15.0 A at 60°."""
         return ", ".join(self.as_given(one) for one in self.given)
 
-    def as_given(self, one: Given) -> str:
+    def as_given(self, one: EnteredPhasor) -> str:
         """A phasor in the form in which it was given."""
         if one.rectangular:
             return self.rectangular_text(phasor.polar(one.size, one.angle))
@@ -100,10 +100,10 @@ class AddCase(SumCase):
 
 
 
-def read_given(reader: Reader, unit: str, *, difference: bool = False) -> tuple[Given, ...]:
+def read_given(reader: Reader, unit: str, *, difference: bool = False) -> tuple[EnteredPhasor, ...]:
     """The phasors that were given, those of no size left out; at least two fields must be filled, and the first
     where a ``difference`` is wanted."""
-    given: list[Given] = []
+    given: list[EnteredPhasor] = []
     for number in range(1, MOST + 1):
         name = f"p{number}"
         text, label = reader.given(name), reader.label(name)
@@ -111,7 +111,7 @@ def read_given(reader: Reader, unit: str, *, difference: bool = False) -> tuple[
             continue
         try:
             size, angle = read_phasor(text, unit)
-        except Unreadable as problem:
+        except QuantityError as problem:
             reader.fault(name, inputs.bad_phasor(label, text, unit), problem.part)
             continue
         if size > 1e5:
@@ -119,7 +119,7 @@ def read_given(reader: Reader, unit: str, *, difference: bool = False) -> tuple[
         elif 0 < size < 1e-6:
             reader.fault(name, inputs.too_small(label, text, quantity.engineering(1e-6, unit)))
         else:
-            given.append(Given(number, size, angle, is_rectangular(text)))
+            given.append(EnteredPhasor(number, size, angle, is_rectangular(text)))
     shown = [one for one in given if one.size > 0]
     if not reader.faults and (len(given) < 2 or not shown):
         for name in ("p1", "p2"):

@@ -7,7 +7,7 @@ from pycore.phasor import wrap
 
 
 @dataclass(frozen=True, slots=True)
-class Given:
+class EnteredPhasor:
     """One phasor as it was given: size (SI), angle in degrees, its number from 1, and whether it was given by its
     two rectangular parts."""
 
@@ -21,17 +21,17 @@ class Given:
 class PhasorSum:
     """The phasors that are added (those taken off are turned by 180 degrees), and what they come to."""
 
-    parts: tuple[Given, ...]
+    parts: tuple[EnteredPhasor, ...]
     total: complex
 
 
-def add(given: tuple[Given, ...], *, difference: bool = False) -> PhasorSum:
+def add(given: tuple[EnteredPhasor, ...], *, difference: bool = False) -> PhasorSum:
     """The sum of phasors, or number 1 less all others, even where number 1 is nothing and so is not among them.
     Raises ValueError for none."""
     if not given:
         raise ValueError("there is nothing to add")
     turned = tuple(
-        Given(one.number, one.size, wrap(one.angle + (180.0 if difference and one.number != 1 else 0.0)))
+        EnteredPhasor(one.number, one.size, wrap(one.angle + (180.0 if difference and one.number != 1 else 0.0)))
         for one in given
     )
     return PhasorSum(turned, phasor.total(phasor.polar(one.size, one.angle) for one in turned))

@@ -9,7 +9,7 @@ from pycore.forms.reading import Reader
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.plan import Plan
 from pycore.sums.answer import Output
-from pycore.sums.page import RoomPractice, SumPage, outputs_on_paper
+from pycore.sums.page import SumPage, TopicPractice, outputs_on_paper
 from pycore.sums.problem import read_sheet
 from pycore.words import plain
 from pycore.words import sums as sum_words
@@ -41,7 +41,7 @@ class AddPhasors(SumPage[AddCase]):
         computed = any(one.rectangular for one in given)
         return AddCase(read_sheet(reader, FIELDS, sizes, unit, computed=computed), given)
 
-    def practice(self) -> "RoomPractice[AddCase]":
+    def practice(self) -> "TopicPractice[AddCase]":
         """Its problems from codes, and what mistakes give."""
         # Only practice needs it; the first answer need not wait for its import.
         from pycore.calculators.add_phasors import practice

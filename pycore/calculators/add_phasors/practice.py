@@ -33,7 +33,7 @@ LEAST_TURN, FLAT = 20.0, 25.0
 
 
 @dataclass(frozen=True, slots=True)
-class Phasors:
+class PhasorValues:
     """Phasors in tenths of a unit and whole degrees; ``difference``: the first less the others."""
 
     tenths: tuple[int, ...]
@@ -54,17 +54,17 @@ class Phasors:
         return tuple(phasor.polar(float(size), angle) for size, angle in zip(self.tenths, self.turned, strict=True))
 
 
-def _drawn(dice: Dice, tier: str) -> Phasors:
+def _drawn(dice: Dice, tier: str) -> PhasorValues:
     if tier == "support":
         sizes = tuple(10 * dice.between(4, 20) for _ in range(2))
-        return Phasors(sizes, (0, SET_SQUARE[dice.below(len(SET_SQUARE))]))
+        return PhasorValues(sizes, (0, SET_SQUARE[dice.below(len(SET_SQUARE))]))
     sizes = tuple(dice.between(50, 300) for _ in range(3))
     if tier == "core":
-        return Phasors(sizes, (0, *(5 * dice.between(-35, 35) for _ in range(2))))
-    return Phasors(sizes, tuple(dice.between(-175, 175) for _ in range(3)), difference=True)
+        return PhasorValues(sizes, (0, *(5 * dice.between(-35, 35) for _ in range(2))))
+    return PhasorValues(sizes, tuple(dice.between(-175, 175) for _ in range(3)), difference=True)
 
 
-def _swung(problem: Phasors) -> Iterator[complex]:
+def _swung(problem: PhasorValues) -> Iterator[complex]:
     """Where the commonest mistakes end, in tenths of a unit."""
     parts, turned = problem.parts, problem.turned
     whole = phasor.total(parts)
@@ -86,7 +86,7 @@ def _swung(problem: Phasors) -> Iterator[complex]:
     yield from _dragged(problem)
 
 
-def _dragged(problem: Phasors) -> Iterator[complex]:
+def _dragged(problem: PhasorValues) -> Iterator[complex]:
     """Tip to tail with the protractor's other scale at one tip, which drags what follows."""
     for tip in range(1, len(problem.tenths)):
         end, swung = 0j, 0.0
@@ -98,7 +98,7 @@ def _dragged(problem: Phasors) -> Iterator[complex]:
         yield end
 
 
-def _sharp(problem: Phasors) -> bool:
+def _sharp(problem: PhasorValues) -> bool:
     """Whether some order lets every parallelogram be drawn without a flat crossing."""
     parts, turned = problem.parts, problem.turned
     for one, two in combinations(range(len(parts)), 2):
@@ -112,7 +112,7 @@ def _sharp(problem: Phasors) -> bool:
     return False
 
 
-def accepted(problem: Phasors) -> bool:
+def accepted(problem: PhasorValues) -> bool:
     """Whether a problem may be set: nothing tiny or alike, directions apart, and mistakes clear of the answer."""
     largest, sizes = max(problem.tenths), sorted(problem.tenths)
     if sizes[0] < LEAST_SIZE * largest:
@@ -128,7 +128,7 @@ def accepted(problem: Phasors) -> bool:
     return all(phasor.magnitude(end - whole) >= CLEAR * largest for end in _swung(problem))
 
 
-def phasors_of(code: Code) -> Phasors:
+def phasors_of(code: Code) -> PhasorValues:
     """The phasors of a code. Raises NoProblem."""
     return first_accepted(code, _drawn, accepted)
 

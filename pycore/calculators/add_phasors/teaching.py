@@ -2,7 +2,7 @@
 
 from pycore.words.lesson_plans import (
     LessonPlan,
-    Part,
+    LessonStage,
     cover_handouts_of,
     cover_stops,
     handouts_of,
@@ -19,27 +19,27 @@ PLAN = LessonPlan(
     slug="add-phasors",
     aim="Add two phasors by drawing and by their parts, and say why sizes alone must not be added.",
     parts=(
-        Part("Starter", 5, (
+        LessonStage("Starter", 5, (
             "On the board: {values}. Everyone guesses the size of the sum and writes the guess down.",
             "Ask: what is the most it can be, what the least? 35 A if both point one way, 5 A if they point opposite "
             "ways. A guess outside cannot be right.",
         )),
-        Part("Demonstration", 15, (
+        LessonStage("Demonstration", 15, (
             "Open the classroom view. Tip to tail, move by move; before each reading ask for it.",
             "At the tip ask: where does the protractor’s centre go now? On the tip, its zero back along the line.",
             "Read the result: {answer}, {length} at {scale}. Then the parts: {sum_along} along 0° and {sum_across} "
             "across. Pythagoras gives the same size.",
         )),
-        Part("Guided work", 15, (
+        LessonStage("Guided work", 15, (
             "Everyone draws the same two phasors as a parallelogram. Same answer: which way was quicker, and why?",
             "Walk round with the overlay. Ask one learner to add a third phasor of their own to the drawing.",
         )),
-        Part("Independent work", 20, (
+        LessonStage("Independent work", 20, (
             "A problem of their own from the class set: guess, draw, measure, check by parts.",
             "Done early: take the second phasor off instead of adding it (Difference, on the page). Which arrow "
             "turned?",
         )),
-        Part("Exit question", 5, (
+        LessonStage("Exit question", 5, (
             "12 A at 0° and 5 A at 90°: what is the sum, and at what angle?",
             "{exit_sum} at {exit_sum_angle}. Who says 17 A has added the sizes; who says 7 A has taken one off.",
         )),

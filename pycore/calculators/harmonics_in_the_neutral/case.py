@@ -1,11 +1,10 @@
 """From the form to the sum that is drawn."""
 
-
 from pycore import phasor, quantity
 from pycore.calculators.harmonics_in_the_neutral import words
 from pycore.calculators.harmonics_in_the_neutral.circuit import (
-    Distorted,
-    Order,
+    DistortedCurrents,
+    HarmonicOrder,
     Spectrum,
     fundamental_from_total,
 )
@@ -15,13 +14,13 @@ from pycore.constructions.construction import Arm
 from pycore.drawing import Ink
 from pycore.forms import conventions
 from pycore.forms.phasor_text import read_phasor
-from pycore.forms.reading import Lag, Reader
-from pycore.quantity import NO_BREAK_SPACE, Unreadable, writing_for
+from pycore.forms.reading import LagAngle, Reader
+from pycore.quantity import NO_BREAK_SPACE, QuantityError, writing_for
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
 from pycore.sums.notes import SMALL_SHEET, sheet_words
 from pycore.sums.problem import SheetProblem
-from pycore.sums.wording import SheetWords, Telling
+from pycore.sums.wording import Notation, SheetWords
 from pycore.words import inputs, sheet
 from pycore.words.phrase import Phrase, Symbol
 
@@ -41,7 +40,9 @@ class HarmonicCase(SumCase):
     result_word = words.RESULT
     part_word = "line"
 
-    def __init__(self, problem: SheetProblem, spectrum_: Spectrum, order: Order, load: Distorted) -> None:
+    def __init__(
+        self, problem: SheetProblem, spectrum_: Spectrum, order: HarmonicOrder, load: DistortedCurrents
+    ) -> None:
         self.spectrum, self.order, self.load = spectrum_, order, load
         fundamentals = [float(f"{phasor.magnitude(value):.3g}") for value in spectrum_.orders[0].lines]
         self.whole = writing_for(fundamentals, "A", problem.writing.mark)
@@ -52,7 +53,7 @@ class HarmonicCase(SumCase):
         )
         reference = arms[0].angle if problem["reference"] == "current" else 0.0
         tags = _tags(problem["names"], order.number, alone=len(spectrum_.orders) == 1)
-        telling = Telling(
+        telling = Notation(
             tags=tags,
             lines=conventions.line_names(problem["names"]),
             reference=tags[arms[0].key] if arms[0].angle == reference else words.angle_name(),
@@ -62,7 +63,7 @@ class HarmonicCase(SumCase):
             polar=problem["angles"] == "polar",
             words=words.WORDS,
         )
-        picture = construction.Picture(problem["first"], problem["rotation"], reference)
+        picture = construction.DrawingConvention(problem["first"], problem["rotation"], reference)
         super().__init__(problem, arms, telling.lines, picture, telling)
 
     def inks(self) -> dict[str, Ink]:
@@ -100,14 +101,12 @@ class HarmonicCase(SumCase):
         held = [(name, lag) for name, lag, size in zip(self.lines, load.lags, load.currents, strict=True) if size]
         if all(lag == held[0][1] for _, lag in held):
             return sheet.equal_load(sequence, short=short)
-        told = [sheet.line_lag(name, Lag(lag).echo(self.telling.mark)) for name, lag in held]
+        told = [sheet.line_lag(name, LagAngle(lag).echo(self.telling.mark)) for name, lag in held]
         return sheet.unequal_load(", ".join(told), sequence, short=short)
 
     def method_words(self, plan: Plan, *, any_method: bool = False) -> str:
         """The method and the order as the title block says them."""
         return f"{words.share_label(self.order.number)}: {super().method_words(plan, any_method=any_method)}"
-
-
 
 
 def _tags(names: str, order: int, *, alone: bool) -> dict[str, Phrase]:
@@ -132,7 +131,7 @@ def _share(reader: Reader, order: int) -> tuple[float, float]:
         return 0.0, 0.0
     try:
         size, angle = read_phasor(text, "%")
-    except Unreadable as problem:
+    except QuantityError as problem:
         reader.fault(name, words.bad_share(label, text), problem.part)
         return 0.0, 0.0
     if size != 0.0 and not LEAST_SHARE <= size <= MOST_SHARE:
@@ -140,7 +139,7 @@ def _share(reader: Reader, order: int) -> tuple[float, float]:
     return size / 100.0, angle
 
 
-def read_load(reader: Reader) -> tuple[Distorted, dict[int, float]]:
+def read_load(reader: Reader) -> tuple[DistortedCurrents, dict[int, float]]:
     """Currents, lags and shares as they were typed."""
     currents = [reader.current(name) or 0.0 for name in ("i1", "i2", "i3")]
     lags = [reader.lag(name).degrees for name in ("a1", "a2", "a3")]
@@ -153,7 +152,7 @@ def read_load(reader: Reader) -> tuple[Distorted, dict[int, float]]:
     if not reader.faults:
         currents, shares = _fundamentals(reader, currents, shares, stated=stated, of_total=of_total)
     phases = {order: found[order][1] for order in shares}
-    load = Distorted((currents[0], currents[1], currents[2]), (lags[0], lags[1], lags[2]), shares, phases)
+    load = DistortedCurrents((currents[0], currents[1], currents[2]), (lags[0], lags[1], lags[2]), shares, phases)
     return load, shares
 
 

@@ -18,7 +18,7 @@ SEQUENCES = {1: "positive", 2: "negative", 0: "zero"}
 
 
 @dataclass(frozen=True, slots=True)
-class Distorted:
+class DistortedCurrents:
     """Three fundamental line currents (A, r.m.s.), their lags (degrees), and the harmonics as shares of each
     line's own fundamental by order; ``phases`` the angle of an order against the fundamental of its line
     (degrees at the harmonic's own frequency)."""
@@ -30,7 +30,7 @@ class Distorted:
 
 
 @dataclass(frozen=True, slots=True)
-class Order:
+class HarmonicOrder:
     """One order: its sequence, the phasors of the three lines and their sum in the neutral (A, r.m.s.)."""
 
     number: int
@@ -43,7 +43,7 @@ class Order:
 class Spectrum:
     """All orders, and the r.m.s. values of lines and neutral (A)."""
 
-    orders: tuple[Order, ...]
+    orders: tuple[HarmonicOrder, ...]
     lines: tuple[float, float, float]
     neutral: float
 
@@ -62,9 +62,9 @@ def fundamental_from_total(total: float, shares: Mapping[int, float], *, of_tota
     return total / math.sqrt(1.0 + squares)
 
 
-def solve(load: Distorted) -> Spectrum:
+def solve(load: DistortedCurrents) -> Spectrum:
     """The phasors of every order in lines and neutral."""
-    orders: list[Order] = []
+    orders: list[HarmonicOrder] = []
     for number in (1, *sorted(load.shares)):
         share = 1.0 if number == 1 else load.shares[number]
         turned = 0.0 if number == 1 else load.phases.get(number, 0.0)
@@ -72,7 +72,7 @@ def solve(load: Distorted) -> Spectrum:
             phasor.polar(share * size, wrap(number * (angle - lag) + turned))
             for size, angle, lag in zip(load.currents, VOLTAGE_ANGLES["123"], load.lags, strict=True)
         )
-        orders.append(Order(number, SEQUENCES[number % 3], (one, two, three), phasor.total((one, two, three))))
+        orders.append(HarmonicOrder(number, SEQUENCES[number % 3], (one, two, three), phasor.total((one, two, three))))
     return Spectrum(
         tuple(orders),
         (_root([o.lines[0] for o in orders]), _root([o.lines[1] for o in orders]), _root([o.lines[2] for o in orders])),

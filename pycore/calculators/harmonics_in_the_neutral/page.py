@@ -16,7 +16,7 @@ from pycore.forms.reading import Reader
 from pycore.sheet.plan import Plan
 from pycore.sums.accuracy import SumAccuracy
 from pycore.sums.answer import Output, Working
-from pycore.sums.page import RoomPractice, SumPage, outputs_on_paper, summary
+from pycore.sums.page import SumPage, TopicPractice, outputs_on_paper, summary
 from pycore.sums.problem import read_sheet
 from pycore.words.phrase import Phrase, say
 
@@ -45,7 +45,7 @@ class HarmonicsInTheNeutral(SumPage[HarmonicCase]):
         problem = read_sheet(reader, FIELDS, sizes, "A", computed=order.number != 1)
         return HarmonicCase(problem, found, order, load)
 
-    def practice(self) -> "RoomPractice[HarmonicCase]":
+    def practice(self) -> "TopicPractice[HarmonicCase]":
         """Its problems from codes, and what mistakes give."""
         # Only practice needs it; the first answer need not wait for its import.
         from pycore.calculators.harmonics_in_the_neutral import practice

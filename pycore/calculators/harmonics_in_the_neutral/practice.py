@@ -23,7 +23,7 @@ LEAST_SUM, MOST_SUM, LEAST_LINE = 0.3, 2.2, 0.3
 
 
 @dataclass(frozen=True, slots=True)
-class Distortion:
+class HarmonicValues:
     """Fundamentals in tenths of an ampere, lags in whole degrees, per cent of third harmonic, the order asked for."""
 
     tenths: tuple[int, int, int]
@@ -40,19 +40,19 @@ class Distortion:
         )
 
 
-def _distortion(dice: Dice, tier: str) -> Distortion:
+def _distortion(dice: Dice, tier: str) -> HarmonicValues:
     if tier == "support":
         sizes = [10 * dice.between(5, 25) for _ in range(3)]
-        return Distortion((sizes[0], sizes[1], sizes[2]), (0, 0, 0), SHARES[dice.below(len(SHARES))], 3)
+        return HarmonicValues((sizes[0], sizes[1], sizes[2]), (0, 0, 0), SHARES[dice.below(len(SHARES))], 3)
     sizes = [dice.between(50, 250) for _ in range(3)]
     lags = [0, 0, 0] if tier == "core" else [5 * dice.between(0, 8) for _ in range(3)]
     order = 1 if tier == "core" else 3
-    return Distortion(
+    return HarmonicValues(
         (sizes[0], sizes[1], sizes[2]), (lags[0], lags[1], lags[2]), SHARES[dice.below(len(SHARES))], order
     )
 
 
-def may_be_set(problem: Distortion) -> bool:
+def may_be_set(problem: HarmonicValues) -> bool:
     """Whether a problem of harmonics may be set."""
     largest, least = max(problem.tenths), min(problem.tenths)
     if least < LEAST_LINE * largest or len(set(problem.tenths)) < 3:
@@ -64,7 +64,7 @@ def may_be_set(problem: Distortion) -> bool:
     return LEAST_SUM * largest <= size <= most * largest
 
 
-def distortion_of(code: Code) -> Distortion:
+def distortion_of(code: Code) -> HarmonicValues:
     """The problem of harmonics that a code stands for. Raises NoProblem."""
     return first_accepted(code, _distortion, may_be_set)
 

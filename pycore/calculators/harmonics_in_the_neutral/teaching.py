@@ -2,13 +2,13 @@
 
 from pycore.words.lesson_plans import (
     LessonPlan,
-    Part,
+    LessonStage,
     cover_handouts_of,
     cover_stops,
     handouts_of,
     rig_of,
 )
-from pycore.words.rig import JAW, NEUTRAL_STAYS, Readings
+from pycore.words.rig import JAW, NEUTRAL_STAYS, RecordingSheet
 
 LEVELS = {
     "support": "the third harmonic of whole amperes at equal power factor",
@@ -22,28 +22,28 @@ PLAN = LessonPlan(
     of_lines=True,
     aim="See why third harmonics add in the neutral where the fundamentals cancel, and find what the neutral carries.",
     parts=(
-        Part("Starter", 5, (
+        LessonStage("Starter", 5, (
             "On the board: {values}, a fifth of each at three times the frequency. Ask: balanced lamps, three equal "
             "lines; can the neutral still carry current? Keep the answers.",
         )),
-        Part("Demonstration", 15, (
+        LessonStage("Demonstration", 15, (
             "On the page, open the waveforms below the answer: three fundamentals 120° apart, then the third harmonic "
             "of each: 3 × 120° is a whole turn, so all three lie on one another.",
             "Fundamental in the neutral: {neutral_1}. Third order: {neutral_3}. Classroom view: each order is drawn by "
             "itself.",
             "Together {answer}, by root of the sum of squares: different frequencies never add as phasors.",
         )),
-        Part("Guided work", 15, (
+        LessonStage("Guided work", 15, (
             "Everyone draws order 3 at {scale}. The angles differ because the lines’ own angles count three times.",
             "Then in pairs: one draws order 1 beside it, both compare. Why does that sum fall so far short of its "
             "lines added?",
         )),
-        Part("Independent work", 20, (
+        LessonStage("Independent work", 20, (
             "A load of their own from the class set: draw one order, reckon the other, put both together.",
             "Done early: at which share of third harmonic does the neutral of equal lines carry as much as a line? "
             "About 35 % of the fundamental.",
         )),
-        Part("Exit question", 5, (
+        LessonStage("Exit question", 5, (
             "Three equal lines with 10 A at the mains frequency and 4 A of third harmonic each, in phase: what is in "
             "the neutral?",
             "{exit_neutral_current}, all of it third harmonic, more than each line’s {exit_line_1}. Who says 0 A has "
@@ -67,7 +67,7 @@ PLAN = LessonPlan(
     cover_handouts=cover_handouts_of("harmonics-in-the-neutral"),
 )  # fmt: skip
 
-READINGS = Readings(
+READINGS = RecordingSheet(
     "harmonics-in-the-neutral", "Harmonics in the neutral", ("L1", "L2", "L3", "N", "N, order 3"),
     f"{JAW} A meter for true r.m.s. values. Always in this order: L1, L2, L3, N.", "the neutral, all orders", "A",
     "mean of N; limit of the meter", "root of the squares of its orders", (NEUTRAL_STAYS,),

@@ -5,7 +5,7 @@ from pycore.calculators.harmonics_in_the_neutral import words
 from pycore.calculators.harmonics_in_the_neutral.case import HarmonicCase
 from pycore.calculators.harmonics_in_the_neutral.figure import Bar, Wave, spectrum, waveforms
 from pycore.quantity import NO_BREAK_SPACE
-from pycore.sums.answer import Block, Equation, Grid, Paragraph, Picture
+from pycore.sums.answer import Block, Equation, Grid, Paragraph, WorkingPicture
 from pycore.words.formula import Number, Root, Square, row
 from pycore.words.phrase import Symbol
 
@@ -26,7 +26,7 @@ def pictures(case: HarmonicCase) -> list[Block]:
     ]  # fmt: skip
     told = ", ".join(f"{bar.order}: {bar.written}{NO_BREAK_SPACE}{case.whole.unit}" for bar in bars)
     by_order = spectrum(bars, (words.LARGEST_LINE, words.IN_NEUTRAL), words.spectrum_title(told))
-    return [Picture(waves, "waves"), Picture(by_order, "spectrum")]
+    return [WorkingPicture(waves, "waves"), WorkingPicture(by_order, "spectrum")]
 
 
 def by_order(case: HarmonicCase) -> list[Block]:

@@ -7,16 +7,16 @@ from pycore.calculators.neutral_current.circuit import StarSolution, solve
 from pycore.calculators.neutral_current.fields import FIELDS
 from pycore.calculators.neutral_current.problem import NeutralProblem
 from pycore.circuits.supply import VOLTAGE_ANGLES
-from pycore.constructions.construction import Arm, Picture
+from pycore.constructions.construction import Arm, DrawingConvention
 from pycore.drawing import Ink
 from pycore.forms import conventions
-from pycore.practice.task import Further
+from pycore.practice.task import FurtherQuestion
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import compose
 from pycore.sheet.plan import Plan
-from pycore.sums.case import Part, SumCase
-from pycore.sums.sentences import Teller, describe
-from pycore.sums.wording import SheetWords, Telling
+from pycore.sums.case import ComponentRow, SumCase
+from pycore.sums.sentences import StepSentences, describe
+from pycore.sums.wording import Notation, SheetWords
 from pycore.words import moves_list, plain
 from pycore.words import sheet as words
 from pycore.words.accuracy import ellipse_note
@@ -47,7 +47,7 @@ class NeutralCase(SumCase):
         voltage = conventions.symbols("V", problem["names"])["i1"]
         # A first current in phase with the voltage is itself the line that angles are counted from.
         on_voltage = arms[0].angle != reference
-        telling = Telling(
+        telling = Notation(
             tags=tags,
             lines=lines,
             reference=voltage if on_voltage else tags[arms[0].key],
@@ -56,7 +56,9 @@ class NeutralCase(SumCase):
             protractor=problem["protractor"],
             polar=problem["angles"] == "polar",
         )
-        super().__init__(problem, arms, lines, Picture(problem["first"], problem["rotation"], reference), telling)
+        super().__init__(
+            problem, arms, lines, DrawingConvention(problem["first"], problem["rotation"], reference), telling
+        )
 
     @property
     def hand(self) -> Hand:
@@ -80,11 +82,11 @@ class NeutralCase(SumCase):
         """The lines' colours, as the class has chosen them."""
         return conventions.inks(self.problem["colours"])
 
-    def parts(self) -> tuple[Part, ...]:
+    def parts(self) -> tuple[ComponentRow, ...]:
         """All three lines: one that carries nothing has its row too."""
         tags, solution = self.telling.tags, self.solution
         return tuple(
-            Part(tags[f"i{index + 1}"], size, solution.angles[index])
+            ComponentRow(tags[f"i{index + 1}"], size, solution.angles[index])
             for index, size in enumerate(solution.load.currents)
         )
 
@@ -108,9 +110,7 @@ class NeutralCase(SumCase):
     def others_than_third(self) -> list[complex]:
         """The currents of the first two lines, from the direction drawn first."""
         return [
-            phasor.polar(arm.size, arm.angle - self.picture.reference)
-            for arm in self.arms
-            if arm.number < LAST_LINE
+            phasor.polar(arm.size, arm.angle - self.picture.reference) for arm in self.arms if arm.number < LAST_LINE
         ]
 
     def further_question(self) -> str:
@@ -118,12 +118,12 @@ class NeutralCase(SumCase):
         asked = self.problem["further"] == "zero" and self.others_than_third()
         return words.further(self.lines[LAST_LINE - 1]) if asked else ""
 
-    def beyond(self) -> Further | None:
+    def beyond(self) -> FurtherQuestion | None:
         """That current."""
         if not self.further_question():
             return None
         value = -phasor.total(self.others_than_third())
-        return Further(self.lines[LAST_LINE - 1], self.telling.tags[f"i{LAST_LINE}"], value)
+        return FurtherQuestion(self.lines[LAST_LINE - 1], self.telling.tags[f"i{LAST_LINE}"], value)
 
     def known(self, plan: Plan, *, any_method: bool = False) -> tuple[str, ...]:
         """Power factors and sequence; what is drawn first, and the sense of lag."""
@@ -150,7 +150,7 @@ class NeutralCase(SumCase):
         if kind == compose.PROBLEM:
             told = words.problem_description(method, self.begun(plan))
             return SheetWords(self._notes(plan, kind), told)
-        return SheetWords(self._notes(plan, kind), describe(Teller(plan, self.telling).tell()))
+        return SheetWords(self._notes(plan, kind), describe(StepSentences(plan, self.telling).tell()))
 
     def _notes(self, plan: Plan, kind: str) -> tuple[str, ...]:
         bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"
@@ -175,5 +175,5 @@ class NeutralCase(SumCase):
 
     def _lie_words(self, plan: Plan) -> str:
         """Which way the first direction points, and the sense of lag on this paper."""
-        teller = Teller(plan, self.telling)
+        teller = StepSentences(plan, self.telling)
         return words.lies(plain(self.telling.reference), teller.way(self.picture.reference), teller.sense(-1.0))

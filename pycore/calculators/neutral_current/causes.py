@@ -9,7 +9,7 @@ from pycore.accuracy.slips import single_slips
 from pycore.calculators.neutral_current.case import NeutralCase
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.plan import Plan
-from pycore.sums.sentences import Teller
+from pycore.sums.sentences import StepSentences
 from pycore.sums.wording import degrees_text, reading_text
 from pycore.words import accuracy as words
 from pycore.words import plain
@@ -63,13 +63,13 @@ def drawn_causes(case: NeutralCase, plan: Plan, drawn: float, amount: Amount) ->
 
 def _mistakes(case: NeutralCase, drawn: float) -> list[Phrase]:
     # The catalogue is wanted only when a drawing disagrees; the first answer need not wait for its import.
-    from pycore.practice.marking import Given, causes
+    from pycore.practice.marking import LearnerAnswer, causes
     from pycore.practice.task import NO_LIMITS
     from pycore.sums.task import task_of
 
     task = task_of(case)
     made: list[Phrase] = []
-    for cause in causes(task, Given(drawn), NO_LIMITS)[:MOST_CLASSES]:
+    for cause in causes(task, LearnerAnswer(drawn), NO_LIMITS)[:MOST_CLASSES]:
         names = words.either([plain(mistake.name) for mistake in cause.mistakes])
         first = cause.mistakes[0]
         made.append(verdict_words.mistakes(names, case.amount(first.size), plain(first.look)))
@@ -80,7 +80,7 @@ def _slips(case: NeutralCase, plan: Plan, drawn: float) -> list[Phrase]:
     """The smallest single slips that would give the drawn length."""
     construction, mark = plan.construction, case.telling.mark
     steps = [step for step in construction.steps for _ in step.moves]
-    teller = Teller(plan, case.telling)
+    teller = StepSentences(plan, case.telling)
     made: list[Phrase] = []
     for slip in single_slips(construction, plan.factor, case.hand, drawn)[:MOST_SLIPS]:
         told = plain(teller.tell_one(steps[slip.move])[0][:1]).rstrip(".,")

@@ -33,7 +33,7 @@ FLAT = 25.0
 
 
 @dataclass(frozen=True, slots=True)
-class Lines:
+class LineCurrentValues:
     """Three line currents in tenths of an ampere and whole degrees of lag."""
 
     tenths: tuple[int, int, int]
@@ -51,19 +51,19 @@ class Lines:
         return tuple(phasor.polar(float(size), angle) for size, angle in zip(self.tenths, self.angles, strict=True))
 
 
-def _drawn(dice: Dice, tier: str) -> Lines:
+def _drawn(dice: Dice, tier: str) -> LineCurrentValues:
     """Values that read naturally: whole amperes, tenths, or tenths with power factors of their own."""
     if tier == "support":
         sizes = [10 * dice.between(4, 20) for _ in range(3)]
-        return Lines((sizes[0], sizes[1], sizes[2]), (0, 0, 0))
+        return LineCurrentValues((sizes[0], sizes[1], sizes[2]), (0, 0, 0))
     sizes = [dice.between(50, 300) for _ in range(3)]
     lags = [0, 0, 0]
     if tier == "stretch":
         lags = [5 * dice.between(-2, 11) for _ in range(3)]
-    return Lines((sizes[0], sizes[1], sizes[2]), (lags[0], lags[1], lags[2]))
+    return LineCurrentValues((sizes[0], sizes[1], sizes[2]), (lags[0], lags[1], lags[2]))
 
 
-def _slipped(lines: Lines) -> Iterator[complex]:
+def _slipped(lines: LineCurrentValues) -> Iterator[complex]:
     """Where the commonest mistakes end, in tenths of an ampere."""
     parts = lines.phasors
     whole = phasor.total(parts)
@@ -92,7 +92,7 @@ def _slipped(lines: Lines) -> Iterator[complex]:
         yield from _dragged(lines, order)
 
 
-def _dragged(lines: Lines, order: tuple[int, ...]) -> Iterator[complex]:
+def _dragged(lines: LineCurrentValues, order: tuple[int, ...]) -> Iterator[complex]:
     for tip in (1, 2):
         end, turned = 0j, 0.0
         for place, index in enumerate(order):
@@ -104,7 +104,7 @@ def _dragged(lines: Lines, order: tuple[int, ...]) -> Iterator[complex]:
         yield end
 
 
-def _sharp(lines: Lines) -> bool:
+def _sharp(lines: LineCurrentValues) -> bool:
     """Whether some order lets both parallelograms be drawn without a flat crossing."""
     parts = lines.phasors
     for one, two in combinations(range(3), 2):
@@ -116,7 +116,7 @@ def _sharp(lines: Lines) -> bool:
     return False
 
 
-def accepted(lines: Lines) -> bool:
+def accepted(lines: LineCurrentValues) -> bool:
     """Whether a problem may be set."""
     largest, least = max(lines.tenths), min(lines.tenths)
     sizes = sorted(lines.tenths)
@@ -129,7 +129,7 @@ def accepted(lines: Lines) -> bool:
     return all(phasor.magnitude(end - whole) >= CLEAR * largest for end in _slipped(lines))
 
 
-def lines_of(code: Code) -> Lines:
+def lines_of(code: Code) -> LineCurrentValues:
     """The three line currents of a code. Raises NoProblem."""
     return first_accepted(code, _drawn, accepted)
 

@@ -10,9 +10,9 @@ from pycore.calculators.neutral_current.fields import BY_NAME
 from pycore.errors import Fault
 from pycore.forms.common import labels_of
 from pycore.forms.printed import read_printed
-from pycore.forms.reading import Drawn, Lag, Reader
+from pycore.forms.reading import DrawnValue, LagAngle, Reader
 from pycore.forms.title_block import read_by_hand, read_place
-from pycore.quantity import Writing, writing_for
+from pycore.quantity import NumberFormat, writing_for
 from pycore.words import inputs
 
 LEAST_SHARE = 1e-6
@@ -27,7 +27,7 @@ class NeutralProblem:
     """
 
     load: StarLoad
-    lags: tuple[Lag, Lag, Lag]
+    lags: tuple[LagAngle, LagAngle, LagAngle]
     measured: float | None
     scale: float | None
     place: str
@@ -37,7 +37,7 @@ class NeutralProblem:
     """Labels of those of them that hold signs the lettering lacks: they print blank."""
     choices: Mapping[str, str]
     typed: Mapping[str, str]
-    writing: Writing
+    writing: NumberFormat
     faults: tuple[Fault, ...] = ()
     """Faults of optional fields: the answer stands without them."""
 
@@ -45,7 +45,7 @@ class NeutralProblem:
     """A meter's limit: per cent of reading, digits, and what one digit is (A)."""
     readings: tuple[float, ...] = ()
     """Every reading of the neutral (A); ``measured`` is their mean."""
-    drawn: Drawn | None = None
+    drawn: DrawnValue | None = None
     """What was read off a drawing."""
     hand: Hand = PRACTISED
     """The hand that draws."""

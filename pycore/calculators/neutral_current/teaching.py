@@ -3,10 +3,10 @@
 from pycore.words.lesson_plans import (
     Handout,
     LessonPlan,
-    Part,
+    LessonStage,
     cover_stops,
 )
-from pycore.words.rig import JAW, NEUTRAL_STAYS, Readings
+from pycore.words.rig import JAW, NEUTRAL_STAYS, RecordingSheet
 
 LEVELS = {
     "support": "whole amperes at equal power factor, the first two lines drawn already",
@@ -20,24 +20,24 @@ PLAN = LessonPlan(
     of_lines=True,
     aim="Find the neutral current of three unequal lines by drawing, and judge it beside a calculation and a meter.",
     parts=(
-        Part("Starter", 5, (
+        LessonStage("Starter", 5, (
             "On the board: {values}, equal power factor. Everyone writes a guess for the neutral, in amperes.",
             "Ask: can it be more than the largest line? At equal power factor it cannot. Keep the guesses.",
         )),
-        Part("Demonstration", 15, (
+        LessonStage("Demonstration", 15, (
             "Open the classroom view. Show the parallelogram move by move; hide each reading and ask for it first.",
             "At each angle ask: more or less than a right angle? Which 0 lies on your line?",
             "Read the result: {answer}, {length} at {scale}. Whose guess was nearest?",
         )),
-        Part("Guided work", 15, (
+        LessonStage("Guided work", 15, (
             "Everyone draws the same values, two phasors given. Walk round with the overlay.",
             "Stop the class after the first diagonal: this is the neutral only if the third line carried nothing.",
         )),
-        Part("Independent work", 20, (
+        LessonStage("Independent work", 20, (
             "A problem of their own from the class set. Predict, draw, measure, then check by calculation.",
             "Done early: which current in the third line would make the neutral zero?",
         )),
-        Part("Exit question", 5, (
+        LessonStage("Exit question", 5, (
             "Two lines carry 10 A, the third carries nothing, equal power factor. What does the neutral carry?",
             "10 A. Who says 20 A has added the lengths; who says 0 A took the load for a balanced one.",
         )),
@@ -73,7 +73,7 @@ PLAN = LessonPlan(
     ),
 )  # fmt: skip
 
-READINGS = Readings(
+READINGS = RecordingSheet(
     "neutral-current", "Neutral current", ("L1", "L2", "L3", "N"),
     f"{JAW} Always in this order: L1, L2, L3, N.", "the neutral", "A", "mean of N; limit of the meter",
     "from L1, L2, L3 and their limits", (NEUTRAL_STAYS,),

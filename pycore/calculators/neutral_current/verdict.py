@@ -13,7 +13,7 @@ from pycore.drawing import Ink, Page
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.intervals import Interval, intervals
 from pycore.sheet.plan import Plan
-from pycore.sums.answer import Block, Paragraph, Picture, Points
+from pycore.sums.answer import Block, BulletList, Paragraph, WorkingPicture
 from pycore.words import verdict as words
 from pycore.words.phrase import Phrase
 
@@ -25,7 +25,7 @@ INKS: dict[str, tuple[Ink, str]] = {
 
 
 @dataclass(frozen=True, slots=True)
-class Result:
+class ComparedAnswer:
     """One of the three answers (A): who says it, what, and its own half-width at about 95 %."""
 
     who: str
@@ -38,8 +38,8 @@ class Pair:
     """Two answers, the standard uncertainty of their difference (A) and its coverage factor, why they may
     differ, and what they share."""
 
-    first: Result
-    second: Result
+    first: ComparedAnswer
+    second: ComparedAnswer
     standard: float
     factor: float
     why: str
@@ -81,20 +81,20 @@ class NeutralVerdict:
             return COVERAGE
         return coverage_factor(effective_freedom(standard, self.scatter, len(self.problem.readings)))
 
-    def results(self) -> dict[str, Result]:
+    def results(self) -> dict[str, ComparedAnswer]:
         """The answers there are, each with the half-width of its bar."""
         solution, problem = self.case.solution, self.problem
-        made: dict[str, Result] = {}
+        made: dict[str, ComparedAnswer] = {}
         if problem.drawn is not None:
             drawn = problem.drawn.value(self.plan.factor)
-            made[words.DRAWING] = Result(words.DRAWING, drawn, COVERAGE * self.drawing)
+            made[words.DRAWING] = ComparedAnswer(words.DRAWING, drawn, COVERAGE * self.drawing)
         own = 0.0
         if problem.measured is not None:
             own = computed(solution.lines, solution.angles, self.meter, one_meter=self.one_meter).standard
-        made[words.CALCULATION] = Result(words.CALCULATION, solution.current, COVERAGE * own)
+        made[words.CALCULATION] = ComparedAnswer(words.CALCULATION, solution.current, COVERAGE * own)
         if problem.measured is not None:
             standard = math.hypot(self.meter.standard(problem.measured), self.scatter)
-            made[words.METER] = Result(words.METER, problem.measured, self.factor(standard) * standard)
+            made[words.METER] = ComparedAnswer(words.METER, problem.measured, self.factor(standard) * standard)
         return made
 
     def pairs(self) -> tuple[Pair, ...]:
@@ -143,7 +143,7 @@ class NeutralVerdict:
         pairs = self.pairs()
         if not pairs:
             return [Paragraph(words.hint())]
-        made: list[Block] = [Picture(self.picture(), "intervals"), Paragraph(words.picture_meaning())]
+        made: list[Block] = [WorkingPicture(self.picture(), "intervals"), Paragraph(words.picture_meaning())]
         made += [Paragraph(phrase) for phrase in self.remarks()]
         doubtful: list[Pair] = []
         for pair in pairs:
@@ -176,9 +176,9 @@ class NeutralVerdict:
             return []
         if pair.first.who == words.METER:
             told = measured_causes(self.case, pair.first.value, self.amount)
-            return [Paragraph(words.why_measured()), Points(told), Paragraph(words.one_number())] if told else []
+            return [Paragraph(words.why_measured()), BulletList(told), Paragraph(words.one_number())] if told else []
         told = drawn_causes(self.case, self.plan, pair.first.value, self.amount)
-        return [Paragraph(words.why_drawn()), Points(told)]
+        return [Paragraph(words.why_drawn()), BulletList(told)]
 
     def remarks(self) -> tuple[Phrase, ...]:
         """What is to be said of the readings and of the meter's limit before judging."""

@@ -5,16 +5,16 @@ import math
 from pycore import quantity
 from pycore.calculators.neutral_current import words
 from pycore.calculators.neutral_current.circuit import StarSolution, closed_formula
-from pycore.quantity import Writing
+from pycore.quantity import NumberFormat
 from pycore.sums.answer import Block, Equation, Paragraph
 from pycore.sums.workings import result_row
-from pycore.words.formula import Fenced, Fraction, Number, Root, Square, row
+from pycore.words.formula import Bracketed, Fraction, Number, Root, Square, row
 from pycore.words.phrase import Symbol
 
 A, B, C = Symbol("a"), Symbol("b"), Symbol("c")
 
 
-def formula_blocks(symbol: Symbol, solution: StarSolution, writing: Writing) -> tuple[Block, ...]:
+def formula_blocks(symbol: Symbol, solution: StarSolution, writing: NumberFormat) -> tuple[Block, ...]:
     """The closed formula with this problem's numbers, or why it does not hold."""
     if not solution.equal_angles:
         return (Paragraph(words.formula_fails()),)
@@ -28,15 +28,15 @@ def formula_blocks(symbol: Symbol, solution: StarSolution, writing: Writing) -> 
     half = Fraction(Number("1"), Number("2"))
     differences = row(
         half,
-        Fenced(row(
-            Square(Fenced(row(A, "−", B))), "+", Square(Fenced(row(B, "−", C))), "+",
-            Square(Fenced(row(C, "−", A))),
+        Bracketed(row(
+            Square(Bracketed(row(A, "−", B))), "+", Square(Bracketed(row(B, "−", C))), "+",
+            Square(Bracketed(row(C, "−", A))),
         )),
     )  # fmt: skip
     gaps = [Number(_difference(sizes[i] - sizes[j], writing)) for i, j in ((0, 1), (1, 2), (2, 0))]
     filled_gaps = row(
         half,
-        Fenced(row(Square(Fenced(gaps[0])), "+", Square(Fenced(gaps[1])), "+", Square(Fenced(gaps[2])))),
+        Bracketed(row(Square(Bracketed(gaps[0])), "+", Square(Bracketed(gaps[1])), "+", Square(Bracketed(gaps[2])))),
     )
     return (
         Paragraph(words.formula_intro()),
@@ -53,7 +53,7 @@ def formula_blocks(symbol: Symbol, solution: StarSolution, writing: Writing) -> 
     )  # fmt: skip
 
 
-def _difference(value: float, writing: Writing) -> str:
+def _difference(value: float, writing: NumberFormat) -> str:
     """A difference of given values, with their decimals and a true minus sign."""
     written = writing.given(math.fabs(value))
     return quantity.MINUS + written if value < 0 and written != "0" else written

@@ -6,16 +6,16 @@ from pycore.calculators.open_neutral.circuit import OpenNeutral
 from pycore.calculators.open_neutral.construction import METHOD, displacement
 from pycore.calculators.open_neutral.fields import FIELDS
 from pycore.calculators.open_neutral.sentences import OWN_STEPS
-from pycore.constructions.construction import Arm, Construction, Picture
+from pycore.constructions.construction import Arm, Construction, DrawingConvention
 from pycore.drawing import Ink
 from pycore.forms import conventions
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.plan import Plan
 from pycore.sums import amounts as figures
-from pycore.sums.case import Part, SumCase
+from pycore.sums.case import ComponentRow, SumCase
 from pycore.sums.notes import SMALL_SHEET, sheet_words
 from pycore.sums.problem import SheetProblem
-from pycore.sums.wording import SheetWords, Telling
+from pycore.sums.wording import Notation, SheetWords
 from pycore.words.phrase import Phrase, Symbol, say
 
 
@@ -48,7 +48,7 @@ class OpenCase(SumCase):
             tags |= {f"u{n}": (Symbol("U", name),) for n, name in enumerate(_short_names(problem["names"]), start=1)}
         reference = arms[0].angle if problem["reference"] == "current" else 0.0
         voltage = conventions.symbols("V", problem["names"])["i1"]
-        telling = Telling(
+        telling = Notation(
             tags=tags,
             lines=conventions.line_names(problem["names"]),
             reference=tags[arms[0].key] if arms[0].angle == reference else voltage,
@@ -59,7 +59,7 @@ class OpenCase(SumCase):
             words=words.VOLTS if self.open else words.AMPERES,
             own_steps=OWN_STEPS,
         )
-        picture = Picture(problem["first"], problem["rotation"], reference)
+        picture = DrawingConvention(problem["first"], problem["rotation"], reference)
         super().__init__(problem, arms, telling.lines, picture, telling)
         self.total = solution.displacement if self.open else solution.neutral
 
@@ -92,12 +92,12 @@ class OpenCase(SumCase):
             return words.BY_DISPLACEMENT
         return f"{words.TITLE_WHOLE}: {super().method_words(plan, any_method=any_method)}"
 
-    def further(self) -> tuple[Part, ...]:
+    def further(self) -> tuple[ComponentRow, ...]:
         """Each load's voltage, where the neutral is open."""
         if not self.open:
             return ()
         return tuple(
-            Part(self.telling.tags[f"u{number}"], phasor.magnitude(value), phasor.angle(value))
+            ComponentRow(self.telling.tags[f"u{number}"], phasor.magnitude(value), phasor.angle(value))
             for number, value in enumerate(self.solution.voltages, start=1)
         )
 

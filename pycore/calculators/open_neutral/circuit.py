@@ -18,7 +18,7 @@ MOST_TIMES = 1000.0
 """How many times the phase voltage the star point may move before mixed reactances count as cancelling."""
 
 
-class NoBalance(ValueError):
+class FloatingStarPointError(ValueError):
     """Raised where the admittances add to nothing, or nearly: the star point's voltage is then without bound."""
 
 
@@ -56,11 +56,11 @@ def solve(star: UnbalancedStar) -> OpenNeutral:
     currents = tuple(v * y for v, y in zip(phases, star.admittances, strict=True))
     together = phasor.total(star.admittances)
     if together == 0:
-        raise NoBalance("the admittances add to nothing")
+        raise FloatingStarPointError("the admittances add to nothing")
     neutral = phasor.total(currents)
     displacement = neutral / together
     if phasor.magnitude(displacement) > MOST_TIMES * size:
-        raise NoBalance("the admittances nearly cancel")
+        raise FloatingStarPointError("the admittances nearly cancel")
     voltages = tuple(v - displacement for v in phases)
     flowing = tuple(v * y for v, y in zip(voltages, star.admittances, strict=True))
     return OpenNeutral(

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from pycore import phasor, quantity
 from pycore.calculators.open_neutral import TOPIC, words
 from pycore.calculators.open_neutral.case import OpenCase, sizes_of, three_figures
-from pycore.calculators.open_neutral.circuit import NoBalance, UnbalancedStar, solve
+from pycore.calculators.open_neutral.circuit import FloatingStarPointError, UnbalancedStar, solve
 from pycore.calculators.open_neutral.construction import METHOD
 from pycore.calculators.open_neutral.fields import BY_NAME, FIELDS, NAMES
 from pycore.calculators.open_neutral.workings import comparison, load_figures, millman
@@ -18,7 +18,7 @@ from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.plan import Plan
 from pycore.sums.accuracy import SumAccuracy
 from pycore.sums.answer import Output, Paragraph, Working
-from pycore.sums.page import RoomPractice, SumPage, outputs_on_paper
+from pycore.sums.page import SumPage, TopicPractice, outputs_on_paper
 from pycore.sums.problem import read_sheet
 from pycore.trig import ROOT_THREE
 from pycore.words.phrase import Phrase, say
@@ -57,13 +57,13 @@ class OpenNeutralPage(SumPage[OpenCase]):
         one, two, three = (0j if load is None else 1.0 / load for load in loads)
         try:
             solution = solve(UnbalancedStar(volts, (one, two, three), sequence))
-        except NoBalance:
+        except FloatingStarPointError:
             raise InputError(*(Fault(name, reader.given(name), words.without_bound()) for name in NAMES)) from None
         sizes, unit = ([volts / ROOT_THREE], "V") if method == METHOD else (sizes_of(solution.currents), "A")
         problem = read_sheet(reader, FIELDS, [three_figures(size) for size in sizes], unit, computed=True)
         return OpenCase(problem, solution, loads)
 
-    def practice(self) -> "RoomPractice[OpenCase]":
+    def practice(self) -> "TopicPractice[OpenCase]":
         """Its problems from codes, and what mistakes give."""
         # Only practice needs it; the first answer need not wait for its import.
         from pycore.calculators.open_neutral import practice

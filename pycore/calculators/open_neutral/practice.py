@@ -16,7 +16,7 @@ from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
 from pycore.practice.dice import Dice
 from pycore.practice.generator import first_accepted
-from pycore.practice.sums import Sum
+from pycore.practice.sums import DrawnSum
 from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
 from pycore.sums.case import HANDS
 from pycore.sums.task import task_of as sum_task
@@ -70,7 +70,7 @@ def task_of(case: OpenCase) -> Task:
     plan = case.shown()
     reference = case.picture.reference
     arm = Arm("i1", 1, case.size, case.angle or 0.0)
-    scaled = Sum(
+    scaled = DrawnSum(
         arms=(arm,), reference=reference, method="displacement", order="12", names={"i1": case.telling.tags["sum"]},
         unit=case.telling.writing.unit, scale=plan.scale / case.telling.writing.factor,
         scale_words=case.telling.scale(plan.scale), voltages={},

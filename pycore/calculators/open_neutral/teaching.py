@@ -3,7 +3,7 @@
 from pycore.words.lesson_plans import (
     Handout,
     LessonPlan,
-    Part,
+    LessonStage,
     cover_handouts_of,
     cover_stops,
     handouts_of,
@@ -21,29 +21,29 @@ PLAN = LessonPlan(
     of_lines=True,
     aim="Show on paper what a lost neutral does to three unequal loads, which load suffers, and why nobody opens one.",
     parts=(
-        Part("Starter", 5, (
+        LessonStage("Starter", 5, (
             "Read the caution above aloud before anything else. This lesson is paper only: there is nothing to try "
             "out.",
             "On the board: {values}. The neutral is lost. Which load gets too much: the one that takes the most power "
             "or the one that takes the least? Hands.",
         )),
-        Part("Demonstration", 15, (
+        LessonStage("Demonstration", 15, (
             "Three phase voltages from one point, tips joined: the supply holds these corners whatever happens.",
             "Classroom view: the star point moves by {answer}. Ask which corner it moves towards, and why: the load "
             "that takes most pulls it.",
             "Measure from the new point to each corner: {voltage_1}, {voltage_2}, {voltage_3} instead of 231 V each.",
         )),
-        Part("Guided work", 15, (
+        LessonStage("Guided work", 15, (
             "Everyone draws the triangle at {scale} and measures all three voltages.",
             "Ask: what has 302 V on it? The small load on L3: a lamp, a charger. What does it do? It fails, and then "
             "the load is another one.",
         )),
-        Part("Independent work", 20, (
+        LessonStage("Independent work", 20, (
             "Loads of their own from the class set: shift by Millman’s formula, drawing, three voltages, and one "
             "sentence on who suffers.",
             "Done early: let one load be nothing at all. What do the other two become? Two loads in series on 400 V.",
         )),
-        Part("Exit question", 5, (
+        LessonStage("Exit question", 5, (
             "Two equal loads on L1 and L2, nothing on L3, neutral lost, 400 V between lines: what does each get?",
             "{exit_voltage_1}: half of 400 V, too little to run on. Who says 231 V has kept the neutral.",
         )),

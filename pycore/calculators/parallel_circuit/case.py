@@ -4,12 +4,18 @@ from dataclasses import dataclass
 
 from pycore import phasor
 from pycore.calculators.parallel_circuit import words
-from pycore.calculators.parallel_circuit.circuit import NoAdmittance, Parallel, ParallelSolution, ShortCircuit, solve
+from pycore.calculators.parallel_circuit.circuit import (
+    NoAdmittanceError,
+    ParallelInput,
+    ParallelSolution,
+    ShortCircuitError,
+    solve,
+)
 from pycore.calculators.parallel_circuit.fields import FIELDS, MOST
 from pycore.circuits.elements import CAPACITOR, RESISTOR
-from pycore.constructions.construction import Picture
+from pycore.constructions.construction import DrawingConvention
 from pycore.errors import Fault, InputError
-from pycore.forms.elements import MOST_ELEMENTS, Typed, read_elements, scaled
+from pycore.forms.elements import MOST_ELEMENTS, TypedElement, read_elements, scaled
 from pycore.forms.reading import Reader
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
@@ -23,7 +29,7 @@ from pycore.sums.circuit import (
 )
 from pycore.sums.notes import sheet_words
 from pycore.sums.problem import SheetProblem
-from pycore.sums.wording import SheetWords, Telling
+from pycore.sums.wording import Notation, SheetWords
 from pycore.words import circuits as circuit_words
 from pycore.words import plain
 from pycore.words.phrase import Phrase, Symbol
@@ -36,8 +42,8 @@ class ParallelProblem:
     """What the form says: the numbers of the branches that are there, their elements as typed, and the circuit."""
 
     numbers: tuple[int, ...]
-    typed: tuple[tuple[Typed, ...], ...]
-    circuit: Parallel
+    typed: tuple[tuple[TypedElement, ...], ...]
+    circuit: ParallelInput
 
 
 class ParallelCase(SumCase):
@@ -61,7 +67,7 @@ class ParallelCase(SumCase):
         on_first = problem["reference"] == "current"
         reference = arms[0].angle if on_first else 0.0
         mark = problem.writing.mark
-        telling = Telling(
+        telling = Notation(
             tags=tags,
             lines=tuple(plain((symbol,)) for symbol in symbols),
             reference=tags[arms[0].key] if on_first and reference != 0.0 else (VOLTS,),
@@ -72,7 +78,7 @@ class ParallelCase(SumCase):
             words=words.AMPERES,
             companions=companion_of(solution.volts, "V", words.VOLTS, words.WHY_VOLTAGE, mark),
         )
-        picture = Picture(problem["first"], problem["rotation"], reference)
+        picture = DrawingConvention(problem["first"], problem["rotation"], reference)
         super().__init__(problem, arms, telling.lines, picture, telling)
         self.total = phasor.total(solution.currents)
 
@@ -105,7 +111,7 @@ def read_parallel(reader: Reader) -> tuple[ParallelProblem, ParallelSolution]:
     """The circuit of a form and its solution. Raises InputError."""
     mark = "," if reader.choice("decimal") == "comma" else "."
     numbers: list[int] = []
-    typed: list[tuple[Typed, ...]] = []
+    typed: list[tuple[TypedElement, ...]] = []
     for number in range(1, MOST + 1):
         found = read_elements(reader, f"b{number}", "Ω", mark)
         if len(found) > MOST_ELEMENTS:
@@ -120,16 +126,16 @@ def read_parallel(reader: Reader) -> tuple[ParallelProblem, ParallelSolution]:
     if reader.faults or hertz is None:
         reader.finish()
     branches = tuple(tuple(one.element for one in branch) for branch in typed)
-    circuit = Parallel(branches, hertz or 50.0, volts, amperes)
+    circuit = ParallelInput(branches, hertz or 50.0, volts, amperes)
     try:
         return ParallelProblem(tuple(numbers), tuple(typed), circuit), solve(circuit)
-    except ShortCircuit as problem:
+    except ShortCircuitError as problem:
         name = f"b{numbers[problem.branch]}"
         raise InputError(Fault(name, reader.given(name), words.short(reader.label(name)))) from None
-    except NoAdmittance:
+    except NoAdmittanceError:
         raise InputError(Fault("supply", reader.given("supply"), words.no_way(reader.label("supply")))) from None
 
 
-def resistive(branch: tuple[Typed, ...]) -> bool:
+def resistive(branch: tuple[TypedElement, ...]) -> bool:
     """Whether a branch has resistors only."""
     return all(one.element.kind == RESISTOR for one in branch)

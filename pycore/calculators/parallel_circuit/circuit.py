@@ -21,7 +21,7 @@ MOST_TIMES = 1000.0
 """How many times the whole current a branch's may be before the branches count as taking none together."""
 
 
-class ShortCircuit(ValueError):
+class ShortCircuitError(ValueError):
     """Raised where a branch has no impedance: ``branch`` is its place from 0."""
 
     def __init__(self, branch: int) -> None:
@@ -29,12 +29,12 @@ class ShortCircuit(ValueError):
         super().__init__(f"branch {branch} has no impedance")
 
 
-class NoAdmittance(ValueError):
+class NoAdmittanceError(ValueError):
     """Raised where a current is given and the branches together take none, or next to none."""
 
 
 @dataclass(frozen=True, slots=True)
-class Parallel:
+class ParallelInput:
     """Branches (each elements in series) at a frequency in Hz, on so many volts or with so many amperes in all."""
 
     branches: tuple[Branch, ...]
@@ -56,7 +56,7 @@ class ParallelSolution:
     """Impedances (ohms) and admittances (siemens) by branch, their sum, the voltage (V, r.m.s.), each branch's current
     and their sum as phasors on the voltage, and resonance if there is any."""
 
-    circuit: Parallel
+    circuit: ParallelInput
     impedances: tuple[complex, ...]
     admittances: tuple[complex, ...]
     whole: complex
@@ -141,12 +141,12 @@ def _between(branches: tuple[Branch, ...], start: float, end: float, own: float)
     return (start + end) / 2
 
 
-def solve(circuit: Parallel) -> ParallelSolution:
+def solve(circuit: ParallelInput) -> ParallelSolution:
     """Raises ShortCircuit for a branch without impedance, NoAdmittance where a given current has no way."""
     impedances = tuple(branch_impedance(branch, circuit.hertz) for branch in circuit.branches)
     for place, value in enumerate(impedances):
         if value == 0:
-            raise ShortCircuit(place)
+            raise ShortCircuitError(place)
     admittances = tuple(1.0 / value for value in impedances)
     least = phasor.ZERO_SHARE * math.fsum(phasor.magnitude(value) for value in admittances)
     whole = phasor.total(admittances)
@@ -156,7 +156,7 @@ def solve(circuit: Parallel) -> ParallelSolution:
     if circuit.amperes is None:
         volts = circuit.volts or 0.0
     elif max(phasor.magnitude(value) for value in admittances) > MOST_TIMES * phasor.magnitude(whole):
-        raise NoAdmittance("the branches together take no current")
+        raise NoAdmittanceError("the branches together take no current")
     else:
         volts = circuit.amperes / phasor.magnitude(whole)
     currents = tuple(volts * value for value in admittances)

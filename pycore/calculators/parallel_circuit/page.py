@@ -17,7 +17,7 @@ from pycore.sums.circuit import (
     factor_phrase,
     times_text,
 )
-from pycore.sums.page import RoomPractice, SumPage, outputs_on_paper, small_notices
+from pycore.sums.page import SumPage, TopicPractice, outputs_on_paper, small_notices
 from pycore.sums.page import summary as sum_summary
 from pycore.sums.problem import read_sheet
 from pycore.words import sums as sum_words
@@ -42,7 +42,7 @@ class ParallelCircuit(SumPage[ParallelCase]):
         sizes = [float(f"{phasor.magnitude(value):.3g}") for value in solution.currents]
         return ParallelCase(read_sheet(reader, FIELDS, sizes, "A", "V", computed=True), given, solution)
 
-    def practice(self) -> "RoomPractice[ParallelCase]":
+    def practice(self) -> "TopicPractice[ParallelCase]":
         """Its problems from codes, and what mistakes give."""
         # Only practice needs it; the first answer need not wait for its import.
         from pycore.calculators.parallel_circuit import practice

@@ -17,7 +17,7 @@ from pycore.sums.circuit_practice import (
     BOTH,
     CLEAR,
     ONLY_CALCULATED,
-    Circuit,
+    CircuitValues,
     changed,
     chosen,
     found_by_calculation,
@@ -109,15 +109,15 @@ def task_of(case: ParallelCase) -> Task:
 VOLTS = (24, 48, 120, 230, 240)
 
 
-def _parallel(dice: Dice, tier: str) -> Circuit:
+def _parallel(dice: Dice, tier: str) -> CircuitValues:
     volts = VOLTS[dice.below(len(VOLTS))]
     if tier == "support":
-        return Circuit(4 * dice.between(5, 25), 4 * dice.between(4, 25), 0, True, 0, 50, volts)
+        return CircuitValues(4 * dice.between(5, 25), 4 * dice.between(4, 25), 0, True, 0, 50, volts)
     own = dice.between(4, 30) if tier == "stretch" else 0
-    return Circuit(dice.between(20, 99), 10 * dice.between(5, 40), 5 * dice.between(4, 40), False, own, 50, volts)
+    return CircuitValues(dice.between(20, 99), 10 * dice.between(5, 40), 5 * dice.between(4, 40), False, own, 50, volts)
 
 
-def currents_of(circuit: Circuit, share: float = math.tau) -> tuple[complex, ...]:
+def currents_of(circuit: CircuitValues, share: float = math.tau) -> tuple[complex, ...]:
     """Currents of a resistor, a coil (with its own resistance in series) and a capacitor beside one another."""
     coil, capacitor = circuit.reactances(share)
     volts = complex(float(circuit.supply), 0.0)
@@ -125,7 +125,7 @@ def currents_of(circuit: Circuit, share: float = math.tau) -> tuple[complex, ...
     return (*made, volts / complex(0.0, -capacitor)) if capacitor else tuple(made)
 
 
-def may_stand_beside(circuit: Circuit) -> bool:
+def may_stand_beside(circuit: CircuitValues) -> bool:
     """Whether a parallel circuit may be set."""
     parts = currents_of(circuit)
     whole = phasor.total(parts)
@@ -142,6 +142,6 @@ def may_stand_beside(circuit: Circuit) -> bool:
     return all(phasor.magnitude(slip - whole) >= CLEAR * size for slip in slips)
 
 
-def parallel_of(code: Code) -> Circuit:
+def parallel_of(code: Code) -> CircuitValues:
     """The parallel circuit of a code, its supply in volts. Raises NoProblem."""
     return first_accepted(code, _parallel, may_stand_beside)

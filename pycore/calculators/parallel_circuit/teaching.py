@@ -2,13 +2,13 @@
 
 from pycore.words.lesson_plans import (
     LessonPlan,
-    Part,
+    LessonStage,
     cover_handouts_of,
     cover_stops,
     handouts_of,
     rig_of,
 )
-from pycore.words.rig import DISCHARGED, JAW, Readings
+from pycore.words.rig import DISCHARGED, JAW, RecordingSheet
 
 LEVELS = {
     "support": "a resistor beside a coil of known reactance",
@@ -22,28 +22,28 @@ PLAN = LessonPlan(
     aim="Find the current of each branch, draw them on the common voltage, and see why the whole is less than the "
         "branches added as numbers.",
     parts=(
-        Part("Starter", 5, (
+        LessonStage("Starter", 5, (
             "On the board: {values}. What do branches side by side share? The voltage: it is drawn first this time.",
             "Everyone guesses the whole current. Keep the guesses.",
         )),
-        Part("Demonstration", 15, (
+        LessonStage("Demonstration", 15, (
             "Each branch alone: {current_1}, {current_2}, {current_3}. Branch 2 has resistance and coil: impedance "
             "first, then Ohm’s law, then its angle.",
             "Classroom view: the resistor’s current lies along V, the coil branch lags, the capacitor leads by 90°.",
             "Sum: {answer}. As plain numbers the branches would give nearly twice as much: where did it go? Coil and "
             "capacitor hand current to each other.",
         )),
-        Part("Guided work", 15, (
+        LessonStage("Guided work", 15, (
             "Everyone draws the three currents at {scale}. Stop after the second: with the capacitor still to come, is "
             "the whole going to be longer or shorter?",
             "Read the angle of the whole current from V: {phase_angle}.",
         )),
-        Part("Independent work", 20, (
+        LessonStage("Independent work", 20, (
             "Branches of their own from the class set: each current and angle, then the drawing, then admittance as "
             "the check.",
             "Done early: which frequency brings whole current and voltage in phase? Here {resonance}.",
         )),
-        Part("Exit question", 5, (
+        LessonStage("Exit question", 5, (
             "A resistor of 24 Ω and a coil of 32 Ω reactance side by side on 240 V: what is the whole current?",
             "{exit_current}, from 10 A and 7.5 A at a right angle. Who says 17.5 A has added the sizes.",
         )),
@@ -63,7 +63,7 @@ PLAN = LessonPlan(
     cover_handouts=cover_handouts_of("parallel-circuit"),
 )  # fmt: skip
 
-READINGS = Readings(
+READINGS = RecordingSheet(
     "parallel-circuit", "Parallel circuit", ("V", "I₁, A", "I₂, A", "I₃, A", "whole I, A"),
     f"{JAW} Always in this order: voltage, each branch, the whole.", "the whole current", "A",
     "mean of whole I; limit of the meter", "from the branches' values and V", (DISCHARGED,),

@@ -6,11 +6,11 @@ from pycore import phasor, quantity
 from pycore.calculators.parallel_circuit import words
 from pycore.calculators.parallel_circuit.case import AMPS, VOLTS, ParallelCase, resistive
 from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR, elastance, inductance
-from pycore.forms.elements import Typed, scaled
+from pycore.forms.elements import TypedElement, scaled
 from pycore.sums.answer import Block, Equation, Grid, Paragraph
 from pycore.sums.circuit_formula import PI, F, hypotenuse, number, reactance_line
 from pycore.sums.wording import degrees_text
-from pycore.words.formula import Fenced, Formula, Fraction, Function, Number, Root, Row, Square, row
+from pycore.words.formula import Bracketed, Formula, FormulaRow, Fraction, Function, Number, Root, Square, row
 from pycore.words.phrase import Phrase, Symbol
 
 R, L, C, G, B, Y = (Symbol(letter) for letter in "RLCGBY")
@@ -37,7 +37,7 @@ class _Working:
                     lines.append(self.reactance(one, str(place)))
         return [Equation(tuple(lines), words.reactances())] if lines else []
 
-    def reactance(self, one: Typed, place: str) -> Formula:
+    def reactance(self, one: TypedElement, place: str) -> Formula:
         omega = math.tau * self.hertz
         size = one.element.value
         if not one.element.in_ohms:
@@ -95,7 +95,7 @@ class _Working:
             reactance = self.number(value.imag, "Ω")
             for letter, over, minus, ohms, siemens in (
                 ("G", "R", (), self.number(value.real, "Ω"), one.real),
-                ("B", "X", ("−",), Fenced(reactance) if value.imag < 0 else reactance, one.imag),
+                ("B", "X", ("−",), Bracketed(reactance) if value.imag < 0 else reactance, one.imag),
             ):
                 general = row(*minus, Fraction(Symbol(over, index), Square(Symbol("Z", index))))
                 filled = row(*minus, Fraction(ohms, square))
@@ -106,7 +106,7 @@ class _Working:
         volts = self.number(self.solution.volts, "V")
         admittance = self.number(size, "S")
         if self.case.typed_companions:
-            lines.append(row(AMPS, "=", Row((VOLTS, Y)), "=", volts, "×", admittance, "=", current))
+            lines.append(row(AMPS, "=", FormulaRow((VOLTS, Y)), "=", volts, "×", admittance, "=", current))
         elif size:
             lines.append(row(VOLTS, "=", Fraction(AMPS, Y), "=", Fraction(current, admittance), "=", volts))
         return [Equation(tuple(lines), words.admittance())]
@@ -121,9 +121,9 @@ class _Working:
         lines = (
             row(Function("cos", PHI), "=", Fraction(Symbol("I", "a"), AMPS), "=", factor),
             row(PHI, "=", angle),
-            row(Symbol("P"), "=", Row((VOLTS, Symbol("I", "a"))), "=", self.number(power.real, "W")),
-            row(Symbol("Q"), "=", Row((VOLTS, Symbol("I", "r"))), "=", self.number(power.imag, "var")),
-            row(Symbol("S"), "=", Row((VOLTS, AMPS)), "=", self.number(phasor.magnitude(power), "VA")),
+            row(Symbol("P"), "=", FormulaRow((VOLTS, Symbol("I", "a"))), "=", self.number(power.real, "W")),
+            row(Symbol("Q"), "=", FormulaRow((VOLTS, Symbol("I", "r"))), "=", self.number(power.imag, "var")),
+            row(Symbol("S"), "=", FormulaRow((VOLTS, AMPS)), "=", self.number(phasor.magnitude(power), "VA")),
         )
         return [Equation(lines, words.angle())]
 
@@ -137,12 +137,12 @@ class _Working:
         if classic is None:
             return [Equation((row(Symbol(F.letter, "0"), "=", result),), words.resonance_found())]
         ohms, henries, farads = classic
-        general = row(Fraction(Number("1"), Row((L, C))), "−", Fraction(Square(R), Square(L)))
+        general = row(Fraction(Number("1"), FormulaRow((L, C))), "−", Fraction(Square(R), Square(L)))
         lines: list[Formula] = [
-            row(Symbol(F.letter, "0"), "=", Fraction(Number("1"), Row(("2", PI))), Root(general), "=", result),
+            row(Symbol(F.letter, "0"), "=", Fraction(Number("1"), FormulaRow(("2", PI))), Root(general), "=", result),
         ]
         if ohms and len(self.branches) == 2:
-            lines.append(row(Symbol("Z", "0"), "=", Fraction(L, Row((C, R))), "=", Fraction(
+            lines.append(row(Symbol("Z", "0"), "=", Fraction(L, FormulaRow((C, R))), "=", Fraction(
                 self.number(henries, "H"), row(self.number(farads, "F"), "×", self.number(ohms, "Ω"))), "=",
                 self.number(henries / (farads * ohms), "Ω")))  # fmt: skip
         return [Equation(tuple(lines), words.resonance())]

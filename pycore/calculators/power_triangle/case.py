@@ -4,21 +4,21 @@ from dataclasses import dataclass, replace
 
 from pycore import phasor, quantity
 from pycore.calculators.power_triangle import words
-from pycore.calculators.power_triangle.circuit import Correction, Load, NoLoad, complex_power
+from pycore.calculators.power_triangle.circuit import Load, NoLoadError, PowerFactorCorrection, complex_power
 from pycore.calculators.power_triangle.fields import FIELDS
 from pycore.constructions import step_kinds
-from pycore.constructions.construction import Construction, Picture, Step
+from pycore.constructions.construction import Construction, DrawingConvention, Step
 from pycore.constructions.moves import Join
 from pycore.constructions.names import START_POINT
 from pycore.forms.elements import scaled
-from pycore.forms.reading import Lag, Reader
-from pycore.quantity import Unreadable
+from pycore.forms.reading import LagAngle, Reader
+from pycore.quantity import QuantityError
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
 from pycore.sums.circuit import LEAST_HERTZ, MOST_HERTZ, arms_of, side_of
 from pycore.sums.notes import sheet_words
 from pycore.sums.problem import SheetProblem
-from pycore.sums.wording import SheetWords, Telling
+from pycore.sums.wording import Notation, SheetWords
 from pycore.words import circuits as circuit_words
 from pycore.words.phrase import Phrase, Symbol
 
@@ -33,7 +33,7 @@ class PowerProblem:
 
     amount: float
     unit: str
-    lag: Lag
+    lag: LagAngle
     target: float
     side: int
     load: Load
@@ -50,7 +50,7 @@ class PowerCase(SumCase):
     part_word = "power"
     sum_word: Phrase = ("apparent power",)
 
-    def __init__(self, problem: SheetProblem, given: PowerProblem, correction: Correction | None) -> None:
+    def __init__(self, problem: SheetProblem, given: PowerProblem, correction: PowerFactorCorrection | None) -> None:
         self.given, self.correction = given, correction
         power = given.load.power
         self.corrected = correction is not None and correction.state == "needed"
@@ -67,7 +67,7 @@ class PowerCase(SumCase):
         }  # fmt: skip
         on_first = problem["reference"] == "current"
         reference = arms[0].angle if on_first else 0.0
-        telling = Telling(
+        telling = Notation(
             tags=tags,
             lines=("P", "Q", words.CAPACITOR if taken >= 0 else words.COIL),
             reference=tags[arms[0].key] if on_first and reference != 0.0 else (P,),
@@ -78,7 +78,7 @@ class PowerCase(SumCase):
             words=words.WORDS,
             units={"i1": "W", "i2": "var", "i3": "var", "i23": "var"},
         )
-        picture = Picture(problem["first"], problem["rotation"], reference)
+        picture = DrawingConvention(problem["first"], problem["rotation"], reference)
         super().__init__(problem, arms, telling.lines, picture, telling)
         self.total = correction.after if correction and self.corrected else power
 
@@ -138,7 +138,7 @@ def _read_load(reader: Reader) -> tuple[float, str] | None:
         for unit in UNITS:
             try:
                 amount = quantity.read(text, unit)
-            except Unreadable as problem:
+            except QuantityError as problem:
                 if problem.reason != "unit":
                     raise
                 continue
@@ -146,19 +146,19 @@ def _read_load(reader: Reader) -> tuple[float, str] | None:
                 reader.fault("power", words.load_range(label, text))
                 return None
             return amount, unit
-    except Unreadable:
+    except QuantityError:
         pass
     reader.fault("power", words.bad_load(label, text))
     return None
 
 
-def _read_lag(reader: Reader) -> Lag:
+def _read_lag(reader: Reader) -> LagAngle:
     """The load's angle; a bare number up to 1 is a power factor, lagging as most loads are."""
     text = reader.given("factor")
     try:
         value, rest = quantity.split_number(text)
         bare = not rest and 0.0 <= value <= 1.0
-    except Unreadable:
+    except QuantityError:
         bare = False
     if not bare:
         lag = reader.lag("factor")
@@ -181,7 +181,7 @@ def _read_target(reader: Reader) -> tuple[float, int]:
     number = " ".join(word for word in text.split() if word.lower() not in sides)
     try:
         value, rest = quantity.split_number(number)
-    except Unreadable:
+    except QuantityError:
         value, rest = 0.0, "unread"
     if rest or len(told) > 1 or not 0.01 <= value <= 1.0:
         reader.fault("target", words.bad_target(reader.label("target"), text), text)
@@ -201,7 +201,7 @@ def read_power(reader: Reader) -> PowerProblem:
     amount, unit = typed or (1.0, "VA")
     try:
         power = complex_power(amount, unit, lag.degrees, volts or 1.0, phases)
-    except NoLoad as problem:
+    except NoLoadError as problem:
         reader.fault("power", words.no_load(reader.label("power"), problem.reason))
         reader.finish()
         raise

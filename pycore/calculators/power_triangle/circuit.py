@@ -15,7 +15,7 @@ LEAST_SHARE = 0.999e-3
 """Share of the apparent power that watts or vars must be to tell the load; a thousandth is just enough."""
 
 
-class NoLoad(ValueError):
+class NoLoadError(ValueError):
     """Raised where what is given fixes no load: ``reason`` is ``active`` (watts at a power factor of 0, or nearly) or
     ``reactive`` (vars at a power factor of 1, or nearly)."""
 
@@ -40,7 +40,7 @@ class Load:
 
 
 @dataclass(frozen=True, slots=True)
-class Correction:
+class PowerFactorCorrection:
     """What a load needs to reach a target: ``state`` is ``needed``, ``reached`` (it is there already) or
     ``impossible`` (it takes no active power, or next to none); vars of the capacitor (negative: of a coil)."""
 
@@ -54,11 +54,11 @@ def complex_power(amount: float, unit: str, lag: float, volts: float, phases: in
     cosine, sine = trig.cosine(lag), trig.sine(lag)
     if unit == "W":
         if cosine < LEAST_SHARE:
-            raise NoLoad("active")
+            raise NoLoadError("active")
         return complex(amount, amount * sine / cosine)
     if unit == "var":
         if math.fabs(sine) < LEAST_SHARE:
-            raise NoLoad("reactive")
+            raise NoLoadError("reactive")
         size = math.fabs(amount / sine)
         return complex(size * cosine, size * sine)
     size = amount
@@ -72,17 +72,17 @@ def tangent_of(factor: float) -> float:
     return math.sqrt((1.0 - factor) * (1.0 + factor)) / factor
 
 
-def correct(load: Load, factor: float, side: int) -> Correction:
+def correct(load: Load, factor: float, side: int) -> PowerFactorCorrection:
     """What brings a load to a power factor; ``side`` is 1 lagging, -1 leading, 0 the side on which it stands."""
     active, reactive = load.power.real, load.power.imag
     if active < LEAST_SHARE * phasor.magnitude(load.power):
-        return Correction("impossible")
+        return PowerFactorCorrection("impossible")
     standing = 1 if reactive >= 0 else -1
     wanted = (side or standing) * active * tangent_of(factor)
     needed = reactive - wanted
     if standing * needed <= 1e-9 * phasor.magnitude(load.power):
-        return Correction("reached")
-    return Correction("needed", needed, complex(active, wanted))
+        return PowerFactorCorrection("reached")
+    return PowerFactorCorrection("needed", needed, complex(active, wanted))
 
 
 def capacitance(load: Load, reactive: float, connection: str) -> float:

@@ -14,7 +14,7 @@ from pycore.forms.reading import Reader
 from pycore.sheet.plan import Plan
 from pycore.sums.accuracy import SumAccuracy
 from pycore.sums.answer import Output, Working
-from pycore.sums.page import RoomPractice, SumPage, outputs_on_paper, small_notices
+from pycore.sums.page import SumPage, TopicPractice, outputs_on_paper, small_notices
 from pycore.sums.page import summary as sum_summary
 from pycore.sums.problem import read_sheet
 from pycore.sums.wording import degrees_text
@@ -43,7 +43,7 @@ class PowerTriangle(SumPage[PowerCase]):
         problem = read_sheet(reader, FIELDS, [float(f"{size:.3g}") for size in sizes], "VA", computed=True)
         return PowerCase(problem, given, correction)
 
-    def practice(self) -> "RoomPractice[PowerCase]":
+    def practice(self) -> "TopicPractice[PowerCase]":
         """Its problems from codes, and what mistakes give."""
         # Only practice needs it; the first answer need not wait for its import.
         from pycore.calculators.power_triangle import practice

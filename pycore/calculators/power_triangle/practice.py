@@ -13,7 +13,7 @@ from pycore.forms.fields import default_form
 from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
 from pycore.practice.dice import dice_of_code
-from pycore.practice.sums import Sum, of_scale
+from pycore.practice.sums import DrawnSum, of_scale
 from pycore.practice.task import Mistake, Task
 from pycore.sums.circuit_practice import BOTH, ONLY_CALCULATED, chosen
 from pycore.sums.task import task_of as sum_task
@@ -101,7 +101,7 @@ def task_of(case: PowerCase) -> Task:
         for key, value in _of_the_correction(case)
         if value
     )  # fmt: skip
-    alone = Sum(
+    alone = DrawnSum(
         arms=(Arm("i3", 3, math.fabs(correction.vars), phasor.angle(result)),), reference=0.0, method="tip-to-tail",
         order="12", names={"i3": name}, unit=unit, scale=10.0 / task.factor / case.telling.writing.factor,
         scale_words=task.scale_words, voltages={},
@@ -114,7 +114,7 @@ def task_of(case: PowerCase) -> Task:
 
 
 @dataclass(frozen=True, slots=True)
-class Correction:
+class CorrectionValues:
     """Tenths of a kilowatt, hundredths of the power factor, hundredths of the target (0: none), volts and phases."""
 
     tenths: int
@@ -124,12 +124,12 @@ class Correction:
     phases: int
 
 
-def correction_of(code: Code) -> Correction:
+def correction_of(code: Code) -> CorrectionValues:
     """The load of a code: support without a capacitor, core with one, stretch on three phases with one."""
     dice = dice_of_code(code)
     if code.tier == "support":
-        return Correction(5 * dice.between(2, 12), 5 * dice.between(12, 18), 0, 230, 1)
+        return CorrectionValues(5 * dice.between(2, 12), 5 * dice.between(12, 18), 0, 230, 1)
     one_phase = code.tier == "core"
     tenths, factor = dice.between(10, 70) if one_phase else dice.between(40, 250), dice.between(60, 82)
     target = (90, 92, 95, 98)[dice.below(4)]
-    return Correction(tenths, factor, target, 230 if one_phase else 400, 1 if one_phase else 3)
+    return CorrectionValues(tenths, factor, target, 230 if one_phase else 400, 1 if one_phase else 3)

@@ -2,13 +2,13 @@
 
 from pycore.words.lesson_plans import (
     LessonPlan,
-    Part,
+    LessonStage,
     cover_handouts_of,
     cover_stops,
     handouts_of,
     rig_of,
 )
-from pycore.words.rig import DISCHARGED, Readings
+from pycore.words.rig import DISCHARGED, RecordingSheet
 
 LEVELS = {
     "support": "the apparent power of one load, from active power and power factor",
@@ -22,27 +22,27 @@ PLAN = LessonPlan(
     aim="Draw active, reactive and apparent power as a triangle, and find the capacitor that brings the power factor "
         "to a target.",
     parts=(
-        Part("Starter", 5, (
+        LessonStage("Starter", 5, (
             "On the board: {values}. Who pays for what: the meter counts kW, the cable carries kVA.",
             "Everyone guesses the line current before and after correction.",
         )),
-        Part("Demonstration", 15, (
+        LessonStage("Demonstration", 15, (
             "Draw P along, Q square up from its tip: {active_power} and {reactive_power}. The slanting side is S, "
             "{apparent_power}: measure it, do not add.",
             "Classroom view: the capacitor’s vars point straight down from the tip of Q. P stays as it is.",
             "Capacitor {correction}: in delta {capacitance_delta} each, in star {capacitance_star} each. Ask why "
             "three times as much in star.",
         )),
-        Part("Guided work", 15, (
+        LessonStage("Guided work", 15, (
             "Everyone draws both triangles at {scale}. Before the capacitor is drawn: where must its tip lie, so that "
             "the angle is that of the target?",
             "Read off S after correction: {apparent_power_after}. Current from {line_current} to {line_current_after}.",
         )),
-        Part("Independent work", 20, (
+        LessonStage("Independent work", 20, (
             "A load of their own from the class set: triangle, target, kvar; check by Q = P · tan φ.",
             "Done early: what would power factor 1 cost in kvar, and is the last bit worth it?",
         )),
-        Part("Exit question", 5, (
+        LessonStage("Exit question", 5, (
             "A load takes 3 kW and 4 kvar. Apparent power, and power factor?",
             "{exit_apparent_power} and {exit_power_factor}. Who says 7 kVA has added along two directions.",
         )),
@@ -62,7 +62,7 @@ PLAN = LessonPlan(
     cover_handouts=cover_handouts_of("power-triangle"),
 )  # fmt: skip
 
-READINGS = Readings(
+READINGS = RecordingSheet(
     "power-triangle", "Power triangle", ("V", "I, A", "P, W", "I after, A"),
     "Always in this order: voltage, current, power; then the current with the capacitor connected.",
     "the apparent power before", "VA", "V × I (three phases: × √3)", "from P and the power factor stated",

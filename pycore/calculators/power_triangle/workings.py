@@ -9,7 +9,7 @@ from pycore.calculators.power_triangle.circuit import capacitance
 from pycore.sums.answer import Block, Equation
 from pycore.sums.circuit import side_of
 from pycore.sums.circuit_formula import PI, F, hypotenuse, number
-from pycore.words.formula import Fenced, Formula, Fraction, Function, Number, Root, Row, Square, row
+from pycore.words.formula import Bracketed, Formula, FormulaRow, Fraction, Function, Number, Root, Square, row
 from pycore.words.phrase import Symbol
 
 S, VOLTS, AMPS = Symbol("S"), Symbol("V"), Symbol("I")
@@ -26,10 +26,10 @@ class _Working:
     def number(self, value: float, unit: str) -> Number:
         return number(value, unit, self.mark)
 
-    def signed(self, value: float, unit: str) -> Number | Fenced:
+    def signed(self, value: float, unit: str) -> Number | Bracketed:
         """A value as it stands within a formula, in brackets where it is below zero."""
         number = self.number(value, unit)
-        return Fenced(number) if value < 0 else number
+        return Bracketed(number) if value < 0 else number
 
     def angle(self, power: complex) -> Number:
         """An angle as the result of a line, below zero where the current leads."""
@@ -38,7 +38,7 @@ class _Working:
     def of(self, name: str, power: complex) -> Function:
         """Sine, cosine or tangent of that angle, in brackets where it is below zero."""
         angle = self.angle(power)
-        return Function(name, Fenced(angle) if phasor.angle(power) < 0 else angle)
+        return Function(name, Bracketed(angle) if phasor.angle(power) < 0 else angle)
 
     def arccos(self, symbol: Symbol, power: complex) -> Formula:
         """The angle from the power factor; one that leads takes a minus."""
@@ -60,19 +60,19 @@ class _Working:
         if unit == "W":
             lines += [
                 row(S, "=", Fraction(P, cos), "=", Fraction(active, self.factor(power)), "=", apparent),
-                row(Q, "=", Row((P, tan)), "=", active, "×", self.of("tan", power), "=", vars_),
+                row(Q, "=", FormulaRow((P, tan)), "=", active, "×", self.of("tan", power), "=", vars_),
             ]
         elif unit == "var":
             lines += [
                 row(S, "=", Fraction(Q, sin), "=", Fraction(vars_, self.of("sin", power)), "=", apparent),
-                row(P, "=", Row((S, cos)), "=", apparent, "×", self.factor(power), "=", active),
+                row(P, "=", FormulaRow((S, cos)), "=", apparent, "×", self.factor(power), "=", active),
             ]
         else:
             if unit == "A":
                 lines.append(self.from_current(apparent))
             lines += [
-                row(P, "=", Row((S, cos)), "=", apparent, "×", self.factor(power), "=", active),
-                row(Q, "=", Row((S, sin)), "=", apparent, "×", self.of("sin", power), "=", vars_),
+                row(P, "=", FormulaRow((S, cos)), "=", apparent, "×", self.factor(power), "=", active),
+                row(Q, "=", FormulaRow((S, sin)), "=", apparent, "×", self.of("sin", power), "=", vars_),
             ]
         check = hypotenuse(S, (P, power.real), (Q, reactive), "", self.mark)[0]
         return [Equation((*lines, check), words.leads_negative() if reactive < 0 else words.from_given())]
@@ -81,14 +81,16 @@ class _Working:
         """S = V I, on three phases times the root of three."""
         volts, amperes = self.number(self.load.volts, "V"), self.number(self.given.amount, "A")
         if self.load.phases == 3:
-            return row(S, "=", Row((ROOT_THREE, VOLTS, AMPS)), "=", ROOT_THREE, "×", volts, "×", amperes, "=", apparent)
-        return row(S, "=", Row((VOLTS, AMPS)), "=", volts, "×", amperes, "=", apparent)
+            return row(
+                S, "=", FormulaRow((ROOT_THREE, VOLTS, AMPS)), "=", ROOT_THREE, "×", volts, "×", amperes, "=", apparent
+            )
+        return row(S, "=", FormulaRow((VOLTS, AMPS)), "=", volts, "×", amperes, "=", apparent)
 
     def current(self, power: complex, apparent: Symbol, amperes: Symbol) -> Formula:
         """The line current at so much power."""
         volts, result = self.number(self.load.volts, "V"), self.number(self.load.current(power), "A")
         size = self.number(phasor.magnitude(power), "VA")
-        below: Formula = Row((ROOT_THREE, VOLTS)) if self.load.phases == 3 else VOLTS
+        below: Formula = FormulaRow((ROOT_THREE, VOLTS)) if self.load.phases == 3 else VOLTS
         filled: Formula = row(ROOT_THREE, "×", volts) if self.load.phases == 3 else volts
         return row(amperes, "=", Fraction(apparent, below), "=", Fraction(size, filled), "=", result)
 
@@ -106,7 +108,7 @@ class _Working:
         (first, larger), (second, less) = ends if correction.vars > 0 else ends[::-1]
         lines = (
             self.arccos(phi, after),
-            row(left, "=", Row((P, Function("tan", phi))), "=", self.number(before.real, "W"), "×",
+            row(left, "=", FormulaRow((P, Function("tan", phi))), "=", self.number(before.real, "W"), "×",
                 self.of("tan", after), "=", self.number(after.imag, "var")),
             row(name, "=", first, "−", second, "=", self.number(larger, "var"), "−",
                 self.signed(less, "var"), "=", taken),
@@ -129,8 +131,8 @@ class _Working:
         made: list[Formula] = []
         for connection in ("delta", "star") if self.load.phases == 3 else ("",):
             three: tuple[Formula, ...] = ("3", "×") if connection == "delta" else ()
-            below = Row((*three, "2", PI, F, Square(VOLTS)))
-            filled = Row((*three, "2", PI, "×", frequency, "×", volts))
+            below = FormulaRow((*three, "2", PI, F, Square(VOLTS)))
+            filled = FormulaRow((*three, "2", PI, "×", frequency, "×", volts))
             symbol = Symbol("C", connection)
             farads = self.number(capacitance(self.load, vars_, connection), "F")
             made.append(row(symbol, "=", Fraction(Symbol("Q", "C"), below), "=", Fraction(taken, filled), "=", farads))

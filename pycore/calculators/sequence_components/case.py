@@ -5,18 +5,18 @@ from typing import TYPE_CHECKING
 from pycore import phasor, quantity
 from pycore.calculators.sequence_components import words
 from pycore.calculators.sequence_components.circuit import TURNS, Components, Three, components
-from pycore.constructions.construction import Arm, Picture
+from pycore.constructions.construction import Arm, DrawingConvention
 from pycore.drawing import Ink
 from pycore.forms import conventions
 from pycore.forms.phasor_text import read_phasor
 from pycore.forms.reading import Reader
 from pycore.phasor import wrap
-from pycore.quantity import NO_BREAK_SPACE, Unreadable
+from pycore.quantity import NO_BREAK_SPACE, QuantityError
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
 from pycore.sums.notes import sheet_words
 from pycore.sums.problem import SheetProblem
-from pycore.sums.wording import SheetWords, Telling
+from pycore.sums.wording import Notation, SheetWords
 from pycore.words import inputs, plain
 from pycore.words import sums as sum_words
 from pycore.words.phrase import Phrase, Symbol
@@ -57,7 +57,7 @@ class SequenceCase(SumCase):
         tags |= turned_tags(tags, self.part)
         tags |= {"sum": ("3", *self.component), "return": ("−3", *self.component)}
         reference = arms[0].angle if problem["reference"] == "current" else 0.0
-        telling = Telling(
+        telling = Notation(
             tags=tags,
             lines=tuple(plain(tags[f"i{number}"]) for number in (1, 2, 3)),
             reference=tags[arms[0].key] if arms[0].angle == reference else words.origin(),
@@ -67,7 +67,7 @@ class SequenceCase(SumCase):
             polar=problem["angles"] == "polar",
             words=words.WORDS[problem["unit"]],
         )
-        picture = Picture(problem["first"], problem["rotation"], reference)
+        picture = DrawingConvention(problem["first"], problem["rotation"], reference)
         super().__init__(problem, arms, telling.lines, picture, telling)
 
     def inks(self) -> dict[str, Ink]:
@@ -116,7 +116,7 @@ def read_phasors(reader: Reader, unit: str) -> Given:
         size, angle = 0.0, 0.0
         try:
             size, angle = read_phasor(text, unit) if text else (0.0, 0.0)
-        except Unreadable as problem:
+        except QuantityError as problem:
             reader.fault(name, inputs.bad_phasor(label, text, unit), problem.part)
         if size > MOST:
             reader.fault(name, inputs.too_large(label, text, quantity.engineering(MOST, unit)))

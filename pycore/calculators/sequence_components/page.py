@@ -14,7 +14,7 @@ from pycore.sheet.plan import Plan
 from pycore.sums import amounts as figures
 from pycore.sums.accuracy import SumAccuracy
 from pycore.sums.answer import Output, Working
-from pycore.sums.page import RoomPractice, SumPage, outputs_on_paper
+from pycore.sums.page import SumPage, TopicPractice, outputs_on_paper
 from pycore.sums.problem import read_sheet
 from pycore.words import sums as sum_words
 from pycore.words.phrase import Phrase, say
@@ -46,7 +46,7 @@ class SequenceComponents(SumPage[SequenceCase]):
         computed = any(is_rectangular(reader.given(name)) for name in NAMES)
         return SequenceCase(read_sheet(reader, FIELDS, sizes, unit, computed=computed), given)
 
-    def practice(self) -> "RoomPractice[SequenceCase]":
+    def practice(self) -> "TopicPractice[SequenceCase]":
         """Its problems from codes, and what mistakes give."""
         # Only practice needs it; the first answer need not wait for its import.
         from pycore.calculators.sequence_components import practice

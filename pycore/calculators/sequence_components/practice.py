@@ -30,7 +30,7 @@ LEAST_TURN = 12.0
 
 
 @dataclass(frozen=True, slots=True)
-class Sequence:
+class SequenceValues:
     """Three phasors in tenths of a unit and whole degrees, and the component asked for."""
 
     tenths: tuple[int, int, int]
@@ -45,19 +45,21 @@ class Sequence:
         )
 
 
-def _drawn(dice: Dice, tier: str) -> Sequence:
+def _drawn(dice: Dice, tier: str) -> SequenceValues:
     if tier == "support":
         one, two, three = (10 * dice.between(4, 24) for _ in range(3))
-        return Sequence((one, two, three), (0, -120, 120), "zero")
+        return SequenceValues((one, two, three), (0, -120, 120), "zero")
     one, two, three = (dice.between(50, 300) for _ in range(3))
     if tier == "core":
         lags = [10 * dice.between(-3, 3) for _ in range(2)]
-        return Sequence((one, two, three), (0, -120 - lags[0], 120 - lags[1]), ("zero", "negative")[dice.below(2)])
+        return SequenceValues(
+            (one, two, three), (0, -120 - lags[0], 120 - lags[1]), ("zero", "negative")[dice.below(2)]
+        )
     lags = [5 * dice.between(-12, 12) for _ in range(2)]
-    return Sequence((one, two, three), (0, -120 - lags[0], 120 - lags[1]), PARTS[dice.below(3)])
+    return SequenceValues((one, two, three), (0, -120 - lags[0], 120 - lags[1]), PARTS[dice.below(3)])
 
 
-def accepted(problem: Sequence) -> bool:
+def accepted(problem: SequenceValues) -> bool:
     """Whether a problem may be set: nothing tiny or alike, a component worth drawing, the others clear of it."""
     largest, sizes = max(problem.tenths), sorted(problem.tenths)
     if sizes[0] < LEAST_SIZE * largest:
@@ -78,7 +80,7 @@ def accepted(problem: Sequence) -> bool:
     return all(phasor.magnitude(end - whole) >= CLEAR * largest for end in ends)
 
 
-def sequence_of(code: Code) -> Sequence:
+def sequence_of(code: Code) -> SequenceValues:
     """The three phasors of a code. Raises NoProblem."""
     return first_accepted(code, _drawn, accepted)
 
@@ -125,6 +127,7 @@ def _one_turned(case: SequenceCase, turn: complex) -> Iterator[Mistake]:
 def mistakes(case: SequenceCase) -> tuple[Mistake, ...]:
     """Another component for the one asked for, and dividing too soon."""
     return tuple(_mistakes(case))
+
 
 def task_of(case: SequenceCase) -> Task:
     """A solved case as a task: the sum that is drawn, and what mistakes give."""

@@ -3,13 +3,13 @@
 from pycore.words.lesson_plans import (
     Handout,
     LessonPlan,
-    Part,
+    LessonStage,
     cover_handouts_of,
     cover_stops,
     handouts_of,
     rig_of,
 )
-from pycore.words.rig import JAW, NEUTRAL_STAYS, Readings
+from pycore.words.rig import JAW, NEUTRAL_STAYS, RecordingSheet
 
 LEVELS = {
     "support": "the zero sequence of whole amperes 120° apart",
@@ -24,26 +24,26 @@ PLAN = LessonPlan(
     aim="Take three unequal currents apart into zero, positive and negative sequence by drawing, and say what each "
         "does.",
     parts=(
-        Part("Starter", 5, (
+        LessonStage("Starter", 5, (
             "On the board: {values}. Ask: balanced currents add to what? To nothing. These do not: what is left over "
             "is shared by the three lines alike.",
         )),
-        Part("Demonstration", 15, (
+        LessonStage("Demonstration", 15, (
             "Zero sequence first: add the three as they are and divide by three. Sum {threefold}, so {zero} in each "
             "line.",
             "The operator a: turn by 120° and nothing else. Let one learner turn a ruler on the board.",
             "Classroom view of the positive sequence: the second line turned by 120°, the third by 240°, then added. "
             "{positive}. The negative sequence turns them the other way round: {negative}.",
         )),
-        Part("Guided work", 15, (
+        LessonStage("Guided work", 15, (
             "Everyone draws the zero sequence at {scale}. Last move: divide by three. Who forgets it?",
             "Then half the room draws the positive, half the negative component: a choice on the page.",
         )),
-        Part("Independent work", 20, (
+        LessonStage("Independent work", 20, (
             "Currents of their own from the class set, the component as the sheet asks.",
             "Done early: put the three components of one line together again. The line’s own current must come back.",
         )),
-        Part("Exit question", 5, (
+        LessonStage("Exit question", 5, (
             "Line 1 carries 30 A, the other two nothing. How large is each component, and what does the neutral carry?",
             "{exit_zero}, {exit_positive} and {exit_negative}; the neutral carries {exit_neutral_current}, three times "
             "the zero sequence. Who says 30 A for each has not divided by three.",
@@ -69,7 +69,7 @@ PLAN = LessonPlan(
     cover_handouts=cover_handouts_of("sequence-components"),
 )  # fmt: skip
 
-READINGS = Readings(
+READINGS = RecordingSheet(
     "sequence-components", "Sequence components", ("L1", "L2", "L3", "N"),
     f"{JAW} Always in this order: L1, L2, L3, N. Their angles: ____ , ____ , ____",
     "the neutral, three times I₀", "A", "mean of N; limit of the meter", "from L1, L2, L3 and their angles",

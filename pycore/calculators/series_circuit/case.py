@@ -4,12 +4,12 @@ from dataclasses import dataclass
 
 from pycore import phasor
 from pycore.calculators.series_circuit import words
-from pycore.calculators.series_circuit.circuit import NoImpedance, Series, SeriesSolution, solve
+from pycore.calculators.series_circuit.circuit import NoImpedanceError, SeriesInput, SeriesSolution, solve
 from pycore.calculators.series_circuit.fields import FIELDS
 from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR
-from pycore.constructions.construction import Picture
+from pycore.constructions.construction import DrawingConvention
 from pycore.errors import Fault, InputError
-from pycore.forms.elements import MOST_ELEMENTS, Typed, read_elements, scaled
+from pycore.forms.elements import MOST_ELEMENTS, TypedElement, read_elements, scaled
 from pycore.forms.reading import Reader
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
@@ -23,7 +23,7 @@ from pycore.sums.circuit import (
 )
 from pycore.sums.notes import sheet_words
 from pycore.sums.problem import SheetProblem
-from pycore.sums.wording import SheetWords, Telling
+from pycore.sums.wording import Notation, SheetWords
 from pycore.words import circuits as circuit_words
 from pycore.words.phrase import Phrase, Symbol
 
@@ -36,11 +36,11 @@ AMPS, VOLTS = Symbol("I"), Symbol("V")
 class SeriesProblem:
     """What the form says: each element with its text, in the order of the fields, and the circuit."""
 
-    typed: tuple[Typed, ...]
-    circuit: Series
+    typed: tuple[TypedElement, ...]
+    circuit: SeriesInput
 
 
-def names_of(typed: tuple[Typed, ...]) -> tuple[str, ...]:
+def names_of(typed: tuple[TypedElement, ...]) -> tuple[str, ...]:
     """Indexes of the elements: R, L, C, or R1, R2 where there are several of a kind."""
     kinds = [LETTERS[one.element.kind] for one in typed]
     made: list[str] = []
@@ -50,7 +50,7 @@ def names_of(typed: tuple[Typed, ...]) -> tuple[str, ...]:
     return tuple(made)
 
 
-def _said(one: Typed) -> str:
+def _said(one: TypedElement) -> str:
     """An element as it is given; what a reactance in ohms belongs to must be said."""
     kind = one.element.kind
     return circuit_words.reactance_of(kind, one.said) if one.element.in_ohms and kind != RESISTOR else one.said
@@ -84,7 +84,7 @@ class SeriesCase(SumCase):
         origin: Phrase = (AMPS,) if self.volts_drawn else (Symbol("R"),)
         on_first = problem["reference"] == "current"
         reference = arms[0].angle if on_first else 0.0
-        telling = Telling(
+        telling = Notation(
             tags=tags,
             lines=self.names,
             reference=tags[arms[0].key] if on_first and reference != 0.0 else origin,
@@ -97,7 +97,7 @@ class SeriesCase(SumCase):
             if self.volts_drawn
             else None,
         )
-        picture = Picture(problem["first"], problem["rotation"], reference)
+        picture = DrawingConvention(problem["first"], problem["rotation"], reference)
         super().__init__(problem, arms, telling.lines, picture, telling)
         self.total = phasor.total(values)
         self.sum_word = ("supply",) if self.volts_drawn else ("impedance",)
@@ -122,7 +122,7 @@ class SeriesCase(SumCase):
         return tuple(impedance_symbol(name) for name in self.names)
 
 
-def _faulty_elements(reader: Reader, typed: tuple[Typed, ...]) -> None:
+def _faulty_elements(reader: Reader, typed: tuple[TypedElement, ...]) -> None:
     if reader.faults:
         return
     if not typed:
@@ -134,7 +134,7 @@ def _faulty_elements(reader: Reader, typed: tuple[Typed, ...]) -> None:
 def read_series(reader: Reader) -> tuple[SeriesProblem, SeriesSolution]:
     """The circuit of a form and its solution. Raises InputError."""
     mark = "," if reader.choice("decimal") == "comma" else "."
-    typed: tuple[Typed, ...] = ()
+    typed: tuple[TypedElement, ...] = ()
     for name, unit, kind in GROUPS:
         reactive = "" if kind == RESISTOR else kind
         typed += read_elements(reader, name, unit, mark, reactive=reactive, only=kind)
@@ -146,9 +146,9 @@ def read_series(reader: Reader) -> tuple[SeriesProblem, SeriesSolution]:
     if typed and all(one.element.value == 0.0 for one in typed):
         names = [name for name, _, _ in GROUPS if reader.given(name)]
         raise InputError(*(Fault(name, reader.given(name), words.nothing_there(reader.label(name))) for name in names))
-    circuit = Series(tuple(one.element for one in typed), hertz or 50.0, volts, amperes)
+    circuit = SeriesInput(tuple(one.element for one in typed), hertz or 50.0, volts, amperes)
     try:
         return SeriesProblem(typed, circuit), solve(circuit)
-    except NoImpedance:
+    except NoImpedanceError:
         faults = [Fault(name, reader.given(name), words.nothing_limits(reader.label(name))) for name in ("r", "supply")]
         raise InputError(*faults) from None

@@ -14,12 +14,12 @@ MOST_TIMES = 1000.0
 """How many times the supply's voltage an element's may be before reactances count as cancelling without resistance."""
 
 
-class NoImpedance(ValueError):
+class NoImpedanceError(ValueError):
     """Raised where a voltage is given and nothing, or next to nothing, limits the current."""
 
 
 @dataclass(frozen=True, slots=True)
-class Series:
+class SeriesInput:
     """Elements in series at a frequency in Hz, on a supply of so many volts or with so many amperes."""
 
     elements: tuple[Element, ...]
@@ -33,7 +33,7 @@ class SeriesSolution:
     """Impedances (ohms), the current (A, r.m.s.), each voltage and the supply's as phasors on the current, and
     the frequency of resonance in Hz (None where there are not both kinds of reactance)."""
 
-    circuit: Series
+    circuit: SeriesInput
     impedances: tuple[complex, ...]
     whole: complex
     current: float
@@ -66,7 +66,7 @@ def resonance_of(elements: tuple[Element, ...], hertz: float) -> float | None:
     return math.sqrt(per_farad / henries) / math.tau
 
 
-def solve(circuit: Series) -> SeriesSolution:
+def solve(circuit: SeriesInput) -> SeriesSolution:
     """Raises NoImpedance where a voltage is given and the impedance is nothing beside its parts."""
     parts = tuple(impedance(one, circuit.hertz) for one in circuit.elements)
     whole = phasor.total(parts)
@@ -78,7 +78,7 @@ def solve(circuit: Series) -> SeriesSolution:
     else:
         largest = max((phasor.magnitude(part) for part in parts), default=0.0)
         if whole == 0 or largest > MOST_TIMES * phasor.magnitude(whole):
-            raise NoImpedance("nothing limits the current")
+            raise NoImpedanceError("nothing limits the current")
         current = (circuit.volts or 0.0) / phasor.magnitude(whole)
     voltages = tuple(part * current for part in parts)
     return SeriesSolution(

@@ -17,7 +17,7 @@ from pycore.sums.circuit import (
     factor_phrase,
     times_text,
 )
-from pycore.sums.page import RoomPractice, SumPage, outputs_on_paper, small_notices
+from pycore.sums.page import SumPage, TopicPractice, outputs_on_paper, small_notices
 from pycore.sums.page import summary as sum_summary
 from pycore.sums.problem import read_sheet
 from pycore.words.phrase import Phrase, Symbol, say
@@ -44,7 +44,7 @@ class SeriesCircuit(SumPage[SeriesCase]):
         problem = read_sheet(reader, FIELDS, [float(f"{size:.3g}") for size in sizes], unit, "A", computed=True)
         return SeriesCase(problem, given, solution)
 
-    def practice(self) -> "RoomPractice[SeriesCase]":
+    def practice(self) -> "TopicPractice[SeriesCase]":
         """Its problems from codes, and what mistakes give."""
         # Only practice needs it; the first answer need not wait for its import.
         from pycore.calculators.series_circuit import practice

@@ -20,7 +20,7 @@ from pycore.sums.circuit_practice import (
     BOTH,
     CLEAR,
     ONLY_CALCULATED,
-    Circuit,
+    CircuitValues,
     changed,
     chosen,
     found_by_calculation,
@@ -83,17 +83,17 @@ def task_of(case: "SeriesCase") -> Task:
     return found_by_calculation(task, result, case, slips)
 
 
-def _series(dice: Dice, tier: str) -> Circuit:
+def _series(dice: Dice, tier: str) -> CircuitValues:
     if tier == "support":
-        return Circuit(5 * dice.between(4, 16), 5 * dice.between(3, 24), 5 * dice.between(0, 12), True, 0, 50,
+        return CircuitValues(5 * dice.between(4, 16), 5 * dice.between(3, 24), 5 * dice.between(0, 12), True, 0, 50,
                        10 * dice.between(1, 5))  # fmt: skip
     own = dice.between(2, 12) if tier == "stretch" else 0
     hertz = (50, 60)[dice.below(2)] if tier == "stretch" else 50
-    return Circuit(dice.between(15, 90), 10 * dice.between(5, 45), 5 * dice.between(6, 50), False, own, hertz,
+    return CircuitValues(dice.between(15, 90), 10 * dice.between(5, 45), 5 * dice.between(6, 50), False, own, hertz,
                    5 * dice.between(2, 10))  # fmt: skip
 
 
-def _slips(circuit: Circuit) -> Iterator[complex]:
+def _slips(circuit: CircuitValues) -> Iterator[complex]:
     """What the usual slips give for the impedance."""
     ohms = float(circuit.ohms + circuit.own)
     coil, capacitor = circuit.reactances()
@@ -111,7 +111,7 @@ def _slips(circuit: Circuit) -> Iterator[complex]:
         yield complex(ohms, slow_coil - slow_capacitor)
 
 
-def may_be_set(circuit: Circuit) -> bool:
+def may_be_set(circuit: CircuitValues) -> bool:
     """Whether a series circuit may be set."""
     ohms = float(circuit.ohms + circuit.own)
     coil, capacitor = circuit.reactances()
@@ -123,6 +123,6 @@ def may_be_set(circuit: Circuit) -> bool:
     return all(phasor.magnitude(slip - whole) >= least for slip in _slips(circuit))
 
 
-def series_of(code: Code) -> Circuit:
+def series_of(code: Code) -> CircuitValues:
     """The series circuit of a code, its supply in tenths of an ampere. Raises NoProblem."""
     return first_accepted(code, _series, may_be_set)

@@ -3,13 +3,13 @@
 from pycore.words.lesson_plans import (
     Handout,
     LessonPlan,
-    Part,
+    LessonStage,
     cover_handouts_of,
     cover_stops,
     handouts_of,
     rig_of,
 )
-from pycore.words.rig import DISCHARGED, Readings
+from pycore.words.rig import DISCHARGED, RecordingSheet
 
 LEVELS = {
     "support": "the supply voltage of known reactances and a known current",
@@ -23,28 +23,28 @@ PLAN = LessonPlan(
     aim="Find current and voltages of R, L and C in series, draw the voltages on the current, and explain why a part "
         "can have more volts than the supply.",
     parts=(
-        Part("Starter", 5, (
+        LessonStage("Starter", 5, (
             "On the board: {values}. Show of hands: is more than 230 V possible across any one part? Keep the count.",
             "Ask what all three share. In series: the current. So the current is drawn first, and everything is "
             "counted from it.",
         )),
-        Part("Demonstration", 15, (
+        LessonStage("Demonstration", 15, (
             "Reactances first, aloud: 2πfL and 1 ÷ (2πfC), with 0.2 H and 100 µF, not 0.2 mH and 100 F.",
             "Impedance {impedance}, so the current is {current}. Then each voltage: {voltage_1}, {voltage_2}, "
             "{voltage_3}.",
             "Classroom view: the coil’s voltage stands 90° ahead of the current, the capacitor’s 90° behind. The sum "
             "must come back to the supply: that is the check.",
         )),
-        Part("Guided work", 15, (
+        LessonStage("Guided work", 15, (
             "Everyone draws the same circuit at {scale}. Mind both scales: volts and amperes have their own.",
             "Ask back: {voltage_2} across the coil on a 230 V supply. Who kept their hand down at the start?",
             "Read the angle between supply and current off the drawing: {phase_angle}. Its cosine is the power factor.",
         )),
-        Part("Independent work", 20, (
+        LessonStage("Independent work", 20, (
             "A circuit of their own from the class set: work out, draw, measure the sum, compare with the supply.",
             "Done early: at which frequency would both reactances be equal? For this circuit {resonance}.",
         )),
-        Part("Exit question", 5, (
+        LessonStage("Exit question", 5, (
             "R 30 Ω and a reactance of 40 Ω in series on 100 V: what flows?",
             "{exit_current}: the impedance is {exit_impedance}, not 70 Ω. Who says 1.43 A has added ohms that stand "
             "at a "
@@ -68,7 +68,7 @@ PLAN = LessonPlan(
     cover_handouts=cover_handouts_of("series-circuit"),
 )  # fmt: skip
 
-READINGS = Readings(
+READINGS = RecordingSheet(
     "series-circuit", "Series circuit", ("I, A", "V of R", "V of L", "V of C", "supply, V"),
     "Same supply throughout. Always in this order: current, each part, supply.", "the supply voltage", "V",
     "mean of supply; limit of the meter", "from the parts' values and I",

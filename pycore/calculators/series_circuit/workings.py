@@ -11,7 +11,7 @@ from pycore.sums.circuit import side_of
 from pycore.sums.circuit_formula import PI, added, hypotenuse, number, reactance_line
 from pycore.sums.wording import degrees_text
 from pycore.words import circuits as circuit_words
-from pycore.words.formula import Fenced, Formula, Fraction, Function, Number, Root, Row, Square, row
+from pycore.words.formula import Bracketed, Formula, FormulaRow, Fraction, Function, Number, Root, Square, row
 from pycore.words.phrase import Symbol
 
 R, X, Z, L, C = (Symbol(letter) for letter in "RXZLC")
@@ -68,11 +68,11 @@ class _Working:
         letter = Z if any(kind != RESISTOR for kind in self.kinds) else R
         volts, amperes, ohms = self.number(supply, "V"), self.number(current, "A"), self.number(size, "Ω")
         if self.case.typed_companions:
-            line = row(VOLTS, "=", Row((AMPS, letter)), "=", amperes, "×", ohms, "=", volts)
+            line = row(VOLTS, "=", FormulaRow((AMPS, letter)), "=", amperes, "×", ohms, "=", volts)
         else:
             line = row(AMPS, "=", Fraction(VOLTS, letter), "=", Fraction(volts, ohms), "=", amperes)
         each = tuple(
-            row(Symbol("V", name), "=", Row((AMPS, symbol)), "=", amperes, "×",
+            row(Symbol("V", name), "=", FormulaRow((AMPS, symbol)), "=", amperes, "×",
                 self.number(phasor.magnitude(value), "Ω"), "=", self.number(phasor.magnitude(value) * current, "V"))
             for name, symbol, value in zip(self.case.names, self.symbols, self.solution.impedances, strict=True)
         )  # fmt: skip
@@ -109,8 +109,8 @@ class _Working:
         if whole.real > 0:
             told = Number(("−" if angle < 0 else "") + degrees_text(angle, self.mark))
             of = Fraction(self.number(whole.imag, "Ω"), self.number(whole.real, "Ω"))
-            lines.append(row(PHI, "=", Function("arctan", Fenced(Fraction(X, R))), "=",
-                             Function("arctan", Fenced(of)), "=", told))  # fmt: skip
+            lines.append(row(PHI, "=", Function("arctan", Bracketed(Fraction(X, R))), "=",
+                             Function("arctan", Bracketed(of)), "=", told))  # fmt: skip
         side = side_of(angle)
         told_side = circuit_words.current_is(side) if side else ()
         made: list[Block] = [Equation(tuple(lines), words.angle())]
@@ -121,10 +121,10 @@ class _Working:
         power, current = self.solution.power, self.number(self.solution.current, "A")
         whole = self.solution.whole
         lines = (
-            row(Symbol("P"), "=", Row((Square(AMPS), R)), "=", Square(current), "×", self.number(whole.real, "Ω"), "=",
+            row(Symbol("P"), "=", FormulaRow((Square(AMPS), R)), "=", Square(current), "×", self.number(whole.real, "Ω"), "=",
                 self.number(power.real, "W")),
-            row(Symbol("Q"), "=", Row((Square(AMPS), X)), "=", self.number(power.imag, "var")),
-            row(Symbol("S"), "=", Row((VOLTS, AMPS)), "=", self.number(phasor.magnitude(power), "VA")),
+            row(Symbol("Q"), "=", FormulaRow((Square(AMPS), X)), "=", self.number(power.imag, "var")),
+            row(Symbol("S"), "=", FormulaRow((VOLTS, AMPS)), "=", self.number(phasor.magnitude(power), "VA")),
         )  # fmt: skip
         return [Equation(lines, words.powers())]
 
@@ -137,8 +137,8 @@ class _Working:
         farads = 1.0 / math.fsum(elastance(one, circuit.hertz) for one in circuit.elements if one.kind == CAPACITOR)
         product = row(self.number(henries, "H"), "×", self.number(farads, "F"))
         line = row(
-            Symbol("f", "0"), "=", Fraction(Number("1"), Row(("2", PI, Root(Row((L, C)))))), "=",
-            Fraction(Number("1"), Row(("2", PI, Root(product)))), "=", self.number(self.solution.resonance, "Hz"),
+            Symbol("f", "0"), "=", Fraction(Number("1"), FormulaRow(("2", PI, Root(FormulaRow((L, C)))))), "=",
+            Fraction(Number("1"), FormulaRow(("2", PI, Root(product)))), "=", self.number(self.solution.resonance, "Hz"),
         )  # fmt: skip
         return [Equation((line,), words.resonance())]
 

@@ -5,8 +5,8 @@ from typing import TYPE_CHECKING
 
 from pycore import phasor, quantity
 from pycore.calculators.star_and_delta import words
-from pycore.calculators.star_and_delta.circuit import Solution
-from pycore.constructions.construction import Arm, Picture
+from pycore.calculators.star_and_delta.circuit import StarDeltaSolution
+from pycore.constructions.construction import Arm, DrawingConvention
 from pycore.forms import conventions
 from pycore.forms.loads import read_load
 from pycore.forms.reading import Reader
@@ -16,7 +16,7 @@ from pycore.sums import amounts as figures
 from pycore.sums.case import SumCase
 from pycore.sums.notes import SMALL_SHEET, sheet_words
 from pycore.sums.problem import SheetProblem
-from pycore.sums.wording import SheetWords, Telling
+from pycore.sums.wording import Notation, SheetWords
 from pycore.words import plain
 from pycore.words.loads import OPEN
 from pycore.words.phrase import Phrase, Symbol
@@ -53,7 +53,7 @@ class StarDeltaCase(SumCase):
     on_sheet = words.TITLE
     typed_sizes = False
 
-    def __init__(self, problem: SheetProblem, solution: Solution) -> None:
+    def __init__(self, problem: SheetProblem, solution: StarDeltaSolution) -> None:
         self.solution, self.star = solution, problem["connection"] == "star"
         self.result_word = words.RESULTS[problem["connection"]]
         line = self.line = int(problem["line"])
@@ -73,7 +73,7 @@ class StarDeltaCase(SumCase):
         tags[f"i{other}"] = ("−", *own[other])
         tags |= {"i12": ("",), "i13": ("",), "i23": ("",), "sum": (symbol,), "return": ("−", symbol)}
         reference = arms[0].angle if problem["reference"] == "current" else 0.0
-        telling = Telling(
+        telling = Notation(
             tags=tags,
             lines=tuple(plain(tags[f"i{number}"]) for number in (1, 2, 3)),
             reference=tags[arms[0].key] if arms[0].angle == reference else (origin,),
@@ -83,7 +83,7 @@ class StarDeltaCase(SumCase):
             polar=problem["angles"] == "polar",
             words=words.VOLTS if self.star else words.AMPERES,
         )
-        picture = Picture(problem["first"], problem["rotation"], reference)
+        picture = DrawingConvention(problem["first"], problem["rotation"], reference)
         super().__init__(problem, arms, telling.lines, picture, telling)
 
     def difference(self, values: tuple[complex, ...]) -> complex:

@@ -25,7 +25,7 @@ class ThreeLoads:
 
 
 @dataclass(frozen=True, slots=True)
-class Solution:
+class StarDeltaSolution:
     """Phase voltages (star voltages of the supply), voltages between lines (12, 23, 31), branch currents (of each
     load), line currents, and the three loads' power together (W, var). Angles count from the L1 phase voltage."""
 
@@ -42,7 +42,7 @@ class Solution:
         return self.given.loads[0] == self.given.loads[1] == self.given.loads[2]
 
 
-def solve(given: ThreeLoads) -> Solution:
+def solve(given: ThreeLoads) -> StarDeltaSolution:
     """Every voltage and current. Raises ValueError for a load of no ohms."""
     if any(load == 0 for load in given.loads):
         raise ValueError("a load of 0 ohms is a short circuit")
@@ -57,4 +57,4 @@ def solve(given: ThreeLoads) -> Solution:
     a, b, c = (0j if load is None else volts / load for volts, load in zip(across, given.loads, strict=True))
     lines = (a - c, b - a, c - b) if given.connection == "delta" else (a, b, c)
     power = phasor.total(volts * current.conjugate() for volts, current in zip(across, (a, b, c), strict=True))
-    return Solution(given, (one, two, three), between, (a, b, c), lines, power)
+    return StarDeltaSolution(given, (one, two, three), between, (a, b, c), lines, power)

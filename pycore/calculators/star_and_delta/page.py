@@ -14,7 +14,7 @@ from pycore.sheet.plan import Plan
 from pycore.sums import amounts as figures
 from pycore.sums.accuracy import SumAccuracy
 from pycore.sums.answer import Output, Working
-from pycore.sums.page import RoomPractice, SumPage, outputs_on_paper
+from pycore.sums.page import SumPage, TopicPractice, outputs_on_paper
 from pycore.sums.problem import read_sheet
 from pycore.trig import ROOT_THREE
 from pycore.words import sums as sum_words
@@ -56,7 +56,7 @@ class StarAndDelta(SumPage[StarDeltaCase]):
         sizes = [float(format(phasor.magnitude(drawn[number - 1]), finely)) for number in (line, other)]
         return StarDeltaCase(read_sheet(reader, FIELDS, sizes, unit, computed=True), solution)
 
-    def practice(self) -> "RoomPractice[StarDeltaCase]":
+    def practice(self) -> "TopicPractice[StarDeltaCase]":
         """Its problems from codes, and what mistakes give."""
         # Only practice needs it; the first answer need not wait for its import.
         from pycore.calculators.star_and_delta import practice

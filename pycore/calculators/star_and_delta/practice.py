@@ -31,7 +31,7 @@ CLEAR, LEAST_SIZE, LEAST_APART, LEAST_SUM, FLAT = 0.13, 0.3, 0.08, 0.4, 25.0
 
 
 @dataclass(frozen=True, slots=True)
-class Three:
+class ThreeLoadValues:
     """A connection on whole volts between lines: loads in whole ohms (resistance, reactance), which line is asked
     for, and the sequence."""
 
@@ -53,22 +53,22 @@ class Three:
         return flows[self.line - 1], -flows[BEFORE[self.line] - 1]
 
 
-def _drawn(dice: Dice, tier: str) -> Three:
+def _drawn(dice: Dice, tier: str) -> ThreeLoadValues:
     volts, line = VOLTAGES[dice.below(len(VOLTAGES))], dice.between(1, 3)
     if tier == "support":
         load = (5 * dice.between(2, 20), 0)
-        return Three("star", volts, (load, load, load), line)
+        return ThreeLoadValues("star", volts, (load, load, load), line)
     if tier == "core":
         one, two, three = ((dice.between(10, 80), 0) for _ in range(3))
-        return Three("delta", volts, (one, two, three), line)
+        return ThreeLoadValues("delta", volts, (one, two, three), line)
     made = []
     for _ in range(3):
         resistance, reactance = PAIRS[dice.below(len(PAIRS))]
         made.append((resistance, (1, 1, -1, 0)[dice.below(4)] * reactance))
-    return Three("delta", volts, (made[0], made[1], made[2]), line, ("123", "132")[dice.below(2)])
+    return ThreeLoadValues("delta", volts, (made[0], made[1], made[2]), line, ("123", "132")[dice.below(2)])
 
 
-def accepted(problem: Three) -> bool:
+def accepted(problem: ThreeLoadValues) -> bool:
     """Whether a problem may be set: in delta both currents fit a sheet, cross well, and mistakes lie clear."""
     if problem.connection == "star":
         return True
@@ -89,7 +89,7 @@ def accepted(problem: Three) -> bool:
     return all(phasor.magnitude(end - whole) >= CLEAR * largest for end in ends)
 
 
-def three_of(code: Code) -> Three:
+def three_of(code: Code) -> ThreeLoadValues:
     """The loads of a code. Raises NoProblem."""
     return first_accepted(code, _drawn, accepted)
 

@@ -2,13 +2,13 @@
 
 from pycore.words.lesson_plans import (
     LessonPlan,
-    Part,
+    LessonStage,
     cover_handouts_of,
     cover_stops,
     handouts_of,
     rig_of,
 )
-from pycore.words.rig import JAW, Readings
+from pycore.words.rig import JAW, RecordingSheet
 
 LEVELS = {
     "support": "three equal loads in star: the line voltage from two phase voltages",
@@ -21,26 +21,26 @@ PLAN = LessonPlan(
     slug="star-and-delta",
     aim="Build a line current of a delta as the difference of two branch currents, and say when √3 may be used.",
     parts=(
-        Part("Starter", 5, (
+        LessonStage("Starter", 5, (
             "On the board: {values}. Ask: which two branches meet at line 1, and which way does "
             "each current point there?",
             "Who would multiply by √3? Keep the count: the loads differ.",
         )),
-        Part("Demonstration", 15, (
+        LessonStage("Demonstration", 15, (
             "Branch currents by Ohm’s law on the full line voltage: {branch_1}, {branch_2}, {branch_3}.",
             "Classroom view: the branch that arrives is turned round before it is added. Ask for the angle first.",
             "Line 1 carries {answer}; √3 times its branch would be about 35 A. √3 holds for equal loads alone.",
         )),
-        Part("Guided work", 15, (
+        LessonStage("Guided work", 15, (
             "Everyone draws line 1 at {scale}. Then half the room draws line 2, half line 3 ({line_2}, {line_3}): the "
             "line is a choice on the page.",
             "Put the three line currents together on one sheet: they close. Why must they? There is no fourth wire.",
         )),
-        Part("Independent work", 20, (
+        LessonStage("Independent work", 20, (
             "Loads of their own from the class set. Sketch first which arrow is turned round.",
             "Done early: the same three loads in star, with neutral: which line carries what?",
         )),
-        Part("Exit question", 5, (
+        LessonStage("Exit question", 5, (
             "Three equal loads of 20 Ω in delta on 400 V: branch current and line current?",
             "{exit_branch_1} in each branch, {exit_line_1} in each line: here √3 holds. Who says 20 A for the line has "
             "read off a branch; who says 11.5 A has taken the voltage to neutral.",
@@ -62,7 +62,7 @@ PLAN = LessonPlan(
     cover_handouts=cover_handouts_of("star-and-delta"),
 )  # fmt: skip
 
-READINGS = Readings(
+READINGS = RecordingSheet(
     "star-and-delta", "Star and delta", ("V lines", "I₁₂, A", "I₃₁, A", "I₁, A"),
     f"{JAW} Always in this order: voltage between lines, both branches, the line.", "the line current I₁", "A",
     "mean of I₁; limit of the meter", "from I₁₂ and I₃₁ at their angles",

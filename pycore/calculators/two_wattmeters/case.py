@@ -4,18 +4,18 @@ import math
 
 from pycore import quantity
 from pycore.calculators.two_wattmeters import words
-from pycore.calculators.two_wattmeters.circuit import BalancedLoad, Readings
+from pycore.calculators.two_wattmeters.circuit import BalancedLoad, WattmeterReadings
 from pycore.calculators.two_wattmeters.fields import FIELDS
 from pycore.constructions.construction import Arm
-from pycore.constructions.construction import Picture as Lie
+from pycore.constructions.construction import DrawingConvention as Lie
 from pycore.forms.reading import Reader
 from pycore.phasor import wrap
-from pycore.quantity import NO_BREAK_SPACE, Unreadable
+from pycore.quantity import NO_BREAK_SPACE, QuantityError
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
 from pycore.sums.notes import sheet_words
 from pycore.sums.problem import SheetProblem
-from pycore.sums.wording import SheetWords, Telling
+from pycore.sums.wording import Notation, SheetWords
 from pycore.words import plain
 from pycore.words.phrase import Phrase, Symbol
 
@@ -35,7 +35,7 @@ def _arms(values: tuple[float, ...]) -> tuple[Arm, ...]:
     return tuple(made)
 
 
-def tidied(found: Readings) -> tuple[float, float, float]:
+def tidied(found: WattmeterReadings) -> tuple[float, float, float]:
     """Both readings and the reactive power, with what is only rounding made zero."""
     one, two, three = (
         0.0 if math.fabs(value) < NOTHING * found.apparent else value
@@ -44,7 +44,7 @@ def tidied(found: Readings) -> tuple[float, float, float]:
     return one, two, three
 
 
-class WattCase(SumCase):
+class WattmeterCase(SumCase):
     """Both readings in line and the reactive power square to them: their sum is the apparent power."""
 
     slug = "two-wattmeters"
@@ -54,7 +54,9 @@ class WattCase(SumCase):
     methods = ("tip-to-tail", "components")
     result_word = words.RESULT
 
-    def __init__(self, problem: SheetProblem, found: Readings, load: BalancedLoad | None, *, balanced: bool) -> None:
+    def __init__(
+        self, problem: SheetProblem, found: WattmeterReadings, load: BalancedLoad | None, *, balanced: bool
+    ) -> None:
         self.found, self.load, self.balanced = found, load, balanced
         self.readings = tidied(found)
         drawn = self.readings if balanced else self.readings[:2]
@@ -65,7 +67,7 @@ class WattCase(SumCase):
         tags |= {f"i{a}{b}": (words.TAGS[a - 1], " + ", words.TAGS[b - 1]) for a, b in ((1, 2), (1, 3), (2, 3))}
         arms = _arms(drawn)
         reference = arms[0].angle if problem["reference"] == "current" else 0.0
-        telling = Telling(
+        telling = Notation(
             tags=tags,
             lines=words.LINES,
             reference=tags[arms[0].key] if arms[0].angle == reference else words.origin(),
@@ -128,7 +130,7 @@ def read_reading(reader: Reader, name: str) -> float:
     text, label = reader.given(name), reader.label(name)
     try:
         value = quantity.read(text, "W")
-    except Unreadable as problem:
+    except QuantityError as problem:
         reader.fault(name, words.bad_reading(label, text), problem.part)
         return 0.0
     if value != 0.0 and not LEAST <= math.fabs(value) <= LARGEST:

@@ -22,7 +22,7 @@ class BalancedLoad:
 
 
 @dataclass(frozen=True, slots=True)
-class Readings:
+class WattmeterReadings:
     """What both meters read (W), and what follows: power (W), reactive power (var, lagging positive), apparent
     power (VA), the angle of lag (degrees) and the power factor."""
 
@@ -35,7 +35,7 @@ class Readings:
     factor: float
 
 
-def read(load: BalancedLoad) -> Readings:
+def read(load: BalancedLoad) -> WattmeterReadings:
     """What two meters read on a balanced load, sequence L1, L2, L3.
 
     The line voltage V12 leads V1 by 30 degrees and V32 lags V3 by 30, so that the meters see
@@ -47,16 +47,16 @@ def read(load: BalancedLoad) -> Readings:
     return _from(first, second)
 
 
-def back(first: float, second: float) -> Readings:
+def back(first: float, second: float) -> WattmeterReadings:
     """From both readings of a balanced load back to power and angle. Raises ValueError for two zeros."""
     if first == 0.0 and second == 0.0:
         raise ValueError("both readings are zero")
     return _from(first, second)
 
 
-def _from(first: float, second: float) -> Readings:
+def _from(first: float, second: float) -> WattmeterReadings:
     power, reactive = first + second, ROOT_THREE * (second - first)
     apparent = phasor.magnitude(complex(power, reactive))
     lag = trig.angle_of(power, reactive)
     factor = power / apparent if apparent > 0 else 0.0
-    return Readings(first, second, power, reactive, apparent, lag, factor)
+    return WattmeterReadings(first, second, power, reactive, apparent, lag, factor)

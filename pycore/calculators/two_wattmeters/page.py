@@ -5,8 +5,8 @@ from collections.abc import Mapping
 
 from pycore import quantity
 from pycore.calculators.two_wattmeters import TOPIC, words
-from pycore.calculators.two_wattmeters.case import WattCase, read_reading, tidied
-from pycore.calculators.two_wattmeters.circuit import BalancedLoad, Readings, back, read
+from pycore.calculators.two_wattmeters.case import WattmeterCase, read_reading, tidied
+from pycore.calculators.two_wattmeters.circuit import BalancedLoad, WattmeterReadings, back, read
 from pycore.calculators.two_wattmeters.fields import BY_NAME, FIELDS
 from pycore.calculators.two_wattmeters.workings import diagram, from_readings
 from pycore.forms import conventions
@@ -14,13 +14,13 @@ from pycore.forms.reading import Reader
 from pycore.sheet.plan import Plan
 from pycore.sums.accuracy import SumAccuracy
 from pycore.sums.answer import Output, Working
-from pycore.sums.page import RoomPractice, SumPage, outputs_on_paper
+from pycore.sums.page import SumPage, TopicPractice, outputs_on_paper
 from pycore.sums.problem import read_sheet
 from pycore.sums.wording import degrees_text
 from pycore.words.phrase import Phrase, say
 
 
-class TwoWattmeters(SumPage[WattCase]):
+class TwoWattmeters(SumPage[WattmeterCase]):
     """The page ``/two-wattmeters/``."""
 
     slug = "two-wattmeters"
@@ -31,7 +31,7 @@ class TwoWattmeters(SumPage[WattCase]):
     cautions = words.CAUTIONS
     topic = TOPIC
 
-    def case(self, form: Mapping[str, str]) -> WattCase:
+    def case(self, form: Mapping[str, str]) -> WattmeterCase:
         """The form as a case. Raises InputError."""
         reader = Reader(form, BY_NAME)
         load: BalancedLoad | None = None
@@ -50,9 +50,9 @@ class TwoWattmeters(SumPage[WattCase]):
         # The reactive power is worked out: its figures do not ask for decimals that no reading has.
         sizes = [float(format(math.fabs(value), f".{figures}g"))
                  for value, figures in zip(tidied(found), (4, 4, 3), strict=True)]  # fmt: skip
-        return WattCase(read_sheet(reader, FIELDS, sizes, "VA", computed=True), found, load, balanced=balanced)
+        return WattmeterCase(read_sheet(reader, FIELDS, sizes, "VA", computed=True), found, load, balanced=balanced)
 
-    def practice(self) -> "RoomPractice[WattCase]":
+    def practice(self) -> "TopicPractice[WattmeterCase]":
         """Its problems from codes, and what mistakes give."""
         # Only practice needs it; the first answer need not wait for its import.
         from pycore.calculators.two_wattmeters import practice
@@ -65,14 +65,14 @@ class TwoWattmeters(SumPage[WattCase]):
             reader.fault("lag", words.bad_lag(reader.label("lag"), reader.given("lag")))
         return lag
 
-    def _from_readings(self, reader: Reader) -> Readings:
+    def _from_readings(self, reader: Reader) -> WattmeterReadings:
         first, second = read_reading(reader, "w1"), read_reading(reader, "w2")
         if not reader.faults and first == 0.0 and second == 0.0:
             for name in ("w1", "w2"):
                 reader.fault(name, words.both_zero(reader.label(name)))
         return back(first or 1.0, second) if reader.faults else back(first, second)
 
-    def outputs(self, case: WattCase, plan: Plan) -> tuple[Output, ...]:
+    def outputs(self, case: WattmeterCase, plan: Plan) -> tuple[Output, ...]:
         """The headline is what the drawing ends on; then both readings, power, reactive power, angle."""
         found, mark = case.found, case.telling.mark
         first, second, _ = case.readings
@@ -93,11 +93,11 @@ class TwoWattmeters(SumPage[WattCase]):
             made.append(Output("power-factor", found.factor, factor, label=say(words.FACTOR)))
         return (*made, *outputs_on_paper(case, plan, "sum-length"))
 
-    def given(self, case: WattCase) -> Phrase:
+    def given(self, case: WattmeterCase) -> Phrase:
         """The values in words."""
         return (case.given_words(),)
 
-    def remarks(self, case: WattCase) -> tuple[Phrase, ...]:
+    def remarks(self, case: WattmeterCase) -> tuple[Phrase, ...]:
         """What each meter sees, which one reads backwards, where the method holds."""
         first, second, _ = case.readings
         if not case.balanced:
@@ -120,14 +120,14 @@ class TwoWattmeters(SumPage[WattCase]):
                     made.append(words.one_is_zero(number))
         return (*made, words.three_wires())
 
-    def calculated(self, case: WattCase, plan: Plan) -> tuple[Working, ...]:
+    def calculated(self, case: WattmeterCase, plan: Plan) -> tuple[Working, ...]:
         """Both ways of reckoning, the phasor diagram, and what a hand can do."""
         made = [Working("back", say(words.back_title()), tuple(from_readings(case)))]
         if case.balanced:
             made.insert(0, Working("meters", say(words.PHASORS), tuple(diagram(case))))
         return (*made, SumAccuracy(case).working(plan))
 
-    def echo(self, case: WattCase) -> dict[str, Mapping[str, str]]:
+    def echo(self, case: WattmeterCase) -> dict[str, Mapping[str, str]]:
         """How the angle of lag was understood."""
         reader = Reader(case.problem.typed, BY_NAME)
         return {"lag": reader.lag("lag").echo(case.telling.mark)}

@@ -6,13 +6,13 @@ from dataclasses import dataclass
 
 from pycore import phasor, trig
 from pycore.calculators.two_wattmeters import words
-from pycore.calculators.two_wattmeters.case import WattCase
+from pycore.calculators.two_wattmeters.case import WattmeterCase
 from pycore.calculators.two_wattmeters.fields import BY_NAME, FIELDS
 from pycore.forms.fields import default_form
 from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
 from pycore.practice.dice import dice_of_code
-from pycore.practice.generator import TRIES, NoProblem
+from pycore.practice.generator import TRIES, NoProblemError
 from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
 from pycore.sums.task import task_of as sum_task
 from pycore.trig import ROOT_THREE
@@ -22,14 +22,14 @@ LEAST_READING = 250.0
 
 
 @dataclass(frozen=True, slots=True)
-class Watts:
+class WattmeterValues:
     """What both wattmeters read, in whole tens of watts."""
 
     first: int
     second: int
 
 
-def watts_of(code: Code) -> Watts:
+def watts_of(code: Code) -> WattmeterValues:
     """Both readings of a code: support at 0.5 or better, core anywhere, stretch with one reading below zero."""
     dice = dice_of_code(code)
     least, most = {"support": (15, 50), "core": (15, 58), "stretch": (63, 80)}[code.tier]
@@ -40,11 +40,11 @@ def watts_of(code: Code) -> Watts:
         # A reading near nothing could not be told from nothing on paper, nor an angle near a quarter turn.
         if -LEAST_READING < first < LEAST_READING or first == second:
             continue
-        return Watts(first, second)
-    raise NoProblem(str(code))
+        return WattmeterValues(first, second)
+    raise NoProblemError(str(code))
 
 
-def mistakes(case: WattCase) -> tuple[Mistake, ...]:
+def mistakes(case: WattmeterCase) -> tuple[Mistake, ...]:
     """The root of three forgotten, a reading's minus forgotten, both readings exchanged."""
     if not case.balanced:
         return ()
@@ -70,6 +70,6 @@ def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, s
     known = [choice.value for choice in BY_NAME["method"].choices]
     return form | ({"method": code.method} if code.method in known else {})
 
-def task_of(case: WattCase) -> Task:
+def task_of(case: WattmeterCase) -> Task:
     """A solved case as a task: the sum that is drawn, and what mistakes give."""
     return sum_task(case, mistakes(case))

@@ -2,13 +2,13 @@
 
 from pycore.words.lesson_plans import (
     LessonPlan,
-    Part,
+    LessonStage,
     cover_handouts_of,
     cover_stops,
     handouts_of,
     rig_of,
 )
-from pycore.words.rig import Readings
+from pycore.words.rig import RecordingSheet
 
 LEVELS = {
     "support": "both readings above zero",
@@ -21,26 +21,26 @@ PLAN = LessonPlan(
     slug="two-wattmeters",
     aim="From the readings of two wattmeters find power, reactive power and angle of a balanced three-wire load.",
     parts=(
-        Part("Starter", 5, (
+        LessonStage("Starter", 5, (
             "On the board: {values}. Three lines, only two wattmeters: is one line’s power lost? Let pairs argue it.",
         )),
-        Part("Demonstration", 15, (
+        LessonStage("Demonstration", 15, (
             "On the page, open the phasor diagram below the answer: each meter sees its own line current and a "
             "voltage between "
             "lines, 30° away from the phase voltage. So the meters read {reading_1} and {reading_2}, not the same.",
             "Sum of both: {power}. √3 times their difference, the second less the first: {reactive_power}.",
             "Classroom view: readings one after the other, the reactive power square to them; the slanting line is S.",
         )),
-        Part("Guided work", 15, (
+        LessonStage("Guided work", 15, (
             "Everyone draws it at {scale}, reads S ({answer}) and the angle ({lag}).",
             "Ask: the same load at 60°, what does the first meter show? Nothing. And beyond? It reads backwards, and "
             "its reading counts as minus.",
         )),
-        Part("Independent work", 20, (
+        LessonStage("Independent work", 20, (
             "Readings of their own from the class set: P, Q, S, angle; check by the tangent formula.",
             "Done early: why does none of this hold with a neutral that carries current?",
         )),
-        Part("Exit question", 5, (
+        LessonStage("Exit question", 5, (
             "Two wattmeters on a balanced load read −500 W and 2000 W. Power, and power factor?",
             "{exit_power} and {exit_power_factor}. Who says 2500 W has lost the minus; then ask what the minus tells: "
             "power factor below 0.5.",
@@ -64,7 +64,7 @@ PLAN = LessonPlan(
     cover_handouts=cover_handouts_of("two-wattmeters"),
 )  # fmt: skip
 
-READINGS = Readings(
+READINGS = RecordingSheet(
     "two-wattmeters", "Two wattmeters", ("V lines", "I, A", "P₁, W", "P₂, W"),
     "Always in this order: voltage, current, both wattmeters with their signs.", "the apparent power", "VA",
     "√3 × V × I; limits of both meters", "from P₁ and P₂",

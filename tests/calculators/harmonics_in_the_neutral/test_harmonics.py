@@ -9,12 +9,12 @@ from scipy.fft import rfft
 
 from pycore import phasor
 from pycore.api import handle
-from pycore.calculators.harmonics_in_the_neutral.circuit import Distorted, solve
+from pycore.calculators.harmonics_in_the_neutral.circuit import DistortedCurrents, solve
 from pycore.calculators.harmonics_in_the_neutral.fields import FIELDS, ORDERS
 from pycore.calculators.harmonics_in_the_neutral.page import HarmonicsInTheNeutral
 from pycore.forms.fields import default_form
 from pycore.practice.codes import Code
-from pycore.practice.marking import Given, mark
+from pycore.practice.marking import LearnerAnswer, mark
 from pycore.words import plain
 
 FORM = {**default_form(FIELDS), "a2": "0", "a3": "0"}
@@ -51,7 +51,7 @@ def test_five_hundred_random_loads_agree_with_scipys_transform():
             for order in ORDERS:
                 waves += np.sqrt(2) * current * shares[order] * np.cos(order * at + np.radians(phases[order]))
         spectrum = rfft(waves) / SAMPLES * np.sqrt(2)
-        found = solve(Distorted(tuple(currents), tuple(lags), shares, phases))
+        found = solve(DistortedCurrents(tuple(currents), tuple(lags), shares, phases))
         for order in found.orders:
             assert abs(order.neutral - spectrum[order.number]) < 1e-9 * (1 + currents.sum())
         assert found.neutral == pytest.approx(np.sqrt(np.mean(waves**2)), abs=1e-9)
@@ -63,7 +63,7 @@ def wave(phasors: dict[int, complex], degrees: float) -> float:
 
 
 def test_the_wave_is_that_of_its_phasors():
-    found = solve(Distorted((10.0, 6.0, 4.0), (0.0, 0.0, 0.0), {3: 0.2}, {}))
+    found = solve(DistortedCurrents((10.0, 6.0, 4.0), (0.0, 0.0, 0.0), {3: 0.2}, {}))
     phasors = {order.number: order.lines[0] for order in found.orders}
     assert wave(phasors, 0.0) == pytest.approx(np.sqrt(2) * 12.0)
     assert wave(phasors, 60.0) == pytest.approx(np.sqrt(2) * (5.0 - 2.0))
@@ -131,7 +131,7 @@ def test_a_phasor_of_the_drawing_is_that_of_its_order():
 
 def test_a_third_in_phase_by_sines_stands_at_180_as_the_help_says():
     """sin x + 0.2 sin 3x is the wave of 10 A and of 20 per cent at 180 degrees, a quarter period on."""
-    found = solve(Distorted((10.0, 0.0, 0.0), (0.0, 0.0, 0.0), {3: 0.2}, {3: 180.0}))
+    found = solve(DistortedCurrents((10.0, 0.0, 0.0), (0.0, 0.0, 0.0), {3: 0.2}, {3: 180.0}))
     phasors = {order.number: order.lines[0] for order in found.orders}
     for degrees in (10.0, 30.0, 75.0, 140.0):
         x = np.radians(degrees)
@@ -196,6 +196,6 @@ def test_marking_names_the_pages_own_slip_and_no_other():
     for number in range(1, 25):
         task = PAGE.task(PAGE.practice_form(Code(PAGE.topic, "stretch", seed=9, number=number)))
         slip = next(one for one in task.mistakes if one.key == "order-not-multiplied")
-        marked = mark(task, Given(slip.size, phasor.angle(slip.point)))
+        marked = mark(task, LearnerAnswer(slip.size, phasor.angle(slip.point)))
         assert marked.band != "accept"
         assert "order-not-multiplied" in [one.key for one in marked.causes[0].mistakes]

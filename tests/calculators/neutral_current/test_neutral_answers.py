@@ -11,7 +11,7 @@ from pycore.calculators.registry import CALCULATORS
 from pycore.drawing import Arrow, Group, Text, walk
 from pycore.errors import InputError
 from pycore.forms import links
-from pycore.sums.answer import Grid, Move, Paragraph, Points
+from pycore.sums.answer import BulletList, Grid, Move, Paragraph
 from pycore.words import plain
 
 NEUTRAL = CALCULATORS["neutral-current"]
@@ -32,7 +32,7 @@ def working(key: str, **form: str) -> str:
     """Every word of one working."""
     blocks = next(working for working in answer(**form).workings if working.key == key).blocks
     told = [plain(block.phrase) for block in blocks if isinstance(block, (Move, Paragraph))]
-    told += [plain(item) for block in blocks if isinstance(block, Points) for item in block.items]
+    told += [plain(item) for block in blocks if isinstance(block, BulletList) for item in block.items]
     told += [plain(cell) for block in blocks if isinstance(block, Grid) for row in block.rows for cell in row]
     return " ".join(told)
 

@@ -9,11 +9,11 @@ from unit.sheets import NEUTRAL, arrow_of, on_page, texts, turn_to_paper, vector
 from unit.test_sheet_clear import faults_of, told
 
 from pycore.drawing import Arrow
-from pycore.forms.opening import Opening
+from pycore.forms.opening import ReopenInfo
 from pycore.practice.codes import Code
 
 COUNT = 30
-WITH_CODE = Opening("https://folio.example.org/neutral-current/", True)
+WITH_CODE = ReopenInfo("https://folio.example.org/neutral-current/", True)
 PART_DRAWN = {"sheet": "problem", "start": "two", "further": "zero"}
 
 
@@ -59,7 +59,7 @@ def test_each_bears_its_label_and_nothing_touches_or_is_left_out():
     """With the longest words a sheet has: a further question, and a code or the reason why there is none."""
     faults, missing = [], []
     for number, form in enumerate(forms(COUNT)):
-        for opening in (Opening(), WITH_CODE):
+        for opening in (ReopenInfo(), WITH_CODE):
             page = NEUTRAL.pages({**form, **PART_DRAWN}, opening)[0]
             faults += [(number, fault) for fault in faults_of(page)]
             words = texts(page)

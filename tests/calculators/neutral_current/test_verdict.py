@@ -24,7 +24,7 @@ from pycore.drawing import Text, walk
 from pycore.forms.reading import pieces
 from pycore.sheet.intervals import Interval, intervals, tick_values
 from pycore.sheet.lettered import box_of
-from pycore.sums.answer import Paragraph, Picture, Points
+from pycore.sums.answer import BulletList, Paragraph, WorkingPicture
 from pycore.words import plain
 from pycore.words import verdict as words
 
@@ -46,7 +46,7 @@ def said(**form: str) -> str:
     for block in blocks(**form):
         if isinstance(block, Paragraph):
             told.append(plain(block.phrase))
-        elif isinstance(block, Points):
+        elif isinstance(block, BulletList):
             told += [plain(item) for item in block.items]
     return "\n".join(told).replace(SPACE, " ")
 
@@ -306,7 +306,7 @@ def test_the_sizes_said_are_those_that_give_the_reading():
 
 def test_nothing_to_compare_is_said_without_a_picture():
     assert words.HINT in said()
-    assert not [block for block in blocks() if isinstance(block, Picture)]
+    assert not [block for block in blocks() if isinstance(block, WorkingPicture)]
 
 
 @pytest.mark.parametrize("form", [
@@ -316,7 +316,7 @@ def test_nothing_to_compare_is_said_without_a_picture():
     {"drawn": "58 mm", "measured": "11.4", "decimal": "comma", "hand": "ordinary"},
 ])  # fmt: skip
 def test_labels_of_the_picture_never_collide(form: dict[str, str]):
-    (picture,) = [block for block in blocks(**form) if isinstance(block, Picture)]
+    (picture,) = [block for block in blocks(**form) if isinstance(block, WorkingPicture)]
     texts = [item for item in walk(picture.page.items) if isinstance(item, Text)]
     boxes = [box_of(item, 3.4) for item in texts]
     for index, box in enumerate(boxes):
@@ -353,7 +353,7 @@ def test_ticks_are_round_and_few(low: float, high: float):
 
 
 def test_the_picture_is_told_to_those_who_do_not_see_it():
-    (picture,) = [block for block in blocks(drawn="58 mm", measured="11.4") if isinstance(block, Picture)]
+    (picture,) = [block for block in blocks(drawn="58 mm", measured="11.4") if isinstance(block, WorkingPicture)]
     assert "Drawn 11.60" in picture.page.description
     assert "Measured 11.40" in picture.page.description
 

@@ -8,13 +8,13 @@ import pytest
 
 from pycore import phasor
 from pycore.api import handle
-from pycore.calculators.open_neutral.circuit import NoBalance, UnbalancedStar, solve
+from pycore.calculators.open_neutral.circuit import FloatingStarPointError, UnbalancedStar, solve
 from pycore.calculators.open_neutral.fields import FIELDS
 from pycore.calculators.open_neutral.page import OpenNeutralPage
 from pycore.forms.fields import default_form
 from pycore.practice.answers import judge
 from pycore.practice.codes import Code
-from pycore.practice.marking import Given, mark, visible
+from pycore.practice.marking import LearnerAnswer, mark, visible
 from pycore.practice.task import NO_LIMITS
 from pycore.words import plain
 
@@ -124,7 +124,7 @@ def test_one_load_alone_is_dangerous_and_the_cautions_say_who_may_measure():
 
 
 def test_reactances_that_cancel_are_refused_with_the_reason():
-    with pytest.raises(NoBalance):
+    with pytest.raises(FloatingStarPointError):
         solve(UnbalancedStar(400.0, (0.01j, -0.01j, 0j)))
     for loads in (("j100", "-j100", ""), ("j30", "-j60", "-j60.0000001"), ("j30", "-j60", "-j60.01")):
         reply = ask(z1=loads[0], z2=loads[1], z3=loads[2])
@@ -162,7 +162,7 @@ def test_practice_problems_are_marked_and_their_mistakes_named(tier: str):
         for mistake in subject.mistakes:
             if not visible(subject, mistake, "drawn", NO_LIMITS):
                 continue
-            marked = mark(subject, Given(mistake.size, phasor.angle(mistake.point)))
+            marked = mark(subject, LearnerAnswer(mistake.size, phasor.angle(mistake.point)))
             if marked.band != "accept" and "drawn" in mistake.how:
                 assert mistake.name in [m.name for cause in marked.causes for m in cause.mistakes]
                 seen.add(mistake.key)

@@ -9,13 +9,19 @@ from unit.circuits_drawn import parallel_forms
 from unit.formulas import lines_of
 from unit.sheets import arrow_of, table_of, vector
 
-from pycore.calculators.parallel_circuit.circuit import NoAdmittance, Parallel, ShortCircuit, resonance_of, solve
+from pycore.calculators.parallel_circuit.circuit import (
+    NoAdmittanceError,
+    ParallelInput,
+    ShortCircuitError,
+    resonance_of,
+    solve,
+)
 from pycore.calculators.parallel_circuit.practice import may_stand_beside, parallel_of
 from pycore.calculators.registry import CALCULATORS
 from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR, Element
 from pycore.errors import InputError
 from pycore.practice.codes import TIERS, Code
-from pycore.practice.marking import Given, mark
+from pycore.practice.marking import LearnerAnswer, mark
 from pycore.practice.task import CALCULATED
 from pycore.words import plain
 
@@ -100,8 +106,8 @@ def test_equal_reactances_take_no_current_from_the_supply():
     with pytest.raises(InputError) as found:
         PAGE.answer({**form, "supply": "2 A"})
     assert ["supply"] == [fault.field for fault in found.value.faults]
-    with pytest.raises(NoAdmittance):
-        solve(Parallel(((Element(COIL, 40.0, True),), (Element(CAPACITOR, 40.0, True),)), 50.0, amperes=2.0))
+    with pytest.raises(NoAdmittanceError):
+        solve(ParallelInput(((Element(COIL, 40.0, True),), (Element(CAPACITOR, 40.0, True),)), 50.0, amperes=2.0))
 
 
 def test_branches_that_nearly_take_no_current_do_not_need_an_endless_voltage():
@@ -147,8 +153,8 @@ def test_what_cannot_be_used_is_said_at_its_field(form: dict[str, str], field: s
 
 
 def test_a_short_circuit_names_its_branch():
-    with pytest.raises(ShortCircuit) as found:
-        solve(Parallel(((Element(RESISTOR, 1.0),), (Element(RESISTOR, 0.0),)), 50.0, 230.0))
+    with pytest.raises(ShortCircuitError) as found:
+        solve(ParallelInput(((Element(RESISTOR, 1.0),), (Element(RESISTOR, 0.0),)), 50.0, 230.0))
     assert 1 == found.value.branch
 
 
@@ -217,7 +223,7 @@ def test_a_mistake_is_recognised_by_the_answer_it_gives(key: str):
     """Each worked out here by complex numbers, given as a calculated answer, and named."""
     given = 100 * MISTAKES[key]
     angle = math.degrees(math.atan2(given.imag, given.real))
-    marked = mark(PAGE.task(CIRCUIT), Given(abs(given), angle, how=CALCULATED))
+    marked = mark(PAGE.task(CIRCUIT), LearnerAnswer(abs(given), angle, how=CALCULATED))
     assert key in {mistake.key for cause in marked.causes for mistake in cause.mistakes}
 
 

@@ -9,15 +9,15 @@ from unit.sheets import strokes, table_of, texts, vector
 from unit.test_sheet_clear import faults_of, told, touching
 
 from pycore.calculators.registry import CALCULATORS
-from pycore.calculators.series_circuit.circuit import NoImpedance, Series, solve
+from pycore.calculators.series_circuit.circuit import NoImpedanceError, SeriesInput, solve
 from pycore.calculators.series_circuit.practice import may_be_set, series_of
 from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR, Element
 from pycore.errors import InputError
-from pycore.forms.elements import Typed, read_element, scaled
+from pycore.forms.elements import TypedElement, read_element, scaled
 from pycore.practice.codes import TIERS, Code
-from pycore.practice.marking import Given, mark
+from pycore.practice.marking import LearnerAnswer, mark
 from pycore.practice.task import CALCULATED, DRAWN
-from pycore.quantity import Unreadable
+from pycore.quantity import QuantityError
 from pycore.words import plain
 
 PAGE = CALCULATORS["series-circuit"]
@@ -81,8 +81,8 @@ def test_nothing_but_equal_reactances_on_a_voltage_is_refused():
         PAGE.answer({"r": "", "l": "j20", "c": "20 Ω"})
     assert {"r", "supply"} == {fault.field for fault in found.value.faults}
     assert "nothing limits the current" in found.value.faults[0].message
-    with pytest.raises(NoImpedance):
-        solve(Series((Element(COIL, 20.0, True), Element(CAPACITOR, 20.0, True)), 50.0, 230.0))
+    with pytest.raises(NoImpedanceError):
+        solve(SeriesInput((Element(COIL, 20.0, True), Element(CAPACITOR, 20.0, True)), 50.0, 230.0))
 
 
 @pytest.mark.parametrize(
@@ -159,14 +159,14 @@ def test_what_cannot_be_used_is_said_at_its_field(form: dict[str, str], field: s
     ],
 )  # fmt: skip
 def test_elements_are_read_as_typed(text: str, bare: str, kind: str, value: float, said: str):
-    found: Typed = read_element(text, bare, ".")
+    found: TypedElement = read_element(text, bare, ".")
     assert (kind, said) == (found.element.kind, found.said.replace("\u00a0", " "))
     assert value == pytest.approx(found.element.value, rel=1e-12)
 
 
 @pytest.mark.parametrize("text", ["", "10 V", "j", "jj3", "j-3", "abc", "10 + 5", "1 k", "1e"])
 def test_texts_that_are_no_element(text: str):
-    with pytest.raises(Unreadable):
+    with pytest.raises(QuantityError):
         read_element(text, "Ω", ".")
 
 
@@ -275,13 +275,15 @@ def test_a_mistake_is_recognised_by_the_answer_it_gives(key: str):
     """Each worked out here by complex numbers, given as a calculated answer, and named."""
     given = 2 * MISTAKES[key](*PARTS)
     angle = math.degrees(math.atan2(given.imag, given.real))
-    marked = mark(PAGE.task(CIRCUIT), Given(abs(given), angle, how=CALCULATED))
+    marked = mark(PAGE.task(CIRCUIT), LearnerAnswer(abs(given), angle, how=CALCULATED))
     assert key in {mistake.key for cause in marked.causes for mistake in cause.mistakes}
 
 
 def test_a_voltage_left_out_of_the_drawing_is_recognised():
     given = 2 * complex(PARTS[0], PARTS[1])
-    marked = mark(PAGE.task(CIRCUIT), Given(abs(given), math.degrees(math.atan2(given.imag, given.real)), how=DRAWN))
+    marked = mark(
+        PAGE.task(CIRCUIT), LearnerAnswer(abs(given), math.degrees(math.atan2(given.imag, given.real)), how=DRAWN)
+    )
     keys = {mistake.key for cause in marked.causes for mistake in cause.mistakes}
     assert "left-out" in keys
 
@@ -292,5 +294,5 @@ def test_on_a_given_voltage_the_current_is_asked_for():
     assert abs(task.result - right) < 1e-9
     assert "A" == task.writing.unit
     wrong = 230 / complex(PARTS[0], PARTS[1] + PARTS[2])
-    marked = mark(task, Given(abs(wrong), math.degrees(math.atan2(wrong.imag, wrong.real)), how=CALCULATED))
+    marked = mark(task, LearnerAnswer(abs(wrong), math.degrees(math.atan2(wrong.imag, wrong.real)), how=CALCULATED))
     assert "reactances-added" in {mistake.key for cause in marked.causes for mistake in cause.mistakes}
