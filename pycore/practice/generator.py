@@ -8,7 +8,7 @@ from collections.abc import Callable
 from typing import TypeVar
 
 from pycore.practice.codes import Code
-from pycore.practice.dice import Dice, dice_of_code
+from pycore.practice.seeded_integers import SeededIntegers, integers_of_code
 
 TRIES = 500
 Problem = TypeVar("Problem")
@@ -19,10 +19,10 @@ class NoProblemError(ValueError):
 
 
 def first_accepted(
-    code: Code, draw: Callable[[Dice, str], Problem], accepted: Callable[[Problem], bool]
+    code: Code, draw: Callable[[SeededIntegers, str], Problem], accepted: Callable[[Problem], bool]
 ) -> Problem:
     """The first problem of the code's tier, in the order of its dice, that may be set. Raises NoProblem."""
-    dice = dice_of_code(code)
+    dice = integers_of_code(code)
     for _ in range(TRIES):
         problem = draw(dice, code.tier)
         if accepted(problem):

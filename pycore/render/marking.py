@@ -7,8 +7,8 @@ from pycore import quantity
 from pycore.errors import Fault, InputError
 from pycore.forms import links
 from pycore.practice import answers
+from pycore.practice.judgement_text import JudgementText, tell
 from pycore.practice.task import Limits, Mistake, StepReference, Task
-from pycore.practice.telling import JudgementText, tell
 from pycore.quantity import QuantityError
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html

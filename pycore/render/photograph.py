@@ -149,7 +149,7 @@ def _mistakes(measured: PhotoJudgement, mark: str) -> list[Phrase]:
 def _result(want: PhotoTask, measured: PhotoJudgement) -> list[Phrase]:
     if measured.result is None:
         return []
-    writing, factor = want.telling.writing, want.drawing.factor
+    writing, factor = want.notation.writing, want.drawing.factor
     drawn = measured.result / factor
     right = (measured.result - measured.result_off) / factor
     sizes = measured.result_off, measured.result_allowed
@@ -163,7 +163,7 @@ def _result(want: PhotoTask, measured: PhotoJudgement) -> list[Phrase]:
 
 def result_html(want: PhotoTask, measured: PhotoJudgement, *, sheet: bool) -> tuple[Markup, str]:
     """The whole reply as HTML, and as it is read out."""
-    mark = want.telling.mark
+    mark = want.notation.mark
     headline, mistakes = _headline(measured), _mistakes(measured, mark)
     length, angle = (_number(max(0.1, value), mark) for value in measured.sure)
     below = [*_result(want, measured), words.measured_to(length, angle)]

@@ -12,9 +12,9 @@ from pycore.pages.codes import CodeProblem
 from pycore.pages.mistake_names import short
 from pycore.practice import answers, ladder
 from pycore.practice.codes import TIERS
+from pycore.practice.judgement_text import tell
 from pycore.practice.ladder import SHOWN, Record, RecordError
 from pycore.practice.marking import ACCEPT, LOOK, Judgement
-from pycore.practice.telling import tell
 from pycore.render.answer import answer_html, view_html
 from pycore.render.checking import asked_reply, form_html
 from pycore.render.elements import Marks, Markup, h, join

@@ -39,7 +39,7 @@ class SumAccuracy:
     def __init__(self, case: SumCase) -> None:
         self.case = case
         self.who = case.hand
-        self.writing = case.telling.writing
+        self.writing = case.notation.writing
 
     def notices(self, plan: Plan) -> tuple[Phrase, ...]:
         """A warning where lines cross too flatly."""
@@ -96,12 +96,12 @@ class SumAccuracy:
         whole = found.length * found.length
         moves = plan.construction.moves
         steps = [step for step in plan.construction.steps for _ in step.moves]
-        teller = StepSentences(plan, self.case.telling)
+        sentences = StepSentences(plan, self.case.notation)
         rows = []
         for share in sorted(found.shares, key=lambda one: -one.variance)[:LARGEST_SHARES]:
             name = words.FINAL_READING
             if share.move >= 0:
-                told = plain(teller.tell_one(steps[share.move])[0][:1]).rstrip(".,")
+                told = plain(sentences.tell_one(steps[share.move])[0][:1]).rstrip(".,")
                 name = words.contribution(told, share.kind)
             deviation = math.sqrt(share.variance)
             part = quantity.fixed(100 * share.variance / whole, 0, self.writing.mark) + f"{NO_BREAK_SPACE}%"

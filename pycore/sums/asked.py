@@ -15,7 +15,7 @@ def _name(earlier: IntermediateValue) -> Phrase:
 
 def asked_of(case: SumCase, plan: Plan, task: Task) -> AnswerRequest:
     """What a learner is asked, by the conventions of this sheet."""
-    found = words.to_find(task.symbol, case.method_words(plan), case.telling.scale(plan.scale))
+    found = words.to_find(task.symbol, case.method_words(plan), case.notation.scale(plan.scale))
     return AnswerRequest(
         symbol=task.symbol,
         units=units(task),

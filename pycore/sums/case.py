@@ -23,10 +23,9 @@ from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import compose
 from pycore.sheet.media import ORIENTATIONS, TOO_SMALL_FOR_READING
 from pycore.sheet.plan import Plan, choose, papers_that_take
-from pycore.sums import sentences as telling
 from pycore.sums.companions import SECOND, second_too_large
 from pycore.sums.problem import SumProblem
-from pycore.sums.sentences import StepSentences
+from pycore.sums.sentences import StepSentences, direction_phrase
 from pycore.sums.wording import CompanionPhasors, Notation, SheetWords
 from pycore.words import answers as words
 from pycore.words import moves_list, plain
@@ -87,10 +86,10 @@ class SumCase(metaclass=FrozenAfterInit):
         arms: tuple[Arm, ...],
         lines: tuple[str, ...],
         picture: DrawingConvention,
-        telling: Notation,
+        notation: Notation,
     ) -> None:
         self.problem, self.arms, self.lines = problem, arms, lines
-        self.picture, self.telling = picture, telling
+        self.picture, self.notation = picture, notation
         self._plans: dict[tuple[str, str, float | None, float | None], tuple[Plan, ...]] = {}
         self._spreads: dict[tuple[str, str, float], Spread] = {}
         self._scatters: dict[tuple[str, str, float], Spread] = {}
@@ -125,8 +124,8 @@ class SumCase(metaclass=FrozenAfterInit):
     @property
     def symbol(self) -> Symbol:
         """The symbol of the sum."""
-        first = self.telling.tags["sum"][0]
-        return first if isinstance(first, Symbol) else Symbol(plain(self.telling.tags["sum"]))
+        first = self.notation.tags["sum"][0]
+        return first if isinstance(first, Symbol) else Symbol(plain(self.notation.tags["sum"]))
 
     sum_word: Phrase = ("sum",)
     """What the sum is called in a sentence."""
@@ -154,7 +153,7 @@ class SumCase(metaclass=FrozenAfterInit):
 
     def parts(self) -> tuple[ComponentRow, ...]:
         """The phasors of the table of components: the arms, unless a page has others that are nothing."""
-        return tuple(ComponentRow(self.telling.tags[arm.key], arm.size, arm.angle) for arm in self.arms)
+        return tuple(ComponentRow(self.notation.tags[arm.key], arm.size, arm.angle) for arm in self.arms)
 
     def further(self) -> tuple[ComponentRow, ...]:
         """Results beside the sum that are read off the drawing."""
@@ -162,11 +161,11 @@ class SumCase(metaclass=FrozenAfterInit):
 
     def row_tag(self, key: str) -> Phrase:
         """A phasor's symbol as a sheet's table has it."""
-        return self.telling.tags[key]
+        return self.notation.tags[key]
 
     def units_head(self) -> str:
         """The unit at the head of a sheet's column of amounts."""
-        return self.telling.writing.unit
+        return self.notation.writing.unit
 
     def why_nothing(self) -> Phrase:
         """Why the sum is nothing, where it is."""
@@ -174,8 +173,8 @@ class SumCase(metaclass=FrozenAfterInit):
 
     @property
     def companions(self) -> CompanionPhasors | None:
-        """Phasors of a second quantity on the same sheet, as ``telling`` has them; None where there are none."""
-        return self.telling.companions
+        """Phasors of a second quantity on the same sheet, as ``notation`` has them; None where there are none."""
+        return self.notation.companions
 
     def voltages(self) -> Mapping[str, float]:
         """Angle of each arm's own voltage by its key; empty where arms have none."""
@@ -209,7 +208,7 @@ class SumCase(metaclass=FrozenAfterInit):
         """Names of the phasors that a problem sheet has drawn for the learner."""
         if self.problem["start"] != compose.TWO:
             return ()
-        return tuple(plain(self.telling.tags[key]) for key in compose.begun_keys(plan.construction))
+        return tuple(plain(self.notation.tags[key]) for key in compose.begun_keys(plan.construction))
 
     has_formula = False
     """Whether the page has a working by a closed formula."""
@@ -309,13 +308,13 @@ class SumCase(metaclass=FrozenAfterInit):
             plan = self.plans(self.method, order, None, second)[0]
         if not plan.second_fits:
             fitting = self.plans(self.method, order, scale)[0]
-            misfit += (second_too_large(self.telling, self.problem.typed[SECOND], plan, fitting),)
+            misfit += (second_too_large(self.notation, self.problem.typed[SECOND], plan, fitting),)
             plan = fitting
         return ChosenPlan(plan, misfit)
 
     def too_large(self, plan: Plan) -> Fault:
         """The fault of a scale that does not fit: by how much, and what would fit."""
-        writing, paper = self.telling.writing, self.problem["paper"]
+        writing, paper = self.notation.writing, self.problem["paper"]
         over = [
             f"{math.ceil(side)}{NO_BREAK_SPACE}mm" if side > 1e-3 else ""
             for side in plan.fit.over
@@ -373,14 +372,14 @@ class SumCase(metaclass=FrozenAfterInit):
     def length(self, plan: Plan) -> str:
         """The sum's length on the sheet."""
         millimetres = round(self.size * plan.factor, 1)
-        return quantity.plain(millimetres, self.telling.mark) + f"{NO_BREAK_SPACE}mm"
+        return quantity.plain(millimetres, self.notation.mark) + f"{NO_BREAK_SPACE}mm"
 
     def direction(self, plan: Plan) -> Phrase:
         """Where the sum points."""
-        teller = StepSentences(plan, self.telling)
+        sentences = StepSentences(plan, self.notation)
         angle = self.angle or 0.0
-        return telling.direction_phrase(teller, wrap(angle - self.picture.reference))
+        return direction_phrase(sentences, wrap(angle - self.picture.reference))
 
     def amount(self, value: float) -> str:
         """A result as it is written everywhere."""
-        return self.telling.writing.amount(value)
+        return self.notation.writing.amount(value)

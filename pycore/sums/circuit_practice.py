@@ -70,8 +70,8 @@ def found_by_calculation(task: Task, result: complex, case: SumCase, mistakes: l
     if case.companions is None:
         raise TypeError("there are no companions")
     return replace(
-        task, result=result, symbol=case.telling.tags["c1"], writing=case.companions.writing, factor=0.0, spread=None,
-        mistakes=tuple(mistakes), earlier=(), origin=case.telling.tags["sum"], turn=0.0, sense=1, in_steps=False,
+        task, result=result, symbol=case.notation.tags["c1"], writing=case.companions.writing, factor=0.0, spread=None,
+        mistakes=tuple(mistakes), earlier=(), origin=case.notation.tags["sum"], turn=0.0, sense=1, in_steps=False,
     )  # fmt: skip
 
 

@@ -26,7 +26,7 @@ class SumLesson:
 
     def lesson(self) -> Lesson:
         """The construction on the sheet, frame by frame."""
-        return Lesson(self.plan, StepSentences(self.plan, self.case.telling), self.look)
+        return Lesson(self.plan, StepSentences(self.plan, self.case.notation), self.look)
 
     def count(self, view: str) -> int:
         """How many steps a view has; raises KeyError for no view of ours."""
@@ -61,7 +61,7 @@ class SumLesson:
         amount = self.case.amount(self.case.size)
         tell = words.together_first if number == 1 else words.together
         sentence = tell(methods[number - 1][0])
-        reading = words.together_reading(self.case.telling.tags["sum"], amount)
+        reading = words.together_reading(self.case.notation.tags["sum"], amount)
         picture = pictures.together(
             [construction for _, construction in methods], number - 1, self.case.picture, self.look, plain(sentence)
         )
@@ -75,18 +75,18 @@ class SumLesson:
     def pull(self, number: int) -> LessonFrame:
         """A ring pulled by ropes, one more with each step."""
         phasors, count = self.phasors(), number - 1
-        tags = self.case.telling.tags
+        tags = self.case.notation.tags
         reading: Phrase = ()
         if count == 0:
             sentence = words.ring()
         else:
             key, value = phasors[count - 1]
-            sentence = words.rope(tags[key], self.case.telling.short_of(key, phasor.magnitude(value)))
+            sentence = words.rope(tags[key], self.case.notation.short_of(key, phasor.magnitude(value)))
         if count > 1:
             net = phasor.total(value for _, value in phasors[:count])
             name = tags["sum"] if count == len(phasors) else tags["i" + "".join(k[1:] for k, _ in phasors[:count])]
             reading = words.net_pull(name, self.case.amount(phasor.magnitude(net))) if net else words.no_pull()
-        why = (words.analogy(self.case.telling.words.quantity + "s"),)
+        why = (words.analogy(self.case.notation.words.quantity + "s"),)
         picture = pictures.pull(phasors, count, self.case.picture, self.look, plain(sentence))
         return LessonFrame(
             number, len(phasors) + 1, sentence, reading, (), why, picture, count == len(phasors)
@@ -94,14 +94,14 @@ class SumLesson:
 
     def wave_parts(self) -> str:
         """What is added at every moment: the three line currents."""
-        counted = words.COUNTED.get(len(self.case.telling.lines), "")
-        return " ".join(part for part in (counted, self.case.telling.words.plural) if part)
+        counted = words.COUNTED.get(len(self.case.notation.lines), "")
+        return " ".join(part for part in (counted, self.case.notation.words.plural) if part)
 
     def waves(self, number: int) -> LessonFrame:
         """Phasors turned through one period, ten degrees a step, beside their waves."""
         turned = WAVE_STEP * (number - 1)
         shown = [*self.phasors(), ("sum", self.case.total)]
-        sentence = words.waves(self.case.telling.words.quantity, quantity.plain(turned) + "°")
+        sentence = words.waves(self.case.notation.words.quantity, quantity.plain(turned) + "°")
         picture = pictures.waves(shown, turned, self.look, plain(sentence))
-        why = (words.waves_why(self.case.telling.tags["sum"], self.wave_parts()),)
+        why = (words.waves_why(self.case.notation.tags["sum"], self.wave_parts()),)
         return LessonFrame(number, self.count("waves"), sentence, (), (), why, picture)

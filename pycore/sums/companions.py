@@ -18,35 +18,35 @@ SECOND = "second-scale"
 """The form's field, and the link's key, of the companions' scale."""
 
 
-def told_companion(teller: OnPaper, step: Step) -> tuple[Phrase, Phrase]:
+def told_companion(sentences: OnPaper, step: Step) -> tuple[Phrase, Phrase]:
     """How it is drawn, and why: its scale is its own. Raises TypeError where nobody spoke of companions."""
-    telling, readings = teller.telling, teller.figure.readings
-    if telling.companions is None:
+    notation, readings = sentences.notation, sentences.figure.readings
+    if notation.companions is None:
         raise TypeError("a companion is drawn that nobody spoke of")
-    arm = next(arm for arm in telling.companions.arms if arm.number == step.about[0])
-    move = next(move for move in companion_moves(teller.construction) if move.phasor == arm.key)
-    tag, length, first = telling.tags[arm.key], teller.length(length_of(move, readings)), step.moves[0]
+    arm = next(arm for arm in notation.companions.arms if arm.number == step.about[0])
+    move = next(move for move in companion_moves(sentences.construction) if move.phasor == arm.key)
+    tag, length, first = notation.tags[arm.key], sentences.length(length_of(move, readings)), step.moves[0]
     if isinstance(first, TurnAngle):
-        turn, zero = turn_of(first, readings), teller.zero_name(first)
-        sentence = words.companion(tag, zero, teller.degrees(turn), teller.sense(turn), teller.place, length)
+        turn, zero = turn_of(first, readings), sentences.zero_name(first)
+        sentence = words.companion(tag, zero, sentences.degrees(turn), sentences.sense(turn), sentences.place, length)
     else:
-        sentence = words.companion_first(tag, teller.way(arm.angle), teller.place, length)
-    scale, amount = telling.second(teller.plan.second), telling.companions.writing.amount(arm.size)
-    return sentence, words.companion_why(telling.companions.words.plural, scale, amount) + telling.companions.why
+        sentence = words.companion_first(tag, sentences.way(arm.angle), sentences.place, length)
+    scale, amount = notation.second(sentences.plan.second), notation.companions.writing.amount(arm.size)
+    return sentence, words.companion_why(notation.companions.words.plural, scale, amount) + notation.companions.why
 
 
-def told_on_the_way(teller: OnPaper, step: Step) -> tuple[Phrase, Phrase]:
+def told_on_the_way(sentences: OnPaper, step: Step) -> tuple[Phrase, Phrase]:
     """The sum of the first two arrows of a tip to tail, drawn for itself, and what it is."""
-    tag, end = teller.telling.tags[f"i{teller.construction.order}"], words.tip_of(teller.tag(step.about[-1]))
-    return words.on_the_way(tag, teller.place, end), teller.telling.words.on_the_way
+    tag, end = sentences.notation.tags[f"i{sentences.construction.order}"], words.tip_of(sentences.tag(step.about[-1]))
+    return words.on_the_way(tag, sentences.place, end), sentences.notation.words.on_the_way
 
 
-def second_too_large(telling: Notation, typed: str, plan: Plan, fitting: Plan) -> Fault:
+def second_too_large(notation: Notation, typed: str, plan: Plan, fitting: Plan) -> Fault:
     """The fault of a scale of the companions that does not fit, and what would. Raises TypeError without companions."""
-    if telling.companions is None:
+    if notation.companions is None:
         raise TypeError("there are no companions")
-    writing = telling.companions.writing
+    writing = notation.companions.writing
     given, fits = writing.scale(plan.second), writing.scale(fitting.second)
     offer = Offer(neutral_words.use_scale(fits), ((SECOND, quantity.exact(fitting.second)),))
-    message = sum_words.second_does_not_fit(given, fits, telling.companions.words.plural)
+    message = sum_words.second_does_not_fit(given, fits, notation.companions.words.plural)
     return Fault(SECOND, typed, message, offers=(offer,))

@@ -28,15 +28,15 @@ def lists_of(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[TextSect
     elif kind == compose.OVERLAY:
         ticked = case.sheet_words(plan, kind, case.method_words(plan)).notes
     else:
-        blocks = StepSentences(plan, case.telling).tell()
+        blocks = StepSentences(plan, case.notation).tell()
         ticked = tuple(plain(block.phrase) for block in blocks if isinstance(block, Move))
     look = [*words.print_notes(bar)]
     if case.companions and not (request.opening.issue and request.opening.issue.own_scale):
         centimetres = plan.layout.bar / 10.0
-        amounts = case.telling.writing, case.companions.writing
+        amounts = case.notation.writing, case.companions.writing
         told = (one.scale(scale * centimetres) for one, scale in zip(amounts, (plan.scale, plan.second), strict=True))
         look.append(sum_words.second_check(bar, *told))
-    if not case.telling.polar:
+    if not case.notation.polar:
         look.append(moves_list.MINUS)
     return (
         TextSection(moves_list.GIVEN, case.reading_given(plan, any_method=request.any_method)),
@@ -46,18 +46,18 @@ def lists_of(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[TextSect
 
 
 def _problem_moves(case: SumCase, plan: Plan) -> tuple[str, ...]:
-    teller, telling = StepSentences(plan, case.telling), case.telling
+    sentences, notation = StepSentences(plan, case.notation), case.notation
     set_off = [move for move in plan.construction.moves if isinstance(move, SetOff) and not move.copy]
     keys = [arm.key for arm in case.arms]
     first_key = next((move.phasor for move in set_off if move.phasor in keys), keys[0])
     first = next(arm for arm in case.arms if arm.key == first_key)
     straight = first.angle == case.picture.reference
     # Where the first phasor's own angle is to be worked out, it is not given away.
-    way = teller.way(first.angle) if straight else ""
+    way = sentences.way(first.angle) if straight else ""
     beside = case.companions
     companions = tuple(
         CompanionName(
-            plain(telling.tags[arm.key]), teller.way(arm.angle) if arm.angle == case.picture.reference else ""
+            plain(notation.tags[arm.key]), sentences.way(arm.angle) if arm.angle == case.picture.reference else ""
         )
         for arm in (beside.arms if beside else ())
     )
@@ -66,16 +66,16 @@ def _problem_moves(case: SumCase, plan: Plan) -> tuple[str, ...]:
     found = ProblemGoal(
         result,
         case.guess_word or result,
-        telling.words.quantity,
-        case.to_work_out or telling.words.plural
+        notation.words.quantity,
+        case.to_work_out or notation.words.plural
         if beside is None or case.typed_companions
-        else moves_list.both(beside.words.quantity, telling.words.plural),
+        else moves_list.both(beside.words.quantity, notation.words.plural),
         case.typed_sizes,
-        plain(telling.tags["i12"]) if on_the_way else "",
-        telling.words.opposite if plan.construction.resultant == "returning" else "",
+        plain(notation.tags["i12"]) if on_the_way else "",
+        notation.words.opposite if plan.construction.resultant == "returning" else "",
         case.last_moves,
         tuple(plain(part.tag) for part in case.further()),
     )
-    origin = plain(telling.voltage if telling.polar else telling.reference)
-    begun = ProblemStart(case.problem["start"], plain(telling.tags[first_key]), way, origin, case.begun(plan))
+    origin = plain(notation.voltage if notation.polar else notation.reference)
+    begun = ProblemStart(case.problem["start"], plain(notation.tags[first_key]), way, origin, case.begun(plan))
     return tuple(moves_list.problem_moves(plan.construction.method, found, begun, len(case.arms), companions))

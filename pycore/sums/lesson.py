@@ -74,17 +74,15 @@ ASKED = {PROTRACTOR: words.ask_angle, RULER: words.ask_length, COMPASSES: words.
 
 
 class Lesson:
-    """The frames of one plan, worded by its teller."""
+    """The frames of one plan, worded by its sentences."""
 
-    def __init__(self, plan: Plan, teller: StepSentences, look: PhasorStyles) -> None:
-        self.plan, self.teller, self.look = plan, teller, look
-        self.frames: tuple[Frame, ...] = tuple(
-            frame for frame in frames(plan.construction) if not self.is_idle(frame)
-        )
+    def __init__(self, plan: Plan, sentences: StepSentences, look: PhasorStyles) -> None:
+        self.plan, self.sentences, self.look = plan, sentences, look
+        self.frames: tuple[Frame, ...] = tuple(frame for frame in frames(plan.construction) if not self.is_idle(frame))
 
     def is_idle(self, frame: Frame) -> bool:
         """Whether a frame would show nothing: no turn, no length, a tip that stands on the axis already."""
-        move, figure = frame.move, self.teller.figure
+        move, figure = frame.move, self.sentences.figure
         match move:
             case TurnAngle():
                 return turn_of(move, figure.readings) == 0.0
@@ -101,19 +99,19 @@ class Lesson:
 
     def is_short(self, start: str, end: str) -> bool:
         """Whether two points cannot be told apart on paper."""
-        points = self.teller.figure.points
-        return self.teller.millimetres(geometry.distance(points[start], points[end])) < NOTHING_BELOW
+        points = self.sentences.figure.points
+        return self.sentences.millimetres(geometry.distance(points[start], points[end])) < NOTHING_BELOW
 
     # Names.
 
     def line_name(self, line: str) -> Phrase:
         """A line as a sentence names it."""
         if line.startswith("L") and line[1:].isdigit():
-            return self.teller.tag(int(line[1:]))
+            return self.sentences.tag(int(line[1:]))
         named = {
-            FIRST_DIRECTION: self.teller.telling.reference,
+            FIRST_DIRECTION: self.sentences.notation.reference,
             DIAGONAL: parallel.the_diagonal(),
-            RESULTANT: self.teller.telling.tags["sum"],
+            RESULTANT: self.sentences.notation.tags["sum"],
             AXIS_ACROSS: told.LEVEL_AXIS,
             AXIS_UP: told.UPRIGHT_AXIS,
         }
@@ -122,25 +120,25 @@ class Lesson:
     def place(self, point: str) -> Phrase:
         """A point as a sentence names it."""
         if point == START_POINT:
-            return (self.teller.place,)
+            return (self.sentences.place,)
         if point == DIAGONAL:
             return told.tip_of(parallel.the_diagonal())
         if point.startswith("T"):
-            return told.tip_of(self.teller.tag(int(point[1:])))
+            return told.tip_of(self.sentences.tag(int(point[1:])))
         before = next(
             (m for m in self.plan.construction.moves if isinstance(m, SetOff) and m.point == point and m.phasor), None
         )
         if before is None:
             return (words.MARK,)
-        return told.tip_of(self.teller.telling.tags[before.phasor])
+        return told.tip_of(self.sentences.notation.tags[before.phasor])
 
     def length(self, amount: float) -> str:
         """A length set off."""
-        return length_text(self.teller.millimetres(amount), self.teller.telling.mark)
+        return length_text(self.sentences.millimetres(amount), self.sentences.notation.mark)
 
     def read(self, amount: float) -> str:
         """A length read off a ruler."""
-        return reading_text(self.teller.millimetres(amount), self.teller.telling.mark)
+        return reading_text(self.sentences.millimetres(amount), self.sentences.notation.mark)
 
     # One frame.
 
@@ -158,7 +156,7 @@ class Lesson:
             sentence = words.slide(self.line_name(move.to), self.place(move.through))
             return sentence, (), (parallel.slide_why(),), ""
         if frame.tool == SQUARES and isinstance(move, DropPerpendicular):
-            name = self.teller.tag(int(move.start[1:]))
+            name = self.sentences.tag(int(move.start[1:]))
             return words.drop(name, self.line_name(move.line)), words.drop_reading(), (), ""
         if frame.tool == COMPASSES and isinstance(move, CrossArcs):
             return self.say_arc(move, frame.part)
@@ -170,84 +168,84 @@ class Lesson:
     def step_why(self, frame: Frame) -> Phrase:
         """The why of the step that a frame belongs to."""
         step = self.plan.construction.steps[frame.step - 1]
-        return self.teller.tell_one(step)[1]
+        return self.sentences.tell_one(step)[1]
 
     def say_words(self, name: str, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
         """A frame without a tool."""
         if name == step_kinds.SCALE:
             longest = max(self.plan.construction.arms, key=lambda arm: arm.size)
-            telling = self.teller.telling
+            notation = self.sentences.notation
             length = self.length(longest.size)
-            reading = words.scale_reading(telling.short_of(longest.key, longest.size), length)
-            return words.scale(telling.scale(self.plan.scale)), reading, (why,), _short(length)
+            reading = words.scale_reading(notation.short_of(longest.key, longest.size), length)
+            return words.scale(notation.scale(self.plan.scale)), reading, (why,), _short(length)
         step = next(step for step in self.plan.construction.steps if step.name == name)
-        return self.teller.tell_one(step)[0], (), (why,) if why else (), ""
+        return self.sentences.tell_one(step)[0], (), (why,) if why else (), ""
 
     def say_protractor(
         self, move: TurnAngle | ReadAngle, why: Phrase
     ) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
         """The protractor laid on, and which scale counts."""
-        lines, readings = self.teller.figure.lines, self.teller.figure.readings
+        lines, readings = self.sentences.figure.lines, self.sentences.figure.readings
         if isinstance(move, TurnAngle):
             turn = turn_of(move, readings)
             sentence = words.protractor(self.place(move.at), self.line_name(move.zero), back=move.back)
-            size = self.teller.degrees(turn)
-            reading = words.mark_angle(size, self.teller.sense(turn))
+            size = self.sentences.degrees(turn)
+            reading = words.mark_angle(size, self.sentences.sense(turn))
         else:
             turn = wrap(lines[move.second].degrees - lines[move.first].degrees)
             sentence = words.protractor(self.place(move.at), self.line_name(move.first), back=False)
-            size = self.teller.degrees(turn)
+            size = self.sentences.degrees(turn)
             reading = words.read_angle(size) if move.reading == RESULT_ANGLE else words.measure_angle(size)
             # Of the step's two readings the length has its why.
             why = () if move.reading == RESULT_ANGLE else why
-        inner = self.teller.picture.sense * turn >= 0
+        inner = self.sentences.picture.sense * turn >= 0
         counted = words.count(words.INNER if inner else words.OUTER)
         return sentence, reading, (counted, why) if why else (counted,), size
 
     def say_set_off(self, move: SetOff, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
         """A length set off along a line."""
-        amount = length_of(move, self.teller.figure.readings)
+        amount = length_of(move, self.sentences.figure.readings)
         length = self.length(amount)
         if move.role == "mark":
-            sentence = words.ruler_along(self.line_name(move.line), self.teller.place)
+            sentence = words.ruler_along(self.line_name(move.line), self.sentences.place)
             return sentence, words.mark_length(self.part(move.line, amount)), (), _short(self.length(amount))
-        name = self.teller.telling.tags.get(move.phasor) or self.line_name(move.line)
+        name = self.sentences.notation.tags.get(move.phasor) or self.line_name(move.line)
         turn = next((m for m in self.plan.construction.moves if isinstance(m, TurnAngle) and m.line == move.line), None)
-        turned = turn is not None and turn_of(turn, self.teller.figure.readings) != 0.0
+        turned = turn is not None and turn_of(turn, self.sentences.figure.readings) != 0.0
         if turned:
             sentence = words.ruler_along_mark(self.place(move.start))
         elif turn is not None or move.role not in ("given", COMPANION):
             along = self.line_name(turn.zero if turn else move.line)
             sentence = words.ruler_on_line(self.place(move.start), along)
         else:
-            degrees = self.teller.figure.lines[move.line].degrees
-            sentence = words.ruler_first(plain(self.place(move.start)), self.teller.way(degrees))
+            degrees = self.sentences.figure.lines[move.line].degrees
+            sentence = words.ruler_first(plain(self.place(move.start)), self.sentences.way(degrees))
         draw = words.draw_companion if move.role == COMPANION else words.draw_length
         shown = why and (move.role == COMPANION or not turned)
         return sentence, draw(name, length), (why,) if shown else (), _short(length)
 
     def say_read(self, move: ReadLength, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
         """A length read and what it stands for."""
-        amount = self.teller.figure.readings[move.reading]
-        tags = self.teller.telling.tags
+        amount = self.sentences.figure.readings[move.reading]
+        tags = self.sentences.notation.tags
         named = {DIAGONAL_LENGTH: parallel.the_diagonal(), RESULT_LENGTH: tags["sum"]}
         name = named.get(move.reading) or tags.get(move.reading)
         length = self.read(amount)
         if name is None:
             axis = self.line_name(move.line)
             part = self.part(move.line, amount)
-            shown = _short(length) if self.teller.side_of(amount) else ""
-            return words.ruler_along(axis, self.teller.place), words.read_length(part), (), shown
-        telling = self.teller.telling
-        symbol = telling.tags[f"i{self.plan.construction.order}"] if move.reading == DIAGONAL_LENGTH else name
+            shown = _short(length) if self.sentences.side_of(amount) else ""
+            return words.ruler_along(axis, self.sentences.place), words.read_length(part), (), shown
+        notation = self.sentences.notation
+        symbol = notation.tags[f"i{self.plan.construction.order}"] if move.reading == DIAGONAL_LENGTH else name
         key = "sum" if move.reading == RESULT_LENGTH else f"i{self.plan.construction.order}"
-        so = words.so(telling.scale(self.plan.scale), symbol, telling.amount_of(key, amount))
+        so = words.so(notation.scale(self.plan.scale), symbol, notation.amount_of(key, amount))
         sentence = words.ruler_along(name, plain(self.place(move.start)))
         return sentence, words.read_length(length), (so, why) if why else (so,), _short(length)
 
     def part(self, line: str, amount: float) -> str:
         """A part on an axis, with its side."""
-        side = self.teller.side_of(amount)
+        side = self.sentences.side_of(amount)
         length = self.length(amount)
         return parts.across_part(length, side) if line == AXIS_ACROSS else parts.upward_part(length, side)
 
@@ -255,9 +253,9 @@ class Lesson:
         """One of two arcs of copied length."""
         centre = move.first if part == "first" else move.second
         copied = (move.first_radius if part == "first" else move.second_radius)[1]
-        points = self.teller.figure.points
+        points = self.sentences.figure.points
         length = self.length(geometry.distance(points[START_POINT], points[copied]))
-        opened = parallel.the_diagonal() if copied == DIAGONAL else self.teller.tag(int(copied[1:]))
+        opened = parallel.the_diagonal() if copied == DIAGONAL else self.sentences.tag(int(copied[1:]))
         why = () if part == "first" else (parallel.arcs_why(),)
         return words.compasses(opened, self.place(centre)), words.arc(length), why, _short(length)
 
@@ -267,23 +265,25 @@ class Lesson:
         if isinstance(move, Direction):
             if move.line == AXIS_UP:
                 return parts.axes(), (), (), ""
-            way = self.teller.way(move.degrees)
-            return words.faint(self.line_name(FIRST_DIRECTION), way, self.teller.place), (), (why,), ""
+            way = self.sentences.way(move.degrees)
+            return words.faint(self.line_name(FIRST_DIRECTION), way, self.sentences.place), (), (why,), ""
         if not isinstance(move, Join):
             raise TypeError(f"a line is not drawn by {move}")
         if move.role == "parallel":
             return self.say_dash(frame, move)
         step = self.plan.construction.steps[frame.step - 1]
-        sentence, reason = self.teller.tell_one(step)
-        name = parallel.the_diagonal() if step.name == step_kinds.DIAGONAL else self.teller.telling.tags[move.phasor]
+        sentence, reason = self.sentences.tell_one(step)
+        name = (
+            parallel.the_diagonal() if step.name == step_kinds.DIAGONAL else self.sentences.notation.tags[move.phasor]
+        )
         if step.name == step_kinds.DIAGONAL:
-            sentence = words.join(self.teller.place, told.MEETING)
+            sentence = words.join(self.sentences.place, told.MEETING)
             return sentence, words.draw_name(name), (), ""
         return _without_stress(sentence), words.draw_name(name), (reason,) if reason else (), ""
 
     def say_dash(self, frame: Frame, move: Join) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
         """A dashed side of a parallelogram."""
-        points = self.teller.figure.points
+        points = self.sentences.figure.points
         length = self.length(geometry.distance(points[move.start], points[move.end]))
         place = self.place(move.start)
         if frame.part != "dash":
@@ -302,7 +302,7 @@ class Lesson:
         answers = answers or frame.name == step_kinds.ZERO
         question = ASKED[frame.tool]() if figure else ()
         # Without the reading: a class may be asked for it, and the title is read aloud.
-        circle = self.teller.telling.protractor == "360"
+        circle = self.sentences.notation.protractor == "360"
         picture = frame_page(self.plan, frame, self.look, plain(sentence), figure, circle=circle)
         measured = isinstance(move, ReadAngle) and move.reading != RESULT_ANGLE
         return LessonFrame(number, len(self.frames), sentence, reading, question, why, picture, answers, measured)

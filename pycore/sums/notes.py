@@ -5,9 +5,8 @@ from pycore import quantity
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import compose
 from pycore.sheet.plan import Plan
-from pycore.sums import sentences as telling
 from pycore.sums.case import SumCase
-from pycore.sums.sentences import StepSentences
+from pycore.sums.sentences import StepSentences, describe
 from pycore.sums.wording import SheetWords
 from pycore.words import plain
 from pycore.words import sheet as paper_words
@@ -23,19 +22,19 @@ def sheet_words(case: SumCase, plan: Plan, kind: str, method: str, task: str, gi
     found (and how, where the method's name would say no more), ``given`` what is known beside the table."""
     bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"
     short = plan.layout.paper == SMALL_SHEET
-    teller = StepSentences(plan, case.telling)
+    sentences = StepSentences(plan, case.notation)
     if kind == compose.PROBLEM:
-        way, sense = teller.way(case.picture.reference), teller.sense(1.0)
-        lie = sum_words.lies(plain(case.telling.reference), way, sense, short=short)
+        way, sense = sentences.way(case.picture.reference), sentences.sense(1.0)
+        lie = sum_words.lies(plain(case.notation.reference), way, sense, short=short)
         task = f"{task}: {method}" if case.method_in_task else task
         notes = sum_words.problem_notes(task, given, lie, bar, short=short)
         description = sum_words.problem_description(
-            case.telling.words.plural, method, case.begun(plan)
+            case.notation.words.plural, method, case.begun(plan)
         )
         return SheetWords(notes, description)
-    description = telling.describe(teller.tell())
+    description = describe(sentences.tell())
     if kind == compose.OVERLAY:
-        first = plain(case.telling.tags[case.arms[0].key])
+        first = plain(case.notation.tags[case.arms[0].key])
         notes = sum_words.overlay_notes(first, bar, short=short, mirrored=case.problem["mirror"] == "yes")
         return SheetWords(notes if case.closed or short else (*notes, ellipse_note()), description)
     return SheetWords(paper_words.print_notes(bar), description)

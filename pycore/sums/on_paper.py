@@ -19,8 +19,8 @@ class OnPaper:
     """One construction as it stands on its paper: its lines' names, and lengths, angles and directions as they are
     said."""
 
-    def __init__(self, plan: Plan, telling: Notation) -> None:
-        self.plan, self.telling = plan, telling
+    def __init__(self, plan: Plan, notation: Notation) -> None:
+        self.plan, self.notation = plan, notation
         self.construction: Construction = plan.construction
         self.figure = plan.construction.figure
         self.picture = plan.picture
@@ -31,7 +31,7 @@ class OnPaper:
 
     def tag(self, number: int) -> Phrase:
         """The symbol of a line current."""
-        return self.telling.tags[f"i{number}"]
+        return self.notation.tags[f"i{number}"]
 
     def millimetres(self, amount: float) -> float:
         """An amount as a length on the sheet."""
@@ -39,15 +39,15 @@ class OnPaper:
 
     def length(self, amount: float) -> str:
         """An amount as a length to be set off."""
-        return length_text(self.millimetres(amount), self.telling.mark)
+        return length_text(self.millimetres(amount), self.notation.mark)
 
     def reading(self, amount: float) -> str:
         """An amount as a length to be read off a ruler."""
-        return reading_text(self.millimetres(amount), self.telling.mark)
+        return reading_text(self.millimetres(amount), self.notation.mark)
 
     def degrees(self, angle: float) -> str:
         """The size of an angle."""
-        return degrees_text(angle, self.telling.mark)
+        return degrees_text(angle, self.notation.mark)
 
     def sense(self, turn: float) -> str:
         """The sense of a turn as it is seen on the paper."""
@@ -67,7 +67,7 @@ class OnPaper:
         if move.zero.startswith("L"):
             return self.tag(int(move.zero[1:]))
         if move.zero == FIRST_DIRECTION:
-            return self.telling.reference
+            return self.notation.reference
         return words.UPRIGHT_AXIS if move.zero == AXIS_UP else words.LEVEL_AXIS
 
     def zero_length(self, move: TurnAngle) -> float:

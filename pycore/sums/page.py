@@ -49,15 +49,15 @@ Case = TypeVar("Case", bound=SumCase)
 
 def outputs_on_paper(case: SumCase, plan: Plan, name: str) -> tuple[Output, ...]:
     """The results that every drawn sum has: scale, length on the sheet, tolerance of a hand."""
-    writing = case.telling.writing
+    writing = case.notation.writing
     length = case.size * plan.factor
     made = [
-        Output("scale", plan.scale, case.telling.scale(plan.scale), label=say(sum_words.SCALE)),
+        Output("scale", plan.scale, case.notation.scale(plan.scale), label=say(sum_words.SCALE)),
         Output(name, length, length_text(length, writing.mark), label=say(sum_words.LENGTH)),
     ]
     if case.companions:
         label = sum_words.second_label(case.companions.words.plural)
-        made.append(Output("second-scale", plan.second, case.telling.second(plan.second), label=label))
+        made.append(Output("second-scale", plan.second, case.notation.second(plan.second), label=label))
     if not case.closed:
         tolerance = case.spread(plan).half_width
         label = accuracy_words.tolerance_label()
@@ -69,7 +69,7 @@ def summary(case: SumCase, plan: Plan) -> tuple[Phrase, ...]:
     """The short lines beside the headline: direction, length on the sheet, what a hand can do."""
     if case.closed:
         return (words.no_arrow(),)
-    writing = case.telling.writing
+    writing = case.notation.writing
     by_hand = accuracy_words.by_hand(writing.fixed(case.spread(plan).half_width) + NO_BREAK_SPACE + writing.unit)
     return (case.direction(plan), words.on_sheet(case.length(plan)), by_hand)
 
@@ -97,17 +97,17 @@ def alternatives(case: SumCase, shown: Plan) -> tuple[Alternative, ...]:
         if order == shown.construction.order or len(case.arms) < 3:
             continue
         what = case.order_words(case.method, order)
-        told = sum_words.alternative(what, case.telling.scale(plan.scale), case.sum_word, case.length(plan))
+        told = sum_words.alternative(what, case.notation.scale(plan.scale), case.sum_word, case.length(plan))
         made.append(Alternative(told, (("order", order), ("scale", ""))))
     return tuple(made)
 
 
 def _working(case: SumCase, plan: Plan, on_sheet: bool) -> Working:
     method, order = plan.construction.method, plan.construction.order
-    teller = StepSentences(plan, case.telling)
-    blocks: tuple[Block, ...] = teller.tell()
+    sentences = StepSentences(plan, case.notation)
+    blocks: tuple[Block, ...] = sentences.tell()
     if method == "components":
-        blocks = (*ComponentsWorking(case, teller).blocks(), *blocks)
+        blocks = (*ComponentsWorking(case, sentences).blocks(), *blocks)
     blocks = (Paragraph(words.predict_first()), *blocks)
     key = method if method == "components" else f"{method}-{order}"
     draws = (("method", method), ("order", order if case.orders(method) != ("12",) else ""), ("scale", ""))
@@ -257,7 +257,7 @@ class SumPage(Generic[Case]):
             see=self.see(case, plan),
             notices=(*self.notices(case, plan), *stands_upright(case, plan)),
             caption=words.caption(
-                plan.layout.paper, plan.layout.orientation, case.telling.scales(plan.scale, plan.second), chosen
+                plan.layout.paper, plan.layout.orientation, case.notation.scales(plan.scale, plan.second), chosen
             ),
             alternatives=alternatives(case, plan),
             sheet=sheet_of(case, plan, request) if "sheet" in parts else _NO_PAGE,

@@ -23,7 +23,7 @@ class PhotoTask:
     symbol: Phrase
     numbered: tuple[tuple[int, Point], ...]
     origin: Point
-    telling: Notation
+    notation: Notation
 
     @property
     def marks(self) -> tuple[Point, ...]:
@@ -36,10 +36,10 @@ def wanted(page: SumPage[Any], form: Mapping[str, str]) -> PhotoTask:
     case = page.case(form)
     plan = case.shown()
     stand, _ = compose.settled(plan, look_of(case))
-    tags = {**case.telling.tags, "reference": case.telling.reference}
+    tags = {**case.notation.tags, "reference": case.notation.reference}
     drawing = ReferenceDrawing(
         plan.construction, plan.picture, plan.factor, plan.scale, HANDS[case.problem["hand"]],
         plan.factor * case.spread(plan).half_width, tags,
     )  # fmt: skip
     places = marks.numbered(plan.layout, stand.origin)
-    return PhotoTask(drawing, case.telling.tags["sum"], places, stand.origin, case.telling)
+    return PhotoTask(drawing, case.notation.tags["sum"], places, stand.origin, case.notation)

@@ -33,20 +33,20 @@ class StepSentences(OnPaper):
 
     def tell_one(self, step: Step) -> tuple[Phrase, Phrase]:
         """The sentence of one step and its why."""
-        write = self.telling.own_steps.get(step.name) or SENTENCES[step.name]
+        write = self.notation.own_steps.get(step.name) or SENTENCES[step.name]
         return write(self, step)
 
     def step_scale(self, step: Step) -> tuple[Phrase, Phrase]:
         """The scale and what it makes of the longest line."""
         longest = max(self.construction.arms, key=lambda arm: arm.size)
-        amount = self.telling.short_of(longest.key, longest.size)
-        sentence = words.choose_scale(self.telling.scale(self.plan.scale), amount, self.length(longest.size))
-        return sentence, words.scale_why(self.telling.words.quantity, self.telling.words.units)
+        amount = self.notation.short_of(longest.key, longest.size)
+        sentence = words.choose_scale(self.notation.scale(self.plan.scale), amount, self.length(longest.size))
+        return sentence, words.scale_why(self.notation.words.quantity, self.notation.words.units)
 
     def step_reference(self, step: Step) -> tuple[Phrase, Phrase]:
         """The faint first direction."""
         way = self.way(self.picture.reference)
-        return words.draw_reference(self.telling.reference, way, self.place), words.reference_why()
+        return words.draw_reference(self.notation.reference, way, self.place), words.reference_why()
 
     def step_companion(self, step: Step) -> tuple[Phrase, Phrase]:
         """A phasor of another quantity."""
@@ -91,7 +91,7 @@ class StepSentences(OnPaper):
         # The lines follow one another in the sense of lag; the last is reached sooner the other way.
         long_way = self.degrees(360.0 - (-angle if angle < 0 else angle))
         other = f"{long_way} {self.sense(-angle)}"
-        if self.telling.protractor == "360":
+        if self.notation.protractor == "360":
             why += words.full_circle(other)
         elif wider_than_right(angle) > 0 and self.sense(angle) == self.sense(1.0):
             why += words.opposite_why(size, other)
@@ -134,9 +134,7 @@ class StepSentences(OnPaper):
         if isinstance(move, TurnAngle):
             angle = turn_of(move, self.figure.readings)
             told = self.about(move, self.degrees(angle))
-            sentence = parallel.close_by_protractor(
-                which, second, told, self.sense(angle), self.length(size), first
-            )
+            sentence = parallel.close_by_protractor(which, second, told, self.sense(angle), self.length(size), first)
             return sentence, words.NOTHING
         if isinstance(move, DrawParallel):
             return parallel.close_by_set_squares(which, second, first, self.length(size)), words.NOTHING
@@ -151,10 +149,10 @@ class StepSentences(OnPaper):
         """The first diagonal and what it means."""
         reading = self.figure.readings[DIAGONAL_LENGTH]
         end = words.LINE_END if self.before(step) == "carry-on" else words.MEETING
-        amount = self.telling.amount_of(f"i{self.construction.order}", reading)
+        amount = self.notation.amount_of(f"i{self.construction.order}", reading)
         sentence = parallel.diagonal(end, self.reading(reading), amount)
         third = next(arm.number for arm in self.construction.arms if arm.number not in step.about)
-        return sentence, parallel.diagonal_why(self.telling.words.partial, self.telling.lines[third - 1])
+        return sentence, parallel.diagonal_why(self.notation.words.partial, self.notation.lines[third - 1])
 
     def step_measure(self, step: Step) -> tuple[Phrase, Phrase]:
         """The angle between the diagonal and the third line."""
@@ -172,7 +170,7 @@ class StepSentences(OnPaper):
         ends = {"carry-on": words.LINE_END, "corner": self.corner_end(), "close": words.MEETING}
         tip_to_tail = self.construction.method == "tip-to-tail"
         end = words.LAST_TIP if tip_to_tail else ends.get(self.before(step), words.LINE_END)
-        return words.result(self.telling.tags["sum"], self.place, end), words.result_why()
+        return words.result(self.notation.tags["sum"], self.place, end), words.result_why()
 
     def corner_end(self) -> str:
         """Where the sum ends on the axes: the rectangle's corner, or a mark on one axis."""
@@ -181,9 +179,9 @@ class StepSentences(OnPaper):
     def step_read(self, step: Step) -> tuple[Phrase, Phrase]:
         """Length, amount and angle of the drawn resultant."""
         reading = self.figure.readings[RESULT_LENGTH]
-        scale, amount = self.telling.scale(self.plan.scale), self.telling.writing.amount(reading)
+        scale, amount = self.notation.scale(self.plan.scale), self.notation.writing.amount(reading)
         returned = self.before(step) == "return-close"
-        symbol = self.telling.tags["return" if returned else "sum"]
+        symbol = self.notation.tags["return" if returned else "sum"]
         if self.is_dot(reading):
             return words.read_short(symbol, self.reading(reading), scale, amount), words.read_why()
         sentence = words.read(symbol, self.reading(reading), scale, amount, self.direction(returned))
@@ -196,7 +194,7 @@ class StepSentences(OnPaper):
 
     def step_zero(self, step: Step) -> tuple[Phrase, Phrase]:
         """The figure closes by itself."""
-        return words.closes(self.place, self.telling.words.closes), words.NOTHING
+        return words.closes(self.place, self.notation.words.closes), words.NOTHING
 
     def step_follow(self, step: Step) -> tuple[Phrase, Phrase]:
         """The next arrow, tip to tail."""
@@ -220,12 +218,12 @@ class StepSentences(OnPaper):
 
     def step_return_close(self, step: Step) -> tuple[Phrase, Phrase]:
         """The reversed sum closes the figure."""
-        return words.return_close(self.telling.words.opposite), (self.telling.words.why_opposite,)
+        return words.return_close(self.notation.words.opposite), (self.notation.words.why_opposite,)
 
     def step_return(self, step: Step) -> tuple[Phrase, Phrase]:
         """The reversed sum from the common point."""
         length = self.length(self.figure.readings[RESULT_LENGTH])
-        return words.return_opposite(self.telling.words.opposite, length), (self.telling.words.why_opposite,)
+        return words.return_opposite(self.notation.words.opposite, length), (self.notation.words.why_opposite,)
 
     def step_axes(self, step: Step) -> tuple[Phrase, Phrase]:
         """Two axes."""
@@ -303,16 +301,18 @@ SENTENCES: Mapping[str, Callable[[StepSentences, Step], tuple[Phrase, Phrase]]] 
 """How each kind of step is worded; a room adds those of its own construction (``Telling.own_steps``)."""
 
 
-def direction_phrase(teller: StepSentences, turn: float) -> Phrase:
+def direction_phrase(sentences: StepSentences, turn: float) -> Phrase:
     """A direction as this class says it, as a protractor reads it from the line drawn first (from which ``turn``
     counts), or as a polar angle from the L1 phase voltage."""
-    if teller.telling.polar:
-        signed = wrap(turn + teller.picture.reference)
-        told = quantity.fixed(signed, 1, teller.telling.mark) + "°"
-        return neutral_words.angle_polar(told, teller.telling.voltage)
+    if sentences.notation.polar:
+        signed = wrap(turn + sentences.picture.reference)
+        told = quantity.fixed(signed, 1, sentences.notation.mark) + "°"
+        return neutral_words.angle_polar(told, sentences.notation.voltage)
     if round(turn, 1) == 0.0:
-        return neutral_words.angle_on(teller.telling.reference)
-    return neutral_words.angle_by_protractor(teller.degrees(turn), teller.sense(turn), teller.telling.reference)
+        return neutral_words.angle_on(sentences.notation.reference)
+    return neutral_words.angle_by_protractor(
+        sentences.degrees(turn), sentences.sense(turn), sentences.notation.reference
+    )
 
 
 def describe(blocks: tuple[Block, ...]) -> str:

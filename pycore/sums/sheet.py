@@ -28,18 +28,18 @@ from pycore.words.phrase import Phrase, say
 
 def look_of(case: SumCase) -> PhasorStyles:
     """Tags, inks and ticks by phasor key."""
-    tags = dict(case.telling.tags)
-    tags["reference"] = case.telling.reference
+    tags = dict(case.notation.tags)
+    tags["reference"] = case.notation.reference
     inks = dict(case.inks())
     if case.companions:
         inks |= {arm.key: case.companions.ink for arm in case.companions.arms}
-    return PhasorStyles(tags, inks, conventions.TICKS, case.telling.mark)
+    return PhasorStyles(tags, inks, conventions.TICKS, case.notation.mark)
 
 
 def _row(
     case: SumCase, symbol: Phrase, size: float, angle: float | None, plan: Plan, *, given: bool = False
 ) -> TableRow:
-    amount = case.telling.writing.given(size) if given else case.telling.writing.number(size)
+    amount = case.notation.writing.given(size) if given else case.notation.writing.number(size)
     return _told(case, plan, symbol, amount, size * plan.factor, angle)
 
 
@@ -48,19 +48,19 @@ def _companion_rows(case: SumCase, plan: Plan, *, measured: bool) -> list[TableR
     made = []
     for arm in case.companions.arms if case.companions else ():
         amount = case.companions.writing.amount(arm.size) if case.companions else ""
-        row = _told(case, plan, case.telling.tags[arm.key], amount, arm.size * 10.0 / plan.second, arm.angle)
+        row = _told(case, plan, case.notation.tags[arm.key], amount, arm.size * 10.0 / plan.second, arm.angle)
         known = amount if case.typed_companions else words.ROOM
         made.append(TableRow(row.symbol, known, words.ROOM, words.ROOM) if measured else row)
     return made
 
 
 def _told(case: SumCase, plan: Plan, symbol: Phrase, amount: str, millimetres: float, angle: float | None) -> TableRow:
-    mark = case.telling.mark
+    mark = case.notation.mark
     length = quantity.fixed(millimetres, 1, mark)
     if angle is None:
         none = (moves_list.NONE, "") if plan.layout.style.column else ("", words.NO_ANGLE)
         return TableRow(symbol, amount, length, *none)
-    if case.telling.polar:
+    if case.notation.polar:
         return TableRow(symbol, amount, length, quantity.fixed(wrap(angle), 1, mark) + "°")
     if plan.layout.style.column:
         # No room for words beside large figures: a minus says that it turns with the clock.
@@ -69,7 +69,7 @@ def _told(case: SumCase, plan: Plan, symbol: Phrase, amount: str, millimetres: f
     turn = wrap(angle - case.picture.reference)
     told = degrees_text(turn, mark) if round(turn, 1) else "0°"
     straight = round(turn, 1) in (0.0, 180.0, -180.0)
-    sense = "" if straight else StepSentences(plan, case.telling).sense(turn)
+    sense = "" if straight else StepSentences(plan, case.notation).sense(turn)
     return TableRow(symbol, amount, length, told, sense)
 
 
@@ -94,7 +94,7 @@ def problem_rows(case: SumCase, plan: Plan, *, any_method: bool = False) -> tupl
     """What is given of each line, and room for what the learner finds."""
     room = words.ROOM
     rows = _companion_rows(case, plan, measured=True)
-    sizes = [case.telling.writing.given(arm.size) if case.typed(arm.key) else room for arm in case.arms]
+    sizes = [case.notation.writing.given(arm.size) if case.typed(arm.key) else room for arm in case.arms]
     rows += [TableRow(case.row_tag(arm.key), size, room, room) for arm, size in zip(case.arms, sizes, strict=True)]
     if DIAGONAL_LENGTH in plan.construction.figure.readings and not any_method:
         rows.append(TableRow(case.row_tag(f"i{plan.construction.order}"), room, room, room))
@@ -105,7 +105,7 @@ def problem_rows(case: SumCase, plan: Plan, *, any_method: bool = False) -> tupl
 
 def _head(case: SumCase, kind: str) -> tuple[Phrase, Phrase, Phrase, Phrase]:
     unit = say("{unit}", unit=case.units_head())
-    origin = case.telling.voltage if case.telling.polar else case.telling.reference
+    origin = case.notation.voltage if case.notation.polar else case.notation.reference
     if case.printed != "usual":
         return ((), unit, ("mm",), say(moves_list.HEAD_ANGLE))
     return (say(sum_words.PHASOR), unit, ("mm",), sum_words.angle_from(origin))
@@ -113,10 +113,10 @@ def _head(case: SumCase, kind: str) -> tuple[Phrase, Phrase, Phrase, Phrase]:
 
 def _scale_words(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[str, str]:
     """The scale as it is said in words and in its cell: of a class set it may be the learner's to choose."""
-    scale = case.telling.scale(plan.scale)
+    scale = case.notation.scale(plan.scale)
     if request.own_scale:
-        return words.own_scale(case.telling.writing.unit), words.ROOM
-    both = case.telling.scales(plan.scale, plan.second)
+        return words.own_scale(case.notation.writing.unit), words.ROOM
+    both = case.notation.scales(plan.scale, plan.second)
     return scale, both if furniture.fits_block(both, plan.layout) else scale
 
 
@@ -165,8 +165,8 @@ def _second_scale(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[tup
     beside = case.companions
     if beside is None or request.own_scale:
         return (), ""
-    centimetres, scale = plan.layout.bar / 10.0, case.telling.second(plan.second)
-    amounts = case.telling.writing.scale(plan.scale * centimetres), beside.writing.scale(plan.second * centimetres)
+    centimetres, scale = plan.layout.bar / 10.0, case.notation.second(plan.second)
+    amounts = case.notation.writing.scale(plan.scale * centimetres), beside.writing.scale(plan.second * centimetres)
     if plan.layout.paper == "A5":
         plural = beside.words.plural
         return (sum_words.second_scale_short(plural, scale, *amounts), sum_words.second_scale(plural, scale)), ""
@@ -202,7 +202,7 @@ def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> SheetText:
         ),
         code_words=code_words,
         page_title=words.page_title(
-            case.sheet_title(kind), method, case.telling.scales(plan.scale, plan.second)
+            case.sheet_title(kind), method, case.notation.scales(plan.scale, plan.second)
         ),
         description=told.description,
         code=code,
@@ -251,7 +251,7 @@ def sheet_of(case: SumCase, plan: Plan, request: SheetRequest) -> Page:
 
 def view_of(case: SumCase, plan: Plan) -> Page:
     """The figure laid out for a phone."""
-    teller = StepSentences(plan, case.telling)
-    name, scale = case.sheet_title(compose.CONSTRUCTION), case.telling.scales(plan.scale, plan.second)
+    sentences = StepSentences(plan, case.notation)
+    name, scale = case.sheet_title(compose.CONSTRUCTION), case.notation.scales(plan.scale, plan.second)
     title = words.page_title(name, case.method_words(plan), scale)
-    return compose.view(plan.construction, plan.picture, look_of(case), PHONE, title, describe(teller.tell()))
+    return compose.view(plan.construction, plan.picture, look_of(case), PHONE, title, describe(sentences.tell()))

@@ -17,10 +17,10 @@ def _sum(case: SumCase, plan: Plan) -> DrawnSum:
         reference=case.picture.reference,
         method=plan.construction.method,
         order=plan.construction.order,
-        names={arm.key: case.telling.tags[arm.key] for arm in case.arms},
-        unit=case.telling.writing.unit,
-        scale=plan.scale / case.telling.writing.factor,
-        scale_words=case.telling.scale(plan.scale),
+        names={arm.key: case.notation.tags[arm.key] for arm in case.arms},
+        unit=case.notation.writing.unit,
+        scale=plan.scale / case.notation.writing.factor,
+        scale_words=case.notation.scale(plan.scale),
         voltages=case.voltages(),
     )
 
@@ -51,7 +51,7 @@ def _earlier(case: SumCase, plan: Plan) -> tuple[IntermediateValue, ...]:
         return ()
     first, second = (int(number) for number in plan.construction.order)
     rest = phasor.total(value for number, value in lines.items() if number not in (first, second))
-    tag = case.telling.tags[f"i{first}{second}"]
+    tag = case.notation.tags[f"i{first}{second}"]
     return (IntermediateValue("first", tag, phasor.total((lines[first], lines[second])), rest),)
 
 
@@ -61,21 +61,21 @@ def task_of(case: SumCase, further: tuple[Mistake, ...] = ()) -> Task:
     plan = case.shown()
     mistakes = (*_mistakes(_sum(case, plan)), *further)
     reference = case.picture.reference
-    polar = case.telling.polar
+    polar = case.notation.polar
     return Task(
         slug=case.slug,
         form=dict(case.problem.typed),
         result=case.total * phasor.polar(1.0, -reference),
-        symbol=case.telling.tags["sum"],
-        writing=case.telling.writing,
+        symbol=case.notation.tags["sum"],
+        writing=case.notation.writing,
         factor=plan.factor,
-        scale_words=case.telling.scale(plan.scale),
+        scale_words=case.notation.scale(plan.scale),
         spread=case.scatter(plan),
         hand_angle=case.hand.angle,
         mistakes=mistakes,
         earlier=_earlier(case, plan),
         sense=case.picture.sense,
-        origin=case.telling.voltage if polar else case.telling.reference,
+        origin=case.notation.voltage if polar else case.notation.reference,
         turn=-reference if polar else 0.0,
         signed=polar,
         link=case.link(plan),

@@ -81,7 +81,7 @@ def places_in(case: SumCase) -> Callable[[Mistake], StepReference | None]:
 
     def find(mistake: Mistake) -> StepReference | None:
         plan = case.shown()
-        frames = Lesson(plan, StepSentences(plan, case.telling), look_of(case)).frames
+        frames = Lesson(plan, StepSentences(plan, case.notation), look_of(case)).frames
         return place_of(mistake, frames, formula=case.has_formula)
 
     return find

@@ -38,10 +38,10 @@ def _rid_of_rounding(value: complex, least: float) -> complex:
 class ComponentsWorking:
     """Components of the phasors along the paper's axes, with this problem's numbers."""
 
-    def __init__(self, case: SumCase, teller: StepSentences) -> None:
-        self.case, self.picture, self.teller = case, case.picture, teller
+    def __init__(self, case: SumCase, sentences: StepSentences) -> None:
+        self.case, self.picture, self.sentences = case, case.picture, sentences
         self.parts = case.parts()
-        self.writing: NumberFormat = teller.telling.writing
+        self.writing: NumberFormat = sentences.notation.writing
         self.mark = self.writing.mark
         picture = self.picture
         paper = [picture.paper_angle(part.angle) for part in self.parts]
@@ -56,7 +56,7 @@ class ComponentsWorking:
 
     def blocks(self) -> tuple[Block, ...]:
         """The whole path: table, sums, Pythagoras, angle by quarter."""
-        intro = words.components_intro(self.picture.first == "up", self.teller.telling.reference)
+        intro = words.components_intro(self.picture.first == "up", self.sentences.notation.reference)
         decimals = self.writing.decimals + PART_DECIMALS
         made: list[Block] = [Paragraph(intro), self.grid(), Paragraph(words.rounding_note(decimals))]
         if self.sum == 0:
@@ -127,9 +127,9 @@ class ComponentsWorking:
 
     def quarter(self) -> Phrase:
         reckoned = self.picture.reckoned_angle(phasor.angle(self.sum))
-        told = direction_phrase(self.teller, wrap(reckoned - self.picture.reference))
+        told = direction_phrase(self.sentences, wrap(reckoned - self.picture.reference))
         if self.sum.real == 0 or self.sum.imag == 0:
-            return words.on_axis(self.teller.way(reckoned), told)
+            return words.on_axis(self.sentences.way(reckoned), told)
         return words.quarter(
             self.sum.real > 0, self.sum.imag > 0, degrees_text(self.slope(), self.mark), told
         )

@@ -33,8 +33,8 @@ class BesideCase(AddCase):
 
     def __init__(self, problem: SheetProblem, given: tuple[EnteredPhasor, ...], companions: CompanionPhasors) -> None:
         super().__init__(problem, given)
-        tags = self.telling.tags | {arm.key: (Symbol("I", str(arm.number)),) for arm in companions.arms}
-        self.telling = replace(self.telling, tags=tags, companions=companions)
+        tags = self.notation.tags | {arm.key: (Symbol("I", str(arm.number)),) for arm in companions.arms}
+        self.notation = replace(self.notation, tags=tags, companions=companions)
 
 
 class Beside(AddPhasors):

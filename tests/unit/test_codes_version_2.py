@@ -8,7 +8,7 @@ import pytest
 from pycore.calculators.registry import CALCULATORS
 from pycore.practice import codes
 from pycore.practice.codes import ALPHABET, METHODS, PAPERS, TIERS, Code, CodeError, read, write, write_as
-from pycore.practice.dice import Dice, dice_of_code
+from pycore.practice.seeded_integers import SeededIntegers, integers_of_code
 from pycore.words import codes as words
 
 SAMPLE = Code(538, "stretch", "tip-to-tail", "letter", 12345, 678)
@@ -117,11 +117,11 @@ def test_a_problem_is_the_same_in_both_writings(page):
 
 
 def test_the_dice_depend_on_the_generator_and_not_on_method_or_paper():
-    first = dice_of_code(SAMPLE).word()
-    assert first == dice_of_code(replace(SAMPLE, method="any", paper="A2")).word()
+    first = integers_of_code(SAMPLE).word()
+    assert first == integers_of_code(replace(SAMPLE, method="any", paper="A2")).word()
     others = [replace(SAMPLE, generator=2), replace(SAMPLE, topic=537), replace(SAMPLE, tier="core"),
               replace(SAMPLE, seed=1), replace(SAMPLE, number=1)]  # fmt: skip
-    assert 6 == len({first, *(dice_of_code(other).word() for other in others)})
+    assert 6 == len({first, *(integers_of_code(other).word() for other in others)})
 
 
 # What the checks find.
@@ -129,7 +129,7 @@ def test_the_dice_depend_on_the_generator_and_not_on_method_or_paper():
 
 def test_every_code_has_both_roots():
     """Reckoned by logarithms, which the module does not use."""
-    dice = Dice(7)
+    dice = SeededIntegers(7)
     for _ in range(500):
         code = Code(dice.between(10, 999), TIERS[dice.below(3)], METHODS[dice.below(4)], PAPERS[dice.below(6)],
                     dice.below(codes.SEEDS), dice.below(codes.MOST_LEARNERS + 1))  # fmt: skip
@@ -165,7 +165,7 @@ def test_no_error_of_one_or_two_signs_is_a_sound_word_so_none_is_missed_in_any_c
             tried += 1
             assert sound(error) is (first == second == 0)
     assert 66 * 1024 == tried
-    dice = Dice(3)
+    dice = SeededIntegers(3)
     for _ in range(200):
         words_two = [codes.VERSIONS[2].checked([dice.below(32) for _ in range(10)]) for _ in range(2)]
         assert sound([one ^ two for one, two in zip(*words_two, strict=True)])
@@ -173,7 +173,7 @@ def test_no_error_of_one_or_two_signs_is_a_sound_word_so_none_is_missed_in_any_c
 
 def test_every_exchange_of_two_signs_is_found_in_many_codes():
     """Near one another or not, check signs and version too: an exchange is an error of two signs."""
-    dice, tried = Dice(11), 0
+    dice, tried = SeededIntegers(11), 0
     for _ in range(100):
         text = write(Code(dice.between(10, 999), "core", "any", "A4", dice.below(codes.SEEDS), dice.below(1024)))
         plain = list(text.replace("-", ""))
@@ -188,7 +188,7 @@ def test_every_exchange_of_two_signs_is_found_in_many_codes():
 
 def test_few_greater_faults_are_missed():
     """Up to six wrong signs, and groups in another order: chance alone would miss one in 1,024."""
-    dice, missed, count = Dice(19), 0, 40_000
+    dice, missed, count = SeededIntegers(19), 0, 40_000
     sound = codes.VERSIONS[2].sound
     for _ in range(count):
         error = [0] * 12

@@ -186,7 +186,7 @@ def test_the_ray_is_the_line_that_the_construction_has(protractors) -> None:
 
 def test_a_half_circle_holds_every_angle_that_is_set_off_with_it(protractors) -> None:
     """A half circle cannot set 240°: the construction goes the other way round."""
-    assert {"180", "360"} == {one.lesson.teller.telling.protractor for one, _ in protractors}
+    assert {"180", "360"} == {one.lesson.sentences.notation.protractor for one, _ in protractors}
     assert [] == [one.frame for one, _ in protractors if one.amount > 180.0]
 
 

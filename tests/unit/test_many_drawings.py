@@ -12,14 +12,14 @@ from pycore.calculators.registry import CALCULATORS
 from pycore.constructions.construction import Construction
 from pycore.constructions.many import carry_out_many
 from pycore.constructions.moves import ConstructionError, carry_out, deviations_of
-from pycore.practice.dice import Dice
+from pycore.practice.seeded_integers import SeededIntegers
 
 DRAWINGS = 60
 
 
 def slips_of(construction: Construction, seed: int, size: float = 2.0) -> dict[str, list[float]]:
     """A column of slips for every second thing that a hand can get wrong, some of them nothing."""
-    dice = Dice(seed)
+    dice = SeededIntegers(seed)
     return {
         key: [size * (dice.below(2001) - 1000) / 1000 * (dice.below(5) > 0) for _ in range(DRAWINGS)]
         for key in deviations_of(construction.moves) if dice.below(4)
@@ -57,7 +57,7 @@ def constructions(page: str) -> Iterator[Construction]:
     """What the forms of a page's shelf draw."""
     for number in range(12):
         try:
-            case = CALCULATORS[page].case(shelf.forms_of(page).values(seeded.Dice(number), number))
+            case = CALCULATORS[page].case(shelf.forms_of(page).values(seeded.SeededIntegers(number), number))
         except ValueError:
             continue
         for method in case.methods:

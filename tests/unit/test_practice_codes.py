@@ -7,21 +7,21 @@ from pycore.calculators.neutral_current.practice import accepted, lines_of
 from pycore.calculators.registry import CALCULATORS
 from pycore.practice import codes
 from pycore.practice.codes import ALPHABET, PAPERS, TIERS, Code, CodeError, read, write
-from pycore.practice.dice import Dice, dice_of
+from pycore.practice.seeded_integers import SeededIntegers, integers_of
 
 SAMPLE = Code(0, "core", "parallelogram", "A3", 12345, 678)
 
 
 def test_the_dice_are_splitmix64():
     """The first outputs for the seed 1234567 as they are published with the algorithm (from memory)."""
-    dice = Dice(1234567)
+    dice = SeededIntegers(1234567)
     expected = [6457827717110365317, 3203168211198807973, 9817491932198370423, 4593380528125082431]
     assert expected == [dice.word() for _ in expected]
 
 
 def test_dice_below_a_count_reach_all_of_it_evenly():
     """Chi-squared with 16 degrees of freedom: 99.9 % of fair dice stay below 39.25."""
-    dice, counts = Dice(5), [0] * 17
+    dice, counts = SeededIntegers(5), [0] * 17
     for _ in range(17000):
         counts[dice.below(17)] += 1
     assert sum((count - 1000) ** 2 / 1000 for count in counts) < 39.25
@@ -29,7 +29,7 @@ def test_dice_below_a_count_reach_all_of_it_evenly():
 
 
 def test_dice_of_parts_differ_by_their_order():
-    assert dice_of(1, 2).word() != dice_of(2, 1).word()
+    assert integers_of(1, 2).word() != integers_of(2, 1).word()
 
 
 def refusal(text: str) -> tuple[str, str]:

@@ -78,7 +78,7 @@ def test_every_phasor_that_is_drawn_bears_a_tag(slug: str):
         sheet = page.sheet_page({**form, "sheet": "construction"})
         drawn = {placed.phasor for placed in collect(sheet) if isinstance(placed.item, Arrow) and placed.phasor}
         case = page.case(form)
-        tags = {key: written(case.telling.tags[key]) for key in drawn}
+        tags = {key: written(case.notation.tags[key]) for key in drawn}
         words = [text.words for text in texts(sheet) if text.step is not None]
         assert [] == [tag for tag in tags.values() if tag not in words]
 

@@ -46,7 +46,7 @@ class AddCase(SumCase):
             tags |= {f"i{part.number}": ("−", *tags[f"i{part.number}"]) for part in self.taken_off}
         on_first = problem["reference"] == "current"
         reference = arms[0].angle if on_first else 0.0
-        telling = Notation(
+        notation = Notation(
             tags=tags,
             lines=tuple(plain(tags[f"i{number}"]) for number in range(1, MOST + 1)),
             reference=tags[arms[0].key] if on_first or arms[0].angle == 0.0 else words.origin(),
@@ -57,7 +57,7 @@ class AddCase(SumCase):
             words=words.WORDS[unit],
         )
         picture = DrawingConvention(problem["first"], problem["rotation"], reference)
-        super().__init__(problem, arms, telling.lines, picture, telling)
+        super().__init__(problem, arms, notation.lines, picture, notation)
 
     @property
     def taken_off(self) -> tuple[EnteredPhasor, ...]:
@@ -80,13 +80,13 @@ class AddCase(SumCase):
 
     def polar_text(self, size: float, angle: float) -> str:
         """A phasor in polar form, its size as it was typed."""
-        writing = self.telling.writing
+        writing = self.notation.writing
         amount = f"{quantity.plain(size / writing.factor, writing.mark)}{NO_BREAK_SPACE}{writing.unit}"
         return sum_words.at_angle(amount, f"{quantity.plain(round(angle, 1), writing.mark)}°")
 
     def rectangular_text(self, value: complex) -> str:
         """A phasor in rectangular form, its parts to four figures of its size."""
-        writing = self.telling.writing
+        writing = self.notation.writing
         sign = "−" if value.imag < 0 else "+"
         least = 5e-5 * phasor.magnitude(value)
         decimals = quantity.decimals_for(phasor.magnitude(value) / writing.factor, 4)

@@ -50,7 +50,7 @@ class AddPhasors(SumPage[AddCase]):
 
     def outputs(self, case: AddCase, plan: Plan) -> tuple[Output, ...]:
         """Size and angle, both parts, scale, length, tolerance."""
-        writing = case.telling.writing
+        writing = case.notation.writing
         angle = sum_words.NONE if case.angle is None else quantity.fixed(case.angle, 1, writing.mark) + "°"
         name = words.DIFFERENCE if case.difference else words.RESULT
         size = case.amount(case.size).partition(NO_BREAK_SPACE)[0]
@@ -72,7 +72,7 @@ class AddPhasors(SumPage[AddCase]):
         if case.difference:
             names = ", ".join(plain(case.tags_given[f"i{one.number}"]) for one in case.taken_off)
             made.append(words.taken_off(names))
-        writing = case.telling.writing
+        writing = case.notation.writing
         if not case.closed:
             plain_sum = writing.amount(sum_of(case))
             made.append(words.longest_check(case.amount(case.size), plain_sum))

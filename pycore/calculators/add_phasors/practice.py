@@ -18,8 +18,8 @@ from pycore.forms.fields import default_form
 from pycore.phasor import wrap
 from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
-from pycore.practice.dice import Dice
 from pycore.practice.generator import first_accepted
+from pycore.practice.seeded_integers import SeededIntegers
 from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
 from pycore.sums.task import task_of as sum_task
 
@@ -54,7 +54,7 @@ class PhasorValues:
         return tuple(phasor.polar(float(size), angle) for size, angle in zip(self.tenths, self.turned, strict=True))
 
 
-def _drawn(dice: Dice, tier: str) -> PhasorValues:
+def _drawn(dice: SeededIntegers, tier: str) -> PhasorValues:
     if tier == "support":
         sizes = tuple(10 * dice.between(4, 20) for _ in range(2))
         return PhasorValues(sizes, (0, SET_SQUARE[dice.below(len(SET_SQUARE))]))

@@ -53,7 +53,7 @@ class HarmonicCase(SumCase):
         )
         reference = arms[0].angle if problem["reference"] == "current" else 0.0
         tags = _tags(problem["names"], order.number, alone=len(spectrum_.orders) == 1)
-        telling = Notation(
+        notation = Notation(
             tags=tags,
             lines=conventions.line_names(problem["names"]),
             reference=tags[arms[0].key] if arms[0].angle == reference else words.angle_name(),
@@ -64,7 +64,7 @@ class HarmonicCase(SumCase):
             words=words.WORDS,
         )
         picture = construction.DrawingConvention(problem["first"], problem["rotation"], reference)
-        super().__init__(problem, arms, telling.lines, picture, telling)
+        super().__init__(problem, arms, notation.lines, picture, notation)
 
     def inks(self) -> dict[str, Ink]:
         """The lines' colours, as the class has chosen them."""
@@ -89,7 +89,7 @@ class HarmonicCase(SumCase):
 
     def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
-        number, mark = self.order.number, self.telling.mark
+        number, mark = self.order.number, self.notation.mark
         own = quantity.plain(round(self.load.phases.get(number, 0.0), 2), mark) + "°"
         short = plan.layout.paper == SMALL_SHEET
         given = words.given_order(number, own if self.load.phases.get(number) else "", short=short)
@@ -101,7 +101,7 @@ class HarmonicCase(SumCase):
         held = [(name, lag) for name, lag, size in zip(self.lines, load.lags, load.currents, strict=True) if size]
         if all(lag == held[0][1] for _, lag in held):
             return sheet.equal_load(sequence, short=short)
-        told = [sheet.line_lag(name, LagAngle(lag).echo(self.telling.mark)) for name, lag in held]
+        told = [sheet.line_lag(name, LagAngle(lag).echo(self.notation.mark)) for name, lag in held]
         return sheet.unequal_load(", ".join(told), sequence, short=short)
 
     def method_words(self, plan: Plan, *, any_method: bool = False) -> str:

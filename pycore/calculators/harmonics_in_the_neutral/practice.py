@@ -13,8 +13,8 @@ from pycore.forms.fields import default_form
 from pycore.phasor import wrap
 from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
-from pycore.practice.dice import Dice
 from pycore.practice.generator import first_accepted
+from pycore.practice.seeded_integers import SeededIntegers
 from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
 from pycore.sums.task import task_of as sum_task
 
@@ -40,7 +40,7 @@ class HarmonicValues:
         )
 
 
-def _distortion(dice: Dice, tier: str) -> HarmonicValues:
+def _distortion(dice: SeededIntegers, tier: str) -> HarmonicValues:
     if tier == "support":
         sizes = [10 * dice.between(5, 25) for _ in range(3)]
         return HarmonicValues((sizes[0], sizes[1], sizes[2]), (0, 0, 0), SHARES[dice.below(len(SHARES))], 3)

@@ -47,7 +47,7 @@ class NeutralCase(SumCase):
         voltage = conventions.symbols("V", problem["names"])["i1"]
         # A first current in phase with the voltage is itself the line that angles are counted from.
         on_voltage = arms[0].angle != reference
-        telling = Notation(
+        notation = Notation(
             tags=tags,
             lines=lines,
             reference=voltage if on_voltage else tags[arms[0].key],
@@ -57,7 +57,7 @@ class NeutralCase(SumCase):
             polar=problem["angles"] == "polar",
         )
         super().__init__(
-            problem, arms, lines, DrawingConvention(problem["first"], problem["rotation"], reference), telling
+            problem, arms, lines, DrawingConvention(problem["first"], problem["rotation"], reference), notation
         )
 
     @property
@@ -67,7 +67,7 @@ class NeutralCase(SumCase):
 
     def reading(self) -> str:
         """What the meter on the neutral read, as it was given; of several readings the mean, to a figure more."""
-        writing, readings = self.telling.writing, self.problem.readings
+        writing, readings = self.notation.writing, self.problem.readings
         mean = self.problem.measured or 0.0
         if len(readings) > 1:
             finest = max(quantity.decimals_of(writing.given(value)) for value in readings)
@@ -84,7 +84,7 @@ class NeutralCase(SumCase):
 
     def parts(self) -> tuple[ComponentRow, ...]:
         """All three lines: one that carries nothing has its row too."""
-        tags, solution = self.telling.tags, self.solution
+        tags, solution = self.notation.tags, self.solution
         return tuple(
             ComponentRow(tags[f"i{index + 1}"], size, solution.angles[index])
             for index, size in enumerate(solution.load.currents)
@@ -100,8 +100,8 @@ class NeutralCase(SumCase):
     def reading_given(self, plan: Plan, *, any_method: bool = False) -> tuple[str, ...]:
         """The currents, power factors and sequence, and how the drawing lies."""
         sizes = [
-            f"{self.lines[arm.number - 1]}: {self.telling.writing.given(arm.size)}{NO_BREAK_SPACE}"
-            f"{self.telling.writing.unit}"
+            f"{self.lines[arm.number - 1]}: {self.notation.writing.given(arm.size)}{NO_BREAK_SPACE}"
+            f"{self.notation.writing.unit}"
             for arm in self.arms
         ]
         lie = self._lie_words(plan).replace(";", ",")
@@ -123,7 +123,7 @@ class NeutralCase(SumCase):
         if not self.further_question():
             return None
         value = -phasor.total(self.others_than_third())
-        return FurtherQuestion(self.lines[LAST_LINE - 1], self.telling.tags[f"i{LAST_LINE}"], value)
+        return FurtherQuestion(self.lines[LAST_LINE - 1], self.notation.tags[f"i{LAST_LINE}"], value)
 
     def known(self, plan: Plan, *, any_method: bool = False) -> tuple[str, ...]:
         """Power factors and sequence; what is drawn first, and the sense of lag."""
@@ -137,8 +137,8 @@ class NeutralCase(SumCase):
         """The typed values in words, with lags where there are any."""
         told = []
         for size, lag in zip(self.problem.load.currents, self.problem.lags, strict=True):
-            amount = self.telling.writing.short(size)
-            told.append(amount if lag.degrees == 0 else f"{amount} {lag.echo(self.telling.mark)['degrees']}")
+            amount = self.notation.writing.short(size)
+            told.append(amount if lag.degrees == 0 else f"{amount} {lag.echo(self.notation.mark)['degrees']}")
         return ", ".join(told)
 
     def sheet_title(self, kind: str) -> str:
@@ -150,7 +150,7 @@ class NeutralCase(SumCase):
         if kind == compose.PROBLEM:
             told = words.problem_description(method, self.begun(plan))
             return SheetWords(self._notes(plan, kind), told)
-        return SheetWords(self._notes(plan, kind), describe(StepSentences(plan, self.telling).tell()))
+        return SheetWords(self._notes(plan, kind), describe(StepSentences(plan, self.notation).tell()))
 
     def _notes(self, plan: Plan, kind: str) -> tuple[str, ...]:
         bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"
@@ -158,22 +158,22 @@ class NeutralCase(SumCase):
         if kind == compose.PROBLEM:
             return words.problem_notes(self._load_words(short=short), self._lie_words(plan), bar, short=short)
         if kind == compose.OVERLAY:
-            first = plain(self.telling.tags[self.arms[0].key])
+            first = plain(self.notation.tags[self.arms[0].key])
             notes = words.overlay_notes(first, bar, short=short, mirrored=self.problem["mirror"] == "yes")
             return notes if self.closed or short else (*notes, ellipse_note())
         return words.print_notes(bar)
 
     def _load_words(self, *, short: bool) -> str:
         """How the lines lag, and in which sequence they come."""
-        one, two, three = self.telling.lines
+        one, two, three = self.notation.lines
         sequence = (one, two, three) if self.problem["sequence"] == "123" else (one, three, two)
         if self.solution.equal_angles:
             return words.equal_load(", ".join(sequence), short=short)
-        mark, said = self.telling.mark, self.problem.lags
+        mark, said = self.notation.mark, self.problem.lags
         lags = [words.line_lag(self.lines[arm.number - 1], said[arm.number - 1].echo(mark)) for arm in self.arms]
         return words.unequal_load(", ".join(lags), ", ".join(sequence), short=short)
 
     def _lie_words(self, plan: Plan) -> str:
         """Which way the first direction points, and the sense of lag on this paper."""
-        teller = StepSentences(plan, self.telling)
-        return words.lies(plain(self.telling.reference), teller.way(self.picture.reference), teller.sense(-1.0))
+        sentences = StepSentences(plan, self.notation)
+        return words.lies(plain(self.notation.reference), sentences.way(self.picture.reference), sentences.sense(-1.0))

@@ -5,7 +5,7 @@ from collections.abc import Callable
 
 from pycore import quantity
 from pycore.accuracy import explain
-from pycore.accuracy.slips import single_slips
+from pycore.accuracy.single_errors import single_errors
 from pycore.calculators.neutral_current.case import NeutralCase
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.plan import Plan
@@ -34,7 +34,7 @@ def measured_causes(case: NeutralCase, read: float, amount: Amount) -> tuple[Phr
 
 
 def _told(case: NeutralCase, kind: str, members: list[explain.Explanation], amount: Amount) -> Phrase:
-    mark, first = case.telling.mark, members[0]
+    mark, first = case.notation.mark, members[0]
     sized = [(case.lines[one.line - 1], math.fabs(one.size), one.size > 0) for one in members[:MOST_OF_A_KIND]]
     if kind == explain.ANGLE:
         return words.why_angle(
@@ -53,7 +53,7 @@ def _told(case: NeutralCase, kind: str, members: list[explain.Explanation], amou
 
 def drawn_causes(case: NeutralCase, plan: Plan, drawn: float, amount: Amount) -> tuple[Phrase, ...]:
     """What could explain a drawn value: the catalogued mistakes that give it, else the slips that would."""
-    mark = case.telling.mark
+    mark = case.notation.mark
     right = reading_text(case.solution.current * plan.factor, mark)
     made = [verdict_words.measure_line(right, reading_text(drawn * plan.factor, mark))]
     named = _mistakes(case, drawn)
@@ -78,12 +78,12 @@ def _mistakes(case: NeutralCase, drawn: float) -> list[Phrase]:
 
 def _slips(case: NeutralCase, plan: Plan, drawn: float) -> list[Phrase]:
     """The smallest single slips that would give the drawn length."""
-    construction, mark = plan.construction, case.telling.mark
+    construction, mark = plan.construction, case.notation.mark
     steps = [step for step in construction.steps for _ in step.moves]
-    teller = StepSentences(plan, case.telling)
+    sentences = StepSentences(plan, case.notation)
     made: list[Phrase] = []
-    for slip in single_slips(construction, plan.factor, case.hand, drawn)[:MOST_SLIPS]:
-        told = plain(teller.tell_one(steps[slip.move])[0][:1]).rstrip(".,")
+    for slip in single_errors(construction, plan.factor, case.hand, drawn)[:MOST_SLIPS]:
+        told = plain(sentences.tell_one(steps[slip.move])[0][:1]).rstrip(".,")
         size = degrees_text(slip.size, mark)
         if slip.kind.startswith("length"):
             size = quantity.plain(round(math.fabs(slip.size), 1), mark) + f"{NO_BREAK_SPACE}mm"

@@ -25,14 +25,14 @@ from pycore.words.sums import NONE, listed
 
 
 def _outputs(case: NeutralCase, plan: Plan) -> tuple[Output, ...]:
-    solution, writing = case.solution, case.telling.writing
+    solution, writing = case.solution, case.notation.writing
     angle_text = "" if solution.angle is None else quantity.fixed(solution.angle, 1, writing.mark) + "°"
     current = case.amount(solution.current).partition(NO_BREAK_SPACE)[0]
     made = [
         Output("neutral-current", solution.current, current, writing.unit, say(words.NEUTRAL)),
         Output(
             "neutral-angle", solution.angle, angle_text or NONE,
-            label=words.angle_label(case.telling.voltage, case.lines[0], mirrored=case.picture.sense < 0),
+            label=words.angle_label(case.notation.voltage, case.lines[0], mirrored=case.picture.sense < 0),
         ),
         *outputs_on_paper(case, plan, "neutral-length"),
     ]  # fmt: skip
@@ -50,7 +50,7 @@ def _remarks(case: NeutralCase) -> tuple[Phrase, ...]:
     elif solution.closed:
         made.append(words.closed_not_balanced())
     elif solution.equal_angles:
-        largest = case.telling.writing.short(max(case.problem.load.currents))
+        largest = case.notation.writing.short(max(case.problem.load.currents))
         made.append(words.below_largest(case.amount(solution.current), largest))
     else:
         made.append(words.unequal_power_factors())
@@ -61,7 +61,7 @@ def _meter(case: NeutralCase) -> tuple[Phrase, ...]:
     measured = case.problem.measured
     if measured is None:
         return ()
-    writing = case.telling.writing
+    writing = case.notation.writing
     reading, calculated = case.reading(), case.amount(case.solution.current)
     if case.solution.closed:
         return (words.meter_zero(reading),)
@@ -72,7 +72,7 @@ def _meter(case: NeutralCase) -> tuple[Phrase, ...]:
         return (words.meter_same(reading),)
     gap = measured - case.solution.current
     size = -gap if gap < 0 else gap
-    share = share_text(size / case.solution.current, case.telling.mark)
+    share = share_text(size / case.solution.current, case.notation.mark)
     difference = writing.fixed(size) + NO_BREAK_SPACE + writing.unit
     return (words.meter(reading, calculated, difference, share, gap > 0),)
 
@@ -100,7 +100,7 @@ def _notices(case: NeutralCase, plan: Plan) -> tuple[Phrase, ...]:
 
 
 def _echo(case: NeutralCase) -> dict[str, Mapping[str, str]]:
-    mark = case.telling.mark
+    mark = case.notation.mark
     heard: dict[str, Mapping[str, str]] = {
         f"a{index + 1}": lag.echo(mark) for index, lag in enumerate(case.problem.lags)
     }
@@ -120,12 +120,12 @@ def _heard_drawn(case: NeutralCase) -> str:
     drawn, plan = case.problem.drawn, case.shown()
     if drawn is None:
         return ""
-    value, mark = drawn.value(plan.factor), case.telling.mark
+    value, mark = drawn.value(plan.factor), case.notation.mark
     length = quantity.plain(round(value * plan.factor, 1), mark) + f"{NO_BREAK_SPACE}mm"
-    amount = case.telling.writing.fixed(value, 1) + NO_BREAK_SPACE + case.telling.writing.unit
+    amount = case.notation.writing.fixed(value, 1) + NO_BREAK_SPACE + case.notation.writing.unit
     if drawn.millimetres is None:
         return verdict_words.drawn_amount(amount, length)
-    return verdict_words.drawn_length(length, case.telling.scale(plan.scale), amount)
+    return verdict_words.drawn_length(length, case.notation.scale(plan.scale), amount)
 
 
 class NeutralCurrent(SumPage[NeutralCase]):
@@ -167,7 +167,7 @@ class NeutralCurrent(SumPage[NeutralCase]):
         found = NeutralVerdict(case, plan).of_reading()
         if found is None or found.agree:
             return None
-        writing = case.telling.writing
+        writing = case.notation.writing
         can = writing.fixed(found.expanded, 1) + NO_BREAK_SPACE + writing.unit
         return verdict_words.reading_disagrees(can), ACCURACY
 
@@ -178,7 +178,7 @@ class NeutralCurrent(SumPage[NeutralCase]):
     def calculated(self, case: NeutralCase, plan: Plan) -> tuple[Working, ...]:
         """The closed formula, and how near hand and meter can come."""
         formula = Working(
-            "formula", say(words.BY_FORMULA), formula_blocks(case.symbol, case.solution, case.telling.writing)
+            "formula", say(words.BY_FORMULA), formula_blocks(case.symbol, case.solution, case.notation.writing)
         )
         return formula, NeutralAccuracy(case).working(plan)
 

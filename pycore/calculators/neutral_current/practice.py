@@ -21,8 +21,8 @@ from pycore.circuits.supply import VOLTAGE_ANGLES
 from pycore.forms.fields import default_form
 from pycore.phasor import wrap
 from pycore.practice.codes import Code
-from pycore.practice.dice import Dice
 from pycore.practice.generator import first_accepted
+from pycore.practice.seeded_integers import SeededIntegers
 from pycore.practice.task import Task
 from pycore.sums.task import task_of as sum_task
 
@@ -51,7 +51,7 @@ class LineCurrentValues:
         return tuple(phasor.polar(float(size), angle) for size, angle in zip(self.tenths, self.angles, strict=True))
 
 
-def _drawn(dice: Dice, tier: str) -> LineCurrentValues:
+def _drawn(dice: SeededIntegers, tier: str) -> LineCurrentValues:
     """Values that read naturally: whole amperes, tenths, or tenths with power factors of their own."""
     if tier == "support":
         sizes = [10 * dice.between(4, 20) for _ in range(3)]

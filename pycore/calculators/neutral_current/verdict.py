@@ -51,7 +51,7 @@ class NeutralVerdict:
 
     def __init__(self, case: NeutralCase, plan: Plan) -> None:
         self.case, self.plan = case, plan
-        self.problem, self.writing = case.problem, case.telling.writing
+        self.problem, self.writing = case.problem, case.notation.writing
         self.meter = Meter(*case.problem.meter)
         self.one_meter = case.problem["meters"] == "one"
         self.full = case.problem["wording"] == "full"

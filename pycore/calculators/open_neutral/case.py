@@ -48,7 +48,7 @@ class OpenCase(SumCase):
             tags |= {f"u{n}": (Symbol("U", name),) for n, name in enumerate(_short_names(problem["names"]), start=1)}
         reference = arms[0].angle if problem["reference"] == "current" else 0.0
         voltage = conventions.symbols("V", problem["names"])["i1"]
-        telling = Notation(
+        notation = Notation(
             tags=tags,
             lines=conventions.line_names(problem["names"]),
             reference=tags[arms[0].key] if arms[0].angle == reference else voltage,
@@ -60,7 +60,7 @@ class OpenCase(SumCase):
             own_steps=OWN_STEPS,
         )
         picture = DrawingConvention(problem["first"], problem["rotation"], reference)
-        super().__init__(problem, arms, telling.lines, picture, telling)
+        super().__init__(problem, arms, notation.lines, picture, notation)
         self.total = solution.displacement if self.open else solution.neutral
 
     def inks(self) -> dict[str, Ink]:
@@ -97,7 +97,7 @@ class OpenCase(SumCase):
         if not self.open:
             return ()
         return tuple(
-            ComponentRow(self.telling.tags[f"u{number}"], phasor.magnitude(value), phasor.angle(value))
+            ComponentRow(self.notation.tags[f"u{number}"], phasor.magnitude(value), phasor.angle(value))
             for number, value in enumerate(self.solution.voltages, start=1)
         )
 
@@ -109,11 +109,11 @@ class OpenCase(SumCase):
     def load_text(self, number: int) -> str:
         """A load as it is written: 20 Ω, 20 + j10 Ω."""
         value = self.loads[number - 1]
-        return words.nothing_connected() if value is None else figures.impedance(value, self.telling.mark)
+        return words.nothing_connected() if value is None else figures.impedance(value, self.notation.mark)
 
     def given_words(self, *, short: bool = False) -> str:
         """The loads, the line voltage and the sequence; where room is ``short``, the usual sequence is left out."""
-        volts = quantity.plain(self.solution.star.line_voltage, self.telling.mark) + f"{NO_BREAK_SPACE}V"
+        volts = quantity.plain(self.solution.star.line_voltage, self.notation.mark) + f"{NO_BREAK_SPACE}V"
         one, two, three = self.lines
         sequence = (one, two, three) if self.problem["sequence"] == "123" else (one, three, two)
         loads = [words.on_line(line, self.load_text(number)) for number, line in enumerate(self.lines, start=1)]

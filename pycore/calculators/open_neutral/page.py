@@ -72,8 +72,8 @@ class OpenNeutralPage(SumPage[OpenCase]):
 
     def outputs(self, case: OpenCase, plan: Plan) -> tuple[Output, ...]:
         """Shift and neutral current, each load's voltage."""
-        solution, mark = case.solution, case.telling.mark
-        writing = case.telling.writing
+        solution, mark = case.solution, case.notation.mark
+        writing = case.notation.writing
         shift, neutral = phasor.magnitude(solution.displacement), phasor.magnitude(solution.neutral)
         told = case.amount(case.size).partition(NO_BREAK_SPACE)[0]
         headline = Output("displacement", shift, told, writing.unit, say(words.SHIFT))
@@ -94,7 +94,7 @@ class OpenNeutralPage(SumPage[OpenCase]):
 
     def remarks(self, case: OpenCase) -> tuple[Phrase, ...]:
         """Which load suffers, and what is taken for granted."""
-        solution, mark = case.solution, case.telling.mark
+        solution, mark = case.solution, case.notation.mark
         made: list[Phrase] = []
         if not case.open and solution.displacement != 0:
             shift = load_figures(phasor.magnitude(solution.displacement), mark)
@@ -112,7 +112,7 @@ class OpenNeutralPage(SumPage[OpenCase]):
         """Which loads suffer and which starve: those with the most and the least voltage, equal ones together."""
         if len(connected) < 2:
             return []
-        mark, line = case.telling.mark, case.solution.star.line_voltage
+        mark, line = case.notation.mark, case.solution.star.line_voltage
         made: list[Phrase] = []
         if len(connected) == 2:
             volts = quantity.plain(line, mark) + f"{NO_BREAK_SPACE}V"

@@ -14,8 +14,8 @@ from pycore.forms.fields import default_form
 from pycore.practice import sums
 from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
-from pycore.practice.dice import Dice
 from pycore.practice.generator import first_accepted
+from pycore.practice.seeded_integers import SeededIntegers
 from pycore.practice.sums import DrawnSum
 from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
 from pycore.sums.case import HANDS
@@ -57,7 +57,7 @@ def _mistakes(case: OpenCase) -> Iterator[Mistake]:
     yield mistake("line-for-phase", BOTH, shift * ROOT_THREE, None, words.MISTAKES)
     angle, size = phasor.angle(shift), phasor.magnitude(shift)
     other = 180.0 - angle if angle > 0 else -180.0 - angle
-    name = case.telling.tags["sum"]
+    name = case.notation.tags["sum"]
     yield mistake("other-scale", (DRAWN,), phasor.polar(size, other), a=name)
     yield mistake("wrong-way", (DRAWN,), phasor.polar(size, -angle), a=name)
     yield mistake("turned-round", BOTH, -shift)
@@ -71,26 +71,26 @@ def task_of(case: OpenCase) -> Task:
     reference = case.picture.reference
     arm = Arm("i1", 1, case.size, case.angle or 0.0)
     scaled = DrawnSum(
-        arms=(arm,), reference=reference, method="displacement", order="12", names={"i1": case.telling.tags["sum"]},
-        unit=case.telling.writing.unit, scale=plan.scale / case.telling.writing.factor,
-        scale_words=case.telling.scale(plan.scale), voltages={},
+        arms=(arm,), reference=reference, method="displacement", order="12", names={"i1": case.notation.tags["sum"]},
+        unit=case.notation.writing.unit, scale=plan.scale / case.notation.writing.factor,
+        scale_words=case.notation.scale(plan.scale), voltages={},
     )  # fmt: skip
     mistakes = () if case.closed else (*_mistakes(case), *sums.of_scale(scaled))
     return Task(
         slug=case.slug,
         form=dict(case.problem.typed),
         result=case.total * phasor.polar(1.0, -reference),
-        symbol=case.telling.tags["sum"],
-        writing=case.telling.writing,
+        symbol=case.notation.tags["sum"],
+        writing=case.notation.writing,
         factor=plan.factor,
-        scale_words=case.telling.scale(plan.scale),
+        scale_words=case.notation.scale(plan.scale),
         spread=case.spread(plan),
         hand_angle=HANDS[case.problem["hand"]].angle,
         mistakes=mistakes,
         sense=case.picture.sense,
-        origin=case.telling.voltage if case.telling.polar else case.telling.reference,
-        turn=-reference if case.telling.polar else 0.0,
-        signed=case.telling.polar,
+        origin=case.notation.voltage if case.notation.polar else case.notation.reference,
+        turn=-reference if case.notation.polar else 0.0,
+        signed=case.notation.polar,
         link=case.link(plan),
         in_steps=False,
     )
@@ -102,7 +102,7 @@ Load = tuple[int, int]
 """Resistance and reactance in whole ohms."""
 
 
-def _drawn(dice: Dice, tier: str) -> tuple[Load, Load, Load]:
+def _drawn(dice: SeededIntegers, tier: str) -> tuple[Load, Load, Load]:
     made: list[Load] = []
     for _ in range(3):
         resistance = 10 * dice.between(1, 12) if tier == "support" else E12[dice.below(len(E12))]

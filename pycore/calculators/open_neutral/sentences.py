@@ -29,7 +29,7 @@ def _shift(drawn: OnPaper, step: Step) -> Written:
     turn = next(move for move in step.moves if isinstance(move, TurnAngle))
     angle = turn_of(turn, drawn.figure.readings)
     sentence = words.shift(
-        drawn.telling.tags["sum"], drawn.zero_name(turn), drawn.degrees(angle), drawn.sense(angle),
+        drawn.notation.tags["sum"], drawn.zero_name(turn), drawn.degrees(angle), drawn.sense(angle),
         drawn.length(_distance(drawn)),
     )  # fmt: skip
     return sentence, words.shift_why()
@@ -45,9 +45,9 @@ def _load(drawn: OnPaper, step: Step) -> Written:
     number = step.about[0]
     key = f"u{number}"
     volts = drawn.figure.readings[key]
-    start = step_words.tip_of(drawn.telling.tags["sum"]) if _distance(drawn) else (drawn.place,)
-    amount = drawn.telling.writing.amount(volts)
-    sentence = words.load_step(drawn.telling.tags[key], start, drawn.tag(number), drawn.reading(volts), amount)
+    start = step_words.tip_of(drawn.notation.tags["sum"]) if _distance(drawn) else (drawn.place,)
+    amount = drawn.notation.writing.amount(volts)
+    sentence = words.load_step(drawn.notation.tags[key], start, drawn.tag(number), drawn.reading(volts), amount)
     return sentence, step_words.NOTHING
 
 

@@ -17,7 +17,7 @@ def load_figures(value: float, mark: str) -> str:
 
 def comparison(case: OpenCase) -> Grid:
     """Voltages and currents of each load with its neutral and without."""
-    mark, solution = case.telling.mark, case.solution
+    mark, solution = case.notation.mark, case.solution
     usual = solution.star.line_voltage / ROOT_THREE
     rows = []
     for number in (1, 2, 3):
@@ -34,7 +34,7 @@ def comparison(case: OpenCase) -> Grid:
 
 def millman(case: OpenCase) -> list[Block]:
     """Millman's theorem with this problem's numbers."""
-    mark, solution = case.telling.mark, case.solution
+    mark, solution = case.notation.mark, case.solution
     rows = []
     for number in (1, 2, 3):
         admittance, flowing = solution.star.admittances[number - 1], solution.currents[number - 1]

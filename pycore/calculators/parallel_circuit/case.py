@@ -67,7 +67,7 @@ class ParallelCase(SumCase):
         on_first = problem["reference"] == "current"
         reference = arms[0].angle if on_first else 0.0
         mark = problem.writing.mark
-        telling = Notation(
+        notation = Notation(
             tags=tags,
             lines=tuple(plain((symbol,)) for symbol in symbols),
             reference=tags[arms[0].key] if on_first and reference != 0.0 else (VOLTS,),
@@ -79,7 +79,7 @@ class ParallelCase(SumCase):
             companions=companion_of(solution.volts, "V", words.VOLTS, words.WHY_VOLTAGE, mark),
         )
         picture = DrawingConvention(problem["first"], problem["rotation"], reference)
-        super().__init__(problem, arms, telling.lines, picture, telling)
+        super().__init__(problem, arms, notation.lines, picture, notation)
         self.total = phasor.total(solution.currents)
 
     def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
@@ -99,7 +99,7 @@ class ParallelCase(SumCase):
 
     def given_words(self) -> str:
         """60 Ω, 20 Ω + 120 mH, 47 µF side by side on 230 V, 50 Hz."""
-        circuit, mark = self.given.circuit, self.telling.mark
+        circuit, mark = self.given.circuit, self.notation.mark
         known = circuit.volts if circuit.amperes is None else circuit.amperes
         supply = scaled(known or 0.0, "V" if circuit.amperes is None else "A", mark)
         branches = ", ".join(self.branch_text(place) for place in range(len(self.given.numbers)))

@@ -51,7 +51,7 @@ class ParallelCircuit(SumPage[ParallelCase]):
 
     def outputs(self, case: ParallelCase, plan: Plan) -> tuple[Output, ...]:
         """What was not given first: whole current or voltage; admittance, power factor, each current, resonance."""
-        solution, mark = case.solution, case.telling.mark
+        solution, mark = case.solution, case.notation.mark
 
         def output(name: str, value: float, unit: str, label: Phrase) -> Output:
             number, written = parts(value, unit, mark)
@@ -68,7 +68,7 @@ class ParallelCircuit(SumPage[ParallelCase]):
             output("active-power", solution.power.real, "W", say(words.POWER)),
         ]
         for number, value in zip(case.given.numbers, solution.currents, strict=True):
-            made.append(output(f"current-{number}", phasor.magnitude(value), "A", case.telling.tags[f"i{number}"]))
+            made.append(output(f"current-{number}", phasor.magnitude(value), "A", case.notation.tags[f"i{number}"]))
         if solution.resonance is not None:
             made.append(output("resonance", solution.resonance.hertz, "Hz", say(words.RESONANCE)))
             if solution.resonance.ohms < 1e12:
@@ -80,7 +80,7 @@ class ParallelCircuit(SumPage[ParallelCase]):
         solution = case.solution
         if solution.angle is None or solution.factor is None:
             return sum_summary(case, plan)
-        lies = factor_phrase(solution.angle, solution.factor, (AMPS,), (VOLTS,), case.telling.mark)
+        lies = factor_phrase(solution.angle, solution.factor, (AMPS,), (VOLTS,), case.notation.mark)
         return (lies, *sum_summary(case, plan)[1:])
 
     def given(self, case: ParallelCase) -> Phrase:
@@ -89,7 +89,7 @@ class ParallelCircuit(SumPage[ParallelCase]):
 
     def remarks(self, case: ParallelCase) -> tuple[Phrase, ...]:
         """Resonance, currents beyond the supply's, the first sanity check."""
-        solution, mark = case.solution, case.telling.mark
+        solution, mark = case.solution, case.notation.mark
         whole = phasor.magnitude(solution.current)
         made: list[Phrase] = []
         if solution.resonance is not None:
@@ -101,7 +101,7 @@ class ParallelCircuit(SumPage[ParallelCase]):
         for number, size in zip(case.given.numbers, sizes, strict=True):
             if whole > 0 and size > 1.05 * whole:
                 times = times_text(size / whole, mark)
-                made.append(words.larger(case.telling.tags[f"i{number}"], times))
+                made.append(words.larger(case.notation.tags[f"i{number}"], times))
         if whole > 0 and len(case.arms) > 1:
             plain_sum = phasor.total(complex(size, 0.0) for size in sizes).real
             made.append(words.not_numbers(scaled(plain_sum, "A", mark), scaled(whole, "A", mark)))
@@ -124,7 +124,7 @@ class ParallelCircuit(SumPage[ParallelCase]):
     def echo(self, case: ParallelCase) -> dict[str, Mapping[str, str]]:
         """How each branch was understood: its impedance."""
         made: dict[str, Mapping[str, str]] = {}
-        mark = case.telling.mark
+        mark = case.notation.mark
         for number, value in zip(case.given.numbers, case.solution.impedances, strict=True):
             size = scaled(phasor.magnitude(value), "Ω", mark)
             angle = quantity.fixed(phasor.angle(value), 1, mark) + "°"

@@ -10,8 +10,8 @@ from pycore.circuits.elements import CAPACITOR, COIL
 from pycore.forms.fields import default_form
 from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
-from pycore.practice.dice import Dice
 from pycore.practice.generator import first_accepted
+from pycore.practice.seeded_integers import SeededIntegers
 from pycore.practice.task import Mistake, Task
 from pycore.sums.circuit_practice import (
     BOTH,
@@ -87,7 +87,7 @@ def mistakes(case: ParallelCase) -> tuple[Mistake, ...]:
     turned = phasor.polar(1.0, -case.picture.reference)
     found: list[Mistake] = []
     for key, how, admittance, name in slips(case):
-        named = {"a": case.telling.tags[name]} if name else {}
+        named = {"a": case.notation.tags[name]} if name else {}
         found.append(mistake(key, how, case.solution.volts * admittance * turned, **named))
     return tuple(found)
 
@@ -101,7 +101,7 @@ def task_of(case: ParallelCase) -> Task:
     found = []
     for key, _, admittance, name in slips(case):
         if admittance != 0:
-            named = {"a": case.telling.tags[name]} if name else {}
+            named = {"a": case.notation.tags[name]} if name else {}
             found.append(mistake(key, ONLY_CALCULATED, amperes / admittance, **named))
     return found_by_calculation(task, amperes / case.solution.whole, case, found)
 
@@ -109,7 +109,7 @@ def task_of(case: ParallelCase) -> Task:
 VOLTS = (24, 48, 120, 230, 240)
 
 
-def _parallel(dice: Dice, tier: str) -> CircuitValues:
+def _parallel(dice: SeededIntegers, tier: str) -> CircuitValues:
     volts = VOLTS[dice.below(len(VOLTS))]
     if tier == "support":
         return CircuitValues(4 * dice.between(5, 25), 4 * dice.between(4, 25), 0, True, 0, 50, volts)

@@ -21,7 +21,7 @@ class _Working:
     """One circuit's lines."""
 
     def __init__(self, case: ParallelCase) -> None:
-        self.case, self.solution, self.mark = case, case.solution, case.telling.mark
+        self.case, self.solution, self.mark = case, case.solution, case.notation.mark
         self.hertz = case.given.circuit.hertz
         self.branches = tuple(zip(case.given.numbers, case.given.typed, self.solution.impedances, strict=True))
 

@@ -67,7 +67,7 @@ class PowerCase(SumCase):
         }  # fmt: skip
         on_first = problem["reference"] == "current"
         reference = arms[0].angle if on_first else 0.0
-        telling = Notation(
+        notation = Notation(
             tags=tags,
             lines=("P", "Q", words.CAPACITOR if taken >= 0 else words.COIL),
             reference=tags[arms[0].key] if on_first and reference != 0.0 else (P,),
@@ -79,7 +79,7 @@ class PowerCase(SumCase):
             units={"i1": "W", "i2": "var", "i3": "var", "i23": "var"},
         )
         picture = DrawingConvention(problem["first"], problem["rotation"], reference)
-        super().__init__(problem, arms, telling.lines, picture, telling)
+        super().__init__(problem, arms, notation.lines, picture, notation)
         self.total = correction.after if correction and self.corrected else power
 
     def build(self, method: str, order: str) -> Construction:
@@ -97,9 +97,9 @@ class PowerCase(SumCase):
 
     def row_tag(self, key: str) -> Phrase:
         """P/kW, Q/kvar, S/kVA: quantity over unit, as tables have it (ISO 80000-1)."""
-        prefix = self.telling.writing.unit.removesuffix("VA")
+        prefix = self.notation.writing.unit.removesuffix("VA")
         tag = super().row_tag(key)
-        return (*tag, f"/{prefix}{self.telling.units.get(key, 'VA')}")
+        return (*tag, f"/{prefix}{self.notation.units.get(key, 'VA')}")
 
     def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
@@ -109,18 +109,18 @@ class PowerCase(SumCase):
     def factor_text(self, power: complex) -> str:
         """A power factor with its side: 0.700 lagging."""
         size = phasor.magnitude(power)
-        factor = quantity.fixed(power.real / size if size else 1.0, 3, self.telling.mark)
+        factor = quantity.fixed(power.real / size if size else 1.0, 3, self.notation.mark)
         return circuit_words.factor_text(factor, side_of(phasor.angle(power)))
 
     def target_text(self) -> str:
         """The target as it is said."""
-        told = quantity.plain(self.given.target, self.telling.mark)
+        told = quantity.plain(self.given.target, self.notation.mark)
         side = {1: circuit_words.LAGGING, -1: circuit_words.LEADING}.get(self.given.side, "")
         return circuit_words.factor_text(told, side) if self.given.target else ""
 
     def given_words(self) -> str:
         """10 kW at 0.700 lagging, to reach 0.95, on 400 V, 50 Hz, three phases."""
-        given, mark = self.given, self.telling.mark
+        given, mark = self.given, self.notation.mark
         supply = words.supply(
             scaled(given.load.volts, "V", mark), scaled(given.load.hertz, "Hz", mark), given.load.phases
         )

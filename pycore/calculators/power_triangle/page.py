@@ -52,7 +52,7 @@ class PowerTriangle(SumPage[PowerCase]):
 
     def outputs(self, case: PowerCase, plan: Plan) -> tuple[Output, ...]:
         """The capacitor first where one is needed, else apparent power; the triangle before and after."""
-        load, mark = case.given.load, case.telling.mark
+        load, mark = case.given.load, case.notation.mark
         power = load.power
 
         def output(name: str, value: float, unit: str, label: Phrase) -> Output:
@@ -85,7 +85,7 @@ class PowerTriangle(SumPage[PowerCase]):
         """The capacitor in vars and farads, or the coil."""
         if case.correction is None or not case.corrected:
             return []
-        mark, taken = case.telling.mark, case.correction.vars
+        mark, taken = case.notation.mark, case.correction.vars
         number, unit = parts(math.fabs(taken), "var", mark)
         label = words.CAPACITOR_POWER if taken > 0 else words.COIL_POWER
         made = [Output("correction", taken, number, unit, say(label), "i3")]
@@ -98,8 +98,8 @@ class PowerTriangle(SumPage[PowerCase]):
     def summary(self, case: PowerCase, plan: Plan) -> tuple[Phrase, ...]:
         """What the correction does, or the power factor; then what the drawing gives."""
         angle = phasor.angle(case.total)
-        told = (quantity.MINUS if round(angle, 1) < 0 else "") + degrees_text(angle, case.telling.mark)
-        line = words.stands_at(case.telling.tags["sum"], told, case.factor_text(case.total))
+        told = (quantity.MINUS if round(angle, 1) < 0 else "") + degrees_text(angle, case.notation.mark)
+        line = words.stands_at(case.notation.tags["sum"], told, case.factor_text(case.total))
         return (line, *sum_summary(case, plan)[1:])
 
     def given(self, case: PowerCase) -> Phrase:
@@ -108,7 +108,7 @@ class PowerTriangle(SumPage[PowerCase]):
 
     def remarks(self, case: PowerCase) -> tuple[Phrase, ...]:
         """What is needed and what it does, or why nothing is."""
-        correction, load, mark = case.correction, case.given.load, case.telling.mark
+        correction, load, mark = case.correction, case.given.load, case.notation.mark
         made: list[Phrase] = []
         if correction is None:
             return (words.never_less(),)
@@ -139,7 +139,7 @@ class PowerTriangle(SumPage[PowerCase]):
 
     def echo(self, case: PowerCase) -> dict[str, Mapping[str, str]]:
         """How the power factor was understood."""
-        lag, mark = case.given.lag, case.telling.mark
+        lag, mark = case.given.lag, case.notation.mark
         said = replace(lag, factor=lag.factor or "1").echo(mark)["said"]
         return {"factor": {"said": said}}
 

@@ -12,7 +12,7 @@ from pycore.constructions.construction import Arm
 from pycore.forms.fields import default_form
 from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
-from pycore.practice.dice import dice_of_code
+from pycore.practice.seeded_integers import integers_of_code
 from pycore.practice.sums import DrawnSum, of_scale
 from pycore.practice.task import Mistake, Task
 from pycore.sums.circuit_practice import BOTH, ONLY_CALCULATED, chosen
@@ -93,8 +93,8 @@ def task_of(case: PowerCase) -> Task:
     correction = case.correction
     if correction is None or not case.corrected:
         return task
-    result, name = complex(0.0, 0.0 - correction.vars), case.telling.tags["i3"]
-    unit = case.telling.writing.unit.removesuffix("VA") + "var"
+    result, name = complex(0.0, 0.0 - correction.vars), case.notation.tags["i3"]
+    unit = case.notation.writing.unit.removesuffix("VA") + "var"
     slips = tuple(
         mistake(key, BOTH if key in SEEN_ON_PAPER else ONLY_CALCULATED,
              complex(0.0, 0.0 - math.copysign(math.fabs(value), correction.vars)))
@@ -103,11 +103,11 @@ def task_of(case: PowerCase) -> Task:
     )  # fmt: skip
     alone = DrawnSum(
         arms=(Arm("i3", 3, math.fabs(correction.vars), phasor.angle(result)),), reference=0.0, method="tip-to-tail",
-        order="12", names={"i3": name}, unit=unit, scale=10.0 / task.factor / case.telling.writing.factor,
+        order="12", names={"i3": name}, unit=unit, scale=10.0 / task.factor / case.notation.writing.factor,
         scale_words=task.scale_words, voltages={},
     )  # fmt: skip
     return replace(
-        task, result=result, symbol=name, writing=replace(case.telling.writing, unit=unit),
+        task, result=result, symbol=name, writing=replace(case.notation.writing, unit=unit),
         spread=_by_hand(case, task.factor), mistakes=(*slips, *of_scale(alone)), earlier=(), angled=False,
         turn=0.0, origin=(P,), in_steps=False,
     )  # fmt: skip
@@ -126,7 +126,7 @@ class CorrectionValues:
 
 def correction_of(code: Code) -> CorrectionValues:
     """The load of a code: support without a capacitor, core with one, stretch on three phases with one."""
-    dice = dice_of_code(code)
+    dice = integers_of_code(code)
     if code.tier == "support":
         return CorrectionValues(5 * dice.between(2, 12), 5 * dice.between(12, 18), 0, 230, 1)
     one_phase = code.tier == "core"

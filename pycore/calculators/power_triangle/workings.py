@@ -21,7 +21,7 @@ class _Working:
     """One load's lines."""
 
     def __init__(self, case: PowerCase) -> None:
-        self.case, self.given, self.load, self.mark = case, case.given, case.given.load, case.telling.mark
+        self.case, self.given, self.load, self.mark = case, case.given, case.given.load, case.notation.mark
 
     def number(self, value: float, unit: str) -> Number:
         return number(value, unit, self.mark)
@@ -101,7 +101,7 @@ class _Working:
             return []
         before, after = self.load.power, self.case.total
         phi, left = Symbol("φ", "2"), Symbol("Q", "2")
-        third = self.case.telling.tags["i3"][0]
+        third = self.case.notation.tags["i3"][0]
         name = third if isinstance(third, Symbol) else Q
         remaining, taken = self.number(math.fabs(after.imag), "var"), self.number(math.fabs(correction.vars), "var")
         ends = [(Q, before.imag), (left, after.imag)]

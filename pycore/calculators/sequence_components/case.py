@@ -57,7 +57,7 @@ class SequenceCase(SumCase):
         tags |= turned_tags(tags, self.part)
         tags |= {"sum": ("3", *self.component), "return": ("−3", *self.component)}
         reference = arms[0].angle if problem["reference"] == "current" else 0.0
-        telling = Notation(
+        notation = Notation(
             tags=tags,
             lines=tuple(plain(tags[f"i{number}"]) for number in (1, 2, 3)),
             reference=tags[arms[0].key] if arms[0].angle == reference else words.origin(),
@@ -68,7 +68,7 @@ class SequenceCase(SumCase):
             words=words.WORDS[problem["unit"]],
         )
         picture = DrawingConvention(problem["first"], problem["rotation"], reference)
-        super().__init__(problem, arms, telling.lines, picture, telling)
+        super().__init__(problem, arms, notation.lines, picture, notation)
 
     def inks(self) -> dict[str, Ink]:
         """The lines' colours, as the class has chosen them."""
@@ -86,7 +86,7 @@ class SequenceCase(SumCase):
 
     def given_words(self) -> str:
         """The three phasors as they were given."""
-        unit, mark = self.problem["unit"], self.telling.mark
+        unit, mark = self.problem["unit"], self.notation.mark
         told = []
         for size, angle in self.given:
             amount = f"{quantity.plain(size, mark)}{NO_BREAK_SPACE}{unit}"

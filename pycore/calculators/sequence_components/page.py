@@ -55,7 +55,7 @@ class SequenceComponents(SumPage[SequenceCase]):
 
     def outputs(self, case: SequenceCase, plan: Plan) -> tuple[Output, ...]:
         """Three times the component that is drawn, then all three, and the neutral."""
-        writing, mark = case.telling.writing, case.telling.mark
+        writing, mark = case.notation.writing, case.notation.mark
         angle = sum_words.NONE if case.angle is None else quantity.fixed(case.angle, 1, mark) + "°"
         size = case.amount(case.size).partition(NO_BREAK_SPACE)[0]
         made = [
@@ -85,7 +85,7 @@ class SequenceComponents(SumPage[SequenceCase]):
         made = [words.operator(case.part)]
         if not case.closed:
             third = case.amount(phasor.magnitude(parts[case.part]))
-            made.append(words.one_third(case.component, third, case.telling.tags["sum"]))
+            made.append(words.one_third(case.component, third, case.notation.tags["sum"]))
         if case.problem["unit"] == "A":
             together = case.components.together
             made.append(words.neutral_carries(case.amount(phasor.magnitude(together))) if together else words.no_zero())
@@ -103,7 +103,7 @@ class SequenceComponents(SumPage[SequenceCase]):
 
     def echo(self, case: SequenceCase) -> dict[str, Mapping[str, str]]:
         """Each phasor in the other form."""
-        unit, mark = case.problem["unit"], case.telling.mark
+        unit, mark = case.problem["unit"], case.notation.mark
         made: dict[str, Mapping[str, str]] = {}
         for name, value in zip(NAMES, case.values, strict=True):
             write = figures.polar if is_rectangular(case.problem.typed[name]) else figures.rectangular

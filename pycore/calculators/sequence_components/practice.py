@@ -18,8 +18,8 @@ from pycore.forms.fields import default_form
 from pycore.phasor import wrap
 from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
-from pycore.practice.dice import Dice
 from pycore.practice.generator import first_accepted
+from pycore.practice.seeded_integers import SeededIntegers
 from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
 from pycore.sums.task import task_of as sum_task
 
@@ -45,7 +45,7 @@ class SequenceValues:
         )
 
 
-def _drawn(dice: Dice, tier: str) -> SequenceValues:
+def _drawn(dice: SeededIntegers, tier: str) -> SequenceValues:
     if tier == "support":
         one, two, three = (10 * dice.between(4, 24) for _ in range(3))
         return SequenceValues((one, two, three), (0, -120, 120), "zero")

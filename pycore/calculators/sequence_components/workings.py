@@ -17,7 +17,7 @@ from pycore.calculators.sequence_components.case import SequenceCase, turned_tag
 
 def table(case: SequenceCase) -> list[Block]:
     """Each component's sum and third, then all of them put together again."""
-    unit, mark = case.problem["unit"], case.telling.mark
+    unit, mark = case.problem["unit"], case.notation.mark
     letter = "I" if unit == "A" else "V"
     own, rows, symbols = case.own, [], {part: Symbol(letter, words.INDEX[part]) for part in TURNS}
     for part in TURNS:

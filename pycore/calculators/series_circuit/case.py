@@ -84,7 +84,7 @@ class SeriesCase(SumCase):
         origin: Phrase = (AMPS,) if self.volts_drawn else (Symbol("R"),)
         on_first = problem["reference"] == "current"
         reference = arms[0].angle if on_first else 0.0
-        telling = Notation(
+        notation = Notation(
             tags=tags,
             lines=self.names,
             reference=tags[arms[0].key] if on_first and reference != 0.0 else origin,
@@ -98,7 +98,7 @@ class SeriesCase(SumCase):
             else None,
         )
         picture = DrawingConvention(problem["first"], problem["rotation"], reference)
-        super().__init__(problem, arms, telling.lines, picture, telling)
+        super().__init__(problem, arms, notation.lines, picture, notation)
         self.total = phasor.total(values)
         self.sum_word = ("supply",) if self.volts_drawn else ("impedance",)
 
@@ -110,7 +110,7 @@ class SeriesCase(SumCase):
 
     def given_words(self) -> str:
         """30 Ω, 0.2 H, 100 µF in series on 230 V, 50 Hz."""
-        circuit, mark = self.given.circuit, self.telling.mark
+        circuit, mark = self.given.circuit, self.notation.mark
         known = circuit.volts if circuit.amperes is None else circuit.amperes
         supply = scaled(known or 0.0, "V" if circuit.amperes is None else "A", mark)
         elements = ", ".join(_said(one) for one in self.given.typed)

@@ -53,7 +53,7 @@ class SeriesCircuit(SumPage[SeriesCase]):
 
     def outputs(self, case: SeriesCase, plan: Plan) -> tuple[Output, ...]:
         """What was not given first: current or supply; impedance, angle, power factor, each voltage, resonance."""
-        solution, mark = case.solution, case.telling.mark
+        solution, mark = case.solution, case.notation.mark
         known = case.typed_companions
 
         def output(name: str, value: float, unit: str, label: Phrase) -> Output:
@@ -85,7 +85,7 @@ class SeriesCircuit(SumPage[SeriesCase]):
         solution = case.solution
         if solution.angle is None or solution.factor is None:
             return sum_summary(case, plan)
-        lies = factor_phrase(solution.angle, solution.factor, (AMPS,), (VOLTS,), case.telling.mark)
+        lies = factor_phrase(solution.angle, solution.factor, (AMPS,), (VOLTS,), case.notation.mark)
         return (lies, *sum_summary(case, plan)[1:])
 
     def given(self, case: SeriesCase) -> Phrase:
@@ -94,7 +94,7 @@ class SeriesCircuit(SumPage[SeriesCase]):
 
     def remarks(self, case: SeriesCase) -> tuple[Phrase, ...]:
         """Resonance, voltages beyond the supply, the first sanity check."""
-        solution, mark = case.solution, case.telling.mark
+        solution, mark = case.solution, case.notation.mark
         supply = phasor.magnitude(solution.supply)
         made: list[Phrase] = []
         if solution.resonance is not None:
@@ -138,7 +138,7 @@ class SeriesCircuit(SumPage[SeriesCase]):
         made: dict[str, Mapping[str, str]] = {}
         for name, _, kind in GROUPS[1:]:
             said = [
-                scaled(phasor.magnitude(value), "Ω", case.telling.mark)
+                scaled(phasor.magnitude(value), "Ω", case.notation.mark)
                 for one, value in zip(case.given.typed, case.solution.impedances, strict=True)
                 if one.element.kind == kind
             ]

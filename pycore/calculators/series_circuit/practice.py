@@ -15,7 +15,7 @@ if TYPE_CHECKING:
     from pycore.calculators.series_circuit.case import SeriesCase
 import math
 
-from pycore.practice.dice import Dice
+from pycore.practice.seeded_integers import SeededIntegers
 from pycore.sums.circuit_practice import (
     BOTH,
     CLEAR,
@@ -83,7 +83,7 @@ def task_of(case: "SeriesCase") -> Task:
     return found_by_calculation(task, result, case, slips)
 
 
-def _series(dice: Dice, tier: str) -> CircuitValues:
+def _series(dice: SeededIntegers, tier: str) -> CircuitValues:
     if tier == "support":
         return CircuitValues(5 * dice.between(4, 16), 5 * dice.between(3, 24), 5 * dice.between(0, 12), True, 0, 50,
                        10 * dice.between(1, 5))  # fmt: skip

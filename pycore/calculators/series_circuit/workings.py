@@ -22,7 +22,7 @@ class _Working:
     """One circuit's lines."""
 
     def __init__(self, case: SeriesCase) -> None:
-        self.case, self.solution, self.mark = case, case.solution, case.telling.mark
+        self.case, self.solution, self.mark = case, case.solution, case.notation.mark
         self.symbols = case.element_symbols()
         self.kinds = [one.element.kind for one in case.given.typed]
 
@@ -121,8 +121,10 @@ class _Working:
         power, current = self.solution.power, self.number(self.solution.current, "A")
         whole = self.solution.whole
         lines = (
-            row(Symbol("P"), "=", FormulaRow((Square(AMPS), R)), "=", Square(current), "×", self.number(whole.real, "Ω"), "=",
-                self.number(power.real, "W")),
+            row(
+                Symbol("P"), "=", FormulaRow((Square(AMPS), R)), "=", Square(current), "×",
+                self.number(whole.real, "Ω"), "=", self.number(power.real, "W"),
+            ),
             row(Symbol("Q"), "=", FormulaRow((Square(AMPS), X)), "=", self.number(power.imag, "var")),
             row(Symbol("S"), "=", FormulaRow((VOLTS, AMPS)), "=", self.number(phasor.magnitude(power), "VA")),
         )  # fmt: skip
@@ -138,7 +140,8 @@ class _Working:
         product = row(self.number(henries, "H"), "×", self.number(farads, "F"))
         line = row(
             Symbol("f", "0"), "=", Fraction(Number("1"), FormulaRow(("2", PI, Root(FormulaRow((L, C)))))), "=",
-            Fraction(Number("1"), FormulaRow(("2", PI, Root(product)))), "=", self.number(self.solution.resonance, "Hz"),
+            Fraction(Number("1"), FormulaRow(("2", PI, Root(product)))), "=",
+            self.number(self.solution.resonance, "Hz"),
         )  # fmt: skip
         return [Equation((line,), words.resonance())]
 

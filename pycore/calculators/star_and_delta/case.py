@@ -73,7 +73,7 @@ class StarDeltaCase(SumCase):
         tags[f"i{other}"] = ("−", *own[other])
         tags |= {"i12": ("",), "i13": ("",), "i23": ("",), "sum": (symbol,), "return": ("−", symbol)}
         reference = arms[0].angle if problem["reference"] == "current" else 0.0
-        telling = Notation(
+        notation = Notation(
             tags=tags,
             lines=tuple(plain(tags[f"i{number}"]) for number in (1, 2, 3)),
             reference=tags[arms[0].key] if arms[0].angle == reference else (origin,),
@@ -84,7 +84,7 @@ class StarDeltaCase(SumCase):
             words=words.VOLTS if self.star else words.AMPERES,
         )
         picture = DrawingConvention(problem["first"], problem["rotation"], reference)
-        super().__init__(problem, arms, telling.lines, picture, telling)
+        super().__init__(problem, arms, notation.lines, picture, notation)
 
     def difference(self, values: tuple[complex, ...]) -> complex:
         """The first phasor of the difference less the other one, of three values."""
@@ -105,7 +105,7 @@ class StarDeltaCase(SumCase):
     def load_text(self, number: int) -> str:
         """A load as it is said."""
         load = self.solution.given.loads[number - 1]
-        return OPEN if load is None else figures.impedance(load, self.telling.mark)
+        return OPEN if load is None else figures.impedance(load, self.notation.mark)
 
     def given_words(self, *, short: bool = False) -> str:
         """Loads, connection, voltage and sequence; where room is ``short``, the usual sequence is left out."""
@@ -116,7 +116,7 @@ class StarDeltaCase(SumCase):
         else:
             named = zip(self.load_names(), (1, 2, 3), strict=True)
             loads = ", ".join(words.named_load(name, self.load_text(number)) for name, number in named)
-        volts = quantity.plain(round(self.solution.given.line_voltage, 2), self.telling.mark)
+        volts = quantity.plain(round(self.solution.given.line_voltage, 2), self.notation.mark)
         told = words.between_lines(f"{volts}{NO_BREAK_SPACE}V")
         one, two, three = conventions.line_names(self.problem["names"])
         sequence = (one, two, three) if self.problem["sequence"] == "123" else (one, three, two)

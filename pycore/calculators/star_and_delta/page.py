@@ -65,12 +65,12 @@ class StarAndDelta(SumPage[StarDeltaCase]):
 
     def outputs(self, case: StarDeltaCase, plan: Plan) -> tuple[Output, ...]:
         """What is drawn, then every line and phase value, and the power."""
-        solution, mark, writing = case.solution, case.telling.mark, case.telling.writing
+        solution, mark, writing = case.solution, case.notation.mark, case.notation.writing
         angle = sum_words.NONE if case.angle is None else quantity.fixed(case.angle, 1, mark) + "°"
         size = case.amount(case.size).partition(NO_BREAK_SPACE)[0]
         names = conventions.NAMES[case.problem["names"]]
         made = [
-            Output("result", case.size, size, writing.unit, words.drawn(case.telling.tags["sum"], star=case.star)),
+            Output("result", case.size, size, writing.unit, words.drawn(case.notation.tags["sum"], star=case.star)),
             Output("result-angle", case.angle, angle, label=say(sum_words.ANGLE)),
             _value("phase-voltage", phasor.magnitude(solution.phases[0]), "V", mark, say(words.PHASE_VOLTAGE)),
             _value("line-voltage", solution.given.line_voltage, "V", mark, say(words.LINE_VOLTAGE)),
@@ -97,8 +97,8 @@ class StarAndDelta(SumPage[StarDeltaCase]):
 
     def remarks(self, case: StarDeltaCase) -> tuple[Phrase, ...]:
         """What is built here, √3 where it holds, and the other connection."""
-        solution, mark = case.solution, case.telling.mark
-        result, first, second = case.telling.tags["sum"], case.own[case.line], case.own[case.other]
+        solution, mark = case.solution, case.notation.mark
+        result, first, second = case.notation.tags["sum"], case.own[case.line], case.own[case.other]
         made = [words.is_difference(result, first, second)]
         current = figures.amount(phasor.magnitude(solution.lines[0]), "A", mark)
         if case.star:
@@ -124,7 +124,7 @@ class StarAndDelta(SumPage[StarDeltaCase]):
     def echo(self, case: StarDeltaCase) -> dict[str, Mapping[str, str]]:
         """Each load's size and angle."""
         made: dict[str, Mapping[str, str]] = {}
-        mark = case.telling.mark
+        mark = case.notation.mark
         for name, load in zip(NAMES, case.solution.given.loads, strict=True):
             said = OPEN if load is None else figures.polar(load, "Ω", mark)
             made[name] = {"said": "" if load is not None and load.imag == 0 and case.problem.typed[name] else said}

@@ -16,8 +16,8 @@ from pycore.forms.fields import default_form
 from pycore.phasor import wrap
 from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
-from pycore.practice.dice import Dice
 from pycore.practice.generator import first_accepted
+from pycore.practice.seeded_integers import SeededIntegers
 from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
 from pycore.sums.task import task_of as sum_task
 from pycore.trig import ROOT_THREE
@@ -53,7 +53,7 @@ class ThreeLoadValues:
         return flows[self.line - 1], -flows[BEFORE[self.line] - 1]
 
 
-def _drawn(dice: Dice, tier: str) -> ThreeLoadValues:
+def _drawn(dice: SeededIntegers, tier: str) -> ThreeLoadValues:
     volts, line = VOLTAGES[dice.below(len(VOLTAGES))], dice.between(1, 3)
     if tier == "support":
         load = (5 * dice.between(2, 20), 0)

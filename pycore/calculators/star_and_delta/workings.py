@@ -24,7 +24,7 @@ def working(case: "StarDeltaCase") -> Working:
 
 
 def _voltages(case: "StarDeltaCase") -> Equation:
-    mark, solution = case.telling.mark, case.solution
+    mark, solution = case.notation.mark, case.solution
     line = Number(figures.amount(solution.given.line_voltage, "V", mark))
     phase = Number(figures.amount(phasor.magnitude(solution.phases[0]), "V", mark))
     low, high = Symbol("V", "ph"), Symbol("V", "L")
@@ -33,7 +33,7 @@ def _voltages(case: "StarDeltaCase") -> Equation:
 
 
 def _loads(case: "StarDeltaCase") -> Grid:
-    mark, solution = case.telling.mark, case.solution
+    mark, solution = case.notation.mark, case.solution
     across = solution.phases if case.star else solution.between
     turn = 1.0 + 0j if case.star else phasor.polar(1.0, -phasor.angle(solution.between[0]))
     rows = []
@@ -48,7 +48,7 @@ def _loads(case: "StarDeltaCase") -> Grid:
 def _differences(case: "StarDeltaCase") -> Grid:
     from pycore.calculators.star_and_delta.fields import BEFORE
 
-    mark, solution = case.telling.mark, case.solution
+    mark, solution = case.notation.mark, case.solution
     turn = phasor.polar(1.0, -phasor.angle(solution.between[0]))
     rows: list[tuple[Phrase, ...]] = []
     for number, value in enumerate(solution.lines, start=1):
@@ -63,7 +63,7 @@ def _differences(case: "StarDeltaCase") -> Grid:
 
 
 def _powers(case: "StarDeltaCase") -> Equation:
-    mark, solution = case.telling.mark, case.solution
+    mark, solution = case.notation.mark, case.solution
     loads = [0j if load is None else load for load in solution.given.loads]
     shares = []
     for load, flows in zip(loads, solution.branches, strict=True):

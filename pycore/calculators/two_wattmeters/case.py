@@ -67,7 +67,7 @@ class WattmeterCase(SumCase):
         tags |= {f"i{a}{b}": (words.TAGS[a - 1], " + ", words.TAGS[b - 1]) for a, b in ((1, 2), (1, 3), (2, 3))}
         arms = _arms(drawn)
         reference = arms[0].angle if problem["reference"] == "current" else 0.0
-        telling = Notation(
+        notation = Notation(
             tags=tags,
             lines=words.LINES,
             reference=tags[arms[0].key] if arms[0].angle == reference else words.origin(),
@@ -77,7 +77,7 @@ class WattmeterCase(SumCase):
             polar=problem["angles"] == "polar",
             words=words.WORDS,
         )
-        super().__init__(problem, arms, telling.lines, Lie(problem["first"], problem["rotation"], reference), telling)
+        super().__init__(problem, arms, notation.lines, Lie(problem["first"], problem["rotation"], reference), notation)
 
     def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
@@ -90,7 +90,7 @@ class WattmeterCase(SumCase):
 
     def watts(self, value: float, unit: str = "W") -> str:
         """A power as it is written everywhere, in the unit of its kind."""
-        return self.telling.writing.number(value) + NO_BREAK_SPACE + self.prefix + unit
+        return self.notation.writing.number(value) + NO_BREAK_SPACE + self.prefix + unit
 
     @property
     def power(self) -> float:
@@ -112,11 +112,11 @@ class WattmeterCase(SumCase):
     @property
     def prefix(self) -> str:
         """The SI prefix of the case's powers."""
-        return self.telling.writing.unit.removesuffix("VA")
+        return self.notation.writing.unit.removesuffix("VA")
 
     def given_words(self) -> str:
         """What is known, in words."""
-        mark = self.telling.mark
+        mark = self.notation.mark
         if self.load is None:
             readings = zip(words.TAGS, (self.found.first, self.found.second), strict=False)
             return ", ".join(words.reading(plain((tag,)), self.watts(value)) for tag, value in readings)

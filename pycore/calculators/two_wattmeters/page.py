@@ -74,9 +74,9 @@ class TwoWattmeters(SumPage[WattmeterCase]):
 
     def outputs(self, case: WattmeterCase, plan: Plan) -> tuple[Output, ...]:
         """The headline is what the drawing ends on; then both readings, power, reactive power, angle."""
-        found, mark = case.found, case.telling.mark
+        found, mark = case.found, case.notation.mark
         first, second, _ = case.readings
-        told = case.telling.writing.number
+        told = case.notation.writing.number
 
         def watts(name: str, value: float, label: Phrase, unit: str = "W") -> Output:
             return Output(name, value, told(value), case.prefix + unit, label)
@@ -103,7 +103,7 @@ class TwoWattmeters(SumPage[WattmeterCase]):
         if not case.balanced:
             return words.refused(), words.three_wires()
         made = [
-            words.reads(number, degrees_text(angle, case.telling.mark), case.watts(value))
+            words.reads(number, degrees_text(angle, case.notation.mark), case.watts(value))
             for number, angle, value in zip((1, 2), case.seen, (first, second), strict=True)
         ]
         if case.power < 0:
@@ -130,7 +130,7 @@ class TwoWattmeters(SumPage[WattmeterCase]):
     def echo(self, case: WattmeterCase) -> dict[str, Mapping[str, str]]:
         """How the angle of lag was understood."""
         reader = Reader(case.problem.typed, BY_NAME)
-        return {"lag": reader.lag("lag").echo(case.telling.mark)}
+        return {"lag": reader.lag("lag").echo(case.notation.mark)}
 
     def inks(self, form: Mapping[str, str]) -> dict[str, str]:
         """Ink of the line samples beside the labels, by phasor key."""

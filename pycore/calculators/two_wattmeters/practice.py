@@ -11,8 +11,8 @@ from pycore.calculators.two_wattmeters.fields import BY_NAME, FIELDS
 from pycore.forms.fields import default_form
 from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
-from pycore.practice.dice import dice_of_code
 from pycore.practice.generator import TRIES, NoProblemError
+from pycore.practice.seeded_integers import integers_of_code
 from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
 from pycore.sums.task import task_of as sum_task
 from pycore.trig import ROOT_THREE
@@ -31,7 +31,7 @@ class WattmeterValues:
 
 def watts_of(code: Code) -> WattmeterValues:
     """Both readings of a code: support at 0.5 or better, core anywhere, stretch with one reading below zero."""
-    dice = dice_of_code(code)
+    dice = integers_of_code(code)
     least, most = {"support": (15, 50), "core": (15, 58), "stretch": (63, 80)}[code.tier]
     for _ in range(TRIES):
         whole, lag = 100.0 * dice.between(10, 80), float(dice.between(least, most))

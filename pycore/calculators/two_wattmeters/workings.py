@@ -12,7 +12,7 @@ from pycore.words.phrase import Symbol, say
 
 def diagram(case: WattmeterCase) -> list[Block]:
     """The phasor diagram, and each reading as voltage × current × cosine."""
-    mark, lag = case.telling.mark, case.found.lag
+    mark, lag = case.notation.mark, case.found.lag
     angles = (degrees_text(case.seen[0], mark), degrees_text(case.seen[1], mark))
     made: list[Block] = [
         Paragraph(say(words.CONNECTION)),
@@ -25,19 +25,19 @@ def diagram(case: WattmeterCase) -> list[Block]:
     lines = []
     for tag, angle, value in zip(words.TAGS, case.seen, case.readings, strict=False):
         told = Number(quantity.plain(round(angle, 2), mark) + "°")
-        result = Number(case.telling.writing.number(value), case.prefix + "W")
+        result = Number(case.notation.writing.number(value), case.prefix + "W")
         lines.append(row(tag, "=", volts, "×", amps, "×", Function("cos", Bracketed(told)), "=", result))
     return [*made, Equation(tuple(lines))]
 
 
 def _signed(case: WattmeterCase, value: float) -> Number | Bracketed:
-    number = Number(case.telling.writing.number(value))
+    number = Number(case.notation.writing.number(value))
     return Bracketed(number) if value < 0 else number
 
 
 def from_readings(case: WattmeterCase) -> list[Block]:
     """From both readings to power, reactive power, angle and power factor."""
-    found, told, prefix = case.found, case.telling.writing.number, case.prefix
+    found, told, prefix = case.found, case.notation.writing.number, case.prefix
     first, second, third = case.readings
     one, two = _signed(case, first), _signed(case, second)
     power, reactive = Symbol("P"), Symbol("Q")
@@ -55,7 +55,7 @@ def from_readings(case: WattmeterCase) -> list[Block]:
     if case.power != 0:
         ratio = Fraction(Number(told(third)), Number(told(case.power)))
         lines.append(row(Symbol("φ"), "=", Function("arctan", Bracketed(ratio)), "=", _degrees(case, case.tangent)))
-    factor = row(Function("cos", Symbol("φ")), "=", Number(quantity.fixed(found.factor, 3, case.telling.mark)))
+    factor = row(Function("cos", Symbol("φ")), "=", Number(quantity.fixed(found.factor, 3, case.notation.mark)))
     if case.power >= 0:
         return [*made, Equation((*lines, factor))]
     turned = row(Symbol("φ"), "=", _degrees(case, case.tangent), "−" if case.tangent > 0 else "+", Number("180°"), "=",
@@ -64,4 +64,4 @@ def from_readings(case: WattmeterCase) -> list[Block]:
 
 
 def _degrees(case: WattmeterCase, degrees: float) -> Number:
-    return Number(quantity.fixed(degrees, 1, case.telling.mark) + "°")
+    return Number(quantity.fixed(degrees, 1, case.notation.mark) + "°")

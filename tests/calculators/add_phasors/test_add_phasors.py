@@ -224,7 +224,7 @@ def test_a_first_phasor_of_nothing_is_still_the_one_that_keeps_its_direction(fir
     assert 180 == pytest.approx(found["sum-angle"])
     told = " ".join(plain(line) for line in PAGE.answer(form, ()).remarks)
     assert "I2, I3 turned round" in told.replace("\u2082", "2").replace("\u2083", "3")
-    assert ["\u2212", "\u2212"] == [plain(PAGE.case(form).telling.tags[f"i{number}"])[0] for number in (2, 3)]
+    assert ["\u2212", "\u2212"] == [plain(PAGE.case(form).notation.tags[f"i{number}"])[0] for number in (2, 3)]
     caught = mistakes(**form, reference="zero")
     assert caught["added"] == pytest.approx(14)
     assert "first-turned" not in caught

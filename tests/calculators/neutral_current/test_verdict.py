@@ -12,7 +12,7 @@ from pycore import lettering, quantity
 from pycore.accuracy import hand
 from pycore.accuracy.agreement import coverage_factor, effective_freedom, verdict
 from pycore.accuracy.instrument import Meter, computed, difference
-from pycore.accuracy.slips import single_slips
+from pycore.accuracy.single_errors import single_errors
 from pycore.api import handle
 from pycore.calculators.neutral_current.case import NeutralCase
 from pycore.calculators.neutral_current.circuit import StarLoad, solve
@@ -276,7 +276,7 @@ def test_single_slips_are_solved_for(method: str):
     turn = next(i for i, move in enumerate(construction.moves) if type(move).__name__ == "TurnAngle")
     end = carry_out(construction.moves, {f"{turn}:angle": 7.0}).points[construction.end]
     read = math.hypot(end.x, end.y)
-    found = single_slips(construction, plan.factor, hand.PRACTISED, read)
+    found = single_errors(construction, plan.factor, hand.PRACTISED, read)
     assert any(slip.move == turn and slip.size == pytest.approx(7.0, rel=1e-6) for slip in found)
     for slip in found:
         size = slip.size / plan.factor if slip.kind.startswith("length") else slip.size

@@ -26,7 +26,7 @@ class SingleError:
     strain: float
 
 
-def single_slips(construction: Construction, factor: float, hand: Hand, read: float) -> tuple[SingleError, ...]:
+def single_errors(construction: Construction, factor: float, hand: Hand, read: float) -> tuple[SingleError, ...]:
     """Every slip that alone would bring the drawn length to ``read`` (the quantity's unit), the smallest first.
 
     ``factor``: mm for each unit. The last reading is left out: measuring it again is the first thing to do anyway.

@@ -10,7 +10,7 @@ _MASK = (1 << 64) - 1
 _GOLDEN = 0x9E3779B97F4A7C15
 
 
-class Dice:
+class SeededIntegers:
     """Whole numbers drawn one after another from a seed of 64 bits."""
 
     def __init__(self, seed: int) -> None:
@@ -37,15 +37,15 @@ class Dice:
         return least + self.below(most - least + 1)
 
 
-def dice_of(*parts: int) -> Dice:
-    """Dice of a seed made from several whole numbers, in their order."""
+def integers_of(*parts: int) -> SeededIntegers:
+    """SeededIntegers of a seed made from several whole numbers, in their order."""
     seed = 0
     for part in parts:
-        seed = Dice(seed ^ (part & _MASK)).word()
-    return Dice(seed)
+        seed = SeededIntegers(seed ^ (part & _MASK)).word()
+    return SeededIntegers(seed)
 
 
-def dice_of_code(code: Code) -> Dice:
+def integers_of_code(code: Code) -> SeededIntegers:
     """The dice that draw a code's values. The version of the generator is one of the parts; the version of the code's
     writing is not, so that a problem stays the same however its code is written."""
-    return dice_of(code.generator, code.topic, TIERS.index(code.tier), code.seed, code.number)
+    return integers_of(code.generator, code.topic, TIERS.index(code.tier), code.seed, code.number)
