@@ -2,22 +2,27 @@
 
 from pycore.words.phrase import Phrase, say
 
-TITLE = "How near a hand and a meter can come"
-HANDS = (("practised", "practised: 0.5 mm, 0.5°"), ("ordinary", "ordinary: 1 mm, 1°"))
-OWN_HAND = ("own", "your own figures")
-HAND = "Hand that draws"
-HAND_MM = "Slip of the ruler"
-HAND_DEGREES = "Slip of the protractor"
+TITLE = "How accurate are drawing and meter?"
+HANDS = (("practised", (
+    "practised: standard deviations 0.5 mm and 0.5°"
+)), ("ordinary", "ordinary: standard deviations 1 mm and 1°"))
+OWN_HAND = ("own", "your own values")
+HAND = "Accuracy of the hand"
+HAND_MM = "Ruler, standard deviation (mm)"
+HAND_DEGREES = "Protractor, standard deviation (°)"
 DRAWN_FIELD = "Drawn value"
-DRAWN_HELP = "Optional: the neutral as read off a drawing, in amperes (10.4 A) or as its length (52 mm or 5.2 cm)."
+DRAWN_HELP = (
+    "Optional: the neutral current that you measured on a drawing, in amperes (10.4 A) or as a length (52 mm or 5.2 "
+    "cm)."
+)
 PERCENT = "Meter: % of reading"
 DIGITS = "Meter: digits"
 DIGIT = "Meter: one digit is"
 METERS = "Meters"
 METER_SETS = (("several", "a different one for each reading"), ("one", "the same one for all readings"))
-LEVEL = "Words"
-LEVELS = (("plain", "plain"), ("full", "with uncertainties"))
-METER_HELP = "A meter’s limit, such as 2 % of the reading and 5 digits, stands in its booklet."
+LEVEL = "Wording"
+LEVELS = (("plain", "plain"), ("full", "technical, with uncertainties"))
+METER_HELP = "The limit of error, such as 2 % of the reading plus 5 digits, is in the meter’s manual."
 
 
 def title() -> Phrase:
@@ -27,7 +32,7 @@ def title() -> Phrase:
 
 def hand_title() -> Phrase:
     """Heading of the section where no meter is read."""
-    return say("How near a hand can come")
+    return say("How accurate is a hand drawing?")
 
 
 def by_hand(amount: str) -> Phrase:
@@ -37,14 +42,15 @@ def by_hand(amount: str) -> Phrase:
 
 def tolerance_label() -> Phrase:
     """What the tolerance means."""
-    return say("95 in 100 careful drawings come within")
+    return say("95 of 100 careful drawings are within")
 
 
 def hand_intro(length: str, angle: str) -> Phrase:
     """What a hand is taken to do."""
     return say(
-        "This hand sets off and reads lengths to about {length} and angles to about {angle}. Each such slip is carried "
-        "through every move: 95 in 100 drawings of these values come within:",
+        "This hand draws and reads with small random errors. Their standard deviation is {length} for lengths and "
+        "{angle} for angles, so about 95 of 100 single lengths are within twice that. These errors are carried "
+        "through every move. 95 of 100 drawings of these values are within:",
         length=length,
         angle=angle,
     )
@@ -62,14 +68,14 @@ def marked(title: str) -> str:
 
 def most_forgiving(method: str) -> Phrase:
     """Which way is the best for these values."""
-    return say("**{method}** is the most forgiving way for these values on this paper.", method=method)
+    return say("**{method}** is the most accurate method for these values on this paper.", method=method)
 
 
 def flat(angle: str) -> Phrase:
     """Lines that cross too flatly."""
     return say(
-        "On the sheet two lines cross at only {angle}: a small slip moves the crossing far. Another order or method is "
-        "more forgiving.",
+        "On the sheet two lines cross at only {angle}. A small error then moves the crossing point a long way. "
+        "Another order or method is more accurate.",
         angle=angle,
     )
 
@@ -77,21 +83,21 @@ def flat(angle: str) -> Phrase:
 def flat_rows() -> Phrase:
     """Rows whose figure comes from simulated drawings."""
     return say(
-        "* Lines cross so flatly here that small slips go far: the figure comes from 800 simulated drawings, and "
-        "single drawings go further astray."
+        "* Lines cross at a very small angle here, so small errors have a large effect. The figure comes from 800 "
+        "simulated drawings; a few drawings are much further out."
     )
 
 
 def ellipse_note() -> str:
     """What the ellipse on an overlay means."""
-    return "95 in 100 careful drawings end inside the ellipse."
+    return "95 of 100 careful drawings end inside the ellipse."
 
 
 def why_angle(cases: str) -> Phrase:
     """A line's power factor."""
     return say(
-        "**A power factor other than stated:** {cases} would do. Next, measure the phase angle of that line: if it is "
-        "as stated, this is not it.",
+        "**Another power factor than stated:** {cases} would explain it. Next, measure the phase angle of that line. "
+        "If it is as stated, this is not the cause.",
         cases=cases,
     )
 
@@ -104,21 +110,23 @@ def one_angle(line: str, angle: str, *, lags: bool) -> str:
 def why_reading(cases: str) -> Phrase:
     """A line's reading."""
     return say(
-        "**A line misread:** {cases} would do. Next, read that line again, at the same moment as the neutral.",
+        "**A line current was misread:** {cases} would explain it. Next, read that line again at the same moment as "
+        "the neutral.",
         cases=cases,
     )
 
 
 def one_reading(line: str, amount: str, *, more: bool) -> str:
     """A line and the current by which it would have to be off."""
-    return f"{line} carrying {amount} {'more' if more else 'less'}"
+    return f"a current in {line} that is {amount} {'larger' if more else 'smaller'}"
 
 
 def why_harmonic(percent: str) -> Phrase:
     """A third harmonic."""
     return say(
-        "**Third harmonic:** the lines would have to carry {percent} % of it, which adds up in the neutral. Next, read "
-        "the neutral with a meter that shows harmonics (at 150 Hz on a 50 Hz supply).",
+        "**Third harmonic:** each line would need a third harmonic of {percent} % of its fundamental, in phase in all "
+        "three lines. In phase, the three add up in the neutral. Next, read the neutral with a meter that shows "
+        "harmonics (150 Hz on a 50 Hz supply).",
         percent=percent,
     )
 
@@ -126,8 +134,8 @@ def why_harmonic(percent: str) -> Phrase:
 def why_range(factor: str) -> Phrase:
     """A wrong range."""
     return say(
-        "**Wrong range:** the reading is {factor} times the calculation. Next, look at the meter’s range and the "
-        "decimal mark.",
+        "**Wrong range:** the reading is {factor} times the calculated value. Next, check the meter’s range and the "
+        "decimal point.",
         factor=factor,
     )
 
@@ -135,8 +143,8 @@ def why_range(factor: str) -> Phrase:
 def why_neutral(amount: str, *, high: bool) -> Phrase:
     """The neutral's own reading."""
     return say(
-        "**The neutral misread:** by {amount} too {side}. Next, read it again with another meter, the jaw closed round "
-        "the neutral alone.",
+        "**The neutral current was misread** by {amount}, too {side}. Next, read it again with another meter, with "
+        "the jaw closed around the neutral only.",
         amount=amount,
         side="much" if high else "little",
     )
@@ -154,12 +162,12 @@ def either(names: list[str]) -> str:
 
 def budget_head() -> tuple[Phrase, ...]:
     """Head of the budget of a drawing."""
-    return say("what"), say("adds ±"), say("share of variance")
+    return say("source of error"), say("contributes ±"), say("share of variance")
 
 
 def budget_title() -> Phrase:
     """The budget of the drawing on the sheet."""
-    return say("What contributes to the drawing on the sheet (standard uncertainties, largest first):")
+    return say("Sources of error of the drawing on the sheet (standard uncertainties, largest first):")
 
 
 def contribution(step: str, kind: str) -> str:
@@ -168,4 +176,4 @@ def contribution(step: str, kind: str) -> str:
 
 
 TOOLS = {"angle": "protractor", "length": "ruler", "length-2": "compasses", "parallel": "set square"}
-FINAL_READING = "ruler: reading the result"
+FINAL_READING = "ruler: measuring the result"

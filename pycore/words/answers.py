@@ -32,7 +32,7 @@ def no_arrow() -> Phrase:
 
 def small_line(line: str) -> Phrase:
     """A phasor too short for an arrow."""
-    return say("At this scale {line} is shorter than 4 mm: it is drawn as a dot with a label.", line=line)
+    return say("At this scale {line} is shorter than 4 mm, so it is drawn as a dot with a label.", line=line)
 
 
 def small_lines(lines: str) -> Phrase:
@@ -43,14 +43,14 @@ def small_lines(lines: str) -> Phrase:
 def predict_first() -> Phrase:
     """Before the first move."""
     return say(
-        "**Predict first.** Sketch the arrows freehand: which way will the sum point, and can it be longer than "
-        "the longest line?"
+        "**Estimate first.** Sketch the arrows freehand. In which direction will the sum point? Can it be longer than "
+        "the longest arrow?"
     )
 
 
 def caption(paper: str, orientation: str, scale: str, chosen: bool) -> Phrase:
     """Paper and scale below the sheet."""
-    tail = ", the largest listed scale that fits" if chosen else ""
+    tail = ", the largest scale from the list that fits" if chosen else ""
     return say(
         "{paper} {orientation}, {scale}{tail}.",
         paper=paper_name(paper),
@@ -62,10 +62,10 @@ def caption(paper: str, orientation: str, scale: str, chosen: bool) -> Phrase:
 
 def does_not_fit(given: str, paper: str, over: str, scale: str, papers: str) -> str:
     """A scale of the user's own that is too large for the paper."""
-    bigger = f" {paper_name(papers)} would take it as it is." if papers else ""
+    bigger = f" It would fit on {paper_name(papers)} at your scale." if papers else ""
     return (
-        f"At 1 cm = {given} the figure does not fit {paper_name(paper)}: {over}. "
-        f"It is drawn at 1 cm = {scale}, which fits.{bigger}"
+        f"At 1 cm = {given} the drawing does not fit on {paper_name(paper)}: {over}. It is drawn at 1 cm = "
+        f"{scale}.{bigger}"
     )
 
 
@@ -100,13 +100,13 @@ def components_intro(up: bool, origin: Name) -> Phrase:
     """Which angle, and which function gives which part."""
     if up:
         return say(
-            "Angles are counted clockwise from straight up, where {origin} points. The level part is "
-            "size × sine, the upright part size × cosine.",
+            "Angles are measured clockwise from straight up, the direction of {origin}. Horizontal component = size × "
+            "sine; vertical component = size × cosine.",
             origin=origin,
         )
     return say(
-        "Angles are counted anticlockwise from the right, where {origin} points. The level part is "
-        "size × cosine, the upright part size × sine.",
+        "Angles are measured anticlockwise from the right, the direction of {origin}. Horizontal component = size × "
+        "cosine; vertical component = size × sine.",
         origin=origin,
     )
 
@@ -114,7 +114,8 @@ def components_intro(up: bool, origin: Name) -> Phrase:
 def rounding_note(decimals: int) -> Phrase:
     """How the working rounds."""
     return say(
-        "Parts are written to {decimals} decimals and carried on unrounded; only the answer is rounded.",
+        "Components are shown to {decimals} decimal places. The calculation uses the unrounded values; only the "
+        "answer is rounded.",
         decimals=str(decimals),
     )
 
@@ -126,13 +127,15 @@ def pythagoras() -> Phrase:
 
 def arctangent() -> Phrase:
     """Angle of the sum."""
-    return say("**The arctangent** gives the angle to the level axis; the signs say which quarter.")
+    return say(
+        "**The arctangent** gives the angle to the horizontal axis. The signs of the components give the quadrant."
+    )
 
 
 def quarter(right: bool, up: bool, angle: str, result: Phrase) -> Phrase:
     """The quadrant and the angle from the first direction."""
     return say(
-        "The sum points to the {side} and {height}, {angle} from the level axis: that is {result}.",
+        "The sum points to the {side} and {height}, {angle} from the horizontal axis: that is {result}.",
         side="right" if right else "left",
         height="up" if up else "down",
         angle=angle,
@@ -142,7 +145,7 @@ def quarter(right: bool, up: bool, angle: str, result: Phrase) -> Phrase:
 
 def on_axis(way: str, result: Phrase) -> Phrase:
     """One part is zero."""
-    return say("One part is 0, so the sum points {way}: that is {result}.", way=way, result=result)
+    return say("One component is 0, so the sum points {way}: that is {result}.", way=way, result=result)
 
 
 def by_method(method: str, order: str, arms: int) -> Phrase:

@@ -14,40 +14,40 @@ def announce(title: str, value: str, unit: str, said: Sequence[str]) -> str:
 def waiting(faults: int) -> str:
     """What the buttons wait for."""
     return (
-        "These wait until the field above can be used."
+        "These buttons work again when the field above is corrected."
         if faults == 1
-        else "These wait until the fields above can be used."
+        else "These buttons work again when the fields above are corrected."
     )
 
 
 def other_version(version: str) -> str:
     """A link of another edition."""
     return (
-        f"This link was made by another edition of these pages (version “{version[:8]}”). Its values are taken as "
-        "far as they are known here: check them."
+        f"This link was made by another version of this site (version “{version[:8]}”). Values that this version "
+        "knows were used. Check them."
     )
 
 
 def long_link() -> str:
     """A link longer than any of ours."""
-    return "This link is longer than any made here; only its beginning was read. Check the values."
+    return "This link is too long. Only the beginning was read. Check the values."
 
 
 def unknown_keys(keys: Sequence[str]) -> str:
     """Keys that mean nothing on this page."""
     shown = ", ".join(f"“{key[:16]}”" for key in keys[:SHOWN_KEYS])
     more = f" and {len(keys) - SHOWN_KEYS} more" if len(keys) > SHOWN_KEYS else ""
-    return f"This link holds what is not known here and was left out: {shown}{more}."
+    return f"This link has settings that this page does not know. They were left out: {shown}{more}."
 
 
 def unknown_page() -> str:
     """A request for no page of ours."""
-    return "There is no such page."
+    return "This page does not exist."
 
 
 def no_form() -> str:
     """A request without a form."""
-    return "The request holds no form."
+    return "The request has no form values."
 
 
 def not_a_request() -> str:
@@ -62,14 +62,14 @@ def request_too_long() -> str:
 
 def fault_of_ours(name: str) -> str:
     """Something went wrong that no input should bring about."""
-    return f"This could not be worked out, by a fault of these pages ({name}). The last answer stays."
+    return f"The page could not calculate this because of an error in the program ({name}). The last answer stays."
 
 
 def unknown_request() -> str:
     """A request for something that is not done here."""
-    return "This cannot be done here."
+    return "This page does not know that request."
 
 
 def part_missing() -> str:
     """A lazy part of the site could not be fetched."""
-    return "This part of the site could not be fetched: check the connection, and try again."
+    return "This part of the site could not be loaded. Check the connection and try again."

@@ -3,29 +3,29 @@
 from pycore.words.phrase import Phrase, say
 
 TITLE = "Check an answer"
-LEAD = "Type what you found. The answer itself is not shown."
-HOW = "How did you find it?"
+LEAD = "Type your answer. The correct answer is not shown."
+HOW = "How did you get it?"
 HOWS = (("drawn", "drawn", "mm"), ("calculated", "calculated", ""))
 """Value, word, and the unit that a bare number then is in first ("": the page's own)."""
 UNIT = "Unit"
-SIDE = "Turned"
+SIDE = "Direction"
 SIDES = (("", "not sure"), ("clockwise", "clockwise"), ("anticlockwise", "anticlockwise"))
-ON_THE_WAY = "What you found on the way"
-ON_THE_WAY_HELP = "If you like: later steps are then judged from your own values."
-OWN = "Own tolerance, for the lecturer"
-OWN_HELP = "Empty: what a careful drawing can do, or 1 % and 0.5° where it was calculated."
+ON_THE_WAY = "Your intermediate results"
+ON_THE_WAY_HELP = "Optional. Later steps are then checked with your own values."
+OWN = "Tolerance (for the lecturer)"
+OWN_HELP = "Empty: the accuracy of a careful drawing, or 1 % and 0.5° for a calculated answer."
 PERCENT = "Size, ±"
 DEGREES = "Angle, ±"
-CHECK = "Check it"
-EARLIER_ANSWER = "This was said of your last answer."
+CHECK = "Check the answer"
+EARLIER_ANSWER = "This is the result for your last answer."
 
-HIDDEN = "The answer waits"
+HIDDEN = "The answer is hidden"
 HIDDEN_WHY = (
-    "This page was opened from a practice problem. Try it yourself first and check what you find, as often as you "
-    "like. The answer, its drawing and every working come when you ask for them."
+    "This page was opened from a practice problem. Try it yourself first. You can check your answer as often as you "
+    "like. The answer, the drawing and the working appear when you ask for them."
 )
 SHOW = "Show the answer"
-VALUES_CHANGED = "The values of the problem stand ready. The answer waits until you ask for it."
+VALUES_CHANGED = "The values of the problem are filled in. The answer is hidden until you ask for it."
 
 WHERE_WORKING = "Look at the working"
 
@@ -42,7 +42,7 @@ def answer_label(symbol: Phrase) -> Phrase:
 
 def judged_by(scale: str) -> str:
     """By which scale a length is judged."""
-    return f"A length in mm or cm is judged by {scale}, the scale of this sheet." if scale else ""
+    return f"A length in mm or cm is checked with the scale of this sheet, {scale}." if scale else ""
 
 
 def angle_label(origin: Phrase, *, signed: bool) -> Phrase:
@@ -56,8 +56,8 @@ def first_label(symbol: Phrase) -> Phrase:
 
 
 FIRST_ANGLE = "Its angle"
-ACROSS = "Parts across, added"
-UP = "Parts upwards, added"
+ACROSS = "Sum of the horizontal components"
+UP = "Sum of the vertical components"
 
 
 def step(number: int) -> str:

@@ -7,9 +7,9 @@ LAGGING, LEADING = "lagging", "leading"
 FREQUENCY = "Frequency"
 ANGLE, FACTOR = "phase angle", "power factor"
 CAUTIONS = (
-    "A capacitor keeps its charge after the supply is off: discharge it through a resistor and prove it dead before "
-    "touching anything.",
-    "Measurements on a live circuit are for competent or supervised people on a rig made for it.",
+    "A capacitor stays charged after the supply is off. Before you touch anything, discharge it through a resistor "
+    "and prove it dead.",
+    "Only competent or supervised people may measure on a live circuit, and only on a rig made for it.",
     "These sheets teach; they do not size an installation. Ask which method your examining body accepts.",
 )
 EXAMPLES = {"Ω": "10 Ω, or 1.5 kΩ", "H": "0.1 H, or 100 mH, or its reactance, such as 31.4 Ω",
@@ -20,7 +20,7 @@ KINDS = {"R": "resistances", "L": "inductances or inductive reactances", "C": "c
 
 def bad_element(label: str, given: str, bare: str) -> str:
     """A text that is no element."""
-    return f"{label} cannot be read: {quoted(given)}. Write {EXAMPLES[bare]}; several with + between."
+    return f"{label} cannot be read: {quoted(given)}. Write {EXAMPLES[bare]}. For several, put + between them."
 
 
 def other_kind(label: str, given: str, only: str) -> str:
@@ -31,29 +31,29 @@ def other_kind(label: str, given: str, only: str) -> str:
 def no_capacitance(label: str, given: str) -> str:
     """A capacitor of nothing."""
     return (
-        f"{label} is zero: {quoted(given)}. A capacitor of 0 F lets no current through. "
-        "Leave the field empty if there is no capacitor."
+        f"{label} is zero: {quoted(given)}. A capacitor of 0 F carries no current. If there is no capacitor, leave "
+        "the field empty."
     )
 
 
 def element_range(label: str, given: str, least: str, most: str, example: str) -> str:
     """An element beyond what the page takes."""
-    return f"{label} is out of range: {quoted(given)}. Accepted is {least} to {most}: write {example}."
+    return f"{label} is out of range: {quoted(given)}. Use {least} to {most}, for example {example}."
 
 
 def too_many(label: str, most: int) -> str:
     """More elements than a sheet shows."""
-    return f"{label}: no more than {most} elements altogether fit on a sheet. Add up those of one kind first."
+    return f"{label}: at most {most} elements fit on a sheet. Combine elements of the same kind first."
 
 
 def no_elements() -> str:
     """Nothing was given."""
-    return "Nothing is in the circuit. Give at least one resistor, coil or capacitor."
+    return "The circuit is empty. Enter at least one resistor, coil or capacitor."
 
 
 def accepted_supply(example: str) -> str:
     """What a supply may look like."""
-    return f"Write a voltage, such as {example}, or the current if that is known, such as 2.5 A."
+    return f"Write a voltage, such as {example}, or a current if you know it, such as 2.5 A."
 
 
 def bad_supply(label: str, given: str, example: str) -> str:
@@ -65,7 +65,7 @@ def bad_supply(label: str, given: str, example: str) -> str:
 
 def supply_range(label: str, given: str, least: str, most: str) -> str:
     """A supply beyond what the page takes."""
-    return f"{label} is out of range: {quoted(given)}. Accepted is {least} to {most}."
+    return f"{label} is out of range: {quoted(given)}. Use {least} to {most}."
 
 
 def more_than(number: str) -> str:
@@ -97,7 +97,7 @@ def in_phase(first: Phrase, second: Phrase) -> Phrase:
 
 def current_is(side: str) -> Phrase:
     """Which side the current stands."""
-    return say("The current is {side}: the {kind} prevails.", side=side,
+    return say("The current is {side}: the {kind} has the larger effect.", side=side,
                kind="coil" if side == LAGGING else "capacitor")  # fmt: skip
 
 

@@ -7,69 +7,72 @@ from pycore.words.phrase import Phrase, say
 SLUG = "class-set"
 TITLE = "Class set"
 LEAD = (
-    "A problem of its own for every learner, with overlays to mark the drawings by and a key that says what each "
-    "usual mistake would give."
+    "A different problem for every learner, overlays for marking the drawings, and a key that shows the answer each "
+    "typical mistake gives."
 )
 DESCRIPTION = "Problem sheets with different values for each learner, overlays, and a key, as one PDF."
 HOME_OPEN = "Make a class set"
 
 TOPIC = "Topic"
-TIER = "Level"
+TIER = "Tier"
 TIERS = (("support", "Support"), ("core", "Core"), ("stretch", "Stretch"))
-TIER_HELP = "What a level holds differs from topic to topic: it stands beside the set’s code."
+TIER_HELP = "Each tier has different content in each topic. It is described next to the set’s code."
 LEARNERS = "Learners"
-LEARNERS_HELP = "How many sheets. With names below, one for each name."
+LEARNERS_HELP = "Number of sheets. If you enter names below, there is one sheet for each name."
 METHOD = "Method"
 METHODS = (
     ("any", "Any"), ("parallelogram", "Parallelogram"), ("tip-to-tail", "Tip to tail"), ("components", "Components"),
 )  # fmt: skip
-METHOD_HELP = "The sheet asks for it. Ask which method your examining body accepts."
-ROLL = "Names, one on each line"
+METHOD_HELP = "The sheet tells learners to use this method. Ask which method your examining body accepts."
+ROLL = "Names, one per line"
 ROLL_HELP = (
-    "Optional. They are printed on the sheets and the key and kept on this device until you erase them: never in a "
-    "link, never sent."
+    "Optional. The names are printed on the sheets and the key. They stay on this device until you erase them. They "
+    "are never in a link and never sent."
 )
 PAPER = "Paper"
 SCALE = "Scale"
 SCALES = (("given", "given on the sheet"), ("open", "for the learner to choose"))
 OVERLAYS = "Overlays"
 OVERLAY_CHOICES = (("yes", "one for each learner"), ("no", "none"))
-OPENS = "On the sheet"
+OPENS = "How to open it"
 OPENS_CHOICES = (("qr", "code and QR code"), ("code", "code only"))
-OPENS_HELP = "The QR code opens the learner’s own problem on a phone, where the answer can be shown."
-SEED = "Number of the set"
-SEED_HELP = "The same number gives the same values, for ever."
+OPENS_HELP = "The QR code opens this learner’s problem on a phone. The phone can show the answer."
+SEED = "Set number"
+SEED_HELP = "The same number always gives the same values."
 CODE = "Code of a set or a learner"
-CODE_HELP = "From the key or any sheet: the same set again."
-PERCENT = "Own tolerance, length"
-DEGREES = "Own tolerance, angle"
-LIMIT_HELP = "Empty: what a careful hand can do with this drawing, as the overlay shows."
+CODE_HELP = "Type a code from the key or from any sheet to get the same set again."
+PERCENT = "Your tolerance for length"
+DEGREES = "Your tolerance for angle"
+LIMIT_HELP = "Empty: the accuracy of a careful drawing, as the overlay shows."
 MARKS_FIRST = "Marks, first step"
 MARKS_LENGTH = "Marks, length"
 MARKS_ANGLE = "Marks, angle"
 GROUPS = (
     ("roll", "Names"), ("sheets", "Method, paper, scale, overlays, codes"), ("marking", "Tolerance and marks"),
-    ("signs", "Names and signs on the sheets"), ("again", "A set made before"),
+    ("signs", "Line names and number style"), ("again", "Open an earlier set"),
 )  # fmt: skip
-CHOICES = "The set"
+CHOICES = "Settings of this set"
 MAKE = "Make the PDF"
 MAKE_KEY = "Key as a table"
 SHARE = "Share"
 ANOTHER = "Another set"
-ANOTHER_HELP = "For a resit: other values under a code of their own. This device opens the last set again."
+ANOTHER_HELP = "For a resit: new values and a new code. This device opens the last set again."
 OPEN_CODE = "Open this set"
 STOP = "Stop"
 ERASE_ROLL = "Erase the names"
 STOPPED = "Stopped. Nothing was saved."
-SAVED_KEY = "The table of the key is saved."
-COPIED = "The link to this set is copied. It holds no names."
+SAVED_KEY = "The key is saved as a table."
+COPIED = "The link to this set is copied. It contains no names."
 ERASED = "Erased from this device."
-NO_STORAGE = "This browser keeps nothing, so the names are gone when the page is closed."
+NO_STORAGE = "This browser does not store data, so the names are lost when you close the page."
 LINK_LABEL = "Link to this set, without names"
 FIRST_SHEET = "The first learner’s sheet"
 FIRST_SHEET_QR = "The first learner’s sheet. Its QR code is added when the PDF is made."
-NO_SCRIPT = "Scripts are off. A class set is made on your own device, which needs scripts."
-LEARNING = "For learning, not for examinations: a phone can show the answer. Sheets with a code only make it harder."
+NO_SCRIPT = "JavaScript is off. A class set is made on your own device, which needs JavaScript."
+LEARNING = (
+    "For learning, not for exams: a phone can show the answer. Sheets with a code and no QR code only make this "
+    "harder."
+)
 LONGEST_NAME = 60
 
 
@@ -97,40 +100,40 @@ def contents(learners: int, overlays: int) -> str:
 
 def bad_count(label: str, given: str, most: str) -> str:
     """A number of learners that cannot be used."""
-    return f"{label}: “{given[:24]}” cannot be used. Give a whole number from 1 to {most}."
+    return f"{label}: “{given[:24]}” cannot be used. Enter a whole number from 1 to {most}."
 
 
 def too_many(label: str, given: str, most: str) -> str:
     """More learners than one set can number."""
     return (
-        f"{label}: {given[:24]} is more than one set can number. Its codes count to {most}. For more, make another "
-        "set."
+        f"{label}: {given[:24]} is too many for one set. One set has at most {most} learners. Make a second set for "
+        "the others."
     )
 
 
 def too_many_names(given: int, most: str) -> str:
     """More names than one set can number."""
-    return f"There are {given} names, and one set takes up to {most}. For the rest, make another set."
+    return f"There are {given} names. One set takes at most {most}. Make a second set for the others."
 
 
 def long_name(line: int) -> str:
     """A name beyond any place on a sheet."""
-    return f"Line {line} of the names is too long. Accepted are up to {LONGEST_NAME} characters."
+    return f"The name on line {line} is too long. Use at most {LONGEST_NAME} characters."
 
 
 def bad_seed(label: str, given: str, most: str) -> str:
     """A number of a set that cannot be used."""
-    return f"{label}: “{given[:24]}” cannot be used. Give a whole number from 0 to {most}."
+    return f"{label}: “{given[:24]}” cannot be used. Enter a whole number from 0 to {most}."
 
 
 def bad_limit(label: str, given: str, least: str, most: str) -> str:
     """An own tolerance that cannot be used."""
-    return f"{label}: “{given[:24]}” cannot be used. Give a number from {least} to {most}, or leave it empty."
+    return f"{label}: “{given[:24]}” cannot be used. Enter a number from {least} to {most}, or leave it empty."
 
 
 def bad_marks(label: str, given: str) -> str:
     """Marks that cannot be used."""
-    return f"{label}: “{given[:24]}” cannot be used. Give a whole number from 0 to 20."
+    return f"{label}: “{given[:24]}” cannot be used. Enter a whole number from 0 to 20."
 
 
 def by_names(number: int) -> str:
@@ -140,19 +143,22 @@ def by_names(number: int) -> str:
 
 def no_such_method(topic: str, method: str) -> str:
     """A method that no problem of the topic has."""
-    return f"{topic} has no problems by this method ({method.lower()}): the sheets are made as for any method."
+    return f"{topic} has no problems for this method ({method.lower()}), so learners may use any method."
 
 
 def twice(names: Sequence[str], more: int) -> str:
     """Names that stand more than once."""
     tail = f" and {more} more" if more else ""
-    return f"More than once in the list: {', '.join(names)}{tail}. Each line has a sheet of its own."
+    return f"These names are in the list more than once: {', '.join(names)}{tail}. Each line gets its own sheet."
 
 
 def blank(names: Sequence[str], more: int) -> str:
     """Names that the lettering cannot print."""
     tail = f" and {more} more" if more else ""
-    return f"The lettering lacks signs of {', '.join(names)}{tail}: on these sheets the name is left to be written."
+    return (
+        f"Some characters cannot be printed in these names: {', '.join(names)}{tail}. On their sheets the name is "
+        "left blank, to be written by hand."
+    )
 
 
 def working(place: int, of: int) -> str:
@@ -167,8 +173,8 @@ def key_working(page: int) -> str:
 
 def saved(sheets: str, overlays: str) -> str:
     """A PDF has been made: which of its pages are what, and how they are printed."""
-    told = f"The PDF is saved. Print it at 100 %, on one side: problem sheets are on pages {sheets}"
-    return told + (f", overlays on {overlays}, then comes your key." if overlays else ", then comes your key.")
+    told = f"The PDF is saved. Print it at 100 %, single-sided. Problem sheets: pages {sheets}"
+    return told + (f", overlays: pages {overlays}, then the key." if overlays else ", then the key.")
 
 
 def file_title(code: str) -> str:
@@ -183,4 +189,4 @@ def file_name(code: str, ending: str) -> str:
 
 def no_job() -> str:
     """A request for the next piece of work that is not known any more."""
-    return "This work was given up. Begin it again."
+    return "This work was stopped. Start again."

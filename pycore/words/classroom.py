@@ -12,13 +12,13 @@ GO_TO, GO = "Go to step", "Go"
 STEP = "Step"
 VIEW = "What is shown"
 VIEWS = {
-    "lesson": "Move by move",
-    "together": "All methods together",
+    "lesson": "One move at a time",
+    "together": "All methods on one drawing",
     "pull": "Ropes on a ring",
     "waves": "Waves",
 }
-SHARE = "Link and large code"
-WAITING = "Getting ready for your values."
+SHARE = "Link and large QR code"
+WAITING = "Loading. Your values will be shown soon."
 HIDDEN = "The answer is hidden."
 TYPED = "Step {digits}? Press Enter."
 KEYS_TITLE = "Keys"
@@ -27,24 +27,28 @@ KEYS = (
     ("←, Shift+space, Page Up", "back"),
     ("Home, End", "first, last"),
     ("12 Enter", "step 12"),
-    ("q", "ask first: each reading is hidden until Enter or Next shows it"),
+    ("q", "ask first: each reading stays hidden until you press Enter or Next"),
     ("b", "hide the answer"),
     ("Esc", "close"),
 )
 KEYS_LINE = "→ next   ← back   q ask first   b hide the answer   Esc close"
 
-CODE = "Large code"
+CODE = "Large QR code"
 SHARE_TITLE = "Open this on another device"
-SHARE_LEAD = "Point a phone’s camera at the code, or pass on the link. Values stand in the link; no server sees them."
+SHARE_LEAD = (
+    "Point a phone’s camera at the QR code, or send the link. The values are part of the link; no server sees them."
+)
 COPY, SEND = "Copy the link", "Send the link"
 LINK = "Link"
-NO_CODE_HERE = "There is no code: this address opens on this device only. Open the site’s own address to get one."
-NO_CODE_PART = "There is no code: its part did not arrive. The link works without it."
-NO_CODE_LONG = "There is no code: this link is too long for one that a camera would read."
+NO_CODE_HERE = (
+    "There is no QR code because this address works on this device only. Open the site’s public address to get one."
+)
+NO_CODE_PART = "There is no QR code because part of the site did not load. The link works."
+NO_CODE_LONG = "There is no QR code because the link is too long for a camera to read. The link works."
 
-HANDOUT = "Handout to pass on"
-HANDOUT_READY = "The handout is saved: one file, to be opened without a network."
-HANDOUT_LEAD = "Step through the drawing with the buttons or the arrow keys. The sheet to print stands below."
+HANDOUT = "Handout file"
+HANDOUT_READY = "The handout is saved. It is one file and opens without an internet connection."
+HANDOUT_LEAD = "Go through the drawing with the buttons or the arrow keys. The sheet for printing is below."
 HANDOUT_SHEET = "The sheet"
 HANDOUT_PRINT = "Print the sheet"
 HANDOUT_STEPS = "The drawing, step by step"

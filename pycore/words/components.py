@@ -8,15 +8,15 @@ Name = Phrase | Symbol
 def axes() -> Phrase:
     """The two axes of the components."""
     return say(
-        "**Draw two axes** faintly through the common point, one level and one upright, square to each other."
+        "**Draw two axes** faintly through the common point: one horizontal and one vertical, at right angles."
     )
 
 
 def drop(phasor: Name, across: str, upward: str) -> Phrase:
     """Perpendiculars on to both axes."""
     return say(
-        "**Drop {phasor} on to both axes.** Set square on each axis, through the tip. "
-        "Read {across} and {upward}.",
+        "**Find the components of {phasor}.** With a set square, draw a line from the tip at right angles to each "
+        "axis. Read {across} and {upward}.",
         phasor=phasor,
         across=across,
         upward=upward,
@@ -25,18 +25,18 @@ def drop(phasor: Name, across: str, upward: str) -> Phrase:
 
 def across_part(length: str, side: int) -> str:
     """A level part in words; ``side`` is +1 to the right, -1 to the left, 0 for none."""
-    return {1: f"{length} to the right", -1: f"{length} to the left", 0: "nothing to the side"}[side]
+    return {1: f"{length} to the right", -1: f"{length} to the left", 0: "no horizontal component"}[side]
 
 
 def upward_part(length: str, side: int) -> str:
     """An upright part in words; ``side`` is +1 up, -1 down, 0 for none."""
-    return {1: f"{length} up", -1: f"{length} down", 0: "nothing up or down"}[side]
+    return {1: f"{length} up", -1: f"{length} down", 0: "no vertical component"}[side]
 
 
 def add_parts(across: str, upward: str) -> Phrase:
     """Add the two columns."""
     return say(
-        "**Add the parts.** Right less left makes {across}; up less down makes {upward}.",
+        "**Add the components.** Right minus left: {across}. Up minus down: {upward}.",
         across=across,
         upward=upward,
     )
@@ -45,7 +45,7 @@ def add_parts(across: str, upward: str) -> Phrase:
 def corner(across: str, upward: str) -> Phrase:
     """The rectangle on the sums."""
     return say(
-        "**Mark both sums on the axes,** {across} and {upward}, and complete the rectangle with two dashed lines.",
+        "**Mark both sums on the axes:** {across} and {upward}. Complete the rectangle with two dashed lines.",
         across=across,
         upward=upward,
     )
@@ -53,4 +53,4 @@ def corner(across: str, upward: str) -> Phrase:
 
 def corner_on_axis(part: str) -> Phrase:
     """One of the sums is nothing."""
-    return say("**Mark the sum on its axis,** {part}. The other sum is nothing, so there is no rectangle.", part=part)
+    return say("**Mark the sum on its axis:** {part}. The other sum is zero, so there is no rectangle.", part=part)

@@ -7,19 +7,19 @@ Name = Phrase | Symbol
 COMMON_POINT = "the common point"
 START = "the start"
 NOTHING: Phrase = ()
-UPRIGHT_AXIS: Phrase = ("the upright axis",)
-LEVEL_AXIS: Phrase = ("the level axis",)
+UPRIGHT_AXIS: Phrase = ("the vertical axis",)
+LEVEL_AXIS: Phrase = ("the horizontal axis",)
 WAYS = {0.0: "to the right", 90.0: "straight up", 180.0: "to the left", -90.0: "straight down"}
 MEETING = "where they meet"
 LINE_END = "the end of the line just drawn"
 CORNER = "the corner of the rectangle"
-MARKED_SUM = "the mark of the sum"
+MARKED_SUM = "the marked sum"
 LAST_TIP = "the last tip"
 
 
 def slanting(angle: str, *, above: bool) -> str:
     """A direction that is none of the four straight ones."""
-    return f"{angle} {'above' if above else 'below'} the level to the right"
+    return f"{angle} {'above' if above else 'below'} the horizontal, to the right"
 
 
 def about(angle: str) -> str:
@@ -35,7 +35,7 @@ def sense(*, anticlockwise: bool) -> str:
 def choose_scale(scale: str, longest: str, length: str) -> Phrase:
     """The scale, and what it makes of the longest line."""
     return say(
-        "**Choose the scale.** {scale}. The longest line, {longest}, becomes {length}.",
+        "**Choose the scale.** {scale}. The longest phasor, {longest}, is {length} long.",
         scale=scale,
         longest=longest,
         length=length,
@@ -56,7 +56,7 @@ def draw_reference(name: Name, way: str, place: str) -> Phrase:
 
 def reference_why() -> Phrase:
     """What the faint line is for."""
-    return say("It is only a direction, to count angles from.")
+    return say("This line is only a direction. Angles are measured from it.")
 
 
 def on_the_way(tag: Name, place: str, end: Name) -> Phrase:
@@ -72,13 +72,15 @@ def companion_first(tag: Name, way: str, place: str, length: str) -> Phrase:
 
 def companion(tag: Name, zero: Name, angle: str, sense: str, place: str, length: str) -> Phrase:
     """A further phasor of another quantity, by protractor and ruler."""
-    return say("**Draw {tag}.** From {zero}, set off {angle} {sense} at {place}; draw {length}: a double line with an "
-               "open arrowhead.", tag=tag, zero=zero, angle=angle, sense=sense, place=place, length=length)  # fmt: skip
+    return say((
+        "**Draw {tag}.** At {place}, mark {angle} {sense} from {zero}. Draw {length}: a double line with an open "
+        "arrowhead."
+    ), tag=tag, zero=zero, angle=angle, sense=sense, place=place, length=length)  # fmt: skip
 
 
 def companion_why(plural: str, scale: str, amount: str) -> Phrase:
     """The second scale and what it makes of an amount."""
-    return say("{plural} have a scale of their own, {scale}; this is {amount}. ",
+    return say("{plural} have their own scale, {scale}. This phasor is {amount}. ",
                plural=plural[0].upper() + plural[1:], scale=scale, amount=amount)  # fmt: skip
 
 
@@ -95,14 +97,14 @@ def draw_first(phasor: Name, way: str, place: str, length: str) -> Phrase:
 
 def first_why(place: str) -> Phrase:
     """Which mark of the ruler."""
-    return say("The ruler’s zero mark goes on {place}; the edge of the ruler is not its zero.", place=place)
+    return say("Put the ruler’s zero mark on {place}. The end of the ruler is not its zero.", place=place)
 
 
 def draw(phasor: Name, zero: Name, angle: str, sense: str, place: str, length: str) -> Phrase:
     """A further arrow from the common point."""
     return say(
-        "**Draw {phasor}.** Protractor’s centre on {place}, zero line along {zero}. "
-        "Set off {angle} {sense} and draw {length}.",
+        "**Draw {phasor}.** Protractor’s centre on {place}, zero line along {zero}. Mark {angle} {sense} and draw "
+        "{length}.",
         phasor=phasor,
         zero=zero,
         angle=angle,
@@ -148,34 +150,34 @@ def back_along(name: Name) -> Phrase:
 
 def dot_why() -> Phrase:
     """What a dot does to the moves after it."""
-    return say("Where a later move needs its direction, draw it faintly as far as the protractor reaches.")
+    return say("If a later move needs its direction, draw a faint line long enough to reach the protractor’s scale.")
 
 
 def which_scale(zero: Name, angle: str, wider: int) -> Phrase:
     """Which of the protractor's two scales counts; ``wider``: more than a right angle, equal or less."""
     than = {1: "more than a right angle", 0: "exactly a right angle", -1: "less than a right angle"}[wider]
-    return say("Read the scale that starts at 0 on {zero}. {angle} is {than}.", zero=zero, angle=angle, than=than)
+    return say("Use the scale that starts at 0 on {zero}. {angle} is {than}.", zero=zero, angle=angle, than=than)
 
 
 def zero_line() -> Phrase:
     """What the protractor is laid on with."""
-    return say(" The base edge of the protractor is not its zero line.")
+    return say(" The protractor’s straight edge is not its zero line.")
 
 
 def extend(name: Name) -> Phrase:
     """A line too short for the protractor."""
-    return say(" Where {name} is too short to reach the scale, extend it faintly.", name=name)
+    return say(" If {name} is too short to reach the scale, extend it with a faint line.", name=name)
 
 
 def full_circle(other: str) -> Phrase:
     """The same direction on a full-circle protractor."""
-    return say(" On a full circle the same direction is {other}.", other=other)
+    return say(" On a full-circle protractor this is the same direction as {other}.", other=other)
 
 
 def opposite_why(angle: str, other: str) -> Phrase:
     """A 180 degree protractor cannot reach beyond 180 degrees."""
     return say(
-        " A half circle cannot set {other}: go {angle} the other way round.",
+        " A half-circle protractor has no {other}: turn {angle} the other way.",
         angle=angle,
         other=other,
     )
@@ -188,13 +190,13 @@ def result(symbol: Name, place: str, end: str) -> Phrase:
 
 def result_why() -> Phrase:
     """One arrowhead only."""
-    return say("One arrowhead, on the far end: it stands for all of them together.")
+    return say("Draw one arrowhead, at the far end. This phasor replaces all the others together.")
 
 
 def read(symbol: Name, length: str, scale: str, amount: str, angle: Phrase | str) -> Phrase:
     """Measure the resultant."""
     return say(
-        "**Measure {symbol}.** About {length}; at {scale} that is {amount}, {angle}.",
+        "**Measure {symbol}.** Length: about {length}. At {scale}, that is {amount}. Direction: {angle}.",
         symbol=symbol,
         length=length,
         scale=scale,
@@ -206,7 +208,8 @@ def read(symbol: Name, length: str, scale: str, amount: str, angle: Phrase | str
 def read_short(symbol: Name, length: str, scale: str, amount: str) -> Phrase:
     """A resultant too short for an angle to be read."""
     return say(
-        "**Measure {symbol}.** About {length}; at {scale} that is {amount}, too short to read its angle.",
+        "**Measure {symbol}.** Length: about {length}. At {scale}, that is {amount}. It is too short to measure its "
+        "angle.",
         symbol=symbol,
         length=length,
         scale=scale,
@@ -216,17 +219,17 @@ def read_short(symbol: Name, length: str, scale: str, amount: str) -> Phrase:
 
 def returning_read_why() -> Phrase:
     """The returning current and the sum."""
-    return say("It points opposite to the sum of the lines: what flows out comes back.")
+    return say("It has the same size as the sum and the opposite direction.")
 
 
 def read_why() -> Phrase:
     """Where the reading ends."""
-    return say("Measure to the point of the arrow, not to its base.")
+    return say("Measure to the point of the arrowhead, not to its wide end.")
 
 
 def closes(place: str, so: str) -> Phrase:
     """The sum is zero: no arrow."""
-    return say("**The figure closes.** The sum ends on {place} itself, so {so}.", place=place, so=so)
+    return say("**The figure closes.** The last phasor ends at {place}, so {so}.", place=place, so=so)
 
 
 def follow(phasor: Name, before: Name, angle: str, sense: str, length: str) -> Phrase:
@@ -256,7 +259,7 @@ def follow_straight(phasor: Name, before: Name, back: bool, length: str) -> Phra
 def follow_why(turn: str, angle: str) -> Phrase:
     """Why 60 degrees at a tip."""
     return say(
-        "The direction turns by {turn}; seen from the line just drawn that is 180° − {turn} = {angle}.",
+        "The direction turns by {turn}. Measured from the line you have just drawn, that is 180° − {turn} = {angle}.",
         turn=turn,
         angle=angle,
     )
@@ -270,7 +273,8 @@ def return_close(what: str) -> Phrase:
 def return_opposite(what: str, length: str) -> Phrase:
     """The reversed sum from the common point."""
     return say(
-        "**Draw {what}.** Extend the sum back through the common point and set off {length} the other way.",
+        "**Draw {what}.** Extend the sum backwards through the common point. Mark {length} on this side and draw the "
+        "arrow.",
         what=what,
         length=length,
     )

@@ -1,35 +1,38 @@
 """The form of the neutral-current page: its labels, its help, the names of its options."""
 
 METER = "Meter on the neutral"
-METER_HELP = "Optional: what a clamp meter on the neutral reads. Only on a rig made for it, supervised."
+METER_HELP = "Optional: the reading of a clamp meter on the neutral. Only on a training rig, under supervision."
 LAG_HELP = (
-    "Degrees by which the current lags its own phase voltage, minus if it leads; or a power factor "
-    "such as 0.85 lag."
+    "Angle in degrees by which the current lags its own phase voltage (minus if it leads), or a power factor such as "
+    "0.85 lag."
 )
 SEQUENCE = "Phase sequence"
-SEQUENCE_HELP = "The order in which the lines reach their peak: it is physics, and changes the answer."
+SEQUENCE_HELP = (
+    "The order in which the phase voltages reach their peaks. It belongs to the supply. At equal power factor it "
+    "changes only the angle of the neutral current; at unequal power factors it can change the size too."
+)
 METHOD = "Method"
 METHODS = (("parallelogram", "Parallelogram"), ("tip-to-tail", "Tip to tail"), ("components", "Components"))
 ORDER = "Which two first"
-BEST_FIT = "the best fit"
+BEST_FIT = "best fit"
 PARALLELS = "Parallels by"
 PARALLEL_TOOLS = (("protractor", "protractor"), ("set-squares", "set squares"), ("compasses", "compasses"))
 PROTRACTOR = "Protractor"
 PROTRACTORS = (("180", "half circle, 180°"), ("360", "full circle, 360°"))
 FIRST = "First direction"
 FIRSTS = (("up", "up"), ("right", "to the right"))
-REFERENCE = "Drawn in that direction"
+REFERENCE = "What points in this direction"
 FIRST_CURRENT = "the first current"
 ROTATION = "Sense of rotation"
 ROTATIONS = (("anticlockwise", "anticlockwise"), ("clockwise", "clockwise"))
-ROTATION_HELP = "The picture only: the answer stays."
-RESULTANT = "Neutral drawn as"
-RESULTANTS = (("sum", "the sum of the lines"), ("returning", "the returning current"))
+ROTATION_HELP = "This changes the drawing only, not the answer."
+RESULTANT = "Neutral current drawn as"
+RESULTANTS = (("sum", "the sum of the line currents"), ("returning", "the returning current"))
 SHEET = "Kind of sheet"
 SHEETS = (
-    ("construction", "construction: every step drawn"),
-    ("problem", "problem: values and blank paper"),
-    ("overlay", "overlay: to lay over a hand drawing"),
+    ("construction", "construction: every step is drawn"),
+    ("problem", "problem: values and room to draw"),
+    ("overlay", "overlay: for checking a hand drawing"),
 )
 START = "Drawn for the learner"
 STARTS = (
@@ -39,11 +42,11 @@ STARTS = (
 )
 FURTHER = "A further question"
 NO_FURTHER = "none"
-MIRROR = "Overlay mirrored"
-MIRRORS = (("no", "no"), ("yes", "yes, to lie face down"))
+MIRROR = "Mirror the overlay"
+MIRRORS = (("no", "no"), ("yes", "yes, to lay it face down"))
 PAPER = "Paper"
 PAPERS = (("A5", "A5"), ("A4", "A4"), ("A3", "A3"), ("A2", "A2"), ("letter", "Letter"), ("tabloid", "Tabloid"))
-ORIENTATION = "Upright or level"
+ORIENTATION = "Paper orientation"
 ORIENTATIONS = (("landscape", "landscape"), ("portrait", "portrait"))
 SCALE = "Amperes per centimetre"
 SCALE_HELP = "Empty: the largest scale that fits."
@@ -65,7 +68,7 @@ ANGLE_STYLES = (("protractor", "as a protractor reads"), ("polar", "polar, −18
 PLACE = "Place"
 PLACE_HELP = "Printed in the title block."
 WHO = "Name"
-WHO_HELP = "Printed on this sheet only: never part of a link."
+WHO_HELP = "Printed on this sheet only. Never part of a link."
 GROUP = "Group"
 DATE = "Date"
 
@@ -82,7 +85,7 @@ def two_lines(first: str, second: str) -> str:
 
 def zero_by(line: str) -> str:
     """The option that asks which current of a line would leave nothing in the neutral."""
-    return f"which current in {line} makes the neutral zero"
+    return f"which current in {line} makes the neutral current zero"
 
 
 def voltage_of(line: str) -> str:

@@ -6,7 +6,9 @@ _OTHER_UNITS = {
     "A": "amperes", "kA": "kiloamperes", "mA": "milliamperes", "V": "volts",
     "kV": "kilovolts", "mV": "millivolts", "W": "watts", "kW": "kilowatts",
     "Ω": "ohms", "ohm": "ohms", "Hz": "hertz", "VA": "volt-amperes", "mm": "millimetres",
-    "cm": "centimetres", "%": "per cent", "°": "degrees", "m": "a bare prefix", "k": "a bare prefix",
+    "cm": "centimetres", "%": "per cent", "°": "degrees", "m": (
+        "only a prefix, with no unit"
+    ), "k": "only a prefix, with no unit",
 }  # fmt: skip
 
 
@@ -23,37 +25,37 @@ def unreadable(label: str, given: str, reason: str, part: str, accepted: str) ->
     if reason == "long":
         return f"{label} is too long to be a number: {quoted(given)}. {accepted}"
     if reason == "separators":
-        return f"{label} has more than one decimal mark: {quoted(given)}. {accepted}"
+        return f"{label} has more than one decimal point or comma: {quoted(given)}. {accepted}"
     if reason == "infinite":
-        return f"{label} is beyond any number that can be drawn: {quoted(given)}. {accepted}"
+        return f"{label} is not a finite number: {quoted(given)}. {accepted}"
     if reason == "unit":
         named = _OTHER_UNITS.get(part)
-        said = f"is in {named}" if named else f"has a unit that is not known here, {quoted(part)}"
+        said = f"is in {named}" if named else f"has a unit that this field does not know, {quoted(part)}"
         return f"{label} {said}: {quoted(given)}. {accepted}"
     return f"{label} is not a number: {quoted(given)}. {accepted}"
 
 
 def accepted_current(example: str) -> str:
     """What a current may look like."""
-    return f"A current is in amperes: write {example}, or {example} A, or 850 mA."
+    return f"Enter a current in amperes: {example}, or {example} A, or 850 mA."
 
 
 def negative(label: str, given: str) -> str:
     """A size below zero."""
     return (
-        f"{label} is below zero: {quoted(given)}. A current’s size is 0 or more; "
-        "one that flows the other way is turned by 180°."
+        f"{label} is negative: {quoted(given)}. The size of a current is 0 or more. For the opposite direction, "
+        "change its angle by 180°."
     )
 
 
 def too_large(label: str, given: str, limit: str) -> str:
     """A size beyond what a teaching sheet takes."""
-    return f"{label} is too large: {quoted(given)}. Accepted is 0 to {limit}."
+    return f"{label} is too large: {quoted(given)}. Use 0 to {limit}."
 
 
 def too_small(label: str, given: str, limit: str) -> str:
     """A size above zero that no sheet could show."""
-    return f"{label} is too small to show: {quoted(given)}. Accepted is 0, or {limit} and more."
+    return f"{label} is too small to show: {quoted(given)}. Use 0, or at least {limit}."
 
 
 MILLIONTH = "one millionth"
@@ -62,58 +64,58 @@ MILLIONTH = "one millionth"
 def apart(label: str, given: str, ratio: str) -> str:
     """Two sizes too far from each other for one sheet."""
     return (
-        f"{label} is too small beside the largest line: {quoted(given)}. On one sheet a line "
-        f"may be down to {ratio} of the largest, or 0."
+        f"{label} is too small compared with the largest line: {quoted(given)}. On one sheet, a line must be 0 or at "
+        f"least {ratio} of the largest."
     )
 
 
 def all_zero(label: str, given: str) -> str:
     """No line carries current."""
     return (
-        f"{label} is {quoted(given)} and so are the others: there is nothing to draw. At least one "
-        "line current must be more than 0 A."
+        f"All line currents are 0 ({label}: {quoted(given)}), so there is nothing to draw. At least one must be more "
+        "than 0 A."
     )
 
 
 def bad_angle(label: str, given: str) -> str:
     """A lag that is neither degrees nor a power factor."""
     return (
-        f"{label} cannot be read: {quoted(given)}. Write degrees of lag, −180 to 180 (minus for lead), "
-        "or a power factor with its side, such as 0.85 lag or 0.9 lead."
+        f"{label} cannot be read: {quoted(given)}. Write degrees of lag, −180 to 180 (minus for lead), or a power "
+        "factor with lag or lead, such as 0.85 lag or 0.9 lead."
     )
 
 
 def doubtful_angle(label: str, given: str) -> str:
     """A bare number below 1 is read as degrees, though it may be meant as a power factor."""
-    return f"{label}: {given} is read as degrees. For a power factor add lag or lead, such as 0.85 lag."
+    return f"{label}: {given} is taken as degrees. For a power factor, add lag or lead: 0.85 lag."
 
 
 def angle_range(label: str, given: str) -> str:
     """Degrees out of range."""
-    return f"{label} is out of range: {quoted(given)}. Accepted is −180° to 180°, minus for lead."
+    return f"{label} is out of range: {quoted(given)}. Use −180° to 180°, minus for lead."
 
 
 def factor_range(label: str, given: str) -> str:
     """A power factor above 1 or below 0."""
-    return f"{label} is no power factor: {quoted(given)}. Accepted is 0 to 1, with lag or lead."
+    return f"{label} is not a power factor: {quoted(given)}. Use 0 to 1 with lag or lead."
 
 
 def factor_side(label: str, given: str) -> str:
     """A power factor without lag or lead."""
-    return f"{label} lacks a side: {quoted(given)}. Add lag or lead, such as 0.85 lag."
+    return f"{label} needs lag or lead: {quoted(given)}. Write, for example, 0.85 lag."
 
 
 def bad_choice(label: str, given: str, accepted: str) -> str:
     """An option that is not on offer."""
-    return f"{label} is not on offer: {quoted(given)}. Accepted: {accepted}."
+    return f"{label}: {quoted(given)} is not one of the options. Choose from: {accepted}."
 
 
 def bad_scale(label: str, given: str, unit: str = "A") -> str:
     """A scale that is no positive number."""
     units = UNIT_WORDS.get(unit, unit)
     return (
-        f"{label} cannot be used: {quoted(given)}. Write how many {units} one centimetre stands for, "
-        "such as 2, or leave it empty for the best fit."
+        f"{label} cannot be used: {quoted(given)}. Write how many {units} one centimetre represents, such as 2, or "
+        "leave it empty for the best fit."
     )
 
 
@@ -126,67 +128,66 @@ UNIT_WORDS = {
 def accepted_amount(example: str, unit: str) -> str:
     """What a quantity of a unit may look like."""
     units = UNIT_WORDS.get(unit, unit)
-    return f"Give {units}: write {example}, or {example} {unit}." if unit else f"Write a number such as {example}."
+    return f"Enter {units}: {example}, or {example} {unit}." if unit else f"Enter a number such as {example}."
 
 
 def out_of_range(label: str, given: str, least: str, most: str, *, zero: bool) -> str:
     """A quantity outside of what a teaching sheet takes."""
     nothing = "0, or " if zero else ""
-    return f"{label} is out of range: {quoted(given)}. Accepted is {nothing}{least} to {most}."
+    return f"{label} is out of range: {quoted(given)}. Use {nothing}{least} to {most}."
 
 
 def bad_phasor(label: str, given: str, unit: str) -> str:
     """Text that is no phasor in either form."""
     return (
-        f"{label} is no phasor: {quoted(given)}. Write size and angle, such as 20 at 60, or two parts, such as "
-        f"10 + j17.3; in {UNIT_WORDS.get(unit, unit)} and degrees."
+        f"{label} is not a phasor: {quoted(given)}. Write size and angle, such as 20 at 60, or real and imaginary "
+        f"part, such as 10 + j17.3. Units: {UNIT_WORDS.get(unit, unit)} and degrees."
     )
 
 
 def bad_number(label: str, given: str, least: str, most: str) -> str:
     """A number out of its bounds, or none at all."""
-    return f"{label} cannot be used: {quoted(given)}. Accepted is a number from {least} to {most}."
+    return f"{label} cannot be used: {quoted(given)}. Enter a number from {least} to {most}."
 
 
 def too_long_text(label: str, limit: int) -> str:
     """A text that does not fit its place on the sheet."""
-    return f"{label} is too long for its place on the sheet. Accepted is up to {limit} characters."
+    return f"{label} is too long for the sheet. Use at most {limit} characters."
 
 
 def no_such_letters(label: str, letters: str) -> str:
     """Characters that the sheet's lettering does not hold."""
     return (
-        f"{label} has signs that the sheet’s lettering lacks: {quoted(letters)}. Accepted are the letters of "
-        "European languages in Latin script, Greek letters, figures and usual punctuation."
+        f"{label} has characters that the sheet cannot print: {quoted(letters)}. Use Latin letters (with accents), "
+        "Greek letters, digits and common punctuation."
     )
 
 
 def too_wide_text(label: str) -> str:
     """A text of allowed length that is still too wide to print."""
-    return f"{label} is too wide for its place in the title block. Accepted is what fits on one line there: write less."
+    return f"{label} is too wide for one line of the title block. Write less."
 
 
 ACCEPTED_READINGS = (
-    "Several readings of one current stand with spaces or semicolons between them, each in amperes: 10.2 10.4 10.3. "
-    "A comma is a decimal mark."
+    "Put spaces or semicolons between repeated readings, in amperes: 10.2 10.4 10.3. A comma is a decimal mark."
 )
 ACCEPTED_DRAWN = "Write amperes, such as 10.4 A, or a length on the sheet, such as 52 mm or 5.2 cm."
-LIMIT_BEYOND = "A meter that may be half its reading out tells nothing."
+LIMIT_BEYOND = "A meter whose error can be half of the reading is not useful here."
 
 
 def too_many(label: str, count: int, most: int) -> str:
     """More repeated readings than are taken."""
-    return f"{label} has {count} readings. Accepted are up to {most}."
+    return f"{label} has {count} readings. Enter at most {most}."
 
 
 def far_apart(label: str, given: str) -> str:
     """Readings that cannot be of the same current."""
     return (
-        f"{label} has readings too far apart to be of one current: {quoted(given)}. Accepted are repeated readings of "
-        "which none is twice another, such as 10.2 10.4 10.3: look at the decimal marks."
+        f"{label} has readings that differ too much to be the same current: {quoted(given)}. No reading may be twice "
+        "another. Check the decimal points. Example: 10.2 10.4 10.3."
     )
 
 
 def bad_drawn_length(label: str, given: str) -> str:
     """A length that no sheet holds."""
-    return f"{label} cannot be used: {quoted(given)}. Accepted is a length from 0 mm to 2000 mm."
+    return f"{label} cannot be used: {quoted(given)}. Enter a length from 0 mm to 2000 mm."

@@ -7,14 +7,14 @@ from pycore.words.phrase import Phrase, say
 TITLE = "Key"
 PLACE, NAME, CODE, SCALE = "No.", "Name", "Code", "Scale"
 RESULT, ASKED, ORIGIN = "Result", "Asked for", "Angle from"
-ANGLE, SIDE, ANGLE_SHORT = "Angle (°)", "Side", "Angle"
+ANGLE, SIDE, ANGLE_SHORT = "Angle (°)", "Direction", "Angle"
 FIRST, FIRST_SIZE, FIRST_LENGTH = "First diagonal", "Its size", "Its length (mm)"
-FIRST_ANGLE, FIRST_SIDE = "Its angle (°)", "Its side"
+FIRST_ANGLE, FIRST_SIDE = "Its angle (°)", "Its direction"
 SIDES = {True: "anticlockwise", False: "clockwise"}
 TOLERANCE, LAGS, FIRST_ANGLE_SHORT = "Tolerance", "Lags", "Its angle"
-FOR_ZERO = "Further question: what would leave a sum of zero"
+FOR_ZERO = "Further question: which phasor makes the sum zero?"
 FURTHER, FURTHER_ANGLE = "For a sum of zero", "Its angle, for a sum of zero (°)"
-SLIPS = {"drawn": "What usual mistakes of drawing give", "calculated": "What usual mistakes of calculating give"}
+SLIPS = {"drawn": "Answers from typical drawing mistakes", "calculated": "Answers from typical calculation mistakes"}
 WAYS = {"drawn": "drawn", "calculated": "calculated"}
 FOOT = "Phasor Folio. For teaching. Not for sizing an installation."
 OWN_METHOD = "any method"
@@ -53,8 +53,8 @@ def heading(topic: str, tier: str, method: str) -> str:
 def back(code: str) -> str:
     """How to get the same set again."""
     return (
-        f"To print this set or its key again, even after months: on the page Class set, type the code {code} or that "
-        "of any of its sheets, and the number of learners."
+        f"To print this set or its key again at any time: on the page “Class set”, type code {code}, or the code of "
+        "any of its sheets, and the number of learners."
     )
 
 
@@ -68,37 +68,40 @@ def hand_tolerance(*, angled: bool = True) -> str:
     """Where the tolerance comes from; ``angled``: the sum's end is found, else an arrow between two angles."""
     if not angled:
         return (
-            "± is what 95 in 100 careful drawings keep to that find it between two angles set off with a protractor; "
-            "up to twice that, look again. Calculated answers: ± 1 %."
+            "± contains 95 of 100 careful drawings in which the length is fixed by two angles marked with a "
+            "protractor. Up to twice that: look again. Calculated answers: ± 1 %."
         )
     return (
-        "± is what 95 in 100 careful drawings of this very problem keep to (the ellipse on the overlay); up to twice "
-        "that, look again. Calculated answers: ± 1 % and ± 0.5°."
+        "± contains 95 of 100 careful drawings of this problem (the ellipse on the overlay). Up to twice that: look "
+        "again. Calculated answers: ± 1 % and ± 0.5°."
     )
 
 
 def own_tolerance() -> str:
     """The lecturer has set the tolerance."""
-    return "± is the tolerance set for this class; up to twice that, look again."
+    return "± is the tolerance set for this class. Up to twice that: look again."
 
 
 def marks(first: int, length: int, angle: int, *, angled: bool = True) -> str:
     """What each step is worth; ``angled``: an angle is asked for."""
     if not angled:
-        return f"Marks: first step {first}, size {length + angle}: no angle is asked for."
+        return f"Marks: first step {first}, size {length + angle}. No angle is asked for."
     return f"Marks: first step {first}, length {length}, angle {angle}."
 
 
 def lengths_at(open_scale: bool) -> str:
     """What the lengths belong to."""
     if open_scale:
-        return "Learners choose the scale. Lengths here, and overlays, are at the largest scale that fits the paper."
-    return "Lengths in mm are on the printed sheet at 100 %."
+        return (
+            "Learners choose the scale. Lengths in this key and the overlays use the largest scale that fits the "
+            "paper."
+        )
+    return "Lengths in mm are for sheets printed at 100 %."
 
 
 def in_brackets() -> str:
     """Sizes that do not tell a mistake from the right answer."""
-    return "In brackets: too near the right answer to be told by the size alone; ask for the angle."
+    return "In brackets: too close to the right answer to be recognised by size only. Ask for the angle."
 
 
 def other_unit(unit: str) -> str:

@@ -5,7 +5,7 @@ from pycore.words.phrase import Phrase, Symbol, say
 Name = Phrase | Symbol
 
 STEP = "Step {step} of {steps}"
-MARK = "the mark just made"
+MARK = "the mark that you have just made"
 
 
 def step_of(step: int, steps: int) -> str:
@@ -20,7 +20,7 @@ def scale(words: str) -> Phrase:
 
 def scale_reading(longest: str, length: str) -> Phrase:
     """What the scale makes of the longest line."""
-    return say("{longest} becomes {length}.", longest=longest, length=length)
+    return say("{longest} is {length} long.", longest=longest, length=length)
 
 
 def ruler_first(place: str, way: str) -> Phrase:
@@ -78,7 +78,7 @@ def measure_angle(angle: str) -> Phrase:
 
 def count(scale: str) -> Phrase:
     """Which scale of the protractor counts."""
-    return say("Count from 0: {scale} scale.", scale=scale)
+    return say("Start at 0: use the {scale} scale.", scale=scale)
 
 
 INNER, OUTER = "inner", "outer"
@@ -102,7 +102,8 @@ def draw_dashed(length: str) -> Phrase:
 def slide(to: Name, place: Phrase | str) -> Phrase:
     """A set square slid along a ruler."""
     return say(
-        "Set square along {to}, ruler against its short side. Slide it along the ruler to {place}.",
+        "Put one side of the set square along {to} and the ruler against another side. Hold the ruler still and slide "
+        "the set square to {place}.",
         to=to,
         place=place,
     )
@@ -110,7 +111,9 @@ def slide(to: Name, place: Phrase | str) -> Phrase:
 
 def drop(name: Name, axis: Name) -> Phrase:
     """A set square on an axis, through a tip."""
-    return say("Set square on {axis}, its upright edge through the tip of {name}.", axis=axis, name=name)
+    return say((
+        "One edge of the set square along {axis}, the other edge through the tip of {name}."
+    ), axis=axis, name=name)
 
 
 def drop_reading() -> Phrase:
@@ -120,12 +123,12 @@ def drop_reading() -> Phrase:
 
 def compasses(opened: Name, place: Phrase) -> Phrase:
     """Compasses opened to a copied length."""
-    return say("Compasses open to {opened}, point on {place}.", opened=opened, place=place)
+    return say("Open the compasses to the length of {opened}. Put the point on {place}.", opened=opened, place=place)
 
 
 def arc(length: str) -> Phrase:
     """An arc of a copied length."""
-    return say("Draw an arc, {length}.", length=length)
+    return say("Draw an arc with radius {length}.", length=length)
 
 
 def join(start: str, end: str) -> Phrase:
@@ -155,7 +158,7 @@ def read_length(length: str) -> Phrase:
 
 def so(scale: str, name: Name, amount: str) -> Phrase:
     """What a read length stands for."""
-    return say("{scale}, so {name} is {amount}.", scale=scale, name=name, amount=amount)
+    return say("At {scale}, {name} is {amount}.", scale=scale, name=name, amount=amount)
 
 
 def faint(name: Name, way: str, place: str) -> Phrase:
@@ -165,42 +168,42 @@ def faint(name: Name, way: str, place: str) -> Phrase:
 
 def ask_angle() -> Phrase:
     """The question that stands where an angle's reading is hidden."""
-    return say("What does the protractor read?")
+    return say("What do you read on the protractor?")
 
 
 def ask_length() -> Phrase:
     """The question that stands where a length is hidden."""
-    return say("What does the ruler read?")
+    return say("What do you read on the ruler?")
 
 
 def ask_scale() -> Phrase:
     """The question that stands where the scale's first length is hidden."""
-    return say("How long is the longest line on paper?")
+    return say("How long is the longest phasor on paper?")
 
 
 def ask_opening() -> Phrase:
     """The question that stands where the compasses' opening is hidden."""
-    return say("How far apart are the points?")
+    return say("How far apart are the two points of the compasses?")
 
 
 def no_such_step(asked: str, steps: int, opened: int) -> str:
     """A step out of range, or none at all."""
-    return f"There is no step {asked[:12]!r} here: it has {steps} steps. Step {opened} is shown."
+    return f"There is no step {asked[:12]!r}. There are {steps} steps. Step {opened} is shown."
 
 
 def no_such_view(asked: str) -> str:
     """A view that no lesson has."""
-    return f"There is no view {asked[:12]!r} here. The drawing is shown move by move."
+    return f"There is no view {asked[:12]!r}. The drawing is shown one move at a time."
 
 
 def together(method: str) -> Phrase:
     """One more construction laid over the others."""
-    return say("{method}: the sum ends at the ring again.", method=method)
+    return say("{method}: the sum ends at the same point, in the ring.", method=method)
 
 
 def together_first(method: str) -> Phrase:
     """The first of the constructions that are laid over each other."""
-    return say("{method}: the sum ends at the ring.", method=method)
+    return say("{method}: the sum ends in the ring.", method=method)
 
 
 def together_reading(name: Name, amount: str) -> Phrase:
@@ -210,48 +213,50 @@ def together_reading(name: Name, amount: str) -> Phrase:
 
 def together_why() -> Phrase:
     """What all constructions have in common."""
-    return say("Neither the order nor the method changes where the sum ends.")
+    return say("Neither the order nor the method changes the sum.")
 
 
 def ring() -> Phrase:
     """A ring before anybody pulls."""
-    return say("A ring lies on a table. Ropes will pull it.")
+    return say("A ring is on a table. Ropes will pull it.")
 
 
 def rope(name: Name, amount: str) -> Phrase:
     """One rope more."""
-    return say("A rope pulls as {name} points: {amount}.", name=name, amount=amount)
+    return say("One more rope pulls in the direction of {name}: {amount}.", name=name, amount=amount)
 
 
 def net_pull(name: Name, amount: str) -> Phrase:
     """The one pull that would do the same."""
-    return say("One pull would do the same: {name}, {amount}.", name=name, amount=amount)
+    return say("One single pull would have the same effect: {name}, {amount}.", name=name, amount=amount)
 
 
 def no_pull() -> Phrase:
     """Ropes that cancel."""
-    return say("The ropes cancel: the ring stays where it is.")
+    return say("The pulls add to zero: the ring does not move.")
 
 
 def analogy(plural: str) -> Phrase:
     """What the picture is not."""
     return say(
-        "This is a likeness only: {plural} do not pull. They add as pulls do, by size and direction.", plural=plural
+        "This is only a comparison. The {plural} do not pull, but they add like pulls, by size and direction.",
+        plural=plural,
     )
 
 
 def waves(quantity: str, angle: str) -> Phrase:
     """The waves at an angle."""
     return say(
-        "After {angle} of a turn, each arrow’s height is its {quantity} at that moment.", quantity=quantity, angle=angle
+        "After a turn of {angle}, the height of each arrow is its {quantity} at that moment.",
+        quantity=quantity, angle=angle,
     )
 
 
 def waves_why(name: Name, parts: str) -> Phrase:
     """The sum's wave."""
     return say(
-        "At every moment {name} is the {parts} added; its wave is the height of its arrow. "
-        "Peaks are √2 times the values that a meter shows.",
+        "At every moment {name} is the sum of the {parts}. Its wave is the height of its arrow. For sine waves the "
+        "peak is √2 times the r.m.s. value that a meter shows.",
         name=name,
         parts=parts,
     )

@@ -8,18 +8,24 @@ further topics stand in lesson_circuits.py and lesson_three_phase.py, their list
 from dataclasses import dataclass
 
 SLUG, TITLE = "lesson-plan", "Lesson plans"
-LEAD = "One lesson for each topic, with times, what to print, and what to listen for. The values are those of its page."
-DESCRIPTION = "A printable lesson plan for each topic: starter, demonstration, guided and own work, exit question."
+LEAD = (
+    "One lesson for each topic: times, what to print, and typical mistakes. The values are the example values of the "
+    "topic’s page."
+)
+DESCRIPTION = (
+    "A printable lesson plan for each topic: starter, demonstration, guided work, independent work, exit question."
+)
 COVER_SLUG, COVER_TITLE = "cover-lesson", "Cover lessons"
-LEAD_ONE = "With times, what to print, and what to listen for. The values are those of the topic's page."
+LEAD_ONE = "With times, what to print, and typical mistakes. The values are the example values of the topic’s page."
 ONE, COVER_ONE = "Lesson plan", "Cover lesson"
 COVER_LEAD = (
-    "The same lesson for a colleague who is no electrician: what to say, what to hand out, the answers, where to stop."
+    "The same lesson for a colleague who is not an electrician: what to say, what to hand out, the answers, and when "
+    "to stop."
 )
-COVER_DESCRIPTION = "A printable lesson for a cover teacher who is no electrician, for each topic."
+COVER_DESCRIPTION = "A printable lesson for each topic, for a cover teacher who is not an electrician."
 LISTED = (
-    (SLUG, TITLE, "Starter to exit question, with times and what to print."),
-    (COVER_SLUG, COVER_TITLE, "For a colleague who is no electrician."),
+    (SLUG, TITLE, "All parts of the lesson with times and what to print."),
+    (COVER_SLUG, COVER_TITLE, "For a colleague who is not an electrician."),
 )
 PAGES = tuple((slug, title) for slug, title, _ in LISTED)
 
@@ -90,7 +96,7 @@ def cover_handouts_of(slug: str) -> tuple[Handout, ...]:
         Handout("Classroom view with these values", slug, (("view", "lesson"), ("step", "1"))),
         Handout("Problem sheet, one for each learner", slug, (("sheet", "problem"), ("start", "two"))),
         Handout("Finished drawing, for you", slug),
-        Handout("Overlay, for you: lay it over a drawing", slug, (("sheet", "overlay"),)),
+        Handout("Overlay, for you: lay it on a drawing to check it", slug, (("sheet", "overlay"),)),
         PROTRACTOR,
     )
 
@@ -100,11 +106,11 @@ def cover_stops(*own: str) -> tuple[str, ...]:
     return (NO_ELECTRICS, *own, QUESTIONS, KEEP_BOTH)
 
 
-PRINTS, LISTEN, CARE, METHOD = "Print or open", "Listen for", "Take care", "Which method"
-COVER_SAY, COVER_HAND, COVER_KEY, COVER_STOP = "Say and do", "Hand out", "The answers", "Where to stop"
+PRINTS, LISTEN, CARE, METHOD = "Print or open", "Typical mistakes", "Safety", "Which method"
+COVER_SAY, COVER_HAND, COVER_KEY, COVER_STOP = "Say and do", "Hand out", "The answers", "When to stop"
 ACCEPTED = (
-    "Examining bodies differ in the method they accept, in angles and in rounding. Ask yours before the lesson, and "
-    "tell the class."
+    "Examining bodies have different rules for the method, for angles and for rounding. Ask yours before the lesson "
+    "and tell the class."
 )
 KEY_HEAD = (("what",), ("answer",))
 KEY_ROWS = (
@@ -114,12 +120,15 @@ KEY_ROWS = (
 BODY = "examining body"
 """What the reminder of the method is told by: it has a part of its own."""
 KEY_LIMIT = (
-    "A careful drawing comes within {tolerance}. Further off is not wrong yet: ask to see the protractor again."
+    "A careful drawing is within {tolerance}. A larger difference is not always wrong: ask the learner to measure the "
+    "angles again."
 )
-QUESTIONS = "Questions about real installations, cable sizes or regulations: write them down for the lecturer."
+QUESTIONS = (
+    "Do not answer questions about real installations, cable sizes or regulations. Write them down for the lecturer."
+)
 KEEP_BOTH = "If two answers differ and you cannot see why, keep both drawings for the lecturer."
-NO_ELECTRICS = "No meter, no rig, no live reading in this lesson. It is pencil and paper only."
-WITH_YOU = "You need no electrical knowledge: the classroom view shows and says each move of ruler and protractor."
+NO_ELECTRICS = "No meters, no rig and no live measurements in this lesson: pencil and paper only."
+WITH_YOU = "You need no electrical knowledge: the classroom view shows and explains each move of ruler and protractor."
 
 
 def part_heading(name: str, minutes: int) -> str:
@@ -138,7 +147,7 @@ def page_title(title: str, topic: str) -> str:
 
 def page_description(topic: str) -> str:
     """One sentence on such a page."""
-    return f"A printable lesson on one topic, {topic}, with its values, answers and usual mistakes."
+    return f"A printable lesson on {topic} with values, answers and typical mistakes."
 
 
 def topic_heading(title: str, minutes: int) -> str:

@@ -6,6 +6,6 @@ OPEN = "open"
 def load_range(label: str, given: str) -> str:
     """A load out of range."""
     return (
-        f"{label} is out of range: “{given[:24]}”. Accepted is 0.001 Ω to 1 MΩ, with a resistance of 0 or more. 0 Ω "
+        f"{label} is out of range: “{given[:24]}”. Use 0.001 Ω to 1 MΩ; the resistance must not be negative. 0 Ω "
         "would be a short circuit."
     )

@@ -8,7 +8,7 @@ ANSWER = "Your answer"
 ANGLE = "Angle"
 FIRST = "First diagonal"
 FIRST_ANGLE = "Angle of the first diagonal"
-EARLIER = {"first": FIRST, "across": "Sum of the parts across", "up": "Sum of the parts upwards"}
+EARLIER = {"first": FIRST, "across": "Sum of the horizontal components", "up": "Sum of the vertical components"}
 
 
 def _listed(units: Sequence[str]) -> str:
@@ -17,61 +17,65 @@ def _listed(units: Sequence[str]) -> str:
 
 def no_answer(label: str, units: Sequence[str]) -> str:
     """Nothing was typed."""
-    return f"{label} is empty: give a number in {_listed(units)}."
+    return f"{label} is empty. Enter a number in {_listed(units)}."
 
 
 def unreadable(label: str, given: str, units: Sequence[str]) -> str:
     """Not a number in a unit that is accepted."""
-    return f"{label}: “{given.strip()}” cannot be read. Give a number in {_listed(units)}, such as 10.4 {units[0]}."
+    return f"{label}: “{given.strip()}” cannot be read. Enter a number in {_listed(units)}, such as 10.4 {units[0]}."
 
 
 def negative(label: str, given: str) -> str:
     """A size below zero."""
-    return f"{label}: “{given.strip()}” is below zero. A length has no sign: its direction is the angle."
+    return f"{label}: “{given.strip()}” is negative. A size is never negative; the angle gives the direction."
 
 
 def bad_angle(label: str, given: str) -> str:
     """Not an angle."""
-    return f"{label}: “{given.strip()}” is no angle from −360° to 360°. Give degrees, such as 78.5."
+    return f"{label}: “{given.strip()}” is not an angle from −360° to 360°. Enter degrees, such as 78.5."
 
 
 def within(how: str, off: str, allowed: str) -> Phrase:
     """Right, as far as this way of finding it can tell."""
     if how == "drawn":
         return say(
-            "**Right.** It is {off} from the calculated value, within the ± {allowed} of a careful drawing.",
+            "**Correct.** Your answer differs from the calculated value by {off}. A careful drawing may differ by ± "
+            "{allowed}.",
             off=off, allowed=allowed,
         )  # fmt: skip
-    return say("**Right.** It is {off} from our value, within ± {allowed}.", off=off, allowed=allowed)
+    return say((
+        "**Correct.** Your answer differs from the calculated value by {off}. The tolerance is ± {allowed}."
+    ), off=off, allowed=allowed)
 
 
 def exactly(allowed: str) -> Phrase:
     """Right to the last digit."""
-    return say("**Right**, to the last digit. ± {allowed} would have done.", allowed=allowed)
+    return say("**Correct**, to the last digit. The tolerance is ± {allowed}.", allowed=allowed)
 
 
 def near(side: str) -> Phrase:
     """Outside the tolerance, but not by much."""
-    return say("**Look again.** It is near, but {side} by more than a careful hand should be.", side=side)
+    return say("**Look again.** Your answer is {side}. The difference is a little more than the tolerance.", side=side)
 
 
 def far(side: str, times: str) -> Phrase:
     """Well outside the tolerance."""
-    return say("**Not yet.** It is {side}, by {times} the tolerance.", side=side, times=times)
+    return say("**Not yet.** Your answer is {side}. The difference is {times} the tolerance.", side=side, times=times)
 
 
-TOO_LARGE, TOO_SMALL, WRONG_ANGLE = "too large", "too small", "right in size, but not in direction"
+TOO_LARGE, TOO_SMALL, WRONG_ANGLE = "too large", "too small", "right in size but wrong in angle"
 
 
 def times(count: int) -> str:
     """So many times a tolerance."""
-    return {2: "over twice", 3: "over three times"}.get(count, "many times")
+    return {2: "more than twice", 3: "more than three times"}.get(count, "many times")
 
 
 def meant(unit: str, given: str) -> Phrase:
     """The number is right in another unit."""
     return say(
-        "**The number is right, its unit is not:** it fits as {unit}, not as {given}. Write the unit beside it.",
+        "**The number is right, but the unit is wrong:** it is correct in {unit}, not in {given}. Write the unit "
+        "after the number.",
         unit=unit, given=given,
     )  # fmt: skip
 
@@ -79,18 +83,18 @@ def meant(unit: str, given: str) -> Phrase:
 def follows() -> Phrase:
     """Later steps are right for the earlier value."""
     return say(
-        "**It follows from your own earlier value:** from there on you worked rightly. Look at that value again."
+        "**Correct from your own earlier value.** The later steps are right. Check the earlier value again."
     )
 
 
 def wrong_before(label: str) -> Phrase:
     """An earlier value is off."""
-    return say("{label} is off by more than the tolerance.", label=label)
+    return say("{label}: the difference is more than the tolerance.", label=label)
 
 
 def one_cause(names: Sequence[Phrase], look: Phrase) -> Phrase:
     """Mistakes that give this very answer, named together, and where to look."""
-    return (*say("This is what comes out if "), *_either(names), ". ", *look)
+    return (*say("You get this answer if "), *_either(names), ". ", *look)
 
 
 def perhaps(names: Sequence[Phrase], look: Phrase) -> Phrase:
@@ -107,23 +111,25 @@ def _either(names: Sequence[Phrase]) -> Phrase:
 
 def several(count: int) -> Phrase:
     """More than one class of mistakes fits."""
-    return say("{count} things would give this answer:", count={2: "Two", 3: "Three"}.get(count, str(count)))
+    return say("{count} mistakes would give this answer:", count={2: "Two", 3: "Three"}.get(count, str(count)))
 
 
 def fits_scale(other: str, sheet: str) -> Phrase:
     """A length that is right at another scale."""
-    return say("It would be right at {other}; this sheet’s scale is {sheet}. Which is your drawing’s?", other=other,
+    return say((
+        "It would be right at {other}, but the scale of this sheet is {sheet}. Which scale did you use?"
+    ), other=other,
                sheet=sheet)  # fmt: skip
 
 
 def no_cause() -> Phrase:
     """No catalogued mistake fits."""
-    return say("No usual mistake gives this answer: go through the steps once more, one by one.")
+    return say("This answer does not match a typical mistake. Check the steps again, one by one.")
 
 
 def ask_angle() -> Phrase:
     """An angle would tell causes apart."""
-    return say("Give the angle too: it tells these apart.")
+    return say("Enter the angle too. It shows which of these mistakes it is.")
 
 
 def announced(phrases: Sequence[Phrase]) -> str:
@@ -133,4 +139,4 @@ def announced(phrases: Sequence[Phrase]) -> str:
 
 def bad_limit(given: str, unit: str, least: str, most: str) -> str:
     """A lecturer's own tolerance that cannot be used."""
-    return f"Own tolerance: “{given}” cannot be used. Give {least} to {most} {unit}, or leave it empty."
+    return f"Tolerance: “{given}” cannot be used. Enter {least} to {most} {unit}, or leave it empty."

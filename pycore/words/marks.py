@@ -4,32 +4,32 @@ from collections.abc import Mapping
 
 TITLE = "Mark the class"
 LEAD = (
-    "Type or paste the learners’ answers: on each line the code of the sheet, the answer, and if you have it the "
-    "angle, its side, and whether it was drawn or calculated. A table from a spreadsheet will do, with its head line "
-    "or without."
+    "Type or paste the learners’ answers, one learner per line: the code of the sheet, the answer and, if you have "
+    "them, the angle, its direction, and “drawn” or “calculated”. You can paste a table from a spreadsheet, with or "
+    "without its heading row."
 )
-RESULTS = "Answers, one learner on each line"
+RESULTS = "Answers, one learner per line"
 EXAMPLE = "334-PEK-23G; 7.5 A; 78.5; clockwise; drawn"
 RESULTS_HELP = (
-    "Bare numbers are in the unit of the topic; write 52 mm or 5.2 cm for lengths. They are kept on this device until "
-    "you erase them, and never sent."
+    "Numbers without a unit are in the unit of the topic. For lengths write 52 mm or 5.2 cm. The answers stay on this "
+    "device until you erase them and are never sent."
 )
 MARK = "Mark these answers"
 SAVE = "Save as a table"
 ERASE = "Erase the answers"
 ERASED = "The answers are erased from this device."
 SAVED = "The table is saved."
-OLD = "The answers have been changed since they were marked. Mark them again for a new table."
+OLD = "The answers have changed since they were marked. Mark them again to update the table."
 BANDS = {"accept": "accept", "look": "look again", "wrong": "wrong"}
-HEAD = ("Learner", "Answer", "Verdict", "What would give it", "Marks")
+HEAD = ("Learner", "Answer", "Verdict", "Possible mistake", "Marks")
 REFUSED = "Lines that could not be used"
 SUMMARY = "The class’s mistakes"
-SUMMARY_NOTE = "Filled: the only cause that fits. Open: one of several."
-NOTHING = "There is nothing to mark yet: give at least one line with a code and an answer."
-NO_CAUSE = "no usual mistake"
+SUMMARY_NOTE = "Filled bar: the only mistake that fits. Open bar: one of several."
+NOTHING = "There is nothing to mark yet. Enter at least one line with a code and an answer."
+NO_CAUSE = "no typical mistake"
 TABLE = (
-    "Line", "Name", "Code", "Answer", "Angle", "Side", "How", "First diagonal", "First angle", "Verdict", "Off",
-    "Angle off", "What would give it", "Marks from", "Marks to", "Marks of",
+    "Line", "Name", "Code", "Answer", "Angle", "Side", "How", "First diagonal", "First angle", "Verdict", "Difference",
+    "Angle difference", "Possible mistake", "Marks from", "Marks to", "Marks of",
 )  # fmt: skip
 FILE = "class-answers.csv"
 
@@ -67,27 +67,27 @@ def no_code() -> str:
 
 def no_answer(code: str) -> str:
     """A line without an answer."""
-    return f"there is no answer beside {code}."
+    return f"there is no answer for {code}."
 
 
 def open_quote() -> str:
     """A line whose quote never ends."""
-    return "a quotation mark is opened and not closed."
+    return "a quotation mark is not closed."
 
 
 def bad_side(given: str) -> str:
     """A side that is none."""
-    return f"“{given[:20]}” is no side. Write clockwise or anticlockwise, or leave it empty."
+    return f"“{given[:20]}” is not a direction. Write clockwise or anticlockwise, or leave it empty."
 
 
 def bad_how(given: str) -> str:
     """A way that is none."""
-    return f"“{given[:20]}” is no way of finding it. Write drawn or calculated, or leave it empty."
+    return f"“{given[:20]}” is not a method. Write drawn or calculated, or leave it empty."
 
 
 def too_many(lines: int, most: int) -> str:
     """More lines than one table takes."""
-    return f"The table has {lines} lines, and one marking takes up to {most}. Mark the rest by itself."
+    return f"The table has {lines} lines. At most {most} can be marked at once. Mark the others separately."
 
 
 def counted(accept: int, look: int, wrong: int, refused_lines: int) -> str:
@@ -110,12 +110,12 @@ def marks(low: int, high: int, of: int) -> str:
 
 def again(line: int) -> str:
     """The same code stood on an earlier line."""
-    return f"The code stands on line {line} too."
+    return f"The same code is on line {line} too."
 
 
 def other_set(code: str) -> str:
     """A code of another set, and which."""
-    return f"Of another set, {code}."
+    return f"From another set, {code}."
 
 
 def meant(unit: str) -> str:
@@ -125,7 +125,7 @@ def meant(unit: str) -> str:
 
 def follows() -> str:
     """Right for the learner's own earlier value."""
-    return "follows from the learner’s own first step"
+    return "correct from the learner’s own first step"
 
 
 def causes(groups: list[list[str]]) -> str:

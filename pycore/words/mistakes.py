@@ -11,42 +11,44 @@ from pycore.words.phrase import Phrase, say
 NAMES: dict[str, tuple[str, str]] = {
     "left-out": (
         "{a} was left out",
-        "Count the arrows: every line that carries current has one.",
+        "Count the arrows: every phasor that is not zero has one.",
     ),
     "stopped": (
         "the drawing stops at the first diagonal, the sum of {a} and {b}",
-        "Combine the first diagonal with the phasor that is left, in a second parallelogram.",
+        "Combine the first diagonal with the remaining phasor in a second parallelogram.",
     ),
     "reversed": (
         "{a} points the opposite way",
-        "Check at which end of {a} the arrowhead stands, and that it leaves the point it should.",
+        "Check which end of {a} has the arrowhead, and that {a} starts at the correct point.",
     ),
     "other-scale": (
-        "{a} was set off by the protractor’s other scale",
-        "Ask of {a}: more or less than a right angle? Read the scale that starts at 0 on your line.",
+        "{a} was drawn with the wrong scale of the protractor",
+        "Is the angle of {a} more or less than a right angle? Use the scale that starts at 0 on your line.",
     ),
     "wrong-way": (
         "{a} was turned the wrong way",
-        "Check which way {a} turns from the line drawn first: with the clock or against it.",
+        "Check which way {a} turns from the first line: clockwise or anticlockwise.",
     ),
     "other-scale-at-tip": (
-        "at the tip before {a} the protractor’s other scale was read",
-        "With its zero back along the line just drawn, the protractor shows 180° less the turn.",
+        "at the tip before {a} the wrong scale of the protractor was used",
+        "With the zero line back along the line just drawn, the protractor shows 180° minus the angle between the "
+        "phasors.",
     ),
     "other-scale-throughout": (
-        "at each tip the protractor’s other scale was read",
-        "With its zero back along the line just drawn, the protractor shows 180° less the turn.",
+        "at each tip the wrong scale of the protractor was used",
+        "With the zero line back along the line just drawn, the protractor shows 180° minus the angle between the "
+        "phasors.",
     ),
     "wrong-way-at-tip": (
         "at the tip before {a} the turn goes the wrong way",
-        "Check which way the drawing turns at each tip: always the same way round.",
+        "Check which way the drawing turns at each tip. Compare it with the angles in the table.",
     ),
     "mirrored": (
-        "the drawing turns the other way round throughout",
-        "Check the sense of the angles, with the clock or against it, on your sheet.",
+        "all angles were drawn in the wrong direction",
+        "Check on your sheet which way angles turn: clockwise or anticlockwise.",
     ),
     "swapped": (
-        "the lengths of {a} and {b} are exchanged",
+        "the lengths of {a} and {b} are swapped",
         "Compare each arrow’s length with the table of values, line by line.",
     ),
     "other-diagonal": (
@@ -54,19 +56,24 @@ NAMES: dict[str, tuple[str, str]] = {
         "The sum is the diagonal from the common point.",
     ),
     "two-diagonals": (
-        "two first diagonals were added, so that {a} counts twice",
-        "Each phasor is used once: combine one diagonal with the phasor that is left.",
+        "two first diagonals were added, so {a} was used twice",
+        "Use each phasor once: combine one diagonal with the remaining phasor.",
     ),
     "factor-ignored": (
-        "the power factors were left out of account",
-        "Turn each current from its own voltage by its angle of lag.",
+        "the power factors were left out",
+        "Turn each current from its own phase voltage by its angle of lag or lead.",
     ),
     "lead-for-lag": (
-        "lead was taken for lag",
-        "A lagging current stands behind its voltage, on the side that the sequence comes from.",
+        "lead was used instead of lag",
+        "A lagging current reaches its peak after its voltage: turn it from its voltage in the direction of lag that "
+        "the sheet names.",
     ),
-    "ten-too-many": ("the decimal mark is one place too far to the right", "Compare your result with the lines."),
-    "ten-too-few": ("the decimal mark is one place too far to the left", "Compare your result with the lines."),
+    "ten-too-many": ("the decimal point is one place too far to the right", (
+        "Compare your result with the line currents."
+    )),
+    "ten-too-few": ((
+        "the decimal point is one place too far to the left"
+    ), "Compare your result with the line currents."),
     "not-multiplied": (
         "the centimetres were read as {unit}",
         "Multiply the length in centimetres by the scale: {scale}.",
@@ -76,7 +83,7 @@ NAMES: dict[str, tuple[str, str]] = {
         "Multiply the length in centimetres by the scale: {scale}.",
     ),
     "multiplied-lines": (
-        "the values were multiplied by the scale when the lines were set off",
+        "the values were multiplied by the scale when the phasors were drawn",
         "Divide each value by the scale to find its length in centimetres.",
     ),
     "plain-sum": (
@@ -84,64 +91,72 @@ NAMES: dict[str, tuple[str, str]] = {
         "Phasors add with their directions: draw or resolve them first.",
     ),
     "largest-less-smallest": (
-        "the smallest value was taken from the largest",
-        "Every line counts, with its direction.",
+        "the smallest value was subtracted from the largest",
+        "Every phasor counts, with its direction.",
     ),
-    "mean": ("the mean of the values was taken", "Phasors add with their directions: draw or resolve them first."),
+    "mean": ("the mean of the values was calculated", "Phasors add with their directions: draw or resolve them first."),
     "root-of-squares": (
-        "the root of the sum of the squares was taken",
-        "That is right only for two phasors at a right angle: the products must be taken off too.",
+        "the square root of the sum of the squares was used",
+        "That is correct only for two phasors at right angles. The products must be subtracted too.",
     ),
-    "no-root": ("the square root was forgotten", "The formula gives the square of the current: take its root."),
+    "no-root": ("the square root was forgotten", (
+        "Without the root, the formula gives the square of the current: take the square root."
+    )),
     "sign-slipped": (
-        "the sign of the product {a} × {b} slipped",
-        "In the formula all three products are taken off.",
+        "the product {a} × {b} has the wrong sign",
+        "In the formula all three products are subtracted.",
     ),
     "signs-slipped": (
         "the products were added",
-        "In the formula all three products are taken off.",
+        "In the formula all three products are subtracted.",
     ),
     "product-dropped": ("the product {a} × {b} was left out", "The formula has three products, one for each pair."),
-    "product-doubled": ("the product {a} × {b} was taken twice", "The formula takes off each product once."),
+    "product-doubled": ("the product {a} × {b} was used twice", "The formula subtracts each product once."),
     "across-only": (
-        "only the parts along one axis were used",
-        "Add the parts along both axes, then use Pythagoras.",
+        "only the components along one axis were used",
+        "Add the components along both axes, then use Pythagoras.",
     ),
-    "up-only": ("only the parts along the other axis were used", "Add the parts along both axes, then use Pythagoras."),
+    "up-only": ("only the components along the other axis were used", (
+        "Add the components along both axes, then use Pythagoras."
+    )),
     "parts-added": (
-        "the two sums of parts were added as plain numbers",
-        "The two sums stand at a right angle: use Pythagoras.",
+        "the two sums of components were added as plain numbers",
+        "The two sums are at right angles: use Pythagoras.",
     ),
     "sine-for-cosine": (
-        "sine and cosine are exchanged for {a}",
-        "The cosine belongs to the axis from which the angle is counted.",
+        "sine and cosine are swapped for {a}",
+        "The cosine belongs to the axis that the angle is measured from.",
     ),
     "all-sine-for-cosine": (
-        "sine and cosine are exchanged throughout",
-        "The cosine belongs to the axis from which the angle is counted.",
+        "sine and cosine are swapped everywhere",
+        "The cosine belongs to the axis that the angle is measured from.",
     ),
     "one-sign": (
-        "all parts along one axis were given the same sign",
-        "Look at the picture: which parts point to the other side?",
+        "all components along one axis have the same sign",
+        "Look at the drawing: which components point the other way?",
     ),
-    "right-angles": ("90° was used between the lines", "Three phases stand 120° apart."),
+    "right-angles": ("90° was used between the lines", "The three phase voltages are 120° apart."),
     "radians": (
-        "the calculator worked in radians",
-        "Set it to degrees and try the cosine of 60°: it must show 0.5.",
+        "the calculator was set to radians",
+        "Set it to degrees. Test: cos 60° must be 0.5.",
     ),
     "gradians": (
-        "the calculator worked in gradians",
-        "Set it to degrees and try the cosine of 60°: it must show 0.5.",
+        "the calculator was set to gradians",
+        "Set it to degrees. Test: cos 60° must be 0.5.",
     ),
-    "times-root-three": ("the result was multiplied by √3", "√3 belongs to line and phase voltage, not to this sum."),
-    "over-root-three": ("the result was divided by √3", "√3 belongs to line and phase voltage, not to this sum."),
+    "times-root-three": ("the result was multiplied by √3", (
+        "√3 relates line voltage and phase voltage. It is not part of this sum."
+    )),
+    "over-root-three": ("the result was divided by √3", (
+        "√3 relates line voltage and phase voltage. It is not part of this sum."
+    )),
     "complement": (
-        "the angle was counted from the other axis",
-        "Count the angle from the line that the sheet names.",
+        "the angle was measured from the wrong axis",
+        "Measure the angle from the line that the sheet names.",
     ),
     "turned-round": (
-        "the angle is that of the opposite direction",
-        "Look in which quarter the sum lies: the arctangent alone does not tell.",
+        "the angle is the angle of the opposite direction",
+        "Check which quadrant the sum is in: the arctangent alone does not show it.",
     ),
 }  # fmt: skip
 

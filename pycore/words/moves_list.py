@@ -6,13 +6,16 @@ PRINT = "Print"
 PRINTS = (
     ("usual", "usual"),
     ("large", "large print, for low vision"),
-    ("easy", "easy reading: 12 point and more, one move a line"),
+    ("easy", "easy reading: text of 12 points or more, one move per line"),
 )
-PRINT_HELP = "Laid out anew, never an enlarged copy; the moves have a page of their own. Large print is best on A3."
+PRINT_HELP = (
+    "The sheet gets its own layout and scale; it is not an enlarged copy. The moves are on a separate page. Large "
+    "print works best on A3."
+)
 HEAD_ANGLE, NONE = "angle", "none"
-GIVEN, MOVES, LOOK = "What is given", "Moves", "To check"
-MINUS = "Angles: minus means with the clock."
-UPRIGHT = "So many rows of this print have room only on a sheet that stands upright: it does, on the same paper."
+GIVEN, MOVES, LOOK = "Given values", "Moves", "To check"
+MINUS = "Angles: minus means clockwise."
+UPRIGHT = "This table is too long for a landscape sheet in this print size, so the sheet is portrait."
 NEUTRAL = "the neutral current"
 """What is to be found on the page of the neutral current."""
 DISPLACEMENT = "displacement"
@@ -56,64 +59,65 @@ class CompanionName:
     way: str
 
 
-_GUESS = "Guess {guess}. Write your guess down."
-_WORK_OUT = "Work out the {plural} first. Write them in the table."
-_LENGTHS = "Turn each {quantity} into a length. Use the scale. Write the lengths in the table."
-_NO_POINT = "Mark a point to start from. Leave room on all sides."
-_COMPANION = "Draw {name} {way}, at its own scale: a double line with an open arrowhead."
-_COMPANION_AT = "Draw {name} at its angle from {origin}, at its own scale: a double line with an open arrowhead."
+_GUESS = "Estimate {guess}. Write your estimate down."
+_WORK_OUT = "Calculate the {plural} first. Write them in the table."
+_LENGTHS = "Use the scale to find the length for each {quantity}. Write the lengths in the table."
+_NO_POINT = "Mark a starting point. Leave space on all sides."
+_COMPANION = "Draw {name} {way}, at its own scale. Use a double line with an open arrowhead."
+_COMPANION_AT = "Draw {name} at its angle from {origin}, at its own scale. Use a double line with an open arrowhead."
 _FIRST = "Draw {first} {way}. Put an arrowhead on its tip."
 _FIRST_AT = "Draw {first} at its angle from {origin}. Put an arrowhead on its tip."
 _AT_POINT = (
-    "Put the centre of the protractor on the common point. Lay its zero line along {origin}.",
+    "Put the centre of the protractor on the common point. Put its zero line along {origin}.",
     "Mark the angle of the next phasor. Check which way it turns.",
-    "Draw that phasor through the mark, as long as the table says. Put an arrowhead on its tip.",
+    "Draw the phasor through the mark with the length from the table. Put an arrowhead on its tip.",
 )
-_LAST_AT_POINT = "Draw the phasor that is left in the same way, from the common point."
-_ALL_AT_POINT = "Draw each phasor that is left in the same way, from the common point."
+_LAST_AT_POINT = "Draw the last phasor in the same way, from the common point."
+_ALL_AT_POINT = "Draw the other phasors in the same way, from the common point."
 _AT_TIP = (
-    "Put the centre of the protractor on the last tip. Lay its zero line back along the line just drawn.",
-    "Turn back by 180° less the turn: for a turn of 120° that is 60°. Mark it.",
-    "Draw the next phasor through the mark, as long as the table says. Put an arrowhead on its tip.",
+    "Put the centre of the protractor on the last tip. Put its zero line back along the line just drawn.",
+    "Calculate 180° minus the angle between the two phasors. Example: 180° − 120° = 60°. Mark this angle. Check which "
+    "way the drawing turns.",
+    "Draw the next phasor through the mark with the length from the table. Put an arrowhead on its tip.",
 )
-_AGAIN_AT_TIP = "Do the same at the new tip for the phasor that is left."
-_EACH_AT_TIP = "Do the same at each new tip, until no phasor is left."
+_AGAIN_AT_TIP = "Do the same at the new tip for the last phasor."
+_EACH_AT_TIP = "Do the same at each new tip until all phasors are drawn."
 _ON_THE_WAY = "Draw a thin line from the start to the second tip: {name}."
 _DIAGONAL = (
-    "Through the tip of each of the first two, draw a dashed line parallel to the other.",
-    "Draw the diagonal from the common point to where the dashed lines cross.",
+    "Start with the first two phasors. Through the tip of each, draw a dashed line parallel to the other.",
+    "Draw the diagonal from the common point to the point where the dashed lines cross.",
 )
 _IT_IS = "It is {result}."
 _SECOND_DIAGONAL = (
-    "Pair this diagonal with the phasor that is left. Draw two dashed parallels again.",
+    "Use this diagonal and the remaining phasor. Draw two dashed parallels again.",
     "Draw the new diagonal from the common point. It is {result}.",
 )
 _CLOSE = "Draw a line from the start to the last tip. It is {result}."
 _COMPONENTS = (
-    "Draw two axes through the common point, one to the right and one up.",
-    "From each tip, drop a dashed line square on to each axis.",
-    "Measure each part. To the left and downward is minus.",
-    "Add the parts to the right. Add the parts upward.",
+    "Draw two axes through the common point, one horizontal and one vertical.",
+    "From each tip, draw a dashed line at right angles to each axis.",
+    "Measure each component. Left and down are negative.",
+    "Add the horizontal components. Add the vertical components.",
     "Mark both sums on the axes. Draw from the common point to the corner. It is {result}.",
 )
 _SHIFT = (
     "Join the three tips with dashed lines. This is the triangle of the line voltages.",
-    "Work out {result} and its angle. Write both in the table.",
-    "Set it off from the common point. Its tip is the load’s star point.",
+    "Calculate {result} and its angle. Write both in the table.",
+    "Draw it from the common point. Its tip is the load’s star point.",
     "From that tip, draw a line to each corner: {further}.",
-    "Measure each of these lines. Turn its length back by the scale.",
-    "Write them in the table. Compare with your guess: which load has the most?",
+    "Measure each of these lines. Use the scale to find the voltage for each length.",
+    "Write the voltages in the table. Compare with your estimate: which load has the highest voltage?",
 )
-_REVERSED = "Draw {reversed} too: from the common point, as long, the other way."
+_REVERSED = "Draw {reversed} too: from the common point, the same length, in the opposite direction."
 _END = (
-    "Measure its length to the point of the arrowhead. Turn the length back by the scale.",
+    "Measure its length to the point of the arrowhead. Use the scale to find its size.",
     "Measure its angle. Write both in the table.",
 )
-_COMPARE = "Compare with your guess. Then check by calculation."
+_COMPARE = "Compare with your estimate. Then check by calculation."
 _DRAWN = "{names} are drawn for you. Measure them: do they agree with the table?"
 _DRAWN_ONE = "{names} is drawn for you. Measure it: does it agree with the table?"
-_DRAWN_FIRST = "{names} are drawn for you. Measure them: do they agree with what you worked out?"
-_DRAWN_FIRST_ONE = "{names} is drawn for you. Measure it: does it agree with what you worked out?"
+_DRAWN_FIRST = "{names} are drawn for you. Measure them: do they agree with your calculation?"
+_DRAWN_FIRST_ONE = "{names} is drawn for you. Measure it: does it agree with your calculation?"
 
 
 def both(quantity: str, plural: str) -> str:
@@ -192,7 +196,7 @@ def problem_moves(
 
 def needs_larger(paper: str) -> str:
     """A paper on which such a sheet leaves no room to draw."""
-    return f"Large print and easy reading need A4 or larger: {paper} leaves no room to draw."
+    return f"Large print and easy reading need A4 or larger: {paper} is too small to draw on."
 
 
 def use_paper(paper: str) -> str:
@@ -207,4 +211,4 @@ def page_title(title: str, number: int) -> str:
 
 def description(moves: int) -> str:
     """A page of moves for someone who cannot see it."""
-    return f"{moves} lines to read or to tick, one move each."
+    return f"{moves} lines with boxes to tick, one move per line."

@@ -3,38 +3,38 @@
 from collections.abc import Mapping
 
 GRAPH_TITLE = "Graph paper"
-GRAPH_LEAD = "Millimetre, polar and 60° paper, printed at exact size."
+GRAPH_LEAD = "Millimetre, polar and 60° graph paper at exact size."
 GRAPH_DESCRIPTION = "Millimetre, polar and 60° graph paper that prints at exact size, on A5 to A2, letter and tabloid."
 GRAPH_SHORT = "Millimetre, polar and 60°."
 INSTRUMENTS_TITLE = "Ruler and protractor"
-INSTRUMENTS_LEAD = "For those who have none: print on card or clear film, check, cut out."
+INSTRUMENTS_LEAD = "For learners who have none: print on card or clear film, check the size, cut out."
 INSTRUMENTS_DESCRIPTION = "A ruler and a protractor at exact size, to print on card or clear film and cut out."
-INSTRUMENTS_SHORT = "For those who have none, to cut out."
+INSTRUMENTS_SHORT = "To print and cut out."
 FULL_SIZE = "Prints at full size."
 
 KIND = "Ruling"
 KIND_HELP = (
-    "Polar paper reads an angle and a length without a protractor. On 60° paper three lines 120° apart follow the "
-    "ruling; turn a landscape sheet a quarter and one of them points up."
+    "On polar paper you can read an angle and a length without a protractor. On 60° paper, lines 120° apart follow "
+    "the printed lines. On a landscape sheet turned by 90°, one of them points up."
 )
 KINDS = (("millimetre", "Millimetre"), ("polar", "Polar"), ("sixty", "60° triangles"))
 PROTRACTOR = "Protractor"
 PROTRACTORS = (("180", "Half circle, 180°"), ("360", "Full circle, 360°"))
-PROTRACTOR_HELP = "A full circle must be seen through: print it on clear film."
-PAPER, ORIENTATION = "Paper", "Way round"
+PROTRACTOR_HELP = "A full-circle protractor must be transparent: print it on clear film."
+PAPER, ORIENTATION = "Paper", "Orientation"
 ORIENTATIONS = (("portrait", "portrait"), ("landscape", "landscape"))
-CHOICES = "The sheet"
+CHOICES = "Settings of the sheet"
 NO_SCRIPT = (
-    "Scripts are off, so this page shows one sheet only. Printing it from the browser works; choosing another needs "
-    "scripts."
+    "JavaScript is off, so this page shows one sheet only. You can print it from the browser. To choose another sheet "
+    "you need JavaScript."
 )
-AT_FULL_SIZE = "Print at 100 %, not fitted to the page. Both bars on the sheet must measure what is written on them."
+AT_FULL_SIZE = "Print at 100 %, not “fit to page”. Each check bar must have the length that is printed next to it."
 UNIT = "\u00a0mm"
 
 _RULINGS: Mapping[str, tuple[str, str]] = {
-    "millimetre": ("Millimetre paper", "Squares of 1 mm, every fifth and tenth line stronger"),
-    "polar": ("Polar paper", "Circles every 5 mm about one point, rays every 5°, figures every 10°"),
-    "sixty": ("60° paper", "Three sets of parallel lines 60° apart: triangles of 10 mm side"),
+    "millimetre": ("Millimetre paper", "Squares of 1 mm, every fifth and tenth line thicker"),
+    "polar": ("Polar paper", "Circles every 5 mm around one point, rays every 5°, numbers every 10°"),
+    "sixty": ("60° paper", "Three sets of parallel lines 60° apart: triangles with 10 mm sides"),
 }
 
 
@@ -78,18 +78,19 @@ def instruments_description(circle: bool, length: str) -> str:
 
 def instrument_steps(circle: bool) -> tuple[str, ...]:
     """How to make instruments of the sheet. A bank card's length: ISO/IEC 7810, ID-1."""
-    medium = "clear film: its centre must be seen through" if circle else "card or clear film"
+    medium = "clear film: you must see through its centre" if circle else "card or clear film"
     window = (
-        ("Lay the cross on the point, the line through 0 on your line.",)
+        ("Put the cross on the point and the line through 0 on your line.",)
         if circle
-        else ("On card, cut out the protractor’s window too, up to its zero line.",)
+        else ("On card, also cut out the window of the protractor, up to its zero line.",)
     )
     return (
         f"Print at 100 %, on {medium}.",
-        f"Check both bars. With no ruler at hand: a bank card is 85.6{UNIT} long.",
-        "Cut along the outlines. The ruler’s marked edge and the protractor’s rim measure: cut them last, on the line.",
+        f"Check both bars. If you have no ruler: a bank card is 85.6{UNIT} long.",
+        "Cut along the outlines. Cut the marked edge of the ruler and the rim of the protractor last, exactly on the "
+        "line.",
         *window,
-        f"The ruler’s zero is its 0 mark, 5{UNIT} inside its end.",
+        f"The ruler’s zero is the 0 mark, 5{UNIT} from its end.",
     )
 
 

@@ -8,8 +8,8 @@ Name = Phrase | Symbol
 def parallel_by_protractor(side: Name, angle: str, sense: str, length: str, to: Name) -> Phrase:
     """First dashed line, by the neighbouring angle."""
     return say(
-        "**Set off {angle} at the tip of {side}.** Protractor’s centre on that tip, zero line back along {side}. "
-        "Go {sense} and draw a dashed line, {length}: it runs parallel to {to}.",
+        "**Mark {angle} at the tip of {side}.** Protractor’s centre on that tip, zero line back along {side}, "
+        "{sense}. Draw a dashed line, {length}. It is parallel to {to}.",
         side=side,
         angle=angle,
         sense=sense,
@@ -22,7 +22,7 @@ def neighbouring_why(between: str, angle: str, wider: int) -> Phrase:
     """Why that angle, and that it is the smaller or the larger of the two on the protractor."""
     than = {1: "more than", 0: "exactly", -1: "less than"}[wider]
     return say(
-        "Neighbouring angles of a parallelogram make 180°: 180° − {between} = {angle}, {than} a right angle.",
+        "Neighbouring angles of a parallelogram add up to 180°: 180° − {between} = {angle}, {than} a right angle.",
         between=between,
         angle=angle,
         than=than,
@@ -42,8 +42,8 @@ def close_by_protractor(
 ) -> Phrase:
     """Second dashed line; the two meet."""
     return say(
-        "**Close the {which}parallelogram.** Protractor’s centre on the tip of {side}, zero line back along {side}: "
-        "{angle} {sense}. Dashed line, {length}, parallel to {to}. The two meet.",
+        "**Complete the {which}parallelogram.** Protractor’s centre on the tip of {side}, zero line back along "
+        "{side}: mark {angle} {sense}. Draw a dashed line, {length}, parallel to {to}. The two dashed lines meet.",
         which=_before(which),
         side=side,
         angle=angle,
@@ -56,8 +56,8 @@ def close_by_protractor(
 def measure_between(first: Name, second: Name, expected: str) -> Phrase:
     """The angle of the second stage is measured, not copied."""
     return say(
-        "**Measure the angle between {first} and {second}.** Protractor’s centre on the common point: "
-        "expect about {expected}.",
+        "**Measure the angle between {first} and {second}.** Protractor’s centre on the common point. Expect about "
+        "{expected}.",
         first=first,
         second=second,
         expected=expected,
@@ -67,16 +67,16 @@ def measure_between(first: Name, second: Name, expected: str) -> Phrase:
 def measure_why() -> Phrase:
     """What the measured angle is for."""
     return say(
-        "Take your own reading: 180° less it is what you set off next. Or extend the diagonal beyond its tip and "
-        "set off the reading itself there: corresponding angles are equal."
+        "Use your own reading. The next angle to mark is 180° minus your reading. Or extend the diagonal beyond its "
+        "tip and mark your reading there: corresponding angles are equal."
     )
 
 
 def parallel_by_set_squares(side: Name, to: Name, length: str) -> Phrase:
     """First dashed line, slid along."""
     return say(
-        "**Slide a parallel to the tip of {side}.** Set square along {to}, ruler against its other side; "
-        "slide to the tip of {side} and draw a dashed line, {length}.",
+        "**Draw a parallel through the tip of {side}.** Set square along {to}, ruler against its other side. Slide "
+        "the set square to the tip of {side} and draw a dashed line, {length}.",
         side=side,
         to=to,
         length=length,
@@ -86,8 +86,8 @@ def parallel_by_set_squares(side: Name, to: Name, length: str) -> Phrase:
 def close_by_set_squares(which: str, side: Name, to: Name, length: str) -> Phrase:
     """Second dashed line, slid along."""
     return say(
-        "**Close the {which}parallelogram.** Set square along {to}; slide to the tip of {side} and draw a "
-        "dashed line, {length}. The two meet.",
+        "**Complete the {which}parallelogram.** Set square along {to}. Slide it to the tip of {side} and draw a "
+        "dashed line, {length}. The two dashed lines meet.",
         which=_before(which),
         side=side,
         to=to,
@@ -97,14 +97,15 @@ def close_by_set_squares(which: str, side: Name, to: Name, length: str) -> Phras
 
 def slide_why() -> Phrase:
     """Why a slide keeps the direction."""
-    return say("Hold the ruler still: a square that slides along it keeps its direction.")
+    return say("Hold the ruler still: a set square that slides along it keeps its direction.")
 
 
 def cross_arcs(first: Name, first_radius: str, second: Name, second_radius: str) -> Phrase:
     """Two compass arcs of copied length."""
     return say(
-        "**Cross two arcs.** Compasses open to {second}, {second_length}, point on the tip of {first}: an arc. "
-        "Then open to {first}, {first_length}, point on the tip of {second}: a second arc across it.",
+        "**Draw two arcs that cross.** Open the compasses to the length of {second}, {second_length}. Point on the "
+        "tip of {first}: draw an arc. Then open them to the length of {first}, {first_length}. Point on the tip of "
+        "{second}: draw a second arc across the first.",
         first=first,
         second=second,
         second_length=second_radius,
@@ -115,8 +116,8 @@ def cross_arcs(first: Name, first_radius: str, second: Name, second_radius: str)
 def close_by_compasses(which: str, first: Name, second: Name) -> Phrase:
     """Dashed lines to the crossing."""
     return say(
-        "**Close the {which}parallelogram.** Dashed lines from the tips of {first} and {second} to where "
-        "the arcs cross.",
+        "**Complete the {which}parallelogram.** Draw dashed lines from the tips of {first} and {second} to the point "
+        "where the arcs cross.",
         which=_before(which),
         first=first,
         second=second,
@@ -125,7 +126,10 @@ def close_by_compasses(which: str, first: Name, second: Name) -> Phrase:
 
 def arcs_why() -> Phrase:
     """Why arcs make a parallelogram."""
-    return say("A figure whose opposite sides are equal is a parallelogram.")
+    return say(
+        "The arcs can cross twice. Take the crossing that is not on the same side of the line between the two tips as "
+        "the common point. There the opposite sides are equal and parallel."
+    )
 
 
 def diagonal(end: str, length: str, amount: str) -> Phrase:
@@ -146,8 +150,8 @@ def diagonal_why(meaning: str, third: str) -> Phrase:
 def carry_on(first: Name, second: Name, length: str) -> Phrase:
     """Two phasors so nearly on one line that no parallelogram can be drawn."""
     return say(
-        "**No parallelogram:** {first} and {second} lie so nearly on one line that none can be drawn. Go tip to "
-        "tail: from the tip of {first} draw {length} in the direction of {second}.",
+        "**No parallelogram:** {first} and {second} are almost on one line, so no parallelogram can be drawn. Use tip "
+        "to tail: from the tip of {first}, draw {length} in the direction of {second}.",
         first=first,
         second=second,
         length=length,

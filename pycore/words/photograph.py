@@ -4,51 +4,58 @@ from pycore.words.phrase import Phrase, plain, say
 
 TITLE = "Check a drawing by photo"
 LEAD = (
-    "Photograph the drawing from above, the whole sheet in view. The photo stays on this device and is not kept."
+    "Take a photo of the drawing from above. The whole sheet must be in the photo. The photo stays on this device and "
+    "is not saved."
 )
 CLOSE = "Close"
 TAKE = "Take a photo"
 CHOOSE = "Choose a photo"
 GROUND = "The drawing is on"
-GROUNDS = (("marks", "its problem sheet, with ringed marks"), ("corners", "plain paper, four corners in view"))
+GROUNDS = (("marks", (
+    "its problem sheet, with marks in rings"
+)), ("corners", "plain paper, all four corners in the photo"))
 PAPER = "Size of the plain paper"
-WAY = "The paper lies"
-WAYS = (("portrait", "upright"), ("landscape", "lengthways"))
-PICTURE = "The photo, with the points that were set"
+WAY = "Orientation of the paper"
+WAYS = (("portrait", "portrait"), ("landscape", "landscape"))
+PICTURE = "The photo with the marked points"
 NOT_A_PICTURE = (
-    "This file cannot be opened as a picture here. It may be damaged, or of a kind that this browser does not "
-    "read, such as HEIC: save or send it as JPEG, or take the photo from this page."
+    "This file cannot be opened as a picture. It may be damaged, or this browser does not read its format, such as "
+    "HEIC. Save it as JPEG, or take the photo from this page."
 )
-TOO_SMALL = "This picture is too small to be measured: its longer side needs at least 500 pixels."
+TOO_SMALL = "This picture is too small to measure: its longer side needs at least 500 pixels."
 LOOKING = "Looking for the marks …"
 MARKS_NOT_FOUND = (
-    "The marks were not found beyond doubt. Drag each ring on to the mark that it names, as the sheet is read: "
-    "press near it, and steer."
+    "The marks were not found with certainty. Drag each ring onto its mark; the name says which one. Hold the sheet "
+    "so that you can read it. To move a ring, press near it and drag."
 )
-DRAG_CORNERS = "Drag each ring on to the corner of the paper that it names, as it is read: press near it, and steer."
-MARKS_DONE = "They are in place"
+DRAG_CORNERS = (
+    "Drag each ring onto its corner of the paper; the name says which one. Hold the paper so that you can read it. To "
+    "move a ring, press near it and drag."
+)
+MARKS_DONE = "The rings are in place"
 MOVE_MARKS = "Move the marks"
-BACK = "Take back"
+BACK = "Undo"
 WHOLE = "Whole photo"
 AGAIN = "Another photo"
 SAVE = "Save as a picture"
-OVERLAY = "Show the true drawing"
+OVERLAY = "Show the correct drawing"
 RESULT = "Your drawing, line by line"
 POINTS_LEAD = (
-    "Press near the point, keep the finger down and steer; let go when the cross is on it. It can be moved later."
+    "Press near the point and keep your finger down. Move the cross onto the point, then let go. You can move it "
+    "again later."
 )
 MARKS_FOUND = "The marks were found. " + POINTS_LEAD
 SAVED = "The picture has been saved."
-MARK_NAMES = ("upper left", "top", "upper right", "right", "lower right", "foot", "lower left", "left")
+MARK_NAMES = ("upper left", "top", "upper right", "right", "lower right", "bottom", "lower left", "left")
 HEAD = ("Line", "Length", "Angle", "")
 COMMON_POINT, START = "the common point", "the start"
-ACCEPTED, LOOK_AGAIN, WRONG = "good", "look again", "off"
+ACCEPTED, LOOK_AGAIN, WRONG = "correct", "look again", "wrong"
 BANDS = {"accept": ACCEPTED, "look": LOOK_AGAIN, "wrong": WRONG}
 CAPTION = (
-    "First what you drew, then what it should be: lengths in mm, angles as your protractor reads. Each line is "
-    "judged from the lines that you drew before it."
+    "First what you drew, then what it should be: lengths in mm, angles as on your protractor. Each line is judged "
+    "from the lines that you drew before it."
 )
-SHEET_TURN = "from its place"
+SHEET_TURN = "from its correct direction"
 OFF_PARALLEL = "from parallel"
 
 
@@ -68,7 +75,7 @@ def corner_name(number: int) -> str:
 
 def show(point: Phrase) -> Phrase:
     """What to show next."""
-    return say("Show {point}.", point=point)
+    return say("Mark {point}.", point=point)
 
 
 def tip_of(symbol: Phrase) -> Phrase:
@@ -78,7 +85,7 @@ def tip_of(symbol: Phrase) -> Phrase:
 
 def far_on(symbol: Phrase) -> Phrase:
     """A place on a faint line."""
-    return say("a place far along the faint line of {a}", a=symbol) if symbol else say("a place far along the axis")
+    return say("a point far along the faint line of {a}", a=symbol) if symbol else say("a point far along the axis")
 
 
 def end_of_diagonal(symbol: Phrase) -> Phrase:
@@ -89,13 +96,15 @@ def end_of_diagonal(symbol: Phrase) -> Phrase:
 # What makes a photo unusable.
 
 REFUSALS = {
-    "few": "Four marks are needed at least: drag a ring on to each of four.",
-    "line": "Three of the marks lie nearly in line, so that the photo cannot be measured: check where they are.",
-    "crossed": "The marks are in another order than on the sheet: check which ring is on which mark.",
-    "far": "These places do not belong to one flat sheet: check the marks, and that the sheet lay flat.",
-    "mirrored": "The marks are those of a mirrored picture: switch off mirroring in the camera, or check their order.",
-    "poor": "The marks do not fit the sheet: they are off by {off} mm. Check each, and that the sheet lay flat.",
-    "same": "Two points that belong apart are in one place: show {point} again.",
+    "few": "At least four marks are needed. Drag a ring onto each of four marks.",
+    "line": "Three of the marks are almost in one line, so the photo cannot be measured. Check the positions.",
+    "crossed": "The marks are not in the same order as on the sheet. Check which ring is on which mark.",
+    "far": "These points cannot be on one flat sheet. Check the marks, and check that the sheet was flat.",
+    "mirrored": "The picture is mirrored. Switch off mirroring in the camera, or check the order of the marks.",
+    "poor": (
+        "The marks do not fit the sheet: they differ by {off} mm. Check each mark, and check that the sheet was flat."
+    ),
+    "same": "Two different points are in the same place. Mark {point} again.",
 }
 
 
@@ -118,24 +127,24 @@ SLIPS: dict[str, tuple[str, str]] = {
         "Compare each arrow’s length with the table of values, line by line.",
     ),
     "scale-ignored": (
-        "{a} was set off at one centimetre for each unit",
+        "{a} was drawn with one centimetre for each unit",
         "Divide each value by the scale to find its length in centimetres.",
     ),
-    "ten-long": ("{a} is ten times too long", "Check where the decimal mark of its length stands."),
-    "ten-short": ("{a} is ten times too short", "Check where the decimal mark of its length stands."),
-    "centimetre-long": ("{a} is a whole centimetre too long", "Count the centimetres from the ruler’s zero mark."),
+    "ten-long": ("{a} is ten times too long", "Check the decimal point of its length."),
+    "ten-short": ("{a} is ten times too short", "Check the decimal point of its length."),
+    "centimetre-long": ("{a} is exactly one centimetre too long", "Count the centimetres from the ruler’s zero mark."),
     "centimetre-short": (
-        "{a} is a whole centimetre too short",
+        "{a} is exactly one centimetre too short",
         "Count the centimetres from the ruler’s zero mark, not from its 1.",
     ),
-    "tens": ("the angle of {a} was read ten degrees too large", "Count the tens on the protractor’s scale once more."),
+    "tens": ("the angle of {a} is ten degrees too large", "Count the tens on the protractor’s scale again."),
     "tens-less": (
-        "the angle of {a} was read ten degrees too small",
-        "Count the tens on the protractor’s scale once more.",
+        "the angle of {a} is ten degrees too small",
+        "Count the tens on the protractor’s scale again.",
     ),
     "first-way": (
-        "{a} points another way than the sheet asks",
-        "Read on the sheet in which direction the first line is drawn.",
+        "{a} does not point in the direction that the sheet asks for",
+        "Check on the sheet in which direction the first line is drawn.",
     ),
 }
 
@@ -156,8 +165,8 @@ def other_start(symbol: Phrase, *, common: bool) -> tuple[Phrase, Phrase]:
     """A line that was begun at another point."""
     where = "the start" if common else "another point"
     return (
-        say("{a} was begun at {where}", a=symbol, where=where),
-        say("Look at the steps: from which point is {a} drawn?", a=symbol),
+        say("{a} starts at {where}", a=symbol, where=where),
+        say("Look at the steps: at which point does {a} start?", a=symbol),
     )
 
 
@@ -166,19 +175,21 @@ def other_start(symbol: Phrase, *, common: bool) -> tuple[Phrase, Phrase]:
 
 def all_good() -> Phrase:
     """Nothing is off."""
-    return say("**Every line is where it should be**, as far as a careful hand can draw it.")
+    return say("**Every line is correct**, within the accuracy of a careful drawing.")
 
 
 def some_off(count: int) -> Phrase:
     """So many lines are off."""
     if count == 1:
-        return say("**One line is off.** The others follow rightly from the lines before them.")
-    return say("**{count} lines are off.** The others follow rightly from the lines before them.", count=str(count))
+        return say("**One line is wrong.** The other lines are correct for the lines drawn before them.")
+    return say((
+        "**{count} lines are wrong.** The other lines are correct for the lines drawn before them."
+    ), count=str(count))
 
 
 def look_again() -> Phrase:
     """Nothing is plainly off, but something is near the limit."""
-    return say("**Nearly.** No line is far off; look again at those that are marked.")
+    return say("**Nearly correct.** No line is far off. Look again at the marked lines.")
 
 
 def result(symbol: Phrase, length: str, amount: str) -> Phrase:
@@ -189,7 +200,7 @@ def result(symbol: Phrase, length: str, amount: str) -> Phrase:
 def result_right(amount: str, off: str, allowed: str) -> Phrase:
     """How that compares with the calculation."""
     return say(
-        "The calculation gives {amount}: {off} away, where a careful drawing may be ± {allowed}.",
+        "The calculation gives {amount}. The difference is {off}. A careful drawing may differ by ± {allowed}.",
         amount=amount, off=off, allowed=allowed,
     )  # fmt: skip
 
@@ -197,7 +208,7 @@ def result_right(amount: str, off: str, allowed: str) -> Phrase:
 def measured_to(length: str, angle: str) -> Phrase:
     """How sure the photo is."""
     return say(
-        "Measured from this photo to about ± {length} mm and ± {angle}° (95 %), which is allowed for.",
+        "The photo can be measured to about ± {length} mm and ± {angle}° (95 %). The check takes this into account.",
         length=length, angle=angle,
     )  # fmt: skip
 
@@ -205,8 +216,8 @@ def measured_to(length: str, angle: str) -> Phrase:
 def all_longer(percent: str, *, longer: bool) -> Phrase:
     """Every line is longer or shorter by the same share."""
     return say(
-        "All lines are too {way} by the same share, about {percent} %: was the sheet printed or copied at another "
-        "size? Lay a ruler on its bar.",
+        "All lines are too {way} by the same percentage, about {percent} %. Was the sheet printed or copied at "
+        "another size? Measure its check bar.",
         way="long" if longer else "short", percent=percent,
     )  # fmt: skip
 
@@ -214,7 +225,7 @@ def all_longer(percent: str, *, longer: bool) -> Phrase:
 def all_shifted(millimetres: str) -> Phrase:
     """Every line is longer or shorter by the same piece."""
     return say(
-        "All lines are about {mm} mm off in the same sense: was the ruler’s edge taken for its zero mark?",
+        "All lines are about {mm} mm wrong in the same way. Did you use the end of the ruler instead of its zero mark?",
         mm=millimetres,
     )
 
@@ -226,7 +237,7 @@ def slip_line(slip_name: Phrase, look: Phrase) -> Phrase:
 
 def no_slip(symbol: Phrase) -> Phrase:
     """A line that is off in no usual way."""
-    return say("None of the usual slips explains {a}: set it off once more.", a=symbol)
+    return say("No typical mistake explains {a}: draw it again.", a=symbol)
 
 
 def announced(phrases: "tuple[Phrase, ...]") -> str:

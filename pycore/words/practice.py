@@ -4,42 +4,42 @@ from pycore.words.phrase import Phrase, say
 
 SLUG = "practice"
 TITLE = "Practice"
-LEAD = "One problem after another, as hard as suits you. What you do here stays on this device."
-DESCRIPTION = "Free practice with phasors: problems one after another, checked at once, with the likely mistake named."
-HOME_OPEN = "Begin"
+LEAD = "One problem after another. The level follows your answers. Everything stays on this device."
+DESCRIPTION = "Free practice with phasors: one problem after another, checked at once, with the likely mistake named."
+HOME_OPEN = "Start"
 WAY = "What to practise"
-SHOW = "Show me"
+SHOW = "Show the answer"
 NEXT = "Next problem"
 AS_SHEET = "Open it as a sheet"
 GIVEN = "Given"
 SOLVED, SHOWN = "Solved", "The answer"
-SHOWN_NOTE = "Not counted as solved. Go through it once, then try the next."
+SHOWN_NOTE = "This does not count as solved. Go through it once, then try the next problem."
 
-KEPT = "What this device keeps of it"
+KEPT = "Your record on this device"
 RULE = (
-    "Two problems in a row right at the first try: one level up. Two in a row with the answer shown: one level down. "
-    "An answer to look at again costs nothing. Nobody else sees any of this."
+    "Two problems in a row correct at the first try: one level up. Two in a row with the answer shown: one level "
+    "down. “Look again” does not count against you. Nobody else sees this."
 )
 EXPORT = "Save as a file"
-IMPORT = "Take from a file"
-ERASE = "Erase it all"
+IMPORT = "Load from a file"
+ERASE = "Erase everything"
 UNDO = "Undo"
-ERASED = "Erased. A new record has begun."
+ERASED = "Erased. A new record has started."
 FILE_NAME = "phasor-folio-practice.json"
 EXPORTED = "The file is saved."
-DENIED = "This browser keeps nothing for this site, so your practice lasts until the page is closed."
-MERGE, REPLACE, CANCEL = "Add it to mine", "Put it in place of mine", "Leave it"
-TAKEN = "Taken from the file."
-LOST = "What was kept here could not be read, so a new record has begun."
-NO_SCRIPT = "Practice needs scripts: problems are made and checked on your own device."
-TOO_LONG = "This file is longer than any record of practice (100 kB). It was not read; your own record stays."
-FROM_FILE = "The file holds"
+DENIED = "This browser does not store data for this site, so your record is lost when you close the page."
+MERGE, REPLACE, CANCEL = "Add to my record", "Replace my record", "Cancel"
+TAKEN = "Loaded from the file."
+LOST = "Your stored record could not be read, so a new record has started."
+NO_SCRIPT = "Practice needs JavaScript: problems are made and checked on your own device."
+TOO_LONG = "This file is too large for a practice record (over 100 kB). It was not read. Your record is unchanged."
+FROM_FILE = "The file contains"
 
 REASONS = {
     "long": TOO_LONG,
-    "deep": "This file is nested deeper than any record of practice. It was not taken; your own record stays.",
-    "text": "This file is not JSON, or is cut off. It was not taken; your own record stays.",
-    "kind": "This file is no record of practice from these pages. It was not taken; your own record stays.",
+    "deep": "This file has too many nested levels for a practice record. It was not loaded. Your record is unchanged.",
+    "text": "This file is not JSON, or it is incomplete. It was not loaded. Your record is unchanged.",
+    "kind": "This file is not a practice record of this site. It was not loaded. Your record is unchanged.",
 }
 
 
@@ -60,7 +60,7 @@ def best(count: int) -> str:
 
 def solved(count: int, had: int) -> str:
     """How many were solved."""
-    return f"{count} of {had} solved"
+    return f"{count} of {had} problems solved"
 
 
 def times(count: int) -> str:
@@ -72,12 +72,12 @@ def refused(reason: str, part: str) -> str:
     """Why a file is no record."""
     if reason in REASONS:
         return REASONS[reason]
-    stays = "It was not taken; your own record stays."
+    stays = "It was not loaded. Your record is unchanged."
     if reason == "version":
-        return f"This file is of version “{part}”, and this page reads version 1. {stays}"
+        return f"This file has version “{part}”, but this page reads version 1. {stays}"
     if reason == "key":
-        return f"This file holds “{part[:30]}”, which no record of practice has. {stays}"
-    return f"This file’s value for “{part[:30]}” cannot be used. {stays}"
+        return f"This file contains “{part[:30]}”, which is not part of a practice record. {stays}"
+    return f"The value of “{part[:30]}” in this file cannot be used. {stays}"
 
 
 def way_name(title: str, method: str) -> str:
@@ -88,12 +88,12 @@ def way_name(title: str, method: str) -> str:
 def holds(solved_count: int, best_count: int) -> Phrase:
     """What a file brings."""
     return say(
-        "{count} solved, {best} in a row at the longest. Add it to yours, or put it in its place?",
+        "{count} solved, longest run {best} in a row. Add it to your record, or replace your record?",
         count=str(solved_count), best=str(best_count),
     )  # fmt: skip
 
 
-MISTAKES = "Mistakes that came up"
+MISTAKES = "Your mistakes"
 METHODS = {
     "any": "", "parallelogram": "parallelogram", "tip-to-tail": "tip to tail", "components": "components",
 }  # fmt: skip

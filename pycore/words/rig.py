@@ -6,34 +6,37 @@ from pycore.words.phrase import Symbol, say
 
 SLUG = "rig-record"
 TITLE = "Recording sheet for the rig"
-LEAD = "Checks first, then the topic's readings in order, repeated. To print and fill in."
+LEAD = "A sheet to print and fill in: safety checks first, then repeated readings in a fixed order."
 DESCRIPTION = "A sheet to print for readings at a training rig: checks, instrument, repeated readings, three answers."
 TOPIC = "Topic"
-SHORT = "Checks first, readings in order, three answers."
-REPEATS = "Readings of each"
+SHORT = "Safety checks, readings, three answers."
+REPEATS = "Readings of each quantity"
 REPEAT_SETS = (("3", "3 times"), ("4", "4 times"), ("5", "5 times"))
-REPEAT_HELP = "Repeats show how far readings scatter. Three are the least that do."
-
-FIRST = "Before any reading"
-CHECKS = (
-    "A competent person is with us and has said that we may start.",
-    "The rig is made for this work. We know where its stop is.",
-    "Meter, jaw and leads are undamaged and of the right measurement category.",
-    "The tester was proved before use, and is proved again after it.",
+REPEAT_HELP = (
+    "Repeated readings show their scatter. Take at least three: even then the scatter is only a rough estimate."
 )
-STOP = "Anything damaged, warm, wet or unexpected: hands off, stop the rig, call the supervisor."
+
+FIRST = "Before you take readings"
+CHECKS = (
+    "A competent person is with us and has allowed us to start.",
+    "The rig is made for this work. We know where its emergency stop is.",
+    "Meter, jaw and leads are undamaged and of the right measurement category.",
+    "The voltage tester was proved before use and will be proved again after use.",
+)
+STOP = "If anything is damaged, hot, wet or unexpected: hands off, stop the rig, call the supervisor."
 INSTRUMENT = "Instrument"
-CELLS = (("instrument", 0.36), ("number", 0.22), ("range", 0.18), ("one digit is", 0.24))
+CELLS = (("instrument", 0.36), ("number", 0.22), ("range", 0.18), ("value of one digit", 0.24))
 LOWER_CELLS = (("limit: ± ( ____ % + ____ digits )", 0.36), ("rig", 0.22), ("date", 0.18), ("initials", 0.24))
 MEAN, INITIALS = "mean", "initials"
-AGREE = say("Do they agree? {number}", number=Symbol("E", "n"))
+AGREE = say("Do they agree?", number=Symbol("E", "n"))
 AGREE_HELP = (
-    "Take the difference of two answers and divide it by what both together may be out by. "
-    "Up to 1 they agree. Over 1 something wants explaining: look for it before trusting either."
+    "Divide the difference of two answers by the uncertainty (95 %) of that difference. For two independent answers "
+    "it is √(U₁² + U₂²). Drawing and calculation share the same values: use the drawing’s uncertainty alone. Up to 1, "
+    "the two agree. More than 1: look for a reason before you trust either."
 )
 AGREE_ROWS = ("meter and calculation", "drawing and calculation")
-WHY = "If not: what could explain it, and which reading would show it?"
-CHECKED = "seen by the supervisor"
+WHY = "If they do not agree: what could be the reason? Which reading would show it?"
+CHECKED = "checked by the supervisor"
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,17 +63,17 @@ class RecordingSheet:
     @property
     def answer_head(self) -> tuple[str, ...]:
         """The head of the three answers."""
-        return ("", f"answer in {self.unit}", f"give or take, {self.unit}", "where from")
+        return ("", f"answer in {self.unit}", f"± (95 %), {self.unit}", "source")
 
     @property
     def answer_rows(self) -> tuple[tuple[str, str], ...]:
         """The three answers, each with where it comes from."""
-        return (("meter", self.meter), ("drawing", "measured; what a hand can do"), ("calculation", self.calculation))
+        return (("meter", self.meter), ("drawing", "measured; accuracy of the hand"), ("calculation", self.calculation))
 
     @property
     def agree_line(self) -> str:
         """Room for the difference of two answers over what both may be out by."""
-        return f"difference _____ {self.unit}  ÷  out by _____ {self.unit}  =  _____"
+        return f"difference _____ {self.unit}  ÷  uncertainty _____ {self.unit}  =  _____"
 
 
 JAW = "One conductor in the jaw, jaw closed."
@@ -102,5 +105,5 @@ def description(checks: int, repeats: str, columns: tuple[str, ...], answers: st
     """The sheet for someone who cannot see it."""
     return (
         f"{checks} checks to tick before any reading, the instrument, {repeats} readings of {'; '.join(columns)} in "
-        f"order, three answers for {answers} and whether they agree, with room for what could explain a difference."
+        f"order, three answers for {answers}, whether they agree, and space for the reason if they do not."
     )

@@ -16,18 +16,20 @@ ROOM = "____"
 OPENS_BY_CODE = ("Open this sheet, with these values, on a phone.",)
 
 
-OPENS_ISSUED = ("This problem’s code: type it on the page, at “Check an answer”.", "The code of this problem.")
+OPENS_ISSUED = ("The code of this problem. Type it on the page under “Check an answer”.", "The code of this problem.")
 ANY_METHOD = "any method"
 
 
 def opens_with(address: str) -> tuple[str, ...]:
     """How to open the sheet again where there is no code to scan; a long link only by name."""
-    return (f"Opens again at {address}", "Share on the page gives this sheet’s link, which is too long to print here.")
+    return ((
+        f"Open this sheet again at {address}"
+    ), "The link of this sheet is too long to print. Use “Share” on the page.")
 
 
 def opens_without_code(address: str) -> tuple[str, ...]:
     """Why there is no code although one was wanted, and how to open the sheet again."""
-    why = "No code could be made that a phone would read."
+    why = "The link is too long for a QR code."
     return (f"{why} Opens again at {address}", f"{why} Share on the page gives this sheet’s link.")
 
 
@@ -47,17 +49,17 @@ def unequal_load(lags: str, sequence: str, *, short: bool = False) -> str:
     """Lines of different power factor."""
     if short:
         return f"{lags}. Sequence {sequence}."
-    return f"Against their own voltages: {lags}. Sequence {sequence}."
+    return f"Lag behind their own phase voltages: {lags}. Sequence {sequence}."
 
 
 def lies(first: str, way: str, sense: str) -> str:
     """How the drawing is to lie on the paper."""
-    return f"{first} {way}; lag turns {sense}."
+    return f"Draw {first} {way}. Lag turns {sense}."
 
 
 def further(line: str) -> str:
     """The question for those who are done early."""
-    return f"Then: which {line} current, at which angle, makes the neutral zero?"
+    return f"Then: which current in {line}, at which angle, makes the neutral current zero?"
 
 
 def problem_notes(load: str, lies: str, bar: str, *, short: bool) -> tuple[str, ...]:
@@ -66,8 +68,8 @@ def problem_notes(load: str, lies: str, bar: str, *, short: bool) -> tuple[str, 
         return (f"{load} {lies} Print at 100 %.",)
     return (
         f"{load} {lies}",
-        "Predict the neutral, draw, measure, fill in the table, check by calculation.",
-        f"Print at 100 %: both bars {bar}.",
+        "Estimate the neutral current, draw, measure, fill in the table, check by calculation.",
+        f"Print at 100 %: each bar {bar}.",
     )
 
 
@@ -90,8 +92,8 @@ def own_scale(unit: str) -> str:
 
 def issued_notes(issue: SetSheet) -> tuple[str, ...]:
     """What a sheet of a class set says besides."""
-    scale = ("Choose a scale first, and write it down.",) if issue.own_scale else ()
-    method = "Draw by any method." if issue.any_method else "Draw by the method named below."
+    scale = ("First choose a scale and write it down.",) if issue.own_scale else ()
+    method = "Use any method." if issue.any_method else "Use the method named below."
     return (*scale, f"{method} Ask which method your examining body accepts.")
 
 
@@ -102,13 +104,13 @@ def sheet_of(number: int, of: int) -> str:
 
 def overlay_notes(first: str, bar: str, *, short: bool, mirrored: bool) -> tuple[str, ...]:
     """How to lay the overlay on a drawing."""
-    over = " Mirrored: lie it face down." if mirrored else ""
+    over = " Mirrored: lay it face down." if mirrored else ""
     if short:
-        return (f"Lay the star point and {first} on the learner’s.{over} Print at 100 %.",)
+        return (f"Lay the starting point and {first} on the learner’s.{over} Print at 100 %.",)
     return (
-        "Lay it over the drawing or hold both against a window: star point on star point, "
-        f"{first} along {first}.{over}",
-        f"Print at 100 %: both bars {bar}.",
+        f"Lay the overlay on the drawing, or hold both against a window: starting point on starting point, {first} "
+        f"along {first}.{over}",
+        f"Print at 100 %: each bar {bar}.",
     )
 
 
@@ -120,7 +122,7 @@ def problem_description(method: str, drawn: Sequence[str] = ()) -> str:
 
 def print_notes(bar: str) -> tuple[str, ...]:
     """How to print true to scale."""
-    return (f"Print at 100 %. When both bars measure {bar}, every line on this sheet is true.",)
+    return (f"Print at 100 %. If both bars measure {bar}, every line on this sheet has its exact length.",)
 
 
 def one_of_one() -> str:

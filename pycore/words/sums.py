@@ -18,7 +18,7 @@ class SumWords:
     closes: str = "no arrow is drawn"
     partial: str = ""
     opposite: str = "the reversed sum"
-    why_opposite: str = "It balances the sum: equal in size, opposite in direction."
+    why_opposite: str = "It has the same size as the sum and the opposite direction."
     on_the_way: Phrase = ()
     """What the sum of the first two arrows is, where a page draws it for itself."""
 
@@ -28,9 +28,9 @@ NEUTRAL = SumWords(
     "line currents",
     "amperes",
     "the neutral carries 0 A and no arrow is drawn",
-    "The neutral would carry this if {third} carried nothing.",
+    "This would be the neutral current if {third} carried nothing.",
     "the returning current",
-    "What flows out through the lines comes back through the neutral.",
+    "At every moment, the sum of the line currents returns through the neutral.",
 )
 
 
@@ -48,8 +48,8 @@ def part_heads(letter: Symbol, level: str, upright: str) -> tuple[Phrase, Phrase
     theta = Symbol("θ")
     return (
         say("angle {theta}", theta=theta),
-        say("level, {i} {f} {theta}", i=letter, f=level, theta=theta),
-        say("upright, {i} {f} {theta}", i=letter, f=upright, theta=theta),
+        say("horizontal, {i} {f} {theta}", i=letter, f=level, theta=theta),
+        say("vertical, {i} {f} {theta}", i=letter, f=upright, theta=theta),
     )
 
 
@@ -65,7 +65,7 @@ def listed(names: Sequence[str]) -> str:
 
 def closed() -> Phrase:
     """The sum is nothing."""
-    return say("The phasors add to nothing: the figure closes by itself.")
+    return say("The phasors add to zero: the figure closes.")
 
 
 def alternative(what: str, scale: str, name: Phrase, length: str) -> Phrase:
@@ -87,7 +87,7 @@ def scale_label(units: str) -> str:
 
 def second_does_not_fit(given: str, fits: str, plural: str) -> str:
     """A scale of the companions at which they leave the sheet."""
-    return f"At 1 cm = {given} the {plural} do not fit. They are drawn at 1 cm = {fits}, which fits."
+    return f"At 1 cm = {given} the {plural} do not fit on the sheet. They are drawn at 1 cm = {fits}."
 
 
 def second_scale(plural: str, scale: str) -> str:
@@ -102,7 +102,7 @@ def second_scale_short(plural: str, scale: str, amount: str, second: str) -> str
 
 def second_check(bar: str, amount: str, second: str) -> str:
     """What a check bar stands for at both scales."""
-    return f"A bar of {bar} is {amount}, or {second}."
+    return f"A bar of {bar} represents {amount}, or {second}."
 
 
 def second_label(plural: str) -> Phrase:
@@ -118,7 +118,7 @@ def problem_notes(task: str, given: str, lies: str, bar: str, *, short: bool) ->
         return (f"{given} {lies} Print at 100 %.".strip(),)
     return (
         f"{given} {lies}".strip(),
-        f"{task}. Predict first, measure, fill in the table, check by calculation.",
+        f"{task}. Estimate first, measure, fill in the table, check by calculation.",
         f"Print at 100 %: both bars {bar}.",
     )
 
@@ -127,16 +127,17 @@ def overlay_notes(first: str, bar: str, *, short: bool, mirrored: bool) -> tuple
     """How to lay the overlay on a drawing."""
     over = " Mirrored: lie it face down." if mirrored else ""
     if short:
-        return (f"Lay the start and {first} on the learner’s.{over} Print at 100 %.",)
+        return (f"Lay the starting point and {first} on the learner’s.{over} Print at 100 %.",)
     return (
-        f"Lay it over the drawing or hold both against a window: start on start, {first} along {first}.{over}",
+        f"Lay the overlay on the drawing, or hold both against a window: starting point on starting point, {first} "
+        f"along {first}.{over}",
         f"Print at 100 %: both bars {bar}.",
     )
 
 
 def lies(first: str, way: str, sense: str, *, short: bool) -> str:
     """How the drawing is to lie on the paper."""
-    return f"{first} {way}; angles {sense}." if short else f"{first} {way}; positive angles turn {sense}."
+    return f"Draw {first} {way}; angles {sense}." if short else f"Draw {first} {way}. Positive angles turn {sense}."
 
 
 def problem_description(plural: str, method: str, drawn: Sequence[str] = ()) -> str:

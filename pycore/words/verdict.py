@@ -6,8 +6,8 @@ DRAWING, CALCULATION, METER = "the drawing", "the calculation", "the meter"
 SHORT = {DRAWING: "Drawn", CALCULATION: "Calculated", METER: "Measured"}
 PICTURE_TITLE = "Drawn, calculated and measured on one axis"
 HINT = (
-    "Type what a meter on the neutral shows, or under Hand and meter the drawn value, and it is compared here with the "
-    "calculation."
+    "Enter a meter reading of the neutral current, or a drawn value under “Accuracy of hand and meter”. It is then "
+    "compared with the calculation here."
 )
 
 
@@ -23,13 +23,13 @@ def capital(who: str) -> str:
 
 def compared(who: str, first: str, other: str, second: str, apart: str) -> str:
     """Two results and how far they are apart."""
-    return f"{capital(who)} says {first}, {other} {second}: {apart} apart."
+    return f"{capital(who)} gives {first}, {other} {second}. The difference is {apart}."
 
 
 def agree(compared_words: str, can: str, why: str) -> Phrase:
     """Two results agree."""
     return say(
-        "{compared} With {why} they can be {can} apart without either being wrong: **they agree.**",
+        "{compared} With {why}, a difference of up to {can} is normal: **they agree.**",
         compared=compared_words,
         can=can,
         why=why,
@@ -39,7 +39,7 @@ def agree(compared_words: str, can: str, why: str) -> Phrase:
 def disagree(compared_words: str, can: str, why: str) -> Phrase:
     """Two results do not agree."""
     return say(
-        "{compared} With {why} they should be no more than {can} apart: **they do not agree.**",
+        "{compared} With {why}, the difference should be at most {can}: **they do not agree.**",
         compared=compared_words,
         can=can,
         why=why,
@@ -48,13 +48,13 @@ def disagree(compared_words: str, can: str, why: str) -> Phrase:
 
 def by_hand(length: str, angle: str) -> str:
     """The hand in words."""
-    return f"a hand that works to {length} and {angle}"
+    return f"a hand with standard deviations of {length} and {angle}"
 
 
 def by_meters(percent: str, digits: str, *, one: bool) -> str:
     """The meters in words."""
     limit = f"± ({percent} % of reading + {digits} digits)"
-    return f"one meter of {limit} for all readings" if one else f"meters of {limit}"
+    return f"one meter with a limit of {limit} for all readings" if one else f"meters with a limit of {limit}"
 
 
 def both(hand: str, meters: str) -> str:
@@ -78,33 +78,34 @@ def en(number: str, apart: str, expanded: str, factor: str, shared: str) -> Phra
 def en_means() -> Phrase:
     """What E_n is."""
     return say(
-        "{e} is the difference over its expanded uncertainty at about 95 %, with what both results share taken out; "
-        "results agree when it is at most 1 (ISO 13528, ISO/IEC 17043).",
+        "{e} is the difference divided by its expanded uncertainty (about 95 %). Errors that both results share are "
+        "left out. The results agree if {e} is at most 1 (ISO 13528, ISO/IEC 17043).",
         e=Symbol("E", "n"),
     )
 
 
-SHARED_VALUES = "Both start from the same line currents, so that only the drawing’s own error parts them."
+SHARED_VALUES = "Both use the same line currents, so only the error of the drawing can make them different."
 SHARED_GAIN = (
-    "The same meter read the lines and the neutral: if it reads 1 % high it reads all of them 1 % high, so that this "
-    "can hardly part the two."
+    "The same meter read the lines and the neutral. It is assumed that its error in per cent is the same for all "
+    "readings, so that this error hardly changes the comparison, and that the error in digits is independent from "
+    "reading to reading."
 )
-SHARED_NOTHING = "Each reading has its own meter, so that nothing is shared."
+SHARED_NOTHING = "Each reading has its own meter. It is assumed that the errors of different meters are independent."
 
 
 def no_limit() -> Phrase:
     """A meter without any error."""
     return say(
-        "A meter of ± 0 would have to show exactly what is calculated. No meter does: its limit stands in its "
-        "booklet."
+        "With a limit of ± 0, the meter must show exactly the calculated value. No meter does that: look for its "
+        "limit of error in the manual."
     )
 
 
 def coarse(digit: str, reading: str) -> Phrase:
     """A display too coarse for the value."""
     return say(
-        "One digit of this meter is {digit}, and the reading {reading}: it cannot tell. Take a smaller range, or look "
-        "at what one digit is.",
+        "One digit of this meter is {digit} and the reading is {reading}, so this range is too coarse. Use a smaller "
+        "range, or check the value of one digit.",
         digit=digit,
         reading=reading,
     )
@@ -113,7 +114,7 @@ def coarse(digit: str, reading: str) -> Phrase:
 def wide_limit(limit: str, reading: str) -> Phrase:
     """A limit as large as the reading."""
     return say(
-        "This meter may be {limit} out at a reading of {reading}: that the two agree then says nothing.",
+        "The error of this meter can be {limit} at a reading of {reading}, so this agreement proves nothing.",
         limit=limit,
         reading=reading,
     )
@@ -121,14 +122,14 @@ def wide_limit(limit: str, reading: str) -> Phrase:
 
 def nothing_read() -> Phrase:
     """A neutral that reads zero."""
-    return say("The meter shows 0: is the load on, and is the jaw closed round the neutral alone?")
+    return say("The meter shows 0. Is the load switched on? Is the jaw closed around the neutral only?")
 
 
 def repeated(count: str, mean: str, scatter: str) -> Phrase:
     """Repeated readings."""
     return say(
-        "{count} readings, mean {mean}. By their scatter the mean is good to about {scatter}, beside what the meter "
-        "itself may be out.",
+        "{count} readings, mean {mean}. From their scatter, the standard uncertainty of the mean is about {scatter}; "
+        "the limit of the meter comes in addition.",
         count=count,
         mean=mean,
         scatter=scatter,
@@ -138,7 +139,7 @@ def repeated(count: str, mean: str, scatter: str) -> Phrase:
 def repeated_alike(count: str, mean: str) -> Phrase:
     """Repeated readings that show no scatter."""
     return say(
-        "{count} readings, all {mean}: they scatter by less than the last digit, so that only the meter’s own limit "
+        "{count} readings, all {mean}. Their scatter is less than the last digit, so only the limit of the meter "
         "counts.",
         count=count,
         mean=mean,
@@ -148,15 +149,15 @@ def repeated_alike(count: str, mean: str) -> Phrase:
 def read_once() -> Phrase:
     """A single reading has no scatter."""
     return say(
-        "The neutral was read once, and one reading shows no scatter: only the meter’s own limit counts. Repeated "
-        "readings, with spaces between them, would show it."
+        "The neutral was read once. One reading cannot show scatter, so only the limit of the meter counts. Enter "
+        "repeated readings with spaces between them."
     )
 
 
 def few_readings(count: str, factor: str) -> Phrase:
     """Few repeats need a wider interval."""
     return say(
-        "With only {count} readings their scatter is itself uncertain: the factor is {factor} instead of 2 (JCGM "
+        "With only {count} readings, the scatter itself is uncertain, so the factor is {factor} instead of 2 (JCGM "
         "100:2008, G.4).",
         count=count,
         factor=factor,
@@ -165,23 +166,23 @@ def few_readings(count: str, factor: str) -> Phrase:
 
 def why_drawn() -> Phrase:
     """Before what could be wrong with a drawing."""
-    return say("**Why the drawing may differ,** and where to look:")
+    return say("**Possible reasons in the drawing,** and what to check:")
 
 
 def why_measured() -> Phrase:
     """Before what could be why a reading differs."""
-    return say("**Why the reading may differ,** the likeliest first, each with the size it would need:")
+    return say("**Possible reasons in the reading,** the most likely first, each with the size it would need:")
 
 
 def one_number() -> Phrase:
     """What one number cannot do."""
-    return say("One reading cannot tell which: the next measurement decides.")
+    return say("One reading cannot show which reason is right. The next measurement can.")
 
 
 def measure_line(length: str, mm: str) -> Phrase:
     """First check the reading off the drawing."""
     return say(
-        "First measure the drawn line again: {length} would be right, and {mm} was read.", length=length, mm=mm
+        "First measure the drawn line again: the correct length is {length}; you read {mm}.", length=length, mm=mm
     )
 
 
@@ -192,25 +193,28 @@ def mistakes(names: str, amount: str, look: str) -> Phrase:
 
 def no_mistake() -> Phrase:
     """None of the catalogue fits."""
-    return say("None of the usual mistakes gives this length.")
+    return say("No typical mistake gives this length.")
 
 
 def slip(tool: str, step: str, size: str) -> Phrase:
     """One slip that alone would explain it."""
     return say(
-        "**One slip of the {tool}** alone would have to be {size}, at “{step}”. Measure that again on the drawing.",
+        "**One single error with the {tool}** of {size} at “{step}” would explain it. Measure that again on the "
+        "drawing.",
         tool=tool,
         step=step,
         size=size,
     )
 
 
-SEE_WHY = "What could be why"
+SEE_WHY = "Possible reasons"
 
 
 def reading_disagrees(can: str) -> Phrase:
     """At the head of the page: a reading is further from the calculation than the meters explain."""
-    return say("The meters explain no more than {can}: **reading and calculation do not agree.**", can=can)
+    return say((
+        "The limits of the meters explain a difference of at most {can}: **reading and calculation do not agree.**"
+    ), can=can)
 
 
 def picture_row(short: str, value: str, half: str) -> str:
@@ -221,8 +225,8 @@ def picture_row(short: str, value: str, half: str) -> str:
 def picture_meaning() -> Phrase:
     """What the bars are."""
     return say(
-        "Each bar reaches as far as 95 in 100 such results would. Two results share a part of their errors, so that "
-        "bars alone do not tell whether they agree: the sentences do."
+        "Each bar shows where 95 of 100 such results lie. Two results can share part of their errors, so the bars "
+        "alone do not show whether they agree. Read the sentences."
     )
 
 

@@ -5,26 +5,29 @@ from pycore.words.sums import SumWords
 
 TITLE = "Add phasors"
 DESCRIPTION = (
-    "Two to six phasors added or taken off: in polar or rectangular form, by scale drawing and by calculation."
+    "Add or subtract two to six phasors in polar or rectangular form, by scale drawing and by calculation."
 )
 SCENARIO = "Boat club workshop, two machines"
 CAUTIONS = (
     "These sheets teach; they do not size an installation.",
-    "Measurements on a live system are for competent or supervised people on a rig made for it.",
+    "Only competent or supervised people may measure on a live system, and only on a rig made for it.",
     "Ask which method your examining body accepts.",
 )
-HELP = "Size and angle in degrees, such as 20 at 60, or two parts, such as 10 + j17.3. At least two."
+HELP = (
+    "Size and angle in degrees, such as 20 at 60, or real and imaginary part, such as 10 + j17.3. At least two "
+    "phasors."
+)
 COMBINE = "What to find"
-COMBINES = (("sum", "their sum"), ("difference", "the first less the others"))
+COMBINES = (("sum", "their sum"), ("difference", "the first minus the others"))
 UNIT = "Quantity"
 UNITS = (("A", "currents, in amperes"), ("V", "voltages, in volts"))
 RESULTS = {"sum": "the sum", "difference": "the difference"}
 """What is to be found, in the moves of a sheet for easy reading."""
 ZERO = "the 0° direction"
-TASKS = {"sum": "Find the sum by drawing", "difference": "Find the first less the others by drawing"}
+TASKS = {"sum": "Find the sum by drawing", "difference": "Find the first phasor minus the others by drawing"}
 WORDS = {
-    "A": SumWords("current", "currents", "amperes", partial="Without {third} this would be the result."),
-    "V": SumWords("voltage", "voltages", "volts", partial="Without {third} this would be the result."),
+    "A": SumWords("current", "currents", "amperes", partial="This would be the result without {third}."),
+    "V": SumWords("voltage", "voltages", "volts", partial="This would be the result without {third}."),
 }
 RESULT = "Sum"
 DIFFERENCE = "Difference"
@@ -47,69 +50,72 @@ def both_forms(polar: str, rectangular: str) -> str:
 
 def taken_off(names: str) -> Phrase:
     """Subtraction is adding the opposite."""
-    return say("{names} turned round and added: to take a phasor off is to add its opposite.", names=names)
+    return say("{names}: turned by 180°, then added. To subtract a phasor, add its opposite.", names=names)
 
 
 def longest_check(total: str, plain_sum: str) -> Phrase:
     """The first sanity check of any sum of phasors."""
-    return say("Check: the result is never more than the sizes added as plain numbers. {total} is within {plain_sum}.",
+    return say((
+        "Check: the sum is never larger than the sizes added as plain numbers. {total} is not more than {plain_sum}."
+    ),
                total=total, plain_sum=plain_sum)  # fmt: skip
 
 
 def no_parallelogram(count: str) -> Phrase:
     """More than three phasors are not drawn by parallelogram."""
-    return say("{count} phasors would need a parallelogram on a parallelogram on a parallelogram, so the sheet shows "
-               "them tip to tail.", count=count)  # fmt: skip
+    return say((
+        "{count} phasors would need too many parallelograms, so the sheet shows them tip to tail."
+    ), count=count)  # fmt: skip
 
 
 def nothing_to_pair() -> Phrase:
     """A single arrow makes no parallelogram."""
-    return say("One phasor alone makes no parallelogram, so the sheet shows it by itself.")
+    return say("One phasor alone does not make a parallelogram, so the sheet shows only this phasor.")
 
 
 COUNTS = {4: "Four", 5: "Five", 6: "Six"}
 MISTAKES = {
     "added": (
-        "the others were added, not taken off",
-        "To take a phasor off, turn it round by 180° and add it.",
+        "the other phasors were added instead of subtracted",
+        "To subtract a phasor, turn it by 180° and add it.",
     ),
     "taken-off": (
-        "the others were taken off, not added",
-        "Set off every phasor at its own angle: none is turned round here.",
+        "the other phasors were subtracted instead of added",
+        "Draw every phasor at its own angle. No phasor is turned by 180° here.",
     ),
     "first-turned": (
-        "the difference was taken the other way round",
-        "The first phasor keeps its direction; those that are taken off are turned round.",
+        "the phasors were subtracted in the wrong order",
+        "The first phasor keeps its direction. The phasors that are subtracted are turned by 180°.",
     ),
     "parts-exchanged": (
-        "the two parts of {a} are exchanged",
-        "The part with j lies along 90°, the part without it along 0°.",
+        "the real and imaginary parts of {a} are swapped",
+        "The imaginary part (with j) is along 90°, the real part along 0°.",
     ),
     "j-sign": (
-        "the sign before j slipped for {a}",
-        "A minus before j points to the other side of the 0° line.",
+        "{a} has the wrong sign before j",
+        "A minus sign before j means −90° from the 0° line.",
     ),
 }
 
 
 def nothing_here() -> str:
     """No phasor was given."""
-    return "Give at least two phasors, such as 20 at 0 and 15 at 60."
+    return "Enter at least two phasors, such as 20 at 0 and 15 at 60."
 
 
 def no_first(label: str) -> str:
     """A difference without what the others are taken off."""
-    return f"{label} is empty, so there is nothing to take the others off. Give it, such as 20 at 60, or 0."
+    return f"{label} is empty, so there is nothing to subtract the others from. Enter it, such as 20 at 60, or 0."
 
 
-PARTS = ("part along 0°", "part along 90°")
+PARTS = ("component along 0°", "component along 90°")
 
 
 SHORT: dict[str, str] = {
-    "added": "added, not taken off",
-    "taken-off": "taken off, not added",
-    "first-turned": "the difference the other way round",
-    "parts-exchanged": "both parts of a phasor exchanged",
-    "j-sign": "the sign before j slipped",
+    "added": "added instead of subtracted",
+    "taken-off": "subtracted instead of added",
+    "first-turned": "subtracted in the wrong order",
+    "parts-exchanged": "real and imaginary part swapped",
+    "j-sign": "wrong sign before j",
 }
 """Mistakes of this calculator alone, in few words."""

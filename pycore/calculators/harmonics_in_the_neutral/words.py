@@ -5,36 +5,37 @@ from pycore.words.sums import SumWords
 
 TITLE = "Harmonics in the neutral"
 DESCRIPTION = (
-    "What each harmonic order of three line currents leaves in the neutral: by scale drawing, by calculation, as "
-    "waveforms and as a spectrum."
+    "What each harmonic order of three line currents contributes to the neutral current: by scale drawing, by "
+    "calculation, as waveforms and as a spectrum."
 )
 SCENARIO = "Village theatre, dimmers and power supplies in star"
 CAUTIONS = (
-    "These sheets teach; they do not size an installation. Harmonics, a neutral’s size and its protection are decided "
-    "by the local wiring rules and a licensed person.",
-    "Readings on a live three-phase system are for competent or supervised people on a rig made for it. Use a meter "
-    "that reads true r.m.s. values, of the right measurement category, with one conductor in the jaw of its clamp.",
-    "Never open a neutral on a live system. A neutral may carry current when a line is off. A clamp meter never proves "
-    "a circuit dead: isolate, and prove dead with a proved tester, before changing a connection.",
+    "These sheets teach; they do not size an installation. The local wiring rules and a licensed "
+    "person decide about harmonics and about the size and protection of a neutral.",
+    "Only competent or supervised people may take readings on a live three-phase system, and only on a rig made for "
+    "it. Use a true r.m.s. meter of the right measurement category, with one conductor in the jaw of the clamp.",
+    "Never open a neutral on a live system. A neutral can carry current even when a line is off. A clamp meter "
+    "cannot prove that a circuit is dead. Before you change a connection: isolate, and prove dead with a proved tester.",
     "Ask which method your examining body accepts.",
 )
-STATED = "The currents typed are"
+STATED = "The entered currents are"
 STATEDS = (("fundamental", "the fundamentals"), ("total", "what a true r.m.s. meter reads"))
 OF = "Percentages are of"
 OFS = (("fundamental", "the fundamental"), ("total", "the total"))
-DRAWN = "Order that is drawn"
+DRAWN = "Order to draw"
 SHARE_HELP = (
-    "Per cent, the same in every line; or with its angle, such as 20 at 180. At 0° the crests of the order and of the "
-    "fundamental fall together (cosines); a third order that starts from zero with it (sines) stands at 180°."
+    "Per cent, the same in every line; or with an angle, such as 20 at 180. At 0°, a peak of the harmonic is at the "
+    "same moment as a peak of the fundamental (cosine waves). A third harmonic that passes zero upward together with "
+    "the fundamental (sine waves) is at 180°."
 )
 WORDS = SumWords(
     "current",
     "line currents",
     "amperes",
-    "the neutral carries nothing of this order",
-    "The neutral would carry this of the order if {third} carried nothing.",
+    "the neutral carries no current of this order",
+    "This would be the neutral current of this order if {third} carried nothing.",
     "the returning current",
-    "What flows out through the lines comes back through the neutral.",
+    "At every moment, the sum of the line currents returns through the neutral.",
 )
 NEUTRAL = "Neutral, all orders"
 
@@ -56,25 +57,25 @@ def angle_name() -> Phrase:
 
 def bad_share(label: str, given: str) -> str:
     """Text that is no share."""
-    return f"{label} cannot be read: “{given[:24]}”. Give per cent from 0 to 200, such as 20, or 20 at 180."
+    return f"{label} cannot be read: “{given[:24]}”. Enter per cent from 0 to 200, such as 20, or 20 at 180."
 
 
 def share_range(label: str, given: str) -> str:
     """A share too large or too small."""
-    return f"{label} is out of range: “{given[:24]}”. Accepted is 0, or 0.01 to 200 per cent."
+    return f"{label} is out of range: “{given[:24]}”. Use 0, or 0.01 to 200 per cent."
 
 
 def too_much(label: str) -> str:
     """Shares of the total that leave nothing."""
-    return f"{label}: together the harmonics are as large as the total, so nothing is left for the fundamental."
+    return f"{label}: the harmonics together are as large as the total, so there is no fundamental left."
 
 
 def of_order(order: int, sequence: str, lines: str, neutral: str) -> Phrase:
     """What one order does."""
     why = {
-        "zero": "all three lines have it in one direction, so that it adds up",
-        "positive": "it turns as the fundamental does, 120° from line to line",
-        "negative": "it turns against the fundamental, 120° from line to line",
+        "zero": "if the lags of the lines are equal, it is in phase in all three lines and adds up",
+        "positive": "same phase sequence as the fundamental; with equal lags it is 120° apart from line to line",
+        "negative": "opposite phase sequence to the fundamental; with equal lags it is 120° apart from line to line",
     }[sequence]
     return say(
         "Order {order} ({sequence} sequence): {why}. The lines carry {lines} of it, the neutral **{neutral}.**",
@@ -99,34 +100,39 @@ def drawn(order: int, amount: str, length: str) -> Phrase:
 
 def more_than_lines(neutral: str, line: str) -> Phrase:
     """The warning that matters."""
-    return say("**The neutral carries {neutral}, more than any line ({line}).** A fuse in a line does not see it.",
+    return say((
+        "**The neutral carries {neutral}, more than any line ({line}).** The fuses in the lines do not protect the "
+        "neutral against this."
+    ),
                neutral=neutral, line=line)  # fmt: skip
 
 
 def less_than_lines(neutral: str, line: str) -> Phrase:
     """The neutral beside the largest line."""
-    return say("The neutral carries {neutral}; the most loaded line {line}.", neutral=neutral, line=line)
+    return say((
+        "The neutral carries {neutral}. The line with the largest current carries {line}."
+    ), neutral=neutral, line=line)
 
 
 def triplen_rule() -> Phrase:
     """When triplen orders add."""
     return say(
-        "Orders divisible by three add up only as far as they are equal and in phase in the three lines; the drawing "
-        "of such an order shows it."
+        "Orders divisible by three add up fully where they are in phase in the three lines; they need not be equal. "
+        "They are in phase if the lags of the lines are equal. The drawing of such an order shows it."
     )
 
 
 def squares() -> Phrase:
     """How orders go together."""
     return say(
-        "R.m.s. values of different orders are added by their squares: {total} = root of the sum of the squares.",
+        "R.m.s. values of different orders are added as squares: {total} is the square root of the sum of the squares.",
         total=Symbol("I", "N"),
     )
 
 
 def meter_words() -> Phrase:
     """What a cheap meter does."""
-    return say("A meter that is not true r.m.s. reads such a current wrongly, mostly too low.")
+    return say("A meter that does not measure true r.m.s. shows a wrong value for such a current, usually too low.")
 
 
 CALCULATED = "By calculation, order by order"
@@ -137,36 +143,41 @@ LARGEST_LINE, IN_NEUTRAL = "largest line current", "neutral current"
 
 def waves_title(neutral: str) -> str:
     """What the picture of waves shows, for someone who cannot see it."""
-    return f"Waves of the three line currents over one period, and below them the neutral's, which is {neutral} r.m.s."
+    return (
+        "The waves of the three line currents over one period, and below them the wave of the neutral current, "
+        f"{neutral} r.m.s."
+    )
 
 
 def spectrum_title(told: str) -> str:
     """What the spectrum shows, for someone who cannot see it."""
-    return f"Bars by order, the largest line beside the neutral. Neutral: {told}."
+    return f"Bar chart by harmonic order: the largest line current next to the neutral current. Neutral: {told}."
 
 
-RESULT = "what the neutral carries of this order"
-TASK = "Find what the neutral carries of this order by drawing"
+RESULT = "the neutral current of this order"
+TASK = "Find the neutral current of this order by drawing"
 
 
 def given_order(order: int, own: str = "", *, short: bool = False) -> str:
     """What a problem sheet says of the order drawn; ``own`` is the angle of its own, "" for none."""
     if short:
-        return f"At order {order} angles count {order} times{f', then {own} more' if own else ''}." if order > 1 else ""
+        return (
+            f"At order {order}, multiply every angle by {order}{f', then add {own}' if own else ''}."
+        ) if order > 1 else ""
     if order == 1:
-        return "The fundamental alone is drawn."
-    told = f"Order {order} alone is drawn, with its own values. At order {order} every angle counts {order} times."
-    return f"{told} Then its own angle of {own} is added." if own else told
+        return "Draw the fundamental only."
+    told = f"Draw order {order} only, with its own values. At order {order}, multiply every angle by {order}."
+    return f"{told} Then add its own angle of {own}." if own else told
 
 
 MISTAKES = {
     "order-not-multiplied": (
         "the angles are those of the fundamental",
-        "At order {order} every angle of a line counts {order} times, before the order’s own angle is added.",
+        "At order {order}, multiply every angle of a line by {order}, then add the order’s own angle.",
     ),
     "all-orders": (
-        "all orders together were given",
-        "Only the order that is drawn is asked for here; the squares come in when the orders are put together.",
+        "the answer is for all orders together",
+        "Only the order that is drawn is asked for. Squares are used only to combine different orders.",
     ),
 }
 

@@ -5,19 +5,19 @@ from pycore.words.phrase import Phrase, Symbol, say
 
 TITLE = "Neutral current"
 DESCRIPTION = (
-    "The neutral current of an unbalanced star-connected load: calculated, drawn to scale move by move, "
-    "and printed true to the millimetre."
+    "The neutral current of an unbalanced star-connected load: calculated, drawn to scale one move at a time, and "
+    "printed at exact size."
 )
-SCENARIO = "Village theatre, three dimmer racks in star"
+SCENARIO = "Community hall, three heating banks in star"
 CAUTIONS = (
-    "These sheets teach; they do not size an installation. A neutral’s size, protection and harmonics are "
-    "decided by the local wiring rules and a licensed person.",
-    "Readings on a live three-phase system are for competent or supervised people on a rig made for it. "
-    "One conductor in the jaw of the clamp, and the right measurement category.",
-    "Never open a neutral on a live system: voltages at single-phase loads can rise to the line voltage and, "
-    "with mixed reactances, beyond it. A lost combined neutral and earth can make metalwork live.",
-    "A neutral may carry current when a line is off. A clamp meter never proves a circuit dead: isolate, and "
-    "prove dead with a proved tester, before changing a connection.",
+    "These sheets teach; they do not size an installation. The local wiring rules and a licensed "
+    "person decide about the size and protection of a neutral and about harmonics.",
+    "Only competent or supervised people may take readings on a live three-phase system, and only on a rig made for "
+    "it. One conductor in the jaw of the clamp; a meter of the right measurement category.",
+    "Never open a neutral on a live system: the voltage across single-phase loads can rise to the line voltage and, "
+    "with mixed reactances, above it. If a combined neutral and earth conductor is lost, metalwork can become live.",
+    "A neutral can carry current even when a line is off. A clamp meter cannot prove that a circuit is dead. Before "
+    "you change a connection: isolate, and prove dead with a proved tester.",
     "Ask which method your examining body accepts.",
 )
 NEUTRAL, METER_ON_NEUTRAL, BY_FORMULA = "Neutral", "meter on the neutral", "By the closed formula"
@@ -25,21 +25,21 @@ NEUTRAL, METER_ON_NEUTRAL, BY_FORMULA = "Neutral", "meter on the neutral", "By t
 
 def balanced() -> Phrase:
     """Currents and angles equal."""
-    return say("The load is balanced: three equal currents 120° apart add to nothing.")
+    return say("The load is balanced: three equal currents 120° apart add to zero.")
 
 
 def closed_not_balanced() -> Phrase:
     """The sum is zero by chance."""
     return say(
-        "The three currents add to nothing although the load is not balanced: the figure closes by itself."
+        "The three currents add to zero, but the load is not balanced: the currents or their angles are unequal."
     )
 
 
 def below_largest(neutral: str, largest: str) -> Phrase:
     """First sanity check at equal power factor."""
     return say(
-        "Check: at equal power factor the neutral never carries more than the largest line. "
-        "{neutral} is within {largest}.",
+        "Check: for sine-shaped currents at equal power factor, the neutral current is never more than the largest "
+        "line current. {neutral} is not more than {largest}. With harmonics, it can be more.",
         neutral=neutral,
         largest=largest,
     )
@@ -48,15 +48,15 @@ def below_largest(neutral: str, largest: str) -> Phrase:
 def unequal_power_factors() -> Phrase:
     """The sanity check does not hold."""
     return say(
-        "The power factors differ, so the neutral may carry more than the largest line: "
-        "the usual check does not hold here."
+        "The power factors are unequal, so the neutral current can be more than the largest line current. The check "
+        "for equal power factors cannot be used here."
     )
 
 
 def one_line(line: str) -> Phrase:
     """Only one line carries current."""
     return say(
-        "Only {line} carries current, so the neutral carries the same. There is nothing to construct.",
+        "Only {line} carries current, so the neutral carries the same current. There is nothing to construct.",
         line=line,
     )
 
@@ -74,7 +74,8 @@ def zero_lines(lines: str) -> Phrase:
 def small_neutral(length: str) -> Phrase:
     """A sum too short to be measured."""
     return say(
-        "The neutral is only {length} on this sheet: too short to measure its length or angle well.", length=length
+        "The neutral current is only {length} long on this sheet: too short to measure its length or angle well.",
+        length=length,
     )
 
 
@@ -82,7 +83,7 @@ def angle_label(voltage: Name, line: str, *, mirrored: bool) -> Phrase:
     """What the neutral's angle is counted from, and which sense is positive in this picture."""
     sense = "clockwise" if mirrored else "anticlockwise"
     return say(
-        "angle from {voltage}, the {line} phase voltage, {sense} positive in this picture",
+        "angle from {voltage}, the {line} phase voltage ({sense} is positive in this drawing)",
         voltage=voltage,
         line=line,
         sense=sense,
@@ -92,15 +93,15 @@ def angle_label(voltage: Name, line: str, *, mirrored: bool) -> Phrase:
 def prints_blank(label: str) -> Phrase:
     """A name, group or date that the sheet's lettering cannot set."""
     return say(
-        "{label} has signs that the sheet’s lettering lacks: it prints blank, to be written by hand.", label=label
+        "{label} has characters that the sheet cannot print. It is left blank, to be written by hand.", label=label
     )
 
 
 def meter(reading: str, calculated: str, difference: str, share: str, higher: bool) -> Phrase:
     """The meter's reading beside the calculation."""
     return say(
-        "Meter on the neutral: {reading}. The calculation gives {calculated}, so the reading is "
-        "{difference} ({share}) {side}.",
+        "Meter on the neutral: {reading}. The calculation gives {calculated}. The reading is {difference} ({share}) "
+        "{side}.",
         reading=reading,
         calculated=calculated,
         difference=difference,
@@ -122,7 +123,8 @@ def meter_zero(reading: str) -> Phrase:
 def formula_intro() -> Phrase:
     """When the closed formula holds."""
     return say(
-        "For three lines 120° apart at equal power factor, with {a}, {b}, {c} their sizes:",
+        "For three line currents 120° apart (equal power factor, all lagging or all leading) with the sizes {a}, {b}, "
+        "{c}:",
         a=Symbol("a"),
         b=Symbol("b"),
         c=Symbol("c"),
@@ -131,19 +133,19 @@ def formula_intro() -> Phrase:
 
 def formula_differences() -> Phrase:
     """The cancellation-free form."""
-    return say("The same from the differences, which shows that equal currents give 0:")
+    return say("The same formula with differences. It shows that equal currents give 0:")
 
 
 def formula_no_angle() -> Phrase:
     """What the formula cannot give."""
-    return say("The formula gives the size only. For the angle, draw or use components.")
+    return say("The formula gives the size only. For the angle, use a drawing or components.")
 
 
 def formula_fails() -> Phrase:
     """Why the closed formula is refused."""
     return say(
-        "The closed formula √(a² + b² + c² − ab − bc − ca) holds only when all three lines have the same "
-        "power factor, so that they stand 120° apart. Here they do not: use components or draw."
+        "The closed formula √(a² + b² + c² − ab − bc − ca) is valid only if all three lines have the same angle of "
+        "lag (or lead), so that the currents are 120° apart. This is not so here: use components or a drawing."
     )
 
 

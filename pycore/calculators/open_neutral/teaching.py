@@ -11,7 +11,7 @@ from pycore.words.lesson_plans import (
 
 LEVELS = {
     "support": "three resistances in tens of ohms",
-    "core": "three resistances of usual values",
+    "core": "three resistances of common values",
     "stretch": "one of the loads has reactance",
 }
 """What each level asks of a learner: read off the generator, which never changes."""
@@ -19,52 +19,59 @@ LEVELS = {
 PLAN = LessonPlan(
     slug="open-neutral",
     of_lines=True,
-    aim="Show on paper what a lost neutral does to three unequal loads, which load suffers, and why nobody opens one.",
+    aim=(
+        "Show on paper what a lost neutral does to three unequal loads, which load gets too much voltage, and why "
+        "nobody may open a neutral."
+    ),
     parts=(
         LessonStage("Starter", 5, (
-            "Read the caution above aloud before anything else. This lesson is paper only: there is nothing to try "
-            "out.",
-            "On the board: {values}. The neutral is lost. Which load gets too much: the one that takes the most power "
-            "or the one that takes the least? Hands.",
+            "Read the caution above aloud first. This lesson is on paper only: nobody tries this out.",
+            "On the board: {values}. The neutral is lost. Which load gets too much voltage: the one with the most "
+            "power or the one with the least? Show of hands.",
         )),
         LessonStage("Demonstration", 15, (
-            "Three phase voltages from one point, tips joined: the supply holds these corners whatever happens.",
-            "Classroom view: the star point moves by {answer}. Ask which corner it moves towards, and why: the load "
-            "that takes most pulls it.",
+            "Draw three phase voltages from one point and join the tips. The supply fixes these corners, whatever the "
+            "loads are.",
+            "Classroom view: the star point moves by {answer}. Ask: towards which corner, and why? Towards the line "
+            "of the load with the smallest resistance.",
             "Measure from the new point to each corner: {voltage_1}, {voltage_2}, {voltage_3} instead of 231 V each.",
         )),
         LessonStage("Guided work", 15, (
             "Everyone draws the triangle at {scale} and measures all three voltages.",
-            "Ask: what has 302 V on it? The small load on L3: a lamp, a charger. What does it do? It fails, and then "
-            "the load is another one.",
+            "Ask: which load has 302 V? The small load on L3, for example a lamp or a charger. What happens? It can "
+            "fail or catch fire, and then the voltages change again.",
         )),
         LessonStage("Independent work", 20, (
-            "Loads of their own from the class set: shift by Millman’s formula, drawing, three voltages, and one "
-            "sentence on who suffers.",
-            "Done early: let one load be nothing at all. What do the other two become? Two loads in series on 400 V.",
+            "Each learner has different loads from the class set: the star-point displacement by Millman’s formula, "
+            "the drawing, three voltages, and one sentence that says which load gets too much voltage.",
+            "Extra work: disconnect one load. How are the other two connected now? In series across 400 V.",
         )),
         LessonStage("Exit question", 5, (
-            "Two equal loads on L1 and L2, nothing on L3, neutral lost, 400 V between lines: what does each get?",
-            "{exit_voltage_1}: half of 400 V, too little to run on. Who says 231 V has kept the neutral.",
+            "Two equal loads on L1 and L2, nothing on L3, neutral lost, 400 V between lines: what voltage does each "
+            "load get?",
+            "{exit_voltage_1}: the two loads are in series, so each gets half of 400 V. That is 87 % of 231 V: a "
+            "heater then gives about 75 % of its power. A learner who says 231 V forgot that the neutral is lost.",
         )),
     ),
     exit_values=(("z1", "40"), ("z2", "40"), ("z3", "")),
-    handouts=handouts_of("open-neutral", Handout("The same loads with the neutral whole", "open-neutral",
+    handouts=handouts_of("open-neutral", Handout("The same loads with the neutral connected", "open-neutral",
                                                  (("method", "tip-to-tail"),))),
     listen=("load-left-out", "impedance-for-admittance", "line-for-phase", "wrong-way", "turned-round"),
     cover_says=(
-        "Read the caution above aloud. Say: we draw this because nobody may try it. Ask: which load "
-        "gets too much voltage, the one that takes the most power or the least? 5 minutes.",
+        "Read the caution above aloud. Say: we draw this because nobody may try it. Ask: which load gets too much "
+        "voltage, the one with the most power or the one with the least? 5 minutes.",
         "Open the classroom view. Press the arrow key for each move and read its sentence aloud. 15 minutes.",
-        "Hand out the problem sheet. Give the shift and its angle from the answers below; learners draw the triangle "
-        "and "
-        "measure three voltages. 25 minutes.",
-        "Everyone writes one sentence: which load suffers, and by how much. 10 minutes.",
-        "Ask again: the most power or the least? The least, with the most ohms: L3 with {voltage_3}. 5 minutes.",
+        "Hand out the problem sheet. Write the displacement of the star point and its angle from the answers below on "
+        "the board. Learners draw the triangle and measure three voltages. 25 minutes.",
+        "Everyone writes one sentence: which load gets too much voltage, and how much. 10 minutes.",
+        "Ask again: the most power or the least? The least power, which is the largest resistance: L3 with "
+        "{voltage_3}. 5 minutes.",
     ),
     cover_stops=cover_stops(
-        "Anyone who wants to see it on a rig or at home: no. Nobody opens a neutral on a live system, today or ever.",
-        "A learner who reports flickering or bright lamps at home: tell the lecturer the same day.",
+        "If anyone wants to see this on a rig or at home: no. Nobody may ever open a neutral on a live system.",
+        "If a learner reports flickering or very bright lamps at home: these can be signs of a lost neutral, which "
+        "can kill. Say at once: switch off at the main switch if that is safe, touch no metalwork, and call the "
+        "network operator’s emergency number now. Then tell the lecturer.",
     ),
     cover_handouts=cover_handouts_of("open-neutral"),
 )  # fmt: skip

@@ -6,18 +6,21 @@ from pycore.words.sums import SumWords
 Name = Phrase | Symbol
 TITLE = "Open neutral"
 DESCRIPTION = (
-    "What happens to three unequal loads in star when the neutral opens: the star point moves inside the triangle of "
-    "line voltages, drawn to scale, with the voltage that each load then has."
+    "What happens to three unequal loads in star when the neutral opens: the displacement of the star point in the "
+    "diagram of line voltages, drawn to scale, and the voltage that each load then has."
 )
 SCENARIO = "Community hall, three heaters in star"
 WARNING = (
-    "Never open a neutral on a live system. Voltages at single-phase loads can rise to the line voltage and, with "
-    "mixed reactances, beyond it; a lost combined neutral and earth can make metalwork live. This page is for paper."
+    "Never open a neutral on a live system. The voltage across single-phase loads can rise to the line voltage and, "
+    "with mixed reactances, above it. If a combined neutral and earth conductor is lost, metalwork can become live. "
+    "This page is for work on paper only. Flickering or very bright lamps at home can be signs of a lost neutral: "
+    "switch off at the main switch if that is safe, touch no metalwork, and call the network operator’s emergency "
+    "number now."
 )
 CAUTIONS = (
     WARNING,
-    "A neutral may carry current when a line is off. A clamp meter never proves a circuit dead: isolate, and prove "
-    "dead with a proved tester, before changing a connection.",
+    "A neutral can carry current even when a line is off. A clamp meter cannot prove that a circuit is dead. Before "
+    "you change a connection: isolate, and prove dead with a proved tester.",
     "Readings on a live three-phase system are for competent or supervised people on a rig made for it. One conductor "
     "in the jaw of the clamp, and the right measurement category.",
     "These sheets teach; they do not size an installation: the local wiring rules and a licensed person decide.",
@@ -25,22 +28,22 @@ CAUTIONS = (
 )
 VOLTAGE = "Line voltage"
 LOAD_HELP = (
-    "Ohms, such as 20 or 20 + j10; or the power at phase voltage, such as 3 kW. Empty or open: nothing connected."
+    "Ohms, such as 20 or 20 + j10; or the power at phase voltage, such as 3 kW. Empty or “open”: no load."
 )
-METHODS = (("displacement", "Neutral open"), ("tip-to-tail", "Neutral whole"))
+METHODS = (("displacement", "Neutral open"), ("tip-to-tail", "Neutral connected"))
 PHASE = "the L1 phase voltage"
-VOLTS = SumWords("voltage", "phase voltages", "volts", "nothing is displaced")
+VOLTS = SumWords("voltage", "phase voltages", "volts", "the star point is not displaced")
 AMPERES = SumWords("current", "line currents", "amperes", "the neutral carries 0 A and no arrow is drawn")
-SHIFT = "Star point moves by"
-NEUTRAL = "Neutral carries"
-RESULT_OPEN, RESULT_WHOLE = "the shift of the star point", "the neutral current"
-GUESS_OPEN = "which load gets the most voltage, and how much"
+SHIFT = "Displacement of the star point"
+NEUTRAL = "Neutral current"
+RESULT_OPEN, RESULT_WHOLE = "the displacement of the star point", "the neutral current"
+GUESS_OPEN = "which load gets the highest voltage, and how high it is"
 TASK_OPEN = (
-    "The neutral is open. Work out by how much the star point is displaced, then draw the triangle, set it off, and "
+    "The neutral is open. Calculate the displacement of the star point. Draw the triangle and the displacement, then "
     "measure each load’s voltage"
 )
-TASK_WHOLE = "The neutral is whole. Find its current by drawing"
-TITLE_WHOLE = "Neutral whole"
+TASK_WHOLE = "The neutral is connected. Find its current by drawing"
+TITLE_WHOLE = "Neutral connected"
 
 
 def load_label(line: str) -> str:
@@ -66,101 +69,113 @@ def nothing_connected() -> str:
 def bad_load(label: str, given: str) -> str:
     """Text that is no load."""
     return (
-        f"{label} cannot be read: “{given[:24]}”. Give ohms, such as 20 or 20 + j10, or a power such as 3 kW; leave it "
-        "empty, or write open, for nothing connected."
+        f"{label} cannot be read: “{given[:24]}”. Enter ohms, such as 20 or 20 + j10, or a power, such as 3 kW. For "
+        "no load, leave it empty or write open."
     )
 
 
 def no_loads() -> str:
     """Nothing is connected at all."""
-    return "No load is connected: give at least one, such as 20 Ω."
+    return "No load is connected. Enter at least one, such as 20 Ω."
 
 
 def without_bound() -> str:
     """Reactances that cancel."""
     return (
-        "These reactances cancel, or nearly: the star point’s voltage would be without bound, or more than 1000 times "
-        "the supply’s. Change one of them; real parts have some resistance."
+        "These reactances cancel, or almost cancel: the voltage of the star point would be unlimited, or more than "
+        "1000 times the supply voltage. Change one of them. Real components have some resistance."
     )
 
 
 def suffers(line: str, volts: str, share: str, load: str) -> Phrase:
     """Which load has too much."""
-    return say("**{line} suffers:** its load of {load} gets {volts}, {share} of its usual voltage.",
+    return say("**{line} has too much voltage:** its load of {load} gets {volts}, {share} of the normal voltage.",
                line=line, volts=volts, share=share, load=load)  # fmt: skip
 
 
 def starves(line: str, volts: str, share: str, load: str) -> Phrase:
     """Which load has too little."""
-    return say("{line} starves: its load of {load} gets {volts}, {share} of its usual voltage.",
+    return say("{line} has too little voltage: its load of {load} gets {volts}, {share} of the normal voltage.",
                line=line, volts=volts, share=share, load=load)  # fmt: skip
 
 
 def least_suffers() -> Phrase:
     """The rule for resistances."""
     return say(
-        "It is the load that takes the least power, the one with the most ohms, that suffers: the star point moves "
-        "towards the one that takes the most."
+        "The load with the largest resistance (the least power) gets the highest voltage: the star point moves "
+        "towards the line of the load with the smallest resistance."
     )
 
 
 def in_series(first: str, second: str, volts: str) -> Phrase:
     """Two loads and nothing else."""
-    return say("With the neutral open {first} and {second} stand in series across the line voltage of {volts}.",
+    return say((
+        "With the neutral open, the loads on {first} and {second} are in series across the line voltage of {volts}."
+    ),
                first=first, second=second, volts=volts)  # fmt: skip
 
 
 def alone(line: str) -> Phrase:
     """One load only."""
     return say(
-        "Only {line} is connected: with its neutral open no current can flow, and its star point stands at the full "
-        "phase voltage and is dangerous to touch.",
+        "Only the load on {line} is connected. With the neutral open no current can flow. The star point then has the "
+        "full phase voltage and is dangerous to touch.",
         line=line,
     )
 
 
 def outside() -> Phrase:
     """Mixed reactances."""
-    return say("The star point lies outside the triangle: with mixed reactances voltages can exceed the line voltage.")
+    return say(
+        "The star point is outside the triangle: with mixed reactances the voltage of a load can be higher than the "
+        "line voltage."
+    )
 
 
 def equal_loads() -> Phrase:
     """Nothing moves."""
-    return say("Equal loads: the star point stays in the middle, and the neutral carries nothing.")
+    return say(
+        "The star point stays at the centre and the neutral carries no current: the load currents add to zero there. "
+        "This is always so for three equal loads, and for some special unequal loads."
+    )
 
 
 def constant() -> Phrase:
     """What is taken for granted."""
-    return say("Each load is taken as a constant impedance. Real loads change with their voltage, or fail.")
+    return say("Each load is assumed to have a constant impedance. Real loads change with the voltage, or fail.")
 
 
 def whole(amount: str) -> Phrase:
     """The other case."""
     return say(
-        "With its neutral whole, each load has its usual voltage and the neutral carries {amount}.", amount=amount
+        "With the neutral connected, each load has its normal voltage and the neutral carries {amount}.", amount=amount
     )
 
 
 def opened(amount: str) -> Phrase:
     """The other case, from the side of the whole neutral."""
-    return say("Were the neutral to open, the star point would move by {amount}. What follows tells of that:",
+    return say((
+        "If the neutral opened, the star point would be displaced by {amount}. The next lines describe this case:"
+    ),
                amount=amount)  # fmt: skip
 
 
 COMPARE = "Both cases side by side"
 LINE, SUM = "line", "sum"
-HEAD = (LINE, "load", "voltage, whole", "current, whole", "voltage, open", "share", "current, open")
+HEAD = (LINE, "load", "voltage, neutral connected", "current, neutral connected", "voltage, neutral open", (
+    "per cent of normal"
+), "current, neutral open")
 
 
 def millman() -> Phrase:
     """The theorem in words."""
     return say(
-        "Millman: the star point’s voltage is the sum of the currents that the loads would draw, divided by the sum of "
-        "their admittances, all as phasors (for plain resistances: currents ÷ sum of 1/R)."
+        "Millman: voltage of the star point = sum of the currents that the loads take at their phase voltages ÷ sum "
+        "of their admittances, all as phasors (for resistances, the admittance is 1/R)."
     )
 
 
-BY_DISPLACEMENT = "The star point displaced"
+BY_DISPLACEMENT = "Displacement of the star point"
 CALCULATED = "By calculation (Millman)"
 S = Symbol("V", "S")
 
@@ -168,23 +183,23 @@ S = Symbol("V", "S")
 MISTAKES = {
     "load-left-out": (
         "the load on {a} was left out",
-        "Every load that is connected has its part in both sums.",
+        "Every connected load is part of both sums.",
     ),
     "impedance-for-admittance": (
-        "impedances were used where admittances belong",
-        "Divide 1 by each impedance first: the smallest impedance counts most.",
+        "impedances were used instead of admittances",
+        "First divide 1 by each impedance. The smallest impedance has the largest effect.",
     ),
     "line-for-phase": (
-        "the line voltage was used for the phase voltage",
-        "Each load in star has the line voltage divided by √3 while its neutral is whole.",
+        "the line voltage was used instead of the phase voltage",
+        "With its neutral connected, each load in star has the line voltage divided by √3.",
     ),
 }  # fmt: skip
 """Mistakes of this calculator alone: what happened, and where to look."""
 
 SHORT: dict[str, str] = {
     "load-left-out": "a load left out",
-    "impedance-for-admittance": "impedances for admittances",
-    "line-for-phase": "line voltage for phase voltage",
+    "impedance-for-admittance": "impedances instead of admittances",
+    "line-for-phase": "line voltage instead of phase voltage",
 }
 """Mistakes of this calculator alone, in few words."""
 
@@ -199,26 +214,32 @@ def triangle() -> Phrase:
 
 def triangle_why() -> Phrase:
     """What the triangle stands for."""
-    return say("The supply holds these three corners, whatever the load does.")
+    return say("The supply fixes these three corners, whatever the loads are.")
 
 
 def shift(name: Name, zero: Name, angle: str, sense: str, length: str) -> Phrase:
     """The star point's voltage set off from the middle."""
     return say(
-        "**Set off {name}.** Protractor’s centre on the common point, zero line along {zero}. Set off {angle} {sense} "
-        "and draw {length}: its tip is the load’s star point.",
+        "**Draw {name}.** Protractor’s centre on the common point, zero line along {zero}. Mark {angle} {sense} and "
+        "draw {length}. Its tip is the load’s star point.",
         name=name, zero=zero, angle=angle, sense=sense, length=length,
     )  # fmt: skip
 
 
 def shift_why() -> Phrase:
     """Where the value comes from."""
-    return say("With no neutral the load’s star point floats: it settles where the three currents add to nothing.")
+    return say(
+        "Without a neutral, nothing holds the load’s star point. Its voltage is such that the three currents add to "
+        "zero."
+    )
 
 
 def no_shift() -> Phrase:
     """Equal loads: nothing moves."""
-    return say("**The star point stays in the middle.** The three loads are equal, so no neutral is missed.")
+    return say(
+        "**The star point stays at the centre.** The three load currents add to zero there, so the neutral would "
+        "carry nothing."
+    )
 
 
 def load_step(name: Name, start: Name, tip: Name, length: str, amount: str) -> Phrase:

@@ -12,8 +12,8 @@ from pycore.words.rig import DISCHARGED, RecordingSheet
 
 LEVELS = {
     "support": "the apparent power of one load, from active power and power factor",
-    "core": "the capacitor’s reactive power for a target, on one phase",
-    "stretch": "the capacitor’s reactive power for a target, on three phases",
+    "core": "the capacitor’s reactive power for a target, single-phase",
+    "stretch": "the capacitor’s reactive power for a target, three-phase",
 }
 """What each level asks of a learner: read off the generator, which never changes."""
 
@@ -23,42 +23,47 @@ PLAN = LessonPlan(
         "to a target.",
     parts=(
         LessonStage("Starter", 5, (
-            "On the board: {values}. Who pays for what: the meter counts kW, the cable carries kVA.",
-            "Everyone guesses the line current before and after correction.",
+            "On the board: {values}. The energy meter counts kWh, that is active power over time. The cable must "
+            "carry the full current, which depends on kVA.",
+            "Everyone estimates the line current before and after correction.",
         )),
         LessonStage("Demonstration", 15, (
-            "Draw P along, Q square up from its tip: {active_power} and {reactive_power}. The slanting side is S, "
-            "{apparent_power}: measure it, do not add.",
-            "Classroom view: the capacitor’s vars point straight down from the tip of Q. P stays as it is.",
-            "Capacitor {correction}: in delta {capacitance_delta} each, in star {capacitance_star} each. Ask why "
-            "three times as much in star.",
+            "Draw P to the right and, from its tip, Q at right angles, upward: {active_power} and {reactive_power}. "
+            "The third side is S, {apparent_power}: measure it; do not add P and Q.",
+            "Classroom view: the capacitor’s reactive power points straight down from the tip of Q. P does not change.",
+            "Capacitor: {correction}. In delta {capacitance_delta} each, in star {capacitance_star} each. Ask: why "
+            "three times as much in star?",
         )),
         LessonStage("Guided work", 15, (
-            "Everyone draws both triangles at {scale}. Before the capacitor is drawn: where must its tip lie, so that "
-            "the angle is that of the target?",
-            "Read off S after correction: {apparent_power_after}. Current from {line_current} to {line_current_after}.",
+            "Everyone draws both triangles at {scale}. Before the capacitor is drawn, ask: where must its tip be to "
+            "give the target angle?",
+            "Measure S after correction: {apparent_power_after}. The current falls from {line_current} to "
+            "{line_current_after}.",
         )),
         LessonStage("Independent work", 20, (
-            "A load of their own from the class set: triangle, target, kvar; check by Q = P · tan φ.",
-            "Done early: what would power factor 1 cost in kvar, and is the last bit worth it?",
+            "Each learner has a different load from the class set: triangle, target, kvar. Check with Q = P · tan φ.",
+            "Extra work: how many kvar are needed for power factor 1? Is the last step worth it?",
         )),
         LessonStage("Exit question", 5, (
-            "A load takes 3 kW and 4 kvar. Apparent power, and power factor?",
-            "{exit_apparent_power} and {exit_power_factor}. Who says 7 kVA has added along two directions.",
+            "A load takes 3 kW and 4 kvar. What are its apparent power and its power factor?",
+            "{exit_apparent_power} and {exit_power_factor}. A learner who says 7 kVA added P and Q as plain numbers.",
         )),
     ),
     exit_values=(("power", "5 kVA"), ("factor", "0.6 lag"), ("target", "")),
     handouts=handouts_of("power-triangle", rig_of("power-triangle")),
     listen=("whole-corrected", "remaining-taken", "apparent-subtracted", "cosines-subtracted", "apparent-for-active"),
     cover_says=(
-        "Write on the board: {values}. Ask for a guess: by how much does the current fall? 5 minutes.",
+        "Write on the board: {values}. Ask for an estimate: by how much does the current fall? 5 minutes.",
         "Open the classroom view. Press the arrow key for each move and read its sentence aloud. 15 minutes.",
-        "Hand out the problem sheet. Learners draw P, then Q square to it, then the capacitor back down. Give P and Q "
-        "from the answers below to those who are stuck. 25 minutes.",
-        "Early finishers: the same load with a target of 1. How long is the capacitor’s arrow now? 10 minutes.",
+        "Hand out the problem sheet. Learners draw P, then Q at right angles to it, then the capacitor’s reactive "
+        "power straight down. Give P and Q from the answers below to learners who need them. 25 minutes.",
+        "Learners who finish early: the same load with a target of 1. How long is the capacitor’s arrow now? 10 "
+        "minutes.",
         "Ask: 3 kW and 4 kvar, how many kVA? {exit_apparent_power}, not 7. 5 minutes.",
     ),
-    cover_stops=cover_stops("Touching or measuring capacitors: they stay charged when the supply is off. Never today."),
+    cover_stops=cover_stops(
+        "Nobody touches or measures capacitors in this lesson: they stay charged after the supply is off."
+    ),
     cover_handouts=cover_handouts_of("power-triangle"),
 )  # fmt: skip
 

@@ -4,32 +4,33 @@ from pycore.words.phrase import Phrase, Symbol, say
 from pycore.words.sums import SumWords
 
 TITLE = "Sequence components"
-ON_SHEET = "Sequence parts"
+ON_SHEET = "Sequence components"
 """The title where there is little room."""
 DESCRIPTION = (
-    "Three unequal phasors taken apart into zero, positive and negative sequence: each component found by drawing, "
-    "with the operator a, and by calculation."
+    "The zero, positive and negative sequence components of three unequal phasors: each found by drawing, with the "
+    "operator a, and by calculation."
 )
 SCENARIO = "Print workshop, one feeder"
 CAUTIONS = (
-    "These sheets teach; they do not size an installation: a neutral’s size, protection and harmonics are decided by "
-    "the local wiring rules and a licensed person.",
-    "Never open a neutral on a live system: the zero sequence current flows in it, and voltages at single-phase loads "
-    "can rise to the line voltage. A clamp meter never proves a circuit dead: isolate, and prove dead with a proved "
-    "tester.",
-    "Readings on a live three-phase system are for competent or supervised people on a rig made for it.",
+    "These sheets teach; they do not size an installation. The local wiring rules and a licensed person decide about "
+    "the size and protection of a neutral and about harmonics.",
+    "Never open a neutral on a live system: it carries three times the zero sequence current, and the voltage across "
+    "single-phase loads can rise to the line voltage and, with mixed reactances, above it. A clamp meter cannot prove "
+    "that a circuit is dead: isolate, and prove dead with a proved tester.",
+    "Only competent or supervised people may take readings on a live three-phase system, and only on a rig made for "
+    "it.",
     "Ask which method your examining body accepts.",
 )
-HELP = "Size and angle, such as 20 at -120, or two parts, such as 10 + j17.3. Write 0 for none."
-PART = "Component that is drawn"
+HELP = "Size and angle, such as 20 at -120, or real and imaginary part, such as 10 + j17.3. Write 0 for no phasor."
+PART = "Component to draw"
 PARTS = (("zero", "zero"), ("positive", "positive"), ("negative", "negative"))
 UNIT = "Quantity"
 UNITS = (("A", "line currents, in amperes"), ("V", "phase voltages, in volts"))
 ZERO = "the 0° direction"
 ITS_ANGLE = "its angle"
 WORDS = {
-    "A": SumWords("current", "line currents", "amperes", "this component is nothing and no arrow is drawn"),
-    "V": SumWords("voltage", "phase voltages", "volts", "this component is nothing and no arrow is drawn"),
+    "A": SumWords("current", "line currents", "amperes", "this component is zero and no arrow is drawn"),
+    "V": SumWords("voltage", "phase voltages", "volts", "this component is zero and no arrow is drawn"),
 }
 NAMES = {"zero": "zero sequence", "positive": "positive sequence", "negative": "negative sequence"}
 INDEX = {"zero": "0", "positive": "+", "negative": "−"}
@@ -74,21 +75,27 @@ def one_third(symbol: Phrase, amount: str, whole: Phrase) -> Phrase:
 def operator(part: str) -> Phrase:
     """How the phasors are turned."""
     if part == "zero":
-        return say("For the zero sequence the three are added as they are.")
+        return say("For the zero sequence, the three phasors are added without turning them.")
     twice = ("second", "third") if part == "positive" else ("third", "second")
-    return say("{a} turns a phasor by 120° anticlockwise, {a}² by 240°. Here the {first} is turned by {a}, the "
-               "{second} by {a}².", a=A, first=twice[0], second=twice[1])  # fmt: skip
+    return say((
+        "{a} turns a phasor by 120° in the direction of positive angles (the sheet names it), {a}² by 240°. Here the "
+        "{first} phasor is multiplied by {a} and the {second} by {a}²."
+    ), a=A, first=twice[0], second=twice[1])  # fmt: skip
 
 
 def neutral_carries(amount: str) -> Phrase:
     """The neutral carries three times the zero sequence."""
-    return say("The neutral carries three times the zero sequence current: {amount}. The other two components add to "
-               "nothing there.", amount=amount)  # fmt: skip
+    return say((
+        "The neutral carries three times the zero sequence current: {amount}. The positive and negative sequence "
+        "currents of the three lines add to zero."
+    ), amount=amount)  # fmt: skip
 
 
 def no_zero() -> Phrase:
     """Nothing in the neutral."""
-    return say("There is no zero sequence, so the three add to nothing: a neutral would carry 0 A.")
+    return say(
+        "There is no zero sequence component, so the three currents add to zero: the neutral current would be 0 A."
+    )
 
 
 def symmetrical(part: str) -> Phrase:
@@ -98,7 +105,7 @@ def symmetrical(part: str) -> Phrase:
 
 def table_words() -> Phrase:
     """Before the table of components."""
-    return say("Each component of the first phasor, by adding the three as they are turned and dividing by three:")
+    return say("The components of the first phasor: turn the phasors as shown, add all three, divide by three:")
 
 
 def a_parts() -> Phrase:
@@ -108,7 +115,7 @@ def a_parts() -> Phrase:
 
 def back_words() -> Phrase:
     """Before the check."""
-    return say("Check: zero, positive and negative, turned to each phase, add to the phasors that were given:")
+    return say("Check: for each phase, the zero, positive and negative sequence components add to the given phasor:")
 
 
 HEAD = ("component", "sum", "divided by three", "size and angle")
@@ -117,38 +124,38 @@ BACK_HEAD = ("phasor", "zero", "positive", "negative", "together")
 
 def nothing_here(label: str) -> str:
     """All three are nothing."""
-    return f"{label} is 0 and so are the others: there is nothing to take apart. At least one must be more than 0."
+    return f"{label} and the other phasors are all 0. At least one must be more than 0."
 
 
 MISTAKES = {
     "a-exchanged": (
-        "{a} and {a}² were exchanged, which gives the {other} component",
-        "For the positive sequence the second phasor is turned by {a}, the third by {a}².",
+        "{a} and {a}² were swapped, which gives the {other} component",
+        "For the positive sequence, multiply the second phasor by {a} and the third by {a}².",
     ),
     "not-turned": (
-        "the phasors were added as they are, which gives the zero sequence",
-        "Turn the second and the third by {a} and {a}² first.",
+        "the phasors were added without turning them, which gives the zero sequence",
+        "First turn the second and third phasors by {a} and {a}², in the order that the sheet gives.",
     ),
     "turned": (
         "the phasors were turned, which gives the {other} component",
-        "For the zero sequence they are added as they are.",
+        "For the zero sequence, add the phasors without turning them.",
     ),
     "divided-already": (
-        "the sum was divided by three already",
-        "The sheet asks for three times the component: the whole sum.",
+        "the sum was already divided by three",
+        "The sheet asks for three times the component: the sum, not divided by three.",
     ),
     "wrong-way-a": (
-        "the turn went the other way for {which}",
-        "{a} turns by 120° anticlockwise, as angles are counted.",
+        "{which} was turned in the wrong direction",
+        "{a} turns a phasor by 120° in the direction of positive angles. Check on the sheet which direction that is.",
     ),
 }
 
 
 SHORT: dict[str, str] = {
-    "a-exchanged": "a and a² exchanged",
+    "a-exchanged": "a and a² swapped",
     "not-turned": "not turned by a",
-    "turned": "turned where nothing turns",
+    "turned": "turned, but zero sequence has no turn",
     "divided-already": "divided by three already",
-    "wrong-way-a": "a turn by a the wrong way",
+    "wrong-way-a": "turned by a in the wrong direction",
 }
 """Mistakes of this calculator alone, in few words."""

@@ -12,53 +12,58 @@ from pycore.words.rig import JAW, RecordingSheet
 
 LEVELS = {
     "support": "three equal loads in star: the line voltage from two phase voltages",
-    "core": "three resistances in delta that differ: one line current",
-    "stretch": "loads with reactance in delta, in either sequence",
+    "core": "three unequal resistances in delta: one line current",
+    "stretch": "loads with reactance in delta, either phase sequence",
 }
 """What each level asks of a learner: read off the generator, which never changes."""
 
 PLAN = LessonPlan(
     slug="star-and-delta",
-    aim="Build a line current of a delta as the difference of two branch currents, and say when √3 may be used.",
+    aim="Find a line current of a delta load as the difference of two branch currents, and say when √3 may be used.",
     parts=(
         LessonStage("Starter", 5, (
-            "On the board: {values}. Ask: which two branches meet at line 1, and which way does "
-            "each current point there?",
-            "Who would multiply by √3? Keep the count: the loads differ.",
+            "On the board: {values}. Ask: which two branches are connected to line 1? Which current flows away from "
+            "that point, and which flows towards it?",
+            "Who would multiply by √3? Count the hands. The loads are not equal.",
         )),
         LessonStage("Demonstration", 15, (
-            "Branch currents by Ohm’s law on the full line voltage: {branch_1}, {branch_2}, {branch_3}.",
-            "Classroom view: the branch that arrives is turned round before it is added. Ask for the angle first.",
-            "Line 1 carries {answer}; √3 times its branch would be about 35 A. √3 holds for equal loads alone.",
+            "Branch currents by Ohm’s law with the line voltage: {branch_1}, {branch_2}, {branch_3}.",
+            "Classroom view: the branch current that is subtracted is turned by 180°, then added. Ask for its new "
+            "angle first.",
+            "Line 1 carries {answer}. √3 times its branch current would be about 35 A. √3 is correct for equal loads "
+            "only.",
         )),
         LessonStage("Guided work", 15, (
-            "Everyone draws line 1 at {scale}. Then half the room draws line 2, half line 3 ({line_2}, {line_3}): the "
-            "line is a choice on the page.",
-            "Put the three line currents together on one sheet: they close. Why must they? There is no fourth wire.",
+            "Everyone draws line 1 at {scale}. Then half the class draws line 2 and half line 3 ({line_2}, {line_3}). "
+            "Choose the line on the page.",
+            "Draw the three line currents tip to tail on one sheet: the figure closes. Why? There is no fourth wire, "
+            "so they must add to zero.",
         )),
         LessonStage("Independent work", 20, (
-            "Loads of their own from the class set. Sketch first which arrow is turned round.",
-            "Done early: the same three loads in star, with neutral: which line carries what?",
+            "Each learner has different loads from the class set. First sketch which arrow is turned by 180°.",
+            "Extra work: the same three loads in star with a neutral. What does each line carry?",
         )),
         LessonStage("Exit question", 5, (
             "Three equal loads of 20 Ω in delta on 400 V: branch current and line current?",
-            "{exit_branch_1} in each branch, {exit_line_1} in each line: here √3 holds. Who says 20 A for the line has "
-            "read off a branch; who says 11.5 A has taken the voltage to neutral.",
+            "{exit_branch_1} in each branch, {exit_line_1} in each line: here √3 is correct. A learner who says 20 A "
+            "for the line gave the branch current; one who says 11.5 A used the phase voltage.",
         )),
     ),
     exit_values=(("z1", "20"), ("z2", ""), ("z3", "")),
     handouts=handouts_of("star-and-delta", rig_of("star-and-delta")),
     listen=("added", "first-turned", "branch-for-line", "root-three-unbalanced", "star-voltage"),
     cover_says=(
-        "Write on the board: {values}. Ask: what flows in line 1? Guess and write it down. "
-        "5 minutes.",
-        "Open the classroom view. Press the arrow key for each move and read its sentence aloud. 15 minutes.",
-        "Hand out the problem sheet. Give the branch currents from the answers below; learners draw line 1. 25 "
+        "Write on the board: {values}. Ask: how large is the current in line 1? Everyone writes an estimate. 5 "
         "minutes.",
-        "Early finishers draw line 2: the line is a choice on the same page. 10 minutes.",
-        "Ask: three equal loads of 20 Ω in delta on 400 V, what does a line carry? {exit_line_1}. 5 minutes.",
+        "Open the classroom view. Press the arrow key for each move and read its sentence aloud. 15 minutes.",
+        "Hand out the problem sheet. Write the branch currents from the answers below on the board. Learners draw "
+        "line 1. 25 minutes.",
+        "Learners who finish early draw line 2 (choose the line on the same page). 10 minutes.",
+        "Ask: three equal loads of 20 Ω in delta on 400 V. What current is in each line? {exit_line_1}. 5 minutes.",
     ),
-    cover_stops=cover_stops("Changing anything on a rig from star to delta: only with the lecturer, dead and proved."),
+    cover_stops=cover_stops(
+        "Nobody changes a rig from star to delta without the lecturer. The rig must be isolated and proved dead first."
+    ),
     cover_handouts=cover_handouts_of("star-and-delta"),
 )  # fmt: skip
 
@@ -66,5 +71,5 @@ READINGS = RecordingSheet(
     "star-and-delta", "Star and delta", ("V lines", "I₁₂, A", "I₃₁, A", "I₁, A"),
     f"{JAW} Always in this order: voltage between lines, both branches, the line.", "the line current I₁", "A",
     "mean of I₁; limit of the meter", "from I₁₂ and I₃₁ at their angles",
-    ("Star or delta was connected with the supply off and proved dead, and seen by the supervisor.",),
+    ("Star or delta was connected with the supply off and proved dead, and the supervisor has checked it.",),
 )  # fmt: skip

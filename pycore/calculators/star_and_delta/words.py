@@ -10,8 +10,9 @@ DESCRIPTION = (
 )
 SCENARIO = "Sports hall, three heaters in delta"
 CAUTIONS = (
-    "The same three loads take three times the power in delta that they take in star. Never change a connection live: "
-    "isolate, and prove dead with a proved tester, first. A clamp meter never proves a circuit dead.",
+    "On the same supply, loads of constant impedance take three times as much power in delta as in star with neutral. "
+    "Never change a connection live: first isolate, and prove dead with a proved tester. A clamp meter cannot prove "
+    "that a circuit is dead.",
     "Readings on a live three-phase system are for competent or supervised people on a rig made for it. One conductor "
     "in the jaw of the clamp, and the right measurement category.",
     "These sheets teach; they do not size an installation: the local wiring rules and a licensed person decide.",
@@ -19,12 +20,12 @@ CAUTIONS = (
 )
 CONNECTION = "Loads connected in"
 CONNECTIONS = (("delta", "delta"), ("star", "star, with neutral"))
-LINE = "Which line is drawn"
-KNOWN = "The voltage given is"
+LINE = "Line to draw"
+KNOWN = "The given voltage is"
 KNOWN_VOLTAGES = (("line", "between two lines"), ("phase", "between line and neutral"))
 VOLTAGE = "Voltage"
 VOLTAGES = {"line": "Voltage between lines", "phase": "Voltage to neutral"}
-LOAD_HELP = "Ohms, such as 20 or 8 + j6; or open. Loads 2 and 3 left empty are like load 1."
+LOAD_HELP = "Ohms, such as 20 or 8 + j6, or “open”. If loads 2 and 3 are empty, they are equal to load 1."
 NO_LOADS = "no loads"
 ZERO = "the first voltage"
 VOLTS = SumWords("voltage", "phase voltages", "volts")
@@ -46,17 +47,20 @@ def load_label(number: int) -> str:
 
 def line_option(first: str, second: str) -> str:
     """A line to be drawn, with the one it is taken against."""
-    return f"{first}, less {second}"
+    return f"{first} minus {second}"
 
 
 def bad_load(label: str, given: str) -> str:
     """Text that is no load."""
-    return f"{label} cannot be read: “{given[:24]}”. Give ohms, such as 20 or 8 + j6, or write open for no load."
+    return f"{label} cannot be read: “{given[:24]}”. Enter ohms, such as 20 or 8 + j6, or write open for no load."
 
 
 def nothing_flows(label: str) -> str:
     """Both branches of the line that is drawn are open."""
-    return f"{label} is open, and so is the other branch of the line that is drawn. Close one, or draw another line."
+    return (
+        f"{label} is open, and the other branch of this line is open too. Enter a load for one of them, or draw "
+        "another line."
+    )
 
 
 def given(loads: str, connection: str, volts: str, sequence: str) -> str:
@@ -82,25 +86,25 @@ def between_lines(volts: str) -> str:
 RESULTS = {"star": "the voltage between the two lines", "delta": "the line current"}
 """What is to be found, in the moves of a sheet for easy reading."""
 TASK_BACK = (
-    "Work out the phase voltage, then find by drawing the angle of the voltage between two lines, and its size again"
+    "Calculate the phase voltage. Then find by drawing the angle of the voltage between two lines, and check its size"
 )
 """In star, where the voltage between lines is what is known."""
 TASKS = {
-    "star": "Work out the phase voltage, then find the voltage between two lines by drawing",
-    "delta": "Work out both branch currents, then find the line current, their difference, by drawing",
+    "star": "Calculate the phase voltage, then find the voltage between two lines by drawing",
+    "delta": "Calculate both branch currents, then find their difference, the line current, by drawing",
 }
 
 
 def is_difference(result: Phrase, first: Phrase, second: Phrase) -> Phrase:
     """The sum drawn is a difference."""
-    return say("{result} = {first} − {second}: {second} is turned round and added.",
+    return say("{result} = {first} − {second}: turn {second} by 180° and add it.",
                result=result, first=first, second=second)  # fmt: skip
 
 
 def root_three(result: Phrase, first: Phrase, *, ahead: bool) -> Phrase:
     """The line voltage against the phase voltage."""
     side = "ahead of" if ahead else "behind"
-    return say("{result} is √3 times as long as {first}, and 30° {side} it.", result=result, first=first, side=side)
+    return say("{result} is √3 times {first} in size and 30° {side} it.", result=result, first=first, side=side)
 
 
 def balanced_delta(line: str, branch: str) -> Phrase:
@@ -111,7 +115,10 @@ def balanced_delta(line: str, branch: str) -> Phrase:
 
 def unbalanced_delta() -> Phrase:
     """The loads differ."""
-    return say("The loads differ, so √3 does not hold between branch and line: draw each line’s own difference.")
+    return say(
+        "The loads are unequal, so the factor √3 between branch and line current is not valid. Draw the difference "
+        "for each line."
+    )
 
 
 def other_connection(connection: str, line: str, power: str, here: str, power_here: str) -> Phrase:
@@ -143,7 +150,10 @@ def load_size() -> Phrase:
 
 def corner() -> Phrase:
     """Kirchhoff's current law at the corners of a delta."""
-    return say("What flows in by a line leaves by the two branches at its corner: each line current is a difference.")
+    return say(
+        "The current that flows in through a line flows out through the two branches at that corner, so each line "
+        "current is the difference of two branch currents."
+    )
 
 
 def powers() -> Phrase:
@@ -154,26 +164,28 @@ def powers() -> Phrase:
 Z_HEAD = ("load", "impedance", "size and angle", "voltage across it", "branch current")
 DIFFERENCE_HEAD = ("line", "difference", "in parts", "size and angle")
 MISTAKES = {
-    "added": ("the two were added, not taken off", "One of the two is turned round by 180° before it is added."),
-    "branch-for-line": ("{a} itself was taken for the result", "{a} is one of the two that meet: take off the other."),
+    "added": ("the two phasors were added instead of subtracted", "Turn one of the two by 180° before you add it."),
+    "branch-for-line": ("{a} itself was given as the result", (
+        "{a} is one of the two phasors: subtract the other one."
+    )),
     "root-three-unbalanced": (
-        "√3 times {a} was taken",
-        "√3 holds only where the three loads are equal: here draw the difference.",
+        "√3 times {a} was used",
+        "The factor √3 is valid only for three equal loads. Here, draw the difference.",
     ),
     "first-turned": (
-        "the difference was taken the other way round",
-        "Check which of the two is turned round: the second, which is taken off.",
+        "the phasors were subtracted in the wrong order",
+        "Check which phasor is turned by 180°: the second one, which is subtracted.",
     ),
     "star-voltage": (
         "the phase voltage was used across the loads",
-        "In delta each load lies between two lines: across it is the line voltage.",
+        "In delta each load is connected between two lines: it has the line voltage.",
     ),
     "size-by-adding": (
         "resistance and reactance were added as plain numbers",
-        "They stand at a right angle: use Pythagoras.",
+        "They are at right angles: use Pythagoras.",
     ),
     "angles-of-loads": (
-        "the loads’ own angles were left out",
+        "the phase angles of the loads were left out",
         "Each branch current lags its voltage by the angle of its load.",
     ),
 }
@@ -181,11 +193,11 @@ MISTAKES = {
 
 SHORT: dict[str, str] = {
     "added": "added, not taken off",
-    "branch-for-line": "one phasor taken for the result",
-    "root-three-unbalanced": "√3 though the loads differ",
+    "branch-for-line": "one phasor given as the result",
+    "root-three-unbalanced": "√3 used for unequal loads",
     "first-turned": "the difference the other way round",
     "star-voltage": "phase voltage across the loads",
     "size-by-adding": "R and X of a load added as plain numbers",
-    "angles-of-loads": "the loads’ own angles left out",
+    "angles-of-loads": "the loads’ phase angles left out",
 }
 """Mistakes of this calculator alone, in few words."""

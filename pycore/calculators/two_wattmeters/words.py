@@ -5,14 +5,14 @@ from pycore.words.sums import SumWords
 
 TITLE = "Two wattmeters"
 DESCRIPTION = (
-    "Two wattmeters on three wires: what each reads, from power and angle, and back from both readings to power, "
-    "reactive power and power factor, drawn to scale."
+    "Two wattmeters on three wires: what each one reads, and how to find active power, reactive power and power "
+    "factor from both readings, drawn to scale."
 )
 SCENARIO = "Joinery workshop, one motor on three wires"
 CAUTIONS = (
-    "Readings on a live three-phase system are for competent or supervised people on a rig made for it, with meters "
-    "and leads of the right measurement category.",
-    "Isolate, and prove dead with a proved tester, before changing a connection, a meter’s leads among them.",
+    "Only competent or supervised people may take readings on a live three-phase system, and only on a rig made for "
+    "it, with meters and leads of the right measurement category.",
+    "Before you change a connection, including the leads of a meter: isolate, and prove dead with a proved tester.",
     "Never open a current circuit under load, and never leave a current transformer open.",
     "These sheets teach; they do not size an installation: the local wiring rules and a licensed person decide.",
     "Ask which method your examining body accepts.",
@@ -21,15 +21,15 @@ KNOWN = "What is known"
 KNOWNS = (("load", "the load: voltage, current, angle"), ("readings", "both readings"))
 VOLTS, AMPS, LAG = "Line voltage", "Line current", "Lag"
 LAG_HELP = (
-    "Lag: degrees by which each current lags its own phase voltage, minus if it leads; or a power factor, such as "
-    "0.85 lag."
+    "Lag: angle in degrees by which each current lags its own phase voltage (minus if it leads), or a power factor, "
+    "such as 0.85 lag."
 )
 FIRST, SECOND = "Wattmeter 1, on L1", "Wattmeter 2, on L3"
-READING_HELP = "Minus for a meter that reads backwards."
+READING_HELP = "Minus if the meter reads backwards."
 BALANCED = "Load"
-BALANCEDS = (("yes", "balanced"), ("no", "not balanced"))
+BALANCEDS = (("yes", "balanced"), ("no", "unbalanced"))
 ZERO = "the power"
-WORDS = SumWords("power", "powers", "volt-amperes", closes="there is no power to draw")
+WORDS = SumWords("power", "powers", "volt-amperes", closes="there is no power, so no arrow is drawn")
 LINES = ("P₁", "P₂", "Q")
 APPARENT, ACTIVE, REACTIVE, ANGLE, FACTOR = "Apparent power", "Power", "Reactive power", "angle of lag", "power factor"
 TAGS = (Symbol("P", "1"), Symbol("P", "2"), Symbol("Q"), Symbol("S"))
@@ -42,17 +42,17 @@ def origin() -> Phrase:
 
 def bad_reading(label: str, given: str) -> str:
     """Text that is no power."""
-    return f"{label} cannot be read: “{given[:24]}”. Give watts, such as 2828, 2.83 kW or −1035."
+    return f"{label} cannot be read: “{given[:24]}”. Enter watts, such as 2828, 2.83 kW or −1035."
 
 
 def reading_range(label: str, given: str) -> str:
     """A power out of range."""
-    return f"{label} is out of range: “{given[:24]}”. Accepted is 0, or 1 mW to 1 GW with either sign."
+    return f"{label} is out of range: “{given[:24]}”. Use 0, or 1 mW to 1 GW, positive or negative."
 
 
 def bad_lag(label: str, given: str) -> str:
     """An angle that no load of three wires has."""
-    return f"{label}: “{given[:24]}” is more than 90°. A load that takes power lags or leads by 90° at the most."
+    return f"{label}: “{given[:24]}” is more than 90°. A load that takes power lags or leads by at most 90°."
 
 
 def both_zero(label: str) -> str:
@@ -62,13 +62,13 @@ def both_zero(label: str) -> str:
 
 def only_balanced(label: str) -> str:
     """The load given by one current and one angle is a balanced one."""
-    return f"{label}: a load of one current and one angle is balanced. For another, give both readings."
+    return f"{label}: a load with one current and one angle is balanced. For an unbalanced load, enter both readings."
 
 
 def reads(number: int, angle: str, amount: str) -> Phrase:
     """What a meter sees."""
     return say(
-        "Wattmeter {number} sees an angle of {angle} between its voltage and its current, and reads **{amount}.**",
+        "In wattmeter {number}, the angle between voltage and current is {angle}. It reads **{amount}.**",
         number=str(number), angle=angle, amount=amount,
     )  # fmt: skip
 
@@ -76,52 +76,55 @@ def reads(number: int, angle: str, amount: str) -> Phrase:
 def negative(number: int) -> Phrase:
     """Which reading is below zero, and what that means."""
     return say(
-        "Wattmeter {number} reads backwards: the power factor is below 0.5. To read it, use the meter’s own reversing "
-        "switch; or exchange the leads of its voltage circuit with the supply off and proved dead. Count it as "
-        "negative.",
+        "Wattmeter {number} reads backwards: the power factor of a balanced load is then below 0.5. To read it, use "
+        "the meter’s reversing switch, or swap the leads of its voltage circuit with the supply off and proved dead. "
+        "The reading counts as negative.",
         number=str(number),
     )
 
 
 def one_is_zero(number: int) -> Phrase:
     """A power factor of one half."""
-    return say("Wattmeter {number} reads nothing: the power factor is just 0.5.", number=str(number))
+    return say("Wattmeter {number} reads zero: the power factor is exactly 0.5.", number=str(number))
 
 
 def alike() -> Phrase:
     """Unity power factor."""
-    return say("Both read the same: the power factor is 1.")
+    return say("Both wattmeters read the same: the power factor is 1.")
 
 
 def flows_back(amount: str) -> Phrase:
     """Power below zero."""
     return say(
-        "Together the readings are below zero: **{amount} flow back to the supply,** as from a motor that is driven. "
-        "Where nothing drives the load, both current circuits may be the wrong way round: look with the supply off.",
+        "The sum of the readings is negative: **{amount} flow back to the supply,** as from a motor that is driven as "
+        "a generator. If nothing drives the load, both current circuits may be reversed: check with the supply off "
+        "and proved dead.",
         amount=amount,
     )
 
 
 def turned_back() -> Phrase:
     """The arctangent's other angle."""
-    return say("The power is below zero, so the angle lies 180° from the one that the arctangent gives:")
+    return say("The power is negative, so add 180° to the angle from the arctangent:")
 
 
 def opposite() -> Phrase:
     """Pure reactance."""
-    return say("The readings are equal and opposite: the load takes no power, only reactive power.")
+    return say("The readings are equal with opposite signs: the load takes no active power, only reactive power.")
 
 
 def three_wires() -> Phrase:
     """Where the method holds."""
-    return say("For three wires only: with a neutral that carries current the two readings do not add to the power.")
+    return say(
+        "For three wires only: if a neutral carries current, the sum of the two readings is not the total power."
+    )
 
 
 def refused() -> Phrase:
     """The tangent formula does not hold."""
     return say(
-        "**The load is not balanced:** the sum of both readings is still its power, but the tangent formula gives no "
-        "angle of it. Measure reactive power, or each line, for that."
+        "**The load is unbalanced:** the sum of both readings is still the total power, but the tangent formula does "
+        "not give its angle. Measure the reactive power, or measure each line."
     )
 
 
@@ -134,28 +137,29 @@ def picture_title(first: str, second: str) -> str:
     """What the phasor diagram shows, for someone who cannot see it."""
     return (
         f"Phasor diagram: the voltage of wattmeter 1 and the current of L1, {first} apart; the voltage of wattmeter 2 "
-        f"and the current of L3, {second} apart. Each current is dropped square on to its voltage."
+        f"and the current of L3, {second} apart. A dashed line at right angles to each voltage shows the component of "
+        "its current."
     )
 
 
 def picture_words() -> Phrase:
     """How to read the picture."""
     return say(
-        "Voltages have filled arrowheads, currents open ones. Each current is dropped square on to its own meter’s "
-        "voltage: voltage × that part is the reading."
+        "Voltages have filled arrowheads, currents open ones. A dashed line at right angles to each voltage gives the "
+        "component of the current along it. Reading = voltage × this component."
     )
 
 
 RESULT = "the apparent power"
-NOT_GIVEN = "powers that are not given"
+NOT_GIVEN = "powers that must be calculated"
 METERS = "Meter 1 on L1, meter 2 on L3, sequence L1, L2, L3."
-TASK = "Work out the reactive power, then find the apparent power and its angle by drawing"
+TASK = "Calculate the reactive power, then find the apparent power and its angle by drawing"
 TASK_UNBALANCED = "Find the power by drawing both readings in line"
 PHASORS = "Phasor diagram of both meters"
 CONNECTION = (
-    "Meter 1 has the current of L1 and the voltage from L1 to L2; meter 2 the current of L3 and the voltage from L3 to "
-    "L2. The lines follow each other in the sequence L1, L2, L3; in the other sequence both readings change places, "
-    "and Q changes its sign."
+    "Wattmeter 1 has the current of L1 and the voltage from L1 to L2. Wattmeter 2 has the current of L3 and the "
+    "voltage from L3 to L2. The phase sequence is L1, L2, L3. In the other sequence the two readings of a balanced "
+    "load are swapped, and the formula gives Q with the wrong sign."
 )
 
 
@@ -170,19 +174,19 @@ MISTAKES = {
         "Q = √3 × (second reading − first reading).",
     ),
     "readings-exchanged": (
-        "the two readings are exchanged in the reactive power",
-        "Take the first reading from the second, in this order: the sign tells lag from lead.",
+        "the two readings are swapped in the reactive power",
+        "Calculate second reading − first reading, in this order. The sign shows lag or lead.",
     ),
     "minus-forgotten": (
-        "the minus of a reading was forgotten",
-        "A meter that reads backwards counts as negative.",
+        "the minus sign of a reading was left out",
+        "A reading of a wattmeter that reads backwards is negative.",
     ),
 }  # fmt: skip
 """Mistakes of this calculator alone: what happened, and where to look."""
 
 SHORT: dict[str, str] = {
     "root-three-forgotten": "√3 forgotten",
-    "readings-exchanged": "the two readings exchanged",
-    "minus-forgotten": "a reading’s minus forgotten",
+    "readings-exchanged": "the two readings swapped",
+    "minus-forgotten": "minus sign of a reading left out",
 }
 """Mistakes of this calculator alone, in few words."""
