@@ -15,7 +15,8 @@ CAUTIONS = (
     "Only competent or supervised people may take readings on a live three-phase system, and only on a rig made for "
     "it. Use a true r.m.s. meter of the right measurement category, with one conductor in the jaw of the clamp.",
     "Never open a neutral on a live system. A neutral can carry current even when a line is off. A clamp meter "
-    "cannot prove that a circuit is dead. Before you change a connection: isolate, and prove dead with a proved tester.",
+    "cannot prove that a circuit is dead. Before you change a connection: isolate, and prove dead with a proved "
+    "tester.",
     "Ask which method your examining body accepts.",
 )
 STATED = "The entered currents are"
