@@ -14,11 +14,15 @@ def as_printed(value: float, decimals: int) -> float:
     return float(f"{value:.{max(0, decimals)}f}")
 
 
+def number_of(text: str) -> float:
+    """A printed number without a unit, whatever its decimal mark."""
+    return float(text.replace(",", ".").replace(quantity.MINUS, "-"))
+
+
 def agrees(value: float, text: str) -> bool:
     """Whether a value, rounded to the decimals of a printed number without a unit, gives that number."""
-    printed = float(text.replace(",", ".").replace(quantity.MINUS, "-"))
-    half = 0.5 * 10.0 ** -quantity.decimals_of(text)
-    return math.fabs(value - printed) <= half * (1.0 + TIE)
+    half = float(f"5e{-1 - quantity.decimals_of(text)}")
+    return math.fabs(value - number_of(text)) <= half * (1.0 + TIE)
 
 
 def fewest(least: int, most: int, holds: Callable[[int], bool]) -> int | None:

@@ -88,7 +88,7 @@ def _powers(case: "StarDeltaCase") -> Equation:
 def _addends(values: list[float], total: float, mark: str) -> list[Number | Bracketed]:
     """Numbers that are added, all with as many decimals as make the printed ``total`` follow from them."""
     finest = quantity.decimals_for(total, figures.FIGURES)
-    limit = 0.5 * 10.0 ** (quantity.order_of_magnitude(total) + 1 - figures.FIGURES)
+    limit = float(f"5e{quantity.order_of_magnitude(total) - figures.FIGURES}")
     rounded = float(f"{total:.{figures.FIGURES - 1}e}")
     decimals = fewest(
         finest, finest + 4,
