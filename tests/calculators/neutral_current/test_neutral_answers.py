@@ -161,7 +161,7 @@ def test_the_examples_place_is_not_printed_over_other_values():
     assert "" == answer(i1="5").scenario
     places = [[text.plain for text in walk(answer(**form).sheet.items) if isinstance(text, Text)]
               for form in ({}, {"i1": "5"}, {"i1": "5", "place": "Workshop"})]  # fmt: skip
-    assert [True, False, False] == ["Village theatre, three dimmer racks in star" in place for place in places]
+    assert [True, False, False] == ["Community hall, three heating banks in star" in place for place in places]
     assert "Workshop" in places[2]
 
 

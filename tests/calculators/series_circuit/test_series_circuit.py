@@ -135,9 +135,9 @@ REFUSED = [
     ({"frequency": "0"}, "frequency", "10\u00a0mHz"), ({"r": "", "l": "", "c": ""}, "r", "at least one"),
     ({"r": "1 + 2 + 3 + 4", "l": "1 + 2"}, "r", "6 elements"), ({"r": "1 +"}, "r", "several with +"),
     ({"l": "20 - j30"}, "l", "another field"),
-    ({"r": "0", "l": "0", "c": "", "supply": "1 A"}, "r", "everything in the circuit has 0 Ω"),
-    ({"r": "0", "l": "", "c": "", "supply": "1 A"}, "r", "everything in the circuit has 0 Ω"),
-    ({"r": "0", "l": "0", "c": "", "supply": "230 V"}, "l", "everything in the circuit has 0 Ω"),
+    ({"r": "0", "l": "0", "c": "", "supply": "1 A"}, "r", "the whole circuit has 0 Ω"),
+    ({"r": "0", "l": "", "c": "", "supply": "1 A"}, "r", "the whole circuit has 0 Ω"),
+    ({"r": "0", "l": "0", "c": "", "supply": "230 V"}, "l", "the whole circuit has 0 Ω"),
 ]  # fmt: skip
 
 

@@ -100,7 +100,7 @@ def test_the_tangent_formula_is_refused_for_a_load_that_is_not_balanced():
         ({"lag": "120"}, "lag", "more than 90"),
         ({"amps": "0"}, "amps", "out of range"),
         ({"volts": "-4"}, "volts", "out of range"),
-        ({"balanced": "no"}, "balanced", "give both readings"),
+        ({"balanced": "no"}, "balanced", "enter both readings"),
     ],
 )
 def test_bad_input_is_named(values: dict, field: str, words: str):
@@ -148,7 +148,7 @@ def test_power_that_flows_back_has_its_angle_by_a_half_turn_from_the_arctangent(
     remarks, workings = told_of(known="readings", w1=first, w2=second)
     assert "flow back to the supply" in remarks
     assert "the power factor is" not in remarks
-    before, _, after = workings.partition("The power is below zero")
+    before, _, after = workings.partition("The power is negative")
     assert before.rpartition("arctan")[2].endswith(f"={arctangent}°")
     assert f"180° ={lag}°" in after
 
@@ -174,7 +174,7 @@ def test_the_sequence_is_told_and_turning_it_exchanges_both_readings():
     assert (second, first) == pytest.approx((found.first, found.second))
     assert back(first, second).reactive == pytest.approx(-found.reactive)
     workings = told_of()[1]
-    assert "in the sequence L1, L2, L3" in workings and "Q changes its sign" in workings
+    assert "in the sequence L1, L2, L3" in workings and "Q with the wrong sign" in workings
 
 
 def test_nobody_is_told_to_exchange_leads_on_a_live_system():
