@@ -239,9 +239,11 @@ class Lesson:
         notation = self.sentences.notation
         symbol = notation.tags[f"i{self.plan.construction.order}"] if move.reading == DIAGONAL_LENGTH else name
         key = "sum" if move.reading == RESULT_LENGTH else f"i{self.plan.construction.order}"
-        so = words.so(notation.scale(self.plan.scale), symbol, notation.amount_of(key, amount))
+        product = notation.measured(key, self.sentences.millimetres(amount), self.plan.scale)
+        scale = notation.scale(self.plan.scale)
+        represented = words.represents(scale, symbol, product, notation.amount_of(key, amount))
         sentence = words.ruler_along(name, plain(self.place(move.start)))
-        return sentence, words.read_length(length), (so, why) if why else (so,), _short(length)
+        return sentence, words.read_length(length), (represented, why) if why else (represented,), _short(length)
 
     def part(self, line: str, amount: float) -> str:
         """A part on an axis, with its side."""

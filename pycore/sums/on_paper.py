@@ -45,6 +45,13 @@ class OnPaper:
         """An amount as a length to be read off a ruler."""
         return reading_text(self.millimetres(amount), self.notation.mark)
 
+    def measured(self, key: str, amount: float) -> Phrase:
+        """A length read off a ruler, what it represents by the printed numbers, and the calculated value of
+        ``amount`` beside it; ``key`` names the phasor, whose unit it has."""
+        product = self.notation.measured(key, self.millimetres(amount), self.plan.scale)
+        scale, calculated = self.notation.scale(self.plan.scale), self.notation.amount_of(key, amount)
+        return words.measured(self.reading(amount), scale, product, calculated)
+
     def degrees(self, angle: float) -> str:
         """The size of an angle."""
         return degrees_text(angle, self.notation.mark)

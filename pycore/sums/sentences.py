@@ -149,8 +149,7 @@ class StepSentences(OnPaper):
         """The first diagonal and what it means."""
         reading = self.figure.readings[DIAGONAL_LENGTH]
         end = words.LINE_END if self.before(step) == "carry-on" else words.MEETING
-        amount = self.notation.amount_of(f"i{self.construction.order}", reading)
-        sentence = parallel.diagonal(end, self.reading(reading), amount)
+        sentence = parallel.diagonal(end, self.measured(f"i{self.construction.order}", reading))
         third = next(arm.number for arm in self.construction.arms if arm.number not in step.about)
         return sentence, parallel.diagonal_why(self.notation.words.partial, self.notation.lines[third - 1])
 
@@ -179,12 +178,11 @@ class StepSentences(OnPaper):
     def step_read(self, step: Step) -> tuple[Phrase, Phrase]:
         """Length, amount and angle of the drawn resultant."""
         reading = self.figure.readings[RESULT_LENGTH]
-        scale, amount = self.notation.scale(self.plan.scale), self.notation.writing.amount(reading)
         returned = self.before(step) == "return-close"
         symbol = self.notation.tags["return" if returned else "sum"]
         if self.is_dot(reading):
-            return words.read_short(symbol, self.reading(reading), scale, amount), words.read_why()
-        sentence = words.read(symbol, self.reading(reading), scale, amount, self.direction(returned))
+            return words.read_short(symbol, self.measured("sum", reading)), words.read_why()
+        sentence = words.read(symbol, self.measured("sum", reading), self.direction(returned))
         return sentence, words.returning_read_why() if returned else words.read_why()
 
     def direction(self, returned: bool = False) -> Phrase:

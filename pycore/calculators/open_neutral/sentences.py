@@ -46,8 +46,7 @@ def _load(drawn: OnPaper, step: Step) -> Written:
     key = f"u{number}"
     volts = drawn.figure.readings[key]
     start = step_words.tip_of(drawn.notation.tags["sum"]) if _distance(drawn) else (drawn.place,)
-    amount = drawn.notation.writing.amount(volts)
-    sentence = words.load_step(drawn.notation.tags[key], start, drawn.tag(number), drawn.reading(volts), amount)
+    sentence = words.load_step(drawn.notation.tags[key], start, drawn.tag(number), drawn.measured(key, volts))
     return sentence, step_words.NOTHING
 
 

@@ -226,9 +226,9 @@ NO_SHIFT = say(
 """Step if the displacement is zero."""
 
 
-def load_step(name: Name, start: Name, tip: Name, length: str, amount: str) -> Phrase:
+def load_step(name: Name, start: Name, tip: Name, measured: Phrase) -> Phrase:
     """A load's voltage drawn and measured."""
     return say(
-        "**Draw and measure {name},** from {start} to the tip of {tip}: about {length}, so {amount}.",
-        name=name, start=start, tip=tip, length=length, amount=amount,
+        "**Draw and measure {name},** from {start} to the tip of {tip}: {measured}",
+        name=name, start=start, tip=tip, measured=measured,
     )  # fmt: skip
