@@ -61,10 +61,10 @@ def _form(request: Mapping[str, Any]) -> dict[str, str]:
     return _texts(form)
 
 
-def _texts(given: Mapping[Any, Any]) -> dict[str, str]:
+def _texts(entries: Mapping[Any, Any]) -> dict[str, str]:
     return {
         key: value[: links.LONGEST_VALUE]
-        for key, value in given.items()
+        for key, value in entries.items()
         if isinstance(key, str) and isinstance(value, str)
     }
 
@@ -95,23 +95,23 @@ def _answer(request: Mapping[str, Any]) -> Reply:
 
         return paper_answer(paper, _form(request))
     calculator, form = _page(request), _form(request)
-    asked, veiled = request.get("parts"), request.get("veiled") is True
-    parts = tuple(part for part in asked if part in PARTS) if (
-        isinstance(asked, list)
+    requested, veiled = request.get("parts"), request.get("veiled") is True
+    parts = tuple(region for region in requested if region in PARTS) if (
+        isinstance(requested, list)
     ) else ("answer", "sheet", "view")
     if veiled:
-        parts = tuple(part for part in parts if part in ("check", "sheet"))
+        parts = tuple(region for region in parts if region in ("check", "sheet"))
     answer = calculator.answer(form, parts, _opening(request), "problem" if veiled else "")
     headline = answer.outputs[0]
     announced = words.announce(
         answer.title, headline.text, headline.unit, [plain(line) for line in answer.summary]
     )
-    shown = [part for part in parts if part != "check"]
+    regions = [region for region in parts if region != "check"]
     if veiled:
         answer, announced = replace(answer, alternatives=()), checking.VALUES_CHANGED
     return {
         "ok": True,
-        "regions": {name: str(html) for name, html in regions_of(answer, shown, answer.inks).items()},
+        "regions": {name: str(html) for name, html in regions_of(answer, regions, answer.inks).items()},
         "echo": {name: _held_back(echo) if veiled else dict(echo) for name, echo in answer.echo.items()},
         "inks": answer.inks,
         "labels": answer.labels,
@@ -173,8 +173,8 @@ def _code(request: Mapping[str, Any]) -> Reply:
     from pycore.pages.codes import find
 
     text = request.get("code")
-    found = find(text[: links.LONGEST_VALUE] if isinstance(text, str) else "")
-    return {"ok": True, "page": found.page.slug, "fragment": found.fragment, "code": str(found.code)}, None
+    problem = find(text[: links.LONGEST_VALUE] if isinstance(text, str) else "")
+    return {"ok": True, "page": problem.page.slug, "fragment": problem.fragment, "code": str(problem.code)}, None
 
 
 def _pdf(request: Mapping[str, Any]) -> Reply:
@@ -188,8 +188,8 @@ def _pdf(request: Mapping[str, Any]) -> Reply:
 
         return paper_pdf(paper, form, correction)
     calculator = _page(request)
-    asked = request.get("kinds")
-    kinds = tuple(kind for kind in asked if kind in KINDS) if isinstance(asked, list) else ()
+    requested = request.get("kinds")
+    kinds = tuple(kind for kind in requested if kind in KINDS) if isinstance(requested, list) else ()
     pages = calculator.pages(form, _opening(request), kinds)
     document = Document(pages, pages[0].title or calculator.title, subject=calculator.title)
     data = pdf.write(document, correction=correction)
@@ -232,13 +232,13 @@ def _handout(request: Mapping[str, Any]) -> Reply:
     if not isinstance(style, str) or not isinstance(script, str):
         raise BadRequest(words.unknown_request())
     try:
-        whole = handout(calculator, form, _opening(request), style, script)
+        html = handout(calculator, form, _opening(request), style, script)
     except InputError:
         raise
     except ValueError:
         raise BadRequest(words.unknown_request()) from None
-    told = {"ok": True, "filename": f"{calculator.slug}-handout.html", "type": "text/html;charset=utf-8"}
-    return told, whole.encode()
+    file = {"ok": True, "filename": f"{calculator.slug}-handout.html", "type": "text/html;charset=utf-8"}
+    return file, html.encode()
 
 
 def _mark(request: Mapping[str, Any]) -> Reply:
@@ -246,11 +246,11 @@ def _mark(request: Mapping[str, Any]) -> Reply:
     # Only the answer checker needs it; the first answer of a sheet need not wait for its import.
     from pycore.render.marking import reply
 
-    given = request.get("given")
-    if not isinstance(given, dict):
+    answer = request.get("given")
+    if not isinstance(answer, dict):
         raise BadRequest(words.no_form())
     page, form = _page(request), _form(request)
-    return reply(page.task(form), _texts(given), page.places(form)), None
+    return reply(page.task(form), _texts(answer), page.places(form)), None
 
 
 def _set_again(request: Mapping[str, Any]) -> Reply:

@@ -126,10 +126,10 @@ def spread(
     shares: list[Share] = []
     slopes: list[float] = []
     kinds = _setting(construction)
-    for (index, kind), found in zip(kinds, _slips(construction, kinds, factor, hand), strict=True):
-        moved, turned = found.moved, found.turned
+    for (index, kind), effect in zip(kinds, _slips(construction, kinds, factor, hand), strict=True):
+        moved, turned = effect.moved, effect.turned
         xx, xy, yy = xx + moved.x * moved.x, xy + moved.x * moved.y, yy + moved.y * moved.y
-        bent += found.bent
+        bent += effect.bent
         unsure = [sofar + turn * turn for sofar, turn in zip(unsure, turned, strict=True)]
         along = geometry.dot(moved, unit)
         slopes.append(along)
@@ -322,7 +322,7 @@ def _moments(places: list[Point]) -> Matrix:
 def _away(places: list[Point], shape: Matrix) -> list[float]:
     """How far places are from the middle, squared, in standard uncertainties of a shape."""
     (xx, xy), (_, yy) = shape
-    whole, twice = xx * yy - xy * xy, 2 * xy
-    if whole > 0.0:
-        return [(yy * x * x - twice * x * y + xx * y * y) / whole for x, y in places]
+    determinant, twice = xx * yy - xy * xy, 2 * xy
+    if determinant > 0.0:
+        return [(yy * x * x - twice * x * y + xx * y * y) / determinant for x, y in places]
     return [geometry.dot(place, place) / (xx + yy) if xx + yy > 0.0 else 0.0 for place in places]

@@ -53,9 +53,9 @@ class _Reel:
         self.shown: set[int] = set()
         self.dashed: set[int] = set()
 
-    def frame(self, tool: str, number: int, step: Step, move: Move | None, part: str = "") -> Frame:
+    def frame(self, tool: str, number: int, step: Step, move: Move | None, phase: str = "") -> Frame:
         """One frame with what has been shown so far."""
-        return Frame(tool, number, step.name, move, frozenset(self.shown), part)
+        return Frame(tool, number, step.name, move, frozenset(self.shown), phase)
 
     def run(self) -> Iterator[Frame]:
         """Every frame in order."""
@@ -93,9 +93,9 @@ class _Reel:
 
     def dash(self, number: int, step: Step, line: str) -> Iterator[Frame]:
         """The dashed line that follows a marked angle or a slid square, drawn there and then."""
-        found = self.join_of(line)
-        if found is not None:
-            index, join = found
+        joined = self.join_of(line)
+        if joined is not None:
+            index, join = joined
             self.shown.add(index)
             self.dashed.add(index)
             yield self.frame(LINE, number, step, join, "dash")

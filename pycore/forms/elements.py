@@ -85,7 +85,7 @@ def read_elements(
 
     ``only``: the one kind that the field takes ("": every kind).
     """
-    text, label, found = reader.given(name), reader.label(name), []
+    text, label, elements = reader.given(name), reader.label(name), []
     if not text:
         return ()
     # A reactance's sign stands before its j: "20 - j30" is a resistor and a capacitor.
@@ -108,8 +108,8 @@ def read_elements(
             bounds = (scaled(least, unit, mark), scaled(most, unit, mark))
             reader.fault(name, words.element_range(label, text, *bounds, words.EXAMPLES[bare if only else ""]), piece)
             return ()
-        found.append(one)
-    return tuple(found)
+        elements.append(one)
+    return tuple(elements)
 
 
 def scaled(value: float, unit: str, mark: str, count: int = 4) -> str:

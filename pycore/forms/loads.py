@@ -33,8 +33,10 @@ def read_load(
     if not LEAST_OHMS <= size <= MOST_OHMS or value.real < -ROUNDING * size:
         reader.fault(name, words.load_range(label, text))
         return None
-    real, part = (0.0 if math.fabs(one) < TIDY * size else float(f"{one:.12g}") for one in (value.real, value.imag))
-    return complex(real, part)
+    real, imaginary = (
+        0.0 if math.fabs(one) < TIDY * size else float(f"{one:.12g}") for one in (value.real, value.imag)
+    )
+    return complex(real, imaginary)
 
 
 def _impedance(text: str, volts: float | None) -> complex:

@@ -40,14 +40,14 @@ def methods_of(page: SumPage[Any]) -> tuple[str, ...]:
 
 def choices() -> tuple[Track, ...]:
     """Every way of practising, page by page."""
-    made: list[Track] = []
+    tracks: list[Track] = []
     for page in CALCULATORS.values():
         if page.topic is None:
             continue
         for method in methods_of(page):
             name = words.way_name(page.title, words.METHODS[method])
-            made.append(Track(ladder.way_key(page.topic, method), page.title, name))
-    return tuple(made)
+            tracks.append(Track(ladder.way_key(page.topic, method), page.title, name))
+    return tuple(tracks)
 
 
 def first_way() -> str:
@@ -79,14 +79,14 @@ def checked(record: Record) -> Record:
     return begun
 
 
-def given_of(found: CodeProblem) -> tuple[tuple[str, str], ...]:
+def given_of(problem: CodeProblem) -> tuple[tuple[str, str], ...]:
     """What is given: label and value of every field of the problem that says something."""
-    labels: Mapping[str, str] = found.page.labels(found.form)
+    labels: Mapping[str, str] = problem.page.labels(problem.form)
     rows: list[tuple[str, str]] = []
-    for field in found.page.fields:
-        text = found.form.get(field.name, "").strip()
-        said = field.group == "values" or (field.group == "loads" and text != field.default)
-        if not text or not said or not field.counts(found.form):
+    for field in problem.page.fields:
+        text = problem.form.get(field.name, "").strip()
+        counts = field.group == "values" or (field.group == "loads" and text != field.default)
+        if not text or not counts or not field.counts(problem.form):
             continue
         label = labels.get(field.name, field.label)
         if field.kind == "choice":

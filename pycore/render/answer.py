@@ -63,9 +63,9 @@ def _see(answer: Answer) -> Markup | None:
     """A sentence that must not be missed, with the way to the working that says more."""
     if answer.see is None:
         return None
-    told, key = answer.see
+    sentence, key = answer.see
     go = h("button", {"type": "button", "class": "go", "data-to-working": key}, verdict.SEE_WHY)
-    return h("p", {"class": "see"}, phrase_html(told), " ", go)
+    return h("p", {"class": "see"}, phrase_html(sentence), " ", go)
 
 
 def set_values(values: tuple[tuple[str, str], ...]) -> str:
@@ -94,8 +94,8 @@ def _kinds(answer: Answer) -> Markup | None:
                      "aria-pressed": "true" if kind == answer.kind else "false"}, words)
         for kind, words in furniture.KINDS.items()
     ]  # fmt: skip
-    whole = h("button", {"type": "button", "data-action": "pdf-all"}, furniture.ALL_KINDS)
-    return h("div", {"class": "kinds", "role": "group", "aria-label": furniture.KINDS_LABEL}, buttons, whole)
+    all_kinds = h("button", {"type": "button", "data-action": "pdf-all"}, furniture.ALL_KINDS)
+    return h("div", {"class": "kinds", "role": "group", "aria-label": furniture.KINDS_LABEL}, buttons, all_kinds)
 
 
 def sheet_html(answer: Answer) -> Markup:

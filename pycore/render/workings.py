@@ -108,6 +108,6 @@ def _working(working: Working) -> Markup:
 
 def workings_html(answer: Answer) -> Markup:
     """The region ``workings``: the one on the sheet first and open, the others folded below it."""
-    shown = [working for working in answer.workings if working.shown]
+    on_sheet = [working for working in answer.workings if working.shown]
     others = [working for working in answer.workings if not working.shown]
-    return join(old_label(answer, furniture.OLD_WORKINGS), [_working(working) for working in (*shown, *others)])
+    return join(old_label(answer, furniture.OLD_WORKINGS), [_working(working) for working in (*on_sheet, *others)])

@@ -110,10 +110,10 @@ class _Pen:
         look: PhasorStyles,
         style: Style,
         phasors_only: bool,
-        shown: frozenset[int] | None,
+        visible_moves: frozenset[int] | None,
     ) -> None:
         self.phasors_only = phasors_only
-        self.shown = shown
+        self.shown = visible_moves
         self.construction, self.stand, self.look, self.style = construction, stand, look, style
         self.figure = construction.figure
         self.drawn = FigureStrokes()
@@ -377,11 +377,11 @@ def draw(
     style: Style,
     *,
     phasors_only: bool = False,
-    shown: frozenset[int] | None = None,
+    visible_moves: frozenset[int] | None = None,
 ) -> FigureStrokes:
     """The strokes and label wishes of a construction that stands on a page.
 
     ``phasors_only`` leaves out what a hand draws on the way: parallels, arcs, perpendiculars.
     ``shown`` draws only the moves with these indexes, and no arcs: the state of a lesson.
     """
-    return _Pen(construction, stand, look, style, phasors_only, shown).run()
+    return _Pen(construction, stand, look, style, phasors_only, visible_moves).run()

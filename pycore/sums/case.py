@@ -233,12 +233,12 @@ class SumCase(metaclass=FrozenAfterInit):
         more would need a parallelogram upon a parallelogram upon a parallelogram."""
         return "tip-to-tail" if method == "parallelogram" and not 2 <= len(self.arms) <= 3 else method
 
-    def orders(self, method: str, asked: str = "") -> tuple[str, ...]:
+    def orders(self, method: str, requested: str = "") -> tuple[str, ...]:
         """The orders that differ for this method and number of arrows."""
         if method == "components" or len(self.arms) == 1:
             return ("12",)
-        if asked:
-            return (asked,)
+        if requested:
+            return (requested,)
         return ORDERS if len(self.arms) == 3 else ("12",)
 
     def build(self, method: str, order: str) -> Construction:
@@ -321,8 +321,8 @@ class SumCase(metaclass=FrozenAfterInit):
         ]
         fitting = self.plans(self.method, self.problem["order"])[0]
         papers = papers_that_take(plan.construction, self.picture, plan.scale, paper, self.ways(), self.printed)
-        given, fits = writing.scale(plan.scale), writing.scale(fitting.scale)
-        message = words.does_not_fit(given, paper, words.too_wide(*over), fits, papers[0] if papers else "")
+        scale_text, fits = writing.scale(plan.scale), writing.scale(fitting.scale)
+        message = words.does_not_fit(scale_text, paper, words.too_wide(*over), fits, papers[0] if papers else "")
         offers = [Offer(words.use_scale(fits), (("scale", quantity.exact(fitting.scale)),))]
         if papers:
             offers.append(Offer(words.use_paper(papers[0]), (("paper", papers[0]),)))

@@ -46,14 +46,14 @@ class SumLesson:
 
     def methods(self) -> tuple[tuple[str, Construction], ...]:
         """Every construction of the problem with its name."""
-        made: list[tuple[str, Construction]] = []
+        constructions: list[tuple[str, Construction]] = []
         for method in self.case.methods:
             if self.case.possible(method) != method:
                 continue
             for order in self.case.orders(method):
                 title = self.case.way_title(method, order)
-                made.append((plain(title), self.case.build(method, order)))
-        return tuple(made)
+                constructions.append((plain(title), self.case.build(method, order)))
+        return tuple(constructions)
 
     def together(self, number: int) -> LessonFrame:
         """Constructions laid over each other, one more with each step."""
@@ -95,13 +95,13 @@ class SumLesson:
     def wave_parts(self) -> str:
         """What is added at every moment: the three line currents."""
         counted = words.COUNTED.get(len(self.case.notation.lines), "")
-        return " ".join(part for part in (counted, self.case.notation.words.plural) if part)
+        return " ".join(fragment for fragment in (counted, self.case.notation.words.plural) if fragment)
 
     def waves(self, number: int) -> LessonFrame:
         """Phasors turned through one period, ten degrees a step, beside their waves."""
         turned = WAVE_STEP * (number - 1)
-        shown = [*self.phasors(), ("sum", self.case.total)]
+        phasors = [*self.phasors(), ("sum", self.case.total)]
         sentence = words.waves(self.case.notation.words.quantity, quantity.plain(turned) + "°")
-        picture = pictures.waves(shown, turned, self.look, plain(sentence))
+        picture = pictures.waves(phasors, turned, self.look, plain(sentence))
         why = (words.waves_why(self.case.notation.tags["sum"], self.wave_parts()),)
         return LessonFrame(number, self.count("waves"), sentence, (), (), why, picture)

@@ -46,7 +46,7 @@ def second_too_large(notation: Notation, typed: str, plan: Plan, fitting: Plan) 
     if notation.companions is None:
         raise TypeError("there are no companions")
     writing = notation.companions.writing
-    given, fits = writing.scale(plan.second), writing.scale(fitting.second)
+    scale_text, fits = writing.scale(plan.second), writing.scale(fitting.second)
     offer = Offer(neutral_words.use_scale(fits), ((SECOND, quantity.exact(fitting.second)),))
-    message = sum_words.second_does_not_fit(given, fits, notation.companions.words.plural)
+    message = sum_words.second_does_not_fit(scale_text, fits, notation.companions.words.plural)
     return Fault(SECOND, typed, message, offers=(offer,))

@@ -221,8 +221,8 @@ class Lesson:
             degrees = self.sentences.figure.lines[move.line].degrees
             sentence = words.ruler_first(plain(self.place(move.start)), self.sentences.way(degrees))
         draw = words.draw_companion if move.role == COMPANION else words.draw_length
-        shown = why and (move.role == COMPANION or not turned)
-        return sentence, draw(name, length), (why,) if shown else (), _short(length)
+        is_explained = why and (move.role == COMPANION or not turned)
+        return sentence, draw(name, length), (why,) if is_explained else (), _short(length)
 
     def say_read(self, move: ReadLength, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
         """A length read and what it stands for."""
@@ -233,9 +233,9 @@ class Lesson:
         length = self.read(amount)
         if name is None:
             axis = self.line_name(move.line)
-            part = self.part(move.line, amount)
-            shown = _short(length) if self.sentences.side_of(amount) else ""
-            return words.ruler_along(axis, self.sentences.place), words.read_length(part), (), shown
+            component = self.part(move.line, amount)
+            reading = _short(length) if self.sentences.side_of(amount) else ""
+            return words.ruler_along(axis, self.sentences.place), words.read_length(component), (), reading
         notation = self.sentences.notation
         symbol = notation.tags[f"i{self.plan.construction.order}"] if move.reading == DIAGONAL_LENGTH else name
         key = "sum" if move.reading == RESULT_LENGTH else f"i{self.plan.construction.order}"
@@ -249,14 +249,14 @@ class Lesson:
         length = self.length(amount)
         return parts.across_part(length, side) if line == AXIS_ACROSS else parts.upward_part(length, side)
 
-    def say_arc(self, move: CrossArcs, part: str) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
+    def say_arc(self, move: CrossArcs, phase: str) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
         """One of two arcs of copied length."""
-        centre = move.first if part == "first" else move.second
-        copied = (move.first_radius if part == "first" else move.second_radius)[1]
+        centre = move.first if phase == "first" else move.second
+        copied = (move.first_radius if phase == "first" else move.second_radius)[1]
         points = self.sentences.figure.points
         length = self.length(geometry.distance(points[START_POINT], points[copied]))
         opened = parallel.the_diagonal() if copied == DIAGONAL else self.sentences.tag(int(copied[1:]))
-        why = () if part == "first" else (parallel.arcs_why(),)
+        why = () if phase == "first" else (parallel.arcs_why(),)
         return words.compasses(opened, self.place(centre)), words.arc(length), why, _short(length)
 
     def say_line(self, frame: Frame, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
@@ -265,8 +265,8 @@ class Lesson:
         if isinstance(move, Direction):
             if move.line == AXIS_UP:
                 return parts.axes(), (), (), ""
-            way = self.sentences.way(move.degrees)
-            return words.faint(self.line_name(FIRST_DIRECTION), way, self.sentences.place), (), (why,), ""
+            direction = self.sentences.way(move.degrees)
+            return words.faint(self.line_name(FIRST_DIRECTION), direction, self.sentences.place), (), (why,), ""
         if not isinstance(move, Join):
             raise TypeError(f"a line is not drawn by {move}")
         if move.role == "parallel":

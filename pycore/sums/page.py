@@ -51,18 +51,18 @@ def outputs_on_paper(case: SumCase, plan: Plan, name: str) -> tuple[Output, ...]
     """The results that every drawn sum has: scale, length on the sheet, tolerance of a hand."""
     writing = case.notation.writing
     length = case.size * plan.factor
-    made = [
+    outputs = [
         Output("scale", plan.scale, case.notation.scale(plan.scale), label=say(sum_words.SCALE)),
         Output(name, length, length_text(length, writing.mark), label=say(sum_words.LENGTH)),
     ]
     if case.companions:
         label = sum_words.second_label(case.companions.words.plural)
-        made.append(Output("second-scale", plan.second, case.notation.second(plan.second), label=label))
+        outputs.append(Output("second-scale", plan.second, case.notation.second(plan.second), label=label))
     if not case.closed:
         tolerance = case.spread(plan).half_width
         label = accuracy_words.tolerance_label()
-        made.append(Output("tolerance", tolerance, writing.fixed(tolerance), writing.unit, label))
-    return tuple(made)
+        outputs.append(Output("tolerance", tolerance, writing.fixed(tolerance), writing.unit, label))
+    return tuple(outputs)
 
 
 def summary(case: SumCase, plan: Plan) -> tuple[Phrase, ...]:
@@ -79,27 +79,27 @@ def small_notices(case: SumCase, plan: Plan) -> list[Phrase]:
     small = [case.lines[arm.number - 1] for arm in case.arms if arm.size * plan.factor < DOT_BELOW]
     if not small:
         return []
-    told = sum_words.listed(small)
-    return [words.small_line(told) if len(small) == 1 else words.small_lines(told)]
+    names = sum_words.listed(small)
+    return [words.small_line(names) if len(small) == 1 else words.small_lines(names)]
 
 
 def stands_upright(case: SumCase, plan: Plan) -> tuple[Phrase, ...]:
     """That a sheet stands upright although it was to lie across, where large print has room only so."""
-    asked = case.problem["orientation"]
-    return () if asked in ("", plan.layout.orientation) else (say(moves_list.UPRIGHT),)
+    requested = case.problem["orientation"]
+    return () if requested in ("", plan.layout.orientation) else (say(moves_list.UPRIGHT),)
 
 
-def alternatives(case: SumCase, shown: Plan) -> tuple[Alternative, ...]:
+def alternatives(case: SumCase, sheet_plan: Plan) -> tuple[Alternative, ...]:
     """The other orders on this paper, each with its own best scale."""
-    made: list[Alternative] = []
+    others: list[Alternative] = []
     for plan in case.plans(case.method):
         order = plan.construction.order
-        if order == shown.construction.order or len(case.arms) < 3:
+        if order == sheet_plan.construction.order or len(case.arms) < 3:
             continue
-        what = case.order_words(case.method, order)
-        told = sum_words.alternative(what, case.notation.scale(plan.scale), case.sum_word, case.length(plan))
-        made.append(Alternative(told, (("order", order), ("scale", ""))))
-    return tuple(made)
+        method = case.order_words(case.method, order)
+        phrase = sum_words.alternative(method, case.notation.scale(plan.scale), case.sum_word, case.length(plan))
+        others.append(Alternative(phrase, (("order", order), ("scale", ""))))
+    return tuple(others)
 
 
 def _working(case: SumCase, plan: Plan, on_sheet: bool) -> Working:
@@ -115,20 +115,20 @@ def _working(case: SumCase, plan: Plan, on_sheet: bool) -> Working:
     return Working(key, title, blocks, draws, on_sheet)
 
 
-def constructed(case: SumCase, shown: Plan, *, on_paper: bool) -> list[Working]:
+def constructed(case: SumCase, sheet_plan: Plan, *, on_paper: bool) -> list[Working]:
     """Every construction of the problem, move by move; ``on_paper``: the sheet shows the moves of one."""
-    made: list[Working] = []
+    workings: list[Working] = []
     for method in case.methods:
         if case.possible(method) != method:
             continue
         plans = sorted(case.plans(method), key=lambda plan: plan.construction.order)
         for plan in plans:
             on_sheet = (
-                plan.construction.method == shown.construction.method
-                and plan.construction.order == shown.construction.order
+                plan.construction.method == sheet_plan.construction.method
+                and plan.construction.order == sheet_plan.construction.order
             )
-            made.append(_working(case, shown if on_sheet else plan, on_sheet and on_paper))
-    return made
+            workings.append(_working(case, sheet_plan if on_sheet else plan, on_sheet and on_paper))
+    return workings
 
 
 def same_arms(some: Sequence[Arm], others: Sequence[Arm]) -> bool:

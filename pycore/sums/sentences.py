@@ -45,8 +45,8 @@ class StepSentences(OnPaper):
 
     def step_reference(self, step: Step) -> tuple[Phrase, Phrase]:
         """The faint first direction."""
-        way = self.way(self.picture.reference)
-        return words.draw_reference(self.notation.reference, way, self.place), words.reference_why()
+        direction = self.way(self.picture.reference)
+        return words.draw_reference(self.notation.reference, direction, self.place), words.reference_why()
 
     def step_companion(self, step: Step) -> tuple[Phrase, Phrase]:
         """A phasor of another quantity."""
@@ -133,8 +133,8 @@ class StepSentences(OnPaper):
         move = step.moves[0]
         if isinstance(move, TurnAngle):
             angle = turn_of(move, self.figure.readings)
-            told = self.about(move, self.degrees(angle))
-            sentence = parallel.close_by_protractor(which, second, told, self.sense(angle), self.length(size), first)
+            turn = self.about(move, self.degrees(angle))
+            sentence = parallel.close_by_protractor(which, second, turn, self.sense(angle), self.length(size), first)
             return sentence, words.NOTHING
         if isinstance(move, DrawParallel):
             return parallel.close_by_set_squares(which, second, first, self.length(size)), words.NOTHING
@@ -206,10 +206,10 @@ class StepSentences(OnPaper):
         if turn in (180.0, 0.0) and not self.is_dot(size):
             return words.follow_straight(tag, last, turn == 0.0, length), words.NOTHING
         if self.is_dot(size):
-            told = words.dot(
+            sentence = words.dot(
                 tag, length, words.tip_of(last), self.degrees(turn), self.sense(turn), words.back_along(last)
             )
-            return told, words.dot_why()
+            return sentence, words.dot_why()
         sentence = words.follow(tag, last, self.degrees(turn), self.sense(turn), length)
         why = words.follow_why(self.degrees(180.0 - (-turn if turn < 0 else turn)), self.degrees(turn))
         if self.zero_length(move) < PROTRACTOR_REACH:
@@ -306,8 +306,8 @@ def direction_phrase(sentences: StepSentences, turn: float) -> Phrase:
     counts), or as a polar angle from the L1 phase voltage."""
     if sentences.notation.polar:
         signed = wrap(turn + sentences.picture.reference)
-        told = quantity.fixed(signed, 1, sentences.notation.mark) + "°"
-        return neutral_words.angle_polar(told, sentences.notation.voltage)
+        angle_text = quantity.fixed(signed, 1, sentences.notation.mark) + "°"
+        return neutral_words.angle_polar(angle_text, sentences.notation.voltage)
     if round(turn, 1) == 0.0:
         return neutral_words.angle_on(sentences.notation.reference)
     return neutral_words.angle_by_protractor(

@@ -69,9 +69,9 @@ def place_of(mistake: Mistake, frames: Sequence[Frame], *, formula: bool) -> Ste
     where there is none. ``formula``: whether the page works by a closed formula too."""
     if DRAWN not in mistake.how:
         return StepReference(working="formula" if formula and mistake.key in FORMULA else "components", reveals=True)
-    wanted, reveals = _wanted(mistake, frames)
+    fits, reveals = _wanted(mistake, frames)
     for number, frame in enumerate(frames, start=1):
-        if wanted(frame):
+        if fits(frame):
             return StepReference(step=number, reveals=reveals)
     return None
 

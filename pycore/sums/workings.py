@@ -44,8 +44,8 @@ class ComponentsWorking:
         self.writing: NumberFormat = sentences.notation.writing
         self.mark = self.writing.mark
         picture = self.picture
-        paper = [picture.paper_angle(part.angle) for part in self.parts]
-        sizes = [part.size for part in self.parts]
+        paper = [picture.paper_angle(row.angle) for row in self.parts]
+        sizes = [row.size for row in self.parts]
         self.across = [size * trig.cosine(angle) for size, angle in zip(sizes, paper, strict=True)]
         self.upward = [size * trig.sine(angle) for size, angle in zip(sizes, paper, strict=True)]
         self.told_angles = [wrap(90.0 - angle) if picture.first == "up" else angle for angle in paper]
@@ -58,15 +58,15 @@ class ComponentsWorking:
         """The whole path: table, sums, Pythagoras, angle by quarter."""
         intro = words.components_intro(self.picture.first == "up", self.sentences.notation.reference)
         decimals = self.writing.decimals + PART_DECIMALS
-        made: list[Block] = [Paragraph(intro), self.grid(), Paragraph(words.rounding_note(decimals))]
+        blocks: list[Block] = [Paragraph(intro), self.grid(), Paragraph(words.rounding_note(decimals))]
         if self.sum == 0:
-            made.append(Paragraph(self.case.why_nothing()))
-            return tuple(made)
-        made.append(Equation(self.pythagoras(), words.pythagoras()))
+            blocks.append(Paragraph(self.case.why_nothing()))
+            return tuple(blocks)
+        blocks.append(Equation(self.pythagoras(), words.pythagoras()))
         if self.sum.real != 0 and self.sum.imag != 0:
-            made.append(Equation(self.arctangent(), words.arctangent()))
-        made.append(Paragraph(self.quarter()))
-        return tuple(made)
+            blocks.append(Equation(self.arctangent(), words.arctangent()))
+        blocks.append(Paragraph(self.quarter()))
+        return tuple(blocks)
 
     def written(self, value: float) -> str:
         """A part with the working's decimals."""
@@ -83,13 +83,13 @@ class ComponentsWorking:
         )
         rows = [
             (
-                part.tag,
-                (self.writing.given(part.size),),
+                row.tag,
+                (self.writing.given(row.size),),
                 (quantity.fixed(self.told_angles[index], 1, self.mark) + "°",),
                 (self.written(self.across[index]),),
                 (self.written(self.upward[index]),),
             )
-            for index, part in enumerate(self.parts)
+            for index, row in enumerate(self.parts)
         ]
         total: tuple[Phrase, ...] = (
             ("sum",), ("",), ("",), (self.written(self.sum.real),), (self.written(self.sum.imag),),
@@ -127,11 +127,11 @@ class ComponentsWorking:
 
     def quarter(self) -> Phrase:
         reckoned = self.picture.reckoned_angle(phasor.angle(self.sum))
-        told = direction_phrase(self.sentences, wrap(reckoned - self.picture.reference))
+        angle_text = direction_phrase(self.sentences, wrap(reckoned - self.picture.reference))
         if self.sum.real == 0 or self.sum.imag == 0:
-            return words.on_axis(self.sentences.way(reckoned), told)
+            return words.on_axis(self.sentences.way(reckoned), angle_text)
         return words.quarter(
-            self.sum.real > 0, self.sum.imag > 0, degrees_text(self.slope(), self.mark), told
+            self.sum.real > 0, self.sum.imag > 0, degrees_text(self.slope(), self.mark), angle_text
         )
 
 

@@ -60,11 +60,11 @@ def caption(paper: str, orientation: str, scale: str, chosen: bool) -> Phrase:
     )
 
 
-def does_not_fit(given: str, paper: str, over: str, scale: str, papers: str) -> str:
+def does_not_fit(scale_text: str, paper: str, over: str, scale: str, papers: str) -> str:
     """A scale of the user's own that is too large for the paper."""
     bigger = f" It would fit on {paper_name(papers)} at your scale." if papers else ""
     return (
-        f"At 1 cm = {given} the drawing does not fit on {paper_name(paper)}: {over}. It is drawn at 1 cm = "
+        f"At 1 cm = {scale_text} the drawing does not fit on {paper_name(paper)}: {over}. It is drawn at 1 cm = "
         f"{scale}.{bigger}"
     )
 
@@ -143,9 +143,11 @@ def quarter(right: bool, up: bool, angle: str, result: Phrase) -> Phrase:
     )
 
 
-def on_axis(way: str, result: Phrase) -> Phrase:
+def on_axis(direction: str, result: Phrase) -> Phrase:
     """One part is zero."""
-    return say("One component is 0, so the sum points {way}: that is {result}.", way=way, result=result)
+    return say(
+        "One component is 0, so the sum points {direction}: that is {result}.", direction=direction, result=result
+    )
 
 
 def by_method(method: str, order: str, arms: int) -> Phrase:

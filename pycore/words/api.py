@@ -5,9 +5,9 @@ from collections.abc import Sequence
 SHOWN_KEYS = 4
 
 
-def announce(title: str, value: str, unit: str, said: Sequence[str]) -> str:
+def announce(title: str, value: str, unit: str, notes: Sequence[str]) -> str:
     """One sentence for the live line after an answer."""
-    tail = ", ".join(said)
+    tail = ", ".join(notes)
     return f"{title}: {value} {unit}" + (f", {tail}." if tail else ".")
 
 
@@ -35,9 +35,9 @@ def long_link() -> str:
 
 def unknown_keys(keys: Sequence[str]) -> str:
     """Keys that mean nothing on this page."""
-    shown = ", ".join(f"“{key[:16]}”" for key in keys[:SHOWN_KEYS])
+    names = ", ".join(f"“{key[:16]}”" for key in keys[:SHOWN_KEYS])
     more = f" and {len(keys) - SHOWN_KEYS} more" if len(keys) > SHOWN_KEYS else ""
-    return f"This link has settings that this page does not know. They were left out: {shown}{more}."
+    return f"This link has settings that this page does not know. They were left out: {names}{more}."
 
 
 def unknown_page() -> str:

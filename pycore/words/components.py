@@ -51,6 +51,9 @@ def corner(across: str, upward: str) -> Phrase:
     )
 
 
-def corner_on_axis(part: str) -> Phrase:
+def corner_on_axis(component: str) -> Phrase:
     """One of the sums is nothing."""
-    return say("**Mark the sum on its axis:** {part}. The other sum is zero, so there is no rectangle.", part=part)
+    return say(
+        "**Mark the sum on its axis:** {component}. The other sum is zero, so there is no rectangle.",
+        component=component,
+    )

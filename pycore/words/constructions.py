@@ -49,9 +49,14 @@ def scale_why(quantity: str, units: str) -> Phrase:
     )
 
 
-def draw_reference(name: Name, way: str, place: str) -> Phrase:
+def draw_reference(name: Name, direction: str, place: str) -> Phrase:
     """The faint first direction."""
-    return say("**Draw the direction of {name}** faintly, {way} from {place}.", name=name, way=way, place=place)
+    return say(
+        "**Draw the direction of {name}** faintly, {direction} from {place}.",
+        name=name,
+        direction=direction,
+        place=place,
+    )
 
 
 def reference_why() -> Phrase:
@@ -64,10 +69,10 @@ def on_the_way(tag: Name, place: str, end: Name) -> Phrase:
     return say("**Draw {tag}.** From {place} to {end}.", tag=tag, place=place, end=end)
 
 
-def companion_first(tag: Name, way: str, place: str, length: str) -> Phrase:
+def companion_first(tag: Name, direction: str, place: str, length: str) -> Phrase:
     """A phasor of another quantity that angles are counted from."""
-    return say("**Draw {tag}.** {way} from {place}, {length}: a double line with an open arrowhead.",
-               tag=tag, way=way[0].upper() + way[1:], place=place, length=length)  # fmt: skip
+    return say("**Draw {tag}.** {direction} from {place}, {length}: a double line with an open arrowhead.",
+               tag=tag, direction=direction[0].upper() + direction[1:], place=place, length=length)  # fmt: skip
 
 
 def companion(tag: Name, zero: Name, angle: str, sense: str, place: str, length: str) -> Phrase:
@@ -84,12 +89,12 @@ def companion_why(plural: str, scale: str, amount: str) -> Phrase:
                plural=plural[0].upper() + plural[1:], scale=scale, amount=amount)  # fmt: skip
 
 
-def draw_first(phasor: Name, way: str, place: str, length: str) -> Phrase:
+def draw_first(phasor: Name, direction: str, place: str, length: str) -> Phrase:
     """An arrow that needs no protractor: the first, or one on the line that angles are counted from."""
     return say(
-        "**Draw {phasor}.** {way} from {place}, {length}.",
+        "**Draw {phasor}.** {direction} from {place}, {length}.",
         phasor=phasor,
-        way=way[0].upper() + way[1:],
+        direction=direction[0].upper() + direction[1:],
         place=place,
         length=length,
     )
@@ -127,13 +132,13 @@ def dot(phasor: Name, length: str, place: Phrase | str, angle: str, sense: str, 
     )
 
 
-def dot_first(phasor: Name, length: str, place: str, way: str) -> Phrase:
+def dot_first(phasor: Name, length: str, place: str, direction: str) -> Phrase:
     """A phasor too short for an arrow, along a straight direction."""
     return say(
-        "**Mark {phasor} as a dot,** {length} {way} from {place}: too short for an arrow.",
+        "**Mark {phasor} as a dot,** {length} {direction} from {place}: too short for an arrow.",
         phasor=phasor,
         length=length,
-        way=way,
+        direction=direction,
         place=place,
     )
 
@@ -265,16 +270,16 @@ def follow_why(turn: str, angle: str) -> Phrase:
     )
 
 
-def return_close(what: str) -> Phrase:
+def return_close(name: str) -> Phrase:
     """The reversed sum, tip to tail."""
-    return say("**Draw {what}.** From the last tip back to the start.", what=what)
+    return say("**Draw {name}.** From the last tip back to the start.", name=name)
 
 
-def return_opposite(what: str, length: str) -> Phrase:
+def return_opposite(name: str, length: str) -> Phrase:
     """The reversed sum from the common point."""
     return say(
-        "**Draw {what}.** Extend the sum backwards through the common point. Mark {length} on this side and draw the "
+        "**Draw {name}.** Extend the sum backwards through the common point. Mark {length} on this side and draw the "
         "arrow.",
-        what=what,
+        name=name,
         length=length,
     )

@@ -81,12 +81,12 @@ def covered(low: str, high: str) -> Phrase:
     )
 
 
-def flat_found(way: str, angle: str, share: str) -> Phrase:
+def flat_found(method: str, angle: str, share: str) -> Phrase:
     """A way that crosses too flatly."""
     return say(
-        "{way}: lines cross at only {angle}. There the calculated ellipse contains only {share} %, and a few drawings "
-        "are far out. The sheets warn about this.",
-        way=way,
+        "{method}: lines cross at only {angle}. There the calculated ellipse contains only {share} %, and a few "
+        "drawings are far out. The sheets warn about this.",
+        method=method,
         angle=angle,
         share=share,
     )

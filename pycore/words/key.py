@@ -60,8 +60,8 @@ def back(code: str) -> str:
 
 def ranges(sheets: str, overlays: str) -> str:
     """Which pages of the file are what."""
-    told = f"In this file: problem sheets on pages {sheets}"
-    return told + (f", overlays on pages {overlays}, then this key." if overlays else ", then this key.")
+    sentence = f"In this file: problem sheets on pages {sheets}"
+    return sentence + (f", overlays on pages {overlays}, then this key." if overlays else ", then this key.")
 
 
 def hand_tolerance(*, angled: bool = True) -> str:

@@ -23,9 +23,9 @@ def scale_reading(longest: str, length: str) -> Phrase:
     return say("{longest} is {length} long.", longest=longest, length=length)
 
 
-def ruler_first(place: str, way: str) -> Phrase:
+def ruler_first(place: str, direction: str) -> Phrase:
     """The ruler for the first arrow."""
-    return say("Ruler’s zero mark on {place}, its edge {way}.", place=place, way=way)
+    return say("Ruler’s zero mark on {place}, its edge {direction}.", place=place, direction=direction)
 
 
 def ruler_on_line(place: Phrase | str, line: Name) -> Phrase:
@@ -33,9 +33,9 @@ def ruler_on_line(place: Phrase | str, line: Name) -> Phrase:
     return say("Ruler’s zero mark on {place}, its edge along {line}.", place=place, line=line)
 
 
-def mark_length(part: str) -> Phrase:
+def mark_length(component: str) -> Phrase:
     """A part marked on an axis, without an arrow."""
-    return say("Mark {part}.", part=part)
+    return say("Mark {component}.", component=component)
 
 
 def ruler_along_mark(place: Phrase | str) -> Phrase:
@@ -161,9 +161,11 @@ def so(scale: str, name: Name, amount: str) -> Phrase:
     return say("At {scale}, {name} is {amount}.", scale=scale, name=name, amount=amount)
 
 
-def faint(name: Name, way: str, place: str) -> Phrase:
+def faint(name: Name, direction: str, place: str) -> Phrase:
     """A faint direction."""
-    return say("Faint line {way} from {place}: the direction of {name}.", name=name, way=way, place=place)
+    return say(
+        "Faint line {direction} from {place}: the direction of {name}.", name=name, direction=direction, place=place
+    )
 
 
 def ask_angle() -> Phrase:
@@ -186,14 +188,14 @@ def ask_opening() -> Phrase:
     return say("How far apart are the two points of the compasses?")
 
 
-def no_such_step(asked: str, steps: int, opened: int) -> str:
+def no_such_step(requested: str, steps: int, opened: int) -> str:
     """A step out of range, or none at all."""
-    return f"There is no step {asked[:12]!r}. There are {steps} steps. Step {opened} is shown."
+    return f"There is no step {requested[:12]!r}. There are {steps} steps. Step {opened} is shown."
 
 
-def no_such_view(asked: str) -> str:
+def no_such_view(requested: str) -> str:
     """A view that no lesson has."""
-    return f"There is no view {asked[:12]!r}. The drawing is shown one move at a time."
+    return f"There is no view {requested[:12]!r}. The drawing is shown one move at a time."
 
 
 def together(method: str) -> Phrase:

@@ -75,14 +75,14 @@ def open_quote() -> str:
     return "a quotation mark is not closed."
 
 
-def bad_side(given: str) -> str:
+def bad_side(typed: str) -> str:
     """A side that is none."""
-    return f"“{given[:20]}” is not a direction. Write clockwise or anticlockwise, or leave it empty."
+    return f"“{typed[:20]}” is not a direction. Write clockwise or anticlockwise, or leave it empty."
 
 
-def bad_how(given: str) -> str:
+def bad_how(typed: str) -> str:
     """A way that is none."""
-    return f"“{given[:20]}” is not a method. Write drawn or calculated, or leave it empty."
+    return f"“{typed[:20]}” is not a method. Write drawn or calculated, or leave it empty."
 
 
 def too_many(lines: int, most: int) -> str:
@@ -92,10 +92,10 @@ def too_many(lines: int, most: int) -> str:
 
 def counted(accept: int, look: int, wrong: int, refused_lines: int) -> str:
     """How the class did."""
-    told = f"{accept + look + wrong} marked: {accept} accepted, {look} to look at again, {wrong} wrong."
+    sentence = f"{accept + look + wrong} marked: {accept} accepted, {look} to look at again, {wrong} wrong."
     if not refused_lines:
-        return told
-    return f"{told} {refused_lines} {'line' if refused_lines == 1 else 'lines'} could not be used."
+        return sentence
+    return f"{sentence} {refused_lines} {'line' if refused_lines == 1 else 'lines'} could not be used."
 
 
 def progress(done: int, of: int) -> str:

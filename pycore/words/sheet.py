@@ -52,9 +52,9 @@ def unequal_load(lags: str, sequence: str, *, short: bool = False) -> str:
     return f"Lag behind their own phase voltages: {lags}. Sequence {sequence}."
 
 
-def lies(first: str, way: str, sense: str) -> str:
+def lies(first: str, direction: str, sense: str) -> str:
     """How the drawing is to lie on the paper."""
-    return f"Draw {first} {way}. Lag turns {sense}."
+    return f"Draw {first} {direction}. Lag turns {sense}."
 
 
 def further(line: str) -> str:
