@@ -119,7 +119,7 @@ def _answer(request: Mapping[str, Any]) -> Reply:
         "fragment": links.fragment(links.form_pairs({**form, "code": answer.code}, calculator.fields)),
         "code": answer.code,
         "problem": codes.opened(answer.code) if answer.code else "",
-        "asked": asked_reply(answer.asked) if answer.asked else None,
+        "asked": asked_reply(answer.answer_request) if answer.answer_request else None,
         "announce": " ".join([announced, *(fault.message for fault in answer.faults)]),
         "page": answer.page_key,
         "errors": [_error(fault) for fault in answer.faults],
@@ -323,7 +323,7 @@ def _error(fault: Fault) -> dict[str, Any]:
     return {
         "field": fault.field,
         "message": fault.message,
-        "part": fault.part,
+        "part": fault.fragment,
         "offers": [{"label": offer.label, "set": dict(offer.values)} for offer in fault.offers],
     }
 

@@ -42,7 +42,7 @@ class QuantityError(ValueError):
 
     def __init__(self, reason: str, fragment: str = "") -> None:
         self.reason = reason
-        self.part = fragment
+        self.fragment = fragment
         super().__init__(f"{reason}: {fragment!r}")
 
 
@@ -194,7 +194,7 @@ class NumberFormat:
         """A result and its unit, which never part."""
         return self.number(value) + NO_BREAK_SPACE + self.unit
 
-    def given(self, value: float) -> str:
+    def as_typed(self, value: float) -> str:
         """The number of a given value, as many decimals as were typed (to six figures); of one that was worked
         out, as a result is written."""
         if self.computed:
@@ -203,7 +203,7 @@ class NumberFormat:
 
     def short(self, value: float) -> str:
         """A given value with its unit."""
-        return self.given(value) + NO_BREAK_SPACE + self.unit
+        return self.as_typed(value) + NO_BREAK_SPACE + self.unit
 
     def scale(self, value: float) -> str:
         """A scale's amount: in the fewest digits, with its unit."""

@@ -282,11 +282,11 @@ def _sampled(construction: Construction, factor: float, hand: Hand, plain: Sprea
         for (index, kind), column in zip(kinds, thrown, strict=True)
     }
     drawn = carry_out_many(construction.moves_to_end, slips, SAMPLES)
-    across, up = (drawn.kept(column) for column in drawn.points[construction.end])
-    misread = _scaled(reading, drawn.kept(last))
+    across, up = (drawn.valid_indexes(column) for column in drawn.points[construction.end])
+    misread = _scaled(reading, drawn.valid_indexes(last))
     moved = [Point(x - exact.x, y - exact.y) for x, y in zip(across, up, strict=True)]
     off = [math.fabs(math.hypot(x, y) + wrong - size) for x, y, wrong in zip(across, up, misread, strict=True)]
-    steps = [drawn.kept(_scaled(slope, column)) for slope, column in zip(slopes, thrown, strict=True)]
+    steps = [drawn.valid_indexes(_scaled(slope, column)) for slope, column in zip(slopes, thrown, strict=True)]
     linear = [math.fsum(step) for step in zip(*steps, strict=True)]
     straight = [math.fabs(step + wrong) for step, wrong in zip(linear, misread, strict=True)]
     if len(moved) * 2 < SAMPLES:

@@ -55,7 +55,7 @@ class Step:
 
     name: str
     moves: tuple[Move, ...] = ()
-    about: tuple[int, ...] = ()
+    arm_numbers: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True)

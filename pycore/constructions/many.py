@@ -73,7 +73,7 @@ class DrawingBatch:
     lost: set[int] = field(default_factory=set)
     instead: Column | None = None
 
-    def kept(self, column: Column) -> Column:
+    def valid_indexes(self, column: Column) -> Column:
         """The numbers of the drawings that are not lost, in their order."""
         return [number for place, number in enumerate(column) if place not in self.lost] if self.lost else column
 

@@ -102,7 +102,7 @@ class Reader:
     passed: list[Fault] = field(default_factory=list)
     """Faults of optional fields, without which the answer stands."""
 
-    def given(self, name: str) -> str:
+    def text(self, name: str) -> str:
         """What was typed, or the field's default when the form does not hold it."""
         return str(self.form.get(name, self.fields[name].default)).strip()
 
@@ -112,7 +112,7 @@ class Reader:
 
     def fault(self, name: str, message: str, fragment: str = "") -> None:
         """Note that a field cannot be used."""
-        self.faults.append(Fault(name, self.given(name), message, fragment))
+        self.faults.append(Fault(name, self.text(name), message, fragment))
 
     def optional(self, read: Callable[[], Value]) -> Value:
         """What an optional field says; a fault in it is noted but does not refuse the form."""
@@ -129,8 +129,8 @@ class Reader:
 
     def choice(self, name: str) -> str:
         """One of a field's options; its default when the field is empty and "" is no option."""
-        typed = self.given(name)
-        offered = [choice.value for choice in self.fields[name].choices]
+        typed = self.text(name)
+        offered = [choice.value for choice in self.fields[name].options]
         if typed in offered:
             return typed
         if typed == "":
@@ -141,7 +141,7 @@ class Reader:
 
     def current(self, name: str, *, optional: bool = False) -> float | None:
         """A current in amperes, 0 or more; None when empty and optional, or unusable."""
-        typed, label = self.given(name), self.label(name)
+        typed, label = self.text(name), self.label(name)
         if optional and not typed:
             return None
         try:
@@ -149,8 +149,8 @@ class Reader:
         except QuantityError as problem:
             example = self.fields[name].default or "11.2"
             accepted = inputs.accepted_current(example)
-            message = inputs.unreadable(label, typed, problem.reason, problem.part, accepted)
-            self.fault(name, message, problem.part)
+            message = inputs.unreadable(label, typed, problem.reason, problem.fragment, accepted)
+            self.fault(name, message, problem.fragment)
             return None
         return self._in_range(name, label, typed, value)
 
@@ -159,7 +159,7 @@ class Reader:
 
         Digits grouped in threes (``12 500``) are one number, unless both parts would be like readings (``99 101``).
         """
-        typed = self.given(name)
+        typed = self.text(name)
         several = pieces(typed)
         if len(several) < 2 or (_is_number(typed) and not _alike(several)):
             one = self.current(name, optional=True)
@@ -183,8 +183,8 @@ class Reader:
             value = quantity.read(piece, "A")
         except QuantityError as problem:
             label = self.label(name)
-            typed = self.given(name)
-            fragment = problem.part if problem.part in typed else ""
+            typed = self.text(name)
+            fragment = problem.fragment if problem.fragment in typed else ""
             self.fault(
                 name, inputs.unreadable(label, typed, problem.reason, fragment, inputs.ACCEPTED_READINGS), fragment
             )
@@ -193,7 +193,7 @@ class Reader:
 
     def drawn(self, name: str) -> DrawnValue | None:
         """What was read off a drawing: amperes, or a length in mm or cm; None when empty or unusable."""
-        typed = self.given(name)
+        typed = self.text(name)
         if not typed:
             return None
         for unit, factor in (("mm", 1.0), ("cm", 10.0)):
@@ -211,8 +211,8 @@ class Reader:
             value = quantity.read(typed, "A")
         except QuantityError as problem:
             label = self.label(name)
-            message = inputs.unreadable(label, typed, problem.reason, problem.part, inputs.ACCEPTED_DRAWN)
-            self.fault(name, message, problem.part)
+            message = inputs.unreadable(label, typed, problem.reason, problem.fragment, inputs.ACCEPTED_DRAWN)
+            self.fault(name, message, problem.fragment)
             return None
         amperes = self._in_range(name, self.label(name), typed, value)
         return None if amperes is None else DrawnValue(quantity=amperes)
@@ -233,7 +233,7 @@ class Reader:
 
         ``0.85 lag`` and ``lead 0.9`` are power factors; ``30 lag``, ``30°`` and ``-10`` degrees.
         """
-        typed = self.given(name)
+        typed = self.text(name)
         if not typed:
             return LagAngle(0.0)
         words = typed.replace("°", " deg ").lower().split()
@@ -270,13 +270,13 @@ class Reader:
 
     def positive(self, name: str, unit: str = "A") -> float | None:
         """A positive number of units per centimetre, or None when empty (chosen to fit)."""
-        typed = self.given(name)
+        typed = self.text(name)
         if not typed:
             return None
         try:
             value = quantity.read(typed, unit)
         except QuantityError as problem:
-            self.fault(name, inputs.bad_scale(self.label(name), typed, unit), problem.part)
+            self.fault(name, inputs.bad_scale(self.label(name), typed, unit), problem.fragment)
             return None
         if not 1e-9 <= value <= 1e9:
             self.fault(name, inputs.bad_scale(self.label(name), typed, unit))
@@ -287,14 +287,16 @@ class Reader:
         self, name: str, unit: str, least: float, most: float, *, zero: bool = False, optional: bool = False
     ) -> float | None:
         """A quantity within bounds (SI), zero too if allowed; None when empty and optional, or unusable."""
-        typed, label = self.given(name), self.label(name)
+        typed, label = self.text(name), self.label(name)
         if optional and not typed:
             return None
         accepted = inputs.accepted_amount(self.fields[name].default or quantity.plain(least), unit)
         try:
             value = quantity.read(typed, unit)
         except QuantityError as problem:
-            self.fault(name, inputs.unreadable(label, typed, problem.reason, problem.part, accepted), problem.part)
+            self.fault(
+                name, inputs.unreadable(label, typed, problem.reason, problem.fragment, accepted), problem.fragment
+            )
             return None
         if (zero and value == 0.0) or least <= value <= most:
             return value + 0.0
@@ -304,12 +306,14 @@ class Reader:
 
     def number(self, name: str, unit: str, least: float, most: float, why: str = "") -> float:
         """A number within bounds; its default when it cannot be used, with a fault that may say why."""
-        typed, label = self.given(name), self.label(name)
+        typed, label = self.text(name), self.label(name)
         default = quantity.read(self.fields[name].default, unit)
         try:
             value = quantity.read(typed or self.fields[name].default, unit)
         except QuantityError as problem:
-            self.fault(name, inputs.bad_number(label, typed, quantity.plain(least), quantity.plain(most)), problem.part)
+            self.fault(
+                name, inputs.bad_number(label, typed, quantity.plain(least), quantity.plain(most)), problem.fragment
+            )
             return default
         if not least <= value <= most:
             message = inputs.bad_number(label, typed, quantity.plain(least), quantity.plain(most))

@@ -12,7 +12,7 @@ LONGEST_PLACE = 60
 
 def read_place(reader: Reader) -> str:
     """The place for the title block; "" when it cannot be printed, with a fault."""
-    typed = " ".join(reader.given("place").split())
+    typed = " ".join(reader.text("place").split())
     if len(typed) > LONGEST_PLACE:
         reader.fault("place", inputs.too_long_text(reader.label("place"), LONGEST_PLACE))
         return ""
@@ -36,7 +36,7 @@ def read_by_hand(reader: Reader, paper: str) -> tuple[dict[str, str], tuple[str,
     widths = dict(zip(BY_HAND, lower_cells(paper), strict=True))
     blank: list[str] = []
     for name in BY_HAND:
-        typed = " ".join(reader.given(name).split())
+        typed = " ".join(reader.text(name).split())
         if len(typed) > LONGEST_BY_HAND:
             reader.fault(name, inputs.too_long_text(reader.label(name), LONGEST_BY_HAND))
         elif not lettering.missing(typed, "regular") and width_of(typed, 2.5) > widths[name]:

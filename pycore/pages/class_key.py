@@ -48,7 +48,7 @@ def _notes(group: ClassSet, counts: Counts, *, angled: bool) -> tuple[str, ...]:
     limits = words.hand_tolerance(angled=angled) if group.limits == NO_LIMITS else words.own_tolerance()
     return (
         words.back(str(group.code)),
-        f"{words.ranges(*ranges_of(counts))} {words.lengths_at(group.chosen['scale'] == 'open')} "
+        f"{words.page_ranges(*ranges_of(counts))} {words.lengths_at(group.chosen['scale'] == 'open')} "
         + words.marks(*group.marks, angled=angled),
         limits,
     )

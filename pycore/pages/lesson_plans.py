@@ -52,13 +52,13 @@ def _texts(answer: Answer) -> dict[str, str]:
     return {output.name: f"{output.text} {output.unit}".strip() for output in answer.outputs}
 
 
-def _said(plan: LessonPlan, topic: Topic) -> dict[str, str]:
+def _example_texts(plan: LessonPlan, topic: Topic) -> dict[str, str]:
     """What the page says of its example, and of the exit question's values, for the braces of a plan."""
     form = default_form(topic.fields)
     answer = topic.answer(form, ("answer",))
     outputs = _texts(answer)
     texts = {
-        "values": plain(answer.given),
+        "values": plain(answer.values_text),
         "answer": outputs[answer.outputs[0].name],
         "angle": plain(answer.summary[0]),
         "length": next(text for name, text in outputs.items() if name.endswith("length")),
@@ -123,7 +123,7 @@ def _warning(topic: Topic) -> tuple[Paragraph, ...]:
 
 def _plan_sections(plan: LessonPlan, topic: Topic) -> tuple[Section, ...]:
     answer = topic.answer(default_form(topic.fields), ("answer",))
-    texts = _said(plan, topic)
+    texts = _example_texts(plan, topic)
     minutes = _minutes(plan)
     first = (*_warning(topic), Paragraph(_filled(plan.aim, texts)))
     sections = [Section((words.topic_heading(topic.title, minutes),), first)]
@@ -155,7 +155,7 @@ SAID_ALREADY, SAID_BY_NAME = ("angle", "length"), ("scale", "tolerance")
 
 def _cover_sections(plan: LessonPlan, topic: Topic) -> tuple[Section, ...]:
     answer = topic.answer(default_form(topic.fields), ("answer",))
-    texts = _said(plan, topic)
+    texts = _example_texts(plan, topic)
     rows = [((name,) if name else answer.outputs[0].label, (texts[which],)) for name, which in words.KEY_ROWS]
     # Every other result too, but for those that the first rows say already.
     rows += [

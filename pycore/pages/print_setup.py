@@ -36,13 +36,13 @@ UNCORRECTED = Point(1.0, 1.0)
 
 FIELDS = (
     Field("paper", words.PAPER, "choice", "sheet", "A4",
-          choices=tuple(Option(paper, paper) for paper in SETUP_PAPERS)),
+          options=tuple(Option(paper, paper) for paper in SETUP_PAPERS)),
     Field("orientation", words.ORIENTATION, "choice", "sheet", "portrait",
-          choices=(Option("portrait", words.PORTRAIT), Option("landscape", words.LANDSCAPE))),
+          options=(Option("portrait", words.PORTRAIT), Option("landscape", words.LANDSCAPE))),
     Field("edge", words.EDGE, "choice", "sheet", "short", help=words.EDGE_HELP,
-          choices=(Option("short", words.SHORT_EDGE), Option("long", words.LONG_EDGE))),
+          options=(Option("short", words.SHORT_EDGE), Option("long", words.LONG_EDGE))),
     Field("printed", words.PRINTED, "choice", "sheet", "plain",
-          choices=(Option("plain", words.PLAIN_SHEET), Option("corrected", words.CORRECTED_SHEET))),
+          options=(Option("plain", words.PLAIN_SHEET), Option("corrected", words.CORRECTED_SHEET))),
     Field("upright", words.UPRIGHT_BAR, "quantity", "values", unit="mm"),
     Field("level", words.LEVEL_BAR, "quantity", "values", unit="mm"),
 )  # fmt: skip
@@ -154,7 +154,7 @@ def correction_of(request: Mapping[str, Any]) -> Point:
     return Point(float(sent[0]), float(sent[1]))
 
 
-def kept_of(request: Mapping[str, Any]) -> PrinterCorrection | None:
+def saved_correction(request: Mapping[str, Any]) -> PrinterCorrection | None:
     """The correction that the device keeps, as it comes with a request; None when it keeps none.
 
     Raises InputError for one that this page would not have kept.
@@ -177,7 +177,7 @@ def _example(true: float) -> str:
 
 def _reading(reader: Reader, name: str, true: float) -> float | None:
     """One reading in mm; None when it is missing or cannot be used, which is then a fault."""
-    typed, label = reader.given(name), reader.label(name)
+    typed, label = reader.text(name), reader.label(name)
     if not typed:
         return None
     example = _example(true)
@@ -187,7 +187,9 @@ def _reading(reader: Reader, name: str, true: float) -> float | None:
             raise QuantityError("unit", unit)
     except QuantityError as problem:
         accepted = words.accepted(label, example)
-        reader.fault(name, inputs.unreadable(label, typed, problem.reason, problem.part, accepted), problem.part)
+        reader.fault(
+            name, inputs.unreadable(label, typed, problem.reason, problem.fragment, accepted), problem.fragment
+        )
         return None
     if value <= 0:
         message = words.is_zero if value == 0 else words.below_zero
@@ -215,7 +217,7 @@ def _swapped(reader: Reader, place: Bars, upright: float, level: float) -> bool:
     """Note readings that fit each other's bar."""
     if _fits(upright, place.upright) or not (_fits(upright, place.level) and _fits(level, place.upright)):
         return False
-    typed = {name: reader.given(name) for name in ("upright", "level")}
+    typed = {name: reader.text(name) for name in ("upright", "level")}
     offer = Offer(words.swap_offer(), (("upright", typed["level"]), ("level", typed["upright"])))
     for name, other in (("upright", "level"), ("level", "upright")):
         message = words.swapped(reader.label(name), typed[name], reader.label(other))
@@ -231,7 +233,7 @@ def _beyond(
     is_beyond = False
     for name, factor in factors.items():
         if math.fabs(factor - 1.0) > LIMIT + 1e-9:
-            typed, share = reader.given(name), _share(readings[name] / true[name])
+            typed, share = reader.text(name), _share(readings[name] / true[name])
             limit = f"{quantity.plain(100.0 * LIMIT)}{NO_BREAK_SPACE}%"
             reader.fault(name, words.scaled(reader.label(name), typed, share, limit))
             is_beyond = True

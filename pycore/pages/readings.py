@@ -54,8 +54,8 @@ def units_page() -> ReadingPage:
 def sine_page() -> ReadingPage:
     """Which part is the sine's and which the cosine's."""
     captions = (SAID_PARTS[0], SAID_PARTS[1], COSINE, SINE)
-    right = explained.two_parts("right", captions, words.RIGHT_PICTURE, words.parts_shown("right"))
-    upward = explained.two_parts("up", captions, words.UP_PICTURE, words.parts_shown("up"))
+    right = explained.two_components("right", captions, words.RIGHT_PICTURE, words.parts_shown("right"))
+    upward = explained.two_components("up", captions, words.UP_PICTURE, words.parts_shown("up"))
     return ReadingPage(
         words.SINE_SLUG,
         words.SINE_TITLE,

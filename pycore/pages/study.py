@@ -53,7 +53,7 @@ def study_page(study: Study) -> ReadingPage:
     blocks = [Paragraph(words.covered(f"{100 * lowest:.1f}", f"{100 * highest:.1f}"))]
     if flat:
         blocks.append(
-            Paragraph(words.flat_found(flat[0].title, f"{flat[0].flattest:.0f}°", f"{100 * flat[0].coverage:.1f}"))
+            Paragraph(words.flat_note(flat[0].title, f"{flat[0].flattest:.0f}°", f"{100 * flat[0].coverage:.1f}"))
         )
     blocks.append(
         Paragraph(words.best_and_worst(best.title, f"{best.simulated:.1f}", worst.title, f"{worst.simulated:.1f}"))
@@ -70,10 +70,10 @@ def study_page(study: Study) -> ReadingPage:
     scales = Grid(words.SCALE_HEAD, tuple(((scale,), (f"{half:.1f} %",)) for scale, half in study.by_scale))
     second = Section(
         say(words.BY_SCALE),
-        (Paragraph(words.scale_found()), scales, AssetImage(study.figures["scale"], words.SCALE_ALTERNATIVE)),
+        (Paragraph(words.scale_note()), scales, AssetImage(study.figures["scale"], words.SCALE_ALTERNATIVE)),
     )
     ranked = Grid(words.BEST_HEAD, tuple(((title,), (f"{100 * share:.0f} %",)) for title, share in study.best))
-    third = Section(say(words.BEST), (Paragraph(words.best_found(str(study.problems))), ranked))
+    third = Section(say(words.BEST), (Paragraph(words.best_note(str(study.problems))), ranked))
     return ReadingPage(
         words.STUDY_SLUG, words.STUDY_TITLE, words.STUDY_DESCRIPTION, words.study_lead(), (first, second, third)
     )

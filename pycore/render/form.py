@@ -89,7 +89,7 @@ def _text_input(field: Field, value: str) -> Markup:
 def _select(field: Field, value: str) -> Markup:
     options = [
         h("option", {"value": choice.value, "selected": choice.value == value}, choice.label)
-        for choice in field.choices
+        for choice in field.options
     ]
     control = h("select", {
         "id": f"f-{field.name}", "name": field.name, "form": FORM, "autocomplete": "off",
@@ -120,7 +120,7 @@ def _factor(field: Field, echo: Mapping[str, str]) -> Markup:
 
 
 def _is_wide(field: Field) -> bool:
-    return any(len(choice.label) > LONG_CHOICE for choice in field.choices)
+    return any(len(choice.label) > LONG_CHOICE for choice in field.options)
 
 
 def field_html(
@@ -143,7 +143,7 @@ def field_html(
 
 def _only(field: Field) -> str | None:
     """The choices with which the field has a meaning, as ``name=value`` pairs."""
-    return " ".join(f"{name}={value}" for name, value in field.only) or None
+    return " ".join(f"{name}={value}" for name, value in field.shown_when) or None
 
 
 def _idle(field: Field, form: Mapping[str, str]) -> bool:
@@ -242,7 +242,7 @@ def _radios(field: Field, value: str) -> Markup:
         reference for reference in (f"m-{field.name}", _help_id(field.help) if field.help else "") if reference
     )
     options = []
-    for index, choice in enumerate(field.choices):
+    for index, choice in enumerate(field.options):
         control = h("input", {
             "type": "radio", "id": f"f-{field.name}-{index}", "name": field.name, "form": FORM,
             "value": choice.value, "checked": choice.value == value, "autocomplete": "off",

@@ -124,7 +124,7 @@ def _sheet(answer: Answer) -> Markup:
 
 
 def _head(answer: Answer, title: str) -> Markup:
-    values = h("p", {"class": "given"}, phrase_html(answer.given))
+    values = h("p", {"class": "given"}, phrase_html(answer.values_text))
     return h("header", None, h("h1", None, title), values, h("p", None, classroom.HANDOUT_LEAD))
 
 
@@ -141,7 +141,7 @@ def handout(calculator: HandoutTopic, form: Mapping[str, str], opening: ReopenIn
     frames = [first, *(calculator.lesson(form, "lesson", number) for number in range(2, first.count + 1))]
     units: svg.Units = {}
     steps = [_step(one, units) for one in frames]
-    title = f"{calculator.title}: {plain(answer.given)}"
+    title = f"{calculator.title}: {plain(answer.values_text)}"
     body = h("main", {"class": "sheet-page handout"}, _head(answer, calculator.title), _player(steps), _sheet(answer),
              _foot(calculator.cautions))  # fmt: skip
     drawn = Markup.trusted(svg.write_units(units))

@@ -15,7 +15,7 @@ CHOICES = ("method", "order", "parallels", "protractor")
 """Fields that a lecturer changes in front of the class."""
 
 
-def said_html(frame: LessonFrame) -> Markup:
+def sentence_html(frame: LessonFrame) -> Markup:
     """Step, sentence, reading on a line of its own, the question that can stand in its place, why.
 
     ``data-answer-part`` marks what gives the answer away, ``data-asked-part`` what gives away a
@@ -55,7 +55,7 @@ def lesson_regions(frame: LessonFrame) -> dict[str, Markup]:
     picture = Markup.trusted(svg.write(frame.picture, prefix="lesson", role="view", view="lesson"))
     marks = {"class": "lesson-figure", "data-answers": "" if frame.answers else None}
     return {
-        "lesson-text": said_html(frame),
+        "lesson-text": sentence_html(frame),
         "lesson-scale": scale_html(frame),
         "lesson-picture": h("div", marks, picture),
     }
@@ -85,7 +85,7 @@ def _choices(fields: Sequence[Field]) -> Markup:
     """The view, and the form's own choices; the script keeps these as the form has them."""
     listed = [field for name in CHOICES for field in fields if field.name == name]
     selects = [
-        _select(field.name, field.label, [(c.value, c.label) for c in field.choices], "data-lesson-set")
+        _select(field.name, field.label, [(c.value, c.label) for c in field.options], "data-lesson-set")
         for field in listed
     ]
     return join(_select("view", classroom.VIEW, tuple(classroom.VIEWS.items()), "data-lesson-view"), selects)

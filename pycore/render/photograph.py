@@ -13,7 +13,7 @@ from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
 from pycore.sheet.media import PAPERS
 from pycore.sums.page import SumPage
-from pycore.sums.photograph import PhotoTask, wanted
+from pycore.sums.photograph import PhotoTask, photo_task
 from pycore.words import photograph as words
 from pycore.words import plain
 from pycore.words.phrase import Phrase
@@ -267,7 +267,7 @@ def _overlay(measured: PhotoJudgement) -> list[dict[str, Any]]:
 def reply(page: SumPage[Any], request: Mapping[str, Any], form: Mapping[str, str]) -> dict[str, Any]:
     """Answer a request ``photo``: without a photo the panel and what to show; with marks whether they fit; with
     taps the judgement. Raises InputError for a form that cannot be used, NoPhoto for what no page of ours asks."""
-    want = wanted(page, form)
+    want = photo_task(page, form)
     if "photo" not in request:
         return _opened(want, form)
     photo, seen, taps = _photo(request["photo"]), request.get("marks"), request.get("taps")

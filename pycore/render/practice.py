@@ -33,9 +33,9 @@ def problem_html(problem: CodeProblem, answer: Answer) -> Markup:
     """A small clean statement: what is given, what to find, how the drawing is to lie."""
     rows = [
         h("div", None, h("dt", None, label), h("dd", None, phrase_html(value)))
-        for label, value in page.given_of(problem)
+        for label, value in page.values_of(problem)
     ]
-    notes = answer.asked.notes if answer.asked else ()
+    notes = answer.answer_request.notes if answer.answer_request else ()
     sheet = {**problem.form, "sheet": "problem"}
     address = f"../{problem.page.slug}/#{page.fragment_of(problem.page, sheet)}"
     return join(
@@ -104,10 +104,10 @@ def _reply(record: Record, announce: str = "", **more: object) -> Reply:
         "kept": kept_html(record),
         "drawn": drawn_html(problem, answer, done) if done else join(),
     }
-    assert answer.asked is not None
+    assert answer.answer_request is not None
     return {
         "ok": True, "record": ladder.written(record), "state": done or "asking",
-        "way": record.way, "asked": asked_reply(answer.asked), "announce": announce,
+        "way": record.way, "asked": asked_reply(answer.answer_request), "announce": announce,
         "regions": {name: str(html) for name, html in regions.items()}, **more,
     }  # fmt: skip
 
@@ -216,7 +216,7 @@ def way_html() -> Markup:
     """What to practise: one list, page by page."""
     groups: dict[str, list[Markup]] = {}
     for choice in page.choices():
-        option = h("option", {"value": choice.key, "selected": choice.key == page.first_way()}, choice.name)
+        option = h("option", {"value": choice.key, "selected": choice.key == page.first_track()}, choice.name)
         groups.setdefault(choice.title, []).append(option)
     options = [h("optgroup", {"label": title}, entries) for title, entries in groups.items()]
     control = h("select", {"id": "f-way", "name": "way", "autocomplete": "off"}, options)
@@ -251,13 +251,13 @@ def regions() -> dict[str, Markup]:
     record = page.checked(page.empty(0))
     problem = page.problem_of(record)
     answer = problem.page.answer(problem.form, ("check",))
-    assert answer.asked is not None
+    assert answer.answer_request is not None
     ends = h("div", {"class": "ends"}, _button("show", words.SHOW),
              _button("next", words.NEXT, hidden=True, style="onward"))  # fmt: skip
     return {
         "way": way_html(),
         "problem": problem_html(problem, answer),
-        "form": form_html(answer.asked),
+        "form": form_html(answer.answer_request),
         "ends": ends,
         "standing": standing_html(record),
         "keeping": kept_group_html(kept_html(record)),

@@ -74,7 +74,7 @@ def result_html(setup: PrintSetupReply, kept: PrinterCorrection | None) -> Marku
     return join(lines, keep, dialog_link)
 
 
-def kept_html(kept: PrinterCorrection | None) -> Markup:
+def saved_html(kept: PrinterCorrection | None) -> Markup:
     """What this device keeps of a printer."""
     if kept is None:
         return h("p", None, words.NOTHING_KEPT)
@@ -86,7 +86,7 @@ def regions(setup: PrintSetupReply, kept: PrinterCorrection | None) -> dict[str,
     """Every region that a form decides."""
     return {
         "sheet": sheet_html(setup), "bars": bars_html(setup), "result": result_html(setup, kept),
-        "kept": kept_html(kept),
+        "kept": saved_html(kept),
     }  # fmt: skip
 
 
@@ -231,7 +231,7 @@ def reply(request: Mapping[str, Any]) -> Reply:
     The regions are there even if a reading cannot be used: ``ok`` is then false and ``errors``
     says why; ``correction`` is what a device may keep, or null. Raises InputError.
     """
-    kept = page.kept_of(request)
+    kept = page.saved_correction(request)
     setup = set_up(_form(request), kept)
     if request.get("pdf") is True:
         return _pdf(setup, kept)
@@ -243,7 +243,7 @@ def reply(request: Mapping[str, Any]) -> Reply:
         "scaling": setup.scaling,
         "errors": [
             {
-                "field": fault.field, "message": fault.message, "part": fault.part,
+                "field": fault.field, "message": fault.message, "part": fault.fragment,
                 "offers": [{"label": offer.label, "set": dict(offer.values)} for offer in fault.offers],
             }
             for fault in setup.faults

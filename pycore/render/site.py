@@ -106,7 +106,7 @@ def calculator_page(calculator: Calculator) -> SitePage:
         "header": header_html("../", home=False),
         "intro": intro_html(calculator.title, calculator.scenario, calculator.warning),
         "form": join(values_html(calculator.fields, form, answer.echo), elsewhere_html(), link_notices_html()),
-        "check": check_html(answer.asked) if answer.asked else join(),
+        "check": check_html(answer.answer_request) if answer.answer_request else join(),
         "method": join(method_html(calculator.fields, form), to_choices_html(lags=has_lags(calculator.fields))),
         "options": options_html(calculator.fields, form, answer.echo),
         "actions": join(actions_html(lesson=True), more_actions_html(), print_setup.line_html("../")),

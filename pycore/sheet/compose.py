@@ -66,11 +66,11 @@ def _labelled(
 ) -> tuple[tuple[Group, ...], tuple[PlacedLabel, ...], tuple[labels.LabelRequest, ...]]:
     """What is drawn as groups by step, with its labels, and the labels that found no place."""
     ground = labels.LabelArea(area, drawn.segments)
-    placed, left = labels.place(ground, drawn.wanted)
+    placed, left = labels.place(ground, drawn.label_requests)
     for label in placed:
-        drawn.add(label.wanted.step, label.text)
+        drawn.add(label.request.step, label.text)
         if label.leader:
-            drawn.add(label.wanted.step, label.leader)
+            drawn.add(label.request.step, label.leader)
     groups = tuple(Group(tuple(items), step=number) for number, items in sorted(drawn.by_step.items()))
     return groups, tuple(placed), tuple(left)
 

@@ -75,7 +75,7 @@ def line_on_ruler(captions: tuple[str, str], title: str, description: str) -> Pa
     )
 
 
-def two_parts(
+def two_components(
     axis: str, captions: tuple[str, str, tuple[str, str], tuple[str, str]], title: str, description: str
 ) -> Page:
     """An arrow 30 degrees from one axis (``right`` or ``up``) and its parts along both, as a right triangle.

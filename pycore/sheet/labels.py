@@ -52,7 +52,7 @@ class LabelRequest:
 class PlacedLabel:
     """A label in its place, with its leader if it had to stand off."""
 
-    wanted: LabelRequest
+    request: LabelRequest
     text: Text
     box: Box
     leader: Line | None = None

@@ -112,7 +112,7 @@ class _Showing:
         """Names of the points on the paper so far."""
         named: list[str] = [START_POINT] if START_POINT in self.points else []
         for index, move in enumerate(self.plan.construction.moves):
-            if index not in self.frame.shown:
+            if index not in self.frame.drawn_moves:
                 continue
             if isinstance(move, SetOff):
                 named += [move.start, move.point]
@@ -230,7 +230,7 @@ class _Showing:
             back = 0.0 if isinstance(square, DropPerpendicular) else tools.SQUARE_BACK
             return tools.square_laid(pose, self.square_before(square, pose), back)
         if tool == COMPASSES and isinstance(move, CrossArcs):
-            centre = self.at(move.first if self.frame.part == "first" else move.second)
+            centre = self.at(move.first if self.frame.phase == "first" else move.second)
             return tools.compasses_laid(centre, self.at(move.point), words)
         return PlacedTool()
 
@@ -238,8 +238,8 @@ class _Showing:
 
     def drawn(self) -> FigureStrokes:
         """The strokes on the paper by the end of this frame; arcs cross only once both are drawn."""
-        visible_moves, moves = self.frame.shown, self.plan.construction.moves
-        if self.frame.tool == COMPASSES and self.frame.part == "first":
+        visible_moves, moves = self.frame.drawn_moves, self.plan.construction.moves
+        if self.frame.tool == COMPASSES and self.frame.phase == "first":
             visible_moves -= {index for index in visible_moves if moves[index] == self.frame.move}
         return draw(self.plan.construction, self.stand, self.look, CLASSROOM, visible_moves=visible_moves)
 
@@ -252,9 +252,9 @@ class _Showing:
             ground.add(labels.Segment(start, end, "", 0.6))
         reading = _beside(ground, laid.read, READING, "bold")
         zero = _beside(ground, laid.zero, ZERO, "regular")
-        placed, _ = labels.place(ground, [request for request in drawn.wanted if _inside(request)])
+        placed, _ = labels.place(ground, [request for request in drawn.label_requests if _inside(request)])
         for label in placed:
-            drawn.add(label.wanted.step, label.text, *([label.leader] if label.leader else []))
+            drawn.add(label.request.step, label.text, *([label.leader] if label.leader else []))
         steps = tuple(Group(tuple(items), step=number) for number, items in sorted(drawn.by_step.items()))
         items: tuple[Item, ...] = (
             Group(laid.under, name="tool", for_step=self.frame.step),

@@ -46,7 +46,7 @@ def together(
         constructions[last], stand, look, CLASSROOM, visible_moves=frozenset(range(len(constructions[last].moves)))
     )
     ground = labels.LabelArea(Box(1.0, 1.0, WIDTH - 1.0, HEIGHT - 1.0), now.segments)
-    placed, _ = labels.place(ground, now.wanted)
+    placed, _ = labels.place(ground, now.label_requests)
     strokes = [item for _, items in sorted(now.by_step.items()) for item in items]
     strokes += [label.text for label in placed] + [label.leader for label in placed if label.leader]
     ring = Circle(stand.place(constructions[last].end_point), 2.4, 0.6, "accent")

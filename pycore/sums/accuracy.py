@@ -48,14 +48,14 @@ class SumAccuracy:
             return ()
         return (words.flat(degrees_text(angle, self.writing.mark)),)
 
-    def ways(self) -> tuple[MethodAccuracy, ...]:
+    def method_accuracies(self) -> tuple[MethodAccuracy, ...]:
         """Every method and order, the most forgiving first."""
         accuracies: list[MethodAccuracy] = []
         for method in self.case.methods:
             if self.case.possible(method) != method:
                 continue
             for plan in self.case.plans(method, scale=self.scale()):
-                title = plain(self.case.way_title(method, plan.construction.order))
+                title = plain(self.case.method_title(method, plan.construction.order))
                 scatter = self.case.scatter(plan)
                 half_width = scatter.half_width
                 accuracies.append(MethodAccuracy(title, half_width, half_width * plan.factor, scatter.sampled))
@@ -75,7 +75,7 @@ class SumAccuracy:
         mark = self.writing.mark
         length = quantity.plain(self.who.length, mark) + f"{NO_BREAK_SPACE}mm"
         blocks: list[Block] = [Paragraph(words.hand_intro(length, degrees_text(self.who.angle, mark)))]
-        ways, size = self.ways(), self.case.size
+        ways, size = self.method_accuracies(), self.case.size
         rows = []
         for method in ways:
             share = quantity.fixed(100 * method.half_width / size, 0, mark) + f"{NO_BREAK_SPACE}%" if size else ""
@@ -102,7 +102,7 @@ class SumAccuracy:
         for share in sorted(spread.shares, key=lambda one: -one.variance)[:LARGEST_SHARES]:
             name = words.FINAL_READING
             if share.move >= 0:
-                sentence = plain(sentences.tell_one(steps[share.move])[0][:1]).rstrip(".,")
+                sentence = plain(sentences.sentence(steps[share.move])[0][:1]).rstrip(".,")
                 name = words.contribution(sentence, share.kind)
             deviation = math.sqrt(share.variance)
             percentage = quantity.fixed(100 * share.variance / variance, 0, self.writing.mark) + f"{NO_BREAK_SPACE}%"

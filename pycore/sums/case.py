@@ -167,7 +167,7 @@ class SumCase(metaclass=FrozenAfterInit):
         """The unit at the head of a sheet's column of amounts."""
         return self.notation.writing.unit
 
-    def why_nothing(self) -> Phrase:
+    def zero_reason(self) -> Phrase:
         """Why the sum is nothing, where it is."""
         return sum_words.closed()
 
@@ -192,7 +192,7 @@ class SumCase(metaclass=FrozenAfterInit):
     last_moves: tuple[str, ...] = ()
     """What is done there with the sum once it is measured."""
 
-    def reading_given(self, plan: Plan, *, any_method: bool = False) -> tuple[str, ...]:
+    def sheet_values_text(self, plan: Plan, *, any_method: bool = False) -> tuple[str, ...]:
         """What is given, one thing to a line, on such a sheet."""
         notes = self.known(plan, any_method=any_method)
         return tuple(line for note in notes for line in moves_list.lines_of(note))
@@ -284,7 +284,7 @@ class SumCase(metaclass=FrozenAfterInit):
             self._scatters[key] = hands.spread(plan.construction, plan.factor, self.hand)
         return self._scatters[key]
 
-    def shown(self) -> Plan:
+    def sheet_plan(self) -> Plan:
         """The plan of the drawing on the sheet."""
         return self.chosen.plan
 
@@ -336,7 +336,7 @@ class SumCase(metaclass=FrozenAfterInit):
             return ""
         return words.pair_first(self.lines[int(order[0]) - 1], self.lines[int(order[1]) - 1])
 
-    def way_title(self, method: str, order: str) -> Phrase:
+    def method_title(self, method: str, order: str) -> Phrase:
         """Title of a construction among the workings."""
         return words.by_method(method, self.order_words(method, order), len(self.arms))
 

@@ -79,7 +79,7 @@ def factor_phrase(angle: float, factor: float, current: Phrase, voltage: Phrase,
 
 def read_supply(reader: Reader, name: str) -> tuple[float | None, float | None]:
     """Volts, or amperes where the text says so; None and a fault where it can be neither."""
-    text, label = reader.given(name), reader.label(name)
+    text, label = reader.text(name), reader.label(name)
     example = reader.fields[name].default or "230 V"
     for unit in ("V", "A"):
         try:
@@ -87,7 +87,7 @@ def read_supply(reader: Reader, name: str) -> tuple[float | None, float | None]:
         except QuantityError as problem:
             if problem.reason == "unit" and unit == "V":
                 continue
-            reader.fault(name, words.bad_supply(label, text, example), problem.part)
+            reader.fault(name, words.bad_supply(label, text, example), problem.fragment)
             return None, None
         if not LEAST_SUPPLY <= value <= MOST_SUPPLY:
             bounds = (quantity.engineering(bound, unit) for bound in (LEAST_SUPPLY, MOST_SUPPLY))

@@ -21,7 +21,7 @@ class SumLesson:
 
     def __init__(self, case: SumCase) -> None:
         self.case = case
-        self.plan = self.case.shown()
+        self.plan = self.case.sheet_plan()
         self.look = look_of(self.case)
 
     def lesson(self) -> Lesson:
@@ -51,7 +51,7 @@ class SumLesson:
             if self.case.possible(method) != method:
                 continue
             for order in self.case.orders(method):
-                title = self.case.way_title(method, order)
+                title = self.case.method_title(method, order)
                 constructions.append((plain(title), self.case.build(method, order)))
         return tuple(constructions)
 

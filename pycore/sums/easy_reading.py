@@ -28,7 +28,7 @@ def lists_of(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[TextSect
     elif kind == compose.OVERLAY:
         ticked = case.sheet_words(plan, kind, case.method_words(plan)).notes
     else:
-        blocks = StepSentences(plan, case.notation).tell()
+        blocks = StepSentences(plan, case.notation).all_moves()
         ticked = tuple(plain(block.phrase) for block in blocks if isinstance(block, Move))
     look = [*words.print_notes(bar)]
     if case.companions and not (request.opening.issue and request.opening.issue.own_scale):
@@ -41,7 +41,7 @@ def lists_of(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[TextSect
     if not case.notation.polar:
         look.append(moves_list.MINUS)
     return (
-        TextSection(moves_list.GIVEN, case.reading_given(plan, any_method=request.any_method)),
+        TextSection(moves_list.GIVEN, case.sheet_values_text(plan, any_method=request.any_method)),
         TextSection(moves_list.MOVES, ticked, ticked=True),
         TextSection(moves_list.LOOK, tuple(look)),
     )
@@ -55,11 +55,11 @@ def _problem_moves(case: SumCase, plan: Plan) -> tuple[str, ...]:
     first = next(arm for arm in case.arms if arm.key == first_key)
     straight = first.angle == case.picture.reference
     # Where the first phasor's own angle is to be worked out, it is not given away.
-    direction = sentences.way(first.angle) if straight else ""
+    direction = sentences.direction(first.angle) if straight else ""
     beside = case.companions
     companions = tuple(
         CompanionName(
-            plain(notation.tags[arm.key]), sentences.way(arm.angle) if arm.angle == case.picture.reference else ""
+            plain(notation.tags[arm.key]), sentences.direction(arm.angle) if arm.angle == case.picture.reference else ""
         )
         for arm in (beside.arms if beside else ())
     )

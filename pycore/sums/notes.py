@@ -24,15 +24,15 @@ def sheet_words(case: SumCase, plan: Plan, kind: str, method: str, task: str, va
     short = plan.layout.paper == SMALL_SHEET
     sentences = StepSentences(plan, case.notation)
     if kind == compose.PROBLEM:
-        direction, sense = sentences.way(case.picture.reference), sentences.sense(1.0)
-        lie = sum_words.lies(plain(case.notation.reference), direction, sense, short=short)
+        direction, sense = sentences.direction(case.picture.reference), sentences.sense(1.0)
+        lie = sum_words.drawing_direction(plain(case.notation.reference), direction, sense, short=short)
         task = f"{task}: {method}" if case.method_in_task else task
         notes = sum_words.problem_notes(task, values_text, lie, bar, short=short)
         description = sum_words.problem_description(
             case.notation.words.plural, method, case.begun(plan)
         )
         return SheetWords(notes, description)
-    description = describe(sentences.tell())
+    description = describe(sentences.all_moves())
     if kind == compose.OVERLAY:
         first = plain(case.notation.tags[case.arms[0].key])
         notes = sum_words.overlay_notes(first, bar, short=short, mirrored=case.problem["mirror"] == "yes")

@@ -105,13 +105,13 @@ def alternatives(case: SumCase, sheet_plan: Plan) -> tuple[Alternative, ...]:
 def _working(case: SumCase, plan: Plan, on_sheet: bool) -> Working:
     method, order = plan.construction.method, plan.construction.order
     sentences = StepSentences(plan, case.notation)
-    blocks: tuple[Block, ...] = sentences.tell()
+    blocks: tuple[Block, ...] = sentences.all_moves()
     if method == "components":
         blocks = (*ComponentsWorking(case, sentences).blocks(), *blocks)
     blocks = (Paragraph(words.predict_first()), *blocks)
     key = method if method == "components" else f"{method}-{order}"
     draws = (("method", method), ("order", order if case.orders(method) != ("12",) else ""), ("scale", ""))
-    title = case.way_title(method, order)
+    title = case.method_title(method, order)
     return Working(key, title, blocks, draws, on_sheet)
 
 
@@ -184,7 +184,7 @@ class SumPage(Generic[Case]):
         """The results, the headline first."""
         raise NotImplementedError
 
-    def given(self, case: Case) -> Phrase:
+    def values_text(self, case: Case) -> Phrase:
         """The values in words."""
         raise NotImplementedError
 
@@ -240,7 +240,7 @@ class SumPage(Generic[Case]):
         """The answer to a form, with a kind of sheet ("": the one that the form asks for); parts not asked for are left
         empty. Raises InputError."""
         case = self.case(form)
-        plan, problem = case.shown(), case.problem
+        plan, problem = case.sheet_plan(), case.problem
         request = SheetRequest(kind or problem["sheet"], opening, self.code_for(case))
         on_paper = request.kind == compose.CONSTRUCTION
         workings = (
@@ -251,7 +251,7 @@ class SumPage(Generic[Case]):
             slug=self.slug,
             title=self.title,
             outputs=self.outputs(case, plan),
-            given=self.given(case),
+            values_text=self.values_text(case),
             summary=self.summary(case, plan),
             remarks=self.remarks(case),
             see=self.see(case, plan),
@@ -261,9 +261,9 @@ class SumPage(Generic[Case]):
             ),
             alternatives=alternatives(case, plan),
             sheet=sheet_of(case, plan, request) if "sheet" in parts else _NO_PAGE,
-            more=moves_of(case, plan, request) if "sheet" in parts else (),
+            further_pages=moves_of(case, plan, request) if "sheet" in parts else (),
             views={"phone": view_of(case, plan)} if "view" in parts else {},
-            workings=tuple(sorted(workings, key=lambda working: not working.shown)),
+            workings=tuple(sorted(workings, key=lambda working: not working.on_sheet)),
             echo=self.echo(case),
             link=case.link(plan, request.kind, request.code),
             page_key=plan.layout.page_key,
@@ -271,7 +271,7 @@ class SumPage(Generic[Case]):
             scenario=self.scenario if problem.is_example else "",
             kind=request.kind,
             code=request.code,
-            asked=self._asked(case, plan) if "check" in parts else None,
+            answer_request=self._asked(case, plan) if "check" in parts else None,
             inks=self.inks(form),
             labels=self.labels(form),
             options=self.options(form),
@@ -286,7 +286,7 @@ class SumPage(Generic[Case]):
 
     def _sheets(self, case: Case, opening: ReopenInfo, kinds: tuple[str, ...]) -> Iterator[tuple[Page, ...]]:
         """Sheets of these kinds, one after another, each with its further pages; their figure stands in one place."""
-        plan, code, stand = case.shown(), self.code_for(case), None
+        plan, code, stand = case.sheet_plan(), self.code_for(case), None
         for kind in kinds:
             request = SheetRequest(kind, opening, code)
             composed = composed_of(case, plan, request, stand)

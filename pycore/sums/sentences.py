@@ -10,7 +10,7 @@ from pycore.constructions.moves import DrawParallel, Supplement, TurnAngle, turn
 from pycore.constructions.names import DIAGONAL_LENGTH, RESULT_LENGTH, RESULTANT
 from pycore.phasor import wrap
 from pycore.sums.answer import Block, Move
-from pycore.sums.companions import told_companion, told_on_the_way
+from pycore.sums.companions import companion_sentence, partial_sum_sentence
 from pycore.sums.on_paper import PROTRACTOR_REACH, OnPaper
 from pycore.sums.wording import wider_than_right
 from pycore.words import answers as neutral_words
@@ -26,12 +26,12 @@ class StepSentences(OnPaper):
 
     # One method for each kind of step.
 
-    def tell(self) -> tuple[Block, ...]:
+    def all_moves(self) -> tuple[Block, ...]:
         """Every step as a numbered move."""
         steps = enumerate(self.construction.steps, start=1)
-        return tuple(Move(number, *self.tell_one(step)) for number, step in steps)
+        return tuple(Move(number, *self.sentence(step)) for number, step in steps)
 
-    def tell_one(self, step: Step) -> tuple[Phrase, Phrase]:
+    def sentence(self, step: Step) -> tuple[Phrase, Phrase]:
         """The sentence of one step and its why."""
         write = self.notation.own_steps.get(step.name) or SENTENCES[step.name]
         return write(self, step)
@@ -45,25 +45,25 @@ class StepSentences(OnPaper):
 
     def step_reference(self, step: Step) -> tuple[Phrase, Phrase]:
         """The faint first direction."""
-        direction = self.way(self.picture.reference)
+        direction = self.direction(self.picture.reference)
         return words.draw_reference(self.notation.reference, direction, self.place), words.reference_why()
 
     def step_companion(self, step: Step) -> tuple[Phrase, Phrase]:
         """A phasor of another quantity."""
-        return told_companion(self, step)
+        return companion_sentence(self, step)
 
     def step_on_the_way(self, step: Step) -> tuple[Phrase, Phrase]:
         """The sum of the first two arrows, drawn for itself."""
-        return told_on_the_way(self, step)
+        return partial_sum_sentence(self, step)
 
     def step_draw_first(self, step: Step) -> tuple[Phrase, Phrase]:
         """An arrow that needs no protractor."""
-        number = step.about[0]
+        number = step.arm_numbers[0]
         arm = next(arm for arm in self.construction.arms if arm.number == number)
         if self.is_dot(arm.size):
-            sentence = words.dot_first(self.tag(number), self.length(arm.size), self.place, self.way(arm.angle))
+            sentence = words.dot_first(self.tag(number), self.length(arm.size), self.place, self.direction(arm.angle))
             return sentence, words.dot_why()
-        sentence = words.draw_first(self.tag(number), self.way(arm.angle), self.place, self.length(arm.size))
+        sentence = words.draw_first(self.tag(number), self.direction(arm.angle), self.place, self.length(arm.size))
         return sentence, words.first_why(self.place)
 
     def step_draw_along(self, step: Step) -> tuple[Phrase, Phrase]:
@@ -73,7 +73,7 @@ class StepSentences(OnPaper):
     def step_draw(self, step: Step) -> tuple[Phrase, Phrase]:
         """An arrow from the common point, by protractor and ruler."""
         turn = next(move for move in step.moves if isinstance(move, TurnAngle))
-        number = step.about[0]
+        number = step.arm_numbers[0]
         angle = turn_of(turn, self.figure.readings)
         if angle in (180.0, 0.0):
             return self.step_draw_first(step)
@@ -117,23 +117,23 @@ class StepSentences(OnPaper):
         if self.zero_length(move) < PROTRACTOR_REACH:
             why += words.extend(first)
         sentence = parallel.parallel_by_protractor(
-            first, self.about(move, size), self.sense(angle), self.length(length), second
+            first, self.angle_text(move, size), self.sense(angle), self.length(length), second
         )
         return sentence, why
 
-    def about(self, move: TurnAngle, size: str) -> str:
+    def angle_text(self, move: TurnAngle, size: str) -> str:
         """A set-off angle; "about" when it comes from the learner's own reading."""
         return words.about(size) if isinstance(move.turn, Supplement) else size
 
     def step_close(self, step: Step) -> tuple[Phrase, Phrase]:
         """The second dashed line; the two meet."""
         only = DIAGONAL_LENGTH not in self.figure.readings
-        which = parallel.SECOND if len(step.about) == 3 else ("" if only else parallel.FIRST)
+        which = parallel.SECOND if len(step.arm_numbers) == 3 else ("" if only else parallel.FIRST)
         first, second, size, _ = self.sides(step)
         move = step.moves[0]
         if isinstance(move, TurnAngle):
             angle = turn_of(move, self.figure.readings)
-            turn = self.about(move, self.degrees(angle))
+            turn = self.angle_text(move, self.degrees(angle))
             sentence = parallel.close_by_protractor(which, second, turn, self.sense(angle), self.length(size), first)
             return sentence, words.NOTHING
         if isinstance(move, DrawParallel):
@@ -151,7 +151,7 @@ class StepSentences(OnPaper):
         end = words.LINE_END if self.before(step) == "carry-on" else words.MEETING
         amount = self.notation.amount_of(f"i{self.construction.order}", reading)
         sentence = parallel.diagonal(end, self.reading(reading), amount)
-        third = next(arm.number for arm in self.construction.arms if arm.number not in step.about)
+        third = next(arm.number for arm in self.construction.arms if arm.number not in step.arm_numbers)
         return sentence, parallel.diagonal_why(self.notation.words.partial, self.notation.lines[third - 1])
 
     def step_measure(self, step: Step) -> tuple[Phrase, Phrase]:
@@ -184,10 +184,10 @@ class StepSentences(OnPaper):
         symbol = self.notation.tags["return" if returned else "sum"]
         if self.is_dot(reading):
             return words.read_short(symbol, self.reading(reading), scale, amount), words.read_why()
-        sentence = words.read(symbol, self.reading(reading), scale, amount, self.direction(returned))
+        sentence = words.read(symbol, self.reading(reading), scale, amount, self.sum_direction(returned))
         return sentence, words.returning_read_why() if returned else words.read_why()
 
-    def direction(self, returned: bool = False) -> Phrase:
+    def sum_direction(self, returned: bool = False) -> Phrase:
         """Where the sum (or the returning current) points."""
         turn = self.figure.lines[RESULTANT].degrees - self.picture.reference + (180.0 if returned else 0.0)
         return direction_phrase(self, wrap(turn))
@@ -198,7 +198,7 @@ class StepSentences(OnPaper):
 
     def step_follow(self, step: Step) -> tuple[Phrase, Phrase]:
         """The next arrow, tip to tail."""
-        before, number = step.about
+        before, number = step.arm_numbers
         move = next(move for move in step.moves if isinstance(move, TurnAngle))
         turn = turn_of(move, self.figure.readings)
         size, length = self.size(number), self.length(self.size(number))
@@ -231,7 +231,7 @@ class StepSentences(OnPaper):
 
     def step_drop(self, step: Step) -> tuple[Phrase, Phrase]:
         """One phasor's parts on both axes."""
-        number = step.about[0]
+        number = step.arm_numbers[0]
         across, upward = self.figure.readings[f"x{number}"], self.figure.readings[f"y{number}"]
         return parts.drop(self.tag(number), *self.parts(across, upward)), words.NOTHING
 

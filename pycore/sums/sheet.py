@@ -39,8 +39,8 @@ def look_of(case: SumCase) -> PhasorStyles:
 def _row(
     case: SumCase, symbol: Phrase, size: float, angle: float | None, plan: Plan, *, as_typed: bool = False
 ) -> TableRow:
-    amount = case.notation.writing.given(size) if as_typed else case.notation.writing.number(size)
-    return _told(case, plan, symbol, amount, size * plan.factor, angle)
+    amount = case.notation.writing.as_typed(size) if as_typed else case.notation.writing.number(size)
+    return _direction_row(case, plan, symbol, amount, size * plan.factor, angle)
 
 
 def _companion_rows(case: SumCase, plan: Plan, *, measured: bool) -> list[TableRow]:
@@ -48,13 +48,15 @@ def _companion_rows(case: SumCase, plan: Plan, *, measured: bool) -> list[TableR
     rows = []
     for arm in case.companions.arms if case.companions else ():
         amount = case.companions.writing.amount(arm.size) if case.companions else ""
-        row = _told(case, plan, case.notation.tags[arm.key], amount, arm.size * 10.0 / plan.second, arm.angle)
+        row = _direction_row(case, plan, case.notation.tags[arm.key], amount, arm.size * 10.0 / plan.second, arm.angle)
         known = amount if case.typed_companions else words.ROOM
         rows.append(TableRow(row.symbol, known, words.ROOM, words.ROOM) if measured else row)
     return rows
 
 
-def _told(case: SumCase, plan: Plan, symbol: Phrase, amount: str, millimetres: float, angle: float | None) -> TableRow:
+def _direction_row(
+    case: SumCase, plan: Plan, symbol: Phrase, amount: str, millimetres: float, angle: float | None
+) -> TableRow:
     mark = case.notation.mark
     length = quantity.fixed(millimetres, 1, mark)
     if angle is None:
@@ -94,7 +96,7 @@ def problem_rows(case: SumCase, plan: Plan, *, any_method: bool = False) -> tupl
     """What is given of each line, and room for what the learner finds."""
     room = words.ROOM
     rows = _companion_rows(case, plan, measured=True)
-    sizes = [case.notation.writing.given(arm.size) if case.typed(arm.key) else room for arm in case.arms]
+    sizes = [case.notation.writing.as_typed(arm.size) if case.typed(arm.key) else room for arm in case.arms]
     rows += [TableRow(case.row_tag(arm.key), size, room, room) for arm, size in zip(case.arms, sizes, strict=True)]
     if DIAGONAL_LENGTH in plan.construction.figure.readings and not any_method:
         rows.append(TableRow(case.row_tag(f"i{plan.construction.order}"), room, room, room))
@@ -180,7 +182,7 @@ def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> SheetText:
     is_problem = kind == compose.PROBLEM
     rows = problem_rows(case, plan, any_method=request.any_method) if is_problem else _rows(case, plan)
     code, code_words = _opening(case, plan, request)
-    printed = case.problem.given
+    printed = case.problem.form
     method = case.method_words(plan, any_method=request.any_method)
     sheet_words = case.sheet_words(plan, kind, method)
     further = words.issued_notes(request.problem_of_set) if request.problem_of_set else ()
@@ -254,4 +256,4 @@ def view_of(case: SumCase, plan: Plan) -> Page:
     sentences = StepSentences(plan, case.notation)
     name, scale = case.sheet_title(compose.CONSTRUCTION), case.notation.scales(plan.scale, plan.second)
     title = words.page_title(name, case.method_words(plan), scale)
-    return compose.view(plan.construction, plan.picture, look_of(case), PHONE, title, describe(sentences.tell()))
+    return compose.view(plan.construction, plan.picture, look_of(case), PHONE, title, describe(sentences.all_moves()))

@@ -58,7 +58,7 @@ def _earlier(case: SumCase, plan: Plan) -> tuple[IntermediateValue, ...]:
 def task_of(case: SumCase, further: tuple[Mistake, ...] = ()) -> Task:
     """A solved case as a task: what is asked, the right answer, its tolerance and what mistakes give; ``further`` are
     the mistakes of its own page."""
-    plan = case.shown()
+    plan = case.sheet_plan()
     mistakes = (*_mistakes(_sum(case, plan)), *further)
     reference = case.picture.reference
     polar = case.notation.polar

@@ -80,7 +80,7 @@ def places_in(case: SumCase) -> Callable[[Mistake], StepReference | None]:
     """How to find the place of a mistake: the lesson's frames are made only when one is looked for."""
 
     def find(mistake: Mistake) -> StepReference | None:
-        plan = case.shown()
+        plan = case.sheet_plan()
         frames = Lesson(plan, StepSentences(plan, case.notation), look_of(case)).frames
         return place_of(mistake, frames, formula=case.has_formula)
 

@@ -82,7 +82,7 @@ class Notation:
         if not unit:
             return self.writing.short(amount)
         prefix = self.writing.unit[0] if self.writing.factor != 1.0 else ""
-        return self.writing.given(amount) + NO_BREAK_SPACE + prefix + unit
+        return self.writing.as_typed(amount) + NO_BREAK_SPACE + prefix + unit
 
     @property
     def mark(self) -> str:

@@ -60,7 +60,7 @@ class ComponentsWorking:
         decimals = self.writing.decimals + PART_DECIMALS
         blocks: list[Block] = [Paragraph(intro), self.grid(), Paragraph(words.rounding_note(decimals))]
         if self.sum == 0:
-            blocks.append(Paragraph(self.case.why_nothing()))
+            blocks.append(Paragraph(self.case.zero_reason()))
             return tuple(blocks)
         blocks.append(Equation(self.pythagoras(), words.pythagoras()))
         if self.sum.real != 0 and self.sum.imag != 0:
@@ -68,7 +68,7 @@ class ComponentsWorking:
         blocks.append(Paragraph(self.quarter()))
         return tuple(blocks)
 
-    def written(self, value: float) -> str:
+    def component_text(self, value: float) -> str:
         """A part with the working's decimals."""
         return self.writing.fixed(value, PART_DECIMALS)
 
@@ -84,20 +84,20 @@ class ComponentsWorking:
         rows = [
             (
                 row.tag,
-                (self.writing.given(row.size),),
+                (self.writing.as_typed(row.size),),
                 (quantity.fixed(self.told_angles[index], 1, self.mark) + "°",),
-                (self.written(self.across[index]),),
-                (self.written(self.upward[index]),),
+                (self.component_text(self.across[index]),),
+                (self.component_text(self.upward[index]),),
             )
             for index, row in enumerate(self.parts)
         ]
         total: tuple[Phrase, ...] = (
-            ("sum",), ("",), ("",), (self.written(self.sum.real),), (self.written(self.sum.imag),),
+            ("sum",), ("",), ("",), (self.component_text(self.sum.real),), (self.component_text(self.sum.imag),),
         )  # fmt: skip
         return Grid(head, (*rows, total), total=True)
 
     def number(self, value: float) -> Formula:
-        written = self.written(value)
+        written = self.component_text(value)
         return Bracketed(Number(written)) if written.startswith(quantity.MINUS) else Number(written)
 
     def pythagoras(self) -> tuple[Formula, ...]:
@@ -116,7 +116,7 @@ class ComponentsWorking:
 
     def arctangent(self) -> tuple[Formula, ...]:
         ratio = Fraction(
-            Number(self.written(math.fabs(self.sum.imag))), Number(self.written(math.fabs(self.sum.real)))
+            Number(self.component_text(math.fabs(self.sum.imag))), Number(self.component_text(math.fabs(self.sum.real)))
         )
         general = Fraction(Bracketed(Y, bars=True), Bracketed(X, bars=True))
         angle = Number(degrees_text(self.slope(), self.mark))
@@ -129,7 +129,7 @@ class ComponentsWorking:
         reckoned = self.picture.reckoned_angle(phasor.angle(self.sum))
         angle_text = direction_phrase(self.sentences, wrap(reckoned - self.picture.reference))
         if self.sum.real == 0 or self.sum.imag == 0:
-            return words.on_axis(self.sentences.way(reckoned), angle_text)
+            return words.on_axis(self.sentences.direction(reckoned), angle_text)
         return words.quarter(
             self.sum.real > 0, self.sum.imag > 0, degrees_text(self.slope(), self.mark), angle_text
         )

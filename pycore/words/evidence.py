@@ -81,7 +81,7 @@ def covered(low: str, high: str) -> Phrase:
     )
 
 
-def flat_found(method: str, angle: str, share: str) -> Phrase:
+def flat_note(method: str, angle: str, share: str) -> Phrase:
     """A way that crosses too flatly."""
     return say(
         "{method}: lines cross at only {angle}. There the calculated ellipse contains only {share} %, and a few "
@@ -103,12 +103,12 @@ def best_and_worst(best: str, least: str, worst: str, most: str) -> Phrase:
     )
 
 
-def scale_found() -> Phrase:
+def scale_note() -> Phrase:
     """What the scale does."""
     return say("An error of half a millimetre is a smaller percentage of a longer line (tip to tail, the same values):")
 
 
-def best_found(problems: str) -> Phrase:
+def best_note(problems: str) -> Phrase:
     """How often each way is best."""
     return say(
         "{problems} random problems, each drawn by every method at the best scale on A4. The method with the smallest "

@@ -58,7 +58,7 @@ def back(code: str) -> str:
     )
 
 
-def ranges(sheets: str, overlays: str) -> str:
+def page_ranges(sheets: str, overlays: str) -> str:
     """Which pages of the file are what."""
     sentence = f"In this file: problem sheets on pages {sheets}"
     return sentence + (f", overlays on pages {overlays}, then this key." if overlays else ", then this key.")

@@ -32,7 +32,7 @@ class ProblemGoal:
     guess: str
     quantity: str
     plural: str
-    given: bool = True
+    sizes_given: bool = True
     on_the_way: str = ""
     reversed: str = ""
     after: tuple[str, ...] = ()
@@ -46,7 +46,7 @@ class ProblemStart:
 
     start: str
     first: str
-    way: str
+    direction: str
     origin: str
     drawn: tuple[str, ...] = ()
 
@@ -56,7 +56,7 @@ class CompanionName:
     """A phasor of a second quantity: its name and the way it points ("" where that is to be found)."""
 
     name: str
-    way: str
+    direction: str
 
 
 _GUESS = "Estimate {guess}. Write your estimate down."
@@ -139,12 +139,12 @@ def _drawn(names: tuple[str, ...], *, sizes_given: bool) -> str:
 def _before(goal: ProblemGoal, begun: ProblemStart, companions: tuple[CompanionName, ...]) -> list[str]:
     """What is done before the first phasor."""
     moves = [_GUESS.format(guess=goal.guess)]
-    if not goal.given:
+    if not goal.sizes_given:
         moves.append(_WORK_OUT.format(plural=goal.plural))
     moves.append(_LENGTHS.format(quantity=goal.quantity))
     if begun.start == "no":
         moves.append(_NO_POINT)
-    moves += [_COMPANION.format(name=one.name, way=one.way) for one in companions if one.way]
+    moves += [_COMPANION.format(name=one.name, way=one.direction) for one in companions if one.direction]
     return moves
 
 
@@ -155,7 +155,11 @@ def _phasors(begun: ProblemStart, arms: int, *, chained: bool, sizes_given: bool
         moves.append(_drawn(begun.drawn, sizes_given=sizes_given))
         left = arms - len(begun.drawn)
     else:
-        moves.append((_FIRST if begun.way else _FIRST_AT).format(first=begun.first, way=begun.way, origin=begun.origin))
+        moves.append(
+            (_FIRST if begun.direction else _FIRST_AT).format(
+                first=begun.first, way=begun.direction, origin=begun.origin
+            )
+        )
         left = arms - 1
     if left:
         moves += [move.format(origin=begun.origin) for move in (_AT_TIP if chained else _AT_POINT)]
@@ -184,11 +188,11 @@ def problem_moves(
     """The moves of a problem by a method, without a number that the learner is to find; ``arms`` is how many phasors
     there are, ``companions`` those of a second quantity."""
     moves = _before(goal, begun, companions)
-    moves += _phasors(begun, arms, chained=method == "tip-to-tail", sizes_given=goal.given)
+    moves += _phasors(begun, arms, chained=method == "tip-to-tail", sizes_given=goal.sizes_given)
     if goal.on_the_way:
         moves.append(_ON_THE_WAY.format(name=goal.on_the_way))
     moves += _sum(method, goal, arms)
-    moves += [_COMPANION_AT.format(name=one.name, origin=begun.origin) for one in companions if not one.way]
+    moves += [_COMPANION_AT.format(name=one.name, origin=begun.origin) for one in companions if not one.direction]
     if goal.reversed:
         moves.append(_REVERSED.format(reversed=goal.reversed))
     return moves if method == DISPLACEMENT else [*moves, *_END, *goal.after, _COMPARE]

@@ -149,7 +149,7 @@ SLIPS: dict[str, tuple[str, str]] = {
 }
 
 
-def told(key: str, symbol: Phrase) -> tuple[Phrase, Phrase]:
+def mistake_text(key: str, symbol: Phrase) -> tuple[Phrase, Phrase]:
     """What happened to a line, and where to look."""
     name, look = SLIPS[key]
     return say(name, a=symbol), say(look)

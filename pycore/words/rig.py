@@ -81,7 +81,7 @@ NEUTRAL_STAYS = "The neutral stays connected: it is never opened while the rig i
 DISCHARGED = "Every capacitor was discharged through a resistor and proved dead before it was touched."
 
 
-def answers_of(quantity: str) -> str:
+def three_answers_for(quantity: str) -> str:
     """The heading of the three answers."""
     return f"Three answers for {quantity}"
 

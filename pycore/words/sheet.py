@@ -52,7 +52,7 @@ def unequal_load(lags: str, sequence: str, *, short: bool = False) -> str:
     return f"Lag behind their own phase voltages: {lags}. Sequence {sequence}."
 
 
-def lies(first: str, direction: str, sense: str) -> str:
+def drawing_direction(first: str, direction: str, sense: str) -> str:
     """How the drawing is to lie on the paper."""
     return f"Draw {first} {direction}. Lag turns {sense}."
 
@@ -62,12 +62,12 @@ def further(line: str) -> str:
     return f"Then: which current in {line}, at which angle, makes the neutral current zero?"
 
 
-def problem_notes(load: str, lies: str, bar: str, *, short: bool) -> tuple[str, ...]:
+def problem_notes(load: str, direction_note: str, bar: str, *, short: bool) -> tuple[str, ...]:
     """What is given, and what the learner is to do."""
     if short:
-        return (f"{load} {lies} Print at 100 %.",)
+        return (f"{load} {direction_note} Print at 100 %.",)
     return (
-        f"{load} {lies}",
+        f"{load} {direction_note}",
         "Estimate the neutral current, draw, measure, fill in the table, check by calculation.",
         f"Print at 100 %: each bar {bar}.",
     )

@@ -110,14 +110,14 @@ def second_label(plural: str) -> Phrase:
     return say("scale of {plural}", plural=plural)
 
 
-def problem_notes(task: str, values_text: str, lies: str, bar: str, *, short: bool) -> tuple[str, ...]:
+def problem_notes(task: str, values_text: str, direction_note: str, bar: str, *, short: bool) -> tuple[str, ...]:
     """What is given on a problem sheet, and what the learner is to do; ``short``: the method stands in the title
     block alone."""
     values_text = f"{values_text}." if values_text and not values_text.endswith(".") else values_text
     if short:
-        return (f"{values_text} {lies} Print at 100 %.".strip(),)
+        return (f"{values_text} {direction_note} Print at 100 %.".strip(),)
     return (
-        f"{values_text} {lies}".strip(),
+        f"{values_text} {direction_note}".strip(),
         f"{task}. Estimate first, measure, fill in the table, check by calculation.",
         f"Print at 100 %: both bars {bar}.",
     )
@@ -135,7 +135,7 @@ def overlay_notes(first: str, bar: str, *, short: bool, mirrored: bool) -> tuple
     )
 
 
-def lies(first: str, direction: str, sense: str, *, short: bool) -> str:
+def drawing_direction(first: str, direction: str, sense: str, *, short: bool) -> str:
     """How the drawing is to lie on the paper."""
     return (
         f"Draw {first} {direction}; angles {sense}."

@@ -83,7 +83,7 @@ def _slips(case: NeutralCase, plan: Plan, drawn: float) -> list[Phrase]:
     sentences = StepSentences(plan, case.notation)
     made: list[Phrase] = []
     for slip in single_errors(construction, plan.factor, case.hand, drawn)[:MOST_SLIPS]:
-        told = plain(sentences.tell_one(steps[slip.move])[0][:1]).rstrip(".,")
+        told = plain(sentences.sentence(steps[slip.move])[0][:1]).rstrip(".,")
         size = degrees_text(slip.size, mark)
         if slip.kind.startswith("length"):
             size = quantity.plain(round(math.fabs(slip.size), 1), mark) + f"{NO_BREAK_SPACE}mm"

@@ -112,12 +112,12 @@ def read_phasors(reader: Reader, unit: str) -> Given:
     """The three phasors of a form, each as its size and angle."""
     made: list[tuple[float, float]] = []
     for name in NAMES:
-        text, label = reader.given(name), reader.label(name)
+        text, label = reader.text(name), reader.label(name)
         size, angle = 0.0, 0.0
         try:
             size, angle = read_phasor(text, unit) if text else (0.0, 0.0)
         except QuantityError as problem:
-            reader.fault(name, inputs.bad_phasor(label, text, unit), problem.part)
+            reader.fault(name, inputs.bad_phasor(label, text, unit), problem.fragment)
         if size > MOST:
             reader.fault(name, inputs.too_large(label, text, quantity.engineering(MOST, unit)))
         elif 0 < size < LEAST:
@@ -128,5 +128,5 @@ def read_phasors(reader: Reader, unit: str) -> Given:
         reader.fault("p1", words.nothing_here(reader.label("p1")))
     for name, (size, _) in zip(NAMES, made, strict=True):
         if not reader.faults and 0 < size < LEAST_SHARE * largest:
-            reader.fault(name, inputs.apart(reader.label(name), reader.given(name), inputs.MILLIONTH))
+            reader.fault(name, inputs.apart(reader.label(name), reader.text(name), inputs.MILLIONTH))
     return made[0], made[1], made[2]

@@ -43,7 +43,7 @@ class SequenceComponents(SumPage[SequenceCase]):
         unit = reader.choice("unit")
         given = read_phasors(reader, unit)
         sizes = [float(f"{size:.4g}") for size, _ in given]
-        computed = any(is_rectangular(reader.given(name)) for name in NAMES)
+        computed = any(is_rectangular(reader.text(name)) for name in NAMES)
         return SequenceCase(read_sheet(reader, FIELDS, sizes, unit, computed=computed), given)
 
     def practice(self) -> "TopicPractice[SequenceCase]":
@@ -75,7 +75,7 @@ class SequenceComponents(SumPage[SequenceCase]):
             made.append(Output("neutral-current", together, told, writing.unit, say(words.NEUTRAL)))
         return (*made, *outputs_on_paper(case, plan, "threefold-length"))
 
-    def given(self, case: SequenceCase) -> Phrase:
+    def values_text(self, case: SequenceCase) -> Phrase:
         """The values in words."""
         return (case.given_words(),)
 
