@@ -38,7 +38,7 @@ class BadRequest(ValueError):
 def _page(request: Mapping[str, Any]) -> "SumPage[Any]":
     slug = request.get("page")
     if not isinstance(slug, str) or slug not in CALCULATORS:
-        raise BadRequest(words.unknown_page())
+        raise BadRequest(words.UNKNOWN_PAGE)
     return CALCULATORS[slug]
 
 
@@ -57,7 +57,7 @@ def _form(request: Mapping[str, Any]) -> dict[str, str]:
     """The form's texts; whatever is no text is dropped, so that it reads as not given."""
     form = request.get("form")
     if not isinstance(form, dict):
-        raise BadRequest(words.no_form())
+        raise BadRequest(words.NO_FORM)
     return _texts(form)
 
 
@@ -144,7 +144,7 @@ def _open(request: Mapping[str, Any]) -> Reply:
     if opened.version != links.VERSION:
         notices.append(words.other_version(opened.version))
     if opened.too_long:
-        notices.append(words.long_link())
+        notices.append(words.LONG_LINK)
     if opened.unknown:
         notices.append(words.unknown_keys(opened.unknown))
     form, elsewhere = _of_code(request, opened, notices)
@@ -230,13 +230,13 @@ def _handout(request: Mapping[str, Any]) -> Reply:
     calculator, form = _page(request), _form(request)
     style, script = request.get("style"), request.get("script")
     if not isinstance(style, str) or not isinstance(script, str):
-        raise BadRequest(words.unknown_request())
+        raise BadRequest(words.UNKNOWN_REQUEST)
     try:
         html = handout(calculator, form, _opening(request), style, script)
     except InputError:
         raise
     except ValueError:
-        raise BadRequest(words.unknown_request()) from None
+        raise BadRequest(words.UNKNOWN_REQUEST) from None
     file = {"ok": True, "filename": f"{calculator.slug}-handout.html", "type": "text/html;charset=utf-8"}
     return file, html.encode()
 
@@ -248,7 +248,7 @@ def _mark(request: Mapping[str, Any]) -> Reply:
 
     answer = request.get("given")
     if not isinstance(answer, dict):
-        raise BadRequest(words.no_form())
+        raise BadRequest(words.NO_FORM)
     page, form = _page(request), _form(request)
     return reply(page.task(form), _texts(answer), page.places(form)), None
 
@@ -286,7 +286,7 @@ def _photo(request: Mapping[str, Any]) -> Reply:
     try:
         return reply(_page(request), request, _form(request)), None
     except NoPhotoError:
-        raise BadRequest(words.unknown_request()) from None
+        raise BadRequest(words.UNKNOWN_REQUEST) from None
 
 
 def _practice(request: Mapping[str, Any]) -> Reply:
@@ -294,7 +294,7 @@ def _practice(request: Mapping[str, Any]) -> Reply:
     from pycore.render.practice import MOVES, reply
 
     if request.get("move") not in MOVES:
-        raise BadRequest(words.unknown_request())
+        raise BadRequest(words.UNKNOWN_REQUEST)
     return reply(request), None
 
 
@@ -345,16 +345,16 @@ def _fault(sentence: str) -> dict[str, Any]:
 
 def _dispatch(text: str) -> Reply:
     if len(text) > MAXIMUM_REQUEST:
-        raise BadRequest(words.request_too_long())
+        raise BadRequest(words.REQUEST_TOO_LONG)
     try:
         request = json.loads(text)
     except (ValueError, RecursionError):
-        raise BadRequest(words.not_a_request()) from None
+        raise BadRequest(words.NOT_A_REQUEST) from None
     if not isinstance(request, dict):
-        raise BadRequest(words.not_a_request())
+        raise BadRequest(words.NOT_A_REQUEST)
     does = request.get("do")
     if not isinstance(does, str) or does not in _ANSWERS:
-        raise BadRequest(words.unknown_request())
+        raise BadRequest(words.UNKNOWN_REQUEST)
     return _ANSWERS[does](request)
 
 
@@ -367,7 +367,7 @@ def handle(text: str, blob: bytes | None = None) -> tuple[str, bytes | None]:
     except BadRequest as error:
         reply, data = _fault(str(error)), None
     except ImportError:  # An archive that is still on its way: the page waits for it, and asks again.
-        reply, data = {**_fault(words.part_missing()), "missing": True}, None
+        reply, data = {**_fault(words.PART_MISSING), "missing": True}, None
     except Exception as error:  # A fault of ours must not stop the page: it is said, and the last answer stays.
         reply, data = _fault(words.fault_of_ours(type(error).__name__)), None
     return json.dumps(reply, ensure_ascii=False, allow_nan=False), data

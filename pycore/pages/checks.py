@@ -42,4 +42,4 @@ def checks_page(checks: Sequence[Check]) -> ReadingPage:
         say(words.TABLE),
         (Paragraph(words.counted(str(len(checks)), str(held), counts)), table, Paragraph(words.kinds())),
     )
-    return ReadingPage(words.CHECKS_SLUG, words.CHECKS_TITLE, words.CHECKS_DESCRIPTION, words.checks_lead(), (section,))
+    return ReadingPage(words.CHECKS_SLUG, words.CHECKS_TITLE, words.CHECKS_DESCRIPTION, words.CHECKS_LEAD, (section,))

@@ -77,7 +77,7 @@ def _graph(chosen: Mapping[str, str]) -> Page:
     title = words.graph_title(kind, paper, orientation)
     description = words.graph_description(kind, paper, orientation)
     writing = BlankWriting(
-        f"{words.ruling(kind)}, {paper}", (words.print_reminder(),), words.UNIT, title, description
+        f"{words.ruling(kind)}, {paper}", (words.PRINT_REMINDER,), words.UNIT, title, description
     )
     return graph_page(kind, paper, orientation, writing)
 

@@ -218,7 +218,7 @@ def _swapped(reader: Reader, place: Bars, upright: float, level: float) -> bool:
     if _fits(upright, place.upright) or not (_fits(upright, place.level) and _fits(level, place.upright)):
         return False
     typed = {name: reader.text(name) for name in ("upright", "level")}
-    offer = Offer(words.swap_offer(), (("upright", typed["level"]), ("level", typed["upright"])))
+    offer = Offer(words.SWAP_OFFER, (("upright", typed["level"]), ("level", typed["upright"])))
     for name, other in (("upright", "level"), ("level", "upright")):
         message = words.swapped(reader.label(name), typed[name], reader.label(other))
         # One way out mends both: it is offered once.
@@ -245,7 +245,7 @@ def _choices(form: Mapping[str, str], kept: PrinterCorrection | None) -> dict[st
     reader = Reader(form, _BY_NAME)
     chosen = {field.name: reader.choice(field.name) for field in FIELDS if field.kind == "choice"}
     if chosen["printed"] == "corrected" and kept is None:
-        reader.fault("printed", words.no_correction_to_print())
+        reader.fault("printed", words.NO_CORRECTION_TO_PRINT)
     reader.finish()
     return chosen
 

@@ -70,12 +70,12 @@ def study_page(study: Study) -> ReadingPage:
     scales = Grid(words.SCALE_HEAD, tuple(((scale,), (f"{half:.1f} %",)) for scale, half in study.by_scale))
     second = Section(
         say(words.BY_SCALE),
-        (Paragraph(words.scale_note()), scales, AssetImage(study.figures["scale"], words.SCALE_ALTERNATIVE)),
+        (Paragraph(words.SCALE_NOTE), scales, AssetImage(study.figures["scale"], words.SCALE_ALTERNATIVE)),
     )
     ranked = Grid(words.BEST_HEAD, tuple(((title,), (f"{100 * share:.0f} %",)) for title, share in study.best))
     third = Section(say(words.BEST), (Paragraph(words.best_note(str(study.problems))), ranked))
     return ReadingPage(
-        words.STUDY_SLUG, words.STUDY_TITLE, words.STUDY_DESCRIPTION, words.study_lead(), (first, second, third)
+        words.STUDY_SLUG, words.STUDY_TITLE, words.STUDY_DESCRIPTION, words.STUDY_LEAD, (first, second, third)
     )
 
 

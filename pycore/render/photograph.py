@@ -127,7 +127,7 @@ def _headline(measured: PhotoJudgement) -> Phrase:
     off = len([line for line in measured.lines if line.band == WRONG])
     if off:
         return words.some_off(off)
-    return words.all_good() if measured.band == ACCEPT else words.look_again()
+    return words.ALL_GOOD if measured.band == ACCEPT else words.look_again()
 
 
 def _mistakes(measured: PhotoJudgement, mark: str) -> list[Phrase]:

@@ -51,7 +51,7 @@ def _found(setup: PrintSetupReply, correction: PrinterCorrection) -> tuple[Phras
             if setup.applied
             else (words.is_true(False), correction_text, remains)
         )
-    return (words.finer(), correction_text, remains) if setup.applied else (correction_text, remains)
+    return (words.FINER, correction_text, remains) if setup.applied else (correction_text, remains)
 
 
 def sentences(setup: PrintSetupReply, kept: PrinterCorrection | None) -> tuple[Phrase, ...]:

@@ -34,7 +34,7 @@ class MethodAccuracy:
 class SumAccuracy:
     """The figures and sentences of one case about the hand that draws."""
 
-    title: Phrase = words.hand_title()
+    title: Phrase = words.HAND_TITLE
 
     def __init__(self, case: SumCase) -> None:
         self.case = case
@@ -82,11 +82,11 @@ class SumAccuracy:
             on_paper = quantity.fixed(method.millimetres, 1, mark) + f"{NO_BREAK_SPACE}mm"
             title = words.marked(method.title) if method.sampled else method.title
             rows.append(((title,), (self.writing.amount(method.half_width),), (on_paper,), (share,)))
-        blocks.append(Grid(words.head(), tuple(rows)))
+        blocks.append(Grid(words.HEAD, tuple(rows)))
         if len(ways) > 1:
             blocks.append(Paragraph(words.most_forgiving(ways[0].title)))
         if any(method.sampled for method in ways):
-            blocks.append(Paragraph(words.flat_rows()))
+            blocks.append(Paragraph(words.FLAT_ROWS))
         return blocks
 
     def budget(self, plan: Plan) -> list[Block]:
@@ -107,7 +107,7 @@ class SumAccuracy:
             deviation = math.sqrt(share.variance)
             percentage = quantity.fixed(100 * share.variance / variance, 0, self.writing.mark) + f"{NO_BREAK_SPACE}%"
             rows.append(((name,), (self.writing.amount(deviation),), (percentage,)))
-        return [Paragraph(words.budget_title()), Grid(words.budget_head(), tuple(rows))] if moves else []
+        return [Paragraph(words.BUDGET_TITLE), Grid(words.BUDGET_HEAD, tuple(rows))] if moves else []
 
     def judge(self, plan: Plan) -> list[Block]:
         """What a page says of readings, where it takes any."""

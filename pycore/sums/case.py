@@ -169,7 +169,7 @@ class SumCase(metaclass=FrozenAfterInit):
 
     def zero_reason(self) -> Phrase:
         """Why the sum is nothing, where it is."""
-        return sum_words.closed()
+        return sum_words.CLOSED
 
     @property
     def companions(self) -> CompanionPhasors | None:

@@ -65,7 +65,7 @@ class SumLesson:
         picture = pictures.together(
             [construction for _, construction in methods], number - 1, self.case.picture, self.look, plain(sentence)
         )
-        why = (words.together_why(),) if number == len(methods) else ()
+        why = (words.TOGETHER_WHY,) if number == len(methods) else ()
         return LessonFrame(number, len(methods), sentence, reading, (), why, picture, answers=True)
 
     def phasors(self) -> list[tuple[str, complex]]:
@@ -78,14 +78,14 @@ class SumLesson:
         tags = self.case.notation.tags
         reading: Phrase = ()
         if count == 0:
-            sentence = words.ring()
+            sentence = words.RING
         else:
             key, value = phasors[count - 1]
             sentence = words.rope(tags[key], self.case.notation.short_of(key, phasor.magnitude(value)))
         if count > 1:
             net = phasor.total(value for _, value in phasors[:count])
             name = tags["sum"] if count == len(phasors) else tags["i" + "".join(k[1:] for k, _ in phasors[:count])]
-            reading = words.net_pull(name, self.case.amount(phasor.magnitude(net))) if net else words.no_pull()
+            reading = words.net_pull(name, self.case.amount(phasor.magnitude(net))) if net else words.NO_PULL
         why = (words.analogy(self.case.notation.words.quantity + "s"),)
         picture = pictures.pull(phasors, count, self.case.picture, self.look, plain(sentence))
         return LessonFrame(

@@ -68,8 +68,8 @@ class LessonFrame:
     measured: bool = False
 
 
-ASKED = {PROTRACTOR: words.ask_angle, RULER: words.ask_length, COMPASSES: words.ask_opening, LINE: words.ask_length,
-         WORDS: words.ask_scale}  # fmt: skip
+ASKED = {PROTRACTOR: words.ASK_ANGLE, RULER: words.ASK_LENGTH, COMPASSES: words.ASK_OPENING, LINE: words.ASK_LENGTH,
+         WORDS: words.ASK_SCALE}  # fmt: skip
 """What is asked where a tool's reading is hidden."""
 
 
@@ -110,7 +110,7 @@ class Lesson:
             return self.sentences.tag(int(line[1:]))
         named = {
             FIRST_DIRECTION: self.sentences.notation.reference,
-            DIAGONAL: parallel.the_diagonal(),
+            DIAGONAL: parallel.THE_DIAGONAL,
             RESULTANT: self.sentences.notation.tags["sum"],
             AXIS_ACROSS: told.LEVEL_AXIS,
             AXIS_UP: told.UPRIGHT_AXIS,
@@ -122,7 +122,7 @@ class Lesson:
         if point == START_POINT:
             return (self.sentences.place,)
         if point == DIAGONAL:
-            return told.tip_of(parallel.the_diagonal())
+            return told.tip_of(parallel.THE_DIAGONAL)
         if point.startswith("T"):
             return told.tip_of(self.sentences.tag(int(point[1:])))
         before = next(
@@ -154,10 +154,10 @@ class Lesson:
             return self.reading_frame(move, why)
         if frame.tool == SQUARES and isinstance(move, DrawParallel):
             sentence = words.slide(self.line_name(move.to), self.place(move.through))
-            return sentence, (), (parallel.slide_why(),), ""
+            return sentence, (), (parallel.SLIDE_WHY,), ""
         if frame.tool == SQUARES and isinstance(move, DropPerpendicular):
             name = self.sentences.tag(int(move.start[1:]))
-            return words.drop(name, self.line_name(move.line)), words.drop_reading(), (), ""
+            return words.drop(name, self.line_name(move.line)), words.DROP_READING, (), ""
         if frame.tool == COMPASSES and isinstance(move, CrossArcs):
             return self.arc_frame(move, frame.phase)
         if frame.tool == LINE and move is not None:
@@ -228,7 +228,7 @@ class Lesson:
         """A length read and what it stands for."""
         amount = self.sentences.figure.readings[move.reading]
         tags = self.sentences.notation.tags
-        named = {DIAGONAL_LENGTH: parallel.the_diagonal(), RESULT_LENGTH: tags["sum"]}
+        named = {DIAGONAL_LENGTH: parallel.THE_DIAGONAL, RESULT_LENGTH: tags["sum"]}
         name = named.get(move.reading) or tags.get(move.reading)
         length = self.read(amount)
         if name is None:
@@ -255,8 +255,8 @@ class Lesson:
         copied = (move.first_radius if phase == "first" else move.second_radius)[1]
         points = self.sentences.figure.points
         length = self.length(geometry.distance(points[START_POINT], points[copied]))
-        opened = parallel.the_diagonal() if copied == DIAGONAL else self.sentences.tag(int(copied[1:]))
-        why = () if phase == "first" else (parallel.arcs_why(),)
+        opened = parallel.THE_DIAGONAL if copied == DIAGONAL else self.sentences.tag(int(copied[1:]))
+        why = () if phase == "first" else (parallel.ARCS_WHY,)
         return words.compasses(opened, self.place(centre)), words.arc(length), why, _short(length)
 
     def line_frame(self, frame: Frame, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
@@ -264,7 +264,7 @@ class Lesson:
         move = frame.move
         if isinstance(move, Direction):
             if move.line == AXIS_UP:
-                return parts.axes(), (), (), ""
+                return parts.AXES, (), (), ""
             direction = self.sentences.direction(move.degrees)
             return words.faint(self.line_name(FIRST_DIRECTION), direction, self.sentences.place), (), (why,), ""
         if not isinstance(move, Join):
@@ -274,7 +274,7 @@ class Lesson:
         step = self.plan.construction.steps[frame.step - 1]
         sentence, reason = self.sentences.sentence(step)
         name = (
-            parallel.the_diagonal() if step.name == step_kinds.DIAGONAL else self.sentences.notation.tags[move.phasor]
+            parallel.THE_DIAGONAL if step.name == step_kinds.DIAGONAL else self.sentences.notation.tags[move.phasor]
         )
         if step.name == step_kinds.DIAGONAL:
             sentence = words.join(self.sentences.place, told.MEETING)
@@ -300,7 +300,7 @@ class Lesson:
         move = frame.move
         answers = isinstance(move, (ReadLength, ReadAngle)) and move.reading in (RESULT_LENGTH, RESULT_ANGLE)
         answers = answers or frame.name == step_kinds.ZERO
-        question = ASKED[frame.tool]() if figure else ()
+        question = ASKED[frame.tool] if figure else ()
         # Without the reading: a class may be asked for it, and the title is read aloud.
         circle = self.sentences.notation.protractor == "360"
         picture = frame_page(self.plan, frame, self.look, plain(sentence), figure, circle=circle)

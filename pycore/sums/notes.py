@@ -11,7 +11,7 @@ from pycore.sums.wording import SheetWords
 from pycore.words import plain
 from pycore.words import sheet as paper_words
 from pycore.words import sums as sum_words
-from pycore.words.accuracy import ellipse_note
+from pycore.words.accuracy import ELLIPSE_NOTE
 
 SMALL_SHEET = "A5"
 """The paper on which notes are as short as can be."""
@@ -36,5 +36,5 @@ def sheet_words(case: SumCase, plan: Plan, kind: str, method: str, task: str, va
     if kind == compose.OVERLAY:
         first = plain(case.notation.tags[case.arms[0].key])
         notes = sum_words.overlay_notes(first, bar, short=short, mirrored=case.problem["mirror"] == "yes")
-        return SheetWords(notes if case.closed or short else (*notes, ellipse_note()), description)
+        return SheetWords(notes if case.closed or short else (*notes, ELLIPSE_NOTE), description)
     return SheetWords(paper_words.print_notes(bar), description)

@@ -91,7 +91,7 @@ class OnPaper:
             first, second = step.arm_numbers
             return self.tag(first), self.tag(second), self.size(first), self.size(second)
         diagonal = self.figure.readings[DIAGONAL_LENGTH]
-        return parallel.the_diagonal(), self.tag(step.arm_numbers[-1]), diagonal, self.size(step.arm_numbers[-1])
+        return parallel.THE_DIAGONAL, self.tag(step.arm_numbers[-1]), diagonal, self.size(step.arm_numbers[-1])
 
     def before(self, step: Step) -> str:
         """The name of the step before one."""

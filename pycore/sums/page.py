@@ -60,7 +60,7 @@ def outputs_on_paper(case: SumCase, plan: Plan, name: str) -> tuple[Output, ...]
         outputs.append(Output("second-scale", plan.second, case.notation.second(plan.second), label=label))
     if not case.closed:
         tolerance = case.spread(plan).half_width
-        label = accuracy_words.tolerance_label()
+        label = accuracy_words.TOLERANCE_LABEL
         outputs.append(Output("tolerance", tolerance, writing.fixed(tolerance), writing.unit, label))
     return tuple(outputs)
 
@@ -68,7 +68,7 @@ def outputs_on_paper(case: SumCase, plan: Plan, name: str) -> tuple[Output, ...]
 def summary(case: SumCase, plan: Plan) -> tuple[Phrase, ...]:
     """The short lines beside the headline: direction, length on the sheet, what a hand can do."""
     if case.closed:
-        return (words.no_arrow(),)
+        return (words.NO_ARROW,)
     writing = case.notation.writing
     by_hand = accuracy_words.by_hand(writing.fixed(case.spread(plan).half_width) + NO_BREAK_SPACE + writing.unit)
     return (case.direction(plan), words.on_sheet(case.length(plan)), by_hand)
@@ -108,7 +108,7 @@ def _working(case: SumCase, plan: Plan, on_sheet: bool) -> Working:
     blocks: tuple[Block, ...] = sentences.all_moves()
     if method == "components":
         blocks = (*ComponentsWorking(case, sentences).blocks(), *blocks)
-    blocks = (Paragraph(words.predict_first()), *blocks)
+    blocks = (Paragraph(words.PREDICT_FIRST), *blocks)
     key = method if method == "components" else f"{method}-{order}"
     draws = (("method", method), ("order", order if case.orders(method) != ("12",) else ""), ("scale", ""))
     title = case.method_title(method, order)

@@ -46,7 +46,7 @@ class StepSentences(OnPaper):
     def step_reference(self, step: Step) -> tuple[Phrase, Phrase]:
         """The faint first direction."""
         direction = self.direction(self.picture.reference)
-        return words.draw_reference(self.notation.reference, direction, self.place), words.reference_why()
+        return words.draw_reference(self.notation.reference, direction, self.place), words.REFERENCE_WHY
 
     def step_companion(self, step: Step) -> tuple[Phrase, Phrase]:
         """A phasor of another quantity."""
@@ -62,7 +62,7 @@ class StepSentences(OnPaper):
         arm = next(arm for arm in self.construction.arms if arm.number == number)
         if self.is_dot(arm.size):
             sentence = words.dot_first(self.tag(number), self.length(arm.size), self.place, self.direction(arm.angle))
-            return sentence, words.dot_why()
+            return sentence, words.DOT_WHY
         sentence = words.draw_first(self.tag(number), self.direction(arm.angle), self.place, self.length(arm.size))
         return sentence, words.first_why(self.place)
 
@@ -80,7 +80,7 @@ class StepSentences(OnPaper):
         size, zero, length = self.degrees(angle), self.zero_name(turn), self.length(self.size(number))
         if self.is_dot(self.size(number)):
             sentence = words.dot(self.tag(number), length, self.place, size, self.sense(angle), zero)
-            return sentence, words.dot_why()
+            return sentence, words.DOT_WHY
         sentence = words.draw(self.tag(number), zero, size, self.sense(angle), self.place, length)
         return sentence, self.why_draw(turn, angle, zero)
 
@@ -96,7 +96,7 @@ class StepSentences(OnPaper):
         elif wider_than_right(angle) > 0 and self.sense(angle) == self.sense(1.0):
             why += words.opposite_why(size, other)
         else:
-            why += words.zero_line()
+            why += words.ZERO_LINE
         if self.zero_length(turn) < PROTRACTOR_REACH:
             why += words.extend(zero)
         return why
@@ -107,7 +107,7 @@ class StepSentences(OnPaper):
         move = step.moves[0]
         if isinstance(move, DrawParallel):
             sentence = parallel.parallel_by_set_squares(first, second, self.length(length))
-            return sentence, parallel.slide_why()
+            return sentence, parallel.SLIDE_WHY
         if not isinstance(move, TurnAngle):
             raise TypeError(f"a parallel is not drawn by {move}")
         angle = turn_of(move, self.figure.readings)
@@ -143,7 +143,7 @@ class StepSentences(OnPaper):
     def step_arcs(self, step: Step) -> tuple[Phrase, Phrase]:
         """Two compass arcs."""
         first, second, size, other = self.sides(step)
-        return parallel.cross_arcs(first, self.length(size), second, self.length(other)), parallel.arcs_why()
+        return parallel.cross_arcs(first, self.length(size), second, self.length(other)), parallel.ARCS_WHY
 
     def step_diagonal(self, step: Step) -> tuple[Phrase, Phrase]:
         """The first diagonal and what it means."""
@@ -158,7 +158,7 @@ class StepSentences(OnPaper):
         """The angle between the diagonal and the third line."""
         first, second, _, _ = self.sides(step)
         expected = self.degrees(self.figure.readings["between"])
-        return parallel.measure_between(first, second, expected), parallel.measure_why()
+        return parallel.measure_between(first, second, expected), parallel.MEASURE_WHY
 
     def step_carry_on(self, step: Step) -> tuple[Phrase, Phrase]:
         """Two phasors nearly on one line, tip to tail."""
@@ -170,7 +170,7 @@ class StepSentences(OnPaper):
         ends = {"carry-on": words.LINE_END, "corner": self.corner_end(), "close": words.MEETING}
         tip_to_tail = self.construction.method == "tip-to-tail"
         end = words.LAST_TIP if tip_to_tail else ends.get(self.before(step), words.LINE_END)
-        return words.result(self.notation.tags["sum"], self.place, end), words.result_why()
+        return words.result(self.notation.tags["sum"], self.place, end), words.RESULT_WHY
 
     def corner_end(self) -> str:
         """Where the sum ends on the axes: the rectangle's corner, or a mark on one axis."""
@@ -183,9 +183,9 @@ class StepSentences(OnPaper):
         returned = self.before(step) == "return-close"
         symbol = self.notation.tags["return" if returned else "sum"]
         if self.is_dot(reading):
-            return words.read_short(symbol, self.reading(reading), scale, amount), words.read_why()
+            return words.read_short(symbol, self.reading(reading), scale, amount), words.READ_WHY
         sentence = words.read(symbol, self.reading(reading), scale, amount, self.sum_direction(returned))
-        return sentence, words.returning_read_why() if returned else words.read_why()
+        return sentence, words.RETURNING_READ_WHY if returned else words.READ_WHY
 
     def sum_direction(self, returned: bool = False) -> Phrase:
         """Where the sum (or the returning current) points."""
@@ -209,7 +209,7 @@ class StepSentences(OnPaper):
             sentence = words.dot(
                 tag, length, words.tip_of(last), self.degrees(turn), self.sense(turn), words.back_along(last)
             )
-            return sentence, words.dot_why()
+            return sentence, words.DOT_WHY
         sentence = words.follow(tag, last, self.degrees(turn), self.sense(turn), length)
         why = words.follow_why(self.degrees(180.0 - (-turn if turn < 0 else turn)), self.degrees(turn))
         if self.zero_length(move) < PROTRACTOR_REACH:
@@ -227,7 +227,7 @@ class StepSentences(OnPaper):
 
     def step_axes(self, step: Step) -> tuple[Phrase, Phrase]:
         """Two axes."""
-        return parts.axes(), words.NOTHING
+        return parts.AXES, words.NOTHING
 
     def step_drop(self, step: Step) -> tuple[Phrase, Phrase]:
         """One phasor's parts on both axes."""

@@ -199,7 +199,7 @@ def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> SheetText:
         second_scale=second,
         block=(
             (words.SCALE, scale_cell), (words.PAPER, plan.layout.paper),
-            (words.SHEET, words.sheet_of(issue.number, issue.of) if issue else words.one_of_one()),
+            (words.SHEET, words.sheet_of(issue.number, issue.of) if issue else words.ONE_OF_ONE),
             (words.NAME, printed["who"]), (words.GROUP, printed["group"]), (words.DATE, printed["date"]),
         ),
         code_words=code_words,

@@ -62,9 +62,9 @@ class ComponentsWorking:
         if self.sum == 0:
             blocks.append(Paragraph(self.case.zero_reason()))
             return tuple(blocks)
-        blocks.append(Equation(self.pythagoras(), words.pythagoras()))
+        blocks.append(Equation(self.pythagoras(), words.PYTHAGORAS))
         if self.sum.real != 0 and self.sum.imag != 0:
-            blocks.append(Equation(self.arctangent(), words.arctangent()))
+            blocks.append(Equation(self.arctangent(), words.ARCTANGENT))
         blocks.append(Paragraph(self.quarter()))
         return tuple(blocks)
 

@@ -46,9 +46,7 @@ def too_many(label: str, most: int) -> str:
     return f"{label}: at most {most} elements fit on a sheet. Combine elements of the same kind first."
 
 
-def no_elements() -> str:
-    """Nothing was given."""
-    return "The circuit is empty. Enter at least one resistor, coil or capacitor."
+NO_ELEMENTS = "The circuit is empty. Enter at least one resistor, coil or capacitor."
 
 
 def accepted_supply(example: str) -> str:

@@ -187,6 +187,4 @@ def file_name(code: str, ending: str) -> str:
     return f"{SLUG}-{code}.{ending}"
 
 
-def no_job() -> str:
-    """A request for the next piece of work that is not known any more."""
-    return "This work was stopped. Start again."
+NO_JOB = "This work was stopped. Start again."

@@ -5,11 +5,9 @@ from pycore.words.phrase import Phrase, Symbol, say
 Name = Phrase | Symbol
 
 
-def axes() -> Phrase:
-    """The two axes of the components."""
-    return say(
-        "**Draw two axes** faintly through the common point: one horizontal and one vertical, at right angles."
-    )
+AXES = say(
+    "**Draw two axes** faintly through the common point: one horizontal and one vertical, at right angles."
+)
 
 
 def drop(phasor: Name, across: str, upward: str) -> Phrase:

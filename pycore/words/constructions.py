@@ -59,9 +59,7 @@ def draw_reference(name: Name, direction: str, place: str) -> Phrase:
     )
 
 
-def reference_why() -> Phrase:
-    """What the faint line is for."""
-    return say("This line is only a direction. Angles are measured from it.")
+REFERENCE_WHY = say("This line is only a direction. Angles are measured from it.")
 
 
 def on_the_way(tag: Name, place: str, end: Name) -> Phrase:
@@ -153,9 +151,7 @@ def back_along(name: Name) -> Phrase:
     return say("back along {name}", name=name)
 
 
-def dot_why() -> Phrase:
-    """What a dot does to the moves after it."""
-    return say("If a later move needs its direction, draw a faint line long enough to reach the protractor’s scale.")
+DOT_WHY = say("If a later move needs its direction, draw a faint line long enough to reach the protractor’s scale.")
 
 
 def which_scale(zero: Name, angle: str, wider: int) -> Phrase:
@@ -164,9 +160,7 @@ def which_scale(zero: Name, angle: str, wider: int) -> Phrase:
     return say("Use the scale that starts at 0 on {zero}. {angle} is {than}.", zero=zero, angle=angle, than=than)
 
 
-def zero_line() -> Phrase:
-    """What the protractor is laid on with."""
-    return say(" The protractor’s straight edge is not its zero line.")
+ZERO_LINE = say(" The protractor’s straight edge is not its zero line.")
 
 
 def extend(name: Name) -> Phrase:
@@ -193,9 +187,7 @@ def result(symbol: Name, place: str, end: str) -> Phrase:
     return say("**Draw {symbol}.** From {place} to {end}.", symbol=symbol, place=place, end=end)
 
 
-def result_why() -> Phrase:
-    """One arrowhead only."""
-    return say("Draw one arrowhead, at the far end. This phasor replaces all the others together.")
+RESULT_WHY = say("Draw one arrowhead, at the far end. This phasor replaces all the others together.")
 
 
 def read(symbol: Name, length: str, scale: str, amount: str, angle: Phrase | str) -> Phrase:
@@ -222,14 +214,8 @@ def read_short(symbol: Name, length: str, scale: str, amount: str) -> Phrase:
     )
 
 
-def returning_read_why() -> Phrase:
-    """The returning current and the sum."""
-    return say("It has the same size as the sum and the opposite direction.")
-
-
-def read_why() -> Phrase:
-    """Where the reading ends."""
-    return say("Measure to the point of the arrowhead, not to its wide end.")
+RETURNING_READ_WHY = say("It has the same size as the sum and the opposite direction.")
+READ_WHY = say("Measure to the point of the arrowhead, not to its wide end.")
 
 
 def closes(place: str, so: str) -> Phrase:

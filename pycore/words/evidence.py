@@ -34,12 +34,10 @@ SCALE_ALTERNATIVE = (
 )
 
 
-def checks_lead() -> Phrase:
-    """What the table is."""
-    return say(
-        "The table is made from the data that the automatic tests use, every time the site is built. Table and tests "
-        "are therefore always the same."
-    )
+CHECKS_LEAD = say(
+    "The table is made from the data that the automatic tests use, every time the site is built. Table and tests "
+    "are therefore always the same."
+)
 
 
 def counted(number: str, held: str, kinds: str) -> Phrase:
@@ -56,13 +54,11 @@ def kinds() -> Phrase:
     )
 
 
-def study_lead() -> Phrase:
-    """What the study is."""
-    return say(
-        "The study assumes a practised hand. Its errors have standard deviations of 0.5 mm and 0.5°: 95 of 100 single "
-        "lengths are within 1 mm, 95 of 100 angles within 1°. The simulation adds such random errors to every move "
-        "that the sheets teach and measures the finished drawings."
-    )
+STUDY_LEAD = say(
+    "The study assumes a practised hand. Its errors have standard deviations of 0.5 mm and 0.5°: 95 of 100 single "
+    "lengths are within 1 mm, 95 of 100 angles within 1°. The simulation adds such random errors to every move "
+    "that the sheets teach and measures the finished drawings."
+)
 
 
 def simulated(drawings: str, scale: str) -> Phrase:
@@ -103,9 +99,9 @@ def best_and_worst(best: str, least: str, worst: str, most: str) -> Phrase:
     )
 
 
-def scale_note() -> Phrase:
-    """What the scale does."""
-    return say("An error of half a millimetre is a smaller percentage of a longer line (tip to tail, the same values):")
+SCALE_NOTE = say(
+    "An error of half a millimetre is a smaller percentage of a longer line (tip to tail, the same values):"
+)
 
 
 def best_note(problems: str) -> Phrase:

@@ -116,9 +116,7 @@ def drop(name: Name, axis: Name) -> Phrase:
     ), axis=axis, name=name)
 
 
-def drop_reading() -> Phrase:
-    """The perpendicular drawn."""
-    return say("Draw a dashed line to the axis.")
+DROP_READING = say("Draw a dashed line to the axis.")
 
 
 def compasses(opened: Name, place: Phrase) -> Phrase:
@@ -168,24 +166,10 @@ def faint(name: Name, direction: str, place: str) -> Phrase:
     )
 
 
-def ask_angle() -> Phrase:
-    """The question that stands where an angle's reading is hidden."""
-    return say("What do you read on the protractor?")
-
-
-def ask_length() -> Phrase:
-    """The question that stands where a length is hidden."""
-    return say("What do you read on the ruler?")
-
-
-def ask_scale() -> Phrase:
-    """The question that stands where the scale's first length is hidden."""
-    return say("How long is the longest phasor on paper?")
-
-
-def ask_opening() -> Phrase:
-    """The question that stands where the compasses' opening is hidden."""
-    return say("How far apart are the two points of the compasses?")
+ASK_ANGLE = say("What do you read on the protractor?")
+ASK_LENGTH = say("What do you read on the ruler?")
+ASK_SCALE = say("How long is the longest phasor on paper?")
+ASK_OPENING = say("How far apart are the two points of the compasses?")
 
 
 def no_such_step(requested: str, steps: int, opened: int) -> str:
@@ -213,14 +197,8 @@ def together_reading(name: Name, amount: str) -> Phrase:
     return say("{name} is {amount}.", name=name, amount=amount)
 
 
-def together_why() -> Phrase:
-    """What all constructions have in common."""
-    return say("Neither the order nor the method changes the sum.")
-
-
-def ring() -> Phrase:
-    """A ring before anybody pulls."""
-    return say("A ring is on a table. Ropes will pull it.")
+TOGETHER_WHY = say("Neither the order nor the method changes the sum.")
+RING = say("A ring is on a table. Ropes will pull it.")
 
 
 def rope(name: Name, amount: str) -> Phrase:
@@ -233,9 +211,7 @@ def net_pull(name: Name, amount: str) -> Phrase:
     return say("One single pull would have the same effect: {name}, {amount}.", name=name, amount=amount)
 
 
-def no_pull() -> Phrase:
-    """Ropes that cancel."""
-    return say("The pulls add to zero: the ring does not move.")
+NO_PULL = say("The pulls add to zero: the ring does not move.")
 
 
 def analogy(plural: str) -> Phrase:

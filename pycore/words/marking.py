@@ -80,11 +80,9 @@ def meant(unit: str, typed: str) -> Phrase:
     )  # fmt: skip
 
 
-def follows() -> Phrase:
-    """Later steps are right for the earlier value."""
-    return say(
-        "**Correct from your own earlier value.** The later steps are right. Check the earlier value again."
-    )
+FOLLOWS = say(
+    "**Correct from your own earlier value.** The later steps are right. Check the earlier value again."
+)
 
 
 def wrong_before(label: str) -> Phrase:
@@ -122,14 +120,8 @@ def fits_scale(other: str, sheet: str) -> Phrase:
                sheet=sheet)  # fmt: skip
 
 
-def no_cause() -> Phrase:
-    """No catalogued mistake fits."""
-    return say("This answer does not match a typical mistake. Check the steps again, one by one.")
-
-
-def ask_angle() -> Phrase:
-    """An angle would tell causes apart."""
-    return say("Enter the angle too. It shows which of these mistakes it is.")
+NO_CAUSE = say("This answer does not match a typical mistake. Check the steps again, one by one.")
+ASK_ANGLE = say("Enter the angle too. It shows which of these mistakes it is.")
 
 
 def announced(phrases: Sequence[Phrase]) -> str:

@@ -60,9 +60,7 @@ def refused(line: int, why: str) -> str:
     return f"Line {line}: {why}"
 
 
-def no_code() -> str:
-    """A line without a code."""
-    return "there is no code on it. Each line needs the code of its sheet and an answer."
+NO_CODE = "there is no code on it. Each line needs the code of its sheet and an answer."
 
 
 def no_answer(code: str) -> str:
@@ -70,9 +68,7 @@ def no_answer(code: str) -> str:
     return f"there is no answer for {code}."
 
 
-def open_quote() -> str:
-    """A line whose quote never ends."""
-    return "a quotation mark is not closed."
+OPEN_QUOTE = "a quotation mark is not closed."
 
 
 def bad_side(typed: str) -> str:
@@ -123,9 +119,7 @@ def meant(unit: str) -> str:
     return f"right in {unit}: wrong unit"
 
 
-def follows() -> str:
-    """Right for the learner's own earlier value."""
-    return "correct from the learner’s own first step"
+FOLLOWS = "correct from the learner’s own first step"
 
 
 def causes(groups: list[list[str]]) -> str:

@@ -173,9 +173,7 @@ def other_start(symbol: Phrase, *, common: bool) -> tuple[Phrase, Phrase]:
 # What is said of the whole.
 
 
-def all_good() -> Phrase:
-    """Nothing is off."""
-    return say("**Every line is correct**, within the accuracy of a careful drawing.")
+ALL_GOOD = say("**Every line is correct**, within the accuracy of a careful drawing.")
 
 
 def some_off(count: int) -> Phrase:

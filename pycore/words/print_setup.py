@@ -168,9 +168,7 @@ def still_empty(label: str) -> Phrase:
     return say("{label} is still empty: measure it too.", label=label)
 
 
-def swap_offer() -> str:
-    """Offer to put each reading to the other bar."""
-    return "Swap the two readings"
+SWAP_OFFER = "Swap the two readings"
 
 
 def centimetre_offer(typed: str) -> str:
@@ -205,9 +203,7 @@ def is_true(again: bool) -> Phrase:
     return say("**Both bars are exact** as far as a ruler can show. This printer needs no correction.")
 
 
-def finer() -> Phrase:
-    """The corrected sheet was read, and a little is left."""
-    return say("A small error is left. The correction below includes the saved one.")
+FINER = say("A small error is left. The correction below includes the saved one.")
 
 
 def stays(along: str, across: str) -> Phrase:
@@ -220,12 +216,10 @@ def on_sheet(along: str, across: str) -> str:
     return f"{along} along, {across} across"
 
 
-def no_correction_to_print() -> str:
-    """A corrected sheet is asked for and nothing is kept."""
-    return (
-        "No correction is saved on this device, so there is no corrected sheet yet. Print the sheet without "
-        "correction."
-    )
+NO_CORRECTION_TO_PRINT = (
+    "No correction is saved on this device, so there is no corrected sheet yet. Print the sheet without "
+    "correction."
+)
 
 
 def bad_correction(typed: str, low: str, high: str) -> str:

@@ -14,8 +14,6 @@ NO_ANGLE = "no arrow"
 ROOM = "____"
 """Room for a figure written by hand."""
 OPENS_BY_CODE = ("Open this sheet, with these values, on a phone.",)
-
-
 OPENS_ISSUED = ("The code of this problem. Type it on the page under “Check an answer”.", "The code of this problem.")
 ANY_METHOD = "any method"
 
@@ -125,9 +123,7 @@ def print_notes(bar: str) -> tuple[str, ...]:
     return (f"Print at 100 %. If both bars measure {bar}, every line on this sheet has its exact length.",)
 
 
-def one_of_one() -> str:
-    """The number of a single sheet."""
-    return "1 of 1"
+ONE_OF_ONE = "1 of 1"
 
 
 def page_title(title: str, method: str, scale: str) -> str:

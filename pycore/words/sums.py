@@ -63,9 +63,7 @@ def listed(names: Sequence[str]) -> str:
     return " and ".join(names)
 
 
-def closed() -> Phrase:
-    """The sum is nothing."""
-    return say("The phasors add to zero: the figure closes.")
+CLOSED = say("The phasors add to zero: the figure closes.")
 
 
 def alternative(method: str, scale: str, name: Phrase, length: str) -> Phrase:

@@ -19,7 +19,7 @@ from pycore.sums.sentences import StepSentences, describe
 from pycore.sums.wording import Notation, SheetWords
 from pycore.words import moves_list, plain
 from pycore.words import sheet as words
-from pycore.words.accuracy import ellipse_note
+from pycore.words.accuracy import ELLIPSE_NOTE
 from pycore.words.phrase import Phrase
 
 SLUG = "neutral-current"
@@ -160,7 +160,7 @@ class NeutralCase(SumCase):
         if kind == compose.OVERLAY:
             first = plain(self.notation.tags[self.arms[0].key])
             notes = words.overlay_notes(first, bar, short=short, mirrored=self.problem["mirror"] == "yes")
-            return notes if self.closed or short else (*notes, ellipse_note())
+            return notes if self.closed or short else (*notes, ELLIPSE_NOTE)
         return words.print_notes(bar)
 
     def _load_words(self, *, short: bool) -> str:

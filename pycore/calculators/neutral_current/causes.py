@@ -57,7 +57,7 @@ def drawn_causes(case: NeutralCase, plan: Plan, drawn: float, amount: Amount) ->
     right = reading_text(case.solution.current * plan.factor, mark)
     made = [verdict_words.measure_line(right, reading_text(drawn * plan.factor, mark))]
     named = _mistakes(case, drawn)
-    made += named or (verdict_words.no_mistake(),)
+    made += named or (verdict_words.NO_MISTAKE,)
     return (*made, *_slips(case, plan, drawn))
 
 

@@ -143,7 +143,7 @@ class NeutralVerdict:
         pairs = self.pairs()
         if not pairs:
             return [Paragraph(words.hint())]
-        made: list[Block] = [WorkingPicture(self.picture(), "intervals"), Paragraph(words.picture_meaning())]
+        made: list[Block] = [WorkingPicture(self.picture(), "intervals"), Paragraph(words.PICTURE_MEANING)]
         made += [Paragraph(phrase) for phrase in self.remarks()]
         doubtful: list[Pair] = []
         for pair in pairs:
@@ -151,7 +151,7 @@ class NeutralVerdict:
             made += self.judged(pair, found)
             doubtful += [] if found.agree else [pair]
         if self.full:
-            made.append(Paragraph(words.en_means()))
+            made.append(Paragraph(words.EN_MEANS))
         for pair in doubtful:
             made += self.causes(pair)
         return made
@@ -176,9 +176,9 @@ class NeutralVerdict:
             return []
         if pair.first.who == words.METER:
             told = measured_causes(self.case, pair.first.value, self.amount)
-            return [Paragraph(words.why_measured()), BulletList(told), Paragraph(words.one_number())] if told else []
+            return [Paragraph(words.WHY_MEASURED), BulletList(told), Paragraph(words.ONE_NUMBER)] if told else []
         told = drawn_causes(self.case, self.plan, pair.first.value, self.amount)
-        return [Paragraph(words.why_drawn()), BulletList(told)]
+        return [Paragraph(words.WHY_DRAWN), BulletList(told)]
 
     def remarks(self) -> tuple[Phrase, ...]:
         """What is to be said of the readings and of the meter's limit before judging."""
@@ -187,20 +187,20 @@ class NeutralVerdict:
             return ()
         meter, made = self.meter, list(self.repeats(read))
         if read == 0.0 and not self.case.solution.closed:
-            made.append(words.nothing_read())
+            made.append(words.NOTHING_READ)
         elif meter.digit >= read > 0.0:
             made.append(words.coarse(self.writing.short(meter.digit), self.amount(read)))
         elif meter.limit(read) >= read > 0.0:
             made.append(words.wide_limit(self.amount(meter.limit(read)), self.amount(read)))
         if meter.percent == 0.0 and meter.digits == 0.0:
-            made.append(words.no_limit())
+            made.append(words.NO_LIMIT)
         return tuple(made)
 
     def repeats(self, read: float) -> tuple[Phrase, ...]:
         """What repeated readings say, or that there is only one."""
         count = len(self.problem.readings)
         if count == 1:
-            return (words.read_once(),) if self.full else ()
+            return (words.READ_ONCE,) if self.full else ()
         if self.scatter == 0.0:
             return (words.repeated_alike(str(count), self.amount(read)),)
         told = words.repeated(str(count), self.amount(read), self.amount(self.scatter))

@@ -126,7 +126,7 @@ def _faulty_elements(reader: Reader, typed: tuple[TypedElement, ...]) -> None:
     if reader.faults:
         return
     if not typed:
-        reader.fault("r", circuit_words.no_elements())
+        reader.fault("r", circuit_words.NO_ELEMENTS)
     elif len(typed) > MOST_ELEMENTS:
         reader.fault("r", circuit_words.too_many(reader.label("r"), MOST_ELEMENTS))
 
