@@ -55,7 +55,7 @@ class Step:
 
     name: str
     moves: tuple[Move, ...] = ()
-    about: tuple[int, ...] = ()
+    arm_numbers: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -160,7 +160,7 @@ def _axes(picture: DrawingConvention) -> tuple[Point, Point]:
 
 def crossing_angles(moves: tuple[Move, ...], figure: Figure) -> tuple[float, ...]:
     """The sharp angle in degrees, 0 to 90, of each crossing of two lines or arcs in a figure of these moves."""
-    made: list[float] = []
+    angles: list[float] = []
     for move in moves:
         if isinstance(move, Intersect):
             angle = figure.lines[move.first].degrees - figure.lines[move.second].degrees
@@ -171,8 +171,8 @@ def crossing_angles(moves: tuple[Move, ...], figure: Figure) -> tuple[float, ...
         else:
             continue
         size = math.fabs(wrap(angle))
-        made.append(min(size, 180.0 - size))
-    return tuple(made)
+        angles.append(min(size, 180.0 - size))
+    return tuple(angles)
 
 
 def flattest(construction: Construction) -> float:

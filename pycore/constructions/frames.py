@@ -41,8 +41,8 @@ class Frame:
     step: int
     name: str
     move: Move | None
-    shown: frozenset[int]
-    part: str = ""
+    drawn_moves: frozenset[int]
+    phase: str = ""
 
 
 class _Reel:
@@ -50,12 +50,12 @@ class _Reel:
 
     def __init__(self, construction: Construction) -> None:
         self.construction = construction
-        self.shown: set[int] = set()
+        self.drawn: set[int] = set()
         self.dashed: set[int] = set()
 
-    def frame(self, tool: str, number: int, step: Step, move: Move | None, part: str = "") -> Frame:
+    def frame(self, tool: str, number: int, step: Step, move: Move | None, phase: str = "") -> Frame:
         """One frame with what has been shown so far."""
-        return Frame(tool, number, step.name, move, frozenset(self.shown), part)
+        return Frame(tool, number, step.name, move, frozenset(self.drawn), phase)
 
     def run(self) -> Iterator[Frame]:
         """Every frame in order."""
@@ -69,7 +69,7 @@ class _Reel:
 
     def of_move(self, index: int, number: int, step: Step, move: Move) -> Iterator[Frame]:
         """The frames of one move: none where it is only a thought."""
-        self.shown.add(index)
+        self.drawn.add(index)
         match move:
             case TurnAngle():
                 yield self.frame(PROTRACTOR, number, step, move)
@@ -93,10 +93,10 @@ class _Reel:
 
     def dash(self, number: int, step: Step, line: str) -> Iterator[Frame]:
         """The dashed line that follows a marked angle or a slid square, drawn there and then."""
-        found = self.join_of(line)
-        if found is not None:
-            index, join = found
-            self.shown.add(index)
+        joined = self.join_of(line)
+        if joined is not None:
+            index, join = joined
+            self.drawn.add(index)
             self.dashed.add(index)
             yield self.frame(LINE, number, step, join, "dash")
 
@@ -104,7 +104,7 @@ class _Reel:
         """The perpendicular with its dashed line."""
         for index, join in self.joins():
             if join.start == move.start and join.end == move.foot:
-                self.shown.add(index)
+                self.drawn.add(index)
                 self.dashed.add(index)
         yield self.frame(SQUARES, number, step, move)
 

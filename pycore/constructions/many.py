@@ -73,7 +73,7 @@ class DrawingBatch:
     lost: set[int] = field(default_factory=set)
     instead: Column | None = None
 
-    def kept(self, column: Column) -> Column:
+    def valid_indexes(self, column: Column) -> Column:
         """The numbers of the drawings that are not lost, in their order."""
         return [number for place, number in enumerate(column) if place not in self.lost] if self.lost else column
 
@@ -96,7 +96,7 @@ def carry_out_many(
 
 def crossing_columns(moves: tuple[Move, ...], many: DrawingBatch) -> list[Column]:
     """The sharp angle of each crossing, as ``construction.crossing_angles``; of a lost drawing it says nothing."""
-    made: list[Column] = []
+    columns: list[Column] = []
     for move in moves:
         if isinstance(move, Intersect):
             first, second = many.lines[move.first].degrees(), many.lines[move.second].degrees()
@@ -106,8 +106,8 @@ def crossing_columns(moves: tuple[Move, ...], many: DrawingBatch) -> list[Column
         else:
             continue
         sizes = [math.fabs(wrap(one - other)) for one, other in zip(first, second, strict=True)]
-        made.append([min(size, 180.0 - size) for size in sizes])
-    return made
+        columns.append([min(size, 180.0 - size) for size in sizes])
+    return columns
 
 
 Slips = Mapping[str, Column | None]
@@ -175,11 +175,11 @@ def _met(many: DrawingBatch, first: _Line, second: _Line) -> Places:
     return across, up
 
 
-def _one_by_one(many: DrawingBatch, found: Callable[[int], Point | None]) -> Places:
+def _one_by_one(many: DrawingBatch, crossing: Callable[[int], Point | None]) -> Places:
     """A point of each drawing, found for one after another; where there is none, that drawing is lost."""
     across, up = [], []
     for place in range(many.count):
-        met = found(place)
+        met = crossing(place)
         if met is None:
             many.lost.add(place)
         across.append(met.x if met else 0.0)

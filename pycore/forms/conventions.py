@@ -81,4 +81,4 @@ def choice_field(
 ) -> Field:
     """A field with options given as (value, label)."""
     choices = tuple(Option(value, words) for value, words in options)
-    return Field(name, label, "choice", group, default, help=about, choices=choices, only=only)
+    return Field(name, label, "choice", group, default, help=about, options=choices, shown_when=only)

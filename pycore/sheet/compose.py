@@ -66,11 +66,11 @@ def _labelled(
 ) -> tuple[tuple[Group, ...], tuple[PlacedLabel, ...], tuple[labels.LabelRequest, ...]]:
     """What is drawn as groups by step, with its labels, and the labels that found no place."""
     ground = labels.LabelArea(area, drawn.segments)
-    placed, left = labels.place(ground, drawn.wanted)
+    placed, left = labels.place(ground, drawn.label_requests)
     for label in placed:
-        drawn.add(label.wanted.step, label.text)
+        drawn.add(label.request.step, label.text)
         if label.leader:
-            drawn.add(label.wanted.step, label.leader)
+            drawn.add(label.request.step, label.leader)
     groups = tuple(Group(tuple(items), step=number) for number, items in sorted(drawn.by_step.items()))
     return groups, tuple(placed), tuple(left)
 
@@ -115,9 +115,9 @@ def settled(plan: Plan, look: PhasorStyles) -> tuple[Placement, FigureStrokes]:
 CONSTRUCTION, PROBLEM, OVERLAY = "construction", "problem", "overlay"
 
 
-def _start_point(stand: Placement, shown: bool) -> tuple[Group, ...]:
+def _start_point(stand: Placement, visible: bool) -> tuple[Group, ...]:
     """The star point of a problem sheet, if it is given: a circle with a cross in it."""
-    if not shown:
+    if not visible:
         return ()
     at = stand.origin
     cross = (
@@ -150,14 +150,14 @@ def _begun(construction: Construction) -> frozenset[int]:
 def begun_keys(construction: Construction) -> tuple[str, ...]:
     """Keys of the phasors that a part-drawn problem sheet shows."""
     moves = construction.moves
-    shown = _begun(construction)
-    return tuple(move.phasor for index, move in enumerate(moves) if index in shown and isinstance(move, SetOff))
+    visible_moves = _begun(construction)
+    return tuple(move.phasor for index, move in enumerate(moves) if index in visible_moves and isinstance(move, SetOff))
 
 
 def _part_drawn(plan: Plan, stand: Placement, look: PhasorStyles, discs: tuple[Group, ...]) -> FigureStrokes:
     """The first phasors of a problem, to scale, and the common point they start from."""
-    drawn = draw(plan.construction, stand, look, plan.layout.style, shown=_begun(plan.construction))
-    for piece in (*_start_point(stand, shown=True), *discs):
+    drawn = draw(plan.construction, stand, look, plan.layout.style, visible_moves=_begun(plan.construction))
+    for piece in (*_start_point(stand, visible=True), *discs):
         for item in piece.items:
             if isinstance(item, Line):
                 drawn.keep_clear(item.start, item.end)
@@ -213,9 +213,9 @@ def compose(
     drawn for the learner) or ``overlay``; all kinds of one problem put the star point in the same place,
     ``stand``, if it is known from another kind."""
     layout = plan.layout
-    whole = FigureStrokes()
+    strokes = FigureStrokes()
     if stand is None or kind == CONSTRUCTION:
-        stand, whole = settled(plan, look)
+        stand, strokes = settled(plan, look)
     groups: tuple[Group, ...] = ()
     placed: tuple[PlacedLabel, ...] = ()
     left: tuple[labels.LabelRequest, ...] = ()
@@ -234,7 +234,7 @@ def compose(
         groups, placed, left = _labelled(drawn, layout.area)
         groups += round_the_end
     else:
-        drawn = whole
+        drawn = strokes
         groups, placed, left = _labelled(drawn, layout.area)
     block = plain_block if layout.style.column else title_block
     # In the order in which a sheet is read aloud: nothing touches, so that none covers another.

@@ -69,7 +69,7 @@ class FigureStrokes:
 
     by_step: dict[int, list[Item]] = field(default_factory=dict)
     segments: list[Segment] = field(default_factory=list)
-    wanted: list[LabelRequest] = field(default_factory=list)
+    label_requests: list[LabelRequest] = field(default_factory=list)
 
     def add(self, step: int, *items: Item) -> None:
         """Put strokes into a step's group."""
@@ -110,10 +110,10 @@ class _Pen:
         look: PhasorStyles,
         style: Style,
         phasors_only: bool,
-        shown: frozenset[int] | None,
+        visible_moves: frozenset[int] | None,
     ) -> None:
         self.phasors_only = phasors_only
-        self.shown = shown
+        self.visible_moves = visible_moves
         self.construction, self.stand, self.look, self.style = construction, stand, look, style
         self.figure = construction.figure
         self.drawn = FigureStrokes()
@@ -127,7 +127,7 @@ class _Pen:
         index = 0
         for number, step in enumerate(self.construction.steps, start=1):
             for move in step.moves:
-                if self.shown is None or index in self.shown:
+                if self.visible_moves is None or index in self.visible_moves:
                     self.move(number, step.name, move)
                 index += 1
         return self.drawn
@@ -156,7 +156,7 @@ class _Pen:
     @property
     def has_arcs(self) -> bool:
         """Whether angles are drawn: an overlay needs none, in a lesson the protractor shows them."""
-        return not self.phasors_only and self.shown is None
+        return not self.phasors_only and self.visible_moves is None
 
     def sum_is_drawn(self) -> bool:
         """Whether the line to the sum's tip is drawn with its own arrow."""
@@ -342,7 +342,7 @@ class _Pen:
             for share in (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
         )
         capitals = self.style.value if owner == "angle-sum" else self.style.note
-        self.drawn.wanted.append(
+        self.drawn.label_requests.append(
             LabelRequest(owner, (quantity.plain(round(size, 1), self.look.mark) + "°",), capitals, anchors, number)
         )
 
@@ -367,7 +367,7 @@ class _Pen:
 
     def want(self, owner: str, capitals: float, number: int, anchors: tuple[tuple[Point, float], ...]) -> None:
         if owner in self.look.tags:
-            self.drawn.wanted.append(LabelRequest(owner, self.look.tags[owner], capitals, anchors, number))
+            self.drawn.label_requests.append(LabelRequest(owner, self.look.tags[owner], capitals, anchors, number))
 
 
 def draw(
@@ -377,11 +377,11 @@ def draw(
     style: Style,
     *,
     phasors_only: bool = False,
-    shown: frozenset[int] | None = None,
+    visible_moves: frozenset[int] | None = None,
 ) -> FigureStrokes:
     """The strokes and label wishes of a construction that stands on a page.
 
     ``phasors_only`` leaves out what a hand draws on the way: parallels, arcs, perpendiculars.
     ``shown`` draws only the moves with these indexes, and no arcs: the state of a lesson.
     """
-    return _Pen(construction, stand, look, style, phasors_only, shown).run()
+    return _Pen(construction, stand, look, style, phasors_only, visible_moves).run()

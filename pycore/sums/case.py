@@ -167,9 +167,9 @@ class SumCase(metaclass=FrozenAfterInit):
         """The unit at the head of a sheet's column of amounts."""
         return self.notation.writing.unit
 
-    def why_nothing(self) -> Phrase:
+    def zero_reason(self) -> Phrase:
         """Why the sum is nothing, where it is."""
-        return sum_words.closed()
+        return sum_words.CLOSED
 
     @property
     def companions(self) -> CompanionPhasors | None:
@@ -192,7 +192,7 @@ class SumCase(metaclass=FrozenAfterInit):
     last_moves: tuple[str, ...] = ()
     """What is done there with the sum once it is measured."""
 
-    def reading_given(self, plan: Plan, *, any_method: bool = False) -> tuple[str, ...]:
+    def sheet_values_text(self, plan: Plan, *, any_method: bool = False) -> tuple[str, ...]:
         """What is given, one thing to a line, on such a sheet."""
         notes = self.known(plan, any_method=any_method)
         return tuple(line for note in notes for line in moves_list.lines_of(note))
@@ -233,12 +233,12 @@ class SumCase(metaclass=FrozenAfterInit):
         more would need a parallelogram upon a parallelogram upon a parallelogram."""
         return "tip-to-tail" if method == "parallelogram" and not 2 <= len(self.arms) <= 3 else method
 
-    def orders(self, method: str, asked: str = "") -> tuple[str, ...]:
+    def orders(self, method: str, requested: str = "") -> tuple[str, ...]:
         """The orders that differ for this method and number of arrows."""
         if method == "components" or len(self.arms) == 1:
             return ("12",)
-        if asked:
-            return (asked,)
+        if requested:
+            return (requested,)
         return ORDERS if len(self.arms) == 3 else ("12",)
 
     def build(self, method: str, order: str) -> Construction:
@@ -284,7 +284,7 @@ class SumCase(metaclass=FrozenAfterInit):
             self._scatters[key] = hands.spread(plan.construction, plan.factor, self.hand)
         return self._scatters[key]
 
-    def shown(self) -> Plan:
+    def sheet_plan(self) -> Plan:
         """The plan of the drawing on the sheet."""
         return self.chosen.plan
 
@@ -321,8 +321,8 @@ class SumCase(metaclass=FrozenAfterInit):
         ]
         fitting = self.plans(self.method, self.problem["order"])[0]
         papers = papers_that_take(plan.construction, self.picture, plan.scale, paper, self.ways(), self.printed)
-        given, fits = writing.scale(plan.scale), writing.scale(fitting.scale)
-        message = words.does_not_fit(given, paper, words.too_wide(*over), fits, papers[0] if papers else "")
+        scale_text, fits = writing.scale(plan.scale), writing.scale(fitting.scale)
+        message = words.does_not_fit(scale_text, paper, words.too_wide(*over), fits, papers[0] if papers else "")
         offers = [Offer(words.use_scale(fits), (("scale", quantity.exact(fitting.scale)),))]
         if papers:
             offers.append(Offer(words.use_paper(papers[0]), (("paper", papers[0]),)))
@@ -336,7 +336,7 @@ class SumCase(metaclass=FrozenAfterInit):
             return ""
         return words.pair_first(self.lines[int(order[0]) - 1], self.lines[int(order[1]) - 1])
 
-    def way_title(self, method: str, order: str) -> Phrase:
+    def method_title(self, method: str, order: str) -> Phrase:
         """Title of a construction among the workings."""
         return words.by_method(method, self.order_words(method, order), len(self.arms))
 

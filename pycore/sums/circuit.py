@@ -41,10 +41,10 @@ def arms_of(values: Sequence[complex]) -> tuple[Arm, ...]:
     )
 
 
-def companion_of(size: float, unit: str, told: SumWords, why: Phrase, mark: str) -> CompanionPhasors:
+def companion_of(size: float, unit: str, sum_words: SumWords, why: Phrase, mark: str) -> CompanionPhasors:
     """One phasor of the other quantity, at 0 degrees."""
     writing = replace(writing_for([float(f"{size:.3g}")], unit, mark), computed=True)
-    return CompanionPhasors((Arm("c1", 1, size, 0.0),), writing, told, why)
+    return CompanionPhasors((Arm("c1", 1, size, 0.0),), writing, sum_words, why)
 
 
 def side_of(angle: float) -> str:
@@ -57,12 +57,12 @@ def side_of(angle: float) -> str:
 def angle_outputs(angle: float | None, factor: float | None, mark: str) -> tuple[Output, ...]:
     """The results of phase angle and power factor; without a value where there is none."""
     if angle is None or factor is None:
-        told, written = NONE, NONE
+        angle_text, written = NONE, NONE
     else:
-        told = quantity.fixed(angle, 1, mark) + "°"
+        angle_text = quantity.fixed(angle, 1, mark) + "°"
         written = words.factor_text(quantity.fixed(factor, 3, mark), side_of(angle))
     return (
-        Output("phase-angle", angle, told, label=say(words.ANGLE)),
+        Output("phase-angle", angle, angle_text, label=say(words.ANGLE)),
         Output("power-factor", factor, written, label=say(words.FACTOR)),
     )
 
@@ -72,14 +72,14 @@ def factor_phrase(angle: float, factor: float, current: Phrase, voltage: Phrase,
     side = side_of(angle)
     if not side:
         return words.in_phase(current, voltage)
-    told = words.factor_text(quantity.fixed(factor, 3, mark), side)
+    factor_text = words.factor_text(quantity.fixed(factor, 3, mark), side)
     tell = words.lags if angle > 0 else words.leads
-    return tell(current, voltage, degrees_text(angle, mark), told)
+    return tell(current, voltage, degrees_text(angle, mark), factor_text)
 
 
 def read_supply(reader: Reader, name: str) -> tuple[float | None, float | None]:
     """Volts, or amperes where the text says so; None and a fault where it can be neither."""
-    text, label = reader.given(name), reader.label(name)
+    text, label = reader.text(name), reader.label(name)
     example = reader.fields[name].default or "230 V"
     for unit in ("V", "A"):
         try:
@@ -87,7 +87,7 @@ def read_supply(reader: Reader, name: str) -> tuple[float | None, float | None]:
         except QuantityError as problem:
             if problem.reason == "unit" and unit == "V":
                 continue
-            reader.fault(name, words.bad_supply(label, text, example), problem.part)
+            reader.fault(name, words.bad_supply(label, text, example), problem.fragment)
             return None, None
         if not LEAST_SUPPLY <= value <= MOST_SUPPLY:
             bounds = (quantity.engineering(bound, unit) for bound in (LEAST_SUPPLY, MOST_SUPPLY))

@@ -26,7 +26,7 @@ def drawing_fields(
     ``second``: such as amperes, where phasors of a second quantity stand on the sheet."""
     taken = {name: SHARED[name] for name in (*_PICTURE, *_SHEET, *_WORDS, *_HAND, *_BLOCK, "steps")}
     taken["hand"] = replace(
-        taken["hand"], choices=tuple(choice for choice in taken["hand"].choices if choice.value in HANDS)
+        taken["hand"], options=tuple(choice for choice in taken["hand"].options if choice.value in HANDS)
     )
     return (
         choice_field("method", words.METHOD, "method", method, methods),
@@ -48,6 +48,6 @@ def drawing_fields(
         ),
         replace(taken["steps"], default=steps),
         *(taken[name] for name in (*_WORDS, *_HAND)),
-        Field("wording", SHARED["wording"].label, "choice", "accuracy", "plain", choices=SHARED["wording"].choices),
+        Field("wording", SHARED["wording"].label, "choice", "accuracy", "plain", options=SHARED["wording"].options),
         *(taken[name] for name in _BLOCK),
     )

@@ -60,10 +60,10 @@ class OnPaper:
         """The sense of a turn as it is seen on the paper."""
         return words.sense(anticlockwise=self.picture.sense * turn > 0)
 
-    def way(self, degrees: float) -> str:
+    def direction(self, degrees: float) -> str:
         """A direction on the paper in words."""
         paper = self.picture.paper_angle(degrees)
-        return words.WAYS.get(paper) or words.slanting(self.degrees(paper), above=paper > 0)
+        return words.DIRECTIONS.get(paper) or words.slanting(self.degrees(paper), above=paper > 0)
 
     def size(self, number: int) -> float:
         """The size of a line current."""
@@ -94,11 +94,11 @@ class OnPaper:
 
     def sides(self, step: Step) -> tuple[Phrase, Phrase, float, float]:
         """Names and sizes of the two sides of the parallelogram that a step is about."""
-        if len(step.about) == 2:
-            first, second = step.about
+        if len(step.arm_numbers) == 2:
+            first, second = step.arm_numbers
             return self.tag(first), self.tag(second), self.size(first), self.size(second)
         diagonal = self.figure.readings[DIAGONAL_LENGTH]
-        return parallel.the_diagonal(), self.tag(step.about[-1]), diagonal, self.size(step.about[-1])
+        return parallel.THE_DIAGONAL, self.tag(step.arm_numbers[-1]), diagonal, self.size(step.arm_numbers[-1])
 
     def before(self, step: Step) -> str:
         """The name of the step before one."""

@@ -31,10 +31,10 @@ class PhotoTask:
         return tuple(place for _, place in self.numbered)
 
 
-def wanted(page: SumPage[Any], form: Mapping[str, str]) -> PhotoTask:
+def photo_task(page: SumPage[Any], form: Mapping[str, str]) -> PhotoTask:
     """What a page's form asks to be drawn. Raises InputError."""
     case = page.case(form)
-    plan = case.shown()
+    plan = case.sheet_plan()
     stand, _ = compose.settled(plan, look_of(case))
     tags = {**case.notation.tags, "reference": case.notation.reference}
     drawing = ReferenceDrawing(

@@ -40,13 +40,13 @@ def _earlier(case: SumCase, plan: Plan) -> tuple[IntermediateValue, ...]:
     reference = case.picture.reference
     lines = {arm.number: phasor.polar(arm.size, arm.angle - reference) for arm in case.arms}
     if plan.construction.method == "components":
-        whole = phasor.total(lines.values())
-        made = []
+        line_sum = phasor.total(lines.values())
+        values = []
         for key, degrees in (("across", 0.0), ("up", 90.0)):
             axis = phasor.polar(1.0, case.picture.reckoned_angle(degrees) - reference)
-            along = whole.real * axis.real + whole.imag * axis.imag
-            made.append(IntermediateValue(key, say(words.EARLIER[key]), complex(along, 0.0), axis=axis))
-        return tuple(made)
+            along = line_sum.real * axis.real + line_sum.imag * axis.imag
+            values.append(IntermediateValue(key, say(words.EARLIER[key]), complex(along, 0.0), axis=axis))
+        return tuple(values)
     if DIAGONAL_LENGTH not in plan.construction.figure.readings:
         return ()
     first, second = (int(number) for number in plan.construction.order)
@@ -58,7 +58,7 @@ def _earlier(case: SumCase, plan: Plan) -> tuple[IntermediateValue, ...]:
 def task_of(case: SumCase, further: tuple[Mistake, ...] = ()) -> Task:
     """A solved case as a task: what is asked, the right answer, its tolerance and what mistakes give; ``further`` are
     the mistakes of its own page."""
-    plan = case.shown()
+    plan = case.sheet_plan()
     mistakes = (*_mistakes(_sum(case, plan)), *further)
     reference = case.picture.reference
     polar = case.notation.polar

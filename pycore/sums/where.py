@@ -69,9 +69,9 @@ def place_of(mistake: Mistake, frames: Sequence[Frame], *, formula: bool) -> Ste
     where there is none. ``formula``: whether the page works by a closed formula too."""
     if DRAWN not in mistake.how:
         return StepReference(working="formula" if formula and mistake.key in FORMULA else "components", reveals=True)
-    wanted, reveals = _wanted(mistake, frames)
+    fits, reveals = _wanted(mistake, frames)
     for number, frame in enumerate(frames, start=1):
-        if wanted(frame):
+        if fits(frame):
             return StepReference(step=number, reveals=reveals)
     return None
 
@@ -80,7 +80,7 @@ def places_in(case: SumCase) -> Callable[[Mistake], StepReference | None]:
     """How to find the place of a mistake: the lesson's frames are made only when one is looked for."""
 
     def find(mistake: Mistake) -> StepReference | None:
-        plan = case.shown()
+        plan = case.sheet_plan()
         frames = Lesson(plan, StepSentences(plan, case.notation), look_of(case)).frames
         return place_of(mistake, frames, formula=case.has_formula)
 

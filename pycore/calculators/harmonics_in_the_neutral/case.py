@@ -126,13 +126,13 @@ def _tags(names: str, order: int, *, alone: bool) -> dict[str, Phrase]:
 def _share(reader: Reader, order: int) -> tuple[float, float]:
     """Share and angle of an order; 0 for an empty field."""
     name = f"h{order}"
-    text, label = reader.given(name), reader.label(name)
+    text, label = reader.text(name), reader.label(name)
     if not text:
         return 0.0, 0.0
     try:
         size, angle = read_phasor(text, "%")
     except QuantityError as error:
-        reader.fault(name, words.bad_share(label, text), error.part)
+        reader.fault(name, words.bad_share(label, text), error.fragment)
         return 0.0, 0.0
     if size != 0.0 and not LEAST_SHARE <= size <= MOST_SHARE:
         reader.fault(name, words.share_range(label, text))
@@ -147,7 +147,7 @@ def read_load(reader: Reader) -> tuple[DistortedCurrents, dict[int, float]]:
     shares = {order: share for order, (share, _) in share_angles.items() if share > 0}
     if not reader.faults and not any(currents):
         for name in ("i1", "i2", "i3"):
-            reader.fault(name, inputs.all_zero(reader.label(name), reader.given(name)))
+            reader.fault(name, inputs.all_zero(reader.label(name), reader.text(name)))
     stated, of_total = reader.choice("stated") == "total", reader.choice("of") == "total"
     if not reader.faults:
         currents, shares = _fundamentals(reader, currents, shares, stated=stated, of_total=of_total)

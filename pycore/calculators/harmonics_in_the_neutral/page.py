@@ -70,7 +70,7 @@ class HarmonicsInTheNeutral(SumPage[HarmonicCase]):
         drawn_text = words.drawn(case.order.number, case.amount(case.size), case.length(plan))
         return (drawn_text, *summary(case, plan)[2:])
 
-    def given(self, case: HarmonicCase) -> Phrase:
+    def values_text(self, case: HarmonicCase) -> Phrase:
         """The values in words."""
         fundamental = case.spectrum.orders[0]
         return (case.amounts(fundamental.lines),)

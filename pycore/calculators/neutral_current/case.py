@@ -19,7 +19,7 @@ from pycore.sums.sentences import StepSentences, describe
 from pycore.sums.wording import Notation, SheetWords
 from pycore.words import moves_list, plain
 from pycore.words import sheet as words
-from pycore.words.accuracy import ellipse_note
+from pycore.words.accuracy import ELLIPSE_NOTE
 from pycore.words.phrase import Phrase
 
 SLUG = "neutral-current"
@@ -70,7 +70,7 @@ class NeutralCase(SumCase):
         writing, readings = self.notation.writing, self.problem.readings
         mean = self.problem.measured or 0.0
         if len(readings) > 1:
-            finest = max(quantity.decimals_of(writing.given(value)) for value in readings)
+            finest = max(quantity.decimals_of(writing.as_typed(value)) for value in readings)
             mean = round(mean / writing.factor, finest + 1) * writing.factor
         return writing.short(mean)
 
@@ -97,10 +97,10 @@ class NeutralCase(SumCase):
 
     result_word = moves_list.NEUTRAL
 
-    def reading_given(self, plan: Plan, *, any_method: bool = False) -> tuple[str, ...]:
+    def sheet_values_text(self, plan: Plan, *, any_method: bool = False) -> tuple[str, ...]:
         """The currents, power factors and sequence, and the direction of the drawing."""
         sizes = [
-            f"{self.lines[arm.number - 1]}: {self.notation.writing.given(arm.size)}{NO_BREAK_SPACE}"
+            f"{self.lines[arm.number - 1]}: {self.notation.writing.as_typed(arm.size)}{NO_BREAK_SPACE}"
             f"{self.notation.writing.unit}"
             for arm in self.arms
         ]
@@ -129,7 +129,7 @@ class NeutralCase(SumCase):
         """Power factors and sequence; what is drawn first, and the sense of lag."""
         return (self._load_words(short=False), self._lie_words(plan))
 
-    def why_nothing(self) -> Phrase:
+    def zero_reason(self) -> Phrase:
         """A balanced load, or a figure that closes by itself."""
         return neutral_words.BALANCED if self.solution.balanced else neutral_words.CLOSED_NOT_BALANCED
 
@@ -150,7 +150,7 @@ class NeutralCase(SumCase):
         if kind == compose.PROBLEM:
             description = words.problem_description(method, self.begun(plan))
             return SheetWords(self._notes(plan, kind), description)
-        return SheetWords(self._notes(plan, kind), describe(StepSentences(plan, self.notation).tell()))
+        return SheetWords(self._notes(plan, kind), describe(StepSentences(plan, self.notation).all_moves()))
 
     def _notes(self, plan: Plan, kind: str) -> tuple[str, ...]:
         bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"
@@ -160,7 +160,7 @@ class NeutralCase(SumCase):
         if kind == compose.OVERLAY:
             first = plain(self.notation.tags[self.arms[0].key])
             notes = words.overlay_notes(first, bar, short=short, mirrored=self.problem["mirror"] == "yes")
-            return notes if self.closed or short else (*notes, ellipse_note())
+            return notes if self.closed or short else (*notes, ELLIPSE_NOTE)
         return words.print_notes(bar)
 
     def _load_words(self, *, short: bool) -> str:
@@ -176,4 +176,6 @@ class NeutralCase(SumCase):
     def _lie_words(self, plan: Plan) -> str:
         """Which way the first direction points, and the sense of lag on this paper."""
         sentences = StepSentences(plan, self.notation)
-        return words.lies(plain(self.notation.reference), sentences.way(self.picture.reference), sentences.sense(-1.0))
+        return words.drawing_direction(
+            plain(self.notation.reference), sentences.direction(self.picture.reference), sentences.sense(-1.0)
+        )

@@ -59,7 +59,7 @@ def drawn_causes(case: NeutralCase, plan: Plan, drawn: float, amount: Amount) ->
     right = reading_text(case.solution.current * plan.factor, mark)
     phrases = [verdict_words.measure_line(right, reading_text(drawn * plan.factor, mark))]
     mistakes = _mistakes(case, drawn)
-    phrases += mistakes or (verdict_words.no_mistake(),)
+    phrases += mistakes or (verdict_words.NO_MISTAKE,)
     return (*phrases, *_single_errors(case, plan, drawn))
 
 
@@ -85,7 +85,7 @@ def _single_errors(case: NeutralCase, plan: Plan, drawn: float) -> list[Phrase]:
     sentences = StepSentences(plan, case.notation)
     phrases: list[Phrase] = []
     for error in single_errors(construction, plan.factor, case.hand, drawn)[:MOST_SLIPS]:
-        sentence = plain(sentences.tell_one(steps[error.move])[0][:1]).rstrip(".,")
+        sentence = plain(sentences.sentence(steps[error.move])[0][:1]).rstrip(".,")
         size = degrees_text(error.size, mark)
         if error.kind.startswith("length"):
             size = quantity.plain(round(math.fabs(error.size), 1), mark) + f"{NO_BREAK_SPACE}mm"

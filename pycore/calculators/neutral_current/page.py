@@ -117,7 +117,7 @@ def _readings_text(case: NeutralCase) -> str:
 
 def _drawn_text(case: NeutralCase) -> str:
     """How what was read off a drawing was understood: as a length of this sheet, or as a current."""
-    drawn, plan = case.problem.drawn, case.shown()
+    drawn, plan = case.problem.drawn, case.sheet_plan()
     if drawn is None:
         return ""
     value, mark = drawn.value(plan.factor), case.notation.mark
@@ -154,7 +154,7 @@ class NeutralCurrent(SumPage[NeutralCase]):
         """Current, angle, scale, length, tolerance, and the reading if there is one."""
         return _outputs(case, plan)
 
-    def given(self, case: NeutralCase) -> Phrase:
+    def values_text(self, case: NeutralCase) -> Phrase:
         """The typed values in words."""
         return (case.values_text(),)
 

@@ -31,7 +31,7 @@ class NeutralProblem:
     measured: float | None
     scale: float | None
     place: str
-    given: Mapping[str, str]
+    form: Mapping[str, str]
     """Name, group and date as they are to be printed; "" where left to be written by hand."""
     unprintable: tuple[str, ...]
     """Labels of those that have characters the lettering lacks: they print blank."""
@@ -70,10 +70,10 @@ def _currents(reader: Reader) -> tuple[float, float, float]:
     largest = max(known, default=0.0)
     if len(known) == 3 and largest == 0.0:
         for name in ("i1", "i2", "i3"):
-            reader.fault(name, inputs.all_zero(reader.label(name), reader.given(name)))
+            reader.fault(name, inputs.all_zero(reader.label(name), reader.text(name)))
     for name, value in zip(("i1", "i2", "i3"), currents, strict=True):
         if value and value < LEAST_SHARE * largest:
-            message = inputs.apart(reader.label(name), reader.given(name), inputs.MILLIONTH)
+            message = inputs.apart(reader.label(name), reader.text(name), inputs.MILLIONTH)
             reader.fault(name, message)
     return (currents[0] or 0.0, currents[1] or 0.0, currents[2] or 0.0)
 
@@ -109,7 +109,7 @@ def read_problem(form: Mapping[str, str]) -> NeutralProblem:
     reader.finish()
     mark = "," if choices["decimal"] == "comma" else "."
     load = StarLoad(currents, (lags[0].degrees, lags[1].degrees, lags[2].degrees), choices["sequence"])
-    typed = {name: reader.given(name) for name in BY_NAME}
+    typed = {name: reader.text(name) for name in BY_NAME}
     writing = writing_for(currents, "A", mark)
     return NeutralProblem(
         load, lags, measured, scale, place, by_hand, unprintable, choices, typed, writing, tuple(reader.passed), meter,

@@ -143,7 +143,7 @@ class NeutralVerdict:
         pairs = self.pairs()
         if not pairs:
             return [Paragraph(words.hint())]
-        blocks: list[Block] = [WorkingPicture(self.picture(), "intervals"), Paragraph(words.picture_meaning())]
+        blocks: list[Block] = [WorkingPicture(self.picture(), "intervals"), Paragraph(words.PICTURE_MEANING)]
         blocks += [Paragraph(phrase) for phrase in self.remarks()]
         doubtful: list[Pair] = []
         for pair in pairs:
@@ -151,7 +151,7 @@ class NeutralVerdict:
             blocks += self.judgement_of(pair, comparison)
             doubtful += [] if comparison.agree else [pair]
         if self.full:
-            blocks.append(Paragraph(words.en_means()))
+            blocks.append(Paragraph(words.EN_MEANS))
         for pair in doubtful:
             blocks += self.causes(pair)
         return blocks
@@ -178,9 +178,9 @@ class NeutralVerdict:
             reasons = measured_causes(self.case, pair.first.value, self.amount)
             if not reasons:
                 return []
-            return [Paragraph(words.why_measured()), BulletList(reasons), Paragraph(words.one_number())]
+            return [Paragraph(words.WHY_MEASURED), BulletList(reasons), Paragraph(words.ONE_NUMBER)]
         reasons = drawn_causes(self.case, self.plan, pair.first.value, self.amount)
-        return [Paragraph(words.why_drawn()), BulletList(reasons)]
+        return [Paragraph(words.WHY_DRAWN), BulletList(reasons)]
 
     def remarks(self) -> tuple[Phrase, ...]:
         """Notes on the readings and on the meter's limit, before the comparison."""
@@ -189,20 +189,20 @@ class NeutralVerdict:
             return ()
         meter, phrases = self.meter, list(self.repeats(reading))
         if reading == 0.0 and not self.case.solution.closed:
-            phrases.append(words.nothing_read())
+            phrases.append(words.NOTHING_READ)
         elif meter.digit >= reading > 0.0:
             phrases.append(words.coarse(self.writing.short(meter.digit), self.amount(reading)))
         elif meter.limit(reading) >= reading > 0.0:
             phrases.append(words.wide_limit(self.amount(meter.limit(reading)), self.amount(reading)))
         if meter.percent == 0.0 and meter.digits == 0.0:
-            phrases.append(words.no_limit())
+            phrases.append(words.NO_LIMIT)
         return tuple(phrases)
 
     def repeats(self, reading: float) -> tuple[Phrase, ...]:
         """The scatter of repeated readings (mean in A), or a note that there is only one."""
         count = len(self.problem.readings)
         if count == 1:
-            return (words.read_once(),) if self.full else ()
+            return (words.READ_ONCE,) if self.full else ()
         if self.scatter == 0.0:
             return (words.repeated_alike(str(count), self.amount(reading)),)
         sentence = words.repeated(str(count), self.amount(reading), self.amount(self.scatter))

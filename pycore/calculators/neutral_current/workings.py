@@ -19,7 +19,7 @@ def formula_blocks(symbol: Symbol, solution: StarSolution, writing: NumberFormat
     if not solution.equal_angles:
         return (Paragraph(words.FORMULA_FAILS),)
     sizes = solution.load.currents
-    a, b, c = (Number(writing.given(value)) for value in sizes)
+    a, b, c = (Number(writing.as_typed(value)) for value in sizes)
     squares = (Square(A), "+", Square(B), "+", Square(C))
     filled = (Square(a), "+", Square(b), "+", Square(c))
     minus = ("−", A, B, "−", B, C, "−", C, A)
@@ -55,5 +55,5 @@ def formula_blocks(symbol: Symbol, solution: StarSolution, writing: NumberFormat
 
 def _difference(value: float, writing: NumberFormat) -> str:
     """A difference of given values, with their decimals and a true minus sign."""
-    number_text = writing.given(math.fabs(value))
+    number_text = writing.as_typed(math.fabs(value))
     return quantity.MINUS + number_text if value < 0 and number_text != "0" else number_text

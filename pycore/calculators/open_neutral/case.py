@@ -82,9 +82,9 @@ class OpenCase(SumCase):
             return displacement(self.arms, self.solution.displacement, self.picture.reference)
         return super().build(method, order)
 
-    def way_title(self, method: str, order: str) -> Phrase:
+    def method_title(self, method: str, order: str) -> Phrase:
         """Title of a construction among the workings."""
-        return say(words.BY_DISPLACEMENT) if method == METHOD else super().way_title(method, order)
+        return say(words.BY_DISPLACEMENT) if method == METHOD else super().method_title(method, order)
 
     def method_words(self, plan: Plan, *, any_method: bool = False) -> str:
         """The method as the title block says it."""

@@ -46,7 +46,7 @@ class OpenNeutralPage(SumPage[OpenCase]):
         reader = Reader(form, BY_NAME, self.labels(form))
         volts = reader.amount("volts", "V", 1.0, 1e5) or 400.0
         loads = tuple(
-            read_load(reader, name, words.bad_load, volts / ROOT_THREE) if reader.given(name) else None
+            read_load(reader, name, words.bad_load, volts / ROOT_THREE) if reader.text(name) else None
             for name in NAMES
         )
         if not reader.faults and all(load is None for load in loads):
@@ -58,7 +58,7 @@ class OpenNeutralPage(SumPage[OpenCase]):
         try:
             solution = solve(UnbalancedStar(volts, (one, two, three), sequence))
         except FloatingStarPointError:
-            raise InputError(*(Fault(name, reader.given(name), words.WITHOUT_BOUND) for name in NAMES)) from None
+            raise InputError(*(Fault(name, reader.text(name), words.WITHOUT_BOUND) for name in NAMES)) from None
         sizes, unit = ([volts / ROOT_THREE], "V") if method == METHOD else (sizes_of(solution.currents), "A")
         problem = read_sheet(reader, FIELDS, [three_figures(size) for size in sizes], unit, computed=True)
         return OpenCase(problem, solution, loads)
@@ -88,7 +88,7 @@ class OpenNeutralPage(SumPage[OpenCase]):
         ]  # fmt: skip
         return (headline, second, *voltages, *outputs_on_paper(case, plan, "sum-length"))
 
-    def given(self, case: OpenCase) -> Phrase:
+    def values_text(self, case: OpenCase) -> Phrase:
         """The values in words."""
         return (case.values_text(),)
 

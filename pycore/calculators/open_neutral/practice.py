@@ -67,7 +67,7 @@ def task_of(case: OpenCase) -> Task:
     """A solved case as a task: the star point's shift, or with the neutral whole its current."""
     if not case.open:
         return sum_task(case)
-    plan = case.shown()
+    plan = case.sheet_plan()
     reference = case.picture.reference
     arm = Arm("i1", 1, case.size, case.angle or 0.0)
     scaled = DrawnSum(

@@ -42,7 +42,7 @@ def _no_shift(drawn: OnPaper, step: Step) -> Written:
 
 def _load(drawn: OnPaper, step: Step) -> Written:
     """One load's voltage, from the star point to the tip of its phase voltage."""
-    number = step.about[0]
+    number = step.arm_numbers[0]
     key = f"u{number}"
     volts = drawn.figure.readings[key]
     start = step_words.tip_of(drawn.notation.tags["sum"]) if _distance(drawn) else (drawn.place,)

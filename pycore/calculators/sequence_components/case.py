@@ -109,12 +109,12 @@ def read_phasors(reader: Reader, unit: str) -> PolarValues:
     """The three phasors of a form, each as size and angle in degrees; faults go to the reader."""
     phasors: list[tuple[float, float]] = []
     for name in NAMES:
-        text, label = reader.given(name), reader.label(name)
+        text, label = reader.text(name), reader.label(name)
         size, angle = 0.0, 0.0
         try:
             size, angle = read_phasor(text, unit) if text else (0.0, 0.0)
         except QuantityError as error:
-            reader.fault(name, inputs.bad_phasor(label, text, unit), error.part)
+            reader.fault(name, inputs.bad_phasor(label, text, unit), error.fragment)
         if size > MOST:
             reader.fault(name, inputs.too_large(label, text, quantity.engineering(MOST, unit)))
         elif 0 < size < LEAST:
@@ -125,5 +125,5 @@ def read_phasors(reader: Reader, unit: str) -> PolarValues:
         reader.fault("p1", words.nothing_here(reader.label("p1")))
     for name, (size, _) in zip(NAMES, phasors, strict=True):
         if not reader.faults and 0 < size < LEAST_SHARE * largest:
-            reader.fault(name, inputs.apart(reader.label(name), reader.given(name), inputs.MILLIONTH))
+            reader.fault(name, inputs.apart(reader.label(name), reader.text(name), inputs.MILLIONTH))
     return phasors[0], phasors[1], phasors[2]

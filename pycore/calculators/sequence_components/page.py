@@ -39,7 +39,7 @@ class SequenceComponents(SumPage[SequenceCase]):
         unit = reader.choice("unit")
         polar_values = read_phasors(reader, unit)
         sizes = [float(f"{size:.4g}") for size, _ in polar_values]
-        computed = any(is_rectangular(reader.given(name)) for name in NAMES)
+        computed = any(is_rectangular(reader.text(name)) for name in NAMES)
         return SequenceCase(read_sheet(reader, FIELDS, sizes, unit, computed=computed), polar_values)
 
     def practice(self) -> "TopicPractice[SequenceCase]":
@@ -71,7 +71,7 @@ class SequenceComponents(SumPage[SequenceCase]):
             outputs.append(Output("neutral-current", neutral_current, number_text, writing.unit, say(words.NEUTRAL)))
         return (*outputs, *outputs_on_paper(case, plan, "threefold-length"))
 
-    def given(self, case: SequenceCase) -> Phrase:
+    def values_text(self, case: SequenceCase) -> Phrase:
         """The values in words."""
         return (case.values_text(),)
 

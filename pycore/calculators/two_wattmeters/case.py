@@ -127,11 +127,11 @@ class WattmeterCase(SumCase):
 
 def read_reading(reader: Reader, name: str) -> float:
     """A wattmeter's reading in watts; 0, with a fault, where it cannot be used."""
-    text, label = reader.given(name), reader.label(name)
+    text, label = reader.text(name), reader.label(name)
     try:
         value = quantity.read(text, "W")
     except QuantityError as problem:
-        reader.fault(name, words.bad_reading(label, text), problem.part)
+        reader.fault(name, words.bad_reading(label, text), problem.fragment)
         return 0.0
     if value != 0.0 and not LEAST <= math.fabs(value) <= LARGEST:
         reader.fault(name, words.reading_range(label, text))

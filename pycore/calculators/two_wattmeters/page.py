@@ -62,7 +62,7 @@ class TwoWattmeters(SumPage[WattmeterCase]):
     def _lag(self, reader: Reader) -> float:
         lag = reader.lag("lag").degrees
         if math.fabs(lag) > 90.0:
-            reader.fault("lag", words.bad_lag(reader.label("lag"), reader.given("lag")))
+            reader.fault("lag", words.bad_lag(reader.label("lag"), reader.text("lag")))
         return lag
 
     def _from_readings(self, reader: Reader) -> WattmeterReadings:
@@ -93,7 +93,7 @@ class TwoWattmeters(SumPage[WattmeterCase]):
             outputs.append(Output("power-factor", result.factor, factor, label=say(words.FACTOR)))
         return (*outputs, *outputs_on_paper(case, plan, "sum-length"))
 
-    def given(self, case: WattmeterCase) -> Phrase:
+    def values_text(self, case: WattmeterCase) -> Phrase:
         """The values in words."""
         return (case.values_text(),)
 
