@@ -55,7 +55,7 @@ def test_the_faults_of_a_case_do_not_depend_on_what_was_asked_before():
     page = CALCULATORS["neutral-current"]
     form = default_form(page.fields) | {"scale": "0.01"}
     fresh, asked = page.case(form), page.case(form)
-    asked.shown()
+    asked.sheet_plan()
     assert page.faults(fresh) == page.faults(asked) != ()
 
 
