@@ -6,8 +6,9 @@ from collections.abc import Callable, Mapping
 from pycore import quantity
 from pycore.constructions import step_kinds
 from pycore.constructions.construction import Step
+from pycore.constructions.methods import COMPONENTS, TIP_TO_TAIL
 from pycore.constructions.moves import DrawParallel, Supplement, TurnAngle, turn_of
-from pycore.constructions.names import DIAGONAL_LENGTH, RESULT_LENGTH, RESULTANT
+from pycore.constructions.names import DIAGONAL_LENGTH, RESULT_LENGTH, RESULTANT, RETURN_KEY, SUM_KEY, arm_key
 from pycore.phasor import wrap
 from pycore.sums.answer import Block, Move
 from pycore.sums.companions import companion_sentence, partial_sum_sentence
@@ -149,7 +150,7 @@ class StepSentences(OnPaper):
         """The first diagonal and what it means."""
         reading = self.figure.readings[DIAGONAL_LENGTH]
         end = words.LINE_END if self.before(step) == "carry-on" else words.MEETING
-        amount = self.notation.amount_of(f"i{self.construction.order}", reading)
+        amount = self.notation.amount_of(arm_key(self.construction.order), reading)
         sentence = parallel.diagonal(end, self.reading(reading), amount)
         third = next(arm.number for arm in self.construction.arms if arm.number not in step.arm_numbers)
         return sentence, parallel.diagonal_why(self.notation.words.partial, self.notation.lines[third - 1])
@@ -168,9 +169,9 @@ class StepSentences(OnPaper):
     def step_result(self, step: Step) -> tuple[Phrase, Phrase]:
         """The resultant."""
         ends = {"carry-on": words.LINE_END, "corner": self.corner_end(), "close": words.MEETING}
-        tip_to_tail = self.construction.method == "tip-to-tail"
+        tip_to_tail = self.construction.method == TIP_TO_TAIL
         end = words.LAST_TIP if tip_to_tail else ends.get(self.before(step), words.LINE_END)
-        return words.result(self.notation.tags["sum"], self.place, end), words.RESULT_WHY
+        return words.result(self.notation.tags[SUM_KEY], self.place, end), words.RESULT_WHY
 
     def corner_end(self) -> str:
         """Where the sum ends on the axes: the rectangle's corner, or a mark on one axis."""
@@ -181,7 +182,7 @@ class StepSentences(OnPaper):
         reading = self.figure.readings[RESULT_LENGTH]
         scale, amount = self.notation.scale(self.plan.scale), self.notation.writing.amount(reading)
         returned = self.before(step) == "return-close"
-        symbol = self.notation.tags["return" if returned else "sum"]
+        symbol = self.notation.tags[RETURN_KEY if returned else SUM_KEY]
         if self.is_dot(reading):
             return words.read_short(symbol, self.reading(reading), scale, amount), words.READ_WHY
         sentence = words.read(symbol, self.reading(reading), scale, amount, self.sum_direction(returned))
@@ -255,7 +256,7 @@ class StepSentences(OnPaper):
 
     def sum_sides(self) -> tuple[int, int]:
         """The sides on which the sums of the parts lie."""
-        if self.construction.method != "components":
+        if self.construction.method != COMPONENTS:
             return (1, 1)
         across, upward = self.sums()
         return self.side_of(across), self.side_of(upward)

@@ -7,6 +7,7 @@ from pycore import quantity
 from pycore.accuracy import explain
 from pycore.accuracy.single_errors import single_errors
 from pycore.calculators.neutral_current.case import NeutralCase
+from pycore.constructions import deviations
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.plan import Plan
 from pycore.sums.sentences import StepSentences
@@ -85,7 +86,7 @@ def _slips(case: NeutralCase, plan: Plan, drawn: float) -> list[Phrase]:
     for slip in single_errors(construction, plan.factor, case.hand, drawn)[:MOST_SLIPS]:
         told = plain(sentences.sentence(steps[slip.move])[0][:1]).rstrip(".,")
         size = degrees_text(slip.size, mark)
-        if slip.kind.startswith("length"):
+        if slip.kind in deviations.LENGTHS:
             size = quantity.plain(round(math.fabs(slip.size), 1), mark) + f"{NO_BREAK_SPACE}mm"
         made.append(verdict_words.slip(words.TOOLS[slip.kind], told, size))
     return made

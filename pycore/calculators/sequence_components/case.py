@@ -24,6 +24,7 @@ from pycore.words.phrase import Phrase, Symbol
 if TYPE_CHECKING:
     pass
 from pycore.calculators.sequence_components.fields import FIELDS, NAMES
+from pycore.constructions.methods import PAIR_ORDERS
 
 LEAST_SHARE, MOST, LEAST = 1e-6, 1e5, 1e-6
 Given = tuple[tuple[float, float], tuple[float, float], tuple[float, float]]
@@ -101,7 +102,7 @@ def turned_tags(tags: dict[str, Phrase], part: str) -> dict[str, Phrase]:
     for number, turn in enumerate(TURNS[part], start=1):
         tag = tags[f"i{number}"]
         made[f"i{number}"] = tag if turn == 0.0 else words.times_a(tag, 1 if turn > 0 else 2)
-    for first, second in ("12", "13", "23"):
+    for first, second in map(tuple, PAIR_ORDERS):
         made[f"i{first}{second}"] = (*made[f"i{first}"], " + ", *made[f"i{second}"])
     return made
 
