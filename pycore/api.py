@@ -19,7 +19,8 @@ from pycore.forms.fields import Field
 from pycore.forms.opening import ReopenInfo
 from pycore.render.checking import asked_reply
 from pycore.render.regions import regions_of
-from pycore.sums.page import KINDS, SumPage
+from pycore.sheet.kinds import KINDS
+from pycore.sums.page import SumPage
 from pycore.words import api as words
 from pycore.words import checking, codes, plain
 

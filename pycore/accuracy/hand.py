@@ -14,6 +14,7 @@ from functools import lru_cache
 
 from pycore import geometry, phasor
 from pycore.accuracy.propagation import Matrix, Vector
+from pycore.constructions import deviations
 from pycore.constructions.construction import Construction
 from pycore.constructions.many import Column, carry_out_many, crossing_columns
 from pycore.constructions.moves import DEVIATIONS, Move, ReadAngle, ReadLength
@@ -48,9 +49,9 @@ class Hand:
 
     def deviation(self, kind: str, factor: float) -> float:
         """Standard uncertainty of a deviation in the construction's own unit, ``factor`` mm a unit."""
-        if kind.startswith("length"):
+        if kind in deviations.LENGTHS:
             return self.length / factor
-        return self.parallel if kind == "parallel" else self.angle
+        return self.parallel if kind == deviations.PARALLEL else self.angle
 
 
 PRACTISED = Hand()

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from pycore.accuracy.explain import roots
 from pycore.accuracy.hand import Hand, is_final
+from pycore.constructions import deviations
 from pycore.constructions.construction import Construction
 from pycore.constructions.moves import DEVIATIONS, ConstructionError, carry_out
 
@@ -52,5 +53,5 @@ def _slips(
             return math.nan
         return math.hypot(end.x, end.y) - read
 
-    unit = factor if kind.startswith("length") else 1.0
+    unit = factor if kind in deviations.LENGTHS else 1.0
     return [SingleError(index, kind, multiple * deviation * unit, math.fabs(multiple)) for multiple in roots(gap, MOST)]

@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from pycore import geometry, trig
+from pycore.constructions import deviations
 from pycore.constructions.moves import (
     DEVIATIONS,
     CrossArcs,
@@ -151,7 +152,7 @@ def _turn(many: DrawingBatch, move: TurnAngle, slips: Slips) -> None:
 
 
 def _parallel(many: DrawingBatch, move: DrawParallel, slips: Slips) -> None:
-    degrees = _added(many.lines[move.to].degrees(), slips["parallel"])
+    degrees = _added(many.lines[move.to].degrees(), slips[deviations.PARALLEL])
     many.lines[move.line] = _Line(many.points[move.through], degrees)
 
 
@@ -207,7 +208,7 @@ def _cross_arcs(many: DrawingBatch, move: CrossArcs, slips: Slips) -> None:
 
 
 def _drop(many: DrawingBatch, move: DropPerpendicular, slips: Slips) -> None:
-    line, start, slopes = many.lines[move.line], many.points[move.start], slips["parallel"]
+    line, start, slopes = many.lines[move.line], many.points[move.start], slips[deviations.PARALLEL]
     square = [degrees + 90.0 for degrees in line.degrees()]
     dropped = _met(many, _Line(start, _added(square, slopes)), line)
     # Without a slip the foot is found by another formula, which differs in the last place.

@@ -5,6 +5,8 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from pycore import quantity
+from pycore.constructions.methods import TIP_TO_TAIL
+from pycore.constructions.names import SUM_KEY, arm_key
 from pycore.geometry import Point
 from pycore.practice.drawn import JudgedLine, first_direction, points_to_find
 from pycore.practice.marking import ACCEPT, WRONG
@@ -211,7 +213,7 @@ def _labels(want: PhotoTask) -> dict[str, Phrase]:
     """What each point to be shown is called."""
     construction, tags = want.drawing.construction, want.drawing.tags
     guide = first_direction(construction)
-    common = construction.method != "tip-to-tail"
+    common = construction.method != TIP_TO_TAIL
     labels: dict[str, Phrase] = {}
     tips = {getattr(move, "point", ""): getattr(move, "phasor", "") for move in construction.moves}
     for name in points_to_find(construction):
@@ -222,7 +224,7 @@ def _labels(want: PhotoTask) -> dict[str, Phrase]:
         elif tips.get(name):
             labels[name] = words.tip_of(tags[tips[name]])
         else:
-            key = "sum" if name == construction.end else f"i{construction.order}"
+            key = SUM_KEY if name == construction.end else arm_key(construction.order)
             labels[name] = words.end_of_diagonal(tags.get(key, ()))
     return labels
 

@@ -7,9 +7,10 @@ from pycore import trig
 from pycore.constructions.companions import companion_moves
 from pycore.constructions.construction import Construction, DrawingConvention
 from pycore.constructions.moves import Direction, SetOff
+from pycore.constructions.names import FIRST_DIRECTION
 from pycore.drawing import Circle, Group, Item, Line, Page, Shape
 from pycore.geometry import Box, Point, bounds
-from pycore.sheet import labels
+from pycore.sheet import kinds, labels
 from pycore.sheet import marks as registration
 from pycore.sheet.figure import FigureStrokes, PhasorStyles, Placement, draw, extent
 from pycore.sheet.furniture import (
@@ -112,9 +113,6 @@ def settled(plan: Plan, look: PhasorStyles) -> tuple[Placement, FigureStrokes]:
     return stand, drawn
 
 
-CONSTRUCTION, PROBLEM, OVERLAY = "construction", "problem", "overlay"
-
-
 def _start_point(stand: Placement, visible: bool) -> tuple[Group, ...]:
     """The star point of a problem sheet, if it is given: a circle with a cross in it."""
     if not visible:
@@ -128,8 +126,6 @@ def _start_point(stand: Placement, visible: bool) -> tuple[Group, ...]:
     return (Group(cross, name="start"),)
 
 
-NOTHING, POINT, TWO = "no", "yes", "two"
-"""What is drawn for the learner on a problem sheet: nothing, the common point, two phasors as well."""
 DRAWN_FOR_THE_LEARNER = 2
 
 
@@ -142,7 +138,9 @@ def _begun(construction: Construction) -> frozenset[int]:
         if isinstance(move, SetOff) and move.phasor in keys and not move.copy
     ]
     reference = [
-        index for index, move in enumerate(construction.moves) if isinstance(move, Direction) and move.line == "D"
+        index
+        for index, move in enumerate(construction.moves)
+        if isinstance(move, Direction) and move.line == FIRST_DIRECTION
     ]
     return frozenset((*reference, *set_off[:DRAWN_FOR_THE_LEARNER]))
 
@@ -204,8 +202,8 @@ def compose(
     plan: Plan,
     look: PhasorStyles,
     writing: SheetText,
-    kind: str = CONSTRUCTION,
-    start: str = POINT,
+    kind: str = kinds.CONSTRUCTION,
+    start: str = kinds.POINT,
     tolerance: ToleranceEllipse | None = None,
     stand: Placement | None = None,
 ) -> ComposedSheet:
@@ -214,19 +212,19 @@ def compose(
     ``stand``, if it is known from another kind."""
     layout = plan.layout
     strokes = FigureStrokes()
-    if stand is None or kind == CONSTRUCTION:
+    if stand is None or kind == kinds.CONSTRUCTION:
         stand, strokes = settled(plan, look)
     groups: tuple[Group, ...] = ()
     placed: tuple[PlacedLabel, ...] = ()
     left: tuple[labels.LabelRequest, ...] = ()
     drawn = FigureStrokes()
-    if kind == PROBLEM:
+    if kind == kinds.PROBLEM:
         discs = registration.marks(layout, stand.origin)
-        if start == TWO:
+        if start == kinds.TWO:
             drawn = _part_drawn(plan, stand, look, discs)
             groups, placed, left = _labelled(drawn, layout.area)
-        groups += (*_start_point(stand, start != NOTHING), *discs)
-    elif kind == OVERLAY:
+        groups += (*_start_point(stand, start != kinds.NOTHING), *discs)
+    elif kind == kinds.OVERLAY:
         drawn = draw(plan.construction, stand, look, thin(layout.style), phasors_only=True)
         round_the_end = () if tolerance is None else (ellipse(plan, stand, tolerance),)
         for piece in round_the_end:

@@ -5,7 +5,8 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
 from pycore import geometry, quantity
-from pycore.constructions.companions import COMPANION, leads
+from pycore.constructions import roles
+from pycore.constructions.companions import leads
 from pycore.constructions.construction import Construction, DrawingConvention
 from pycore.constructions.moves import (
     CrossArcs,
@@ -19,7 +20,15 @@ from pycore.constructions.moves import (
     turn_of,
     zero_of,
 )
-from pycore.constructions.names import AXIS_ACROSS, AXIS_UP, FIRST_DIRECTION, RESULT_ANGLE, START_POINT, line_of
+from pycore.constructions.names import (
+    AXIS_ACROSS,
+    AXIS_UP,
+    FIRST_DIRECTION,
+    RESULT_ANGLE,
+    START_POINT,
+    SUM_KEY,
+    line_of,
+)
 from pycore.drawing import Arc, Arrow, Circle, Group, Ink, Item, Line
 from pycore.geometry import ORIGIN, Box, Point
 from pycore.phasor import wrap
@@ -85,7 +94,7 @@ def drawn_ends(construction: Construction) -> Iterator[tuple[str, str]]:
     for move in construction.moves:
         if isinstance(move, SetOff):
             yield move.start, move.point
-        elif isinstance(move, Join) and move.role != "hidden":
+        elif isinstance(move, Join) and move.role != roles.HIDDEN:
             yield move.start, move.end
 
 
@@ -160,7 +169,7 @@ class _Pen:
 
     def sum_is_drawn(self) -> bool:
         """Whether the line to the sum's tip is drawn with its own arrow."""
-        return any(isinstance(move, Join) and move.phasor == "sum" for move in self.construction.moves)
+        return any(isinstance(move, Join) and move.phasor == SUM_KEY for move in self.construction.moves)
 
     def direction(self, number: int, move: Direction) -> None:
         start = self.at(move.at)
@@ -190,14 +199,14 @@ class _Pen:
 
     def set_off(self, number: int, move: SetOff) -> None:
         start, tip = self.at(move.start), self.at(move.point)
-        if move.role == "mark":
+        if move.role == roles.MARK:
             degrees = geometry.direction(start, tip) + 90.0
             half = self.style.tick / 2
             ends = tip.moved(-half, degrees), tip.moved(half, degrees)
             self.drawn.add(number, Line(*ends, self.style.wide, "ink"))
             self.drawn.keep_clear(*ends)
             return
-        if move.role == COMPANION:
+        if move.role == roles.COMPANION:
             self.companion(number, start, tip, move.phasor)
             return
         self.arrow(number, start, tip, move.phasor, move.role, move.copy)
@@ -215,8 +224,8 @@ class _Pen:
     ) -> None:
         """A phasor's arrow with its ticks, or a dot where it is too short for one."""
         style, ink = self.style, self.look.inks.get(key, "blue")
-        width = style.extra_wide if role == "resultant" else style.wide
-        head = style.large_head if role == "resultant" else style.head
+        width = style.extra_wide if role == roles.RESULTANT else style.wide
+        head = style.large_head if role == roles.RESULTANT else style.head
         length = geometry.distance(start, tip)
         parts: list[Item] = []
         if length < DOT_BELOW:
@@ -248,20 +257,20 @@ class _Pen:
 
     def join(self, number: int, move: Join) -> None:
         start, end = self.at(move.start), self.at(move.end)
-        if move.role == "hidden":
+        if move.role == roles.HIDDEN:
             return
-        if move.role in ("partial", "resultant"):
+        if move.role in (roles.PARTIAL, roles.RESULTANT):
             self.arrow(number, start, end, move.phasor, move.role)
             return
         if self.phasors_only:
             return
-        if geometry.distance(start, end) < 0.5 or (move.role == "drop" and self.on_axis(start, end)):
+        if geometry.distance(start, end) < 0.5 or (move.role == roles.DROP and self.on_axis(start, end)):
             return
         style = self.style
         ink = self.look.inks.get(move.like, "ink-2")
         dashed: list[Item] = [Line(start, end, style.narrow, ink, style.dash)]
         count = self.look.ticks.get(move.like, 0)
-        if move.role == "parallel" and geometry.distance(start, end) > 3 * style.tick:
+        if move.role == roles.PARALLEL and geometry.distance(start, end) > 3 * style.tick:
             share = free_share(start, end, self.drawn.segments, style.tick)
             for line in ticks(start, end, count, style.narrow, ink, style, share):
                 dashed.append(line)
@@ -298,7 +307,7 @@ class _Pen:
             geometry.distance(self.at(other.start), self.at(other.point))
             for other in self.construction.moves
             if isinstance(other, SetOff)
-            and other.role != "mark"
+            and other.role != roles.MARK
             and other.line in (move.line, move.zero)
         ]
         return min(lengths, default=0.0)

@@ -7,7 +7,7 @@ keep their true size against the drawing. Capitals of readings are at least 1/23
 
 from pycore import geometry
 from pycore.constructions import step_kinds
-from pycore.constructions.frames import COMPASSES, LINE, PROTRACTOR, RULER, SQUARES, Frame
+from pycore.constructions.frames import COMPASSES, FIRST_ARC, LINE, PROTRACTOR, RULER, SQUARES, Frame
 from pycore.constructions.moves import (
     CrossArcs,
     DrawParallel,
@@ -230,7 +230,7 @@ class _Showing:
             back = 0.0 if isinstance(square, DropPerpendicular) else tools.SQUARE_BACK
             return tools.square_laid(pose, self.square_before(square, pose), back)
         if tool == COMPASSES and isinstance(move, CrossArcs):
-            centre = self.at(move.first if self.frame.phase == "first" else move.second)
+            centre = self.at(move.first if self.frame.phase == FIRST_ARC else move.second)
             return tools.compasses_laid(centre, self.at(move.point), words)
         return PlacedTool()
 
@@ -239,7 +239,7 @@ class _Showing:
     def drawn(self) -> FigureStrokes:
         """The strokes on the paper by the end of this frame; arcs cross only once both are drawn."""
         visible_moves, moves = self.frame.drawn_moves, self.plan.construction.moves
-        if self.frame.tool == COMPASSES and self.frame.phase == "first":
+        if self.frame.tool == COMPASSES and self.frame.phase == FIRST_ARC:
             visible_moves -= {index for index in visible_moves if moves[index] == self.frame.move}
         return draw(self.plan.construction, self.stand, self.look, CLASSROOM, visible_moves=visible_moves)
 

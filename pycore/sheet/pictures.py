@@ -9,6 +9,7 @@ from collections.abc import Sequence
 
 from pycore import geometry, phasor, trig
 from pycore.constructions.construction import Construction, DrawingConvention
+from pycore.constructions.names import SUM_KEY
 from pycore.drawing import Arrow, Circle, Group, Ink, Item, Line, Page, Shape
 from pycore.geometry import Box, Point
 from pycore.sheet import labels
@@ -96,8 +97,8 @@ def pull(
         degrees = picture.paper_angle(phasor.angle(net))
         length = phasor.magnitude(net) * factor
         tip = centre.moved(ring + length, degrees)
-        items.append(Arrow(centre, tip, 1.4, look.inks["sum"], 7.0))
-        key = "sum" if count == len(phasors) else "i" + "".join(k[1:] for k, _ in phasors[:count])
+        items.append(Arrow(centre, tip, 1.4, look.inks[SUM_KEY], 7.0))
+        key = SUM_KEY if count == len(phasors) else "i" + "".join(k[1:] for k, _ in phasors[:count])
         labels.append((key, centre.moved(ring + length + 5.5, degrees + 4.0), degrees))
     for key, place, _ in labels:
         if key in look.tags:
@@ -131,7 +132,7 @@ def waves(
         size, angle = phasor.magnitude(value) * factor, phasor.angle(value)
         if size == 0.0:
             continue
-        width = 1.0 if key == "sum" else 0.5
+        width = 1.0 if key == SUM_KEY else 0.5
         places = [
             Point(
                 WAVE_LEFT + (WAVE_RIGHT - WAVE_LEFT) * step / WAVE_STEPS,

@@ -6,9 +6,10 @@ from dataclasses import dataclass, replace
 from pycore import geometry
 from pycore.constructions.companions import accompanied, companion_moves
 from pycore.constructions.construction import Arm, Construction, DrawingConvention, flattest
+from pycore.constructions.methods import THE_RETURNING
 from pycore.geometry import ORIGIN, Box, Point
 from pycore.sheet.figure import extent
-from pycore.sheet.media import PAPERS, Layout, holds, layout
+from pycore.sheet.media import PAPERS, USUAL, Layout, holds, layout
 from pycore.sheet.scale import Fit, best_fit, fit_at, next_scale
 
 FLAT_INTERSECTION = 15.0
@@ -41,7 +42,7 @@ class Plan:
 
 def table_rows(construction: Construction) -> int:
     """Rows of a sheet's table: the arms, the first diagonal if there is one, the sum, its return."""
-    returning = construction.resultant == "returning" and not construction.closed
+    returning = construction.resultant == THE_RETURNING and not construction.closed
     more = len(companion_moves(construction)) + construction.further
     return len(construction.arms) + 1 + ("r" in construction.figure.readings) + returning + more
 
@@ -72,7 +73,7 @@ def choose(
     steps: str = "125",
     companions: tuple[Arm, ...] = (),
     second: float | None = None,
-    printed: str = "usual",
+    printed: str = USUAL,
 ) -> tuple[Plan, ...]:
     """The best way to put each candidate on the paper, the best candidate first.
 
@@ -160,7 +161,7 @@ def _accompanied(plan: Plan, companions: tuple[Arm, ...], second: float | None, 
 
 def papers_that_take(
     construction: Construction, picture: DrawingConvention, scale: float, beside: str, ways: Sequence[str],
-    printed: str = "usual",
+    printed: str = USUAL,
 ) -> tuple[str, ...]:
     """The other papers on which a given scale fits, smallest first."""
     box = extent(construction, picture)

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
+from pycore.constructions.names import SUM_KEY
 from pycore.drawing import Page
 from pycore.errors import Fault
 from pycore.words.formula import Formula
@@ -21,7 +22,7 @@ class Output:
     text: str
     unit: str = ""
     label: Phrase = ()
-    line: str = "sum"
+    line: str = SUM_KEY
     """The phasor whose line is drawn beside it as a headline; "" where no line is drawn for it."""
 
 

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from pycore import phasor, quantity
 from pycore.constructions.construction import Arm
+from pycore.constructions.names import RETURN_KEY, SUM_KEY, arm_key
 from pycore.forms.reading import Reader
 from pycore.quantity import QuantityError, writing_for
 from pycore.sums.answer import Output
@@ -24,18 +25,18 @@ LEAST_HERTZ, MOST_HERTZ = 0.01, 1e9
 
 def tags_of(symbols: Sequence[Symbol], total: Symbol, companion: Phrase) -> dict[str, Phrase]:
     """Tags of arms numbered from 1, of the sums of two of the first three, of sum, return and companion."""
-    tags: dict[str, Phrase] = {f"i{number}": (symbol,) for number, symbol in enumerate(symbols, start=1)}
+    tags: dict[str, Phrase] = {arm_key(number): (symbol,) for number, symbol in enumerate(symbols, start=1)}
     for first, second in ((1, 2), (1, 3), (2, 3)):
         if second <= len(symbols):
-            tags[f"i{first}{second}"] = (symbols[first - 1], " + ", symbols[second - 1])
-    return tags | {"sum": (total,), "return": ("−", total), "c1": companion}
+            tags[arm_key(f"{first}{second}")] = (symbols[first - 1], " + ", symbols[second - 1])
+    return tags | {SUM_KEY: (total,), RETURN_KEY: ("−", total), "c1": companion}
 
 
 def arms_of(values: Sequence[complex]) -> tuple[Arm, ...]:
     """Values as arms numbered from 1; those that no sheet could show are left out."""
     largest = max((phasor.magnitude(value) for value in values), default=0.0)
     return tuple(
-        Arm(f"i{number}", number, phasor.magnitude(value), phasor.angle(value))
+        Arm(arm_key(number), number, phasor.magnitude(value), phasor.angle(value))
         for number, value in enumerate(values, start=1)
         if phasor.magnitude(value) > DRAWN_SHARE * largest
     )

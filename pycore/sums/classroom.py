@@ -2,6 +2,7 @@
 
 from pycore import phasor, quantity
 from pycore.constructions.construction import Construction
+from pycore.constructions.names import SUM_KEY
 from pycore.sheet import pictures
 from pycore.sums.case import SumCase
 from pycore.sums.lesson import Lesson, LessonFrame
@@ -61,7 +62,7 @@ class SumLesson:
         amount = self.case.amount(self.case.size)
         tell = words.together_first if number == 1 else words.together
         sentence = tell(methods[number - 1][0])
-        reading = words.together_reading(self.case.notation.tags["sum"], amount)
+        reading = words.together_reading(self.case.notation.tags[SUM_KEY], amount)
         picture = pictures.together(
             [construction for _, construction in methods], number - 1, self.case.picture, self.look, plain(sentence)
         )
@@ -84,7 +85,7 @@ class SumLesson:
             sentence = words.rope(tags[key], self.case.notation.short_of(key, phasor.magnitude(value)))
         if count > 1:
             net = phasor.total(value for _, value in phasors[:count])
-            name = tags["sum"] if count == len(phasors) else tags["i" + "".join(k[1:] for k, _ in phasors[:count])]
+            name = tags[SUM_KEY] if count == len(phasors) else tags["i" + "".join(k[1:] for k, _ in phasors[:count])]
             reading = words.net_pull(name, self.case.amount(phasor.magnitude(net))) if net else words.NO_PULL
         why = (words.analogy(self.case.notation.words.quantity + "s"),)
         picture = pictures.pull(phasors, count, self.case.picture, self.look, plain(sentence))
@@ -100,8 +101,8 @@ class SumLesson:
     def waves(self, number: int) -> LessonFrame:
         """Phasors turned through one period, ten degrees a step, beside their waves."""
         turned = WAVE_STEP * (number - 1)
-        phasors = [*self.phasors(), ("sum", self.case.total)]
+        phasors = [*self.phasors(), (SUM_KEY, self.case.total)]
         sentence = words.waves(self.case.notation.words.quantity, quantity.plain(turned) + "°")
         picture = pictures.waves(phasors, turned, self.look, plain(sentence))
-        why = (words.waves_why(self.case.notation.tags["sum"], self.wave_parts()),)
+        why = (words.waves_why(self.case.notation.tags[SUM_KEY], self.wave_parts()),)
         return LessonFrame(number, self.count("waves"), sentence, (), (), why, picture)

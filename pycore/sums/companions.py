@@ -5,6 +5,7 @@ from pycore import quantity
 from pycore.constructions.companions import companion_moves
 from pycore.constructions.construction import Step
 from pycore.constructions.moves import TurnAngle, length_of, turn_of
+from pycore.constructions.names import arm_key
 from pycore.errors import Fault, Offer
 from pycore.sheet.plan import Plan
 from pycore.sums.on_paper import OnPaper
@@ -38,7 +39,7 @@ def companion_sentence(sentences: OnPaper, step: Step) -> tuple[Phrase, Phrase]:
 def partial_sum_sentence(sentences: OnPaper, step: Step) -> tuple[Phrase, Phrase]:
     """The sum of the first two arrows of a tip to tail, drawn for itself, and what it is."""
     tag, end = (
-        sentences.notation.tags[f"i{sentences.construction.order}"],
+        sentences.notation.tags[arm_key(sentences.construction.order)],
         words.tip_of(sentences.tag(step.arm_numbers[-1])),
     )
     return words.on_the_way(tag, sentences.place, end), sentences.notation.words.on_the_way

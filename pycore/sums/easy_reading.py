@@ -1,9 +1,10 @@
 """What stands on the further pages of a sheet for easy reading: what is given, the moves, and what to check."""
 
 from pycore import quantity
+from pycore.constructions.methods import THE_RETURNING
 from pycore.constructions.moves import SetOff
 from pycore.quantity import NO_BREAK_SPACE
-from pycore.sheet import compose
+from pycore.sheet import kinds
 from pycore.sheet.moves_sheet import TextSection
 from pycore.sheet.plan import Plan
 from pycore.sums.answer import Move
@@ -22,10 +23,10 @@ def lists_of(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[TextSect
     """What is given, and the moves: a problem's without its answers, a construction's with its numbers."""
     kind = request.kind
     bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"
-    if kind == compose.PROBLEM:
+    if kind == kinds.PROBLEM:
         more = (case.further_question(),) if case.further_question() else ()
         ticked = (*_problem_moves(case, plan), *more)
-    elif kind == compose.OVERLAY:
+    elif kind == kinds.OVERLAY:
         ticked = case.sheet_words(plan, kind, case.method_words(plan)).notes
     else:
         blocks = StepSentences(plan, case.notation).all_moves()
@@ -74,7 +75,7 @@ def _problem_moves(case: SumCase, plan: Plan) -> tuple[str, ...]:
         else moves_list.both(beside.words.quantity, notation.words.plural),
         case.typed_sizes,
         plain(notation.tags["i12"]) if on_the_way else "",
-        notation.words.opposite if plan.construction.resultant == "returning" else "",
+        notation.words.opposite if plan.construction.resultant == THE_RETURNING else "",
         case.last_moves,
         tuple(plain(component.tag) for component in case.further()),
     )

@@ -3,9 +3,19 @@
 from dataclasses import dataclass
 
 from pycore import geometry
-from pycore.constructions import step_kinds
-from pycore.constructions.companions import COMPANION
-from pycore.constructions.frames import COMPASSES, LINE, PROTRACTOR, RULER, SQUARES, WORDS, Frame, frames
+from pycore.constructions import roles, step_kinds
+from pycore.constructions.frames import (
+    COMPASSES,
+    DASHED,
+    FIRST_ARC,
+    LINE,
+    PROTRACTOR,
+    RULER,
+    SQUARES,
+    WORDS,
+    Frame,
+    frames,
+)
 from pycore.constructions.moves import (
     CrossArcs,
     Direction,
@@ -29,6 +39,7 @@ from pycore.constructions.names import (
     RESULT_LENGTH,
     RESULTANT,
     START_POINT,
+    SUM_KEY,
 )
 from pycore.drawing import Page
 from pycore.phasor import wrap
@@ -111,7 +122,7 @@ class Lesson:
         named = {
             FIRST_DIRECTION: self.sentences.notation.reference,
             DIAGONAL: parallel.THE_DIAGONAL,
-            RESULTANT: self.sentences.notation.tags["sum"],
+            RESULTANT: self.sentences.notation.tags[SUM_KEY],
             AXIS_ACROSS: told.LEVEL_AXIS,
             AXIS_UP: told.UPRIGHT_AXIS,
         }
@@ -206,7 +217,7 @@ class Lesson:
         """A length set off along a line."""
         amount = length_of(move, self.sentences.figure.readings)
         length = self.length(amount)
-        if move.role == "mark":
+        if move.role == roles.MARK:
             sentence = words.ruler_along(self.line_name(move.line), self.sentences.place)
             return sentence, words.mark_length(self.component_text(move.line, amount)), (), _short(self.length(amount))
         name = self.sentences.notation.tags.get(move.phasor) or self.line_name(move.line)
@@ -214,21 +225,21 @@ class Lesson:
         turned = turn is not None and turn_of(turn, self.sentences.figure.readings) != 0.0
         if turned:
             sentence = words.ruler_along_mark(self.place(move.start))
-        elif turn is not None or move.role not in ("given", COMPANION):
+        elif turn is not None or move.role not in (roles.GIVEN, roles.COMPANION):
             along = self.line_name(turn.zero if turn else move.line)
             sentence = words.ruler_on_line(self.place(move.start), along)
         else:
             degrees = self.sentences.figure.lines[move.line].degrees
             sentence = words.ruler_first(plain(self.place(move.start)), self.sentences.direction(degrees))
-        draw = words.draw_companion if move.role == COMPANION else words.draw_length
-        is_explained = why and (move.role == COMPANION or not turned)
+        draw = words.draw_companion if move.role == roles.COMPANION else words.draw_length
+        is_explained = why and (move.role == roles.COMPANION or not turned)
         return sentence, draw(name, length), (why,) if is_explained else (), _short(length)
 
     def reading_frame(self, move: ReadLength, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
         """A length read and what it stands for."""
         amount = self.sentences.figure.readings[move.reading]
         tags = self.sentences.notation.tags
-        named = {DIAGONAL_LENGTH: parallel.THE_DIAGONAL, RESULT_LENGTH: tags["sum"]}
+        named = {DIAGONAL_LENGTH: parallel.THE_DIAGONAL, RESULT_LENGTH: tags[SUM_KEY]}
         name = named.get(move.reading) or tags.get(move.reading)
         length = self.read(amount)
         if name is None:
@@ -253,12 +264,12 @@ class Lesson:
 
     def arc_frame(self, move: CrossArcs, phase: str) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
         """One of two arcs of copied length."""
-        centre = move.first if phase == "first" else move.second
-        copied = (move.first_radius if phase == "first" else move.second_radius)[1]
+        centre = move.first if phase == FIRST_ARC else move.second
+        copied = (move.first_radius if phase == FIRST_ARC else move.second_radius)[1]
         points = self.sentences.figure.points
         length = self.length(geometry.distance(points[START_POINT], points[copied]))
         opened = parallel.THE_DIAGONAL if copied == DIAGONAL else self.sentences.tag(int(copied[1:]))
-        why = () if phase == "first" else (parallel.ARCS_WHY,)
+        why = () if phase == FIRST_ARC else (parallel.ARCS_WHY,)
         return words.compasses(opened, self.place(centre)), words.arc(length), why, _short(length)
 
     def line_frame(self, frame: Frame, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
@@ -271,7 +282,7 @@ class Lesson:
             return words.faint(self.line_name(FIRST_DIRECTION), direction, self.sentences.place), (), (why,), ""
         if not isinstance(move, Join):
             raise TypeError(f"a line is not drawn by {move}")
-        if move.role == "parallel":
+        if move.role == roles.PARALLEL:
             return self.dashed_frame(frame, move)
         step = self.plan.construction.steps[frame.step - 1]
         sentence, reason = self.sentences.sentence(step)
@@ -288,7 +299,7 @@ class Lesson:
         points = self.sentences.figure.points
         length = self.length(geometry.distance(points[move.start], points[move.end]))
         place = self.place(move.start)
-        if frame.phase != "dash":
+        if frame.phase != DASHED:
             return words.join_tips(place), words.draw_dashed(length), (), _short(length)
         by_square = any(isinstance(m, DrawParallel) and m.line == move.line for m in self.plan.construction.moves)
         if by_square:

@@ -3,7 +3,7 @@
 
 from pycore import quantity
 from pycore.quantity import NO_BREAK_SPACE
-from pycore.sheet import compose
+from pycore.sheet import kinds
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
 from pycore.sums.sentences import StepSentences, describe
@@ -23,7 +23,7 @@ def sheet_words(case: SumCase, plan: Plan, kind: str, method: str, task: str, va
     bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"
     short = plan.layout.paper == SMALL_SHEET
     sentences = StepSentences(plan, case.notation)
-    if kind == compose.PROBLEM:
+    if kind == kinds.PROBLEM:
         direction, sense = sentences.direction(case.picture.reference), sentences.sense(1.0)
         lie = sum_words.drawing_direction(plain(case.notation.reference), direction, sense, short=short)
         task = f"{task}: {method}" if case.method_in_task else task
@@ -33,7 +33,7 @@ def sheet_words(case: SumCase, plan: Plan, kind: str, method: str, task: str, va
         )
         return SheetWords(notes, description)
     description = describe(sentences.all_moves())
-    if kind == compose.OVERLAY:
+    if kind == kinds.OVERLAY:
         first = plain(case.notation.tags[case.arms[0].key])
         notes = sum_words.overlay_notes(first, bar, short=short, mirrored=case.problem["mirror"] == "yes")
         return SheetWords(notes if case.closed or short else (*notes, ELLIPSE_NOTE), description)

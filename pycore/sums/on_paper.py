@@ -2,8 +2,9 @@
 
 from pycore.constructions.companions import leads
 from pycore.constructions.construction import Construction, Step
+from pycore.constructions.methods import TIP_TO_TAIL
 from pycore.constructions.moves import TurnAngle, length_of
-from pycore.constructions.names import AXIS_UP, DIAGONAL, DIAGONAL_LENGTH, FIRST_DIRECTION
+from pycore.constructions.names import AXIS_UP, DIAGONAL, DIAGONAL_LENGTH, FIRST_DIRECTION, arm_key
 from pycore.sheet.figure import DOT_BELOW
 from pycore.sheet.plan import Plan
 from pycore.sums.wording import Notation, degrees_text, length_text, reading_text
@@ -24,14 +25,14 @@ class OnPaper:
         self.construction: Construction = plan.construction
         self.figure = plan.construction.figure
         self.picture = plan.picture
-        tip_to_tail = plan.construction.method == "tip-to-tail"
+        tip_to_tail = plan.construction.method == TIP_TO_TAIL
         self.place = words.START if tip_to_tail else words.COMMON_POINT
 
     # Small things that many sentences need.
 
     def tag(self, number: int) -> Phrase:
         """The symbol of a line current."""
-        return self.notation.tags[f"i{number}"]
+        return self.notation.tags[arm_key(number)]
 
     def millimetres(self, amount: float) -> float:
         """An amount as a length on the sheet."""

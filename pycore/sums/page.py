@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING, Generic, Protocol, TypeVar
 
 from pycore.constructions.construction import Arm
+from pycore.constructions.methods import COMPONENTS, FIRST_PAIR
 from pycore.drawing import Page
 from pycore.errors import Fault
 from pycore.forms import conventions
@@ -16,8 +17,8 @@ from pycore.forms.fields import Field
 from pycore.forms.opening import ReopenInfo
 from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE
-from pycore.sheet import compose
 from pycore.sheet.figure import DOT_BELOW
+from pycore.sheet.kinds import CONSTRUCTION, PROBLEM
 from pycore.sheet.plan import Plan
 from pycore.sums.accuracy import SumAccuracy
 from pycore.sums.answer import Alternative, Answer, Block, Output, Paragraph, Working
@@ -39,7 +40,6 @@ if TYPE_CHECKING:
     from pycore.sums.lesson import LessonFrame
 
 ALL_PARTS = ("answer", "sheet", "view", "workings", "check")
-KINDS = ("problem", "construction", "overlay")
 NO_OPENING = ReopenInfo()
 SAME = 1e-9
 """Share of the largest phasor, and degrees, within which two values are one."""
@@ -106,11 +106,11 @@ def _working(case: SumCase, plan: Plan, on_sheet: bool) -> Working:
     method, order = plan.construction.method, plan.construction.order
     sentences = StepSentences(plan, case.notation)
     blocks: tuple[Block, ...] = sentences.all_moves()
-    if method == "components":
+    if method == COMPONENTS:
         blocks = (*ComponentsWorking(case, sentences).blocks(), *blocks)
     blocks = (Paragraph(words.PREDICT_FIRST), *blocks)
-    key = method if method == "components" else f"{method}-{order}"
-    draws = (("method", method), ("order", order if case.orders(method) != ("12",) else ""), ("scale", ""))
+    key = method if method == COMPONENTS else f"{method}-{order}"
+    draws = (("method", method), ("order", order if case.orders(method) != (FIRST_PAIR,) else ""), ("scale", ""))
     title = case.method_title(method, order)
     return Working(key, title, blocks, draws, on_sheet)
 
@@ -242,7 +242,7 @@ class SumPage(Generic[Case]):
         case = self.case(form)
         plan, problem = case.sheet_plan(), case.problem
         request = SheetRequest(kind or problem["sheet"], opening, self.code_for(case))
-        on_paper = request.kind == compose.CONSTRUCTION
+        on_paper = request.kind == CONSTRUCTION
         workings = (
             (*constructed(case, plan, on_paper=on_paper), *self.calculated(case, plan)) if "workings" in parts else ()
         )
@@ -300,7 +300,7 @@ class SumPage(Generic[Case]):
         that other work can come between. Raises InputError."""
         case = self.case(form)
         for kind, (page, *further) in zip(kinds, self._sheets(case, opening, kinds), strict=True):
-            yield (page, *further) if further and kind == compose.PROBLEM else page
+            yield (page, *further) if further and kind == PROBLEM else page
         if kinds:
             yield self.task_of_case(case)
 

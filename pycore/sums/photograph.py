@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from pycore.constructions.names import SUM_KEY
 from pycore.geometry import Point
 from pycore.practice.drawn import ReferenceDrawing
 from pycore.sheet import compose, marks
@@ -42,4 +43,4 @@ def photo_task(page: SumPage[Any], form: Mapping[str, str]) -> PhotoTask:
         plan.factor * case.spread(plan).half_width, tags,
     )  # fmt: skip
     places = marks.numbered(plan.layout, stand.origin)
-    return PhotoTask(drawing, case.notation.tags["sum"], places, stand.origin, case.notation)
+    return PhotoTask(drawing, case.notation.tags[SUM_KEY], places, stand.origin, case.notation)

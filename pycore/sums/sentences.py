@@ -6,8 +6,9 @@ from collections.abc import Callable, Mapping
 from pycore import quantity
 from pycore.constructions import step_kinds
 from pycore.constructions.construction import Step
+from pycore.constructions.methods import COMPONENTS, TIP_TO_TAIL
 from pycore.constructions.moves import DrawParallel, Supplement, TurnAngle, turn_of
-from pycore.constructions.names import DIAGONAL_LENGTH, RESULT_LENGTH, RESULTANT
+from pycore.constructions.names import DIAGONAL_LENGTH, RESULT_LENGTH, RESULTANT, RETURN_KEY, SUM_KEY
 from pycore.phasor import wrap
 from pycore.sums.answer import Block, Move
 from pycore.sums.companions import companion_sentence, partial_sum_sentence
@@ -167,9 +168,9 @@ class StepSentences(OnPaper):
     def step_result(self, step: Step) -> tuple[Phrase, Phrase]:
         """The resultant."""
         ends = {"carry-on": words.LINE_END, "corner": self.corner_end(), "close": words.MEETING}
-        tip_to_tail = self.construction.method == "tip-to-tail"
+        tip_to_tail = self.construction.method == TIP_TO_TAIL
         end = words.LAST_TIP if tip_to_tail else ends.get(self.before(step), words.LINE_END)
-        return words.result(self.notation.tags["sum"], self.place, end), words.RESULT_WHY
+        return words.result(self.notation.tags[SUM_KEY], self.place, end), words.RESULT_WHY
 
     def corner_end(self) -> str:
         """Where the sum ends on the axes: the rectangle's corner, or a mark on one axis."""
@@ -179,7 +180,7 @@ class StepSentences(OnPaper):
         """Length, amount and angle of the drawn resultant."""
         reading = self.figure.readings[RESULT_LENGTH]
         returned = self.before(step) == "return-close"
-        symbol = self.notation.tags["return" if returned else "sum"]
+        symbol = self.notation.tags[RETURN_KEY if returned else SUM_KEY]
         if self.is_dot(reading):
             return words.read_short(symbol, self.measured("sum", reading)), words.READ_WHY
         sentence = words.read(symbol, self.measured("sum", reading), self.direction(returned))
@@ -253,7 +254,7 @@ class StepSentences(OnPaper):
 
     def sum_sides(self) -> tuple[int, int]:
         """The sides on which the sums of the parts lie."""
-        if self.construction.method != "components":
+        if self.construction.method != COMPONENTS:
             return (1, 1)
         across, upward = self.sums()
         return self.side_of(across), self.side_of(upward)

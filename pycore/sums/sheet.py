@@ -3,17 +3,18 @@
 from dataclasses import replace
 
 from pycore import quantity
-from pycore.constructions.names import DIAGONAL, DIAGONAL_LENGTH
+from pycore.constructions.methods import THE_RETURNING
+from pycore.constructions.names import DIAGONAL, DIAGONAL_LENGTH, RETURN_KEY, SUM_KEY, arm_key
 from pycore.drawing import Page, mirrored
 from pycore.forms import conventions, links
 from pycore.geometry import Box
 from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE
-from pycore.sheet import compose, furniture
+from pycore.sheet import compose, furniture, kinds
 from pycore.sheet.code import SMALLEST_MODULE, module_of
 from pycore.sheet.figure import PhasorStyles, Placement
 from pycore.sheet.furniture import SheetText, TableRow
-from pycore.sheet.media import PHONE
+from pycore.sheet.media import PHONE, USUAL
 from pycore.sheet.moves_sheet import moves_pages
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
@@ -84,10 +85,10 @@ def _rows(case: SumCase, plan: Plan) -> tuple[TableRow, ...]:
     if DIAGONAL_LENGTH in figure.readings:
         order = plan.construction.order
         size, angle = figure.readings[DIAGONAL_LENGTH], figure.lines[DIAGONAL].degrees
-        rows.append(_row(case, case.row_tag(f"i{order}"), size, angle, plan))
-    rows.append(_row(case, case.row_tag("sum"), case.size, case.angle, plan))
-    if plan.construction.resultant == "returning" and case.angle is not None:
-        rows.append(_row(case, case.row_tag("return"), case.size, wrap(case.angle + 180.0), plan))
+        rows.append(_row(case, case.row_tag(arm_key(order)), size, angle, plan))
+    rows.append(_row(case, case.row_tag(SUM_KEY), case.size, case.angle, plan))
+    if plan.construction.resultant == THE_RETURNING and case.angle is not None:
+        rows.append(_row(case, case.row_tag(RETURN_KEY), case.size, wrap(case.angle + 180.0), plan))
     rows += [_row(case, component.tag, component.size, component.angle, plan) for component in case.further()]
     return tuple(rows)
 
@@ -99,8 +100,8 @@ def problem_rows(case: SumCase, plan: Plan, *, any_method: bool = False) -> tupl
     sizes = [case.notation.writing.as_typed(arm.size) if case.typed(arm.key) else room for arm in case.arms]
     rows += [TableRow(case.row_tag(arm.key), size, room, room) for arm, size in zip(case.arms, sizes, strict=True)]
     if DIAGONAL_LENGTH in plan.construction.figure.readings and not any_method:
-        rows.append(TableRow(case.row_tag(f"i{plan.construction.order}"), room, room, room))
-    rows.append(TableRow(case.row_tag("sum"), words.ROOM, words.ROOM, words.ROOM))
+        rows.append(TableRow(case.row_tag(arm_key(plan.construction.order)), room, room, room))
+    rows.append(TableRow(case.row_tag(SUM_KEY), words.ROOM, words.ROOM, words.ROOM))
     rows += [TableRow(component.tag, room, room, room) for component in case.further()]
     return tuple(rows)
 
@@ -108,7 +109,7 @@ def problem_rows(case: SumCase, plan: Plan, *, any_method: bool = False) -> tupl
 def _head(case: SumCase, kind: str) -> tuple[Phrase, Phrase, Phrase, Phrase]:
     unit = say("{unit}", unit=case.units_head())
     origin = case.notation.voltage if case.notation.polar else case.notation.reference
-    if case.printed != "usual":
+    if case.printed != USUAL:
         return ((), unit, ("mm",), say(moves_list.HEAD_ANGLE))
     return (say(sum_words.PHASOR), unit, ("mm",), sum_words.angle_from(origin))
 
@@ -129,7 +130,7 @@ def _opening(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[tuple[st
     # The place is printed in the title block: a link typed by hand need not repeat it.
     by_hand = f"/{case.slug}/#" + links.fragment(pair for pair in link if pair[0] != "place")
     by_hand = by_hand.replace("%20at%20", "@")
-    over = request.kind == compose.OVERLAY
+    over = request.kind == kinds.OVERLAY
     # A mirrored code cannot be read, and nobody opens a learner's problem from its overlay.
     useless = over and (case.problem["mirror"] == "yes" or opening.issue is not None)
     if not (opening.code and opening.reachable) or useless:
@@ -179,7 +180,7 @@ def _second_scale(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[tup
 def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> SheetText:
     issue, kind = request.opening.issue, request.kind
     scale, scale_cell = _scale_words(case, plan, request)
-    is_problem = kind == compose.PROBLEM
+    is_problem = kind == kinds.PROBLEM
     rows = problem_rows(case, plan, any_method=request.any_method) if is_problem else _rows(case, plan)
     code, code_words = _opening(case, plan, request)
     printed = case.problem.form
@@ -212,12 +213,12 @@ def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> SheetText:
         more=case.further_question() if is_problem else "",
     )  # fmt: skip
     # Beside a drawing that is to be read easily stand few words; the others have pages of their own.
-    return replace(sheet_text, notes=(), foot="", code_words=(), more="") if case.printed != "usual" else sheet_text
+    return replace(sheet_text, notes=(), foot="", code_words=(), more="") if case.printed != USUAL else sheet_text
 
 
 def moves_of(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[Page, ...]:
     """The further pages of a sheet for easy reading; none for the usual sheet."""
-    if case.printed == "usual":
+    if case.printed == USUAL:
         return ()
     # Only such a sheet needs it; the first answer need not wait for its import.
     from pycore.sums.easy_reading import lists_of
@@ -238,11 +239,11 @@ def composed_of(
     """The sheet asked for, on its paper, and where its figure stands: ``stand``, if another kind has found it."""
     kind = request.kind
     tolerance = None
-    if kind == compose.OVERLAY and not case.closed:
+    if kind == kinds.OVERLAY and not case.closed:
         tolerance = compose.ToleranceEllipse(*case.scatter(plan).ellipse())
     writing, start = _writing(case, plan, request), case.problem["start"]
     composed = compose.compose(plan, look_of(case), writing, kind, start, tolerance, stand)
-    turned_over = kind == compose.OVERLAY and case.problem["mirror"] == "yes"
+    turned_over = kind == kinds.OVERLAY and case.problem["mirror"] == "yes"
     return replace(composed, page=mirrored(composed.page)) if turned_over else composed
 
 
@@ -254,6 +255,6 @@ def sheet_of(case: SumCase, plan: Plan, request: SheetRequest) -> Page:
 def view_of(case: SumCase, plan: Plan) -> Page:
     """The figure laid out for a phone."""
     sentences = StepSentences(plan, case.notation)
-    name, scale = case.sheet_title(compose.CONSTRUCTION), case.notation.scales(plan.scale, plan.second)
+    name, scale = case.sheet_title(kinds.CONSTRUCTION), case.notation.scales(plan.scale, plan.second)
     title = words.page_title(name, case.method_words(plan), scale)
     return compose.view(plan.construction, plan.picture, look_of(case), PHONE, title, describe(sentences.all_moves()))

@@ -10,7 +10,7 @@ from unit.companions import FIELDS, Beside
 from unit.sheets import arrow_of, capitals_of, on_page, strokes, table_of, texts, vector
 from unit.test_sheet_clear import faults_of, told, touching
 
-from pycore.constructions.companions import COMPANION
+from pycore.constructions.roles import COMPANION
 from pycore.drawing import Arrow, Line, Page, Shape, Text
 from pycore.errors import InputError
 from pycore.sheet.media import PAPERS

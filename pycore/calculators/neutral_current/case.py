@@ -12,7 +12,7 @@ from pycore.drawing import Ink
 from pycore.forms import conventions
 from pycore.practice.task import FurtherQuestion
 from pycore.quantity import NO_BREAK_SPACE
-from pycore.sheet import compose
+from pycore.sheet import kinds
 from pycore.sheet.plan import Plan
 from pycore.sums.case import ComponentRow, SumCase
 from pycore.sums.sentences import StepSentences, describe
@@ -147,7 +147,7 @@ class NeutralCase(SumCase):
 
     def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
-        if kind == compose.PROBLEM:
+        if kind == kinds.PROBLEM:
             description = words.problem_description(method, self.begun(plan))
             return SheetWords(self._notes(plan, kind), description)
         return SheetWords(self._notes(plan, kind), describe(StepSentences(plan, self.notation).all_moves()))
@@ -155,9 +155,9 @@ class NeutralCase(SumCase):
     def _notes(self, plan: Plan, kind: str) -> tuple[str, ...]:
         bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"
         short = plan.layout.paper == "A5"
-        if kind == compose.PROBLEM:
+        if kind == kinds.PROBLEM:
             return words.problem_notes(self._load_words(short=short), self._lie_words(plan), bar, short=short)
-        if kind == compose.OVERLAY:
+        if kind == kinds.OVERLAY:
             first = plain(self.notation.tags[self.arms[0].key])
             notes = words.overlay_notes(first, bar, short=short, mirrored=self.problem["mirror"] == "yes")
             return notes if self.closed or short else (*notes, ELLIPSE_NOTE)

@@ -7,6 +7,7 @@ from pycore.calculators.open_neutral.construction import METHOD, displacement
 from pycore.calculators.open_neutral.fields import FIELDS
 from pycore.calculators.open_neutral.sentences import OWN_STEPS
 from pycore.constructions.construction import Arm, Construction, DrawingConvention
+from pycore.constructions.methods import COMPONENTS, PARALLELOGRAM, TIP_TO_TAIL
 from pycore.drawing import Ink
 from pycore.forms import conventions
 from pycore.quantity import NO_BREAK_SPACE
@@ -34,7 +35,7 @@ class OpenCase(SumCase):
         self.method_in_task = not self.open
         self.result_word = words.RESULT_OPEN if self.open else words.RESULT_WHOLE
         self.guess_word = words.GUESS_OPEN if self.open else ""
-        self.methods = (METHOD,) if self.open else ("tip-to-tail", "parallelogram", "components")
+        self.methods = (METHOD,) if self.open else (TIP_TO_TAIL, PARALLELOGRAM, COMPONENTS)
         drawn = solution.phases if self.open else solution.currents
         arms = tuple(
             Arm(f"i{number}", number, phasor.magnitude(value), phasor.angle(value))

@@ -8,6 +8,7 @@ from pycore.calculators.power_triangle.circuit import Load, NoLoadError, PowerFa
 from pycore.calculators.power_triangle.fields import FIELDS
 from pycore.constructions import step_kinds
 from pycore.constructions.construction import Construction, DrawingConvention, Step
+from pycore.constructions.methods import FIRST_PAIR, TIP_TO_TAIL
 from pycore.constructions.moves import Join
 from pycore.constructions.names import START_POINT
 from pycore.forms.elements import scaled
@@ -85,7 +86,7 @@ class PowerCase(SumCase):
     def build(self, method: str, order: str) -> Construction:
         """The construction of a method in an order; tip to tail draws the apparent power before the correction too."""
         made = super().build(method, order)
-        if not self.corrected or method != "tip-to-tail" or order != "12" or len(self.arms) != 3:
+        if not self.corrected or method != TIP_TO_TAIL or order != FIRST_PAIR or len(self.arms) != 3:
             return made
         place = next(index for index, step in enumerate(made.steps) if step.arm_numbers == (1, 2)) + 1
         before = Step(step_kinds.ON_THE_WAY, (Join("before", START_POINT, "P2", "partial", "i12"),), (1, 2))

@@ -8,6 +8,7 @@ from pycore.calculators.two_wattmeters.circuit import BalancedLoad, WattmeterRea
 from pycore.calculators.two_wattmeters.fields import FIELDS
 from pycore.constructions.construction import Arm
 from pycore.constructions.construction import DrawingConvention as Lie
+from pycore.constructions.methods import COMPONENTS, TIP_TO_TAIL
 from pycore.forms.reading import Reader
 from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE, QuantityError
@@ -51,7 +52,7 @@ class WattmeterCase(SumCase):
     fields = FIELDS
     scenario = words.SCENARIO
     on_sheet = words.TITLE
-    methods = ("tip-to-tail", "components")
+    methods = (TIP_TO_TAIL, COMPONENTS)
     result_word = words.RESULT
 
     def __init__(
