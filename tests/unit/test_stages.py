@@ -8,7 +8,7 @@ from pycore import api
 from pycore.calculators.registry import CALCULATORS, SLUGS
 from pycore.forms.fields import default_form
 from pycore.forms.reading import Reader
-from pycore.sums.page import KINDS
+from pycore.sheet.kinds import KINDS
 
 
 @pytest.fixture
