@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
+from pycore.constructions.names import SUM_KEY
 from pycore.drawing import Page
 from pycore.errors import Fault
 from pycore.words.formula import Formula
@@ -21,7 +22,7 @@ class Output:
     text: str
     unit: str = ""
     label: Phrase = ()
-    line: str = "sum"
+    line: str = SUM_KEY
     """The phasor whose line is drawn beside it as a headline; "" where no line is drawn for it."""
 
 
@@ -94,7 +95,7 @@ class Working:
     title: Phrase
     blocks: tuple[Block, ...]
     draws: tuple[tuple[str, str], ...] = ()
-    shown: bool = False
+    on_sheet: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,7 +127,7 @@ class Answer:
     slug: str
     title: str
     outputs: tuple[Output, ...]
-    given: Phrase
+    values_text: Phrase
     summary: tuple[Phrase, ...]
     remarks: tuple[Phrase, ...]
     notices: tuple[Phrase, ...]
@@ -138,13 +139,13 @@ class Answer:
     echo: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
     link: tuple[tuple[str, str], ...] = ()
     page_key: str = "a4l"
-    more: tuple[Page, ...] = ()
+    further_pages: tuple[Page, ...] = ()
     """Further pages of the sheet, on the same paper: the moves of one for easy reading."""
     faults: tuple[Fault, ...] = ()
     scenario: str = ""
     kind: str = ""
     code: str = ""
-    asked: "AnswerRequest | None" = None
+    answer_request: "AnswerRequest | None" = None
     inks: Mapping[str, str] = field(default_factory=dict)
     """Ink of the line samples beside the labels, by phasor key."""
     labels: Mapping[str, str] = field(default_factory=dict)

@@ -75,13 +75,11 @@ def en(number: str, apart: str, expanded: str, factor: str, shared: str) -> Phra
     )
 
 
-def en_means() -> Phrase:
-    """What E_n is."""
-    return say(
-        "{e} is the difference divided by its expanded uncertainty (about 95 %). Errors that both results share are "
-        "left out. The results agree if {e} is at most 1 (ISO 13528, ISO/IEC 17043).",
-        e=Symbol("E", "n"),
-    )
+EN_MEANS = say(
+    "{e} is the difference divided by its expanded uncertainty (about 95 %). Errors that both results share are "
+    "left out. The results agree if {e} is at most 1 (ISO 13528, ISO/IEC 17043).",
+    e=Symbol("E", "n"),
+)
 
 
 SHARED_VALUES = "Both use the same line currents, so only the error of the drawing can make them different."
@@ -91,14 +89,10 @@ SHARED_GAIN = (
     "reading to reading."
 )
 SHARED_NOTHING = "Each reading has its own meter. It is assumed that the errors of different meters are independent."
-
-
-def no_limit() -> Phrase:
-    """A meter without any error."""
-    return say(
-        "With a limit of ± 0, the meter must show exactly the calculated value. No meter does that: look for its "
-        "limit of error in the manual."
-    )
+NO_LIMIT = say(
+    "With a limit of ± 0, the meter must show exactly the calculated value. No meter does that: look for its "
+    "limit of error in the manual."
+)
 
 
 def coarse(digit: str, reading: str) -> Phrase:
@@ -120,9 +114,7 @@ def wide_limit(limit: str, reading: str) -> Phrase:
     )
 
 
-def nothing_read() -> Phrase:
-    """A neutral that reads zero."""
-    return say("The meter shows 0. Is the load switched on? Is the jaw closed around the neutral only?")
+NOTHING_READ = say("The meter shows 0. Is the load switched on? Is the jaw closed around the neutral only?")
 
 
 def repeated(count: str, mean: str, scatter: str) -> Phrase:
@@ -146,12 +138,10 @@ def repeated_alike(count: str, mean: str) -> Phrase:
     )
 
 
-def read_once() -> Phrase:
-    """A single reading has no scatter."""
-    return say(
-        "The neutral was read once. One reading cannot show scatter, so only the limit of the meter counts. Enter "
-        "repeated readings with spaces between them."
-    )
+READ_ONCE = say(
+    "The neutral was read once. One reading cannot show scatter, so only the limit of the meter counts. Enter "
+    "repeated readings with spaces between them."
+)
 
 
 def few_readings(count: str, factor: str) -> Phrase:
@@ -164,19 +154,9 @@ def few_readings(count: str, factor: str) -> Phrase:
     )
 
 
-def why_drawn() -> Phrase:
-    """Before what could be wrong with a drawing."""
-    return say("**Possible reasons in the drawing,** and what to check:")
-
-
-def why_measured() -> Phrase:
-    """Before what could be why a reading differs."""
-    return say("**Possible reasons in the reading,** the most likely first, each with the size it would need:")
-
-
-def one_number() -> Phrase:
-    """What one number cannot do."""
-    return say("One reading cannot show which reason is right. The next measurement can.")
+WHY_DRAWN = say("**Possible reasons in the drawing,** and what to check:")
+WHY_MEASURED = say("**Possible reasons in the reading,** the most likely first, each with the size it would need:")
+ONE_NUMBER = say("One reading cannot show which reason is right. The next measurement can.")
 
 
 def measure_line(length: str, mm: str) -> Phrase:
@@ -191,9 +171,7 @@ def mistakes(names: str, amount: str, look: str) -> Phrase:
     return say("**If {names},** the drawing gives {amount}. {look}", names=names, amount=amount, look=look)
 
 
-def no_mistake() -> Phrase:
-    """None of the catalogue fits."""
-    return say("No typical mistake gives this length.")
+NO_MISTAKE = say("No typical mistake gives this length.")
 
 
 def slip(tool: str, step: str, size: str) -> Phrase:
@@ -222,12 +200,10 @@ def picture_row(short: str, value: str, half: str) -> str:
     return f"{short} {value} ± {half}" if half else f"{short} {value}"
 
 
-def picture_meaning() -> Phrase:
-    """What the bars are."""
-    return say(
-        "Each bar shows where 95 of 100 such results lie. Two results can share part of their errors, so the bars "
-        "alone do not show whether they agree. Read the sentences."
-    )
+PICTURE_MEANING = say(
+    "Each bar shows where 95 of 100 such results lie. Two results can share part of their errors, so the bars "
+    "alone do not show whether they agree. Read the sentences."
+)
 
 
 def picture_told(rows: str) -> str:

@@ -132,7 +132,7 @@ def test_every_choice_refuses_what_is_not_on_offer_and_names_what_is():
             (fault,) = refused(**{field.name: given})["errors"]
             assert field.name == fault["field"]
             assert given in fault["message"]
-            offered = [choice.value for choice in field.choices if choice.value]
+            offered = [choice.value for choice in field.options if choice.value]
             assert [] == [value for value in offered if value not in fault["message"]]
 
 

@@ -162,7 +162,7 @@ def test_every_page_that_was_opened_from_a_problem_sheet_holds_its_answer_back(p
     assert "data-phasor" not in sheet
     told = json.dumps([re.findall(r">([^<>]+)</text>", sheet), reply["asked"], reply["announce"]], ensure_ascii=False)
     answer = page.answer(form, ("answer",))
-    given = plain(answer.given)
+    given = plain(answer.values_text)
     for output in (answer.outputs[0], *answer.outputs[1:]):
         asked = output is answer.outputs[0] or output.name.endswith(("length", "angle", "-after"))
         number = output.text.partition("\u00a0")[0].partition(" ")[0].strip("°−")
@@ -179,7 +179,7 @@ def test_the_scale_by_which_a_length_is_judged_stands_beside_the_field(page: Sum
     asked = reply["asked"]
     assert ("mm" in asked["units"]) is (task.scale_words in asked["scale"] and bool(asked["scale"]))
     assert asked["scale"] == "" or "the scale of this sheet" in asked["scale"]
-    html = str(form_html(page.answer(form, ("check",)).asked))
+    html = str(form_html(page.answer(form, ("check",)).answer_request))
     assert asked["scale"] in html
 
 

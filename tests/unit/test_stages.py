@@ -8,7 +8,7 @@ from pycore import api
 from pycore.calculators.registry import CALCULATORS, SLUGS
 from pycore.forms.fields import default_form
 from pycore.forms.reading import Reader
-from pycore.sums.page import KINDS
+from pycore.sheet.kinds import KINDS
 
 
 @pytest.fixture
@@ -55,7 +55,7 @@ def test_the_faults_of_a_case_do_not_depend_on_what_was_asked_before():
     page = CALCULATORS["neutral-current"]
     form = default_form(page.fields) | {"scale": "0.01"}
     fresh, asked = page.case(form), page.case(form)
-    asked.shown()
+    asked.sheet_plan()
     assert page.faults(fresh) == page.faults(asked) != ()
 
 

@@ -65,12 +65,12 @@ def waveforms(rows: Sequence[Sequence[Wave]], title: str) -> Page:
 
 @dataclass(frozen=True, slots=True)
 class Bar:
-    """One order in the spectrum: largest line current and neutral current, with the neutral's as written."""
+    """One order in the spectrum: largest line current and neutral current (A), and the neutral current as text."""
 
     order: int
     line: float
     neutral: float
-    written: str
+    amount_text: str
 
 
 def spectrum(bars: Sequence[Bar], names: tuple[str, str], title: str) -> Page:
@@ -87,7 +87,7 @@ def spectrum(bars: Sequence[Bar], names: tuple[str, str], title: str) -> Page:
         items.append(_box(middle + 0.4, wide, factor * bar.neutral, "blue", "blue"))
         items.append(text(str(bar.order), Point(middle, 2.0), CAPITALS, "middle"))
         above = FOOT + factor * bar.neutral + 1.5
-        items.append(text(bar.written, Point(middle + 0.6, above), CAPITALS))
+        items.append(text(bar.amount_text, Point(middle + 0.6, above), CAPITALS))
     key = height - 5.5
     items.append(_box(LEFT, 4.0, 4.0, "ink", "sheet", key - 0.4))
     items.append(text(names[0], Point(LEFT + 6.0, key), CAPITALS))

@@ -16,12 +16,12 @@ from pycore.quantity import NumberFormat, writing_for
 from pycore.words import inputs
 
 LEAST_SHARE = 1e-6
-"""How small a line may be beside the largest: beyond this no drawing or reckoning can tell it."""
+"""Smallest share of the largest current that a line current may have."""
 
 
 @dataclass(frozen=True, slots=True)
 class NeutralProblem:
-    """Everything a neutral-current form says, checked: the load, the reading, the conventions.
+    """A neutral-current form, checked: the load, the reading, the conventions.
 
     ``choices`` holds every choice field's value; ``scale`` is amperes per centimetre or None.
     """
@@ -31,10 +31,10 @@ class NeutralProblem:
     measured: float | None
     scale: float | None
     place: str
-    given: Mapping[str, str]
+    form: Mapping[str, str]
     """Name, group and date as they are to be printed; "" where left to be written by hand."""
     unprintable: tuple[str, ...]
-    """Labels of those of them that hold signs the lettering lacks: they print blank."""
+    """Labels of those that have characters the lettering lacks: they print blank."""
     choices: Mapping[str, str]
     typed: Mapping[str, str]
     writing: NumberFormat
@@ -65,17 +65,17 @@ _CHOICES = tuple(name for name, field in BY_NAME.items() if field.kind == "choic
 
 
 def _currents(reader: Reader) -> tuple[float, float, float]:
-    read = [reader.current(name) for name in ("i1", "i2", "i3")]
-    known = [value for value in read if value is not None]
+    currents = [reader.current(name) for name in ("i1", "i2", "i3")]
+    known = [value for value in currents if value is not None]
     largest = max(known, default=0.0)
     if len(known) == 3 and largest == 0.0:
         for name in ("i1", "i2", "i3"):
-            reader.fault(name, inputs.all_zero(reader.label(name), reader.given(name)))
-    for name, value in zip(("i1", "i2", "i3"), read, strict=True):
+            reader.fault(name, inputs.all_zero(reader.label(name), reader.text(name)))
+    for name, value in zip(("i1", "i2", "i3"), currents, strict=True):
         if value and value < LEAST_SHARE * largest:
-            message = inputs.apart(reader.label(name), reader.given(name), inputs.MILLIONTH)
+            message = inputs.apart(reader.label(name), reader.text(name), inputs.MILLIONTH)
             reader.fault(name, message)
-    return (read[0] or 0.0, read[1] or 0.0, read[2] or 0.0)
+    return (currents[0] or 0.0, currents[1] or 0.0, currents[2] or 0.0)
 
 
 def _hand(reader: Reader, chosen: str) -> Hand:
@@ -105,13 +105,13 @@ def read_problem(form: Mapping[str, str]) -> NeutralProblem:
     read_printed(reader, choices)
     scale = reader.positive("scale")
     place = reader.optional(lambda: read_place(reader)) or ""
-    given, unprintable = reader.optional(lambda: read_by_hand(reader, choices["paper"]))
+    by_hand, unprintable = reader.optional(lambda: read_by_hand(reader, choices["paper"]))
     reader.finish()
     mark = "," if choices["decimal"] == "comma" else "."
     load = StarLoad(currents, (lags[0].degrees, lags[1].degrees, lags[2].degrees), choices["sequence"])
-    typed = {name: reader.given(name) for name in BY_NAME}
+    typed = {name: reader.text(name) for name in BY_NAME}
     writing = writing_for(currents, "A", mark)
     return NeutralProblem(
-        load, lags, measured, scale, place, given, unprintable, choices, typed, writing, tuple(reader.passed), meter,
+        load, lags, measured, scale, place, by_hand, unprintable, choices, typed, writing, tuple(reader.passed), meter,
         readings, drawn, hand,
     )  # fmt: skip

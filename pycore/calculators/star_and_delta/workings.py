@@ -16,16 +16,16 @@ if TYPE_CHECKING:
 
 def working(case: "StarDeltaCase") -> Working:
     """The section of the page."""
-    blocks: list[Block] = [Paragraph(words.phase_voltage()), _voltages(case)]
-    blocks += [Paragraph(words.load_size()), _loads(case)]
+    blocks: list[Block] = [Paragraph(words.PHASE_VOLTAGE_INTRO), _voltages(case)]
+    blocks += [Paragraph(words.LOADS_INTRO), _loads(case)]
     if not case.star:
-        blocks += [Paragraph(words.corner()), _differences(case)]
-    return Working("values", say(words.CALCULATED), (*blocks, Paragraph(words.powers()), _powers(case)))
+        blocks += [Paragraph(words.CORNER_LAW), _differences(case)]
+    return Working("values", say(words.CALCULATED), (*blocks, Paragraph(words.POWERS_INTRO), _powers(case)))
 
 
 def _voltages(case: "StarDeltaCase") -> Equation:
     mark, solution = case.notation.mark, case.solution
-    line = Number(figures.amount(solution.given.line_voltage, "V", mark))
+    line = Number(figures.amount(solution.circuit.line_voltage, "V", mark))
     phase = Number(figures.amount(phasor.magnitude(solution.phases[0]), "V", mark))
     low, high = Symbol("V", "ph"), Symbol("V", "L")
     root = Root(Number("3"))
@@ -37,7 +37,8 @@ def _loads(case: "StarDeltaCase") -> Grid:
     across = solution.phases if case.star else solution.between
     turn = 1.0 + 0j if case.star else phasor.polar(1.0, -phasor.angle(solution.between[0]))
     rows = []
-    for number, (load, volts, flows) in enumerate(zip(solution.given.loads, across, solution.branches, strict=True), 1):
+    each = zip(solution.circuit.loads, across, solution.branches, strict=True)
+    for number, (load, volts, flows) in enumerate(each, 1):
         size = "" if load is None else figures.polar(load, "Ω", mark)
         cells = (str(number), case.load_text(number), size, figures.polar(volts * turn, "V", mark),
                  figures.polar(flows * turn, "A", mark))  # fmt: skip
@@ -64,17 +65,17 @@ def _differences(case: "StarDeltaCase") -> Grid:
 
 def _powers(case: "StarDeltaCase") -> Equation:
     mark, solution = case.notation.mark, case.solution
-    loads = [0j if load is None else load for load in solution.given.loads]
+    loads = [0j if load is None else load for load in solution.circuit.loads]
     shares = []
     for load, flows in zip(loads, solution.branches, strict=True):
         size = phasor.magnitude(flows)
         shares.append((size * size * load.real, size * size * load.imag))
     lines = []
-    for symbol, unit, part, whole in (
+    for symbol, unit, part, total in (
         (Symbol("P"), "W", 0, solution.power.real), (Symbol("Q"), "var", 1, solution.power.imag),
     ):  # fmt: skip
-        told = [quantity.fixed(share[part], max(0, quantity.decimals_for(share[part], 4)), mark) for share in shares]
-        if whole or not part:
-            added = [piece for one in told for piece in (Number(one), "+")][:-1]
-            lines.append(row(symbol, "=", *added, "=", Number(figures.amount(whole, unit, mark))))
+        numbers = [quantity.fixed(share[part], max(0, quantity.decimals_for(share[part], 4)), mark) for share in shares]
+        if total or not part:
+            added = [piece for one in numbers for piece in (Number(one), "+")][:-1]
+            lines.append(row(symbol, "=", *added, "=", Number(figures.amount(total, unit, mark))))
     return Equation(tuple(lines))

@@ -41,9 +41,9 @@ def read(load: BalancedLoad) -> WattmeterReadings:
     The line voltage V12 leads V1 by 30 degrees and V32 lags V3 by 30, so that the meters see
     30 degrees + lag and 30 degrees - lag.
     """
-    whole = load.voltage * load.current
-    first = whole * trig.cosine(30.0 + load.lag)
-    second = whole * trig.cosine(30.0 - load.lag)
+    product = load.voltage * load.current
+    first = product * trig.cosine(30.0 + load.lag)
+    second = product * trig.cosine(30.0 - load.lag)
     return _from(first, second)
 
 

@@ -35,24 +35,23 @@ APPARENT, ACTIVE, REACTIVE, ANGLE, FACTOR = "Apparent power", "Power", "Reactive
 TAGS = (Symbol("P", "1"), Symbol("P", "2"), Symbol("Q"), Symbol("S"))
 
 
-def origin() -> Phrase:
-    """The direction of the active power."""
-    return (Symbol("P"),)
+ORIGIN: Phrase = (Symbol("P"),)
+"""The direction of the active power."""
 
 
-def bad_reading(label: str, given: str) -> str:
+def bad_reading(label: str, typed: str) -> str:
     """Text that is no power."""
-    return f"{label} cannot be read: “{given[:24]}”. Enter watts, such as 2828, 2.83 kW or −1035."
+    return f"{label} cannot be read: “{typed[:24]}”. Enter watts, such as 2828, 2.83 kW or −1035."
 
 
-def reading_range(label: str, given: str) -> str:
+def reading_range(label: str, typed: str) -> str:
     """A power out of range."""
-    return f"{label} is out of range: “{given[:24]}”. Use 0, or 1 mW to 1 GW, positive or negative."
+    return f"{label} is out of range: “{typed[:24]}”. Use 0, or 1 mW to 1 GW, positive or negative."
 
 
-def bad_lag(label: str, given: str) -> str:
+def bad_lag(label: str, typed: str) -> str:
     """An angle that no load of three wires has."""
-    return f"{label}: “{given[:24]}” is more than 90°. A load that takes power lags or leads by at most 90°."
+    return f"{label}: “{typed[:24]}” is more than 90°. A load that takes power lags or leads by at most 90°."
 
 
 def both_zero(label: str) -> str:
@@ -88,9 +87,8 @@ def one_is_zero(number: int) -> Phrase:
     return say("Wattmeter {number} reads zero: the power factor is exactly 0.5.", number=str(number))
 
 
-def alike() -> Phrase:
-    """Unity power factor."""
-    return say("Both wattmeters read the same: the power factor is 1.")
+ALIKE: Phrase = say("Both wattmeters read the same: the power factor is 1.")
+"""Unity power factor."""
 
 
 def flows_back(amount: str) -> Phrase:
@@ -103,34 +101,31 @@ def flows_back(amount: str) -> Phrase:
     )
 
 
-def turned_back() -> Phrase:
-    """The arctangent's other angle."""
-    return say("The power is negative, so add 180° to the angle from the arctangent:")
+TURNED_BACK: Phrase = say("The power is negative, so add 180° to the angle from the arctangent:")
+"""The arctangent's other angle."""
 
 
-def opposite() -> Phrase:
-    """Pure reactance."""
-    return say("The readings are equal with opposite signs: the load takes no active power, only reactive power.")
+OPPOSITE: Phrase = say(
+    "The readings are equal with opposite signs: the load takes no active power, only reactive power."
+)
+"""Pure reactance."""
 
 
-def three_wires() -> Phrase:
-    """Where the method holds."""
-    return say(
-        "For three wires only: if a neutral carries current, the sum of the two readings is not the total power."
-    )
+THREE_WIRES: Phrase = say(
+    "For three wires only: if a neutral carries current, the sum of the two readings is not the total power."
+)
+"""Where the method holds."""
 
 
-def refused() -> Phrase:
-    """The tangent formula does not hold."""
-    return say(
-        "**The load is unbalanced:** the sum of both readings is still the total power, but the tangent formula does "
-        "not give its angle. Measure the reactive power, or measure each line."
-    )
+REFUSED: Phrase = say(
+    "**The load is unbalanced:** the sum of both readings is still the total power, but the tangent formula does "
+    "not give its angle. Measure the reactive power, or measure each line."
+)
+"""The tangent formula does not hold."""
 
 
-def back_title() -> str:
-    """Title of the working from the readings."""
-    return "From both readings"
+BACK_TITLE = "From both readings"
+"""Title of the working from the readings."""
 
 
 def picture_title(first: str, second: str) -> str:
@@ -142,12 +137,11 @@ def picture_title(first: str, second: str) -> str:
     )
 
 
-def picture_words() -> Phrase:
-    """How to read the picture."""
-    return say(
-        "Voltages have filled arrowheads, currents open ones. A dashed line at right angles to each voltage gives the "
-        "component of the current along it. Reading = voltage × this component."
-    )
+PICTURE_WORDS: Phrase = say(
+    "Voltages have filled arrowheads, currents open ones. A dashed line at right angles to each voltage gives the "
+    "component of the current along it. Reading = voltage × this component."
+)
+"""How to read the picture."""
 
 
 RESULT = "the apparent power"

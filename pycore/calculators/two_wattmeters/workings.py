@@ -12,22 +12,22 @@ from pycore.words.phrase import Symbol, say
 
 def diagram(case: WattmeterCase) -> list[Block]:
     """The phasor diagram, and each reading as voltage × current × cosine."""
-    mark, lag = case.notation.mark, case.found.lag
-    angles = (degrees_text(case.seen[0], mark), degrees_text(case.seen[1], mark))
-    made: list[Block] = [
+    mark, lag = case.notation.mark, case.result.lag
+    angles = (degrees_text(case.meter_angles[0], mark), degrees_text(case.meter_angles[1], mark))
+    blocks: list[Block] = [
         Paragraph(say(words.CONNECTION)),
         WorkingPicture(phasors(lag, angles, words.picture_title(*angles)), "meters"),
-        Paragraph(words.picture_words()),
+        Paragraph(words.PICTURE_WORDS),
     ]
     if case.load is None:
-        return made
+        return blocks
     volts, amps = (Number(quantity.plain(value, mark)) for value in (case.load.voltage, case.load.current))
     lines = []
-    for tag, angle, value in zip(words.TAGS, case.seen, case.readings, strict=False):
-        told = Number(quantity.plain(round(angle, 2), mark) + "°")
-        result = Number(case.notation.writing.number(value), case.prefix + "W")
-        lines.append(row(tag, "=", volts, "×", amps, "×", Function("cos", Bracketed(told)), "=", result))
-    return [*made, Equation(tuple(lines))]
+    for tag, angle, value in zip(words.TAGS, case.meter_angles, case.readings, strict=False):
+        angle_number = Number(quantity.plain(round(angle, 2), mark) + "°")
+        watts = Number(case.notation.writing.number(value), case.prefix + "W")
+        lines.append(row(tag, "=", volts, "×", amps, "×", Function("cos", Bracketed(angle_number)), "=", watts))
+    return [*blocks, Equation(tuple(lines))]
 
 
 def _signed(case: WattmeterCase, value: float) -> Number | Bracketed:
@@ -37,30 +37,30 @@ def _signed(case: WattmeterCase, value: float) -> Number | Bracketed:
 
 def from_readings(case: WattmeterCase) -> list[Block]:
     """From both readings to power, reactive power, angle and power factor."""
-    found, told, prefix = case.found, case.notation.writing.number, case.prefix
+    result, number, prefix = case.result, case.notation.writing.number, case.prefix
     first, second, third = case.readings
     one, two = _signed(case, first), _signed(case, second)
     power, reactive = Symbol("P"), Symbol("Q")
-    made: list[Block] = [
+    blocks: list[Block] = [
         Equation((row(power, "=", words.TAGS[0], "+", words.TAGS[1], "=", one, "+", two, "=",
-                      Number(told(case.power), prefix + "W")),)),
+                      Number(number(case.power), prefix + "W")),)),
     ]  # fmt: skip
     if not case.balanced:
-        return [*made, Paragraph(words.refused())]
+        return [*blocks, Paragraph(words.REFUSED)]
     three = Root(Number("3"))
     lines = [
         row(reactive, "=", three, Bracketed(row(words.TAGS[1], "−", words.TAGS[0])), "=", three,
-            Bracketed(row(two, "−", one)), "=", Number(told(third), prefix + "var")),
+            Bracketed(row(two, "−", one)), "=", Number(number(third), prefix + "var")),
     ]  # fmt: skip
     if case.power != 0:
-        ratio = Fraction(Number(told(third)), Number(told(case.power)))
+        ratio = Fraction(Number(number(third)), Number(number(case.power)))
         lines.append(row(Symbol("φ"), "=", Function("arctan", Bracketed(ratio)), "=", _degrees(case, case.tangent)))
-    factor = row(Function("cos", Symbol("φ")), "=", Number(quantity.fixed(found.factor, 3, case.notation.mark)))
+    factor = row(Function("cos", Symbol("φ")), "=", Number(quantity.fixed(result.factor, 3, case.notation.mark)))
     if case.power >= 0:
-        return [*made, Equation((*lines, factor))]
+        return [*blocks, Equation((*lines, factor))]
     turned = row(Symbol("φ"), "=", _degrees(case, case.tangent), "−" if case.tangent > 0 else "+", Number("180°"), "=",
-                 _degrees(case, found.lag))  # fmt: skip
-    return [*made, Equation(tuple(lines)), Equation((turned, factor), words.turned_back())]
+                 _degrees(case, result.lag))  # fmt: skip
+    return [*blocks, Equation(tuple(lines)), Equation((turned, factor), words.TURNED_BACK)]
 
 
 def _degrees(case: WattmeterCase, degrees: float) -> Number:

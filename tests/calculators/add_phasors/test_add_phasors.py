@@ -53,7 +53,7 @@ def test_five_hundred_random_problems_agree_with_numpy():
 def test_every_construction_ends_where_the_calculation_does(method: str):
     for form in shelf.forms("add-phasors", 60):
         case = PAGE.case({**form, "method": method})
-        end = case.shown().construction.end_point
+        end = case.sheet_plan().construction.end_point
         assert abs(complex(end.x, end.y) - case.total) < 1e-9 * sum(arm.size for arm in case.arms)
 
 

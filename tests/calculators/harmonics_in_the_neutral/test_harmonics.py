@@ -147,7 +147,7 @@ def test_the_page_writes_its_currents_alike_whatever_order_is_drawn(drawn: str):
     answer = PAGE.answer(form, ("answer",))
     currents = [one for one in answer.outputs if one.name.startswith(("neutral-", "line-"))]
     assert {"A"} == {one.unit for one in currents} and "6.00" == currents[0].text
-    told = " ".join(plain(phrase) for phrase in (answer.given, *answer.remarks)).replace("\u00a0", " ")
+    told = " ".join(plain(phrase) for phrase in (answer.values_text, *answer.remarks)).replace("\u00a0", " ")
     assert "10.0 A" in told and "0.0050 A" in told and "mA" not in told
     grid = next(one for one in PAGE.answer(form).workings if one.key == "orders").blocks[0]
     assert ["7", "positive", "0.0050", "0.0050", "0.0050", "0"] == [plain(cell) for cell in grid.rows[2]]

@@ -5,6 +5,10 @@ import re
 from dataclasses import dataclass, field
 
 LENGTH = r"([\d.,]+)\u00a0mm \([\d.,]+\u00a0cm\)"
+MEASURED = (
+    rf"about {LENGTH}\. At 1\u00a0cm\u00a0=\u00a0[\\d.,]+\u00a0\\w+, "
+    rf"that is [\\d.,]+\u00a0\\w+ \\(calculated: [\\d.,]+\u00a0\\w+\\)\\."
+)
 NAME = r"((?:the |The )?(?:diagonal|reference|[IV][₁₂₃]|[IV]_[A-Z]))"
 ANGLE = r"(?:about )?([\d.,]+)°"
 SENSE = r"(anticlockwise|clockwise)"
@@ -179,18 +183,15 @@ MOVES = [
     (rf"Mark {NAME} as a dot, {LENGTH} from the tip of {NAME}, {ANGLE} {SENSE} from back along {NAME}: too "
      r"short for an arrow\.", Learner.dot_at_tip),
     (rf"Draw the diagonal\. From the common point to (?:where they meet|the end of the line just drawn)\. "
-     rf"Measure it: about {LENGTH}, so .*\.",
+     rf"Measure it: {MEASURED}",
      Learner.diagonal),
     (rf"Measure the angle between {NAME} and {NAME}\. Protractor’s centre on the common point\. Expect about {ANGLE}\.",
      Learner.measure_angle),
     (rf"Draw {NAME}\. From the (?:common point|start) to (?:the last tip|where they meet|the end of the line just "
      r"drawn)\.", Learner.nothing),
-    (rf"Measure I_N\. Length: about {LENGTH}\. At .* that is [\d.,]+\u00a0\w+\. It is too short to measure its angle\.",
-     Learner.read_short),
-    (rf"Measure −I_N\. Length: about {LENGTH}\. At .* that is .*\.", Learner.read_short),
-    (rf"Measure I_N\. Length: about {LENGTH}\. At 1\u00a0cm\u00a0=\u00a0[\d.,]+\u00a0\w+, that is [\d.,]+\u00a0\w+\. Direction: "
-     r"(.*)\.",
-     Learner.read),
+    (rf"Measure I_N\. Length: {MEASURED} It is too short to measure its angle\.", Learner.read_short),
+    (rf"Measure −I_N\. Length: {MEASURED} .*\.", Learner.read_short),
+    (rf"Measure I_N\. Length: {MEASURED} Direction: (.*)\.", Learner.read),
     (r"Draw the returning current\. .*", Learner.nothing),
     (r"The figure closes\. .*", Learner.nothing),
 ]  # fmt: skip

@@ -53,7 +53,7 @@ def said(**form: str) -> str:
 
 def judged(**form: str) -> NeutralVerdict:
     case = NeutralCase(read_problem(form))
-    return NeutralVerdict(case, case.shown())
+    return NeutralVerdict(case, case.sheet_plan())
 
 
 def fault_of(field: str, **form: str) -> str:
@@ -271,7 +271,7 @@ def test_no_mistake_is_named_that_does_not_fit():
 def test_single_slips_are_solved_for(method: str):
     """Made with the slip that is listed, the drawing gives just what was read; the one that was made is among them."""
     case = NeutralCase(read_problem({"method": method, "scale": "2"}))
-    plan = case.shown()
+    plan = case.sheet_plan()
     construction = plan.construction
     turn = next(i for i, move in enumerate(construction.moves) if type(move).__name__ == "TurnAngle")
     end = carry_out(construction.moves, {f"{turn}:angle": 7.0}).points[construction.end]

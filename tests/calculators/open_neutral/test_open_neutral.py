@@ -54,7 +54,7 @@ def test_five_hundred_random_loads_agree_with_numpys_node_equations():
 def test_the_drawing_ends_where_the_calculation_does():
     for loads in (("20", "40", "80"), ("5", "100", "30 + j40"), ("100", "-j100", "j100"), ("3 kW", "60 W", "500 W")):
         case = PAGE.case({**FORM, **dict(zip(("z1", "z2", "z3"), loads, strict=True))})
-        figure = case.shown().construction.figure
+        figure = case.sheet_plan().construction.figure
         for number, voltage in enumerate(case.solution.voltages, start=1):
             assert figure.readings[f"u{number}"] == pytest.approx(phasor.magnitude(voltage), rel=1e-9)
 

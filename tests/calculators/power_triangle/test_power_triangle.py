@@ -223,6 +223,6 @@ def test_tip_to_tail_draws_the_triangle_before_the_correction_too():
     before, after = (vector(arrow_of(sheet, key)) for key in ("i12", "sum"))
     assert abs(before - complex(100, 1000 * math.tan(math.acos(0.7)) / 10)) < 1e-6
     assert abs(after - complex(100, 1000 * math.tan(math.acos(0.95)) / 10)) < 1e-6
-    working = next(working for working in PAGE.answer(EXAMPLE).workings if working.shown)
+    working = next(working for working in PAGE.answer(EXAMPLE).workings if working.on_sheet)
     told = [(plain(block.phrase), plain(block.why)) for block in working.blocks if hasattr(block, "step")]
     assert ("Draw S₁. From the start to the tip of Q.", "This is the triangle before the correction.") in told

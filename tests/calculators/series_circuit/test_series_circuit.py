@@ -160,7 +160,7 @@ def test_what_cannot_be_used_is_said_at_its_field(form: dict[str, str], field: s
 )  # fmt: skip
 def test_elements_are_read_as_typed(text: str, bare: str, kind: str, value: float, said: str):
     found: TypedElement = read_element(text, bare, ".")
-    assert (kind, said) == (found.element.kind, found.said.replace("\u00a0", " "))
+    assert (kind, said) == (found.element.kind, found.text.replace("\u00a0", " "))
     assert value == pytest.approx(found.element.value, rel=1e-12)
 
 

@@ -82,7 +82,7 @@ def test_the_line_voltage_is_root_three_and_thirty_degrees_by_every_line_and_seq
 def test_every_construction_ends_where_the_network_does(method: str):
     for form in shelf.forms("star-and-delta", 40):
         case = PAGE.case({**form, "method": method})
-        end, solution = case.shown().construction.end_point, case.solution
+        end, solution = case.sheet_plan().construction.end_point, case.solution
         expected = (solution.between if case.star else solution.lines)[case.line - 1]
         assert math.hypot(end.x, end.y) == pytest.approx(phasor.magnitude(expected), rel=1e-9, abs=1e-9)
 
@@ -115,7 +115,7 @@ def test_all_loads_open_in_star_leave_the_voltages():
     assert 400 == pytest.approx(found["result"])
     assert 0 == found["line-1"] == found["power"] and found["factor"] is None
     form = {"z1": "open", "z2": "open", "z3": "open", "connection": "star"}
-    told = plain(PAGE.answer(form, ()).given).replace("\u00a0", " ")
+    told = plain(PAGE.answer(form, ()).values_text).replace("\u00a0", " ")
     assert told.startswith("no loads in star on 400 V between lines")
     assert "The same three loads" not in remarks(**form)
 
