@@ -17,7 +17,7 @@ DRAWN_HELP = (
 )
 PERCENT = "Meter: % of reading"
 DIGITS = "Meter: digits"
-DIGIT = "Meter: one digit is"
+DIGIT = "Meter: value of one digit"
 METERS = "Meters"
 METER_SETS = (("several", "a different one for each reading"), ("one", "the same one for all readings"))
 LEVEL = "Wording"
