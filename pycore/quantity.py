@@ -107,6 +107,17 @@ def read(text: str, unit: str) -> float:
     raise QuantityError("unit", rest)
 
 
+def last_digit(text: str, unit: str) -> float:
+    """The value in SI units of the last digit of a typed text: 0.1 for ``12.6``, 0.001 for ``850 mA``.
+
+    Raises QuantityError as ``read`` does.
+    """
+    read(text, unit)
+    digits, exponent, rest = _split(text)
+    prefix = 0 if not rest or _WRITTEN_UNITS.get(rest) == unit else PREFIXES[rest[0]]
+    return float(f"1e{exponent + prefix - decimals_of(digits)}")
+
+
 def fixed(value: float, decimals: int, mark: str = ".") -> str:
     """A number with a fixed count of decimals, a true minus sign, and never a minus zero.
 

@@ -45,6 +45,7 @@ def turn_of(plan: Plan, k: int) -> float:
 
 def right(problem: Problem, *, length: bool = False) -> Attempt:
     """The sheet's own drawing, answered in the quantity's unit or in millimetres."""
+
     def act(hand: Hand) -> Answer:
         answer = single(problem, hand) if problem.single else read(problem, hand, hand.draw(plan_of(problem)).end[0])
         return replace(answer, length=10.0 * answer.size / problem.scale) if length else answer
@@ -175,7 +176,9 @@ def _of_lags(problem: Problem) -> Iterator[Attempt]:
         angles = [v + sense * lag for v, lag in zip(problem.voltages, lags, strict=True)]
         turned[key] = [wrapped(angle - angles[0]) for angle in angles]
         if any(lags):
-            words = {"factor-ignored": "power factors were left out", "lead-for-lag": "lead was used instead of lag"}[key]
+            words = {"factor-ignored": "power factors were left out", "lead-for-lag": "lead was used instead of lag"}[
+                key
+            ]
             yield _of(problem, key, replace(plan_of(problem), angles=turned[key]), words)
 
 
@@ -196,6 +199,7 @@ def _of_the_sheet(problem: Problem, dice: np.random.Generator) -> Iterator[Attem
 
     yield Attempt("drawn-at-other-scale", "drawn", in_millimetres, PAPER)
     if plan.method == "tip-to-tail" and len(plan.order) > 1:
+
         def at_the_tip(hand: Hand) -> Answer:
             drawn = hand.draw(plan)
             inside = abs(wrapped(degrees(-drawn.end[0]) - float(drawn.last[0]) - 180.0))
@@ -229,5 +233,3 @@ def _at_the_end(problem: Problem, dice: np.random.Generator) -> Iterator[Attempt
         yield Attempt("multiplied-lines", "drawn", grown(each**2), "multiplied by the scale when")
     if problem.angled:
         yield Attempt("turned-round", "drawn", grown(1.0, 180.0), "opposite direction|arrow.*revers|wrong end")
-
-

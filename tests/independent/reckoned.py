@@ -110,7 +110,10 @@ def _of_lags(problem: Problem) -> Iterator[Slip]:
     lags = [float(problem.form.get(f"a{k}") or 0) for k in (1, 2, 3)]
     if not problem.voltages or not any(lags):
         return
-    ways = (("factor-ignored", 0.0, "power factors were left out"), ("lead-for-lag", 1.0, "lead was used instead of lag"))
+    ways = (
+        ("factor-ignored", 0.0, "power factors were left out"),
+        ("lead-for-lag", 1.0, "lead was used instead of lag"),
+    )
     for key, sense, words in ways:
         angles = [v + sense * lag for v, lag in zip(problem.voltages, lags, strict=True)]
         ends = [polar(abs(line.value), a - angles[0]) for line, a in zip(problem.lines, angles, strict=True)]
