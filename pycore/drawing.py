@@ -103,7 +103,7 @@ _DARK = re.compile("1+")
 
 def dark_runs(row: str) -> list[tuple[int, int]]:
     """The dark squares of one row that lie side by side: from a column up to, not including, another."""
-    return [found.span() for found in _DARK.finditer(row)]
+    return [run.span() for run in _DARK.finditer(row)]
 
 
 @dataclass(frozen=True, slots=True)

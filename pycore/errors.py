@@ -22,9 +22,9 @@ class Fault:
     """
 
     field: str
-    given: str
+    typed: str
     message: str
-    part: str = ""
+    fragment: str = ""
     offers: tuple[Offer, ...] = ()
     awaited: bool = False
 

@@ -42,11 +42,11 @@ def triangle(rows: Sequence[Row], right: Row) -> tuple[list[list[float]], list[f
 
 def back(upper: Sequence[Row], right: Row) -> list[float]:
     """The solution of an upper triangle."""
-    found = [0.0] * len(right)
+    solution = [0.0] * len(right)
     for row in range(len(right) - 1, -1, -1):
-        known = math.fsum(upper[row][place] * found[place] for place in range(row + 1, len(right)))
-        found[row] = (right[row] - known) / upper[row][row]
-    return found
+        known = math.fsum(upper[row][place] * solution[place] for place in range(row + 1, len(right)))
+        solution[row] = (right[row] - known) / upper[row][row]
+    return solution
 
 
 def least_squares(rows: Sequence[Row], right: Row) -> list[float]:

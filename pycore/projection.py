@@ -75,21 +75,21 @@ class Projection:
         a, b, c, d, e, f, g, h = self.numbers[:8]
         u, v = straight
         m11, m12, m21, m22 = a - g * u, b - h * u, d - g * v, e - h * v
-        whole = m11 * m22 - m12 * m21
-        if whole == 0.0:
+        determinant = m11 * m22 - m12 * m21
+        if determinant == 0.0:
             raise ProjectionError("far")
         right, up = u - c, v - f
-        found = Point((right * m22 - up * m12) / whole, (up * m11 - right * m21) / whole)
-        if g * found.x + h * found.y + 1.0 <= 1e-9:
+        point = Point((right * m22 - up * m12) / determinant, (up * m11 - right * m21) / determinant)
+        if g * point.x + h * point.y + 1.0 <= 1e-9:
             raise ProjectionError("far")
-        return found
+        return point
 
     def covariance(self, places: Sequence[Point], tap: float) -> list[list[float]]:
         """Covariance of the plane's points x1, y1, x2, y2 ... that were tapped in the picture, each
         coordinate with the standard error ``tap`` there, the projection's own errors added."""
         count = len(self.spread)
         pulls = [_pull(self.numbers, self.lens, place, count) for place in places]
-        made = [[0.0] * (2 * len(places)) for _ in range(2 * len(places))]
+        matrix = [[0.0] * (2 * len(places)) for _ in range(2 * len(places))]
         for i, (inner_i, outer_i) in enumerate(pulls):
             for j, (inner_j, outer_j) in enumerate(pulls):
                 block = _between(outer_i, self.spread, outer_j)
@@ -98,8 +98,8 @@ class Projection:
                 turned = _between(inner_i, block, inner_j)
                 for row in (0, 1):
                     for column in (0, 1):
-                        made[2 * i + row][2 * j + column] = turned[row][column]
-        return made
+                        matrix[2 * i + row][2 * j + column] = turned[row][column]
+        return matrix
 
 
 def _between(left: Sequence[Sequence[float]], middle: Sequence[Sequence[float]],
@@ -135,14 +135,14 @@ def _straightened(k: float, lens: Lens, seen: Point) -> Point:
     if not k:
         return seen
     off = seen.minus(lens.middle).times(1.0 / lens.reach)
-    wanted = math.hypot(off.x, off.y)
-    radius = wanted
+    distorted = math.hypot(off.x, off.y)
+    radius = distorted
     for _ in range(STEPS):
         slope = 1.0 + 3.0 * k * radius * radius
         if slope < 0.05:
             raise ProjectionError("far")
-        radius -= (radius * (1.0 + k * radius * radius) - wanted) / slope
-    return lens.middle.plus(off.times(lens.reach * radius / wanted)) if wanted else lens.middle
+        radius -= (radius * (1.0 + k * radius * radius) - distorted) / slope
+    return lens.middle.plus(off.times(lens.reach * radius / distorted)) if distorted else lens.middle
 
 
 def _slopes(numbers: Sequence[float], lens: Lens, place: Point) -> tuple[list[float], list[float]]:
@@ -185,10 +185,13 @@ def _pull(
     rows = [
         [bent[0] * plain[0][column] + bent[1] * plain[1][column] for column in (0, 1)] for bent in (first, second)
     ]
-    whole = rows[0][0] * rows[1][1] - rows[0][1] * rows[1][0]
-    if whole == 0.0:
+    determinant = rows[0][0] * rows[1][1] - rows[0][1] * rows[1][0]
+    if determinant == 0.0:
         raise ProjectionError("far")
-    inverse = [[rows[1][1] / whole, -rows[0][1] / whole], [-rows[1][0] / whole, rows[0][0] / whole]]
+    inverse = [
+        [rows[1][1] / determinant, -rows[0][1] / determinant],
+        [-rows[1][0] / determinant, rows[0][0] / determinant],
+    ]
     u, v = _slopes(numbers, lens, place)
     return inverse, [u[:count], v[:count]]
 

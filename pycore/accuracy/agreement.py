@@ -24,19 +24,19 @@ def coverage_factor(freedom: float) -> float:
     """
     if freedom < len(_STUDENT) + 1:
         return _STUDENT[max(1, int(freedom)) - 1]
-    found = _STUDENT[-1]
+    coverage = _STUDENT[-1]
     for least, factor in _SLOWER:
         if freedom >= least:
-            found = factor
-    return found if freedom < 1000.0 else COVERAGE
+            coverage = factor
+    return coverage if freedom < 1000.0 else COVERAGE
 
 
-def effective_freedom(whole: float, scatter: float, count: int) -> float:
+def effective_freedom(combined: float, scatter: float, count: int) -> float:
     """Degrees of freedom of a standard uncertainty ``whole`` of which ``scatter`` comes from so many readings
     and the rest is known for sure (Welch-Satterthwaite, JCGM 100:2008, G.4.1); infinite without scatter."""
     if scatter <= 0.0 or count < 2:
         return math.inf
-    share = scatter / whole
+    share = scatter / combined
     return (count - 1) / (share * share * share * share)
 
 

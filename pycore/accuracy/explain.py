@@ -52,14 +52,14 @@ def _root(function: Callable[[float], float], low: float, high: float) -> float 
 def roots(function: Callable[[float], float], reach: float) -> tuple[float, ...]:
     """The root nearest to zero on either side within +-reach, found in steps of a fortieth of it."""
     step = reach / 40.0
-    made: list[float] = []
+    solutions: list[float] = []
     for sign in (1.0, -1.0):
         for index in range(40):
-            found = _root(function, sign * index * step, sign * (index + 1) * step)
-            if found is not None:
-                made.append(found)
+            root = _root(function, sign * index * step, sign * (index + 1) * step)
+            if root is not None:
+                solutions.append(root)
                 break
-    return tuple(made)
+    return tuple(solutions)
 
 
 def _by_angle(lines: tuple[complex, ...], number: int, read: float) -> tuple[float, ...]:
@@ -106,14 +106,14 @@ def _wrong_range(lines: tuple[complex, ...], read: float) -> float | None:
 
 def _of_line(lines: tuple[complex, ...], number: int, read: float) -> list[Explanation]:
     """What one line could have to do with it."""
-    made = [
+    causes = [
         Explanation(ANGLE, number + 1, angle, math.fabs(angle) / USUAL[ANGLE])
         for angle in _by_angle(lines, number, read)
     ]
     for more in _by_reading(lines, number, read):
         share = 100.0 * math.fabs(more) / phasor.magnitude(lines[number])
-        made.append(Explanation(LINE, number + 1, more, share / USUAL[LINE]))
-    return made
+        causes.append(Explanation(LINE, number + 1, more, share / USUAL[LINE]))
+    return causes
 
 
 def explanations(lines: tuple[complex, ...], read: float) -> tuple[Explanation, ...]:
@@ -121,19 +121,19 @@ def explanations(lines: tuple[complex, ...], read: float) -> tuple[Explanation, 
 
     A cause that can do it in either direction is there twice. The neutral's own misreading is always there.
     """
-    found: list[Explanation] = []
+    causes: list[Explanation] = []
     for number, line in enumerate(lines):
         if line != 0:
-            found += _of_line(lines, number, read)
+            causes += _of_line(lines, number, read)
     harmonic = third_harmonic(lines, read)
     if harmonic is not None:
-        found.append(Explanation(HARMONIC, 0, harmonic, harmonic / USUAL[HARMONIC]))
+        causes.append(Explanation(HARMONIC, 0, harmonic, harmonic / USUAL[HARMONIC]))
     power = _wrong_range(lines, read)
     if power is not None:
-        found.append(Explanation(FACTOR, 0, power, 0.05))
+        causes.append(Explanation(FACTOR, 0, power, 0.05))
     size = phasor.magnitude(phasor.total(lines))
     off = read - size
     most = max(size, read)
     share = 100.0 * math.fabs(off) / most if most > 0.0 else 0.0
-    found.append(Explanation(NEUTRAL, 0, off, share / USUAL[NEUTRAL]))
-    return tuple(sorted(found, key=lambda one: one.strain))
+    causes.append(Explanation(NEUTRAL, 0, off, share / USUAL[NEUTRAL]))
+    return tuple(sorted(causes, key=lambda one: one.strain))

@@ -14,6 +14,7 @@ from functools import lru_cache
 
 from pycore import geometry, phasor
 from pycore.accuracy.propagation import Matrix, Vector
+from pycore.constructions import deviations
 from pycore.constructions.construction import Construction
 from pycore.constructions.many import Column, carry_out_many, crossing_columns
 from pycore.constructions.moves import DEVIATIONS, Move, ReadAngle, ReadLength
@@ -48,9 +49,9 @@ class Hand:
 
     def deviation(self, kind: str, factor: float) -> float:
         """Standard uncertainty of a deviation in the construction's own unit, ``factor`` mm a unit."""
-        if kind.startswith("length"):
+        if kind in deviations.LENGTHS:
             return self.length / factor
-        return self.parallel if kind == "parallel" else self.angle
+        return self.parallel if kind == deviations.PARALLEL else self.angle
 
 
 PRACTISED = Hand()
@@ -126,10 +127,10 @@ def spread(
     shares: list[Share] = []
     slopes: list[float] = []
     kinds = _setting(construction)
-    for (index, kind), found in zip(kinds, _slips(construction, kinds, factor, hand), strict=True):
-        moved, turned = found.moved, found.turned
+    for (index, kind), effect in zip(kinds, _slips(construction, kinds, factor, hand), strict=True):
+        moved, turned = effect.moved, effect.turned
         xx, xy, yy = xx + moved.x * moved.x, xy + moved.x * moved.y, yy + moved.y * moved.y
-        bent += found.bent
+        bent += effect.bent
         unsure = [sofar + turn * turn for sofar, turn in zip(unsure, turned, strict=True)]
         along = geometry.dot(moved, unit)
         slopes.append(along)
@@ -282,11 +283,11 @@ def _sampled(construction: Construction, factor: float, hand: Hand, plain: Sprea
         for (index, kind), column in zip(kinds, thrown, strict=True)
     }
     drawn = carry_out_many(construction.moves_to_end, slips, SAMPLES)
-    across, up = (drawn.kept(column) for column in drawn.points[construction.end])
-    misread = _scaled(reading, drawn.kept(last))
+    across, up = (drawn.valid_indexes(column) for column in drawn.points[construction.end])
+    misread = _scaled(reading, drawn.valid_indexes(last))
     moved = [Point(x - exact.x, y - exact.y) for x, y in zip(across, up, strict=True)]
     off = [math.fabs(math.hypot(x, y) + wrong - size) for x, y, wrong in zip(across, up, misread, strict=True)]
-    steps = [drawn.kept(_scaled(slope, column)) for slope, column in zip(slopes, thrown, strict=True)]
+    steps = [drawn.valid_indexes(_scaled(slope, column)) for slope, column in zip(slopes, thrown, strict=True)]
     linear = [math.fsum(step) for step in zip(*steps, strict=True)]
     straight = [math.fabs(step + wrong) for step, wrong in zip(linear, misread, strict=True)]
     if len(moved) * 2 < SAMPLES:
@@ -322,7 +323,7 @@ def _moments(places: list[Point]) -> Matrix:
 def _away(places: list[Point], shape: Matrix) -> list[float]:
     """How far places are from the middle, squared, in standard uncertainties of a shape."""
     (xx, xy), (_, yy) = shape
-    whole, twice = xx * yy - xy * xy, 2 * xy
-    if whole > 0.0:
-        return [(yy * x * x - twice * x * y + xx * y * y) / whole for x, y in places]
+    determinant, twice = xx * yy - xy * xy, 2 * xy
+    if determinant > 0.0:
+        return [(yy * x * x - twice * x * y + xx * y * y) / determinant for x, y in places]
     return [geometry.dot(place, place) / (xx + yy) if xx + yy > 0.0 else 0.0 for place in places]

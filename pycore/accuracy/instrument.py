@@ -73,18 +73,18 @@ def computed(
     something of nothing). A sum of nothing has no derivative: it is as uncertain as the circle is wide in
     which the errors end.
     """
-    found = sensitivities(phasors, angles)
+    coefficients = sensitivities(phasors, angles)
     size = phasor.magnitude(phasor.total(phasors))
     sizes = [phasor.magnitude(one) for one in phasors]
     if size == 0.0:
         each = [meter.offset() if one_meter else meter.standard(value) for value in sizes if value > 0.0]
-        return ComputedSum(0.0, found, ROUND * math.sqrt(math.fsum(part * part for part in each) / 2))
+        return ComputedSum(0.0, coefficients, ROUND * math.sqrt(math.fsum(share * share for share in each) / 2))
     if not one_meter:
-        parts = [c * meter.standard(value) for c, value in zip(found, sizes, strict=True)]
+        parts = [c * meter.standard(value) for c, value in zip(coefficients, sizes, strict=True)]
     else:
-        common = meter.gain() * math.fsum(c * value for c, value in zip(found, sizes, strict=True))
-        parts = [common, *(c * meter.offset() for c in found)]
-    return ComputedSum(size, found, math.sqrt(math.fsum(part * part for part in parts)))
+        common = meter.gain() * math.fsum(c * value for c, value in zip(coefficients, sizes, strict=True))
+        parts = [common, *(c * meter.offset() for c in coefficients)]
+    return ComputedSum(size, coefficients, math.sqrt(math.fsum(share * share for share in parts)))
 
 
 def difference(
@@ -102,9 +102,9 @@ def difference(
     """
     result = computed(phasors, angles, meter, one_meter=one_meter)
     if not one_meter or result.size == 0.0:
-        return math.sqrt(math.fsum(part * part for part in (result.standard, meter.standard(read), scatter)))
+        return math.sqrt(math.fsum(share * share for share in (result.standard, meter.standard(read), scatter)))
     sizes = [phasor.magnitude(one) for one in phasors]
     grown = math.fsum(c * value for c, value in zip(result.sensitivities, sizes, strict=True))
     offsets = [c * meter.offset() for c in result.sensitivities]
     parts = [scatter, meter.gain() * (grown - read), meter.offset(), *offsets]
-    return math.sqrt(math.fsum(part * part for part in parts))
+    return math.sqrt(math.fsum(share * share for share in parts))

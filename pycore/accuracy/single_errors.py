@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from pycore.accuracy.explain import roots
 from pycore.accuracy.hand import Hand, is_final
+from pycore.constructions import deviations
 from pycore.constructions.construction import Construction
 from pycore.constructions.moves import DEVIATIONS, ConstructionError, carry_out
 
@@ -31,13 +32,13 @@ def single_errors(construction: Construction, factor: float, hand: Hand, read: f
 
     ``factor``: mm for each unit. The last reading is left out: measuring it again is the first thing to do anyway.
     """
-    made: list[SingleError] = []
+    errors: list[SingleError] = []
     for index, move in enumerate(construction.moves):
         if is_final(move):
             continue
         for kind in DEVIATIONS.get(type(move), ()):
-            made += _slips(construction, index, kind, hand.deviation(kind, factor), factor, read)
-    return tuple(sorted(made, key=lambda slip: slip.strain))
+            errors += _slips(construction, index, kind, hand.deviation(kind, factor), factor, read)
+    return tuple(sorted(errors, key=lambda slip: slip.strain))
 
 
 def _slips(
@@ -52,5 +53,5 @@ def _slips(
             return math.nan
         return math.hypot(end.x, end.y) - read
 
-    unit = factor if kind.startswith("length") else 1.0
-    return [SingleError(index, kind, found * deviation * unit, math.fabs(found)) for found in roots(gap, MOST)]
+    unit = factor if kind in deviations.LENGTHS else 1.0
+    return [SingleError(index, kind, multiple * deviation * unit, math.fabs(multiple)) for multiple in roots(gap, MOST)]

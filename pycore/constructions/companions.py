@@ -9,12 +9,11 @@ from dataclasses import replace
 
 from pycore.constructions import step_kinds
 from pycore.constructions.construction import Arm, Construction, DrawingConvention, Step, arm_line
+from pycore.constructions.methods import COMPONENTS
 from pycore.constructions.moves import Direction, Move, SetOff, Start, TurnAngle
 from pycore.constructions.names import AXIS_ACROSS, AXIS_UP, FIRST_DIRECTION, START_POINT
+from pycore.constructions.roles import COMPANION
 from pycore.phasor import wrap
-
-COMPANION = "companion"
-"""The role of a companion's line, and the name of its step."""
 
 
 def companion_moves(construction: Construction) -> tuple[SetOff, ...]:
@@ -29,7 +28,7 @@ def leads(construction: Construction) -> SetOff | None:
 
 def _zero(construction: Construction, picture: DrawingConvention) -> str:
     """The line that lies in the direction drawn first."""
-    if construction.method == "components":
+    if construction.method == COMPONENTS:
         return AXIS_UP if picture.first == "up" else AXIS_ACROSS
     if FIRST_DIRECTION in construction.figure.lines:
         return FIRST_DIRECTION
@@ -41,14 +40,14 @@ def _step(arm: Arm, length: float, zero: str, reference: float) -> Step:
     line = zero if turn == 0.0 else f"K{arm.number}"
     turned: tuple[Move, ...] = () if turn == 0.0 else (TurnAngle(line, START_POINT, zero, turn),)
     set_off = SetOff(f"K{arm.number}", START_POINT, line, length, arm.key, role=COMPANION)
-    return Step(COMPANION, (*turned, set_off), (arm.number,))
+    return Step(step_kinds.COMPANION, (*turned, set_off), (arm.number,))
 
 
 def _led(steps: list[Step], arm: Arm, length: float, reference: float) -> list[Step]:
     """The steps with a companion drawn first, in place of the faint direction."""
     set_off = SetOff(f"K{arm.number}", START_POINT, FIRST_DIRECTION, length, arm.key, role=COMPANION)
     direction = Direction(FIRST_DIRECTION, START_POINT, reference)
-    first = Step(COMPANION, (Start(START_POINT), direction, set_off), (arm.number,))
+    first = Step(step_kinds.COMPANION, (Start(START_POINT), direction, set_off), (arm.number,))
     kept = [
         replace(step, moves=tuple(move for move in step.moves if not isinstance(move, Start)))
         for step in steps
@@ -70,7 +69,7 @@ def accompanied(
         length = arm.size * ratio
         if index or arm.angle != picture.reference:
             after.append(_step(arm, length, zero, picture.reference))
-        elif construction.method == "components":
+        elif construction.method == COMPONENTS:
             steps.insert(2, _step(arm, length, zero, picture.reference))
         else:
             steps, zero = _led(steps, arm, length, picture.reference), FIRST_DIRECTION

@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from functools import cached_property, lru_cache
 
 from pycore import geometry
-from pycore.constructions import step_kinds
+from pycore.constructions import roles, step_kinds
+from pycore.constructions.methods import BY_PROTRACTOR, THE_RETURNING, THE_SUM
 from pycore.constructions.moves import (
     CrossArcs,
     Direction,
@@ -27,7 +28,9 @@ from pycore.constructions.names import (
     RESULT_ANGLE,
     RESULT_LENGTH,
     RESULTANT,
+    RETURN_KEY,
     START_POINT,
+    SUM_KEY,
     line_of,
     tip_of,
 )
@@ -55,7 +58,7 @@ class Step:
 
     name: str
     moves: tuple[Move, ...] = ()
-    about: tuple[int, ...] = ()
+    arm_numbers: tuple[int, ...] = ()
 
 
 @dataclass(frozen=True)
@@ -74,8 +77,8 @@ class Construction:
     steps: tuple[Step, ...]
     end: str = RESULTANT
     closed: bool = False
-    resultant: str = "sum"
-    parallels: str = "protractor"
+    resultant: str = THE_SUM
+    parallels: str = BY_PROTRACTOR
     further: int = 0
 
     @cached_property
@@ -160,7 +163,7 @@ def _axes(picture: DrawingConvention) -> tuple[Point, Point]:
 
 def crossing_angles(moves: tuple[Move, ...], figure: Figure) -> tuple[float, ...]:
     """The sharp angle in degrees, 0 to 90, of each crossing of two lines or arcs in a figure of these moves."""
-    made: list[float] = []
+    angles: list[float] = []
     for move in moves:
         if isinstance(move, Intersect):
             angle = figure.lines[move.first].degrees - figure.lines[move.second].degrees
@@ -171,8 +174,8 @@ def crossing_angles(moves: tuple[Move, ...], figure: Figure) -> tuple[float, ...
         else:
             continue
         size = math.fabs(wrap(angle))
-        made.append(min(size, 180.0 - size))
-    return tuple(made)
+        angles.append(min(size, 180.0 - size))
+    return tuple(angles)
 
 
 def flattest(construction: Construction) -> float:
@@ -215,18 +218,18 @@ def closing_steps(
     """Draw the sum (or the returning current), then read its length and angle."""
     if closed:
         return (Step(step_kinds.ZERO),)
-    returning = resultant == "returning"
+    returning = resultant == THE_RETURNING
     reads: tuple[Move, ...] = (
         ReadLength(RESULT_LENGTH, START_POINT, end),
         ReadAngle(RESULT_ANGLE, START_POINT, first_line, RESULTANT),
     )
     if returning and tip_to_tail:
-        join = Join("N-back", end, START_POINT, "resultant", "return")
-        line = Join(RESULTANT, START_POINT, end, "hidden")
+        join = Join("N-back", end, START_POINT, roles.RESULTANT, RETURN_KEY)
+        line = Join(RESULTANT, START_POINT, end, roles.HIDDEN)
         return (Step(step_kinds.RETURN_CLOSE, (join, line)), Step(step_kinds.READ, reads))
-    role = "partial" if returning else "resultant"
-    result = Step(step_kinds.RESULT, (Join(RESULTANT, START_POINT, end, role, "sum"),))
+    role = roles.PARTIAL if returning else roles.RESULTANT
+    result = Step(step_kinds.RESULT, (Join(RESULTANT, START_POINT, end, role, SUM_KEY),))
     if not returning:
         return (result, Step(step_kinds.READ, reads))
-    back = SetOff("M", START_POINT, RESULTANT, SumOf((RESULT_LENGTH,)), "return", back=True, role="resultant")
+    back = SetOff("M", START_POINT, RESULTANT, SumOf((RESULT_LENGTH,)), RETURN_KEY, back=True, role=roles.RESULTANT)
     return (result, Step(step_kinds.READ, reads), Step(step_kinds.RETURN, (back,)))

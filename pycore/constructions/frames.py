@@ -7,7 +7,7 @@ done. What is drawn, said and measured in it is read from the move, as everywher
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from pycore.constructions.companions import COMPANION
+from pycore.constructions import roles, step_kinds
 from pycore.constructions.construction import Construction, Step
 from pycore.constructions.moves import (
     CrossArcs,
@@ -26,6 +26,8 @@ from pycore.constructions.names import AXIS_UP, FIRST_DIRECTION
 WORDS, RULER, PROTRACTOR, SQUARES, COMPASSES, LINE = (
     "words", "ruler", "protractor", "squares", "compasses", "line",
 )  # fmt: skip
+FIRST_ARC, SECOND_ARC, DASHED = "first", "second", "dash"
+"""The phases of a move: the two arcs of the compasses, and the dashed line drawn after its angle was marked."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,8 +43,8 @@ class Frame:
     step: int
     name: str
     move: Move | None
-    shown: frozenset[int]
-    part: str = ""
+    drawn_moves: frozenset[int]
+    phase: str = ""
 
 
 class _Reel:
@@ -50,12 +52,12 @@ class _Reel:
 
     def __init__(self, construction: Construction) -> None:
         self.construction = construction
-        self.shown: set[int] = set()
+        self.drawn: set[int] = set()
         self.dashed: set[int] = set()
 
-    def frame(self, tool: str, number: int, step: Step, move: Move | None, part: str = "") -> Frame:
+    def frame(self, tool: str, number: int, step: Step, move: Move | None, phase: str = "") -> Frame:
         """One frame with what has been shown so far."""
-        return Frame(tool, number, step.name, move, frozenset(self.shown), part)
+        return Frame(tool, number, step.name, move, frozenset(self.drawn), phase)
 
     def run(self) -> Iterator[Frame]:
         """Every frame in order."""
@@ -69,7 +71,7 @@ class _Reel:
 
     def of_move(self, index: int, number: int, step: Step, move: Move) -> Iterator[Frame]:
         """The frames of one move: none where it is only a thought."""
-        self.shown.add(index)
+        self.drawn.add(index)
         match move:
             case TurnAngle():
                 yield self.frame(PROTRACTOR, number, step, move)
@@ -77,34 +79,34 @@ class _Reel:
             case DrawParallel():
                 yield self.frame(SQUARES, number, step, move)
                 yield from self.dash(number, step, move.line)
-            case Direction() if move.line in (FIRST_DIRECTION, AXIS_UP) and step.name != COMPANION:
+            case Direction() if move.line in (FIRST_DIRECTION, AXIS_UP) and step.name != step_kinds.COMPANION:
                 yield self.frame(LINE, number, step, move)
             case SetOff() | ReadLength():
                 yield self.frame(RULER, number, step, move)
             case ReadAngle():
                 yield self.frame(PROTRACTOR, number, step, move)
             case CrossArcs():
-                yield self.frame(COMPASSES, number, step, move, "first")
-                yield self.frame(COMPASSES, number, step, move, "second")
+                yield self.frame(COMPASSES, number, step, move, FIRST_ARC)
+                yield self.frame(COMPASSES, number, step, move, SECOND_ARC)
             case DropPerpendicular():
                 yield from self.drop(number, step, move)
-            case Join() if index not in self.dashed and move.role not in ("hidden", "drop"):
+            case Join() if index not in self.dashed and move.role not in (roles.HIDDEN, roles.DROP):
                 yield self.frame(LINE, number, step, move)
 
     def dash(self, number: int, step: Step, line: str) -> Iterator[Frame]:
         """The dashed line that follows a marked angle or a slid square, drawn there and then."""
-        found = self.join_of(line)
-        if found is not None:
-            index, join = found
-            self.shown.add(index)
+        joined = self.join_of(line)
+        if joined is not None:
+            index, join = joined
+            self.drawn.add(index)
             self.dashed.add(index)
-            yield self.frame(LINE, number, step, join, "dash")
+            yield self.frame(LINE, number, step, join, DASHED)
 
     def drop(self, number: int, step: Step, move: DropPerpendicular) -> Iterator[Frame]:
         """The perpendicular with its dashed line."""
         for index, join in self.joins():
             if join.start == move.start and join.end == move.foot:
-                self.shown.add(index)
+                self.drawn.add(index)
                 self.dashed.add(index)
         yield self.frame(SQUARES, number, step, move)
 
@@ -117,7 +119,7 @@ class _Reel:
     def join_of(self, line: str) -> tuple[int, Join] | None:
         """The dashed join of a line, if it has one."""
         return next(
-            ((index, join) for index, join in self.joins() if join.line == line and join.role == "parallel"), None
+            ((index, join) for index, join in self.joins() if join.line == line and join.role == roles.PARALLEL), None
         )
 
 

@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from pycore import geometry, trig
+from pycore.constructions import deviations
 from pycore.constructions.moves import (
     DEVIATIONS,
     CrossArcs,
@@ -73,7 +74,7 @@ class DrawingBatch:
     lost: set[int] = field(default_factory=set)
     instead: Column | None = None
 
-    def kept(self, column: Column) -> Column:
+    def valid_indexes(self, column: Column) -> Column:
         """The numbers of the drawings that are not lost, in their order."""
         return [number for place, number in enumerate(column) if place not in self.lost] if self.lost else column
 
@@ -96,7 +97,7 @@ def carry_out_many(
 
 def crossing_columns(moves: tuple[Move, ...], many: DrawingBatch) -> list[Column]:
     """The sharp angle of each crossing, as ``construction.crossing_angles``; of a lost drawing it says nothing."""
-    made: list[Column] = []
+    columns: list[Column] = []
     for move in moves:
         if isinstance(move, Intersect):
             first, second = many.lines[move.first].degrees(), many.lines[move.second].degrees()
@@ -106,8 +107,8 @@ def crossing_columns(moves: tuple[Move, ...], many: DrawingBatch) -> list[Column
         else:
             continue
         sizes = [math.fabs(wrap(one - other)) for one, other in zip(first, second, strict=True)]
-        made.append([min(size, 180.0 - size) for size in sizes])
-    return made
+        columns.append([min(size, 180.0 - size) for size in sizes])
+    return columns
 
 
 Slips = Mapping[str, Column | None]
@@ -151,7 +152,7 @@ def _turn(many: DrawingBatch, move: TurnAngle, slips: Slips) -> None:
 
 
 def _parallel(many: DrawingBatch, move: DrawParallel, slips: Slips) -> None:
-    degrees = _added(many.lines[move.to].degrees(), slips["parallel"])
+    degrees = _added(many.lines[move.to].degrees(), slips[deviations.PARALLEL])
     many.lines[move.line] = _Line(many.points[move.through], degrees)
 
 
@@ -175,11 +176,11 @@ def _met(many: DrawingBatch, first: _Line, second: _Line) -> Places:
     return across, up
 
 
-def _one_by_one(many: DrawingBatch, found: Callable[[int], Point | None]) -> Places:
+def _one_by_one(many: DrawingBatch, crossing: Callable[[int], Point | None]) -> Places:
     """A point of each drawing, found for one after another; where there is none, that drawing is lost."""
     across, up = [], []
     for place in range(many.count):
-        met = found(place)
+        met = crossing(place)
         if met is None:
             many.lost.add(place)
         across.append(met.x if met else 0.0)
@@ -207,7 +208,7 @@ def _cross_arcs(many: DrawingBatch, move: CrossArcs, slips: Slips) -> None:
 
 
 def _drop(many: DrawingBatch, move: DropPerpendicular, slips: Slips) -> None:
-    line, start, slopes = many.lines[move.line], many.points[move.start], slips["parallel"]
+    line, start, slopes = many.lines[move.line], many.points[move.start], slips[deviations.PARALLEL]
     square = [degrees + 90.0 for degrees in line.degrees()]
     dropped = _met(many, _Line(start, _added(square, slopes)), line)
     # Without a slip the foot is found by another formula, which differs in the last place.

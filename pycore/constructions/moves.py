@@ -12,6 +12,8 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from pycore import geometry
+from pycore.constructions import deviations
+from pycore.constructions.roles import GIVEN
 from pycore.geometry import ORIGIN, Point, Ray
 from pycore.phasor import wrap
 
@@ -73,7 +75,7 @@ class SetOff:
     phasor: str = ""
     copy: bool = False
     back: bool = False
-    role: str = "given"
+    role: str = GIVEN
 
 
 @dataclass(frozen=True, slots=True)
@@ -164,13 +166,13 @@ Move = (
 )
 
 DEVIATIONS: dict[type, tuple[str, ...]] = {
-    TurnAngle: ("angle",),
-    SetOff: ("length",),
-    DrawParallel: ("parallel",),
-    CrossArcs: ("length", "length-2"),
-    DropPerpendicular: ("parallel",),
-    ReadLength: ("length",),
-    ReadAngle: ("angle",),
+    TurnAngle: (deviations.ANGLE,),
+    SetOff: (deviations.LENGTH,),
+    DrawParallel: (deviations.PARALLEL,),
+    CrossArcs: deviations.LENGTHS,
+    DropPerpendicular: (deviations.PARALLEL,),
+    ReadLength: (deviations.LENGTH,),
+    ReadAngle: (deviations.ANGLE,),
 }
 """What a hand can get wrong in each move; the key of a deviation is ``<index>:<name>``."""
 
@@ -217,7 +219,7 @@ def length_of(move: SetOff, readings: Mapping[str, float]) -> float:
 
 
 def _set_off(board: _Board, move: SetOff, deviation: Mapping[str, float]) -> None:
-    length = length_of(move, board.readings) + deviation.get("length", 0.0)
+    length = length_of(move, board.readings) + deviation.get(deviations.LENGTH, 0.0)
     start = board.points[move.start]
     degrees = board.lines[move.line].degrees
     board.points[move.point] = start.moved(-length if move.back else length, degrees)
@@ -226,11 +228,11 @@ def _set_off(board: _Board, move: SetOff, deviation: Mapping[str, float]) -> Non
 def _turn(board: _Board, move: TurnAngle, deviation: Mapping[str, float]) -> None:
     degrees = zero_of(move, board.lines) + turn_of(move, board.readings)
     at = board.points[move.at]
-    board.lines[move.line] = Ray(at, wrap(degrees + deviation.get("angle", 0.0)))
+    board.lines[move.line] = Ray(at, wrap(degrees + deviation.get(deviations.ANGLE, 0.0)))
 
 
 def _parallel(board: _Board, move: DrawParallel, deviation: Mapping[str, float]) -> None:
-    degrees = board.lines[move.to].degrees + deviation.get("parallel", 0.0)
+    degrees = board.lines[move.to].degrees + deviation.get(deviations.PARALLEL, 0.0)
     board.lines[move.line] = Ray(board.points[move.through], degrees)
 
 
@@ -249,9 +251,9 @@ def _cross_arcs(board: _Board, move: CrossArcs, deviation: Mapping[str, float]) 
     other = geometry.distance(*(points[name] for name in move.second_radius))
     met = geometry.circles_meet(
         first,
-        radius + deviation.get("length", 0.0),
+        radius + deviation.get(deviations.LENGTH, 0.0),
         second,
-        other + deviation.get("length-2", 0.0),
+        other + deviation.get(deviations.SECOND_LENGTH, 0.0),
         first.plus(second).minus(opposite),
     )
     if met is None:
@@ -261,7 +263,7 @@ def _cross_arcs(board: _Board, move: CrossArcs, deviation: Mapping[str, float]) 
 
 def _drop(board: _Board, move: DropPerpendicular, deviation: Mapping[str, float]) -> None:
     line, start = board.lines[move.line], board.points[move.start]
-    slope = deviation.get("parallel", 0.0)
+    slope = deviation.get(deviations.PARALLEL, 0.0)
     if slope == 0.0:
         board.points[move.foot] = geometry.foot(start, line)
         return
@@ -283,13 +285,13 @@ def _read_length(board: _Board, move: ReadLength, deviation: Mapping[str, float]
         length = geometry.dot(end.minus(start), unit)
     else:
         length = geometry.distance(start, end)
-    board.readings[move.reading] = length + deviation.get("length", 0.0)
+    board.readings[move.reading] = length + deviation.get(deviations.LENGTH, 0.0)
 
 
 def _read_angle(board: _Board, move: ReadAngle, deviation: Mapping[str, float]) -> None:
     between = wrap(board.lines[move.second].degrees - board.lines[move.first].degrees)
     size = -between if between < 0 else between
-    board.readings[move.reading] = size + deviation.get("angle", 0.0)
+    board.readings[move.reading] = size + deviation.get(deviations.ANGLE, 0.0)
 
 
 def _start(board: _Board, move: Start, _deviation: Mapping[str, float]) -> None:

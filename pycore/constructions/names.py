@@ -24,3 +24,12 @@ def line_of(number: int | str) -> str:
 def tip_of(number: int | str) -> str:
     """The tip of the phasor of a number."""
     return f"T{number}"
+
+
+SUM_KEY, RETURN_KEY = "sum", "return"
+"""The keys of the sum and of the returning phasor among a case's phasors: symbols, colours, drawn lines."""
+
+
+def arm_key(number: int | str) -> str:
+    """Return the key of the phasor with this number; of a partial sum for several digits: ``i12``."""
+    return f"i{number}"

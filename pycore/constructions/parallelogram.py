@@ -8,7 +8,7 @@ parallelogram: one is carried on from the tip of the other.
 from collections.abc import Iterator
 
 from pycore import phasor
-from pycore.constructions import step_kinds
+from pycore.constructions import roles, step_kinds
 from pycore.constructions.construction import (
     FLAT,
     Arm,
@@ -20,6 +20,7 @@ from pycore.constructions.construction import (
     reference_step,
     tip,
 )
+from pycore.constructions.methods import BY_COMPASSES, BY_PROTRACTOR, BY_SET_SQUARES, PARALLELOGRAM, THE_SUM
 from pycore.constructions.moves import (
     CrossArcs,
     DrawParallel,
@@ -32,7 +33,7 @@ from pycore.constructions.moves import (
     Supplement,
     TurnAngle,
 )
-from pycore.constructions.names import DIAGONAL, DIAGONAL_LENGTH, FIRST_DIRECTION, RESULTANT, START_POINT
+from pycore.constructions.names import DIAGONAL, DIAGONAL_LENGTH, FIRST_DIRECTION, RESULTANT, START_POINT, arm_key
 from pycore.phasor import wrap
 
 
@@ -67,8 +68,8 @@ def _by_protractor(a: _Side, b: _Side, corner: str, measured: str) -> Iterator[S
     close: tuple[Move, ...] = (
         TurnAngle(from_b, b.tip, b.line, turns[1], back=True),
         Intersect(corner, from_a, from_b),
-        Join(from_a, a.tip, corner, "parallel", like=b.key),
-        Join(from_b, b.tip, corner, "parallel", like=a.key),
+        Join(from_a, a.tip, corner, roles.PARALLEL, like=b.key),
+        Join(from_b, b.tip, corner, roles.PARALLEL, like=a.key),
     )
     yield Step(step_kinds.CLOSE, close, numbers)
 
@@ -80,8 +81,8 @@ def _by_set_squares(a: _Side, b: _Side, corner: str) -> Iterator[Step]:
     close: tuple[Move, ...] = (
         DrawParallel(from_b, b.tip, a.line),
         Intersect(corner, from_a, from_b),
-        Join(from_a, a.tip, corner, "parallel", like=b.key),
-        Join(from_b, b.tip, corner, "parallel", like=a.key),
+        Join(from_a, a.tip, corner, roles.PARALLEL, like=b.key),
+        Join(from_b, b.tip, corner, roles.PARALLEL, like=a.key),
     )
     yield Step(step_kinds.CLOSE, close, numbers)
 
@@ -91,8 +92,8 @@ def _by_compasses(a: _Side, b: _Side, corner: str) -> Iterator[Step]:
     arcs = CrossArcs(corner, a.tip, (START_POINT, b.tip), b.tip, (START_POINT, a.tip), START_POINT)
     yield Step(step_kinds.ARCS, (arcs,), numbers)
     joins: tuple[Move, ...] = (
-        Join(f"{b.line}@{a.tip}", a.tip, corner, "parallel", like=b.key),
-        Join(f"{a.line}@{b.tip}", b.tip, corner, "parallel", like=a.key),
+        Join(f"{b.line}@{a.tip}", a.tip, corner, roles.PARALLEL, like=b.key),
+        Join(f"{a.line}@{b.tip}", b.tip, corner, roles.PARALLEL, like=a.key),
     )
     yield Step(step_kinds.CLOSE, joins, numbers)
 
@@ -117,9 +118,9 @@ def is_flat(first: float, second: float) -> bool:
 def _stage(a: _Side, b: _Side, corner: str, parallels: str, measured: str) -> tuple[Step, ...]:
     if is_flat(a.angle, b.angle):
         return tuple(_carried_on(a, b, corner))
-    if parallels == "set-squares":
+    if parallels == BY_SET_SQUARES:
         return tuple(_by_set_squares(a, b, corner))
-    if parallels == "compasses":
+    if parallels == BY_COMPASSES:
         return tuple(_by_compasses(a, b, corner))
     return tuple(_by_protractor(a, b, corner, measured))
 
@@ -132,7 +133,7 @@ def _first_diagonal(pair: tuple[Arm, Arm], corner: str, parallels: str) -> tuple
         return steps
     numbers = a.numbers + b.numbers
     diagonal: tuple[Move, ...] = (
-        Join(DIAGONAL, START_POINT, DIAGONAL, "partial", f"i{numbers[0]}{numbers[1]}"),
+        Join(DIAGONAL, START_POINT, DIAGONAL, roles.PARTIAL, arm_key(f"{numbers[0]}{numbers[1]}")),
         ReadLength(DIAGONAL_LENGTH, START_POINT, DIAGONAL),
     )
     return (*steps, Step(step_kinds.DIAGONAL, diagonal, numbers))
@@ -151,8 +152,8 @@ def parallelogram(
     arms: tuple[Arm, ...],
     order: str,
     reference: float,
-    parallels: str = "protractor",
-    resultant: str = "sum",
+    parallels: str = BY_PROTRACTOR,
+    resultant: str = THE_SUM,
 ) -> Construction:
     """The construction for two or three arms of non-zero size.
 
@@ -174,14 +175,14 @@ def parallelogram(
         steps.append(draw_arm(third, head, reference, False))
     if third is not None and not cancelled:
         numbers = (pair[0].number, pair[1].number)
-        diagonal = _Side(pair_sum, DIAGONAL, DIAGONAL, f"i{numbers[0]}{numbers[1]}", numbers)
+        diagonal = _Side(pair_sum, DIAGONAL, DIAGONAL, arm_key(f"{numbers[0]}{numbers[1]}"), numbers)
         steps += _stage(diagonal, _side(third), RESULTANT, parallels, "between")
     end = tip(third) if third is not None and cancelled else RESULTANT
     closed = _sum_of(arms) == 0
     line = arm_line(head) if head.angle == reference else FIRST_DIRECTION
     steps += closing_steps(end, line, resultant, closed=closed, tip_to_tail=False)
     return Construction(
-        "parallelogram", order, arms, tuple(steps), end, closed, resultant, parallels
+        PARALLELOGRAM, order, arms, tuple(steps), end, closed, resultant, parallels
     )
 
 

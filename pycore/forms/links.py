@@ -107,7 +107,7 @@ def form_pairs(
         if field.private:
             continue
         value = str(form.get(field.name, field.default)).strip()
-        wanted = field.group == "values" or field.name in named
-        if value != field.default or (wanted and value != ""):
+        is_needed = field.group == "values" or field.name in named
+        if value != field.default or (is_needed and value != ""):
             pairs.append((field.name, value))
     return tuple(pairs)

@@ -87,7 +87,7 @@ class Notation:
 
     def short_of(self, key: str, amount: float) -> str:
         """An arm's amount with its own unit."""
-        return self.writing.given(amount) + NO_BREAK_SPACE + self.unit_of(key)
+        return self.writing.as_typed(amount) + NO_BREAK_SPACE + self.unit_of(key)
 
     def measured(self, key: str, millimetres: float, scale: float) -> str:
         """The amount that a measured length represents, multiplied out from the length and the scale as printed:

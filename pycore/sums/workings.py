@@ -45,8 +45,8 @@ class ComponentsWorking:
         self.writing: NumberFormat = sentences.notation.writing
         self.mark = self.writing.mark
         picture = self.picture
-        paper = [picture.paper_angle(part.angle) for part in self.parts]
-        sizes = [part.size for part in self.parts]
+        paper = [picture.paper_angle(row.angle) for row in self.parts]
+        sizes = [row.size for row in self.parts]
         self.across = [size * trig.cosine(angle) for size, angle in zip(sizes, paper, strict=True)]
         self.upward = [size * trig.sine(angle) for size, angle in zip(sizes, paper, strict=True)]
         self.stated_angles = [wrap(90.0 - angle) if picture.first == "up" else angle for angle in paper]
@@ -82,17 +82,17 @@ class ComponentsWorking:
         """The whole path: table, sums, Pythagoras, angle by quarter."""
         intro = words.components_intro(self.picture.first == "up", self.sentences.notation.reference)
         note = words.rounding_note(self.writing.decimals + self.extra, carried=self.carried)
-        made: list[Block] = [Paragraph(intro), self.grid(), Paragraph(note)]
+        blocks: list[Block] = [Paragraph(intro), self.grid(), Paragraph(note)]
         if self.sum == 0:
-            made.append(Paragraph(self.case.why_nothing()))
-            return tuple(made)
-        made.append(Equation(self.pythagoras(), words.pythagoras()))
+            blocks.append(Paragraph(self.case.zero_reason()))
+            return tuple(blocks)
+        blocks.append(Equation(self.pythagoras(), words.PYTHAGORAS))
         if self.sum.real != 0 and self.sum.imag != 0:
-            made.append(Equation(self.arctangent(), words.arctangent()))
-        made.append(Paragraph(self.quarter()))
-        return tuple(made)
+            blocks.append(Equation(self.arctangent(), words.ARCTANGENT))
+        blocks.append(Paragraph(self.quarter()))
+        return tuple(blocks)
 
-    def written(self, value: float) -> str:
+    def component_text(self, value: float) -> str:
         """A part with the working's decimals."""
         return self.writing.fixed(value, self.extra)
 
@@ -107,21 +107,21 @@ class ComponentsWorking:
         )
         rows = [
             (
-                part.tag,
-                (self.writing.given(part.size),),
+                row.tag,
+                (self.writing.as_typed(row.size),),
                 (quantity.fixed(self.stated_angles[index], 1, self.mark) + "°",),
-                (self.written(self.across[index]),),
-                (self.written(self.upward[index]),),
+                (self.component_text(self.across[index]),),
+                (self.component_text(self.upward[index]),),
             )
-            for index, part in enumerate(self.parts)
+            for index, row in enumerate(self.parts)
         ]
         total: tuple[Phrase, ...] = (
-            ("sum",), ("",), ("",), (self.written(self.sum.real),), (self.written(self.sum.imag),),
+            ("sum",), ("",), ("",), (self.component_text(self.sum.real),), (self.component_text(self.sum.imag),),
         )  # fmt: skip
         return Grid(head, (*rows, total), total=True)
 
     def number(self, value: float) -> Formula:
-        written = self.written(value)
+        written = self.component_text(value)
         return Bracketed(Number(written)) if written.startswith(quantity.MINUS) else Number(written)
 
     def pythagoras(self) -> tuple[Formula, ...]:
@@ -140,7 +140,7 @@ class ComponentsWorking:
 
     def arctangent(self) -> tuple[Formula, ...]:
         ratio = Fraction(
-            Number(self.written(math.fabs(self.sum.imag))), Number(self.written(math.fabs(self.sum.real)))
+            Number(self.component_text(math.fabs(self.sum.imag))), Number(self.component_text(math.fabs(self.sum.real)))
         )
         general = Fraction(Bracketed(Y, bars=True), Bracketed(X, bars=True))
         angle = Number(degrees_text(self.slope(), self.mark))
@@ -151,11 +151,11 @@ class ComponentsWorking:
 
     def quarter(self) -> Phrase:
         reckoned = self.picture.reckoned_angle(phasor.angle(self.sum))
-        told = direction_phrase(self.sentences, wrap(reckoned - self.picture.reference))
+        angle_text = direction_phrase(self.sentences, wrap(reckoned - self.picture.reference))
         if self.sum.real == 0 or self.sum.imag == 0:
-            return words.on_axis(self.sentences.way(reckoned), told)
+            return words.on_axis(self.sentences.direction(reckoned), angle_text)
         return words.quarter(
-            self.sum.real > 0, self.sum.imag > 0, degrees_text(self.slope(), self.mark), told
+            self.sum.real > 0, self.sum.imag > 0, degrees_text(self.slope(), self.mark), angle_text
         )
 
 

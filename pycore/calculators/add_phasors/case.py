@@ -100,13 +100,13 @@ def read_phasors(reader: Reader, unit: str, *, difference: bool = False) -> tupl
     phasors: list[EnteredPhasor] = []
     for number in range(1, MOST + 1):
         name = f"p{number}"
-        text, label = reader.given(name), reader.label(name)
+        text, label = reader.text(name), reader.label(name)
         if not text:
             continue
         try:
             size, angle = read_phasor(text, unit)
         except QuantityError as problem:
-            reader.fault(name, inputs.bad_phasor(label, text, unit), problem.part)
+            reader.fault(name, inputs.bad_phasor(label, text, unit), problem.fragment)
             continue
         if size > 1e5:
             reader.fault(name, inputs.too_large(label, text, quantity.engineering(1e5, unit)))
@@ -118,13 +118,13 @@ def read_phasors(reader: Reader, unit: str, *, difference: bool = False) -> tupl
     if not reader.faults and (len(phasors) < 2 or not nonzero):
         for name in ("p1", "p2"):
             reader.fault(name, words.NOTHING_HERE)
-    elif difference and not reader.given("p1"):
+    elif difference and not reader.text("p1"):
         reader.fault("p1", words.no_first(reader.label("p1")))
     largest = max((one.size for one in nonzero), default=0.0)
     for one in nonzero:
         if one.size < LEAST_SHARE * largest:
             name = f"p{one.number}"
-            reader.fault(name, inputs.apart(reader.label(name), reader.given(name), inputs.MILLIONTH))
+            reader.fault(name, inputs.apart(reader.label(name), reader.text(name), inputs.MILLIONTH))
     return tuple(nonzero)
 
 

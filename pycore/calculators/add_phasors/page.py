@@ -58,7 +58,7 @@ class AddPhasors(SumPage[AddCase]):
             *outputs_on_paper(case, plan, "sum-length"),
         )
 
-    def given(self, case: AddCase) -> Phrase:
+    def values_text(self, case: AddCase) -> Phrase:
         """The values in words."""
         return (case.values_text(),)
 

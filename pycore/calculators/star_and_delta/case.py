@@ -135,5 +135,5 @@ def _tidy(angle: float) -> float:
 def read_loads(reader: Reader) -> Loads:
     """The three loads of a form; an empty field is like the first."""
     first = read_load(reader, "z1", words.bad_load)
-    second, third = (read_load(reader, name, words.bad_load) if reader.given(name) else first for name in NAMES[1:])
+    second, third = (read_load(reader, name, words.bad_load) if reader.text(name) else first for name in NAMES[1:])
     return first, second, third

@@ -87,7 +87,7 @@ class StarAndDelta(SumPage[StarDeltaCase]):
         ]  # fmt: skip
         return (*outputs, *outputs_on_paper(case, plan, "result-length"))
 
-    def given(self, case: StarDeltaCase) -> Phrase:
+    def values_text(self, case: StarDeltaCase) -> Phrase:
         """The values in words."""
         return (case.values_text(),)
 

@@ -8,6 +8,7 @@ from pycore.calculators.two_wattmeters.circuit import BalancedLoad, WattmeterRea
 from pycore.calculators.two_wattmeters.fields import FIELDS
 from pycore.constructions.construction import Arm
 from pycore.constructions.construction import DrawingConvention as Lie
+from pycore.constructions.methods import COMPONENTS, TIP_TO_TAIL
 from pycore.forms.reading import Reader
 from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE, QuantityError
@@ -51,7 +52,7 @@ class WattmeterCase(SumCase):
     fields = FIELDS
     scenario = words.SCENARIO
     on_sheet = words.TITLE
-    methods = ("tip-to-tail", "components")
+    methods = (TIP_TO_TAIL, COMPONENTS)
     result_word = words.RESULT
 
     def __init__(
@@ -144,14 +145,14 @@ class WattmeterCase(SumCase):
 
 def read_reading(reader: Reader, name: str) -> float:
     """A wattmeter's reading in watts; 0, with a fault, if it cannot be used or is not typed yet."""
-    text, label = reader.given(name), reader.label(name)
+    text, label = reader.text(name), reader.label(name)
     if not text:
         reader.awaited(name, words.enter_reading(label))
         return 0.0
     try:
         value = quantity.read(text, "W")
     except QuantityError as problem:
-        reader.fault(name, words.bad_reading(label, text), problem.part)
+        reader.fault(name, words.bad_reading(label, text), problem.fragment)
         return 0.0
     if value != 0.0 and not LEAST <= math.fabs(value) <= LARGEST:
         reader.fault(name, words.reading_range(label, text))

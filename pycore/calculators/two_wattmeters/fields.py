@@ -13,12 +13,12 @@ from pycore.words.form import METHODS
 
 FIELDS: tuple[Field, ...] = (
     choice_field("known", words.KNOWN, "method", "load", words.KNOWNS),
-    Field("volts", words.VOLTS, "quantity", "values", "400", "V", only=(("known", "load"),)),
-    Field("amps", words.AMPS, "quantity", "values", "10", "A", only=(("known", "load"),)),
-    Field("lag", words.LAG, "angle", "values", "40", "°", help=words.LAG_HELP, only=(("known", "load"),)),
+    Field("volts", words.VOLTS, "quantity", "values", "400", "V", shown_when=(("known", "load"),)),
+    Field("amps", words.AMPS, "quantity", "values", "10", "A", shown_when=(("known", "load"),)),
+    Field("lag", words.LAG, "angle", "values", "40", "°", help=words.LAG_HELP, shown_when=(("known", "load"),)),
     Field("w1", words.reading_label(1, 1), "quantity", "values", "", "W", help=words.READING_HELP,
-          only=(("known", "readings"),)),
-    Field("w2", words.reading_label(2, 3), "quantity", "values", "", "W", only=(("known", "readings"),)),
+          shown_when=(("known", "readings"),)),
+    Field("w2", words.reading_label(2, 3), "quantity", "values", "", "W", shown_when=(("known", "readings"),)),
     replace(choice_field("meters", words.METER_LINES, "loads", "13", words.METER_LINE_OPTIONS), opening="12"),
     choice_field("balanced", words.BALANCED, "loads", "yes", words.BALANCEDS),
     *drawing_fields("volt-amperes", words.ZERO, "tip-to-tail", "right", METHODS[1:]),

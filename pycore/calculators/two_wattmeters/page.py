@@ -70,7 +70,7 @@ class TwoWattmeters(SumPage[WattmeterCase]):
     def _lag(self, reader: Reader) -> float:
         lag = reader.lag("lag").degrees
         if math.fabs(lag) > 90.0:
-            reader.fault("lag", words.bad_lag(reader.label("lag"), reader.given("lag")))
+            reader.fault("lag", words.bad_lag(reader.label("lag"), reader.text("lag")))
         return lag
 
     def _from_readings(self, reader: Reader, meters: str) -> WattmeterReadings:
@@ -108,7 +108,7 @@ class TwoWattmeters(SumPage[WattmeterCase]):
         drawn = words.drawn(case.amount(case.size), case.direction(plan))
         return (drawn, words.power_factor(case.power_factor_text), *lines[1:])
 
-    def given(self, case: WattmeterCase) -> Phrase:
+    def values_text(self, case: WattmeterCase) -> Phrase:
         """The values in words."""
         return (case.values_text(),)
 

@@ -69,7 +69,7 @@ def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, s
     readings = watts_of(code)
     form = default_form(FIELDS) | dict(choices or {}) | {"known": "readings"}
     form |= {"w1": str(readings.first), "w2": str(readings.second), "paper": code.paper}
-    known = [choice.value for choice in BY_NAME["method"].choices]
+    known = [choice.value for choice in BY_NAME["method"].options]
     return form | ({"method": code.method} if code.method in known else {})
 
 

@@ -151,7 +151,7 @@ def test_the_drawing_ends_on_the_apparent_power():
     for lag in ("0", "40", "60", "75", "90", "-30", "0.85 lag"):
         case = PAGE.case({**FORM, "lag": lag})
         assert case.size == pytest.approx(case.result.apparent, rel=1e-9)
-        assert case.shown().construction.end_point.y == pytest.approx(case.result.reactive, abs=1e-6)
+        assert case.sheet_plan().construction.end_point.y == pytest.approx(case.result.reactive, abs=1e-6)
 
 
 @pytest.mark.parametrize("lag", ["0", "30", "60", "75", "90", "-60", "-90"])
