@@ -183,7 +183,7 @@ class StepSentences(OnPaper):
         symbol = self.notation.tags[RETURN_KEY if returned else SUM_KEY]
         if self.is_dot(reading):
             return words.read_short(symbol, self.measured("sum", reading)), words.READ_WHY
-        sentence = words.read(symbol, self.measured("sum", reading), self.direction(returned))
+        sentence = words.read(symbol, self.measured("sum", reading), self.sum_direction(returned))
         return sentence, words.RETURNING_READ_WHY if returned else words.READ_WHY
 
     def sum_direction(self, returned: bool = False) -> Phrase:
