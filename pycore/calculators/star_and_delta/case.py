@@ -83,7 +83,7 @@ class StarDeltaCase(SumCase):
         super().__init__(problem, arms, notation.lines, picture, notation)
 
     def difference(self, values: tuple[complex, ...]) -> complex:
-        """The first phasor of the difference less the other one, of three values."""
+        """The first phasor of the difference minus the other one, of three values."""
         return values[self.line - 1] - values[self.other - 1]
 
     def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
