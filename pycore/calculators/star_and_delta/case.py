@@ -80,6 +80,7 @@ class StarDeltaCase(SumCase):
             protractor=problem["protractor"],
             polar=problem["angles"] == "polar",
             words=words.VOLTS if self.star else words.AMPERES,
+            origins={f"i{other}": words.opposite(own[other])},
         )
         picture = DrawingConvention(problem["first"], problem["rotation"], reference)
         super().__init__(problem, arms, notation.lines, picture, notation)
