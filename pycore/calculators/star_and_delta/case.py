@@ -42,6 +42,11 @@ def tags_of(connection: str, line: int, names: str) -> tuple[dict[int, Phrase], 
     return branches, Symbol("I", short[line]), Symbol("V", between[1])
 
 
+def line_tags(names: str) -> tuple[Phrase, ...]:
+    """The tags of the three line currents, by the names of the lines."""
+    return tuple((Symbol("I", name.removeprefix("L")),) for name in conventions.NAMES[names])
+
+
 class StarDeltaCase(SumCase):
     """Two phasors of the three, the second turned round."""
 
@@ -60,7 +65,7 @@ class StarDeltaCase(SumCase):
         self.own = own
         values = solution.phases if self.star else solution.branches
         # In delta angles count from the voltage between the first two lines.
-        turn = 1.0 + 0j if self.star else phasor.polar(1.0, -phasor.angle(solution.between[0]))
+        turn = self.origin_turn = 1.0 + 0j if self.star else phasor.polar(1.0, -phasor.angle(solution.between[0]))
         self.values = tuple(value * turn for value in values)
         drawn = ((line, self.values[line - 1]), (other, -self.values[other - 1]))
         arms = tuple(
@@ -88,6 +93,15 @@ class StarDeltaCase(SumCase):
     def difference(self, values: tuple[complex, ...]) -> complex:
         """The first phasor of the difference minus the other one, of three values."""
         return values[self.line - 1] - values[self.other - 1]
+
+    @property
+    def own_tags(self) -> tuple[Phrase, ...]:
+        """The tags of all three phase voltages, or of all three branch currents."""
+        return self.own[1], self.own[2], self.own[3]
+
+    def on_paper(self, value: complex) -> complex:
+        """A phasor in the directions of the paper."""
+        return phasor.polar(phasor.magnitude(value), self.picture.paper_angle(phasor.angle(value)))
 
     def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""

@@ -7,7 +7,7 @@ from pycore.calculators.star_and_delta import TOPIC, words
 from pycore.calculators.star_and_delta.case import StarDeltaCase, other_of, read_loads
 from pycore.calculators.star_and_delta.circuit import ThreeLoads, solve
 from pycore.calculators.star_and_delta.fields import BY_NAME, FIELDS, NAMES, NEXT
-from pycore.calculators.star_and_delta.workings import working
+from pycore.calculators.star_and_delta.workings import all_three, working
 from pycore.forms import conventions
 from pycore.forms.reading import Reader
 from pycore.quantity import NO_BREAK_SPACE
@@ -114,7 +114,7 @@ class StarAndDelta(SumPage[StarDeltaCase]):
 
     def calculated(self, case: StarDeltaCase, plan: Plan) -> tuple[Working, ...]:
         """Every line and phase value with numbers, and what a hand can do."""
-        return (working(case), SumAccuracy(case).working(plan))
+        return (all_three(case), working(case), SumAccuracy(case).working(plan))
 
     def echo(self, case: StarDeltaCase) -> dict[str, Mapping[str, str]]:
         """Each load in the form in which it was not typed; of an empty field, the load that it repeats."""
