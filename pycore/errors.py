@@ -17,7 +17,8 @@ class Fault:
 
     ``field`` is the form control's name, ``given`` what was typed, ``message`` a whole
     sentence naming both and what is accepted, ``part`` the stretch of ``given`` that is
-    at fault (empty when all of it is), ``offers`` what would do instead.
+    at fault (empty when all of it is), ``offers`` what would do instead. ``awaited``: nothing was typed yet, so the
+    page says what to type and shows no fault.
     """
 
     field: str
@@ -25,6 +26,7 @@ class Fault:
     message: str
     fragment: str = ""
     offers: tuple[Offer, ...] = ()
+    awaited: bool = False
 
 
 class InputError(ValueError):
