@@ -196,10 +196,14 @@ class NumberFormat:
     def number(self, value: float) -> str:
         """A result: three figures, but never more than one decimal beyond the given values'."""
         written = value / self.factor
-        if written == 0:
-            return "0"
-        decimals = min(max(self.decimals, decimals_for(written)), self.decimals + 1)
-        return fixed(written, decimals, self.mark)
+        return fixed(written, self._decimals_of(written), self.mark) if written else "0"
+
+    def _decimals_of(self, written: float) -> int:
+        return min(max(self.decimals, decimals_for(written)), self.decimals + 1)
+
+    def last_digit(self, value: float) -> float:
+        """The value of one in the last digit that a result is written with, in the quantity's SI unit."""
+        return float(f"1e-{self._decimals_of(value / self.factor)}") * self.factor
 
     def amount(self, value: float) -> str:
         """A result and its unit, which never part."""

@@ -17,7 +17,8 @@ from pycore.drawing import Shape, Text, walk
 from pycore.forms.fields import default_form
 from pycore.geometry import Box
 from pycore.practice.codes import Code
-from pycore.practice.marking import LearnerAnswer, mark
+from pycore.practice.explaining import LearnerAnswer
+from pycore.practice.marking import mark
 from pycore.sheet.lettered import box_of
 from pycore.words import plain
 
