@@ -14,10 +14,11 @@ from pycore.pages.class_marks import MarkingRun, read_results
 from pycore.pages.class_set import FIELDS, ClassSet, read_set
 from pycore.pages.codes import find
 from pycore.pages.practice import values_of
-from pycore.practice.answers import judge, units
+from pycore.practice.answers import judge
 from pycore.practice.codes import METHODS, TIERS, Code
 from pycore.practice.marking import ACCEPT, WRONG
 from pycore.practice.task import CALCULATED, DRAWN, Task
+from pycore.practice.typed import units
 from pycore.sums.easy_reading import lists_of
 from pycore.sums.page import SumPage
 from pycore.sums.request import SheetRequest

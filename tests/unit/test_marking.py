@@ -17,8 +17,9 @@ from pycore.forms.fields import default_form
 from pycore.practice import marking
 from pycore.practice.answers import judge
 from pycore.practice.codes import TIERS, Code
+from pycore.practice.explaining import LearnerAnswer, classes, visible
 from pycore.practice.judgement_text import tell
-from pycore.practice.marking import ACCEPT, LOOK, WRONG, LearnerAnswer, classes, mark, visible
+from pycore.practice.marking import ACCEPT, LOOK, WRONG, mark
 from pycore.practice.task import CALCULATED, DRAWN, NO_LIMITS, Limits, Task, off
 from pycore.words import plain
 

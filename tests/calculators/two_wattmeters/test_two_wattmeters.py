@@ -18,7 +18,8 @@ from pycore.forms.fields import default_form, opening_form
 from pycore.geometry import Box
 from pycore.practice.answers import judge
 from pycore.practice.codes import TIERS, Code
-from pycore.practice.marking import Given, mark, visible
+from pycore.practice.explaining import LearnerAnswer, visible
+from pycore.practice.marking import mark
 from pycore.practice.task import NO_LIMITS
 from pycore.words import plain
 
@@ -211,7 +212,7 @@ def test_practice_problems_are_marked_and_their_mistakes_named(page, tier: str):
             if mistake.point is None or "drawn" not in mistake.how or mistake.size == 0:
                 continue
             if visible(subject, mistake, "drawn", NO_LIMITS):
-                marked = mark(subject, Given(mistake.size, phasor.angle(mistake.point)))
+                marked = mark(subject, LearnerAnswer(mistake.size, phasor.angle(mistake.point)))
                 if marked.band != "accept":
                     assert mistake.name in [m.name for cause in marked.causes for m in cause.mistakes]
                     seen.add(mistake.key)
