@@ -6,8 +6,8 @@ from dataclasses import dataclass, field
 
 LENGTH = r"([\d.,]+)\u00a0mm \([\d.,]+\u00a0cm\)"
 MEASURED = (
-    rf"about {LENGTH}\. At 1\u00a0cm\u00a0=\u00a0[\\d.,]+\u00a0\\w+, "
-    rf"that is [\\d.,]+\u00a0\\w+ \\(calculated: [\\d.,]+\u00a0\\w+\\)\\."
+    rf"about {LENGTH}\. At 1\u00a0cm\u00a0=\u00a0[\d.,]+\u00a0\w+, "
+    r"that is [\d.,]+\u00a0\w+ \(calculated: [\d.,]+\u00a0\w+\)\."
 )
 NAME = r"((?:the |The )?(?:diagonal|reference|[IV][₁₂₃]|[IV]_[A-Z]))"
 ANGLE = r"(?:about )?([\d.,]+)°"
