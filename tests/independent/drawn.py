@@ -45,6 +45,7 @@ def turn_of(plan: Plan, k: int) -> float:
 
 def right(problem: Problem, *, length: bool = False) -> Attempt:
     """The sheet's own drawing, answered in the quantity's unit or in millimetres."""
+
     def act(hand: Hand) -> Answer:
         answer = single(problem, hand) if problem.single else read(problem, hand, hand.draw(plan_of(problem)).end[0])
         return replace(answer, length=10.0 * answer.size / problem.scale) if length else answer
@@ -197,6 +198,7 @@ def _of_the_sheet(problem: Problem, dice: np.random.Generator) -> Iterator[Attem
 
     yield Attempt("drawn-at-other-scale", "drawn", in_millimetres, PAPER)
     if plan.method == "tip-to-tail" and len(plan.order) > 1:
+
         def at_the_tip(hand: Hand) -> Answer:
             drawn = hand.draw(plan)
             inside = abs(wrapped(degrees(-drawn.end[0]) - float(drawn.last[0]) - 180.0))
@@ -230,5 +232,3 @@ def _at_the_end(problem: Problem, dice: np.random.Generator) -> Iterator[Attempt
         yield Attempt("multiplied-lines", "drawn", grown(each**2), "multiplied by the scale when")
     if problem.angled:
         yield Attempt("turned-round", "drawn", grown(1.0, 180.0), "opposite direction|arrow.*revers|wrong end")
-
-

@@ -5,10 +5,8 @@ import re
 from dataclasses import dataclass, field
 
 LENGTH = r"([\d.,]+)\u00a0mm \([\d.,]+\u00a0cm\)"
-MEASURED = (
-    rf"about {LENGTH}\. At 1\u00a0cm\u00a0=\u00a0[\d.,]+\u00a0\w+, "
-    r"that is [\d.,]+\u00a0\w+ \(calculated: [\d.,]+\u00a0\w+\)\."
-)
+AMOUNT = r"[\d.,]+\u00a0\w+"
+MEASURED = rf"about {LENGTH}\. At 1\u00a0cm\u00a0=\u00a0{AMOUNT}, that is {AMOUNT} \(calculated: {AMOUNT}\)\."
 NAME = r"((?:the |The )?(?:diagonal|reference|[IV][₁₂₃]|[IV]_[A-Z]))"
 ANGLE = r"(?:about )?([\d.,]+)°"
 SENSE = r"(anticlockwise|clockwise)"

@@ -218,4 +218,4 @@ def test_the_overlay_bears_the_ellipse_in_which_careful_drawings_end():
 def test_a_meters_limit_that_cannot_be_used_is_said_and_the_answer_stays(field: str, typed: str):
     made = answer(measured="11.4", **{field: typed})
     assert [field] == [fault.field for fault in made.faults]
-    assert "Enter a number from " in made.faults[0].message
+    assert ("Use 1\u00a0nA to 1\u00a0kA" if field == "digit" else "Enter a number from 0 to") in made.faults[0].message

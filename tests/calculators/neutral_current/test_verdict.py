@@ -191,7 +191,8 @@ def test_full_wording_gives_each_pair_its_number():
 
 def test_the_trades_example_agrees_on_the_page():
     """4.1, 16.1, 8.1 A at 1 cm = 1 A: drawn 10.4 A, read 10.2 A against 10.58 A (common practice, no source)."""
-    told = said(i1="4.1", i2="16.1", i3="8.1", scale="1", paper="A3", drawn="104 mm", measured="10.2", wording="full")
+    form = {"i1": "4.1", "i2": "16.1", "i3": "8.1", "scale": "1", "paper": "A3", "drawn": "104 mm", "digit": "0.01"}
+    told = said(**form, measured="10.2", wording="full")
     assert "= 0.74 (" in told
     assert "do not agree" not in told
 
@@ -254,11 +255,14 @@ def test_a_balanced_load_is_as_uncertain_as_its_readings():
 # Why.
 
 
-@pytest.mark.parametrize(("form", "mistake"), [
-    ({"drawn": "5.8", "method": "tip-to-tail"}, "If the centimetres were read as A,"),
-    ({"drawn": "16", "method": "tip-to-tail"}, "If I₃ was left out,"),
-    ({"drawn": "22.3", "order": "13"}, "the drawing stops at the first diagonal, the sum of I₁ and I₃,"),
-])
+@pytest.mark.parametrize(
+    ("form", "mistake"),
+    [
+        ({"drawn": "5.8", "method": "tip-to-tail"}, "If the centimetres were read as A,"),
+        ({"drawn": "16", "method": "tip-to-tail"}, "If I₃ was left out,"),
+        ({"drawn": "22.3", "order": "13"}, "the drawing stops at the first diagonal, the sum of I₁ and I₃,"),
+    ],
+)
 def test_a_drawn_value_that_disagrees_names_the_mistake_that_gives_it(form: dict[str, str], mistake: str):
     told = said(scale="2", **form)
     assert "First measure the drawn line again" in told
@@ -367,15 +371,20 @@ def test_lengths_follow_the_scale_that_the_sheet_chose():
     assert two == pytest.approx(2 * one)
 
 
-@pytest.mark.parametrize(
-    ("measured", "points"), [("", False), ("11.6", False), ("14.9", True), ("14.8 14.9 15.1", True)]
-)
-def test_a_reading_that_disagrees_points_at_the_head_of_the_page_to_why(measured: str, points: bool):
-    """Beside the headline, by a button to the working that says why; nothing where they agree."""
+@pytest.mark.parametrize(("measured", "agrees"), [("11.6", True), ("17.9", False), ("17.8 17.9 18.1", False)])
+def test_the_head_of_the_page_says_whether_a_reading_agrees_and_points_to_the_comparison(measured: str, agrees: bool):
+    """Beside the headline, with a button to the comparison or, if the reading disagrees, to the possible reasons."""
     form = {"i1": "18.4", "i2": "11.2", "i3": "24.6", "measured": measured}
     request = {"do": "answer", "page": "neutral-current", "form": form, "parts": ["answer", "workings"]}
     regions = json.loads(handle(json.dumps(request))[0])["regions"]
-    assert points is ("reading and calculation do not agree" in regions["answer"])
-    assert points is ('data-to-working="accuracy"' in regions["answer"])
+    assert agrees is ("reading and calculation agree" in regions["answer"])
+    assert agrees is not ("reading and calculation do not agree" in regions["answer"])
+    assert 'data-to-working="accuracy"' in regions["answer"]
+    assert (words.SEE_COMPARISON if agrees else words.SEE_WHY) in regions["answer"]
     assert 'data-working="accuracy"' in regions["workings"]
-    assert points is ("<strong>they do not agree" in regions["workings"])
+    assert agrees is not ("<strong>they do not agree" in regions["workings"])
+
+
+def test_without_a_reading_the_head_of_the_page_says_nothing_of_agreement():
+    request = {"do": "answer", "page": "neutral-current", "form": {}, "parts": ["answer"]}
+    assert "data-to-working" not in json.loads(handle(json.dumps(request))[0])["regions"]["answer"]

@@ -14,7 +14,7 @@ from pycore.calculators.open_neutral.page import OpenNeutralPage
 from pycore.forms.fields import default_form
 from pycore.practice.answers import judge
 from pycore.practice.codes import Code
-from pycore.practice.marking import LearnerAnswer, mark, visible
+from pycore.practice.marking import Given, mark, visible
 from pycore.practice.task import NO_LIMITS
 from pycore.words import plain
 
@@ -162,7 +162,7 @@ def test_practice_problems_are_marked_and_their_mistakes_named(tier: str):
         for mistake in subject.mistakes:
             if not visible(subject, mistake, "drawn", NO_LIMITS):
                 continue
-            marked = mark(subject, LearnerAnswer(mistake.size, phasor.angle(mistake.point)))
+            marked = mark(subject, Given(mistake.size, phasor.angle(mistake.point)))
             if marked.band != "accept" and "drawn" in mistake.how:
                 assert mistake.name in [m.name for cause in marked.causes for m in cause.mistakes]
                 seen.add(mistake.key)

@@ -21,7 +21,7 @@ from pycore.calculators.registry import CALCULATORS
 from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR, Element
 from pycore.errors import InputError
 from pycore.practice.codes import TIERS, Code
-from pycore.practice.marking import LearnerAnswer, mark
+from pycore.practice.marking import Given, mark
 from pycore.practice.task import CALCULATED
 from pycore.words import plain
 
@@ -223,7 +223,7 @@ def test_a_mistake_is_recognised_by_the_answer_it_gives(key: str):
     """Each worked out here by complex numbers, given as a calculated answer, and named."""
     given = 100 * MISTAKES[key]
     angle = math.degrees(math.atan2(given.imag, given.real))
-    marked = mark(PAGE.task(CIRCUIT), LearnerAnswer(abs(given), angle, how=CALCULATED))
+    marked = mark(PAGE.task(CIRCUIT), Given(abs(given), angle, how=CALCULATED))
     assert key in {mistake.key for cause in marked.causes for mistake in cause.mistakes}
 
 

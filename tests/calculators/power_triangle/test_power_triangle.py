@@ -11,7 +11,7 @@ from unit.sheets import arrow_of, table_of, vector
 from pycore.calculators.registry import CALCULATORS
 from pycore.errors import InputError
 from pycore.practice.codes import TIERS, Code
-from pycore.practice.marking import LearnerAnswer, mark
+from pycore.practice.marking import Given, mark
 from pycore.practice.task import CALCULATED
 from pycore.words import plain
 
@@ -203,12 +203,12 @@ MISTAKES = {
 
 @pytest.mark.parametrize("key", list(MISTAKES))
 def test_a_slip_with_the_correction_is_recognised(key: str):
-    marked = mark(PAGE.task(EXAMPLE), LearnerAnswer(1000 * MISTAKES[key], None, how=CALCULATED))
+    marked = mark(PAGE.task(EXAMPLE), Given(1000 * MISTAKES[key], None, how=CALCULATED))
     assert key in {mistake.key for cause in marked.causes for mistake in cause.mistakes}
 
 
 def test_the_right_correction_is_accepted():
-    assert "accept" == mark(PAGE.task(EXAMPLE), LearnerAnswer(6915.0, None, how=CALCULATED)).band
+    assert "accept" == mark(PAGE.task(EXAMPLE), Given(6915.0, None, how=CALCULATED)).band
 
 
 @pytest.mark.parametrize(
@@ -216,7 +216,7 @@ def test_the_right_correction_is_accepted():
 )
 def test_a_slip_with_the_triangle_is_recognised(key: str, size: float):
     task = PAGE.task({"power": "3 kW", "factor": "0.6", "target": "", "voltage": "230", "phases": "1"})
-    marked = mark(task, LearnerAnswer(1000 * size, math.degrees(math.acos(0.6)), how=CALCULATED))
+    marked = mark(task, Given(1000 * size, math.degrees(math.acos(0.6)), how=CALCULATED))
     assert key in {mistake.key for cause in marked.causes for mistake in cause.mistakes}
 
 

@@ -15,7 +15,7 @@ from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR, Element
 from pycore.errors import InputError
 from pycore.forms.elements import TypedElement, read_element, scaled
 from pycore.practice.codes import TIERS, Code
-from pycore.practice.marking import LearnerAnswer, mark
+from pycore.practice.marking import Given, mark
 from pycore.practice.task import CALCULATED, DRAWN
 from pycore.quantity import QuantityError
 from pycore.words import plain
@@ -275,15 +275,13 @@ def test_a_mistake_is_recognised_by_the_answer_it_gives(key: str):
     """Each worked out here by complex numbers, given as a calculated answer, and named."""
     given = 2 * MISTAKES[key](*PARTS)
     angle = math.degrees(math.atan2(given.imag, given.real))
-    marked = mark(PAGE.task(CIRCUIT), LearnerAnswer(abs(given), angle, how=CALCULATED))
+    marked = mark(PAGE.task(CIRCUIT), Given(abs(given), angle, how=CALCULATED))
     assert key in {mistake.key for cause in marked.causes for mistake in cause.mistakes}
 
 
 def test_a_voltage_left_out_of_the_drawing_is_recognised():
     given = 2 * complex(PARTS[0], PARTS[1])
-    marked = mark(
-        PAGE.task(CIRCUIT), LearnerAnswer(abs(given), math.degrees(math.atan2(given.imag, given.real)), how=DRAWN)
-    )
+    marked = mark(PAGE.task(CIRCUIT), Given(abs(given), math.degrees(math.atan2(given.imag, given.real)), how=DRAWN))
     keys = {mistake.key for cause in marked.causes for mistake in cause.mistakes}
     assert "left-out" in keys
 
@@ -294,5 +292,5 @@ def test_on_a_given_voltage_the_current_is_asked_for():
     assert abs(task.result - right) < 1e-9
     assert "A" == task.writing.unit
     wrong = 230 / complex(PARTS[0], PARTS[1] + PARTS[2])
-    marked = mark(task, LearnerAnswer(abs(wrong), math.degrees(math.atan2(wrong.imag, wrong.real)), how=CALCULATED))
+    marked = mark(task, Given(abs(wrong), math.degrees(math.atan2(wrong.imag, wrong.real)), how=CALCULATED))
     assert "reactances-added" in {mistake.key for cause in marked.causes for mistake in cause.mistakes}
