@@ -91,7 +91,7 @@ def test_a_parallelogram_that_is_not_drawn_is_not_refused_in_silence(count: int,
 
 
 def test_one_phasor_and_nothing_is_drawn_by_itself():
-    assert "by itself" in notices(p1="8 at 30", p2="0", method="parallelogram")
+    assert "the sheet shows only this phasor" in notices(p1="8 at 30", p2="0", method="parallelogram")
     assert 8 == pytest.approx(results(p1="8 at 30", p2="0")["sum"])
 
 
@@ -189,9 +189,9 @@ def test_mistakes_are_counted_from_the_phasor_that_is_drawn_first():
 @pytest.mark.parametrize(
     ("form", "size", "angle", "said"),
     [
-        ({"p1": "10 at 0", "p2": "5 at 60", "combine": "difference"}, "13.2", "19.1", "not taken off"),
-        ({"p1": "20 at 0", "p2": "15 at 60"}, "18", "-46", "instead of added"),
-        ({"p1": "9 + j5", "p2": "4 at 120"}, "12.8", "76.5", "the two parts of"),
+        ({"p1": "10 at 0", "p2": "5 at 60", "combine": "difference"}, "13.2", "19.1", "added instead of subtracted"),
+        ({"p1": "20 at 0", "p2": "15 at 60"}, "18", "-46", "subtracted instead of added"),
+        ({"p1": "9 + j5", "p2": "4 at 120"}, "12.8", "76.5", "the real and imaginary parts of"),
         ({"p1": "9 + j5", "p2": "4 at 120"}, "7.2", "-12", "sign before j"),
     ],
 )
@@ -223,7 +223,7 @@ def test_a_first_phasor_of_nothing_is_still_the_one_that_keeps_its_direction(fir
     assert 14 == pytest.approx(found["sum"])
     assert 180 == pytest.approx(found["sum-angle"])
     told = " ".join(plain(line) for line in PAGE.answer(form, ()).remarks)
-    assert "I2, I3 turned round" in told.replace("\u2082", "2").replace("\u2083", "3")
+    assert "I2, I3: turned by 180°" in told.replace("\u2082", "2").replace("\u2083", "3")
     assert ["\u2212", "\u2212"] == [plain(PAGE.case(form).notation.tags[f"i{number}"])[0] for number in (2, 3)]
     caught = mistakes(**form, reference="zero")
     assert caught["added"] == pytest.approx(14)

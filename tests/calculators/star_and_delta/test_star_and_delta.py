@@ -158,7 +158,7 @@ def test_a_problem_sheet_leaves_what_is_to_be_worked_out_to_the_learner(connecti
 
 
 def test_options_follow_names_and_connection():
-    assert {"1": "R, less Y", "2": "Y, less B", "3": "B, less R"} == PAGE.options(
+    assert {"1": "R minus Y", "2": "Y minus B", "3": "B minus R"} == PAGE.options(
         {"names": "RYB", "connection": "star"})["line"]  # fmt: skip
     assert {"1": "L1", "2": "L2", "3": "L3"} == PAGE.options({})["line"]
 
@@ -202,7 +202,7 @@ def test_the_pages_own_mistakes_give_what_they_should():
 
 @pytest.mark.parametrize(
     ("size", "said"),
-    [("17.3", "added, not taken off"), ("20", "one of the two phasors"), ("34.6", "√3 is valid only"),
+    [("17.3", "added instead of subtracted"), ("20", "one of the two phasors"), ("34.6", "√3 is valid only"),
      ("15.3", "the phase voltage was used")],
 )  # fmt: skip
 def test_marking_names_them_kindly(size: str, said: str):
