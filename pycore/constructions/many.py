@@ -1,8 +1,8 @@
-"""The same moves carried out for many drawings at once, move by move instead of drawing by drawing.
+"""The moves of a construction carried out for many drawings at once.
 
-``moves.carry_out`` says what each move is; this is the same arithmetic over columns of numbers, one for each drawing,
-to the last bit (a test holds that for every construction). A sample of 800 drawings takes a quarter of the time so.
-Units and angles as in ``moves``.
+The arithmetic is that of ``moves.carry_out``, over columns of numbers with one entry for each drawing, and gives the
+same bits (held by a test). Move by move, a sample of 800 drawings takes a quarter of the time. Units and angles as in
+``moves``.
 """
 
 import math
@@ -42,7 +42,7 @@ NOTHING: Mapping[int, Column] = {}
 
 @dataclass(slots=True)
 class _Line:
-    """A line of each drawing; its direction is worked out when something asks for it."""
+    """A line in each drawing; its direction is calculated only when it is needed."""
 
     start: Places
     turned: Column | None = None
@@ -50,7 +50,7 @@ class _Line:
     heading: Places | None = None
 
     def degrees(self) -> Column:
-        """The direction of each."""
+        """The direction in each drawing, degrees."""
         if self.turned is None:
             (x, y), (to_x, to_y) = self.start, self.end or self.start
             self.turned = [trig.angle_of(c - a, d - b) for a, b, c, d in zip(x, y, to_x, to_y, strict=True)]
@@ -65,7 +65,7 @@ class _Line:
 
 @dataclass(slots=True)
 class DrawingBatch:
-    """What is drawn in each drawing, and which drawings are lost, because lines or arcs do not meet there."""
+    """The points and lines of many drawings, and which drawings failed because lines or arcs do not meet."""
 
     count: int
     points: dict[str, Places] = field(default_factory=dict)
@@ -75,17 +75,17 @@ class DrawingBatch:
     instead: Column | None = None
 
     def valid_indexes(self, column: Column) -> Column:
-        """The numbers of the drawings that are not lost, in their order."""
+        """Return the indexes of the drawings that did not fail."""
         return [number for place, number in enumerate(column) if place not in self.lost] if self.lost else column
 
 
 def carry_out_many(
     moves: tuple[Move, ...], deviations: Deviations, count: int, instead: Mapping[int, Column] = NOTHING
 ) -> DrawingBatch:
-    """Carry out a construction ``count`` times; ``deviations`` has a column for each key of ``moves.carry_out``.
+    """Carry out a construction ``count`` times. ``deviations`` has a column for each key of ``moves.carry_out``.
 
-    ``instead``, by the index of a move, is what each drawing has in place of a protractor's turn, or of the length that
-    a ruler sets off (negative: the other way along its line).
+    ``instead``: by index of a move, the turn in degrees or the length that each drawing uses in place of the exact one
+    (a negative length: backwards along the line).
     """
     many = DrawingBatch(count)
     for place, move in enumerate(moves):
@@ -96,7 +96,8 @@ def carry_out_many(
 
 
 def crossing_columns(moves: tuple[Move, ...], many: DrawingBatch) -> list[Column]:
-    """The sharp angle of each crossing, as ``construction.crossing_angles``; of a lost drawing it says nothing."""
+    """Return the acute angle of each crossing as a column, as ``construction.crossing_angles`` does; undefined for
+    failed drawings."""
     columns: list[Column] = []
     for move in moves:
         if isinstance(move, Intersect):
@@ -161,7 +162,7 @@ def _intersect(many: DrawingBatch, move: Intersect, _slips: Slips) -> None:
 
 
 def _met(many: DrawingBatch, first: _Line, second: _Line) -> Places:
-    """Where two lines meet, as ``geometry.intersection``; drawings in which they do not are lost."""
+    """Return where two lines meet in each drawing, as ``geometry.intersection``; drawings without a crossing fail."""
     (x, y), (other_x, other_y) = first.start, second.start
     columns = zip(x, y, *first.along(), other_x, other_y, *second.along(), strict=True)
     across, up = [], []
@@ -177,7 +178,7 @@ def _met(many: DrawingBatch, first: _Line, second: _Line) -> Places:
 
 
 def _one_by_one(many: DrawingBatch, crossing: Callable[[int], Point | None]) -> Places:
-    """A point of each drawing, found for one after another; where there is none, that drawing is lost."""
+    """Return a point calculated for one drawing after another; a drawing without one fails."""
     across, up = [], []
     for place in range(many.count):
         met = crossing(place)

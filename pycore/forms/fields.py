@@ -26,7 +26,8 @@ class Field:
     ``words``. ``default`` "" for a field that may stay empty. ``sample`` names the phasor whose
     line is drawn beside the label. What is ``private`` (a name, a date) never enters a link.
     ``only`` names the choices with which a field has a meaning: one of them must be made for it
-    to be shown. ``folded``: a value that is seldom wanted, and waits behind a fold.
+    to be shown. ``folded``: a value that is seldom wanted, and waits behind a fold. ``opening``: the value with which
+    the page opens without a link, if it is another than ``default``, which links fix for ever.
     """
 
     name: str
@@ -41,6 +42,12 @@ class Field:
     private: bool = False
     shown_when: tuple[tuple[str, str], ...] = ()
     folded: bool = False
+    opening: str = ""
+
+    @property
+    def example(self) -> str:
+        """The value with which the page opens without a link."""
+        return self.opening or self.default
 
     def counts(self, form: Mapping[str, str]) -> bool:
         """Whether the field has a meaning with a form's choices."""
@@ -48,5 +55,10 @@ class Field:
 
 
 def default_form(fields: Iterable[Field]) -> dict[str, str]:
-    """The form of a page as it opens without a link: every field's default."""
+    """The form that a link completes: every field's default."""
     return {field.name: field.default for field in fields}
+
+
+def opening_form(fields: Iterable[Field]) -> dict[str, str]:
+    """The form of a page as it opens without a link: the values of its example."""
+    return {field.name: field.example for field in fields}

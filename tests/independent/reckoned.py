@@ -63,7 +63,7 @@ def _in_the_formula(problem: Problem, dice: np.random.Generator) -> Iterator[Sli
             pattern = f"product {one} × {other} {words}|sign of the product {one} × {other}"
             yield key, math.sqrt(net + share * products[k]) * problem.per, pattern
     if net - products[k] > 0:
-        yield "product-doubled", math.sqrt(net - products[k]) * problem.per, f"product {one} × {other} was taken twice"
+        yield "product-doubled", math.sqrt(net - products[k]) * problem.per, f"product {one} × {other} was used twice"
 
 
 def _in_components(problem: Problem, dice: np.random.Generator) -> Iterator[Slip]:
@@ -71,12 +71,12 @@ def _in_components(problem: Problem, dice: np.random.Generator) -> Iterator[Slip
     names = [name(line.name) for line in problem.lines]
     yield "across-only", complex(whole.real), "only the parts along (one|the other) axis"
     yield "up-only", 1j * whole.imag, "only the parts along (one|the other) axis"
-    yield "parts-added", abs(whole.real) + abs(whole.imag), "two sums of parts were added as plain"
+    yield "parts-added", abs(whole.real) + abs(whole.imag), "two sums of components were added as plain"
     k = int(dice.integers(len(values)))
     swapped = whole - values[k] + complex(values[k].imag, values[k].real)
-    yield "sine-for-cosine", swapped, f"sine and cosine are exchanged for {names[k]}"
+    yield "sine-for-cosine", swapped, f"sine and cosine are swapped for {names[k]}"
     yield "all-sine-for-cosine", complex(whole.imag, whole.real), "cosine are exchanged throughout|from the other axis"
-    yield "one-sign", complex(whole.real, sum(abs(v.imag) for v in values)), "were given the same sign"
+    yield "one-sign", complex(whole.real, sum(abs(v.imag) for v in values)), "have the same sign"
     k = int(dice.integers(len(values)))
     yield "left-out", whole - values[k], f"{names[k]} was left out|{names[k]} itself|alone"
     k = int(dice.integers(len(values)))
@@ -92,13 +92,13 @@ def _of_the_machine(problem: Problem, dice: np.random.Generator) -> Iterator[Sli
         angles = [degrees(line.value) % 360.0 if upward else degrees(line.value) for line in problem.lines]
         end = sum(cmath.rect(abs(line.value), unit * a) for line, a in zip(problem.lines, angles, strict=True))
         if any(round(a) % 90 for a in angles) or key == "radians":
-            yield key, end, f"calculator worked in {key}"
+            yield key, end, f"calculator was set to {key}"
 
 
 def _of_the_end(problem: Problem, dice: np.random.Generator) -> Iterator[Slip]:
     whole = problem.right
     times = float(dice.choice([10.0, 0.1]))
-    yield "decimal", whole * times, "decimal mark is one place"
+    yield "decimal", whole * times, "decimal point is one place"
     if not problem.single:
         yield "times-root-three", whole * ROOT_THREE, "multiplied by √3|line voltage was used"
         yield "over-root-three", whole / ROOT_THREE, "divided by √3"
@@ -110,7 +110,10 @@ def _of_lags(problem: Problem) -> Iterator[Slip]:
     lags = [float(problem.form.get(f"a{k}") or 0) for k in (1, 2, 3)]
     if not problem.voltages or not any(lags):
         return
-    ways = (("factor-ignored", 0.0, "power factors were left out"), ("lead-for-lag", 1.0, "lead was taken for lag"))
+    ways = (
+        ("factor-ignored", 0.0, "power factors were left out"),
+        ("lead-for-lag", 1.0, "lead was used instead of lag"),
+    )
     for key, sense, words in ways:
         angles = [v + sense * lag for v, lag in zip(problem.voltages, lags, strict=True)]
         ends = [polar(abs(line.value), a - angles[0]) for line, a in zip(problem.lines, angles, strict=True)]

@@ -209,7 +209,7 @@ def test_nothing_on_a_recording_sheet_touches_or_comes_near_an_edge(readings: st
     heads = [text for text in written if text.words in ("L1", "L2", "L3", "N")]
     assert ["L1", "L2", "L3", "N"] == [text.words for text in sorted(heads, key=lambda text: text.box.left)]
     order = [text.words for text in written]
-    assert order.index("Before any reading") < order.index("Readings in amperes")
+    assert order.index("Before you take readings") < order.index("Readings in amperes")
     boxes = [p.item for p in on_page(page, Shape) if p.item.points[1].x - p.item.points[0].x == pytest.approx(4.0)]
     assert 5 == len(boxes)
 

@@ -1,5 +1,7 @@
 """One problem of harmonics: the phasors of the order to draw, beside the whole spectrum."""
 
+import math
+
 from pycore import phasor, quantity
 from pycore.calculators.harmonics_in_the_neutral import words
 from pycore.calculators.harmonics_in_the_neutral.circuit import (
@@ -16,6 +18,7 @@ from pycore.drawing import Ink
 from pycore.forms import conventions
 from pycore.forms.phasor_text import read_phasor
 from pycore.forms.reading import LagAngle, Reader
+from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE, QuantityError, writing_for
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
@@ -28,6 +31,8 @@ from pycore.words.phrase import Phrase, Symbol
 LEAST_SHARE, MOST_SHARE = 0.01, 200.0
 NEAR = 1e-9
 """Difference, as a share of all sizes, up to which two results count as equal."""
+SAME_ANGLE = 1e-9
+"""Degrees up to which two lags count as equal."""
 
 
 class HarmonicCase(SumCase):
@@ -84,6 +89,25 @@ class HarmonicCase(SumCase):
         """A current (A) as text with its unit."""
         return self.number(value) + NO_BREAK_SPACE + self.fundamental_format.unit
 
+    @property
+    def equal_lags(self) -> bool:
+        """Whether all lines that carry current lag by the same angle."""
+        lags = [lag for lag, size in zip(self.load.lags, self.load.currents, strict=True) if size]
+        return all(math.fabs(wrap(lag - lags[0])) <= SAME_ANGLE for lag in lags)
+
+    def in_phase(self, order: HarmonicOrder) -> bool:
+        """Whether an order has one direction in all lines, so that its sizes add up as numbers."""
+        sizes = math.fsum(phasor.magnitude(value) for value in order.lines)
+        return sizes - phasor.magnitude(order.neutral) <= NEAR * sizes
+
+    def values_text(self) -> str:
+        """The fundamental line currents as text, each with its lag if the lines do not all have a lag of zero."""
+        sizes = [self.amount_text(phasor.magnitude(value)) for value in self.spectrum.orders[0].lines]
+        if not any(self.load.lags):
+            return ", ".join(sizes)
+        lags = [LagAngle(lag).echo(self.notation.mark)["degrees"] for lag in self.load.lags]
+        return ", ".join(f"{size} {lag}" for size, lag in zip(sizes, lags, strict=True))
+
     def amounts(self, values: tuple[complex, ...]) -> str:
         """The sizes of several phasors (A) as text: 2 A, 1.2 A, 0.8 A."""
         return ", ".join(self.amount_text(phasor.magnitude(value)) for value in values)
@@ -100,7 +124,7 @@ class HarmonicCase(SumCase):
         """How the fundamental currents lag, and in which sequence they come."""
         sequence, load = ", ".join(self.lines), self.load
         carrying = [(name, lag) for name, lag, size in zip(self.lines, load.lags, load.currents, strict=True) if size]
-        if all(lag == carrying[0][1] for _, lag in carrying):
+        if self.equal_lags:
             return sheet.equal_load(sequence, short=short)
         lag_texts = [sheet.line_lag(name, LagAngle(lag).echo(self.notation.mark)) for name, lag in carrying]
         return sheet.unequal_load(", ".join(lag_texts), sequence, short=short)

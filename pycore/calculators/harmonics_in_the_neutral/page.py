@@ -72,8 +72,7 @@ class HarmonicsInTheNeutral(SumPage[HarmonicCase]):
 
     def values_text(self, case: HarmonicCase) -> Phrase:
         """The values in words."""
-        fundamental = case.spectrum.orders[0]
-        return (case.amounts(fundamental.lines),)
+        return (case.values_text(),)
 
     def remarks(self, case: HarmonicCase) -> tuple[Phrase, ...]:
         """Whether the neutral carries more than any line, and what each order does."""
@@ -83,9 +82,11 @@ class HarmonicsInTheNeutral(SumPage[HarmonicCase]):
         phrases = [compare(case.amount_text(spectrum.neutral), case.amount_text(largest))]
         for order in spectrum.orders[1:]:
             neutral = case.amount_text(phasor.magnitude(order.neutral))
-            phrases.append(words.of_order(order.number, order.sequence, case.amounts(order.lines), neutral))
+            lines = case.amounts(order.lines)
+            equal = case.in_phase(order) if order.sequence == "zero" else case.equal_lags
+            phrases.append(words.of_order(order.number, order.sequence, lines, neutral, equal=equal))
         if any(order.sequence == "zero" for order in spectrum.orders):
-            phrases.append(words.TRIPLEN_RULE)
+            phrases.append(words.TRIPLEN_RULE if case.equal_lags else words.TRIPLEN_RULE_UNEQUAL)
         return (*phrases, words.METER_WORDS)
 
     def calculated(self, case: HarmonicCase, plan: Plan) -> tuple[Working, ...]:

@@ -70,13 +70,27 @@ def too_much(label: str) -> str:
     return f"{label}: the harmonics together are as large as the total, so there is no fundamental left."
 
 
-def of_order(order: int, sequence: str, lines: str, neutral: str) -> Phrase:
-    """What one order does."""
-    why = {
-        "zero": "if the lags of the lines are equal, it is in phase in all three lines and adds up",
-        "positive": "same phase sequence as the fundamental; with equal lags it is 120° apart from line to line",
-        "negative": "opposite phase sequence to the fundamental; with equal lags it is 120° apart from line to line",
-    }[sequence]
+WITH_EQUAL_LAGS = {
+    "zero": "it is in phase in all lines and adds up fully",
+    "positive": "same phase sequence as the fundamental, 120° apart from line to line",
+    "negative": "opposite phase sequence to the fundamental, 120° apart from line to line",
+}
+WITH_UNEQUAL_LAGS = {
+    "zero": (
+        "the lags of the lines are unequal and are multiplied by {order}, so it is not in phase and adds up only in "
+        "part"
+    ),
+    "positive": "same phase sequence as the fundamental, but not 120° apart, because the lags of the lines are unequal",
+    "negative": (
+        "opposite phase sequence to the fundamental, but not 120° apart, because the lags of the lines are unequal"
+    ),
+}
+"""What an order does in the neutral, by its sequence."""
+
+
+def of_order(order: int, sequence: str, lines: str, neutral: str, *, equal: bool) -> Phrase:
+    """What one order does; ``equal``: as with equal lags, in phase or 120° apart from line to line."""
+    why = (WITH_EQUAL_LAGS if equal else WITH_UNEQUAL_LAGS)[sequence].format(order=order)
     return say(
         "Order {order} ({sequence} sequence): {why}. The lines carry {lines} of it, the neutral **{neutral}.**",
         order=str(order), sequence=sequence, why=why, lines=lines, neutral=neutral,
@@ -115,10 +129,16 @@ def less_than_lines(neutral: str, line: str) -> Phrase:
 
 
 TRIPLEN_RULE = say(
-    "Orders divisible by three add up fully where they are in phase in the three lines; they need not be equal. "
-    "They are in phase if the lags of the lines are equal. The drawing of such an order shows it."
+    "The lags of the lines are equal, so orders divisible by three are in phase in the three lines and add up fully, "
+    "whether their sizes are equal or not. The drawing of such an order shows it."
 )
-"""When triplen orders add."""
+"""Why triplen orders add here."""
+
+TRIPLEN_RULE_UNEQUAL = say(
+    "Orders divisible by three add up fully only if they are in phase in the three lines, as with equal lags. Here the "
+    "lags of the lines are unequal. The drawing of such an order shows how much of it adds up."
+)
+"""Why triplen orders add only in part here."""
 
 SQUARES = say(
     "R.m.s. values of different orders are added as squares: {total} is the square root of the sum of the squares.",

@@ -8,14 +8,14 @@ from pycore.calculators.neutral_current.accuracy import NeutralAccuracy
 from pycore.calculators.neutral_current.case import SLUG, NeutralCase
 from pycore.calculators.neutral_current.fields import FIELDS, options_of
 from pycore.calculators.neutral_current.problem import read_problem
-from pycore.calculators.neutral_current.verdict import NeutralVerdict
+from pycore.calculators.neutral_current.verdict import NeutralVerdict, just_outside
 from pycore.calculators.neutral_current.workings import formula_blocks
 from pycore.forms.common import labels_of
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.figure import DOT_BELOW
 from pycore.sheet.plan import Plan
 from pycore.sums.accuracy import ACCURACY
-from pycore.sums.answer import Output, Working
+from pycore.sums.answer import Output, Working, WorkingLink
 from pycore.sums.page import SumPage, TopicPractice, outputs_on_paper, small_notices
 from pycore.sums.workings import share_text
 from pycore.words import inputs
@@ -73,8 +73,15 @@ def _meter(case: NeutralCase) -> tuple[Phrase, ...]:
     difference = measured - case.solution.current
     size = -difference if difference < 0 else difference
     share = share_text(size / case.solution.current, case.notation.mark)
-    difference_text = writing.fixed(size) + NO_BREAK_SPACE + writing.unit
+    difference_text = _gap_text(case)
     return (words.meter(reading, calculated, difference_text, share, difference > 0),)
+
+
+def _gap_text(case: NeutralCase) -> str:
+    """How far reading and calculation are apart, with the decimals of the comparison."""
+    judgement = NeutralVerdict(case, case.sheet_plan())
+    comparison = judgement.of_reading()
+    return "" if comparison is None else judgement.amounts(comparison)[0]
 
 
 def _notices(case: NeutralCase, plan: Plan) -> tuple[Phrase, ...]:
@@ -162,14 +169,19 @@ class NeutralCurrent(SumPage[NeutralCase]):
         """Sanity check, balance, meter."""
         return _remarks(case)
 
-    def see(self, case: NeutralCase, plan: Plan) -> tuple[Phrase, str] | None:
-        """That a reading disagrees with the calculation, and where it is told why that may be."""
-        comparison = NeutralVerdict(case, plan).of_reading()
-        if comparison is None or comparison.agree:
+    def see(self, case: NeutralCase, plan: Plan) -> WorkingLink | None:
+        """Whether a reading agrees with the calculation, with a link to the comparison or the possible reasons."""
+        judgement = NeutralVerdict(case, plan)
+        comparison = judgement.of_reading()
+        if comparison is None:
             return None
-        writing = case.notation.writing
-        normal = writing.fixed(comparison.expanded, 1) + NO_BREAK_SPACE + writing.unit
-        return verdict_words.reading_disagrees(normal), ACCURACY
+        apart, normal = judgement.amounts(comparison)
+        if comparison.agree:
+            return WorkingLink(verdict_words.reading_agrees(normal), ACCURACY, verdict_words.SEE_COMPARISON)
+        sentence = verdict_words.reading_disagrees(normal)
+        if just_outside(comparison):
+            sentence = verdict_words.reading_just_outside(apart, normal)
+        return WorkingLink(sentence, ACCURACY, verdict_words.SEE_WHY)
 
     def notices(self, case: NeutralCase, plan: Plan) -> tuple[Phrase, ...]:
         """Lines without current, doubtful angles, what is too small to draw."""

@@ -1,20 +1,23 @@
 """The neutral-current form read into one frozen problem."""
 
 import math
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from pycore import quantity
 from pycore.accuracy.hand import HANDS, PRACTISED, SQUARE_SHARE, Hand
 from pycore.calculators.neutral_current.circuit import StarLoad
 from pycore.calculators.neutral_current.fields import BY_NAME
 from pycore.errors import Fault
 from pycore.forms.common import labels_of
 from pycore.forms.printed import read_printed
-from pycore.forms.reading import DrawnValue, LagAngle, Reader
+from pycore.forms.reading import DrawnValue, LagAngle, Reader, pieces
 from pycore.forms.title_block import read_by_hand, read_place
 from pycore.quantity import NumberFormat, writing_for
 from pycore.words import inputs
 
+USUAL_DIGIT = 0.01
+"""What one digit is (A) where no reading shows it."""
 LEAST_SHARE = 1e-6
 """Smallest share of the largest current that a line current may have."""
 
@@ -43,6 +46,8 @@ class NeutralProblem:
 
     meter: tuple[float, float, float] = (2.0, 5.0, 0.01)
     """A meter's limit: per cent of reading, digits, and what one digit is (A)."""
+    digit_from_readings: bool = False
+    """Whether one digit was taken from the readings as typed, because the form does not name it."""
     readings: tuple[float, ...] = ()
     """Every reading of the neutral (A); ``measured`` is their mean."""
     drawn: DrawnValue | None = None
@@ -87,6 +92,18 @@ def _hand(reader: Reader, chosen: str) -> Hand:
     return Hand(length, angle, SQUARE_SHARE * angle)
 
 
+def finest_digit(reader: Reader, currents: Sequence[float], readings: Sequence[float]) -> float:
+    """Return the value (A) of the last digit of the most finely typed reading: zeros at the end are often left out.
+
+    ``currents`` and ``readings`` are the values read (A), 0 or missing where a text could not be read.
+    """
+    texts = [reader.text(name) for name, value in zip(("i1", "i2", "i3"), currents, strict=True) if value]
+    if readings:
+        typed = reader.text("measured")
+        texts += pieces(typed) if len(readings) > 1 else [typed]
+    return min((quantity.last_digit(text, "A") for text in texts), default=USUAL_DIGIT)
+
+
 def read_problem(form: Mapping[str, str]) -> NeutralProblem:
     """Read a form; raises InputError with every fault found."""
     reader = Reader(form, BY_NAME, labels_of(form))
@@ -95,10 +112,11 @@ def read_problem(form: Mapping[str, str]) -> NeutralProblem:
     readings = reader.optional(lambda: reader.currents("measured"))
     measured = math.fsum(readings) / len(readings) if readings else None
     drawn = reader.optional(lambda: reader.drawn("drawn"))
+    digit = reader.optional(lambda: reader.amount("digit", "A", 1e-9, 1000.0, optional=True))
     meter = (
         reader.optional(lambda: reader.number("percent", "%", 0.0, 50.0, inputs.LIMIT_BEYOND)),
         reader.optional(lambda: reader.number("digits", "", 0.0, 1000.0)),
-        reader.optional(lambda: reader.number("digit", "A", 1e-9, 1000.0)),
+        digit or finest_digit(reader, currents, readings),
     )
     choices = {name: reader.choice(name) for name in _CHOICES}
     hand = reader.optional(lambda: _hand(reader, choices["hand"]))
@@ -113,5 +131,5 @@ def read_problem(form: Mapping[str, str]) -> NeutralProblem:
     writing = writing_for(currents, "A", mark)
     return NeutralProblem(
         load, lags, measured, scale, place, by_hand, unprintable, choices, typed, writing, tuple(reader.passed), meter,
-        readings, drawn, hand,
+        digit is None, readings, drawn, hand,
     )  # fmt: skip

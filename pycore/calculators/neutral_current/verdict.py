@@ -18,7 +18,11 @@ from pycore.words import verdict as words
 from pycore.words.phrase import Phrase
 
 FEW = 6
-"""Readings below which their own scatter is too uncertain to pass over in silence."""
+"""Number of readings below which the page says that their scatter is uncertain."""
+JUST_OUTSIDE = 1.1
+"""E_n up to which a difference is called just outside."""
+MOST_DECIMALS = 4
+"""Decimals beyond the problem's own with which two amounts that differ are told apart, at most."""
 INKS: dict[str, tuple[Ink, str]] = {
     words.DRAWING: ("orange", "diamond"), words.CALCULATION: ("accent", "circle"), words.METER: ("blue", "square"),
 }  # fmt: skip
@@ -46,6 +50,11 @@ class Pair:
     shared: str
 
 
+def just_outside(comparison: Verdict) -> bool:
+    """Whether two answers disagree by so little that another reading comes before any reason."""
+    return not comparison.agree and comparison.number is not None and comparison.number <= JUST_OUTSIDE
+
+
 class NeutralVerdict:
     """The comparison of the three answers of a case; ``plan`` is the drawing on the sheet."""
 
@@ -61,6 +70,17 @@ class NeutralVerdict:
     def amount(self, value: float) -> str:
         """A result in the problem's decimals and one more."""
         return self.writing.fixed(value, 1) + NO_BREAK_SPACE + self.writing.unit
+
+    def amounts(self, comparison: Verdict) -> tuple[str, str]:
+        """The difference of two answers and its expanded uncertainty (A) as text, with so many decimals that they are
+        written as different if they disagree."""
+        apart = math.fabs(comparison.difference)
+        for extra in range(1, MOST_DECIMALS + 1):
+            texts = self.writing.fixed(apart, extra), self.writing.fixed(comparison.expanded, extra)
+            if comparison.agree or texts[0] != texts[1]:
+                break
+        first, second = (text + NO_BREAK_SPACE + self.writing.unit for text in texts)
+        return first, second
 
     # Uncertainties.
 
@@ -136,7 +156,7 @@ class NeutralVerdict:
         """The meters in words."""
         mark, meter = self.writing.mark, self.meter
         percent, digits = quantity.plain(meter.percent, mark), quantity.plain(meter.digits, mark)
-        return words.by_meters(percent, digits, one=self.one_meter)
+        return words.by_meters(percent, digits, self.writing.short(meter.digit), one=self.one_meter)
 
     def blocks(self) -> list[Block]:
         """The picture, a sentence for each pair, and possible reasons if a pair disagrees."""
@@ -158,16 +178,18 @@ class NeutralVerdict:
 
     def judgement_of(self, pair: Pair, comparison: Verdict) -> list[Block]:
         """One sentence with its numbers; in full wording E_n and what is shared."""
-        apart = self.amount(math.fabs(comparison.difference))
+        apart, normal = self.amounts(comparison)
         compared = words.compared(
             pair.first.source, self.amount(pair.first.value), pair.second.source, self.amount(pair.second.value), apart
         )
         sentence = words.agree if comparison.agree else words.disagree
-        blocks: list[Block] = [Paragraph(sentence(compared, self.amount(comparison.expanded), pair.why))]
+        if just_outside(comparison):
+            sentence = words.just_outside
+        blocks: list[Block] = [Paragraph(sentence(compared, normal, pair.why))]
         if self.full and comparison.number is not None:
             number = quantity.fixed(comparison.number, 2, self.writing.mark)
             factor = quantity.plain(pair.factor, self.writing.mark)
-            blocks.append(Paragraph(words.en(number, apart, self.amount(comparison.expanded), factor, pair.shared)))
+            blocks.append(Paragraph(words.en(number, apart, normal, factor, pair.shared)))
         return blocks
 
     def causes(self, pair: Pair) -> list[Block]:
@@ -188,6 +210,10 @@ class NeutralVerdict:
         if reading is None:
             return ()
         meter, phrases = self.meter, list(self.repeats(reading))
+        if self.problem.digit_from_readings and meter.digits > 0.0:
+            phrases.append(words.digit_from_readings(self.writing.short(meter.digit)))
+        if not self.full:
+            phrases.append(words.ONE_METER if self.one_meter else words.SEVERAL_METERS)
         if reading == 0.0 and not self.case.solution.closed:
             phrases.append(words.NOTHING_READ)
         elif meter.digit >= reading > 0.0:
@@ -206,10 +232,15 @@ class NeutralVerdict:
         if self.scatter == 0.0:
             return (words.repeated_alike(str(count), self.amount(reading)),)
         sentence = words.repeated(str(count), self.amount(reading), self.amount(self.scatter))
-        factor = self.factor(self.between())
-        if self.full and count < FEW and factor > COVERAGE:
-            return (sentence, words.few_readings(str(count), quantity.plain(factor, self.writing.mark)))
-        return (sentence,)
+        if count >= FEW:
+            return (sentence,)
+        if not self.full:
+            return (sentence, words.few_readings(str(count)))
+        alone, whole = (
+            quantity.plain(factor, self.writing.mark)
+            for factor in (coverage_factor(count - 1), self.factor(self.between()))
+        )
+        return (sentence, words.few_readings_factors(str(count), alone, whole))
 
     def picture(self) -> Page:
         """The answers as intervals on one axis."""

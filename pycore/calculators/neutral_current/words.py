@@ -43,8 +43,8 @@ def below_largest(neutral: str, largest: str) -> Phrase:
 
 
 UNEQUAL_POWER_FACTORS = say(
-    "The power factors are unequal, so the neutral current can be more than the largest line current. The check "
-    "for equal power factors cannot be used here."
+    "The lines lag (or lead) by different angles, so the neutral current can be more than the largest line current. "
+    "The check for equal power factors cannot be used here."
 )
 """The sanity check does not hold."""
 

@@ -24,7 +24,8 @@ def formula_blocks(symbol: Symbol, solution: StarSolution, writing: NumberFormat
     filled = (Square(a), "+", Square(b), "+", Square(c))
     minus = ("−", A, B, "−", B, C, "−", C, A)
     filled_minus = ("−", a, "×", b, "−", b, "×", c, "−", c, "×", a)
-    result = result_row(symbol, closed_formula(sizes), writing)
+    size = closed_formula(sizes)
+    result = result_row(symbol, size, size, writing)
     half = Fraction(Number("1"), Number("2"))
     differences = row(
         half,

@@ -179,6 +179,10 @@ MISTAKES = {
         "impedances were used instead of admittances",
         "First divide 1 by each impedance. The smallest impedance has the largest effect.",
     ),
+    "angles-ignored": (
+        "the angles of the loads were ignored: their sizes were used as plain numbers",
+        "An admittance has an angle too: a coil turns its current back, a capacitor turns it forward.",
+    ),
     "line-for-phase": (
         "the line voltage was used instead of the phase voltage",
         "With its neutral connected, each load in star has the line voltage divided by √3.",
@@ -189,6 +193,7 @@ MISTAKES = {
 SHORT: dict[str, str] = {
     "load-left-out": "a load left out",
     "impedance-for-admittance": "impedances instead of admittances",
+    "angles-ignored": "angles of the loads ignored",
     "line-for-phase": "line voltage instead of phase voltage",
 }
 """Mistakes of this calculator alone, in few words."""

@@ -6,6 +6,7 @@ from pycore.calculators.open_neutral.case import OpenCase
 from pycore.sums import amounts as figures
 from pycore.sums.answer import Block, Equation, Grid, Paragraph
 from pycore.trig import ROOT_THREE
+from pycore.words.answers import MORE_DIGITS
 from pycore.words.formula import Fraction, Number, row
 from pycore.words.phrase import Symbol
 
@@ -56,4 +57,5 @@ def millman(case: OpenCase) -> list[Block]:
         Paragraph(words.MILLMAN),
         Grid(head, (*rows, total), total=True),
         Equation((formula, row(words.S, "=", Number(size, "V")))),
+        Paragraph(MORE_DIGITS),
     ]

@@ -137,8 +137,11 @@ def of_line(name: str) -> Phrase:
     return say("line {n}", n=name)
 
 
-PHASE_VOLTAGE_INTRO: Phrase = say("Phase voltage (line to neutral) from line voltage:")
-"""Before the phase voltage's formula."""
+VOLTAGE_INTROS: dict[str, Phrase] = {
+    "line": say("Phase voltage (line to neutral) from line voltage:"),
+    "phase": say("Line voltage from phase voltage (line to neutral):"),
+}
+"""Before the formula of the voltage that is not typed, by the one that is."""
 
 
 LOADS_INTRO: Phrase = say(

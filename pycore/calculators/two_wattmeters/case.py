@@ -4,7 +4,7 @@ import math
 
 from pycore import quantity
 from pycore.calculators.two_wattmeters import words
-from pycore.calculators.two_wattmeters.circuit import BalancedLoad, WattmeterReadings
+from pycore.calculators.two_wattmeters.circuit import BalancedLoad, WattmeterReadings, angles
 from pycore.calculators.two_wattmeters.fields import FIELDS
 from pycore.constructions.construction import Arm
 from pycore.constructions.construction import DrawingConvention as Lie
@@ -58,7 +58,7 @@ class WattmeterCase(SumCase):
     def __init__(
         self, problem: SheetProblem, result: WattmeterReadings, load: BalancedLoad | None, *, balanced: bool
     ) -> None:
-        self.result, self.load, self.balanced = result, load, balanced
+        self.result, self.load, self.balanced, self.meters = result, load, balanced, problem["meters"]
         self.readings = without_rounding_noise(result)
         drawn = self.readings if balanced else self.readings[:2]
         self.typed_sizes = not balanced
@@ -83,7 +83,7 @@ class WattmeterCase(SumCase):
     def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
         task = words.TASK if self.balanced else words.TASK_UNBALANCED
-        return sheet_words(self, plan, kind, method, task, f"{self.values_text()}. {words.METERS}")
+        return sheet_words(self, plan, kind, method, task, f"{self.values_text()}. {words.meters_note(self.meters)}")
 
     def typed(self, key: str) -> bool:
         """The readings, where they are what is known; all else is to be worked out."""
@@ -108,7 +108,24 @@ class WattmeterCase(SumCase):
     @property
     def meter_angles(self) -> tuple[float, float]:
         """Degrees between voltage and current of each meter: -180 < x <= 180."""
-        return wrap(30.0 + self.result.lag), wrap(30.0 - self.result.lag)
+        first, second = angles(self.result.lag, self.meters)
+        return wrap(first), wrap(second)
+
+    @property
+    def side(self) -> str:
+        """Whether the current lags or leads, as a word; "" if it does neither or if power flows back."""
+        if self.power < 0 or self.readings[2] == 0:
+            return ""
+        return words.LAGGING if self.readings[2] > 0 else words.LEADING
+
+    def with_side(self, number: str) -> str:
+        """An angle or a power factor with the word for lag or lead."""
+        return f"{number}{NO_BREAK_SPACE}{self.side}" if self.side else number
+
+    @property
+    def power_factor_text(self) -> str:
+        """The power factor with lag or lead: 0.766 lagging."""
+        return self.with_side(quantity.fixed(self.result.factor, 3, self.notation.mark))
 
     @property
     def prefix(self) -> str:
@@ -127,8 +144,11 @@ class WattmeterCase(SumCase):
 
 
 def read_reading(reader: Reader, name: str) -> float:
-    """A wattmeter's reading in watts; 0, with a fault, where it cannot be used."""
+    """A wattmeter's reading in watts; 0, with a fault, if it cannot be used or is not typed yet."""
     text, label = reader.text(name), reader.label(name)
+    if not text:
+        reader.awaited(name, words.enter_reading(label))
+        return 0.0
     try:
         value = quantity.read(text, "W")
     except QuantityError as problem:

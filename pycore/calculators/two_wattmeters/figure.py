@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from itertools import pairwise, product
 
 from pycore import trig
+from pycore.calculators.two_wattmeters.circuit import METERS
 from pycore.drawing import Arc, Arrow, Circle, Item, Line, Page, Shape
 from pycore.geometry import ORIGIN, Point, bounds, dot
 from pycore.phasor import wrap
@@ -92,18 +93,19 @@ def _label(label: tuple[Symbol, ...] | str, at: Point, degrees: float, away: flo
     return text(label, Point(place.x, place.y - CAPITALS / 2), CAPITALS, "middle")
 
 
-def phasors(lag: float, angles: tuple[str, str], title: str) -> Page:
+def phasors(lag: float, angles: tuple[str, str], title: str, meters: str = "13") -> Page:
     """The diagram for a balanced load whose currents lag their phase voltages by ``lag`` degrees; V1 points up.
 
-    ``angles``: the two angles between voltage and current as they are written.
+    ``angles``: the two angles between voltage and current as they are written; ``meters``: a key of ``METERS``.
     """
-    # From the L1 phase voltage: V12 leads by 30 degrees, V32 stands at 90; the picture is turned so that V1 is up.
-    up = RIGHT_ANGLE
-    feet = [(up + 30.0, wrap(30.0 + lag)), (up + 90.0, wrap(lag - 30.0))]
+    pair = METERS[meters]
+    feet = [
+        (wrap(RIGHT_ANGLE + one.voltage_angle), wrap(one.voltage_angle - one.current_angle + lag)) for one in pair
+    ]
     reach = [ORIGIN.moved(CURRENT * trig.cosine(between), voltage) for voltage, between in feet]
-    reach += [ORIGIN.moved(VOLTAGE + MARGIN + 3.0, angle) for angle in (up + 30.0, up + 90.0)]
-    reach += [ORIGIN.moved(CURRENT + MARGIN + 3.0, angle) for angle in (up - lag, up + 120.0 - lag)]
-    names = ((Symbol("V", "12"), Symbol("I", "1")), (Symbol("V", "32"), Symbol("I", "3")))
+    reach += [ORIGIN.moved(VOLTAGE + MARGIN + 3.0, voltage) for voltage, _ in feet]
+    reach += [ORIGIN.moved(CURRENT + MARGIN + 3.0, voltage - between) for voltage, between in feet]
+    names = [(Symbol("V", f"{one.line}{one.to}"), Symbol("I", str(one.line))) for one in pair]
     drawn = [item for n in (0, 1) for item in _pair(ORIGIN, *feet[n], names[n], RADII[n])]
     places = [_place(drawn, *feet[n], angles[n], RADII[n]) for n in (0, 1)]
     reach += [ORIGIN.moved(away + CAPITALS, degrees) for degrees, away in places]

@@ -6,7 +6,14 @@ from collections.abc import Mapping
 from pycore import quantity
 from pycore.calculators.two_wattmeters import TOPIC, words
 from pycore.calculators.two_wattmeters.case import WattmeterCase, read_reading, without_rounding_noise
-from pycore.calculators.two_wattmeters.circuit import BalancedLoad, WattmeterReadings, back, read
+from pycore.calculators.two_wattmeters.circuit import (
+    METERS,
+    BalancedLoad,
+    WattmeterReadings,
+    back,
+    larger_lagging,
+    read,
+)
 from pycore.calculators.two_wattmeters.fields import BY_NAME, FIELDS
 from pycore.calculators.two_wattmeters.workings import diagram, from_readings
 from pycore.forms import conventions
@@ -33,18 +40,19 @@ class TwoWattmeters(SumPage[WattmeterCase]):
 
     def case(self, form: Mapping[str, str]) -> WattmeterCase:
         """The form as a case. Raises InputError."""
-        reader = Reader(form, BY_NAME)
+        reader = Reader(form, BY_NAME, self.labels(form))
         load: BalancedLoad | None = None
+        meters = reader.choice("meters")
         balanced = reader.choice("balanced") == "yes"
         if reader.choice("known") == "load":
             volts = reader.amount("volts", "V", 1.0, 1e6) or 1.0
             amps = reader.amount("amps", "A", 1e-6, 1e5) or 1.0
             load = BalancedLoad(volts, amps, self._lag(reader))
-            result = read(load)
+            result = read(load, meters)
             if not balanced:
                 reader.fault("balanced", words.only_balanced(reader.label("balanced")))
         else:
-            result = self._from_readings(reader)
+            result = self._from_readings(reader, meters)
         if reader.faults:
             reader.finish()
         # The reactive power is worked out: its figures do not ask for decimals that no reading has.
@@ -65,15 +73,15 @@ class TwoWattmeters(SumPage[WattmeterCase]):
             reader.fault("lag", words.bad_lag(reader.label("lag"), reader.text("lag")))
         return lag
 
-    def _from_readings(self, reader: Reader) -> WattmeterReadings:
+    def _from_readings(self, reader: Reader, meters: str) -> WattmeterReadings:
         first, second = read_reading(reader, "w1"), read_reading(reader, "w2")
         if not reader.faults and first == 0.0 and second == 0.0:
             for name in ("w1", "w2"):
                 reader.fault(name, words.both_zero(reader.label(name)))
-        return back(first or 1.0, second) if reader.faults else back(first, second)
+        return back(first or 1.0, second, meters) if reader.faults else back(first, second, meters)
 
     def outputs(self, case: WattmeterCase, plan: Plan) -> tuple[Output, ...]:
-        """The headline is what the drawing ends on; then both readings, power, reactive power, angle."""
+        """Power first, then the power factor, what the drawing ends on, both readings, reactive power and angle."""
         result, mark = case.result, case.notation.mark
         first, second, _ = case.readings
         number = case.notation.writing.number
@@ -83,15 +91,22 @@ class TwoWattmeters(SumPage[WattmeterCase]):
 
         outputs = [watts("power", result.power, say(words.ACTIVE))]
         if case.balanced:
-            outputs = [watts("apparent-power", result.apparent, say(words.APPARENT), "VA"), *outputs]
+            outputs.append(Output("power-factor", result.factor, case.power_factor_text, label=say(words.FACTOR)))
+            outputs.append(watts("apparent-power", result.apparent, say(words.APPARENT), "VA"))
         outputs += [watts("reading-1", first, (words.TAGS[0],)), watts("reading-2", second, (words.TAGS[1],))]
         if case.balanced:
             outputs.append(watts("reactive-power", result.reactive, say(words.REACTIVE), "var"))
-            angle = quantity.fixed(result.lag, 1, mark) + "°"
+            angle = case.with_side(quantity.fixed(math.fabs(result.lag) if case.side else result.lag, 1, mark) + "°")
             outputs.append(Output("lag", result.lag, angle, label=say(words.ANGLE)))
-            factor = quantity.fixed(result.factor, 3, mark)
-            outputs.append(Output("power-factor", result.factor, factor, label=say(words.FACTOR)))
         return (*outputs, *outputs_on_paper(case, plan, "sum-length"))
+
+    def summary(self, case: WattmeterCase, plan: Plan) -> tuple[Phrase, ...]:
+        """The apparent power on the sheet and the power factor come before the usual lines."""
+        lines = super().summary(case, plan)
+        if not case.balanced or case.closed:
+            return lines
+        drawn = words.drawn(case.amount(case.size), case.direction(plan))
+        return (drawn, words.power_factor(case.power_factor_text), *lines[1:])
 
     def values_text(self, case: WattmeterCase) -> Phrase:
         """The values in words."""
@@ -113,6 +128,8 @@ class TwoWattmeters(SumPage[WattmeterCase]):
         elif case.readings[2] == 0:
             sentences.append(words.ALIKE)
         else:
+            larger = larger_lagging(case.meters)
+            sentences.append(words.larger_reading(larger if case.readings[2] > 0 else 3 - larger, case.side))
             for number, value in ((1, first), (2, second)):
                 if value < 0:
                     sentences.append(words.negative(number))
@@ -131,6 +148,11 @@ class TwoWattmeters(SumPage[WattmeterCase]):
         """How the angle of lag was understood."""
         reader = Reader(case.problem.typed, BY_NAME)
         return {"lag": reader.lag("lag").echo(case.notation.mark)}
+
+    def labels(self, form: Mapping[str, str]) -> dict[str, str]:
+        """Each reading's label names the line of its meter."""
+        meters = METERS.get(form.get("meters", "13"), METERS["13"])
+        return {f"w{number}": words.reading_label(number, meter.line) for number, meter in enumerate(meters, start=1)}
 
     def inks(self, form: Mapping[str, str]) -> dict[str, str]:
         """Ink of the line samples beside the labels, by phasor key."""

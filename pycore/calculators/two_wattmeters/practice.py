@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from pycore import phasor, trig
 from pycore.calculators.two_wattmeters import words
 from pycore.calculators.two_wattmeters.case import WattmeterCase
+from pycore.calculators.two_wattmeters.circuit import larger_lagging
 from pycore.calculators.two_wattmeters.fields import BY_NAME, FIELDS
 from pycore.forms.fields import default_form
 from pycore.practice.catalogue import mistake
@@ -49,15 +50,16 @@ def mistakes(case: WattmeterCase) -> tuple[Mistake, ...]:
     if not case.balanced:
         return ()
     first, second, reactive = case.readings
+    sign = 1.0 if larger_lagging(case.meters) == 2 else -1.0
     turned, both = phasor.polar(1.0, -case.picture.reference), (DRAWN, CALCULATED)
-    without_root = complex(first + second, second - first)
+    without_root = complex(first + second, sign * (second - first))
     mistakes = [mistake("root-three-forgotten", both, without_root * turned, None, words.MISTAKES)]
     if reactive != 0.0:
         exchanged = complex(first + second, -reactive)
         mistakes.append(mistake("readings-exchanged", both, exchanged * turned, None, words.MISTAKES))
     if min(first, second) < 0.0:
         sizes = math.fabs(first), math.fabs(second)
-        without_minus = complex(sizes[0] + sizes[1], ROOT_THREE * (sizes[1] - sizes[0]))
+        without_minus = complex(sizes[0] + sizes[1], sign * ROOT_THREE * (sizes[1] - sizes[0]))
         mistakes.append(mistake("minus-forgotten", both, without_minus * turned, None, words.MISTAKES))
     return tuple(mistakes)
 

@@ -87,7 +87,7 @@ def test_a_voltage_has_no_neutral_current():
 @pytest.mark.parametrize(
     ("form", "field", "said"),
     [
-        ({"p1": "0", "p2": "0", "p3": ""}, "p1", "nothing to take apart"),
+        ({"p1": "0", "p2": "0", "p3": ""}, "p1", "At least one must be more than 0"),
         ({"p2": "south"}, "p2", "“south”"),
         ({"p3": "20 V"}, "p3", "amperes"),
         ({"p1": "1e6"}, "p1", "100 kA"),
@@ -139,7 +139,7 @@ def test_the_pages_own_mistakes_give_what_they_should():
     assert pytest.approx(second) == found["wrong-way-a"][0]
 
 
-@pytest.mark.parametrize(("size", "angle", "said"), [("20.7", "14.9", "added as they are"), ("14.8", "", "exchanged"),
+@pytest.mark.parametrize(("size", "angle", "said"), [("20.7", "14.9", "added without turning them"), ("14.8", "", "exchanged"),
                                                      ("20.2", "5.7", "divided by three already")])  # fmt: skip
 def test_marking_names_them_kindly(size: str, angle: str, said: str):
     given = {"answer": size, "answer-how": "calculated", "answer-angle": angle, "answer-side": "clockwise"}
