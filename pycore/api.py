@@ -362,7 +362,7 @@ def _dispatch(text: str) -> Reply:
 
 
 def handle(text: str, blob: bytes | None = None) -> tuple[str, bytes | None]:
-    """Answer one request (see DEVELOPERS.md for their forms). Never raises."""
+    """Answer one request (site/CONTRACTS.md has their forms). Never raises."""
     try:
         reply, data = _dispatch(text)
     except InputError as error:

@@ -35,15 +35,15 @@ def forms_of(slug: str) -> Iterator[tuple[str, dict[str, str]]]:
     yield "example", example
     for field in fields:
         if field.kind == "choice" and not field.private:
-            for choice in field.choices:
-                if choice.value:
-                    yield f"{field.name}-{choice.value}", {**example, field.name: choice.value}
+            for option in field.options:
+                if option.value:
+                    yield f"{field.name}-{option.value}", {**example, field.name: option.value}
 
 
 def address_of(slug: str, name: str, form: dict[str, str]) -> str:
     """The link of a form: all its values, what was chosen to fit, and the option that the link is kept for."""
     case = CALCULATORS[slug].case(form)
-    pairs = dict(case.link(case.shown()))
+    pairs = dict(case.link(case.sheet_plan()))
     values = {field.name: form[field.name] for field in CALCULATORS[slug].fields if field.group == "values"}
     wanted = {key: form[key] for key in form if name.startswith(f"{key}-") and form[key] == name[len(key) + 1:]}
     fit = {key: value for key, value in pairs.items() if key in CHOSEN_TO_FIT}
