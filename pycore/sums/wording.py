@@ -72,6 +72,8 @@ class Notation:
     companions: CompanionPhasors | None = None
     own_steps: Mapping[str, Callable[[Any, Step], tuple[Phrase, Phrase]]] = field(default_factory=dict)
     """Sentence and why of the kinds of step that one calculator alone has, from the construction on its paper."""
+    origins: Mapping[str, Phrase] = field(default_factory=dict)
+    """Where a drawn phasor comes from, by key, if it is not the one that was typed: the sentence stands at its step."""
     units: Mapping[str, str] = field(default_factory=dict)
     """Units of arms that have another than the sum, by key: W and var beside VA."""
 
