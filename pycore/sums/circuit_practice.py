@@ -24,7 +24,7 @@ def milli(value: int) -> str:
     return f"{value} mH"
 
 
-def chosen(form: dict[str, str], code: Code) -> dict[str, str]:
+def with_code_choices(form: dict[str, str], code: Code) -> dict[str, str]:
     """The form with what the code says of paper and method."""
     form["paper"] = code.paper
     if code.method != "any":
@@ -66,7 +66,7 @@ def _inverted(element: Element, hertz: float) -> complex:
     return value
 
 
-def found_by_calculation(task: Task, result: complex, case: SumCase, mistakes: list[Mistake]) -> Task:
+def calculated_task(task: Task, result: complex, case: SumCase, mistakes: list[Mistake]) -> Task:
     """The task with a result of the companions' quantity, which no drawing of this sheet shows."""
     if case.companions is None:
         raise TypeError("there are no companions")

@@ -16,7 +16,7 @@ from pycore.calculators.parallel_circuit.circuit import (
     resonance_of,
     solve,
 )
-from pycore.calculators.parallel_circuit.practice import may_stand_beside, parallel_of
+from pycore.calculators.parallel_circuit.practice import may_be_set, parallel_of
 from pycore.calculators.registry import CALCULATORS
 from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR, Element
 from pycore.errors import InputError
@@ -198,7 +198,7 @@ def test_a_problem_sheet_gives_branches_and_voltage_and_keeps_the_currents():
 def test_problems_by_code_read_naturally_and_may_be_set(tier: str):
     for number in range(1, 120):
         code = Code(4, tier, seed=11, number=number)
-        assert may_stand_beside(parallel_of(code))
+        assert may_be_set(parallel_of(code))
         form = PAGE.practice_form(code)
         assert ("Ω +" in form["b2"]) == (tier == "stretch")
         assert ("j" in form["b2"]) == (tier == "support")
