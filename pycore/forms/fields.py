@@ -1,4 +1,4 @@
-"""The fields of a form: what each is called, holds and accepts."""
+"""The fields of a form: names, labels, kinds and options."""
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
@@ -17,16 +17,14 @@ class Option:
 
 @dataclass(frozen=True, slots=True)
 class Field:
-    """One form control. ``name`` is its key in links for ever.
+    """One form field. ``name`` is its key in links for ever.
 
-    ``kind``: ``quantity`` (decimal keypad), ``readings`` (a quantity read once or repeatedly), ``length``
-    (a quantity, or its length on the sheet), ``angle`` (degrees, or a power factor such as ``0.85 lag``),
-    ``phasor`` (``20 at 60`` or ``10 + j17.3``), ``choice``, ``text``. ``group``
-    places it: ``values`` and ``method`` (always in view), ``loads``, ``picture``, ``sheet``,
-    ``words``. ``default`` "" for a field that may stay empty. ``sample`` names the phasor whose
-    line is drawn beside the label. What is ``private`` (a name, a date) never enters a link.
-    ``only`` names the choices with which a field has a meaning: one of them must be made for it
-    to be shown. ``folded``: a value that is seldom wanted, and waits behind a fold.
+    ``kind``: ``quantity`` (decimal keypad), ``readings`` (a quantity read once or repeatedly), ``length`` (a quantity,
+    or its length on the sheet), ``angle`` (degrees, or a power factor such as ``0.85 lag``), ``phasor`` (``20 at 60``
+    or ``10 + j17.3``), ``choice``, ``text``. ``group``: ``values`` and ``method`` (always visible), ``loads``,
+    ``picture``, ``sheet``, ``words``. ``default``: "" for a field that may stay empty. ``sample``: key of the phasor
+    whose line is drawn beside the label. ``private``: never part of a link (a name, a date). ``shown_when``: pairs of
+    field and value; the field is shown if one of them is chosen. ``folded``: rarely needed, so it is folded away.
     """
 
     name: str
@@ -43,10 +41,10 @@ class Field:
     folded: bool = False
 
     def counts(self, form: Mapping[str, str]) -> bool:
-        """Whether the field has a meaning with a form's choices."""
+        """Return whether the field has a meaning with a form's choices."""
         return not self.shown_when or any(form.get(name) == value for name, value in self.shown_when)
 
 
 def default_form(fields: Iterable[Field]) -> dict[str, str]:
-    """The form of a page as it opens without a link: every field's default."""
+    """Return the form of a page as opened without a link: the default of every field."""
     return {field.name: field.default for field in fields}

@@ -1,4 +1,4 @@
-"""The calculated working of a sum of phasors: components line by line."""
+"""The working by components, line by line."""
 
 import math
 
@@ -24,19 +24,19 @@ from pycore.words.formula import (
 from pycore.words.phrase import Phrase, Symbol, say
 
 PART_DECIMALS = 2
-"""Further decimals in which parts are written, so that adding what is written gives the answer."""
+"""Further decimals of components, so that adding the written numbers gives the answer."""
 X, Y = Symbol("X"), Symbol("Y")
 
 
 def _rid_of_rounding(value: complex, least: float) -> complex:
-    """A sum whose parts below ``least`` are 0: they are only rounding, and have no direction."""
+    """Return a sum whose components below ``least`` are set to 0: they are only rounding, and have no direction."""
     x = 0.0 if math.fabs(value.real) <= least else value.real
     y = 0.0 if math.fabs(value.imag) <= least else value.imag
     return complex(x, y)
 
 
 class ComponentsWorking:
-    """Components of the phasors along the paper's axes, with this problem's numbers."""
+    """Components of the phasors along the paper's axes, with the numbers of this problem."""
 
     def __init__(self, case: SumCase, sentences: StepSentences) -> None:
         self.case, self.picture, self.sentences = case, case.picture, sentences
@@ -55,7 +55,7 @@ class ComponentsWorking:
         )
 
     def blocks(self) -> tuple[Block, ...]:
-        """The whole path: table, sums, Pythagoras, angle by quarter."""
+        """Return the complete working: table, sums, Pythagoras, angle by quadrant."""
         intro = words.components_intro(self.picture.first == "up", self.sentences.notation.reference)
         decimals = self.writing.decimals + PART_DECIMALS
         blocks: list[Block] = [Paragraph(intro), self.grid(), Paragraph(words.rounding_note(decimals))]
@@ -69,7 +69,7 @@ class ComponentsWorking:
         return tuple(blocks)
 
     def component_text(self, value: float) -> str:
-        """A part with the working's decimals."""
+        """Return a component with the working's decimals."""
         return self.writing.fixed(value, PART_DECIMALS)
 
     def grid(self) -> Grid:
@@ -136,7 +136,7 @@ class ComponentsWorking:
 
 
 def result_row(symbol: Symbol, size: float, writing: NumberFormat) -> Formula:
-    """A result with the working's decimals, then rounded as the answer is."""
+    """Return a result with the working's decimals, then rounded like the answer."""
     exact = Number(writing.fixed(size, PART_DECIMALS), writing.unit)
     if size == 0:
         return row(symbol, "=", Number("0", writing.unit))
@@ -144,5 +144,5 @@ def result_row(symbol: Symbol, size: float, writing: NumberFormat) -> Formula:
 
 
 def share_text(value: float, mark: str) -> str:
-    """A share in per cent, to a tenth."""
+    """Return a share in per cent, to a tenth."""
     return quantity.fixed(100 * value, 1, mark) + NO_BREAK_SPACE + "%"
