@@ -109,7 +109,7 @@ def extent(construction: Construction, picture: DrawingConvention) -> Box:
     return geometry.bounds(picture.place(point) for point in used)
 
 
-class _Pen:
+class _ConstructionPen:
     """Draws one construction, move by move, into a ``FigureStrokes``."""
 
     def __init__(
@@ -393,4 +393,4 @@ def draw(
     ``phasors_only`` leaves out parallels, arcs and perpendiculars. ``visible_moves`` draws only the moves with these
     indexes, and no arcs: the state of a lesson.
     """
-    return _Pen(construction, stand, look, style, phasors_only, visible_moves).run()
+    return _ConstructionPen(construction, stand, look, style, phasors_only, visible_moves).run()

@@ -180,7 +180,7 @@ def along(start: Point, end: Point, sides: tuple[int, ...] = (1, -1)) -> Iterato
         yield end, degrees + lean
 
 
-class _Shape:
+class _LabelShape:
     """A label's text and rectangle about its own middle, made once and moved."""
 
     def __init__(self, request: LabelRequest) -> None:
@@ -201,7 +201,7 @@ class _Shape:
         return replace(self.trial, at=Point(box.centre.x, box.bottom - self.box.bottom))
 
 
-def _near(ground: LabelArea, request: LabelRequest, shape: _Shape) -> PlacedLabel | None:
+def _near(ground: LabelArea, request: LabelRequest, shape: _LabelShape) -> PlacedLabel | None:
     for gap in GAPS:
         for anchor, degrees in request.anchors:
             box = shape.off(anchor, degrees, gap)
@@ -210,7 +210,7 @@ def _near(ground: LabelArea, request: LabelRequest, shape: _Shape) -> PlacedLabe
     return None
 
 
-def _on_leader(ground: LabelArea, request: LabelRequest, shape: _Shape) -> PlacedLabel | None:
+def _on_leader(ground: LabelArea, request: LabelRequest, shape: _LabelShape) -> PlacedLabel | None:
     for gap in LEADER_GAPS:
         for anchor, degrees in request.anchors:
             for lean in (0.0, 40.0, -40.0, 75.0, -75.0):
@@ -238,7 +238,7 @@ def place(ground: LabelArea, requests: list[LabelRequest]) -> tuple[list[PlacedL
     placed: list[PlacedLabel] = []
     left: list[LabelRequest] = []
     for request in requests:
-        shape = _Shape(request)
+        shape = _LabelShape(request)
         label = _near(ground, request, shape)
         if label is None and request.leaders:
             label = _on_leader(ground, request, shape)

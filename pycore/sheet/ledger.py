@@ -48,7 +48,7 @@ class Ledger:
 
 
 @dataclass(frozen=True, slots=True)
-class _Frame:
+class _LedgerLayout:
     """Where the parts of a page lie."""
 
     width: float
@@ -56,10 +56,10 @@ class _Frame:
     box: Box
 
 
-def _frame(paper: str) -> _Frame:
+def _frame(paper: str) -> _LedgerLayout:
     short, long = PAPERS["letter" if paper in ("letter", "tabloid") else "A4"]
     left, other = MARGINS
-    return _Frame(long, short, Box(left, other, long - other, short - other))
+    return _LedgerLayout(long, short, Box(left, other, long - other, short - other))
 
 
 def room_across(paper: str) -> float:
@@ -155,7 +155,7 @@ def _height(ledger: Ledger) -> float:
     return ledger.lines * LINE + PAD
 
 
-def _divided(ledger: Ledger, frame: _Frame) -> list[int]:
+def _divided(ledger: Ledger, frame: _LedgerLayout) -> list[int]:
     """Return the number of rows on each page."""
     head = max(len(heading.lines) for heading in ledger.headings) * LINE + PAD
     _, first = _notes(ledger, frame.box)

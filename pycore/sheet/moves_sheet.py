@@ -29,7 +29,7 @@ class TextSection:
 
 
 @dataclass(frozen=True, slots=True)
-class _Row:
+class _SetLine:
     """One line as it is set: its words, how far down from the one before, bold or boxed."""
 
     words: str
@@ -39,16 +39,16 @@ class _Row:
     boxed: bool = False
 
 
-def _rows(lists: Sequence[TextSection], capitals: float, width: float) -> Iterator[tuple[_Row, ...]]:
+def _rows(lists: Sequence[TextSection], capitals: float, width: float) -> Iterator[tuple[_SetLine, ...]]:
     """Yield rows that must stay together: a heading with its first line, all lines of one move."""
     pitch = LINE * capitals
     for listed in lists:
-        ahead: tuple[_Row, ...] = (_Row(listed.heading, 1.3 * pitch, heading=True),)
+        ahead: tuple[_SetLine, ...] = (_SetLine(listed.heading, 1.3 * pitch, heading=True),)
         indent = 2.4 * capitals if listed.ticked else 0.0
         for line in listed.lines:
             pieces = wrapped(line, capitals, width - indent)
             rest = tuple(
-                _Row(piece, (1.25 if index == 0 else 0.85) * pitch, indent, boxed=listed.ticked and index == 0)
+                _SetLine(piece, (1.25 if index == 0 else 0.85) * pitch, indent, boxed=listed.ticked and index == 0)
                 for index, piece in enumerate(pieces)
             )
             yield (*ahead, *rest)

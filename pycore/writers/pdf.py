@@ -168,7 +168,7 @@ def _shown(text: str, face: str) -> tuple[tuple[int, ...], str]:
     return numbers, f"<{''.join([f'{number:04x}' for number in numbers])}>"
 
 
-class _Pen(NamedTuple):
+class _StrokeStyle(NamedTuple):
     """What a stroke looks like, as written."""
 
     ink: Ink
@@ -224,7 +224,7 @@ class _Content:
         self.write = self.pieces.append
         self._used = used
         self._noted = noted
-        self._pen: _Pen | None = None
+        self._pen: _StrokeStyle | None = None
         self._filling: Ink | None = None
 
     def items(self, items: tuple[Item, ...]) -> None:
@@ -254,7 +254,7 @@ class _Content:
         self.write(f"{across} 0 0 {up} {x} {y} cm")
 
     def _set_pen(self, ink: Ink, width: float, dash: tuple[float, ...] = ()) -> None:
-        pen = _Pen(ink, extent(width), tuple([extent(stretch) for stretch in dash]))
+        pen = _StrokeStyle(ink, extent(width), tuple([extent(stretch) for stretch in dash]))
         before, self._pen = self._pen, pen
         if before == pen:
             return

@@ -77,7 +77,7 @@ def _size(length: int) -> tuple[int, int]:
     raise ValueError(f"a QR code holds {LONGEST} bytes; this text has {length}")
 
 
-class _Form(NamedTuple):
+class _SymbolFormat(NamedTuple):
     """What all symbols of one version and level share."""
 
     version: int
@@ -94,7 +94,7 @@ class _Form(NamedTuple):
 
 
 @lru_cache(maxsize=8)
-def _form(version: int, level: int) -> _Form:
+def _form(version: int, level: int) -> _SymbolFormat:
     """The form of a version and level, as segno lays symbols out. Raises ImportError where it is not loaded."""
     # The encoder alone, without the package's front: that also draws, and would bring half of the standard library.
     from segno import encoder
@@ -120,7 +120,7 @@ def _form(version: int, level: int) -> _Form:
     correcting = kinds[0].num_total - kinds[0].num_data
     blocks = tuple(kind.num_data for kind in kinds for _ in range(kind.num_blocks))
     idle = "0" * (free - 8 * (len(blocks) * correcting + _total(blocks))) + "01"
-    return _Form(
+    return _SymbolFormat(
         version, side, blocks, _remainders(consts, correcting), correcting, itemgetter(*places), idle, int(mask, 2)
     )
 
@@ -143,7 +143,7 @@ def _remainders(consts: Any, correcting: int) -> tuple[int, ...]:
     return tuple(remainders)
 
 
-def _codewords(data: bytes, form: _Form) -> bytes:
+def _codewords(data: bytes, form: _SymbolFormat) -> bytes:
     """The data codewords: mode, number of bytes, the bytes, an end, and pads for what is left."""
     count, length = _count_bits(form.version), len(data)
     bits = (((BYTES << count | length) << 8 * length) | int.from_bytes(data, "big")) << 4
@@ -153,7 +153,7 @@ def _codewords(data: bytes, form: _Form) -> bytes:
     return (message + PADS * (room // 2))[:room]
 
 
-def _interleaved(codewords: bytes, form: _Form) -> bytes:
+def _interleaved(codewords: bytes, form: _SymbolFormat) -> bytes:
     """The codewords of all blocks by turns, then their correcting ones (ISO/IEC 18004, 7.5 and 7.6)."""
     blocks, start = [], 0
     for length in form.blocks:
@@ -165,7 +165,7 @@ def _interleaved(codewords: bytes, form: _Form) -> bytes:
     return bytes(words_in_order)
 
 
-def _correction(block: bytes, form: _Form) -> bytes:
+def _correction(block: bytes, form: _SymbolFormat) -> bytes:
     """The remainder that the correcting codewords hold (ISO/IEC 18004, 7.5.2), by division codeword by codeword."""
     remainders, top = form.remainders, 8 * (form.correcting - 1)
     below = (1 << top) - 1

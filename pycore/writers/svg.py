@@ -75,7 +75,7 @@ def write(
         f'<title id="{ids[0]}">{escaped(page.title)}</title>'
         f'<desc id="{ids[1]}">{escaped(page.description)}</desc>'
     ]
-    _Writer(page.height, parts, units).items(page.items, within_phasor=False)
+    _SvgWriter(page.height, parts, units).items(page.items, within_phasor=False)
     parts.append("</svg>")
     return "".join(parts)
 
@@ -86,7 +86,7 @@ def write_units(units: Units) -> str:
              f'fill="none" font-family="{FAMILIES["regular"]}" font-weight="{WEIGHTS["regular"]}"><defs>']  # fmt: skip
     for key, unit in sorted(units.items()):
         parts.append(f'<g id="{escaped(key)}">')
-        writer = _Writer(0.0, parts, {})
+        writer = _SvgWriter(0.0, parts, {})
         writer.strokes_together(item for item in unit.items if isinstance(item, Line))
         others = tuple(item for item in unit.items if not isinstance(item, (Line, Text)))
         writer.items(others, within_phasor=False)
@@ -114,7 +114,7 @@ def _stroke(ink: Ink, width: float, dash: tuple[float, ...] = ()) -> str:
     return f'stroke="{PAPER_COLOURS[ink]}" stroke-width="{extent(width)}"{dashes}'
 
 
-class _Writer:
+class _SvgWriter:
     """Writes items into a list of strings; holds the height that turns y over, and units to refer to."""
 
     def __init__(self, height: float, parts: list[str], units: Units | None = None) -> None:
@@ -280,7 +280,7 @@ def _still(group: Group, height: float) -> str:
         if one is group and its_height == height:
             return text
     parts: list[str] = []
-    _Writer(height, parts).group(group, within_phasor=False)
+    _SvgWriter(height, parts).group(group, within_phasor=False)
     kept.insert(0, (group, height, "".join(parts)))
     del kept[MOST_KEPT:]
     return kept[0][2]
