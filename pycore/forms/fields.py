@@ -1,4 +1,4 @@
-"""The fields of a form: what each is called, holds and accepts."""
+"""The fields of a form: names, labels, kinds and options."""
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
@@ -17,7 +17,7 @@ class Option:
 
 @dataclass(frozen=True, slots=True)
 class Field:
-    """One form control. ``name`` is its key in links for ever.
+    """One form field. ``name`` is its key in links for ever.
 
     ``kind``: ``quantity`` (decimal keypad), ``readings`` (a quantity read once or repeatedly), ``length``
     (a quantity, or its length on the sheet), ``angle`` (degrees, or a power factor such as ``0.85 lag``),
@@ -25,7 +25,7 @@ class Field:
     places it: ``values`` and ``method`` (always in view), ``loads``, ``picture``, ``sheet``,
     ``words``. ``default`` "" for a field that may stay empty. ``sample`` names the phasor whose
     line is drawn beside the label. What is ``private`` (a name, a date) never enters a link.
-    ``only`` names the choices with which a field has a meaning: one of them must be made for it
+    ``shown_when`` names the choices with which a field has a meaning: one of them must be made for it
     to be shown. ``folded``: a value that is seldom wanted, and waits behind a fold. ``opening``: the value with which
     the page opens without a link, if it is another than ``default``, which links fix for ever.
     """
@@ -50,7 +50,7 @@ class Field:
         return self.opening or self.default
 
     def counts(self, form: Mapping[str, str]) -> bool:
-        """Whether the field has a meaning with a form's choices."""
+        """Return whether the field has a meaning with a form's choices."""
         return not self.shown_when or any(form.get(name) == value for name, value in self.shown_when)
 
 

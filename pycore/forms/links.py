@@ -1,7 +1,7 @@
-"""Problems as the fragment of a link, so that no server sees them: ``#v=1&i1=18.4&i2=...``.
+"""Problems as the fragment of a link, which no server sees: ``#v=1&i1=18.4&i2=...``.
 
-Keys are the form controls' names; values stand as typed. ``v`` comes first: links carry the
-version of their keys for ever. What a stranger put into a link is hostile until read.
+Keys are the names of form fields; values are as typed. ``v`` comes first: links carry the version of their keys for
+ever. The content of a link is untrusted input.
 """
 
 from collections.abc import Iterable, Mapping
@@ -16,14 +16,14 @@ _PLAIN = frozenset(b"ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456
 
 
 def encode(text: str) -> str:
-    """Percent-encoding of one key or value (RFC 3986, section 2.1)."""
+    """Return one key or value percent-encoded (RFC 3986, section 2.1)."""
     return "".join(
         chr(byte) if byte in _PLAIN else f"%{byte:02X}" for byte in text.encode("utf-8", "replace")
     )
 
 
 def decode(text: str) -> str:
-    """The text of a percent-encoded value; a damaged escape stands for itself."""
+    """Return a percent-encoded text decoded; a damaged escape stays as it is."""
     data = bytearray()
     index = 0
     raw = text.replace("+", " ").encode("utf-8", "replace")
@@ -43,13 +43,13 @@ def _is_hex(pair: bytes) -> bool:
 
 
 def fragment(pairs: Iterable[tuple[str, str]]) -> str:
-    """The fragment, without its #, of key-value pairs."""
+    """Return key-value pairs as a fragment, without its #."""
     return "&".join(f"{encode(key)}={encode(value)}" for key, value in pairs)
 
 
 @dataclass(frozen=True, slots=True)
 class ParsedLink:
-    """A link as read: the whole form, the keys that mean nothing here, its version, and the fields it names."""
+    """A parsed link: the complete form, the unknown keys, the version, and the fields it names."""
 
     form: dict[str, str]
     unknown: tuple[str, ...]
@@ -59,9 +59,9 @@ class ParsedLink:
 
 
 def open_fragment(text: str, fields: Iterable[Field], reserved: Iterable[str] = ()) -> ParsedLink:
-    """Read a fragment into a whole form: what it does not name keeps its default.
+    """Parse a fragment into a complete form; fields that it does not name keep their default.
 
-    Control characters are dropped and values cut at 200 characters; nothing is run or trusted.
+    Control characters are dropped and values cut at 200 characters; nothing is executed or trusted.
     """
     listed = tuple(fields)
     form = default_form(listed)
@@ -93,14 +93,16 @@ def open_fragment(text: str, fields: Iterable[Field], reserved: Iterable[str] = 
 
 
 RESERVED = ("colours", "decimal", "angles", "resultant", "sequence", "view", "step", "ask", "code")
-"""Keys that every page keeps free for the same meaning."""
+"""Keys with the same meaning on every page."""
 
 
 def form_pairs(
     form: Mapping[str, str], fields: Iterable[Field], always: Iterable[str] = ()
 ) -> tuple[tuple[str, str], ...]:
-    """A form as link pairs: the values and the keys of ``always``, every other key when it is not
-    its default (which the version fixes for ever). Private fields never."""
+    """Return a form as link pairs: values, the keys of ``always``, and every other key that differs from its default.
+
+    Version 1 fixes the defaults for ever. Private fields are never included.
+    """
     named = frozenset(always)
     pairs = [("v", VERSION)]
     for field in fields:

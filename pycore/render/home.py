@@ -1,4 +1,4 @@
-"""The front page: the sheets there are, as true drawings standing on a board."""
+"""The front page: the sheets that can be made, as real drawings on a board."""
 
 from collections.abc import Iterable, Mapping
 from typing import Protocol
@@ -35,7 +35,7 @@ class CatalogueEntry(Protocol):
 
     @property
     def topic(self) -> int | None:
-        """The page's number in the codes of practice sheets, if it has problems."""
+        """The page's number in practice codes, if it has problems."""
 
     @property
     def fields(self) -> tuple[Field, ...]:
@@ -46,12 +46,12 @@ class CatalogueEntry(Protocol):
 
 
 def in_short(description: str) -> str:
-    """What a page is about, from its description: the part before the colon, as a sentence."""
+    """Return the subject of a page: the part of its description before the colon, as a sentence."""
     return description.partition(":")[0].rstrip(".") + "."
 
 
 def _sheet(calculator: CatalogueEntry, answer: Answer) -> Markup:
-    """One drawing on the board: the figure of the page's example, laid out so small that its lettering can be read.
+    """Return one drawing on the board: the figure of the page's example, laid out small but readable.
 
     A page without such a view shows its sheet.
     """
@@ -69,7 +69,7 @@ def _sheet(calculator: CatalogueEntry, answer: Answer) -> Markup:
 
 
 def _blank(page: PaperPage) -> Markup:
-    """Blank paper on its own board; it opens as it is shown here."""
+    """Return a sheet of blank paper on its board; it opens as shown."""
     sheet = page.make({**default_form(page.fields), **dict(page.on_board)})
     address = f"{page.slug}/" + (f"#{links.fragment(sheet.link)}" if page.on_board else "")
     drawing = _drawing(sheet.page, page.slug, "small")
@@ -81,7 +81,7 @@ def _blank(page: PaperPage) -> Markup:
 
 
 def _practice(calculators: Iterable[CatalogueEntry]) -> Markup:
-    """The way to practice, and to the problem of a printed sheet by its code."""
+    """Return the links to practice, and to the problem of a printed code."""
     heading = h("h2", None, h("a", {"href": f"{practice.SLUG}/"}, practice.TITLE))
     opening = h("a", {"class": "open", "href": f"{practice.SLUG}/"}, practice.HOME_OPEN)
     # Any page reads a code, and goes to the page that it belongs to.
@@ -91,20 +91,20 @@ def _practice(calculators: Iterable[CatalogueEntry]) -> Markup:
 
 
 def _class_set() -> Markup:
-    """The way to class sets, with what one brings."""
+    """Return the link to class sets, with a short description."""
     heading = h("h2", None, h("a", {"href": f"{class_set.SLUG}/"}, class_set.TITLE))
     opening = h("a", {"class": "open", "href": f"{class_set.SLUG}/"}, class_set.HOME_OPEN)
     return h("section", {"class": "class-way"}, h("div", None, heading, h("p", None, class_set.LEAD)), opening)
 
 
 def _blanks() -> Markup:
-    """The second board: paper and instruments that every sheet needs."""
+    """Return the second board: paper and instruments."""
     board = h("ul", {"class": "shelf"}, [_blank(page) for page in PAPER_PAGES.values()])
     return h("section", {"class": "blanks"}, h("h2", None, furniture.HOME_PAPER), board)
 
 
 def _lessons() -> Markup:
-    """What a lesson needs beside its sheets: plans, and the short pages that learners read first."""
+    """Return the links to lesson plans and to the short pages for learners."""
     pages = (*lesson_plans.LISTED, *readings.LISTED)
     items = [h("li", None, h("a", {"href": f"{slug}/"}, title), h("p", None, short)) for slug, title, short in pages]
     return h("section", {"class": "lessons"}, h("h2", None, furniture.HOME_LESSONS), h("ul", None, items))
@@ -115,7 +115,7 @@ def _drawing(page: Page, slug: str, name: str) -> Markup:
 
 
 def length_on_paper(answers: Iterable[Answer]) -> str:
-    """The first length that a sheet of the board shows, in mm; raises ValueError if none shows any."""
+    """Return the first length that a sheet on the board shows, in mm; raises ValueError if none shows any."""
     for answer in answers:
         for output in answer.outputs:
             if output.name.endswith("length") and output.value:

@@ -1,4 +1,4 @@
-"""The words of the recording sheet for readings at a training rig."""
+"""The words of the recording sheet for a training rig."""
 
 from dataclasses import dataclass
 

@@ -282,7 +282,9 @@ def test_a_mistake_is_recognised_by_the_answer_it_gives(key: str):
 
 def test_a_voltage_left_out_of_the_drawing_is_recognised():
     given = 2 * complex(PARTS[0], PARTS[1])
-    marked = mark(PAGE.task(CIRCUIT), LearnerAnswer(abs(given), math.degrees(math.atan2(given.imag, given.real)), how=DRAWN))
+    marked = mark(
+        PAGE.task(CIRCUIT), LearnerAnswer(abs(given), math.degrees(math.atan2(given.imag, given.real)), how=DRAWN)
+    )
     keys = {mistake.key for cause in marked.causes for mistake in cause.mistakes}
     assert "left-out" in keys
 
