@@ -5,7 +5,7 @@ from typing import Protocol
 
 from pycore.calculators.registry import MAIN, MAIN_FIRST, module_of
 from pycore.forms import links
-from pycore.forms.fields import Field, default_form
+from pycore.forms.fields import VERSION, Field, default_form
 from pycore.pages.reading import LinkList, ReadBlock, ReadingPage, Section, Steps
 from pycore.practice.task import Task
 from pycore.sums.answer import Answer, Grid, Paragraph
@@ -81,10 +81,10 @@ def _steps(items: Iterable[str], said: Mapping[str, str]) -> Steps:
 def _address(handout: Handout, topic: Topic, answer: Answer) -> str:
     """The address of a handout from the page of plans, with the example's values and every choice resolved."""
     fields = {field.name for field in topic.fields}
-    own = dict(answer.link) if handout.slug == topic.slug else {"v": links.VERSION} if handout.values else {}
+    own = dict(answer.link) if handout.slug == topic.slug else {"v": VERSION} if handout.values else {}
     pairs = {**own, **dict(handout.values)}
     ordered = [pair for pair in pairs.items() if pair[0] in fields or pair[0] not in own] if own else []
-    version = [pair for pair in ordered if pair[0] == "v"] or ([("v", links.VERSION)] if ordered else [])
+    version = [pair for pair in ordered if pair[0] == "v"] or ([("v", VERSION)] if ordered else [])
     rest = [pair for pair in ordered if pair[0] != "v"]
     return f"../{handout.slug}/" + (f"#{links.fragment([*version, *rest])}" if rest else "")
 

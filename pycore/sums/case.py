@@ -354,7 +354,7 @@ class SumCase(metaclass=FrozenAfterInit):
         """The link that gives a kind of sheet again (``""``: the one that the form asks for), with the code that stands
         for its values, if there is one: what was chosen to fit is named, private fields are not.
 
-        Version 1 fixes every default for ever, so a key at its default is left out.
+        Each version fixes its defaults for ever, so a key at its default is left out.
         """
         resolved = dict(self.problem.typed)
         resolved["code"] = code
