@@ -19,7 +19,8 @@ from pycore.forms.fields import VERSIONS, Field
 from pycore.forms.opening import ReopenInfo
 from pycore.render.checking import asked_reply
 from pycore.render.regions import regions_of
-from pycore.sums.page import KINDS, SumPage
+from pycore.sheet.kinds import KINDS
+from pycore.sums.page import SumPage
 from pycore.words import api as words
 from pycore.words import checking, codes, plain
 
@@ -38,7 +39,7 @@ class BadRequest(ValueError):
 def _page(request: Mapping[str, Any]) -> "SumPage[Any]":
     slug = request.get("page")
     if not isinstance(slug, str) or slug not in CALCULATORS:
-        raise BadRequest(words.unknown_page())
+        raise BadRequest(words.UNKNOWN_PAGE)
     return CALCULATORS[slug]
 
 
@@ -57,14 +58,14 @@ def _form(request: Mapping[str, Any]) -> dict[str, str]:
     """The form's texts; whatever is no text is dropped, so that it reads as not given."""
     form = request.get("form")
     if not isinstance(form, dict):
-        raise BadRequest(words.no_form())
+        raise BadRequest(words.NO_FORM)
     return _texts(form)
 
 
-def _texts(given: Mapping[Any, Any]) -> dict[str, str]:
+def _texts(entries: Mapping[Any, Any]) -> dict[str, str]:
     return {
         key: value[: links.LONGEST_VALUE]
-        for key, value in given.items()
+        for key, value in entries.items()
         if isinstance(key, str) and isinstance(value, str)
     }
 
@@ -95,23 +96,23 @@ def _answer(request: Mapping[str, Any]) -> Reply:
 
         return paper_answer(paper, _form(request))
     calculator, form = _page(request), _form(request)
-    asked, veiled = request.get("parts"), request.get("veiled") is True
-    parts = tuple(part for part in asked if part in PARTS) if (
-        isinstance(asked, list)
+    requested, veiled = request.get("parts"), request.get("veiled") is True
+    parts = tuple(region for region in requested if region in PARTS) if (
+        isinstance(requested, list)
     ) else ("answer", "sheet", "view")
     if veiled:
-        parts = tuple(part for part in parts if part in ("check", "sheet"))
+        parts = tuple(region for region in parts if region in ("check", "sheet"))
     answer = calculator.answer(form, parts, _opening(request), "problem" if veiled else "")
     headline = answer.outputs[0]
     announced = words.announce(
         answer.title, headline.text, headline.unit, [plain(line) for line in answer.summary]
     )
-    shown = [part for part in parts if part != "check"]
+    regions = [region for region in parts if region != "check"]
     if veiled:
         answer, announced = replace(answer, alternatives=()), checking.VALUES_CHANGED
     return {
         "ok": True,
-        "regions": {name: str(html) for name, html in regions_of(answer, shown, answer.inks).items()},
+        "regions": {name: str(html) for name, html in regions_of(answer, regions, answer.inks).items()},
         "echo": {name: _held_back(echo) if veiled else dict(echo) for name, echo in answer.echo.items()},
         "inks": answer.inks,
         "labels": answer.labels,
@@ -119,7 +120,7 @@ def _answer(request: Mapping[str, Any]) -> Reply:
         "fragment": links.fragment(links.form_pairs({**form, "code": answer.code}, calculator.fields)),
         "code": answer.code,
         "problem": codes.opened(answer.code) if answer.code else "",
-        "asked": asked_reply(answer.asked) if answer.asked else None,
+        "asked": asked_reply(answer.answer_request) if answer.answer_request else None,
         "announce": " ".join([announced, *(fault.message for fault in answer.faults)]),
         "page": answer.page_key,
         "errors": [_error(fault) for fault in answer.faults],
@@ -144,7 +145,7 @@ def _open(request: Mapping[str, Any]) -> Reply:
     if opened.version not in VERSIONS:
         notices.append(words.other_version(opened.version))
     if opened.too_long:
-        notices.append(words.long_link())
+        notices.append(words.LONG_LINK)
     if opened.unknown:
         notices.append(words.unknown_keys(opened.unknown))
     form, elsewhere = _of_code(request, opened, notices)
@@ -174,8 +175,8 @@ def _code(request: Mapping[str, Any]) -> Reply:
     from pycore.pages.codes import find
 
     text = request.get("code")
-    found = find(text[: links.LONGEST_VALUE] if isinstance(text, str) else "")
-    return {"ok": True, "page": found.page.slug, "fragment": found.fragment, "code": str(found.code)}, None
+    problem = find(text[: links.LONGEST_VALUE] if isinstance(text, str) else "")
+    return {"ok": True, "page": problem.page.slug, "fragment": problem.fragment, "code": str(problem.code)}, None
 
 
 def _pdf(request: Mapping[str, Any]) -> Reply:
@@ -189,8 +190,8 @@ def _pdf(request: Mapping[str, Any]) -> Reply:
 
         return paper_pdf(paper, form, correction)
     calculator = _page(request)
-    asked = request.get("kinds")
-    kinds = tuple(kind for kind in asked if kind in KINDS) if isinstance(asked, list) else ()
+    requested = request.get("kinds")
+    kinds = tuple(kind for kind in requested if kind in KINDS) if isinstance(requested, list) else ()
     pages = calculator.pages(form, _opening(request), kinds)
     document = Document(pages, pages[0].title or calculator.title, subject=calculator.title)
     data = pdf.write(document, correction=correction)
@@ -231,15 +232,15 @@ def _handout(request: Mapping[str, Any]) -> Reply:
     calculator, form = _page(request), _form(request)
     style, script = request.get("style"), request.get("script")
     if not isinstance(style, str) or not isinstance(script, str):
-        raise BadRequest(words.unknown_request())
+        raise BadRequest(words.UNKNOWN_REQUEST)
     try:
-        whole = handout(calculator, form, _opening(request), style, script)
+        html = handout(calculator, form, _opening(request), style, script)
     except InputError:
         raise
     except ValueError:
-        raise BadRequest(words.unknown_request()) from None
-    told = {"ok": True, "filename": f"{calculator.slug}-handout.html", "type": "text/html;charset=utf-8"}
-    return told, whole.encode()
+        raise BadRequest(words.UNKNOWN_REQUEST) from None
+    file = {"ok": True, "filename": f"{calculator.slug}-handout.html", "type": "text/html;charset=utf-8"}
+    return file, html.encode()
 
 
 def _mark(request: Mapping[str, Any]) -> Reply:
@@ -247,11 +248,11 @@ def _mark(request: Mapping[str, Any]) -> Reply:
     # Only the answer checker needs it; the first answer of a sheet need not wait for its import.
     from pycore.render.marking import reply
 
-    given = request.get("given")
-    if not isinstance(given, dict):
-        raise BadRequest(words.no_form())
+    answer = request.get("given")
+    if not isinstance(answer, dict):
+        raise BadRequest(words.NO_FORM)
     page, form = _page(request), _form(request)
-    return reply(page.task(form), _texts(given), page.places(form)), None
+    return reply(page.task(form), _texts(answer), page.places(form)), None
 
 
 def _set_again(request: Mapping[str, Any]) -> Reply:
@@ -287,7 +288,7 @@ def _photo(request: Mapping[str, Any]) -> Reply:
     try:
         return reply(_page(request), request, _form(request)), None
     except NoPhotoError:
-        raise BadRequest(words.unknown_request()) from None
+        raise BadRequest(words.UNKNOWN_REQUEST) from None
 
 
 def _practice(request: Mapping[str, Any]) -> Reply:
@@ -295,7 +296,7 @@ def _practice(request: Mapping[str, Any]) -> Reply:
     from pycore.render.practice import MOVES, reply
 
     if request.get("move") not in MOVES:
-        raise BadRequest(words.unknown_request())
+        raise BadRequest(words.UNKNOWN_REQUEST)
     return reply(request), None
 
 
@@ -324,8 +325,9 @@ def _error(fault: Fault) -> dict[str, Any]:
     return {
         "field": fault.field,
         "message": fault.message,
-        "part": fault.part,
+        "part": fault.fragment,
         "offers": [{"label": offer.label, "set": dict(offer.values)} for offer in fault.offers],
+        **({"awaited": True} if fault.awaited else {}),
     }
 
 
@@ -336,7 +338,8 @@ def _refused(error: InputError) -> dict[str, Any]:
         "ok": False,
         "errors": faults,
         "announce": " ".join(dict.fromkeys(messages)),
-        "waiting": words.waiting(len({fault.field for fault in error.faults})),
+        "waiting": words.waiting(len({fault.field for fault in error.faults if not fault.awaited}))
+        or " ".join(dict.fromkeys(messages)),
     }
 
 
@@ -346,16 +349,16 @@ def _fault(sentence: str) -> dict[str, Any]:
 
 def _dispatch(text: str) -> Reply:
     if len(text) > MAXIMUM_REQUEST:
-        raise BadRequest(words.request_too_long())
+        raise BadRequest(words.REQUEST_TOO_LONG)
     try:
         request = json.loads(text)
     except (ValueError, RecursionError):
-        raise BadRequest(words.not_a_request()) from None
+        raise BadRequest(words.NOT_A_REQUEST) from None
     if not isinstance(request, dict):
-        raise BadRequest(words.not_a_request())
+        raise BadRequest(words.NOT_A_REQUEST)
     does = request.get("do")
     if not isinstance(does, str) or does not in _ANSWERS:
-        raise BadRequest(words.unknown_request())
+        raise BadRequest(words.UNKNOWN_REQUEST)
     return _ANSWERS[does](request)
 
 
@@ -368,7 +371,7 @@ def handle(text: str, blob: bytes | None = None) -> tuple[str, bytes | None]:
     except BadRequest as error:
         reply, data = _fault(str(error)), None
     except ImportError:  # An archive that is still on its way: the page waits for it, and asks again.
-        reply, data = {**_fault(words.part_missing()), "missing": True}, None
+        reply, data = {**_fault(words.PART_MISSING), "missing": True}, None
     except Exception as error:  # A fault of ours must not stop the page: it is said, and the last answer stays.
         reply, data = _fault(words.fault_of_ours(type(error).__name__)), None
     return json.dumps(reply, ensure_ascii=False, allow_nan=False), data

@@ -40,10 +40,10 @@ class QuantityError(ValueError):
     ``part`` is the stretch of text at fault.
     """
 
-    def __init__(self, reason: str, part: str = "") -> None:
+    def __init__(self, reason: str, fragment: str = "") -> None:
         self.reason = reason
-        self.part = part
-        super().__init__(f"{reason}: {part!r}")
+        self.fragment = fragment
+        super().__init__(f"{reason}: {fragment!r}")
 
 
 def _clean(text: str) -> str:
@@ -73,11 +73,11 @@ def _split(text: str) -> tuple[str, int, str]:
     return minus + written, int((exponent or "0").replace("−", "-")), rest
 
 
-def _value(digits: str, exponent: int, given: str) -> float:
+def _value(digits: str, exponent: int, typed: str) -> float:
     # The prefix goes into the exponent, so that 850 mA is the very number 0.85.
     value = float(f"{digits}e{exponent}")
     if math.isinf(value):
-        raise QuantityError("infinite", given)
+        raise QuantityError("infinite", typed)
     if value == 0.0 and digits.strip("-0."):
         # Too small to hold is not zero: zero says that a line carries nothing.
         return -LEAST if digits.startswith("-") else LEAST
@@ -105,6 +105,17 @@ def read(text: str, unit: str) -> float:
     if _WRITTEN_UNITS.get(rest[1:]) == unit and rest[0] in PREFIXES:
         return _value(digits, exponent + PREFIXES[rest[0]], text)
     raise QuantityError("unit", rest)
+
+
+def last_digit(text: str, unit: str) -> float:
+    """The value in SI units of the last digit of a typed text: 0.1 for ``12.6``, 0.001 for ``850 mA``.
+
+    Raises QuantityError as ``read`` does.
+    """
+    read(text, unit)
+    digits, exponent, rest = _split(text)
+    prefix = 0 if not rest or _WRITTEN_UNITS.get(rest) == unit else PREFIXES[rest[0]]
+    return float(f"1e{exponent + prefix - decimals_of(digits)}")
 
 
 def fixed(value: float, decimals: int, mark: str = ".") -> str:
@@ -187,14 +198,14 @@ class NumberFormat:
         written = value / self.factor
         if written == 0:
             return "0"
-        wanted = min(max(self.decimals, decimals_for(written)), self.decimals + 1)
-        return fixed(written, wanted, self.mark)
+        decimals = min(max(self.decimals, decimals_for(written)), self.decimals + 1)
+        return fixed(written, decimals, self.mark)
 
     def amount(self, value: float) -> str:
         """A result and its unit, which never part."""
         return self.number(value) + NO_BREAK_SPACE + self.unit
 
-    def given(self, value: float) -> str:
+    def as_typed(self, value: float) -> str:
         """The number of a given value, as many decimals as were typed (to six figures); of one that was worked
         out, as a result is written."""
         if self.computed:
@@ -203,7 +214,7 @@ class NumberFormat:
 
     def short(self, value: float) -> str:
         """A given value with its unit."""
-        return self.given(value) + NO_BREAK_SPACE + self.unit
+        return self.as_typed(value) + NO_BREAK_SPACE + self.unit
 
     def scale(self, value: float) -> str:
         """A scale's amount: in the fewest digits, with its unit."""

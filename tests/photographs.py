@@ -18,7 +18,7 @@ from pycore.drawing import Document
 from pycore.forms.fields import default_form
 from pycore.forms.opening import ReopenInfo
 from pycore.practice.drawn import points_to_find
-from pycore.sums.photograph import wanted
+from pycore.sums.photograph import photo_task
 from pycore.writers import pdf
 
 OPENING = ReopenInfo("https://www.folio.example/neutral-current/", True)
@@ -258,7 +258,7 @@ def taken(
     (its tip's name) is turned by so many degrees, and what follows is drawn from it."""
     page = CALCULATORS["neutral-current"]
     form = default_form(page.fields) | {"sheet": "problem", **(choices or {})}
-    want = wanted(page, form)
+    want = photo_task(page, form)
     drawing, figure = want.drawing, want.drawing.construction.figure.points
     points = {
         name: want.origin.plus(drawing.picture.place(figure[name], drawing.factor))
@@ -270,7 +270,7 @@ def taken(
         points["R"] = points["T1"].plus(points["T2"]).minus(start)
         points["N"] = points["R"].plus(points["T3"]).minus(start)
     pairs = [pair.split() for pair in PARALLELOGRAMS] if "R" in points else [*pairwise(points), ("O", "N")]
-    layout = page.case(form).shown().layout
+    layout = page.case(form).sheet_plan().layout
     strokes = [(tuple(points[one]), tuple(points[other])) for one, other in pairs]
     picture, seen_by = photograph(form, (layout.width, layout.height), strokes, seed, megapixels, how)
     return Taken(picture, seen_by, points, want.marks, form)

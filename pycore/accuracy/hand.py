@@ -1,10 +1,9 @@
-"""What a hand does to a drawing: errors of ruler and protractor carried through each move.
+"""The errors of a hand: ruler and protractor errors carried through every move of a construction.
 
-A practised hand sets and reads to 0.5 mm and 0.5 degrees, an ordinary one to 1 mm and 1 degree:
-standard uncertainties, normal, common practice with no source. The construction's own moves are
-carried out with each deviation (constructions.moves.carry_out), to first order where that holds
-and by seeded sampling where lines cross too flatly for it: there drawings scatter with long tails,
-so that what counts is where 95 in 100 of them end, not a mean of squares.
+A practised hand marks and reads to 0.5 mm and 0.5 degrees, an ordinary one to 1 mm and 1 degree: standard uncertainties
+of a normal distribution, common practice with no source. The moves are carried out with each deviation
+(``moves.carry_out``), to first order where that is valid. If lines cross too flatly, drawings scatter with long tails;
+then a seeded sample is drawn, and the interval that contains 95 of 100 drawings counts.
 """
 
 import math
@@ -14,6 +13,7 @@ from functools import lru_cache
 
 from pycore import geometry, phasor
 from pycore.accuracy.propagation import Matrix, Vector
+from pycore.constructions import deviations
 from pycore.constructions.construction import Construction
 from pycore.constructions.many import Column, carry_out_many, crossing_columns
 from pycore.constructions.moves import DEVIATIONS, Move, ReadAngle, ReadLength
@@ -39,18 +39,18 @@ _SHARE = 0.1
 
 @dataclass(frozen=True, slots=True)
 class Hand:
-    """Standard uncertainties of a hand: mm along the ruler, degrees at the protractor, degrees of a
-    slid set square (less than a protractor’s: nothing is read, common practice with no source)."""
+    """Standard uncertainties of a hand: mm along the ruler, degrees at the protractor, degrees of a moved set square
+    (smaller than the protractor's, since nothing is read; common practice with no source)."""
 
     length: float = 0.5
     angle: float = 0.5
     parallel: float = 0.3
 
     def deviation(self, kind: str, factor: float) -> float:
-        """Standard uncertainty of a deviation in the construction's own unit, ``factor`` mm a unit."""
-        if kind.startswith("length"):
+        """Return the standard uncertainty of a deviation in the construction's unit, at ``factor`` mm for each unit."""
+        if kind in deviations.LENGTHS:
             return self.length / factor
-        return self.parallel if kind == "parallel" else self.angle
+        return self.parallel if kind == deviations.PARALLEL else self.angle
 
 
 PRACTISED = Hand()
@@ -62,7 +62,7 @@ SQUARE_SHARE = 0.6
 
 @dataclass(frozen=True, slots=True)
 class Share:
-    """What one move contributes to the variance of the length read (quantity squared)."""
+    """The contribution of one move to the variance of the length read (quantity squared)."""
 
     move: int
     kind: str
@@ -71,10 +71,13 @@ class Share:
 
 @dataclass(frozen=True, slots=True)
 class Spread:
-    """How a hand's drawings scatter: covariance of the end point (quantity squared, picture
-    unturned), standard uncertainties of the length read (quantity) and of the angle read (degrees;
-    None where the sum is nothing), what contributes, whether it was found by sampling (then both are such
-    that they hold 95 in 100 as a normal scatter does), and whether first order fails, sampled or not."""
+    """How the drawings of a hand scatter.
+
+    Contains the covariance of the end point (quantity squared, in calculated axes), the standard uncertainties of the
+    length (quantity) and the angle read (degrees; None if the sum is zero), the contributions, whether it was found by
+    sampling (then both uncertainties are chosen so that 95 of 100 drawings lie within 1.96 of them), and whether first
+    order fails.
+    """
 
     covariance: Matrix
     length: float
@@ -89,7 +92,7 @@ class Spread:
         return ONE_LENGTH * self.length
 
     def ellipse(self) -> tuple[float, float, float]:
-        """Half axes of the 95 % ellipse of the end point (quantity) and the first one's angle."""
+        """Semi-axes of the 95 % ellipse of the end point (quantity), and the angle of the first."""
         (a, b), (_, d) = self.covariance
         middle, half = (a + d) / 2, math.hypot((a - d) / 2, b)
         major, minor = middle + half, max(0.0, middle - half)
@@ -102,7 +105,7 @@ def _kinds(moves: tuple[Move, ...]) -> list[tuple[int, str]]:
 
 
 def is_final(move: Move) -> bool:
-    """Whether a move reads the drawn sum: its error adds to the reading, not to the drawing."""
+    """Return whether a move reads the drawn sum: its error adds to the reading, not to the drawing."""
     return isinstance(move, (ReadLength, ReadAngle)) and move.reading in (RESULT_LENGTH, RESULT_ANGLE)
 
 
@@ -114,9 +117,9 @@ def _setting(construction: Construction) -> list[tuple[int, str]]:
 def spread(
     construction: Construction, factor: float, hand: Hand = PRACTISED, *, first_order: bool = False
 ) -> Spread:
-    """The scatter of a hand's drawings of a construction at ``factor`` mm for each unit.
+    """Return the scatter of a hand's drawings of a construction at ``factor`` mm for each unit.
 
-    ``first_order`` spares the sampling where lines cross flatly: quick, and then too small.
+    ``first_order`` leaves out the sampling where lines cross flatly: faster, but then too small.
     """
     exact = construction.end_point
     unit = _direction(exact)
@@ -126,10 +129,10 @@ def spread(
     shares: list[Share] = []
     slopes: list[float] = []
     kinds = _setting(construction)
-    for (index, kind), found in zip(kinds, _slips(construction, kinds, factor, hand), strict=True):
-        moved, turned = found.moved, found.turned
+    for (index, kind), effect in zip(kinds, _slips(construction, kinds, factor, hand), strict=True):
+        moved, turned = effect.moved, effect.turned
         xx, xy, yy = xx + moved.x * moved.x, xy + moved.x * moved.y, yy + moved.y * moved.y
-        bent += found.bent
+        bent += effect.bent
         unsure = [sofar + turn * turn for sofar, turn in zip(unsure, turned, strict=True)]
         along = geometry.dot(moved, unit)
         slopes.append(along)
@@ -217,19 +220,19 @@ def _angle(covariance: Matrix, end: Point, length: float, hand: Hand) -> float |
 
 
 class NormalSampler:
-    """Seeded numbers, alike in every host: a 64-bit linear congruential generator (Knuth's MMIX
-    multiplier, from memory), and normal deviates as sums of sixteen numbers of 12 bits."""
+    """Seeded normal deviates, the same on every machine: a 64-bit linear congruential generator (Knuth's MMIX
+    multiplier, from memory); each deviate is a sum of sixteen numbers of 12 bits."""
 
     def __init__(self, seed: int) -> None:
         self.state = (seed * 2862933555777941757 + 3037000493) % (1 << 64)
 
     def bits(self) -> int:
-        """The 48 better bits of the next number."""
+        """Return the upper 48 bits of the next number."""
         self.state = (self.state * 6364136223846793005 + 1442695040888963407) % (1 << 64)
         return self.state >> 16
 
     def normal(self) -> float:
-        """A number of mean 0 and standard deviation 1, nearly normal."""
+        """Return a nearly normal number with mean 0 and standard deviation 1."""
         total = 0
         for _ in range(4):
             word = self.bits()
@@ -282,11 +285,11 @@ def _sampled(construction: Construction, factor: float, hand: Hand, plain: Sprea
         for (index, kind), column in zip(kinds, thrown, strict=True)
     }
     drawn = carry_out_many(construction.moves_to_end, slips, SAMPLES)
-    across, up = (drawn.kept(column) for column in drawn.points[construction.end])
-    misread = _scaled(reading, drawn.kept(last))
+    across, up = (drawn.valid_indexes(column) for column in drawn.points[construction.end])
+    misread = _scaled(reading, drawn.valid_indexes(last))
     moved = [Point(x - exact.x, y - exact.y) for x, y in zip(across, up, strict=True)]
     off = [math.fabs(math.hypot(x, y) + wrong - size) for x, y, wrong in zip(across, up, misread, strict=True)]
-    steps = [drawn.kept(_scaled(slope, column)) for slope, column in zip(slopes, thrown, strict=True)]
+    steps = [drawn.valid_indexes(_scaled(slope, column)) for slope, column in zip(slopes, thrown, strict=True)]
     linear = [math.fsum(step) for step in zip(*steps, strict=True)]
     straight = [math.fabs(step + wrong) for step, wrong in zip(linear, misread, strict=True)]
     if len(moved) * 2 < SAMPLES:
@@ -322,7 +325,7 @@ def _moments(places: list[Point]) -> Matrix:
 def _away(places: list[Point], shape: Matrix) -> list[float]:
     """How far places are from the middle, squared, in standard uncertainties of a shape."""
     (xx, xy), (_, yy) = shape
-    whole, twice = xx * yy - xy * xy, 2 * xy
-    if whole > 0.0:
-        return [(yy * x * x - twice * x * y + xx * y * y) / whole for x, y in places]
+    determinant, twice = xx * yy - xy * xy, 2 * xy
+    if determinant > 0.0:
+        return [(yy * x * x - twice * x * y + xx * y * y) / determinant for x, y in places]
     return [geometry.dot(place, place) / (xx + yy) if xx + yy > 0.0 else 0.0 for place in places]

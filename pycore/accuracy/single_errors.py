@@ -1,6 +1,6 @@
-"""Which single slip of ruler, protractor, set square or compasses would explain what was read off a drawing.
+"""Which single error of ruler, protractor, set square or compasses would explain a reading taken from a drawing.
 
-Solved for through the construction's own moves: one deviation at a time, as large as it would have to be.
+The size is solved for through the construction's own moves, one deviation at a time.
 """
 
 import math
@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from pycore.accuracy.explain import roots
 from pycore.accuracy.hand import Hand, is_final
+from pycore.constructions import deviations
 from pycore.constructions.construction import Construction
 from pycore.constructions.moves import DEVIATIONS, ConstructionError, carry_out
 
@@ -17,8 +18,8 @@ MOST = 40.0
 
 @dataclass(frozen=True, slots=True)
 class SingleError:
-    """One slip: the index of the move, the kind of deviation, its size (mm or degrees, signed) and how many of the
-    hand's standard uncertainties that is."""
+    """One error: index of the move, kind of deviation, size (mm or degrees, signed), and how many standard
+    uncertainties of the hand that is."""
 
     move: int
     kind: str
@@ -27,17 +28,17 @@ class SingleError:
 
 
 def single_errors(construction: Construction, factor: float, hand: Hand, read: float) -> tuple[SingleError, ...]:
-    """Every slip that alone would bring the drawn length to ``read`` (the quantity's unit), the smallest first.
+    """Return every single error that would give the drawn length ``read`` (the quantity's unit), the smallest first.
 
-    ``factor``: mm for each unit. The last reading is left out: measuring it again is the first thing to do anyway.
+    ``factor``: mm for each unit. The final reading is left out: it is measured again first in any case.
     """
-    made: list[SingleError] = []
+    errors: list[SingleError] = []
     for index, move in enumerate(construction.moves):
         if is_final(move):
             continue
         for kind in DEVIATIONS.get(type(move), ()):
-            made += _slips(construction, index, kind, hand.deviation(kind, factor), factor, read)
-    return tuple(sorted(made, key=lambda slip: slip.strain))
+            errors += _slips(construction, index, kind, hand.deviation(kind, factor), factor, read)
+    return tuple(sorted(errors, key=lambda slip: slip.strain))
 
 
 def _slips(
@@ -52,5 +53,5 @@ def _slips(
             return math.nan
         return math.hypot(end.x, end.y) - read
 
-    unit = factor if kind.startswith("length") else 1.0
-    return [SingleError(index, kind, found * deviation * unit, math.fabs(found)) for found in roots(gap, MOST)]
+    unit = factor if kind in deviations.LENGTHS else 1.0
+    return [SingleError(index, kind, multiple * deviation * unit, math.fabs(multiple)) for multiple in roots(gap, MOST)]

@@ -1,11 +1,10 @@
-"""Components: every phasor dropped square on to two axes, the parts added, the sum joined.
+"""The method of components: perpendiculars from every phasor to two axes; the components are added and the sums joined.
 
-The axes are the paper's own, to the right and up, so that the working's sines and cosines
-match the picture.
+The axes point right and up on the paper, so that the sines and cosines of the working match the drawing.
 """
 
 from pycore import phasor
-from pycore.constructions import step_kinds
+from pycore.constructions import roles, step_kinds
 from pycore.constructions.construction import (
     Arm,
     Construction,
@@ -15,6 +14,7 @@ from pycore.constructions.construction import (
     closing_steps,
     tip,
 )
+from pycore.constructions.methods import COMPONENTS, FIRST_PAIR, THE_SUM
 from pycore.constructions.moves import (
     Direction,
     DrawParallel,
@@ -45,10 +45,10 @@ def _drop(arm: Arm) -> Step:
     number, end = arm.number, tip(arm)
     moves: tuple[Move, ...] = (
         DropPerpendicular(f"X{number}", end, AXIS_ACROSS),
-        Join(f"drop-x{number}", end, f"X{number}", "drop", like=arm.key),
+        Join(f"drop-x{number}", end, f"X{number}", roles.DROP, like=arm.key),
         ReadLength(f"x{number}", START_POINT, f"X{number}", AXIS_ACROSS),
         DropPerpendicular(f"Y{number}", end, AXIS_UP),
-        Join(f"drop-y{number}", end, f"Y{number}", "drop", like=arm.key),
+        Join(f"drop-y{number}", end, f"Y{number}", roles.DROP, like=arm.key),
         ReadLength(f"y{number}", START_POINT, f"Y{number}", AXIS_UP),
     )
     return Step(step_kinds.DROP, moves, (number,))
@@ -58,23 +58,23 @@ def _add(arms: tuple[Arm, ...]) -> tuple[Step, Step]:
     across = SumOf(tuple(f"x{arm.number}" for arm in arms))
     upward = SumOf(tuple(f"y{arm.number}" for arm in arms))
     sums: tuple[Move, ...] = (
-        SetOff(AXIS_ACROSS, START_POINT, AXIS_ACROSS, across, role="mark"),
-        SetOff(AXIS_UP, START_POINT, AXIS_UP, upward, role="mark"),
+        SetOff(AXIS_ACROSS, START_POINT, AXIS_ACROSS, across, role=roles.MARK),
+        SetOff(AXIS_UP, START_POINT, AXIS_UP, upward, role=roles.MARK),
     )
     corner: tuple[Move, ...] = (
         DrawParallel("up-from-x", AXIS_ACROSS, AXIS_UP),
         DrawParallel("across-from-y", AXIS_UP, AXIS_ACROSS),
         Intersect(RESULTANT, "up-from-x", "across-from-y"),
-        Join("up-from-x", AXIS_ACROSS, RESULTANT, "parallel"),
-        Join("across-from-y", AXIS_UP, RESULTANT, "parallel"),
+        Join("up-from-x", AXIS_ACROSS, RESULTANT, roles.PARALLEL),
+        Join("across-from-y", AXIS_UP, RESULTANT, roles.PARALLEL),
     )
     return Step(step_kinds.ADD), Step(step_kinds.CORNER, sums + corner)
 
 
 def components(
-    arms: tuple[Arm, ...], picture: DrawingConvention, resultant: str = "sum"
+    arms: tuple[Arm, ...], picture: DrawingConvention, resultant: str = THE_SUM
 ) -> Construction:
-    """The construction for one arm or more, of non-zero size, on the axes of a picture."""
+    """Return the construction for one or more arms of non-zero size, on the axes of a convention."""
     axes: tuple[Move, ...] = (
         Start(START_POINT),
         Direction(AXIS_ACROSS, START_POINT, picture.reckoned_angle(0.0)),
@@ -88,4 +88,6 @@ def components(
     add, corner = _add(arms)
     steps += [add] if closed else [add, corner]
     steps += closing_steps(RESULTANT, zero, resultant, closed=closed, tip_to_tail=False)
-    return Construction("components", "12", arms, tuple(steps), START_POINT if closed else RESULTANT, closed, resultant)
+    return Construction(
+        COMPONENTS, FIRST_PAIR, arms, tuple(steps), START_POINT if closed else RESULTANT, closed, resultant
+    )

@@ -1,13 +1,13 @@
-"""A construction as a teacher shows it: one frame for each time a tool is laid on.
+"""A construction as frames for a class: one frame for each use of a tool.
 
-A frame says which tool does what for which move, and which moves are on the paper when it is
-done. What is drawn, said and measured in it is read from the move, as everywhere.
+A frame names the tool, its move, and the moves that are on the paper when it is done. The drawing, the sentence and the
+reading are all derived from the move.
 """
 
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from pycore.constructions.companions import COMPANION
+from pycore.constructions import roles, step_kinds
 from pycore.constructions.construction import Construction, Step
 from pycore.constructions.moves import (
     CrossArcs,
@@ -26,36 +26,38 @@ from pycore.constructions.names import AXIS_UP, FIRST_DIRECTION
 WORDS, RULER, PROTRACTOR, SQUARES, COMPASSES, LINE = (
     "words", "ruler", "protractor", "squares", "compasses", "line",
 )  # fmt: skip
+FIRST_ARC, SECOND_ARC, DASHED = "first", "second", "dash"
+"""The phases of a move: the two arcs of the compasses, and the dashed line drawn after its angle was marked."""
 
 
 @dataclass(frozen=True, slots=True)
 class Frame:
-    """One showing: ``tool`` (one of the constants above), the ``move`` it is for, the number of
-    the construction's ``step`` it belongs to, and the indexes of the moves then ``shown``.
+    """One picture of a lesson.
 
-    ``part`` tells apart showings of one move: the two arcs of compasses, a dashed line drawn
-    after its angle was marked.
+    ``tool``: a constant of this module. ``step``: number of the construction's step. ``move``: the move that it shows.
+    ``drawn_moves``: indexes of the moves on the paper. ``phase``: tells frames of one move apart (``FIRST_ARC``,
+    ``SECOND_ARC``, ``DASHED``).
     """
 
     tool: str
     step: int
     name: str
     move: Move | None
-    shown: frozenset[int]
-    part: str = ""
+    drawn_moves: frozenset[int]
+    phase: str = ""
 
 
 class _Reel:
-    """Winds through a construction's moves, frame by frame."""
+    """Goes through the moves of a construction, frame by frame."""
 
     def __init__(self, construction: Construction) -> None:
         self.construction = construction
-        self.shown: set[int] = set()
+        self.drawn: set[int] = set()
         self.dashed: set[int] = set()
 
-    def frame(self, tool: str, number: int, step: Step, move: Move | None, part: str = "") -> Frame:
-        """One frame with what has been shown so far."""
-        return Frame(tool, number, step.name, move, frozenset(self.shown), part)
+    def frame(self, tool: str, number: int, step: Step, move: Move | None, phase: str = "") -> Frame:
+        """Return one frame with the moves drawn so far."""
+        return Frame(tool, number, step.name, move, frozenset(self.drawn), phase)
 
     def run(self) -> Iterator[Frame]:
         """Every frame in order."""
@@ -68,8 +70,8 @@ class _Reel:
                 index += 1
 
     def of_move(self, index: int, number: int, step: Step, move: Move) -> Iterator[Frame]:
-        """The frames of one move: none where it is only a thought."""
-        self.shown.add(index)
+        """Yield the frames of one move; none if nothing is drawn or laid on."""
+        self.drawn.add(index)
         match move:
             case TurnAngle():
                 yield self.frame(PROTRACTOR, number, step, move)
@@ -77,34 +79,34 @@ class _Reel:
             case DrawParallel():
                 yield self.frame(SQUARES, number, step, move)
                 yield from self.dash(number, step, move.line)
-            case Direction() if move.line in (FIRST_DIRECTION, AXIS_UP) and step.name != COMPANION:
+            case Direction() if move.line in (FIRST_DIRECTION, AXIS_UP) and step.name != step_kinds.COMPANION:
                 yield self.frame(LINE, number, step, move)
             case SetOff() | ReadLength():
                 yield self.frame(RULER, number, step, move)
             case ReadAngle():
                 yield self.frame(PROTRACTOR, number, step, move)
             case CrossArcs():
-                yield self.frame(COMPASSES, number, step, move, "first")
-                yield self.frame(COMPASSES, number, step, move, "second")
+                yield self.frame(COMPASSES, number, step, move, FIRST_ARC)
+                yield self.frame(COMPASSES, number, step, move, SECOND_ARC)
             case DropPerpendicular():
                 yield from self.drop(number, step, move)
-            case Join() if index not in self.dashed and move.role not in ("hidden", "drop"):
+            case Join() if index not in self.dashed and move.role not in (roles.HIDDEN, roles.DROP):
                 yield self.frame(LINE, number, step, move)
 
     def dash(self, number: int, step: Step, line: str) -> Iterator[Frame]:
-        """The dashed line that follows a marked angle or a slid square, drawn there and then."""
-        found = self.join_of(line)
-        if found is not None:
-            index, join = found
-            self.shown.add(index)
+        """Yield the dashed line that follows a marked angle or a moved set square."""
+        joined = self.join_of(line)
+        if joined is not None:
+            index, join = joined
+            self.drawn.add(index)
             self.dashed.add(index)
-            yield self.frame(LINE, number, step, join, "dash")
+            yield self.frame(LINE, number, step, join, DASHED)
 
     def drop(self, number: int, step: Step, move: DropPerpendicular) -> Iterator[Frame]:
         """The perpendicular with its dashed line."""
         for index, join in self.joins():
             if join.start == move.start and join.end == move.foot:
-                self.shown.add(index)
+                self.drawn.add(index)
                 self.dashed.add(index)
         yield self.frame(SQUARES, number, step, move)
 
@@ -115,12 +117,12 @@ class _Reel:
                 yield index, move
 
     def join_of(self, line: str) -> tuple[int, Join] | None:
-        """The dashed join of a line, if it has one."""
+        """Return the dashed join along a line and its index; None if there is none."""
         return next(
-            ((index, join) for index, join in self.joins() if join.line == line and join.role == "parallel"), None
+            ((index, join) for index, join in self.joins() if join.line == line and join.role == roles.PARALLEL), None
         )
 
 
 def frames(construction: Construction) -> tuple[Frame, ...]:
-    """Every frame of a construction, in the order in which it is shown."""
+    """Return all frames of a construction in order."""
     return tuple(_Reel(construction).run())

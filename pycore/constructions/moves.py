@@ -1,9 +1,8 @@
 """The closed set of moves, and the one function that carries them out.
 
-A construction works in the unit of its quantity (amperes, volts), angles in degrees,
-anticlockwise positive. ``carry_out`` alone computes points: the drawing, the sentences, the
-poses of the instruments, the error of a hand and each catalogued mistake read them from it.
-Each move names its own deviations: ``angle`` (degrees) or ``length`` (the quantity's unit).
+A construction works in the unit of its quantity (amperes, volts); angles are in degrees, anticlockwise positive. Only
+``carry_out`` calculates points. The drawing, the sentences, the positions of the instruments, the errors of a hand and
+the catalogued mistakes are all derived from it. The kinds of error of each move are in ``DEVIATIONS``.
 """
 
 import math
@@ -12,13 +11,15 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from pycore import geometry
+from pycore.constructions import deviations
+from pycore.constructions.roles import GIVEN
 from pycore.geometry import ORIGIN, Point, Ray
 from pycore.phasor import wrap
 
 
 @dataclass(frozen=True, slots=True)
 class Supplement:
-    """An angle to turn that is 180 degrees less a reading taken before, in a given sense."""
+    """An angle of 180 degrees minus an earlier reading, turned in the given sense (+1 anticlockwise, -1 clockwise)."""
 
     reading: str
     sense: int
@@ -26,21 +27,21 @@ class Supplement:
 
 @dataclass(frozen=True, slots=True)
 class SumOf:
-    """A length that is the sum of readings taken before."""
+    """A length that is the sum of earlier readings."""
 
     readings: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class Start:
-    """Mark a point to begin from."""
+    """Mark the starting point."""
 
     point: str
 
 
 @dataclass(frozen=True, slots=True)
 class Direction:
-    """Draw a faint line in a chosen direction: all angles are counted from it."""
+    """Draw a faint line in a chosen direction, from which angles are measured."""
 
     line: str
     at: str
@@ -49,7 +50,8 @@ class Direction:
 
 @dataclass(frozen=True, slots=True)
 class TurnAngle:
-    """Protractor on ``at``, its zero along ``zero`` (back along it when ``back``); set off ``turn``."""
+    """Protractor centred on ``at``, its zero along the line ``zero`` (backwards if ``back``); mark the angle ``turn``,
+    in degrees."""
 
     line: str
     at: str
@@ -60,10 +62,9 @@ class TurnAngle:
 
 @dataclass(frozen=True, slots=True)
 class SetOff:
-    """Ruler along ``line`` from ``start`` (backwards along it when ``back``); mark ``length``.
+    """Ruler along ``line`` from ``start`` (backwards if ``back``); mark ``length``.
 
-    Draws the phasor named ``phasor`` (``copy``: drawn before, elsewhere); ``role`` as in Join,
-    ``mark`` for a mark without an arrow, or ``companion`` for a phasor of another quantity.
+    Draws the phasor with the key ``phasor``; ``copy``: it is already drawn elsewhere. ``role``: see ``roles``.
     """
 
     point: str
@@ -73,12 +74,12 @@ class SetOff:
     phasor: str = ""
     copy: bool = False
     back: bool = False
-    role: str = "given"
+    role: str = GIVEN
 
 
 @dataclass(frozen=True, slots=True)
 class DrawParallel:
-    """Set squares: a line through ``through`` parallel to ``to``."""
+    """Set squares: a line through the point ``through``, parallel to the line ``to``."""
 
     line: str
     through: str
@@ -87,7 +88,7 @@ class DrawParallel:
 
 @dataclass(frozen=True, slots=True)
 class Intersect:
-    """Two lines meet in ``point``."""
+    """Mark ``point`` where two lines cross."""
 
     point: str
     first: str
@@ -96,8 +97,8 @@ class Intersect:
 
 @dataclass(frozen=True, slots=True)
 class CrossArcs:
-    """Compasses: arcs round two centres, each radius copied between two points; they cross in
-    ``point``, on the side away from ``opposite``."""
+    """Compasses: arcs around two centres, each radius taken between two points. They cross in ``point``, on the side
+    away from ``opposite``."""
 
     point: str
     first: str
@@ -109,7 +110,7 @@ class CrossArcs:
 
 @dataclass(frozen=True, slots=True)
 class DropPerpendicular:
-    """Set square: from ``start`` square on to ``line``, meeting it in ``foot``."""
+    """Set square: a perpendicular from ``start`` to ``line``, meeting it in ``foot``."""
 
     foot: str
     start: str
@@ -118,8 +119,8 @@ class DropPerpendicular:
 
 @dataclass(frozen=True, slots=True)
 class Join:
-    """Draw from one point to another. ``role``: ``parallel`` (dashed), ``partial`` or
-    ``resultant`` (arrows named ``phasor``); ``like`` names the phasor a parallel copies."""
+    """Draw a line between two points. ``role``: see ``roles``. ``phasor``: the key of an arrow. ``like``: the phasor
+    that a parallel copies."""
 
     line: str
     start: str
@@ -141,7 +142,7 @@ class ReadLength:
 
 @dataclass(frozen=True, slots=True)
 class ReadAngle:
-    """Protractor on ``at``: the angle from one line to another (signed inside, read as a size)."""
+    """Protractor centred on ``at``: the angle from one line to another (signed here, shown as a size)."""
 
     reading: str
     at: str
@@ -164,20 +165,20 @@ Move = (
 )
 
 DEVIATIONS: dict[type, tuple[str, ...]] = {
-    TurnAngle: ("angle",),
-    SetOff: ("length",),
-    DrawParallel: ("parallel",),
-    CrossArcs: ("length", "length-2"),
-    DropPerpendicular: ("parallel",),
-    ReadLength: ("length",),
-    ReadAngle: ("angle",),
+    TurnAngle: (deviations.ANGLE,),
+    SetOff: (deviations.LENGTH,),
+    DrawParallel: (deviations.PARALLEL,),
+    CrossArcs: deviations.LENGTHS,
+    DropPerpendicular: (deviations.PARALLEL,),
+    ReadLength: (deviations.LENGTH,),
+    ReadAngle: (deviations.ANGLE,),
 }
-"""What a hand can get wrong in each move; the key of a deviation is ``<index>:<name>``."""
+"""The errors that a hand can make in each kind of move; the key of a deviation is ``<index>:<kind>``."""
 
 
 @dataclass(slots=True)
 class _Board:
-    """What has been drawn so far while moves are carried out."""
+    """What is drawn so far while moves are carried out."""
 
     points: dict[str, Point] = field(default_factory=dict)
     lines: dict[str, Ray] = field(default_factory=dict)
@@ -186,7 +187,7 @@ class _Board:
 
 @dataclass(frozen=True, slots=True)
 class Figure:
-    """Every point, line and reading that a construction yields."""
+    """All points, lines and readings of a construction."""
 
     points: Mapping[str, Point]
     lines: Mapping[str, Ray]
@@ -194,30 +195,30 @@ class Figure:
 
 
 class ConstructionError(ValueError):
-    """Raised when a move cannot be made: parallel lines do not meet, arcs miss each other."""
+    """Raised if a move is impossible: parallel lines do not meet, or arcs miss each other."""
 
 
 def turn_of(move: TurnAngle, readings: Mapping[str, float]) -> float:
-    """The signed angle a protractor move sets off."""
+    """Return the signed angle in degrees that a protractor move marks."""
     if isinstance(move.turn, Supplement):
         return move.turn.sense * (180.0 - readings[move.turn.reading])
     return move.turn
 
 
 def zero_of(move: TurnAngle, lines: Mapping[str, Ray]) -> float:
-    """The direction along which the protractor's zero lies."""
+    """Return the direction of the protractor's zero, in degrees."""
     return lines[move.zero].degrees + (180.0 if move.back else 0.0)
 
 
 def length_of(move: SetOff, readings: Mapping[str, float]) -> float:
-    """The length a ruler move sets off (negative: the other way along the line)."""
+    """Return the length that a ruler move marks (negative: backwards along the line)."""
     if isinstance(move.length, SumOf):
         return math.fsum(readings[name] for name in move.length.readings)
     return move.length
 
 
 def _set_off(board: _Board, move: SetOff, deviation: Mapping[str, float]) -> None:
-    length = length_of(move, board.readings) + deviation.get("length", 0.0)
+    length = length_of(move, board.readings) + deviation.get(deviations.LENGTH, 0.0)
     start = board.points[move.start]
     degrees = board.lines[move.line].degrees
     board.points[move.point] = start.moved(-length if move.back else length, degrees)
@@ -226,11 +227,11 @@ def _set_off(board: _Board, move: SetOff, deviation: Mapping[str, float]) -> Non
 def _turn(board: _Board, move: TurnAngle, deviation: Mapping[str, float]) -> None:
     degrees = zero_of(move, board.lines) + turn_of(move, board.readings)
     at = board.points[move.at]
-    board.lines[move.line] = Ray(at, wrap(degrees + deviation.get("angle", 0.0)))
+    board.lines[move.line] = Ray(at, wrap(degrees + deviation.get(deviations.ANGLE, 0.0)))
 
 
 def _parallel(board: _Board, move: DrawParallel, deviation: Mapping[str, float]) -> None:
-    degrees = board.lines[move.to].degrees + deviation.get("parallel", 0.0)
+    degrees = board.lines[move.to].degrees + deviation.get(deviations.PARALLEL, 0.0)
     board.lines[move.line] = Ray(board.points[move.through], degrees)
 
 
@@ -249,9 +250,9 @@ def _cross_arcs(board: _Board, move: CrossArcs, deviation: Mapping[str, float]) 
     other = geometry.distance(*(points[name] for name in move.second_radius))
     met = geometry.circles_meet(
         first,
-        radius + deviation.get("length", 0.0),
+        radius + deviation.get(deviations.LENGTH, 0.0),
         second,
-        other + deviation.get("length-2", 0.0),
+        other + deviation.get(deviations.SECOND_LENGTH, 0.0),
         first.plus(second).minus(opposite),
     )
     if met is None:
@@ -261,7 +262,7 @@ def _cross_arcs(board: _Board, move: CrossArcs, deviation: Mapping[str, float]) 
 
 def _drop(board: _Board, move: DropPerpendicular, deviation: Mapping[str, float]) -> None:
     line, start = board.lines[move.line], board.points[move.start]
-    slope = deviation.get("parallel", 0.0)
+    slope = deviation.get(deviations.PARALLEL, 0.0)
     if slope == 0.0:
         board.points[move.foot] = geometry.foot(start, line)
         return
@@ -283,13 +284,13 @@ def _read_length(board: _Board, move: ReadLength, deviation: Mapping[str, float]
         length = geometry.dot(end.minus(start), unit)
     else:
         length = geometry.distance(start, end)
-    board.readings[move.reading] = length + deviation.get("length", 0.0)
+    board.readings[move.reading] = length + deviation.get(deviations.LENGTH, 0.0)
 
 
 def _read_angle(board: _Board, move: ReadAngle, deviation: Mapping[str, float]) -> None:
     between = wrap(board.lines[move.second].degrees - board.lines[move.first].degrees)
     size = -between if between < 0 else between
-    board.readings[move.reading] = size + deviation.get("angle", 0.0)
+    board.readings[move.reading] = size + deviation.get(deviations.ANGLE, 0.0)
 
 
 def _start(board: _Board, move: Start, _deviation: Mapping[str, float]) -> None:
@@ -330,11 +331,11 @@ def _taken_up(moves: tuple[Move, ...], first: int) -> int:
 def carry_out(
     moves: tuple[Move, ...], deviations: Mapping[str, float] | None = None, exact: Figure | None = None
 ) -> Figure:
-    """Carry out a construction, exactly or as a hand with these deviations would.
+    """Carry out a construction, exactly or with the errors of a hand.
 
-    ``deviations`` maps ``<index of the move>:<name>`` to degrees or to the quantity's unit. With ``exact``, the same
-    moves' figure without deviations, what comes before the first deviation is taken from there and not made again.
-    Raises Degenerate when lines or arcs do not meet.
+    ``deviations`` maps ``<index of the move>:<kind>`` to degrees or to the quantity's unit. ``exact``: the figure of
+    the same moves without deviations; everything before the first deviation is taken from it. Raises ConstructionError
+    if lines or arcs do not meet.
     """
     by_move: dict[int, dict[str, float]] = {}
     for key, amount in (deviations or {}).items():
@@ -352,7 +353,7 @@ def carry_out(
 
 
 def deviations_of(moves: tuple[Move, ...]) -> tuple[str, ...]:
-    """The keys of everything that a hand can get wrong in a construction."""
+    """Return the keys of all errors that a hand can make in a construction."""
     return tuple(
         f"{index}:{name}"
         for index, move in enumerate(moves)

@@ -1,14 +1,13 @@
-"""Two parallelograms, one after the other, all phasors from one point.
+"""The method of parallelograms: one after the other, all phasors from the common point.
 
-The first diagonal is the sum of two phasors alone; with the third it makes the second
-parallelogram, whose diagonal is the sum of all. Two phasors on one line make no
-parallelogram: one is carried on from the tip of the other.
+The first diagonal is the sum of two phasors. With the third phasor it forms the second parallelogram, whose diagonal is
+the sum of all three. Two phasors on one line form no parallelogram: one is drawn from the tip of the other.
 """
 
 from collections.abc import Iterator
 
 from pycore import phasor
-from pycore.constructions import step_kinds
+from pycore.constructions import roles, step_kinds
 from pycore.constructions.construction import (
     FLAT,
     Arm,
@@ -20,6 +19,7 @@ from pycore.constructions.construction import (
     reference_step,
     tip,
 )
+from pycore.constructions.methods import BY_COMPASSES, BY_PROTRACTOR, BY_SET_SQUARES, PARALLELOGRAM, THE_SUM
 from pycore.constructions.moves import (
     CrossArcs,
     DrawParallel,
@@ -32,7 +32,7 @@ from pycore.constructions.moves import (
     Supplement,
     TurnAngle,
 )
-from pycore.constructions.names import DIAGONAL, DIAGONAL_LENGTH, FIRST_DIRECTION, RESULTANT, START_POINT
+from pycore.constructions.names import DIAGONAL, DIAGONAL_LENGTH, FIRST_DIRECTION, RESULTANT, START_POINT, arm_key
 from pycore.phasor import wrap
 
 
@@ -52,7 +52,7 @@ def _side(arm: Arm) -> _Side:
 
 
 def _by_protractor(a: _Side, b: _Side, corner: str, measured: str) -> Iterator[Step]:
-    """Set off the neighbouring angle (180° less the angle between) at both tips."""
+    """Draw the sides by marking 180° minus the enclosed angle at both tips."""
     numbers = a.numbers + b.numbers
     between = wrap(b.angle - a.angle)
     from_a, from_b = f"{b.line}@{a.tip}", f"{a.line}@{b.tip}"
@@ -67,8 +67,8 @@ def _by_protractor(a: _Side, b: _Side, corner: str, measured: str) -> Iterator[S
     close: tuple[Move, ...] = (
         TurnAngle(from_b, b.tip, b.line, turns[1], back=True),
         Intersect(corner, from_a, from_b),
-        Join(from_a, a.tip, corner, "parallel", like=b.key),
-        Join(from_b, b.tip, corner, "parallel", like=a.key),
+        Join(from_a, a.tip, corner, roles.PARALLEL, like=b.key),
+        Join(from_b, b.tip, corner, roles.PARALLEL, like=a.key),
     )
     yield Step(step_kinds.CLOSE, close, numbers)
 
@@ -80,8 +80,8 @@ def _by_set_squares(a: _Side, b: _Side, corner: str) -> Iterator[Step]:
     close: tuple[Move, ...] = (
         DrawParallel(from_b, b.tip, a.line),
         Intersect(corner, from_a, from_b),
-        Join(from_a, a.tip, corner, "parallel", like=b.key),
-        Join(from_b, b.tip, corner, "parallel", like=a.key),
+        Join(from_a, a.tip, corner, roles.PARALLEL, like=b.key),
+        Join(from_b, b.tip, corner, roles.PARALLEL, like=a.key),
     )
     yield Step(step_kinds.CLOSE, close, numbers)
 
@@ -91,14 +91,14 @@ def _by_compasses(a: _Side, b: _Side, corner: str) -> Iterator[Step]:
     arcs = CrossArcs(corner, a.tip, (START_POINT, b.tip), b.tip, (START_POINT, a.tip), START_POINT)
     yield Step(step_kinds.ARCS, (arcs,), numbers)
     joins: tuple[Move, ...] = (
-        Join(f"{b.line}@{a.tip}", a.tip, corner, "parallel", like=b.key),
-        Join(f"{a.line}@{b.tip}", b.tip, corner, "parallel", like=a.key),
+        Join(f"{b.line}@{a.tip}", a.tip, corner, roles.PARALLEL, like=b.key),
+        Join(f"{a.line}@{b.tip}", b.tip, corner, roles.PARALLEL, like=a.key),
     )
     yield Step(step_kinds.CLOSE, joins, numbers)
 
 
 def _carried_on(a: _Side, b: _Side, corner: str) -> Iterator[Step]:
-    """Sides on one line: carry the second on from the tip of the first."""
+    """Sides on one line: draw the second from the tip of the first."""
     line = f"{b.line}@{a.tip}"
     moves: tuple[Move, ...] = (
         DrawParallel(line, a.tip, b.line),
@@ -108,7 +108,7 @@ def _carried_on(a: _Side, b: _Side, corner: str) -> Iterator[Step]:
 
 
 def is_flat(first: float, second: float) -> bool:
-    """Whether two directions lie so nearly on one line that no parallelogram can be drawn."""
+    """Return whether two directions are so close to one line that no parallelogram can be drawn."""
     apart = wrap(second - first)
     apart = -apart if apart < 0 else apart
     return apart < FLAT or apart > 180.0 - FLAT
@@ -117,29 +117,29 @@ def is_flat(first: float, second: float) -> bool:
 def _stage(a: _Side, b: _Side, corner: str, parallels: str, measured: str) -> tuple[Step, ...]:
     if is_flat(a.angle, b.angle):
         return tuple(_carried_on(a, b, corner))
-    if parallels == "set-squares":
+    if parallels == BY_SET_SQUARES:
         return tuple(_by_set_squares(a, b, corner))
-    if parallels == "compasses":
+    if parallels == BY_COMPASSES:
         return tuple(_by_compasses(a, b, corner))
     return tuple(_by_protractor(a, b, corner, measured))
 
 
 def _first_diagonal(pair: tuple[Arm, Arm], corner: str, parallels: str) -> tuple[Step, ...]:
-    """The first stage, and its diagonal when the corner is only a partial sum."""
+    """The first parallelogram, with its diagonal if the corner is only a partial sum."""
     a, b = (_side(arm) for arm in pair)
     steps = _stage(a, b, corner, parallels, "")
     if corner != DIAGONAL:
         return steps
     numbers = a.numbers + b.numbers
     diagonal: tuple[Move, ...] = (
-        Join(DIAGONAL, START_POINT, DIAGONAL, "partial", f"i{numbers[0]}{numbers[1]}"),
+        Join(DIAGONAL, START_POINT, DIAGONAL, roles.PARTIAL, arm_key(f"{numbers[0]}{numbers[1]}")),
         ReadLength(DIAGONAL_LENGTH, START_POINT, DIAGONAL),
     )
     return (*steps, Step(step_kinds.DIAGONAL, diagonal, numbers))
 
 
 def _arrange(arms: tuple[Arm, ...], order: str) -> tuple[tuple[Arm, Arm], Arm | None]:
-    """The pair that is combined first, and the one that is left."""
+    """Return the pair that is combined first, and the arm that remains."""
     if len(arms) == 2:
         return (arms[0], arms[1]), None
     first, second = (next(arm for arm in arms if arm.number == int(n)) for n in order)
@@ -151,13 +151,13 @@ def parallelogram(
     arms: tuple[Arm, ...],
     order: str,
     reference: float,
-    parallels: str = "protractor",
-    resultant: str = "sum",
+    parallels: str = BY_PROTRACTOR,
+    resultant: str = THE_SUM,
 ) -> Construction:
-    """The construction for two or three arms of non-zero size.
+    """Return the construction for two or three arms of non-zero size.
 
-    ``order`` names the pair combined first; ``reference`` is the direction drawn first, in
-    degrees. Raises ValueError for fewer than two arms.
+    ``order``: the pair combined first. ``reference``: the first direction, in degrees. Raises ValueError for fewer than
+    two arms.
     """
     if len(arms) < 2:
         raise ValueError("a parallelogram needs two phasors")
@@ -174,14 +174,14 @@ def parallelogram(
         steps.append(draw_arm(third, head, reference, False))
     if third is not None and not cancelled:
         numbers = (pair[0].number, pair[1].number)
-        diagonal = _Side(pair_sum, DIAGONAL, DIAGONAL, f"i{numbers[0]}{numbers[1]}", numbers)
+        diagonal = _Side(pair_sum, DIAGONAL, DIAGONAL, arm_key(f"{numbers[0]}{numbers[1]}"), numbers)
         steps += _stage(diagonal, _side(third), RESULTANT, parallels, "between")
     end = tip(third) if third is not None and cancelled else RESULTANT
     closed = _sum_of(arms) == 0
     line = arm_line(head) if head.angle == reference else FIRST_DIRECTION
     steps += closing_steps(end, line, resultant, closed=closed, tip_to_tail=False)
     return Construction(
-        "parallelogram", order, arms, tuple(steps), end, closed, resultant, parallels
+        PARALLELOGRAM, order, arms, tuple(steps), end, closed, resultant, parallels
     )
 
 

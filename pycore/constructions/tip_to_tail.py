@@ -14,6 +14,7 @@ from pycore.constructions.construction import (
     closing_steps,
     reference_step,
 )
+from pycore.constructions.methods import THE_SUM, TIP_TO_TAIL
 from pycore.constructions.moves import Direction, SetOff, Start, TurnAngle
 from pycore.constructions.names import FIRST_DIRECTION, RESULTANT, START_POINT
 from pycore.phasor import wrap
@@ -51,7 +52,7 @@ def _next(before: Arm, arm: Arm, start: str, point: str) -> Step:
 
 
 def tip_to_tail(
-    arms: tuple[Arm, ...], order: str, reference: float, resultant: str = "sum"
+    arms: tuple[Arm, ...], order: str, reference: float, resultant: str = THE_SUM
 ) -> Construction:
     """The construction for one arm or more, of non-zero size.
 
@@ -66,4 +67,4 @@ def tip_to_tail(
     closed = phasor.total(phasor.polar(arm.size, arm.angle) for arm in arms) == 0
     line = arm_line(chain[0]) if chain[0].angle == reference else FIRST_DIRECTION
     steps += closing_steps(RESULTANT, line, resultant, closed=closed, tip_to_tail=True)
-    return Construction("tip-to-tail", order, arms, tuple(steps), RESULTANT, closed, resultant)
+    return Construction(TIP_TO_TAIL, order, arms, tuple(steps), RESULTANT, closed, resultant)

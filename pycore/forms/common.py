@@ -2,8 +2,12 @@
 
 from collections.abc import Mapping
 
+from pycore.constructions.methods import BY_PROTRACTOR, PARALLELOGRAM
+from pycore.constructions.names import arm_key
 from pycore.forms.conventions import NAMES, choice_field
 from pycore.forms.fields import Field
+from pycore.sheet import kinds
+from pycore.sheet.media import USUAL
 from pycore.words import accuracy, codes, moves_list
 from pycore.words import form as words
 
@@ -18,7 +22,7 @@ def lines_of(form: Mapping[str, str]) -> tuple[str, str, str]:
 def labels_of(form: Mapping[str, str]) -> dict[str, str]:
     """Labels of the fields that name a line, as a form's line names have it."""
     lines = lines_of(form)
-    labels = {f"i{number}": line for number, line in enumerate(lines, start=1)}
+    labels = {arm_key(number): line for number, line in enumerate(lines, start=1)}
     return labels | {f"a{number}": words.lags_by(line) for number, line in enumerate(lines, start=1)}
 
 
@@ -40,16 +44,16 @@ SHARED: Mapping[str, Field] = {
             "sequence", words.SEQUENCE, "loads", "123", tuple(sequence_options({}).items()), words.SEQUENCE_HELP
         ),
         choice_field(
-            "parallels", words.PARALLELS, "picture", "protractor", words.PARALLEL_TOOLS,
-            only=(("method", "parallelogram"),),
+            "parallels", words.PARALLELS, "picture", BY_PROTRACTOR, words.PARALLEL_TOOLS,
+            only=(("method", PARALLELOGRAM),),
         ),
         choice_field("protractor", words.PROTRACTOR, "picture", "180", words.PROTRACTORS),
         choice_field("first", words.FIRST, "picture", "up", words.FIRSTS),
         choice_field("rotation", words.ROTATION, "picture", "anticlockwise", words.ROTATIONS, words.ROTATION_HELP),
-        choice_field("sheet", words.SHEET, "sheet", "construction", words.SHEETS),
-        choice_field("start", words.START, "sheet", "yes", words.STARTS, only=(("sheet", "problem"),)),
-        choice_field("mirror", words.MIRROR, "sheet", "no", words.MIRRORS, only=(("sheet", "overlay"),)),
-        choice_field("print", moves_list.PRINT, "sheet", "usual", moves_list.PRINTS, moves_list.PRINT_HELP),
+        choice_field("sheet", words.SHEET, "sheet", kinds.CONSTRUCTION, words.SHEETS),
+        choice_field("start", words.START, "sheet", kinds.POINT, words.STARTS, only=(("sheet", kinds.PROBLEM),)),
+        choice_field("mirror", words.MIRROR, "sheet", "no", words.MIRRORS, only=(("sheet", kinds.OVERLAY),)),
+        choice_field("print", moves_list.PRINT, "sheet", USUAL, moves_list.PRINTS, moves_list.PRINT_HELP),
         choice_field("paper", words.PAPER, "sheet", "A4", words.PAPERS),
         choice_field(
             "orientation", words.ORIENTATION, "sheet", "", (("", words.BEST_FIT), *words.ORIENTATIONS)

@@ -5,6 +5,8 @@ Line colours: IEC 60445 (L1 brown, L2 black, L3 grey, neutral blue); the older B
 brown, orange, yellow, neutral grey) are common practice with no source.
 """
 
+from pycore.constructions.methods import PAIR_ORDERS
+from pycore.constructions.names import RETURN_KEY, SUM_KEY, arm_key
 from pycore.drawing import Ink
 from pycore.forms.fields import Field, Option
 from pycore.words.phrase import Phrase, Symbol
@@ -33,18 +35,18 @@ def symbols(letter: str, names: str) -> dict[str, Phrase]:
     """Tags of the phasors of three lines by key: i1, i2, i3, the sums of two, sum and return."""
     one, two, three = (Symbol(letter, name.removeprefix("L")) for name in NAMES[names])
     by_number = {"1": one, "2": two, "3": three}
-    tags: dict[str, Phrase] = {f"i{n}": (by_number[n],) for n in "123"}
-    for first, second in ("12", "13", "23"):
-        tags[f"i{first}{second}"] = (by_number[first], " + ", by_number[second])
+    tags: dict[str, Phrase] = {arm_key(n): (by_number[n],) for n in "123"}
+    for first, second in map(tuple, PAIR_ORDERS):
+        tags[arm_key(f"{first}{second}")] = (by_number[first], " + ", by_number[second])
     tags["sum"] = (Symbol(letter, "N"),)
-    tags["return"] = ("−", Symbol(letter, "N"))
+    tags[RETURN_KEY] = ("−", Symbol(letter, "N"))
     return tags
 
 
 def inks(colours: str) -> dict[str, Ink]:
     """Ink of each phasor by key."""
     one, two, three, neutral = COLOURS[colours]
-    named: dict[str, Ink] = {"i1": one, "i2": two, "i3": three, "sum": neutral, "return": neutral}
+    named: dict[str, Ink] = {"i1": one, "i2": two, "i3": three, SUM_KEY: neutral, RETURN_KEY: neutral}
     named.update({"i12": neutral, "i13": neutral, "i23": neutral})
     return named
 
@@ -53,7 +55,7 @@ TICKS = {"i1": 1, "i2": 2, "i3": 3, "i4": 4, "i5": 5, "i6": 6}
 
 PLAIN_INKS: dict[str, Ink] = {
     "i1": "brown", "i2": "black", "i3": "grey", "i4": "red", "i5": "orange", "i6": "yellow",
-    "sum": "blue", "return": "blue", "i12": "blue", "i13": "blue", "i23": "blue",
+    SUM_KEY: "blue", RETURN_KEY: "blue", "i12": "blue", "i13": "blue", "i23": "blue",
 }  # fmt: skip
 """Inks of phasors that are no lines of a supply."""
 
@@ -61,12 +63,12 @@ PLAIN_INKS: dict[str, Ink] = {
 def numbered(letter: str, count: int, total: str = "") -> dict[str, Phrase]:
     """Tags of the phasors of one letter, numbered from 1, of the sums of two, of their sum and its reverse."""
     by_number = {number: Symbol(letter, str(number)) for number in range(1, count + 1)}
-    tags: dict[str, Phrase] = {f"i{number}": (symbol,) for number, symbol in by_number.items()}
+    tags: dict[str, Phrase] = {arm_key(number): (symbol,) for number, symbol in by_number.items()}
     for first, second in ((1, 2), (1, 3), (2, 3)):
         if second <= count:
-            tags[f"i{first}{second}"] = (by_number[first], " + ", by_number[second])
+            tags[arm_key(f"{first}{second}")] = (by_number[first], " + ", by_number[second])
     tags["sum"] = (Symbol(letter, total),)
-    tags["return"] = ("−", Symbol(letter, total))
+    tags[RETURN_KEY] = ("−", Symbol(letter, total))
     return tags
 
 
@@ -81,4 +83,4 @@ def choice_field(
 ) -> Field:
     """A field with options given as (value, label)."""
     choices = tuple(Option(value, words) for value, words in options)
-    return Field(name, label, "choice", group, default, help=about, choices=choices, only=only)
+    return Field(name, label, "choice", group, default, help=about, options=choices, shown_when=only)

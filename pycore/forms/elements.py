@@ -27,7 +27,7 @@ class TypedElement:
     unit: str
 
     @property
-    def said(self) -> str:
+    def text(self) -> str:
         """As it is written: 100 µF."""
         return f"{self.number}{NO_BREAK_SPACE}{self.unit}"
 
@@ -85,7 +85,7 @@ def read_elements(
 
     ``only``: the one kind that the field takes ("": every kind).
     """
-    text, label, found = reader.given(name), reader.label(name), []
+    text, label, elements = reader.text(name), reader.label(name), []
     if not text:
         return ()
     # A reactance's sign stands before its j: "20 - j30" is a resistor and a capacitor.
@@ -94,7 +94,7 @@ def read_elements(
         try:
             one = read_element(piece, bare, mark, reactive=reactive)
         except QuantityError as problem:
-            reader.fault(name, words.bad_element(label, text, bare if only else ""), problem.part)
+            reader.fault(name, words.bad_element(label, text, bare if only else ""), problem.fragment)
             return ()
         if only and one.element.kind != only:
             reader.fault(name, words.other_kind(label, text, only), piece)
@@ -108,8 +108,8 @@ def read_elements(
             bounds = (scaled(least, unit, mark), scaled(most, unit, mark))
             reader.fault(name, words.element_range(label, text, *bounds, words.EXAMPLES[bare if only else ""]), piece)
             return ()
-        found.append(one)
-    return tuple(found)
+        elements.append(one)
+    return tuple(elements)
 
 
 def scaled(value: float, unit: str, mark: str, count: int = 4) -> str:

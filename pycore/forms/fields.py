@@ -41,9 +41,9 @@ class Field:
     unit: str = ""
     help: str = ""
     sample: str = ""
-    choices: tuple[Option, ...] = ()
+    options: tuple[Option, ...] = ()
     private: bool = False
-    only: tuple[tuple[str, str], ...] = ()
+    shown_when: tuple[tuple[str, str], ...] = ()
     folded: bool = False
     before: tuple[tuple[str, str], ...] = ()
 
@@ -57,7 +57,7 @@ class Field:
 
     def counts(self, form: Mapping[str, str]) -> bool:
         """Whether the field has a meaning with a form's choices."""
-        return not self.only or any(form.get(name) == value for name, value in self.only)
+        return not self.shown_when or any(form.get(name) == value for name, value in self.shown_when)
 
 
 def default_form(fields: Iterable[Field], version: str = VERSION) -> dict[str, str]:

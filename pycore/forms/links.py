@@ -114,7 +114,7 @@ def form_pairs(
         if field.private:
             continue
         value = str(form.get(field.name, field.default)).strip()
-        wanted = field.group == "values" or field.name in named
-        if value != field.default or (wanted and value != "") or field.before:
+        is_needed = field.group == "values" or field.name in named
+        if value != field.default or (is_needed and value != "") or field.before:
             pairs.append((field.name, value))
     return tuple(pairs)

@@ -21,20 +21,22 @@ def read_load(
 ) -> complex | None:
     """An impedance in ohms; None for nothing connected, and where a fault was noted. A power is taken at ``volts``
     (r.m.s.) where they are given. ``bad`` words what cannot be read."""
-    text, label = reader.given(name), reader.label(name)
+    text, label = reader.text(name), reader.label(name)
     if text.lower() == words.OPEN:
         return None
     try:
         value = _impedance(text, volts)
     except QuantityError as problem:
-        reader.fault(name, bad(label, text), problem.part)
+        reader.fault(name, bad(label, text), problem.fragment)
         return None
     size = phasor.magnitude(value)
     if not LEAST_OHMS <= size <= MOST_OHMS or value.real < -ROUNDING * size:
         reader.fault(name, words.load_range(label, text))
         return None
-    real, part = (0.0 if math.fabs(one) < TIDY * size else float(f"{one:.12g}") for one in (value.real, value.imag))
-    return complex(real, part)
+    real, imaginary = (
+        0.0 if math.fabs(one) < TIDY * size else float(f"{one:.12g}") for one in (value.real, value.imag)
+    )
+    return complex(real, imaginary)
 
 
 def _impedance(text: str, volts: float | None) -> complex:

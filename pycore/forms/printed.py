@@ -4,14 +4,14 @@ from collections.abc import Mapping
 
 from pycore.errors import Fault, Offer
 from pycore.forms.reading import Reader
-from pycore.sheet.media import TOO_SMALL_FOR_READING
+from pycore.sheet.media import TOO_SMALL_FOR_READING, USUAL
 from pycore.words import moves_list
 
 
 def read_printed(reader: Reader, choices: Mapping[str, str]) -> None:
     """A sheet for easy reading needs its paper; on a smaller one the usual sheet stands, and that is said."""
     paper = choices["paper"]
-    if choices["print"] == "usual" or paper not in TOO_SMALL_FOR_READING:
+    if choices["print"] == USUAL or paper not in TOO_SMALL_FOR_READING:
         return
     offers = tuple(Offer(moves_list.use_paper(larger), (("paper", larger),)) for larger in ("A4", "A3"))
     reader.passed.append(Fault("print", choices["print"], moves_list.needs_larger(paper), offers=offers))

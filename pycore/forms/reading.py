@@ -43,16 +43,22 @@ class LagAngle:
         """
         leads = self.degrees < 0
         size = -self.degrees if leads else self.degrees
-        told = quantity.plain(round(size, 2), mark)
+        size_text = quantity.plain(round(size, 2), mark)
         side = "" if size == 0 else (" lead" if leads else " lag")
-        turned = {"as_lag": told, "as_lead": quantity.MINUS + told}
+        turned = {"as_lag": size_text, "as_lead": quantity.MINUS + size_text}
         if self.factor:
             number = " ".join(word for word in self.factor.lower().split() if word not in _LAG_WORDS)
             turned = {"as_lag": f"{number} lag", "as_lead": f"{number} lead"}
         factor = quantity.fixed(trig.cosine(size), 3, mark) if size <= 90.0 else ""
-        degrees = told + "°" + side
-        said = degrees if side or self.factor else ""
-        return {"degrees": degrees, "said": said, "factor": factor, "sense": "lead" if leads else "lag", **turned}
+        degrees = size_text + "°" + side
+        shown_angle = degrees if side or self.factor else ""
+        return {
+            "degrees": degrees,
+            "said": shown_angle,
+            "factor": factor,
+            "sense": "lead" if leads else "lag",
+            **turned,
+        }
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,16 +79,16 @@ def pieces(text: str) -> list[str]:
     """The single readings of a text: numbers with spaces, semicolons or new lines between them, each with
     its unit if it has one; a unit after the last alone is everyone's."""
     words = text.replace(";", " ").split()
-    made: list[str] = []
+    numbers: list[str] = []
     for word in words:
-        if made and not (word[0].isdigit() or word[0] in ".,+-−"):
-            made[-1] += word
+        if numbers and not (word[0].isdigit() or word[0] in ".,+-−"):
+            numbers[-1] += word
         else:
-            made.append(word)
-    units = [piece.lstrip("0123456789.,+-−eE") for piece in made]
-    if len(made) > 1 and units[-1] and not any(units[:-1]):
-        made = [piece + units[-1] for piece in made[:-1]] + made[-1:]
-    return made
+            numbers.append(word)
+    units = [piece.lstrip("0123456789.,+-−eE") for piece in numbers]
+    if len(numbers) > 1 and units[-1] and not any(units[:-1]):
+        numbers = [piece + units[-1] for piece in numbers[:-1]] + numbers[-1:]
+    return numbers
 
 
 @dataclass(slots=True)
@@ -96,7 +102,7 @@ class Reader:
     passed: list[Fault] = field(default_factory=list)
     """Faults of optional fields, without which the answer stands."""
 
-    def given(self, name: str) -> str:
+    def text(self, name: str) -> str:
         """What was typed, or the field's default when the form does not hold it."""
         return str(self.form.get(name, self.fields[name].default)).strip()
 
@@ -104,9 +110,13 @@ class Reader:
         """The field's label, with the line's name as the form has chosen it."""
         return self.labels.get(name, self.fields[name].label)
 
-    def fault(self, name: str, message: str, part: str = "") -> None:
+    def fault(self, name: str, message: str, fragment: str = "") -> None:
         """Note that a field cannot be used."""
-        self.faults.append(Fault(name, self.given(name), message, part))
+        self.faults.append(Fault(name, self.text(name), message, fragment))
+
+    def awaited(self, name: str, message: str) -> None:
+        """Note that an empty field must be filled before there is an answer."""
+        self.faults.append(Fault(name, "", message, awaited=True))
 
     def optional(self, read: Callable[[], Value]) -> Value:
         """What an optional field says; a fault in it is noted but does not refuse the form."""
@@ -123,39 +133,39 @@ class Reader:
 
     def choice(self, name: str) -> str:
         """One of a field's options; its default when the field is empty and "" is no option."""
-        given = self.given(name)
-        offered = [choice.value for choice in self.fields[name].choices]
-        if given in offered:
-            return given
-        if given == "":
+        typed = self.text(name)
+        offered = [choice.value for choice in self.fields[name].options]
+        if typed in offered:
+            return typed
+        if typed == "":
             return self.fields[name].default
         accepted = ", ".join(value for value in offered if value)
-        self.fault(name, inputs.bad_choice(self.label(name), given, accepted))
+        self.fault(name, inputs.bad_choice(self.label(name), typed, accepted))
         return self.fields[name].default
 
     def current(self, name: str, *, optional: bool = False) -> float | None:
         """A current in amperes, 0 or more; None when empty and optional, or unusable."""
-        given, label = self.given(name), self.label(name)
-        if optional and not given:
+        typed, label = self.text(name), self.label(name)
+        if optional and not typed:
             return None
         try:
-            value = quantity.read(given, "A")
+            value = quantity.read(typed, "A")
         except QuantityError as problem:
             example = self.fields[name].default or "11.2"
             accepted = inputs.accepted_current(example)
-            message = inputs.unreadable(label, given, problem.reason, problem.part, accepted)
-            self.fault(name, message, problem.part)
+            message = inputs.unreadable(label, typed, problem.reason, problem.fragment, accepted)
+            self.fault(name, message, problem.fragment)
             return None
-        return self._in_range(name, label, given, value)
+        return self._in_range(name, label, typed, value)
 
     def currents(self, name: str) -> tuple[float, ...]:
         """A current read once or repeatedly, such as ``10.2 10.4 10.3``; empty when nothing was typed.
 
         Digits grouped in threes (``12 500``) are one number, unless both parts would be like readings (``99 101``).
         """
-        given = self.given(name)
-        several = pieces(given)
-        if len(several) < 2 or (_is_number(given) and not _alike(several)):
+        typed = self.text(name)
+        several = pieces(typed)
+        if len(several) < 2 or (_is_number(typed) and not _alike(several)):
             one = self.current(name, optional=True)
             return () if one is None else (one,)
         if len(several) > MOST_READINGS:
@@ -166,7 +176,7 @@ class Reader:
         if len(known) < len(read):
             return ()
         if max(known) > FAR_APART * min(known):
-            self.fault(name, inputs.far_apart(self.label(name), given))
+            self.fault(name, inputs.far_apart(self.label(name), typed))
             return ()
         return tuple(known)
 
@@ -177,45 +187,47 @@ class Reader:
             value = quantity.read(piece, "A")
         except QuantityError as problem:
             label = self.label(name)
-            given = self.given(name)
-            part = problem.part if problem.part in given else ""
-            self.fault(name, inputs.unreadable(label, given, problem.reason, part, inputs.ACCEPTED_READINGS), part)
+            typed = self.text(name)
+            fragment = problem.fragment if problem.fragment in typed else ""
+            self.fault(
+                name, inputs.unreadable(label, typed, problem.reason, fragment, inputs.ACCEPTED_READINGS), fragment
+            )
             return None
         return self._in_range(name, self.label(name), piece, value)
 
     def drawn(self, name: str) -> DrawnValue | None:
         """What was read off a drawing: amperes, or a length in mm or cm; None when empty or unusable."""
-        given = self.given(name)
-        if not given:
+        typed = self.text(name)
+        if not typed:
             return None
         for unit, factor in (("mm", 1.0), ("cm", 10.0)):
             try:
-                length = factor * quantity.read(given, unit)
+                length = factor * quantity.read(typed, unit)
             except QuantityError:
                 continue
-            if quantity.split_number(given)[1] == "":
+            if quantity.split_number(typed)[1] == "":
                 break
             if not 0.0 <= length <= LONGEST_LINE:
-                self.fault(name, inputs.bad_drawn_length(self.label(name), given), given[:1] if length < 0 else "")
+                self.fault(name, inputs.bad_drawn_length(self.label(name), typed), typed[:1] if length < 0 else "")
                 return None
             return DrawnValue(millimetres=length)
         try:
-            value = quantity.read(given, "A")
+            value = quantity.read(typed, "A")
         except QuantityError as problem:
             label = self.label(name)
-            message = inputs.unreadable(label, given, problem.reason, problem.part, inputs.ACCEPTED_DRAWN)
-            self.fault(name, message, problem.part)
+            message = inputs.unreadable(label, typed, problem.reason, problem.fragment, inputs.ACCEPTED_DRAWN)
+            self.fault(name, message, problem.fragment)
             return None
-        found = self._in_range(name, self.label(name), given, value)
-        return None if found is None else DrawnValue(quantity=found)
+        amperes = self._in_range(name, self.label(name), typed, value)
+        return None if amperes is None else DrawnValue(quantity=amperes)
 
-    def _in_range(self, name: str, label: str, given: str, value: float) -> float | None:
+    def _in_range(self, name: str, label: str, typed: str, value: float) -> float | None:
         if value < 0:
-            self.fault(name, inputs.negative(label, given), given[:1])
+            self.fault(name, inputs.negative(label, typed), typed[:1])
         elif value > LARGEST_CURRENT:
-            self.fault(name, inputs.too_large(label, given, f"100{NO_BREAK_SPACE}kA"))
+            self.fault(name, inputs.too_large(label, typed, f"100{NO_BREAK_SPACE}kA"))
         elif 0 < value < SMALLEST_CURRENT:
-            self.fault(name, inputs.too_small(label, given, f"1{NO_BREAK_SPACE}µA"))
+            self.fault(name, inputs.too_small(label, typed, f"1{NO_BREAK_SPACE}µA"))
         else:
             return value + 0.0
         return None
@@ -225,10 +237,10 @@ class Reader:
 
         ``0.85 lag`` and ``lead 0.9`` are power factors; ``30 lag``, ``30°`` and ``-10`` degrees.
         """
-        given = self.given(name)
-        if not given:
+        typed = self.text(name)
+        if not typed:
             return LagAngle(0.0)
-        words = given.replace("°", " deg ").lower().split()
+        words = typed.replace("°", " deg ").lower().split()
         sides = [_LAG_WORDS[word] for word in words if word in _LAG_WORDS]
         named = any(word in _DEGREE_WORDS for word in words)
         factor = "pf" in words
@@ -238,40 +250,40 @@ class Reader:
         except QuantityError:
             rest, value = "unread", 0.0
         if rest or len(sides) > 1 or (named and factor):
-            self.fault(name, inputs.bad_angle(self.label(name), given), given)
+            self.fault(name, inputs.bad_angle(self.label(name), typed), typed)
             return LagAngle(0.0)
         if factor or (sides and not named and value < 2.0):
-            return self._from_factor(name, given, value, sides)
+            return self._from_factor(name, typed, value, sides)
         if not -180.0 <= value <= 180.0 or (sides and value < 0):
-            self.fault(name, inputs.angle_range(self.label(name), given))
+            self.fault(name, inputs.angle_range(self.label(name), typed))
             return LagAngle(0.0)
         bare = not sides and not named and 0 < value < 1
         return LagAngle(value * (sides[0] if sides else 1) + 0.0, doubtful=bare)
 
-    def _from_factor(self, name: str, given: str, value: float, sides: list[int]) -> LagAngle:
+    def _from_factor(self, name: str, typed: str, value: float, sides: list[int]) -> LagAngle:
         if not 0.0 <= value <= 1.0:
-            self.fault(name, inputs.factor_range(self.label(name), given))
+            self.fault(name, inputs.factor_range(self.label(name), typed))
             return LagAngle(0.0)
         if not sides and value < 1.0:
-            self.fault(name, inputs.factor_side(self.label(name), given))
+            self.fault(name, inputs.factor_side(self.label(name), typed))
             return LagAngle(0.0)
         # The angle whose cosine is the power factor, by its right triangle.
         reactive = math.sqrt((1.0 - value) * (1.0 + value))
         side = sides[0] if sides else 1
-        return LagAngle(side * trig.angle_of(value, reactive) + 0.0, factor=given)
+        return LagAngle(side * trig.angle_of(value, reactive) + 0.0, factor=typed)
 
     def positive(self, name: str, unit: str = "A") -> float | None:
         """A positive number of units per centimetre, or None when empty (chosen to fit)."""
-        given = self.given(name)
-        if not given:
+        typed = self.text(name)
+        if not typed:
             return None
         try:
-            value = quantity.read(given, unit)
+            value = quantity.read(typed, unit)
         except QuantityError as problem:
-            self.fault(name, inputs.bad_scale(self.label(name), given, unit), problem.part)
+            self.fault(name, inputs.bad_scale(self.label(name), typed, unit), problem.fragment)
             return None
         if not 1e-9 <= value <= 1e9:
-            self.fault(name, inputs.bad_scale(self.label(name), given, unit))
+            self.fault(name, inputs.bad_scale(self.label(name), typed, unit))
             return None
         return value
 
@@ -279,41 +291,45 @@ class Reader:
         self, name: str, unit: str, least: float, most: float, *, zero: bool = False, optional: bool = False
     ) -> float | None:
         """A quantity within bounds (SI), zero too if allowed; None when empty and optional, or unusable."""
-        given, label = self.given(name), self.label(name)
-        if optional and not given:
+        typed, label = self.text(name), self.label(name)
+        if optional and not typed:
             return None
         accepted = inputs.accepted_amount(self.fields[name].default or quantity.plain(least), unit)
         try:
-            value = quantity.read(given, unit)
+            value = quantity.read(typed, unit)
         except QuantityError as problem:
-            self.fault(name, inputs.unreadable(label, given, problem.reason, problem.part, accepted), problem.part)
+            self.fault(
+                name, inputs.unreadable(label, typed, problem.reason, problem.fragment, accepted), problem.fragment
+            )
             return None
         if (zero and value == 0.0) or least <= value <= most:
             return value + 0.0
         bounds = tuple(quantity.engineering(bound, unit) for bound in (least, most))
-        self.fault(name, inputs.out_of_range(label, given, *bounds, zero=zero))
+        self.fault(name, inputs.out_of_range(label, typed, *bounds, zero=zero))
         return None
 
     def number(self, name: str, unit: str, least: float, most: float, why: str = "") -> float:
         """A number within bounds; its default when it cannot be used, with a fault that may say why."""
-        given, label = self.given(name), self.label(name)
+        typed, label = self.text(name), self.label(name)
         default = quantity.read(self.fields[name].default, unit)
         try:
-            value = quantity.read(given or self.fields[name].default, unit)
+            value = quantity.read(typed or self.fields[name].default, unit)
         except QuantityError as problem:
-            self.fault(name, inputs.bad_number(label, given, quantity.plain(least), quantity.plain(most)), problem.part)
+            self.fault(
+                name, inputs.bad_number(label, typed, quantity.plain(least), quantity.plain(most)), problem.fragment
+            )
             return default
         if not least <= value <= most:
-            message = inputs.bad_number(label, given, quantity.plain(least), quantity.plain(most))
+            message = inputs.bad_number(label, typed, quantity.plain(least), quantity.plain(most))
             self.fault(name, f"{message} {why}".rstrip())
             return default
         return value
 
 
-def _is_number(given: str) -> bool:
+def _is_number(typed: str) -> bool:
     """Whether a text is one quantity of current."""
     try:
-        quantity.read(given, "A")
+        quantity.read(typed, "A")
     except QuantityError:
         return False
     return True

@@ -12,18 +12,18 @@ LONGEST_PLACE = 60
 
 def read_place(reader: Reader) -> str:
     """The place for the title block; "" when it cannot be printed, with a fault."""
-    given = " ".join(reader.given("place").split())
-    if len(given) > LONGEST_PLACE:
+    typed = " ".join(reader.text("place").split())
+    if len(typed) > LONGEST_PLACE:
         reader.fault("place", inputs.too_long_text(reader.label("place"), LONGEST_PLACE))
         return ""
-    missing = lettering.missing(given, "regular")
+    missing = lettering.missing(typed, "regular")
     if missing:
         reader.fault("place", inputs.no_such_letters(reader.label("place"), missing), missing)
         return ""
-    if width_of(given, 2.5) > PLACE_WIDTH:
+    if width_of(typed, 2.5) > PLACE_WIDTH:
         reader.fault("place", inputs.too_wide_text(reader.label("place")))
         return ""
-    return given
+    return typed
 
 
 BY_HAND = ("who", "group", "date")
@@ -36,13 +36,13 @@ def read_by_hand(reader: Reader, paper: str) -> tuple[dict[str, str], tuple[str,
     widths = dict(zip(BY_HAND, lower_cells(paper), strict=True))
     blank: list[str] = []
     for name in BY_HAND:
-        given = " ".join(reader.given(name).split())
-        if len(given) > LONGEST_BY_HAND:
+        typed = " ".join(reader.text(name).split())
+        if len(typed) > LONGEST_BY_HAND:
             reader.fault(name, inputs.too_long_text(reader.label(name), LONGEST_BY_HAND))
-        elif not lettering.missing(given, "regular") and width_of(given, 2.5) > widths[name]:
+        elif not lettering.missing(typed, "regular") and width_of(typed, 2.5) > widths[name]:
             reader.fault(name, inputs.too_wide_text(reader.label(name)))
-        elif lettering.missing(given, "regular"):
+        elif lettering.missing(typed, "regular"):
             blank.append(reader.label(name))
-            given = ""
-        printed[name] = given
+            typed = ""
+        printed[name] = typed
     return printed, tuple(blank)

@@ -25,8 +25,8 @@ def subset(face: str, glyphs: Iterable[int], *, for_screen: bool = False) -> byt
     handout can carry its own lettering.
     """
     needed = _FOR_SCREEN if for_screen else _FOR_PAPER
-    whole = zlib.decompress(made_fonts.COMPRESSED[face])
-    tables = {tag: table for tag, table in _tables(whole).items() if tag in needed}
+    font = zlib.decompress(made_fonts.COMPRESSED[face])
+    tables = {tag: table for tag, table in _tables(font).items() if tag in needed}
     outlines = _outlines(tables)
     kept = _with_components(outlines, glyphs)
     thinned = [outline if number in kept else b"" for number, outline in enumerate(outlines)]
@@ -36,13 +36,13 @@ def subset(face: str, glyphs: Iterable[int], *, for_screen: bool = False) -> byt
     return _file(tables)
 
 
-def _tables(whole: bytes) -> dict[str, bytes]:
+def _tables(font: bytes) -> dict[str, bytes]:
     """The tables of a font file by their tags."""
-    (count,) = struct.unpack_from(">H", whole, 4)
+    (count,) = struct.unpack_from(">H", font, 4)
     tables = {}
     for number in range(count):
-        tag, _, offset, length = struct.unpack_from(">4sLLL", whole, 12 + 16 * number)
-        tables[tag.decode("ascii")] = whole[offset : offset + length]
+        tag, _, offset, length = struct.unpack_from(">4sLLL", font, 12 + 16 * number)
+        tables[tag.decode("ascii")] = font[offset : offset + length]
     return tables
 
 
@@ -105,9 +105,9 @@ def _file(tables: dict[str, bytes]) -> bytes:
         adjustment = offset + 8 if tag == "head" else adjustment
         bodies.append(padded)
         offset += len(padded)
-    whole = b"".join(directory + bodies)
-    fitting = struct.pack(">L", (_WHOLE_FONT_SUM - _check_sum(whole)) % 0x100000000)
-    return whole[:adjustment] + fitting + whole[adjustment + 4 :]
+    font = b"".join(directory + bodies)
+    fitting = struct.pack(">L", (_WHOLE_FONT_SUM - _check_sum(font)) % 0x100000000)
+    return font[:adjustment] + fitting + font[adjustment + 4 :]
 
 
 def _check_sum(padded: bytes) -> int:

@@ -10,14 +10,14 @@ import zlib
 _HEADER, _ENTRY = ">4sLLHHLHHLLLLL", ">4sLLLL"
 
 
-def woff(whole: bytes) -> bytes:
+def woff(font: bytes) -> bytes:
     """The WOFF file of a TrueType font file."""
-    flavour, count = struct.unpack_from(">LH", whole)
+    flavour, count = struct.unpack_from(">LH", font)
     directory, bodies = [], []
     offset, unpacked = 44 + 20 * count, 12 + 16 * count
     for number in range(count):
-        tag, check_sum, start, length = struct.unpack_from(">4sLLL", whole, 12 + 16 * number)
-        table = whole[start : start + length]
+        tag, check_sum, start, length = struct.unpack_from(">4sLLL", font, 12 + 16 * number)
+        table = font[start : start + length]
         packed = zlib.compress(table, 9)
         # A table that does not shrink is stored as it is, which its equal lengths say.
         body = packed if len(packed) < length else table

@@ -13,7 +13,7 @@ from pycore.words.phrase import Phrase, say
 class Check:
     """One value checked: what for, its source and kind, expected and ours as written, the difference."""
 
-    what: str
+    quantity: str
     source: str
     kind: str
     expected: str
@@ -25,7 +25,7 @@ class Check:
 def _row(check: Check) -> tuple[Phrase, ...]:
     held = words.HOLDS if check.holds else words.FAILS
     return (
-        (check.what,), (f"{check.source} ({check.kind})",), (check.expected,), (check.ours,), (check.difference,),
+        (check.quantity,), (f"{check.source} ({check.kind})",), (check.expected,), (check.ours,), (check.difference,),
         (held,),
     )  # fmt: skip
 
@@ -42,4 +42,4 @@ def checks_page(checks: Sequence[Check]) -> ReadingPage:
         say(words.TABLE),
         (Paragraph(words.counted(str(len(checks)), str(held), counts)), table, Paragraph(words.kinds())),
     )
-    return ReadingPage(words.CHECKS_SLUG, words.CHECKS_TITLE, words.CHECKS_DESCRIPTION, words.checks_lead(), (section,))
+    return ReadingPage(words.CHECKS_SLUG, words.CHECKS_TITLE, words.CHECKS_DESCRIPTION, words.CHECKS_LEAD, (section,))

@@ -16,7 +16,7 @@ from pycore.practice.class_set import Learner, problems
 from pycore.practice.key import Amount, KeyRow, row_of
 from pycore.practice.task import Task
 from pycore.quantity import QuantityError
-from pycore.sheet.compose import TWO
+from pycore.sheet.kinds import OVERLAY, PROBLEM, TWO
 from pycore.words import class_set as words
 
 SAME = 1e-9
@@ -120,7 +120,7 @@ class _Making:
     def sheets(self) -> Iterator[tuple[str, float]]:
         """Problem sheet, overlay and line of the key for each learner, then the key's pages."""
         group = self.group
-        kinds = ("problem", "overlay") if group.chosen["overlays"] == "yes" else ("problem",)
+        kinds = (PROBLEM, OVERLAY) if group.chosen["overlays"] == "yes" else (PROBLEM,)
         for learner in learners_of(group):
             share = 0.9 * len(self.rows) / group.learners
             if learner is None:

@@ -45,10 +45,10 @@ def ranges_of(counts: Counts) -> tuple[str, str]:
 
 
 def _notes(group: ClassSet, counts: Counts, *, angled: bool) -> tuple[str, ...]:
-    limits = words.hand_tolerance(angled=angled) if group.limits == NO_LIMITS else words.own_tolerance()
+    limits = words.hand_tolerance(angled=angled) if group.limits == NO_LIMITS else words.OWN_TOLERANCE
     return (
         words.back(str(group.code)),
-        f"{words.ranges(*ranges_of(counts))} {words.lengths_at(group.chosen['scale'] == 'open')} "
+        f"{words.page_ranges(*ranges_of(counts))} {words.lengths_at(group.chosen['scale'] == 'open')} "
         + words.marks(*group.marks, angled=angled),
         limits,
     )
@@ -200,7 +200,7 @@ def slips(group: ClassSet, rows: Sequence[KeyRow], how: str, listed: Sequence[Mi
     first = 0.0
     for width in ledger.natural_widths(heads, firsts):
         first += width + LEAST_GAP
-    notes = (f"{words.other_unit(rows[0].unit)} {words.in_brackets()}",)
+    notes = (f"{words.other_unit(rows[0].unit)} {words.IN_BRACKETS}",)
     for part in _fitting(widths, ledger.room_across(group.code.paper) - first):
         legend = tuple(
             (one, words.legend([plain(name) for name in column.names]))

@@ -164,7 +164,7 @@ def _verdict(reply: AnswerJudgement) -> str:
     if reply.meant:
         return words.meant(reply.meant)
     if reply.follows:
-        return words.follows()
+        return words.FOLLOWS
     groups = [[plain(mistake.name) for mistake in cause.mistakes] for cause in reply.marked.causes[:MOST_NAMED]]
     return words.causes(groups) if groups else words.NO_CAUSE
 

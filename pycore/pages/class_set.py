@@ -41,14 +41,14 @@ def _taken() -> tuple[Field, ...]:
         for field in page.fields:
             if field.name in TAKEN:
                 made.setdefault(field.name, Field(
-                    field.name, field.label, field.kind, "signs", field.default, help=field.help, choices=field.choices
+                    field.name, field.label, field.kind, "signs", field.default, help=field.help, options=field.options
                 ))  # fmt: skip
     return tuple(made[name] for name in TAKEN if name in made)
 
 
 _TOPIC = Field(
     "topic", words.TOPIC, "choice", "topic", next(iter(TOPICS)),
-    choices=tuple(Option(slug, page.title) for slug, page in TOPICS.items()),
+    options=tuple(Option(slug, page.title) for slug, page in TOPICS.items()),
 )  # fmt: skip
 FIELDS: tuple[Field, ...] = (
     _TOPIC,
@@ -125,7 +125,7 @@ def _whole(text: str, most: int) -> int | None:
 
 
 def _learners(reader: Reader) -> int:
-    given, label = reader.given("learners"), reader.label("learners")
+    given, label = reader.text("learners"), reader.label("learners")
     number = _whole(given, 999_999_999)
     if number is not None and number > MOST_LEARNERS:
         reader.fault("learners", words.too_many(label, given, str(MOST_LEARNERS)))
@@ -135,7 +135,7 @@ def _learners(reader: Reader) -> int:
 
 
 def _limit(reader: Reader, name: str, unit: str, least: float, most: float) -> float | None:
-    given = reader.given(name)
+    given = reader.text(name)
     if not given:
         return None
     try:
@@ -151,17 +151,17 @@ def _limit(reader: Reader, name: str, unit: str, least: float, most: float) -> f
 def _marks(reader: Reader) -> tuple[int, int, int]:
     found = []
     for name, label in MARKS:
-        number = _whole(reader.given(name), 20)
+        number = _whole(reader.text(name), 20)
         if number is None:
-            reader.fault(name, words.bad_marks(label, reader.given(name)))
+            reader.fault(name, words.bad_marks(label, reader.text(name)))
         found.append(number or 0)
     return found[0], found[1], found[2]
 
 
 def _seed(reader: Reader) -> int:
-    number = _whole(reader.given("seed"), SEEDS - 1)
+    number = _whole(reader.text("seed"), SEEDS - 1)
     if number is None:
-        reader.fault("seed", words.bad_seed(reader.label("seed"), reader.given("seed"), str(SEEDS - 1)))
+        reader.fault("seed", words.bad_seed(reader.label("seed"), reader.text("seed"), str(SEEDS - 1)))
     return number or 0
 
 
@@ -233,7 +233,7 @@ def read_set(form: Mapping[str, str], roll: str = "") -> ClassSet:
     marks, seed = _marks(reader), _seed(reader)
     reader.finish()
     code = Code(TOPICS[chosen["topic"]].topic, chosen["tier"], chosen["method"], chosen["paper"], seed)
-    link = links.form_pairs({field.name: reader.given(field.name) for field in FIELDS}, FIELDS, ALWAYS)
+    link = links.form_pairs({field.name: reader.text(field.name) for field in FIELDS}, FIELDS, ALWAYS)
     notices = (*_method_notice(TOPICS[chosen["topic"]], code.method), *_notices(names))
     return ClassSet(code, learners, names, chosen, limits, marks, notices, link)
 

@@ -69,18 +69,18 @@ def fill(page: SumPage[Any], opened: ParsedLink) -> ResolvedLink:
     mine = {field.name for field in page.fields if field.group in ("values", "loads")}
     valued = any(name in mine for name in opened.named)
     try:
-        found = find(text)
+        problem = find(text)
     except InputError as error:
         message = error.faults[0].message
         return ResolvedLink(without, (words.kept_values(message) if valued else message,))
-    code = str(found.code)
-    if found.page.slug != page.slug:
+    code = str(problem.code)
+    if problem.page.slug != page.slug:
         if not valued:
-            return ResolvedLink(without, (), found.page.slug, found.fragment)
-        return ResolvedLink(without, (words.other_page(code, found.page.title),))
+            return ResolvedLink(without, (), problem.page.slug, problem.fragment)
+        return ResolvedLink(without, (words.other_page(code, problem.page.title),))
     if not valued:
         named = {name: opened.form[name] for name in opened.named if name != "code"}
-        return ResolvedLink({**found.form, **named})
+        return ResolvedLink({**problem.form, **named})
     return ResolvedLink({**opened.form, "code": code}) if _holds(page, opened.form, code) else ResolvedLink(
         without, (words.other_values(code),)
     )

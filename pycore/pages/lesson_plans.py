@@ -52,30 +52,30 @@ def _texts(answer: Answer) -> dict[str, str]:
     return {output.name: f"{output.text} {output.unit}".strip() for output in answer.outputs}
 
 
-def _said(plan: LessonPlan, topic: Topic) -> dict[str, str]:
+def _example_texts(plan: LessonPlan, topic: Topic) -> dict[str, str]:
     """What the page says of its example, and of the exit question's values, for the braces of a plan."""
     form = default_form(topic.fields)
     answer = topic.answer(form, ("answer",))
-    texts = _texts(answer)
-    said = {
-        "values": plain(answer.given),
-        "answer": texts[answer.outputs[0].name],
+    outputs = _texts(answer)
+    texts = {
+        "values": plain(answer.values_text),
+        "answer": outputs[answer.outputs[0].name],
         "angle": plain(answer.summary[0]),
-        "length": next(text for name, text in texts.items() if name.endswith("length")),
-        **{name.replace("-", "_"): text for name, text in texts.items()},
+        "length": next(text for name, text in outputs.items() if name.endswith("length")),
+        **{name.replace("-", "_"): text for name, text in outputs.items()},
     }
     if plan.exit_values:
-        asked = _texts(topic.answer(form | dict(plan.exit_values), ("answer",)))
-        said |= {"exit_" + name.replace("-", "_"): text for name, text in asked.items()}
-    return said
+        exit_texts = _texts(topic.answer(form | dict(plan.exit_values), ("answer",)))
+        texts |= {"exit_" + name.replace("-", "_"): text for name, text in exit_texts.items()}
+    return texts
 
 
-def _filled(text: str, said: Mapping[str, str]) -> Phrase:
-    return say(text, **said)
+def _filled(text: str, texts: Mapping[str, str]) -> Phrase:
+    return say(text, **texts)
 
 
-def _steps(items: Iterable[str], said: Mapping[str, str]) -> Steps:
-    return Steps(tuple(_filled(item, said) for item in items))
+def _steps(items: Iterable[str], texts: Mapping[str, str]) -> Steps:
+    return Steps(tuple(_filled(item, texts) for item in items))
 
 
 def _address(handout: Handout, topic: Topic, answer: Answer) -> str:
@@ -99,17 +99,17 @@ LINES, PHASORS = {"a": "a line", "b": "another"}, {"a": "a phasor", "b": "anothe
 def _listen(plan: LessonPlan, topic: Topic) -> Steps:
     """The catalogue's words for the commonest mistakes, and where to look: in general where they can be said so, else
     as they are told of the example."""
-    made = []
+    items = []
     named = {mistake.key: mistake for mistake in reversed(topic.task(default_form(topic.fields)).mistakes)}
     for key in plan.listen:
         mistake = named[key]
-        told, look = mistake.name, mistake.look
+        mistake_name, look = mistake.name, mistake.look
         name, where = mistakes.NAMES.get(key, ("", ""))
         if name and "{unit}" not in name + where and "{scale}" not in name + where:
-            told = say(name, **(LINES if plan.of_lines else PHASORS))
+            mistake_name = say(name, **(LINES if plan.of_lines else PHASORS))
             look = say(where, a="it", b="the other")
-        made.append((_capital(plain(told)) + ". ", plain(look)))
-    return Steps(tuple(made))
+        items.append((_capital(plain(mistake_name)) + ". ", plain(look)))
+    return Steps(tuple(items))
 
 
 def _capital(text: str) -> str:
@@ -123,29 +123,31 @@ def _warning(topic: Topic) -> tuple[Paragraph, ...]:
 
 def _plan_sections(plan: LessonPlan, topic: Topic) -> tuple[Section, ...]:
     answer = topic.answer(default_form(topic.fields), ("answer",))
-    said = _said(plan, topic)
+    texts = _example_texts(plan, topic)
     minutes = _minutes(plan)
-    first = (*_warning(topic), Paragraph(_filled(plan.aim, said)))
-    made = [Section((words.topic_heading(topic.title, minutes),), first)]
-    made += [Section((words.part_heading(part.name, part.minutes),), (_steps(part.does, said),)) for part in plan.parts]
-    told = ((caution,) if isinstance(caution, str) else caution for caution in topic.cautions)
+    first = (*_warning(topic), Paragraph(_filled(plan.aim, texts)))
+    sections = [Section((words.topic_heading(topic.title, minutes),), first)]
+    sections += [
+        Section((words.part_heading(stage.name, stage.minutes),), (_steps(stage.does, texts),)) for stage in plan.parts
+    ]
+    phrases = ((caution,) if isinstance(caution, str) else caution for caution in topic.cautions)
     # The reminder of the method has a part of its own, and a warning stands at the head.
     said_before = (topic.warning,)
-    cautions = tuple(one for one in told if words.BODY not in plain(one) and plain(one) not in said_before)
-    made += [
+    cautions = tuple(one for one in phrases if words.BODY not in plain(one) and plain(one) not in said_before)
+    sections += [
         Section(say(words.LISTEN), (_listen(plan, topic),)),
         Section(say(words.PRINTS), (_ways(plan.handouts, topic, answer),)),
         Section(say(words.CARE), (Steps(cautions),)),
         Section(say(words.METHOD), (Paragraph(say(words.ACCEPTED)),)),
     ]
-    return tuple(made)
+    return tuple(sections)
 
 
 def _minutes(plan: LessonPlan) -> int:
-    whole = 0
-    for part in plan.parts:
-        whole += part.minutes
-    return whole
+    minutes = 0
+    for stage in plan.parts:
+        minutes += stage.minutes
+    return minutes
 
 
 SAID_ALREADY, SAID_BY_NAME = ("angle", "length"), ("scale", "tolerance")
@@ -153,8 +155,8 @@ SAID_ALREADY, SAID_BY_NAME = ("angle", "length"), ("scale", "tolerance")
 
 def _cover_sections(plan: LessonPlan, topic: Topic) -> tuple[Section, ...]:
     answer = topic.answer(default_form(topic.fields), ("answer",))
-    said = _said(plan, topic)
-    rows = [((name,) if name else answer.outputs[0].label, (said[which],)) for name, which in words.KEY_ROWS]
+    texts = _example_texts(plan, topic)
+    rows = [((name,) if name else answer.outputs[0].label, (texts[which],)) for name, which in words.KEY_ROWS]
     # Every other result too, but for those that the first rows say already.
     rows += [
         (output.label, (f"{output.text} {output.unit}".strip(),))
@@ -165,21 +167,21 @@ def _cover_sections(plan: LessonPlan, topic: Topic) -> tuple[Section, ...]:
     first = (*_warning(topic), Paragraph(say(words.WITH_YOU)))
     blocks: tuple[ReadBlock, ...] = (
         Grid(words.KEY_HEAD, key),
-        Paragraph(_filled(words.KEY_LIMIT, said)),
+        Paragraph(_filled(words.KEY_LIMIT, texts)),
     )
     return (
         Section((words.topic_heading(topic.title, _minutes(plan)),), first),
-        Section(say(words.COVER_SAY), (_steps(plan.cover_says, said),)),
+        Section(say(words.COVER_SAY), (_steps(plan.cover_says, texts),)),
         Section(say(words.COVER_HAND), (_ways(plan.cover_handouts, topic, answer),)),
         Section(say(words.COVER_KEY), blocks),
-        Section(say(words.COVER_STOP), (_steps(plan.cover_stops, said),)),
+        Section(say(words.COVER_STOP), (_steps(plan.cover_stops, texts),)),
     )
 
 
-def _ways_on(slug: str, topics: Mapping[str, Topic], shown: LessonPlan) -> Section:
+def _ways_on(slug: str, topics: Mapping[str, Topic], plan: LessonPlan) -> Section:
     """The page of the topic itself, and the same kind of lesson of every other topic: on the screen alone."""
-    others = tuple((topics[topic].title, f"../{folder(slug, topic)}/") for topic in plans() if topic != shown.slug)
-    own = (words.TO_TOPIC, f"../{shown.slug}/")
+    others = tuple((topics[topic].title, f"../{folder(slug, topic)}/") for topic in plans() if topic != plan.slug)
+    own = (words.TO_TOPIC, f"../{plan.slug}/")
     return Section(say(words.OTHERS), (LinkList((own, *others)),), screen=True)
 
 
@@ -195,9 +197,9 @@ def _pages(
         topic = topics[plan.slug]
         first = plan.slug == MAIN
         title, lead = (titles[0], leads[0]) if first else (words.page_title(titles[1], topic.title), leads[1])
-        told = description if first else words.page_description(topic.title)
+        text = description if first else words.page_description(topic.title)
         parts = (*sections(plan, topic), _ways_on(slug, topics, plan))
-        yield ReadingPage(folder(slug, plan.slug), title, told, say(lead), parts, one_sheet=True)
+        yield ReadingPage(folder(slug, plan.slug), title, text, say(lead), parts, one_sheet=True)
 
 
 def lesson_pages(topics: Mapping[str, Topic]) -> tuple[ReadingPage, ...]:

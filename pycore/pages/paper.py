@@ -77,7 +77,7 @@ def _graph(chosen: Mapping[str, str]) -> Page:
     title = words.graph_title(kind, paper, orientation)
     description = words.graph_description(kind, paper, orientation)
     writing = BlankWriting(
-        f"{words.ruling(kind)}, {paper}", (words.print_reminder(),), words.UNIT, title, description
+        f"{words.ruling(kind)}, {paper}", (words.PRINT_REMINDER,), words.UNIT, title, description
     )
     return graph_page(kind, paper, orientation, writing)
 
@@ -108,15 +108,16 @@ def _record(chosen: Mapping[str, str]) -> Page:
     topic = READINGS[chosen["topic"]]
     rows = (*(rig_words.reading(number) for number in range(1, repeats + 1)), rig_words.MEAN)
     checks = (*rig_words.CHECKS, *topic.checks)
-    told = rig_words.description(len(checks), chosen["readings"], topic.columns, topic.answers)
+    description = rig_words.description(len(checks), chosen["readings"], topic.columns, topic.answers)
     writing = RecordWriting(
         title=rig_words.title(topic.name), first=rig_words.FIRST, checks=checks, stop=rig_words.STOP,
         instrument=rig_words.INSTRUMENT, cells=(rig_words.CELLS, rig_words.LOWER_CELLS),
         readings=topic.heading, order=topic.order, head=("", *topic.columns, rig_words.INITIALS), rows=rows,
-        answers=rig_words.answers_of(topic.answers), answer_head=topic.answer_head, answer_rows=topic.answer_rows,
+        answers=rig_words.three_answers_for(topic.answers),
+        answer_head=topic.answer_head, answer_rows=topic.answer_rows,
         agree=rig_words.AGREE, agree_help=rig_words.AGREE_HELP, agree_rows=rig_words.AGREE_ROWS,
         agree_line=topic.agree_line, why=rig_words.WHY, checked=rig_words.CHECKED, foot=sheet_words.FOOT,
-        page_title=rig_words.page_title(topic.name, paper), description=told,
+        page_title=rig_words.page_title(topic.name, paper), description=description,
     )  # fmt: skip
     return record_page(width, height, writing)
 

@@ -40,17 +40,17 @@ def methods_of(page: SumPage[Any]) -> tuple[str, ...]:
 
 def choices() -> tuple[Track, ...]:
     """Every way of practising, page by page."""
-    made: list[Track] = []
+    tracks: list[Track] = []
     for page in CALCULATORS.values():
         if page.topic is None:
             continue
         for method in methods_of(page):
             name = words.way_name(page.title, words.METHODS[method])
-            made.append(Track(ladder.way_key(page.topic, method), page.title, name))
-    return tuple(made)
+            tracks.append(Track(ladder.way_key(page.topic, method), page.title, name))
+    return tuple(tracks)
 
 
-def first_way() -> str:
+def first_track() -> str:
     """The way that a new record begins with: the neutral current's, the main job."""
     listed = [choice.key for choice in choices()]
     return next((key for key in listed if key.startswith("0.")), listed[0])
@@ -59,7 +59,7 @@ def first_way() -> str:
 def empty(seed: object) -> Record:
     """A new record; ``seed`` is the device's own random number."""
     known = isinstance(seed, int) and not isinstance(seed, bool)
-    return Record(int(seed) % SEEDS if known else 0, first_way())  # type: ignore[call-overload]
+    return Record(int(seed) % SEEDS if known else 0, first_track())  # type: ignore[call-overload]
 
 
 def problem_of(record: Record) -> CodeProblem:
@@ -79,18 +79,18 @@ def checked(record: Record) -> Record:
     return begun
 
 
-def given_of(found: CodeProblem) -> tuple[tuple[str, str], ...]:
+def values_of(problem: CodeProblem) -> tuple[tuple[str, str], ...]:
     """What is given: label and value of every field of the problem that says something."""
-    labels: Mapping[str, str] = found.page.labels(found.form)
+    labels: Mapping[str, str] = problem.page.labels(problem.form)
     rows: list[tuple[str, str]] = []
-    for field in found.page.fields:
-        text = found.form.get(field.name, "").strip()
-        said = field.group == "values" or (field.group == "loads" and text != field.default)
-        if not text or not said or not field.counts(found.form):
+    for field in problem.page.fields:
+        text = problem.form.get(field.name, "").strip()
+        counts = field.group == "values" or (field.group == "loads" and text != field.default)
+        if not text or not counts or not field.counts(problem.form):
             continue
         label = labels.get(field.name, field.label)
         if field.kind == "choice":
-            rows.append((label, next((one.label for one in field.choices if one.value == text), text)))
+            rows.append((label, next((one.label for one in field.options if one.value == text), text)))
         else:
             rows.append((label, _with_unit(text, field.unit)))
     return tuple(rows)

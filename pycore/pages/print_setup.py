@@ -36,13 +36,13 @@ UNCORRECTED = Point(1.0, 1.0)
 
 FIELDS = (
     Field("paper", words.PAPER, "choice", "sheet", "A4",
-          choices=tuple(Option(paper, paper) for paper in SETUP_PAPERS)),
+          options=tuple(Option(paper, paper) for paper in SETUP_PAPERS)),
     Field("orientation", words.ORIENTATION, "choice", "sheet", "portrait",
-          choices=(Option("portrait", words.PORTRAIT), Option("landscape", words.LANDSCAPE))),
+          options=(Option("portrait", words.PORTRAIT), Option("landscape", words.LANDSCAPE))),
     Field("edge", words.EDGE, "choice", "sheet", "short", help=words.EDGE_HELP,
-          choices=(Option("short", words.SHORT_EDGE), Option("long", words.LONG_EDGE))),
+          options=(Option("short", words.SHORT_EDGE), Option("long", words.LONG_EDGE))),
     Field("printed", words.PRINTED, "choice", "sheet", "plain",
-          choices=(Option("plain", words.PLAIN_SHEET), Option("corrected", words.CORRECTED_SHEET))),
+          options=(Option("plain", words.PLAIN_SHEET), Option("corrected", words.CORRECTED_SHEET))),
     Field("upright", words.UPRIGHT_BAR, "quantity", "values", unit="mm"),
     Field("level", words.LEVEL_BAR, "quantity", "values", unit="mm"),
 )  # fmt: skip
@@ -75,13 +75,13 @@ class PrinterCorrection:
 
     def by_page(self) -> dict[str, tuple[float, float]]:
         """The factors across and up every paper, both ways round, by the page's key (``a4l``)."""
-        made = {}
+        factors = {}
         for paper, (short, long) in PAPERS.items():
             for orientation in ORIENTATIONS:
                 size = (long, short) if orientation == "landscape" else (short, long)
                 point = self.on_page(*size)
-                made[paper.lower() + orientation[0]] = (point.x, point.y)
-        return made
+                factors[paper.lower() + orientation[0]] = (point.x, point.y)
+        return factors
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,9 +136,9 @@ def _is_factor(value: object) -> bool:
     return real and math.fabs(float(value) - 1.0) <= LIMIT + 1e-9  # type: ignore[arg-type]
 
 
-def _refused_correction(given: object) -> InputError:
+def _refused_correction(sent: object) -> InputError:
     low, high = quantity.fixed(1.0 - LIMIT, 2), quantity.fixed(1.0 + LIMIT, 2)
-    return InputError(Fault("correction", str(given)[:40], words.bad_correction(str(given), low, high)))
+    return InputError(Fault("correction", str(sent)[:40], words.bad_correction(str(sent), low, high)))
 
 
 def correction_of(request: Mapping[str, Any]) -> Point:
@@ -146,28 +146,28 @@ def correction_of(request: Mapping[str, Any]) -> Point:
 
     Raises InputError for anything but two numbers from 0.97 to 1.03.
     """
-    given = request.get("correction")
-    if given is None:
+    sent = request.get("correction")
+    if sent is None:
         return UNCORRECTED
-    if not isinstance(given, list) or len(given) != 2 or not all(_is_factor(value) for value in given):
-        raise _refused_correction(given)
-    return Point(float(given[0]), float(given[1]))
+    if not isinstance(sent, list) or len(sent) != 2 or not all(_is_factor(value) for value in sent):
+        raise _refused_correction(sent)
+    return Point(float(sent[0]), float(sent[1]))
 
 
-def kept_of(request: Mapping[str, Any]) -> PrinterCorrection | None:
+def saved_correction(request: Mapping[str, Any]) -> PrinterCorrection | None:
     """The correction that the device keeps, as it comes with a request; None when it keeps none.
 
     Raises InputError for one that this page would not have kept.
     """
-    given = request.get("kept")
-    if given is None:
+    sent = request.get("kept")
+    if sent is None:
         return None
-    if not isinstance(given, dict):
-        raise _refused_correction(given)
-    along, across, edge, lead = (given.get(name) for name in ("along", "across", "edge", "lead"))
+    if not isinstance(sent, dict):
+        raise _refused_correction(sent)
+    along, across, edge, lead = (sent.get(name) for name in ("along", "across", "edge", "lead"))
     known = edge in EDGES and isinstance(lead, (int, float)) and 0 < lead < 2000
     if not known or not _is_factor(along) or not _is_factor(across):
-        raise _refused_correction(given)
+        raise _refused_correction(sent)
     return PrinterCorrection(float(along), float(across), edge, float(lead))  # type: ignore[arg-type]
 
 
@@ -177,25 +177,27 @@ def _example(true: float) -> str:
 
 def _reading(reader: Reader, name: str, true: float) -> float | None:
     """One reading in mm; None when it is missing or cannot be used, which is then a fault."""
-    given, label = reader.given(name), reader.label(name)
-    if not given:
+    typed, label = reader.text(name), reader.label(name)
+    if not typed:
         return None
     example = _example(true)
     try:
-        value, unit = quantity.split_number(given)
+        value, unit = quantity.split_number(typed)
         if unit not in ("", "mm", "cm"):
             raise QuantityError("unit", unit)
     except QuantityError as problem:
         accepted = words.accepted(label, example)
-        reader.fault(name, inputs.unreadable(label, given, problem.reason, problem.part, accepted), problem.part)
+        reader.fault(
+            name, inputs.unreadable(label, typed, problem.reason, problem.fragment, accepted), problem.fragment
+        )
         return None
     if value <= 0:
-        said = words.is_zero if value == 0 else words.below_zero
-        reader.fault(name, said(label, given, example))
+        message = words.is_zero if value == 0 else words.below_zero
+        reader.fault(name, message(label, typed, example))
         return None
     if not unit and math.fabs(value * 10.0 / true - 1.0) <= LIMIT:
-        offer = Offer(words.centimetre_offer(given), ((name, f"{given} cm"),))
-        reader.faults.append(Fault(name, given, words.in_centimetres(label, given), "", (offer,)))
+        offer = Offer(words.centimetre_offer(typed), ((name, f"{typed} cm"),))
+        reader.faults.append(Fault(name, typed, words.in_centimetres(label, typed), "", (offer,)))
         return None
     return value * 10.0 if unit == "cm" else value
 
@@ -215,12 +217,12 @@ def _swapped(reader: Reader, place: Bars, upright: float, level: float) -> bool:
     """Note readings that fit each other's bar."""
     if _fits(upright, place.upright) or not (_fits(upright, place.level) and _fits(level, place.upright)):
         return False
-    given = {name: reader.given(name) for name in ("upright", "level")}
-    offer = Offer(words.swap_offer(), (("upright", given["level"]), ("level", given["upright"])))
+    typed = {name: reader.text(name) for name in ("upright", "level")}
+    offer = Offer(words.SWAP_OFFER, (("upright", typed["level"]), ("level", typed["upright"])))
     for name, other in (("upright", "level"), ("level", "upright")):
-        message = words.swapped(reader.label(name), given[name], reader.label(other))
+        message = words.swapped(reader.label(name), typed[name], reader.label(other))
         # One way out mends both: it is offered once.
-        reader.faults.append(Fault(name, given[name], message, "", (offer,) if name == "upright" else ()))
+        reader.faults.append(Fault(name, typed[name], message, "", (offer,) if name == "upright" else ()))
     return True
 
 
@@ -228,14 +230,14 @@ def _beyond(
     reader: Reader, readings: Mapping[str, float], true: Mapping[str, float], factors: Mapping[str, float]
 ) -> bool:
     """Note every reading that no printer explains; true when there is one."""
-    found = False
+    is_beyond = False
     for name, factor in factors.items():
         if math.fabs(factor - 1.0) > LIMIT + 1e-9:
-            given, share = reader.given(name), _share(readings[name] / true[name])
+            typed, share = reader.text(name), _share(readings[name] / true[name])
             limit = f"{quantity.plain(100.0 * LIMIT)}{NO_BREAK_SPACE}%"
-            reader.fault(name, words.scaled(reader.label(name), given, share, limit))
-            found = True
-    return found
+            reader.fault(name, words.scaled(reader.label(name), typed, share, limit))
+            is_beyond = True
+    return is_beyond
 
 
 def _choices(form: Mapping[str, str], kept: PrinterCorrection | None) -> dict[str, str]:
@@ -243,7 +245,7 @@ def _choices(form: Mapping[str, str], kept: PrinterCorrection | None) -> dict[st
     reader = Reader(form, _BY_NAME)
     chosen = {field.name: reader.choice(field.name) for field in FIELDS if field.kind == "choice"}
     if chosen["printed"] == "corrected" and kept is None:
-        reader.fault("printed", words.no_correction_to_print())
+        reader.fault("printed", words.NO_CORRECTION_TO_PRINT)
     reader.finish()
     return chosen
 
@@ -280,10 +282,10 @@ def set_up(form: Mapping[str, str], kept: PrinterCorrection | None) -> PrintSetu
     sheet = PrintSetupReply(page, key, paper, place, chosen["printed"], "empty")
     reader = Reader(form, _BY_NAME)
     true = {"upright": place.upright, "level": place.level}
-    found = {name: _reading(reader, name, length) for name, length in true.items()}
+    read = {name: _reading(reader, name, length) for name, length in true.items()}
     if reader.faults:
         return _with(sheet, "refused", faults=tuple(reader.faults))
-    readings = {name: value for name, value in found.items() if value is not None}
+    readings = {name: value for name, value in read.items() if value is not None}
     if len(readings) < len(true):
         missing = next(name for name in true if name not in readings)
         return _with(sheet, "waiting", missing=missing) if readings else sheet

@@ -34,8 +34,8 @@ def protractor_page() -> ReadingPage:
 
 def units_page() -> ReadingPage:
     """How a length stands for a current."""
-    said = (f"92{NO_BREAK_SPACE}mm = 9.2{NO_BREAK_SPACE}cm", f"18.4{NO_BREAK_SPACE}A")
-    picture = explained.line_on_ruler(said, words.RULER_PICTURE, words.RULER_SHOWN)
+    captions = (f"92{NO_BREAK_SPACE}mm = 9.2{NO_BREAK_SPACE}cm", f"18.4{NO_BREAK_SPACE}A")
+    picture = explained.line_on_ruler(captions, words.RULER_PICTURE, words.RULER_SHOWN)
     table = Grid(words.TRY_HEAD, tuple(tuple((cell,) for cell in row) for row in words.TRY_ROWS))
     return ReadingPage(
         words.UNITS_SLUG,
@@ -53,9 +53,9 @@ def units_page() -> ReadingPage:
 
 def sine_page() -> ReadingPage:
     """Which part is the sine's and which the cosine's."""
-    said = (SAID_PARTS[0], SAID_PARTS[1], COSINE, SINE)
-    right = explained.two_parts("right", said, words.RIGHT_PICTURE, words.parts_shown("right"))
-    upward = explained.two_parts("up", said, words.UP_PICTURE, words.parts_shown("up"))
+    captions = (SAID_PARTS[0], SAID_PARTS[1], COSINE, SINE)
+    right = explained.two_components("right", captions, words.RIGHT_PICTURE, words.parts_shown("right"))
+    upward = explained.two_components("up", captions, words.UP_PICTURE, words.parts_shown("up"))
     return ReadingPage(
         words.SINE_SLUG,
         words.SINE_TITLE,

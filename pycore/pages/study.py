@@ -37,25 +37,25 @@ class Study:
 def _rows(ways: Sequence[StudyRow]) -> tuple[tuple[tuple[str, ...], ...], ...]:
     return tuple(
         (
-            (way.title,), (f"{way.first_order:.1f} mm",), (f"{way.simulated:.1f} mm",),
-            (f"{100 * way.coverage:.1f} %",), (f"{way.flattest:.0f}°" if way.flattest < 90 else words.NONE_CROSS,),
+            (row.title,), (f"{row.first_order:.1f} mm",), (f"{row.simulated:.1f} mm",),
+            (f"{100 * row.coverage:.1f} %",), (f"{row.flattest:.0f}°" if row.flattest < 90 else words.NONE_CROSS,),
         )
-        for way in ways
+        for row in ways
     )  # fmt: skip
 
 
 def study_page(study: Study) -> ReadingPage:
     """The page ``/accuracy/``; every number in its text is that of this build."""
-    sharp = [way for way in study.ways if way.flattest >= 15.0]
-    flat = [way for way in study.ways if way.flattest < 15.0]
-    lowest, highest = min(way.coverage for way in sharp), max(way.coverage for way in sharp)
+    sharp = [row for row in study.ways if row.flattest >= 15.0]
+    flat = [row for row in study.ways if row.flattest < 15.0]
+    lowest, highest = min(row.coverage for row in sharp), max(row.coverage for row in sharp)
     best, worst = min(study.ways, key=_width), max(study.ways, key=_width)
-    said = [Paragraph(words.covered(f"{100 * lowest:.1f}", f"{100 * highest:.1f}"))]
+    blocks = [Paragraph(words.covered(f"{100 * lowest:.1f}", f"{100 * highest:.1f}"))]
     if flat:
-        said.append(
-            Paragraph(words.flat_found(flat[0].title, f"{flat[0].flattest:.0f}°", f"{100 * flat[0].coverage:.1f}"))
+        blocks.append(
+            Paragraph(words.flat_note(flat[0].title, f"{flat[0].flattest:.0f}°", f"{100 * flat[0].coverage:.1f}"))
         )
-    said.append(
+    blocks.append(
         Paragraph(words.best_and_worst(best.title, f"{best.simulated:.1f}", worst.title, f"{worst.simulated:.1f}"))
     )
     first = Section(
@@ -63,21 +63,21 @@ def study_page(study: Study) -> ReadingPage:
         (
             Paragraph(words.simulated(str(study.drawings), study.scale)),
             Grid(words.SCATTER_HEAD, _rows(study.ways)),
-            *said,
+            *blocks,
             AssetImage(study.figures["scatter"], words.SCATTER_ALTERNATIVE),
         ),
     )
     scales = Grid(words.SCALE_HEAD, tuple(((scale,), (f"{half:.1f} %",)) for scale, half in study.by_scale))
     second = Section(
         say(words.BY_SCALE),
-        (Paragraph(words.scale_found()), scales, AssetImage(study.figures["scale"], words.SCALE_ALTERNATIVE)),
+        (Paragraph(words.SCALE_NOTE), scales, AssetImage(study.figures["scale"], words.SCALE_ALTERNATIVE)),
     )
     ranked = Grid(words.BEST_HEAD, tuple(((title,), (f"{100 * share:.0f} %",)) for title, share in study.best))
-    third = Section(say(words.BEST), (Paragraph(words.best_found(str(study.problems))), ranked))
+    third = Section(say(words.BEST), (Paragraph(words.best_note(str(study.problems))), ranked))
     return ReadingPage(
-        words.STUDY_SLUG, words.STUDY_TITLE, words.STUDY_DESCRIPTION, words.study_lead(), (first, second, third)
+        words.STUDY_SLUG, words.STUDY_TITLE, words.STUDY_DESCRIPTION, words.STUDY_LEAD, (first, second, third)
     )
 
 
-def _width(way: StudyRow) -> float:
-    return way.simulated
+def _width(row: StudyRow) -> float:
+    return row.simulated

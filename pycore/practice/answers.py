@@ -98,7 +98,7 @@ def read_size(task: Task, name: str, label: str, text: str, chosen: str) -> Type
             try:
                 return TypedSize(_number(stripped[: -len(unit)]), unit, told=True)
             except QuantityError as problem:
-                raise InputError(Fault(name, text, words.unreadable(label, text, accepted), problem.part)) from None
+                raise InputError(Fault(name, text, words.unreadable(label, text, accepted), problem.fragment)) from None
     try:
         value, rest = quantity.split_number(stripped)
         if not rest:
@@ -106,7 +106,7 @@ def read_size(task: Task, name: str, label: str, text: str, chosen: str) -> Type
             return TypedSize(_limited(value), unit, told=False)
         return TypedSize(_limited(quantity.read(stripped, _base_unit(task))), task.writing.unit, told=True)
     except QuantityError as problem:
-        raise InputError(Fault(name, text, words.unreadable(label, text, accepted), problem.part)) from None
+        raise InputError(Fault(name, text, words.unreadable(label, text, accepted), problem.fragment)) from None
 
 
 def _number(text: str) -> float:
@@ -129,7 +129,7 @@ def read_angle(name: str, label: str, text: str) -> float | None:
     try:
         value = quantity.read(text, "°")
     except QuantityError as problem:
-        raise InputError(Fault(name, text, words.bad_angle(label, text), problem.part)) from None
+        raise InputError(Fault(name, text, words.bad_angle(label, text), problem.fragment)) from None
     if not -360.0 <= value <= 360.0:
         raise InputError(Fault(name, text, words.bad_angle(label, text)))
     return value

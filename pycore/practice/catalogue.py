@@ -20,7 +20,7 @@ def mistake(
     ``how`` are the ways of answering in which it is made, ``own`` a calculator's own texts, ``named`` the values that
     the texts name. Raises KeyError for a key without words.
     """
-    name, look = words.told(key, own, **named)
+    name, look = words.mistake_text(key, own, **named)
     if size is None:
         size = phasor.magnitude(point) if point is not None else 0.0
     return Mistake(key, how, size, point, name, look)

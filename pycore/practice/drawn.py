@@ -240,7 +240,9 @@ class Judge:
         turned = self.found.turned
         bands = line.bands[0], band_of(math.fabs(turned) / line.allowed[1])
         slips = (
-            (LineMistake("first-way", *photo_words.told("first-way", line.symbol)),) if math.fabs(turned) > 30.0 else ()
+            (LineMistake("first-way", *photo_words.mistake_text("first-way", line.symbol)),)
+            if math.fabs(turned) > 30.0
+            else ()
         )
         return replace(line, off=turned, bands=bands, slips=slips)
 
@@ -293,7 +295,7 @@ class Judge:
         }
         for key, length in scaled.items():
             if length > 2.0 and _same(line.length, length) and not _same(length, line.expected):
-                told = words.told(key) if key in words.NAMES else photo_words.told(key, line.symbol)
+                told = words.mistake_text(key) if key in words.NAMES else photo_words.mistake_text(key, line.symbol)
                 yield LineMistake(key, *told)
                 return
 
@@ -373,4 +375,7 @@ def _turned_by_slip(
         if math.fabs(wrap(right + off - angle)) <= SLIPS_ANGLE and math.fabs(wrap(angle - right)) > 4.0
     ]  # fmt: skip
     for key in fitting[:2]:
-        yield LineMistake(key, *(words.told(key, **names) if key in words.NAMES else photo_words.told(key, names["a"])))
+        yield LineMistake(
+            key,
+            *(words.mistake_text(key, **names) if key in words.NAMES else photo_words.mistake_text(key, names["a"])),
+        )

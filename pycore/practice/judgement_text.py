@@ -72,7 +72,7 @@ def _headline(task: Task, reply: AnswerJudgement) -> Phrase:
             return words.exactly(allowed)
         return words.within(reply.given.how, off, allowed)
     if reply.follows:
-        return words.follows()
+        return words.FOLLOWS
     if marked.band == LOOK:
         return words.near(_side(reply))
     return words.far(_side(reply), words.times(_times(reply)))
@@ -98,11 +98,11 @@ def tell(task: Task, reply: AnswerJudgement, place_of: Callable[[Mistake], StepR
     if not causes and reply.other_scale is not None:
         return JudgementText(marked.band, headline, tuple(lines))
     if not causes:
-        return JudgementText(marked.band, headline, (*lines, words.no_cause()))
+        return JudgementText(marked.band, headline, (*lines, words.NO_CAUSE))
     introduction: Phrase = words.several(len(causes)) if len(causes) > 1 else ()
     told = [_cause(cause, alone=len(causes) == 1) for cause in causes]
     places: list[StepReference | None] = [place_of(cause.mistakes[0]) if task.in_steps else None for cause in causes]
     if len(causes) > 1 and reply.given.angle is None:
-        told.append(words.ask_angle())
+        told.append(words.ASK_ANGLE)
         places.append(None)
     return JudgementText(marked.band, headline, tuple(lines), introduction, tuple(told), tuple(places))

@@ -19,12 +19,12 @@ _HOW = (CALCULATED,)
 
 
 def _number(key: str, size: float, **named: "str | Phrase") -> Mistake:
-    name, look = words.told(key, **named)
+    name, look = words.mistake_text(key, **named)
     return Mistake(key, _HOW, math.fabs(size), None, name, look)
 
 
 def _point(key: str, point: complex, **named: "str | Phrase") -> Mistake:
-    name, look = words.told(key, **named)
+    name, look = words.mistake_text(key, **named)
     return Mistake(key, _HOW, phasor.magnitude(point), point, name, look)
 
 

@@ -107,13 +107,13 @@ def _entry(line: TableLine, roles: Sequence[str], units: Mapping[str, str]) -> E
     cells = _settled({role: cell for role, cell in zip(roles, given, strict=False) if role})
     if "answer" in units and "answer-unit" not in cells:
         cells["answer-unit"] = units["answer"]
-    return Entry(line.number, cells, words.open_quote() if line.open_quote else _fault(cells))
+    return Entry(line.number, cells, words.OPEN_QUOTE if line.open_quote else _fault(cells))
 
 
 def _fault(cells: Mapping[str, str]) -> str:
     """Why a line's cells cannot be used, apart from its code and numbers."""
     if not cells.get("code"):
-        return words.no_code()
+        return words.NO_CODE
     if not cells.get("answer"):
         return words.no_answer(cells["code"])
     if cells.get("answer-side", "").lower() not in words.SIDES:

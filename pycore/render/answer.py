@@ -9,7 +9,7 @@ from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import NO_BREAK, phrase_html
 from pycore.render.sample import sample
 from pycore.sums.answer import Alternative, Answer, Output
-from pycore.words import furniture, verdict
+from pycore.words import furniture
 from pycore.words.phrase import Phrase
 from pycore.writers import svg
 
@@ -52,7 +52,7 @@ def answer_html(answer: Answer, inks: Mapping[str, str]) -> Markup:
     label = h("p", {"class": "answer-label"},
               h("span", {"class": "when-fresh"}, phrase_html(headline.label)),
               h("span", {"class": "when-old"}, furniture.OLD_ANSWER), line)
-    old = h("p", {"class": "old-values when-old"}, furniture.OLD_FOR, phrase_html(answer.given))
+    old = h("p", {"class": "old-values when-old"}, furniture.OLD_FOR, phrase_html(answer.values_text))
     big = h("p", {"class": "headline"}, output_html(headline, "big"))
     figures = h("div", {"class": "figures"}, big, _lines("summary", answer.summary), old)
     remarks, notices = _lines("remarks", answer.remarks), _lines("notices", answer.notices)
@@ -60,12 +60,12 @@ def answer_html(answer: Answer, inks: Mapping[str, str]) -> Markup:
 
 
 def _see(answer: Answer) -> Markup | None:
-    """A sentence that must not be missed, with the way to the working that says more."""
+    """A sentence that must not be missed, with a button to the working that says more."""
     if answer.see is None:
         return None
-    told, key = answer.see
-    go = h("button", {"type": "button", "class": "go", "data-to-working": key}, verdict.SEE_WHY)
-    return h("p", {"class": "see"}, phrase_html(told), " ", go)
+    link = answer.see
+    go = h("button", {"type": "button", "class": "go", "data-to-working": link.working}, link.button)
+    return h("p", {"class": "see"}, phrase_html(link.sentence), " ", go)
 
 
 def set_values(values: tuple[tuple[str, str], ...]) -> str:
@@ -76,7 +76,7 @@ def set_values(values: tuple[tuple[str, str], ...]) -> str:
 def old_label(answer: Answer, words: str = furniture.OLD_DRAWING) -> Markup:
     """What says that a part is for older values, and for which; hidden while it is not."""
     return h("p", {"class": "old-label when-old"},
-             h("strong", None, words), " ", h("span", None, phrase_html(answer.given)))  # fmt: skip
+             h("strong", None, words), " ", h("span", None, phrase_html(answer.values_text)))  # fmt: skip
 
 
 def _alternative(alternative: Alternative) -> Markup:
@@ -94,8 +94,8 @@ def _kinds(answer: Answer) -> Markup | None:
                      "aria-pressed": "true" if kind == answer.kind else "false"}, words)
         for kind, words in furniture.KINDS.items()
     ]  # fmt: skip
-    whole = h("button", {"type": "button", "data-action": "pdf-all"}, furniture.ALL_KINDS)
-    return h("div", {"class": "kinds", "role": "group", "aria-label": furniture.KINDS_LABEL}, buttons, whole)
+    all_kinds = h("button", {"type": "button", "data-action": "pdf-all"}, furniture.ALL_KINDS)
+    return h("div", {"class": "kinds", "role": "group", "aria-label": furniture.KINDS_LABEL}, buttons, all_kinds)
 
 
 def sheet_html(answer: Answer) -> Markup:
@@ -111,7 +111,7 @@ def sheet_html(answer: Answer) -> Markup:
         items = [_alternative(alternative) for alternative in answer.alternatives]
         others = h("details", {"class": "alternatives", "data-keep": "alternatives"},
                    h("summary", None, furniture.OTHER_WAYS), h("ul", None, items))  # fmt: skip
-    return join(paper, [_further(page, answer.page_key[:-1] + "p") for page in answer.more], under, others)
+    return join(paper, [_further(page, answer.page_key[:-1] + "p") for page in answer.further_pages], under, others)
 
 
 def _further(page: Page, page_key: str) -> Markup:

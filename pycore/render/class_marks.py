@@ -33,18 +33,20 @@ def _given(one: MarkedLine) -> str:
     cells = one.cells
     angle = cells.get("answer-angle", "").removesuffix("°")
     side = words.SIDES[cells.get("answer-side", "").lower()]
-    return ", ".join(part for part in (cells["answer"], f"{angle}° {side}".strip() if angle else "") if part)
+    return ", ".join(
+        fragment for fragment in (cells["answer"], f"{angle}° {side}".strip() if angle else "") if fragment
+    )
 
 
 def _row(one: MarkedLine, of: int) -> Markup:
     head = words.HEAD
     learner = join(h("strong", None, one.name), " " if one.name else None, h("span", {"class": "code"}, one.code))
-    said = "; ".join(part for part in (one.verdict, *one.remarks) if part)
+    remarks = "; ".join(fragment for fragment in (one.verdict, *one.remarks) if fragment)
     cells = (
         h("td", {"data-head": head[0]}, learner),
         h("td", {"data-head": head[1]}, _given(one)),
         h("td", {"data-head": head[2]}, verdict_html(one.band)),
-        h("td", {"data-head": head[3]}, said),
+        h("td", {"data-head": head[3]}, remarks),
         h("td", {"data-head": head[4]}, words.marks(*one.marks, of)),
     )
     return h("tr", None, cells)
@@ -60,9 +62,9 @@ def _chart(marking: MarkingRun) -> Markup | None:
     counted = marking.summary()
     if not counted:
         return None
-    told = "; ".join(f"{label}: {sure} + {perhaps}" for label, sure, perhaps in counted)
+    description = "; ".join(f"{label}: {sure} + {perhaps}" for label, sure, perhaps in counted)
     drawing = Markup.trusted(
-        svg.write(tally.chart(counted, words.SUMMARY, told), prefix="tally", role="view", view="small")
+        svg.write(tally.chart(counted, words.SUMMARY, description), prefix="tally", role="view", view="small")
     )
     return h("section", {"class": "tally"}, h("h3", None, words.SUMMARY), h("p", {"class": "help"}, words.SUMMARY_NOTE),
              drawing)  # fmt: skip
@@ -80,13 +82,13 @@ def marks_html(marking: MarkingRun) -> Markup:
 
 def marks_job(group: ClassSet, request: Mapping[str, Any]) -> Job:
     """The marking of a pasted table. Raises InputError."""
-    given = request.get("results")
-    marking = MarkingRun(group, page.read_results(given[:LONGEST_RESULTS] if isinstance(given, str) else ""))
+    pasted = request.get("results")
+    marking = MarkingRun(group, page.read_results(pasted[:LONGEST_RESULTS] if isinstance(pasted, str) else ""))
 
     def result() -> tuple[dict[str, Any], bytes | None]:
-        told = {"filename": words.FILE, "type": "text/csv;charset=utf-8"}
-        said = words.counted(*marking.counts(), len(marking.refused))
-        return {"regions": {"marks": str(marks_html(marking))}, "announce": said, **told}, marking.table()
+        file = {"filename": words.FILE, "type": "text/csv;charset=utf-8"}
+        summary = words.counted(*marking.counts(), len(marking.refused))
+        return {"regions": {"marks": str(marks_html(marking))}, "announce": summary, **file}, marking.table()
 
     return Job(marking.steps(), result)
 
@@ -103,7 +105,7 @@ def paste_html() -> Markup:
         h("button", {"type": "button", "class": "plain", "data-do": do, "hidden": do == "save-marks"}, label)
         for do, label in names.items()
     ]
-    told: Marks = {
+    texts: Marks = {
         "class": "said", "data-marks-said": True, "data-erased": words.ERASED, "data-made": words.SAVED,
         "data-old": words.OLD,
     }  # fmt: skip
@@ -111,5 +113,5 @@ def paste_html() -> Markup:
         h("h2", None, words.TITLE), h("p", None, words.LEAD),
         h("div", {"class": "field"}, h("label", {"for": "results"}, words.RESULTS), area, message,
           h("p", {"class": "help", "id": "h-results"}, words.RESULTS_HELP)),
-        h("div", {"class": "row"}, buttons), h("p", told),
+        h("div", {"class": "row"}, buttons), h("p", texts),
     )  # fmt: skip

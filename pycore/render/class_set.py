@@ -31,9 +31,9 @@ def roll_of(request: Mapping[str, Any]) -> str:
 
 def first_sheet(group: ClassSet) -> Page:
     """The first learner's sheet, without its QR code."""
-    learner = next(found for found in learners_of(group) if found is not None)
-    made: Page = group.topic.pages(learner.form, ReopenInfo(issue=issue_of(group, learner)), ("problem",))[0]
-    return made
+    learner = next(candidate for candidate in learners_of(group) if candidate is not None)
+    page: Page = group.topic.pages(learner.form, ReopenInfo(issue=issue_of(group, learner)), ("problem",))[0]
+    return page
 
 
 def set_html(group: ClassSet) -> Markup:
@@ -93,11 +93,11 @@ def _roll() -> Markup:
     })  # fmt: skip
     message = h("p", {"class": "message", "id": "m-roll", "data-message-for": "roll", "hidden": True})
     erase = h("button", {"type": "button", "class": "plain", "data-do": "erase-roll"}, words.ERASE_ROLL)
-    told: Marks = {"class": "said", "data-roll-said": True}
-    told = {**told, "data-erased": words.ERASED, "data-denied": words.NO_STORAGE}
+    attributes: Marks = {"class": "said", "data-roll-said": True}
+    attributes = {**attributes, "data-erased": words.ERASED, "data-denied": words.NO_STORAGE}
     label, about = h("label", {"for": "roll"}, words.ROLL), h("p", {"class": "help", "id": "h-roll"}, words.ROLL_HELP)
-    whole = h("div", {"class": "field wide"}, label, area, message, about, erase, h("p", told))
-    return h("div", {"class": "fields"}, whole)
+    field = h("div", {"class": "field wide"}, label, area, message, about, erase, h("p", attributes))
+    return h("div", {"class": "fields"}, field)
 
 
 def _group(name: str, title: str, form: Mapping[str, str]) -> Markup:
@@ -133,14 +133,14 @@ def actions_html() -> Markup:
     stop = h("button", {"type": "button", "class": "plain", "data-do": "stop"}, words.STOP)
     working = h("div", {"class": "working", "data-working": True, "hidden": True}, bar,
                 h("span", {"data-work-said": True}), stop)  # fmt: skip
-    told: Marks = {"data-made-key": words.SAVED_KEY, "data-stopped": words.STOPPED,
+    attributes: Marks = {"data-made-key": words.SAVED_KEY, "data-stopped": words.STOPPED,
                    "data-copied": words.COPIED}  # fmt: skip
-    said = h("p", {"class": "said", "data-said": True, **told})
+    status = h("p", {"class": "said", "data-said": True, **attributes})
     wait = h("p", {"class": "waiting", "id": "waiting", "hidden": True})
     link = h("p", {"class": "link", "data-link": True, "hidden": True}, h("label", {"for": "link"}, words.LINK_LABEL),
              h("input", {"id": "link", "type": "text", "readonly": True, "autocomplete": "off"}))  # fmt: skip
     row = h("div", {"class": "actions", "role": "group", "aria-label": words.CHOICES}, buttons)
-    return join(row, wait, working, said, link, h("p", {"class": "help"}, words.LEARNING))
+    return join(row, wait, working, status, link, h("p", {"class": "help"}, words.LEARNING))
 
 
 def another_html() -> Markup:

@@ -31,9 +31,9 @@ class ClassroomTopic(Protocol):
         """The answer to a form. Raises InputError."""
 
 
-def _step_of(asked: object) -> tuple[str, int]:
+def _step_of(requested: object) -> tuple[str, int]:
     """A step as it was asked for, and its number; 0 for what is none."""
-    text = str(asked)
+    text = str(requested)
     return text, int(text) if text.isascii() and text.isdigit() and len(text) < 6 else 0
 
 
@@ -42,28 +42,30 @@ def step(calculator: ClassroomTopic, form: Mapping[str, str], request: Mapping[s
     view = str(request.get("view", VIEWS[0]))
     notices = [] if view in VIEWS else [words.no_such_view(view)]
     view = view if view in VIEWS else VIEWS[0]
-    asked, wanted = _step_of(request.get("step", "1"))
-    shown = calculator.lesson(form, view, wanted)
-    if wanted != shown.number:
-        notices.append(words.no_such_step(asked, shown.count, shown.number))
-    progress = words.step_of(shown.number, shown.count)
-    told = [progress + ".", plain(shown.sentence)]
-    reading = [plain(shown.reading)] if shown.reading else []
-    whys = [plain(why) for why in shown.why]
-    asking = [plain(shown.question)] if shown.question else [*reading, *whys]
+    requested, number = _step_of(request.get("step", "1"))
+    frame = calculator.lesson(form, view, number)
+    if number != frame.number:
+        notices.append(words.no_such_step(requested, frame.count, frame.number))
+    progress = words.step_of(frame.number, frame.count)
+    sentences = [progress + ".", plain(frame.sentence)]
+    reading = [plain(frame.reading)] if frame.reading else []
+    whys = [plain(why) for why in frame.why]
+    asking = [plain(frame.question)] if frame.question else [*reading, *whys]
     return {
         "ok": True,
-        "regions": {name: str(html) for name, html in lesson_regions(shown).items()},
+        "regions": {name: str(html) for name, html in lesson_regions(frame).items()},
         "view": view,
-        "step": shown.number,
-        "steps": shown.count,
+        "step": frame.number,
+        "steps": frame.count,
         "progress": progress,
         "notice": " ".join(notices),
-        "announce": " ".join([*told, *reading, *whys]),
-        "asked": " ".join([*told, *asking]),
-        "blanked": " ".join([*(told if shown.reading else told[:1]), classroom.HIDDEN]) if shown.answers else "",
-        "hidden": plain(shown.question),
-        "measured": shown.measured,
+        "announce": " ".join([*sentences, *reading, *whys]),
+        "asked": " ".join([*sentences, *asking]),
+        "blanked": " ".join([*(sentences if frame.reading else sentences[:1]), classroom.HIDDEN])
+        if frame.answers
+        else "",
+        "hidden": plain(frame.question),
+        "measured": frame.measured,
     }
 
 

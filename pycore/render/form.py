@@ -86,7 +86,7 @@ def _text_input(field: Field, value: str) -> Markup:
 def _select(field: Field, value: str) -> Markup:
     options = [
         h("option", {"value": choice.value, "selected": choice.value == value}, choice.label)
-        for choice in field.choices
+        for choice in field.options
     ]
     control = h("select", {
         "id": f"f-{field.name}", "name": field.name, "form": FORM, "autocomplete": "off",
@@ -117,7 +117,7 @@ def _factor(field: Field, echo: Mapping[str, str]) -> Markup:
 
 
 def _is_wide(field: Field) -> bool:
-    return any(len(choice.label) > LONG_CHOICE for choice in field.choices)
+    return any(len(choice.label) > LONG_CHOICE for choice in field.options)
 
 
 def field_html(
@@ -140,7 +140,7 @@ def field_html(
 
 def _only(field: Field) -> str | None:
     """The choices with which the field has a meaning, as ``name=value`` pairs."""
-    return " ".join(f"{name}={value}" for name, value in field.only) or None
+    return " ".join(f"{name}={value}" for name, value in field.shown_when) or None
 
 
 def _idle(field: Field, form: Mapping[str, str]) -> bool:
@@ -155,12 +155,12 @@ def _in_row(field: Field) -> bool:
 def fields_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo, *, help_apart: bool = False) -> Markup:
     """Fields one after another, filled with ``form`` (defaults where it says nothing); ``help_apart``: their
     help stands elsewhere."""
-    made = []
+    blocks = []
     for index, field in enumerate(fields):
         helped = not help_apart and all(later.help != field.help for later in fields[index + 1 :])
         value = form.get(field.name, field.default)
-        made.append(field_html(field, value, echo.get(field.name, {}), helped=helped, idle=_idle(field, form)))
-    return join(made)
+        blocks.append(field_html(field, value, echo.get(field.name, {}), helped=helped, idle=_idle(field, form)))
+    return join(blocks)
 
 
 def values_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo) -> Markup:
@@ -181,8 +181,8 @@ def _rows(members: Sequence[Field], form: Mapping[str, str], echo: Echo) -> list
         messages = [_message(field, COLUMNS if last else index + 1) for index, field in enumerate(row)]
         # Help that one column would squeeze has the row's whole width, below it.
         apart = len(row) > 1
-        told = {field.help: field for field in row if field.help} if apart else {}
-        helps = [_help(field, form=form) for field in told.values()]
+        helped = {field.help: field for field in row if field.help} if apart else {}
+        helps = [_help(field, form=form) for field in helped.values()]
         rows.append((fields_html(row, form, echo, help_apart=apart), join(helps), join(messages)))
     return rows
 
@@ -190,17 +190,17 @@ def _rows(members: Sequence[Field], form: Mapping[str, str], echo: Echo) -> list
 def _lines(members: Sequence[Field], form: Mapping[str, str], echo: Echo) -> Markup:
     """Values one below another, for texts too long to stand three in a row; those that are seldom wanted
     wait behind a fold, which is open as long as any of them is filled."""
-    shown, folded = ([field for field in members if field.folded == wanted] for wanted in (False, True))
+    open_fields, folded = ([field for field in members if field.folded == is_folded] for is_folded in (False, True))
     help_text = next((field.help for field in members if field.help), "")
     about = h("p", {"class": "help", "id": _help_id(help_text)}, help_text) if help_text else None
-    made = [h("div", {"class": "values in-lines"}, [_line(field, form, echo) for field in part], note)
-            for part, note in ((shown, about), (folded, None))]  # fmt: skip
+    blocks = [h("div", {"class": "values in-lines"}, [_line(field, form, echo) for field in members_shown], note)
+            for members_shown, note in ((open_fields, about), (folded, None))]  # fmt: skip
     filled = any(form.get(field.name, field.default) for field in folded)
     if not folded:
-        return made[0]
+        return blocks[0]
     more = h("details", {"class": "more-values", "data-more-values": True, "open": filled},
-             h("summary", None, furniture.MORE_VALUES), made[1])  # fmt: skip
-    return join(made[0], more)
+             h("summary", None, furniture.MORE_VALUES), blocks[1])  # fmt: skip
+    return join(blocks[0], more)
 
 
 def _line(field: Field, form: Mapping[str, str], echo: Echo) -> Markup:
@@ -235,9 +235,11 @@ def options_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo) -
 
 def _radios(field: Field, value: str) -> Markup:
     """A choice whose every option is in view."""
-    described = " ".join(part for part in (f"m-{field.name}", _help_id(field.help) if field.help else "") if part)
+    described = " ".join(
+        reference for reference in (f"m-{field.name}", _help_id(field.help) if field.help else "") if reference
+    )
     options = []
-    for index, choice in enumerate(field.choices):
+    for index, choice in enumerate(field.options):
         control = h("input", {
             "type": "radio", "id": f"f-{field.name}-{index}", "name": field.name, "form": FORM,
             "value": choice.value, "checked": choice.value == value, "autocomplete": "off",

@@ -83,17 +83,17 @@ def faces_css(text: str) -> str:
     return "\n".join(rules)
 
 
-def _step(shown: LessonFrame, units: svg.Units) -> Markup:
+def _step(frame: LessonFrame, units: svg.Units) -> Markup:
     """One step: what is said, and its picture."""
     picture = Markup.trusted(
-        svg.write(shown.picture, prefix=f"step-{shown.number}", role="view", view="lesson", units=units)
+        svg.write(frame.picture, prefix=f"step-{frame.number}", role="view", view="lesson", units=units)
     )
-    said = [h("h3", None, words.step_of(shown.number, shown.count)),
-            h("p", {"class": "said"}, phrase_html(shown.sentence))]  # fmt: skip
-    if shown.reading:
-        said.append(h("p", {"class": "reading"}, phrase_html(shown.reading)))
-    said += [h("p", {"class": "why"}, phrase_html(why)) for why in shown.why]
-    return h("li", {"data-player-step": shown.number}, h("div", {"class": "words"}, said), picture)
+    words_of_step = [h("h3", None, words.step_of(frame.number, frame.count)),
+            h("p", {"class": "said"}, phrase_html(frame.sentence))]  # fmt: skip
+    if frame.reading:
+        words_of_step.append(h("p", {"class": "reading"}, phrase_html(frame.reading)))
+    words_of_step += [h("p", {"class": "why"}, phrase_html(why)) for why in frame.why]
+    return h("li", {"data-player-step": frame.number}, h("div", {"class": "words"}, words_of_step), picture)
 
 
 def _player(steps: Sequence[Markup]) -> Markup:
@@ -124,8 +124,8 @@ def _sheet(answer: Answer) -> Markup:
 
 
 def _head(answer: Answer, title: str) -> Markup:
-    given = h("p", {"class": "given"}, phrase_html(answer.given))
-    return h("header", None, h("h1", None, title), given, h("p", None, classroom.HANDOUT_LEAD))
+    values = h("p", {"class": "given"}, phrase_html(answer.values_text))
+    return h("header", None, h("h1", None, title), values, h("p", None, classroom.HANDOUT_LEAD))
 
 
 def _foot(cautions: Iterable[Phrase | str]) -> Markup:
@@ -138,10 +138,10 @@ def handout(calculator: HandoutTopic, form: Mapping[str, str], opening: ReopenIn
     used, and ValueError for a style or script that would end its own element."""
     answer = calculator.answer(form, ("answer", "sheet"), opening)
     first = calculator.lesson(form, "lesson", 1)
-    shown = [first, *(calculator.lesson(form, "lesson", number) for number in range(2, first.count + 1))]
+    frames = [first, *(calculator.lesson(form, "lesson", number) for number in range(2, first.count + 1))]
     units: svg.Units = {}
-    steps = [_step(one, units) for one in shown]
-    title = f"{calculator.title}: {plain(answer.given)}"
+    steps = [_step(one, units) for one in frames]
+    title = f"{calculator.title}: {plain(answer.values_text)}"
     body = h("main", {"class": "sheet-page handout"}, _head(answer, calculator.title), _player(steps), _sheet(answer),
              _foot(calculator.cautions))  # fmt: skip
     drawn = Markup.trusted(svg.write_units(units))

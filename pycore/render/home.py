@@ -70,10 +70,10 @@ def _sheet(calculator: CatalogueEntry, answer: Answer) -> Markup:
 
 def _blank(page: PaperPage) -> Markup:
     """Blank paper on its own board; it opens as it is shown here."""
-    made = page.make({**default_form(page.fields), **dict(page.on_board)})
-    address = f"{page.slug}/" + (f"#{links.fragment(made.link)}" if page.on_board else "")
-    drawing = _drawing(made.page, page.slug, "small")
-    shape = "upright" if made.page.height > made.page.width else "level"
+    sheet = page.make({**default_form(page.fields), **dict(page.on_board)})
+    address = f"{page.slug}/" + (f"#{links.fragment(sheet.link)}" if page.on_board else "")
+    drawing = _drawing(sheet.page, page.slug, "small")
+    shape = "upright" if sheet.page.height > sheet.page.width else "level"
     picture = h("a", {"class": f"picture {shape}", "href": address, "tabindex": -1, "aria-hidden": "true"}, drawing)
     caption = h("div", {"class": "title"}, h("h3", None, h("a", {"href": address}, page.title)),
                 h("p", None, page.short), h("p", {"class": "caption"}, paper_words.FULL_SIZE))  # fmt: skip
@@ -131,9 +131,9 @@ def _points(points: tuple[tuple[str, Phrase], ...]) -> Markup:
 
 def home_html(calculators: Iterable[CatalogueEntry]) -> Markup:
     """Title, purpose, the board, and what a visitor gets."""
-    shown = [(calculator, calculator.answer(default_form(calculator.fields))) for calculator in calculators]
+    answered = [(calculator, calculator.answer(default_form(calculator.fields))) for calculator in calculators]
     head = h("div", {"class": "home-head"}, h("h1", None, furniture.HOME_TITLE), h("p", None, furniture.HOME_LEAD))
-    board = h("ul", {"class": "board"}, [_sheet(calculator, answer) for calculator, answer in shown])
-    points = _points(furniture.home_points(length_on_paper(answer for _, answer in shown)))
-    practised = _practice([calculator for calculator, _ in shown])
+    board = h("ul", {"class": "board"}, [_sheet(calculator, answer) for calculator, answer in answered])
+    points = _points(furniture.home_points(length_on_paper(answer for _, answer in answered)))
+    practised = _practice([calculator for calculator, _ in answered])
     return join(head, board, practised, _class_set(), _blanks(), _lessons(), points)

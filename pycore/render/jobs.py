@@ -53,7 +53,7 @@ def begin(form: Mapping[str, str], request: Mapping[str, Any]) -> Reply:
 
 
 def _gone() -> Reply:
-    return {"ok": False, "gone": True, "errors": [], "announce": words.no_job(), "waiting": words.no_job()}, None
+    return {"ok": False, "gone": True, "errors": [], "announce": words.NO_JOB, "waiting": words.NO_JOB}, None
 
 
 def _asked(request: Mapping[str, Any]) -> tuple[int, Job | None]:

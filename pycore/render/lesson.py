@@ -15,48 +15,48 @@ CHOICES = ("method", "order", "parallels", "protractor")
 """Fields that a lecturer changes in front of the class."""
 
 
-def said_html(shown: LessonFrame) -> Markup:
+def sentence_html(frame: LessonFrame) -> Markup:
     """Step, sentence, reading on a line of its own, the question that can stand in its place, why.
 
     ``data-answer-part`` marks what gives the answer away, ``data-asked-part`` what gives away a
     reading that the class is asked for.
     """
-    answer = "" if shown.answers else None
-    asked = "" if shown.question else None
-    only = answer if not shown.reading else None
+    answer = "" if frame.answers else None
+    question = "" if frame.question else None
+    only = answer if not frame.reading else None
     lines = [
-        h("p", {"class": "lesson-step"}, words.step_of(shown.number, shown.count)),
-        h("p", {"class": "lesson-sentence", "data-answer-part": only}, phrase_html(shown.sentence)),
+        h("p", {"class": "lesson-step"}, words.step_of(frame.number, frame.count)),
+        h("p", {"class": "lesson-sentence", "data-answer-part": only}, phrase_html(frame.sentence)),
     ]
-    if shown.reading:
-        marks = {"class": "lesson-reading", "data-reading": "", "data-answer-part": answer, "data-asked-part": asked}
-        lines.append(h("p", marks, phrase_html(shown.reading)))
-    if shown.question:
+    if frame.reading:
+        marks = {"class": "lesson-reading", "data-reading": "", "data-answer-part": answer, "data-asked-part": question}
+        lines.append(h("p", marks, phrase_html(frame.reading)))
+    if frame.question:
         marks = {"class": "lesson-question", "data-question": ""}
-        lines.append(h("p", marks, phrase_html(shown.question)))
-    marks = {"class": "lesson-why", "data-answer-part": answer, "data-asked-part": asked}
-    lines += [h("p", marks, phrase_html(why)) for why in shown.why]
-    if shown.answers:
+        lines.append(h("p", marks, phrase_html(frame.question)))
+    marks = {"class": "lesson-why", "data-answer-part": answer, "data-asked-part": question}
+    lines += [h("p", marks, phrase_html(why)) for why in frame.why]
+    if frame.answers:
         lines.append(h("p", {"class": "lesson-hidden"}, classroom.HIDDEN))
     return h("div", {"class": "lesson-said"}, lines)
 
 
-def scale_html(shown: LessonFrame) -> Markup:
+def scale_html(frame: LessonFrame) -> Markup:
     """Progress as a scale of ticks, today's long: a picture only, the step is said in words."""
     ticks = [
-        h("li", {"class": "now" if number == shown.number else ("done" if number < shown.number else None)})
-        for number in range(1, shown.count + 1)
+        h("li", {"class": "now" if number == frame.number else ("done" if number < frame.number else None)})
+        for number in range(1, frame.count + 1)
     ]
     return h("ol", {"class": "lesson-scale", "aria-hidden": "true"}, ticks)
 
 
-def lesson_regions(shown: LessonFrame) -> dict[str, Markup]:
+def lesson_regions(frame: LessonFrame) -> dict[str, Markup]:
     """The regions ``lesson-text``, ``lesson-scale`` and ``lesson-picture`` of one step."""
-    picture = Markup.trusted(svg.write(shown.picture, prefix="lesson", role="view", view="lesson"))
-    marks = {"class": "lesson-figure", "data-answers": "" if shown.answers else None}
+    picture = Markup.trusted(svg.write(frame.picture, prefix="lesson", role="view", view="lesson"))
+    marks = {"class": "lesson-figure", "data-answers": "" if frame.answers else None}
     return {
-        "lesson-text": said_html(shown),
-        "lesson-scale": scale_html(shown),
+        "lesson-text": sentence_html(frame),
+        "lesson-scale": scale_html(frame),
         "lesson-picture": h("div", marks, picture),
     }
 
@@ -85,7 +85,7 @@ def _choices(fields: Sequence[Field]) -> Markup:
     """The view, and the form's own choices; the script keeps these as the form has them."""
     listed = [field for name in CHOICES for field in fields if field.name == name]
     selects = [
-        _select(field.name, field.label, [(c.value, c.label) for c in field.choices], "data-lesson-set")
+        _select(field.name, field.label, [(c.value, c.label) for c in field.options], "data-lesson-set")
         for field in listed
     ]
     return join(_select("view", classroom.VIEW, tuple(classroom.VIEWS.items()), "data-lesson-view"), selects)
@@ -137,12 +137,12 @@ def _foot() -> Markup:
 
 def lesson_html(fields: Sequence[Field]) -> Markup:
     """The classroom view as a page holds it: closed and empty. Its sentences stand in attributes."""
-    said = h("div", {"class": "lesson-text", "tabindex": 0, "role": "group", "aria-label": classroom.STEP},
+    text = h("div", {"class": "lesson-text", "tabindex": 0, "role": "group", "aria-label": classroom.STEP},
              h("p", {"class": "lesson-notice", "data-lesson-notice": True, "role": "status", "hidden": True}),
              h("div", {"data-lesson-region": "lesson-text"},
                h("p", {"class": "lesson-sentence"}, classroom.WAITING)))  # fmt: skip
     title = h("h2", {"class": "away", "id": "lesson-title"}, classroom.TITLE)
-    words_column = h("div", {"class": "lesson-words"}, title, said, _panel(fields), _foot())
+    words_column = h("div", {"class": "lesson-words"}, title, text, _panel(fields), _foot())
     picture = h("div", {"class": "lesson-picture", "data-lesson-region": "lesson-picture"})
     typed = h("p", {"class": "lesson-typed", "data-lesson-typed": True, "data-words": classroom.TYPED, "hidden": True})
     live = h("p", {"class": "live", "aria-live": "polite", "data-lesson-live": True,

@@ -16,15 +16,15 @@ LONG = 30
 """Signs in one unbroken piece that a phone of 360 px still shows without scrolling."""
 
 
-def _text(part: str) -> Markup:
-    bare = part.strip()
+def _text(text: str) -> Markup:
+    bare = text.strip()
     if bare in OPERATORS:
         return h("mo", None, bare)
     if bare.replace(".", "").replace(",", "").isdigit():
         return h("mn", None, bare)
     if len(bare) == 1 and bare.isalpha():
         return h("mi", None, bare)
-    return h("mtext", None, part)
+    return h("mtext", None, text)
 
 
 def _symbol(symbol: Symbol) -> Markup:
@@ -74,13 +74,13 @@ def _node(formula: Formula) -> Markup:
         case Bracketed(inside, bars):
             return _fenced(inside, bars)
         case FormulaRow(parts):
-            return h("mrow", None, [_node(part) for part in parts])
+            return h("mrow", None, [_node(node) for node in parts])
 
 
 def _total(parts: tuple[Formula, ...]) -> int:
     count = 0
-    for part in parts:
-        count += length(part)
+    for node in parts:
+        count += length(node)
     return count
 
 
@@ -110,10 +110,10 @@ def pieces(formula: Formula) -> tuple[Formula, ...]:
     if not isinstance(formula, FormulaRow):
         return (formula,)
     rows: list[list[Formula]] = [[]]
-    for part in formula.parts:
-        if isinstance(part, str) and part.strip() in RELATIONS and rows[-1]:
+    for node in formula.parts:
+        if isinstance(node, str) and node.strip() in RELATIONS and rows[-1]:
             rows.append([])
-        rows[-1].append(part)
+        rows[-1].append(node)
     return tuple(FormulaRow(tuple(parts)) for parts in rows)
 
 

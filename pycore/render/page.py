@@ -57,13 +57,13 @@ def actions_html(*, lesson: bool = False) -> Markup:
     link = h("p", {"class": "link", "data-link": True, "hidden": True},
              h("label", {"for": "link"}, furniture.LINK_LABEL),
              h("input", {"id": "link", "type": "text", "readonly": True, "autocomplete": "off"}))  # fmt: skip
-    told: Marks = {"data-copied": furniture.COPIED, "data-saved": furniture.PDF_READY,
+    attributes: Marks = {"data-copied": furniture.COPIED, "data-saved": furniture.PDF_READY,
                    "data-handed": classroom.HANDOUT_READY}  # fmt: skip
-    said = h("p", {"class": "said", "data-said": True, **told})
+    status = h("p", {"class": "said", "data-said": True, **attributes})
     wait = h("p", {"class": "waiting", "id": "waiting", "hidden": True},
              h("span", {"data-waiting": True}), " ", _go())  # fmt: skip
     row = h("div", {"class": "actions", "role": "group", "aria-label": furniture.ACTIONS}, buttons)
-    return join(row, wait, said, link)
+    return join(row, wait, status, link)
 
 
 def _go() -> Markup:
@@ -77,9 +77,9 @@ def elsewhere_html() -> Markup:
 
 def to_choices_html(*, lags: bool) -> Markup:
     """On a phone, the way to the choices below the moves; ``lags``: power factors are among them."""
-    told = furniture.TO_LAGS if lags else furniture.TO_CHOICES
+    text = furniture.TO_LAGS if lags else furniture.TO_CHOICES
     return h("p", {"class": "to-choices"},
-             h("button", {"type": "button", "class": "go", "data-to-choices": True}, told))  # fmt: skip
+             h("button", {"type": "button", "class": "go", "data-to-choices": True}, text))  # fmt: skip
 
 
 def link_notices_html() -> Markup:

@@ -45,13 +45,13 @@ def reminder_html() -> Markup:
 
 def answer(page: PaperPage, form: Mapping[str, str]) -> Reply:
     """The sheet of a form, and the fragment that gives it again; raises InputError."""
-    made = page.make(form)
+    sheet = page.make(form)
     return {
         "ok": True,
-        "regions": {"sheet": str(sheet_html(made.page, made.page_key))},
-        "fragment": links.fragment(made.link),
-        "announce": words.announce(made.page.title),
-        "page": made.page_key,
+        "regions": {"sheet": str(sheet_html(sheet.page, sheet.page_key))},
+        "fragment": links.fragment(sheet.link),
+        "announce": words.announce(sheet.page.title),
+        "page": sheet.page_key,
         "errors": [],
     }, None
 

@@ -5,6 +5,8 @@ from collections.abc import Mapping, Sequence
 from typing import Any
 
 from pycore import quantity
+from pycore.constructions.methods import TIP_TO_TAIL
+from pycore.constructions.names import SUM_KEY, arm_key
 from pycore.geometry import Point
 from pycore.practice.drawn import JudgedLine, first_direction, points_to_find
 from pycore.practice.marking import ACCEPT, WRONG
@@ -13,7 +15,7 @@ from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
 from pycore.sheet.media import PAPERS
 from pycore.sums.page import SumPage
-from pycore.sums.photograph import PhotoTask, wanted
+from pycore.sums.photograph import PhotoTask, photo_task
 from pycore.words import photograph as words
 from pycore.words import plain
 from pycore.words.phrase import Phrase
@@ -51,7 +53,7 @@ def _select(name: str, label: str, options: Sequence[tuple[str, str]], chosen: s
 
 def panel_html(form: Mapping[str, str]) -> Markup:
     """The panel as it opens: choose a photo. Its sentences stand in attributes, the script shows them."""
-    told: Marks = {
+    attributes: Marks = {
         "class": "photo-panel", "data-photo-panel": True, "data-looking": words.LOOKING,
         "data-found": words.MARKS_FOUND, "data-lost": words.MARKS_NOT_FOUND, "data-corners": words.DRAG_CORNERS,
         "data-unreadable": words.NOT_A_PICTURE, "data-small": words.TOO_SMALL, "data-saved": words.SAVED,
@@ -82,7 +84,7 @@ def panel_html(form: Mapping[str, str]) -> Markup:
              _button("close", words.CLOSE, hidden=False))  # fmt: skip
     prompt = h("p", {"class": "photo-prompt", "data-photo-prompt": True, "role": "status"})
     result = h("div", {"class": "photo-result", "data-photo-result": True, "tabindex": -1})
-    return h("div", told, head, choose, prompt, measuring, result)
+    return h("div", attributes, head, choose, prompt, measuring, result)
 
 
 # The reply.
@@ -127,7 +129,7 @@ def _headline(measured: PhotoJudgement) -> Phrase:
     off = len([line for line in measured.lines if line.band == WRONG])
     if off:
         return words.some_off(off)
-    return words.all_good() if measured.band == ACCEPT else words.look_again()
+    return words.ALL_GOOD if measured.band == ACCEPT else words.look_again()
 
 
 def _mistakes(measured: PhotoJudgement, mark: str) -> list[Phrase]:
@@ -137,13 +139,13 @@ def _mistakes(measured: PhotoJudgement, mark: str) -> list[Phrase]:
         return [words.all_longer(share, longer=measured.longer > 0)]
     if measured.shifted:
         return [words.all_shifted(quantity.plain(round(math.fabs(measured.shifted)), mark))]
-    told: list[Phrase] = []
+    phrases: list[Phrase] = []
     for line in measured.lines:
         name = words.dashed(line.symbol) if line.kind == "dashed" else line.symbol
-        told += [words.slip_line(slip.name, slip.look) for slip in line.slips]
+        phrases += [words.slip_line(slip.name, slip.look) for slip in line.slips]
         if line.band == WRONG and not line.slips:
-            told.append(words.no_slip(name))
-    return told
+            phrases.append(words.no_slip(name))
+    return phrases
 
 
 def _result(want: PhotoTask, measured: PhotoJudgement) -> list[Phrase]:
@@ -189,10 +191,10 @@ def _pixel(value: object) -> Point:
     return Point(x, y)
 
 
-def _photo(given: object) -> Photo:
-    if not isinstance(given, dict):
+def _photo(request: object) -> Photo:
+    if not isinstance(request, dict):
         raise NoPhotoError
-    sizes = [given.get(name) for name in ("width", "height", "tap")]
+    sizes = [request.get(name) for name in ("width", "height", "tap")]
     if not all(isinstance(size, int | float) and 0.05 <= size <= LARGEST for size in sizes):
         raise NoPhotoError
     return Photo(*(float(size) for size in sizes))  # type: ignore[arg-type]
@@ -200,10 +202,10 @@ def _photo(given: object) -> Photo:
 
 def _corners(request: Mapping[str, Any]) -> tuple[Point, ...]:
     """The four corners of plain paper, clockwise from the upper left."""
-    paper, way = request.get("paper"), request.get("way")
+    paper, orientation = request.get("paper"), request.get("way")
     if not isinstance(paper, str) or paper not in PAPERS:
         raise NoPhotoError
-    width, height = PAPERS[paper] if way == "portrait" else PAPERS[paper][::-1]
+    width, height = PAPERS[paper] if orientation == "portrait" else PAPERS[paper][::-1]
     return Point(0.0, height), Point(width, height), Point(width, 0.0), Point(0.0, 0.0)
 
 
@@ -211,20 +213,20 @@ def _labels(want: PhotoTask) -> dict[str, Phrase]:
     """What each point to be shown is called."""
     construction, tags = want.drawing.construction, want.drawing.tags
     guide = first_direction(construction)
-    common = construction.method != "tip-to-tail"
-    made: dict[str, Phrase] = {}
+    common = construction.method != TIP_TO_TAIL
+    labels: dict[str, Phrase] = {}
     tips = {getattr(move, "point", ""): getattr(move, "phasor", "") for move in construction.moves}
     for name in points_to_find(construction):
         if name == guide:
-            made[name] = words.far_on(tags.get("reference", ()) if guide == "D" else ())
+            labels[name] = words.far_on(tags.get("reference", ()) if guide == "D" else ())
         elif name == "O":
-            made[name] = (words.COMMON_POINT if common else words.START,)
+            labels[name] = (words.COMMON_POINT if common else words.START,)
         elif tips.get(name):
-            made[name] = words.tip_of(tags[tips[name]])
+            labels[name] = words.tip_of(tags[tips[name]])
         else:
-            key = "sum" if name == construction.end else f"i{construction.order}"
-            made[name] = words.end_of_diagonal(tags.get(key, ()))
-    return made
+            key = SUM_KEY if name == construction.end else arm_key(construction.order)
+            labels[name] = words.end_of_diagonal(tags.get(key, ()))
+    return labels
 
 
 def _opened(want: PhotoTask, form: Mapping[str, str]) -> dict[str, Any]:
@@ -267,7 +269,7 @@ def _overlay(measured: PhotoJudgement) -> list[dict[str, Any]]:
 def reply(page: SumPage[Any], request: Mapping[str, Any], form: Mapping[str, str]) -> dict[str, Any]:
     """Answer a request ``photo``: without a photo the panel and what to show; with marks whether they fit; with
     taps the judgement. Raises InputError for a form that cannot be used, NoPhoto for what no page of ours asks."""
-    want = wanted(page, form)
+    want = photo_task(page, form)
     if "photo" not in request:
         return _opened(want, form)
     photo, seen, taps = _photo(request["photo"]), request.get("marks"), request.get("taps")
@@ -277,14 +279,14 @@ def reply(page: SumPage[Any], request: Mapping[str, Any], form: Mapping[str, str
         raise NoPhotoError
     points = [None if one is None else _pixel(one) for one in seen]
     try:
-        found = measured_by(photo, places, points, by_hand=request.get("byHand") is not False)
+        points_in_photo = measured_by(photo, places, points, by_hand=request.get("byHand") is not False)
         if not isinstance(taps, dict):
             return {"ok": True}
         names = points_to_find(want.drawing.construction)
         if tuple(sorted(taps)) != tuple(sorted(names)):
             raise NoPhotoError
         tapped = {name: _pixel(taps[name]) for name in names}
-        measured = measure(want.drawing, found, photo, tapped, sheet=sheet)
+        measured = measure(want.drawing, points_in_photo, photo, tapped, sheet=sheet)
     except PhotoUnusable as problem:
         return _refused(problem, want)
     html, announced = result_html(want, measured, sheet=sheet)

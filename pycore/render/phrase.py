@@ -24,7 +24,7 @@ def symbol_html(symbol: Symbol) -> Markup:
 
 def _piece(piece: Piece) -> Markup:
     if isinstance(piece, Emphasis):
-        return h("strong", None, [_piece(part) for part in _merged(piece.pieces)])
+        return h("strong", None, [_piece(inner) for inner in _merged(piece.pieces)])
     if isinstance(piece, Symbol):
         return symbol_html(piece)
     return join(together(piece))

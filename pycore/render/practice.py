@@ -29,17 +29,18 @@ Reply = dict[str, Any]
 SHOWN_MISTAKES = 6
 
 
-def problem_html(found: CodeProblem, answer: Answer) -> Markup:
+def problem_html(problem: CodeProblem, answer: Answer) -> Markup:
     """A small clean statement: what is given, what to find, how the drawing is to lie."""
     rows = [
-        h("div", None, h("dt", None, label), h("dd", None, phrase_html(value))) for label, value in page.given_of(found)
+        h("div", None, h("dt", None, label), h("dd", None, phrase_html(value)))
+        for label, value in page.values_of(problem)
     ]
-    notes = answer.asked.notes if answer.asked else ()
-    sheet = {**found.form, "sheet": "problem"}
-    address = f"../{found.page.slug}/#{page.fragment_of(found.page, sheet)}"
+    notes = answer.answer_request.notes if answer.answer_request else ()
+    sheet = {**problem.form, "sheet": "problem"}
+    address = f"../{problem.page.slug}/#{page.fragment_of(problem.page, sheet)}"
     return join(
-        h("h2", None, found.page.title),
-        h("p", {"class": "help"}, codes.opened(str(found.code))),
+        h("h2", None, problem.page.title),
+        h("p", {"class": "help"}, codes.opened(str(problem.code))),
         h("dl", {"class": "given", "aria-label": words.GIVEN}, rows),
         [h("p", None, phrase_html(note)) for note in notes],
         h("p", {"class": "way"}, h("a", {"href": address}, words.AS_SHEET)),
@@ -48,21 +49,21 @@ def problem_html(found: CodeProblem, answer: Answer) -> Markup:
 
 def standing_html(record: Record) -> Markup:
     """Level and streak, in one line."""
-    way = record.now
-    marks = [h("li", {"class": "on" if level <= way.level else None}) for level in range(len(TIERS))]
+    track = record.now
+    marks = [h("li", {"class": "on" if level <= track.level else None}) for level in range(len(TIERS))]
     steps = h("ol", {"class": "levels", "aria-hidden": "true"}, marks)
-    return h("div", {"class": "standing"}, steps, h("span", None, words.level(way.level + 1, len(TIERS))),
+    return h("div", {"class": "standing"}, steps, h("span", None, words.level(track.level + 1, len(TIERS))),
              h("span", None, words.streak(record.streak)))  # fmt: skip
 
 
 def kept_html(record: Record) -> Markup:
     """What the device keeps, in words."""
-    had = [way for way in record.ways.values() if way.had]
-    solved, count = sum_of(way.solved for way in had), sum_of(way.had for way in had)
+    had = [track for track in record.ways.values() if track.had]
+    solved, count = sum_of(track.solved for track in had), sum_of(track.had for track in had)
     worst = sorted(record.mistakes.items(), key=lambda pair: (-pair[1], pair[0]))[:SHOWN_MISTAKES]
     listed = [h("li", None, f"{short(key)}: {words.times(times)}") for key, times in worst]
-    made = (h("h3", None, words.MISTAKES), h("ul", {"class": "mistakes"}, listed)) if listed else None
-    return join(h("p", None, words.solved(solved, count), ". ", words.best(record.best), "."), made)
+    mistakes = (h("h3", None, words.MISTAKES), h("ul", {"class": "mistakes"}, listed)) if listed else None
+    return join(h("p", None, words.solved(solved, count), ". ", words.best(record.best), "."), mistakes)
 
 
 def sum_of(counts: Any) -> int:
@@ -73,40 +74,40 @@ def sum_of(counts: Any) -> int:
     return total
 
 
-def drawn_html(found: CodeProblem, answer: Answer, done: str) -> Markup:
+def drawn_html(problem: CodeProblem, answer: Answer, done: str) -> Markup:
     """The true drawing and its result, once the problem is done."""
     note = h("p", {"class": "help"}, words.SHOWN_NOTE) if done == SHOWN else None
     title = words.SHOWN if done == SHOWN else words.SOLVED
-    figure = answer_html(answer, found.page.inks(found.form))
+    figure = answer_html(answer, problem.page.inks(problem.form))
     return join(h("h2", None, title), note, figure, h("div", {"class": "view"}, view_html(answer)))
 
 
 def incoming_html(record: Record) -> Markup:
     """What a file brings, and the choice of what to do with it."""
-    solved = sum_of(way.solved for way in record.ways.values())
+    solved = sum_of(track.solved for track in record.ways.values())
     buttons = [
-        h("button", {"type": "button", "class": "plain", "data-do": name}, said)
-        for name, said in (("merge", words.MERGE), ("replace", words.REPLACE), ("leave", words.CANCEL))
+        h("button", {"type": "button", "class": "plain", "data-do": name}, label)
+        for name, label in (("merge", words.MERGE), ("replace", words.REPLACE), ("leave", words.CANCEL))
     ]
-    told = h("p", None, words.FROM_FILE, " ", phrase_html(words.holds(solved, record.best)))
-    return h("div", {"class": "notice"}, told, h("p", {"class": "ways-out"}, buttons))
+    paragraph = h("p", None, words.FROM_FILE, " ", phrase_html(words.holds(solved, record.best)))
+    return h("div", {"class": "notice"}, paragraph, h("p", {"class": "ways-out"}, buttons))
 
 
 def _reply(record: Record, announce: str = "", **more: object) -> Reply:
     """The page as it must be for a record."""
-    found = page.problem_of(record)
+    problem = page.problem_of(record)
     done = record.now.done
-    answer = found.page.answer(found.form, ("answer", "view", "check") if done else ("check",))
+    answer = problem.page.answer(problem.form, ("answer", "view", "check") if done else ("check",))
     regions = {
-        "problem": problem_html(found, answer),
+        "problem": problem_html(problem, answer),
         "standing": standing_html(record),
         "kept": kept_html(record),
-        "drawn": drawn_html(found, answer, done) if done else join(),
+        "drawn": drawn_html(problem, answer, done) if done else join(),
     }
-    assert answer.asked is not None
+    assert answer.answer_request is not None
     return {
         "ok": True, "record": ladder.written(record), "state": done or "asking",
-        "way": record.way, "asked": asked_reply(answer.asked), "announce": announce,
+        "way": record.way, "asked": asked_reply(answer.answer_request), "announce": announce,
         "regions": {name: str(html) for name, html in regions.items()}, **more,
     }  # fmt: skip
 
@@ -126,9 +127,9 @@ def _opened(record: Record, request: Mapping[str, Any]) -> Reply:
 
 
 def _turned(record: Record, request: Mapping[str, Any]) -> Reply:
-    way = request.get("way")
+    track = request.get("way")
     try:
-        return _reply(page.checked(ladder.turned_to(record, way if isinstance(way, str) else "")))
+        return _reply(page.checked(ladder.turned_to(record, track if isinstance(track, str) else "")))
     except RecordError:
         return _reply(record)
 
@@ -140,19 +141,19 @@ def _counted(marked: Judgement) -> tuple[str, ...]:
 
 def _marked(record: Record, request: Mapping[str, Any]) -> Reply:
     """Raises InputError for an answer that cannot be read."""
-    found = page.problem_of(record)
+    problem = page.problem_of(record)
     typed = request.get("given")
     texts = {
         key: value[:200] for key, value in (typed.items() if isinstance(typed, dict) else ())
         if isinstance(key, str) and isinstance(value, str)
     }  # fmt: skip
-    task = found.page.task(found.form)
+    task = problem.page.task(problem.form)
     judged = answers.judge(task, texts, limits_of({}))
-    told = tell(task, judged, found.page.places(found.form))
-    if told.band != LOOK:
-        record = ladder.tried(record, told.band == ACCEPT, _counted(judged.marked))
-    reply = _reply(record, marking_words.announced(told.phrases), band=told.band)
-    reply["regions"]["marked"] = str(marked_html(told, link_of(task), workings=False))
+    text = tell(task, judged, problem.page.places(problem.form))
+    if text.band != LOOK:
+        record = ladder.tried(record, text.band == ACCEPT, _counted(judged.marked))
+    reply = _reply(record, marking_words.announced(text.phrases), band=text.band)
+    reply["regions"]["marked"] = str(marked_html(text, link_of(task), workings=False))
     return reply
 
 
@@ -170,9 +171,9 @@ def _read(record: Record, request: Mapping[str, Any]) -> Reply:
     try:
         incoming = page.checked(ladder.read_text(text if isinstance(text, str) else ""))
     except RecordError as error:
-        said = words.refused(error.reason, error.part)
-        return {"ok": False, "errors": [], "announce": said, "said": said}
-    if not sum_of(way.solved + way.tries for way in record.ways.values()) and not record.mistakes:
+        message = words.refused(error.reason, error.part)
+        return {"ok": False, "errors": [], "announce": message, "said": message}
+    if not sum_of(track.solved + track.tries for track in record.ways.values()) and not record.mistakes:
         return _reply(incoming, words.TAKEN, said=words.TAKEN)
     reply = _reply(record, plain(words.holds(0, 0)))
     reply["regions"]["incoming"] = str(incoming_html(incoming))
@@ -183,8 +184,8 @@ def _taken(record: Record, request: Mapping[str, Any]) -> Reply:
     try:
         incoming = page.checked(ladder.read(request.get("incoming")))
     except RecordError as error:
-        said = words.refused(error.reason, error.part)
-        return {"ok": False, "errors": [], "announce": said, "said": said}
+        message = words.refused(error.reason, error.part)
+        return {"ok": False, "errors": [], "announce": message, "said": message}
     together = incoming if request.get("move") == "replace" else ladder.merged(record, incoming)
     return _reply(together, words.TAKEN, said=words.TAKEN)
 
@@ -204,8 +205,8 @@ def reply(request: Mapping[str, Any]) -> Reply:
     cannot be read, KeyError for no move of ours."""
     move = MOVES[str(request.get("move"))]
     record, lost = _record(request)
-    made = move(record, request)
-    return {**made, "said": lost, "announce": lost} if lost else made
+    answer = move(record, request)
+    return {**answer, "said": lost, "announce": lost} if lost else answer
 
 
 # The page itself.
@@ -215,16 +216,16 @@ def way_html() -> Markup:
     """What to practise: one list, page by page."""
     groups: dict[str, list[Markup]] = {}
     for choice in page.choices():
-        option = h("option", {"value": choice.key, "selected": choice.key == page.first_way()}, choice.name)
+        option = h("option", {"value": choice.key, "selected": choice.key == page.first_track()}, choice.name)
         groups.setdefault(choice.title, []).append(option)
-    options = [h("optgroup", {"label": title}, made) for title, made in groups.items()]
+    options = [h("optgroup", {"label": title}, entries) for title, entries in groups.items()]
     control = h("select", {"id": "f-way", "name": "way", "autocomplete": "off"}, options)
     label = h("label", {"for": "f-way"}, words.WAY)
     return h("div", {"class": "field"}, label, h("div", {"class": "entry"}, control))
 
 
-def _button(name: str, said: str, *, hidden: bool = False, style: str = "plain") -> Markup:
-    return h("button", {"type": "button", "class": style, "data-do": name, "hidden": hidden}, said)
+def _button(name: str, label: str, *, hidden: bool = False, style: str = "plain") -> Markup:
+    return h("button", {"type": "button", "class": style, "data-do": name, "hidden": hidden}, label)
 
 
 def kept_group_html(kept: Markup) -> Markup:
@@ -236,11 +237,11 @@ def kept_group_html(kept: Markup) -> Markup:
     file = h("p", {"class": "file"}, h("input", choose), h("label", {"for": "f-file", "class": "plain"}, words.IMPORT))
     buttons = h("div", {"class": "kept-buttons"}, _button("export", words.EXPORT), file, _button("erase", words.ERASE),
                 _button("undo", words.UNDO, hidden=True))  # fmt: skip
-    said = h("p", {"class": "said", "data-said": True, "role": "status", "data-denied": words.DENIED,
+    status = h("p", {"class": "said", "data-said": True, "role": "status", "data-denied": words.DENIED,
                    "data-exported": words.EXPORTED, "data-file-name": words.FILE_NAME})  # fmt: skip
     body = (
         h("p", {"class": "help"}, words.RULE), h("div", {"data-region": "kept"}, kept), buttons,
-        h("div", {"data-region": "incoming"}), said,
+        h("div", {"data-region": "incoming"}), status,
     )  # fmt: skip
     return h("details", {"class": "group"}, h("summary", None, words.KEPT), body)
 
@@ -248,15 +249,15 @@ def kept_group_html(kept: Markup) -> Markup:
 def regions() -> dict[str, Markup]:
     """The page as it opens, with the first problem of seed 0: a device sets its own at once."""
     record = page.checked(page.empty(0))
-    found = page.problem_of(record)
-    answer = found.page.answer(found.form, ("check",))
-    assert answer.asked is not None
+    problem = page.problem_of(record)
+    answer = problem.page.answer(problem.form, ("check",))
+    assert answer.answer_request is not None
     ends = h("div", {"class": "ends"}, _button("show", words.SHOW),
              _button("next", words.NEXT, hidden=True, style="onward"))  # fmt: skip
     return {
         "way": way_html(),
-        "problem": problem_html(found, answer),
-        "form": form_html(answer.asked),
+        "problem": problem_html(problem, answer),
+        "form": form_html(answer.answer_request),
         "ends": ends,
         "standing": standing_html(record),
         "keeping": kept_group_html(kept_html(record)),

@@ -33,8 +33,8 @@ def sheet_html(setup: PrintSetupReply) -> Markup:
 
 def bars_html(setup: PrintSetupReply) -> Markup:
     """What the bars of this sheet should read."""
-    said = words.bars(millimetres(setup.bars.upright), millimetres(setup.bars.level), setup.paper)
-    return join(h("p", None, phrase_html(said)), h("p", {"class": "help"}, words.READ_HELP))
+    lengths = words.bars(millimetres(setup.bars.upright), millimetres(setup.bars.level), setup.paper)
+    return join(h("p", None, phrase_html(lengths)), h("p", {"class": "help"}, words.READ_HELP))
 
 
 def _button(name: str, label: str, kind: str = "plain") -> Markup:
@@ -43,11 +43,15 @@ def _button(name: str, label: str, kind: str = "plain") -> Markup:
 
 def _found(setup: PrintSetupReply, correction: PrinterCorrection) -> tuple[Phrase, ...]:
     """What the readings say, in sentences."""
-    told = words.correction(percent(correction.along), percent(correction.across))
+    correction_text = words.correction(percent(correction.along), percent(correction.across))
     remains = words.remains(millimetres(setup.remains.x, 1), millimetres(setup.remains.y, 1))
     if setup.state == "true":
-        return (words.is_true(setup.applied), remains) if setup.applied else (words.is_true(False), told, remains)
-    return (words.finer(), told, remains) if setup.applied else (told, remains)
+        return (
+            (words.is_true(setup.applied), remains)
+            if setup.applied
+            else (words.is_true(False), correction_text, remains)
+        )
+    return (words.FINER, correction_text, remains) if setup.applied else (correction_text, remains)
 
 
 def sentences(setup: PrintSetupReply, kept: PrinterCorrection | None) -> tuple[Phrase, ...]:
@@ -66,23 +70,23 @@ def result_html(setup: PrintSetupReply, kept: PrinterCorrection | None) -> Marku
     lines = [h("p", None, phrase_html(line)) for line in sentences(setup, kept)]
     done = setup.state == "true" and setup.applied
     keep = _button("keep-printer", words.KEEP, "first") if setup.correction is not None and not done else None
-    way = h("p", None, h("a", {"href": f"#{words.DIALOG_ID}"}, words.DIALOG)) if setup.scaling else None
-    return join(lines, keep, way)
+    dialog_link = h("p", None, h("a", {"href": f"#{words.DIALOG_ID}"}, words.DIALOG)) if setup.scaling else None
+    return join(lines, keep, dialog_link)
 
 
-def kept_html(kept: PrinterCorrection | None) -> Markup:
+def saved_html(kept: PrinterCorrection | None) -> Markup:
     """What this device keeps of a printer."""
     if kept is None:
         return h("p", None, words.NOTHING_KEPT)
-    told = words.kept(percent(kept.along), percent(kept.across))
-    return join(h("p", None, phrase_html(told)), _button("forget-printer", words.FORGET))
+    sentence = words.kept(percent(kept.along), percent(kept.across))
+    return join(h("p", None, phrase_html(sentence)), _button("forget-printer", words.FORGET))
 
 
 def regions(setup: PrintSetupReply, kept: PrinterCorrection | None) -> dict[str, Markup]:
     """Every region that a form decides."""
     return {
         "sheet": sheet_html(setup), "bars": bars_html(setup), "result": result_html(setup, kept),
-        "kept": kept_html(kept),
+        "kept": saved_html(kept),
     }  # fmt: skip
 
 
@@ -108,7 +112,7 @@ def actions_html() -> Markup:
 
 def dialogs_html() -> Markup:
     """How to switch off the scaling, in the usual programs."""
-    rows = [h("div", None, h("dt", None, name), h("dd", None, phrase_html(way))) for name, way in words.DIALOGS]
+    rows = [h("div", None, h("dt", None, name), h("dd", None, phrase_html(path))) for name, path in words.DIALOGS]
     return h("details", {"class": "group", "id": words.DIALOG_ID}, h("summary", None, words.DIALOG),
              h("p", None, words.DIALOG_LEAD), h("dl", {"class": "dialogs"}, rows))  # fmt: skip
 
@@ -127,14 +131,14 @@ def screen_html() -> Markup:
     keep = h("div", {"class": "actions"}, _button("keep-screen", words.KEEP_SCREEN, "first"),
              h("button", {"type": "button", "data-do": "forget-screen", "hidden": True},
                words.FORGET_SCREEN))  # fmt: skip
-    told: Marks = {
+    attributes: Marks = {
         "class": "screen-said", "role": "status", "data-screen-said": True, "data-kept": words.SCREEN_KEPT,
         "data-before": words.SCREEN_KEPT_BEFORE, "data-none": words.SCREEN_NOT_KEPT,
     }  # fmt: skip
-    said = h("p", told, words.SCREEN_NOT_KEPT)
+    status = h("p", attributes, words.SCREEN_NOT_KEPT)
     notes = [h("p", {"class": "help"}, note) for note in (words.SCREEN_NOTE, words.SCREEN_FOR_CLASS)]
     about = h("div", {"class": "screen-words"}, h("h2", {"id": words.SCREEN_ID}, words.SCREEN),
-              h("p", None, words.SCREEN_LEAD), size, keep, said, notes)  # fmt: skip
+              h("p", None, words.SCREEN_LEAD), size, keep, status, notes)  # fmt: skip
     return join(about, h("div", {"class": "card-place"}, outline))
 
 
@@ -179,28 +183,28 @@ def line_html(root: str) -> Markup:
     """At a calculator's buttons: that prints are corrected, the way to the set-up, and true size."""
     address = f"{root}{page.SLUG}/"
     corrected: Marks = {"data-corrected": True, "data-words": words.CORRECTED, "hidden": True}
-    told = h("p", corrected, h("span"), " ", h("a", {"href": address}, words.CHANGE))
-    way = h("a", {"href": address, "data-set-up-link": True}, furniture.PRINT_SETUP)
+    sentence = h("p", corrected, h("span"), " ", h("a", {"href": address}, words.CHANGE))
+    link = h("a", {"href": address, "data-set-up-link": True}, furniture.PRINT_SETUP)
     button: Marks = {
         "type": "button", "class": "plain", "data-action": "true-size", "data-true-size-switch": True,
         "data-set-up": f"{address}#{words.SCREEN_ID}", "aria-pressed": "false",
     }  # fmt: skip
-    return h("div", {"class": "set-up-line"}, h("button", button, words.TRUE_SIZE), way, told)
+    return h("div", {"class": "set-up-line"}, h("button", button, words.TRUE_SIZE), link, sentence)
 
 
 def true_size_html() -> Markup:
     """Above the sheet while it is shown at true size."""
-    said = h("p", None, words.TRUE_SIZE_LEAD, " ",
+    sentence = h("p", None, words.TRUE_SIZE_LEAD, " ",
              h("span", {"data-changed": True, "hidden": True}, words.TRUE_SIZE_CHANGED))  # fmt: skip
     end = h("button", {"type": "button", "class": "plain", "data-action": "true-size"}, words.TRUE_SIZE_END)
-    return h("div", {"class": "true-size-bar", "data-true-size-bar": True, "hidden": True}, said, end)
+    return h("div", {"class": "true-size-bar", "data-true-size-bar": True, "hidden": True}, sentence, end)
 
 
 def _form(request: Mapping[str, Any]) -> dict[str, str]:
     form = request.get("form")
-    given = form if isinstance(form, dict) else {}
+    typed = form if isinstance(form, dict) else {}
     return {
-        key: value[:200] for key, value in given.items() if isinstance(key, str) and isinstance(value, str)
+        key: value[:200] for key, value in typed.items() if isinstance(key, str) and isinstance(value, str)
     }
 
 
@@ -227,7 +231,7 @@ def reply(request: Mapping[str, Any]) -> Reply:
     The regions are there even if a reading cannot be used: ``ok`` is then false and ``errors``
     says why; ``correction`` is what a device may keep, or null. Raises InputError.
     """
-    kept = page.kept_of(request)
+    kept = page.saved_correction(request)
     setup = set_up(_form(request), kept)
     if request.get("pdf") is True:
         return _pdf(setup, kept)
@@ -239,7 +243,7 @@ def reply(request: Mapping[str, Any]) -> Reply:
         "scaling": setup.scaling,
         "errors": [
             {
-                "field": fault.field, "message": fault.message, "part": fault.part,
+                "field": fault.field, "message": fault.message, "part": fault.fragment,
                 "offers": [{"label": offer.label, "set": dict(offer.values)} for offer in fault.offers],
             }
             for fault in setup.faults

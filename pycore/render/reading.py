@@ -12,8 +12,8 @@ from pycore.writers import svg
 
 
 def _drawing(drawing: InlineDrawing) -> Markup:
-    made = svg.write(drawing.page, prefix=f"read-{drawing.name}", role="view", view=drawing.name)
-    return h("figure", {"class": "drawn exact" if drawing.exact else "drawn"}, Markup.trusted(made))
+    picture = svg.write(drawing.page, prefix=f"read-{drawing.name}", role="view", view=drawing.name)
+    return h("figure", {"class": "drawn exact" if drawing.exact else "drawn"}, Markup.trusted(picture))
 
 
 def _steps(steps: Steps) -> Markup:

@@ -18,16 +18,16 @@ def regions_of(
     ``inks``: by sample name (``i1``, ``sum`` ...), the ink of its line. Raises ValueError for
     a region that no page has.
     """
-    made: dict[str, Markup] = {}
-    for part in parts:
-        if part == "answer":
-            made[part] = answer_html(answer, inks or {})
-        elif part == "sheet":
-            made[part] = sheet_html(answer)
-        elif part == "view":
-            made[part] = view_html(answer)
-        elif part == "workings":
-            made[part] = workings_html(answer)
+    regions: dict[str, Markup] = {}
+    for name in parts:
+        if name == "answer":
+            regions[name] = answer_html(answer, inks or {})
+        elif name == "sheet":
+            regions[name] = sheet_html(answer)
+        elif name == "view":
+            regions[name] = view_html(answer)
+        elif name == "workings":
+            regions[name] = workings_html(answer)
         else:
-            raise ValueError(f"no page has a region called {part!r}")
-    return made
+            raise ValueError(f"no page has a region called {name!r}")
+    return regions

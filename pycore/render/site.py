@@ -106,7 +106,7 @@ def calculator_page(calculator: Calculator) -> SitePage:
         "header": header_html("../", home=False),
         "intro": intro_html(calculator.title, calculator.scenario, calculator.warning),
         "form": join(values_html(calculator.fields, form, answer.echo), elsewhere_html(), link_notices_html()),
-        "check": check_html(answer.asked) if answer.asked else join(),
+        "check": check_html(answer.answer_request) if answer.answer_request else join(),
         "method": join(method_html(calculator.fields, form), to_choices_html(lags=has_lags(calculator.fields))),
         "options": options_html(calculator.fields, form, answer.echo),
         "actions": join(actions_html(lesson=True), more_actions_html(), print_setup.line_html("../")),
@@ -150,7 +150,7 @@ def print_setup_page() -> SitePage:
 def paper_page(page: PaperPage) -> SitePage:
     """A page of blank paper with its default sheet."""
     form = default_form(page.fields)
-    made = page.make(form)
+    sheet = page.make(form)
     regions: dict[str, str] = {
         "header": header_html("../", home=False),
         "intro": join(intro_html(page.title, page.lead), link_notices_html()),
@@ -158,7 +158,7 @@ def paper_page(page: PaperPage) -> SitePage:
         "actions": join(paper.reminder_html(), actions_html(), print_setup.line_html("../")),
         "truesize": print_setup.true_size_html(),
         "noscript": paper.no_script_html(),
-        "sheet": paper.sheet_html(made.page, made.page_key),
+        "sheet": paper.sheet_html(sheet.page, sheet.page_key),
         "status": status_html(),
         "footer": footer_html("../", furniture.CAUTIONS),
     }

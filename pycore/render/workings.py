@@ -91,7 +91,7 @@ def blocks_html(blocks: Sequence[Block]) -> Markup:
 def _draw_button(working: Working) -> Markup | None:
     if not working.draws:
         return None
-    if working.shown:
+    if working.on_sheet:
         return h("p", {"class": "on-sheet"}, furniture.ON_SHEET)
     marks: Marks = {"type": "button", "class": "plain", "data-set": set_values(working.draws)}
     return h("p", {"class": "put"}, h("button", marks, furniture.PUT_ON_SHEET))
@@ -101,13 +101,13 @@ def _working(working: Working) -> Markup:
     body = h("div", {"class": "body"}, _draw_button(working), blocks_html(working.blocks))
     heading = h("h2", None, phrase_html(working.title))
     marks: Marks = {"class": "working", "data-working": working.key}
-    if working.shown:
+    if working.on_sheet:
         return h("section", marks | {"data-shown": True}, heading, body)
     return h("details", marks | {"data-keep": f"working-{working.key}"}, h("summary", None, heading), body)
 
 
 def workings_html(answer: Answer) -> Markup:
     """The region ``workings``: the one on the sheet first and open, the others folded below it."""
-    shown = [working for working in answer.workings if working.shown]
-    others = [working for working in answer.workings if not working.shown]
-    return join(old_label(answer, furniture.OLD_WORKINGS), [_working(working) for working in (*shown, *others)])
+    on_sheet = [working for working in answer.workings if working.on_sheet]
+    others = [working for working in answer.workings if not working.on_sheet]
+    return join(old_label(answer, furniture.OLD_WORKINGS), [_working(working) for working in (*on_sheet, *others)])

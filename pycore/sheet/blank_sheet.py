@@ -61,9 +61,9 @@ def graph_page(kind: str, paper: str, orientation: str, writing: BlankWriting) -
     edge = PRINTABLE_EDGE + _STROKE_REACH
     length = bar_length(paper)
     box = Box(edge + _UPRIGHT_BREADTH, edge + _LEVEL_HEIGHT, width - MARGIN, height - MARGIN)
-    said = f"{length:.0f}{writing.unit}"
-    upright = check_bar(Point(edge, box.bottom + _GAP), length, said, NOTE, upright=True)
-    level = check_bar(Point(box.left + _GAP, edge), length, said, NOTE)
+    length_text = f"{length:.0f}{writing.unit}"
+    upright = check_bar(Point(edge, box.bottom + _GAP), length, length_text, NOTE, upright=True)
+    level = check_bar(Point(box.left + _GAP, edge), length, length_text, NOTE)
     words: list[Item] = [
         text(line, Point(width - PRINTABLE_EDGE, edge + 0.2 - index * NOTE * 1.7), NOTE, "end", "ink-2")
         for index, line in enumerate((writing.title, *writing.lines))
@@ -102,10 +102,10 @@ def instruments_page(circle: bool, paper: str, orientation: str, writing: BlankW
     bars_left = left + 2 * RADIUS + _GAP if beside else edge + _STROKE_REACH
     level = Point(bars_left, height - edge - 3.0) if beside else Point(left, foot + tall + _GAP)
     room = width - edge - bars_left
-    shown = min(100.0, 10.0 * int(room / 10.0)) if beside else 100.0
+    bar = min(100.0, 10.0 * int(room / 10.0)) if beside else 100.0
     bars = (
         check_bar(Point(bars_left, edge + RULER_WIDTH + _GAP + 2.0), 100.0, f"100{writing.unit}", NOTE, upright=True),
-        check_bar(level, shown, f"{shown:.0f}{writing.unit}", NOTE, below=beside),
+        check_bar(level, bar, f"{bar:.0f}{writing.unit}", NOTE, below=beside),
     )
     words = (
         _words(writing, bars_left + _UPRIGHT_BREADTH + 6.0, level.y - 12.0, room - _UPRIGHT_BREADTH - 6.0)

@@ -17,8 +17,8 @@ def module_of(rows: Sequence[str], box: Box) -> float:
 
     A code whose modules would be below ``SMALLEST_MODULE`` should be left out, and that said.
     """
-    whole = int(1000 * min(box.width, box.height) + 1e-6)
-    return whole // (len(rows) + 2 * QUIET) / 1000
+    micrometres = int(1000 * min(box.width, box.height) + 1e-6)
+    return micrometres // (len(rows) + 2 * QUIET) / 1000
 
 
 def code(rows: Sequence[str], box: Box) -> Group:

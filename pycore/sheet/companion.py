@@ -4,7 +4,7 @@ It is told apart from the sum's phasors without colours, and is seen on both sid
 """
 
 from pycore import geometry
-from pycore.constructions.companions import COMPANION
+from pycore.constructions.roles import COMPANION
 from pycore.drawing import Arrow, Group, Ink, Item, Line, Shape
 from pycore.geometry import Point
 from pycore.sheet.labels import Segment

@@ -7,9 +7,10 @@ from pycore import trig
 from pycore.constructions.companions import companion_moves
 from pycore.constructions.construction import Construction, DrawingConvention
 from pycore.constructions.moves import Direction, SetOff
+from pycore.constructions.names import FIRST_DIRECTION
 from pycore.drawing import Circle, Group, Item, Line, Page, Shape
 from pycore.geometry import Box, Point, bounds
-from pycore.sheet import labels
+from pycore.sheet import kinds, labels
 from pycore.sheet import marks as registration
 from pycore.sheet.figure import FigureStrokes, PhasorStyles, Placement, draw, extent
 from pycore.sheet.furniture import (
@@ -66,11 +67,11 @@ def _labelled(
 ) -> tuple[tuple[Group, ...], tuple[PlacedLabel, ...], tuple[labels.LabelRequest, ...]]:
     """What is drawn as groups by step, with its labels, and the labels that found no place."""
     ground = labels.LabelArea(area, drawn.segments)
-    placed, left = labels.place(ground, drawn.wanted)
+    placed, left = labels.place(ground, drawn.label_requests)
     for label in placed:
-        drawn.add(label.wanted.step, label.text)
+        drawn.add(label.request.step, label.text)
         if label.leader:
-            drawn.add(label.wanted.step, label.leader)
+            drawn.add(label.request.step, label.leader)
     groups = tuple(Group(tuple(items), step=number) for number, items in sorted(drawn.by_step.items()))
     return groups, tuple(placed), tuple(left)
 
@@ -112,12 +113,9 @@ def settled(plan: Plan, look: PhasorStyles) -> tuple[Placement, FigureStrokes]:
     return stand, drawn
 
 
-CONSTRUCTION, PROBLEM, OVERLAY = "construction", "problem", "overlay"
-
-
-def _start_point(stand: Placement, shown: bool) -> tuple[Group, ...]:
+def _start_point(stand: Placement, visible: bool) -> tuple[Group, ...]:
     """The star point of a problem sheet, if it is given: a circle with a cross in it."""
-    if not shown:
+    if not visible:
         return ()
     at = stand.origin
     cross = (
@@ -128,8 +126,6 @@ def _start_point(stand: Placement, shown: bool) -> tuple[Group, ...]:
     return (Group(cross, name="start"),)
 
 
-NOTHING, POINT, TWO = "no", "yes", "two"
-"""What is drawn for the learner on a problem sheet: nothing, the common point, two phasors as well."""
 DRAWN_FOR_THE_LEARNER = 2
 
 
@@ -142,7 +138,9 @@ def _begun(construction: Construction) -> frozenset[int]:
         if isinstance(move, SetOff) and move.phasor in keys and not move.copy
     ]
     reference = [
-        index for index, move in enumerate(construction.moves) if isinstance(move, Direction) and move.line == "D"
+        index
+        for index, move in enumerate(construction.moves)
+        if isinstance(move, Direction) and move.line == FIRST_DIRECTION
     ]
     return frozenset((*reference, *set_off[:DRAWN_FOR_THE_LEARNER]))
 
@@ -150,14 +148,14 @@ def _begun(construction: Construction) -> frozenset[int]:
 def begun_keys(construction: Construction) -> tuple[str, ...]:
     """Keys of the phasors that a part-drawn problem sheet shows."""
     moves = construction.moves
-    shown = _begun(construction)
-    return tuple(move.phasor for index, move in enumerate(moves) if index in shown and isinstance(move, SetOff))
+    visible_moves = _begun(construction)
+    return tuple(move.phasor for index, move in enumerate(moves) if index in visible_moves and isinstance(move, SetOff))
 
 
 def _part_drawn(plan: Plan, stand: Placement, look: PhasorStyles, discs: tuple[Group, ...]) -> FigureStrokes:
     """The first phasors of a problem, to scale, and the common point they start from."""
-    drawn = draw(plan.construction, stand, look, plan.layout.style, shown=_begun(plan.construction))
-    for piece in (*_start_point(stand, shown=True), *discs):
+    drawn = draw(plan.construction, stand, look, plan.layout.style, visible_moves=_begun(plan.construction))
+    for piece in (*_start_point(stand, visible=True), *discs):
         for item in piece.items:
             if isinstance(item, Line):
                 drawn.keep_clear(item.start, item.end)
@@ -204,8 +202,8 @@ def compose(
     plan: Plan,
     look: PhasorStyles,
     writing: SheetText,
-    kind: str = CONSTRUCTION,
-    start: str = POINT,
+    kind: str = kinds.CONSTRUCTION,
+    start: str = kinds.POINT,
     tolerance: ToleranceEllipse | None = None,
     stand: Placement | None = None,
 ) -> ComposedSheet:
@@ -213,20 +211,20 @@ def compose(
     drawn for the learner) or ``overlay``; all kinds of one problem put the star point in the same place,
     ``stand``, if it is known from another kind."""
     layout = plan.layout
-    whole = FigureStrokes()
-    if stand is None or kind == CONSTRUCTION:
-        stand, whole = settled(plan, look)
+    strokes = FigureStrokes()
+    if stand is None or kind == kinds.CONSTRUCTION:
+        stand, strokes = settled(plan, look)
     groups: tuple[Group, ...] = ()
     placed: tuple[PlacedLabel, ...] = ()
     left: tuple[labels.LabelRequest, ...] = ()
     drawn = FigureStrokes()
-    if kind == PROBLEM:
+    if kind == kinds.PROBLEM:
         discs = registration.marks(layout, stand.origin)
-        if start == TWO:
+        if start == kinds.TWO:
             drawn = _part_drawn(plan, stand, look, discs)
             groups, placed, left = _labelled(drawn, layout.area)
-        groups += (*_start_point(stand, start != NOTHING), *discs)
-    elif kind == OVERLAY:
+        groups += (*_start_point(stand, start != kinds.NOTHING), *discs)
+    elif kind == kinds.OVERLAY:
         drawn = draw(plan.construction, stand, look, thin(layout.style), phasors_only=True)
         round_the_end = () if tolerance is None else (ellipse(plan, stand, tolerance),)
         for piece in round_the_end:
@@ -234,7 +232,7 @@ def compose(
         groups, placed, left = _labelled(drawn, layout.area)
         groups += round_the_end
     else:
-        drawn = whole
+        drawn = strokes
         groups, placed, left = _labelled(drawn, layout.area)
     block = plain_block if layout.style.column else title_block
     # In the order in which a sheet is read aloud: nothing touches, so that none covers another.

@@ -16,7 +16,7 @@ def _words(*items: Item) -> Group:
     return Group(items, name="words")
 
 
-def half_circle(zero_line: str, edge: str, centre: str, title: str, shown: str) -> Page:
+def half_circle(zero_line: str, edge: str, centre: str, title: str, description: str) -> Page:
     """A half circle on an angle of 120 degrees, with the names of its zero line, edge and centre."""
     height = 81.0
     pose = Pose(Point(WIDTH / 2, 22.0), 0.0, FACTOR)
@@ -32,19 +32,19 @@ def half_circle(zero_line: str, edge: str, centre: str, title: str, shown: str) 
         Line(Point(60.0, pose.at.y - 2.6), Point(60.0, 9.5), 0.3, "ink"),
         text(centre, Point(60.0, 4.2), NOTE, "middle"),
     )
-    return Page(WIDTH, height, (*laid.under, *laid.over, *laid.reading, marks), title, shown)
+    return Page(WIDTH, height, (*laid.under, *laid.over, *laid.reading, marks), title, description)
 
 
-def full_circle(title: str, shown: str) -> Page:
+def full_circle(title: str, description: str) -> Page:
     """A full circle on an angle of 240 degrees."""
     pose = Pose(Point(WIDTH / 2, 59.0), 0.0, FACTOR)
     laid = protractor_laid(pose, True, 240.0, "", circle=True)
     end = pose.place(RADIUS + 6.0, 240.0)
     mark = _words(text("240°", end.plus(Point(-3.0, -2.0)), VALUE, "end", face="bold"))
-    return Page(WIDTH, 114.0, (*laid.under, *laid.over, *laid.reading, mark), title, shown)
+    return Page(WIDTH, 114.0, (*laid.under, *laid.over, *laid.reading, mark), title, description)
 
 
-def line_on_ruler(said: tuple[str, str], title: str, shown: str) -> Page:
+def line_on_ruler(captions: tuple[str, str], title: str, description: str) -> Page:
     """A line of 92 mm along a ruler at exact size, and the same line on a scale of 2 A to the centimetre.
 
     ``said``: the length and the current as they are written beside the arrow and the scale.
@@ -66,24 +66,26 @@ def line_on_ruler(said: tuple[str, str], title: str, shown: str) -> Page:
             Line(Point(tip, edge + 1.5), Point(tip, scale), 0.3, "accent", (2.0, 1.0)),
             Group(tuple(amperes), name="amperes"),
             _words(
-                text(said[0], Point(left + length / 2, edge + 7.0), VALUE, "middle", face="bold"),
-                text(said[1], Point(tip - 1.6, scale + 2.4), VALUE, "end", face="bold"),
+                text(captions[0], Point(left + length / 2, edge + 7.0), VALUE, "middle", face="bold"),
+                text(captions[1], Point(tip - 1.6, scale + 2.4), VALUE, "end", face="bold"),
             ),
         ),
         title,
-        shown,
+        description,
     )
 
 
-def two_parts(axis: str, said: tuple[str, str, tuple[str, str], tuple[str, str]], title: str, shown: str) -> Page:
+def two_components(
+    axis: str, captions: tuple[str, str, tuple[str, str], tuple[str, str]], title: str, description: str
+) -> Page:
     """An arrow 30 degrees from one axis (``right`` or ``up``) and its parts along both, as a right triangle.
 
     ``said``: the arrow's size, the angle, and what is written at the part along the axis and across it,
     each in two pieces.
     """
-    whole, angle = 66.0, 30.0
-    size, turned, along, across = said
-    long, short = whole * trig.cosine(angle), whole * trig.sine(angle)
+    hypotenuse, angle = 66.0, 30.0
+    size, turned, along, across = captions
+    long, short = hypotenuse * trig.cosine(angle), hypotenuse * trig.sine(angle)
     start = Point(8.0 if axis == "right" else 22.0, 15.0)
     right, up = (long, short) if axis == "right" else (short, long)
     tip = start.plus(Point(right, up))
@@ -118,5 +120,5 @@ def two_parts(axis: str, said: tuple[str, str, tuple[str, str], tuple[str, str]]
             ),
         ),
         title,
-        shown,
+        description,
     )  # fmt: skip

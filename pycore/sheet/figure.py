@@ -5,7 +5,8 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
 from pycore import geometry, quantity
-from pycore.constructions.companions import COMPANION, leads
+from pycore.constructions import roles
+from pycore.constructions.companions import leads
 from pycore.constructions.construction import Construction, DrawingConvention
 from pycore.constructions.moves import (
     CrossArcs,
@@ -19,7 +20,15 @@ from pycore.constructions.moves import (
     turn_of,
     zero_of,
 )
-from pycore.constructions.names import AXIS_ACROSS, AXIS_UP, FIRST_DIRECTION, RESULT_ANGLE, START_POINT, line_of
+from pycore.constructions.names import (
+    AXIS_ACROSS,
+    AXIS_UP,
+    FIRST_DIRECTION,
+    RESULT_ANGLE,
+    START_POINT,
+    SUM_KEY,
+    line_of,
+)
 from pycore.drawing import Arc, Arrow, Circle, Group, Ink, Item, Line
 from pycore.geometry import ORIGIN, Box, Point
 from pycore.phasor import wrap
@@ -69,7 +78,7 @@ class FigureStrokes:
 
     by_step: dict[int, list[Item]] = field(default_factory=dict)
     segments: list[Segment] = field(default_factory=list)
-    wanted: list[LabelRequest] = field(default_factory=list)
+    label_requests: list[LabelRequest] = field(default_factory=list)
 
     def add(self, step: int, *items: Item) -> None:
         """Put strokes into a step's group."""
@@ -85,7 +94,7 @@ def drawn_ends(construction: Construction) -> Iterator[tuple[str, str]]:
     for move in construction.moves:
         if isinstance(move, SetOff):
             yield move.start, move.point
-        elif isinstance(move, Join) and move.role != "hidden":
+        elif isinstance(move, Join) and move.role != roles.HIDDEN:
             yield move.start, move.end
 
 
@@ -110,10 +119,10 @@ class _Pen:
         look: PhasorStyles,
         style: Style,
         phasors_only: bool,
-        shown: frozenset[int] | None,
+        visible_moves: frozenset[int] | None,
     ) -> None:
         self.phasors_only = phasors_only
-        self.shown = shown
+        self.visible_moves = visible_moves
         self.construction, self.stand, self.look, self.style = construction, stand, look, style
         self.figure = construction.figure
         self.drawn = FigureStrokes()
@@ -127,7 +136,7 @@ class _Pen:
         index = 0
         for number, step in enumerate(self.construction.steps, start=1):
             for move in step.moves:
-                if self.shown is None or index in self.shown:
+                if self.visible_moves is None or index in self.visible_moves:
                     self.move(number, step.name, move)
                 index += 1
         return self.drawn
@@ -156,11 +165,11 @@ class _Pen:
     @property
     def has_arcs(self) -> bool:
         """Whether angles are drawn: an overlay needs none, in a lesson the protractor shows them."""
-        return not self.phasors_only and self.shown is None
+        return not self.phasors_only and self.visible_moves is None
 
     def sum_is_drawn(self) -> bool:
         """Whether the line to the sum's tip is drawn with its own arrow."""
-        return any(isinstance(move, Join) and move.phasor == "sum" for move in self.construction.moves)
+        return any(isinstance(move, Join) and move.phasor == SUM_KEY for move in self.construction.moves)
 
     def direction(self, number: int, move: Direction) -> None:
         start = self.at(move.at)
@@ -190,14 +199,14 @@ class _Pen:
 
     def set_off(self, number: int, move: SetOff) -> None:
         start, tip = self.at(move.start), self.at(move.point)
-        if move.role == "mark":
+        if move.role == roles.MARK:
             degrees = geometry.direction(start, tip) + 90.0
             half = self.style.tick / 2
             ends = tip.moved(-half, degrees), tip.moved(half, degrees)
             self.drawn.add(number, Line(*ends, self.style.wide, "ink"))
             self.drawn.keep_clear(*ends)
             return
-        if move.role == COMPANION:
+        if move.role == roles.COMPANION:
             self.companion(number, start, tip, move.phasor)
             return
         self.arrow(number, start, tip, move.phasor, move.role, move.copy)
@@ -215,8 +224,8 @@ class _Pen:
     ) -> None:
         """A phasor's arrow with its ticks, or a dot where it is too short for one."""
         style, ink = self.style, self.look.inks.get(key, "blue")
-        width = style.extra_wide if role == "resultant" else style.wide
-        head = style.large_head if role == "resultant" else style.head
+        width = style.extra_wide if role == roles.RESULTANT else style.wide
+        head = style.large_head if role == roles.RESULTANT else style.head
         length = geometry.distance(start, tip)
         parts: list[Item] = []
         if length < DOT_BELOW:
@@ -248,20 +257,20 @@ class _Pen:
 
     def join(self, number: int, move: Join) -> None:
         start, end = self.at(move.start), self.at(move.end)
-        if move.role == "hidden":
+        if move.role == roles.HIDDEN:
             return
-        if move.role in ("partial", "resultant"):
+        if move.role in (roles.PARTIAL, roles.RESULTANT):
             self.arrow(number, start, end, move.phasor, move.role)
             return
         if self.phasors_only:
             return
-        if geometry.distance(start, end) < 0.5 or (move.role == "drop" and self.on_axis(start, end)):
+        if geometry.distance(start, end) < 0.5 or (move.role == roles.DROP and self.on_axis(start, end)):
             return
         style = self.style
         ink = self.look.inks.get(move.like, "ink-2")
         dashed: list[Item] = [Line(start, end, style.narrow, ink, style.dash)]
         count = self.look.ticks.get(move.like, 0)
-        if move.role == "parallel" and geometry.distance(start, end) > 3 * style.tick:
+        if move.role == roles.PARALLEL and geometry.distance(start, end) > 3 * style.tick:
             share = free_share(start, end, self.drawn.segments, style.tick)
             for line in ticks(start, end, count, style.narrow, ink, style, share):
                 dashed.append(line)
@@ -298,7 +307,7 @@ class _Pen:
             geometry.distance(self.at(other.start), self.at(other.point))
             for other in self.construction.moves
             if isinstance(other, SetOff)
-            and other.role != "mark"
+            and other.role != roles.MARK
             and other.line in (move.line, move.zero)
         ]
         return min(lengths, default=0.0)
@@ -342,7 +351,7 @@ class _Pen:
             for share in (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
         )
         capitals = self.style.value if owner == "angle-sum" else self.style.note
-        self.drawn.wanted.append(
+        self.drawn.label_requests.append(
             LabelRequest(owner, (quantity.plain(round(size, 1), self.look.mark) + "°",), capitals, anchors, number)
         )
 
@@ -367,7 +376,7 @@ class _Pen:
 
     def want(self, owner: str, capitals: float, number: int, anchors: tuple[tuple[Point, float], ...]) -> None:
         if owner in self.look.tags:
-            self.drawn.wanted.append(LabelRequest(owner, self.look.tags[owner], capitals, anchors, number))
+            self.drawn.label_requests.append(LabelRequest(owner, self.look.tags[owner], capitals, anchors, number))
 
 
 def draw(
@@ -377,11 +386,11 @@ def draw(
     style: Style,
     *,
     phasors_only: bool = False,
-    shown: frozenset[int] | None = None,
+    visible_moves: frozenset[int] | None = None,
 ) -> FigureStrokes:
     """The strokes and label wishes of a construction that stands on a page.
 
     ``phasors_only`` leaves out what a hand draws on the way: parallels, arcs, perpendiculars.
     ``shown`` draws only the moves with these indexes, and no arcs: the state of a lesson.
     """
-    return _Pen(construction, stand, look, style, phasors_only, shown).run()
+    return _Pen(construction, stand, look, style, phasors_only, visible_moves).run()

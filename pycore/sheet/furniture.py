@@ -89,7 +89,7 @@ def _bar_boxes(x: float, y: float, length: float, upright: bool) -> Iterator[Ite
 
 
 def check_bar(
-    at: Point, length: float, said: str, note: float, *, upright: bool = False, below: bool = False
+    at: Point, length: float, length_text: str, note: float, *, upright: bool = False, below: bool = False
 ) -> Group:
     """A bar to lay a ruler on, from its lower left corner; ``said`` is its length as written.
 
@@ -104,11 +104,11 @@ def check_bar(
         else (Line(Point(x + end, y - 1), Point(x + end, y + 2.6), 0.25) for end in ends)
     )
     if upright:
-        words = replace(text(said, Point(x + 3.5 + note, y + length / 2), note, "middle"), turn=90.0)
+        words = replace(text(length_text, Point(x + 3.5 + note, y + length / 2), note, "middle"), turn=90.0)
     elif below:
-        words = text(said, Point(x + length / 2, y - 2.0 - note), note, "middle")
+        words = text(length_text, Point(x + length / 2, y - 2.0 - note), note, "middle")
     else:
-        words = text(said, Point(x + length + 2, y - 0.4), note)
+        words = text(length_text, Point(x + length + 2, y - 0.4), note)
     return Group((*_bar_boxes(x, y, length, upright), *strokes, words), name="check-bar")
 
 
@@ -116,10 +116,10 @@ def check_bar(
 def check_bars(layout: Layout) -> tuple[Group, ...]:
     """A bar on each axis to lay a ruler on, away from the edges a printer may lose."""
     upright_x, upright_y, level_x, level_y = layout.bars
-    said, note = quantity.fixed(layout.bar, 0) + "\u00a0mm", layout.style.note
+    length_text, note = quantity.fixed(layout.bar, 0) + "\u00a0mm", layout.style.note
     return (
-        check_bar(Point(upright_x, upright_y), layout.bar, said, note, upright=True),
-        check_bar(Point(level_x, level_y), layout.bar, said, note),
+        check_bar(Point(upright_x, upright_y), layout.bar, length_text, note, upright=True),
+        check_bar(Point(level_x, level_y), layout.bar, length_text, note),
     )
 
 
@@ -132,24 +132,24 @@ NOTE_SHARES = (1.0, 0.92, 0.85, 0.78, 0.72)
 def words(layout: Layout, writing: SheetText) -> Group:
     """The scale in words, and the notes below it, closer together or smaller where they would not all fit."""
     *first, last = ("", *writing.notes)
-    told = (*first, writing.more, last) if writing.more and not _asks_below(layout) else writing.notes
-    return _words(layout, writing.scale_words, told, writing.second_scale)
+    notes = (*first, writing.more, last) if writing.more and not _asks_below(layout) else writing.notes
+    return _words(layout, writing.scale_words, notes, writing.second_scale)
 
 
 @lru_cache(maxsize=32)
-def _words(layout: Layout, scale: str, told: tuple[str, ...], second_scale: tuple[str, ...]) -> Group:
+def _words(layout: Layout, scale: str, notes: tuple[str, ...], second_scale: tuple[str, ...]) -> Group:
     """The same of what it says; kept, as most edits leave it as it is."""
     style, box = layout.style, layout.words
     y = box.top - style.scale_words - 1
     size = fitting(scale, style.scale_words, box.width)
     head = text(scale, Point(box.left, y), size)
-    for said in second_scale or ("",):
-        below = _second_scale(layout, said, y)
+    for scale_line in second_scale or ("",):
+        below = _second_scale(layout, scale_line, y)
         start = below[-1].at.y if below else y
-        notes, whole = _notes([note for note in told if note], style.note, box, start - _below_scale(style))
-        if whole:
+        lines, complete = _notes([note for note in notes if note], style.note, box, start - _below_scale(style))
+        if complete:
             break
-    return Group((head, *below, *notes), name="words")
+    return Group((head, *below, *lines), name="words")
 
 
 def _below_scale(style: Style) -> float:
@@ -157,23 +157,23 @@ def _below_scale(style: Style) -> float:
     return 3.0 if style.note < style.value else 1.5
 
 
-def _second_scale(layout: Layout, said: str, y: float) -> list[Text]:
+def _second_scale(layout: Layout, scale_line: str, y: float) -> list[Text]:
     """The scale of a second quantity below the first, whose base line is ``y``."""
     style, box = layout.style, layout.words
     # Below the tail of a decimal comma.
     y -= 0.12 * style.scale_words
-    lines = wrapped(said, style.value, box.width) if said else []
+    lines = wrapped(scale_line, style.value, box.width) if scale_line else []
     return [
         text(line, Point(box.left, y - 1.7 * style.value * number), style.value)
         for number, line in enumerate(lines, start=1)
     ]
 
 
-def _notes(told: Sequence[str], capitals: float, box: Box, y: float) -> tuple[list[Text], bool]:
+def _notes(texts: Sequence[str], capitals: float, box: Box, y: float) -> tuple[list[Text], bool]:
     """The notes below ``y`` as large and as far apart as their room allows, and whether they have room to their end."""
     for share, (spacing, gap) in product(NOTE_SHARES, NOTE_SPACINGS):
         size = share * capitals
-        notes = [wrapped(note, size, box.width) for note in told]
+        notes = [wrapped(note, size, box.width) for note in texts]
         lines = len([line for note in notes for line in note])
         if lines * spacing * size + (len(notes) - 1) * gap <= y - box.bottom:
             break
@@ -253,10 +253,10 @@ def plain_block(layout: Layout, writing: SheetText) -> Group:
         share * size for share, size in zip(BLOCK_ROWS, (style.title, style.note, style.note), strict=True)
     )
     y = box.top - title
-    said, capitals = _plain_title(writing.title, style, room)
+    wording, capitals = _plain_title(writing.title, style, room)
     items: list[Item] = [
         Shape(_corners(box), style.wide),
-        text(said, Point(x, y + 0.6 * style.title), capitals),
+        text(wording, Point(x, y + 0.6 * style.title), capitals),
         Line(Point(box.left, y), Point(box.right, y), style.narrow),
     ]
     lines = wrapped(writing.method, style.note, room)
@@ -278,9 +278,9 @@ def plain_block(layout: Layout, writing: SheetText) -> Group:
 def _plain_title(title: str, style: Style, room: float) -> tuple[str, float]:
     """A title as large as it fits; where even the notes' lettering is too large for it, without the kind of sheet."""
     short = title.partition(":")[0]
-    for said, capitals in ((title, style.title), (title, style.note), (short, style.title)):
-        if width_of(said, capitals) <= room:
-            return said, capitals
+    for wording, capitals in ((title, style.title), (title, style.note), (short, style.title)):
+        if width_of(wording, capitals) <= room:
+            return wording, capitals
     return short, min(style.title, max(style.note, fitting(short, style.title, room)))
 
 
@@ -300,8 +300,8 @@ def _cell(x: float, top: float, label: str, value: str, style: Style, width: flo
 
 def code_area(layout: Layout, writing: SheetText) -> Group:
     """The QR code with its words beside it, or, without a code, the words alone."""
-    asked = writing.more if _asks_below(layout) else ""
-    return _code_area(layout, writing.code, writing.short_code, asked, writing.code_words)
+    question = writing.more if _asks_below(layout) else ""
+    return _code_area(layout, writing.code, writing.short_code, question, writing.code_words)
 
 
 CODE_STEP = 1.5
@@ -333,7 +333,7 @@ def _stacked(lines: Iterable[str], at: Point, step: float, size: float) -> list[
 
 @lru_cache(maxsize=32)
 def _code_area(
-    layout: Layout, modules: tuple[str, ...], short_code: str, asked: str, beside: tuple[str, ...]
+    layout: Layout, modules: tuple[str, ...], short_code: str, question: str, beside: tuple[str, ...]
 ) -> Group:
     """The same of what it says; kept, as most edits leave it as it is."""
     box, note = layout.code, layout.style.note
@@ -341,7 +341,7 @@ def _code_area(
     left, y, step = box.left, box.top, note * 1.7
     if modules:
         size = layout.style.code
-        y = box.top if asked else box.bottom + size
+        y = box.top if question else box.bottom + size
         square = Box(left, box.bottom, left + size, box.bottom + size)
         items.append(code(modules, square))
         left += size + 1.5
@@ -352,8 +352,8 @@ def _code_area(
         y -= size if short else 0.0
         items += _stacked(short, Point(left, y), -CODE_STEP * size, size)
         y -= CODE_STEP * size * max(0, len(short) - 1)
-    if asked:
-        lines = wrapped(asked, note, box.right - left)
+    if question:
+        lines = wrapped(question, note, box.right - left)
         items += [text(line, Point(left, y - step * (index + 1)), note) for index, line in enumerate(lines)]
         y -= step * len(lines) + 0.8
     for words_here in beside:

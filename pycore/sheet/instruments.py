@@ -90,8 +90,8 @@ def stamped_protractor(pose: Pose, figures: ProtractorNumbers, *, circle: bool =
     """A protractor of a lesson, with the stamp by which a writer may write it once."""
     unit = _unit_protractor(figures, circle)
     key = f"protractor-{360 if circle else 180}-{figures.key}"
-    made = protractor(pose, figures, circle=circle)
-    return replace(made, stamp=Stamp(key, unit, pose.at, pose.degrees, pose.factor))
+    drawn = protractor(pose, figures, circle=circle)
+    return replace(drawn, stamp=Stamp(key, unit, pose.at, pose.degrees, pose.factor))
 
 
 def stands_on_head(degrees: float) -> bool:
@@ -104,8 +104,8 @@ def stamped_ruler(pose: Pose, length: float) -> Group:
     capitals, over = 3.8, stands_on_head(pose.degrees)
     unit = _unit_ruler(length, ON_SCREEN, capitals, over)
     key = f"ruler-{int(length)}{'-over' if over else ''}"
-    made = ruler(pose, length, weight=ON_SCREEN, capitals=capitals, over=over)
-    return replace(made, stamp=Stamp(key, unit, pose.at, pose.degrees, pose.factor))
+    drawn = ruler(pose, length, weight=ON_SCREEN, capitals=capitals, over=over)
+    return replace(drawn, stamp=Stamp(key, unit, pose.at, pose.degrees, pose.factor))
 
 
 def protractor(pose: Pose, figures: ProtractorNumbers = PLAIN, *, circle: bool = False, tint: bool = False) -> Group:
@@ -138,14 +138,14 @@ def _figures_at(pose: Pose, figures: ProtractorNumbers, degree: int, end: int) -
         turned, lift = pose.degrees, 2.6
     inner_height, inner_face, inner_ink = figures.inner
     outer_height, outer_face, outer_ink = figures.outer
-    made: list[Item] = []
+    items: list[Item] = []
     for radius, value, height, face, ink in (
         (INNER_FIGURES, degree, inner_height, inner_face, inner_ink),
         (OUTER_FIGURES, (end - degree) % 360 if end == 360 else end - degree, outer_height, outer_face, outer_ink),
     ):
         at = pose.place(radius, degree).moved(lift * f, pose.degrees + 90.0)
-        made.append(figure(str(value), at, height * f, turned, face, ink))
-    return made
+        items.append(figure(str(value), at, height * f, turned, face, ink))
+    return items
 
 
 def _protractor_body(pose: Pose, circle: bool, tint: bool, weight: float = 1.0) -> list[Item]:

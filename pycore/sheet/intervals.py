@@ -103,11 +103,11 @@ def _foot(place: _Axis, mark: str, unit: str, top: float) -> Group:
     return Group(tuple(items), name="axis")
 
 
-def intervals(rows: Sequence[Interval], unit: str, mark: str, title: str, told: str) -> Page:
+def intervals(rows: Sequence[Interval], unit: str, mark: str, title: str, description: str) -> Page:
     """Results on one axis in a unit, the first at the top; ``told`` is the picture in words."""
     low, high = _span(rows)
     place = _Axis(low, high)
     height = FOOT + ROW * len(rows) + TOP
     top = FOOT + ROW * len(rows) - 4.0
     drawn = [_row(row, FOOT + ROW * (len(rows) - 1 - index) + 2.5, place) for index, row in enumerate(rows)]
-    return Page(WIDTH, height, (_foot(place, mark, unit, top), *drawn), title, told)
+    return Page(WIDTH, height, (_foot(place, mark, unit, top), *drawn), title, description)

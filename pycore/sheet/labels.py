@@ -52,7 +52,7 @@ class LabelRequest:
 class PlacedLabel:
     """A label in its place, with its leader if it had to stand off."""
 
-    wanted: LabelRequest
+    request: LabelRequest
     text: Text
     box: Box
     leader: Line | None = None
@@ -183,9 +183,9 @@ def along(start: Point, end: Point, sides: tuple[int, ...] = (1, -1)) -> Iterato
 class _Shape:
     """A label's text and rectangle about its own middle, made once and moved."""
 
-    def __init__(self, wanted: LabelRequest) -> None:
-        self.trial = text(wanted.phrase, ORIGIN, wanted.capitals, "middle")
-        self.box = box_of(self.trial, wanted.capitals)
+    def __init__(self, request: LabelRequest) -> None:
+        self.trial = text(request.phrase, ORIGIN, request.capitals, "middle")
+        self.box = box_of(self.trial, request.capitals)
         self.width, self.height = self.box.width, self.box.height
 
     def off(self, anchor: Point, degrees: float, gap: float) -> Box:
@@ -201,18 +201,18 @@ class _Shape:
         return replace(self.trial, at=Point(box.centre.x, box.bottom - self.box.bottom))
 
 
-def _near(ground: LabelArea, wanted: LabelRequest, shape: _Shape) -> PlacedLabel | None:
+def _near(ground: LabelArea, request: LabelRequest, shape: _Shape) -> PlacedLabel | None:
     for gap in GAPS:
-        for anchor, degrees in wanted.anchors:
+        for anchor, degrees in request.anchors:
             box = shape.off(anchor, degrees, gap)
-            if ground.clear(box) and ground.nearest(box, wanted.owner):
-                return PlacedLabel(wanted, shape.at(box), box)
+            if ground.clear(box) and ground.nearest(box, request.owner):
+                return PlacedLabel(request, shape.at(box), box)
     return None
 
 
-def _on_leader(ground: LabelArea, wanted: LabelRequest, shape: _Shape) -> PlacedLabel | None:
+def _on_leader(ground: LabelArea, request: LabelRequest, shape: _Shape) -> PlacedLabel | None:
     for gap in LEADER_GAPS:
-        for anchor, degrees in wanted.anchors:
+        for anchor, degrees in request.anchors:
             for lean in (0.0, 40.0, -40.0, 75.0, -75.0):
                 box = shape.off(anchor, degrees + lean, gap)
                 if not ground.clear(box):
@@ -220,7 +220,7 @@ def _on_leader(ground: LabelArea, wanted: LabelRequest, shape: _Shape) -> Placed
                 end = _edge(box, anchor)
                 if ground.free_line(anchor, end):
                     leader = Line(anchor, end, 0.18, "ink-2")
-                    return PlacedLabel(wanted, shape.at(box), box, leader)
+                    return PlacedLabel(request, shape.at(box), box, leader)
     return None
 
 
@@ -233,20 +233,20 @@ def _edge(box: Box, towards: Point) -> Point:
     )
 
 
-def place(ground: LabelArea, wanted: list[LabelRequest]) -> tuple[list[PlacedLabel], list[LabelRequest]]:
+def place(ground: LabelArea, requests: list[LabelRequest]) -> tuple[list[PlacedLabel], list[LabelRequest]]:
     """Place labels one after the other; returns those placed, and those left to the table."""
     placed: list[PlacedLabel] = []
     left: list[LabelRequest] = []
-    for request in wanted:
+    for request in requests:
         shape = _Shape(request)
-        found = _near(ground, request, shape)
-        if found is None and request.leaders:
-            found = _on_leader(ground, request, shape)
-        if found is None:
+        label = _near(ground, request, shape)
+        if label is None and request.leaders:
+            label = _on_leader(ground, request, shape)
+        if label is None:
             left.append(request)
             continue
-        placed.append(found)
-        ground.boxes.append(found.box)
-        if found.leader:
-            ground.add(Segment(found.leader.start, found.leader.end))
+        placed.append(label)
+        ground.boxes.append(label.box)
+        if label.leader:
+            ground.add(Segment(label.leader.start, label.leader.end))
     return placed, left

@@ -70,7 +70,7 @@ def room_across(paper: str) -> float:
 def natural_widths(headings: Sequence[ColumnHeading], rows: Sequence[tuple[Lines, ...]]) -> list[float]:
     """The width of each column's widest cell; figures are as wide as one another."""
     measured: dict[str, float] = {}
-    made = []
+    widths = []
     for index, heading in enumerate(headings):
         widest = max(width_of(line, CELL) for line in heading.lines)
         for row in rows:
@@ -82,8 +82,8 @@ def natural_widths(headings: Sequence[ColumnHeading], rows: Sequence[tuple[Lines
                     widest = max(widest, measured[pattern])
                 else:
                     widest = max(widest, width_of(line, CELL))
-        made.append(widest)
-    return made
+        widths.append(widest)
+    return widths
 
 
 def _legend_lines(ledger: Ledger, width: float) -> list[tuple[str, list[str]]]:
@@ -102,11 +102,11 @@ def _notes(ledger: Ledger, box: Box) -> tuple[list[Item], float]:
     if not ledger.legend:
         return items, y - 3.0
     listed = _legend_lines(ledger, box.width)
-    whole = len([line for _, lines in listed for line in lines])
+    count = len([line for _, lines in listed for line in lines])
     start, column, used, lowest = y - 1.5, 0, 0, y
     y = start
     for sign, lines in listed:
-        if column == 0 and used >= (whole + 1) // 2:
+        if column == 0 and used >= (count + 1) // 2:
             column, y = 1, start
         left = box.left + column * ((box.width - 8.0) / 2 + 8.0)
         items.append(text(sign, Point(left, y - LEGEND_STEP), NOTE, face="bold"))
@@ -159,15 +159,15 @@ def _divided(ledger: Ledger, frame: _Frame) -> list[int]:
     """How many rows stand on each page."""
     head = max(len(heading.lines) for heading in ledger.headings) * LINE + PAD
     _, first = _notes(ledger, frame.box)
-    made, left = [], len(ledger.rows)
+    counts, left = [], len(ledger.rows)
     top = first
     while left > 0:
         room = top - head - frame.box.bottom - LINE - 2.0
         count = max(1, min(left, int(room / _height(ledger) + 1e-9)))
-        made.append(count)
+        counts.append(count)
         left -= count
         top = frame.box.top - TITLE - 5.0
-    return made
+    return counts
 
 
 def page_count(ledger: Ledger, paper: str) -> int:
@@ -188,8 +188,8 @@ def pages(ledger: Ledger, paper: str, numbers: Sequence[str], description: str) 
         ]
         top = box.top - TITLE - 5.0
         if index == 0:
-            made, top = _notes(ledger, box)
-            items += made
+            notes, top = _notes(ledger, box)
+            items += notes
         head, y = _head(ledger, edges, box, top)
         items += head
         for row in ledger.rows[done : done + count]:

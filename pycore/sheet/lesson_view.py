@@ -7,7 +7,7 @@ keep their true size against the drawing. Capitals of readings are at least 1/23
 
 from pycore import geometry
 from pycore.constructions import step_kinds
-from pycore.constructions.frames import COMPASSES, LINE, PROTRACTOR, RULER, SQUARES, Frame
+from pycore.constructions.frames import COMPASSES, FIRST_ARC, LINE, PROTRACTOR, RULER, SQUARES, Frame
 from pycore.constructions.moves import (
     CrossArcs,
     DrawParallel,
@@ -79,9 +79,9 @@ class _Showing:
         must, wish = self.touched(), [self.at(name) for name in self.seen()]
         if not must:
             must = wish or [ORIGIN]
-        whole = geometry.bounds([*must, *wish])
+        bounds = geometry.bounds([*must, *wish])
         readable = self.frame.tool in (PROTRACTOR, RULER)
-        box = whole if not readable or _fitting(whole) >= SMALLEST else geometry.bounds(must)
+        box = bounds if not readable or _fitting(bounds) >= SMALLEST else geometry.bounds(must)
         self.zoom = min(_fitting(box), LARGEST)
         centre = box.centre
         origin = Point(WIDTH / 2 - centre.x * self.zoom, HEIGHT / 2 - centre.y * self.zoom)
@@ -112,7 +112,7 @@ class _Showing:
         """Names of the points on the paper so far."""
         named: list[str] = [START_POINT] if START_POINT in self.points else []
         for index, move in enumerate(self.plan.construction.moves):
-            if index not in self.frame.shown:
+            if index not in self.frame.drawn_moves:
                 continue
             if isinstance(move, SetOff):
                 named += [move.start, move.point]
@@ -131,10 +131,10 @@ class _Showing:
 
     def ruler_corners(self, start: Point, end: Point) -> list[Point]:
         """The corners of the ruler that is laid from one point to another, as far as it matters."""
-        pose, whole = self.ruler_pose(start, end)
+        pose, full_length = self.ruler_pose(start, end)
         far = geometry.distance(start, end) / pose.factor
         return [
-            pose.xy(-RULER_BEFORE_ZERO, 4.0), pose.xy(min(whole, 40.0 + far), 4.0), start, end,
+            pose.xy(-RULER_BEFORE_ZERO, 4.0), pose.xy(min(full_length, 40.0 + far), 4.0), start, end,
             pose.xy(-RULER_BEFORE_ZERO, -RULER_WIDTH - 10.0), pose.xy(far, -RULER_WIDTH - 16.0),
         ]  # fmt: skip
 
@@ -221,8 +221,8 @@ class _Showing:
             return tools.protractor_laid(pose, inner, sweep, words, circle=self.circle)
         ends = self.ruled()
         if ends is not None:
-            pose, whole = self.ruler_pose(*ends)
-            return tools.ruler_laid(pose, whole, geometry.distance(*ends) / self.zoom, words)
+            pose, full_length = self.ruler_pose(*ends)
+            return tools.ruler_laid(pose, full_length, geometry.distance(*ends) / self.zoom, words)
         square = self.squared()
         if square is not None:
             pose = self.square_pose(square)
@@ -230,7 +230,7 @@ class _Showing:
             back = 0.0 if isinstance(square, DropPerpendicular) else tools.SQUARE_BACK
             return tools.square_laid(pose, self.square_before(square, pose), back)
         if tool == COMPASSES and isinstance(move, CrossArcs):
-            centre = self.at(move.first if self.frame.part == "first" else move.second)
+            centre = self.at(move.first if self.frame.phase == FIRST_ARC else move.second)
             return tools.compasses_laid(centre, self.at(move.point), words)
         return PlacedTool()
 
@@ -238,10 +238,10 @@ class _Showing:
 
     def drawn(self) -> FigureStrokes:
         """The strokes on the paper by the end of this frame; arcs cross only once both are drawn."""
-        shown, moves = self.frame.shown, self.plan.construction.moves
-        if self.frame.tool == COMPASSES and self.frame.part == "first":
-            shown -= {index for index in shown if moves[index] == self.frame.move}
-        return draw(self.plan.construction, self.stand, self.look, CLASSROOM, shown=shown)
+        visible_moves, moves = self.frame.drawn_moves, self.plan.construction.moves
+        if self.frame.tool == COMPASSES and self.frame.phase == FIRST_ARC:
+            visible_moves -= {index for index in visible_moves if moves[index] == self.frame.move}
+        return draw(self.plan.construction, self.stand, self.look, CLASSROOM, visible_moves=visible_moves)
 
     def page(self, title: str, words: str) -> Page:
         """The whole frame."""
@@ -252,9 +252,9 @@ class _Showing:
             ground.add(labels.Segment(start, end, "", 0.6))
         reading = _beside(ground, laid.read, READING, "bold")
         zero = _beside(ground, laid.zero, ZERO, "regular")
-        placed, _ = labels.place(ground, [wanted for wanted in drawn.wanted if _inside(wanted)])
+        placed, _ = labels.place(ground, [request for request in drawn.label_requests if _inside(request)])
         for label in placed:
-            drawn.add(label.wanted.step, label.text, *([label.leader] if label.leader else []))
+            drawn.add(label.request.step, label.text, *([label.leader] if label.leader else []))
         steps = tuple(Group(tuple(items), step=number) for number, items in sorted(drawn.by_step.items()))
         items: tuple[Item, ...] = (
             Group(laid.under, name="tool", for_step=self.frame.step),
@@ -283,19 +283,19 @@ def _fitting(box: Box) -> float:
     return min((WIDTH - 2 * MARGIN) / max(box.width, 40.0), (HEIGHT - 2 * MARGIN) / max(box.height, 40.0))
 
 
-def _beside(ground: labels.LabelArea, wanted: ToolNote | None, capitals: float, face: str) -> tuple[Text, ...]:
+def _beside(ground: labels.LabelArea, note: ToolNote | None, capitals: float, face: str) -> tuple[Text, ...]:
     """Words beside their anchor where they touch nothing, or else inside the view at least."""
-    if wanted is None:
+    if note is None:
         return ()
-    shape = text(wanted.words, ORIGIN, capitals, "middle", "accent", face)  # type: ignore[arg-type]
+    shape = text(note.words, ORIGIN, capitals, "middle", "accent", face)  # type: ignore[arg-type]
     size = box_of(shape, capitals)
     boxes = [
-        _off(size, wanted.anchor, wanted.degrees + lean, gap) for gap in (1.4, 3.0, 6.0, 10.0, 15.0) for lean in LEANS
+        _off(size, note.anchor, note.degrees + lean, gap) for gap in (1.4, 3.0, 6.0, 10.0, 15.0) for lean in LEANS
     ]
     box = next((box for box in boxes if ground.clear(box)), _inwards(boxes[0]))
     ground.boxes.append(box.grown(0.6))
     at = Point(box.centre.x, box.bottom - size.bottom)
-    return (text(wanted.words, at, capitals, "middle", "accent", face),)  # type: ignore[arg-type]
+    return (text(note.words, at, capitals, "middle", "accent", face),)  # type: ignore[arg-type]
 
 
 def _off(size: Box, anchor: Point, degrees: float, gap: float) -> Box:
@@ -314,9 +314,9 @@ def _inwards(box: Box) -> Box:
     return Box(box.left + dx, box.bottom + dy, box.right + dx, box.top + dy)
 
 
-def _inside(wanted: labels.LabelRequest) -> bool:
+def _inside(request: labels.LabelRequest) -> bool:
     """Whether a label's line is in view at all."""
-    return any(0 < point.x < WIDTH and 0 < point.y < HEIGHT for point, _ in wanted.anchors)
+    return any(0 < point.x < WIDTH and 0 < point.y < HEIGHT for point, _ in request.anchors)
 
 
 def frame_page(plan: Plan, frame: Frame, look: PhasorStyles, title: str, words: str, *, circle: bool = False) -> Page:

@@ -24,15 +24,15 @@ def _symbol(symbol: Symbol, capitals: float) -> tuple[Run, ...]:
 def runs(phrase: Phrase | str, capitals: float, face: Face = "regular") -> tuple[Run, ...]:
     """The runs of a phrase whose capitals are ``capitals`` mm high."""
     pieces = (phrase,) if isinstance(phrase, str) else phrase
-    made: list[Run] = []
+    lettered: list[Run] = []
     for piece in pieces:
         if isinstance(piece, Emphasis):
-            made.extend(runs(piece.pieces, capitals, "bold"))
+            lettered.extend(runs(piece.pieces, capitals, "bold"))
         elif isinstance(piece, Symbol):
-            made.extend(_symbol(piece, capitals))
+            lettered.extend(_symbol(piece, capitals))
         else:
-            made.append(Run(piece, face, lettering.size_for_capitals(capitals, face)))
-    return tuple(made)
+            lettered.append(Run(piece, face, lettering.size_for_capitals(capitals, face)))
+    return tuple(lettered)
 
 
 def text(

@@ -79,7 +79,9 @@ LARGE = Style(
 EASY = Style(
     note=3.2, value=4.0, tag=5.5, title=5.5, scale_words=7.0, row=9.0, code=26.0, margin=3.5, column=94.0,
 )  # fmt: skip
-PRINTS = {"usual": NORMAL, "large": LARGE, "easy": EASY}
+USUAL, LARGE_PRINT, EASY_READING = "usual", "large", "easy"
+"""Print styles: option values of the form, which stand in links."""
+PRINTS = {USUAL: NORMAL, LARGE_PRINT: LARGE, EASY_READING: EASY}
 """How a sheet is printed. Large: capitals of 5 mm and more, text of 18 points and more, with thicker lines, for low
 vision. Easy: text of 12 points and more, fewer words beside the drawing, for dyslexia (both common practice)."""
 TOO_SMALL_FOR_READING = ("A5",)
@@ -237,7 +239,7 @@ def _usual(frame: Box, style: Style, rows: int, landscape: bool, second: bool) -
 
 @lru_cache(maxsize=64)
 def layout(
-    paper: str, orientation: str, rows: int = 5, *, second: bool = False, printed: str = "usual"
+    paper: str, orientation: str, rows: int = 5, *, second: bool = False, printed: str = USUAL
 ) -> Layout:
     """Divide a paper; ``rows`` is how many rows the table has below its head, ``second``: a second scale is said,
     ``printed``: ``usual``, ``large`` or ``easy``.

@@ -47,11 +47,11 @@ def _rows(lists: Sequence[TextSection], capitals: float, width: float) -> Iterat
         indent = 2.4 * capitals if listed.ticked else 0.0
         for line in listed.lines:
             pieces = wrapped(line, capitals, width - indent)
-            made = tuple(
+            rest = tuple(
                 _Row(piece, (1.25 if index == 0 else 0.85) * pitch, indent, boxed=listed.ticked and index == 0)
                 for index, piece in enumerate(pieces)
             )
-            yield (*ahead, *made)
+            yield (*ahead, *rest)
             ahead = ()
 
 
@@ -62,10 +62,10 @@ def _lettered(words: str) -> Phrase:
     """Words in which V_R is a symbol with its index."""
     pieces = _WITH_INDEX.split(words)
     symbols = (Symbol(letter, index) for letter, index in zip(pieces[1::3], pieces[2::3], strict=True))
-    made: list[str | Symbol] = [pieces[0]]
+    pieces_so_far: list[str | Symbol] = [pieces[0]]
     for symbol, after in zip(symbols, pieces[3::3], strict=True):
-        made += [symbol, after]
-    return tuple(piece for piece in made if piece)
+        pieces_so_far += [symbol, after]
+    return tuple(piece for piece in pieces_so_far if piece)
 
 
 def _box(x: float, y: float, side: float) -> Shape:
@@ -73,7 +73,7 @@ def _box(x: float, y: float, side: float) -> Shape:
 
 
 def moves_pages(
-    layout: Layout, title: str, lists: Sequence[TextSection], foot: str, named: Sequence[str], told: str
+    layout: Layout, title: str, lists: Sequence[TextSection], foot: str, named: Sequence[str], description: str
 ) -> tuple[Page, ...]:
     """As many pages of the sheet's own paper, upright, as the lines need. ``named`` are the pages' titles, the last
     one's for all that follow; ``told`` what they hold, for someone who cannot see them."""
@@ -99,7 +99,7 @@ def moves_pages(
                 pages[-1].append(_box(left, y - 0.1 * capitals, BOX * capitals))
     return tuple(
         Page(width, height, (Group((*items, *_foot(layout, foot, right)), name="moves"),),
-             named[min(index, len(named) - 1)], told)
+             named[min(index, len(named) - 1)], description)
         for index, items in enumerate(pages)
     )  # fmt: skip
 

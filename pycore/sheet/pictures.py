@@ -9,6 +9,7 @@ from collections.abc import Sequence
 
 from pycore import geometry, phasor, trig
 from pycore.constructions.construction import Construction, DrawingConvention
+from pycore.constructions.names import SUM_KEY
 from pycore.drawing import Arrow, Circle, Group, Ink, Item, Line, Page, Shape
 from pycore.geometry import Box, Point
 from pycore.sheet import labels
@@ -23,12 +24,12 @@ WAVE_STEPS = 72
 def _stand(constructions: Sequence[Construction], picture: DrawingConvention) -> Placement:
     """The largest scale at which every construction fits, from one start point."""
     boxes = [extent(construction, picture) for construction in constructions]
-    whole = Box(
+    bounds = Box(
         min(box.left for box in boxes), min(box.bottom for box in boxes),
         max(box.right for box in boxes), max(box.top for box in boxes),
     )  # fmt: skip
-    factor = min((WIDTH - 2 * MARGIN) / max(whole.width, 1e-9), (HEIGHT - 2 * MARGIN) / max(whole.height, 1e-9))
-    middle = whole.centre
+    factor = min((WIDTH - 2 * MARGIN) / max(bounds.width, 1e-9), (HEIGHT - 2 * MARGIN) / max(bounds.height, 1e-9))
+    middle = bounds.centre
     return Placement(picture, factor, Point(WIDTH / 2 - middle.x * factor, HEIGHT / 2 - middle.y * factor))
 
 
@@ -42,9 +43,11 @@ def together(
         points = construction.figure.points
         for start, end in drawn_ends(construction):
             faint.append(Line(stand.place(points[start]), stand.place(points[end]), 0.25, "rule"))
-    now = draw(constructions[last], stand, look, CLASSROOM, shown=frozenset(range(len(constructions[last].moves))))
+    now = draw(
+        constructions[last], stand, look, CLASSROOM, visible_moves=frozenset(range(len(constructions[last].moves)))
+    )
     ground = labels.LabelArea(Box(1.0, 1.0, WIDTH - 1.0, HEIGHT - 1.0), now.segments)
-    placed, _ = labels.place(ground, now.wanted)
+    placed, _ = labels.place(ground, now.label_requests)
     strokes = [item for _, items in sorted(now.by_step.items()) for item in items]
     strokes += [label.text for label in placed] + [label.leader for label in placed if label.leader]
     ring = Circle(stand.place(constructions[last].end_point), 2.4, 0.6, "accent")
@@ -83,21 +86,21 @@ def pull(
     ring = 5.0
     factor, centre = _pulling([value for _, value in phasors], picture, ring)
     items: list[Item] = [Circle(centre, ring, 1.2, "ink"), Circle(centre, ring - 2.0, 0.5, "ink")]
-    wanted: list[tuple[str, Point, float]] = []
+    labels: list[tuple[str, Point, float]] = []
     for key, value in phasors[:count]:
         degrees = picture.paper_angle(phasor.angle(value))
         length = phasor.magnitude(value) * factor
         items += _rope(centre, degrees, length, look.inks[key], ring)
-        wanted.append((key, centre.moved(ring + length + 4.5, degrees), degrees))
+        labels.append((key, centre.moved(ring + length + 4.5, degrees), degrees))
     net = phasor.total(value for _, value in phasors[:count])
     if count > 1 and net != 0:
         degrees = picture.paper_angle(phasor.angle(net))
         length = phasor.magnitude(net) * factor
         tip = centre.moved(ring + length, degrees)
-        items.append(Arrow(centre, tip, 1.4, look.inks["sum"], 7.0))
-        key = "sum" if count == len(phasors) else "i" + "".join(k[1:] for k, _ in phasors[:count])
-        wanted.append((key, centre.moved(ring + length + 5.5, degrees + 4.0), degrees))
-    for key, place, _ in wanted:
+        items.append(Arrow(centre, tip, 1.4, look.inks[SUM_KEY], 7.0))
+        key = SUM_KEY if count == len(phasors) else "i" + "".join(k[1:] for k, _ in phasors[:count])
+        labels.append((key, centre.moved(ring + length + 5.5, degrees + 4.0), degrees))
+    for key, place, _ in labels:
         if key in look.tags:
             items.append(text(look.tags[key], Point(place.x, place.y - 2.0), 4.7, "middle"))
     return Page(WIDTH, HEIGHT, tuple(items), title, title)
@@ -129,7 +132,7 @@ def waves(
         size, angle = phasor.magnitude(value) * factor, phasor.angle(value)
         if size == 0.0:
             continue
-        width = 1.0 if key == "sum" else 0.5
+        width = 1.0 if key == SUM_KEY else 0.5
         places = [
             Point(
                 WAVE_LEFT + (WAVE_RIGHT - WAVE_LEFT) * step / WAVE_STEPS,

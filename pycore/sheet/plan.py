@@ -6,9 +6,10 @@ from dataclasses import dataclass, replace
 from pycore import geometry
 from pycore.constructions.companions import accompanied, companion_moves
 from pycore.constructions.construction import Arm, Construction, DrawingConvention, flattest
+from pycore.constructions.methods import THE_RETURNING
 from pycore.geometry import ORIGIN, Box, Point
 from pycore.sheet.figure import extent
-from pycore.sheet.media import PAPERS, Layout, holds, layout
+from pycore.sheet.media import PAPERS, USUAL, Layout, holds, layout
 from pycore.sheet.scale import Fit, best_fit, fit_at, next_scale
 
 FLAT_INTERSECTION = 15.0
@@ -41,7 +42,7 @@ class Plan:
 
 def table_rows(construction: Construction) -> int:
     """Rows of a sheet's table: the arms, the first diagonal if there is one, the sum, its return."""
-    returning = construction.resultant == "returning" and not construction.closed
+    returning = construction.resultant == THE_RETURNING and not construction.closed
     more = len(companion_moves(construction)) + construction.further
     return len(construction.arms) + 1 + ("r" in construction.figure.readings) + returning + more
 
@@ -72,7 +73,7 @@ def choose(
     steps: str = "125",
     companions: tuple[Arm, ...] = (),
     second: float | None = None,
-    printed: str = "usual",
+    printed: str = USUAL,
 ) -> tuple[Plan, ...]:
     """The best way to put each candidate on the paper, the best candidate first.
 
@@ -82,14 +83,14 @@ def choose(
     ``large`` or ``easy``.
     """
 
-    def sheet_for(way: str, rows: int) -> Layout:
-        return layout(paper, way, rows, second=bool(companions), printed=printed)
+    def sheet_for(orientation: str, rows: int) -> Layout:
+        return layout(paper, orientation, rows, second=bool(companions), printed=printed)
 
     best: list[tuple[tuple[int, int, float, int, int], Plan]] = []
     for index, construction in enumerate(candidates):
         box = _with_companions(extent(construction, picture), construction, picture, companions)
         rows = table_rows(construction) + len(companions)
-        sheets = [sheet_for(way, rows) for way in orientations]
+        sheets = [sheet_for(orientation, rows) for orientation in orientations]
         # Large print of many rows has room only on a sheet that stands upright.
         sheets = [sheet for sheet in sheets if holds(sheet)] or [sheet_for("portrait", rows)]
         plans = [_plan(construction, picture, box, sheet, scale, steps) for sheet in sheets]
@@ -146,21 +147,21 @@ def _accompanied(plan: Plan, companions: tuple[Arm, ...], second: float | None, 
     longest = max(arm.size for arm in plan.construction.arms) * plan.factor
     scale, first = next_scale(10.0 * largest / longest, steps), None
     for _ in range(MOST_SCALES):
-        made = _at_second(plan, companions, scale)
-        if made.second_fits and first is None:
-            first = made
-        if made.second_fits and _stands_clear(made):
-            return made
+        placed = _at_second(plan, companions, scale)
+        if placed.second_fits and first is None:
+            first = placed
+        if placed.second_fits and _stands_clear(placed):
+            return placed
         # Smaller than a third of what fits would be hard to draw.
         if first is not None and scale > 3.0 * first.second:
             break
         scale = next_scale(scale * 1.01, steps)
-    return first or made
+    return first or placed
 
 
 def papers_that_take(
     construction: Construction, picture: DrawingConvention, scale: float, beside: str, ways: Sequence[str],
-    printed: str = "usual",
+    printed: str = USUAL,
 ) -> tuple[str, ...]:
     """The other papers on which a given scale fits, smallest first."""
     box = extent(construction, picture)
@@ -175,6 +176,7 @@ def papers_that_take(
         for name in by_size
         if name != beside
         and any(
-            fit_at(box, layout(name, way, rows, second=second, printed=printed), scale).fits for way in ways
+            fit_at(box, layout(name, orientation, rows, second=second, printed=printed), scale).fits
+            for orientation in ways
         )
     )

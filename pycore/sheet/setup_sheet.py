@@ -85,7 +85,7 @@ def _rectangle(box: Box) -> tuple[Point, ...]:
 
 def _fields(at: Point, length: float, upright: bool) -> list[Item]:
     """Fields of 10 mm, every second one filled."""
-    made: list[Item] = []
+    items: list[Item] = []
     for index in range(int(length / 10)):
         low = 10.0 * index
         box = (
@@ -93,25 +93,25 @@ def _fields(at: Point, length: float, upright: bool) -> list[Item]:
             if upright
             else Box(at.x + low, at.y, at.x + low + 10, at.y + BREADTH)
         )
-        made.append(Shape(_rectangle(box), 0.18, "ink", "ink" if index % 2 == 0 else "sheet"))
-    return made
+        items.append(Shape(_rectangle(box), 0.18, "ink", "ink" if index % 2 == 0 else "sheet"))
+    return items
 
 
-def _upright(place: Bars, said: str) -> Group:
+def _upright(place: Bars, length_text: str) -> Group:
     at, length = place.upright_foot, place.upright
     strokes = [
         Line(Point(at.x - 1, y), Point(at.x + BREADTH + 1.6, y), STROKE) for y in (at.y, at.y + length)
     ]
-    label = replace(text(said, Point(at.x + BREADTH + 6.5, at.y + length / 2), VALUE, "middle"), turn=90.0)
+    label = replace(text(length_text, Point(at.x + BREADTH + 6.5, at.y + length / 2), VALUE, "middle"), turn=90.0)
     return Group((*_fields(at, length, True), *strokes, label), name="bar-upright")
 
 
-def _level(place: Bars, said: str) -> Group:
+def _level(place: Bars, length_text: str) -> Group:
     at, length = place.level_left, place.level
     strokes = [
         Line(Point(x, at.y - 1.6), Point(x, at.y + BREADTH + 1), STROKE) for x in (at.x, at.x + length)
     ]
-    label = text(said, Point(at.x + length / 2, at.y - 3.0 - VALUE), VALUE, "middle")
+    label = text(length_text, Point(at.x + length / 2, at.y - 3.0 - VALUE), VALUE, "middle")
     return Group((*_fields(at, length, False), *strokes, label), name="bar-level")
 
 
@@ -200,5 +200,5 @@ def setup_page(paper: str, orientation: str, writing: SetupWriting) -> Page:
         _feed(middle, writing.upright_along),
         _block(frame, writing),
     )
-    said = words.sheet_description(writing.upright, writing.level)
-    return Page(place.width, place.height, items, words.TITLE, said)
+    description = words.sheet_description(writing.upright, writing.level)
+    return Page(place.width, place.height, items, words.TITLE, description)

@@ -34,25 +34,25 @@ def _row(label: str, sure: int, perhaps: int, unit: float, top: float) -> tuple[
         items.append(Shape(_corners(Box(0.0, y, end, y + BAR)), 0.3, "ink", "ink"))
     if perhaps:
         items.append(Shape(_corners(Box(end, y, end + perhaps * unit, y + BAR)), 0.3, "ink", "sheet"))
-    said = f"{sure}" if not perhaps else f"{sure} + {perhaps}"
-    items.append(text(said, Point(end + perhaps * unit + 1.6, y + 0.7), LETTERS, face="bold"))
+    numbers = f"{sure}" if not perhaps else f"{sure} + {perhaps}"
+    items.append(text(numbers, Point(end + perhaps * unit + 1.6, y + 0.7), LETTERS, face="bold"))
     return Group(tuple(items), name="tally"), y - 2.2
 
 
 def chart(counted: Sequence[Counted], title: str, description: str) -> Page:
     """The chart of the commonest labels, in the order given. Raises ValueError where nothing is counted."""
-    shown = counted[:MOST]
-    longest = max(sure + perhaps for _, sure, perhaps in shown)
+    rows = counted[:MOST]
+    longest = max(sure + perhaps for _, sure, perhaps in rows)
     unit = min(8.0, (WIDTH - width_of("00 + 00", LETTERS) - 3.0) / longest)
-    height = _height(shown)
+    height = _height(rows)
     items: list[Item] = []
     y = height
-    for label, sure, perhaps in shown:
+    for label, sure, perhaps in rows:
         group, y = _row(label, sure, perhaps, unit, y)
         items.append(group)
     return Page(WIDTH, height, tuple(items), title, description)
 
 
-def _height(shown: Sequence[Counted]) -> float:
-    lines = len([line for label, _, _ in shown for line in wrapped(label, LETTERS, WIDTH)])
-    return lines * STEP + len(shown) * (BAR + UNDER + 2.2) + 1.0
+def _height(rows: Sequence[Counted]) -> float:
+    lines = len([line for label, _, _ in rows for line in wrapped(label, LETTERS, WIDTH)])
+    return lines * STEP + len(rows) * (BAR + UNDER + 2.2) + 1.0

@@ -19,13 +19,13 @@ def ticks(
     """Slanted ticks across a line, near its middle: one for the first phasor, two for the second."""
     degrees = geometry.direction(start, end)
     middle = start.plus(end.minus(start).times(share))
-    made: list[Line] = []
+    lines: list[Line] = []
     for index in range(count):
         at = middle.moved((index - (count - 1) / 2) * style.tick_gap, degrees)
         half = style.tick / 2
         slant = degrees + TICK_SLANT
-        made.append(Line(at.moved(-half, slant), at.moved(half, slant), width, ink))
-    return made
+        lines.append(Line(at.moved(-half, slant), at.moved(half, slant), width, ink))
+    return lines
 
 
 def free_share(start: Point, end: Point, drawn: Sequence[Segment], margin: float) -> float:

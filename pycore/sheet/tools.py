@@ -192,17 +192,17 @@ def _protractor_busy(pose: Pose, circle: bool) -> list[tuple[Point, Point]]:
 # The ruler.
 
 
-def ruler_laid(pose: Pose, whole: float, length: float, words: str) -> PlacedTool:
+def ruler_laid(pose: Pose, full_length: float, length: float, words: str) -> PlacedTool:
     """A ruler ``whole`` mm long beside a line of ``length`` mm, the measured stretch tinted, its zero and
     its reading marked (without ``words``, only its edge is used)."""
-    far = whole + RULER_BEFORE_ZERO
+    far = full_length + RULER_BEFORE_ZERO
     case = (
         pose.xy(-RULER_BEFORE_ZERO, 0.0), pose.xy(far, 0.0),
         pose.xy(far, -RULER_WIDTH), pose.xy(-RULER_BEFORE_ZERO, -RULER_WIDTH),
     )  # fmt: skip
     rows = (2.0, 6.0, 10.0, 14.0, 18.0, 22.0, RULER_WIDTH)
-    busy = tuple((pose.xy(-RULER_BEFORE_ZERO, -down), pose.xy(whole, -down)) for down in rows)
-    under: tuple[Item, ...] = (Shape(case, 0.0, "accent", "tint"), stamped_ruler(pose, whole))
+    busy = tuple((pose.xy(-RULER_BEFORE_ZERO, -down), pose.xy(full_length, -down)) for down in rows)
+    under: tuple[Item, ...] = (Shape(case, 0.0, "accent", "tint"), stamped_ruler(pose, full_length))
     if not words:
         return PlacedTool(under, busy=busy)
     stretch = (pose.xy(0.0, 0.0), pose.xy(length, 0.0), pose.xy(length, -RULER_WIDTH), pose.xy(0.0, -RULER_WIDTH))
@@ -211,17 +211,17 @@ def ruler_laid(pose: Pose, whole: float, length: float, words: str) -> PlacedToo
     return PlacedTool(
         (under[0], Shape(stretch, 0.0, "accent", "tint-2"), under[1]),
         (Line(*zero, MARK, "accent"),),
-        (Line(*read, MARK, "accent"), *_nearest_figure(pose, whole, length)),
+        (Line(*read, MARK, "accent"), *_nearest_figure(pose, full_length, length)),
         ToolNote("0", zero[1], outward),
         ToolNote(words, read[1], outward),
         (*busy, zero, read),
     )
 
 
-def _nearest_figure(pose: Pose, whole: float, length: float) -> Iterable[Item]:
+def _nearest_figure(pose: Pose, full_length: float, length: float) -> Iterable[Item]:
     """The centimetre beside a reading, light on a dark ground where the reading's line would cross its figure."""
     nearest = int(length / 10.0 + 0.5)
-    if 0 < nearest <= whole / 10.0 and math.fabs(length - 10.0 * nearest) < FIGURE_IS_NEAR:
+    if 0 < nearest <= full_length / 10.0 and math.fabs(length - 10.0 * nearest) < FIGURE_IS_NEAR:
         at = pose.xy(10.0 * nearest, -RULER_FIGURES)
         yield from _reversed(str(nearest), at, pose.degrees + (180.0 if stands_on_head(pose.degrees) else 0.0),
                              pose.factor)  # fmt: skip

@@ -34,7 +34,7 @@ class MethodAccuracy:
 class SumAccuracy:
     """The figures and sentences of one case about the hand that draws."""
 
-    title: Phrase = words.hand_title()
+    title: Phrase = words.HAND_TITLE
 
     def __init__(self, case: SumCase) -> None:
         self.case = case
@@ -48,17 +48,18 @@ class SumAccuracy:
             return ()
         return (words.flat(degrees_text(angle, self.writing.mark)),)
 
-    def ways(self) -> tuple[MethodAccuracy, ...]:
+    def method_accuracies(self) -> tuple[MethodAccuracy, ...]:
         """Every method and order, the most forgiving first."""
-        made: list[MethodAccuracy] = []
+        accuracies: list[MethodAccuracy] = []
         for method in self.case.methods:
             if self.case.possible(method) != method:
                 continue
             for plan in self.case.plans(method, scale=self.scale()):
-                title = plain(self.case.way_title(method, plan.construction.order))
-                found = self.case.scatter(plan)
-                made.append(MethodAccuracy(title, found.half_width, found.half_width * plan.factor, found.sampled))
-        return tuple(sorted(made, key=lambda way: way.half_width))
+                title = plain(self.case.method_title(method, plan.construction.order))
+                scatter = self.case.scatter(plan)
+                half_width = scatter.half_width
+                accuracies.append(MethodAccuracy(title, half_width, half_width * plan.factor, scatter.sampled))
+        return tuple(sorted(accuracies, key=lambda accuracy: accuracy.half_width))
 
     def scale(self) -> float | None:
         """The scale that the user has set, if it fits."""
@@ -73,40 +74,40 @@ class SumAccuracy:
         """Which way is the most forgiving."""
         mark = self.writing.mark
         length = quantity.plain(self.who.length, mark) + f"{NO_BREAK_SPACE}mm"
-        made: list[Block] = [Paragraph(words.hand_intro(length, degrees_text(self.who.angle, mark)))]
-        ways, size = self.ways(), self.case.size
+        blocks: list[Block] = [Paragraph(words.hand_intro(length, degrees_text(self.who.angle, mark)))]
+        ways, size = self.method_accuracies(), self.case.size
         rows = []
-        for way in ways:
-            share = quantity.fixed(100 * way.half_width / size, 0, mark) + f"{NO_BREAK_SPACE}%" if size else ""
-            on_paper = quantity.fixed(way.millimetres, 1, mark) + f"{NO_BREAK_SPACE}mm"
-            title = words.marked(way.title) if way.sampled else way.title
-            rows.append(((title,), (self.writing.amount(way.half_width),), (on_paper,), (share,)))
-        made.append(Grid(words.head(), tuple(rows)))
+        for method in ways:
+            share = quantity.fixed(100 * method.half_width / size, 0, mark) + f"{NO_BREAK_SPACE}%" if size else ""
+            on_paper = quantity.fixed(method.millimetres, 1, mark) + f"{NO_BREAK_SPACE}mm"
+            title = words.marked(method.title) if method.sampled else method.title
+            rows.append(((title,), (self.writing.amount(method.half_width),), (on_paper,), (share,)))
+        blocks.append(Grid(words.HEAD, tuple(rows)))
         if len(ways) > 1:
-            made.append(Paragraph(words.most_forgiving(ways[0].title)))
-        if any(way.sampled for way in ways):
-            made.append(Paragraph(words.flat_rows()))
-        return made
+            blocks.append(Paragraph(words.most_forgiving(ways[0].title)))
+        if any(method.sampled for method in ways):
+            blocks.append(Paragraph(words.FLAT_ROWS))
+        return blocks
 
     def budget(self, plan: Plan) -> list[Block]:
         """What contributes how much, for those who ask for the full vocabulary (after the GUM's form)."""
         if self.case.problem["wording"] != "full" or self.case.closed:
             return []
-        found = self.case.spread(plan)
-        whole = found.length * found.length
+        spread = self.case.spread(plan)
+        variance = spread.length * spread.length
         moves = plan.construction.moves
         steps = [step for step in plan.construction.steps for _ in step.moves]
         sentences = StepSentences(plan, self.case.notation)
         rows = []
-        for share in sorted(found.shares, key=lambda one: -one.variance)[:LARGEST_SHARES]:
+        for share in sorted(spread.shares, key=lambda one: -one.variance)[:LARGEST_SHARES]:
             name = words.FINAL_READING
             if share.move >= 0:
-                told = plain(sentences.tell_one(steps[share.move])[0][:1]).rstrip(".,")
-                name = words.contribution(told, share.kind)
+                sentence = plain(sentences.sentence(steps[share.move])[0][:1]).rstrip(".,")
+                name = words.contribution(sentence, share.kind)
             deviation = math.sqrt(share.variance)
-            part = quantity.fixed(100 * share.variance / whole, 0, self.writing.mark) + f"{NO_BREAK_SPACE}%"
-            rows.append(((name,), (self.writing.amount(deviation),), (part,)))
-        return [Paragraph(words.budget_title()), Grid(words.budget_head(), tuple(rows))] if moves else []
+            percentage = quantity.fixed(100 * share.variance / variance, 0, self.writing.mark) + f"{NO_BREAK_SPACE}%"
+            rows.append(((name,), (self.writing.amount(deviation),), (percentage,)))
+        return [Paragraph(words.BUDGET_TITLE), Grid(words.BUDGET_HEAD, tuple(rows))] if moves else []
 
     def judge(self, plan: Plan) -> list[Block]:
         """What a page says of readings, where it takes any."""

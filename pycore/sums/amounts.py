@@ -6,8 +6,11 @@ from pycore import phasor, quantity
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.words import sums as words
 
+FIGURES = 4
+"""Significant figures of a result of another quantity than the drawing's."""
 
-def amount(value: float, unit: str, mark: str, figures: int = 4) -> str:
+
+def amount(value: float, unit: str, mark: str, figures: int = FIGURES) -> str:
     """A result to four figures with the prefix that suits it: 23.09 A, 12.80 kW."""
     if math.fabs(value) < 1e-9:
         return f"0{NO_BREAK_SPACE}{unit}"
@@ -21,8 +24,8 @@ def rectangular(value: complex, unit: str, mark: str) -> str:
     """A phasor in rectangular form, both parts to as many decimals as give its size four figures."""
     decimals = quantity.decimals_for(phasor.magnitude(value), 4)
     sign = "−" if value.imag < 0 and round(value.imag, decimals) else "+"
-    real, part = quantity.fixed(value.real, decimals, mark), quantity.fixed(math.fabs(value.imag), decimals, mark)
-    return f"{real} {sign} j{part}{NO_BREAK_SPACE}{unit}"
+    real, imaginary = quantity.fixed(value.real, decimals, mark), quantity.fixed(math.fabs(value.imag), decimals, mark)
+    return f"{real} {sign} j{imaginary}{NO_BREAK_SPACE}{unit}"
 
 
 def polar(value: complex, unit: str, mark: str) -> str:
@@ -35,10 +38,10 @@ def polar(value: complex, unit: str, mark: str) -> str:
 
 def impedance(value: complex, mark: str) -> str:
     """A load as it is said: 20 Ω, 8 + j6 Ω, −j100 Ω."""
-    real, part = quantity.plain(value.real, mark), quantity.plain(math.fabs(value.imag), mark)
+    real, imaginary = quantity.plain(value.real, mark), quantity.plain(math.fabs(value.imag), mark)
     if value.imag == 0:
         return quantity.engineering(value.real, "Ω", mark)
     sign = "−" if value.imag < 0 else "+"
     if value.real == 0:
-        return f"{'−' if sign == '−' else ''}j{part}{NO_BREAK_SPACE}Ω"
-    return f"{real} {sign} j{part}{NO_BREAK_SPACE}Ω"
+        return f"{'−' if sign == '−' else ''}j{imaginary}{NO_BREAK_SPACE}Ω"
+    return f"{real} {sign} j{imaginary}{NO_BREAK_SPACE}Ω"

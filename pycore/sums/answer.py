@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
+from pycore.constructions.names import SUM_KEY
 from pycore.drawing import Page
 from pycore.errors import Fault
 from pycore.words.formula import Formula
@@ -21,7 +22,7 @@ class Output:
     text: str
     unit: str = ""
     label: Phrase = ()
-    line: str = "sum"
+    line: str = SUM_KEY
     """The phasor whose line is drawn beside it as a headline; "" where no line is drawn for it."""
 
 
@@ -94,7 +95,7 @@ class Working:
     title: Phrase
     blocks: tuple[Block, ...]
     draws: tuple[tuple[str, str], ...] = ()
-    shown: bool = False
+    on_sheet: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,6 +104,15 @@ class Alternative:
 
     phrase: Phrase
     values: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class WorkingLink:
+    """A sentence beside the headline with a button to a working: its key, and the words on the button."""
+
+    sentence: Phrase
+    working: str
+    button: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,7 +136,7 @@ class Answer:
     slug: str
     title: str
     outputs: tuple[Output, ...]
-    given: Phrase
+    values_text: Phrase
     summary: tuple[Phrase, ...]
     remarks: tuple[Phrase, ...]
     notices: tuple[Phrase, ...]
@@ -138,18 +148,18 @@ class Answer:
     echo: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
     link: tuple[tuple[str, str], ...] = ()
     page_key: str = "a4l"
-    more: tuple[Page, ...] = ()
+    further_pages: tuple[Page, ...] = ()
     """Further pages of the sheet, on the same paper: the moves of one for easy reading."""
     faults: tuple[Fault, ...] = ()
     scenario: str = ""
     kind: str = ""
     code: str = ""
-    asked: "AnswerRequest | None" = None
+    answer_request: "AnswerRequest | None" = None
     inks: Mapping[str, str] = field(default_factory=dict)
     """Ink of the line samples beside the labels, by phasor key."""
     labels: Mapping[str, str] = field(default_factory=dict)
     """Labels of fields that follow the form's own choices."""
     options: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
     """Options that follow the form's own choices, by field and value."""
-    see: tuple[Phrase, str] | None = None
-    """A sentence that must not be missed, with the key of the working that says more."""
+    see: WorkingLink | None = None
+    """A sentence that must not be missed, with a link to the working that says more."""

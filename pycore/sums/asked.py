@@ -15,7 +15,7 @@ def _name(earlier: IntermediateValue) -> Phrase:
 
 def asked_of(case: SumCase, plan: Plan, task: Task) -> AnswerRequest:
     """What a learner is asked, by the conventions of this sheet."""
-    found = words.to_find(task.symbol, case.method_words(plan), case.notation.scale(plan.scale))
+    task_note = words.to_find(task.symbol, case.method_words(plan), case.notation.scale(plan.scale))
     return AnswerRequest(
         symbol=task.symbol,
         units=units(task),
@@ -23,6 +23,6 @@ def asked_of(case: SumCase, plan: Plan, task: Task) -> AnswerRequest:
         signed=task.signed,
         angled=task.angled,
         scale=task.scale_words if task.factor > 0 else "",
-        notes=(found, *(say(known) for known in case.known(plan))),
+        notes=(task_note, *(say(known) for known in case.known(plan))),
         earlier=tuple((earlier.key, _name(earlier)) for earlier in task.earlier),
     )

@@ -11,6 +11,8 @@ from pycore.accuracy import hand as hands
 from pycore.accuracy.hand import HANDS, Hand, Spread
 from pycore.constructions.components import components
 from pycore.constructions.construction import Arm, Construction, DrawingConvention
+from pycore.constructions.methods import COMPONENTS, FIRST_PAIR, METHODS, PAIR_ORDERS, PARALLELOGRAM, TIP_TO_TAIL
+from pycore.constructions.names import SUM_KEY
 from pycore.constructions.parallelogram import parallelogram
 from pycore.constructions.tip_to_tail import chain_of, tip_to_tail
 from pycore.drawing import Ink
@@ -20,21 +22,20 @@ from pycore.forms.fields import Field
 from pycore.phasor import wrap
 from pycore.practice.task import FurtherQuestion
 from pycore.quantity import NO_BREAK_SPACE
-from pycore.sheet import compose
-from pycore.sheet.media import ORIENTATIONS, TOO_SMALL_FOR_READING
+from pycore.sheet import compose, kinds
+from pycore.sheet.media import ORIENTATIONS, TOO_SMALL_FOR_READING, USUAL
 from pycore.sheet.plan import Plan, choose, papers_that_take
 from pycore.sums.companions import SECOND, second_too_large
 from pycore.sums.problem import SumProblem
 from pycore.sums.sentences import StepSentences, direction_phrase
 from pycore.sums.wording import CompanionPhasors, Notation, SheetWords
 from pycore.words import answers as words
+from pycore.words import form as form_words
 from pycore.words import moves_list, plain
 from pycore.words import sheet as paper_words
 from pycore.words import sums as sum_words
-from pycore.words.form import METHODS
 from pycore.words.phrase import Phrase, Symbol
 
-ORDERS = ("12", "13", "23")
 CHOSEN_TO_FIT = ("method", "order", "paper", "orientation", "scale", SECOND)
 """What every printed link names, whether the user chose it or the sheet did."""
 
@@ -124,12 +125,12 @@ class SumCase(metaclass=FrozenAfterInit):
     @property
     def symbol(self) -> Symbol:
         """The symbol of the sum."""
-        first = self.notation.tags["sum"][0]
-        return first if isinstance(first, Symbol) else Symbol(plain(self.notation.tags["sum"]))
+        first = self.notation.tags[SUM_KEY][0]
+        return first if isinstance(first, Symbol) else Symbol(plain(self.notation.tags[SUM_KEY]))
 
     sum_word: Phrase = ("sum",)
     """What the sum is called in a sentence."""
-    methods: tuple[str, ...] = ("parallelogram", "tip-to-tail", "components")
+    methods: tuple[str, ...] = METHODS
     """The constructions that a page offers."""
     method_in_task = True
     """Whether a sheet's task names the method too."""
@@ -167,9 +168,9 @@ class SumCase(metaclass=FrozenAfterInit):
         """The unit at the head of a sheet's column of amounts."""
         return self.notation.writing.unit
 
-    def why_nothing(self) -> Phrase:
+    def zero_reason(self) -> Phrase:
         """Why the sum is nothing, where it is."""
-        return sum_words.closed()
+        return sum_words.CLOSED
 
     @property
     def companions(self) -> CompanionPhasors | None:
@@ -183,7 +184,7 @@ class SumCase(metaclass=FrozenAfterInit):
     @property
     def printed(self) -> str:
         """How the sheet is printed (``usual``, ``large``, ``easy``): the usual way on paper too small for another."""
-        return "usual" if self.problem["paper"] in TOO_SMALL_FOR_READING else self.problem["print"]
+        return USUAL if self.problem["paper"] in TOO_SMALL_FOR_READING else self.problem["print"]
 
     result_word = ""
     """What is to be found, in the moves of a sheet for easy reading; "" for the sum's own word."""
@@ -192,7 +193,7 @@ class SumCase(metaclass=FrozenAfterInit):
     last_moves: tuple[str, ...] = ()
     """What is done there with the sum once it is measured."""
 
-    def reading_given(self, plan: Plan, *, any_method: bool = False) -> tuple[str, ...]:
+    def sheet_values_text(self, plan: Plan, *, any_method: bool = False) -> tuple[str, ...]:
         """What is given, one thing to a line, on such a sheet."""
         notes = self.known(plan, any_method=any_method)
         return tuple(line for note in notes for line in moves_list.lines_of(note))
@@ -206,7 +207,7 @@ class SumCase(metaclass=FrozenAfterInit):
 
     def begun(self, plan: Plan) -> tuple[str, ...]:
         """Names of the phasors that a problem sheet has drawn for the learner."""
-        if self.problem["start"] != compose.TWO:
+        if self.problem["start"] != kinds.TWO:
             return ()
         return tuple(plain(self.notation.tags[key]) for key in compose.begun_keys(plan.construction))
 
@@ -215,7 +216,7 @@ class SumCase(metaclass=FrozenAfterInit):
 
     def known(self, plan: Plan, *, any_method: bool = False) -> tuple[str, ...]:
         """What must be known before drawing, beside the values: a problem sheet's notes but the one on printing."""
-        return self.sheet_words(plan, compose.PROBLEM, self.method_words(plan, any_method=any_method)).notes[:-1]
+        return self.sheet_words(plan, kinds.PROBLEM, self.method_words(plan, any_method=any_method)).notes[:-1]
 
     # What a page says on its sheets.
 
@@ -231,22 +232,22 @@ class SumCase(metaclass=FrozenAfterInit):
     def possible(self, method: str) -> str:
         """The method asked for, or tip to tail where a single arrow leaves nothing to pair, or where four and
         more would need a parallelogram upon a parallelogram upon a parallelogram."""
-        return "tip-to-tail" if method == "parallelogram" and not 2 <= len(self.arms) <= 3 else method
+        return TIP_TO_TAIL if method == PARALLELOGRAM and not 2 <= len(self.arms) <= 3 else method
 
-    def orders(self, method: str, asked: str = "") -> tuple[str, ...]:
+    def orders(self, method: str, requested: str = "") -> tuple[str, ...]:
         """The orders that differ for this method and number of arrows."""
-        if method == "components" or len(self.arms) == 1:
-            return ("12",)
-        if asked:
-            return (asked,)
-        return ORDERS if len(self.arms) == 3 else ("12",)
+        if method == COMPONENTS or len(self.arms) == 1:
+            return (FIRST_PAIR,)
+        if requested:
+            return (requested,)
+        return PAIR_ORDERS if len(self.arms) == 3 else (FIRST_PAIR,)
 
     def build(self, method: str, order: str) -> Construction:
         """The construction of a method in an order."""
         reference, resultant = self.picture.reference, self.problem["resultant"]
-        if method == "components":
+        if method == COMPONENTS:
             return components(self.arms, self.picture, resultant)
-        if method == "tip-to-tail":
+        if method == TIP_TO_TAIL:
             return tip_to_tail(self.arms, order, reference, resultant)
         return parallelogram(self.arms, order, reference, self.problem["parallels"], resultant)
 
@@ -284,7 +285,7 @@ class SumCase(metaclass=FrozenAfterInit):
             self._scatters[key] = hands.spread(plan.construction, plan.factor, self.hand)
         return self._scatters[key]
 
-    def shown(self) -> Plan:
+    def sheet_plan(self) -> Plan:
         """The plan of the drawing on the sheet."""
         return self.chosen.plan
 
@@ -321,8 +322,8 @@ class SumCase(metaclass=FrozenAfterInit):
         ]
         fitting = self.plans(self.method, self.problem["order"])[0]
         papers = papers_that_take(plan.construction, self.picture, plan.scale, paper, self.ways(), self.printed)
-        given, fits = writing.scale(plan.scale), writing.scale(fitting.scale)
-        message = words.does_not_fit(given, paper, words.too_wide(*over), fits, papers[0] if papers else "")
+        scale_text, fits = writing.scale(plan.scale), writing.scale(fitting.scale)
+        message = words.does_not_fit(scale_text, paper, words.too_wide(*over), fits, papers[0] if papers else "")
         offers = [Offer(words.use_scale(fits), (("scale", quantity.exact(fitting.scale)),))]
         if papers:
             offers.append(Offer(words.use_paper(papers[0]), (("paper", papers[0]),)))
@@ -330,13 +331,13 @@ class SumCase(metaclass=FrozenAfterInit):
 
     def order_words(self, method: str, order: str) -> str:
         """An order in words, by the lines' names."""
-        if method == "tip-to-tail":
+        if method == TIP_TO_TAIL:
             return ", ".join(self.lines[arm.number - 1] for arm in chain_of(self.arms, order))
-        if method == "components" or len(self.arms) < 2:
+        if method == COMPONENTS or len(self.arms) < 2:
             return ""
         return words.pair_first(self.lines[int(order[0]) - 1], self.lines[int(order[1]) - 1])
 
-    def way_title(self, method: str, order: str) -> Phrase:
+    def method_title(self, method: str, order: str) -> Phrase:
         """Title of a construction among the workings."""
         return words.by_method(method, self.order_words(method, order), len(self.arms))
 
@@ -344,9 +345,9 @@ class SumCase(metaclass=FrozenAfterInit):
         """The method as the title block says it; ``any_method``: where each learner chooses one."""
         if any_method:
             return paper_words.ANY_METHOD
-        names = dict(METHODS)
+        names = dict(form_words.METHODS)
         method = plan.construction.method
-        if method == "components" or len(self.arms) < 3:
+        if method == COMPONENTS or len(self.arms) < 3:
             return names[method]
         return f"{names[method]}, {self.order_words(method, plan.construction.order)}"
 

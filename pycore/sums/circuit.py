@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from pycore import phasor, quantity
 from pycore.constructions.construction import Arm
+from pycore.constructions.names import RETURN_KEY, SUM_KEY, arm_key
 from pycore.forms.reading import Reader
 from pycore.quantity import QuantityError, writing_for
 from pycore.sums.answer import Output
@@ -24,27 +25,27 @@ LEAST_HERTZ, MOST_HERTZ = 0.01, 1e9
 
 def tags_of(symbols: Sequence[Symbol], total: Symbol, companion: Phrase) -> dict[str, Phrase]:
     """Tags of arms numbered from 1, of the sums of two of the first three, of sum, return and companion."""
-    tags: dict[str, Phrase] = {f"i{number}": (symbol,) for number, symbol in enumerate(symbols, start=1)}
+    tags: dict[str, Phrase] = {arm_key(number): (symbol,) for number, symbol in enumerate(symbols, start=1)}
     for first, second in ((1, 2), (1, 3), (2, 3)):
         if second <= len(symbols):
-            tags[f"i{first}{second}"] = (symbols[first - 1], " + ", symbols[second - 1])
-    return tags | {"sum": (total,), "return": ("−", total), "c1": companion}
+            tags[arm_key(f"{first}{second}")] = (symbols[first - 1], " + ", symbols[second - 1])
+    return tags | {SUM_KEY: (total,), RETURN_KEY: ("−", total), "c1": companion}
 
 
 def arms_of(values: Sequence[complex]) -> tuple[Arm, ...]:
     """Values as arms numbered from 1; those that no sheet could show are left out."""
     largest = max((phasor.magnitude(value) for value in values), default=0.0)
     return tuple(
-        Arm(f"i{number}", number, phasor.magnitude(value), phasor.angle(value))
+        Arm(arm_key(number), number, phasor.magnitude(value), phasor.angle(value))
         for number, value in enumerate(values, start=1)
         if phasor.magnitude(value) > DRAWN_SHARE * largest
     )
 
 
-def companion_of(size: float, unit: str, told: SumWords, why: Phrase, mark: str) -> CompanionPhasors:
+def companion_of(size: float, unit: str, sum_words: SumWords, why: Phrase, mark: str) -> CompanionPhasors:
     """One phasor of the other quantity, at 0 degrees."""
     writing = replace(writing_for([float(f"{size:.3g}")], unit, mark), computed=True)
-    return CompanionPhasors((Arm("c1", 1, size, 0.0),), writing, told, why)
+    return CompanionPhasors((Arm("c1", 1, size, 0.0),), writing, sum_words, why)
 
 
 def side_of(angle: float) -> str:
@@ -57,12 +58,12 @@ def side_of(angle: float) -> str:
 def angle_outputs(angle: float | None, factor: float | None, mark: str) -> tuple[Output, ...]:
     """The results of phase angle and power factor; without a value where there is none."""
     if angle is None or factor is None:
-        told, written = NONE, NONE
+        angle_text, written = NONE, NONE
     else:
-        told = quantity.fixed(angle, 1, mark) + "°"
+        angle_text = quantity.fixed(angle, 1, mark) + "°"
         written = words.factor_text(quantity.fixed(factor, 3, mark), side_of(angle))
     return (
-        Output("phase-angle", angle, told, label=say(words.ANGLE)),
+        Output("phase-angle", angle, angle_text, label=say(words.ANGLE)),
         Output("power-factor", factor, written, label=say(words.FACTOR)),
     )
 
@@ -72,14 +73,14 @@ def factor_phrase(angle: float, factor: float, current: Phrase, voltage: Phrase,
     side = side_of(angle)
     if not side:
         return words.in_phase(current, voltage)
-    told = words.factor_text(quantity.fixed(factor, 3, mark), side)
+    factor_text = words.factor_text(quantity.fixed(factor, 3, mark), side)
     tell = words.lags if angle > 0 else words.leads
-    return tell(current, voltage, degrees_text(angle, mark), told)
+    return tell(current, voltage, degrees_text(angle, mark), factor_text)
 
 
 def read_supply(reader: Reader, name: str) -> tuple[float | None, float | None]:
     """Volts, or amperes where the text says so; None and a fault where it can be neither."""
-    text, label = reader.given(name), reader.label(name)
+    text, label = reader.text(name), reader.label(name)
     example = reader.fields[name].default or "230 V"
     for unit in ("V", "A"):
         try:
@@ -87,7 +88,7 @@ def read_supply(reader: Reader, name: str) -> tuple[float | None, float | None]:
         except QuantityError as problem:
             if problem.reason == "unit" and unit == "V":
                 continue
-            reader.fault(name, words.bad_supply(label, text, example), problem.part)
+            reader.fault(name, words.bad_supply(label, text, example), problem.fragment)
             return None, None
         if not LEAST_SUPPLY <= value <= MOST_SUPPLY:
             bounds = (quantity.engineering(bound, unit) for bound in (LEAST_SUPPLY, MOST_SUPPLY))

@@ -34,11 +34,11 @@ def added(symbol: Symbol, parts_of: list[tuple[Symbol, float, int]], unit: str, 
     """A sum of signed parts, in symbols and in numbers."""
     symbols: list[Formula] = []
     numbers: list[Formula] = []
-    for place, (part, size, sign) in enumerate(parts_of):
+    for place, (term, size, sign) in enumerate(parts_of):
         if place or sign < 0:
             symbols.append("+" if sign > 0 else "−")
             numbers.append("+" if sign > 0 else "−")
-        symbols.append(part)
+        symbols.append(term)
         numbers.append(number(size, unit, mark))
     result = number(total, unit, mark)
     if len(parts_of) == 1 and parts_of[0][2] > 0:

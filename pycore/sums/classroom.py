@@ -2,6 +2,7 @@
 
 from pycore import phasor, quantity
 from pycore.constructions.construction import Construction
+from pycore.constructions.names import SUM_KEY
 from pycore.sheet import pictures
 from pycore.sums.case import SumCase
 from pycore.sums.lesson import Lesson, LessonFrame
@@ -21,7 +22,7 @@ class SumLesson:
 
     def __init__(self, case: SumCase) -> None:
         self.case = case
-        self.plan = self.case.shown()
+        self.plan = self.case.sheet_plan()
         self.look = look_of(self.case)
 
     def lesson(self) -> Lesson:
@@ -46,14 +47,14 @@ class SumLesson:
 
     def methods(self) -> tuple[tuple[str, Construction], ...]:
         """Every construction of the problem with its name."""
-        made: list[tuple[str, Construction]] = []
+        constructions: list[tuple[str, Construction]] = []
         for method in self.case.methods:
             if self.case.possible(method) != method:
                 continue
             for order in self.case.orders(method):
-                title = self.case.way_title(method, order)
-                made.append((plain(title), self.case.build(method, order)))
-        return tuple(made)
+                title = self.case.method_title(method, order)
+                constructions.append((plain(title), self.case.build(method, order)))
+        return tuple(constructions)
 
     def together(self, number: int) -> LessonFrame:
         """Constructions laid over each other, one more with each step."""
@@ -61,11 +62,11 @@ class SumLesson:
         amount = self.case.amount(self.case.size)
         tell = words.together_first if number == 1 else words.together
         sentence = tell(methods[number - 1][0])
-        reading = words.together_reading(self.case.notation.tags["sum"], amount)
+        reading = words.together_reading(self.case.notation.tags[SUM_KEY], amount)
         picture = pictures.together(
             [construction for _, construction in methods], number - 1, self.case.picture, self.look, plain(sentence)
         )
-        why = (words.together_why(),) if number == len(methods) else ()
+        why = (words.TOGETHER_WHY,) if number == len(methods) else ()
         return LessonFrame(number, len(methods), sentence, reading, (), why, picture, answers=True)
 
     def phasors(self) -> list[tuple[str, complex]]:
@@ -78,14 +79,14 @@ class SumLesson:
         tags = self.case.notation.tags
         reading: Phrase = ()
         if count == 0:
-            sentence = words.ring()
+            sentence = words.RING
         else:
             key, value = phasors[count - 1]
             sentence = words.rope(tags[key], self.case.notation.short_of(key, phasor.magnitude(value)))
         if count > 1:
             net = phasor.total(value for _, value in phasors[:count])
-            name = tags["sum"] if count == len(phasors) else tags["i" + "".join(k[1:] for k, _ in phasors[:count])]
-            reading = words.net_pull(name, self.case.amount(phasor.magnitude(net))) if net else words.no_pull()
+            name = tags[SUM_KEY] if count == len(phasors) else tags["i" + "".join(k[1:] for k, _ in phasors[:count])]
+            reading = words.net_pull(name, self.case.amount(phasor.magnitude(net))) if net else words.NO_PULL
         why = (words.analogy(self.case.notation.words.quantity + "s"),)
         picture = pictures.pull(phasors, count, self.case.picture, self.look, plain(sentence))
         return LessonFrame(
@@ -95,13 +96,13 @@ class SumLesson:
     def wave_parts(self) -> str:
         """What is added at every moment: the three line currents."""
         counted = words.COUNTED.get(len(self.case.notation.lines), "")
-        return " ".join(part for part in (counted, self.case.notation.words.plural) if part)
+        return " ".join(fragment for fragment in (counted, self.case.notation.words.plural) if fragment)
 
     def waves(self, number: int) -> LessonFrame:
         """Phasors turned through one period, ten degrees a step, beside their waves."""
         turned = WAVE_STEP * (number - 1)
-        shown = [*self.phasors(), ("sum", self.case.total)]
+        phasors = [*self.phasors(), (SUM_KEY, self.case.total)]
         sentence = words.waves(self.case.notation.words.quantity, quantity.plain(turned) + "°")
-        picture = pictures.waves(shown, turned, self.look, plain(sentence))
-        why = (words.waves_why(self.case.notation.tags["sum"], self.wave_parts()),)
+        picture = pictures.waves(phasors, turned, self.look, plain(sentence))
+        why = (words.waves_why(self.case.notation.tags[SUM_KEY], self.wave_parts()),)
         return LessonFrame(number, self.count("waves"), sentence, (), (), why, picture)

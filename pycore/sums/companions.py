@@ -5,6 +5,7 @@ from pycore import quantity
 from pycore.constructions.companions import companion_moves
 from pycore.constructions.construction import Step
 from pycore.constructions.moves import TurnAngle, length_of, turn_of
+from pycore.constructions.names import arm_key
 from pycore.errors import Fault, Offer
 from pycore.sheet.plan import Plan
 from pycore.sums.on_paper import OnPaper
@@ -18,26 +19,29 @@ SECOND = "second-scale"
 """The form's field, and the link's key, of the companions' scale."""
 
 
-def told_companion(sentences: OnPaper, step: Step) -> tuple[Phrase, Phrase]:
+def companion_sentence(sentences: OnPaper, step: Step) -> tuple[Phrase, Phrase]:
     """How it is drawn, and why: its scale is its own. Raises TypeError where nobody spoke of companions."""
     notation, readings = sentences.notation, sentences.figure.readings
     if notation.companions is None:
         raise TypeError("a companion is drawn that nobody spoke of")
-    arm = next(arm for arm in notation.companions.arms if arm.number == step.about[0])
+    arm = next(arm for arm in notation.companions.arms if arm.number == step.arm_numbers[0])
     move = next(move for move in companion_moves(sentences.construction) if move.phasor == arm.key)
     tag, length, first = notation.tags[arm.key], sentences.length(length_of(move, readings)), step.moves[0]
     if isinstance(first, TurnAngle):
         turn, zero = turn_of(first, readings), sentences.zero_name(first)
         sentence = words.companion(tag, zero, sentences.degrees(turn), sentences.sense(turn), sentences.place, length)
     else:
-        sentence = words.companion_first(tag, sentences.way(arm.angle), sentences.place, length)
+        sentence = words.companion_first(tag, sentences.direction(arm.angle), sentences.place, length)
     scale, amount = notation.second(sentences.plan.second), notation.companions.writing.amount(arm.size)
     return sentence, words.companion_why(notation.companions.words.plural, scale, amount) + notation.companions.why
 
 
-def told_on_the_way(sentences: OnPaper, step: Step) -> tuple[Phrase, Phrase]:
+def partial_sum_sentence(sentences: OnPaper, step: Step) -> tuple[Phrase, Phrase]:
     """The sum of the first two arrows of a tip to tail, drawn for itself, and what it is."""
-    tag, end = sentences.notation.tags[f"i{sentences.construction.order}"], words.tip_of(sentences.tag(step.about[-1]))
+    tag, end = (
+        sentences.notation.tags[arm_key(sentences.construction.order)],
+        words.tip_of(sentences.tag(step.arm_numbers[-1])),
+    )
     return words.on_the_way(tag, sentences.place, end), sentences.notation.words.on_the_way
 
 
@@ -46,7 +50,7 @@ def second_too_large(notation: Notation, typed: str, plan: Plan, fitting: Plan) 
     if notation.companions is None:
         raise TypeError("there are no companions")
     writing = notation.companions.writing
-    given, fits = writing.scale(plan.second), writing.scale(fitting.second)
+    scale_text, fits = writing.scale(plan.second), writing.scale(fitting.second)
     offer = Offer(neutral_words.use_scale(fits), ((SECOND, quantity.exact(fitting.second)),))
-    message = sum_words.second_does_not_fit(given, fits, notation.companions.words.plural)
+    message = sum_words.second_does_not_fit(scale_text, fits, notation.companions.words.plural)
     return Fault(SECOND, typed, message, offers=(offer,))

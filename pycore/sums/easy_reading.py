@@ -1,9 +1,10 @@
 """What stands on the further pages of a sheet for easy reading: what is given, the moves, and what to check."""
 
 from pycore import quantity
+from pycore.constructions.methods import THE_RETURNING
 from pycore.constructions.moves import SetOff
 from pycore.quantity import NO_BREAK_SPACE
-from pycore.sheet import compose
+from pycore.sheet import kinds
 from pycore.sheet.moves_sheet import TextSection
 from pycore.sheet.plan import Plan
 from pycore.sums.answer import Move
@@ -22,24 +23,26 @@ def lists_of(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[TextSect
     """What is given, and the moves: a problem's without its answers, a construction's with its numbers."""
     kind = request.kind
     bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"
-    if kind == compose.PROBLEM:
+    if kind == kinds.PROBLEM:
         more = (case.further_question(),) if case.further_question() else ()
         ticked = (*_problem_moves(case, plan), *more)
-    elif kind == compose.OVERLAY:
+    elif kind == kinds.OVERLAY:
         ticked = case.sheet_words(plan, kind, case.method_words(plan)).notes
     else:
-        blocks = StepSentences(plan, case.notation).tell()
+        blocks = StepSentences(plan, case.notation).all_moves()
         ticked = tuple(plain(block.phrase) for block in blocks if isinstance(block, Move))
     look = [*words.print_notes(bar)]
     if case.companions and not (request.opening.issue and request.opening.issue.own_scale):
         centimetres = plan.layout.bar / 10.0
         amounts = case.notation.writing, case.companions.writing
-        told = (one.scale(scale * centimetres) for one, scale in zip(amounts, (plan.scale, plan.second), strict=True))
-        look.append(sum_words.second_check(bar, *told))
+        scale_texts = (
+            one.scale(scale * centimetres) for one, scale in zip(amounts, (plan.scale, plan.second), strict=True)
+        )
+        look.append(sum_words.second_check(bar, *scale_texts))
     if not case.notation.polar:
         look.append(moves_list.MINUS)
     return (
-        TextSection(moves_list.GIVEN, case.reading_given(plan, any_method=request.any_method)),
+        TextSection(moves_list.GIVEN, case.sheet_values_text(plan, any_method=request.any_method)),
         TextSection(moves_list.MOVES, ticked, ticked=True),
         TextSection(moves_list.LOOK, tuple(look)),
     )
@@ -53,17 +56,17 @@ def _problem_moves(case: SumCase, plan: Plan) -> tuple[str, ...]:
     first = next(arm for arm in case.arms if arm.key == first_key)
     straight = first.angle == case.picture.reference
     # Where the first phasor's own angle is to be worked out, it is not given away.
-    way = sentences.way(first.angle) if straight else ""
+    direction = sentences.direction(first.angle) if straight else ""
     beside = case.companions
     companions = tuple(
         CompanionName(
-            plain(notation.tags[arm.key]), sentences.way(arm.angle) if arm.angle == case.picture.reference else ""
+            plain(notation.tags[arm.key]), sentences.direction(arm.angle) if arm.angle == case.picture.reference else ""
         )
         for arm in (beside.arms if beside else ())
     )
     result = case.result_word or f"the {plain(case.sum_word)}"
     on_the_way = any(step.name == ON_THE_WAY for step in plan.construction.steps)
-    found = ProblemGoal(
+    goal = ProblemGoal(
         result,
         case.guess_word or result,
         notation.words.quantity,
@@ -72,10 +75,10 @@ def _problem_moves(case: SumCase, plan: Plan) -> tuple[str, ...]:
         else moves_list.both(beside.words.quantity, notation.words.plural),
         case.typed_sizes,
         plain(notation.tags["i12"]) if on_the_way else "",
-        notation.words.opposite if plan.construction.resultant == "returning" else "",
+        notation.words.opposite if plan.construction.resultant == THE_RETURNING else "",
         case.last_moves,
-        tuple(plain(part.tag) for part in case.further()),
+        tuple(plain(component.tag) for component in case.further()),
     )
     origin = plain(notation.voltage if notation.polar else notation.reference)
-    begun = ProblemStart(case.problem["start"], plain(notation.tags[first_key]), way, origin, case.begun(plan))
-    return tuple(moves_list.problem_moves(plan.construction.method, found, begun, len(case.arms), companions))
+    begun = ProblemStart(case.problem["start"], plain(notation.tags[first_key]), direction, origin, case.begun(plan))
+    return tuple(moves_list.problem_moves(plan.construction.method, goal, begun, len(case.arms), companions))

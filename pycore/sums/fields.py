@@ -3,6 +3,7 @@
 from dataclasses import replace
 
 from pycore.accuracy.hand import HANDS
+from pycore.constructions.methods import THE_SUM, TIP_TO_TAIL
 from pycore.forms.common import SHARED
 from pycore.forms.conventions import choice_field
 from pycore.forms.fields import Field
@@ -17,7 +18,7 @@ _BLOCK = ("place", "code", "who", "group", "date")
 
 
 def drawing_fields(
-    units: str, zero: str, method: str = "tip-to-tail", first: str = "right",
+    units: str, zero: str, method: str = TIP_TO_TAIL, first: str = "right",
     methods: tuple[tuple[str, str], ...] = words.METHODS,
     steps: str = "125", second: str = "",
 ) -> tuple[Field, ...]:
@@ -26,7 +27,7 @@ def drawing_fields(
     ``second``: such as amperes, where phasors of a second quantity stand on the sheet."""
     taken = {name: SHARED[name] for name in (*_PICTURE, *_SHEET, *_WORDS, *_HAND, *_BLOCK, "steps")}
     taken["hand"] = replace(
-        taken["hand"], choices=tuple(choice for choice in taken["hand"].choices if choice.value in HANDS)
+        taken["hand"], options=tuple(choice for choice in taken["hand"].options if choice.value in HANDS)
     )
     return (
         choice_field("method", words.METHOD, "method", method, methods),
@@ -38,7 +39,7 @@ def drawing_fields(
             "reference", words.REFERENCE, "picture", "zero", (("zero", zero), ("current", sum_words.FIRST_PHASOR))
         ),
         taken["rotation"],
-        choice_field("resultant", sum_words.RESULTANT, "picture", "sum", sum_words.RESULTANTS),
+        choice_field("resultant", sum_words.RESULTANT, "picture", THE_SUM, sum_words.RESULTANTS),
         *(taken[name] for name in _SHEET),
         Field("scale", sum_words.scale_label(units), "quantity", "sheet", "", help=words.SCALE_HELP),
         *(
@@ -48,6 +49,6 @@ def drawing_fields(
         ),
         replace(taken["steps"], default=steps),
         *(taken[name] for name in (*_WORDS, *_HAND)),
-        Field("wording", SHARED["wording"].label, "choice", "accuracy", "plain", choices=SHARED["wording"].choices),
+        Field("wording", SHARED["wording"].label, "choice", "accuracy", "plain", options=SHARED["wording"].options),
         *(taken[name] for name in _BLOCK),
     )

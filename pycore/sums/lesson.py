@@ -3,9 +3,19 @@
 from dataclasses import dataclass
 
 from pycore import geometry
-from pycore.constructions import step_kinds
-from pycore.constructions.companions import COMPANION
-from pycore.constructions.frames import COMPASSES, LINE, PROTRACTOR, RULER, SQUARES, WORDS, Frame, frames
+from pycore.constructions import roles, step_kinds
+from pycore.constructions.frames import (
+    COMPASSES,
+    DASHED,
+    FIRST_ARC,
+    LINE,
+    PROTRACTOR,
+    RULER,
+    SQUARES,
+    WORDS,
+    Frame,
+    frames,
+)
 from pycore.constructions.moves import (
     CrossArcs,
     Direction,
@@ -29,6 +39,7 @@ from pycore.constructions.names import (
     RESULT_LENGTH,
     RESULTANT,
     START_POINT,
+    SUM_KEY,
 )
 from pycore.drawing import Page
 from pycore.phasor import wrap
@@ -68,8 +79,8 @@ class LessonFrame:
     measured: bool = False
 
 
-ASKED = {PROTRACTOR: words.ask_angle, RULER: words.ask_length, COMPASSES: words.ask_opening, LINE: words.ask_length,
-         WORDS: words.ask_scale}  # fmt: skip
+ASKED = {PROTRACTOR: words.ASK_ANGLE, RULER: words.ASK_LENGTH, COMPASSES: words.ASK_OPENING, LINE: words.ASK_LENGTH,
+         WORDS: words.ASK_SCALE}  # fmt: skip
 """What is asked where a tool's reading is hidden."""
 
 
@@ -110,8 +121,8 @@ class Lesson:
             return self.sentences.tag(int(line[1:]))
         named = {
             FIRST_DIRECTION: self.sentences.notation.reference,
-            DIAGONAL: parallel.the_diagonal(),
-            RESULTANT: self.sentences.notation.tags["sum"],
+            DIAGONAL: parallel.THE_DIAGONAL,
+            RESULTANT: self.sentences.notation.tags[SUM_KEY],
             AXIS_ACROSS: told.LEVEL_AXIS,
             AXIS_UP: told.UPRIGHT_AXIS,
         }
@@ -122,7 +133,7 @@ class Lesson:
         if point == START_POINT:
             return (self.sentences.place,)
         if point == DIAGONAL:
-            return told.tip_of(parallel.the_diagonal())
+            return told.tip_of(parallel.THE_DIAGONAL)
         if point.startswith("T"):
             return told.tip_of(self.sentences.tag(int(point[1:])))
         before = next(
@@ -142,35 +153,35 @@ class Lesson:
 
     # One frame.
 
-    def say(self, frame: Frame) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
+    def frame_words(self, frame: Frame) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
         """Sentence, reading, why and the figure shown in the picture."""
         move = frame.move
         why = self.step_why(frame)
         if frame.tool == PROTRACTOR and isinstance(move, (TurnAngle, ReadAngle)):
-            return self.say_protractor(move, why)
+            return self.protractor_frame(move, why)
         if frame.tool == RULER and isinstance(move, SetOff):
-            return self.say_set_off(move, why)
+            return self.set_off_frame(move, why)
         if frame.tool == RULER and isinstance(move, ReadLength):
-            return self.say_read(move, why)
+            return self.reading_frame(move, why)
         if frame.tool == SQUARES and isinstance(move, DrawParallel):
             sentence = words.slide(self.line_name(move.to), self.place(move.through))
-            return sentence, (), (parallel.slide_why(),), ""
+            return sentence, (), (parallel.SLIDE_WHY,), ""
         if frame.tool == SQUARES and isinstance(move, DropPerpendicular):
             name = self.sentences.tag(int(move.start[1:]))
-            return words.drop(name, self.line_name(move.line)), words.drop_reading(), (), ""
+            return words.drop(name, self.line_name(move.line)), words.DROP_READING, (), ""
         if frame.tool == COMPASSES and isinstance(move, CrossArcs):
-            return self.say_arc(move, frame.part)
+            return self.arc_frame(move, frame.phase)
         if frame.tool == LINE and move is not None:
-            return self.say_line(frame, why)
+            return self.line_frame(frame, why)
         step = self.plan.construction.steps[frame.step - 1]
-        return self.say_words(step.name, why)
+        return self.words_frame(step.name, why)
 
     def step_why(self, frame: Frame) -> Phrase:
         """The why of the step that a frame belongs to."""
         step = self.plan.construction.steps[frame.step - 1]
-        return self.sentences.tell_one(step)[1]
+        return self.sentences.sentence(step)[1]
 
-    def say_words(self, name: str, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
+    def words_frame(self, name: str, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
         """A frame without a tool."""
         if name == step_kinds.SCALE:
             longest = max(self.plan.construction.arms, key=lambda arm: arm.size)
@@ -179,9 +190,9 @@ class Lesson:
             reading = words.scale_reading(notation.short_of(longest.key, longest.size), length)
             return words.scale(notation.scale(self.plan.scale)), reading, (why,), _short(length)
         step = next(step for step in self.plan.construction.steps if step.name == name)
-        return self.sentences.tell_one(step)[0], (), (why,) if why else (), ""
+        return self.sentences.sentence(step)[0], (), (why,) if why else (), ""
 
-    def say_protractor(
+    def protractor_frame(
         self, move: TurnAngle | ReadAngle, why: Phrase
     ) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
         """The protractor laid on, and which scale counts."""
@@ -202,91 +213,93 @@ class Lesson:
         counted = words.count(words.INNER if inner else words.OUTER)
         return sentence, reading, (counted, why) if why else (counted,), size
 
-    def say_set_off(self, move: SetOff, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
+    def set_off_frame(self, move: SetOff, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
         """A length set off along a line."""
         amount = length_of(move, self.sentences.figure.readings)
         length = self.length(amount)
-        if move.role == "mark":
+        if move.role == roles.MARK:
             sentence = words.ruler_along(self.line_name(move.line), self.sentences.place)
-            return sentence, words.mark_length(self.part(move.line, amount)), (), _short(self.length(amount))
+            return sentence, words.mark_length(self.component_text(move.line, amount)), (), _short(self.length(amount))
         name = self.sentences.notation.tags.get(move.phasor) or self.line_name(move.line)
         turn = next((m for m in self.plan.construction.moves if isinstance(m, TurnAngle) and m.line == move.line), None)
         turned = turn is not None and turn_of(turn, self.sentences.figure.readings) != 0.0
         if turned:
             sentence = words.ruler_along_mark(self.place(move.start))
-        elif turn is not None or move.role not in ("given", COMPANION):
+        elif turn is not None or move.role not in (roles.GIVEN, roles.COMPANION):
             along = self.line_name(turn.zero if turn else move.line)
             sentence = words.ruler_on_line(self.place(move.start), along)
         else:
             degrees = self.sentences.figure.lines[move.line].degrees
-            sentence = words.ruler_first(plain(self.place(move.start)), self.sentences.way(degrees))
-        draw = words.draw_companion if move.role == COMPANION else words.draw_length
-        shown = why and (move.role == COMPANION or not turned)
-        return sentence, draw(name, length), (why,) if shown else (), _short(length)
+            sentence = words.ruler_first(plain(self.place(move.start)), self.sentences.direction(degrees))
+        draw = words.draw_companion if move.role == roles.COMPANION else words.draw_length
+        is_explained = why and (move.role == roles.COMPANION or not turned)
+        return sentence, draw(name, length), (why,) if is_explained else (), _short(length)
 
-    def say_read(self, move: ReadLength, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
+    def reading_frame(self, move: ReadLength, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
         """A length read and what it stands for."""
         amount = self.sentences.figure.readings[move.reading]
         tags = self.sentences.notation.tags
-        named = {DIAGONAL_LENGTH: parallel.the_diagonal(), RESULT_LENGTH: tags["sum"]}
+        named = {DIAGONAL_LENGTH: parallel.THE_DIAGONAL, RESULT_LENGTH: tags[SUM_KEY]}
         name = named.get(move.reading) or tags.get(move.reading)
         length = self.read(amount)
         if name is None:
             axis = self.line_name(move.line)
-            part = self.part(move.line, amount)
-            shown = _short(length) if self.sentences.side_of(amount) else ""
-            return words.ruler_along(axis, self.sentences.place), words.read_length(part), (), shown
+            component = self.component_text(move.line, amount)
+            reading = _short(length) if self.sentences.side_of(amount) else ""
+            return words.ruler_along(axis, self.sentences.place), words.read_length(component), (), reading
         notation = self.sentences.notation
         symbol = notation.tags[f"i{self.plan.construction.order}"] if move.reading == DIAGONAL_LENGTH else name
         key = "sum" if move.reading == RESULT_LENGTH else f"i{self.plan.construction.order}"
-        so = words.so(notation.scale(self.plan.scale), symbol, notation.amount_of(key, amount))
+        product = notation.measured(key, self.sentences.millimetres(amount), self.plan.scale)
+        scale = notation.scale(self.plan.scale)
+        represented = words.represents(scale, symbol, product, notation.amount_of(key, amount))
         sentence = words.ruler_along(name, plain(self.place(move.start)))
-        return sentence, words.read_length(length), (so, why) if why else (so,), _short(length)
+        return sentence, words.read_length(length), (represented, why) if why else (represented,), _short(length)
 
-    def part(self, line: str, amount: float) -> str:
+    def component_text(self, line: str, amount: float) -> str:
         """A part on an axis, with its side."""
         side = self.sentences.side_of(amount)
         length = self.length(amount)
         return parts.across_part(length, side) if line == AXIS_ACROSS else parts.upward_part(length, side)
 
-    def say_arc(self, move: CrossArcs, part: str) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
+    def arc_frame(self, move: CrossArcs, phase: str) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
         """One of two arcs of copied length."""
-        centre = move.first if part == "first" else move.second
-        copied = (move.first_radius if part == "first" else move.second_radius)[1]
+        centre = move.first if phase == FIRST_ARC else move.second
+        copied = (move.first_radius if phase == FIRST_ARC else move.second_radius)[1]
         points = self.sentences.figure.points
         length = self.length(geometry.distance(points[START_POINT], points[copied]))
-        opened = parallel.the_diagonal() if copied == DIAGONAL else self.sentences.tag(int(copied[1:]))
-        why = () if part == "first" else (parallel.arcs_why(),)
+        opened = parallel.THE_DIAGONAL if copied == DIAGONAL else self.sentences.tag(int(copied[1:]))
+        why = () if phase == FIRST_ARC else (parallel.ARCS_WHY,)
         return words.compasses(opened, self.place(centre)), words.arc(length), why, _short(length)
 
-    def say_line(self, frame: Frame, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
+    def line_frame(self, frame: Frame, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
         """A line drawn: faint direction, dashed parallel, diagonal, resultant."""
         move = frame.move
         if isinstance(move, Direction):
             if move.line == AXIS_UP:
-                return parts.axes(), (), (), ""
-            way = self.sentences.way(move.degrees)
-            return words.faint(self.line_name(FIRST_DIRECTION), way, self.sentences.place), (), (why,), ""
+                return parts.AXES, (), (), ""
+            direction = self.sentences.direction(move.degrees)
+            return words.faint(self.line_name(FIRST_DIRECTION), direction, self.sentences.place), (), (why,), ""
         if not isinstance(move, Join):
             raise TypeError(f"a line is not drawn by {move}")
-        if move.role == "parallel":
-            return self.say_dash(frame, move)
+        if move.role == roles.PARALLEL:
+            return self.dashed_frame(frame, move)
         step = self.plan.construction.steps[frame.step - 1]
-        sentence, reason = self.sentences.tell_one(step)
+        sentence, reason = self.sentences.sentence(step)
         name = (
-            parallel.the_diagonal() if step.name == step_kinds.DIAGONAL else self.sentences.notation.tags[move.phasor]
+            parallel.THE_DIAGONAL if step.name == step_kinds.DIAGONAL else self.sentences.notation.tags[move.phasor]
         )
         if step.name == step_kinds.DIAGONAL:
             sentence = words.join(self.sentences.place, told.MEETING)
             return sentence, words.draw_name(name), (), ""
         return _without_stress(sentence), words.draw_name(name), (reason,) if reason else (), ""
 
-    def say_dash(self, frame: Frame, move: Join) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
+    def dashed_frame(self, frame: Frame, move: Join) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
         """A dashed side of a parallelogram."""
         points = self.sentences.figure.points
         length = self.length(geometry.distance(points[move.start], points[move.end]))
         place = self.place(move.start)
-        if frame.part != "dash":
+        if frame.phase != DASHED:
             return words.join_tips(place), words.draw_dashed(length), (), _short(length)
         by_square = any(isinstance(m, DrawParallel) and m.line == move.line for m in self.plan.construction.moves)
         if by_square:
@@ -296,11 +309,11 @@ class Lesson:
     def show(self, number: int) -> LessonFrame:
         """One frame by its number from 1."""
         frame = self.frames[number - 1]
-        sentence, reading, why, figure = self.say(frame)
+        sentence, reading, why, figure = self.frame_words(frame)
         move = frame.move
         answers = isinstance(move, (ReadLength, ReadAngle)) and move.reading in (RESULT_LENGTH, RESULT_ANGLE)
         answers = answers or frame.name == step_kinds.ZERO
-        question = ASKED[frame.tool]() if figure else ()
+        question = ASKED[frame.tool] if figure else ()
         # Without the reading: a class may be asked for it, and the title is read aloud.
         circle = self.sentences.notation.protractor == "360"
         picture = frame_page(self.plan, frame, self.look, plain(sentence), figure, circle=circle)

@@ -3,7 +3,7 @@
 
 from pycore import quantity
 from pycore.quantity import NO_BREAK_SPACE
-from pycore.sheet import compose
+from pycore.sheet import kinds
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
 from pycore.sums.sentences import StepSentences, describe
@@ -11,30 +11,30 @@ from pycore.sums.wording import SheetWords
 from pycore.words import plain
 from pycore.words import sheet as paper_words
 from pycore.words import sums as sum_words
-from pycore.words.accuracy import ellipse_note
+from pycore.words.accuracy import ELLIPSE_NOTE
 
 SMALL_SHEET = "A5"
 """The paper on which notes are as short as can be."""
 
 
-def sheet_words(case: SumCase, plan: Plan, kind: str, method: str, task: str, given: str) -> SheetWords:
+def sheet_words(case: SumCase, plan: Plan, kind: str, method: str, task: str, values_text: str) -> SheetWords:
     """What stands on the sheets of a page of the shelf: ``method`` as the title block says it, ``task`` what is to be
     found (and how, where the method's name would say no more), ``given`` what is known beside the table."""
     bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"
     short = plan.layout.paper == SMALL_SHEET
     sentences = StepSentences(plan, case.notation)
-    if kind == compose.PROBLEM:
-        way, sense = sentences.way(case.picture.reference), sentences.sense(1.0)
-        lie = sum_words.lies(plain(case.notation.reference), way, sense, short=short)
+    if kind == kinds.PROBLEM:
+        direction, sense = sentences.direction(case.picture.reference), sentences.sense(1.0)
+        lie = sum_words.drawing_direction(plain(case.notation.reference), direction, sense, short=short)
         task = f"{task}: {method}" if case.method_in_task else task
-        notes = sum_words.problem_notes(task, given, lie, bar, short=short)
+        notes = sum_words.problem_notes(task, values_text, lie, bar, short=short)
         description = sum_words.problem_description(
             case.notation.words.plural, method, case.begun(plan)
         )
         return SheetWords(notes, description)
-    description = describe(sentences.tell())
-    if kind == compose.OVERLAY:
+    description = describe(sentences.all_moves())
+    if kind == kinds.OVERLAY:
         first = plain(case.notation.tags[case.arms[0].key])
         notes = sum_words.overlay_notes(first, bar, short=short, mirrored=case.problem["mirror"] == "yes")
-        return SheetWords(notes if case.closed or short else (*notes, ellipse_note()), description)
+        return SheetWords(notes if case.closed or short else (*notes, ELLIPSE_NOTE), description)
     return SheetWords(paper_words.print_notes(bar), description)

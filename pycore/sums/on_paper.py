@@ -2,8 +2,9 @@
 
 from pycore.constructions.companions import leads
 from pycore.constructions.construction import Construction, Step
+from pycore.constructions.methods import TIP_TO_TAIL
 from pycore.constructions.moves import TurnAngle, length_of
-from pycore.constructions.names import AXIS_UP, DIAGONAL, DIAGONAL_LENGTH, FIRST_DIRECTION
+from pycore.constructions.names import AXIS_UP, DIAGONAL, DIAGONAL_LENGTH, FIRST_DIRECTION, arm_key
 from pycore.sheet.figure import DOT_BELOW
 from pycore.sheet.plan import Plan
 from pycore.sums.wording import Notation, degrees_text, length_text, reading_text
@@ -24,14 +25,14 @@ class OnPaper:
         self.construction: Construction = plan.construction
         self.figure = plan.construction.figure
         self.picture = plan.picture
-        tip_to_tail = plan.construction.method == "tip-to-tail"
+        tip_to_tail = plan.construction.method == TIP_TO_TAIL
         self.place = words.START if tip_to_tail else words.COMMON_POINT
 
     # Small things that many sentences need.
 
     def tag(self, number: int) -> Phrase:
         """The symbol of a line current."""
-        return self.notation.tags[f"i{number}"]
+        return self.notation.tags[arm_key(number)]
 
     def millimetres(self, amount: float) -> float:
         """An amount as a length on the sheet."""
@@ -45,6 +46,13 @@ class OnPaper:
         """An amount as a length to be read off a ruler."""
         return reading_text(self.millimetres(amount), self.notation.mark)
 
+    def measured(self, key: str, amount: float) -> Phrase:
+        """A length read off a ruler, what it represents by the printed numbers, and the calculated value of
+        ``amount`` beside it; ``key`` names the phasor, whose unit it has."""
+        product = self.notation.measured(key, self.millimetres(amount), self.plan.scale)
+        scale, calculated = self.notation.scale(self.plan.scale), self.notation.amount_of(key, amount)
+        return words.measured(self.reading(amount), scale, product, calculated)
+
     def degrees(self, angle: float) -> str:
         """The size of an angle."""
         return degrees_text(angle, self.notation.mark)
@@ -53,10 +61,10 @@ class OnPaper:
         """The sense of a turn as it is seen on the paper."""
         return words.sense(anticlockwise=self.picture.sense * turn > 0)
 
-    def way(self, degrees: float) -> str:
+    def direction(self, degrees: float) -> str:
         """A direction on the paper in words."""
         paper = self.picture.paper_angle(degrees)
-        return words.WAYS.get(paper) or words.slanting(self.degrees(paper), above=paper > 0)
+        return words.DIRECTIONS.get(paper) or words.slanting(self.degrees(paper), above=paper > 0)
 
     def size(self, number: int) -> float:
         """The size of a line current."""
@@ -87,11 +95,11 @@ class OnPaper:
 
     def sides(self, step: Step) -> tuple[Phrase, Phrase, float, float]:
         """Names and sizes of the two sides of the parallelogram that a step is about."""
-        if len(step.about) == 2:
-            first, second = step.about
+        if len(step.arm_numbers) == 2:
+            first, second = step.arm_numbers
             return self.tag(first), self.tag(second), self.size(first), self.size(second)
         diagonal = self.figure.readings[DIAGONAL_LENGTH]
-        return parallel.the_diagonal(), self.tag(step.about[-1]), diagonal, self.size(step.about[-1])
+        return parallel.THE_DIAGONAL, self.tag(step.arm_numbers[-1]), diagonal, self.size(step.arm_numbers[-1])
 
     def before(self, step: Step) -> str:
         """The name of the step before one."""

@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING, Generic, Protocol, TypeVar
 
 from pycore.constructions.construction import Arm
+from pycore.constructions.methods import COMPONENTS, FIRST_PAIR
 from pycore.drawing import Page
 from pycore.errors import Fault
 from pycore.forms import conventions
@@ -16,11 +17,11 @@ from pycore.forms.fields import Field
 from pycore.forms.opening import ReopenInfo
 from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE
-from pycore.sheet import compose
 from pycore.sheet.figure import DOT_BELOW
+from pycore.sheet.kinds import CONSTRUCTION, PROBLEM
 from pycore.sheet.plan import Plan
 from pycore.sums.accuracy import SumAccuracy
-from pycore.sums.answer import Alternative, Answer, Block, Output, Paragraph, Working
+from pycore.sums.answer import Alternative, Answer, Block, Output, Paragraph, Working, WorkingLink
 from pycore.sums.case import SumCase
 from pycore.sums.request import SheetRequest
 from pycore.sums.sentences import StepSentences
@@ -39,7 +40,6 @@ if TYPE_CHECKING:
     from pycore.sums.lesson import LessonFrame
 
 ALL_PARTS = ("answer", "sheet", "view", "workings", "check")
-KINDS = ("problem", "construction", "overlay")
 NO_OPENING = ReopenInfo()
 SAME = 1e-9
 """Share of the largest phasor, and degrees, within which two values are one."""
@@ -51,24 +51,24 @@ def outputs_on_paper(case: SumCase, plan: Plan, name: str) -> tuple[Output, ...]
     """The results that every drawn sum has: scale, length on the sheet, tolerance of a hand."""
     writing = case.notation.writing
     length = case.size * plan.factor
-    made = [
+    outputs = [
         Output("scale", plan.scale, case.notation.scale(plan.scale), label=say(sum_words.SCALE)),
         Output(name, length, length_text(length, writing.mark), label=say(sum_words.LENGTH)),
     ]
     if case.companions:
         label = sum_words.second_label(case.companions.words.plural)
-        made.append(Output("second-scale", plan.second, case.notation.second(plan.second), label=label))
+        outputs.append(Output("second-scale", plan.second, case.notation.second(plan.second), label=label))
     if not case.closed:
         tolerance = case.spread(plan).half_width
-        label = accuracy_words.tolerance_label()
-        made.append(Output("tolerance", tolerance, writing.fixed(tolerance), writing.unit, label))
-    return tuple(made)
+        label = accuracy_words.TOLERANCE_LABEL
+        outputs.append(Output("tolerance", tolerance, writing.fixed(tolerance), writing.unit, label))
+    return tuple(outputs)
 
 
 def summary(case: SumCase, plan: Plan) -> tuple[Phrase, ...]:
     """The short lines beside the headline: direction, length on the sheet, what a hand can do."""
     if case.closed:
-        return (words.no_arrow(),)
+        return (words.NO_ARROW,)
     writing = case.notation.writing
     by_hand = accuracy_words.by_hand(writing.fixed(case.spread(plan).half_width) + NO_BREAK_SPACE + writing.unit)
     return (case.direction(plan), words.on_sheet(case.length(plan)), by_hand)
@@ -79,56 +79,56 @@ def small_notices(case: SumCase, plan: Plan) -> list[Phrase]:
     small = [case.lines[arm.number - 1] for arm in case.arms if arm.size * plan.factor < DOT_BELOW]
     if not small:
         return []
-    told = sum_words.listed(small)
-    return [words.small_line(told) if len(small) == 1 else words.small_lines(told)]
+    names = sum_words.listed(small)
+    return [words.small_line(names) if len(small) == 1 else words.small_lines(names)]
 
 
 def stands_upright(case: SumCase, plan: Plan) -> tuple[Phrase, ...]:
     """That a sheet stands upright although it was to lie across, where large print has room only so."""
-    asked = case.problem["orientation"]
-    return () if asked in ("", plan.layout.orientation) else (say(moves_list.UPRIGHT),)
+    requested = case.problem["orientation"]
+    return () if requested in ("", plan.layout.orientation) else (say(moves_list.UPRIGHT),)
 
 
-def alternatives(case: SumCase, shown: Plan) -> tuple[Alternative, ...]:
+def alternatives(case: SumCase, sheet_plan: Plan) -> tuple[Alternative, ...]:
     """The other orders on this paper, each with its own best scale."""
-    made: list[Alternative] = []
+    others: list[Alternative] = []
     for plan in case.plans(case.method):
         order = plan.construction.order
-        if order == shown.construction.order or len(case.arms) < 3:
+        if order == sheet_plan.construction.order or len(case.arms) < 3:
             continue
-        what = case.order_words(case.method, order)
-        told = sum_words.alternative(what, case.notation.scale(plan.scale), case.sum_word, case.length(plan))
-        made.append(Alternative(told, (("order", order), ("scale", ""))))
-    return tuple(made)
+        method = case.order_words(case.method, order)
+        phrase = sum_words.alternative(method, case.notation.scale(plan.scale), case.sum_word, case.length(plan))
+        others.append(Alternative(phrase, (("order", order), ("scale", ""))))
+    return tuple(others)
 
 
 def _working(case: SumCase, plan: Plan, on_sheet: bool) -> Working:
     method, order = plan.construction.method, plan.construction.order
     sentences = StepSentences(plan, case.notation)
-    blocks: tuple[Block, ...] = sentences.tell()
-    if method == "components":
+    blocks: tuple[Block, ...] = sentences.all_moves()
+    if method == COMPONENTS:
         blocks = (*ComponentsWorking(case, sentences).blocks(), *blocks)
-    blocks = (Paragraph(words.predict_first()), *blocks)
-    key = method if method == "components" else f"{method}-{order}"
-    draws = (("method", method), ("order", order if case.orders(method) != ("12",) else ""), ("scale", ""))
-    title = case.way_title(method, order)
+    blocks = (Paragraph(words.PREDICT_FIRST), *blocks)
+    key = method if method == COMPONENTS else f"{method}-{order}"
+    draws = (("method", method), ("order", order if case.orders(method) != (FIRST_PAIR,) else ""), ("scale", ""))
+    title = case.method_title(method, order)
     return Working(key, title, blocks, draws, on_sheet)
 
 
-def constructed(case: SumCase, shown: Plan, *, on_paper: bool) -> list[Working]:
+def constructed(case: SumCase, sheet_plan: Plan, *, on_paper: bool) -> list[Working]:
     """Every construction of the problem, move by move; ``on_paper``: the sheet shows the moves of one."""
-    made: list[Working] = []
+    workings: list[Working] = []
     for method in case.methods:
         if case.possible(method) != method:
             continue
         plans = sorted(case.plans(method), key=lambda plan: plan.construction.order)
         for plan in plans:
             on_sheet = (
-                plan.construction.method == shown.construction.method
-                and plan.construction.order == shown.construction.order
+                plan.construction.method == sheet_plan.construction.method
+                and plan.construction.order == sheet_plan.construction.order
             )
-            made.append(_working(case, shown if on_sheet else plan, on_sheet and on_paper))
-    return made
+            workings.append(_working(case, sheet_plan if on_sheet else plan, on_sheet and on_paper))
+    return workings
 
 
 def same_arms(some: Sequence[Arm], others: Sequence[Arm]) -> bool:
@@ -184,7 +184,7 @@ class SumPage(Generic[Case]):
         """The results, the headline first."""
         raise NotImplementedError
 
-    def given(self, case: Case) -> Phrase:
+    def values_text(self, case: Case) -> Phrase:
         """The values in words."""
         raise NotImplementedError
 
@@ -196,8 +196,8 @@ class SumPage(Generic[Case]):
         """Sentences below the headline."""
         return ()
 
-    def see(self, case: Case, plan: Plan) -> tuple[Phrase, str] | None:
-        """A sentence that must not be missed, with the key of the working that says more."""
+    def see(self, case: Case, plan: Plan) -> WorkingLink | None:
+        """A sentence that must not be missed, with a link to the working that says more."""
         return None
 
     def notices(self, case: Case, plan: Plan) -> tuple[Phrase, ...]:
@@ -240,9 +240,9 @@ class SumPage(Generic[Case]):
         """The answer to a form, with a kind of sheet ("": the one that the form asks for); parts not asked for are left
         empty. Raises InputError."""
         case = self.case(form)
-        plan, problem = case.shown(), case.problem
+        plan, problem = case.sheet_plan(), case.problem
         request = SheetRequest(kind or problem["sheet"], opening, self.code_for(case))
-        on_paper = request.kind == compose.CONSTRUCTION
+        on_paper = request.kind == CONSTRUCTION
         workings = (
             (*constructed(case, plan, on_paper=on_paper), *self.calculated(case, plan)) if "workings" in parts else ()
         )
@@ -251,7 +251,7 @@ class SumPage(Generic[Case]):
             slug=self.slug,
             title=self.title,
             outputs=self.outputs(case, plan),
-            given=self.given(case),
+            values_text=self.values_text(case),
             summary=self.summary(case, plan),
             remarks=self.remarks(case),
             see=self.see(case, plan),
@@ -261,9 +261,9 @@ class SumPage(Generic[Case]):
             ),
             alternatives=alternatives(case, plan),
             sheet=sheet_of(case, plan, request) if "sheet" in parts else _NO_PAGE,
-            more=moves_of(case, plan, request) if "sheet" in parts else (),
+            further_pages=moves_of(case, plan, request) if "sheet" in parts else (),
             views={"phone": view_of(case, plan)} if "view" in parts else {},
-            workings=tuple(sorted(workings, key=lambda working: not working.shown)),
+            workings=tuple(sorted(workings, key=lambda working: not working.on_sheet)),
             echo=self.echo(case),
             link=case.link(plan, request.kind, request.code),
             page_key=plan.layout.page_key,
@@ -271,7 +271,7 @@ class SumPage(Generic[Case]):
             scenario=self.scenario if problem.is_example else "",
             kind=request.kind,
             code=request.code,
-            asked=self._asked(case, plan) if "check" in parts else None,
+            answer_request=self._asked(case, plan) if "check" in parts else None,
             inks=self.inks(form),
             labels=self.labels(form),
             options=self.options(form),
@@ -286,7 +286,7 @@ class SumPage(Generic[Case]):
 
     def _sheets(self, case: Case, opening: ReopenInfo, kinds: tuple[str, ...]) -> Iterator[tuple[Page, ...]]:
         """Sheets of these kinds, one after another, each with its further pages; their figure stands in one place."""
-        plan, code, stand = case.shown(), self.code_for(case), None
+        plan, code, stand = case.sheet_plan(), self.code_for(case), None
         for kind in kinds:
             request = SheetRequest(kind, opening, code)
             composed = composed_of(case, plan, request, stand)
@@ -300,7 +300,7 @@ class SumPage(Generic[Case]):
         that other work can come between. Raises InputError."""
         case = self.case(form)
         for kind, (page, *further) in zip(kinds, self._sheets(case, opening, kinds), strict=True):
-            yield (page, *further) if further and kind == compose.PROBLEM else page
+            yield (page, *further) if further and kind == PROBLEM else page
         if kinds:
             yield self.task_of_case(case)
 

@@ -4,6 +4,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
+from pycore.constructions.names import SUM_KEY
 from pycore.geometry import Point
 from pycore.practice.drawn import ReferenceDrawing
 from pycore.sheet import compose, marks
@@ -31,10 +32,10 @@ class PhotoTask:
         return tuple(place for _, place in self.numbered)
 
 
-def wanted(page: SumPage[Any], form: Mapping[str, str]) -> PhotoTask:
+def photo_task(page: SumPage[Any], form: Mapping[str, str]) -> PhotoTask:
     """What a page's form asks to be drawn. Raises InputError."""
     case = page.case(form)
-    plan = case.shown()
+    plan = case.sheet_plan()
     stand, _ = compose.settled(plan, look_of(case))
     tags = {**case.notation.tags, "reference": case.notation.reference}
     drawing = ReferenceDrawing(
@@ -42,4 +43,4 @@ def wanted(page: SumPage[Any], form: Mapping[str, str]) -> PhotoTask:
         plan.factor * case.spread(plan).half_width, tags,
     )  # fmt: skip
     places = marks.numbered(plan.layout, stand.origin)
-    return PhotoTask(drawing, case.notation.tags["sum"], places, stand.origin, case.notation)
+    return PhotoTask(drawing, case.notation.tags[SUM_KEY], places, stand.origin, case.notation)

@@ -24,7 +24,7 @@ class SumProblem(Protocol):
     @property
     def place(self) -> str: ...
     @property
-    def given(self) -> Mapping[str, str]: ...
+    def form(self) -> Mapping[str, str]: ...
     @property
     def typed(self) -> Mapping[str, str]: ...
     @property
@@ -43,7 +43,7 @@ class SheetProblem:
 
     scale: float | None
     place: str
-    given: Mapping[str, str]
+    form: Mapping[str, str]
     unprintable: tuple[str, ...]
     choices: Mapping[str, str]
     typed: Mapping[str, str]
@@ -69,13 +69,13 @@ def read_sheet(
     scale = reader.positive("scale", unit)
     second = reader.positive("second-scale", second_unit) if second_unit else None
     place = reader.optional(lambda: read_place(reader)) or ""
-    given, unprintable = reader.optional(lambda: read_by_hand(reader, choices["paper"]))
+    printed, unprintable = reader.optional(lambda: read_by_hand(reader, choices["paper"]))
     reader.finish()
     mark = "," if choices["decimal"] == "comma" else "."
     writing = replace(writing_for(sizes, unit, mark), computed=computed)
     values = [field for field in fields if field.group in ("values", "loads")]
-    typed = {field.name: reader.given(field.name) for field in fields}
+    typed = {field.name: reader.text(field.name) for field in fields}
     return SheetProblem(
-        scale, place, given, unprintable, choices, typed, writing, is_example(typed, values), tuple(reader.passed),
+        scale, place, printed, unprintable, choices, typed, writing, is_example(typed, values), tuple(reader.passed),
         second,
     )  # fmt: skip

@@ -3,7 +3,7 @@
 from dataclasses import dataclass, field
 
 from pycore.forms.opening import ReopenInfo, SetPlace
-from pycore.sheet import compose
+from pycore.sheet import kinds
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,7 +18,7 @@ class SheetRequest:
     @property
     def problem_of_set(self) -> SetPlace | None:
         """The place in a class set of a learner's problem sheet; None for any other sheet."""
-        return self.opening.issue if self.kind == compose.PROBLEM else None
+        return self.opening.issue if self.kind == kinds.PROBLEM else None
 
     @property
     def any_method(self) -> bool:

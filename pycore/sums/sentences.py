@@ -6,11 +6,12 @@ from collections.abc import Callable, Mapping
 from pycore import quantity
 from pycore.constructions import step_kinds
 from pycore.constructions.construction import Step
+from pycore.constructions.methods import COMPONENTS, TIP_TO_TAIL
 from pycore.constructions.moves import DrawParallel, Supplement, TurnAngle, turn_of
-from pycore.constructions.names import DIAGONAL_LENGTH, RESULT_LENGTH, RESULTANT
+from pycore.constructions.names import DIAGONAL_LENGTH, RESULT_LENGTH, RESULTANT, RETURN_KEY, SUM_KEY
 from pycore.phasor import wrap
 from pycore.sums.answer import Block, Move
-from pycore.sums.companions import told_companion, told_on_the_way
+from pycore.sums.companions import companion_sentence, partial_sum_sentence
 from pycore.sums.on_paper import PROTRACTOR_REACH, OnPaper
 from pycore.sums.wording import wider_than_right
 from pycore.words import answers as neutral_words
@@ -26,12 +27,12 @@ class StepSentences(OnPaper):
 
     # One method for each kind of step.
 
-    def tell(self) -> tuple[Block, ...]:
+    def all_moves(self) -> tuple[Block, ...]:
         """Every step as a numbered move."""
         steps = enumerate(self.construction.steps, start=1)
-        return tuple(Move(number, *self.tell_one(step)) for number, step in steps)
+        return tuple(Move(number, *self.sentence(step)) for number, step in steps)
 
-    def tell_one(self, step: Step) -> tuple[Phrase, Phrase]:
+    def sentence(self, step: Step) -> tuple[Phrase, Phrase]:
         """The sentence of one step and its why."""
         write = self.notation.own_steps.get(step.name) or SENTENCES[step.name]
         return write(self, step)
@@ -45,25 +46,25 @@ class StepSentences(OnPaper):
 
     def step_reference(self, step: Step) -> tuple[Phrase, Phrase]:
         """The faint first direction."""
-        way = self.way(self.picture.reference)
-        return words.draw_reference(self.notation.reference, way, self.place), words.reference_why()
+        direction = self.direction(self.picture.reference)
+        return words.draw_reference(self.notation.reference, direction, self.place), words.REFERENCE_WHY
 
     def step_companion(self, step: Step) -> tuple[Phrase, Phrase]:
         """A phasor of another quantity."""
-        return told_companion(self, step)
+        return companion_sentence(self, step)
 
     def step_on_the_way(self, step: Step) -> tuple[Phrase, Phrase]:
         """The sum of the first two arrows, drawn for itself."""
-        return told_on_the_way(self, step)
+        return partial_sum_sentence(self, step)
 
     def step_draw_first(self, step: Step) -> tuple[Phrase, Phrase]:
         """An arrow that needs no protractor."""
-        number = step.about[0]
+        number = step.arm_numbers[0]
         arm = next(arm for arm in self.construction.arms if arm.number == number)
         if self.is_dot(arm.size):
-            sentence = words.dot_first(self.tag(number), self.length(arm.size), self.place, self.way(arm.angle))
-            return sentence, words.dot_why()
-        sentence = words.draw_first(self.tag(number), self.way(arm.angle), self.place, self.length(arm.size))
+            sentence = words.dot_first(self.tag(number), self.length(arm.size), self.place, self.direction(arm.angle))
+            return sentence, words.DOT_WHY
+        sentence = words.draw_first(self.tag(number), self.direction(arm.angle), self.place, self.length(arm.size))
         return sentence, words.first_why(self.place)
 
     def step_draw_along(self, step: Step) -> tuple[Phrase, Phrase]:
@@ -73,14 +74,14 @@ class StepSentences(OnPaper):
     def step_draw(self, step: Step) -> tuple[Phrase, Phrase]:
         """An arrow from the common point, by protractor and ruler."""
         turn = next(move for move in step.moves if isinstance(move, TurnAngle))
-        number = step.about[0]
+        number = step.arm_numbers[0]
         angle = turn_of(turn, self.figure.readings)
         if angle in (180.0, 0.0):
             return self.step_draw_first(step)
         size, zero, length = self.degrees(angle), self.zero_name(turn), self.length(self.size(number))
         if self.is_dot(self.size(number)):
             sentence = words.dot(self.tag(number), length, self.place, size, self.sense(angle), zero)
-            return sentence, words.dot_why()
+            return sentence, words.DOT_WHY
         sentence = words.draw(self.tag(number), zero, size, self.sense(angle), self.place, length)
         return sentence, self.why_draw(turn, angle, zero)
 
@@ -96,7 +97,7 @@ class StepSentences(OnPaper):
         elif wider_than_right(angle) > 0 and self.sense(angle) == self.sense(1.0):
             why += words.opposite_why(size, other)
         else:
-            why += words.zero_line()
+            why += words.ZERO_LINE
         if self.zero_length(turn) < PROTRACTOR_REACH:
             why += words.extend(zero)
         return why
@@ -107,7 +108,7 @@ class StepSentences(OnPaper):
         move = step.moves[0]
         if isinstance(move, DrawParallel):
             sentence = parallel.parallel_by_set_squares(first, second, self.length(length))
-            return sentence, parallel.slide_why()
+            return sentence, parallel.SLIDE_WHY
         if not isinstance(move, TurnAngle):
             raise TypeError(f"a parallel is not drawn by {move}")
         angle = turn_of(move, self.figure.readings)
@@ -117,24 +118,24 @@ class StepSentences(OnPaper):
         if self.zero_length(move) < PROTRACTOR_REACH:
             why += words.extend(first)
         sentence = parallel.parallel_by_protractor(
-            first, self.about(move, size), self.sense(angle), self.length(length), second
+            first, self.angle_text(move, size), self.sense(angle), self.length(length), second
         )
         return sentence, why
 
-    def about(self, move: TurnAngle, size: str) -> str:
+    def angle_text(self, move: TurnAngle, size: str) -> str:
         """A set-off angle; "about" when it comes from the learner's own reading."""
         return words.about(size) if isinstance(move.turn, Supplement) else size
 
     def step_close(self, step: Step) -> tuple[Phrase, Phrase]:
         """The second dashed line; the two meet."""
         only = DIAGONAL_LENGTH not in self.figure.readings
-        which = parallel.SECOND if len(step.about) == 3 else ("" if only else parallel.FIRST)
+        which = parallel.SECOND if len(step.arm_numbers) == 3 else ("" if only else parallel.FIRST)
         first, second, size, _ = self.sides(step)
         move = step.moves[0]
         if isinstance(move, TurnAngle):
             angle = turn_of(move, self.figure.readings)
-            told = self.about(move, self.degrees(angle))
-            sentence = parallel.close_by_protractor(which, second, told, self.sense(angle), self.length(size), first)
+            turn = self.angle_text(move, self.degrees(angle))
+            sentence = parallel.close_by_protractor(which, second, turn, self.sense(angle), self.length(size), first)
             return sentence, words.NOTHING
         if isinstance(move, DrawParallel):
             return parallel.close_by_set_squares(which, second, first, self.length(size)), words.NOTHING
@@ -143,22 +144,21 @@ class StepSentences(OnPaper):
     def step_arcs(self, step: Step) -> tuple[Phrase, Phrase]:
         """Two compass arcs."""
         first, second, size, other = self.sides(step)
-        return parallel.cross_arcs(first, self.length(size), second, self.length(other)), parallel.arcs_why()
+        return parallel.cross_arcs(first, self.length(size), second, self.length(other)), parallel.ARCS_WHY
 
     def step_diagonal(self, step: Step) -> tuple[Phrase, Phrase]:
         """The first diagonal and what it means."""
         reading = self.figure.readings[DIAGONAL_LENGTH]
         end = words.LINE_END if self.before(step) == "carry-on" else words.MEETING
-        amount = self.notation.amount_of(f"i{self.construction.order}", reading)
-        sentence = parallel.diagonal(end, self.reading(reading), amount)
-        third = next(arm.number for arm in self.construction.arms if arm.number not in step.about)
+        sentence = parallel.diagonal(end, self.measured(f"i{self.construction.order}", reading))
+        third = next(arm.number for arm in self.construction.arms if arm.number not in step.arm_numbers)
         return sentence, parallel.diagonal_why(self.notation.words.partial, self.notation.lines[third - 1])
 
     def step_measure(self, step: Step) -> tuple[Phrase, Phrase]:
         """The angle between the diagonal and the third line."""
         first, second, _, _ = self.sides(step)
         expected = self.degrees(self.figure.readings["between"])
-        return parallel.measure_between(first, second, expected), parallel.measure_why()
+        return parallel.measure_between(first, second, expected), parallel.MEASURE_WHY
 
     def step_carry_on(self, step: Step) -> tuple[Phrase, Phrase]:
         """Two phasors nearly on one line, tip to tail."""
@@ -168,9 +168,9 @@ class StepSentences(OnPaper):
     def step_result(self, step: Step) -> tuple[Phrase, Phrase]:
         """The resultant."""
         ends = {"carry-on": words.LINE_END, "corner": self.corner_end(), "close": words.MEETING}
-        tip_to_tail = self.construction.method == "tip-to-tail"
+        tip_to_tail = self.construction.method == TIP_TO_TAIL
         end = words.LAST_TIP if tip_to_tail else ends.get(self.before(step), words.LINE_END)
-        return words.result(self.notation.tags["sum"], self.place, end), words.result_why()
+        return words.result(self.notation.tags[SUM_KEY], self.place, end), words.RESULT_WHY
 
     def corner_end(self) -> str:
         """Where the sum ends on the axes: the rectangle's corner, or a mark on one axis."""
@@ -179,15 +179,14 @@ class StepSentences(OnPaper):
     def step_read(self, step: Step) -> tuple[Phrase, Phrase]:
         """Length, amount and angle of the drawn resultant."""
         reading = self.figure.readings[RESULT_LENGTH]
-        scale, amount = self.notation.scale(self.plan.scale), self.notation.writing.amount(reading)
         returned = self.before(step) == "return-close"
-        symbol = self.notation.tags["return" if returned else "sum"]
+        symbol = self.notation.tags[RETURN_KEY if returned else SUM_KEY]
         if self.is_dot(reading):
-            return words.read_short(symbol, self.reading(reading), scale, amount), words.read_why()
-        sentence = words.read(symbol, self.reading(reading), scale, amount, self.direction(returned))
-        return sentence, words.returning_read_why() if returned else words.read_why()
+            return words.read_short(symbol, self.measured("sum", reading)), words.READ_WHY
+        sentence = words.read(symbol, self.measured("sum", reading), self.direction(returned))
+        return sentence, words.RETURNING_READ_WHY if returned else words.READ_WHY
 
-    def direction(self, returned: bool = False) -> Phrase:
+    def sum_direction(self, returned: bool = False) -> Phrase:
         """Where the sum (or the returning current) points."""
         turn = self.figure.lines[RESULTANT].degrees - self.picture.reference + (180.0 if returned else 0.0)
         return direction_phrase(self, wrap(turn))
@@ -198,7 +197,7 @@ class StepSentences(OnPaper):
 
     def step_follow(self, step: Step) -> tuple[Phrase, Phrase]:
         """The next arrow, tip to tail."""
-        before, number = step.about
+        before, number = step.arm_numbers
         move = next(move for move in step.moves if isinstance(move, TurnAngle))
         turn = turn_of(move, self.figure.readings)
         size, length = self.size(number), self.length(self.size(number))
@@ -206,10 +205,10 @@ class StepSentences(OnPaper):
         if turn in (180.0, 0.0) and not self.is_dot(size):
             return words.follow_straight(tag, last, turn == 0.0, length), words.NOTHING
         if self.is_dot(size):
-            told = words.dot(
+            sentence = words.dot(
                 tag, length, words.tip_of(last), self.degrees(turn), self.sense(turn), words.back_along(last)
             )
-            return told, words.dot_why()
+            return sentence, words.DOT_WHY
         sentence = words.follow(tag, last, self.degrees(turn), self.sense(turn), length)
         why = words.follow_why(self.degrees(180.0 - (-turn if turn < 0 else turn)), self.degrees(turn))
         if self.zero_length(move) < PROTRACTOR_REACH:
@@ -227,11 +226,11 @@ class StepSentences(OnPaper):
 
     def step_axes(self, step: Step) -> tuple[Phrase, Phrase]:
         """Two axes."""
-        return parts.axes(), words.NOTHING
+        return parts.AXES, words.NOTHING
 
     def step_drop(self, step: Step) -> tuple[Phrase, Phrase]:
         """One phasor's parts on both axes."""
-        number = step.about[0]
+        number = step.arm_numbers[0]
         across, upward = self.figure.readings[f"x{number}"], self.figure.readings[f"y{number}"]
         return parts.drop(self.tag(number), *self.parts(across, upward)), words.NOTHING
 
@@ -255,7 +254,7 @@ class StepSentences(OnPaper):
 
     def sum_sides(self) -> tuple[int, int]:
         """The sides on which the sums of the parts lie."""
-        if self.construction.method != "components":
+        if self.construction.method != COMPONENTS:
             return (1, 1)
         across, upward = self.sums()
         return self.side_of(across), self.side_of(upward)
@@ -306,8 +305,8 @@ def direction_phrase(sentences: StepSentences, turn: float) -> Phrase:
     counts), or as a polar angle from the L1 phase voltage."""
     if sentences.notation.polar:
         signed = wrap(turn + sentences.picture.reference)
-        told = quantity.fixed(signed, 1, sentences.notation.mark) + "°"
-        return neutral_words.angle_polar(told, sentences.notation.voltage)
+        angle_text = quantity.fixed(signed, 1, sentences.notation.mark) + "°"
+        return neutral_words.angle_polar(angle_text, sentences.notation.voltage)
     if round(turn, 1) == 0.0:
         return neutral_words.angle_on(sentences.notation.reference)
     return neutral_words.angle_by_protractor(

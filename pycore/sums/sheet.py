@@ -3,17 +3,18 @@
 from dataclasses import replace
 
 from pycore import quantity
-from pycore.constructions.names import DIAGONAL, DIAGONAL_LENGTH
+from pycore.constructions.methods import THE_RETURNING
+from pycore.constructions.names import DIAGONAL, DIAGONAL_LENGTH, RETURN_KEY, SUM_KEY, arm_key
 from pycore.drawing import Page, mirrored
 from pycore.forms import conventions, links
 from pycore.geometry import Box
 from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE
-from pycore.sheet import compose, furniture
+from pycore.sheet import compose, furniture, kinds
 from pycore.sheet.code import SMALLEST_MODULE, module_of
 from pycore.sheet.figure import PhasorStyles, Placement
 from pycore.sheet.furniture import SheetText, TableRow
-from pycore.sheet.media import PHONE
+from pycore.sheet.media import PHONE, USUAL
 from pycore.sheet.moves_sheet import moves_pages
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
@@ -37,24 +38,26 @@ def look_of(case: SumCase) -> PhasorStyles:
 
 
 def _row(
-    case: SumCase, symbol: Phrase, size: float, angle: float | None, plan: Plan, *, given: bool = False
+    case: SumCase, symbol: Phrase, size: float, angle: float | None, plan: Plan, *, as_typed: bool = False
 ) -> TableRow:
-    amount = case.notation.writing.given(size) if given else case.notation.writing.number(size)
-    return _told(case, plan, symbol, amount, size * plan.factor, angle)
+    amount = case.notation.writing.as_typed(size) if as_typed else case.notation.writing.number(size)
+    return _direction_row(case, plan, symbol, amount, size * plan.factor, angle)
 
 
 def _companion_rows(case: SumCase, plan: Plan, *, measured: bool) -> list[TableRow]:
     """The phasors of the second quantity, each amount with its unit; ``measured``: room for the rest."""
-    made = []
+    rows = []
     for arm in case.companions.arms if case.companions else ():
         amount = case.companions.writing.amount(arm.size) if case.companions else ""
-        row = _told(case, plan, case.notation.tags[arm.key], amount, arm.size * 10.0 / plan.second, arm.angle)
+        row = _direction_row(case, plan, case.notation.tags[arm.key], amount, arm.size * 10.0 / plan.second, arm.angle)
         known = amount if case.typed_companions else words.ROOM
-        made.append(TableRow(row.symbol, known, words.ROOM, words.ROOM) if measured else row)
-    return made
+        rows.append(TableRow(row.symbol, known, words.ROOM, words.ROOM) if measured else row)
+    return rows
 
 
-def _told(case: SumCase, plan: Plan, symbol: Phrase, amount: str, millimetres: float, angle: float | None) -> TableRow:
+def _direction_row(
+    case: SumCase, plan: Plan, symbol: Phrase, amount: str, millimetres: float, angle: float | None
+) -> TableRow:
     mark = case.notation.mark
     length = quantity.fixed(millimetres, 1, mark)
     if angle is None:
@@ -67,26 +70,26 @@ def _told(case: SumCase, plan: Plan, symbol: Phrase, amount: str, millimetres: f
         turn = case.picture.sense * wrap(angle - case.picture.reference)
         return TableRow(symbol, amount, length, quantity.fixed(wrap(turn), 1, mark) + "°")
     turn = wrap(angle - case.picture.reference)
-    told = degrees_text(turn, mark) if round(turn, 1) else "0°"
+    angle_text = degrees_text(turn, mark) if round(turn, 1) else "0°"
     straight = round(turn, 1) in (0.0, 180.0, -180.0)
     sense = "" if straight else StepSentences(plan, case.notation).sense(turn)
-    return TableRow(symbol, amount, length, told, sense)
+    return TableRow(symbol, amount, length, angle_text, sense)
 
 
 def _rows(case: SumCase, plan: Plan) -> tuple[TableRow, ...]:
     figure = plan.construction.figure
     rows = _companion_rows(case, plan, measured=False)
     rows += [
-        _row(case, case.row_tag(arm.key), arm.size, arm.angle, plan, given=case.typed(arm.key)) for arm in case.arms
+        _row(case, case.row_tag(arm.key), arm.size, arm.angle, plan, as_typed=case.typed(arm.key)) for arm in case.arms
     ]
     if DIAGONAL_LENGTH in figure.readings:
         order = plan.construction.order
         size, angle = figure.readings[DIAGONAL_LENGTH], figure.lines[DIAGONAL].degrees
-        rows.append(_row(case, case.row_tag(f"i{order}"), size, angle, plan))
-    rows.append(_row(case, case.row_tag("sum"), case.size, case.angle, plan))
-    if plan.construction.resultant == "returning" and case.angle is not None:
-        rows.append(_row(case, case.row_tag("return"), case.size, wrap(case.angle + 180.0), plan))
-    rows += [_row(case, part.tag, part.size, part.angle, plan) for part in case.further()]
+        rows.append(_row(case, case.row_tag(arm_key(order)), size, angle, plan))
+    rows.append(_row(case, case.row_tag(SUM_KEY), case.size, case.angle, plan))
+    if plan.construction.resultant == THE_RETURNING and case.angle is not None:
+        rows.append(_row(case, case.row_tag(RETURN_KEY), case.size, wrap(case.angle + 180.0), plan))
+    rows += [_row(case, component.tag, component.size, component.angle, plan) for component in case.further()]
     return tuple(rows)
 
 
@@ -94,19 +97,19 @@ def problem_rows(case: SumCase, plan: Plan, *, any_method: bool = False) -> tupl
     """What is given of each line, and room for what the learner finds."""
     room = words.ROOM
     rows = _companion_rows(case, plan, measured=True)
-    sizes = [case.notation.writing.given(arm.size) if case.typed(arm.key) else room for arm in case.arms]
+    sizes = [case.notation.writing.as_typed(arm.size) if case.typed(arm.key) else room for arm in case.arms]
     rows += [TableRow(case.row_tag(arm.key), size, room, room) for arm, size in zip(case.arms, sizes, strict=True)]
     if DIAGONAL_LENGTH in plan.construction.figure.readings and not any_method:
-        rows.append(TableRow(case.row_tag(f"i{plan.construction.order}"), room, room, room))
-    rows.append(TableRow(case.row_tag("sum"), words.ROOM, words.ROOM, words.ROOM))
-    rows += [TableRow(part.tag, room, room, room) for part in case.further()]
+        rows.append(TableRow(case.row_tag(arm_key(plan.construction.order)), room, room, room))
+    rows.append(TableRow(case.row_tag(SUM_KEY), words.ROOM, words.ROOM, words.ROOM))
+    rows += [TableRow(component.tag, room, room, room) for component in case.further()]
     return tuple(rows)
 
 
 def _head(case: SumCase, kind: str) -> tuple[Phrase, Phrase, Phrase, Phrase]:
     unit = say("{unit}", unit=case.units_head())
     origin = case.notation.voltage if case.notation.polar else case.notation.reference
-    if case.printed != "usual":
+    if case.printed != USUAL:
         return ((), unit, ("mm",), say(moves_list.HEAD_ANGLE))
     return (say(sum_words.PHASOR), unit, ("mm",), sum_words.angle_from(origin))
 
@@ -127,7 +130,7 @@ def _opening(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[tuple[st
     # The place is printed in the title block: a link typed by hand need not repeat it.
     by_hand = f"/{case.slug}/#" + links.fragment(pair for pair in link if pair[0] != "place")
     by_hand = by_hand.replace("%20at%20", "@")
-    over = request.kind == compose.OVERLAY
+    over = request.kind == kinds.OVERLAY
     # A mirrored code cannot be read, and nobody opens a learner's problem from its overlay.
     useless = over and (case.problem["mirror"] == "yes" or opening.issue is not None)
     if not (opening.code and opening.reachable) or useless:
@@ -177,45 +180,45 @@ def _second_scale(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[tup
 def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> SheetText:
     issue, kind = request.opening.issue, request.kind
     scale, scale_cell = _scale_words(case, plan, request)
-    asked = kind == compose.PROBLEM
-    rows = problem_rows(case, plan, any_method=request.any_method) if asked else _rows(case, plan)
+    is_problem = kind == kinds.PROBLEM
+    rows = problem_rows(case, plan, any_method=request.any_method) if is_problem else _rows(case, plan)
     code, code_words = _opening(case, plan, request)
-    given = case.problem.given
+    printed = case.problem.form
     method = case.method_words(plan, any_method=request.any_method)
-    told = case.sheet_words(plan, kind, method)
+    sheet_words = case.sheet_words(plan, kind, method)
     further = words.issued_notes(request.problem_of_set) if request.problem_of_set else ()
     second, check = _second_scale(case, plan, request)
-    made = SheetText(
+    sheet_text = SheetText(
         title=case.sheet_title(kind),
         subtitle=case.problem.place or (case.scenario if case.problem.is_example else ""),
         method=method,
         head=_head(case, kind),
         rows=rows,
         scale_words=scale,
-        notes=(*told.notes[:-1], f"{told.notes[-1]} {check}".strip(), *further),
+        notes=(*sheet_words.notes[:-1], f"{sheet_words.notes[-1]} {check}".strip(), *further),
         foot=words.FOOT,
         second_scale=second,
         block=(
             (words.SCALE, scale_cell), (words.PAPER, plan.layout.paper),
-            (words.SHEET, words.sheet_of(issue.number, issue.of) if issue else words.one_of_one()),
-            (words.NAME, given["who"]), (words.GROUP, given["group"]), (words.DATE, given["date"]),
+            (words.SHEET, words.sheet_of(issue.number, issue.of) if issue else words.ONE_OF_ONE),
+            (words.NAME, printed["who"]), (words.GROUP, printed["group"]), (words.DATE, printed["date"]),
         ),
         code_words=code_words,
         page_title=words.page_title(
             case.sheet_title(kind), method, case.notation.scales(plan.scale, plan.second)
         ),
-        description=told.description,
+        description=sheet_words.description,
         code=code,
         short_code=issue.code if issue else request.code,
-        more=case.further_question() if asked else "",
+        more=case.further_question() if is_problem else "",
     )  # fmt: skip
     # Beside a drawing that is to be read easily stand few words; the others have pages of their own.
-    return replace(made, notes=(), foot="", code_words=(), more="") if case.printed != "usual" else made
+    return replace(sheet_text, notes=(), foot="", code_words=(), more="") if case.printed != USUAL else sheet_text
 
 
 def moves_of(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[Page, ...]:
     """The further pages of a sheet for easy reading; none for the usual sheet."""
-    if case.printed == "usual":
+    if case.printed == USUAL:
         return ()
     # Only such a sheet needs it; the first answer need not wait for its import.
     from pycore.sums.easy_reading import lists_of
@@ -236,11 +239,11 @@ def composed_of(
     """The sheet asked for, on its paper, and where its figure stands: ``stand``, if another kind has found it."""
     kind = request.kind
     tolerance = None
-    if kind == compose.OVERLAY and not case.closed:
+    if kind == kinds.OVERLAY and not case.closed:
         tolerance = compose.ToleranceEllipse(*case.scatter(plan).ellipse())
     writing, start = _writing(case, plan, request), case.problem["start"]
     composed = compose.compose(plan, look_of(case), writing, kind, start, tolerance, stand)
-    turned_over = kind == compose.OVERLAY and case.problem["mirror"] == "yes"
+    turned_over = kind == kinds.OVERLAY and case.problem["mirror"] == "yes"
     return replace(composed, page=mirrored(composed.page)) if turned_over else composed
 
 
@@ -252,6 +255,6 @@ def sheet_of(case: SumCase, plan: Plan, request: SheetRequest) -> Page:
 def view_of(case: SumCase, plan: Plan) -> Page:
     """The figure laid out for a phone."""
     sentences = StepSentences(plan, case.notation)
-    name, scale = case.sheet_title(compose.CONSTRUCTION), case.notation.scales(plan.scale, plan.second)
+    name, scale = case.sheet_title(kinds.CONSTRUCTION), case.notation.scales(plan.scale, plan.second)
     title = words.page_title(name, case.method_words(plan), scale)
-    return compose.view(plan.construction, plan.picture, look_of(case), PHONE, title, describe(sentences.tell()))
+    return compose.view(plan.construction, plan.picture, look_of(case), PHONE, title, describe(sentences.all_moves()))

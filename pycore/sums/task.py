@@ -1,7 +1,8 @@
 """A sum of phasors as practice knows it: what is asked, the right answer, and what mistakes give."""
 
 from pycore import phasor
-from pycore.constructions.names import DIAGONAL_LENGTH
+from pycore.constructions.methods import COMPONENTS
+from pycore.constructions.names import DIAGONAL_LENGTH, SUM_KEY, arm_key
 from pycore.practice import reckoning, sums
 from pycore.practice.sums import DrawnSum
 from pycore.practice.task import IntermediateValue, Mistake, Task
@@ -39,26 +40,26 @@ def _earlier(case: SumCase, plan: Plan) -> tuple[IntermediateValue, ...]:
     """What is found on the way: the first diagonal, or the two sums of parts."""
     reference = case.picture.reference
     lines = {arm.number: phasor.polar(arm.size, arm.angle - reference) for arm in case.arms}
-    if plan.construction.method == "components":
-        whole = phasor.total(lines.values())
-        made = []
+    if plan.construction.method == COMPONENTS:
+        line_sum = phasor.total(lines.values())
+        values = []
         for key, degrees in (("across", 0.0), ("up", 90.0)):
             axis = phasor.polar(1.0, case.picture.reckoned_angle(degrees) - reference)
-            along = whole.real * axis.real + whole.imag * axis.imag
-            made.append(IntermediateValue(key, say(words.EARLIER[key]), complex(along, 0.0), axis=axis))
-        return tuple(made)
+            along = line_sum.real * axis.real + line_sum.imag * axis.imag
+            values.append(IntermediateValue(key, say(words.EARLIER[key]), complex(along, 0.0), axis=axis))
+        return tuple(values)
     if DIAGONAL_LENGTH not in plan.construction.figure.readings:
         return ()
     first, second = (int(number) for number in plan.construction.order)
     rest = phasor.total(value for number, value in lines.items() if number not in (first, second))
-    tag = case.notation.tags[f"i{first}{second}"]
+    tag = case.notation.tags[arm_key(f"{first}{second}")]
     return (IntermediateValue("first", tag, phasor.total((lines[first], lines[second])), rest),)
 
 
 def task_of(case: SumCase, further: tuple[Mistake, ...] = ()) -> Task:
     """A solved case as a task: what is asked, the right answer, its tolerance and what mistakes give; ``further`` are
     the mistakes of its own page."""
-    plan = case.shown()
+    plan = case.sheet_plan()
     mistakes = (*_mistakes(_sum(case, plan)), *further)
     reference = case.picture.reference
     polar = case.notation.polar
@@ -66,7 +67,7 @@ def task_of(case: SumCase, further: tuple[Mistake, ...] = ()) -> Task:
         slug=case.slug,
         form=dict(case.problem.typed),
         result=case.total * phasor.polar(1.0, -reference),
-        symbol=case.notation.tags["sum"],
+        symbol=case.notation.tags[SUM_KEY],
         writing=case.notation.writing,
         factor=plan.factor,
         scale_words=case.notation.scale(plan.scale),

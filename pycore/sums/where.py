@@ -4,8 +4,9 @@ from collections.abc import Callable, Sequence
 
 from pycore.constructions import step_kinds
 from pycore.constructions.frames import Frame
+from pycore.constructions.methods import COMPONENTS
 from pycore.constructions.moves import Join, ReadLength, SetOff, TurnAngle
-from pycore.constructions.names import RESULT_LENGTH, line_of
+from pycore.constructions.names import RESULT_LENGTH, SUM_KEY, line_of
 from pycore.practice.task import DRAWN, Mistake, StepReference
 from pycore.sums.case import SumCase
 from pycore.sums.lesson import Lesson
@@ -15,7 +16,7 @@ from pycore.sums.sheet import look_of
 Wanted = Callable[[Frame], bool]
 
 FORMULA = ("no-root", "signs-slipped", "sign-slipped", "product-dropped", "product-doubled")
-SECOND_STAGE = ("measure", "parallel", "arcs", "carry-on", "close")
+SECOND_STAGE = (step_kinds.MEASURE, step_kinds.PARALLEL, step_kinds.ARCS, step_kinds.CARRY_ON, step_kinds.CLOSE)
 
 
 def _sets_off(key: str) -> Wanted:
@@ -40,7 +41,7 @@ def _measures_the_sum(frame: Frame) -> bool:
 
 
 def _draws_the_sum(frame: Frame) -> bool:
-    return isinstance(frame.move, Join) and frame.move.phasor == "sum"
+    return isinstance(frame.move, Join) and frame.move.phasor == SUM_KEY
 
 
 def _second_stage(frames: Sequence[Frame]) -> Wanted:
@@ -68,10 +69,10 @@ def place_of(mistake: Mistake, frames: Sequence[Frame], *, formula: bool) -> Ste
     """The step of a lesson's frames, or for reckoning the working, that a mistake belongs to; None
     where there is none. ``formula``: whether the page works by a closed formula too."""
     if DRAWN not in mistake.how:
-        return StepReference(working="formula" if formula and mistake.key in FORMULA else "components", reveals=True)
-    wanted, reveals = _wanted(mistake, frames)
+        return StepReference(working="formula" if formula and mistake.key in FORMULA else COMPONENTS, reveals=True)
+    fits, reveals = _wanted(mistake, frames)
     for number, frame in enumerate(frames, start=1):
-        if wanted(frame):
+        if fits(frame):
             return StepReference(step=number, reveals=reveals)
     return None
 
@@ -80,7 +81,7 @@ def places_in(case: SumCase) -> Callable[[Mistake], StepReference | None]:
     """How to find the place of a mistake: the lesson's frames are made only when one is looked for."""
 
     def find(mistake: Mistake) -> StepReference | None:
-        plan = case.shown()
+        plan = case.sheet_plan()
         frames = Lesson(plan, StepSentences(plan, case.notation), look_of(case)).frames
         return place_of(mistake, frames, formula=case.has_formula)
 

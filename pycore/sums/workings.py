@@ -6,6 +6,7 @@ from pycore import phasor, quantity, trig
 from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE, NumberFormat
 from pycore.sums.answer import Block, Equation, Grid, Paragraph
+from pycore.sums.carried import agrees, as_printed, fewest
 from pycore.sums.case import SumCase
 from pycore.sums.sentences import StepSentences, direction_phrase
 from pycore.sums.wording import degrees_text
@@ -23,8 +24,8 @@ from pycore.words.formula import (
 )
 from pycore.words.phrase import Phrase, Symbol, say
 
-PART_DECIMALS = 2
-"""Further decimals in which parts are written, so that adding what is written gives the answer."""
+PART_DECIMALS, MOST_DECIMALS = 2, 6
+"""Decimals beyond the answer's in which components are printed: at least, and at most if the answer must follow."""
 X, Y = Symbol("X"), Symbol("Y")
 
 
@@ -44,33 +45,56 @@ class ComponentsWorking:
         self.writing: NumberFormat = sentences.notation.writing
         self.mark = self.writing.mark
         picture = self.picture
-        paper = [picture.paper_angle(part.angle) for part in self.parts]
-        sizes = [part.size for part in self.parts]
+        paper = [picture.paper_angle(row.angle) for row in self.parts]
+        sizes = [row.size for row in self.parts]
         self.across = [size * trig.cosine(angle) for size, angle in zip(sizes, paper, strict=True)]
         self.upward = [size * trig.sine(angle) for size, angle in zip(sizes, paper, strict=True)]
-        self.told_angles = [wrap(90.0 - angle) if picture.first == "up" else angle for angle in paper]
-        self.sum = _rid_of_rounding(
+        self.stated_angles = [wrap(90.0 - angle) if picture.first == "up" else angle for angle in paper]
+        self.unrounded = _rid_of_rounding(
             phasor.total(complex(x, y) for x, y in zip(self.across, self.upward, strict=True)),
             phasor.ZERO_SHARE * math.fsum(sizes),
         )
+        extra = fewest(PART_DECIMALS, MOST_DECIMALS, self.follows)
+        self.carried, self.extra = extra is not None, PART_DECIMALS if extra is None else extra
+        self.sum = self.sum_as_printed(self.extra) if self.carried else self.unrounded
+
+    def sum_as_printed(self, extra: int) -> complex:
+        """The components as printed, with ``extra`` decimals beyond the answer's, added column by column (SI)."""
+        decimals, factor = self.writing.decimals + extra, self.writing.factor
+        x, y = (
+            as_printed(math.fsum(as_printed(value / factor, decimals) for value in column), decimals)
+            for column in (self.across, self.upward)
+        )
+        return complex(x * factor, y * factor)
+
+    def follows(self, extra: int) -> bool:
+        """Whether the printed components lead to the answer's size and angle, digit by digit."""
+        total, exact, factor = self.sum_as_printed(extra), self.unrounded, self.writing.factor
+        if (total.real == 0, total.imag == 0) != (exact.real == 0, exact.imag == 0):
+            return False
+        if exact == 0:
+            return True
+        size = as_printed(phasor.magnitude(total) / factor, self.writing.decimals + extra)
+        angles = (degrees_text(_slope(one), self.mark) for one in (total, exact))
+        return agrees(size, self.writing.number(self.case.size)) and next(angles) == next(angles)
 
     def blocks(self) -> tuple[Block, ...]:
         """The whole path: table, sums, Pythagoras, angle by quarter."""
         intro = words.components_intro(self.picture.first == "up", self.sentences.notation.reference)
-        decimals = self.writing.decimals + PART_DECIMALS
-        made: list[Block] = [Paragraph(intro), self.grid(), Paragraph(words.rounding_note(decimals))]
+        note = words.rounding_note(self.writing.decimals + self.extra, carried=self.carried)
+        blocks: list[Block] = [Paragraph(intro), self.grid(), Paragraph(note)]
         if self.sum == 0:
-            made.append(Paragraph(self.case.why_nothing()))
-            return tuple(made)
-        made.append(Equation(self.pythagoras(), words.pythagoras()))
+            blocks.append(Paragraph(self.case.zero_reason()))
+            return tuple(blocks)
+        blocks.append(Equation(self.pythagoras(), words.PYTHAGORAS))
         if self.sum.real != 0 and self.sum.imag != 0:
-            made.append(Equation(self.arctangent(), words.arctangent()))
-        made.append(Paragraph(self.quarter()))
-        return tuple(made)
+            blocks.append(Equation(self.arctangent(), words.ARCTANGENT))
+        blocks.append(Paragraph(self.quarter()))
+        return tuple(blocks)
 
-    def written(self, value: float) -> str:
+    def component_text(self, value: float) -> str:
         """A part with the working's decimals."""
-        return self.writing.fixed(value, PART_DECIMALS)
+        return self.writing.fixed(value, self.extra)
 
     def grid(self) -> Grid:
         first = self.picture.first == "up"
@@ -83,21 +107,21 @@ class ComponentsWorking:
         )
         rows = [
             (
-                part.tag,
-                (self.writing.given(part.size),),
-                (quantity.fixed(self.told_angles[index], 1, self.mark) + "°",),
-                (self.written(self.across[index]),),
-                (self.written(self.upward[index]),),
+                row.tag,
+                (self.writing.as_typed(row.size),),
+                (quantity.fixed(self.stated_angles[index], 1, self.mark) + "°",),
+                (self.component_text(self.across[index]),),
+                (self.component_text(self.upward[index]),),
             )
-            for index, part in enumerate(self.parts)
+            for index, row in enumerate(self.parts)
         ]
         total: tuple[Phrase, ...] = (
-            ("sum",), ("",), ("",), (self.written(self.sum.real),), (self.written(self.sum.imag),),
+            ("sum",), ("",), ("",), (self.component_text(self.sum.real),), (self.component_text(self.sum.imag),),
         )  # fmt: skip
         return Grid(head, (*rows, total), total=True)
 
     def number(self, value: float) -> Formula:
-        written = self.written(value)
+        written = self.component_text(value)
         return Bracketed(Number(written)) if written.startswith(quantity.MINUS) else Number(written)
 
     def pythagoras(self) -> tuple[Formula, ...]:
@@ -108,15 +132,15 @@ class ComponentsWorking:
                 symbol, "=",
                 Root(row(Square(self.number(self.sum.real)), "+", Square(self.number(self.sum.imag)))),
             ),
-            result_row(symbol, self.case.size, self.writing),
+            result_row(symbol, phasor.magnitude(self.sum), self.case.size, self.writing, self.extra),
         )  # fmt: skip
 
     def slope(self) -> float:
-        return trig.angle_of(math.fabs(self.sum.real), math.fabs(self.sum.imag))
+        return _slope(self.sum)
 
     def arctangent(self) -> tuple[Formula, ...]:
         ratio = Fraction(
-            Number(self.written(math.fabs(self.sum.imag))), Number(self.written(math.fabs(self.sum.real)))
+            Number(self.component_text(math.fabs(self.sum.imag))), Number(self.component_text(math.fabs(self.sum.real)))
         )
         general = Fraction(Bracketed(Y, bars=True), Bracketed(X, bars=True))
         angle = Number(degrees_text(self.slope(), self.mark))
@@ -127,20 +151,27 @@ class ComponentsWorking:
 
     def quarter(self) -> Phrase:
         reckoned = self.picture.reckoned_angle(phasor.angle(self.sum))
-        told = direction_phrase(self.sentences, wrap(reckoned - self.picture.reference))
+        angle_text = direction_phrase(self.sentences, wrap(reckoned - self.picture.reference))
         if self.sum.real == 0 or self.sum.imag == 0:
-            return words.on_axis(self.sentences.way(reckoned), told)
+            return words.on_axis(self.sentences.direction(reckoned), angle_text)
         return words.quarter(
-            self.sum.real > 0, self.sum.imag > 0, degrees_text(self.slope(), self.mark), told
+            self.sum.real > 0, self.sum.imag > 0, degrees_text(self.slope(), self.mark), angle_text
         )
 
 
-def result_row(symbol: Symbol, size: float, writing: NumberFormat) -> Formula:
-    """A result with the working's decimals, then rounded as the answer is."""
-    exact = Number(writing.fixed(size, PART_DECIMALS), writing.unit)
+def _slope(value: complex) -> float:
+    """The angle in degrees, from 0 to 90, between a phasor and the horizontal axis."""
+    return trig.angle_of(math.fabs(value.real), math.fabs(value.imag))
+
+
+def result_row(
+    symbol: Symbol, carried: float, size: float, writing: NumberFormat, extra: int = PART_DECIMALS
+) -> Formula:
+    """A result (SI) with ``extra`` decimals as it follows from the ``carried`` digits, then the answer's ``size``."""
     if size == 0:
         return row(symbol, "=", Number("0", writing.unit))
-    return row(symbol, "=", exact, "≈", Number(writing.number(size), writing.unit))
+    result = Number(writing.fixed(carried, extra), writing.unit)
+    return row(symbol, "=", result, "≈", Number(writing.number(size), writing.unit))
 
 
 def share_text(value: float, mark: str) -> str:

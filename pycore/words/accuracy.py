@@ -17,11 +17,12 @@ DRAWN_HELP = (
 )
 PERCENT = "Meter: % of reading"
 DIGITS = "Meter: digits"
-DIGIT = "Meter: one digit is"
+DIGIT = "Meter: value of one digit"
 METERS = "Meters"
 METER_SETS = (("several", "a different one for each reading"), ("one", "the same one for all readings"))
 LEVEL = "Wording"
 LEVELS = (("plain", "plain"), ("full", "technical, with uncertainties"))
+DIGIT_HELP = "Empty: the last digit of the readings as they are typed, 0.1 A for 12.6 A."
 METER_HELP = "The limit of error, such as 2 % of the reading plus 5 digits, is in the meter’s manual."
 
 
@@ -30,9 +31,7 @@ def title() -> Phrase:
     return say(TITLE)
 
 
-def hand_title() -> Phrase:
-    """Heading of the section where no meter is read."""
-    return say("How accurate is a hand drawing?")
+HAND_TITLE = say("How accurate is a hand drawing?")
 
 
 def by_hand(amount: str) -> Phrase:
@@ -40,9 +39,7 @@ def by_hand(amount: str) -> Phrase:
     return say("by hand ± {amount}", amount=amount)
 
 
-def tolerance_label() -> Phrase:
-    """What the tolerance means."""
-    return say("95 of 100 careful drawings are within")
+TOLERANCE_LABEL = say("95 of 100 careful drawings are within")
 
 
 def hand_intro(length: str, angle: str) -> Phrase:
@@ -56,9 +53,7 @@ def hand_intro(length: str, angle: str) -> Phrase:
     )
 
 
-def head() -> tuple[Phrase, ...]:
-    """Head of the comparison of methods."""
-    return say("method"), say("by hand ±"), say("on paper ±"), say("share")
+HEAD = say("method"), say("by hand ±"), say("on paper ±"), say("share")
 
 
 def marked(title: str) -> str:
@@ -80,17 +75,13 @@ def flat(angle: str) -> Phrase:
     )
 
 
-def flat_rows() -> Phrase:
-    """Rows whose figure comes from simulated drawings."""
-    return say(
-        "* Lines cross at a very small angle here, so small errors have a large effect. The figure comes from 800 "
-        "simulated drawings; a few drawings are much further out."
-    )
+FLAT_ROWS = say(
+    "* Lines cross at a very small angle here, so small errors have a large effect. The figure comes from 800 "
+    "simulated drawings; a few drawings are much further out."
+)
 
 
-def ellipse_note() -> str:
-    """What the ellipse on an overlay means."""
-    return "95 of 100 careful drawings end inside the ellipse."
+ELLIPSE_NOTE = "95 of 100 careful drawings end inside the ellipse."
 
 
 def why_angle(cases: str) -> Phrase:
@@ -160,14 +151,8 @@ def either(names: list[str]) -> str:
     return ", or ".join(names)
 
 
-def budget_head() -> tuple[Phrase, ...]:
-    """Head of the budget of a drawing."""
-    return say("source of error"), say("contributes ±"), say("share of variance")
-
-
-def budget_title() -> Phrase:
-    """The budget of the drawing on the sheet."""
-    return say("Sources of error of the drawing on the sheet (standard uncertainties, largest first):")
+BUDGET_HEAD = say("source of error"), say("contributes ±"), say("share of variance")
+BUDGET_TITLE = say("Sources of error of the drawing on the sheet (standard uncertainties, largest first):")
 
 
 def contribution(step: str, kind: str) -> str:

@@ -25,9 +25,7 @@ def on_sheet(length: str) -> Phrase:
     return say("{length} on the sheet", length=length)
 
 
-def no_arrow() -> Phrase:
-    """Zero has no arrow."""
-    return say("no arrow to draw")
+NO_ARROW = say("no arrow to draw")
 
 
 def small_line(line: str) -> Phrase:
@@ -40,12 +38,10 @@ def small_lines(lines: str) -> Phrase:
     return say("At this scale {lines} are shorter than 4 mm: they are drawn as dots with labels.", lines=lines)
 
 
-def predict_first() -> Phrase:
-    """Before the first move."""
-    return say(
-        "**Estimate first.** Sketch the arrows freehand. In which direction will the sum point? Can it be longer than "
-        "the longest arrow?"
-    )
+PREDICT_FIRST = say(
+    "**Estimate first.** Sketch the arrows freehand. In which direction will the sum point? Can it be longer than "
+    "the longest arrow?"
+)
 
 
 def caption(paper: str, orientation: str, scale: str, chosen: bool) -> Phrase:
@@ -60,11 +56,11 @@ def caption(paper: str, orientation: str, scale: str, chosen: bool) -> Phrase:
     )
 
 
-def does_not_fit(given: str, paper: str, over: str, scale: str, papers: str) -> str:
+def does_not_fit(scale_text: str, paper: str, over: str, scale: str, papers: str) -> str:
     """A scale of the user's own that is too large for the paper."""
     bigger = f" It would fit on {paper_name(papers)} at your scale." if papers else ""
     return (
-        f"At 1 cm = {given} the drawing does not fit on {paper_name(paper)}: {over}. It is drawn at 1 cm = "
+        f"At 1 cm = {scale_text} the drawing does not fit on {paper_name(paper)}: {over}. It is drawn at 1 cm = "
         f"{scale}.{bigger}"
     )
 
@@ -111,25 +107,26 @@ def components_intro(up: bool, origin: Name) -> Phrase:
     )
 
 
-def rounding_note(decimals: int) -> Phrase:
-    """How the working rounds."""
+def rounding_note(decimals: int, *, carried: bool) -> Phrase:
+    """How the working rounds: ``carried`` if each line goes on with the digits printed before it."""
+    if not carried:
+        return say("Components are shown to {decimals} decimal places. ", decimals=str(decimals)) + MORE_DIGITS
     return say(
-        "Components are shown to {decimals} decimal places. The calculation uses the unrounded values; only the "
-        "answer is rounded.",
+        "Components are rounded to {decimals} decimal places, and the next lines use these numbers. The answer is "
+        "rounded last.",
         decimals=str(decimals),
     )
 
 
-def pythagoras() -> Phrase:
-    """Length of the sum."""
-    return say("**Pythagoras** gives the size from the two sums.")
-
-
-def arctangent() -> Phrase:
-    """Angle of the sum."""
-    return say(
-        "**The arctangent** gives the angle to the horizontal axis. The signs of the components give the quadrant."
-    )
+MORE_DIGITS: Phrase = say(
+    "The calculation uses more digits than are printed. With the printed digits, the last digit of a result can be "
+    "different."
+)
+"""For a working whose results do not all follow from the digits that it prints."""
+PYTHAGORAS = say("**Pythagoras** gives the size from the two sums.")
+ARCTANGENT = say(
+    "**The arctangent** gives the angle to the horizontal axis. The signs of the components give the quadrant."
+)
 
 
 def quarter(right: bool, up: bool, angle: str, result: Phrase) -> Phrase:
@@ -143,9 +140,11 @@ def quarter(right: bool, up: bool, angle: str, result: Phrase) -> Phrase:
     )
 
 
-def on_axis(way: str, result: Phrase) -> Phrase:
+def on_axis(direction: str, result: Phrase) -> Phrase:
     """One part is zero."""
-    return say("One component is 0, so the sum points {way}: that is {result}.", way=way, result=result)
+    return say(
+        "One component is 0, so the sum points {direction}: that is {result}.", direction=direction, result=result
+    )
 
 
 def by_method(method: str, order: str, arms: int) -> Phrase:

@@ -18,27 +18,27 @@ EXAMPLES = {"Ω": "10 Ω, or 1.5 kΩ", "H": "0.1 H, or 100 mH, or its reactance,
 KINDS = {"R": "resistances", "L": "inductances or inductive reactances", "C": "capacitances or capacitive reactances"}
 
 
-def bad_element(label: str, given: str, bare: str) -> str:
+def bad_element(label: str, typed: str, bare: str) -> str:
     """A text that is no element."""
-    return f"{label} cannot be read: {quoted(given)}. Write {EXAMPLES[bare]}. For several, put + between them."
+    return f"{label} cannot be read: {quoted(typed)}. Write {EXAMPLES[bare]}. For several, put + between them."
 
 
-def other_kind(label: str, given: str, only: str) -> str:
+def other_kind(label: str, typed: str, only: str) -> str:
     """An element that belongs in another field."""
-    return f"{label} takes {KINDS[only]}: {quoted(given)} belongs in another field."
+    return f"{label} takes {KINDS[only]}: {quoted(typed)} belongs in another field."
 
 
-def no_capacitance(label: str, given: str) -> str:
+def no_capacitance(label: str, typed: str) -> str:
     """A capacitor of nothing."""
     return (
-        f"{label} is zero: {quoted(given)}. A capacitor of 0 F carries no current. If there is no capacitor, leave "
+        f"{label} is zero: {quoted(typed)}. A capacitor of 0 F carries no current. If there is no capacitor, leave "
         "the field empty."
     )
 
 
-def element_range(label: str, given: str, least: str, most: str, example: str) -> str:
+def element_range(label: str, typed: str, least: str, most: str, example: str) -> str:
     """An element beyond what the page takes."""
-    return f"{label} is out of range: {quoted(given)}. Use {least} to {most}, for example {example}."
+    return f"{label} is out of range: {quoted(typed)}. Use {least} to {most}, for example {example}."
 
 
 def too_many(label: str, most: int) -> str:
@@ -46,9 +46,7 @@ def too_many(label: str, most: int) -> str:
     return f"{label}: at most {most} elements fit on a sheet. Combine elements of the same kind first."
 
 
-def no_elements() -> str:
-    """Nothing was given."""
-    return "The circuit is empty. Enter at least one resistor, coil or capacitor."
+NO_ELEMENTS = "The circuit is empty. Enter at least one resistor, coil or capacitor."
 
 
 def accepted_supply(example: str) -> str:
@@ -56,16 +54,16 @@ def accepted_supply(example: str) -> str:
     return f"Write a voltage, such as {example}, or a current if you know it, such as 2.5 A."
 
 
-def bad_supply(label: str, given: str, example: str) -> str:
+def bad_supply(label: str, typed: str, example: str) -> str:
     """A supply that is neither volts nor amperes."""
-    if not given:
+    if not typed:
         return f"{label} is empty. {accepted_supply(example)}"
-    return f"{label} cannot be read: {quoted(given)}. {accepted_supply(example)}"
+    return f"{label} cannot be read: {quoted(typed)}. {accepted_supply(example)}"
 
 
-def supply_range(label: str, given: str, least: str, most: str) -> str:
+def supply_range(label: str, typed: str, least: str, most: str) -> str:
     """A supply beyond what the page takes."""
-    return f"{label} is out of range: {quoted(given)}. Use {least} to {most}."
+    return f"{label} is out of range: {quoted(typed)}. Use {least} to {most}."
 
 
 def more_than(number: str) -> str:

@@ -98,22 +98,22 @@ def contents(learners: int, overlays: int) -> str:
     return ", ".join(parts) + ", then the key."
 
 
-def bad_count(label: str, given: str, most: str) -> str:
+def bad_count(label: str, typed: str, most: str) -> str:
     """A number of learners that cannot be used."""
-    return f"{label}: “{given[:24]}” cannot be used. Enter a whole number from 1 to {most}."
+    return f"{label}: “{typed[:24]}” cannot be used. Enter a whole number from 1 to {most}."
 
 
-def too_many(label: str, given: str, most: str) -> str:
+def too_many(label: str, typed: str, most: str) -> str:
     """More learners than one set can number."""
     return (
-        f"{label}: {given[:24]} is too many for one set. One set has at most {most} learners. Make a second set for "
+        f"{label}: {typed[:24]} is too many for one set. One set has at most {most} learners. Make a second set for "
         "the others."
     )
 
 
-def too_many_names(given: int, most: str) -> str:
+def too_many_names(count: int, most: str) -> str:
     """More names than one set can number."""
-    return f"There are {given} names. One set takes at most {most}. Make a second set for the others."
+    return f"There are {count} names. One set takes at most {most}. Make a second set for the others."
 
 
 def long_name(line: int) -> str:
@@ -121,19 +121,19 @@ def long_name(line: int) -> str:
     return f"The name on line {line} is too long. Use at most {LONGEST_NAME} characters."
 
 
-def bad_seed(label: str, given: str, most: str) -> str:
+def bad_seed(label: str, typed: str, most: str) -> str:
     """A number of a set that cannot be used."""
-    return f"{label}: “{given[:24]}” cannot be used. Enter a whole number from 0 to {most}."
+    return f"{label}: “{typed[:24]}” cannot be used. Enter a whole number from 0 to {most}."
 
 
-def bad_limit(label: str, given: str, least: str, most: str) -> str:
+def bad_limit(label: str, typed: str, least: str, most: str) -> str:
     """An own tolerance that cannot be used."""
-    return f"{label}: “{given[:24]}” cannot be used. Enter a number from {least} to {most}, or leave it empty."
+    return f"{label}: “{typed[:24]}” cannot be used. Enter a number from {least} to {most}, or leave it empty."
 
 
-def bad_marks(label: str, given: str) -> str:
+def bad_marks(label: str, typed: str) -> str:
     """Marks that cannot be used."""
-    return f"{label}: “{given[:24]}” cannot be used. Enter a whole number from 0 to 20."
+    return f"{label}: “{typed[:24]}” cannot be used. Enter a whole number from 0 to 20."
 
 
 def by_names(number: int) -> str:
@@ -173,8 +173,8 @@ def key_working(page: int) -> str:
 
 def saved(sheets: str, overlays: str) -> str:
     """A PDF has been made: which of its pages are what, and how they are printed."""
-    told = f"The PDF is saved. Print it at 100 %, single-sided. Problem sheets: pages {sheets}"
-    return told + (f", overlays: pages {overlays}, then the key." if overlays else ", then the key.")
+    sentence = f"The PDF is saved. Print it at 100 %, single-sided. Problem sheets: pages {sheets}"
+    return sentence + (f", overlays: pages {overlays}, then the key." if overlays else ", then the key.")
 
 
 def file_title(code: str) -> str:
@@ -187,6 +187,4 @@ def file_name(code: str, ending: str) -> str:
     return f"{SLUG}-{code}.{ending}"
 
 
-def no_job() -> str:
-    """A request for the next piece of work that is not known any more."""
-    return "This work was stopped. Start again."
+NO_JOB = "This work was stopped. Start again."

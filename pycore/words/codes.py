@@ -15,23 +15,24 @@ def opened(code: str) -> str:
     return f"Problem {code}"
 
 
-def unusable(given: str, reason: str, part: str) -> str:
+def unusable(typed: str, reason: str, fragment: str) -> str:
     """Why a code cannot be used, and what to do. ``reason`` as ``CodeError`` has it, or ``none``: no problem."""
-    told = f"Code “{given.strip()[:20]}”"
+    subject = f"Code “{typed.strip()[:20]}”"
     reasons = {
         "empty": f"Type a code: {FORM}.",
-        "length": f"{told} has {_counted(given)}; {FORM}.",
-        "sign": f"{told}: “{part}” is not used in codes. Codes never use the digits 0 and 1 or the letters O and I.",
-        "check": f"{told} is not valid: one character is wrong, or two are swapped. Compare it with your sheet.",
-        "version": f"{told} was made by a newer version of this site. Reload the site, then try again.",
-        "topic": f"{told} does not belong to any page of this site. Compare it with your sheet.",
+        "length": f"{subject} has {_counted(typed)}; {FORM}.",
+        "sign": f"{subject}: “{fragment}” is not used in codes. "
+        "Codes never use the digits 0 and 1 or the letters O and I.",
+        "check": f"{subject} is not valid: one character is wrong, or two are swapped. Compare it with your sheet.",
+        "version": f"{subject} was made by a newer version of this site. Reload the site, then try again.",
+        "topic": f"{subject} does not belong to any page of this site. Compare it with your sheet.",
     }
     return reasons[reason]
 
 
-def _counted(given: str) -> str:
+def _counted(typed: str) -> str:
     """How many characters were typed."""
-    count = len([character for character in given if character.isalnum()])
+    count = len([character for character in typed if character.isalnum()])
     return "1 character" if count == 1 else f"{count} characters"
 
 

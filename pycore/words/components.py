@@ -5,11 +5,9 @@ from pycore.words.phrase import Phrase, Symbol, say
 Name = Phrase | Symbol
 
 
-def axes() -> Phrase:
-    """The two axes of the components."""
-    return say(
-        "**Draw two axes** faintly through the common point: one horizontal and one vertical, at right angles."
-    )
+AXES = say(
+    "**Draw two axes** faintly through the common point: one horizontal and one vertical, at right angles."
+)
 
 
 def drop(phasor: Name, across: str, upward: str) -> Phrase:
@@ -51,6 +49,9 @@ def corner(across: str, upward: str) -> Phrase:
     )
 
 
-def corner_on_axis(part: str) -> Phrase:
+def corner_on_axis(component: str) -> Phrase:
     """One of the sums is nothing."""
-    return say("**Mark the sum on its axis:** {part}. The other sum is zero, so there is no rectangle.", part=part)
+    return say(
+        "**Mark the sum on its axis:** {component}. The other sum is zero, so there is no rectangle.",
+        component=component,
+    )

@@ -9,7 +9,7 @@ START = "the start"
 NOTHING: Phrase = ()
 UPRIGHT_AXIS: Phrase = ("the vertical axis",)
 LEVEL_AXIS: Phrase = ("the horizontal axis",)
-WAYS = {0.0: "to the right", 90.0: "straight up", 180.0: "to the left", -90.0: "straight down"}
+DIRECTIONS = {0.0: "to the right", 90.0: "straight up", 180.0: "to the left", -90.0: "straight down"}
 MEETING = "where they meet"
 LINE_END = "the end of the line just drawn"
 CORNER = "the corner of the rectangle"
@@ -49,14 +49,17 @@ def scale_why(quantity: str, units: str) -> Phrase:
     )
 
 
-def draw_reference(name: Name, way: str, place: str) -> Phrase:
+def draw_reference(name: Name, direction: str, place: str) -> Phrase:
     """The faint first direction."""
-    return say("**Draw the direction of {name}** faintly, {way} from {place}.", name=name, way=way, place=place)
+    return say(
+        "**Draw the direction of {name}** faintly, {direction} from {place}.",
+        name=name,
+        direction=direction,
+        place=place,
+    )
 
 
-def reference_why() -> Phrase:
-    """What the faint line is for."""
-    return say("This line is only a direction. Angles are measured from it.")
+REFERENCE_WHY = say("This line is only a direction. Angles are measured from it.")
 
 
 def on_the_way(tag: Name, place: str, end: Name) -> Phrase:
@@ -64,10 +67,10 @@ def on_the_way(tag: Name, place: str, end: Name) -> Phrase:
     return say("**Draw {tag}.** From {place} to {end}.", tag=tag, place=place, end=end)
 
 
-def companion_first(tag: Name, way: str, place: str, length: str) -> Phrase:
+def companion_first(tag: Name, direction: str, place: str, length: str) -> Phrase:
     """A phasor of another quantity that angles are counted from."""
-    return say("**Draw {tag}.** {way} from {place}, {length}: a double line with an open arrowhead.",
-               tag=tag, way=way[0].upper() + way[1:], place=place, length=length)  # fmt: skip
+    return say("**Draw {tag}.** {direction} from {place}, {length}: a double line with an open arrowhead.",
+               tag=tag, direction=direction[0].upper() + direction[1:], place=place, length=length)  # fmt: skip
 
 
 def companion(tag: Name, zero: Name, angle: str, sense: str, place: str, length: str) -> Phrase:
@@ -84,12 +87,12 @@ def companion_why(plural: str, scale: str, amount: str) -> Phrase:
                plural=plural[0].upper() + plural[1:], scale=scale, amount=amount)  # fmt: skip
 
 
-def draw_first(phasor: Name, way: str, place: str, length: str) -> Phrase:
+def draw_first(phasor: Name, direction: str, place: str, length: str) -> Phrase:
     """An arrow that needs no protractor: the first, or one on the line that angles are counted from."""
     return say(
-        "**Draw {phasor}.** {way} from {place}, {length}.",
+        "**Draw {phasor}.** {direction} from {place}, {length}.",
         phasor=phasor,
-        way=way[0].upper() + way[1:],
+        direction=direction[0].upper() + direction[1:],
         place=place,
         length=length,
     )
@@ -127,13 +130,13 @@ def dot(phasor: Name, length: str, place: Phrase | str, angle: str, sense: str, 
     )
 
 
-def dot_first(phasor: Name, length: str, place: str, way: str) -> Phrase:
+def dot_first(phasor: Name, length: str, place: str, direction: str) -> Phrase:
     """A phasor too short for an arrow, along a straight direction."""
     return say(
-        "**Mark {phasor} as a dot,** {length} {way} from {place}: too short for an arrow.",
+        "**Mark {phasor} as a dot,** {length} {direction} from {place}: too short for an arrow.",
         phasor=phasor,
         length=length,
-        way=way,
+        direction=direction,
         place=place,
     )
 
@@ -148,9 +151,7 @@ def back_along(name: Name) -> Phrase:
     return say("back along {name}", name=name)
 
 
-def dot_why() -> Phrase:
-    """What a dot does to the moves after it."""
-    return say("If a later move needs its direction, draw a faint line long enough to reach the protractor’s scale.")
+DOT_WHY = say("If a later move needs its direction, draw a faint line long enough to reach the protractor’s scale.")
 
 
 def which_scale(zero: Name, angle: str, wider: int) -> Phrase:
@@ -159,9 +160,7 @@ def which_scale(zero: Name, angle: str, wider: int) -> Phrase:
     return say("Use the scale that starts at 0 on {zero}. {angle} is {than}.", zero=zero, angle=angle, than=than)
 
 
-def zero_line() -> Phrase:
-    """What the protractor is laid on with."""
-    return say(" The protractor’s straight edge is not its zero line.")
+ZERO_LINE = say(" The protractor’s straight edge is not its zero line.")
 
 
 def extend(name: Name) -> Phrase:
@@ -188,43 +187,34 @@ def result(symbol: Name, place: str, end: str) -> Phrase:
     return say("**Draw {symbol}.** From {place} to {end}.", symbol=symbol, place=place, end=end)
 
 
-def result_why() -> Phrase:
-    """One arrowhead only."""
-    return say("Draw one arrowhead, at the far end. This phasor replaces all the others together.")
+RESULT_WHY = say("Draw one arrowhead, at the far end. This phasor replaces all the others together.")
 
 
-def read(symbol: Name, length: str, scale: str, amount: str, angle: Phrase | str) -> Phrase:
+def measured(length: str, scale: str, product: str, calculated: str) -> Phrase:
+    """A measured length: what it represents, by the printed numbers, and the calculated value."""
+    return say(
+        "about {length}. At {scale}, that is {product} (calculated: {calculated}).",
+        length=length, scale=scale, product=product, calculated=calculated,
+    )  # fmt: skip
+
+
+def read(symbol: Name, measured: Phrase, angle: Phrase | str) -> Phrase:
     """Measure the resultant."""
     return say(
-        "**Measure {symbol}.** Length: about {length}. At {scale}, that is {amount}. Direction: {angle}.",
-        symbol=symbol,
-        length=length,
-        scale=scale,
-        amount=amount,
-        angle=angle,
+        "**Measure {symbol}.** Length: {measured} Direction: {angle}.", symbol=symbol, measured=measured, angle=angle
     )
 
 
-def read_short(symbol: Name, length: str, scale: str, amount: str) -> Phrase:
+def read_short(symbol: Name, measured: Phrase) -> Phrase:
     """A resultant too short for an angle to be read."""
     return say(
-        "**Measure {symbol}.** Length: about {length}. At {scale}, that is {amount}. It is too short to measure its "
-        "angle.",
-        symbol=symbol,
-        length=length,
-        scale=scale,
-        amount=amount,
-    )
+        "**Measure {symbol}.** Length: {measured} It is too short to measure its angle.",
+        symbol=symbol, measured=measured,
+    )  # fmt: skip
 
 
-def returning_read_why() -> Phrase:
-    """The returning current and the sum."""
-    return say("It has the same size as the sum and the opposite direction.")
-
-
-def read_why() -> Phrase:
-    """Where the reading ends."""
-    return say("Measure to the point of the arrowhead, not to its wide end.")
+RETURNING_READ_WHY = say("It has the same size as the sum and the opposite direction.")
+READ_WHY = say("Measure to the point of the arrowhead, not to its wide end.")
 
 
 def closes(place: str, so: str) -> Phrase:
@@ -265,16 +255,16 @@ def follow_why(turn: str, angle: str) -> Phrase:
     )
 
 
-def return_close(what: str) -> Phrase:
+def return_close(name: str) -> Phrase:
     """The reversed sum, tip to tail."""
-    return say("**Draw {what}.** From the last tip back to the start.", what=what)
+    return say("**Draw {name}.** From the last tip back to the start.", name=name)
 
 
-def return_opposite(what: str, length: str) -> Phrase:
+def return_opposite(name: str, length: str) -> Phrase:
     """The reversed sum from the common point."""
     return say(
-        "**Draw {what}.** Extend the sum backwards through the common point. Mark {length} on this side and draw the "
+        "**Draw {name}.** Extend the sum backwards through the common point. Mark {length} on this side and draw the "
         "arrow.",
-        what=what,
+        name=name,
         length=length,
     )

@@ -34,12 +34,10 @@ SCALE_ALTERNATIVE = (
 )
 
 
-def checks_lead() -> Phrase:
-    """What the table is."""
-    return say(
-        "The table is made from the data that the automatic tests use, every time the site is built. Table and tests "
-        "are therefore always the same."
-    )
+CHECKS_LEAD = say(
+    "The table is made from the data that the automatic tests use, every time the site is built. Table and tests "
+    "are therefore always the same."
+)
 
 
 def counted(number: str, held: str, kinds: str) -> Phrase:
@@ -56,13 +54,11 @@ def kinds() -> Phrase:
     )
 
 
-def study_lead() -> Phrase:
-    """What the study is."""
-    return say(
-        "The study assumes a practised hand. Its errors have standard deviations of 0.5 mm and 0.5°: 95 of 100 single "
-        "lengths are within 1 mm, 95 of 100 angles within 1°. The simulation adds such random errors to every move "
-        "that the sheets teach and measures the finished drawings."
-    )
+STUDY_LEAD = say(
+    "The study assumes a practised hand. Its errors have standard deviations of 0.5 mm and 0.5°: 95 of 100 single "
+    "lengths are within 1 mm, 95 of 100 angles within 1°. The simulation adds such random errors to every move "
+    "that the sheets teach and measures the finished drawings."
+)
 
 
 def simulated(drawings: str, scale: str) -> Phrase:
@@ -81,12 +77,12 @@ def covered(low: str, high: str) -> Phrase:
     )
 
 
-def flat_found(way: str, angle: str, share: str) -> Phrase:
+def flat_note(method: str, angle: str, share: str) -> Phrase:
     """A way that crosses too flatly."""
     return say(
-        "{way}: lines cross at only {angle}. There the calculated ellipse contains only {share} %, and a few drawings "
-        "are far out. The sheets warn about this.",
-        way=way,
+        "{method}: lines cross at only {angle}. There the calculated ellipse contains only {share} %, and a few "
+        "drawings are far out. The sheets warn about this.",
+        method=method,
         angle=angle,
         share=share,
     )
@@ -103,12 +99,12 @@ def best_and_worst(best: str, least: str, worst: str, most: str) -> Phrase:
     )
 
 
-def scale_found() -> Phrase:
-    """What the scale does."""
-    return say("An error of half a millimetre is a smaller percentage of a longer line (tip to tail, the same values):")
+SCALE_NOTE = say(
+    "An error of half a millimetre is a smaller percentage of a longer line (tip to tail, the same values):"
+)
 
 
-def best_found(problems: str) -> Phrase:
+def best_note(problems: str) -> Phrase:
     """How often each way is best."""
     return say(
         "{problems} random problems, each drawn by every method at the best scale on A4. The method with the smallest "

@@ -12,27 +12,27 @@ _OTHER_UNITS = {
 }  # fmt: skip
 
 
-def quoted(given: str) -> str:
+def quoted(typed: str) -> str:
     """What was typed, cut to a readable length."""
-    shown = given if len(given) <= GIVEN_LIMIT else given[:GIVEN_LIMIT] + "…"
-    return f"“{shown}”"
+    start = typed if len(typed) <= GIVEN_LIMIT else typed[:GIVEN_LIMIT] + "…"
+    return f"“{start}”"
 
 
-def unreadable(label: str, given: str, reason: str, part: str, accepted: str) -> str:
+def unreadable(label: str, typed: str, reason: str, fragment: str, accepted: str) -> str:
     """The sentence for a text that is no quantity; ``accepted`` says what would do."""
     if reason == "empty":
         return f"{label} is empty. {accepted}"
     if reason == "long":
-        return f"{label} is too long to be a number: {quoted(given)}. {accepted}"
+        return f"{label} is too long to be a number: {quoted(typed)}. {accepted}"
     if reason == "separators":
-        return f"{label} has more than one decimal point or comma: {quoted(given)}. {accepted}"
+        return f"{label} has more than one decimal point or comma: {quoted(typed)}. {accepted}"
     if reason == "infinite":
-        return f"{label} is not a finite number: {quoted(given)}. {accepted}"
+        return f"{label} is not a finite number: {quoted(typed)}. {accepted}"
     if reason == "unit":
-        named = _OTHER_UNITS.get(part)
-        said = f"is in {named}" if named else f"has a unit that this field does not know, {quoted(part)}"
-        return f"{label} {said}: {quoted(given)}. {accepted}"
-    return f"{label} is not a number: {quoted(given)}. {accepted}"
+        named = _OTHER_UNITS.get(fragment)
+        fault = f"is in {named}" if named else f"has a unit that this field does not know, {quoted(fragment)}"
+        return f"{label} {fault}: {quoted(typed)}. {accepted}"
+    return f"{label} is not a number: {quoted(typed)}. {accepted}"
 
 
 def accepted_current(example: str) -> str:
@@ -40,81 +40,81 @@ def accepted_current(example: str) -> str:
     return f"Enter a current in amperes: {example}, or {example} A, or 850 mA."
 
 
-def negative(label: str, given: str) -> str:
+def negative(label: str, typed: str) -> str:
     """A size below zero."""
     return (
-        f"{label} is negative: {quoted(given)}. The size of a current is 0 or more. For the opposite direction, "
+        f"{label} is negative: {quoted(typed)}. The size of a current is 0 or more. For the opposite direction, "
         "change its angle by 180°."
     )
 
 
-def too_large(label: str, given: str, limit: str) -> str:
+def too_large(label: str, typed: str, limit: str) -> str:
     """A size beyond what a teaching sheet takes."""
-    return f"{label} is too large: {quoted(given)}. Use 0 to {limit}."
+    return f"{label} is too large: {quoted(typed)}. Use 0 to {limit}."
 
 
-def too_small(label: str, given: str, limit: str) -> str:
+def too_small(label: str, typed: str, limit: str) -> str:
     """A size above zero that no sheet could show."""
-    return f"{label} is too small to show: {quoted(given)}. Use 0, or at least {limit}."
+    return f"{label} is too small to show: {quoted(typed)}. Use 0, or at least {limit}."
 
 
 MILLIONTH = "one millionth"
 
 
-def apart(label: str, given: str, ratio: str) -> str:
+def apart(label: str, typed: str, ratio: str) -> str:
     """Two sizes too far from each other for one sheet."""
     return (
-        f"{label} is too small compared with the largest line: {quoted(given)}. On one sheet, a line must be 0 or at "
+        f"{label} is too small compared with the largest line: {quoted(typed)}. On one sheet, a line must be 0 or at "
         f"least {ratio} of the largest."
     )
 
 
-def all_zero(label: str, given: str) -> str:
+def all_zero(label: str, typed: str) -> str:
     """No line carries current."""
     return (
-        f"All line currents are 0 ({label}: {quoted(given)}), so there is nothing to draw. At least one must be more "
+        f"All line currents are 0 ({label}: {quoted(typed)}), so there is nothing to draw. At least one must be more "
         "than 0 A."
     )
 
 
-def bad_angle(label: str, given: str) -> str:
+def bad_angle(label: str, typed: str) -> str:
     """A lag that is neither degrees nor a power factor."""
     return (
-        f"{label} cannot be read: {quoted(given)}. Write degrees of lag, −180 to 180 (minus for lead), or a power "
+        f"{label} cannot be read: {quoted(typed)}. Write degrees of lag, −180 to 180 (minus for lead), or a power "
         "factor with lag or lead, such as 0.85 lag or 0.9 lead."
     )
 
 
-def doubtful_angle(label: str, given: str) -> str:
+def doubtful_angle(label: str, typed: str) -> str:
     """A bare number below 1 is read as degrees, though it may be meant as a power factor."""
-    return f"{label}: {given} is taken as degrees. For a power factor, add lag or lead: 0.85 lag."
+    return f"{label}: {typed} is taken as degrees. For a power factor, add lag or lead: 0.85 lag."
 
 
-def angle_range(label: str, given: str) -> str:
+def angle_range(label: str, typed: str) -> str:
     """Degrees out of range."""
-    return f"{label} is out of range: {quoted(given)}. Use −180° to 180°, minus for lead."
+    return f"{label} is out of range: {quoted(typed)}. Use −180° to 180°, minus for lead."
 
 
-def factor_range(label: str, given: str) -> str:
+def factor_range(label: str, typed: str) -> str:
     """A power factor above 1 or below 0."""
-    return f"{label} is not a power factor: {quoted(given)}. Use 0 to 1 with lag or lead."
+    return f"{label} is not a power factor: {quoted(typed)}. Use 0 to 1 with lag or lead."
 
 
-def factor_side(label: str, given: str) -> str:
+def factor_side(label: str, typed: str) -> str:
     """A power factor without lag or lead."""
-    return f"{label} needs lag or lead: {quoted(given)}. Write, for example, 0.85 lag."
+    return f"{label} needs lag or lead: {quoted(typed)}. Write, for example, 0.85 lag."
 
 
-def bad_choice(label: str, given: str, accepted: str) -> str:
+def bad_choice(label: str, typed: str, accepted: str) -> str:
     """An option that is not on offer."""
-    return f"{label}: {quoted(given)} is not one of the options. Choose from: {accepted}."
+    return f"{label}: {quoted(typed)} is not one of the options. Choose from: {accepted}."
 
 
-def bad_scale(label: str, given: str, unit: str = "A") -> str:
+def bad_scale(label: str, typed: str, unit: str = "A") -> str:
     """A scale that is no positive number."""
     units = UNIT_WORDS.get(unit, unit)
     return (
-        f"{label} cannot be used: {quoted(given)}. Write how many {units} one centimetre represents, such as 2, or "
+        f"{label} cannot be used: {quoted(typed)}. Write how many {units} one centimetre represents, such as 2, or "
         "leave it empty for the best fit."
     )
 
@@ -131,23 +131,23 @@ def accepted_amount(example: str, unit: str) -> str:
     return f"Enter {units}: {example}, or {example} {unit}." if unit else f"Enter a number such as {example}."
 
 
-def out_of_range(label: str, given: str, least: str, most: str, *, zero: bool) -> str:
+def out_of_range(label: str, typed: str, least: str, most: str, *, zero: bool) -> str:
     """A quantity outside of what a teaching sheet takes."""
     nothing = "0, or " if zero else ""
-    return f"{label} is out of range: {quoted(given)}. Use {nothing}{least} to {most}."
+    return f"{label} is out of range: {quoted(typed)}. Use {nothing}{least} to {most}."
 
 
-def bad_phasor(label: str, given: str, unit: str) -> str:
+def bad_phasor(label: str, typed: str, unit: str) -> str:
     """Text that is no phasor in either form."""
     return (
-        f"{label} is not a phasor: {quoted(given)}. Write size and angle, such as 20 at 60, or real and imaginary "
+        f"{label} is not a phasor: {quoted(typed)}. Write size and angle, such as 20 at 60, or real and imaginary "
         f"part, such as 10 + j17.3. Units: {UNIT_WORDS.get(unit, unit)} and degrees."
     )
 
 
-def bad_number(label: str, given: str, least: str, most: str) -> str:
+def bad_number(label: str, typed: str, least: str, most: str) -> str:
     """A number out of its bounds, or none at all."""
-    return f"{label} cannot be used: {quoted(given)}. Enter a number from {least} to {most}."
+    return f"{label} cannot be used: {quoted(typed)}. Enter a number from {least} to {most}."
 
 
 def too_long_text(label: str, limit: int) -> str:
@@ -180,14 +180,14 @@ def too_many(label: str, count: int, most: int) -> str:
     return f"{label} has {count} readings. Enter at most {most}."
 
 
-def far_apart(label: str, given: str) -> str:
+def far_apart(label: str, typed: str) -> str:
     """Readings that cannot be of the same current."""
     return (
-        f"{label} has readings that differ too much to be the same current: {quoted(given)}. No reading may be twice "
+        f"{label} has readings that differ too much to be the same current: {quoted(typed)}. No reading may be twice "
         "another. Check the decimal points. Example: 10.2 10.4 10.3."
     )
 
 
-def bad_drawn_length(label: str, given: str) -> str:
+def bad_drawn_length(label: str, typed: str) -> str:
     """A length that no sheet holds."""
-    return f"{label} cannot be used: {quoted(given)}. Enter a length from 0 mm to 2000 mm."
+    return f"{label} cannot be used: {quoted(typed)}. Enter a length from 0 mm to 2000 mm."

@@ -58,10 +58,10 @@ def back(code: str) -> str:
     )
 
 
-def ranges(sheets: str, overlays: str) -> str:
+def page_ranges(sheets: str, overlays: str) -> str:
     """Which pages of the file are what."""
-    told = f"In this file: problem sheets on pages {sheets}"
-    return told + (f", overlays on pages {overlays}, then this key." if overlays else ", then this key.")
+    sentence = f"In this file: problem sheets on pages {sheets}"
+    return sentence + (f", overlays on pages {overlays}, then this key." if overlays else ", then this key.")
 
 
 def hand_tolerance(*, angled: bool = True) -> str:
@@ -77,9 +77,7 @@ def hand_tolerance(*, angled: bool = True) -> str:
     )
 
 
-def own_tolerance() -> str:
-    """The lecturer has set the tolerance."""
-    return "± is the tolerance set for this class. Up to twice that: look again."
+OWN_TOLERANCE = "± is the tolerance set for this class. Up to twice that: look again."
 
 
 def marks(first: int, length: int, angle: int, *, angled: bool = True) -> str:
@@ -99,9 +97,7 @@ def lengths_at(open_scale: bool) -> str:
     return "Lengths in mm are for sheets printed at 100 %."
 
 
-def in_brackets() -> str:
-    """Sizes that do not tell a mistake from the right answer."""
-    return "In brackets: too close to the right answer to be recognised by size only. Ask for the angle."
+IN_BRACKETS = "In brackets: too close to the right answer to be recognised by size only. Ask for the angle."
 
 
 def other_unit(unit: str) -> str:

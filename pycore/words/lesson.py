@@ -23,9 +23,9 @@ def scale_reading(longest: str, length: str) -> Phrase:
     return say("{longest} is {length} long.", longest=longest, length=length)
 
 
-def ruler_first(place: str, way: str) -> Phrase:
+def ruler_first(place: str, direction: str) -> Phrase:
     """The ruler for the first arrow."""
-    return say("Ruler’s zero mark on {place}, its edge {way}.", place=place, way=way)
+    return say("Ruler’s zero mark on {place}, its edge {direction}.", place=place, direction=direction)
 
 
 def ruler_on_line(place: Phrase | str, line: Name) -> Phrase:
@@ -33,9 +33,9 @@ def ruler_on_line(place: Phrase | str, line: Name) -> Phrase:
     return say("Ruler’s zero mark on {place}, its edge along {line}.", place=place, line=line)
 
 
-def mark_length(part: str) -> Phrase:
+def mark_length(component: str) -> Phrase:
     """A part marked on an axis, without an arrow."""
-    return say("Mark {part}.", part=part)
+    return say("Mark {component}.", component=component)
 
 
 def ruler_along_mark(place: Phrase | str) -> Phrase:
@@ -116,9 +116,7 @@ def drop(name: Name, axis: Name) -> Phrase:
     ), axis=axis, name=name)
 
 
-def drop_reading() -> Phrase:
-    """The perpendicular drawn."""
-    return say("Draw a dashed line to the axis.")
+DROP_READING = say("Draw a dashed line to the axis.")
 
 
 def compasses(opened: Name, place: Phrase) -> Phrase:
@@ -156,44 +154,35 @@ def read_length(length: str) -> Phrase:
     return say("Read {length}.", length=length)
 
 
-def so(scale: str, name: Name, amount: str) -> Phrase:
-    """What a read length stands for."""
-    return say("At {scale}, {name} is {amount}.", scale=scale, name=name, amount=amount)
+def represents(scale: str, name: Name, product: str, calculated: str) -> Phrase:
+    """What a read length represents, by the printed numbers, and the calculated value."""
+    return say(
+        "At {scale}, {name} is {product} (calculated: {calculated}).",
+        scale=scale, name=name, product=product, calculated=calculated,
+    )  # fmt: skip
 
 
-def faint(name: Name, way: str, place: str) -> Phrase:
+def faint(name: Name, direction: str, place: str) -> Phrase:
     """A faint direction."""
-    return say("Faint line {way} from {place}: the direction of {name}.", name=name, way=way, place=place)
+    return say(
+        "Faint line {direction} from {place}: the direction of {name}.", name=name, direction=direction, place=place
+    )
 
 
-def ask_angle() -> Phrase:
-    """The question that stands where an angle's reading is hidden."""
-    return say("What do you read on the protractor?")
+ASK_ANGLE = say("What do you read on the protractor?")
+ASK_LENGTH = say("What do you read on the ruler?")
+ASK_SCALE = say("How long is the longest phasor on paper?")
+ASK_OPENING = say("How far apart are the two points of the compasses?")
 
 
-def ask_length() -> Phrase:
-    """The question that stands where a length is hidden."""
-    return say("What do you read on the ruler?")
-
-
-def ask_scale() -> Phrase:
-    """The question that stands where the scale's first length is hidden."""
-    return say("How long is the longest phasor on paper?")
-
-
-def ask_opening() -> Phrase:
-    """The question that stands where the compasses' opening is hidden."""
-    return say("How far apart are the two points of the compasses?")
-
-
-def no_such_step(asked: str, steps: int, opened: int) -> str:
+def no_such_step(requested: str, steps: int, opened: int) -> str:
     """A step out of range, or none at all."""
-    return f"There is no step {asked[:12]!r}. There are {steps} steps. Step {opened} is shown."
+    return f"There is no step {requested[:12]!r}. There are {steps} steps. Step {opened} is shown."
 
 
-def no_such_view(asked: str) -> str:
+def no_such_view(requested: str) -> str:
     """A view that no lesson has."""
-    return f"There is no view {asked[:12]!r}. The drawing is shown one move at a time."
+    return f"There is no view {requested[:12]!r}. The drawing is shown one move at a time."
 
 
 def together(method: str) -> Phrase:
@@ -211,14 +200,8 @@ def together_reading(name: Name, amount: str) -> Phrase:
     return say("{name} is {amount}.", name=name, amount=amount)
 
 
-def together_why() -> Phrase:
-    """What all constructions have in common."""
-    return say("Neither the order nor the method changes the sum.")
-
-
-def ring() -> Phrase:
-    """A ring before anybody pulls."""
-    return say("A ring is on a table. Ropes will pull it.")
+TOGETHER_WHY = say("Neither the order nor the method changes the sum.")
+RING = say("A ring is on a table. Ropes will pull it.")
 
 
 def rope(name: Name, amount: str) -> Phrase:
@@ -231,9 +214,7 @@ def net_pull(name: Name, amount: str) -> Phrase:
     return say("One single pull would have the same effect: {name}, {amount}.", name=name, amount=amount)
 
 
-def no_pull() -> Phrase:
-    """Ropes that cancel."""
-    return say("The pulls add to zero: the ring does not move.")
+NO_PULL = say("The pulls add to zero: the ring does not move.")
 
 
 def analogy(plural: str) -> Phrase:

@@ -3,9 +3,9 @@
 OPEN = "open"
 
 
-def load_range(label: str, given: str) -> str:
+def load_range(label: str, typed: str) -> str:
     """A load out of range."""
     return (
-        f"{label} is out of range: “{given[:24]}”. Use 0.001 Ω to 1 MΩ; the resistance must not be negative. 0 Ω "
+        f"{label} is out of range: “{typed[:24]}”. Use 0.001 Ω to 1 MΩ; the resistance must not be negative. 0 Ω "
         "would be a short circuit."
     )

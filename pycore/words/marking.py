@@ -20,19 +20,19 @@ def no_answer(label: str, units: Sequence[str]) -> str:
     return f"{label} is empty. Enter a number in {_listed(units)}."
 
 
-def unreadable(label: str, given: str, units: Sequence[str]) -> str:
+def unreadable(label: str, typed: str, units: Sequence[str]) -> str:
     """Not a number in a unit that is accepted."""
-    return f"{label}: “{given.strip()}” cannot be read. Enter a number in {_listed(units)}, such as 10.4 {units[0]}."
+    return f"{label}: “{typed.strip()}” cannot be read. Enter a number in {_listed(units)}, such as 10.4 {units[0]}."
 
 
-def negative(label: str, given: str) -> str:
+def negative(label: str, typed: str) -> str:
     """A size below zero."""
-    return f"{label}: “{given.strip()}” is negative. A size is never negative; the angle gives the direction."
+    return f"{label}: “{typed.strip()}” is negative. A size is never negative; the angle gives the direction."
 
 
-def bad_angle(label: str, given: str) -> str:
+def bad_angle(label: str, typed: str) -> str:
     """Not an angle."""
-    return f"{label}: “{given.strip()}” is not an angle from −360° to 360°. Enter degrees, such as 78.5."
+    return f"{label}: “{typed.strip()}” is not an angle from −360° to 360°. Enter degrees, such as 78.5."
 
 
 def within(how: str, off: str, allowed: str) -> Phrase:
@@ -71,20 +71,18 @@ def times(count: int) -> str:
     return {2: "more than twice", 3: "more than three times"}.get(count, "many times")
 
 
-def meant(unit: str, given: str) -> Phrase:
+def meant(unit: str, typed: str) -> Phrase:
     """The number is right in another unit."""
     return say(
-        "**The number is right, but the unit is wrong:** it is correct in {unit}, not in {given}. Write the unit "
+        "**The number is right, but the unit is wrong:** it is correct in {unit}, not in {typed}. Write the unit "
         "after the number.",
-        unit=unit, given=given,
+        unit=unit, typed=typed,
     )  # fmt: skip
 
 
-def follows() -> Phrase:
-    """Later steps are right for the earlier value."""
-    return say(
-        "**Correct from your own earlier value.** The later steps are right. Check the earlier value again."
-    )
+FOLLOWS = say(
+    "**Correct from your own earlier value.** The later steps are right. Check the earlier value again."
+)
 
 
 def wrong_before(label: str) -> Phrase:
@@ -103,10 +101,10 @@ def perhaps(names: Sequence[Phrase], look: Phrase) -> Phrase:
 
 
 def _either(names: Sequence[Phrase]) -> Phrase:
-    told: Phrase = ()
+    phrase_so_far: Phrase = ()
     for index, name in enumerate(names):
-        told += (" or ", *name) if index else name
-    return told
+        phrase_so_far += (" or ", *name) if index else name
+    return phrase_so_far
 
 
 def several(count: int) -> Phrase:
@@ -122,14 +120,8 @@ def fits_scale(other: str, sheet: str) -> Phrase:
                sheet=sheet)  # fmt: skip
 
 
-def no_cause() -> Phrase:
-    """No catalogued mistake fits."""
-    return say("This answer does not match a typical mistake. Check the steps again, one by one.")
-
-
-def ask_angle() -> Phrase:
-    """An angle would tell causes apart."""
-    return say("Enter the angle too. It shows which of these mistakes it is.")
+NO_CAUSE = say("This answer does not match a typical mistake. Check the steps again, one by one.")
+ASK_ANGLE = say("Enter the angle too. It shows which of these mistakes it is.")
 
 
 def announced(phrases: Sequence[Phrase]) -> str:
@@ -137,6 +129,6 @@ def announced(phrases: Sequence[Phrase]) -> str:
     return " ".join(plain(phrase) for phrase in phrases)
 
 
-def bad_limit(given: str, unit: str, least: str, most: str) -> str:
+def bad_limit(typed: str, unit: str, least: str, most: str) -> str:
     """A lecturer's own tolerance that cannot be used."""
-    return f"Tolerance: “{given}” cannot be used. Enter {least} to {most} {unit}, or leave it empty."
+    return f"Tolerance: “{typed}” cannot be used. Enter {least} to {most} {unit}, or leave it empty."

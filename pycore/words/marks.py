@@ -60,9 +60,7 @@ def refused(line: int, why: str) -> str:
     return f"Line {line}: {why}"
 
 
-def no_code() -> str:
-    """A line without a code."""
-    return "there is no code on it. Each line needs the code of its sheet and an answer."
+NO_CODE = "there is no code on it. Each line needs the code of its sheet and an answer."
 
 
 def no_answer(code: str) -> str:
@@ -70,19 +68,17 @@ def no_answer(code: str) -> str:
     return f"there is no answer for {code}."
 
 
-def open_quote() -> str:
-    """A line whose quote never ends."""
-    return "a quotation mark is not closed."
+OPEN_QUOTE = "a quotation mark is not closed."
 
 
-def bad_side(given: str) -> str:
+def bad_side(typed: str) -> str:
     """A side that is none."""
-    return f"“{given[:20]}” is not a direction. Write clockwise or anticlockwise, or leave it empty."
+    return f"“{typed[:20]}” is not a direction. Write clockwise or anticlockwise, or leave it empty."
 
 
-def bad_how(given: str) -> str:
+def bad_how(typed: str) -> str:
     """A way that is none."""
-    return f"“{given[:20]}” is not a method. Write drawn or calculated, or leave it empty."
+    return f"“{typed[:20]}” is not a method. Write drawn or calculated, or leave it empty."
 
 
 def too_many(lines: int, most: int) -> str:
@@ -92,10 +88,10 @@ def too_many(lines: int, most: int) -> str:
 
 def counted(accept: int, look: int, wrong: int, refused_lines: int) -> str:
     """How the class did."""
-    told = f"{accept + look + wrong} marked: {accept} accepted, {look} to look at again, {wrong} wrong."
+    sentence = f"{accept + look + wrong} marked: {accept} accepted, {look} to look at again, {wrong} wrong."
     if not refused_lines:
-        return told
-    return f"{told} {refused_lines} {'line' if refused_lines == 1 else 'lines'} could not be used."
+        return sentence
+    return f"{sentence} {refused_lines} {'line' if refused_lines == 1 else 'lines'} could not be used."
 
 
 def progress(done: int, of: int) -> str:
@@ -123,9 +119,7 @@ def meant(unit: str) -> str:
     return f"right in {unit}: wrong unit"
 
 
-def follows() -> str:
-    """Right for the learner's own earlier value."""
-    return "correct from the learner’s own first step"
+FOLLOWS = "correct from the learner’s own first step"
 
 
 def causes(groups: list[list[str]]) -> str:

@@ -161,7 +161,7 @@ NAMES: dict[str, tuple[str, str]] = {
 }  # fmt: skip
 
 
-def told(
+def mistake_text(
     key: str, own: Mapping[str, tuple[str, str]] | None = None, /, **values: "str | Phrase"
 ) -> tuple[Phrase, Phrase]:
     """What happened, and where to look; ``own`` are a calculator's own texts. KeyError for no mistake of ours."""

@@ -32,7 +32,7 @@ class ProblemGoal:
     guess: str
     quantity: str
     plural: str
-    given: bool = True
+    sizes_given: bool = True
     on_the_way: str = ""
     reversed: str = ""
     after: tuple[str, ...] = ()
@@ -46,7 +46,7 @@ class ProblemStart:
 
     start: str
     first: str
-    way: str
+    direction: str
     origin: str
     drawn: tuple[str, ...] = ()
 
@@ -56,7 +56,7 @@ class CompanionName:
     """A phasor of a second quantity: its name and the way it points ("" where that is to be found)."""
 
     name: str
-    way: str
+    direction: str
 
 
 _GUESS = "Estimate {guess}. Write your estimate down."
@@ -131,67 +131,71 @@ def lines_of(note: str) -> tuple[str, ...]:
     return tuple(f"{piece}." for piece in pieces if piece and not piece.startswith("Predict first"))
 
 
-def _drawn(names: tuple[str, ...], *, given: bool) -> str:
-    one, several = (_DRAWN_ONE, _DRAWN) if given else (_DRAWN_FIRST_ONE, _DRAWN_FIRST)
+def _drawn(names: tuple[str, ...], *, sizes_given: bool) -> str:
+    one, several = (_DRAWN_ONE, _DRAWN) if sizes_given else (_DRAWN_FIRST_ONE, _DRAWN_FIRST)
     return (several if len(names) > 1 else one).format(names=" and ".join(names))
 
 
-def _before(found: ProblemGoal, begun: ProblemStart, companions: tuple[CompanionName, ...]) -> list[str]:
+def _before(goal: ProblemGoal, begun: ProblemStart, companions: tuple[CompanionName, ...]) -> list[str]:
     """What is done before the first phasor."""
-    made = [_GUESS.format(guess=found.guess)]
-    if not found.given:
-        made.append(_WORK_OUT.format(plural=found.plural))
-    made.append(_LENGTHS.format(quantity=found.quantity))
+    moves = [_GUESS.format(guess=goal.guess)]
+    if not goal.sizes_given:
+        moves.append(_WORK_OUT.format(plural=goal.plural))
+    moves.append(_LENGTHS.format(quantity=goal.quantity))
     if begun.start == "no":
-        made.append(_NO_POINT)
-    made += [_COMPANION.format(name=one.name, way=one.way) for one in companions if one.way]
-    return made
+        moves.append(_NO_POINT)
+    moves += [_COMPANION.format(name=one.name, way=one.direction) for one in companions if one.direction]
+    return moves
 
 
-def _phasors(begun: ProblemStart, arms: int, *, chained: bool, given: bool) -> list[str]:
+def _phasors(begun: ProblemStart, arms: int, *, chained: bool, sizes_given: bool) -> list[str]:
     """The phasors themselves, one after another; some may be drawn already."""
-    made: list[str] = []
+    moves: list[str] = []
     if begun.drawn:
-        made.append(_drawn(begun.drawn, given=given))
+        moves.append(_drawn(begun.drawn, sizes_given=sizes_given))
         left = arms - len(begun.drawn)
     else:
-        made.append((_FIRST if begun.way else _FIRST_AT).format(first=begun.first, way=begun.way, origin=begun.origin))
+        moves.append(
+            (_FIRST if begun.direction else _FIRST_AT).format(
+                first=begun.first, way=begun.direction, origin=begun.origin
+            )
+        )
         left = arms - 1
     if left:
-        made += [move.format(origin=begun.origin) for move in (_AT_TIP if chained else _AT_POINT)]
+        moves += [move.format(origin=begun.origin) for move in (_AT_TIP if chained else _AT_POINT)]
     if left > 1:
         last, each = (_AGAIN_AT_TIP, _EACH_AT_TIP) if chained else (_LAST_AT_POINT, _ALL_AT_POINT)
-        made.append(last if left == 2 else each)
-    return made
+        moves.append(last if left == 2 else each)
+    return moves
 
 
-def _sum(method: str, found: ProblemGoal, arms: int) -> list[str]:
+def _sum(method: str, goal: ProblemGoal, arms: int) -> list[str]:
     """How the sum is drawn."""
     if method == "parallelogram":
         if arms < 3:
-            return [*_DIAGONAL[:-1], f"{_DIAGONAL[-1]} {_IT_IS.format(result=found.result)}"]
-        return [*_DIAGONAL, *(move.format(result=found.result) for move in _SECOND_DIAGONAL)]
+            return [*_DIAGONAL[:-1], f"{_DIAGONAL[-1]} {_IT_IS.format(result=goal.result)}"]
+        return [*_DIAGONAL, *(move.format(result=goal.result) for move in _SECOND_DIAGONAL)]
     if method == DISPLACEMENT:
-        return [move.format(result=found.result, further=", ".join(found.further)) for move in _SHIFT]
+        return [move.format(result=goal.result, further=", ".join(goal.further)) for move in _SHIFT]
     if method == "components":
-        return [move.format(result=found.result) for move in _COMPONENTS]
-    return [_CLOSE.format(result=found.result)]
+        return [move.format(result=goal.result) for move in _COMPONENTS]
+    return [_CLOSE.format(result=goal.result)]
 
 
 def problem_moves(
-    method: str, found: ProblemGoal, begun: ProblemStart, arms: int, companions: tuple[CompanionName, ...] = ()
+    method: str, goal: ProblemGoal, begun: ProblemStart, arms: int, companions: tuple[CompanionName, ...] = ()
 ) -> list[str]:
     """The moves of a problem by a method, without a number that the learner is to find; ``arms`` is how many phasors
     there are, ``companions`` those of a second quantity."""
-    made = _before(found, begun, companions)
-    made += _phasors(begun, arms, chained=method == "tip-to-tail", given=found.given)
-    if found.on_the_way:
-        made.append(_ON_THE_WAY.format(name=found.on_the_way))
-    made += _sum(method, found, arms)
-    made += [_COMPANION_AT.format(name=one.name, origin=begun.origin) for one in companions if not one.way]
-    if found.reversed:
-        made.append(_REVERSED.format(reversed=found.reversed))
-    return made if method == DISPLACEMENT else [*made, *_END, *found.after, _COMPARE]
+    moves = _before(goal, begun, companions)
+    moves += _phasors(begun, arms, chained=method == "tip-to-tail", sizes_given=goal.sizes_given)
+    if goal.on_the_way:
+        moves.append(_ON_THE_WAY.format(name=goal.on_the_way))
+    moves += _sum(method, goal, arms)
+    moves += [_COMPANION_AT.format(name=one.name, origin=begun.origin) for one in companions if not one.direction]
+    if goal.reversed:
+        moves.append(_REVERSED.format(reversed=goal.reversed))
+    return moves if method == DISPLACEMENT else [*moves, *_END, *goal.after, _COMPARE]
 
 
 def needs_larger(paper: str) -> str:

@@ -58,9 +58,7 @@ def graph_description(kind: str, paper: str, orientation: str) -> str:
     return f"{_RULINGS[kind][1]}, on {paper_name(paper, orientation)}, with a check bar on each axis."
 
 
-def print_reminder() -> str:
-    """On the sheet itself."""
-    return "Print at 100 %."
+PRINT_REMINDER = "Print at 100 %."
 
 
 def instruments_title(circle: bool, paper: str, orientation: str) -> str:

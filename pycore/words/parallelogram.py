@@ -64,12 +64,10 @@ def measure_between(first: Name, second: Name, expected: str) -> Phrase:
     )
 
 
-def measure_why() -> Phrase:
-    """What the measured angle is for."""
-    return say(
-        "Use your own reading. The next angle to mark is 180° minus your reading. Or extend the diagonal beyond its "
-        "tip and mark your reading there: corresponding angles are equal."
-    )
+MEASURE_WHY = say(
+    "Use your own reading. The next angle to mark is 180° minus your reading. Or extend the diagonal beyond its "
+    "tip and mark your reading there: corresponding angles are equal."
+)
 
 
 def parallel_by_set_squares(side: Name, to: Name, length: str) -> Phrase:
@@ -95,9 +93,7 @@ def close_by_set_squares(which: str, side: Name, to: Name, length: str) -> Phras
     )
 
 
-def slide_why() -> Phrase:
-    """Why a slide keeps the direction."""
-    return say("Hold the ruler still: a set square that slides along it keeps its direction.")
+SLIDE_WHY = say("Hold the ruler still: a set square that slides along it keeps its direction.")
 
 
 def cross_arcs(first: Name, first_radius: str, second: Name, second_radius: str) -> Phrase:
@@ -124,21 +120,16 @@ def close_by_compasses(which: str, first: Name, second: Name) -> Phrase:
     )
 
 
-def arcs_why() -> Phrase:
-    """Why arcs make a parallelogram."""
-    return say(
-        "The arcs can cross twice. Take the crossing that is not on the same side of the line between the two tips as "
-        "the common point. There the opposite sides are equal and parallel."
-    )
+ARCS_WHY = say(
+    "The arcs can cross twice. Take the crossing that is not on the same side of the line between the two tips as "
+    "the common point. There the opposite sides are equal and parallel."
+)
 
 
-def diagonal(end: str, length: str, amount: str) -> Phrase:
+def diagonal(end: str, measured: Phrase) -> Phrase:
     """The first diagonal, drawn and measured."""
     return say(
-        "**Draw the diagonal.** From the common point to {end}. Measure it: about {length}, so {amount}.",
-        end=end,
-        length=length,
-        amount=amount,
+        "**Draw the diagonal.** From the common point to {end}. Measure it: {measured}", end=end, measured=measured
     )
 
 
@@ -158,6 +149,4 @@ def carry_on(first: Name, second: Name, length: str) -> Phrase:
     )
 
 
-def the_diagonal() -> Phrase:
-    """The first diagonal by name."""
-    return ("the diagonal",)
+THE_DIAGONAL: Phrase = ("the diagonal",)

@@ -149,7 +149,7 @@ SLIPS: dict[str, tuple[str, str]] = {
 }
 
 
-def told(key: str, symbol: Phrase) -> tuple[Phrase, Phrase]:
+def mistake_text(key: str, symbol: Phrase) -> tuple[Phrase, Phrase]:
     """What happened to a line, and where to look."""
     name, look = SLIPS[key]
     return say(name, a=symbol), say(look)
@@ -173,9 +173,7 @@ def other_start(symbol: Phrase, *, common: bool) -> tuple[Phrase, Phrase]:
 # What is said of the whole.
 
 
-def all_good() -> Phrase:
-    """Nothing is off."""
-    return say("**Every line is correct**, within the accuracy of a careful drawing.")
+ALL_GOOD = say("**Every line is correct**, within the accuracy of a careful drawing.")
 
 
 def some_off(count: int) -> Phrase:

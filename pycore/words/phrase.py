@@ -51,11 +51,11 @@ def plain(phrase: Phrase) -> str:
 def _parts(template: str) -> tuple[tuple[str, tuple[tuple[str, str], ...]], ...]:
     """A template taken apart at ``**``: of each part the words before its first value, then each value's name and
     the words after it."""
-    made = []
-    for part in template.split("**"):
-        before, *named = part.split("{")
-        made.append((before, tuple((name, rest) for name, _, rest in (one.partition("}") for one in named))))
-    return tuple(made)
+    fragments = []
+    for stretch in template.split("**"):
+        before, *named = stretch.split("{")
+        fragments.append((before, tuple((name, rest) for name, _, rest in (one.partition("}") for one in named))))
+    return tuple(fragments)
 
 
 def _fill(

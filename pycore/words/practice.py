@@ -68,16 +68,16 @@ def times(count: int) -> str:
     return "once" if count == 1 else f"{count} times"
 
 
-def refused(reason: str, part: str) -> str:
+def refused(reason: str, fragment: str) -> str:
     """Why a file is no record."""
     if reason in REASONS:
         return REASONS[reason]
     stays = "It was not loaded. Your record is unchanged."
     if reason == "version":
-        return f"This file has version “{part}”, but this page reads version 1. {stays}"
+        return f"This file has version “{fragment}”, but this page reads version 1. {stays}"
     if reason == "key":
-        return f"This file contains “{part[:30]}”, which is not part of a practice record. {stays}"
-    return f"The value of “{part[:30]}” in this file cannot be used. {stays}"
+        return f"This file contains “{fragment[:30]}”, which is not part of a practice record. {stays}"
+    return f"The value of “{fragment[:30]}” in this file cannot be used. {stays}"
 
 
 def way_name(title: str, method: str) -> str:

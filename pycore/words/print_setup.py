@@ -133,32 +133,32 @@ def accepted(name: str, example: str) -> str:
     return f"Enter the ruler reading of the {name.lower()}, such as {example}, or {example} mm."
 
 
-def is_zero(label: str, given: str, example: str) -> str:
+def is_zero(label: str, typed: str, example: str) -> str:
     """A reading of nothing."""
-    return f"{label} is 0: {quoted(given)}. A printed bar cannot be 0 mm long. {accepted(label, example)}"
+    return f"{label} is 0: {quoted(typed)}. A printed bar cannot be 0 mm long. {accepted(label, example)}"
 
 
-def below_zero(label: str, given: str, example: str) -> str:
+def below_zero(label: str, typed: str, example: str) -> str:
     """A reading below zero."""
-    return f"{label} is negative: {quoted(given)}. A length cannot be negative. {accepted(label, example)}"
+    return f"{label} is negative: {quoted(typed)}. A length cannot be negative. {accepted(label, example)}"
 
 
-def swapped(label: str, given: str, other: str) -> str:
+def swapped(label: str, typed: str, other: str) -> str:
     """Readings that fit each other's bar."""
-    return f"{label}: {quoted(given)} fits the {other.lower()}. The two readings may be swapped."
+    return f"{label}: {quoted(typed)} fits the {other.lower()}. The two readings may be swapped."
 
 
-def in_centimetres(label: str, given: str) -> str:
+def in_centimetres(label: str, typed: str) -> str:
     """A reading in centimetres that lacks its unit."""
     return (
-        f"{label}: {quoted(given)} is taken as millimetres. If you mean centimetres, write {given.strip()} cm."
+        f"{label}: {quoted(typed)} is taken as millimetres. If you mean centimetres, write {typed.strip()} cm."
     )
 
 
-def scaled(label: str, given: str, share: str, limit: str) -> str:
+def scaled(label: str, typed: str, share: str, limit: str) -> str:
     """A bar that is out by more than a printer is."""
     return (
-        f"{label}: {quoted(given)} is {share} the correct length. A printer error is {limit} at most, so the print "
+        f"{label}: {quoted(typed)} is {share} the correct length. A printer error is {limit} at most, so the print "
         "dialog is scaling the page. Nothing was saved. Switch the scaling off and print again."
     )
 
@@ -168,14 +168,12 @@ def still_empty(label: str) -> Phrase:
     return say("{label} is still empty: measure it too.", label=label)
 
 
-def swap_offer() -> str:
-    """Offer to put each reading to the other bar."""
-    return "Swap the two readings"
+SWAP_OFFER = "Swap the two readings"
 
 
-def centimetre_offer(given: str) -> str:
+def centimetre_offer(typed: str) -> str:
     """Offer to take a reading as centimetres."""
-    return f"Read it as {given} cm"
+    return f"Read it as {typed} cm"
 
 
 def correction(along: str, across: str) -> Phrase:
@@ -205,9 +203,7 @@ def is_true(again: bool) -> Phrase:
     return say("**Both bars are exact** as far as a ruler can show. This printer needs no correction.")
 
 
-def finer() -> Phrase:
-    """The corrected sheet was read, and a little is left."""
-    return say("A small error is left. The correction below includes the saved one.")
+FINER = say("A small error is left. The correction below includes the saved one.")
 
 
 def stays(along: str, across: str) -> Phrase:
@@ -220,18 +216,16 @@ def on_sheet(along: str, across: str) -> str:
     return f"{along} along, {across} across"
 
 
-def no_correction_to_print() -> str:
-    """A corrected sheet is asked for and nothing is kept."""
-    return (
-        "No correction is saved on this device, so there is no corrected sheet yet. Print the sheet without "
-        "correction."
-    )
+NO_CORRECTION_TO_PRINT = (
+    "No correction is saved on this device, so there is no corrected sheet yet. Print the sheet without "
+    "correction."
+)
 
 
-def bad_correction(given: str, low: str, high: str) -> str:
+def bad_correction(typed: str, low: str, high: str) -> str:
     """A correction in a request that no printer needs."""
     return (
-        f"The correction for your printer cannot be used: {quoted(given)}. It must be {low} to {high} in each of the "
+        f"The correction for your printer cannot be used: {quoted(typed)}. It must be {low} to {high} in each of the "
         "two directions. Set up the printer again."
     )
 

@@ -81,9 +81,9 @@ NEUTRAL_STAYS = "The neutral stays connected: it is never opened while the rig i
 DISCHARGED = "Every capacitor was discharged through a resistor and proved dead before it was touched."
 
 
-def answers_of(what: str) -> str:
+def three_answers_for(quantity: str) -> str:
     """The heading of the three answers."""
-    return f"Three answers for {what}"
+    return f"Three answers for {quantity}"
 
 
 def reading(number: int) -> str:

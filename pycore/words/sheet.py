@@ -14,8 +14,6 @@ NO_ANGLE = "no arrow"
 ROOM = "____"
 """Room for a figure written by hand."""
 OPENS_BY_CODE = ("Open this sheet, with these values, on a phone.",)
-
-
 OPENS_ISSUED = ("The code of this problem. Type it on the page under “Check an answer”.", "The code of this problem.")
 ANY_METHOD = "any method"
 
@@ -52,9 +50,9 @@ def unequal_load(lags: str, sequence: str, *, short: bool = False) -> str:
     return f"Lag behind their own phase voltages: {lags}. Sequence {sequence}."
 
 
-def lies(first: str, way: str, sense: str) -> str:
+def drawing_direction(first: str, direction: str, sense: str) -> str:
     """How the drawing is to lie on the paper."""
-    return f"Draw {first} {way}. Lag turns {sense}."
+    return f"Draw {first} {direction}. Lag turns {sense}."
 
 
 def further(line: str) -> str:
@@ -62,12 +60,12 @@ def further(line: str) -> str:
     return f"Then: which current in {line}, at which angle, makes the neutral current zero?"
 
 
-def problem_notes(load: str, lies: str, bar: str, *, short: bool) -> tuple[str, ...]:
+def problem_notes(load: str, direction_note: str, bar: str, *, short: bool) -> tuple[str, ...]:
     """What is given, and what the learner is to do."""
     if short:
-        return (f"{load} {lies} Print at 100 %.",)
+        return (f"{load} {direction_note} Print at 100 %.",)
     return (
-        f"{load} {lies}",
+        f"{load} {direction_note}",
         "Estimate the neutral current, draw, measure, fill in the table, check by calculation.",
         f"Print at 100 %: each bar {bar}.",
     )
@@ -125,9 +123,7 @@ def print_notes(bar: str) -> tuple[str, ...]:
     return (f"Print at 100 %. If both bars measure {bar}, every line on this sheet has its exact length.",)
 
 
-def one_of_one() -> str:
-    """The number of a single sheet."""
-    return "1 of 1"
+ONE_OF_ONE = "1 of 1"
 
 
 def page_title(title: str, method: str, scale: str) -> str:

@@ -63,14 +63,12 @@ def listed(names: Sequence[str]) -> str:
     return " and ".join(names)
 
 
-def closed() -> Phrase:
-    """The sum is nothing."""
-    return say("The phasors add to zero: the figure closes.")
+CLOSED = say("The phasors add to zero: the figure closes.")
 
 
-def alternative(what: str, scale: str, name: Phrase, length: str) -> Phrase:
+def alternative(method: str, scale: str, name: Phrase, length: str) -> Phrase:
     """What another order would give."""
-    return say("{what}: {scale}, {name} {length}", what=what, scale=scale, name=name, length=length)
+    return say("{method}: {scale}, {name} {length}", method=method, scale=scale, name=name, length=length)
 
 
 ORDER = "Which two first"
@@ -85,9 +83,9 @@ def scale_label(units: str) -> str:
     return f"{units[0].upper()}{units[1:]} per centimetre"
 
 
-def second_does_not_fit(given: str, fits: str, plural: str) -> str:
+def second_does_not_fit(scale_text: str, fits: str, plural: str) -> str:
     """A scale of the companions at which they leave the sheet."""
-    return f"At 1 cm = {given} the {plural} do not fit on the sheet. They are drawn at 1 cm = {fits}."
+    return f"At 1 cm = {scale_text} the {plural} do not fit on the sheet. They are drawn at 1 cm = {fits}."
 
 
 def second_scale(plural: str, scale: str) -> str:
@@ -110,14 +108,14 @@ def second_label(plural: str) -> Phrase:
     return say("scale of {plural}", plural=plural)
 
 
-def problem_notes(task: str, given: str, lies: str, bar: str, *, short: bool) -> tuple[str, ...]:
+def problem_notes(task: str, values_text: str, direction_note: str, bar: str, *, short: bool) -> tuple[str, ...]:
     """What is given on a problem sheet, and what the learner is to do; ``short``: the method stands in the title
     block alone."""
-    given = f"{given}." if given and not given.endswith(".") else given
+    values_text = f"{values_text}." if values_text and not values_text.endswith(".") else values_text
     if short:
-        return (f"{given} {lies} Print at 100 %.".strip(),)
+        return (f"{values_text} {direction_note} Print at 100 %.".strip(),)
     return (
-        f"{given} {lies}".strip(),
+        f"{values_text} {direction_note}".strip(),
         f"{task}. Estimate first, measure, fill in the table, check by calculation.",
         f"Print at 100 %: both bars {bar}.",
     )
@@ -135,9 +133,13 @@ def overlay_notes(first: str, bar: str, *, short: bool, mirrored: bool) -> tuple
     )
 
 
-def lies(first: str, way: str, sense: str, *, short: bool) -> str:
+def drawing_direction(first: str, direction: str, sense: str, *, short: bool) -> str:
     """How the drawing is to lie on the paper."""
-    return f"Draw {first} {way}; angles {sense}." if short else f"Draw {first} {way}. Positive angles turn {sense}."
+    return (
+        f"Draw {first} {direction}; angles {sense}."
+        if short
+        else f"Draw {first} {direction}. Positive angles turn {sense}."
+    )
 
 
 def problem_description(plural: str, method: str, drawn: Sequence[str] = ()) -> str:

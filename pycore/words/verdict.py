@@ -51,9 +51,20 @@ def by_hand(length: str, angle: str) -> str:
     return f"a hand with standard deviations of {length} and {angle}"
 
 
-def by_meters(percent: str, digits: str, *, one: bool) -> str:
-    """The meters in words."""
-    limit = f"± ({percent} % of reading + {digits} digits)"
+def just_outside(compared_words: str, can: str, why: str) -> Phrase:
+    """Two results that disagree by very little."""
+    return say(
+        "{compared} With {why}, the difference should be at most {can}: **just outside, so they do not quite agree.** "
+        "Measure again before you look for a reason.",
+        compared=compared_words,
+        can=can,
+        why=why,
+    )
+
+
+def by_meters(percent: str, digits: str, digit: str, *, one: bool) -> str:
+    """The meters in words; ``digit`` is the value of one digit."""
+    limit = f"± ({percent} % of reading + {digits} digits of {digit})"
     return f"one meter with a limit of {limit} for all readings" if one else f"meters with a limit of {limit}"
 
 
@@ -75,13 +86,11 @@ def en(number: str, apart: str, expanded: str, factor: str, shared: str) -> Phra
     )
 
 
-def en_means() -> Phrase:
-    """What E_n is."""
-    return say(
-        "{e} is the difference divided by its expanded uncertainty (about 95 %). Errors that both results share are "
-        "left out. The results agree if {e} is at most 1 (ISO 13528, ISO/IEC 17043).",
-        e=Symbol("E", "n"),
-    )
+EN_MEANS = say(
+    "{e} is the difference divided by its expanded uncertainty (about 95 %). Errors that both results share are "
+    "left out. The results agree if {e} is at most 1 (ISO 13528, ISO/IEC 17043).",
+    e=Symbol("E", "n"),
+)
 
 
 SHARED_VALUES = "Both use the same line currents, so only the error of the drawing can make them different."
@@ -90,14 +99,26 @@ SHARED_GAIN = (
     "readings, so that this error hardly changes the comparison, and that the error in digits is independent from "
     "reading to reading."
 )
+ONE_METER = say(
+    "Assumed: the meter’s error in per cent is the same for all readings, and its error in digits is different for "
+    "each reading."
+)
+"""What is assumed of one meter, in plain wording."""
+SEVERAL_METERS = say("Assumed: each reading has its own meter, and the errors of these meters are independent.")
+"""What is assumed of several meters, in plain wording."""
 SHARED_NOTHING = "Each reading has its own meter. It is assumed that the errors of different meters are independent."
+NO_LIMIT = say(
+    "With a limit of ± 0, the meter must show exactly the calculated value. No meter does that: look for its "
+    "limit of error in the manual."
+)
 
 
-def no_limit() -> Phrase:
-    """A meter without any error."""
+def digit_from_readings(digit: str) -> Phrase:
+    """What one digit of the meter is taken to be, if it was not entered."""
     return say(
-        "With a limit of ± 0, the meter must show exactly the calculated value. No meter does that: look for its "
-        "limit of error in the manual."
+        "One digit of the meter is taken as {digit}, the last digit of the readings as typed. If the display shows "
+        "more or fewer digits, enter the value of one digit under “Accuracy of hand and meter”.",
+        digit=digit,
     )
 
 
@@ -120,9 +141,7 @@ def wide_limit(limit: str, reading: str) -> Phrase:
     )
 
 
-def nothing_read() -> Phrase:
-    """A neutral that reads zero."""
-    return say("The meter shows 0. Is the load switched on? Is the jaw closed around the neutral only?")
+NOTHING_READ = say("The meter shows 0. Is the load switched on? Is the jaw closed around the neutral only?")
 
 
 def repeated(count: str, mean: str, scatter: str) -> Phrase:
@@ -146,37 +165,33 @@ def repeated_alike(count: str, mean: str) -> Phrase:
     )
 
 
-def read_once() -> Phrase:
-    """A single reading has no scatter."""
+READ_ONCE = say(
+    "The neutral was read once. One reading cannot show scatter, so only the limit of the meter counts. Enter "
+    "repeated readings with spaces between them."
+)
+
+
+def few_readings(count: str) -> Phrase:
+    """Few repeats do not show the scatter well."""
     return say(
-        "The neutral was read once. One reading cannot show scatter, so only the limit of the meter counts. Enter "
-        "repeated readings with spaces between them."
+        "With only {count} readings, the scatter itself is uncertain. More readings show it better.", count=count
     )
 
 
-def few_readings(count: str, factor: str) -> Phrase:
-    """Few repeats need a wider interval."""
+def few_readings_factors(count: str, factor: str, whole_factor: str) -> Phrase:
+    """The coverage factors of few readings: of their scatter alone, and of the whole difference."""
     return say(
-        "With only {count} readings, the scatter itself is uncertain, so the factor is {factor} instead of 2 (JCGM "
-        "100:2008, G.4).",
+        "With only {count} readings, the scatter itself is uncertain: for the scatter alone, the factor is {factor} "
+        "instead of 2 (JCGM 100:2008, G.4). For the difference, of which the scatter is a part, it is {whole_factor}.",
         count=count,
         factor=factor,
+        whole_factor=whole_factor,
     )
 
 
-def why_drawn() -> Phrase:
-    """Before what could be wrong with a drawing."""
-    return say("**Possible reasons in the drawing,** and what to check:")
-
-
-def why_measured() -> Phrase:
-    """Before what could be why a reading differs."""
-    return say("**Possible reasons in the reading,** the most likely first, each with the size it would need:")
-
-
-def one_number() -> Phrase:
-    """What one number cannot do."""
-    return say("One reading cannot show which reason is right. The next measurement can.")
+WHY_DRAWN = say("**Possible reasons in the drawing,** and what to check:")
+WHY_MEASURED = say("**Possible reasons in the reading,** the most likely first, each with the size it would need:")
+ONE_NUMBER = say("One reading cannot show which reason is right. The next measurement can.")
 
 
 def measure_line(length: str, mm: str) -> Phrase:
@@ -191,9 +206,7 @@ def mistakes(names: str, amount: str, look: str) -> Phrase:
     return say("**If {names},** the drawing gives {amount}. {look}", names=names, amount=amount, look=look)
 
 
-def no_mistake() -> Phrase:
-    """None of the catalogue fits."""
-    return say("No typical mistake gives this length.")
+NO_MISTAKE = say("No typical mistake gives this length.")
 
 
 def slip(tool: str, step: str, size: str) -> Phrase:
@@ -208,6 +221,7 @@ def slip(tool: str, step: str, size: str) -> Phrase:
 
 
 SEE_WHY = "Possible reasons"
+SEE_COMPARISON = "See the comparison"
 
 
 def reading_disagrees(can: str) -> Phrase:
@@ -217,17 +231,32 @@ def reading_disagrees(can: str) -> Phrase:
     ), can=can)
 
 
+def reading_just_outside(apart: str, can: str) -> Phrase:
+    """At the head of the page: a reading is a little further from the calculation than the meters explain."""
+    return say(
+        "The limits of the meters explain a difference of at most {can}, and it is {apart}: **just outside, so reading "
+        "and calculation do not quite agree.** Measure again first.",
+        can=can,
+        apart=apart,
+    )
+
+
+def reading_agrees(can: str) -> Phrase:
+    """At the head of the page: the meters explain the difference between reading and calculation."""
+    return say(
+        "The limits of the meters explain a difference of up to {can}: **reading and calculation agree.**", can=can
+    )
+
+
 def picture_row(short: str, value: str, half: str) -> str:
     """The label of one interval."""
     return f"{short} {value} ± {half}" if half else f"{short} {value}"
 
 
-def picture_meaning() -> Phrase:
-    """What the bars are."""
-    return say(
-        "Each bar shows where 95 of 100 such results lie. Two results can share part of their errors, so the bars "
-        "alone do not show whether they agree. Read the sentences."
-    )
+PICTURE_MEANING = say(
+    "Each bar shows where 95 of 100 such results lie. Two results can share part of their errors, so the bars "
+    "alone do not show whether they agree. Read the sentences."
+)
 
 
 def picture_told(rows: str) -> str:

@@ -25,9 +25,9 @@ class CollectedPrimitive:
 
 def collect(page: Page) -> tuple[CollectedPrimitive, ...]:
     """Every primitive of a page in drawing order."""
-    found: list[CollectedPrimitive] = []
-    _collect(page.items, CollectedPrimitive(), found)
-    return tuple(found)
+    primitives: list[CollectedPrimitive] = []
+    _collect(page.items, CollectedPrimitive(), primitives)
+    return tuple(primitives)
 
 
 def arrows(page: Page, phasor: str) -> tuple[Arrow, ...]:
@@ -35,12 +35,12 @@ def arrows(page: Page, phasor: str) -> tuple[Arrow, ...]:
     return tuple(placed.item for placed in collect(page) if placed.phasor == phasor and isinstance(placed.item, Arrow))
 
 
-def _collect(items: tuple[Item, ...], around: CollectedPrimitive, found: list[CollectedPrimitive]) -> None:
+def _collect(items: tuple[Item, ...], around: CollectedPrimitive, primitives: list[CollectedPrimitive]) -> None:
     for item in items:
         if isinstance(item, Group):
-            _collect(item.items, _within(item, around), found)
+            _collect(item.items, _within(item, around), primitives)
         else:
-            found.append(replace(around, item=item))
+            primitives.append(replace(around, item=item))
 
 
 def _within(group: Group, around: CollectedPrimitive) -> CollectedPrimitive:

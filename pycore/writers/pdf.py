@@ -70,7 +70,7 @@ class Writer:
         self._correction = correction
         self._parts: dict[int, list[pydyf.Dictionary]] = {}
 
-    def add(self, page: Page, part: int = 0) -> None:
+    def add(self, page: Page, section: int = 0) -> None:
         """Write a page; in the file, pages of a lower ``part`` come before those of a higher one.
 
         Raises DrawingError for NaN and infinities and ValueError for a character that a face does not hold.
@@ -95,17 +95,17 @@ class Writer:
                 "Contents": stream.reference,
             }
         )
-        self._parts.setdefault(part, []).append(sheet)
+        self._parts.setdefault(section, []).append(sheet)
 
-    def pages_of(self, part: int) -> int:
+    def pages_of(self, section: int) -> int:
         """How many pages of a part have been written so far."""
-        return len(self._parts.get(part, ()))
+        return len(self._parts.get(section, ()))
 
     def finish(self, title: str, *, language: str = "en-GB", subject: str = "") -> bytes:
         """The whole file; nothing can be added after it."""
         pdf = self._pdf
-        for part in sorted(self._parts):
-            for sheet in self._parts[part]:
+        for section in sorted(self._parts):
+            for sheet in self._parts[section]:
                 pdf.add_page(sheet)
         for face in sorted(self._used):
             self._fonts[_FONT_NAMES[face]] = _add_font(pdf, face, self._used[face])
@@ -152,7 +152,7 @@ def _bent(x: float, y: float, radius: float, start: float, sweep: float) -> str:
     here = centre.moved(radius, start)
     path = [f"{coordinate(here.x)} {coordinate(here.y)} m"]
     for piece in range(1, pieces + 1):
-        before, after = (start + sweep * part / pieces for part in (piece - 1, piece))
+        before, after = (start + sweep * index / pieces for index in (piece - 1, piece))
         there = centre.moved(radius, after)
         points = (here.moved(reach, before + 90), there.moved(-reach, after + 90), there)
         path.append(" ".join([coordinate(number) for point in points for number in point]) + " c")
@@ -197,20 +197,20 @@ def _lettered(text: Text) -> tuple[str, tuple[Shown, ...]]:
     flip = -1.0 if text.mirrored else 1.0
     level = across == 1.0 and not text.mirrored
     turn = "1 0 0 1" if level else " ".join([factor(number) for number in (flip * across, flip * up, -up, across)])
-    made = ["BT"]
+    operators = ["BT"]
     for run, at, _ in placed:
         x, y = flip * (at.x - text.at.x), at.y - text.at.y
         x, y = text.at.x + (across * x - up * y), text.at.y + (up * x + across * y)
-        made.append(f"/{_FONT_NAMES[run.face]} {extent(run.size)} Tf")
-        made.append(f"{turn} {coordinate(x)} {coordinate(y)} Tm")
-        made.append(f"[{_shown(run.text, run.face)[1]}] TJ")
-    made.append("ET")
+        operators.append(f"/{_FONT_NAMES[run.face]} {extent(run.size)} Tf")
+        operators.append(f"{turn} {coordinate(x)} {coordinate(y)} Tm")
+        operators.append(f"[{_shown(run.text, run.face)[1]}] TJ")
+    operators.append("ET")
     if text.turn != 0.0 or text.mirrored or len({run.rise for run in text.runs}) > 1:
         # Readers take a lowered index for a line of its own ("I_N" breaks in two) and turned
         # letters for a line each.
         meant = pydyf.Dictionary({"ActualText": pdf_fonts.text_string(text.plain)})
-        made = ["/Span", meant.data.decode("ascii"), "BDC", *made, "EMC"]
-    return "\n".join(made), tuple((run.face, run.text) for run, _, _ in placed)
+        operators = ["/Span", meant.data.decode("ascii"), "BDC", *operators, "EMC"]
+    return "\n".join(operators), tuple((run.face, run.text) for run, _, _ in placed)
 
 
 class _Content:
@@ -254,7 +254,7 @@ class _Content:
         self.write(f"{across} 0 0 {up} {x} {y} cm")
 
     def _set_pen(self, ink: Ink, width: float, dash: tuple[float, ...] = ()) -> None:
-        pen = _Pen(ink, extent(width), tuple([extent(part) for part in dash]))
+        pen = _Pen(ink, extent(width), tuple([extent(stretch) for stretch in dash]))
         before, self._pen = self._pen, pen
         if before == pen:
             return
@@ -279,11 +279,11 @@ class _Content:
         if not parts.visible:
             return  # a line of no length leaves a speck in some viewers
         self._line(parts.exact)
-        for part in parts.visible:
-            if isinstance(part, Line):
-                self._line(part)
+        for item in parts.visible:
+            if isinstance(item, Line):
+                self._line(item)
             else:
-                self._shape(part)
+                self._shape(item)
 
     def _arc(self, arc: Arc) -> None:
         self._set_pen(arc.ink, arc.width, arc.dash)
@@ -328,11 +328,11 @@ class _Content:
         return "S" if width > 0.0 else ""
 
     def _text(self, text: Text) -> None:
-        written, shown = _lettered(text)
+        written, pieces = _lettered(text)
         if written:
             self._set_filling(text.ink)
             self.write(written)
-        for one in shown:
+        for one in pieces:
             if one in self._noted:
                 continue
             if len(self._noted) == MOST_NOTED:

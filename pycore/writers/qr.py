@@ -136,19 +136,19 @@ def _total(numbers: tuple[int, ...]) -> int:
 def _remainders(consts: Any, correcting: int) -> tuple[int, ...]:
     """By leading codeword, the correcting codewords that it alone leaves: those of a sum are the sum of theirs."""
     generator = consts.GEN_POLY[correcting]
-    made = [0]
+    remainders = [0]
     for power in range(8):
         words = bytes(consts.GALIOS_EXP[consts.GALIOS_LOG[1 << power] + term] for term in generator)
-        made += [int.from_bytes(words, "big") ^ smaller for smaller in made]
-    return tuple(made)
+        remainders += [int.from_bytes(words, "big") ^ smaller for smaller in remainders]
+    return tuple(remainders)
 
 
 def _codewords(data: bytes, form: _Form) -> bytes:
     """The data codewords: mode, number of bytes, the bytes, an end, and pads for what is left."""
     count, length = _count_bits(form.version), len(data)
-    whole = (((BYTES << count | length) << 8 * length) | int.from_bytes(data, "big")) << 4
+    bits = (((BYTES << count | length) << 8 * length) | int.from_bytes(data, "big")) << 4
     # One more codeword of nothing before the pads, as the encoder writes it; whoever reads stops at the end before it.
-    message = whole.to_bytes((8 + count + 8 * length) // 8, "big") + b"\0"
+    message = bits.to_bytes((8 + count + 8 * length) // 8, "big") + b"\0"
     room = _total(form.blocks)
     return (message + PADS * (room // 2))[:room]
 
@@ -160,9 +160,9 @@ def _interleaved(codewords: bytes, form: _Form) -> bytes:
         blocks.append(codewords[start : start + length])
         start += length
     corrections = [_correction(block, form) for block in blocks]
-    made = [block[place] for place in range(form.blocks[-1]) for block in blocks if place < len(block)]
-    made += [words[place] for place in range(form.correcting) for words in corrections]
-    return bytes(made)
+    words_in_order = [block[place] for place in range(form.blocks[-1]) for block in blocks if place < len(block)]
+    words_in_order += [words[place] for place in range(form.correcting) for words in corrections]
+    return bytes(words_in_order)
 
 
 def _correction(block: bytes, form: _Form) -> bytes:

@@ -110,7 +110,7 @@ def escaped(text: str) -> str:
 
 
 def _stroke(ink: Ink, width: float, dash: tuple[float, ...] = ()) -> str:
-    dashes = f' stroke-dasharray="{" ".join(extent(part) for part in dash)}"' if dash else ""
+    dashes = f' stroke-dasharray="{" ".join(extent(stretch) for stretch in dash)}"' if dash else ""
     return f'stroke="{PAPER_COLOURS[ink]}" stroke-width="{extent(width)}"{dashes}'
 
 
@@ -216,11 +216,11 @@ class _Writer:
 
     def _arrow(self, arrow: Arrow) -> None:
         parts = arrow_parts(arrow)
-        for part in parts.visible:
-            if isinstance(part, Line):
-                self._line(part, as_path=True, extra="shaft ")
+        for item in parts.visible:
+            if isinstance(item, Line):
+                self._line(item, as_path=True, extra="shaft ")
             else:
-                self._shape(part, extra="head ")
+                self._shape(item, extra="head ")
         # Last, so that a style sheet can draw the dark core of a cased line with it at night.
         self._line(parts.exact, as_path=False, extra="exact ")
 
@@ -300,12 +300,12 @@ def _text(text: Text, height: float, number: Number) -> str:
 
 def _turned(text: Text, height: float, number: Number) -> str:
     """The transform of a text that is turned about its place, or mirrored, or both."""
-    made = []
+    transforms = []
     if text.turn:
-        made.append(f"rotate({coordinate(-text.turn)} {number(text.at.x)} {number(height - text.at.y)})")
+        transforms.append(f"rotate({coordinate(-text.turn)} {number(text.at.x)} {number(height - text.at.y)})")
     if text.mirrored:
-        made.append(f"translate({number(2 * text.at.x)} 0) scale(-1 1)")
-    return f' transform="{" ".join(made)}"' if made else ""
+        transforms.append(f"translate({number(2 * text.at.x)} 0) scale(-1 1)")
+    return f' transform="{" ".join(transforms)}"' if transforms else ""
 
 
 def _span(placed: PlacedRun, height: float, number: Number) -> str:

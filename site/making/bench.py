@@ -73,22 +73,22 @@ def measure() -> int:
             rows = [_start_row(browser, address), *_bytes_rows(browser, address, folder)]
             rows += _later_rows(browser, address)
             browser.close()
-            given = bench_start.lighthouse(address, folder)
+            scored_pages = bench_start.lighthouse(address, folder)
     counted = _sheets(rows)
     _show(rows)
     say("\nrandom problems: " + ", ".join(f"{name} {count}" for name, count in counted.items()))
     kept = WORKSHOP / "bench.json"
     malformed = bench_start.fuzz()
-    for name, scored in given.items():
+    for name, scored in scored_pages.items():
         say(f"Lighthouse {name:24} " + ", ".join(f"{category} {mark}" for category, mark in scored.items()))
     say(f"malformed links: {malformed}")
     learners = _learners()
     photographs = _photographs()
     say("marks in photographs: " + ", ".join(f"{name} {count}" for name, count in photographs.items()))
     marks = [{**asdict(row), "ratio": row.ratio} for row in rows]
-    found = {"rows": marks, "random problems": counted, "lighthouse": given, "malformed links": malformed,
+    results = {"rows": marks, "random problems": counted, "lighthouse": scored_pages, "malformed links": malformed,
              "photographs": photographs, "learners": learners}  # fmt: skip
-    kept.write_text(json.dumps(found, indent=2), encoding="utf-8")
+    kept.write_text(json.dumps(results, indent=2), encoding="utf-8")
     say(f"kept in {kept}")
     return 0
 
@@ -128,9 +128,9 @@ def _learners() -> dict[str, float]:
     """Simulated learners' mistakes named, and honest drawings failed, per cent; shows the neutral current's table."""
     learners = importlib.import_module("bench.learners")
     with step(f"marking {learners.COUNT} simulated learners"):
-        found = learners.simulate("neutral-current", learners.COUNT)
-    say("\nsimulated learners, neutral current\n" + learners.table(found))
-    return dict(found.shares())
+        outcome = learners.simulate("neutral-current", learners.COUNT)
+    say("\nsimulated learners, neutral current\n" + learners.table(outcome))
+    return dict(outcome.shares())
 
 
 def _photographs() -> dict[str, float]:
@@ -178,10 +178,10 @@ def _bytes_rows(browser: Browser, address: str, folder: Path) -> list[Row]:
         ours, stock = (_weigh(folder, partial(_visit, browser, address + page)) for page in (OURS, STOCK))
     later = next((folder / "lib").rglob(f"{REST}.zip"))
     # Asked for once Python is ready: whether this visit saw that or not is chance.
-    first, whole = sum(ours.values()) - ours.get(later, 0), _compressed_size(later)
+    first, later_bytes = sum(ours.values()) - ours.get(later, 0), _compressed_size(later)
     return [
         Row("first visit, brotli", first / 1e6, sum(stock.values()) / 1e6, "MB"),
-        Row("  and what follows it", (first + whole) / 1e6, sum(stock.values()) / 1e6, "MB"),
+        Row("  and what follows it", (first + later_bytes) / 1e6, sum(stock.values()) / 1e6, "MB"),
     ]
 
 

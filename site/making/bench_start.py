@@ -126,7 +126,7 @@ def keystrokes(browser: Browser, address: str) -> list[Row]:
         context.new_cdp_session(page).send("Emulation.setCPUThrottlingRate", {"rate": SLOWING})
         slow = page.evaluate(TYPE, EDITS)
         context.close()
-    slowed = [whole + (SLOWING - 1) * worker for whole, worker in zip(slow["times"], slow["workers"], strict=True)]
+    slowed = [total + (SLOWING - 1) * worker for total, worker in zip(slow["times"], slow["workers"], strict=True)]
     return [
         ("keystroke to sheet, p50", statistics.median(plain["times"]), FRAME, "ms", "one frame at 60 Hz"),
         ("keystroke to sheet, p95", _high(plain["times"]), FRAME, "ms", "one frame at 60 Hz"),

@@ -51,16 +51,16 @@ def _bundle(staged: Path, folder: Path, shell: str, *more: str) -> tuple[str, ..
     apart = [f"--external:*/{name}.js" for name in APART]
     _esbuild(staged, folder, [f"js/pages/{shell}.js"], *more, *apart, "--bundle", "--splitting", f"--metafile={listed}")
     outputs = json.loads(listed.read_text("utf-8"))["outputs"]
-    made = {Path(name).name: given["imports"] for name, given in outputs.items()}
-    found: list[str] = []
+    imports = {Path(name).name: output["imports"] for name, output in outputs.items()}
+    chunks: list[str] = []
     waiting = [f"{shell}.js"]
     while waiting:
-        for imported in made.get(waiting.pop(), ()):
+        for imported in imports.get(waiting.pop(), ()):
             name = Path(imported["path"]).name
-            if imported["kind"] == "import-statement" and name not in found:
-                found.append(name)
+            if imported["kind"] == "import-statement" and name not in chunks:
+                chunks.append(name)
                 waiting.append(name)
-    return tuple(sorted(found))
+    return tuple(sorted(chunks))
 
 
 def minified(script: Path) -> str:
@@ -70,15 +70,15 @@ def minified(script: Path) -> str:
 
 def _esbuild(staged: Path, folder: Path, entries: list[str], *more: str) -> None:
     """Make `entries`, files of `staged`, smaller or into one; what comes of them stands in `folder`."""
-    said = _run_esbuild([*entries, *COMMON, "--outbase=.", f"--outdir={folder}", *more], staged).strip()
-    if said:
-        raise BuildError(f"esbuild warns, and what it warns of might not be what was meant:\n{said}")
+    warnings = _run_esbuild([*entries, *COMMON, "--outbase=.", f"--outdir={folder}", *more], staged).strip()
+    if warnings:
+        raise BuildError(f"esbuild warns, and what it warns of might not be what was meant:\n{warnings}")
 
 
 def _run_esbuild(arguments: list[str], folder: Path) -> str:
     """What esbuild prints when it is run in `folder`."""
     put_venv_on_path()
     program = NODE_MODULES / "esbuild" / "bin" / "esbuild"
-    found = {**os.environ, "NODE_PATH": str(NODE_MODULES)}
+    environment = {**os.environ, "NODE_PATH": str(NODE_MODULES)}
     command = ["node", str(program), *arguments]
-    return run(command, "What esbuild says names the file and the line.", cwd=folder, env=found)
+    return run(command, "What esbuild says names the file and the line.", cwd=folder, env=environment)

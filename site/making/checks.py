@@ -36,9 +36,9 @@ def findings(command: tuple[str, ...], text: str = "") -> str:
 
 
 def lint_and_types() -> int:
-    """Run every check, show what it finds; gives the exit code."""
-    complaints = [found for command in COMMANDS.values() if (found := findings(command))]
+    """Run every check and print its complaints. Return the exit code."""
+    complaints = [complaint for command in COMMANDS.values() if (complaint := findings(command))]
     for complaint in complaints:
         say(complaint)
-    say("check: " + ("faults found" if complaints else "no faults"))
+    say("check: " + ("complaints" if complaints else "no complaints"))
     return 1 if complaints else 0

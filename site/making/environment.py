@@ -68,27 +68,27 @@ def _install(extra: str) -> None:
     """Install the packages of one extra of pyproject.toml, at exactly the pinned versions."""
     with (ROOT / "pyproject.toml").open("rb") as handle:
         packages = tomllib.load(handle)["project"]["optional-dependencies"][extra]
-    wanted = stamps.hash_of_texts(*packages, CONSTRAINTS.read_text(encoding="utf-8"))
+    stamp = stamps.hash_of_texts(*packages, CONSTRAINTS.read_text(encoding="utf-8"))
     mark = VENV / f"installed-{extra}"
-    if stamps.read(mark) == wanted:
+    if stamps.read(mark) == stamp:
         return
     with step(f"installing {len(packages)} Python packages for {extra}"):
         command = [str(PYTHON), "-m", "pip", "install", "--quiet", "--disable-pip-version-check"]
         run([*command, "--constraint", str(CONSTRAINTS), *packages], "Is the package index reachable? pip says more.")
-    stamps.write(mark, wanted)
+    stamps.write(mark, stamp)
 
 
 def ensure_node_modules(*, developer: bool) -> None:
     """Run `npm ci` in site/ unless what it would install is there; `developer` adds the packages of the tests."""
-    wanted = stamps.hash_of_files([SITE / "package.json", SITE / "package-lock.json"], SITE)
+    stamp = stamps.hash_of_files([SITE / "package.json", SITE / "package-lock.json"], SITE)
     mark = NODE_MODULES / ".made-from"
-    if stamps.read(mark) in ([wanted + " dev"] if developer else [wanted, wanted + " dev"]):
+    if stamps.read(mark) in ([stamp + " dev"] if developer else [stamp, stamp + " dev"]):
         return
     npm = ensure_npm()
     with step("installing the npm packages of site/"):
         command = [npm, "ci", "--no-progress", *([] if developer else ["--omit=dev"])]
         run(command, "Is the package registry reachable? npm says more.", cwd=SITE, env=_environment_of_node())
-    stamps.write(mark, wanted + (" dev" if developer else ""))
+    stamps.write(mark, stamp + (" dev" if developer else ""))
 
 
 def _environment_of_node() -> dict[str, str]:

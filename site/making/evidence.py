@@ -22,8 +22,8 @@ def _outputs(form: dict[str, str], page: str) -> dict[str, float | None]:
     from pycore.api import handle
 
     reply = json.loads(handle(json.dumps({"do": "answer", "page": page, "form": form, "parts": ["answer"]}))[0])
-    found = re.findall(r'<output[^>]*name="([^"]+)"[^>]*data-value="([^"]*)"', reply["regions"]["answer"])
-    return {name: float(value) if value else None for name, value in found}
+    pairs = re.findall(r'<output[^>]*name="([^"]+)"[^>]*data-value="([^"]*)"', reply["regions"]["answer"])
+    return {name: float(value) if value else None for name, value in pairs}
 
 
 def _allowed(tolerance: float | str, expected: float) -> float:
@@ -43,15 +43,15 @@ def _checks_of(case: dict) -> Iterator["Check"]:
     from pycore.pages.checks import Check
 
     ours = _outputs(case["form"], case["page"])
-    for name, wanted in case["expected"].items():
-        expected, unit, found = wanted.get("value"), wanted.get("unit", ""), ours[name]
-        if expected is None or expected == "" or found is None:
+    for name, expectation in case["expected"].items():
+        expected, unit, value = expectation.get("value"), expectation.get("unit", ""), ours[name]
+        if expected is None or expected == "" or value is None:
             continue
-        gap = found - expected
-        holds = abs(gap) <= _allowed(wanted["tolerance"], expected)
-        what = f"{case['id'].replace('-', ' ')}: {name.replace('-', ' ')}"
+        gap = value - expected
+        holds = abs(gap) <= _allowed(expectation["tolerance"], expected)
+        quantity = f"{case['id'].replace('-', ' ')}: {name.replace('-', ' ')}"
         yield Check(
-            what, case["source"], case["kind"], f"{_figures(expected)} {unit}", f"{_figures(found)} {unit}",
+            quantity, case["source"], case["kind"], f"{_figures(expected)} {unit}", f"{_figures(value)} {unit}",
             f"{gap:.1e} {unit}", holds,
         )  # fmt: skip
 

@@ -51,8 +51,8 @@ class Face:
         return [FAMILIES / self.family / "files" / f"{name}.woff2" for name in self.files]
 
 
-YSABEAU_FILES = tuple(f"ysabeau-office-{part}-wght-normal" for part in ("latin", "latin-ext", "greek", "math"))
-STIX_FILES = tuple(f"stix-two-text-{part}-wght-italic" for part in ("latin", "greek"))
+YSABEAU_FILES = tuple(f"ysabeau-office-{script}-wght-normal" for script in ("latin", "latin-ext", "greek", "math"))
+STIX_FILES = tuple(f"stix-two-text-{script}-wght-italic" for script in ("latin", "greek"))
 FACES = (
     Face("regular", "PhasorFolio-Regular", "ysabeau-office", YSABEAU_FILES, 450, TEXT_CHARACTERS),
     Face("bold", "PhasorFolio-Bold", "ysabeau-office", YSABEAU_FILES, 650, TEXT_CHARACTERS),
@@ -69,11 +69,11 @@ class Outlines:
         self.advances = {".notdef": UNITS_PER_EM // 2}
         self.characters: dict[int, str] = {}
 
-    def take(self, font: TTFont, prefix: str, wanted: str) -> None:
+    def take(self, font: TTFont, prefix: str, characters: str) -> None:
         """Add those of the characters in `wanted` that `font` has and no earlier font had."""
         outlines = font.getGlyphSet(location={"wght": self.weight})
         names = font.getBestCmap()
-        for code in map(ord, wanted):
+        for code in map(ord, characters):
             if code in names and code not in self.characters:
                 self.characters[code] = self._add(font, outlines, prefix, names[code])
 
@@ -176,9 +176,9 @@ def write_lettering(folder: Path = LETTERING) -> None:
         compressed[face.name], lengths[face.name] = zlib.compress(data, 9), len(data)
         for name, value in metrics(face, TTFont(_stream(data))).items():
             measured.setdefault(name, {})[face.name] = value
-    made = "".join(f"{name} = {pprint.pformat(value, width=118, compact=True)}\n" for name, value in measured.items())
-    made = f'"""Metrics of the lettering by face, in font units; made by the build."""\n\n{made}'
-    _replace(folder / "made.py", made)
+    source = "".join(f"{name} = {pprint.pformat(value, width=118, compact=True)}\n" for name, value in measured.items())
+    source = f'"""Metrics of the lettering by face, in font units; made by the build."""\n\n{source}'
+    _replace(folder / "made.py", source)
     fonts = f"RAW_LENGTH = {lengths!r}\nCOMPRESSED = {compressed!r}\n"
     fonts = f'"""TrueType fonts by face, compressed by zlib; made by the build."""\n\n{fonts}'
     _replace(folder / "made_fonts.py", fonts)

@@ -44,8 +44,8 @@ def drawn(pixels: int, share: float) -> np.ndarray:
         inside = width / 2 - _distance(across, down, start, end)
         cover = np.clip(inside * unit + 0.5, 0, 1)[..., None]
         picture += cover * (np.array(colour) - picture)
-    whole: np.ndarray = np.rint(picture).astype(np.uint8)
-    return whole
+    colours: np.ndarray = np.rint(picture).astype(np.uint8)
+    return colours
 
 
 def _distance(across: np.ndarray, down: np.ndarray, start: tuple, end: tuple) -> np.ndarray:

@@ -51,13 +51,15 @@ def imported_names(tree: ast.Module) -> Iterator[str]:
 
 def modules_wanted() -> str:
     """As JSON, every module of pycore and all that they import but no lazy part; and of each part its modules."""
-    lazy = {package.name for part in PARTS.iterdir() for package in part.iterdir()} - {"pycore"}
-    whole = {"pydyf", "records"}
+    lazy = {package.name for folder in PARTS.iterdir() for package in folder.iterdir()} - {"pycore"}
+    always = {"pydyf", "records"}
     for path in (SOURCES / "pycore").rglob("*.py"):
         names = imported_names(lightened(path.read_bytes(), path.name))
-        whole |= {module_name(path, SOURCES)} | {name for name in names if name.split(".")[0] not in lazy}
-    parts = {part.name: [module_name(path, part) for path in sorted(part.rglob("*.py"))] for part in PARTS.iterdir()}
-    return json.dumps({"whole": sorted(whole - elsewhere()), "parts": dict(sorted(parts.items()))})
+        always |= {module_name(path, SOURCES)} | {name for name in names if name.split(".")[0] not in lazy}
+    parts = {
+        folder.name: [module_name(path, folder) for path in sorted(folder.rglob("*.py"))] for folder in PARTS.iterdir()
+    }
+    return json.dumps({"whole": sorted(always - elsewhere()), "parts": dict(sorted(parts.items()))})
 
 
 def with_packages(loaded: Iterable[str], standard: zipfile.ZipFile) -> list[str]:
@@ -69,9 +71,11 @@ def with_packages(loaded: Iterable[str], standard: zipfile.ZipFile) -> list[str]
 def without_lines(code: CodeType) -> CodeType:
     """`code`, and all code inside it, belonging to no line."""
     units = len(code.co_code) // 2
-    whole, rest = divmod(units, 8)
-    table = bytes([NO_LOCATION_FOR_EIGHT] * whole + ([0xF8 | rest - 1] if rest else []))
-    inner = tuple(without_lines(part) if isinstance(part, CodeType) else part for part in code.co_consts)
+    eights, rest = divmod(units, 8)
+    table = bytes([NO_LOCATION_FOR_EIGHT] * eights + ([0xF8 | rest - 1] if rest else []))
+    inner = tuple(
+        without_lines(constant) if isinstance(constant, CodeType) else constant for constant in code.co_consts
+    )
     return code.replace(co_linetable=table, co_consts=inner)
 
 
@@ -85,7 +89,7 @@ def compiled(source: bytes, name: str, *, ours: bool) -> bytes:
 
 def elsewhere() -> set[str]:
     """The modules of pycore that stand in a lazy part."""
-    return {module_name(path, part) for part in PARTS.iterdir() for path in part.rglob("pycore/**/*.py")}
+    return {module_name(path, folder) for folder in PARTS.iterdir() for path in folder.rglob("pycore/**/*.py")}
 
 
 def archive_of(standard: zipfile.ZipFile, names: Iterable[str], ours: Mapping[str, Path]) -> bytes:
@@ -122,14 +126,14 @@ def our_archive() -> bytes:
 
 def make_archives(needed: str) -> dict[str, bytes]:
     """The library, `later`, an archive of each page and of each lazy part, by name; `needed` is what needed.py told."""
-    told, made = json.loads(needed), {}
+    contents, archives = json.loads(needed), {}
     with zipfile.ZipFile(STANDARD_LIBRARY.rstrip("/")) as standard:
-        files = {name: with_packages(loaded, standard) for name, loaded in told["loaded"].items()}
+        files = {name: with_packages(loaded, standard) for name, loaded in contents["loaded"].items()}
         first = files["library"]
-        for name, modules in told["modules"].items():
+        for name, modules in contents["modules"].items():
             only = [one for one in files.get(name, ()) if name == "library" or one not in first]
-            made[name] = archive_of(standard, only, files_of(SOURCES, set(modules)))
-        for part in sorted(PARTS.iterdir()):
-            only = [one for one in files[part.name] if one not in first]
-            made[part.name] = archive_of(standard, only, files_of(part))
-    return made
+            archives[name] = archive_of(standard, only, files_of(SOURCES, set(modules)))
+        for folder in sorted(PARTS.iterdir()):
+            only = [one for one in files[folder.name] if one not in first]
+            archives[folder.name] = archive_of(standard, only, files_of(folder))
+    return archives

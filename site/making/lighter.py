@@ -44,8 +44,8 @@ def _initialiser(fields: list[ast.AnnAssign]) -> str:
         name, factory = _name(field), _factory(field.value)
         default = FACTORY_ASKED if factory else field.value and f"({ast.unparse(field.value)})"
         parameters.append(f"{name}={default}" if default else name)
-        made = f"{factory}() if {name} is {FACTORY_ASKED} else {name}" if factory else name
-        body.append(f"self.{name} = {made}")
+        value = f"{factory}() if {name} is {FACTORY_ASKED} else {name}" if factory else name
+        body.append(f"self.{name} = {value}")
     return f"def __init__({', '.join(parameters)}):\n " + "\n ".join(body)
 
 
@@ -88,12 +88,12 @@ class Lighter(ast.NodeTransformer):
         """Every class and function; the module's own names come from elsewhere then."""
         self.generic_visit(node)
         taken = [item for item in node.body if isinstance(item, ast.ImportFrom)]
-        asked = {name.name for item in taken if item.module in ("dataclasses", "typing") for name in item.names}
+        imported = {name.name for item in taken if item.module in ("dataclasses", "typing") for name in item.names}
         kept = [item for item in node.body if not (item in taken and item.module == "dataclasses")]
-        added = ["import collections"] if "NamedTuple" in asked else []
-        if "dataclass" in asked:
+        added = ["import collections"] if "NamedTuple" in imported else []
+        if "dataclass" in imported:
             added.append("import records")
-        if "replace" in asked:
+        if "replace" in imported:
             added.append("from copy import replace")
         node.body = ast.parse("\n".join(added)).body + kept
         return node

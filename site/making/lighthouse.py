@@ -21,7 +21,7 @@ def scores(address: str, chromium: Path, categories: Iterable[str] = CATEGORIES)
     flags = " ".join(["--headless=new", *CHROMIUM_OPTIONS])
     command = ["node", str(COMMAND), address, "--quiet", "--output=json", "--output-path=stdout"]
     command += ["--no-enable-error-reporting", f"--only-categories={','.join(categories)}", f"--chrome-flags={flags}"]
-    said = run(command, "Run it by hand to see more.", env={**os.environ, "CHROME_PATH": str(chromium)}, timeout=180)
-    report = json.loads(said[said.index("{") :])
+    output = run(command, "Run it by hand to see more.", env={**os.environ, "CHROME_PATH": str(chromium)}, timeout=180)
+    report = json.loads(output[output.index("{") :])
     short = [name for name, audit in report["audits"].items() if audit["score"] is not None and audit["score"] < 1]
-    return {name: round(100 * found["score"]) for name, found in report["categories"].items()}, short
+    return {name: round(100 * category["score"]) for name, category in report["categories"].items()}, short

@@ -47,11 +47,11 @@ def ask(**request: object) -> dict:
 def first_answer(slug: str) -> None:
     """What a page asks as it opens, with all that it shows then or a moment later, and an entry that is refused."""
     form = ask(do="open", page=slug, fragment="")["form"]
-    shown = ["answer", "sheet", "view", "workings"]
-    ask(do="answer", page=slug, form=form, parts=shown, base="https://example.org/", code=True)
+    regions = ["answer", "sheet", "view", "workings"]
+    ask(do="answer", page=slug, form=form, parts=regions, base="https://example.org/", code=True)
     api = importlib.import_module("pycore.api")
     refused = dict.fromkeys(form, "?")
-    api.handle(json.dumps({"do": "answer", "page": slug, "form": refused, "parts": shown}))
+    api.handle(json.dumps({"do": "answer", "page": slug, "form": refused, "parts": regions}))
 
 
 def is_ours(name: str) -> bool:
@@ -66,22 +66,22 @@ def ours() -> list[str]:
 
 def by_page() -> dict[str, list[str]]:
     """By calculator, the modules that its first answer loads where no other page has been asked for."""
-    found = {}
+    modules = {}
     for slug in list(importlib.import_module("pycore.calculators.registry").CALCULATORS):
         for name in ours():
             del sys.modules[name]
         first_answer(slug)
-        found[slug] = ours()
-    return found
+        modules[slug] = ours()
+    return modules
 
 
-def shared(pages: dict[str, list[str]], whole: list[str]) -> dict[str, list[str]]:
+def shared(pages: dict[str, list[str]], complete: list[str]) -> dict[str, list[str]]:
     """The modules of each archive: `library` has what every page's first answer loads, and the fronts of all packages,
     so that other archives can be joined to them; a page's has what its own loads beside; `later` all the rest."""
-    packages = {name.rpartition(".")[0] for name in whole if name.startswith("pycore.")}
+    packages = {name.rpartition(".")[0] for name in complete if name.startswith("pycore.")}
     first = set.intersection(*map(set, pages.values())) | packages
     own = {slug: sorted(set(names) - first) for slug, names in pages.items()}
-    return {"library": sorted(first), "later": sorted({name for name in whole if is_ours(name)} - first), **own}
+    return {"library": sorted(first), "later": sorted({name for name in complete if is_ours(name)} - first), **own}
 
 
 def loaded() -> list[str]:
@@ -98,25 +98,25 @@ def beside(names: list[str], *before: list[str]) -> list[str]:
 def needed(modules: str) -> str:
     """As JSON: by archive its modules, and the files of the standard library that it needs; `modules` is JSON, too:
     the whole of pycore with what it imports, and by lazy part its modules."""
-    asked = json.loads(modules)
+    names = json.loads(modules)
     pages = by_page()
     read_a_traceback()
-    archives = shared(pages, asked["whole"])
-    found = {"library": loaded()}
-    found["codes"] = beside(with_part("codes", asked["parts"]["codes"]), found["library"])
-    for name in asked["whole"]:
+    archives = shared(pages, names["whole"])
+    loaded_by = {"library": loaded()}
+    loaded_by["codes"] = beside(with_part("codes", names["parts"]["codes"]), loaded_by["library"])
+    for name in names["whole"]:
         importlib.import_module(name)
     # A code is made before the rest is there, any other part only after it.
-    found["later"] = beside(loaded(), found["library"])
-    for part in sorted(asked["parts"].keys() - {"codes"}):
-        found[part] = beside(with_part(part, asked["parts"][part]), *found.values())
-    return json.dumps({"modules": archives, "loaded": found})
+    loaded_by["later"] = beside(loaded(), loaded_by["library"])
+    for folder in sorted(names["parts"].keys() - {"codes"}):
+        loaded_by[folder] = beside(with_part(folder, names["parts"][folder]), *loaded_by.values())
+    return json.dumps({"modules": archives, "loaded": loaded_by})
 
 
-def with_part(part: str, names: list[str]) -> list[str]:
+def with_part(folder: str, names: list[str]) -> list[str]:
     """What is loaded once a lazy part has been imported and used."""
-    sys.path.append(PARTS + part)
+    sys.path.append(PARTS + folder)
     for name in names:
         importlib.import_module(name)
-    USES.get(part, lambda: None)()
+    USES.get(folder, lambda: None)()
     return loaded()

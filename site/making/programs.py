@@ -76,10 +76,10 @@ def find_chromium() -> Path | None:
     named = os.environ.get("PHASOR_FOLIO_CHROMIUM")
     if named:
         return Path(named)
-    found = next(filter(None, map(shutil.which, CHROMIUM_NAMES)), None)
-    if found is None:
-        found = next((place for place in CHROMIUM_PLACES if Path(place).exists()), None)
-    return Path(found) if found else _playwright_chromium()
+    path = next(filter(None, map(shutil.which, CHROMIUM_NAMES)), None)
+    if path is None:
+        path = next((place for place in CHROMIUM_PLACES if Path(place).exists()), None)
+    return Path(path) if path else _playwright_chromium()
 
 
 def _playwright_chromium() -> Path | None:
@@ -101,25 +101,25 @@ def ensure_chromium(python: Path) -> Path:
 
     Raises BuildError when none of the three gives one.
     """
-    found = find_chromium()
-    if found is None:
+    path = find_chromium()
+    if path is None:
         say("… no Chromium or Chrome found: asking Playwright for its own")
         try:
             run([str(python), "-m", "playwright", "install", "chromium"], "", timeout=300)
         except BuildError:
             say("  Playwright could not download one")
-        found = find_chromium()
+        path = find_chromium()
     for package in ("chromium-headless-shell", "chromium"):  # the first is not in every Debian
-        if found is None and root_on_debian():
+        if path is None and root_on_debian():
             with suppress(BuildError):
                 apt_install(package)
-            found = find_chromium()
-    if found is None:
+            path = find_chromium()
+    if path is None:
         raise BuildError(
             "no Chromium or Chrome was found and none could be installed. Install one, or name one: "
             "PHASOR_FOLIO_CHROMIUM=/path/to/chromium python3 build.py test"
         )
-    return found
+    return path
 
 
 def ensure_ngspice() -> Path | None:
@@ -129,12 +129,12 @@ def ensure_ngspice() -> Path | None:
     """
     if shutil.which("ngspice") is None and root_on_debian():
         apt_install("ngspice")
-    found = shutil.which("ngspice")
-    if found is None and os.environ.get("CI"):
+    path = shutil.which("ngspice")
+    if path is None and os.environ.get("CI"):
         raise BuildError("ngspice is missing and CI is set: install the Debian package ngspice.")
-    if found is None:
+    if path is None:
         say("  left out: ngspice is not installed, so values stored from it are not re-derived")
-    return Path(found) if found else None
+    return Path(path) if path else None
 
 
 def ensure_firefox() -> Path | None:
@@ -145,19 +145,19 @@ def ensure_firefox() -> Path | None:
     names = ("firefox-esr", "firefox")
     if not any(map(shutil.which, names)) and root_on_debian():
         apt_install("firefox-esr")
-    found = next(filter(None, map(shutil.which, names)), None)
-    if found is None and os.environ.get("CI"):
+    path = next(filter(None, map(shutil.which, names)), None)
+    if path is None and os.environ.get("CI"):
         raise BuildError("Firefox is missing and CI is set: install the Debian package firefox-esr.")
-    if found is None:
+    if path is None:
         say("  left out: Firefox is not installed, so the page is tried in Chromium alone")
-    return Path(found) if found else None
+    return Path(path) if path else None
 
 
 def find_minibrowser() -> Path | None:
     """The small browser of WebKitGTK that its driver starts; it stands in a folder of the library's, not on PATH."""
-    found = (place for root in ("/usr/lib", "/usr/lib64", "/usr/libexec") for place in
+    paths = (place for root in ("/usr/lib", "/usr/lib64", "/usr/libexec") for place in
              sorted(Path(root).glob("**/webkit2gtk-4.*/MiniBrowser")))  # fmt: skip
-    return next(found, None)
+    return next(paths, None)
 
 
 def ensure_webkit() -> Path | None:
@@ -187,9 +187,9 @@ def ensure_readers() -> list[str]:
 
     Gives those that are missing all the same, after saying what is left out. Raises BuildError where CI is set.
     """
-    wanted = sorted({package for name, package in READERS.items() if shutil.which(name) is None})
-    if wanted and root_on_debian():
-        apt_install(*wanted)
+    absent = sorted({package for name, package in READERS.items() if shutil.which(name) is None})
+    if absent and root_on_debian():
+        apt_install(*absent)
     missing = [name for name in READERS if shutil.which(name) is None]
     if missing and os.environ.get("CI"):
         packages = ", ".join(sorted({READERS[name] for name in missing}))

@@ -51,10 +51,10 @@ def write_library(folder: Path) -> None:
 
 def package_folder(package: str) -> Path:
     """Where an installed package stands."""
-    found = importlib.util.find_spec(package)
-    if found is None or found.origin is None:
+    spec = importlib.util.find_spec(package)
+    if spec is None or spec.origin is None:
         raise BuildError(f"the Python package {package} is not installed.")
-    return Path(found.origin).parent
+    return Path(spec.origin).parent
 
 
 def ensure_archives() -> list[Path]:
@@ -63,47 +63,47 @@ def ensure_archives() -> list[Path]:
     scripts = [*(making / name for name in ("library.mjs", "library.py", "needed.py", "lighter.py", "runtime.py")),
                PRELUDE, *sorted(STUBS.rglob("*.py"))]  # fmt: skip
     sources = {"pycore": PYCORE, "pydyf": package_folder("pydyf"), "records": making / "records"}
-    parts = {part: _lay_out(part) for part in sorted((*PARTS, *OURS))}
-    wanted = stamps.hash_of_texts(
+    parts = {name: _lay_out(name) for name in sorted((*PARTS, *OURS))}
+    stamp = stamps.hash_of_texts(
         stamps.hash_of_files([*scripts, SITE / "package-lock.json"], SITE),
         *(stamps.hash_of_files(stamps.files_under(folder), folder) for folder in (*sources.values(), *parts.values())),
     )
-    made, mark = WORKSHOP / "archives", WORKSHOP / "library-made-from"
-    if stamps.read(mark) != wanted or not made.exists():
+    archives, mark = WORKSHOP / "archives", WORKSHOP / "library-made-from"
+    if stamps.read(mark) != stamp or not archives.exists():
         ensure_npm()
-        shutil.rmtree(made, ignore_errors=True)
-        made.mkdir()
+        shutil.rmtree(archives, ignore_errors=True)
+        archives.mkdir()
         folders = {
             place: {name: str(folder) for name, folder in named.items()}
             for place, named in {"sources": sources, "parts": parts, "tools": {"making": making}}.items()
         }
         with step("compiling the library with Pyodide"):
-            places = map(str, (scripts[0], PYODIDE, _standard_library(), making, made))
+            places = map(str, (scripts[0], PYODIDE, _standard_library(), making, archives))
             run(["node", *places, json.dumps(folders)], "Does every module of pycore import?")
-        stamps.write(mark, wanted)
-    return sorted(made.glob("*.zip"))
+        stamps.write(mark, stamp)
+    return sorted(archives.glob("*.zip"))
 
 
 def _standard_library() -> Path:
     """The archive of Pyodide's standard library, with our own modules in the place of what the page never uses, and the
     prelude before the first that Python reads."""
     ours = {path.relative_to(STUBS).as_posix(): path.read_bytes() for path in STUBS.rglob("*.py")}
-    made = WORKSHOP / "standard.zip"
-    with zipfile.ZipFile(PYODIDE / "python_stdlib.zip") as whole, zipfile.ZipFile(made, "w") as archive:
-        for name in whole.namelist():
+    smaller = WORKSHOP / "standard.zip"
+    with zipfile.ZipFile(PYODIDE / "python_stdlib.zip") as original, zipfile.ZipFile(smaller, "w") as archive:
+        for name in original.namelist():
             before = PRELUDE.read_bytes() if name == FIRST_READ else b""
-            archive.writestr(name, before + (ours.get(name) or whole.read(name)))
-    return made
+            archive.writestr(name, before + (ours.get(name) or original.read(name)))
+    return smaller
 
 
-def _lay_out(part: str) -> Path:
-    """A folder with the modules of a part; their packages' own fronts are left empty."""
-    folder = WORKSHOP / "parts" / part
+def _lay_out(archive: str) -> Path:
+    """Return a folder with the modules of one extra archive; each package gets an empty ``__init__.py``."""
+    folder = WORKSHOP / "parts" / archive
     shutil.rmtree(folder, ignore_errors=True)
-    for name in OURS.get(part, ()):
+    for name in OURS.get(archive, ()):
         (folder / "pycore" / name).parent.mkdir(parents=True, exist_ok=True)
         shutil.copyfile(PYCORE / name, folder / "pycore" / name)
-    for package, modules in PARTS.get(part, {}).items():
+    for package, modules in PARTS.get(archive, {}).items():
         (folder / package).mkdir(parents=True)
         (folder / package / "__init__.py").write_text("", encoding="utf-8")
         for name in modules:

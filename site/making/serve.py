@@ -70,7 +70,7 @@ class Handler(http.server.SimpleHTTPRequestHandler):
             if not self.path.partition("?")[0].endswith("/"):
                 return None  # the address is put right first
             path /= "index.html"
-        taken = {part.partition(";")[0].strip() for part in self.headers.get("Accept-Encoding", "").split(",")}
+        taken = {coding.partition(";")[0].strip() for coding in self.headers.get("Accept-Encoding", "").split(",")}
         for ending, encoding in ((".br", "br"), (".gz", "gzip")):
             copy = path.with_name(path.name + ending)
             if encoding in taken and copy.is_file():

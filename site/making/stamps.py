@@ -17,8 +17,8 @@ SKIPPED = {"__pycache__", "node_modules", ".ruff_cache", ".mypy_cache", ".pytest
 
 def files_under(folder: Path) -> list[Path]:
     """Every source file under `folder`, in one order on every machine."""
-    found = (path for path in folder.rglob("*") if path.is_file() and not SKIPPED & set(path.parts))
-    return sorted((path for path in found if path.suffix != ".pyc"), key=lambda path: path.as_posix())
+    paths = (path for path in folder.rglob("*") if path.is_file() and not SKIPPED & set(path.parts))
+    return sorted((path for path in paths if path.suffix != ".pyc"), key=lambda path: path.as_posix())
 
 
 def hash_of_files(paths: Iterable[Path], base: Path) -> str:

@@ -55,7 +55,7 @@ def _read(numbers: dict[str, Any]) -> "Study":
     from pycore.pages.study import Study, StudyRow
 
     return Study(
-        DRAWINGS, "1 cm = 2 A", tuple(StudyRow(**way) for way in numbers["ways"]),
+        DRAWINGS, "1 cm = 2 A", tuple(StudyRow(**row) for row in numbers["ways"]),
         tuple((scale, half) for scale, half in numbers["by_scale"]), PROBLEMS,
         tuple((title, share) for title, share in numbers["best"]), {"scatter": "scatter.svg", "scale": "scale.svg"},
     )  # fmt: skip
@@ -73,12 +73,12 @@ def _ways(case: "NeutralCase") -> list[tuple[str, "Construction"]]:
     from pycore.words import answers as neutral
     from pycore.words import plain
 
-    made = []
+    constructions = []
     for method in ("parallelogram", "tip-to-tail", "components"):
         for order in case.orders(method):
             title = plain(neutral.by_method(method, case.order_words(method, order), len(case.arms)))
-            made.append((title, case.build(method, order)))
-    return made
+            constructions.append((title, case.build(method, order)))
+    return constructions
 
 
 def _drawn(construction: "Construction", count: int) -> tuple["numpy.ndarray", "numpy.ndarray"]:
@@ -197,8 +197,8 @@ def _panel(panel: "Axes", cloud: "Cloud") -> None:
     from pycore.accuracy.hand import ELLIPSE
 
     title, ends, covariance = cloud
-    shown = ends[:600]
-    panel.plot(shown[:, 0], shown[:, 1], ".", color="#6E767A", markersize=1, rasterized=False)
+    points = ends[:600]
+    panel.plot(points[:, 0], points[:, 1], ".", color="#6E767A", markersize=1, rasterized=False)
     values, vectors = numpy.linalg.eigh(covariance)
     angle = math.degrees(math.atan2(vectors[1, 1], vectors[0, 1]))
     axes = 2 * ELLIPSE * numpy.sqrt(values)

@@ -46,9 +46,9 @@ class WebFont:
         return FAMILIES / package / "files" / f"{self.source}.woff2"
 
 
-def _text(part: str, characters: str) -> WebFont:
+def _text(script: str, characters: str) -> WebFont:
     """A file of the upright family."""
-    return WebFont(f"ysabeau-office-{part}-wght-normal", TEXT_FAMILY, "normal", "1 1000", characters)
+    return WebFont(f"ysabeau-office-{script}-wght-normal", TEXT_FAMILY, "normal", "1 1000", characters)
 
 
 LATIN_SIGNS = "−×±·–—‘’“”…•′″\u2009↑↓"

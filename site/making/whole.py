@@ -31,9 +31,9 @@ LICENCES = {
 def build_site(base: str = "", folder: Path = DIST) -> Path:
     """Bring `folder` up to date and give its path; `base` is the address that the site will have, or ""."""
     ensure_lettering()
-    wanted = stamps.hash_of_texts(_hash_of_sources(), base)
+    stamp = stamps.hash_of_texts(_hash_of_sources(), base)
     mark = WORKSHOP / f"built-{stamps.hash_of_texts(str(folder))[:8]}"
-    if stamps.read(mark) == wanted and (folder / "index.html").exists():
+    if stamps.read(mark) == stamp and (folder / "index.html").exists():
         return folder
     with step("building the site"):
         fresh = WORKSHOP / "site"
@@ -41,7 +41,7 @@ def build_site(base: str = "", folder: Path = DIST) -> Path:
         _write_site(fresh, base)
         shutil.rmtree(folder, ignore_errors=True)
         shutil.move(fresh, folder)
-    stamps.write(mark, wanted)
+    stamps.write(mark, stamp)
     return folder
 
 
@@ -49,10 +49,10 @@ def ensure_lettering() -> None:
     """Make the fonts and metrics of pycore.lettering and the web fonts, unless they are up to date."""
     lettering, web = PYCORE / "lettering", WORKSHOP / "fonts"
     sources = [SITE / "making" / "fonts.py", SITE / "making" / "webfonts.py", SITE / "package-lock.json"]
-    wanted = stamps.hash_of_files(sources, SITE)
-    made = [*(lettering / name for name in MADE), web / "fonts.css"]
+    stamp = stamps.hash_of_files(sources, SITE)
+    files = [*(lettering / name for name in MADE), web / "fonts.css"]
     mark = WORKSHOP / "fonts-made-from"
-    if stamps.read(mark) == wanted and all(path.exists() for path in made):
+    if stamps.read(mark) == stamp and all(path.exists() for path in files):
         return
     from making.fonts import write_lettering
     from making.webfonts import write_web_fonts
@@ -60,7 +60,7 @@ def ensure_lettering() -> None:
     with step("cutting the fonts"):
         write_lettering(lettering)
         write_web_fonts(web)
-    stamps.write(mark, wanted)
+    stamps.write(mark, stamp)
 
 
 def _hash_of_sources() -> str:

@@ -97,7 +97,7 @@ class Found:
 def problems(slug: str, count: int) -> Iterator[tuple[Task, Construction, float]]:
     """Tasks of a page by codes of every tier and method, each with the construction that is drawn and its direction."""
     page: SumPage = CALCULATORS[slug]
-    methods = [choice.value for one in page.fields if one.name == "method" for choice in one.choices]
+    methods = [choice.value for one in page.fields if one.name == "method" for choice in one.options]
     made = number = 0
     while made < count:
         number += 1
@@ -110,7 +110,7 @@ def problems(slug: str, count: int) -> Iterator[tuple[Task, Construction, float]
             continue
         case = page.case(form)
         made += 1
-        yield page.task(form), case.shown().construction, case.picture.reference
+        yield page.task(form), case.sheet_plan().construction, case.picture.reference
 
 
 def offsets(task: Task, construction: Construction, reference: float, seed: int) -> list[complex]:

@@ -17,7 +17,7 @@ from PIL import Image
 from pycore.calculators.registry import CALCULATORS
 from pycore.geometry import Point
 from pycore.practice.photograph import Photo, measure, measured_by
-from pycore.sums.photograph import wanted
+from pycore.sums.photograph import photo_task
 
 COUNT = 200
 MOST = 2000
@@ -58,7 +58,7 @@ def far_off(shot: Taken, marks: list[list[float] | None]) -> float:
 
 def off_lines(shot: Taken, marks: list[list[float] | None]) -> list[tuple[float, float]]:
     """By how much each line's length (mm) and direction (degrees) is mismeasured from these marks and true taps."""
-    want = wanted(CALCULATORS["neutral-current"], shot.form)
+    want = photo_task(CALCULATORS["neutral-current"], shot.form)
     photo = Photo(*map(float, shot.picture.size), 1.0)
     seen = [Point(*mark) if mark else None for mark in marks]
     found = measured_by(photo, want.marks, seen, by_hand=False)

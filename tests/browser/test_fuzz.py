@@ -14,7 +14,7 @@ from playwright.sync_api import Page, expect
 from pycore.words import api as words
 
 COUNT = int(os.environ.get("PHASOR_FOLIO_FUZZ", "500"))
-LONG = {"read in part": (100_000, words.long_link()), "refused": (1_900_000, words.request_too_long())}
+LONG = {"read in part": (100_000, words.LONG_LINK), "refused": (1_900_000, words.REQUEST_TOO_LONG)}
 """Links of so many characters, the longer near the end of what Chromium opens at all, and what is said of them."""
 
 OPEN = """async (fragments) => {

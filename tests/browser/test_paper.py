@@ -81,7 +81,7 @@ def test_a_choice_makes_another_sheet_writes_the_link_and_saves_the_same_pdf_as_
 ) -> None:
     page = opened(f"{slug}/")
     assert "" == page.evaluate("location.hash")
-    other = PAPER_PAGES[slug].fields[0].choices[1]
+    other = PAPER_PAGES[slug].fields[0].options[1]
     page.check(f'[name="{PAPER_PAGES[slug].fields[0].name}"][value="{other.value}"]')
     page.select_option("[name=paper]", "letter")
     form = {PAPER_PAGES[slug].fields[0].name: other.value, "paper": "letter"}

@@ -10,7 +10,7 @@ import pytest
 from pycore.calculators.registry import CALCULATORS
 from pycore.forms.fields import VERSIONS, Field, default_form
 from pycore.pages.codes import find
-from pycore.pages.practice import given_of
+from pycore.pages.practice import values_of
 from pycore.practice.codes import Code
 from pycore.render.form import options_html, values_html
 
@@ -64,8 +64,8 @@ def hidden_by_choice(page: object, form: dict[str, str]) -> list[Field]:
 @pytest.mark.parametrize("page", PAGES, ids=CALCULATORS)
 def test_a_field_without_a_meaning_does_not_change_a_result(page: object):
     """Whatever a choice hides is not read: for each choice that hides fields, other texts in them change nothing."""
-    offered = {(field.name, choice.value) for field in page.fields for choice in field.choices}
-    choosers = {pair for field in page.fields for pair in field.only} & offered
+    offered = {(field.name, choice.value) for field in page.fields for choice in field.options}
+    choosers = {pair for field in page.fields for pair in field.shown_when} & offered
     given = default_form(page.fields) | ({"w1": "1110", "w2": "5480"} if page.slug == "two-wattmeters" else {})
     for name, value in sorted(choosers):
         form = given | {name: value}
@@ -84,7 +84,7 @@ def test_practice_shows_every_value_of_a_problem(page: object, tier: str):
         wanted = [labels.get(field.name, field.label) for field in page.fields
                   if field.group in VALUES and field.kind != "choice" and field.counts(found.form)
                   and found.form[field.name] not in NEUTRAL]  # fmt: skip
-        assert set(wanted) <= {label for label, _ in given_of(found)}
+        assert set(wanted) <= {label for label, _ in values_of(found)}
 
 
 @pytest.mark.parametrize("page", PAGES, ids=CALCULATORS)

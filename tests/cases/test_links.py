@@ -2,7 +2,8 @@
 
 `links/v1.toml` and each calculator's `links.toml` hold links of version 1, `links/v2.toml` of version 2, with what they
 gave: results in SI units, the page's size, and every arrow in mm from the star point, y up. A later version adds files
-of its own; nothing that stands in these is changed. A link that comes out otherwise is a fault of the edition, not of the file.
+of its own; nothing that stands in these is changed. A link that comes out otherwise is a fault of the edition, not of
+the file.
 """
 
 import json
@@ -96,7 +97,7 @@ def test_every_page_and_every_choice_has_a_link_that_holds_it():
         (slug, f"{field.name}={choice.value}")
         for slug, page in PAGES.items()
         for field in page.fields if field.kind == "choice" and not field.private
-        for choice in field.choices if choice.value != ""
+        for choice in field.options if choice.value != ""
     }  # fmt: skip
     missing = {(slug, pair) for slug, pair in wanted if pair not in held[slug]}
     assert set() == missing, "give each new choice a link in its page's file, so that it means the same for ever"

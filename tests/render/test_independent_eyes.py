@@ -55,7 +55,7 @@ def _sheets() -> dict[str, Page]:
             made[f"{kind} {paper} {way}"] = NEUTRAL.sheet_page(form)
     for slug, page in PAPER_PAGES.items():
         kinds = next(field for field in page.fields if field.group == "method")
-        for choice, (paper, way) in zip(kinds.choices, (PAPERS[1], PAPERS[4], PAPERS[1]), strict=False):
+        for choice, (paper, way) in zip(kinds.options, (PAPERS[1], PAPERS[4], PAPERS[1]), strict=False):
             form = {kinds.name: choice.value, "paper": paper, "orientation": way}
             made[f"{slug} {choice.value} {paper} {way}"] = page.make(form).page
     made["print-setup"] = print_setup.set_up({}, None).page

@@ -11,7 +11,7 @@ LEFT_OUT = ("sheet", "start", "mirror", "wording", "drawn")
 def chosen(dice: random.Random, slug: str) -> dict[str, str]:
     """One option of each choice of a page."""
     return {
-        field.name: dice.choice(field.choices).value
+        field.name: dice.choice(field.options).value
         for field in CALCULATORS[slug].fields
         if field.kind == "choice" and field.name not in LEFT_OUT and field.group not in ("values", "loads", "more")
     }

@@ -13,7 +13,7 @@ from pycore.pages.class_key import table
 from pycore.pages.class_marks import MarkingRun, read_results
 from pycore.pages.class_set import FIELDS, ClassSet, read_set
 from pycore.pages.codes import find
-from pycore.pages.practice import given_of
+from pycore.pages.practice import values_of
 from pycore.practice.answers import judge, units
 from pycore.practice.codes import METHODS, TIERS, Code
 from pycore.practice.marking import ACCEPT, WRONG
@@ -55,7 +55,7 @@ def right(task: Task, unit: str) -> dict[str, str]:
 @pytest.mark.parametrize("page", PAGES, ids=lambda page: page.slug)
 def test_asked_is_what_is_judged(page: SumPage) -> None:
     for form in forms(page):
-        asked, task = page.answer(form, ("check",)).asked, page.task(form)
+        asked, task = page.answer(form, ("check",)).answer_request, page.task(form)
         assert asked is not None
         assert (asked.symbol, asked.units) == (task.symbol, units(task))
         assert (asked.origin, asked.signed, asked.angled) == (task.origin, task.signed, task.angled)
@@ -65,7 +65,7 @@ def test_asked_is_what_is_judged(page: SumPage) -> None:
 @pytest.mark.parametrize("page", PAGES, ids=lambda page: page.slug)
 def test_right_answer_in_every_unit_asked_for_is_accepted(page: SumPage) -> None:
     for form in forms(page):
-        asked, task = page.answer(form, ("check",)).asked, page.task(form)
+        asked, task = page.answer(form, ("check",)).answer_request, page.task(form)
         assert asked is not None
         for unit, how in product(asked.units, (DRAWN, CALCULATED)):
             assert judge(task, right(task, unit) | {"answer-how": how}).marked.band == ACCEPT, (form, unit, how)
@@ -85,7 +85,7 @@ def test_printed_key_and_key_as_a_table_are_of_one_task(page: SumPage, tier: str
 
 
 def test_target_asks_for_the_reactive_power_and_no_angle() -> None:
-    asked = TRIANGLE.answer(default_form(TRIANGLE.fields), ("check",)).asked
+    asked = TRIANGLE.answer(default_form(TRIANGLE.fields), ("check",)).answer_request
     assert asked is not None
     assert (plain(asked.symbol), asked.units, asked.angled) == ("Q_C", ("kvar", "mm", "cm"), False)
     task = TRIANGLE.task({})
@@ -99,7 +99,7 @@ def test_target_asks_for_the_reactive_power_and_no_angle() -> None:
 
 
 def test_series_circuit_on_a_voltage_asks_for_its_current() -> None:
-    asked = SERIES.answer(default_form(SERIES.fields), ("check",)).asked
+    asked = SERIES.answer(default_form(SERIES.fields), ("check",)).answer_request
     assert asked is not None
     assert (plain(asked.symbol), asked.units, plain(asked.origin)) == ("I", ("A",), "V")
 
@@ -131,7 +131,7 @@ def test_values_without_a_meaning_are_neither_in_the_key_nor_in_practice() -> No
     learner = next(one for one in learners_of(group) if one is not None)
     key = [label for label, _ in row_for(group, learner).given]
     assert key == ["Wattmeter 1, on L1", "Wattmeter 2, on L3"]
-    told = [label for label, _ in given_of(find(str(learner.code)))]
+    told = [label for label, _ in values_of(find(str(learner.code)))]
     assert told == key
 
 
@@ -168,7 +168,7 @@ def notes_of(slug: str, tier: str = "", **form: str) -> str:
     page = CALCULATORS[slug]
     assert page.topic is not None
     own = page.practice_form(Code(page.topic, tier, seed=7, number=3)) if tier else default_form(page.fields)
-    asked = page.answer({**own, "sheet": "problem", **form}, ("check",)).asked
+    asked = page.answer({**own, "sheet": "problem", **form}, ("check",)).answer_request
     assert asked is not None
     return " ".join(plain(note) for note in asked.notes).replace("\u00a0", " ")
 
@@ -192,7 +192,7 @@ def notes_of(slug: str, tier: str = "", **form: str) -> str:
     ("parallel-circuit", {"b2": "j68", "b3": "-j50"}, "a coil of 68 Ω, a capacitor of 50 Ω side by side on 230 V"),
     ("parallel-circuit", {"b2": "20 + j68"}, "20 Ω + j68 Ω"),
     ("parallel-circuit", {"supply": "5 A"}, "side by side, carrying 5 A together, 50 Hz"),
-    ("star-and-delta", {"connection": "star"}, "the angle of the voltage between two lines, and its size again"),
+    ("star-and-delta", {"connection": "star"}, "the angle of the voltage between two lines, and check its size"),
     ("series-circuit", {"supply": "2.5 A"}, "in series, carrying 2.5 A, 50 Hz"),
 ])  # fmt: skip
 def test_a_problem_says_all_that_its_answer_rests_on(slug: str, form: dict[str, str], said: str) -> None:
@@ -216,7 +216,7 @@ def test_a_problem_of_two_wattmeters_leaves_room_for_what_is_to_be_found(known: 
     page = CALCULATORS["two-wattmeters"]
     form = default_form(page.fields) | {"known": known, "w1": "1110", "w2": "5480", "sheet": "problem"}
     case = page.case(form)
-    rows = problem_rows(case, case.shown())
+    rows = problem_rows(case, case.sheet_plan())
     assert [plain(row.symbol) for row in rows if row.amount == ROOM] == blank
 
 
@@ -226,6 +226,6 @@ def test_easy_reading_of_two_wattmeters_tells_to_work_out_what_is_not_given() ->
     for known in ("load", "readings"):
         form = default_form(page.fields) | {"known": known, "w1": "1110", "w2": "5480", "sheet": "problem"}
         case = page.case(form | {"print": "easy"})
-        told[known] = lists_of(case, case.shown(), SheetRequest("problem"))[1].lines[1]
+        told[known] = lists_of(case, case.sheet_plan(), SheetRequest("problem"))[1].lines[1]
     assert told["load"] == "Work out the powers first. Write them in the table."
     assert told["readings"] == "Work out the powers that are not given first. Write them in the table."

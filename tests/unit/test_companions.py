@@ -10,7 +10,7 @@ from unit.companions import FIELDS, Beside
 from unit.sheets import arrow_of, capitals_of, on_page, strokes, table_of, texts, vector
 from unit.test_sheet_clear import faults_of, told, touching
 
-from pycore.constructions.companions import COMPANION
+from pycore.constructions.roles import COMPANION
 from pycore.drawing import Arrow, Line, Page, Shape, Text
 from pycore.errors import InputError
 from pycore.sheet.media import PAPERS
@@ -44,7 +44,7 @@ def forms(count: int) -> list[tuple[Beside, dict[str, str]]]:
         form = {f"p{n}": f"{size} at {angle}" for n, (size, angle) in enumerate(zip(sizes, angles, strict=True), 1)}
         for name in CHOSEN:
             field = next(field for field in FIELDS if field.name == name)
-            form[name] = dice.choice(field.choices).value
+            form[name] = dice.choice(field.options).value
         current = 0.0 if form["reference"] == "zero" else float(angles[0])
         currents = [(round(10 ** dice.uniform(-2, 2), 3), current)]
         if dice.random() < 0.4:
@@ -162,7 +162,7 @@ def test_a_companion_changes_nothing_about_the_sum_or_its_tolerance():
 def test_a_scale_of_ones_own_that_does_not_fit_is_refused_with_one_that_does():
     answer = ONE.answer({**SERIES, "second-scale": "0.01"})
     (fault,) = answer.faults
-    assert ("second-scale", "0.01") == (fault.field, fault.given)
+    assert ("second-scale", "0.01") == (fault.field, fault.typed)
     assert "do not fit" in fault.message and "1 cm = 500\u00a0mA" not in fault.message
     assert dict(fault.offers[0].values) == {"second-scale": "0.5"}
     assert ("second-scale", "0.5") in answer.link

@@ -93,8 +93,8 @@ def test_a_problems_moves_stand_one_to_a_box_and_give_no_answer_away(printed: st
     for answer in ("11.6", "58", "92", "56 mm", "123", "87.5"):
         assert answer not in said
     assert ("drawn for you" in said) is (start == "two")
-    assert ("Mark a point to start from" in said) is (start == "no")
-    assert "180° less the turn" in said if method == "tip-to-tail" else "180° less" not in said
+    assert ("Mark a starting point" in said) is (start == "no")
+    assert "180° minus the angle between the" in said if method == "tip-to-tail" else "180° less" not in said
 
 
 def test_no_running_text_is_in_italics_or_in_capitals_only():
@@ -111,7 +111,7 @@ def test_no_running_text_is_in_italics_or_in_capitals_only():
 def test_boxes_and_moves_of_a_construction_are_those_of_its_steps():
     form = {"i1": "18.4", "i2": "11.2", "i3": "24.6", "print": "easy"}
     _, *further = NEUTRAL.pages(form)
-    shown = next(one for one in NEUTRAL.answer(form, ("workings",)).workings if one.shown)
+    shown = next(one for one in NEUTRAL.answer(form, ("workings",)).workings if one.on_sheet)
     moves = [block for block in shown.blocks if hasattr(block, "step")]
     assert len(moves) == len([p for page in further for p in on_page(page, Shape)])
 
@@ -136,9 +136,9 @@ def test_there_is_room_to_draw_on_every_paper_and_the_moves_are_on_upright_pages
         assert {(first.width, first.height)} == {PAPERS[paper] if way == "portrait" else PAPERS[paper][::-1]}
         assert {PAPERS[paper]} == {(page.width, page.height) for page in further}
         case = NEUTRAL.case(form)
-        area = case.shown().layout.area
+        area = case.sheet_plan().layout.area
         assert area.width >= 100 and area.height >= 100
-        assert math.isfinite(case.shown().factor)
+        assert math.isfinite(case.sheet_plan().factor)
         assert ["A", "mm", "angle"] == table_of(first)[0]
 
 

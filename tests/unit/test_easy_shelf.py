@@ -82,16 +82,16 @@ def test_two_phasors_are_drawn_for_the_learner_where_the_whole_drawing_has_them(
 def test_a_problems_moves_give_no_result_away(slug: str, printed: str):
     """By every method: none of the figures that the page works out stands on the pages of moves."""
     page = CALCULATORS[slug]
-    methods = [choice.value for field in page.fields if field.name == "method" for choice in field.choices]
+    methods = [choice.value for field in page.fields if field.name == "method" for choice in field.options]
     for method in methods:
         form = {"print": printed, "sheet": "problem", "method": method, "start": "no"}
         _, *further = page.pages(form)
         case = page.case(form)
-        lists = lists_of(case, case.shown(), SheetRequest("problem"))
+        lists = lists_of(case, case.sheet_plan(), SheetRequest("problem"))
         moves = next(listed.lines for listed in lists if listed.ticked)
         assert len(moves) == len([placed for one in further for placed in on_page(one, Shape)])
         assert 7 <= len(moves) <= 18
-        assert "Mark a point to start from. Leave room on all sides." in moves
+        assert "Mark a starting point. Leave space on all sides." in moves
         said = " ".join(moves).replace("\u00a0", " ")
         typed = " ".join(default_form(page.fields).values())
         figures = [output.text for output in page.answer(form, ("answer",)).outputs]

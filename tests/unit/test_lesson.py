@@ -68,7 +68,7 @@ def frames_of(form: dict[str, str]) -> Iterator[Seen]:
     lesson = SumLesson(NeutralCurrent().case(form)).lesson()
     circle = form.get("protractor") == "360"
     for frame in lesson.frames:
-        sentence, _, _, figure = lesson.say(frame)
+        sentence, _, _, figure = lesson.frame_words(frame)
         assert sentence
         view = _Showing(lesson.plan, frame, lesson.look, circle=circle)
         yield Seen(lesson, frame, view, view.page("", figure))
@@ -299,7 +299,7 @@ def test_the_compasses_stand_on_the_centre_and_reach_the_crossing() -> None:
         [legs] = one.group("compasses")
         lines = [item for item in legs.items if isinstance(item, Line)]
         move = one.frame.move
-        centre = one.view.at(move.first if one.frame.part == "first" else move.second)
+        centre = one.view.at(move.first if one.frame.phase == "first" else move.second)
         assert distance(lines[0].start, centre) < 1e-6
         assert distance(lines[1].end, one.view.at(move.point)) < 1e-6
         assert abs(distance(centre, lines[1].end) / one.view.zoom - one.amount) <= 0.0501
@@ -337,5 +337,5 @@ def test_the_drawing_grows_and_never_loses_a_line() -> None:
     for number in range(0, COUNT, 5):
         shown: frozenset[int] = frozenset()
         for frame in SumLesson(NeutralCurrent().case(problem(number))).lesson().frames:
-            assert shown <= frame.shown
-            shown = frame.shown
+            assert shown <= frame.drawn_moves
+            shown = frame.drawn_moves

@@ -255,7 +255,7 @@ def test_the_grid_in_the_pdf_is_the_grid_of_the_svg(kind: str, tmp_path):
 @pytest.mark.parametrize("slug", list(PAPER_PAGES))
 def test_a_sheets_link_names_every_choice_and_gives_the_same_sheet_again(slug: str):
     for field in PAPER_PAGES[slug].fields:
-        for choice in field.choices:
+        for choice in field.options:
             form = {field.name: choice.value}
             shared = ask(slug, "share", form=form, base="https://folio.example/x/")["link"]
             fragment = shared.partition("#")[2]

@@ -19,7 +19,7 @@ from pycore.practice import photograph
 from pycore.practice.drawn import first_direction, points_to_find
 from pycore.practice.photograph import Photo, PhotoJudgement, PhotoUnusable
 from pycore.projection import Projection
-from pycore.sums.photograph import PhotoTask, wanted
+from pycore.sums.photograph import PhotoTask, photo_task
 from pycore.words import plain
 
 SIZE = (2000, 1500)
@@ -29,7 +29,7 @@ TO_TAIL = {"method": "tip-to-tail"}
 
 def want(**choices: str) -> PhotoTask:
     """What the example asks to be drawn, with other choices."""
-    return wanted(NEUTRAL, {**DEFAULT, **choices})
+    return photo_task(NEUTRAL, {**DEFAULT, **choices})
 
 
 def points(one: PhotoTask) -> dict[str, Point]:
@@ -96,9 +96,9 @@ def test_the_right_drawing_of_every_page_is_right_and_every_point_has_a_name(slu
     """With what goes along at a scale of its own, such as the current beside voltages, left aside."""
     page = CALCULATORS[slug]
     form = default_form(page.fields)
-    methods = next(field for field in page.fields if field.name == "method").choices
+    methods = next(field for field in page.fields if field.name == "method").options
     for method in [choice.value for choice in methods]:
-        one = wanted(page, {**form, "method": method})
+        one = photo_task(page, {**form, "method": method})
         measured = judged(one, points(one))
         assert measured.lines
         assert {} == wrong_lines(measured), method
@@ -111,7 +111,7 @@ def test_the_right_drawing_of_random_problems_is_right():
     """All methods, sequences, names and pictures; the points are asked for in the order of drawing."""
     kinds = set()
     for form in forms(60):
-        one = wanted(NEUTRAL, form)
+        one = photo_task(NEUTRAL, form)
         names = points_to_find(one.drawing.construction)
         assert "O" == names[0]
         if len(names) < 3 or min(arm.size * one.drawing.factor for arm in one.drawing.construction.arms) < 2.0:
@@ -359,7 +359,7 @@ def test_the_reply_names_line_and_mistake_and_tells_nothing_before_all_points_ar
     taps = {name: list(flat(place)) for name, place in followed(drawn).items()}
     reply = sent(taps=taps)
     assert reply["ok"]
-    assert "One line is off." in reply["announce"]
+    assert "One line is wrong." in reply["announce"]
     assert "I₂ was set off by the protractor’s other scale" in reply["announce"]
     assert "I₂" in plain(one.drawing.tags["i2"])
     assert 'data-photo-line="O-T2" data-band="wrong"' in reply["regions"]["photo-result"]
@@ -376,8 +376,8 @@ def test_plain_paper_is_measured_by_its_corners():
         taps={name: list(flat(place)) for name, place in drawn.items()}, byHand=True,
     )  # fmt: skip
     assert reply["ok"]
-    assert "Every line is where it should be" in reply["announce"]
-    assert "from its place" not in reply["regions"]["photo-result"]
+    assert "Every line is correct" in reply["announce"]
+    assert "from its correct direction" not in reply["regions"]["photo-result"]
 
 
 def test_marks_that_do_not_fit_are_told_in_a_sentence():

@@ -12,7 +12,7 @@ import pytest
 from pycore.api import handle
 from pycore.drawing import Line, Text
 from pycore.errors import InputError
-from pycore.pages.print_setup import FIELDS, PrinterCorrection, kept_of, percent, set_up
+from pycore.pages.print_setup import FIELDS, PrinterCorrection, percent, saved_correction, set_up
 from pycore.sheet.lettered import box_of
 from pycore.sheet.media import PAPERS
 from pycore.sheet.setup_sheet import SETUP_PAPERS, bars
@@ -190,11 +190,11 @@ def test_the_corrected_sheet_is_printed_by_the_kept_correction_and_says_so():
     ("0", "170", {"upright": "is 0"}),
     ("-250", "170", {"upright": "below zero"}),
     ("abc", "170", {"upright": "not a number"}),
-    ("2.4.9", "170", {"upright": "more than one decimal mark"}),
+    ("2.4.9", "170", {"upright": "more than one decimal point or comma"}),
     ("9.8 in", "170", {"upright": "unit"}),
     ("24.9", "170", {"upright": "centimetres"}),
     ("1e300", "170", {"upright": "scaling"}),
-    ("1e999", "170", {"upright": "beyond any number"}),
+    ("1e999", "170", {"upright": "not a finite number"}),
     ("1e-300", "170", {"upright": "scaling"}),
     ("9" * 200, "0", {"upright": "too long", "level": "is 0"}),
     ("170", "250", {"upright": "swapped", "level": "swapped"}),
@@ -245,7 +245,7 @@ def test_a_corrected_sheet_needs_a_correction():
 ])  # fmt: skip
 def test_what_a_device_may_not_have_kept_is_refused(kept: object):
     with pytest.raises(InputError, match="correction for your printer"):
-        kept_of({"kept": kept})
+        saved_correction({"kept": kept})
     assert not asked({"do": "setup", "form": {}, "kept": kept})[0]["ok"]
 
 
@@ -254,7 +254,7 @@ def test_the_reply_holds_regions_and_what_may_be_kept_even_beside_a_fault():
     assert (True, None) == (reply["ok"], data)
     assert {"sheet", "bars", "result", "kept"} == set(reply["regions"])
     assert "keep-printer" in reply["regions"]["result"]
-    assert kept_of({"kept": reply["correction"]}) == PrinterCorrection(250 / 248, 1.0, "short", 210.0)
+    assert saved_correction({"kept": reply["correction"]}) == PrinterCorrection(250 / 248, 1.0, "short", 210.0)
     refused, _ = asked({"do": "setup", "form": {"upright": "40 %", "level": "170"}, "kept": KEPT})
     assert (False, None) == (refused["ok"], refused["correction"])
     assert "stays" in refused["regions"]["result"] and "keep-printer" not in refused["regions"]["result"]

@@ -55,7 +55,7 @@ def test_what_is_no_quantity_is_refused_with_its_reason(text: str, reason: str):
     with pytest.raises(QuantityError) as caught:
         quantity.read(text, "A")
     assert reason == caught.value.reason
-    assert caught.value.part in text
+    assert caught.value.fragment in text
 
 
 @pytest.mark.parametrize("text", ["12 34", "1 2345", "1234 567", "1 234 5", "1 23", "5 5 5"])
@@ -175,5 +175,5 @@ def test_order_of_magnitude_is_that_of_the_first_digit(value: float, order: int)
 def test_given_values_are_written_as_typed_and_results_by_one_rule(values, given, result, written):
     """A working shows the learner's own figures; a result three figures, one decimal beyond the given at most."""
     writing = quantity.writing_for(values, "A")
-    assert given == [writing.given(value) for value in values]
+    assert given == [writing.as_typed(value) for value in values]
     assert written == writing.number(result)

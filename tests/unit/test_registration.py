@@ -74,7 +74,7 @@ def test_the_other_kinds_of_sheet_have_no_marks():
 
 
 def test_a_mark_beside_the_star_point_is_left_out():
-    layout = NeutralCase(read_problem({**DEFAULT, "sheet": "problem"})).shown().layout
+    layout = NeutralCase(read_problem({**DEFAULT, "sheet": "problem"})).sheet_plan().layout
     every = marks.places(layout, Point(-100.0, -100.0))
     assert every[1:] == marks.places(layout, every[0].moved(10.0, 0.0))
 
@@ -84,7 +84,7 @@ def test_the_right_drawing_seldom_runs_through_a_mark():
     crossed = []
     for form in forms(150):
         case = NeutralCase(read_problem({**form, "sheet": "problem"}))
-        plan = case.shown()
+        plan = case.sheet_plan()
         stand, whole = compose.settled(plan, look_of(case))
         touched = [
             place for place in marks.places(plan.layout, stand.origin)

@@ -61,7 +61,7 @@ def test_no_label_of_a_phone_view_touches_anything_or_leaves_the_view(slug: str)
 def test_every_paper_both_ways_round_takes_the_example_by_every_method_and_kind(slug: str):
     page, faults = CALCULATORS[slug], []
     kinds = ("construction", "problem", "overlay")
-    methods = [choice.value for field in page.fields if field.name == "method" for choice in field.choices]
+    methods = [choice.value for field in page.fields if field.name == "method" for choice in field.options]
     ways = itertools.product(PAPERS, ("landscape", "portrait"), methods, kinds)
     for paper, orientation, method, kind in ways:
         form = {"paper": paper, "orientation": orientation, "method": method, "sheet": kind}

@@ -1,4 +1,4 @@
-"""The open neutral as practice knows it: problems from codes, and what mistakes give for the star point."""
+"""Practice problems of the open neutral from codes, and the star points that typical mistakes give."""
 
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
@@ -67,7 +67,7 @@ def task_of(case: OpenCase) -> Task:
     """A solved case as a task: the star point's shift, or with the neutral whole its current."""
     if not case.open:
         return sum_task(case)
-    plan = case.shown()
+    plan = case.sheet_plan()
     reference = case.picture.reference
     arm = Arm("i1", 1, case.size, case.angle or 0.0)
     scaled = DrawnSum(
@@ -103,14 +103,14 @@ Load = tuple[int, int]
 
 
 def _drawn(dice: SeededIntegers, tier: str) -> tuple[Load, Load, Load]:
-    made: list[Load] = []
+    loads: list[Load] = []
     for _ in range(3):
         resistance = 10 * dice.between(1, 12) if tier == "support" else E12[dice.below(len(E12))]
-        made.append((resistance, 0))
+        loads.append((resistance, 0))
     if tier == "stretch":
         which = dice.below(3)
-        made[which] = (made[which][0], (10 * dice.between(2, 9)) * (1 if dice.below(4) else -1))
-    return made[0], made[1], made[2]
+        loads[which] = (loads[which][0], (10 * dice.between(2, 9)) * (1 if dice.below(4) else -1))
+    return loads[0], loads[1], loads[2]
 
 
 def shift_of(loads: tuple[Load, Load, Load]) -> complex:

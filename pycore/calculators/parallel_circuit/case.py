@@ -91,9 +91,9 @@ class ParallelCase(SumCase):
         """A branch as it is written: 20 Ω + 120 mH; a reactance in ohms by its kind, or with its j beside another."""
         alone = self.given.typed[place][0] if len(self.given.typed[place]) == 1 else None
         if alone is not None and alone.element.in_ohms and alone.element.kind != RESISTOR:
-            return circuit_words.reactance_of(alone.element.kind, alone.said)
+            return circuit_words.reactance_of(alone.element.kind, alone.text)
         return " + ".join(
-            ("−j" if one.element.kind == CAPACITOR else "j") + one.said if one.element.in_ohms else one.said
+            ("−j" if one.element.kind == CAPACITOR else "j") + one.text if one.element.in_ohms else one.text
             for one in self.given.typed[place]
         ).replace("+ −j", "− j")
 
@@ -131,9 +131,9 @@ def read_parallel(reader: Reader) -> tuple[ParallelProblem, ParallelSolution]:
         return ParallelProblem(tuple(numbers), tuple(typed), circuit), solve(circuit)
     except ShortCircuitError as problem:
         name = f"b{numbers[problem.branch]}"
-        raise InputError(Fault(name, reader.given(name), words.short(reader.label(name)))) from None
+        raise InputError(Fault(name, reader.text(name), words.short(reader.label(name)))) from None
     except NoAdmittanceError:
-        raise InputError(Fault("supply", reader.given("supply"), words.no_way(reader.label("supply")))) from None
+        raise InputError(Fault("supply", reader.text("supply"), words.no_way(reader.label("supply")))) from None
 
 
 def resistive(branch: tuple[TypedElement, ...]) -> bool:

@@ -83,7 +83,7 @@ class ParallelCircuit(SumPage[ParallelCase]):
         lies = factor_phrase(solution.angle, solution.factor, (AMPS,), (VOLTS,), case.notation.mark)
         return (lies, *sum_summary(case, plan)[1:])
 
-    def given(self, case: ParallelCase) -> Phrase:
+    def values_text(self, case: ParallelCase) -> Phrase:
         """The values in words."""
         return (case.given_words(),)
 

@@ -8,6 +8,7 @@ from pycore.calculators.power_triangle.circuit import Load, NoLoadError, PowerFa
 from pycore.calculators.power_triangle.fields import FIELDS
 from pycore.constructions import step_kinds
 from pycore.constructions.construction import Construction, DrawingConvention, Step
+from pycore.constructions.methods import FIRST_PAIR, TIP_TO_TAIL
 from pycore.constructions.moves import Join
 from pycore.constructions.names import START_POINT
 from pycore.forms.elements import scaled
@@ -85,9 +86,9 @@ class PowerCase(SumCase):
     def build(self, method: str, order: str) -> Construction:
         """The construction of a method in an order; tip to tail draws the apparent power before the correction too."""
         made = super().build(method, order)
-        if not self.corrected or method != "tip-to-tail" or order != "12" or len(self.arms) != 3:
+        if not self.corrected or method != TIP_TO_TAIL or order != FIRST_PAIR or len(self.arms) != 3:
             return made
-        place = next(index for index, step in enumerate(made.steps) if step.about == (1, 2)) + 1
+        place = next(index for index, step in enumerate(made.steps) if step.arm_numbers == (1, 2)) + 1
         before = Step(step_kinds.ON_THE_WAY, (Join("before", START_POINT, "P2", "partial", "i12"),), (1, 2))
         return replace(made, steps=(*made.steps[:place], before, *made.steps[place:]))
 
@@ -129,7 +130,7 @@ class PowerCase(SumCase):
 
 
 def _read_load(reader: Reader) -> tuple[float, str] | None:
-    text, label = reader.given("power"), reader.label("power")
+    text, label = reader.text("power"), reader.label("power")
     try:
         _, rest = quantity.split_number(text)
         if not rest:
@@ -154,7 +155,7 @@ def _read_load(reader: Reader) -> tuple[float, str] | None:
 
 def _read_lag(reader: Reader) -> LagAngle:
     """The load's angle; a bare number up to 1 is a power factor, lagging as most loads are."""
-    text = reader.given("factor")
+    text = reader.text("factor")
     try:
         value, rest = quantity.split_number(text)
         bare = not rest and 0.0 <= value <= 1.0
@@ -173,7 +174,7 @@ def _read_lag(reader: Reader) -> LagAngle:
 
 def _read_target(reader: Reader) -> tuple[float, int]:
     """The power factor to be reached and its side (0: not said); 0 for none."""
-    text = reader.given("target")
+    text = reader.text("target")
     if not text:
         return 0.0, 0
     sides = {"lag": 1, "lagging": 1, "lead": -1, "leading": -1}

@@ -102,7 +102,7 @@ class PowerTriangle(SumPage[PowerCase]):
         line = words.stands_at(case.notation.tags["sum"], told, case.factor_text(case.total))
         return (line, *sum_summary(case, plan)[1:])
 
-    def given(self, case: PowerCase) -> Phrase:
+    def values_text(self, case: PowerCase) -> Phrase:
         """The values in words."""
         return (case.given_words(),)
 

@@ -53,7 +53,7 @@ def names_of(typed: tuple[TypedElement, ...]) -> tuple[str, ...]:
 def _said(one: TypedElement) -> str:
     """An element as it is given; what a reactance in ohms belongs to must be said."""
     kind = one.element.kind
-    return circuit_words.reactance_of(kind, one.said) if one.element.in_ohms and kind != RESISTOR else one.said
+    return circuit_words.reactance_of(kind, one.text) if one.element.in_ohms and kind != RESISTOR else one.text
 
 
 def impedance_symbol(name: str) -> Symbol:
@@ -126,7 +126,7 @@ def _faulty_elements(reader: Reader, typed: tuple[TypedElement, ...]) -> None:
     if reader.faults:
         return
     if not typed:
-        reader.fault("r", circuit_words.no_elements())
+        reader.fault("r", circuit_words.NO_ELEMENTS)
     elif len(typed) > MOST_ELEMENTS:
         reader.fault("r", circuit_words.too_many(reader.label("r"), MOST_ELEMENTS))
 
@@ -144,11 +144,11 @@ def read_series(reader: Reader) -> tuple[SeriesProblem, SeriesSolution]:
     if reader.faults or hertz is None:
         reader.finish()
     if typed and all(one.element.value == 0.0 for one in typed):
-        names = [name for name, _, _ in GROUPS if reader.given(name)]
-        raise InputError(*(Fault(name, reader.given(name), words.nothing_there(reader.label(name))) for name in names))
+        names = [name for name, _, _ in GROUPS if reader.text(name)]
+        raise InputError(*(Fault(name, reader.text(name), words.nothing_there(reader.label(name))) for name in names))
     circuit = SeriesInput(tuple(one.element for one in typed), hertz or 50.0, volts, amperes)
     try:
         return SeriesProblem(typed, circuit), solve(circuit)
     except NoImpedanceError:
-        faults = [Fault(name, reader.given(name), words.nothing_limits(reader.label(name))) for name in ("r", "supply")]
+        faults = [Fault(name, reader.text(name), words.nothing_limits(reader.label(name))) for name in ("r", "supply")]
         raise InputError(*faults) from None

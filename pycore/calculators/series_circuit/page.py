@@ -88,7 +88,7 @@ class SeriesCircuit(SumPage[SeriesCase]):
         lies = factor_phrase(solution.angle, solution.factor, (AMPS,), (VOLTS,), case.notation.mark)
         return (lies, *sum_summary(case, plan)[1:])
 
-    def given(self, case: SeriesCase) -> Phrase:
+    def values_text(self, case: SeriesCase) -> Phrase:
         """The values in words."""
         return (case.given_words(),)
 

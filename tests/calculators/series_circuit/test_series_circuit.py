@@ -135,9 +135,9 @@ REFUSED = [
     ({"frequency": "0"}, "frequency", "10\u00a0mHz"), ({"r": "", "l": "", "c": ""}, "r", "at least one"),
     ({"r": "1 + 2 + 3 + 4", "l": "1 + 2"}, "r", "6 elements"), ({"r": "1 +"}, "r", "several with +"),
     ({"l": "20 - j30"}, "l", "another field"),
-    ({"r": "0", "l": "0", "c": "", "supply": "1 A"}, "r", "everything in the circuit has 0 Ω"),
-    ({"r": "0", "l": "", "c": "", "supply": "1 A"}, "r", "everything in the circuit has 0 Ω"),
-    ({"r": "0", "l": "0", "c": "", "supply": "230 V"}, "l", "everything in the circuit has 0 Ω"),
+    ({"r": "0", "l": "0", "c": "", "supply": "1 A"}, "r", "the whole circuit has 0 Ω"),
+    ({"r": "0", "l": "", "c": "", "supply": "1 A"}, "r", "the whole circuit has 0 Ω"),
+    ({"r": "0", "l": "0", "c": "", "supply": "230 V"}, "l", "the whole circuit has 0 Ω"),
 ]  # fmt: skip
 
 
@@ -160,7 +160,7 @@ def test_what_cannot_be_used_is_said_at_its_field(form: dict[str, str], field: s
 )  # fmt: skip
 def test_elements_are_read_as_typed(text: str, bare: str, kind: str, value: float, said: str):
     found: TypedElement = read_element(text, bare, ".")
-    assert (kind, said) == (found.element.kind, found.said.replace("\u00a0", " "))
+    assert (kind, said) == (found.element.kind, found.text.replace("\u00a0", " "))
     assert value == pytest.approx(found.element.value, rel=1e-12)
 
 
