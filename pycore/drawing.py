@@ -1,7 +1,7 @@
-"""A finished drawing: frozen primitives in mm, y up, that know nothing of electricity.
+"""A finished drawing: frozen primitives in mm, y upwards, without any knowledge of electricity.
 
-Each writer in ``pycore.writers`` turns these into a file; whoever makes a drawing never
-thinks of a file format. Line widths, dash lengths and text sizes are mm on the paper.
+Each writer in ``pycore.writers`` turns these into a file; the code that makes a drawing is independent of the file
+format. Line widths, dash lengths and text sizes are mm on paper.
 """
 
 import re
@@ -15,7 +15,7 @@ Ink = Literal[
     "ink", "ink-2", "ink-3", "rule", "accent", "tint", "tint-2", "sheet",
     "brown", "black", "grey", "blue", "red", "yellow", "orange", "white",
 ]  # fmt: skip
-"""A named ink: writers know its colour on paper, the page's style sheet its colour on screen."""
+"""A named ink: the writers know its colour on paper, the style sheet its colour on screen."""
 
 PAPER_COLOURS: dict[str, str] = {
     "ink": "#14191A",
@@ -52,7 +52,7 @@ class Line:
 
 @dataclass(frozen=True, slots=True)
 class Arc:
-    """Part of a circle from ``start`` degrees through ``sweep`` degrees (signed)."""
+    """Part of a circle, from ``start`` degrees through ``sweep`` degrees (signed)."""
 
     centre: Point
     radius: float
@@ -65,7 +65,7 @@ class Arc:
 
 @dataclass(frozen=True, slots=True)
 class Circle:
-    """A circle, filled or open."""
+    """A circle, filled or not."""
 
     centre: Point
     radius: float
@@ -76,7 +76,7 @@ class Circle:
 
 @dataclass(frozen=True, slots=True)
 class Shape:
-    """A polygon: outline (if width > 0), filling (if named), closed or open."""
+    """A polygon: outline (if width > 0), fill (if named), closed or open."""
 
     points: tuple[Point, ...]
     width: float = 0.0
@@ -87,9 +87,9 @@ class Shape:
 
 @dataclass(frozen=True, slots=True)
 class Squares:
-    """The dark squares of a grid, filled together as one: ``rows`` from the top, "1" dark and "0" nothing.
+    """The dark squares of a grid, filled together: ``rows`` from the top, "1" dark, "0" empty.
 
-    ``corner`` is the grid's upper left corner, ``side`` that of one square.
+    ``corner``: the upper left corner of the grid; ``side``: that of one square.
     """
 
     corner: Point
@@ -102,17 +102,17 @@ _DARK = re.compile("1+")
 
 
 def dark_runs(row: str) -> list[tuple[int, int]]:
-    """The dark squares of one row that lie side by side: from a column up to, not including, another."""
+    """Return the runs of dark squares in a row, each as (first column, column after the last)."""
     return [run.span() for run in _DARK.finditer(row)]
 
 
 @dataclass(frozen=True, slots=True)
 class Arrow:
-    """A phasor's arrow: the point stands exactly on ``tip``.
+    """The arrow of a phasor; its point is exactly at ``tip``.
 
-    Writers draw a thin line from ``tail`` to exactly ``tip``, a shaft of ``width`` that stops
-    inside the head, and a head of ``head`` mm length and 0.34 of that in breadth. A head of 0
-    is a plain line. ``cased`` draws the shaft as two ink lines with the ink's colour between.
+    Writers draw a thin line from ``tail`` to exactly ``tip``, a shaft of ``width`` that stops inside the head, and a
+    head ``head`` mm long and 0.34 of that wide. A head of 0 gives a plain line. ``cased`` draws the shaft as two ink
+    lines with the ink's colour between.
     """
 
     tail: Point
@@ -125,7 +125,7 @@ class Arrow:
 
 @dataclass(frozen=True, slots=True)
 class Run:
-    """A piece of text in one face; ``size`` is the em in mm, ``rise`` lifts the base line."""
+    """A piece of text in one face; ``size`` is the em in mm, ``rise`` lifts the baseline."""
 
     text: str
     face: Face = "regular"
@@ -135,10 +135,10 @@ class Run:
 
 @dataclass(frozen=True, slots=True)
 class Text:
-    """One line of text; ``at`` is the start, middle or end of its base line.
+    """One line of text; ``at`` is the start, middle or end of its baseline.
 
-    ``turn`` rotates it about ``at`` (degrees, anticlockwise); ``mirrored`` draws it as a mirror
-    on an upright line through ``at`` would show it (before it is turned).
+    ``turn`` rotates it about ``at`` (degrees, anticlockwise); ``mirrored`` mirrors it at a vertical line through
+    ``at``, before it is turned.
     """
 
     runs: tuple[Run, ...]
@@ -156,13 +156,12 @@ class Text:
 
 @dataclass(frozen=True, slots=True)
 class Group:
-    """Things that belong together.
+    """Items that belong together.
 
-    ``step`` is the number of the construction step that draws them, ``phasor`` the key of the
-    phasor they show (``i1``, ``sum`` ...), ``copy`` marks a phasor drawn a second time,
-    ``name`` is a free mark for tests and style sheets (``frame``, ``table``, ``check-bar``),
-    ``instrument`` and ``for_step`` mark a ruler or protractor and the step it is laid on for;
-    ``stamp`` says how its items come about from a group that is used over and over.
+    ``step``: number of the construction step that draws them. ``phasor``: key of the phasor they show (``i1``, ``sum``
+    ...). ``copy``: the phasor is drawn a second time. ``name``: a free mark for tests and style sheets (``frame``,
+    ``table``, ``check-bar``). ``instrument`` and ``for_step``: a ruler or protractor, and the step for which it is laid
+    on. ``stamp``: how the items result from a reusable group.
     """
 
     items: tuple["Item", ...]
@@ -177,10 +176,10 @@ class Group:
 
 @dataclass(frozen=True, slots=True)
 class Stamp:
-    """How a group comes about from one that is used over and over: ``unit`` enlarged by ``factor``
-    about its origin, turned by ``degrees`` and moved to ``at``.
+    """How a group results from a reusable one: ``unit`` enlarged by ``factor`` about its origin, turned by ``degrees``
+    and moved to ``at``.
 
-    A writer may write the unit once, under ``key``, and refer to it; others need not heed it.
+    A writer may write the unit once, under ``key``, and refer to it.
     """
 
     key: str
@@ -195,7 +194,7 @@ Item = Line | Arc | Circle | Shape | Squares | Arrow | Text | Group
 
 @dataclass(frozen=True, slots=True)
 class Page:
-    """One sheet: its size in mm, its things, and what a reader who cannot see it is told."""
+    """One page: its size in mm, its items, its title, and a description for people who cannot see it."""
 
     width: float
     height: float
@@ -205,7 +204,7 @@ class Page:
 
     @property
     def box(self) -> Box:
-        """The page's own rectangle."""
+        """The rectangle of the page."""
         return Box(0.0, 0.0, self.width, self.height)
 
 
@@ -220,7 +219,7 @@ class Document:
 
 
 def walk(items: tuple[Item, ...]) -> Iterator[Item]:
-    """Every item and, inside groups, every item of theirs, in drawing order."""
+    """Yield every item, including the items inside groups, in drawing order."""
     for item in items:
         yield item
         if isinstance(item, Group):
@@ -228,7 +227,7 @@ def walk(items: tuple[Item, ...]) -> Iterator[Item]:
 
 
 def mirrored(page: Page) -> Page:
-    """The page as a mirror shows it, left and right exchanged, its words too."""
+    """Return the page mirrored left to right, words included."""
 
     def over(point: Point) -> Point:
         return Point(page.width - point.x, point.y)

@@ -1,11 +1,11 @@
-"""What can be wrong with what somebody typed: said by field, never by accident."""
+"""Errors in what somebody typed, field by field."""
 
 from dataclasses import dataclass
 
 
 @dataclass(frozen=True, slots=True)
 class Offer:
-    """A way out of a fault: what it is called, and the form values that bring it."""
+    """A correction offered with a fault: its label, and the form values that apply it."""
 
     label: str
     values: tuple[tuple[str, str], ...]
@@ -13,12 +13,11 @@ class Offer:
 
 @dataclass(frozen=True, slots=True)
 class Fault:
-    """One unusable input.
+    """One input that cannot be used.
 
-    ``field`` is the form control's name, ``given`` what was typed, ``message`` a whole
-    sentence naming both and what is accepted, ``part`` the stretch of ``given`` that is
-    at fault (empty when all of it is), ``offers`` what would do instead. ``awaited``: nothing was typed yet, so the
-    page says what to type and shows no fault.
+    ``field``: name of the form control. ``typed``: the text. ``message``: a complete sentence with the text and what is
+    accepted. ``fragment``: the wrong part of ``typed`` (empty: all of it). ``offers``: corrections to choose from.
+    ``awaited``: nothing was typed yet, so the page says what to type and shows no fault.
     """
 
     field: str
@@ -30,7 +29,7 @@ class Fault:
 
 
 class InputError(ValueError):
-    """Raised when a form cannot be used; carries every fault found, not only the first."""
+    """Raised if a form cannot be used; contains all faults, not only the first."""
 
     def __init__(self, *faults: Fault) -> None:
         self.faults = faults
@@ -38,4 +37,4 @@ class InputError(ValueError):
 
 
 class DrawingError(ValueError):
-    """Raised when a drawing holds a number that no writer may write (NaN, infinity)."""
+    """Raised if a drawing contains a number that cannot be written (NaN, infinity)."""

@@ -12,26 +12,26 @@ from pycore import trig
 
 
 class Point(NamedTuple):
-    """A place, or the step from one place to another."""
+    """A point, or the displacement between two points."""
 
     x: float
     y: float
 
     def moved(self, distance: float, degrees: float) -> "Point":
-        """The point ``distance`` away in the direction ``degrees``."""
+        """Return the point at ``distance`` in the direction ``degrees``."""
         along, up = trig.direction(degrees)
         return Point(self.x + distance * along, self.y + distance * up)
 
     def plus(self, other: "Point") -> "Point":
-        """Both steps, one after the other."""
+        """Return the sum of two displacements."""
         return Point(self.x + other.x, self.y + other.y)
 
     def minus(self, other: "Point") -> "Point":
-        """The step from ``other`` to here."""
+        """Return the displacement from ``other`` to this point."""
         return Point(self.x - other.x, self.y - other.y)
 
     def times(self, factor: float) -> "Point":
-        """The step stretched by a factor."""
+        """Return the displacement multiplied by a factor."""
         return Point(self.x * factor, self.y * factor)
 
 
@@ -52,27 +52,27 @@ def distance(a: Point, b: Point) -> float:
 
 
 def direction(a: Point, b: Point) -> float:
-    """Angle of the step from a to b, -180 < angle <= 180; 0 if they are one point."""
+    """Return the angle of the displacement from a to b, -180 < angle <= 180; 0 if they coincide."""
     return trig.angle_of(b.x - a.x, b.y - a.y)
 
 
 def middle(a: Point, b: Point) -> Point:
-    """The point half-way."""
+    """Return the midpoint."""
     return Point((a.x + b.x) / 2, (a.y + b.y) / 2)
 
 
 def cross(a: Point, b: Point) -> float:
-    """The signed area of the parallelogram of two steps, positive if b is anticlockwise of a."""
+    """Return the signed area of the parallelogram of two displacements, positive if b is anticlockwise of a."""
     return a.x * b.y - a.y * b.x
 
 
 def dot(a: Point, b: Point) -> float:
-    """The scalar product of two steps."""
+    """Return the scalar product of two displacements."""
     return a.x * b.x + a.y * b.y
 
 
 def intersection(first: Ray, second: Ray) -> Point | None:
-    """Where two lines (taken endlessly both ways) meet; None when they are parallel."""
+    """Return where two infinite lines meet; None if they are parallel."""
     a = ORIGIN.moved(1.0, first.degrees)
     b = ORIGIN.moved(1.0, second.degrees)
     sine_between = cross(a, b)
@@ -83,7 +83,7 @@ def intersection(first: Ray, second: Ray) -> Point | None:
 
 
 def foot(point: Point, line: Ray) -> Point:
-    """Foot of the perpendicular from a point to a line."""
+    """Return the foot of the perpendicular from a point to a line."""
     unit = ORIGIN.moved(1.0, line.degrees)
     return line.start.plus(unit.times(dot(point.minus(line.start), unit)))
 
@@ -91,9 +91,9 @@ def foot(point: Point, line: Ray) -> Point:
 def circles_meet(
     first: Point, first_radius: float, second: Point, second_radius: float, near: Point
 ) -> Point | None:
-    """Where two circles cross, on the side of ``near``; None when they do not meet.
+    """Return where two circles cross, on the side of ``near``; None if they do not meet.
 
-    Circles that miss each other by no more than rounding are taken as touching.
+    Circles that miss each other only by rounding count as touching.
     """
     apart = distance(first, second)
     if apart == 0.0:
@@ -112,7 +112,7 @@ def circles_meet(
 
 
 class Box(NamedTuple):
-    """An upright rectangle, left and bottom below right and top."""
+    """A rectangle with horizontal and vertical sides; left < right and bottom < top."""
 
     left: float
     bottom: float
@@ -121,32 +121,32 @@ class Box(NamedTuple):
 
     @property
     def width(self) -> float:
-        """Extent to the right."""
+        """Horizontal extent."""
         return self.right - self.left
 
     @property
     def height(self) -> float:
-        """Extent upwards."""
+        """Vertical extent."""
         return self.top - self.bottom
 
     @property
     def centre(self) -> Point:
-        """The middle of the rectangle."""
+        """The centre."""
         return Point((self.left + self.right) / 2, (self.bottom + self.top) / 2)
 
     def grown(self, margin: float) -> "Box":
-        """The rectangle with a margin on every side."""
+        """Return the rectangle with a margin added on every side."""
         left, bottom, right, top = self
         return Box(left - margin, bottom - margin, right + margin, top + margin)
 
     def meets(self, other: "Box") -> bool:
-        """Whether the two overlap by more than a shared edge."""
+        """Return whether two rectangles overlap by more than a shared edge."""
         left, bottom, right, top = self
         other_left, other_bottom, other_right, other_top = other
         return left < other_right and other_left < right and bottom < other_top and other_bottom < top
 
     def holds(self, other: "Box") -> bool:
-        """Whether the other lies wholly inside."""
+        """Return whether the other rectangle lies completely inside."""
         return (
             self.left <= other.left
             and self.bottom <= other.bottom
@@ -155,7 +155,7 @@ class Box(NamedTuple):
         )
 
     def meets_segment(self, a: Point, b: Point) -> bool:
-        """Whether the straight line from a to b passes through the rectangle."""
+        """Return whether the line segment from a to b passes through the rectangle."""
         enter, leave = 0.0, 1.0
         for start, step, low, high in (
             (a.x, b.x - a.x, self.left, self.right),
@@ -175,13 +175,13 @@ class Box(NamedTuple):
 
 
 def bounds(points: Iterable[Point]) -> Box:
-    """The smallest upright rectangle round some points (at least one)."""
+    """Return the smallest rectangle that contains the points (at least one)."""
     across, up = zip(*points, strict=True)
     return Box(min(across), min(up), max(across), max(up))
 
 
 def segment_distance(point: Point, a: Point, b: Point) -> float:
-    """Distance from a point to the straight line between a and b."""
+    """Return the distance from a point to the line segment from a to b."""
     # Written out in plain numbers: the placing of labels asks this thousands of times.
     (x, y), (from_x, from_y), (end_x, end_y) = point, a, b
     step_x, step_y = end_x - from_x, end_y - from_y

@@ -1,22 +1,22 @@
-"""Small systems of linear equations, solved with + - x / and square roots alone: the same bits everywhere."""
+"""Small systems of linear equations, solved only with + - x / and square roots: the same bits on every machine."""
 
 import math
 from collections.abc import Sequence
 
 Row = Sequence[float]
 SINGULAR = 1e-11
-"""Share of the largest diagonal element below which a system has no one solution."""
+"""A system is singular if a diagonal element is below this share of the largest."""
 
 
 class SingularMatrixError(ValueError):
-    """Raised when equations do not fix their unknowns."""
+    """Raised if the equations do not determine their unknowns."""
 
 
 def triangle(rows: Sequence[Row], right: Row) -> tuple[list[list[float]], list[float]]:
-    """The upper triangle R and Qt b of the least-squares problem "rows times x = right".
+    """Return R and Qt b of the least-squares problem "rows times x = right".
 
-    By Householder reflections (Golub and Van Loan, Matrix Computations, section 5.3; from memory).
-    Raises Singular when the rows do not fix every unknown.
+    Householder reflections (Golub and Van Loan, Matrix Computations, section 5.3; from memory). Raises
+    SingularMatrixError.
     """
     work = [[*row, value] for row, value in zip(rows, right, strict=True)]
     count = len(rows[0])
@@ -41,7 +41,7 @@ def triangle(rows: Sequence[Row], right: Row) -> tuple[list[list[float]], list[f
 
 
 def back(upper: Sequence[Row], right: Row) -> list[float]:
-    """The solution of an upper triangle."""
+    """Solve an upper triangular system by back substitution."""
     solution = [0.0] * len(right)
     for row in range(len(right) - 1, -1, -1):
         known = math.fsum(upper[row][place] * solution[place] for place in range(row + 1, len(right)))
@@ -50,15 +50,16 @@ def back(upper: Sequence[Row], right: Row) -> list[float]:
 
 
 def least_squares(rows: Sequence[Row], right: Row) -> list[float]:
-    """The x for which "rows times x" comes nearest to ``right``, at least as many rows as unknowns.
+    """Return the x for which "rows times x" is closest to ``right``; at least as many rows as unknowns.
 
-    Raises Singular when the rows do not fix every unknown.
+    Raises SingularMatrixError.
     """
     return back(*triangle(rows, right))
 
 
 def inverse_of_normal(rows: Sequence[Row]) -> list[list[float]]:
-    """The inverse of (rows transposed times rows): the covariance of x for unit errors. Raises Singular."""
+    """Return the inverse of (rows transposed times rows): the covariance of x for unit errors. Raises
+    SingularMatrixError."""
     upper, _ = triangle(rows, [0.0] * len(rows))
     count = len(upper)
     columns = [back(upper, [float(row == place) for row in range(count)]) for place in range(count)]

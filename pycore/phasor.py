@@ -10,16 +10,16 @@ from collections.abc import Iterable
 from pycore import trig
 
 ZERO_SHARE = 1e-12
-"""A sum smaller than this share of the sum of magnitudes is zero: the rest is rounding."""
+"""A sum below this share of the sum of magnitudes counts as zero: the rest is rounding."""
 
 
 def polar(magnitude: float, degrees: float) -> complex:
-    """The phasor of this magnitude at this angle."""
+    """Return the phasor with this magnitude and angle (degrees)."""
     return complex(magnitude * trig.cosine(degrees), magnitude * trig.sine(degrees))
 
 
 def magnitude(phasor: complex) -> float:
-    """Length of a phasor, in its own unit."""
+    """Return the magnitude of a phasor, in its unit."""
     return math.hypot(phasor.real, phasor.imag)
 
 
@@ -29,7 +29,7 @@ def angle(phasor: complex) -> float:
 
 
 def total(phasors: Iterable[complex]) -> complex:
-    """Phasor sum, exactly 0 when what is left is only rounding."""
+    """Return the phasor sum; exactly 0 if the rest is only rounding."""
     terms = tuple(phasors)
     added = complex(
         math.fsum(term.real for term in terms), math.fsum(term.imag for term in terms)
@@ -39,7 +39,7 @@ def total(phasors: Iterable[complex]) -> complex:
 
 
 def wrap(degrees: float) -> float:
-    """The same direction with -180 < angle <= 180."""
+    """Return the equivalent angle with -180 < angle <= 180."""
     turned = math.fmod(degrees, 360.0)
     if turned > 180.0:
         return turned - 360.0

@@ -1,10 +1,9 @@
-"""A plane seen in a picture: from marks at known places to any point's place on the plane, without units.
+"""A plane seen in an image: from marks at known places to the place of any point on the plane, without units.
 
-The picture's point (u, v) of the plane's point (x, y) is a projection of the plane (8 numbers), and
-if there are marks enough a lens that bends lines: u = c + (p - c)(1 + k r2), p the straight image,
-c the picture's middle, r2 the square of p's distance from it in half diagonals. Sources: Hartley and
-Zisserman, Multiple View Geometry, chapter 4 (normalised direct linear transformation, refined on
-the picture's own residuals); Brown's radial term; both from memory.
+The image point (u, v) of a plane point (x, y) is a projection of the plane (8 numbers) and, if there are enough marks,
+a lens distortion: u = c + (p - c)(1 + k r2), with p the undistorted image point, c the centre of the image, and r2 the
+square of the distance of p from c in half diagonals. Sources: Hartley and Zisserman, Multiple View Geometry, chapter 4
+(normalised direct linear transformation, refined on the image residuals); Brown's radial term; both from memory.
 """
 
 import math
@@ -18,16 +17,18 @@ from pycore.linear import SingularMatrixError, inverse_of_normal, least_squares
 
 FEWEST = 4
 FOR_LENS = 7
-"""Marks from which a lens can be told from errors of the marks."""
+"""The number of marks from which lens distortion can be told from errors of the marks."""
 THIN = 0.08
-"""Height of a triangle as a share of its longest side below which three marks lie nearly in line."""
+"""Three marks are nearly in line if the height of their triangle is below this share of its longest side."""
 STEPS = 30
 
 
 class ProjectionError(ValueError):
-    """Raised when marks do not fix a projection. ``reason``: ``few``, ``line`` (three nearly in line),
-    ``crossed`` (their order round the picture is not that round the plane), ``far`` (no projection fits);
-    ``marks`` are the indices at fault."""
+    """Raised if marks do not determine a projection.
+
+    ``reason``: ``few``; ``line`` (three nearly in line); ``crossed`` (their order around the image differs from that
+    around the plane); ``far`` (no projection fits). ``marks``: the indexes concerned.
+    """
 
     def __init__(self, reason: str, marks: tuple[int, ...] = ()) -> None:
         self.reason, self.marks = reason, marks
@@ -36,7 +37,7 @@ class ProjectionError(ValueError):
 
 @dataclass(frozen=True, slots=True)
 class Mark:
-    """A mark: its place on the plane, and where it is seen."""
+    """A mark: its place on the plane, and its image point."""
 
     place: Point
     seen: Point
@@ -44,7 +45,7 @@ class Mark:
 
 @dataclass(frozen=True, slots=True)
 class Lens:
-    """The picture's middle and half diagonal, about which a lens bends lines."""
+    """Centre and half diagonal of the image, for the lens distortion."""
 
     middle: Point
     reach: float
@@ -52,11 +53,11 @@ class Lens:
 
 @dataclass(frozen=True, slots=True)
 class Projection:
-    """From the plane to the picture and back.
+    """A projection from the plane to the image and back.
 
-    ``numbers``: the eight of the projection, the lens's one (0: none) last. ``spread`` is the
-    covariance of those that were fitted, ``error`` the standard error of one coordinate of a mark in the picture,
-    ``residuals`` how far each mark is from where it should be seen.
+    ``numbers``: the eight of the projection, then that of the lens (0: none). ``spread``: the covariance of the fitted
+    ones. ``error``: the standard error of one image coordinate of a mark. ``residuals``: the distance of each mark from
+    its calculated image point.
     """
 
     numbers: tuple[float, ...]
@@ -70,7 +71,7 @@ class Projection:
         return _seen(self.numbers, self.lens, place)
 
     def place(self, seen: Point) -> Point:
-        """The point of the plane that is seen there. Raises Unsolvable for a point at or beyond the horizon."""
+        """Return the point of the plane with this image point. Raises ProjectionError at or beyond the horizon."""
         straight = _straightened(self.numbers[8], self.lens, seen)
         a, b, c, d, e, f, g, h = self.numbers[:8]
         u, v = straight
@@ -85,8 +86,10 @@ class Projection:
         return point
 
     def covariance(self, places: Sequence[Point], tap: float) -> list[list[float]]:
-        """Covariance of the plane's points x1, y1, x2, y2 ... that were tapped in the picture, each
-        coordinate with the standard error ``tap`` there, the projection's own errors added."""
+        """Return the covariance of the plane coordinates x1, y1, x2, y2 ... of points tapped in the image.
+
+        ``tap``: the standard error of each tapped coordinate. The errors of the projection itself are included.
+        """
         count = len(self.spread)
         pulls = [_pull(self.numbers, self.lens, place, count) for place in places]
         matrix = [[0.0] * (2 * len(places)) for _ in range(2 * len(places))]
@@ -104,7 +107,7 @@ class Projection:
 
 def _between(left: Sequence[Sequence[float]], middle: Sequence[Sequence[float]],
              right: Sequence[Sequence[float]]) -> list[list[float]]:  # fmt: skip
-    """left x middle x right transposed."""
+    """Return left x middle x right transposed."""
     half = [[math.fsum(a * row[k] for a, row in zip(line, middle, strict=True)) for k in range(len(middle[0]))]
             for line in left]  # fmt: skip
     return [[math.fsum(a * b for a, b in zip(line, other, strict=True)) for other in right] for line in half]
@@ -131,7 +134,7 @@ def _seen(numbers: Sequence[float], lens: Lens, place: Point) -> Point:
 
 
 def _straightened(k: float, lens: Lens, seen: Point) -> Point:
-    """The straight image of a bent one, by Newton's steps along its radius."""
+    """Return the undistorted image point, by Newton's method along its radius."""
     if not k:
         return seen
     off = seen.minus(lens.middle).times(1.0 / lens.reach)
@@ -146,7 +149,7 @@ def _straightened(k: float, lens: Lens, seen: Point) -> Point:
 
 
 def _slopes(numbers: Sequence[float], lens: Lens, place: Point) -> tuple[list[float], list[float]]:
-    """Derivatives of the seen u and v by the nine numbers."""
+    """Return the derivatives of u and v by the nine numbers."""
     straight = _straight(numbers, place)
     x, y = place
     depth = numbers[6] * x + numbers[7] * y + 1.0
@@ -162,7 +165,8 @@ def _slopes(numbers: Sequence[float], lens: Lens, place: Point) -> tuple[list[fl
 def _bending(
     k: float, lens: Lens, straight: Point
 ) -> tuple[tuple[float, float], tuple[float, float], float, Point]:
-    """Derivatives of the bent point by the straight one, the square of its distance, and its step from the middle."""
+    """Return the derivatives of the distorted point by the undistorted one, its squared distance, and its displacement
+    from the centre."""
     off = straight.minus(lens.middle)
     reach = lens.reach * lens.reach
     square = geometry.dot(off, off) / reach
@@ -175,7 +179,7 @@ def _bending(
 def _pull(
     numbers: Sequence[float], lens: Lens, place: Point, count: int
 ) -> tuple[list[list[float]], list[list[float]]]:
-    """How a step in the picture moves a point on the plane, and how the numbers move it in the picture."""
+    """Return how a displacement in the image moves a point on the plane, and how the numbers move it in the image."""
     straight = _straight(numbers, place)
     depth = numbers[6] * place.x + numbers[7] * place.y + 1.0
     a, b, _, d, e, _, g, h = numbers[:8]
@@ -200,7 +204,7 @@ def _pull(
 
 
 def _turn(a: Point, b: Point, c: Point) -> float:
-    """The height of a triangle as a share of its longest side, positive if it runs anticlockwise."""
+    """Return the height of a triangle as a share of its longest side, positive if it runs anticlockwise."""
     longest = max(geometry.distance(a, b), geometry.distance(b, c), geometry.distance(c, a))
     return geometry.cross(b.minus(a), c.minus(a)) / (longest * longest) if longest > 0 else 0.0
 
@@ -212,10 +216,10 @@ def _triples(marks: Sequence[Mark]) -> Iterator[tuple[tuple[int, ...], float, fl
 
 
 def check(marks: Sequence[Mark]) -> int:
-    """+1 when the picture shows the plane as it is, -1 when mirrored (as with v counted downwards).
+    """Return +1 if the image shows the plane as it is, -1 if mirrored (as with v measured downwards).
 
-    Raises Unsolvable when there are too few marks, when no four of them lie clear of one another's
-    lines, or when their order round the picture is not that round the plane.
+    Raises ProjectionError if there are too few marks, if fewer than four are clear of one another's lines, or if their
+    order around the image differs from that around the plane.
     """
     if len(marks) < FEWEST:
         raise ProjectionError("few")
@@ -234,14 +238,14 @@ def check(marks: Sequence[Mark]) -> int:
 
 
 @dataclass(frozen=True, slots=True)
-class _Scale:
+class _PointNormalisation:
     """Moves points about their middle and to a mean distance of root two, and back."""
 
     middle: Point
     factor: float
 
     @classmethod
-    def of(cls, points: Sequence[Point]) -> "_Scale":
+    def of(cls, points: Sequence[Point]) -> "_PointNormalisation":
         count = len(points)
         middle = Point(math.fsum(p.x for p in points) / count, math.fsum(p.y for p in points) / count)
         mean = math.fsum(geometry.distance(point, middle) for point in points) / count
@@ -252,7 +256,7 @@ class _Scale:
 
 
 def _direct(marks: Sequence[Mark]) -> list[float]:
-    """The eight numbers by linear equations."""
+    """Return the eight numbers from linear equations."""
     rows: list[list[float]] = []
     right: list[float] = []
     for mark in marks:
@@ -263,7 +267,7 @@ def _direct(marks: Sequence[Mark]) -> list[float]:
 
 
 def _refined(marks: Sequence[Mark], numbers: list[float], lens: Lens, count: int) -> list[float]:
-    """Gauss and Newton's steps on how far the marks are seen from where they should be."""
+    """Improve the numbers by Gauss-Newton steps on the residuals."""
     for _ in range(STEPS):
         rows: list[list[float]] = []
         right: list[float] = []
@@ -279,8 +283,8 @@ def _refined(marks: Sequence[Mark], numbers: list[float], lens: Lens, count: int
     return numbers
 
 
-def _back_to_scale(numbers: Sequence[float], plane: _Scale, picture: _Scale) -> list[float]:
-    """The eight numbers for points as they are given."""
+def _back_to_scale(numbers: Sequence[float], plane: _PointNormalisation, picture: _PointNormalisation) -> list[float]:
+    """Return the eight numbers for the points in their original units."""
     a, b, c, d, e, f, g, h = numbers[:8]
     s, (mx, my) = plane.factor, plane.middle
     rows = []
@@ -313,8 +317,8 @@ def _finished(marks: Sequence[Mark], numbers: list[float], lens: Lens, count: in
 
 
 def _fit(marks: Sequence[Mark], lens: Lens, count: int, tap: float) -> Projection:
-    plane = _Scale.of([mark.place for mark in marks])
-    picture = _Scale.of([mark.seen for mark in marks])
+    plane = _PointNormalisation.of([mark.place for mark in marks])
+    picture = _PointNormalisation.of([mark.seen for mark in marks])
     inner = Lens(picture.put(lens.middle), lens.reach * picture.factor)
     scaled = [Mark(plane.put(mark.place), picture.put(mark.seen)) for mark in marks]
     try:
@@ -326,11 +330,10 @@ def _fit(marks: Sequence[Mark], lens: Lens, count: int, tap: float) -> Projectio
 
 
 def solve(marks: Sequence[Mark], lens: Lens, tap: float) -> Projection:
-    """The projection that fits the marks best, and the lens where there are marks enough to see one.
+    """Return the projection that fits the marks best, with lens distortion if there are enough marks.
 
-    ``tap`` is the standard error of one coordinate of a mark in the picture, from how it was found.
-    A lens counts only where its number is at least three times its own standard error.
-    Raises Unsolvable (see ``check``).
+    ``tap``: the standard error of one image coordinate of a mark. Distortion counts only if its number is at least
+    three times its standard error. Raises ProjectionError (see ``check``).
     """
     check(marks)
     plain = _fit(marks, lens, 8, tap)

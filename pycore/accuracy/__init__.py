@@ -1,1 +1,1 @@
-"""How far results may differ: hands, instruments, and whether two results agree."""
+"""How far results may differ: errors of hands and instruments, and whether two results agree."""

@@ -1,7 +1,7 @@
-"""Whether two results agree: E_n = |x1 - x2| / U(x1 - x2), U at 95 % of the difference.
+"""Whether two results agree: E_n = |x1 - x2| / U(x1 - x2), with U at 95 % of the difference.
 
-Source: ISO 13528 and ISO/IEC 17043 (E_n for independent results, U the root of the squares);
-what two results share is taken out of the uncertainty of their difference first.
+Source: ISO 13528 and ISO/IEC 17043 (E_n for independent results, U the root of the sum of squares). Errors that two
+results share are removed from the uncertainty of their difference first.
 """
 
 import math
@@ -18,7 +18,7 @@ _SLOWER = ((25, 2.11), (30, 2.09), (35, 2.07), (40, 2.06), (50, 2.05), (100, 2.0
 
 
 def coverage_factor(freedom: float) -> float:
-    """The coverage factor for so many effective degrees of freedom: few repeats need a wider interval.
+    """Return the coverage factor for a number of effective degrees of freedom: few readings need a wider interval.
 
     Source: JCGM 100:2008, G.4.1 (rounded down) and table G.2.
     """
@@ -32,8 +32,11 @@ def coverage_factor(freedom: float) -> float:
 
 
 def effective_freedom(combined: float, scatter: float, count: int) -> float:
-    """Degrees of freedom of a standard uncertainty ``whole`` of which ``scatter`` comes from so many readings
-    and the rest is known for sure (Welch-Satterthwaite, JCGM 100:2008, G.4.1); infinite without scatter."""
+    """Return the degrees of freedom of a ``combined`` standard uncertainty, of which ``scatter`` comes from ``count``
+    readings.
+
+    The rest has infinite degrees of freedom (Welch-Satterthwaite, JCGM 100:2008, G.4.1). Infinite without scatter.
+    """
     if scatter <= 0.0 or count < 2:
         return math.inf
     share = scatter / combined
@@ -42,8 +45,8 @@ def effective_freedom(combined: float, scatter: float, count: int) -> float:
 
 @dataclass(frozen=True, slots=True)
 class Verdict:
-    """Two results compared: their difference, its expanded uncertainty, E_n (None when the
-    uncertainty is nothing) and whether they agree."""
+    """The comparison of two results: their difference, its expanded uncertainty, E_n (None if the uncertainty is zero)
+    and whether they agree."""
 
     difference: float
     expanded: float
@@ -52,9 +55,9 @@ class Verdict:
 
 
 def verdict(first: float, second: float, standard: float, factor: float = COVERAGE) -> Verdict:
-    """Compare two results whose difference has this standard uncertainty, at this coverage factor.
+    """Compare two results: their difference has this standard uncertainty; use this coverage factor.
 
-    Raises ValueError for an uncertainty below zero or not finite.
+    Raises ValueError for an uncertainty that is negative or not finite.
     """
     if not standard >= 0.0 or math.isinf(standard):
         raise ValueError(f"{standard} is no uncertainty")

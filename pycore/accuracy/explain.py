@@ -1,7 +1,7 @@
-"""What could explain a neutral reading that does not agree: each cause with the size it would need.
+"""Possible causes of a neutral reading that does not agree, each with the size that it would need.
 
-Solved for, not looked up: the size at which the computed neutral equals the reading. Plausibility
-is the size against what is met in practice (common practice, no source).
+The size is solved for: with it, the calculated neutral current equals the reading. How plausible a cause is depends on
+that size compared with what is usual (common practice, no source).
 """
 
 import math
@@ -22,9 +22,8 @@ WIDEST_ANGLE = 90.0
 
 @dataclass(frozen=True, slots=True)
 class Explanation:
-    """One cause: its kind, the number of the line it is about (0: all), the size it would need
-    (degrees; per cent of the fundamental; SI unit; a power of ten) and how far-fetched that is
-    (1: as large as is met in practice; larger: less plausible)."""
+    """One cause: its kind, the number of the line (0: all), the size that it would need (degrees; per cent of the
+    fundamental; SI unit; a power of ten), and ``strain``: 1 if as large as is usual, larger if less plausible."""
 
     kind: str
     line: int
@@ -33,7 +32,7 @@ class Explanation:
 
 
 def _root(function: Callable[[float], float], low: float, high: float) -> float | None:
-    """Where a function changes sign between two places, by halving; None when it does not or is no number."""
+    """Return a sign change of a function between two places, by bisection; None if there is none."""
     at_low, at_high = function(low), function(high)
     if at_low == 0.0:
         return low
@@ -50,7 +49,7 @@ def _root(function: Callable[[float], float], low: float, high: float) -> float 
 
 
 def roots(function: Callable[[float], float], reach: float) -> tuple[float, ...]:
-    """The root nearest to zero on either side within +-reach, found in steps of a fortieth of it."""
+    """Return the root nearest to zero on either side within ±reach, searched in steps of a fortieth of it."""
     step = reach / 40.0
     solutions: list[float] = []
     for sign in (1.0, -1.0):
@@ -63,7 +62,7 @@ def roots(function: Callable[[float], float], reach: float) -> tuple[float, ...]
 
 
 def _by_angle(lines: tuple[complex, ...], number: int, read: float) -> tuple[float, ...]:
-    """Degrees by which one line would have to be turned (positive: it lags more)."""
+    """Return by how many degrees one line would have to be turned (positive: more lag)."""
 
     def gap(lag: float) -> float:
         turned = [line * phasor.polar(1.0, -lag) if index == number else line for index, line in enumerate(lines)]
@@ -73,7 +72,7 @@ def _by_angle(lines: tuple[complex, ...], number: int, read: float) -> tuple[flo
 
 
 def _by_reading(lines: tuple[complex, ...], number: int, read: float) -> tuple[float, ...]:
-    """How much one line would have to carry more (SI unit)."""
+    """Return how much more current one line would have to carry (SI unit)."""
     size = phasor.magnitude(lines[number])
 
     def gap(more: float) -> float:
@@ -85,8 +84,8 @@ def _by_reading(lines: tuple[complex, ...], number: int, read: float) -> tuple[f
 
 
 def third_harmonic(lines: tuple[complex, ...], read: float) -> float | None:
-    """Per cent of third harmonic, equal in share and in phase in all lines, that would raise the
-    neutral to the reading; None when the reading is not above the fundamental's sum."""
+    """Return the third harmonic in per cent, equal in share and phase in all lines, that gives the reading; None if the
+    reading is not above the sum of the fundamentals."""
     fundamental = phasor.magnitude(phasor.total(lines))
     added = read * read - fundamental * fundamental
     carried = math.fsum(phasor.magnitude(line) for line in lines)
@@ -96,7 +95,7 @@ def third_harmonic(lines: tuple[complex, ...], read: float) -> float | None:
 
 
 def _wrong_range(lines: tuple[complex, ...], read: float) -> float | None:
-    """The power of ten by which the reading is out, if it is just that (to 5 %)."""
+    """Return the power of ten by which the reading is wrong, if that alone explains it (within 5 %)."""
     size = phasor.magnitude(phasor.total(lines))
     for power, factor in ((1.0, 10.0), (-1.0, 0.1), (3.0, 1000.0), (-3.0, 0.001)):
         if size > 0.0 and math.fabs(read / (size * factor) - 1.0) < 0.05:
@@ -105,7 +104,7 @@ def _wrong_range(lines: tuple[complex, ...], read: float) -> float | None:
 
 
 def _of_line(lines: tuple[complex, ...], number: int, read: float) -> list[Explanation]:
-    """What one line could have to do with it."""
+    """Return the causes that concern one line."""
     causes = [
         Explanation(ANGLE, number + 1, angle, math.fabs(angle) / USUAL[ANGLE])
         for angle in _by_angle(lines, number, read)
@@ -117,9 +116,9 @@ def _of_line(lines: tuple[complex, ...], number: int, read: float) -> list[Expla
 
 
 def explanations(lines: tuple[complex, ...], read: float) -> tuple[Explanation, ...]:
-    """Every cause that can bring the computed neutral to the reading, the most plausible first.
+    """Return all causes that can explain the reading, the most plausible first.
 
-    A cause that can do it in either direction is there twice. The neutral's own misreading is always there.
+    A cause that works in both directions appears twice. An error of the neutral reading itself is always included.
     """
     causes: list[Explanation] = []
     for number, line in enumerate(lines):

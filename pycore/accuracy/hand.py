@@ -1,10 +1,9 @@
-"""What a hand does to a drawing: errors of ruler and protractor carried through each move.
+"""The errors of a hand: ruler and protractor errors carried through every move of a construction.
 
-A practised hand sets and reads to 0.5 mm and 0.5 degrees, an ordinary one to 1 mm and 1 degree:
-standard uncertainties, normal, common practice with no source. The construction's own moves are
-carried out with each deviation (constructions.moves.carry_out), to first order where that holds
-and by seeded sampling where lines cross too flatly for it: there drawings scatter with long tails,
-so that what counts is where 95 in 100 of them end, not a mean of squares.
+A practised hand marks and reads to 0.5 mm and 0.5 degrees, an ordinary one to 1 mm and 1 degree: standard uncertainties
+of a normal distribution, common practice with no source. The moves are carried out with each deviation
+(``moves.carry_out``), to first order where that is valid. If lines cross too flatly, drawings scatter with long tails;
+then a seeded sample is drawn, and the interval that contains 95 of 100 drawings counts.
 """
 
 import math
@@ -40,15 +39,15 @@ _SHARE = 0.1
 
 @dataclass(frozen=True, slots=True)
 class Hand:
-    """Standard uncertainties of a hand: mm along the ruler, degrees at the protractor, degrees of a
-    slid set square (less than a protractor’s: nothing is read, common practice with no source)."""
+    """Standard uncertainties of a hand: mm along the ruler, degrees at the protractor, degrees of a moved set square
+    (smaller than the protractor's, since nothing is read; common practice with no source)."""
 
     length: float = 0.5
     angle: float = 0.5
     parallel: float = 0.3
 
     def deviation(self, kind: str, factor: float) -> float:
-        """Standard uncertainty of a deviation in the construction's own unit, ``factor`` mm a unit."""
+        """Return the standard uncertainty of a deviation in the construction's unit, at ``factor`` mm for each unit."""
         if kind in deviations.LENGTHS:
             return self.length / factor
         return self.parallel if kind == deviations.PARALLEL else self.angle
@@ -63,7 +62,7 @@ SQUARE_SHARE = 0.6
 
 @dataclass(frozen=True, slots=True)
 class Share:
-    """What one move contributes to the variance of the length read (quantity squared)."""
+    """The contribution of one move to the variance of the length read (quantity squared)."""
 
     move: int
     kind: str
@@ -72,10 +71,13 @@ class Share:
 
 @dataclass(frozen=True, slots=True)
 class Spread:
-    """How a hand's drawings scatter: covariance of the end point (quantity squared, picture
-    unturned), standard uncertainties of the length read (quantity) and of the angle read (degrees;
-    None where the sum is nothing), what contributes, whether it was found by sampling (then both are such
-    that they hold 95 in 100 as a normal scatter does), and whether first order fails, sampled or not."""
+    """How the drawings of a hand scatter.
+
+    Contains the covariance of the end point (quantity squared, in calculated axes), the standard uncertainties of the
+    length (quantity) and the angle read (degrees; None if the sum is zero), the contributions, whether it was found by
+    sampling (then both uncertainties are chosen so that 95 of 100 drawings lie within 1.96 of them), and whether first
+    order fails.
+    """
 
     covariance: Matrix
     length: float
@@ -90,7 +92,7 @@ class Spread:
         return ONE_LENGTH * self.length
 
     def ellipse(self) -> tuple[float, float, float]:
-        """Half axes of the 95 % ellipse of the end point (quantity) and the first one's angle."""
+        """Semi-axes of the 95 % ellipse of the end point (quantity), and the angle of the first."""
         (a, b), (_, d) = self.covariance
         middle, half = (a + d) / 2, math.hypot((a - d) / 2, b)
         major, minor = middle + half, max(0.0, middle - half)
@@ -103,7 +105,7 @@ def _kinds(moves: tuple[Move, ...]) -> list[tuple[int, str]]:
 
 
 def is_final(move: Move) -> bool:
-    """Whether a move reads the drawn sum: its error adds to the reading, not to the drawing."""
+    """Return whether a move reads the drawn sum: its error adds to the reading, not to the drawing."""
     return isinstance(move, (ReadLength, ReadAngle)) and move.reading in (RESULT_LENGTH, RESULT_ANGLE)
 
 
@@ -115,9 +117,9 @@ def _setting(construction: Construction) -> list[tuple[int, str]]:
 def spread(
     construction: Construction, factor: float, hand: Hand = PRACTISED, *, first_order: bool = False
 ) -> Spread:
-    """The scatter of a hand's drawings of a construction at ``factor`` mm for each unit.
+    """Return the scatter of a hand's drawings of a construction at ``factor`` mm for each unit.
 
-    ``first_order`` spares the sampling where lines cross flatly: quick, and then too small.
+    ``first_order`` leaves out the sampling where lines cross flatly: faster, but then too small.
     """
     exact = construction.end_point
     unit = _direction(exact)
@@ -147,7 +149,7 @@ def spread(
 
 
 @dataclass(frozen=True, slots=True)
-class _Slip:
+class _ErrorEffect:
     """What one deviation of its standard uncertainty does: how far the end moves, the square of how far that
     bends from straight, and how far each crossing turns (degrees)."""
 
@@ -158,7 +160,7 @@ class _Slip:
 
 def _slips(
     construction: Construction, kinds: Sequence[tuple[int, str]], factor: float, hand: Hand
-) -> Iterator[_Slip]:
+) -> Iterator[_ErrorEffect]:
     """What each deviation does: differences over a tenth of it, central, or to the one side on which the move can
     still be made (arcs that only just cross: first order surely fails).
 
@@ -181,11 +183,11 @@ def _slips(
         kept = [ends[side] for side in (high, low) if side not in drawn.lost]
         if len(kept) < 2:
             moved = kept[0].minus(exact).times(1.0 / _SHARE) if kept else Point(0.0, 0.0)
-            yield _Slip(moved, math.inf, (0.0,) * len(turned[high]) + later)
+            yield _ErrorEffect(moved, math.inf, (0.0,) * len(turned[high]) + later)
             continue
         bend = kept[0].plus(kept[1]).minus(exact.times(2.0)).times(1.0 / (_SHARE * _SHARE))
         turns = tuple([(up - down) * half for up, down in zip(turned[high], turned[low], strict=True)])
-        yield _Slip(kept[0].minus(kept[1]).times(half), geometry.dot(bend, bend), turns + later)
+        yield _ErrorEffect(kept[0].minus(kept[1]).times(half), geometry.dot(bend, bend), turns + later)
 
 
 def _direction(end: Point) -> Point:
@@ -218,19 +220,19 @@ def _angle(covariance: Matrix, end: Point, length: float, hand: Hand) -> float |
 
 
 class NormalSampler:
-    """Seeded numbers, alike in every host: a 64-bit linear congruential generator (Knuth's MMIX
-    multiplier, from memory), and normal deviates as sums of sixteen numbers of 12 bits."""
+    """Seeded normal deviates, the same on every machine: a 64-bit linear congruential generator (Knuth's MMIX
+    multiplier, from memory); each deviate is a sum of sixteen numbers of 12 bits."""
 
     def __init__(self, seed: int) -> None:
         self.state = (seed * 2862933555777941757 + 3037000493) % (1 << 64)
 
     def bits(self) -> int:
-        """The 48 better bits of the next number."""
+        """Return the upper 48 bits of the next number."""
         self.state = (self.state * 6364136223846793005 + 1442695040888963407) % (1 << 64)
         return self.state >> 16
 
     def normal(self) -> float:
-        """A number of mean 0 and standard deviation 1, nearly normal."""
+        """Return a nearly normal number with mean 0 and standard deviation 1."""
         total = 0
         for _ in range(4):
             word = self.bits()

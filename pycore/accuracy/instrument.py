@@ -1,8 +1,8 @@
-"""A clamp meter's limit, and what it makes of readings and of what is computed from them.
+"""The limit of error of a clamp meter, and what follows for readings and for results calculated from them.
 
-A limit is "± (a % of reading + n digits)" over a range: a rectangular bound unless the maker says
-otherwise (common practice); its standard uncertainty is the bound over root three (JCGM 100:2008,
-4.3.7). One meter's gain error is shared by all its readings.
+A limit is "± (a % of reading + n digits)" over a range. It is taken as a rectangular distribution unless the maker says
+otherwise (common practice); its standard uncertainty is the limit divided by root three (JCGM 100:2008, 4.3.7). All
+readings of one meter share its gain error.
 """
 
 import math
@@ -18,32 +18,32 @@ ROUND = 1.224
 
 @dataclass(frozen=True, slots=True)
 class Meter:
-    """A meter's limit: per cent of reading, digits, and what one digit is worth (SI unit)."""
+    """The limit of error of a meter: per cent of reading, digits, and the value of one digit (SI unit)."""
 
     percent: float = 2.0
     digits: float = 5.0
     digit: float = 0.01
 
     def limit(self, reading: float) -> float:
-        """The bound on the error of a reading."""
+        """Return the limit of error of a reading."""
         return self.percent / 100.0 * math.fabs(reading) + self.digits * self.digit
 
     def standard(self, reading: float) -> float:
-        """Standard uncertainty of a reading."""
+        """Return the standard uncertainty of a reading."""
         return self.limit(reading) / ROOT_THREE
 
     def gain(self) -> float:
-        """Standard uncertainty of the part that grows with the reading, as a share of it."""
+        """Return the standard uncertainty of the part that grows with the reading, as a share of it."""
         return self.percent / 100.0 / ROOT_THREE
 
     def offset(self) -> float:
-        """Standard uncertainty of the part in digits."""
+        """Return the standard uncertainty of the part in digits."""
         return self.digits * self.digit / ROOT_THREE
 
 
 @dataclass(frozen=True, slots=True)
 class ComputedSum:
-    """A sum computed from readings: its size, the sensitivities to each reading, its uncertainty."""
+    """A sum calculated from readings: its size, the sensitivity to each reading, and its standard uncertainty."""
 
     size: float
     sensitivities: tuple[float, ...]
@@ -51,9 +51,9 @@ class ComputedSum:
 
 
 def sensitivities(phasors: Sequence[complex], angles: Sequence[float]) -> tuple[float, ...]:
-    """How the size of a phasor sum changes with the size of each phasor (its direction kept).
+    """Return how the size of a phasor sum changes with the size of each phasor, directions unchanged.
 
-    Zero for a sum of nothing, whose size has no derivative.
+    Zero for a sum of zero, which has no derivative.
     """
     total = phasor.total(phasors)
     size = phasor.magnitude(total)
@@ -67,11 +67,10 @@ def sensitivities(phasors: Sequence[complex], angles: Sequence[float]) -> tuple[
 def computed(
     phasors: Sequence[complex], angles: Sequence[float], meter: Meter, *, one_meter: bool = False
 ) -> ComputedSum:
-    """The size of a phasor sum whose sizes were read by meters of this kind.
+    """Return the size of a phasor sum of readings of this kind of meter, with its uncertainty.
 
-    ``one_meter``: the same meter read them all, so that its gain error is common to all (and cannot make
-    something of nothing). A sum of nothing has no derivative: it is as uncertain as the circle is wide in
-    which the errors end.
+    ``one_meter``: one meter took all readings, so its gain error is common to all. A sum of zero has no derivative; its
+    uncertainty is the radius of the circle in which the errors end.
     """
     coefficients = sensitivities(phasors, angles)
     size = phasor.magnitude(phasor.total(phasors))
@@ -96,9 +95,9 @@ def difference(
     one_meter: bool = False,
     scatter: float = 0.0,
 ) -> float:
-    """Standard uncertainty of (computed sum - reading of the sum), with what they share.
+    """Return the standard uncertainty of (calculated sum - reading of the sum), shared errors included.
 
-    ``scatter``: of the mean, where the sum was read repeatedly (type A); the meter's limit stays (type B).
+    ``scatter``: of the mean, if the sum was read repeatedly (type A); the meter's limit remains (type B).
     """
     result = computed(phasors, angles, meter, one_meter=one_meter)
     if not one_meter or result.size == 0.0:

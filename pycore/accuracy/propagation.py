@@ -12,11 +12,11 @@ Matrix = tuple[Vector, ...]
 
 
 class NotEnough(ValueError):
-    """Raised when a scatter is asked of fewer than two readings."""
+    """Raised for fewer than two readings."""
 
 
 def jacobian(function: Callable[[Vector], Vector], at: Vector, steps: Vector) -> Matrix:
-    """Partial derivatives, a row for each result, by central differences of these steps."""
+    """Return the partial derivatives, one row for each result, by central differences with these steps."""
     columns: list[Vector] = []
     for index, step in enumerate(steps):
         ahead = tuple(value + (step if place == index else 0.0) for place, value in enumerate(at))
@@ -27,7 +27,7 @@ def jacobian(function: Callable[[Vector], Vector], at: Vector, steps: Vector) ->
 
 
 def carried(derivatives: Matrix, covariance: Matrix) -> Matrix:
-    """Covariance of results whose derivatives are given, from that of the inputs."""
+    """Return the covariance of results from their derivatives and the covariance of the inputs."""
     half = [
         [math.fsum(row[k] * covariance[k][j] for k in range(len(row))) for j in range(len(covariance))]
         for row in derivatives
@@ -38,7 +38,7 @@ def carried(derivatives: Matrix, covariance: Matrix) -> Matrix:
 
 
 def diagonal(deviations: Sequence[float]) -> Matrix:
-    """Covariance of independent inputs with these standard uncertainties."""
+    """Return the covariance of independent inputs with these standard uncertainties."""
     return tuple(
         tuple(value * value if row == column else 0.0 for column in range(len(deviations)))
         for row, value in enumerate(deviations)
@@ -47,7 +47,7 @@ def diagonal(deviations: Sequence[float]) -> Matrix:
 
 @dataclass(frozen=True, slots=True)
 class RepeatedReadings:
-    """Repeated readings of several quantities taken together: means and covariance of the means."""
+    """Repeated readings of several quantities taken together: means, and covariance of the means."""
 
     means: Vector
     covariance: Matrix
@@ -80,6 +80,6 @@ def type_a(*series: Sequence[float]) -> RepeatedReadings:
 
 
 def correlation(covariance: Matrix, first: int, second: int) -> float:
-    """Correlation coefficient of two quantities; 0 where one has no uncertainty."""
+    """Return the correlation coefficient of two quantities; 0 if one has no uncertainty."""
     product = covariance[first][first] * covariance[second][second]
     return covariance[first][second] / math.sqrt(product) if product > 0 else 0.0

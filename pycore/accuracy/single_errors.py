@@ -1,6 +1,6 @@
-"""Which single slip of ruler, protractor, set square or compasses would explain what was read off a drawing.
+"""Which single error of ruler, protractor, set square or compasses would explain a reading taken from a drawing.
 
-Solved for through the construction's own moves: one deviation at a time, as large as it would have to be.
+The size is solved for through the construction's own moves, one deviation at a time.
 """
 
 import math
@@ -18,8 +18,8 @@ MOST = 40.0
 
 @dataclass(frozen=True, slots=True)
 class SingleError:
-    """One slip: the index of the move, the kind of deviation, its size (mm or degrees, signed) and how many of the
-    hand's standard uncertainties that is."""
+    """One error: index of the move, kind of deviation, size (mm or degrees, signed), and how many standard
+    uncertainties of the hand that is."""
 
     move: int
     kind: str
@@ -28,9 +28,9 @@ class SingleError:
 
 
 def single_errors(construction: Construction, factor: float, hand: Hand, read: float) -> tuple[SingleError, ...]:
-    """Every slip that alone would bring the drawn length to ``read`` (the quantity's unit), the smallest first.
+    """Return every single error that would give the drawn length ``read`` (the quantity's unit), the smallest first.
 
-    ``factor``: mm for each unit. The last reading is left out: measuring it again is the first thing to do anyway.
+    ``factor``: mm for each unit. The final reading is left out: it is measured again first in any case.
     """
     errors: list[SingleError] = []
     for index, move in enumerate(construction.moves):

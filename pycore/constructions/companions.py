@@ -1,8 +1,7 @@
-"""Phasors of a second quantity beside a sum: a current among voltages, at a scale of its own.
+"""Phasors of a second quantity on the same sheet, such as a current among voltages, with a scale of their own.
 
-Each is one more line set off by ruler (and protractor), told apart by an open arrowhead and a double
-line. One that lies in the direction drawn first is drawn first, and angles are counted from it; the
-others follow once the sum has been read.
+Each is drawn with ruler and protractor and has an open arrowhead and a double line. A companion in the first direction
+is drawn first, and angles are measured from it; the others follow after the sum has been read.
 """
 
 from dataclasses import replace
@@ -17,17 +16,17 @@ from pycore.phasor import wrap
 
 
 def companion_moves(construction: Construction) -> tuple[SetOff, ...]:
-    """The moves that draw companions."""
+    """Return the moves that draw companions."""
     return tuple(move for move in construction.moves if isinstance(move, SetOff) and move.role == COMPANION)
 
 
 def leads(construction: Construction) -> SetOff | None:
-    """The companion that stands in the place of the faint direction drawn first, if one does."""
+    """Return the companion that is drawn in place of the faint first direction; None if there is none."""
     return next((move for move in companion_moves(construction) if move.line == FIRST_DIRECTION), None)
 
 
 def _zero(construction: Construction, picture: DrawingConvention) -> str:
-    """The line that lies in the direction drawn first."""
+    """Return the name of the line in the first direction."""
     if construction.method == COMPONENTS:
         return AXIS_UP if picture.first == "up" else AXIS_ACROSS
     if FIRST_DIRECTION in construction.figure.lines:
@@ -44,7 +43,7 @@ def _step(arm: Arm, length: float, zero: str, reference: float) -> Step:
 
 
 def _led(steps: list[Step], arm: Arm, length: float, reference: float) -> list[Step]:
-    """The steps with a companion drawn first, in place of the faint direction."""
+    """Return the steps with a companion drawn first, in place of the faint first direction."""
     set_off = SetOff(f"K{arm.number}", START_POINT, FIRST_DIRECTION, length, arm.key, role=COMPANION)
     direction = Direction(FIRST_DIRECTION, START_POINT, reference)
     first = Step(step_kinds.COMPANION, (Start(START_POINT), direction, set_off), (arm.number,))
@@ -60,8 +59,10 @@ def _led(steps: list[Step], arm: Arm, length: float, reference: float) -> list[S
 def accompanied(
     construction: Construction, companions: tuple[Arm, ...], ratio: float, picture: DrawingConvention
 ) -> Construction:
-    """The construction with its companions, ``ratio`` units of the sum's quantity being as long on the
-    paper as one unit of theirs."""
+    """Return the construction with its companions.
+
+    ``ratio``: how many units of the sum's quantity are as long on paper as one unit of the companions' quantity.
+    """
     steps = list(construction.steps)
     after: list[Step] = []
     zero = _zero(construction, picture)

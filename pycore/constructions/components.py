@@ -1,7 +1,6 @@
-"""Components: every phasor dropped square on to two axes, the parts added, the sum joined.
+"""The method of components: perpendiculars from every phasor to two axes; the components are added and the sums joined.
 
-The axes are the paper's own, to the right and up, so that the working's sines and cosines
-match the picture.
+The axes point right and up on the paper, so that the sines and cosines of the working match the drawing.
 """
 
 from pycore import phasor
@@ -75,7 +74,7 @@ def _add(arms: tuple[Arm, ...]) -> tuple[Step, Step]:
 def components(
     arms: tuple[Arm, ...], picture: DrawingConvention, resultant: str = THE_SUM
 ) -> Construction:
-    """The construction for one arm or more, of non-zero size, on the axes of a picture."""
+    """Return the construction for one or more arms of non-zero size, on the axes of a convention."""
     axes: tuple[Move, ...] = (
         Start(START_POINT),
         Direction(AXIS_ACROSS, START_POINT, picture.reckoned_angle(0.0)),

@@ -1,4 +1,4 @@
-"""A construction: steps of moves over arms that start at one point, and how it stands on paper."""
+"""A construction: steps of moves over arms that start at one point, and how they are placed on paper."""
 
 import math
 from dataclasses import dataclass
@@ -38,12 +38,12 @@ from pycore.geometry import Point
 from pycore.phasor import wrap
 
 FLAT = 2.0
-"""Degrees from one line within which two arms make no parallelogram a hand could draw."""
+"""Two arms within this angle of one line, in degrees, make no parallelogram that can be drawn by hand."""
 
 
 @dataclass(frozen=True, slots=True)
 class Arm:
-    """One phasor to be drawn: its key (``i1``), number, size and angle in degrees."""
+    """One phasor to be drawn: key (``i1``), number, size, and angle in degrees."""
 
     key: str
     number: int
@@ -53,8 +53,8 @@ class Arm:
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """One step as a teacher counts them: a name that chooses its sentence, its moves, and the
-    numbers of the arms it is about."""
+    """One numbered step of a construction: a name that chooses its sentence, its moves, and the numbers of the arms
+    concerned."""
 
     name: str
     moves: tuple[Move, ...] = ()
@@ -65,10 +65,9 @@ class Step:
 class Construction:
     """A method applied to arms.
 
-    ``order`` is the pairing (``12``), ``end`` the point on which the sum ends, ``closed``
-    whether that is the start, ``resultant`` ``sum`` or ``returning``, ``parallels``
-    ``protractor``, ``set-squares`` or ``compasses``, ``further`` how many results beside the sum
-    are read off.
+    ``order``: the pair that is combined first (``12``). ``end``: the name of the point where the sum ends. ``closed``:
+    whether that is the start, so that the sum is zero. ``resultant``: ``sum`` or ``returning``. ``parallels``:
+    ``protractor``, ``set-squares`` or ``compasses``. ``further``: how many further results are read off the drawing.
     """
 
     method: str
@@ -83,22 +82,22 @@ class Construction:
 
     @cached_property
     def moves(self) -> tuple[Move, ...]:
-        """All moves, in the order in which a hand makes them."""
+        """All moves in drawing order."""
         return tuple(move for step in self.steps for move in step.moves)
 
     @cached_property
     def figure(self) -> Figure:
-        """Every point of the exact construction."""
+        """All points of the exact construction."""
         return carry_out(self.moves)
 
     @cached_property
     def crossings(self) -> tuple[float, ...]:
-        """The sharp angle in degrees of each crossing of two lines or arcs."""
+        """The acute angle in degrees at which each pair of lines or arcs crosses."""
         return crossing_angles(self.moves, self.figure)
 
     @cached_property
     def moves_to_end(self) -> tuple[Move, ...]:
-        """The moves up to the one that finds the sum's tip: what comes after does not shift it."""
+        """The moves up to the one that determines the tip of the sum; later moves do not shift it."""
         made_by = [index for index, move in enumerate(self.moves) if _marked(move) == self.end]
         return self.moves[: made_by[-1] + 1]
 
@@ -109,7 +108,7 @@ class Construction:
 
 
 def _marked(move: Move) -> str:
-    """The name of the point that a move finds; "" for one that finds none."""
+    """Return the name of the point that a move determines; "" if there is none."""
     if isinstance(move, DropPerpendicular):
         return move.foot
     return move.point if isinstance(move, (Start, SetOff, Intersect, CrossArcs)) else ""
@@ -117,11 +116,11 @@ def _marked(move: Move) -> str:
 
 @dataclass(frozen=True, slots=True)
 class DrawingConvention:
-    """How a construction lies on the paper: which way the first direction points, and whether
-    angles grow anticlockwise on the paper as they do in the reckoning.
+    """How a construction is placed on paper.
 
-    ``first``: ``up`` or ``right``. ``rotation``: ``anticlockwise`` (angles as reckoned) or
-    ``clockwise`` (mirrored). ``reference``: the reckoned angle that points in the first direction.
+    ``first``: where the first direction points, ``up`` or ``right``. ``rotation``: ``anticlockwise`` (positive angles
+    turn anticlockwise on paper, as in the calculation) or ``clockwise`` (mirrored). ``reference``: the calculated
+    angle, in degrees, that points in the first direction.
     """
 
     first: str = "up"
@@ -130,21 +129,21 @@ class DrawingConvention:
 
     @property
     def sense(self) -> int:
-        """+1 when angles keep their sense on paper, -1 when mirrored."""
+        """+1 if positive angles turn anticlockwise on paper, -1 if they turn clockwise."""
         return -1 if self.rotation == "clockwise" else 1
 
     def paper_angle(self, degrees: float) -> float:
-        """The paper's angle (from +x, anticlockwise) of a reckoned direction."""
+        """Return the angle on paper (from +x, anticlockwise, degrees) of a calculated angle."""
         base = 90.0 if self.first == "up" else 0.0
         return wrap(base + self.sense * (degrees - self.reference))
 
     def reckoned_angle(self, paper_degrees: float) -> float:
-        """The reckoned direction that lies at this angle on the paper."""
+        """Return the calculated angle of an angle on paper, in degrees."""
         base = 90.0 if self.first == "up" else 0.0
         return wrap(self.reference + self.sense * (paper_degrees - base))
 
     def place(self, point: Point, factor: float = 1.0) -> Point:
-        """A construction's point on the paper, ``factor`` mm for each unit, origin at (0, 0)."""
+        """Return a point of the construction on paper: ``factor`` mm for each unit, origin at (0, 0)."""
         right, up = _axes(self)
         return Point(
             factor * (right.x * point.x + up.x * point.y),
@@ -154,7 +153,7 @@ class DrawingConvention:
 
 @lru_cache(maxsize=16)
 def _axes(picture: DrawingConvention) -> tuple[Point, Point]:
-    """Where the reckoning's two axes point on the paper; exact where they lie along it."""
+    """Return the directions of the calculation's two axes on paper; exact if they lie along the paper's axes."""
     return (
         geometry.ORIGIN.moved(1.0, picture.paper_angle(0.0)),
         geometry.ORIGIN.moved(1.0, picture.paper_angle(90.0)),
@@ -162,7 +161,7 @@ def _axes(picture: DrawingConvention) -> tuple[Point, Point]:
 
 
 def crossing_angles(moves: tuple[Move, ...], figure: Figure) -> tuple[float, ...]:
-    """The sharp angle in degrees, 0 to 90, of each crossing of two lines or arcs in a figure of these moves."""
+    """Return the acute angle, 0 to 90 degrees, of each crossing of two lines or arcs."""
     angles: list[float] = []
     for move in moves:
         if isinstance(move, Intersect):
@@ -179,29 +178,29 @@ def crossing_angles(moves: tuple[Move, ...], figure: Figure) -> tuple[float, ...
 
 
 def flattest(construction: Construction) -> float:
-    """The smallest angle in degrees at which two of its lines or arcs cross; 90 where none do."""
+    """Return the smallest crossing angle in degrees; 90 if nothing crosses."""
     return min((90.0, *construction.crossings))
 
 
 def arm_line(arm: Arm) -> str:
-    """The name of the line on which an arm lies."""
+    """Return the name of an arm's line."""
     return line_of(arm.number)
 
 
 def tip(arm: Arm) -> str:
-    """The name of an arm's tip when it starts at the common point."""
+    """Return the name of an arm's tip if the arm starts at the common point."""
     return tip_of(arm.number)
 
 
 def reference_step(first: Arm, reference: float) -> tuple[Step, ...]:
-    """Mark the start; draw the reference direction if the first arm does not lie on it."""
+    """Mark the start, and draw the first direction unless the first arm lies on it."""
     if first.angle == reference:
         return ()
     return (Step(step_kinds.REFERENCE, (Start(START_POINT), Direction(FIRST_DIRECTION, START_POINT, reference))),)
 
 
 def draw_arm(arm: Arm, first: Arm, reference: float, start: bool) -> Step:
-    """Set off one arm from the common point, its angle from the reference or the first arm."""
+    """Draw one arm from the common point, its angle marked from the first direction or the first arm."""
     set_off = SetOff(tip(arm), START_POINT, arm_line(arm), arm.size, arm.key)
     on_reference = first.angle == reference
     if start and on_reference:
@@ -215,7 +214,7 @@ def draw_arm(arm: Arm, first: Arm, reference: float, start: bool) -> Step:
 def closing_steps(
     end: str, first_line: str, resultant: str, *, closed: bool, tip_to_tail: bool
 ) -> tuple[Step, ...]:
-    """Draw the sum (or the returning current), then read its length and angle."""
+    """Draw the sum (or the returning phasor), then read its length and angle."""
     if closed:
         return (Step(step_kinds.ZERO),)
     returning = resultant == THE_RETURNING

@@ -1,7 +1,7 @@
-"""A construction as a teacher shows it: one frame for each time a tool is laid on.
+"""A construction as frames for a class: one frame for each use of a tool.
 
-A frame says which tool does what for which move, and which moves are on the paper when it is
-done. What is drawn, said and measured in it is read from the move, as everywhere.
+A frame names the tool, its move, and the moves that are on the paper when it is done. The drawing, the sentence and the
+reading are all derived from the move.
 """
 
 from collections.abc import Iterator
@@ -32,11 +32,11 @@ FIRST_ARC, SECOND_ARC, DASHED = "first", "second", "dash"
 
 @dataclass(frozen=True, slots=True)
 class Frame:
-    """One showing: ``tool`` (one of the constants above), the ``move`` it is for, the number of
-    the construction's ``step`` it belongs to, and the indexes of the moves then ``shown``.
+    """One picture of a lesson.
 
-    ``part`` tells apart showings of one move: the two arcs of compasses, a dashed line drawn
-    after its angle was marked.
+    ``tool``: a constant of this module. ``step``: number of the construction's step. ``move``: the move that it shows.
+    ``drawn_moves``: indexes of the moves on the paper. ``phase``: tells frames of one move apart (``FIRST_ARC``,
+    ``SECOND_ARC``, ``DASHED``).
     """
 
     tool: str
@@ -48,7 +48,7 @@ class Frame:
 
 
 class _Reel:
-    """Winds through a construction's moves, frame by frame."""
+    """Goes through the moves of a construction, frame by frame."""
 
     def __init__(self, construction: Construction) -> None:
         self.construction = construction
@@ -56,7 +56,7 @@ class _Reel:
         self.dashed: set[int] = set()
 
     def frame(self, tool: str, number: int, step: Step, move: Move | None, phase: str = "") -> Frame:
-        """One frame with what has been shown so far."""
+        """Return one frame with the moves drawn so far."""
         return Frame(tool, number, step.name, move, frozenset(self.drawn), phase)
 
     def run(self) -> Iterator[Frame]:
@@ -70,7 +70,7 @@ class _Reel:
                 index += 1
 
     def of_move(self, index: int, number: int, step: Step, move: Move) -> Iterator[Frame]:
-        """The frames of one move: none where it is only a thought."""
+        """Yield the frames of one move; none if nothing is drawn or laid on."""
         self.drawn.add(index)
         match move:
             case TurnAngle():
@@ -94,7 +94,7 @@ class _Reel:
                 yield self.frame(LINE, number, step, move)
 
     def dash(self, number: int, step: Step, line: str) -> Iterator[Frame]:
-        """The dashed line that follows a marked angle or a slid square, drawn there and then."""
+        """Yield the dashed line that follows a marked angle or a moved set square."""
         joined = self.join_of(line)
         if joined is not None:
             index, join = joined
@@ -117,12 +117,12 @@ class _Reel:
                 yield index, move
 
     def join_of(self, line: str) -> tuple[int, Join] | None:
-        """The dashed join of a line, if it has one."""
+        """Return the dashed join along a line and its index; None if there is none."""
         return next(
             ((index, join) for index, join in self.joins() if join.line == line and join.role == roles.PARALLEL), None
         )
 
 
 def frames(construction: Construction) -> tuple[Frame, ...]:
-    """Every frame of a construction, in the order in which it is shown."""
+    """Return all frames of a construction in order."""
     return tuple(_Reel(construction).run())

@@ -1,8 +1,8 @@
-"""The same moves carried out for many drawings at once, move by move instead of drawing by drawing.
+"""The moves of a construction carried out for many drawings at once.
 
-``moves.carry_out`` says what each move is; this is the same arithmetic over columns of numbers, one for each drawing,
-to the last bit (a test holds that for every construction). A sample of 800 drawings takes a quarter of the time so.
-Units and angles as in ``moves``.
+The arithmetic is that of ``moves.carry_out``, over columns of numbers with one entry for each drawing, and gives the
+same bits (held by a test). Move by move, a sample of 800 drawings takes a quarter of the time. Units and angles as in
+``moves``.
 """
 
 import math
@@ -41,8 +41,8 @@ NOTHING: Mapping[int, Column] = {}
 
 
 @dataclass(slots=True)
-class _Line:
-    """A line of each drawing; its direction is worked out when something asks for it."""
+class _LineSet:
+    """A line in each drawing; its direction is calculated only when it is needed."""
 
     start: Places
     turned: Column | None = None
@@ -50,7 +50,7 @@ class _Line:
     heading: Places | None = None
 
     def degrees(self) -> Column:
-        """The direction of each."""
+        """The direction in each drawing, degrees."""
         if self.turned is None:
             (x, y), (to_x, to_y) = self.start, self.end or self.start
             self.turned = [trig.angle_of(c - a, d - b) for a, b, c, d in zip(x, y, to_x, to_y, strict=True)]
@@ -65,27 +65,27 @@ class _Line:
 
 @dataclass(slots=True)
 class DrawingBatch:
-    """What is drawn in each drawing, and which drawings are lost, because lines or arcs do not meet there."""
+    """The points and lines of many drawings, and which drawings failed because lines or arcs do not meet."""
 
     count: int
     points: dict[str, Places] = field(default_factory=dict)
-    lines: dict[str, _Line] = field(default_factory=dict)
+    lines: dict[str, _LineSet] = field(default_factory=dict)
     readings: dict[str, Column] = field(default_factory=dict)
     lost: set[int] = field(default_factory=set)
     instead: Column | None = None
 
     def valid_indexes(self, column: Column) -> Column:
-        """The numbers of the drawings that are not lost, in their order."""
+        """Return the indexes of the drawings that did not fail."""
         return [number for place, number in enumerate(column) if place not in self.lost] if self.lost else column
 
 
 def carry_out_many(
     moves: tuple[Move, ...], deviations: Deviations, count: int, instead: Mapping[int, Column] = NOTHING
 ) -> DrawingBatch:
-    """Carry out a construction ``count`` times; ``deviations`` has a column for each key of ``moves.carry_out``.
+    """Carry out a construction ``count`` times. ``deviations`` has a column for each key of ``moves.carry_out``.
 
-    ``instead``, by the index of a move, is what each drawing has in place of a protractor's turn, or of the length that
-    a ruler sets off (negative: the other way along its line).
+    ``instead``: by index of a move, the turn in degrees or the length that each drawing uses in place of the exact one
+    (a negative length: backwards along the line).
     """
     many = DrawingBatch(count)
     for place, move in enumerate(moves):
@@ -96,14 +96,15 @@ def carry_out_many(
 
 
 def crossing_columns(moves: tuple[Move, ...], many: DrawingBatch) -> list[Column]:
-    """The sharp angle of each crossing, as ``construction.crossing_angles``; of a lost drawing it says nothing."""
+    """Return the acute angle of each crossing as a column, as ``construction.crossing_angles`` does; undefined for
+    failed drawings."""
     columns: list[Column] = []
     for move in moves:
         if isinstance(move, Intersect):
             first, second = many.lines[move.first].degrees(), many.lines[move.second].degrees()
         elif isinstance(move, CrossArcs):
             met = many.points[move.point]
-            first, second = (_Line(many.points[name], end=met).degrees() for name in (move.first, move.second))
+            first, second = (_LineSet(many.points[name], end=met).degrees() for name in (move.first, move.second))
         else:
             continue
         sizes = [math.fabs(wrap(one - other)) for one, other in zip(first, second, strict=True)]
@@ -148,20 +149,20 @@ def _turn(many: DrawingBatch, move: TurnAngle, slips: Slips) -> None:
         turn = move.turn
         degrees = [line + back + turn for line in zero]
     turned = [wrap(angle) for angle in _added(degrees, slips["angle"])]
-    many.lines[move.line] = _Line(many.points[move.at], turned)
+    many.lines[move.line] = _LineSet(many.points[move.at], turned)
 
 
 def _parallel(many: DrawingBatch, move: DrawParallel, slips: Slips) -> None:
     degrees = _added(many.lines[move.to].degrees(), slips[deviations.PARALLEL])
-    many.lines[move.line] = _Line(many.points[move.through], degrees)
+    many.lines[move.line] = _LineSet(many.points[move.through], degrees)
 
 
 def _intersect(many: DrawingBatch, move: Intersect, _slips: Slips) -> None:
     many.points[move.point] = _met(many, many.lines[move.first], many.lines[move.second])
 
 
-def _met(many: DrawingBatch, first: _Line, second: _Line) -> Places:
-    """Where two lines meet, as ``geometry.intersection``; drawings in which they do not are lost."""
+def _met(many: DrawingBatch, first: _LineSet, second: _LineSet) -> Places:
+    """Return where two lines meet in each drawing, as ``geometry.intersection``; drawings without a crossing fail."""
     (x, y), (other_x, other_y) = first.start, second.start
     columns = zip(x, y, *first.along(), other_x, other_y, *second.along(), strict=True)
     across, up = [], []
@@ -177,7 +178,7 @@ def _met(many: DrawingBatch, first: _Line, second: _Line) -> Places:
 
 
 def _one_by_one(many: DrawingBatch, crossing: Callable[[int], Point | None]) -> Places:
-    """A point of each drawing, found for one after another; where there is none, that drawing is lost."""
+    """Return a point calculated for one drawing after another; a drawing without one fails."""
     across, up = [], []
     for place in range(many.count):
         met = crossing(place)
@@ -210,7 +211,7 @@ def _cross_arcs(many: DrawingBatch, move: CrossArcs, slips: Slips) -> None:
 def _drop(many: DrawingBatch, move: DropPerpendicular, slips: Slips) -> None:
     line, start, slopes = many.lines[move.line], many.points[move.start], slips[deviations.PARALLEL]
     square = [degrees + 90.0 for degrees in line.degrees()]
-    dropped = _met(many, _Line(start, _added(square, slopes)), line)
+    dropped = _met(many, _LineSet(start, _added(square, slopes)), line)
     # Without a slip the foot is found by another formula, which differs in the last place.
     x, y = line.start
     across, up = line.along()
@@ -224,7 +225,7 @@ def _drop(many: DrawingBatch, move: DropPerpendicular, slips: Slips) -> None:
 
 
 def _join(many: DrawingBatch, move: Join, _slips: Slips) -> None:
-    many.lines[move.line] = _Line(many.points[move.start], end=many.points[move.end])
+    many.lines[move.line] = _LineSet(many.points[move.start], end=many.points[move.end])
 
 
 def _read_length(many: DrawingBatch, move: ReadLength, slips: Slips) -> None:
@@ -248,7 +249,7 @@ def _start(many: DrawingBatch, move: Start, _slips: Slips) -> None:
 
 
 def _direct(many: DrawingBatch, move: Direction, _slips: Slips) -> None:
-    many.lines[move.line] = _Line(many.points[move.at], [move.degrees] * many.count)
+    many.lines[move.line] = _LineSet(many.points[move.at], [move.degrees] * many.count)
 
 
 _MAKERS: dict[type, Callable[[DrawingBatch, Any, Slips], None]] = {

@@ -1,9 +1,8 @@
 """The closed set of moves, and the one function that carries them out.
 
-A construction works in the unit of its quantity (amperes, volts), angles in degrees,
-anticlockwise positive. ``carry_out`` alone computes points: the drawing, the sentences, the
-poses of the instruments, the error of a hand and each catalogued mistake read them from it.
-Each move names its own deviations: ``angle`` (degrees) or ``length`` (the quantity's unit).
+A construction works in the unit of its quantity (amperes, volts); angles are in degrees, anticlockwise positive. Only
+``carry_out`` calculates points. The drawing, the sentences, the positions of the instruments, the errors of a hand and
+the catalogued mistakes are all derived from it. The kinds of error of each move are in ``DEVIATIONS``.
 """
 
 import math
@@ -20,7 +19,7 @@ from pycore.phasor import wrap
 
 @dataclass(frozen=True, slots=True)
 class Supplement:
-    """An angle to turn that is 180 degrees less a reading taken before, in a given sense."""
+    """An angle of 180 degrees minus an earlier reading, turned in the given sense (+1 anticlockwise, -1 clockwise)."""
 
     reading: str
     sense: int
@@ -28,21 +27,21 @@ class Supplement:
 
 @dataclass(frozen=True, slots=True)
 class SumOf:
-    """A length that is the sum of readings taken before."""
+    """A length that is the sum of earlier readings."""
 
     readings: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class Start:
-    """Mark a point to begin from."""
+    """Mark the starting point."""
 
     point: str
 
 
 @dataclass(frozen=True, slots=True)
 class Direction:
-    """Draw a faint line in a chosen direction: all angles are counted from it."""
+    """Draw a faint line in a chosen direction, from which angles are measured."""
 
     line: str
     at: str
@@ -51,7 +50,8 @@ class Direction:
 
 @dataclass(frozen=True, slots=True)
 class TurnAngle:
-    """Protractor on ``at``, its zero along ``zero`` (back along it when ``back``); set off ``turn``."""
+    """Protractor centred on ``at``, its zero along the line ``zero`` (backwards if ``back``); mark the angle ``turn``,
+    in degrees."""
 
     line: str
     at: str
@@ -62,10 +62,9 @@ class TurnAngle:
 
 @dataclass(frozen=True, slots=True)
 class SetOff:
-    """Ruler along ``line`` from ``start`` (backwards along it when ``back``); mark ``length``.
+    """Ruler along ``line`` from ``start`` (backwards if ``back``); mark ``length``.
 
-    Draws the phasor named ``phasor`` (``copy``: drawn before, elsewhere); ``role`` as in Join,
-    ``mark`` for a mark without an arrow, or ``companion`` for a phasor of another quantity.
+    Draws the phasor with the key ``phasor``; ``copy``: it is already drawn elsewhere. ``role``: see ``roles``.
     """
 
     point: str
@@ -80,7 +79,7 @@ class SetOff:
 
 @dataclass(frozen=True, slots=True)
 class DrawParallel:
-    """Set squares: a line through ``through`` parallel to ``to``."""
+    """Set squares: a line through the point ``through``, parallel to the line ``to``."""
 
     line: str
     through: str
@@ -89,7 +88,7 @@ class DrawParallel:
 
 @dataclass(frozen=True, slots=True)
 class Intersect:
-    """Two lines meet in ``point``."""
+    """Mark ``point`` where two lines cross."""
 
     point: str
     first: str
@@ -98,8 +97,8 @@ class Intersect:
 
 @dataclass(frozen=True, slots=True)
 class CrossArcs:
-    """Compasses: arcs round two centres, each radius copied between two points; they cross in
-    ``point``, on the side away from ``opposite``."""
+    """Compasses: arcs around two centres, each radius taken between two points. They cross in ``point``, on the side
+    away from ``opposite``."""
 
     point: str
     first: str
@@ -111,7 +110,7 @@ class CrossArcs:
 
 @dataclass(frozen=True, slots=True)
 class DropPerpendicular:
-    """Set square: from ``start`` square on to ``line``, meeting it in ``foot``."""
+    """Set square: a perpendicular from ``start`` to ``line``, meeting it in ``foot``."""
 
     foot: str
     start: str
@@ -120,8 +119,8 @@ class DropPerpendicular:
 
 @dataclass(frozen=True, slots=True)
 class Join:
-    """Draw from one point to another. ``role``: ``parallel`` (dashed), ``partial`` or
-    ``resultant`` (arrows named ``phasor``); ``like`` names the phasor a parallel copies."""
+    """Draw a line between two points. ``role``: see ``roles``. ``phasor``: the key of an arrow. ``like``: the phasor
+    that a parallel copies."""
 
     line: str
     start: str
@@ -143,7 +142,7 @@ class ReadLength:
 
 @dataclass(frozen=True, slots=True)
 class ReadAngle:
-    """Protractor on ``at``: the angle from one line to another (signed inside, read as a size)."""
+    """Protractor centred on ``at``: the angle from one line to another (signed here, shown as a size)."""
 
     reading: str
     at: str
@@ -174,12 +173,12 @@ DEVIATIONS: dict[type, tuple[str, ...]] = {
     ReadLength: (deviations.LENGTH,),
     ReadAngle: (deviations.ANGLE,),
 }
-"""What a hand can get wrong in each move; the key of a deviation is ``<index>:<name>``."""
+"""The errors that a hand can make in each kind of move; the key of a deviation is ``<index>:<kind>``."""
 
 
 @dataclass(slots=True)
 class _Board:
-    """What has been drawn so far while moves are carried out."""
+    """What is drawn so far while moves are carried out."""
 
     points: dict[str, Point] = field(default_factory=dict)
     lines: dict[str, Ray] = field(default_factory=dict)
@@ -188,7 +187,7 @@ class _Board:
 
 @dataclass(frozen=True, slots=True)
 class Figure:
-    """Every point, line and reading that a construction yields."""
+    """All points, lines and readings of a construction."""
 
     points: Mapping[str, Point]
     lines: Mapping[str, Ray]
@@ -196,23 +195,23 @@ class Figure:
 
 
 class ConstructionError(ValueError):
-    """Raised when a move cannot be made: parallel lines do not meet, arcs miss each other."""
+    """Raised if a move is impossible: parallel lines do not meet, or arcs miss each other."""
 
 
 def turn_of(move: TurnAngle, readings: Mapping[str, float]) -> float:
-    """The signed angle a protractor move sets off."""
+    """Return the signed angle in degrees that a protractor move marks."""
     if isinstance(move.turn, Supplement):
         return move.turn.sense * (180.0 - readings[move.turn.reading])
     return move.turn
 
 
 def zero_of(move: TurnAngle, lines: Mapping[str, Ray]) -> float:
-    """The direction along which the protractor's zero lies."""
+    """Return the direction of the protractor's zero, in degrees."""
     return lines[move.zero].degrees + (180.0 if move.back else 0.0)
 
 
 def length_of(move: SetOff, readings: Mapping[str, float]) -> float:
-    """The length a ruler move sets off (negative: the other way along the line)."""
+    """Return the length that a ruler move marks (negative: backwards along the line)."""
     if isinstance(move.length, SumOf):
         return math.fsum(readings[name] for name in move.length.readings)
     return move.length
@@ -332,11 +331,11 @@ def _taken_up(moves: tuple[Move, ...], first: int) -> int:
 def carry_out(
     moves: tuple[Move, ...], deviations: Mapping[str, float] | None = None, exact: Figure | None = None
 ) -> Figure:
-    """Carry out a construction, exactly or as a hand with these deviations would.
+    """Carry out a construction, exactly or with the errors of a hand.
 
-    ``deviations`` maps ``<index of the move>:<name>`` to degrees or to the quantity's unit. With ``exact``, the same
-    moves' figure without deviations, what comes before the first deviation is taken from there and not made again.
-    Raises Degenerate when lines or arcs do not meet.
+    ``deviations`` maps ``<index of the move>:<kind>`` to degrees or to the quantity's unit. ``exact``: the figure of
+    the same moves without deviations; everything before the first deviation is taken from it. Raises ConstructionError
+    if lines or arcs do not meet.
     """
     by_move: dict[int, dict[str, float]] = {}
     for key, amount in (deviations or {}).items():
@@ -354,7 +353,7 @@ def carry_out(
 
 
 def deviations_of(moves: tuple[Move, ...]) -> tuple[str, ...]:
-    """The keys of everything that a hand can get wrong in a construction."""
+    """Return the keys of all errors that a hand can make in a construction."""
     return tuple(
         f"{index}:{name}"
         for index, move in enumerate(moves)

@@ -1,28 +1,28 @@
-"""What points, lines and readings of a construction are called, wherever they are named."""
+"""Names of points, lines, readings and phasors of a construction."""
 
 START_POINT = "O"
-"""The point from which the first phasor is drawn: common point, or start of a tip to tail."""
+"""The point where the first phasor starts: the common point, or the start of tip to tail."""
 FIRST_DIRECTION = "D"
-"""The line in the direction from which angles are counted."""
+"""The line in the first direction, from which angles are measured."""
 RESULTANT = "N"
-"""The sum's line, and its tip."""
+"""The line of the sum, and its tip."""
 DIAGONAL = "R"
 """The first diagonal of two parallelograms, and its tip."""
 AXIS_ACROSS, AXIS_UP = "X", "Y"
 """The axes of the components."""
 RESULT_LENGTH, RESULT_ANGLE = "n", "n-angle"
-"""What is read of the resultant."""
+"""The readings of the sum."""
 DIAGONAL_LENGTH = "r"
-"""What is read of the first diagonal."""
+"""The reading of the first diagonal."""
 
 
 def line_of(number: int | str) -> str:
-    """The line on which the phasor of a number is drawn."""
+    """Return the name of the line of the phasor with this number."""
     return f"L{number}"
 
 
 def tip_of(number: int | str) -> str:
-    """The tip of the phasor of a number."""
+    """Return the name of the tip of the phasor with this number."""
     return f"T{number}"
 
 

@@ -1,8 +1,7 @@
-"""Two parallelograms, one after the other, all phasors from one point.
+"""The method of parallelograms: one after the other, all phasors from the common point.
 
-The first diagonal is the sum of two phasors alone; with the third it makes the second
-parallelogram, whose diagonal is the sum of all. Two phasors on one line make no
-parallelogram: one is carried on from the tip of the other.
+The first diagonal is the sum of two phasors. With the third phasor it forms the second parallelogram, whose diagonal is
+the sum of all three. Two phasors on one line form no parallelogram: one is drawn from the tip of the other.
 """
 
 from collections.abc import Iterator
@@ -53,7 +52,7 @@ def _side(arm: Arm) -> _Side:
 
 
 def _by_protractor(a: _Side, b: _Side, corner: str, measured: str) -> Iterator[Step]:
-    """Set off the neighbouring angle (180° less the angle between) at both tips."""
+    """Draw the sides by marking 180° minus the enclosed angle at both tips."""
     numbers = a.numbers + b.numbers
     between = wrap(b.angle - a.angle)
     from_a, from_b = f"{b.line}@{a.tip}", f"{a.line}@{b.tip}"
@@ -99,7 +98,7 @@ def _by_compasses(a: _Side, b: _Side, corner: str) -> Iterator[Step]:
 
 
 def _carried_on(a: _Side, b: _Side, corner: str) -> Iterator[Step]:
-    """Sides on one line: carry the second on from the tip of the first."""
+    """Sides on one line: draw the second from the tip of the first."""
     line = f"{b.line}@{a.tip}"
     moves: tuple[Move, ...] = (
         DrawParallel(line, a.tip, b.line),
@@ -109,7 +108,7 @@ def _carried_on(a: _Side, b: _Side, corner: str) -> Iterator[Step]:
 
 
 def is_flat(first: float, second: float) -> bool:
-    """Whether two directions lie so nearly on one line that no parallelogram can be drawn."""
+    """Return whether two directions are so close to one line that no parallelogram can be drawn."""
     apart = wrap(second - first)
     apart = -apart if apart < 0 else apart
     return apart < FLAT or apart > 180.0 - FLAT
@@ -126,7 +125,7 @@ def _stage(a: _Side, b: _Side, corner: str, parallels: str, measured: str) -> tu
 
 
 def _first_diagonal(pair: tuple[Arm, Arm], corner: str, parallels: str) -> tuple[Step, ...]:
-    """The first stage, and its diagonal when the corner is only a partial sum."""
+    """The first parallelogram, with its diagonal if the corner is only a partial sum."""
     a, b = (_side(arm) for arm in pair)
     steps = _stage(a, b, corner, parallels, "")
     if corner != DIAGONAL:
@@ -140,7 +139,7 @@ def _first_diagonal(pair: tuple[Arm, Arm], corner: str, parallels: str) -> tuple
 
 
 def _arrange(arms: tuple[Arm, ...], order: str) -> tuple[tuple[Arm, Arm], Arm | None]:
-    """The pair that is combined first, and the one that is left."""
+    """Return the pair that is combined first, and the arm that remains."""
     if len(arms) == 2:
         return (arms[0], arms[1]), None
     first, second = (next(arm for arm in arms if arm.number == int(n)) for n in order)
@@ -155,10 +154,10 @@ def parallelogram(
     parallels: str = BY_PROTRACTOR,
     resultant: str = THE_SUM,
 ) -> Construction:
-    """The construction for two or three arms of non-zero size.
+    """Return the construction for two or three arms of non-zero size.
 
-    ``order`` names the pair combined first; ``reference`` is the direction drawn first, in
-    degrees. Raises ValueError for fewer than two arms.
+    ``order``: the pair combined first. ``reference``: the first direction, in degrees. Raises ValueError for fewer than
+    two arms.
     """
     if len(arms) < 2:
         raise ValueError("a parallelogram needs two phasors")

@@ -1,4 +1,5 @@
-"""A construction as somebody drew it: each move carried out from the points and lines that they drew before."""
+"""A construction with the points that somebody drew: each move is carried out from the points and lines drawn before.
+"""
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
@@ -21,8 +22,8 @@ _NOTHING_OFF = {"0:": 0.0}
 
 @dataclass(frozen=True, slots=True)
 class RetracedPoint:
-    """One point of a construction that somebody drew: the move that makes it, where it should be going by
-    what was drawn before it, and all that was drawn till then (this move made rightly)."""
+    """One drawn point: the move that makes it, where it should be by what was drawn before it, and the figure up to it
+    with this move done correctly."""
 
     index: int
     expected: Point
@@ -30,14 +31,14 @@ class RetracedPoint:
 
 
 def _leading(move: SetOff | Intersect | CrossArcs | Start) -> tuple[str, ...]:
-    """The lines that a point ends."""
+    """Return the lines that end in a point."""
     if isinstance(move, SetOff):
         return (move.line,)
     return (move.first, move.second) if isinstance(move, Intersect) else ()
 
 
 def _as_drawn(so_far: Figure, move: SetOff | Intersect | CrossArcs | Start, place: Point) -> Figure:
-    """The figure with a point where somebody drew it, and the lines that lead to it."""
+    """Return the figure with a point at its drawn place, and the lines that lead to it."""
     lines = dict(so_far.lines)
     for line in _leading(move):
         start = so_far.points[move.start] if isinstance(move, SetOff) else lines[line].start
@@ -47,8 +48,8 @@ def _as_drawn(so_far: Figure, move: SetOff | Intersect | CrossArcs | Start, plac
 
 
 def retrace(moves: tuple[Move, ...], drawn: Mapping[str, Point]) -> Iterator[RetracedPoint]:
-    """Carry out a construction over the points that somebody drew, in the construction's own unit and as it
-    counts angles. Ends early where their lines do not meet."""
+    """Carry out a construction with the points that somebody drew, in the construction's own unit and angles. Ends
+    early where lines do not meet."""
     so_far = Figure({}, {}, {})
     for index, move in enumerate(moves):
         try:

@@ -1,4 +1,4 @@
-"""A phasor as people type it: size and angle, or two rectangular parts with j."""
+"""A phasor as people type it: size and angle, or rectangular form with j."""
 
 import re
 
@@ -10,9 +10,10 @@ _PARTS = re.compile(r"([^jJiI]*?[^\s+\-−jJiI])?\s*([+\-−]?)\s*[jJiI]\s*(.*)"
 
 
 def read_phasor(text: str, unit: str) -> tuple[float, float]:
-    """Size (SI, 0 or more) and angle in degrees of a text such as ``20 at 60``, ``20 V ∠ -30°`` or ``10 + j17.3``.
+    """Return the size (SI, 0 or more) and angle in degrees of a text such as ``20 at 60``, ``20 V ∠ -30°`` or ``10 +
+    j17.3``.
 
-    A bare number has the angle 0; a size below zero is turned round. Raises Unreadable.
+    A number alone has the angle 0; a negative size is turned by 180 degrees. Raises QuantityError.
     """
     pieces = _BETWEEN.split(text.strip())
     if len(pieces) > 2:
@@ -38,7 +39,7 @@ def is_polar(text: str) -> bool:
 
 
 def is_rectangular(text: str) -> bool:
-    """Whether a phasor that could be read was given by its two parts."""
+    """Return whether a readable phasor was typed in rectangular form."""
     return len(_BETWEEN.split(text.strip())) == 1 and any(letter in text for letter in "jJiI")
 
 

@@ -1,9 +1,8 @@
-"""How wide and how high lettering is: the measures of the fonts that the build makes.
+"""Widths and heights of lettering, from the metrics of the fonts that the build makes.
 
-Three faces: ``regular`` and ``bold`` for words and figures, ``italic`` for the symbols of
-quantities. Sizes are the em in mm; advances are added without kerning, so that paper and
-screen agree on every width. Below ``drawing`` in the order of layers, so a run of text is
-known here only by its text, face and size.
+Three faces: ``regular`` and ``bold`` for words and numbers, ``italic`` for symbols of quantities. Sizes are the em in
+mm. Advances are added without kerning, so that paper and screen have the same widths. This module is below ``drawing``,
+so it knows a run of text only by its text, face and size.
 """
 
 import math
@@ -31,19 +30,19 @@ class Lettered(Protocol):
 
 
 def has(character: str, face: str = "regular") -> bool:
-    """Whether the face holds a glyph for one character."""
+    """Return whether the face has a glyph for a character."""
     return character in made.ADVANCES[face]
 
 
 def missing(text: str, face: str = "regular") -> str:
-    """The characters of a text that the face does not hold, each once, in their order."""
+    """Return the characters of a text that the face lacks, each once, in order."""
     held = made.ADVANCES[face]
     return "".join(dict.fromkeys(character for character in text if character not in held))
 
 
 @lru_cache(maxsize=2048)
 def units(text: str, face: str = "regular") -> int:
-    """Sum of the advances in font units; raises ValueError naming what the face lacks."""
+    """Return the sum of the advances in font units; raises ValueError for a missing glyph."""
     advances = made.ADVANCES[face]
     try:
         return int(math.fsum([advances[character] for character in text]))
@@ -52,17 +51,17 @@ def units(text: str, face: str = "regular") -> int:
 
 
 def width(text: str, face: str = "regular", size: float = 5.0) -> float:
-    """Advance width of a text in mm at an em of ``size`` mm; ValueError for a missing glyph."""
+    """Return the advance width of a text in mm at an em of ``size`` mm; raises ValueError for a missing glyph."""
     return units(text, face) * size / made.UNITS_PER_EM[face]
 
 
 def runs_width(runs: Iterable[Lettered]) -> float:
-    """Advance width in mm of runs set one after the other."""
+    """Return the advance width in mm of consecutive runs."""
     return math.fsum(width(run.text, run.face, run.size) for run in runs)
 
 
 def glyphs(text: str, face: str = "regular") -> tuple[int, ...]:
-    """Numbers of the glyphs in the face's font file; ValueError for a missing one."""
+    """Return the glyph numbers of a text in the font file; raises ValueError for a missing one."""
     numbers = made.GLYPHS[face]
     try:
         return tuple([numbers[character] for character in text])
@@ -71,22 +70,22 @@ def glyphs(text: str, face: str = "regular") -> tuple[int, ...]:
 
 
 def capital_height(face: str = "regular", size: float = 5.0) -> float:
-    """Height in mm of a capital without overshoot, at an em of ``size`` mm."""
+    """Return the height in mm of a capital without overshoot, at an em of ``size`` mm."""
     return made.CAPITAL_HEIGHT[face] * size / made.UNITS_PER_EM[face]
 
 
 def size_for_capitals(height: float, face: str = "regular") -> float:
-    """The em in mm whose capitals are ``height`` mm high."""
+    """Return the em in mm for capitals ``height`` mm high."""
     return height * made.UNITS_PER_EM[face] / made.CAPITAL_HEIGHT[face]
 
 
 def ascent(face: str = "regular", size: float = 5.0) -> float:
-    """How far above its base line the face may reach, mm (positive)."""
+    """Return how far the face reaches above its baseline, mm (positive)."""
     return made.ASCENT[face] * size / made.UNITS_PER_EM[face]
 
 
 def descent(face: str = "regular", size: float = 5.0) -> float:
-    """How far below its base line the face may reach, mm (negative, as font files have it)."""
+    """Return how far the face reaches below its baseline, mm (negative, as in font files)."""
     return made.DESCENT[face] * size / made.UNITS_PER_EM[face]
 
 
