@@ -67,11 +67,9 @@ def _cut(drawn: OnPaper, step: Step) -> Written:
 
 def _star_point(drawn: OnPaper, step: Step) -> Written:
     """The displacement drawn to the star point that was found."""
-    distance = _distance(drawn)
     crossing = any(isinstance(move, Intersect) for move in step.moves)
-    sentence = words.star_point(
-        drawn.notation.tags["sum"], drawn.length(distance), drawn.notation.writing.amount(distance), crossing=crossing
-    )
+    measured = drawn.measured("sum", _distance(drawn))
+    sentence = words.star_point(drawn.notation.tags["sum"], measured, crossing=crossing)
     return sentence, words.STAR_POINT_WHY if crossing else step_words.NOTHING
 
 

@@ -288,13 +288,12 @@ def cut_why(line: str) -> Phrase:
     return say("The load on {line} moves the star point along this line, towards its own corner.", line=line)
 
 
-def star_point(name: Name, length: str, amount: str, *, crossing: bool) -> Phrase:
+def star_point(name: Name, measured: Phrase, *, crossing: bool) -> Phrase:
     """Step: draw the displacement to the star point that was found."""
     place = "the crossing of the two dashed lines through the triangle" if crossing else "the mark"
     return say(
-        "**Draw {name}** from the common point to {place}, which is the load’s star point: about {length}, so "
-        "{amount}.",
-        name=name, place=place, length=length, amount=amount,
+        "**Draw {name}** from the common point to {place}, which is the load’s star point. Length: {measured}",
+        name=name, place=place, measured=measured,
     )  # fmt: skip
 
 
