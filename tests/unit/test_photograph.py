@@ -107,6 +107,18 @@ def test_the_right_drawing_of_every_page_is_right_and_every_point_has_a_name(slu
         assert all(len(tap["label"]) > 8 for tap in reply["taps"])
 
 
+@pytest.mark.parametrize("z3", ["80", "", "30 + j40"])
+def test_a_star_point_found_by_crossing_lines_or_by_a_mark_is_judged(z3: str):
+    """The right one is right; one that is 6 mm away is not."""
+    page = CALCULATORS["open-neutral"]
+    one = wanted(page, {**default_form(page.fields), "z3": z3})
+    assert "N" in points_to_find(one.drawing.construction)
+    right = points(one)
+    assert {} == wrong_lines(judged(one, right))
+    moved = {**right, "N": Point(right["N"].x + 6.0, right["N"].y)}
+    assert "O-N" in wrong_lines(judged(one, moved))
+
+
 def test_the_right_drawing_of_random_problems_is_right():
     """All methods, sequences, names and pictures; the points are asked for in the order of drawing."""
     kinds = set()
