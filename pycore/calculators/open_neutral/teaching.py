@@ -41,8 +41,8 @@ PLAN = LessonPlan(
         )),
         LessonStage("Guided work", 15, (
             "Everyone draws the triangle at {scale}, finds the star point and measures all three voltages.",
-            "Ask: which load has 302 V? The small load on L3, for example a lamp or a charger. What happens? It can "
-            "fail or catch fire, and then the voltages change again.",
+            "Ask: which load has 302 V? The load on L3, which takes the least power, for example a lamp or a charger. "
+            "What happens? It can fail or catch fire, and then the voltages change again.",
         )),
         LessonStage("Independent work", 20, (
             "Each learner has different loads from the class set: the drawing, three voltages, a check of the "

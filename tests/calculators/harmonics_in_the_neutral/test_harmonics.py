@@ -176,7 +176,7 @@ def remarks(**values: str) -> list[str]:
 def test_lags_that_change_the_answer_are_told_with_the_values():
     """10, 10, 10 A with 30 % give 9 A in phase and 7.2 A of order 3 at lags of 20 and 30 degrees: both say why."""
     alike = {"i1": "10", "i2": "10", "i3": "10", "h3": "30"}
-    told = [plain(PAGE.answer({**FORM, **alike, **lags}, ("answer",)).given).replace("\u00a0", " ")
+    told = [plain(PAGE.answer({**FORM, **alike, **lags}, ("answer",)).values_text).replace("\u00a0", " ")
             for lags in ({}, {"a2": "20", "a3": "30"})]  # fmt: skip
     assert ["10.0 A, 10.0 A, 10.0 A", "10.0 A 0°, 10.0 A 20° lag, 10.0 A 30° lag"] == told
     assert results(**alike)["neutral-current"] == pytest.approx(9.0)

@@ -177,7 +177,7 @@ def test_three_answers_are_judged_in_pairs_each_in_one_sentence_with_its_numbers
     assert "The drawing gives 11.60 A, the calculation 11.62 A. The difference is 0.02 A." in told
     assert "The meter gives 11.40 A, the calculation 11.62 A. The difference is 0.22 A." in told
     assert "The drawing gives 11.60 A, the meter 11.40 A. The difference is 0.20 A." in told
-    assert 3 == told.count("they agree.")
+    assert 3 == told.count(": they agree.")
 
 
 def test_full_wording_gives_each_pair_its_number():

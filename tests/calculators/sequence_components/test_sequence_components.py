@@ -62,7 +62,7 @@ def test_the_inverse_matrix_gives_the_phasors_back():
 def test_every_construction_ends_on_three_times_the_component(method: str):
     for form in shelf.forms("sequence-components", 48):
         case = PAGE.case({**form, "method": method})
-        end = case.shown().construction.end_point
+        end = case.sheet_plan().construction.end_point
         expected = 3 * (MATRIX @ np.array(case.values))[PARTS.index(case.component)]
         assert abs(complex(end.x, end.y) - expected) < 1e-9 * sum(size for size, _ in case.polar_values)
 
