@@ -8,6 +8,8 @@ VERSIONS = ("1", "2")
 VERSION = VERSIONS[-1]
 IN_VIEW = ("values", "method")
 """Groups that are never folded away."""
+VALUE_GROUPS = ("values", "more", "loads")
+"""Groups that hold the values of a problem."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,7 +6,7 @@ and typing are not disturbed.
 
 from collections.abc import Mapping, Sequence
 
-from pycore.forms.fields import IN_VIEW, Field
+from pycore.forms.fields import IN_VIEW, VALUE_GROUPS, Field
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
 from pycore.render.sample import sample
@@ -230,8 +230,21 @@ def options_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo) -
             continue
         body = h("div", {"class": "fields"}, fields_html(members, form, echo))
         heading = h("summary", None, _title(group, title, members))
-        groups.append(h("details", {"class": "group", "data-group": group}, heading, body))
+        marks: Marks = {"class": "group", "data-group": group, "data-holds-values": group in VALUE_GROUPS}
+        groups.append(h("details", marks, heading, body))
     return join(groups)
+
+
+def example_html() -> Markup:
+    """The way to clear what is left of the example, once a value of one's own stands in the form.
+
+    Its sentences stand in attributes; it takes the place of the example's story, so that no field moves.
+    """
+    button = h("button", {"type": "button", "class": "go", "data-clear-example": True, "hidden": True},
+               furniture.CLEAR_EXAMPLE)  # fmt: skip
+    marks: Marks = {"class": "example-left", "role": "status", "data-example": True,
+                    "data-left": furniture.EXAMPLE_LEFT, "data-cleared": furniture.EXAMPLE_CLEARED}  # fmt: skip
+    return h("p", marks, h("span", {"class": "away"}), button)
 
 
 def _radios(field: Field, value: str) -> Markup:

@@ -35,12 +35,14 @@ def header_html(root: str, *, home: bool) -> Markup:
     return h("header", {"class": "head"}, skip, name, h("nav", None, None if home else sheets, switch))
 
 
-def intro_html(title: str, scenario: Phrase | str, warning: str = "") -> Markup:
-    """Return the title, a caution that comes first, and the story of the example."""
+def intro_html(title: str, scenario: Phrase | str, warning: str = "", *, instead: Markup | None = None) -> Markup:
+    """Return the title, a caution that comes first, and the story of the example; ``instead`` takes the place of the
+    story while it is shown."""
     marks: Marks = {"class": "scenario", "data-scenario": True, "hidden": not scenario}
     story = h("p", marks, phrase_html(scenario))
     caution = h("p", {"class": "warning", "role": "note"}, warning) if warning else None
-    return join(h("h1", None, title), caution, story)
+    place = h("div", {"class": "story"}, story, instead) if instead else story
+    return join(h("h1", None, title), caution, place)
 
 
 def _action(name: str, label: str, first: bool) -> Markup:

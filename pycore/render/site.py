@@ -12,7 +12,7 @@ from pycore.pages.paper import PAPER_PAGES, PaperPage
 from pycore.render import class_marks, class_set, paper, practice, print_setup
 from pycore.render.checking import check_html
 from pycore.render.elements import join
-from pycore.render.form import has_lags, method_html, options_html, values_html
+from pycore.render.form import example_html, has_lags, method_html, options_html, values_html
 from pycore.render.home import home_html
 from pycore.render.lesson import lesson_html, more_actions_html
 from pycore.render.page import (
@@ -104,7 +104,7 @@ def calculator_page(calculator: Calculator) -> SitePage:
     regions: dict[str, str] = dict(regions_of(answer, inks=calculator.inks(form)))
     regions |= {
         "header": header_html("../", home=False),
-        "intro": intro_html(calculator.title, calculator.scenario, calculator.warning),
+        "intro": intro_html(calculator.title, calculator.scenario, calculator.warning, instead=example_html()),
         "form": join(values_html(calculator.fields, form, answer.echo), elsewhere_html(), link_notices_html()),
         "check": check_html(answer.answer_request) if answer.answer_request else join(),
         "method": join(method_html(calculator.fields, form), to_choices_html(lags=has_lags(calculator.fields))),

@@ -8,7 +8,7 @@ import re
 import pytest
 
 from pycore.calculators.registry import CALCULATORS
-from pycore.forms.fields import VERSIONS, Field, default_form
+from pycore.forms.fields import VALUE_GROUPS, VERSIONS, Field, default_form
 from pycore.pages.codes import find
 from pycore.pages.practice import values_of
 from pycore.practice.codes import Code
@@ -18,7 +18,6 @@ NEUTRAL = ("", "0")
 TOOLS = "accuracy"
 """A group that holds no value of a problem: how exact hand and meter are is said where it is used."""
 PAGES = CALCULATORS.values()
-VALUES = ("values", "more", "loads")
 
 
 def unseen(page: object) -> list[Field]:
@@ -82,7 +81,7 @@ def test_practice_shows_every_value_of_a_problem(page: object, tier: str):
         found = find(str(Code(page.topic, tier, seed=seed, number=4)))
         labels = page.labels(found.form)
         wanted = [labels.get(field.name, field.label) for field in page.fields
-                  if field.group in VALUES and field.kind != "choice" and field.counts(found.form)
+                  if field.group in VALUE_GROUPS and field.kind != "choice" and field.counts(found.form)
                   and found.form[field.name] not in NEUTRAL]  # fmt: skip
         assert set(wanted) <= {label for label, _ in values_of(found)}
 

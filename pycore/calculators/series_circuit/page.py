@@ -52,7 +52,7 @@ class SeriesCircuit(SumPage[SeriesCase]):
         return practice
 
     def outputs(self, case: SeriesCase, plan: Plan) -> tuple[Output, ...]:
-        """The value that was not typed, current or supply, first; impedance, angle, power factor, each voltage, resonance."""
+        """The value that was not typed (current or supply voltage) first, then the others of the circuit."""
         solution, mark = case.solution, case.notation.mark
         known = case.typed_companions
 
