@@ -327,6 +327,7 @@ def _error(fault: Fault) -> dict[str, Any]:
         "message": fault.message,
         "part": fault.fragment,
         "offers": [{"label": offer.label, "set": dict(offer.values)} for offer in fault.offers],
+        **({"awaited": True} if fault.awaited else {}),
     }
 
 
@@ -337,7 +338,8 @@ def _refused(error: InputError) -> dict[str, Any]:
         "ok": False,
         "errors": faults,
         "announce": " ".join(dict.fromkeys(messages)),
-        "waiting": words.waiting(len({fault.field for fault in error.faults})),
+        "waiting": words.waiting(len({fault.field for fault in error.faults if not fault.awaited}))
+        or " ".join(dict.fromkeys(messages)),
     }
 
 

@@ -17,6 +17,7 @@ class Fault:
 
     ``field``: name of the form control. ``typed``: the text. ``message``: a complete sentence with the text and what is
     accepted. ``fragment``: the wrong part of ``typed`` (empty: all of it). ``offers``: corrections to choose from.
+    ``awaited``: nothing was typed yet, so the page says what to type and shows no fault.
     """
 
     field: str
@@ -24,6 +25,7 @@ class Fault:
     message: str
     fragment: str = ""
     offers: tuple[Offer, ...] = ()
+    awaited: bool = False
 
 
 class InputError(ValueError):

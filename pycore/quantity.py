@@ -105,6 +105,17 @@ def read(text: str, unit: str) -> float:
     raise QuantityError("unit", rest)
 
 
+def last_digit(text: str, unit: str) -> float:
+    """The value in SI units of the last digit of a typed text: 0.1 for ``12.6``, 0.001 for ``850 mA``.
+
+    Raises QuantityError as ``read`` does.
+    """
+    read(text, unit)
+    digits, exponent, rest = _split(text)
+    prefix = 0 if not rest or _WRITTEN_UNITS.get(rest) == unit else PREFIXES[rest[0]]
+    return float(f"1e{exponent + prefix - decimals_of(digits)}")
+
+
 def fixed(value: float, decimals: int, mark: str = ".") -> str:
     """Return a number with a fixed number of decimals, a true minus sign, and never minus zero.
 
@@ -183,10 +194,14 @@ class NumberFormat:
     def number(self, value: float) -> str:
         """Return a result with three figures, but at most one decimal more than the given values."""
         written = value / self.factor
-        if written == 0:
-            return "0"
-        decimals = min(max(self.decimals, decimals_for(written)), self.decimals + 1)
-        return fixed(written, decimals, self.mark)
+        return fixed(written, self._decimals_of(written), self.mark) if written else "0"
+
+    def _decimals_of(self, written: float) -> int:
+        return min(max(self.decimals, decimals_for(written)), self.decimals + 1)
+
+    def last_digit(self, value: float) -> float:
+        """The value of one in the last digit that a result is written with, in the quantity's SI unit."""
+        return float(f"1e-{self._decimals_of(value / self.factor)}") * self.factor
 
     def amount(self, value: float) -> str:
         """Return a result with its unit, joined by a no-break space."""

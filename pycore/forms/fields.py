@@ -22,9 +22,10 @@ class Field:
     ``kind``: ``quantity`` (decimal keypad), ``readings`` (a quantity read once or repeatedly), ``length`` (a quantity,
     or its length on the sheet), ``angle`` (degrees, or a power factor such as ``0.85 lag``), ``phasor`` (``20 at 60``
     or ``10 + j17.3``), ``choice``, ``text``. ``group``: ``values`` and ``method`` (always visible), ``loads``,
-    ``picture``, ``sheet``, ``words``. ``default``: "" for a field that may stay empty. ``sample``: key of the phasor
-    whose line is drawn beside the label. ``private``: never part of a link (a name, a date). ``shown_when``: pairs of
-    field and value; the field is shown if one of them is chosen. ``folded``: rarely needed, so it is folded away.
+    ``picture``, ``sheet``, ``words``. ``default``: "" for a field that may stay empty. ``opening``: the value of a page
+    opened without a link, if it differs from ``default``, which links fix for ever. ``sample``: key of the phasor whose
+    line is drawn beside the label. ``private``: never part of a link (a name, a date). ``shown_when``: pairs of field
+    and value; the field is shown if one of them is chosen. ``folded``: rarely needed, so it is folded away.
     """
 
     name: str
@@ -39,6 +40,12 @@ class Field:
     private: bool = False
     shown_when: tuple[tuple[str, str], ...] = ()
     folded: bool = False
+    opening: str = ""
+
+    @property
+    def example(self) -> str:
+        """The value with which the page opens without a link."""
+        return self.opening or self.default
 
     def counts(self, form: Mapping[str, str]) -> bool:
         """Return whether the field has a meaning with a form's choices."""
@@ -46,5 +53,10 @@ class Field:
 
 
 def default_form(fields: Iterable[Field]) -> dict[str, str]:
-    """Return the form of a page as opened without a link: the default of every field."""
+    """Return the form that a link completes: the default of every field."""
     return {field.name: field.default for field in fields}
+
+
+def opening_form(fields: Iterable[Field]) -> dict[str, str]:
+    """The form of a page as it opens without a link: the values of its example."""
+    return {field.name: field.example for field in fields}

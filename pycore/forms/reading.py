@@ -116,6 +116,10 @@ class Reader:
         """Note that a field cannot be used."""
         self.faults.append(Fault(name, self.text(name), message, fragment))
 
+    def awaited(self, name: str, message: str) -> None:
+        """Note that an empty field must be filled before there is an answer."""
+        self.faults.append(Fault(name, "", message, awaited=True))
+
     def optional(self, read: Callable[[], Value]) -> Value:
         """Read an optional field; a fault is noted but does not reject the form."""
         before = len(self.faults)

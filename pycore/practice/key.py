@@ -11,7 +11,7 @@ from itertools import combinations
 from pycore import phasor, quantity
 from pycore.phasor import wrap
 from pycore.practice.class_set import Learner
-from pycore.practice.marking import SAME
+from pycore.practice.explaining import SAME
 from pycore.practice.task import CALCULATED, DRAWN, Limits, Task
 from pycore.words import key as words
 from pycore.words import plain
@@ -122,7 +122,7 @@ def _slips(task: Task, how: str, limits: Limits) -> dict[Phrase, MistakeResult]:
             mistake.size, task.writing.number(mistake.size), mistake.point, math.fabs(mistake.size - task.size) > size
         )
         for mistake in task.mistakes
-        if how in mistake.how
+        if how in mistake.how and mistake.tabled
     }
 
 

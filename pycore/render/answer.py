@@ -9,7 +9,7 @@ from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import NO_BREAK, phrase_html
 from pycore.render.sample import sample
 from pycore.sums.answer import Alternative, Answer, Output
-from pycore.words import furniture, verdict
+from pycore.words import furniture
 from pycore.words.phrase import Phrase
 from pycore.writers import svg
 
@@ -59,12 +59,12 @@ def answer_html(answer: Answer, inks: Mapping[str, str]) -> Markup:
 
 
 def _see(answer: Answer) -> Markup | None:
-    """Return a sentence that must not be missed, with a link to the working that says more."""
+    """Return a sentence that must not be missed, with a button to the working that says more."""
     if answer.see is None:
         return None
-    sentence, key = answer.see
-    go = h("button", {"type": "button", "class": "go", "data-to-working": key}, verdict.SEE_WHY)
-    return h("p", {"class": "see"}, phrase_html(sentence), " ", go)
+    link = answer.see
+    go = h("button", {"type": "button", "class": "go", "data-to-working": link.working}, link.button)
+    return h("p", {"class": "see"}, phrase_html(link.sentence), " ", go)
 
 
 def set_values(values: tuple[tuple[str, str], ...]) -> str:

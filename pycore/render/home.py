@@ -5,7 +5,7 @@ from typing import Protocol
 
 from pycore.drawing import Page
 from pycore.forms import links
-from pycore.forms.fields import Field, default_form
+from pycore.forms.fields import Field, default_form, opening_form
 from pycore.pages.paper import PAPER_PAGES, PaperPage
 from pycore.quantity import plain
 from pycore.render.checking import code_html
@@ -130,7 +130,7 @@ def _points(points: tuple[tuple[str, Phrase], ...]) -> Markup:
 
 def home_html(calculators: Iterable[CatalogueEntry]) -> Markup:
     """Return title, purpose, board, and what a visitor gets."""
-    answered = [(calculator, calculator.answer(default_form(calculator.fields))) for calculator in calculators]
+    answered = [(calculator, calculator.answer(opening_form(calculator.fields))) for calculator in calculators]
     head = h("div", {"class": "home-head"}, h("h1", None, furniture.HOME_TITLE), h("p", None, furniture.HOME_LEAD))
     board = h("ul", {"class": "board"}, [_sheet(calculator, answer) for calculator, answer in answered])
     points = _points(furniture.home_points(length_on_paper(answer for _, answer in answered)))

@@ -6,8 +6,11 @@ from pycore import phasor, quantity
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.words import sums as words
 
+FIGURES = 4
+"""Significant figures of a result of another quantity than the drawing's."""
 
-def amount(value: float, unit: str, mark: str, figures: int = 4) -> str:
+
+def amount(value: float, unit: str, mark: str, figures: int = FIGURES) -> str:
     """Return a result to four figures with a suitable prefix: 23.09 A, 12.80 kW."""
     if math.fabs(value) < 1e-9:
         return f"0{NO_BREAK_SPACE}{unit}"

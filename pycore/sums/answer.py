@@ -106,6 +106,15 @@ class Alternative:
 
 
 @dataclass(frozen=True, slots=True)
+class WorkingLink:
+    """A sentence beside the headline with a button to a working: its key, and the words on the button."""
+
+    sentence: Phrase
+    working: str
+    button: str
+
+
+@dataclass(frozen=True, slots=True)
 class Answer:
     """Everything a page shows for one problem.
 
@@ -149,5 +158,5 @@ class Answer:
     """Labels of fields that follow the form's own choices."""
     options: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
     """Options that follow the form's own choices, by field and value."""
-    see: tuple[Phrase, str] | None = None
-    """A sentence that must not be missed, with the key of the working that says more."""
+    see: WorkingLink | None = None
+    """A sentence that must not be missed, with a link to the working that says more."""

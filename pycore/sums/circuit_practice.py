@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR, Element, impedance
 from pycore.constructions.names import SUM_KEY
 from pycore.practice.codes import Code
-from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
+from pycore.practice.task import CALCULATED, DRAWN, Mistake, Slips, Task
 from pycore.sums.case import SumCase
 
 if TYPE_CHECKING:
@@ -74,6 +74,7 @@ def found_by_calculation(task: Task, result: complex, case: SumCase, mistakes: l
     return replace(
         task, result=result, symbol=case.notation.tags["c1"], writing=case.companions.writing, factor=0.0, spread=None,
         mistakes=tuple(mistakes), earlier=(), origin=case.notation.tags[SUM_KEY], turn=0.0, sense=1, in_steps=False,
+        largest=0.0, back=1.0, slips=Slips(),
     )  # fmt: skip
 
 

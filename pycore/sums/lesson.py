@@ -40,7 +40,6 @@ from pycore.constructions.names import (
     RESULTANT,
     START_POINT,
     SUM_KEY,
-    arm_key,
 )
 from pycore.drawing import Page
 from pycore.phasor import wrap
@@ -249,11 +248,13 @@ class Lesson:
             reading = _short(length) if self.sentences.side_of(amount) else ""
             return words.ruler_along(axis, self.sentences.place), words.read_length(component), (), reading
         notation = self.sentences.notation
-        symbol = notation.tags[arm_key(self.plan.construction.order)] if move.reading == DIAGONAL_LENGTH else name
-        key = SUM_KEY if move.reading == RESULT_LENGTH else arm_key(self.plan.construction.order)
-        so = words.so(notation.scale(self.plan.scale), symbol, notation.amount_of(key, amount))
+        symbol = notation.tags[f"i{self.plan.construction.order}"] if move.reading == DIAGONAL_LENGTH else name
+        key = "sum" if move.reading == RESULT_LENGTH else f"i{self.plan.construction.order}"
+        product = notation.measured(key, self.sentences.millimetres(amount), self.plan.scale)
+        scale = notation.scale(self.plan.scale)
+        represented = words.represents(scale, symbol, product, notation.amount_of(key, amount))
         sentence = words.ruler_along(name, plain(self.place(move.start)))
-        return sentence, words.read_length(length), (so, why) if why else (so,), _short(length)
+        return sentence, words.read_length(length), (represented, why) if why else (represented,), _short(length)
 
     def component_text(self, line: str, amount: float) -> str:
         """Return a component on an axis, with its side."""

@@ -45,6 +45,13 @@ class OnPaper:
         """Return the length of an amount, to be read off a ruler, as text."""
         return reading_text(self.millimetres(amount), self.notation.mark)
 
+    def measured(self, key: str, amount: float) -> Phrase:
+        """A length read off a ruler, what it represents by the printed numbers, and the calculated value of
+        ``amount`` beside it; ``key`` names the phasor, whose unit it has."""
+        product = self.notation.measured(key, self.millimetres(amount), self.plan.scale)
+        scale, calculated = self.notation.scale(self.plan.scale), self.notation.amount_of(key, amount)
+        return words.measured(self.reading(amount), scale, product, calculated)
+
     def degrees(self, angle: float) -> str:
         """Return the size of an angle as text."""
         return degrees_text(angle, self.notation.mark)

@@ -21,7 +21,7 @@ from pycore.sheet.figure import DOT_BELOW
 from pycore.sheet.kinds import CONSTRUCTION, PROBLEM
 from pycore.sheet.plan import Plan
 from pycore.sums.accuracy import SumAccuracy
-from pycore.sums.answer import Alternative, Answer, Block, Output, Paragraph, Working
+from pycore.sums.answer import Alternative, Answer, Block, Output, Paragraph, Working, WorkingLink
 from pycore.sums.case import SumCase
 from pycore.sums.request import SheetRequest
 from pycore.sums.sentences import StepSentences
@@ -196,8 +196,8 @@ class SumPage(Generic[Case]):
         """Return the sentences below the headline."""
         return ()
 
-    def see(self, case: Case, plan: Plan) -> tuple[Phrase, str] | None:
-        """Return a sentence that must not be missed, with the key of the working that says more."""
+    def see(self, case: Case, plan: Plan) -> WorkingLink | None:
+        """Return a sentence that must not be missed, with a link to the working that says more."""
         return None
 
     def notices(self, case: Case, plan: Plan) -> tuple[Phrase, ...]:

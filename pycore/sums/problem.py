@@ -80,6 +80,6 @@ def read_sheet(
     values = [field for field in fields if field.group in ("values", "loads")]
     return SheetProblem(
         scale, place, printed, unprintable, choices, {field.name: reader.text(field.name) for field in fields},
-        writing, all(reader.text(field.name) == field.default for field in values), tuple(reader.passed),
+        writing, all(reader.text(field.name) == field.example for field in values), tuple(reader.passed),
         second,
     )  # fmt: skip

@@ -8,7 +8,7 @@ from pycore.constructions import step_kinds
 from pycore.constructions.construction import Step
 from pycore.constructions.methods import COMPONENTS, TIP_TO_TAIL
 from pycore.constructions.moves import DrawParallel, Supplement, TurnAngle, turn_of
-from pycore.constructions.names import DIAGONAL_LENGTH, RESULT_LENGTH, RESULTANT, RETURN_KEY, SUM_KEY, arm_key
+from pycore.constructions.names import DIAGONAL_LENGTH, RESULT_LENGTH, RESULTANT, RETURN_KEY, SUM_KEY
 from pycore.phasor import wrap
 from pycore.sums.answer import Block, Move
 from pycore.sums.companions import companion_sentence, partial_sum_sentence
@@ -150,8 +150,7 @@ class StepSentences(OnPaper):
         """The first diagonal and what it means."""
         reading = self.figure.readings[DIAGONAL_LENGTH]
         end = words.LINE_END if self.before(step) == "carry-on" else words.MEETING
-        amount = self.notation.amount_of(arm_key(self.construction.order), reading)
-        sentence = parallel.diagonal(end, self.reading(reading), amount)
+        sentence = parallel.diagonal(end, self.measured(f"i{self.construction.order}", reading))
         third = next(arm.number for arm in self.construction.arms if arm.number not in step.arm_numbers)
         return sentence, parallel.diagonal_why(self.notation.words.partial, self.notation.lines[third - 1])
 
@@ -180,12 +179,11 @@ class StepSentences(OnPaper):
     def step_read(self, step: Step) -> tuple[Phrase, Phrase]:
         """Length, amount and angle of the drawn sum."""
         reading = self.figure.readings[RESULT_LENGTH]
-        scale, amount = self.notation.scale(self.plan.scale), self.notation.writing.amount(reading)
         returned = self.before(step) == "return-close"
         symbol = self.notation.tags[RETURN_KEY if returned else SUM_KEY]
         if self.is_dot(reading):
-            return words.read_short(symbol, self.reading(reading), scale, amount), words.READ_WHY
-        sentence = words.read(symbol, self.reading(reading), scale, amount, self.sum_direction(returned))
+            return words.read_short(symbol, self.measured("sum", reading)), words.READ_WHY
+        sentence = words.read(symbol, self.measured("sum", reading), self.direction(returned))
         return sentence, words.RETURNING_READ_WHY if returned else words.READ_WHY
 
     def sum_direction(self, returned: bool = False) -> Phrase:

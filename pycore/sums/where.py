@@ -16,6 +16,9 @@ from pycore.sums.sheet import look_of
 Wanted = Callable[[Frame], bool]
 
 FORMULA = ("no-root", "signs-slipped", "sign-slipped", "product-dropped", "product-doubled")
+TURNED_THROUGHOUT = (
+    "other-scale-throughout", "mirrored", "factor-ignored", "lead-for-lag", "base-edge", "right-angles",
+)  # fmt: skip
 SECOND_STAGE = (step_kinds.MEASURE, step_kinds.PARALLEL, step_kinds.ARCS, step_kinds.CARRY_ON, step_kinds.CLOSE)
 
 
@@ -52,17 +55,17 @@ def _second_stage(frames: Sequence[Frame]) -> Wanted:
 def _wanted(mistake: Mistake, frames: Sequence[Frame]) -> tuple[Wanted, bool]:
     """Return a test for the frame of a drawn mistake, and whether that frame shows the answer."""
     about = mistake.about[0] if mistake.about else ""
-    if mistake.key in ("left-out", "reversed", "swapped"):
+    if mistake.key in ("left-out", "reversed", "swapped", "line-at-other-scale"):
         return _sets_off(about), False
-    if mistake.key.startswith(("other-scale", "wrong-way")) and about:
+    if mistake.key.startswith(("other-scale", "wrong-way", "centre-off")) and about:
         return _turns_to(about), False
-    if mistake.key in ("other-scale-throughout", "mirrored", "factor-ignored", "lead-for-lag"):
+    if mistake.key in TURNED_THROUGHOUT:
         return _turns, False
     if mistake.key in ("stopped", "two-diagonals"):
         return _second_stage(frames), False
-    if mistake.key == "multiplied-lines":
+    if mistake.key in ("multiplied-lines", "drawn-at-other-scale", "ruler-edge", "plain-sum"):
         return _sets, False
-    return (_draws_the_sum if mistake.key == "other-diagonal" else _measures_the_sum), True
+    return (_draws_the_sum if mistake.key in ("other-diagonal", "arrow-reversed") else _measures_the_sum), True
 
 
 def place_of(mistake: Mistake, frames: Sequence[Frame], *, formula: bool) -> StepReference | None:

@@ -26,9 +26,14 @@ def length_text(millimetres: float, mark: str) -> str:
     return f"{in_mm}{NO_BREAK_SPACE}mm ({in_cm}{NO_BREAK_SPACE}cm)"
 
 
+def read_to_half(millimetres: float) -> float:
+    """A length in mm as a ruler is read: to half a millimetre."""
+    return round(2 * millimetres) / 2
+
+
 def reading_text(millimetres: float, mark: str) -> str:
     """Return a length as read off a ruler: to half a millimetre."""
-    return length_text(round(2 * millimetres) / 2, mark)
+    return length_text(read_to_half(millimetres), mark)
 
 
 def wider_than_right(angle: float) -> int:
@@ -70,19 +75,28 @@ class Notation:
     units: Mapping[str, str] = field(default_factory=dict)
     """Units of arms that have another than the sum, by key: W and var beside VA."""
 
-    def amount_of(self, key: str, amount: float) -> str:
-        """Return a result with the unit of its phasor."""
+    def unit_of(self, key: str) -> str:
+        """The unit of a phasor, by its key, with the prefix of the problem's numbers."""
         unit = self.units.get(key, "")
         prefix = self.writing.unit[0] if self.writing.factor != 1.0 else ""
-        return self.writing.number(amount) + NO_BREAK_SPACE + (prefix + unit if unit else self.writing.unit)
+        return prefix + unit if unit else self.writing.unit
+
+    def amount_of(self, key: str, amount: float) -> str:
+        """Return a result with the unit of its phasor."""
+        return self.writing.number(amount) + NO_BREAK_SPACE + self.unit_of(key)
 
     def short_of(self, key: str, amount: float) -> str:
         """Return the amount of an arm with its unit."""
-        unit = self.units.get(key, "")
-        if not unit:
-            return self.writing.short(amount)
-        prefix = self.writing.unit[0] if self.writing.factor != 1.0 else ""
-        return self.writing.as_typed(amount) + NO_BREAK_SPACE + prefix + unit
+        return self.writing.as_typed(amount) + NO_BREAK_SPACE + self.unit_of(key)
+
+    def measured(self, key: str, millimetres: float, scale: float) -> str:
+        """The amount that a measured length represents, multiplied out from the length and the scale as printed:
+        37 mm at 1 cm = 2 A is 7.4 A.
+
+        ``millimetres`` is the length on paper before it is read, ``scale`` the amount (SI) of 1 cm.
+        """
+        read, per_centimetre = read_to_half(millimetres), float(quantity.plain(scale / self.writing.factor))
+        return quantity.plain(read / 10.0 * per_centimetre, self.mark) + NO_BREAK_SPACE + self.unit_of(key)
 
     @property
     def mark(self) -> str:

@@ -6,6 +6,7 @@ from pycore import phasor, quantity, trig
 from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE, NumberFormat
 from pycore.sums.answer import Block, Equation, Grid, Paragraph
+from pycore.sums.carried import agrees, as_printed, fewest
 from pycore.sums.case import SumCase
 from pycore.sums.sentences import StepSentences, direction_phrase
 from pycore.sums.wording import degrees_text
@@ -23,8 +24,8 @@ from pycore.words.formula import (
 )
 from pycore.words.phrase import Phrase, Symbol, say
 
-PART_DECIMALS = 2
-"""Further decimals of components, so that adding the written numbers gives the answer."""
+PART_DECIMALS, MOST_DECIMALS = 2, 6
+"""Decimals beyond the answer's in which components are printed: at least, and at most if the answer must follow."""
 X, Y = Symbol("X"), Symbol("Y")
 
 
@@ -48,17 +49,40 @@ class ComponentsWorking:
         sizes = [row.size for row in self.parts]
         self.across = [size * trig.cosine(angle) for size, angle in zip(sizes, paper, strict=True)]
         self.upward = [size * trig.sine(angle) for size, angle in zip(sizes, paper, strict=True)]
-        self.told_angles = [wrap(90.0 - angle) if picture.first == "up" else angle for angle in paper]
-        self.sum = _rid_of_rounding(
+        self.stated_angles = [wrap(90.0 - angle) if picture.first == "up" else angle for angle in paper]
+        self.unrounded = _rid_of_rounding(
             phasor.total(complex(x, y) for x, y in zip(self.across, self.upward, strict=True)),
             phasor.ZERO_SHARE * math.fsum(sizes),
         )
+        extra = fewest(PART_DECIMALS, MOST_DECIMALS, self.follows)
+        self.carried, self.extra = extra is not None, PART_DECIMALS if extra is None else extra
+        self.sum = self.sum_as_printed(self.extra) if self.carried else self.unrounded
+
+    def sum_as_printed(self, extra: int) -> complex:
+        """The components as printed, with ``extra`` decimals beyond the answer's, added column by column (SI)."""
+        decimals, factor = self.writing.decimals + extra, self.writing.factor
+        x, y = (
+            as_printed(math.fsum(as_printed(value / factor, decimals) for value in column), decimals)
+            for column in (self.across, self.upward)
+        )
+        return complex(x * factor, y * factor)
+
+    def follows(self, extra: int) -> bool:
+        """Whether the printed components lead to the answer's size and angle, digit by digit."""
+        total, exact, factor = self.sum_as_printed(extra), self.unrounded, self.writing.factor
+        if (total.real == 0, total.imag == 0) != (exact.real == 0, exact.imag == 0):
+            return False
+        if exact == 0:
+            return True
+        size = as_printed(phasor.magnitude(total) / factor, self.writing.decimals + extra)
+        angles = (degrees_text(_slope(one), self.mark) for one in (total, exact))
+        return agrees(size, self.writing.number(self.case.size)) and next(angles) == next(angles)
 
     def blocks(self) -> tuple[Block, ...]:
         """Return the complete working: table, sums, Pythagoras, angle by quadrant."""
         intro = words.components_intro(self.picture.first == "up", self.sentences.notation.reference)
-        decimals = self.writing.decimals + PART_DECIMALS
-        blocks: list[Block] = [Paragraph(intro), self.grid(), Paragraph(words.rounding_note(decimals))]
+        note = words.rounding_note(self.writing.decimals + self.extra, carried=self.carried)
+        blocks: list[Block] = [Paragraph(intro), self.grid(), Paragraph(note)]
         if self.sum == 0:
             blocks.append(Paragraph(self.case.zero_reason()))
             return tuple(blocks)
@@ -70,7 +94,7 @@ class ComponentsWorking:
 
     def component_text(self, value: float) -> str:
         """Return a component with the working's decimals."""
-        return self.writing.fixed(value, PART_DECIMALS)
+        return self.writing.fixed(value, self.extra)
 
     def grid(self) -> Grid:
         first = self.picture.first == "up"
@@ -85,7 +109,7 @@ class ComponentsWorking:
             (
                 row.tag,
                 (self.writing.as_typed(row.size),),
-                (quantity.fixed(self.told_angles[index], 1, self.mark) + "°",),
+                (quantity.fixed(self.stated_angles[index], 1, self.mark) + "°",),
                 (self.component_text(self.across[index]),),
                 (self.component_text(self.upward[index]),),
             )
@@ -108,11 +132,11 @@ class ComponentsWorking:
                 symbol, "=",
                 Root(row(Square(self.number(self.sum.real)), "+", Square(self.number(self.sum.imag)))),
             ),
-            result_row(symbol, self.case.size, self.writing),
+            result_row(symbol, phasor.magnitude(self.sum), self.case.size, self.writing, self.extra),
         )  # fmt: skip
 
     def slope(self) -> float:
-        return trig.angle_of(math.fabs(self.sum.real), math.fabs(self.sum.imag))
+        return _slope(self.sum)
 
     def arctangent(self) -> tuple[Formula, ...]:
         ratio = Fraction(
@@ -135,12 +159,20 @@ class ComponentsWorking:
         )
 
 
-def result_row(symbol: Symbol, size: float, writing: NumberFormat) -> Formula:
-    """Return a result with the working's decimals, then rounded like the answer."""
-    exact = Number(writing.fixed(size, PART_DECIMALS), writing.unit)
+def _slope(value: complex) -> float:
+    """The angle in degrees, from 0 to 90, between a phasor and the horizontal axis."""
+    return trig.angle_of(math.fabs(value.real), math.fabs(value.imag))
+
+
+def result_row(
+    symbol: Symbol, carried: float, size: float, writing: NumberFormat, extra: int = PART_DECIMALS
+) -> Formula:
+    """Return a result (SI) with ``extra`` decimals as it follows from the ``carried`` digits, then the answer's
+    ``size``."""
     if size == 0:
         return row(symbol, "=", Number("0", writing.unit))
-    return row(symbol, "=", exact, "≈", Number(writing.number(size), writing.unit))
+    result = Number(writing.fixed(carried, extra), writing.unit)
+    return row(symbol, "=", result, "≈", Number(writing.number(size), writing.unit))
 
 
 def share_text(value: float, mark: str) -> str:

@@ -17,11 +17,12 @@ DRAWN_HELP = (
 )
 PERCENT = "Meter: % of reading"
 DIGITS = "Meter: digits"
-DIGIT = "Meter: one digit is"
+DIGIT = "Meter: value of one digit"
 METERS = "Meters"
 METER_SETS = (("several", "a different one for each reading"), ("one", "the same one for all readings"))
 LEVEL = "Wording"
 LEVELS = (("plain", "plain"), ("full", "technical, with uncertainties"))
+DIGIT_HELP = "Empty: the last digit of the readings as they are typed, 0.1 A for 12.6 A."
 METER_HELP = "The limit of error, such as 2 % of the reading plus 5 digits, is in the meter’s manual."
 
 

@@ -107,15 +107,22 @@ def components_intro(up: bool, origin: Name) -> Phrase:
     )
 
 
-def rounding_note(decimals: int) -> Phrase:
-    """How the working rounds."""
+def rounding_note(decimals: int, *, carried: bool) -> Phrase:
+    """How the working rounds: ``carried`` if each line goes on with the digits printed before it."""
+    if not carried:
+        return say("Components are shown to {decimals} decimal places. ", decimals=str(decimals)) + MORE_DIGITS
     return say(
-        "Components are shown to {decimals} decimal places. The calculation uses the unrounded values; only the "
-        "answer is rounded.",
+        "Components are rounded to {decimals} decimal places, and the next lines use these numbers. The answer is "
+        "rounded last.",
         decimals=str(decimals),
     )
 
 
+MORE_DIGITS: Phrase = say(
+    "The calculation uses more digits than are printed. With the printed digits, the last digit of a result can be "
+    "different."
+)
+"""For a working whose results do not all follow from the digits that it prints."""
 PYTHAGORAS = say("**Pythagoras** gives the size from the two sums.")
 ARCTANGENT = say(
     "**The arctangent** gives the angle to the horizontal axis. The signs of the components give the quadrant."

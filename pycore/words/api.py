@@ -12,7 +12,9 @@ def announce(title: str, value: str, unit: str, notes: Sequence[str]) -> str:
 
 
 def waiting(faults: int) -> str:
-    """What the buttons wait for."""
+    """What the buttons wait for; "" if there are no ``faults``."""
+    if not faults:
+        return ""
     return (
         "These buttons work again when the field above is corrected."
         if faults == 1

@@ -190,28 +190,27 @@ def result(symbol: Name, place: str, end: str) -> Phrase:
 RESULT_WHY = say("Draw one arrowhead, at the far end. This phasor replaces all the others together.")
 
 
-def read(symbol: Name, length: str, scale: str, amount: str, angle: Phrase | str) -> Phrase:
+def measured(length: str, scale: str, product: str, calculated: str) -> Phrase:
+    """A measured length: what it represents, by the printed numbers, and the calculated value."""
+    return say(
+        "about {length}. At {scale}, that is {product} (calculated: {calculated}).",
+        length=length, scale=scale, product=product, calculated=calculated,
+    )  # fmt: skip
+
+
+def read(symbol: Name, measured: Phrase, angle: Phrase | str) -> Phrase:
     """Measure the sum."""
     return say(
-        "**Measure {symbol}.** Length: about {length}. At {scale}, that is {amount}. Direction: {angle}.",
-        symbol=symbol,
-        length=length,
-        scale=scale,
-        amount=amount,
-        angle=angle,
+        "**Measure {symbol}.** Length: {measured} Direction: {angle}.", symbol=symbol, measured=measured, angle=angle
     )
 
 
-def read_short(symbol: Name, length: str, scale: str, amount: str) -> Phrase:
+def read_short(symbol: Name, measured: Phrase) -> Phrase:
     """A sum too short for its angle to be read."""
     return say(
-        "**Measure {symbol}.** Length: about {length}. At {scale}, that is {amount}. It is too short to measure its "
-        "angle.",
-        symbol=symbol,
-        length=length,
-        scale=scale,
-        amount=amount,
-    )
+        "**Measure {symbol}.** Length: {measured} It is too short to measure its angle.",
+        symbol=symbol, measured=measured,
+    )  # fmt: skip
 
 
 RETURNING_READ_WHY = say("It has the same size as the sum and the opposite direction.")

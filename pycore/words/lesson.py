@@ -154,9 +154,12 @@ def read_length(length: str) -> Phrase:
     return say("Read {length}.", length=length)
 
 
-def so(scale: str, name: Name, amount: str) -> Phrase:
-    """What a read length stands for."""
-    return say("At {scale}, {name} is {amount}.", scale=scale, name=name, amount=amount)
+def represents(scale: str, name: Name, product: str, calculated: str) -> Phrase:
+    """What a read length represents, by the printed numbers, and the calculated value."""
+    return say(
+        "At {scale}, {name} is {product} (calculated: {calculated}).",
+        scale=scale, name=name, product=product, calculated=calculated,
+    )  # fmt: skip
 
 
 def faint(name: Name, direction: str, place: str) -> Phrase:

@@ -50,6 +50,8 @@ SIDES = {
     "clockwise": "clockwise", "cw": "clockwise", "anticlockwise": "anticlockwise", "acw": "anticlockwise",
     "counterclockwise": "anticlockwise", "ccw": "anticlockwise", "": "",
 }  # fmt: skip
+RETURNING = ("returning", "returned", "reversed", "return")
+"""Words that say that an angle is that of the arrow that returns."""
 HOWS = {
     "": "drawn", "drawn": "drawn", "drawing": "drawn", "d": "drawn", "calculated": "calculated",
     "calculation": "calculated", "calc": "calculated", "c": "calculated",

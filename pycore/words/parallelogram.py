@@ -126,13 +126,10 @@ ARCS_WHY = say(
 )
 
 
-def diagonal(end: str, length: str, amount: str) -> Phrase:
+def diagonal(end: str, measured: Phrase) -> Phrase:
     """The first diagonal, drawn and measured."""
     return say(
-        "**Draw the diagonal.** From the common point to {end}. Measure it: about {length}, so {amount}.",
-        end=end,
-        length=length,
-        amount=amount,
+        "**Draw the diagonal.** From the common point to {end}. Measure it: {measured}", end=end, measured=measured
     )
 
 

@@ -44,5 +44,13 @@ SHORT: Mapping[str, str] = {
     "over-root-three": "divided by √3",
     "complement": "angle from the other axis",
     "turned-round": "the opposite direction",
+    "arrow-reversed": "the closing arrow reversed",
+    "angle-at-tip": "the angle at the tip read",
+    "read-at-other-scale": "read at another scale",
+    "drawn-at-other-scale": "drawn at another scale",
+    "line-at-other-scale": "one arrow at another scale",
+    "ruler-edge": "measured from the ruler’s edge",
+    "base-edge": "the protractor’s base edge on the line",
+    "centre-off": "the protractor’s centre on a wrong point",
 }
 """By the mistake's key; those of one calculator alone stand in its room."""

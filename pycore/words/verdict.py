@@ -51,9 +51,20 @@ def by_hand(length: str, angle: str) -> str:
     return f"a hand with standard deviations of {length} and {angle}"
 
 
-def by_meters(percent: str, digits: str, *, one: bool) -> str:
-    """The meters in words."""
-    limit = f"± ({percent} % of reading + {digits} digits)"
+def just_outside(compared_words: str, can: str, why: str) -> Phrase:
+    """Two results that disagree by very little."""
+    return say(
+        "{compared} With {why}, the difference should be at most {can}: **just outside, so they do not quite agree.** "
+        "Measure again before you look for a reason.",
+        compared=compared_words,
+        can=can,
+        why=why,
+    )
+
+
+def by_meters(percent: str, digits: str, digit: str, *, one: bool) -> str:
+    """The meters in words; ``digit`` is the value of one digit."""
+    limit = f"± ({percent} % of reading + {digits} digits of {digit})"
     return f"one meter with a limit of {limit} for all readings" if one else f"meters with a limit of {limit}"
 
 
@@ -88,11 +99,27 @@ SHARED_GAIN = (
     "readings, so that this error hardly changes the comparison, and that the error in digits is independent from "
     "reading to reading."
 )
+ONE_METER = say(
+    "Assumed: the meter’s error in per cent is the same for all readings, and its error in digits is different for "
+    "each reading."
+)
+"""What is assumed of one meter, in plain wording."""
+SEVERAL_METERS = say("Assumed: each reading has its own meter, and the errors of these meters are independent.")
+"""What is assumed of several meters, in plain wording."""
 SHARED_NOTHING = "Each reading has its own meter. It is assumed that the errors of different meters are independent."
 NO_LIMIT = say(
     "With a limit of ± 0, the meter must show exactly the calculated value. No meter does that: look for its "
     "limit of error in the manual."
 )
+
+
+def digit_from_readings(digit: str) -> Phrase:
+    """What one digit of the meter is taken to be, if it was not entered."""
+    return say(
+        "One digit of the meter is taken as {digit}, the last digit of the readings as typed. If the display shows "
+        "more or fewer digits, enter the value of one digit under “Accuracy of hand and meter”.",
+        digit=digit,
+    )
 
 
 def coarse(digit: str, reading: str) -> Phrase:
@@ -144,13 +171,21 @@ READ_ONCE = say(
 )
 
 
-def few_readings(count: str, factor: str) -> Phrase:
-    """Few repeats need a wider interval."""
+def few_readings(count: str) -> Phrase:
+    """Few repeats do not show the scatter well."""
     return say(
-        "With only {count} readings, the scatter itself is uncertain, so the factor is {factor} instead of 2 (JCGM "
-        "100:2008, G.4).",
+        "With only {count} readings, the scatter itself is uncertain. More readings show it better.", count=count
+    )
+
+
+def few_readings_factors(count: str, factor: str, whole_factor: str) -> Phrase:
+    """The coverage factors of few readings: of their scatter alone, and of the whole difference."""
+    return say(
+        "With only {count} readings, the scatter itself is uncertain: for the scatter alone, the factor is {factor} "
+        "instead of 2 (JCGM 100:2008, G.4). For the difference, of which the scatter is a part, it is {whole_factor}.",
         count=count,
         factor=factor,
+        whole_factor=whole_factor,
     )
 
 
@@ -186,6 +221,7 @@ def slip(tool: str, step: str, size: str) -> Phrase:
 
 
 SEE_WHY = "Possible reasons"
+SEE_COMPARISON = "See the comparison"
 
 
 def reading_disagrees(can: str) -> Phrase:
@@ -193,6 +229,23 @@ def reading_disagrees(can: str) -> Phrase:
     return say((
         "The limits of the meters explain a difference of at most {can}: **reading and calculation do not agree.**"
     ), can=can)
+
+
+def reading_just_outside(apart: str, can: str) -> Phrase:
+    """At the head of the page: a reading is a little further from the calculation than the meters explain."""
+    return say(
+        "The limits of the meters explain a difference of at most {can}, and it is {apart}: **just outside, so reading "
+        "and calculation do not quite agree.** Measure again first.",
+        can=can,
+        apart=apart,
+    )
+
+
+def reading_agrees(can: str) -> Phrase:
+    """At the head of the page: the meters explain the difference between reading and calculation."""
+    return say(
+        "The limits of the meters explain a difference of up to {can}: **reading and calculation agree.**", can=can
+    )
 
 
 def picture_row(short: str, value: str, half: str) -> str:

@@ -244,7 +244,8 @@ const faulty = new WeakSet(); // controls that bear a fault: of all others there
  * @param {Fault[]} errors
  */
 export function showFaults(listed, errors) {
-  const byField = new Map(errors.map((error) => [error.field, error]));
+  // A field that waits for its first value shows no fault: what to type is said beside the buttons.
+  const byField = new Map(errors.filter((error) => !error.awaited).map((error) => [error.field, error]));
   for (const one of listed) {
     const error = byField.get(one.name);
     if (!error && !faulty.has(one)) continue;
@@ -263,7 +264,7 @@ export function showFaults(listed, errors) {
 function showElsewhere(errors) {
   const place = document.querySelector("[data-elsewhere]");
   if (!place) return;
-  const far = errors.find((error) => control(error.field)?.closest("details"));
+  const far = errors.find((error) => !error.awaited && control(error.field)?.closest("details"));
   place.hidden = !far || document.activeElement?.getAttribute("name") === far.field;
   need("span", HTMLElement, place).textContent = far?.message ?? "";
 }

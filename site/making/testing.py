@@ -13,6 +13,7 @@ EVERYTHING = frozenset({SITE, CHROMIUM, ENGINES, SIMULATOR, READERS})
 
 NEEDS: dict[str, frozenset[str]] = {
     "browser": EVERYTHING,
+    "calculators": frozenset(),
     "cases": frozenset(),
     "circuits": frozenset({SIMULATOR}),
     "codebase": frozenset({SITE, CHROMIUM}),

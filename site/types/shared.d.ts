@@ -29,6 +29,8 @@ export interface Fault {
   message: string;
   part?: string;
   offers?: Offer[];
+  /** Nothing was typed yet: what to type is said beside the buttons, and the field shows no fault. */
+  awaited?: boolean;
 }
 
 /** How pycore understood one input. */

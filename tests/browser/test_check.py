@@ -189,7 +189,7 @@ def test_a_code_is_typed_and_opened(opened: Page, answered):
     opened.evaluate("document.querySelector('[data-check]').open = true")
     opened.fill("[name=typed-code]", "333-jdl-2gb")
     opened.press("[name=typed-code]", "Enter")
-    expect(opened.locator('[data-message-for="typed-code"]')).to_contain_text("does not add up")
+    expect(opened.locator('[data-message-for="typed-code"]')).to_contain_text("is not valid")
     opened.fill("[name=typed-code]", CODE.lower())
     opened.press("[name=typed-code]", "Enter")
     expect(opened.locator(".problem-code")).to_have_text(f"Problem {CODE}")
@@ -199,8 +199,8 @@ def test_a_code_is_typed_and_opened(opened: Page, answered):
 
 
 @pytest.mark.parametrize(("fragment", "said"), [
-    ("v=1&code=333-JDL-2GB", "does not add up"),
-    (f"v=1&i1=3&i2=4&i3=6&code={CODE}", "not those of the code"),
+    ("v=1&code=333-JDL-2GB", "is not valid"),
+    (f"v=1&i1=3&i2=4&i3=6&code={CODE}", "not the values of code"),
 ])  # fmt: skip
 def test_a_link_with_a_code_that_does_not_hold_says_so(page: Page, site, ready, answered, fragment: str, said: str):
     go(page, site, ready, answered, fragment)
@@ -211,7 +211,7 @@ def test_a_link_with_a_code_that_does_not_hold_says_so(page: Page, site, ready, 
 def test_none_of_it_enters_the_link(page: Page, site, ready, answered):
     go(page, site, ready, answered)
     page.check("[value=drawn]")
-    page.locator("summary", has_text="Own tolerance").click()
+    page.locator("summary", has_text="Tolerance (for the lecturer)").click()
     give(page, "31.9 mm", allow_percent="5")
     page.fill("[name=i1]", "12.5")
     answered(page)

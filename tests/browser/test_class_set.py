@@ -120,7 +120,7 @@ def test_a_typed_code_gives_the_set_again_and_a_button_another(sets: Callable[..
     page.fill('[name="code"]', "222-222-223")
     page.click('[data-do="open-code"]')
     wait_until(page, "!document.getElementById('m-code').hidden", 20)
-    assert "does not add up" in page.text_content("#m-code")
+    assert "is not valid" in page.text_content("#m-code")
 
 
 def test_the_page_opens_with_the_set_last_shown_until_another_is_asked_for(

@@ -173,7 +173,7 @@ def test_the_lesson_waits_for_python_and_says_so(open_page, site: str) -> None:
     page.route("**/*.wasm", lambda route, _request: held.append(route))
     page.goto(f"{site}{SLUG}/{PROBLEM}&view=lesson&step=3", wait_until="domcontentloaded")
     wait_until(page, "document.querySelector('[data-lesson]').open", 10.0)
-    assert "Getting ready" in page.locator(".lesson-text").text_content()
+    assert "Loading" in page.locator(".lesson-text").text_content()
     page.keyboard.press("ArrowRight")
     while not held:
         page.wait_for_timeout(20)

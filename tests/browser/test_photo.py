@@ -42,7 +42,7 @@ def test_a_parallelogram_by_finger_on_a_phone_names_the_line_and_the_mistake(ope
     assert {"accept"} == {band for line, band in bands(page).items() if line != "O-T3"}
     assert "wrong" == bands(page)["O-T3"]
     said = page.inner_text("[data-photo-result]")
-    assert "One line is off." in said
+    assert "One line is wrong." in said
     assert re.search(r"angle of I3 was read ten degrees too (large|small)", said)
     assert "accept" not in said
     page.evaluate("document.querySelector('dialog.photo').scrollTo(0, 900)")
@@ -60,7 +60,7 @@ def test_tip_to_tail_by_mouse_on_a_desk_and_the_picture_saved(opened_for):
     show_points(page, shot, touch=False)
     picture(page, "photo-desk")
     assert {"accept"} == set(bands(page).values())
-    assert "Every line is where it should be" in page.inner_text("[data-photo-result]")
+    assert "Every line is correct" in page.inner_text("[data-photo-result]")
     with page.expect_download() as download:
         page.click('[data-photo-do="save"]')
     assert f"{SLUG}-photo.png" == download.value.suggested_filename
@@ -88,7 +88,7 @@ def test_plain_paper_by_dragging_its_four_corners(opened_for):
     show_points(page, shot, touch=True)
     picture(page, "photo-plain-2")
     assert "wrong" not in bands(page).values()
-    assert "from its place" not in page.inner_text("[data-photo-result]")
+    assert "from its correct direction" not in page.inner_text("[data-photo-result]")
 
 
 def _drag(page: Page, index: int, to: tuple[float, float]) -> None:
@@ -116,7 +116,7 @@ def test_a_photo_without_marks_is_told_and_measured_by_dragging(opened_for):
     shot = taken(8, {"sheet": "construction"}, how=FAIR)
     page = opened_for(viewport=DESK)
     assert "marks" == choose(page, shot.jpeg())
-    assert "not found beyond doubt" in page.inner_text("[data-photo-prompt]")
+    assert "not found with certainty" in page.inner_text("[data-photo-prompt]")
     picture(page, "photo-lost")
     handles = page.locator(".photo-handle")
     assert 4 == handles.count()

@@ -81,7 +81,7 @@ def test_three_problems_with_a_reload_between(start, ready):
     settle(page)
 
     page.tap("[data-do=show]")
-    expect(page.locator("[data-region=drawn]")).to_contain_text("Not counted as solved")
+    expect(page.locator("[data-region=drawn]")).to_contain_text("does not count as solved")
     expect(page.locator("[data-region=standing]")).to_contain_text("0 in a row")
     way = record(page)["ways"]["0.parallelogram"]
     assert (3, 2, "shown") == (way["had"], way["solved"], way["done"])
@@ -152,14 +152,14 @@ def test_the_record_is_saved_erased_undone_and_taken_again(start, tmp_path: Path
     page.locator("[data-do=merge]").wait_for()
     assert kept == record(page)
     page.click("[data-do=replace]")
-    expect(page.locator("[data-said]")).to_contain_text("Taken from the file")
+    expect(page.locator("[data-said]")).to_contain_text("Loaded from the file")
     assert kept == record(page)
 
 
 @pytest.mark.parametrize(("name", "text", "said"), [
-    ("deep", "[" * 60_000, "nested deeper"),
-    ("large", " " * 10_000_000, "longer than any record"),
-    ("proto", '{"__proto__": {"polluted": true}}', "no record of practice"),
+    ("deep", "[" * 60_000, "too many nested levels"),
+    ("large", " " * 10_000_000, "too large for a practice record"),
+    ("proto", '{"__proto__": {"polluted": true}}', "not a practice record"),
     ("html", "<script>alert(1)</script>", "not JSON"),
     ("binary", "\ufffd\x00\x01", "not JSON"),
 ])  # fmt: skip
@@ -185,7 +185,7 @@ def test_a_damaged_record_begins_anew_and_says_so(start, ready, text: str):
     assert "phasor-folio-practice" == record(page)["kind"]
     if text != "null":
         expect(page.locator("[data-said]")).to_have_text(
-            "What was kept here could not be read, so a new record has begun.")  # fmt: skip
+            "Your stored record could not be read, so a new record has started.")  # fmt: skip
 
 
 def test_by_keyboard_alone(start):

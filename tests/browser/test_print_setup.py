@@ -84,7 +84,7 @@ def open_sheet(page: Page, site: str, ready, answered, more: str = "") -> None:
 
 
 def test_readings_become_a_correction_that_is_kept_and_can_be_forgotten(opened: Page) -> None:
-    expect(opened.locator("[data-region=kept]")).to_contain_text("No correction is kept")
+    expect(opened.locator("[data-region=kept]")).to_contain_text("No correction is saved")
     read(opened, "24,825 cm", "170,5")
     expect(opened.locator("[data-region=result]")).to_contain_text("+0.7")
     assert {} == kept(opened), "nothing is kept before it is asked for"
@@ -97,7 +97,7 @@ def test_readings_become_a_correction_that_is_kept_and_can_be_forgotten(opened: 
     opened.reload()
     wait_until(opened, "document.querySelector('[data-region=kept]').textContent.includes('+0.7')")
     opened.click("[data-do=forget-printer]")
-    expect(opened.locator("[data-region=kept]")).to_contain_text("No correction is kept")
+    expect(opened.locator("[data-region=kept]")).to_contain_text("No correction is saved")
     assert opened.evaluate("key => localStorage.getItem(key)", KEY) is None
     assert "" == opened.evaluate("location.hash")
 
@@ -105,7 +105,7 @@ def test_readings_become_a_correction_that_is_kept_and_can_be_forgotten(opened: 
 def test_the_second_print_verifies_or_refines(opened: Page) -> None:
     keep(opened)
     read(opened, "250.1", "170")
-    expect(opened.locator("[data-region=result]")).to_contain_text("Both bars are true")
+    expect(opened.locator("[data-region=result]")).to_contain_text("Both bars are exact")
     assert 0 == opened.locator("[data-do=keep-printer]").count()
     read(opened, "249.5", "170")
     opened.click("[data-do=keep-printer]")
@@ -178,7 +178,7 @@ def test_readings_that_cannot_be_used_leave_the_last_correction(opened: Page) ->
         read(opened, upright, level, "old")
         expect(opened.locator('[data-message-for="upright"]')).to_contain_text(said)
         assert "true" == opened.get_attribute("[name=upright]", "aria-invalid")
-        expect(opened.locator("[data-region=result]")).to_contain_text("The correction kept stays")
+        expect(opened.locator("[data-region=result]")).to_contain_text("The saved correction is unchanged")
         assert 0 == opened.locator("[data-do=keep-printer]").count()
         assert before == kept(opened)
     assert "scaling" == said
@@ -222,7 +222,7 @@ def test_where_storage_is_refused_it_works_until_the_page_is_closed_and_says_so(
     page.goto(f"{site}{SLUG}/")
     ready(page)
     answered(page)
-    expect(page.locator("[data-device-said]")).to_contain_text("keeps nothing for this site")
+    expect(page.locator("[data-device-said]")).to_contain_text("does not store data for this site")
     keep(page)
     answered(page)
     assert "none" != print_transform(page)
@@ -248,11 +248,11 @@ def test_what_was_kept_and_cannot_be_read_is_left_out(page: Page, site: str, rea
         page.evaluate("([key, text]) => localStorage.setItem(key, text)", [KEY, text])
         page.goto(f"{site}{SLUG}/")
         expect(page.locator("[data-device-said]")).to_contain_text("could not be read")
-        expect(page.locator("[data-screen-said]")).to_contain_text("No size is kept")
+        expect(page.locator("[data-screen-said]")).to_contain_text("No size is saved")
         assert "" == (page.get_attribute("html", "style") or ""), text
     ready(page)
     answered(page)
-    expect(page.locator("[data-region=kept]")).to_contain_text("No correction is kept")
+    expect(page.locator("[data-region=kept]")).to_contain_text("No correction is saved")
     keep(page)
     expect(page.locator("[data-device-said]")).to_be_hidden()
     assert "printer" in kept(page)
@@ -312,7 +312,7 @@ def test_without_a_size_the_button_leads_to_the_card(page: Page, site: str, read
     open_sheet(page, site, ready, answered)
     page.click("[data-true-size-switch]")
     page.wait_for_url(f"{site}{SLUG}/#screen")
-    expect(page.locator("[data-screen-said]")).to_contain_text("No size is kept")
+    expect(page.locator("[data-screen-said]")).to_contain_text("No size is saved")
 
 
 def test_the_outline_follows_keys_and_buttons_and_is_forgotten_on_request(page: Page, site: str) -> None:
@@ -324,7 +324,7 @@ def test_the_outline_follows_keys_and_buttons_and_is_forgotten_on_request(page: 
     assert 85.6 * 0.2 == pytest.approx(page.locator("[data-card]").bounding_box()["width"] - before, abs=0.1)
     page.click('[data-step="-1"]')
     page.click("[data-do=keep-screen]")
-    expect(page.locator("[data-screen-said]")).to_contain_text("Kept on this device")
+    expect(page.locator("[data-screen-said]")).to_contain_text("Saved on this device")
     page.click("[data-do=forget-screen]")
     assert page.evaluate("key => localStorage.getItem(key)", KEY) is None
     expect(page.locator("[data-do=forget-screen]")).to_be_hidden()
@@ -364,7 +364,7 @@ def test_without_scripts_the_sheet_is_there_to_be_printed(open_page: Callable[..
     page = open_page(java_script_enabled=False, viewport=SCREENS["desk"])
     page.goto(f"{site}{SLUG}/")
     expect(page.locator("svg[data-sheet]")).to_be_visible()
-    expect(page.locator("noscript .notice")).to_contain_text("Scripts are off")
+    expect(page.locator("noscript .notice")).to_contain_text("JavaScript is off")
     assert 0 == page.locator("button:visible").count()
 
 

@@ -1,9 +1,10 @@
 """The folder of tests of each calculator of the registry, and the data in it.
 
 Every folder holds `cases.toml` (worked examples; `cases_*.toml` are more of them), `links.toml` (links of version 1
-with what they gave), `codes.toml` (codes of version 1 with their problems), `forms.py` (seeded forms) and the
-calculator's own tests. Links and codes that were kept before each calculator had files of its own stand together in
-`tests/cases`.
+with what they gave), `codes.toml` (codes with their problems), `forms.py` (seeded forms), `claims.py` (what its
+teaching is held to), `learners.py` (its phasors and mistakes, worked out without pycore) and the calculator's own
+tests. Links and codes that were kept before each calculator had files of its own stand together in `tests/cases`.
+`keep.py` writes the links and codes of a new calculator.
 """
 
 import tomllib

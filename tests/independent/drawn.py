@@ -45,6 +45,7 @@ def turn_of(plan: Plan, k: int) -> float:
 
 def right(problem: Problem, *, length: bool = False) -> Attempt:
     """The sheet's own drawing, answered in the quantity's unit or in millimetres."""
+
     def act(hand: Hand) -> Answer:
         answer = single(problem, hand) if problem.single else read(problem, hand, hand.draw(plan_of(problem)).end[0])
         return replace(answer, length=10.0 * answer.size / problem.scale) if length else answer
@@ -70,7 +71,7 @@ def mistakes(problem: Problem, dice: np.random.Generator) -> Iterator[Attempt]:
     """Every described mistake that this problem's drawing allows, its line chosen by the dice."""
     if problem.single:
         yield Attempt("remaining-taken", "drawn", lambda hand: single(problem, hand, 0.0), "power that remains")
-        whole = "all of the reactive power"
+        whole = "all the reactive power"
         yield Attempt("whole-corrected", "drawn", lambda hand: single(problem, hand, 1.0, 0.0), whole)
     else:
         yield from _of_lines(problem, dice)
@@ -131,7 +132,7 @@ def _of_the_protractor(problem: Problem, dice: np.random.Generator) -> Iterator[
         yield _of(problem, "other-scale-throughout", all_tips, "at each tip the protractor.s other")
     if len(turning) > 1:
         mirrored = replace(plan, dial=dict.fromkeys(turning, wrong_way))
-        yield _of(problem, "mirrored", mirrored, "other way round throughout")
+        yield _of(problem, "mirrored", mirrored, "all angles were drawn in the wrong direction")
     gap = float(dice.uniform(4.0, 8.0))
     base = replace(plan, dial=dict.fromkeys(turning, lambda turn: from_base_edge(gap, turn)))
     yield _of(problem, "base-edge", base, "base edge|zero line")
@@ -163,7 +164,7 @@ def _of_stages(problem: Problem, dice: np.random.Generator) -> Iterator[Attempt]
         second = hand._fourth(plan.parallels, drawn.parts[shared], drawn.parts[third])
         return read(problem, hand, hand._fourth(plan.parallels, drawn.diagonal, second)[0])
 
-    yield Attempt("two-diagonals", "drawn", twice, f"{names[shared]} counts twice")
+    yield Attempt("two-diagonals", "drawn", twice, f"{names[shared]} was used twice")
 
 
 def _of_lags(problem: Problem) -> Iterator[Attempt]:
@@ -175,7 +176,9 @@ def _of_lags(problem: Problem) -> Iterator[Attempt]:
         angles = [v + sense * lag for v, lag in zip(problem.voltages, lags, strict=True)]
         turned[key] = [wrapped(angle - angles[0]) for angle in angles]
         if any(lags):
-            words = {"factor-ignored": "power factors were left out", "lead-for-lag": "lead was taken for lag"}[key]
+            words = {"factor-ignored": "power factors were left out", "lead-for-lag": "lead was used instead of lag"}[
+                key
+            ]
             yield _of(problem, key, replace(plan_of(problem), angles=turned[key]), words)
 
 
@@ -196,6 +199,7 @@ def _of_the_sheet(problem: Problem, dice: np.random.Generator) -> Iterator[Attem
 
     yield Attempt("drawn-at-other-scale", "drawn", in_millimetres, PAPER)
     if plan.method == "tip-to-tail" and len(plan.order) > 1:
+
         def at_the_tip(hand: Hand) -> Answer:
             drawn = hand.draw(plan)
             inside = abs(wrapped(degrees(-drawn.end[0]) - float(drawn.last[0]) - 180.0))
@@ -219,7 +223,7 @@ def _at_the_end(problem: Problem, dice: np.random.Generator) -> Iterator[Attempt
 
         return act
 
-    yield Attempt("decimal", "drawn", grown(times), "decimal mark is one place")
+    yield Attempt("decimal", "drawn", grown(times), "decimal point is one place")
     scale = _neighbour(problem, dice)
     yield Attempt("read-at-other-scale", "drawn", grown(scale / problem.scale), PAPER)
     if each != 1.0:
@@ -229,5 +233,3 @@ def _at_the_end(problem: Problem, dice: np.random.Generator) -> Iterator[Attempt
         yield Attempt("multiplied-lines", "drawn", grown(each**2), "multiplied by the scale when")
     if problem.angled:
         yield Attempt("turned-round", "drawn", grown(1.0, 180.0), "opposite direction|arrow.*revers|wrong end")
-
-

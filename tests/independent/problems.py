@@ -2,23 +2,22 @@
 
 import cmath
 import html
+import importlib
 import json
 import math
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
+from pathlib import Path
+from types import ModuleType
 
 from pycore import api
 from pycore.practice.codes import TIERS, Code
 
-TOPICS = {
-    "neutral-current": 0, "add-phasors": 1, "star-and-delta": 2, "series-circuit": 3, "parallel-circuit": 4,
-    "power-triangle": 5, "harmonics-in-the-neutral": 6, "open-neutral": 7, "two-wattmeters": 8,
-    "sequence-components": 9,
-}  # fmt: skip
 METHODS = ("parallelogram", "tip-to-tail", "components")
 PARALLELS = ("protractor", "set-squares", "compasses")
 ROOT_THREE = math.sqrt(3.0)
+FOLDERS = Path(__file__).parent.parent / "calculators"
 TURN = cmath.rect(1.0, math.radians(120.0))
 
 
@@ -109,144 +108,34 @@ def impedance(text: str, frequency: float) -> complex:
     return whole
 
 
-def _subscripts(text: str) -> str:
+def subscripts(text: str) -> str:
+    """The digits of a name as they stand below the line."""
     return text.translate(str.maketrans("123", "₁₂₃"))
 
 
-def _typed_phasors(form: dict[str, str]) -> list[complex]:
+def typed_phasors(form: dict[str, str]) -> list[complex]:
+    """The phasors of a form's fields ``p1`` to ``p6``, each as ``20 at 60``."""
     texts = [form[f"p{k}"] for k in range(1, 7) if form.get(f"p{k}")]
     return [polar(float(size), float(angle)) for size, angle in (text.split(" at ") for text in texts)]
 
 
-def _add_phasors(form: dict[str, str]) -> list[Line]:
-    values = _typed_phasors(form)
-    off = form["combine"] == "difference"
-    return [Line(("−" if off and k else "") + _subscripts(f"I{k + 1}"), -v if off and k else v)
-            for k, v in enumerate(values)]  # fmt: skip
-
-
-def reactances(form: dict[str, str]) -> tuple[list[float], complex, complex]:
-    """Ohms of a series circuit: its resistances, its coil, its capacitor."""
-    frequency = number(form["frequency"])
-    coil = form.get("l", "")
-    capacitor = form.get("c", "")
-    l_ohms = complex(0, abs(impedance(coil, frequency))) if coil else 0j
-    c_ohms = complex(0, -abs(impedance(capacitor, frequency))) if capacitor else 0j
-    return [float(part) for part in form.get("r", "").split("+") if part.strip()], l_ohms, c_ohms
-
-
-def _series(form: dict[str, str]) -> list[Line]:
-    current = number(form["supply"])
-    resistances, coil, capacitor = reactances(form)
-    many = len(resistances) > 1
-    lines = [Line(f"V_R{k}" if many else "V_R", current * r) for k, r in enumerate(resistances, 1)]
-    lines += [Line(name, current * ohms) for name, ohms in (("V_L", coil), ("V_C", capacitor)) if ohms]
-    return lines
-
-
-def branches(form: dict[str, str]) -> list[complex]:
-    """Ohms of each branch of a parallel circuit."""
-    frequency = number(form["frequency"])
-    return [impedance(form[f"b{k}"], frequency) for k in range(1, 7) if form.get(f"b{k}")]
-
-
-def _parallel(form: dict[str, str]) -> list[Line]:
-    volts = number(form["supply"])
-    return [Line(_subscripts(f"I{k}"), volts / ohms) for k, ohms in enumerate(branches(form), 1)]
-
-
-def _power(form: dict[str, str]) -> list[Line]:
-    active, lag = number(form["power"]), math.acos(float(form["factor"].split()[0]))
-    sense = -1.0 if "lead" in form["factor"] else 1.0
-    return [Line("P", complex(active)), Line("Q", 1j * sense * active * math.tan(lag))]
-
-
-def _three(form: dict[str, str]) -> tuple[float, float, float]:
+def phase_angles(form: dict[str, str]) -> tuple[float, float, float]:
+    """Directions of the three phase voltages in the form's phase sequence, in degrees."""
     return (0.0, -120.0, 120.0) if form["sequence"] == "123" else (0.0, 120.0, -120.0)
 
 
-def _star_delta(form: dict[str, str]) -> list[Line]:
-    """The two that make a difference, in the order of their numbers, as the sheet draws them."""
-    one = int(form["line"]) - 1
-    volts, after, before = number(form["volts"]), (one + 1) % 3, (one + 2) % 3
-    if form["connection"] == "star":
-        size = volts / ROOT_THREE if form["known"] == "line" else volts
-        values = [polar(size, angle) for angle in _three(form)]
-        pair = {one: Line(_subscripts(f"V{one + 1}"), values[one]),
-                after: Line(_subscripts(f"−V{after + 1}"), -values[after])}  # fmt: skip
-        return [pair[k] for k in sorted(pair)]
-    values = [polar(volts, angle) / impedance(form[f"z{k}"], 50.0) for k, angle in enumerate(_three(form), 1)]
-    names = [_subscripts(f"I{k}{k % 3 + 1}") for k in (1, 2, 3)]
-    pair = {one: Line(names[one], values[one]), before: Line("−" + names[before], -values[before])}
-    return [pair[k] for k in sorted(pair)]
+def learners_of(slug: str) -> ModuleType:
+    """What a calculator's folder of tests says of its learners: ``TOPIC``, ``lines(form)``, ``slips(problem, dice)``,
+    and, if the topic has them, ``voltages(form)`` and ``single(form)``."""
+    return importlib.import_module(f"calculators.{slug.replace('-', '_')}.learners")
 
 
-def _neutral(form: dict[str, str]) -> list[Line]:
-    return [Line(_subscripts(f"I{k}"), polar(number(form[f"i{k}"]), angle - float(form.get(f"a{k}") or 0)))
-            for k, angle in enumerate(_three(form), 1)]  # fmt: skip
-
-
-def _harmonics(form: dict[str, str]) -> list[Line]:
-    order = int(form["drawn"])
-    share = 1.0 if order == 1 else float(form[f"h{order}"]) / 100.0
-    return [
-        Line(f"I_{k},{order}", polar(share * number(form[f"i{k}"]), order * (angle - float(form.get(f"a{k}") or 0))))
-        for k, angle in enumerate((0.0, -120.0, 120.0), 1)
-    ]
-
-
-def loads(form: dict[str, str]) -> tuple[list[complex], list[complex]]:
-    """Phase voltages and admittances of a star with its neutral open."""
-    volts = [polar(number(form["volts"]) / ROOT_THREE, angle) for angle in _three(form)]
-    return volts, [1.0 / impedance(form[f"z{k}"], 50.0) for k in (1, 2, 3)]
-
-
-def star_point(volts: list[complex], admittances: list[complex]) -> complex:
-    """Where the star point lies (Millman)."""
-    return sum(v * y for v, y in zip(volts, admittances, strict=True)) / sum(admittances)
-
-
-def _open_neutral(form: dict[str, str]) -> list[Line]:
-    return [Line("V_S", star_point(*loads(form)))]
-
-
-def _wattmeters(form: dict[str, str]) -> list[Line]:
-    one, two = number(form["w1"]), number(form["w2"])
-    return [Line("P₁", complex(one)), Line("P₂", complex(two)), Line("Q", 1j * ROOT_THREE * (two - one))]
-
-
-def _sequence(form: dict[str, str]) -> list[Line]:
-    values = _typed_phasors(form)
-    turns = {"zero": ("", ""), "positive": ("a", "a²"), "negative": ("a²", "a")}[form["part"]]
-    factor = {"": 1.0, "a": TURN, "a²": TURN * TURN}
-    return [Line("I₁", values[0]), *(Line(_subscripts(f"{turn}I{k}"), factor[turn] * values[k - 1])
-                                     for k, turn in enumerate(turns, 2))]  # fmt: skip
-
-
-LINES: dict[str, Callable[[dict[str, str]], list[Line]]] = {
-    "add-phasors": _add_phasors, "series-circuit": _series, "parallel-circuit": _parallel, "power-triangle": _power,
-    "star-and-delta": _star_delta, "neutral-current": _neutral, "harmonics-in-the-neutral": _harmonics,
-    "open-neutral": _open_neutral, "two-wattmeters": _wattmeters, "sequence-components": _sequence,
-}  # fmt: skip
-
-
-def capacitor_of(form: dict[str, str]) -> float:
-    """The reactive power (var) that a capacitor must take for the target power factor."""
-    active = number(form["power"])
-    before, after = float(form["factor"].split()[0]), float(form["target"])
-    return active * (math.tan(math.acos(before)) - math.tan(math.acos(after)))
-
-
-def _worked(slug: str, form: dict[str, str]) -> tuple[list[Line], complex, float, bool]:
-    """Lines and right answer from the line that angles are counted from; its own angle; whether it is single."""
-    lines = LINES[slug](form)
-    reference = 0.0
-    if slug == "neutral-current" and form["reference"] == "current":
-        reference = degrees(lines[0].value)
-        lines = [Line(line.name, line.value * polar(1.0, -reference)) for line in lines]
-    if slug == "power-triangle" and form.get("target"):
-        return lines, complex(capacitor_of(form)), 0.0, True
-    return lines, sum(line.value for line in lines), reference, False
+def _turned(lines: list[Line], form: dict[str, str]) -> tuple[list[Line], float]:
+    """The lines from the one that angles are measured from, and that one's own angle."""
+    if form["reference"] != "current":
+        return lines, 0.0
+    reference = degrees(lines[0].value)
+    return [Line(line.name, line.value * polar(1.0, -reference)) for line in lines], reference
 
 
 def problem_of(slug: str, code: str, **choices: str) -> Problem:
@@ -258,13 +147,15 @@ def problem_of(slug: str, code: str, **choices: str) -> Problem:
     asked = ask(do="answer", page=slug, form=form, parts=["check"], veiled=True)["asked"]
     says = html.unescape(re.sub("<[^>]+>", "", asked["scale"])).replace("\u00a0", " ")
     scale = re.search(r"1 cm = ([\d.]+) (\w+)", says)
-    lines, right, reference, single = _worked(slug, form)
+    lines, reference = _turned(learners_of(slug).lines(form), form)
+    voltages = getattr(learners_of(slug), "voltages", lambda form: ())(form)
+    single = getattr(learners_of(slug), "single", lambda form: None)(form)
+    right = sum(line.value for line in lines) if single is None else complex(single)
     unit = asked["units"][0]
-    voltages = tuple(_three(form)) if slug == "neutral-current" else ()
     return Problem(
         slug, code, form, tuple(lines), right, shown["method"], shown["order"] or "12", form["parallels"],
         float(scale[1]) * prefix(scale[2]), unit, prefix(unit),
-        "answer-angle" in asked["labels"], reference, voltages, single,
+        "answer-angle" in asked["labels"], reference, voltages, single is not None,
     )  # fmt: skip
 
 
@@ -273,3 +164,9 @@ def problems(slug: str, count: int, seed: int) -> Iterator[Problem]:
     for k in range(count):
         code = Code(TOPICS[slug], TIERS[k % 3], METHODS[k // 3 % 3], seed=seed % 30000 + k // 1000, number=1 + k % 1000)
         yield problem_of(slug, str(code), parallels=PARALLELS[k // 9 % 3])
+
+
+TOPICS = {
+    slug: learners_of(slug).TOPIC
+    for path in sorted(FOLDERS.glob("*/learners.py")) for slug in [path.parent.name.replace("_", "-")]
+}  # fmt: skip

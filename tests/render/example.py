@@ -98,7 +98,7 @@ class ExampleCalculator:
     topic = None
     title = "Neutral current"
     description = "What the neutral carries when three lines load it unevenly."
-    scenario = "Village theatre, three dimmer racks in star."
+    scenario = "Community hall, three heating banks in star."
     cautions = (say("**Never open a neutral on a live system.**"), "Live readings are for competent people.")
     warning = ""
     fields = (

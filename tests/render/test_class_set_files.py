@@ -117,7 +117,7 @@ def test_each_code_opens_its_own_problem_and_gives_the_code_back(opened: pypdfiu
 def test_an_overlay_bears_no_code_to_open_and_an_ellipse(data: bytes, opened: pypdfium2.PdfDocument):
     for number in (3, 4, 5):
         assert [] == zxingcpp.read_barcodes(opened[number].render(scale=200 / 72).to_pil())
-        assert "95 in 100 careful drawings end inside the ellipse" in text_of(opened, number)
+        assert "95 of 100 careful drawings end inside the ellipse" in text_of(opened, number)
 
 
 def test_the_keys_figures_are_those_of_numpy(opened: pypdfium2.PdfDocument):
@@ -139,7 +139,7 @@ def test_the_keys_figures_are_those_of_numpy(opened: pypdfium2.PdfDocument):
 
 def test_what_mistakes_give_stands_in_the_key_as_numpy_has_it(opened: pypdfium2.PdfDocument):
     page = text_of(opened, 7).replace("\r", "")
-    assert "What usual mistakes of drawing give" in page
+    assert "Answers from typical drawing mistakes" in page
     assert "I₃ was left out" in page or "I3 was left out" in page
     for number in range(3):
         link = link_on(opened, number)

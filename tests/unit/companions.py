@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
-from pycore.calculators.add_phasors.case import AddCase, read_given
+from pycore.calculators.add_phasors.case import AddCase, read_phasors
 from pycore.calculators.add_phasors.circuit import EnteredPhasor
 from pycore.calculators.add_phasors.fields import MOST
 from pycore.calculators.add_phasors.page import AddPhasors
@@ -52,6 +52,6 @@ class Beside(AddPhasors):
         """The form as a case with its currents."""
         whole = {**default_form(FIELDS), "unit": "V", **form}
         reader = Reader(whole, {field.name: field for field in FIELDS})
-        given = read_given(reader, "V")
+        given = read_phasors(reader, "V")
         sizes = [float(f"{one.size:.4g}") for one in given]
         return BesideCase(read_sheet(reader, FIELDS, sizes, "V", "A"), given, self.companions)

@@ -14,10 +14,11 @@ from pycore.pages.class_marks import MarkingRun, read_results
 from pycore.pages.class_set import FIELDS, ClassSet, read_set
 from pycore.pages.codes import find
 from pycore.pages.practice import values_of
-from pycore.practice.answers import judge, units
+from pycore.practice.answers import judge
 from pycore.practice.codes import METHODS, TIERS, Code
 from pycore.practice.marking import ACCEPT, WRONG
 from pycore.practice.task import CALCULATED, DRAWN, Task
+from pycore.practice.typed import units
 from pycore.sums.easy_reading import lists_of
 from pycore.sums.page import SumPage
 from pycore.sums.request import SheetRequest
@@ -192,7 +193,7 @@ def notes_of(slug: str, tier: str = "", **form: str) -> str:
     ("parallel-circuit", {"b2": "j68", "b3": "-j50"}, "a coil of 68 Ω, a capacitor of 50 Ω side by side on 230 V"),
     ("parallel-circuit", {"b2": "20 + j68"}, "20 Ω + j68 Ω"),
     ("parallel-circuit", {"supply": "5 A"}, "side by side, carrying 5 A together, 50 Hz"),
-    ("star-and-delta", {"connection": "star"}, "the angle of the voltage between two lines, and its size again"),
+    ("star-and-delta", {"connection": "star"}, "the angle of the voltage between two lines, and check its size"),
     ("series-circuit", {"supply": "2.5 A"}, "in series, carrying 2.5 A, 50 Hz"),
 ])  # fmt: skip
 def test_a_problem_says_all_that_its_answer_rests_on(slug: str, form: dict[str, str], said: str) -> None:

@@ -52,9 +52,9 @@ def test_a_code_gives_the_page_and_the_link_of_its_problem(typed: str):
 
 
 @pytest.mark.parametrize(("typed", "said"), [
-    ("", "No code was given"), ("3CD", "has 3 signs"), ("333-JDL-2G0", "“0” stands in no code"),
-    ("333-JDL-2GB", "does not add up"), (None, "No code was given"), (str(Code(999, "core")), "belongs to no page"),
-    ("5" + str(CODE)[1:], "does not add up"), ("4" + str(CODE)[1:], "one that begins with 4 has twelve"),
+    ("", "Type a code: "), ("3CD", "has 3 signs"), ("333-JDL-2G0", "“0” stands in no code"),
+    ("333-JDL-2GB", "is not valid"), (None, "Type a code: "), (str(Code(999, "core")), "does not belong to any page"),
+    ("5" + str(CODE)[1:], "is not valid"), ("4" + str(CODE)[1:], "one that begins with 4 has twelve"),
     ("<b>-x", "“<” stands in no code"),
 ])  # fmt: skip
 def test_a_code_that_cannot_be_used_is_refused_with_the_reason(typed: object, said: str):
@@ -75,7 +75,7 @@ def test_choices_that_a_link_names_beside_its_code_stay():
     assert ("A4", "RST", str(CODE)) == (form["paper"], form["names"], form["code"])
 
 
-@pytest.mark.parametrize(("code", "said"), [("333-JDL-2GB", "does not add up"), (str(CODE), "not those of the code")])
+@pytest.mark.parametrize(("code", "said"), [("333-JDL-2GB", "is not valid"), (str(CODE), "not the values of code")])
 def test_typed_values_stay_whatever_the_code(code: str, said: str):
     reply = opened(f"#v=1&i1=3&i2=4&i3=5.5&code={code}")
     assert ["3", "4", "5.5", ""] == [reply["form"][name] for name in ("i1", "i2", "i3", "code")]
@@ -86,7 +86,7 @@ def test_typed_values_stay_whatever_the_code(code: str, said: str):
 def test_a_damaged_code_alone_leaves_the_example_and_says_so():
     reply = opened("#v=1&code=333-JDL-2GB")
     assert public(EXAMPLE) == reply["form"]
-    assert ["does not add up" in notice for notice in reply["notices"]] == [True]
+    assert ["is not valid" in notice for notice in reply["notices"]] == [True]
 
 
 def test_values_that_change_lose_their_code():
@@ -291,4 +291,4 @@ def test_a_wrong_answer_is_not_told_the_right_one():
 def test_a_sheet_with_a_code_says_where_to_type_it():
     form = PAGE.practice_form(CODE) | {"code": str(CODE), "sheet": "problem", "paper": "A4"}
     sheet = ask("answer", form=form, parts=["sheet"])["regions"]["sheet"]
-    assert "type it on the page" in " ".join(re.sub(r"<[^>]+>", " ", sheet).split())
+    assert "Type it on the page" in " ".join(re.sub(r"<[^>]+>", " ", sheet).split())

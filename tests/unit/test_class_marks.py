@@ -88,17 +88,17 @@ def test_columns_are_found_by_their_names_in_any_order():
 @pytest.mark.parametrize(("line", "said"), [
     (";5", "Line 2: there is no code on it"),
     ("{code};", "Line 2: there is no answer beside {code}"),
-    ("{damaged};5", "does not add up"),
+    ("{damaged};5", "is not valid"),
     ("3CD;5", "has 3 signs"),
     ("30D-K7M-2QX;5", "“0” stands in no code"),
-    ("{set};5", "belongs to no page"),
+    ("{set};5", "does not belong to any page"),
     ("{code};five", "“five” cannot be read"),
     ("{code};=1+1", "“=1+1” cannot be read"),
     ("{code};-4", "below zero"),
     ("{code};5;400", "no angle"),
     ("{code};5;10;sideways", "“sideways” is no side"),
     ("{code};5;10;cw;guessed", "“guessed” is no way of finding it"),
-    ('{code};"5', "a quotation mark is opened and not closed"),
+    ('{code};"5', "a quotation mark is not closed"),
 ])  # fmt: skip
 def test_a_line_that_cannot_be_used_is_refused_with_its_number_and_reason_and_the_others_stand(line: str, said: str):
     damaged = CODES[1][:-1] + ("3" if CODES[1][-1] != "3" else "4")
@@ -154,7 +154,7 @@ def test_a_code_given_twice_or_of_another_set_is_marked_and_told():
     learner = next(one for one in learners_of(other) if one is not None)
     size = other.topic.task(learner.form).size
     found = marked("\n".join((answer(0), answer(0), f"{learner.code};{size:.2f}"))).results
-    told = f"Of another set, {other.code}."
+    told = f"From another set, {other.code}."
     assert [(), ("The code stands on line 1 too.",), (told,)] == [one.remarks for one in found]
     assert ["accept"] * 3 == [one.band for one in found]
 

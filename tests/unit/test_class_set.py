@@ -145,9 +145,9 @@ def test_a_damaged_code_is_refused_with_what_is_wrong(monkeypatch):
     other = "3" if code[-1] != "3" else "4"
     reply, _ = ask(do="set-again", code=code[:-1] + other)
     assert not reply["ok"]
-    assert "does not add up" in reply["errors"][0]["message"]
+    assert "is not valid" in reply["errors"][0]["message"]
     for text, said in (("3CD-K7M", "has 6 signs"), ("30D-K7M-2QX", "“0” stands in no code"),
-                       (str(Code(9, "core")), "no page that is here")):  # fmt: skip
+                       (str(Code(9, "core")), "any page of this site")):  # fmt: skip
         with pytest.raises(InputError, match=said):
             values_of(text)
 
@@ -197,7 +197,7 @@ def test_work_that_was_stopped_or_replaced_is_gone():
 @pytest.mark.parametrize("job", [None, "1", [], 10**30, -1, {}])
 def test_a_job_that_never_was_is_said_and_not_raised(job: object):
     for does in ("next", "finish"):
-        assert "Begin it again" in ask(do=does, job=job)[0]["announce"]
+        assert "Start again" in ask(do=does, job=job)[0]["announce"]
 
 
 def test_answers_come_between_the_pieces():

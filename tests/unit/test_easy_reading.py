@@ -93,8 +93,8 @@ def test_a_problems_moves_stand_one_to_a_box_and_give_no_answer_away(printed: st
     for answer in ("11.6", "58", "92", "56 mm", "123", "87.5"):
         assert answer not in said
     assert ("drawn for you" in said) is (start == "two")
-    assert ("Mark a point to start from" in said) is (start == "no")
-    assert "180° less the turn" in said if method == "tip-to-tail" else "180° less" not in said
+    assert ("Mark a starting point" in said) is (start == "no")
+    assert "180° minus the angle between the" in said if method == "tip-to-tail" else "180° less" not in said
 
 
 def test_no_running_text_is_in_italics_or_in_capitals_only():

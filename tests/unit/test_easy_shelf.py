@@ -91,7 +91,7 @@ def test_a_problems_moves_give_no_result_away(slug: str, printed: str):
         moves = next(listed.lines for listed in lists if listed.ticked)
         assert len(moves) == len([placed for one in further for placed in on_page(one, Shape)])
         assert 7 <= len(moves) <= 18
-        assert "Mark a point to start from. Leave room on all sides." in moves
+        assert "Mark a starting point. Leave space on all sides." in moves
         said = " ".join(moves).replace("\u00a0", " ")
         typed = " ".join(default_form(page.fields).values())
         figures = [output.text for output in page.answer(form, ("answer",)).outputs]

@@ -279,7 +279,7 @@ def test_a_file_is_added_or_put_in_place_as_the_learner_says():
 
 def test_a_hostile_file_is_refused_and_the_record_stays():
     mine = ask("open", seed=4)["record"]
-    for text, said in (("{}", "no record of practice"), ("[" * 50_000, "nested deeper"), ("{", "not JSON"),
+    for text, said in (("{}", "not a practice record"), ("[" * 50_000, "too many nested levels"), ("{", "not JSON"),
                        (json.dumps(kept(version=9)), "version “9”"),
                        (json.dumps({**kept(), "__proto__": {}}), "“__proto__”")):  # fmt: skip
         reply = ask("read", record=mine, text=text)

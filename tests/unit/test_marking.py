@@ -17,8 +17,9 @@ from pycore.forms.fields import default_form
 from pycore.practice import marking
 from pycore.practice.answers import judge
 from pycore.practice.codes import TIERS, Code
+from pycore.practice.explaining import LearnerAnswer, classes, visible
 from pycore.practice.judgement_text import tell
-from pycore.practice.marking import ACCEPT, LOOK, WRONG, LearnerAnswer, classes, mark, visible
+from pycore.practice.marking import ACCEPT, LOOK, WRONG, mark
 from pycore.practice.task import CALCULATED, DRAWN, NO_LIMITS, Limits, Task, off
 from pycore.words import plain
 
@@ -186,7 +187,7 @@ def test_an_answer_that_no_mistake_gives_names_none():
     subject = of(VALUES[0])
     told = tell(subject, judge(subject, {"answer": "14.0 A"}), nowhere)
     assert () == told.causes
-    assert any("No usual mistake gives this answer" in plain(line) for line in told.lines)
+    assert any("This answer does not match a typical mistake" in plain(line) for line in told.lines)
 
 
 def test_mistakes_on_one_point_are_one_class():
@@ -206,7 +207,7 @@ def test_later_steps_are_judged_from_the_learners_own_values():
     }  # fmt: skip
     reply = judge(subject, form)
     assert (True, ("first",)) == (reply.follows, reply.wrong_before)
-    assert "follows from your own" in plain(tell(subject, reply, nowhere).headline)
+    assert "Correct from your own" in plain(tell(subject, reply, nowhere).headline)
     unrelated = judge(subject, {**form, "answer": "30 A"})
     assert not unrelated.follows
 

@@ -359,7 +359,7 @@ def test_the_reply_names_line_and_mistake_and_tells_nothing_before_all_points_ar
     taps = {name: list(flat(place)) for name, place in followed(drawn).items()}
     reply = sent(taps=taps)
     assert reply["ok"]
-    assert "One line is off." in reply["announce"]
+    assert "One line is wrong." in reply["announce"]
     assert "I₂ was set off by the protractor’s other scale" in reply["announce"]
     assert "I₂" in plain(one.drawing.tags["i2"])
     assert 'data-photo-line="O-T2" data-band="wrong"' in reply["regions"]["photo-result"]
@@ -376,8 +376,8 @@ def test_plain_paper_is_measured_by_its_corners():
         taps={name: list(flat(place)) for name, place in drawn.items()}, byHand=True,
     )  # fmt: skip
     assert reply["ok"]
-    assert "Every line is where it should be" in reply["announce"]
-    assert "from its place" not in reply["regions"]["photo-result"]
+    assert "Every line is correct" in reply["announce"]
+    assert "from its correct direction" not in reply["regions"]["photo-result"]
 
 
 def test_marks_that_do_not_fit_are_told_in_a_sentence():

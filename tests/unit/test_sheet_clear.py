@@ -161,7 +161,7 @@ def widest_accepted() -> str:
 
 WIDEST = "the widest that is accepted"
 PLACES = (
-    "", WIDEST, "a " + "n" * 28 + " bcdefg nnnnn", "Village theatre, three dimmer racks in star",
+    "", WIDEST, "a " + "n" * 28 + " bcdefg nnnnn", "Community hall, three heating banks in star",
     "Great Northern College of Building Crafts, room 4", "W" * 20, "Nebengebäudestraßenbeleuchtungsverteilerraum",
     "a b c d e f g h i j k l m n o p q r s t u v w x y z a b c d",
 )  # fmt: skip
@@ -192,7 +192,7 @@ def test_the_notes_of_every_paper_are_printed_whole(paper: str, orientation: str
     notes = " ".join(text.words for text in texts(page) if text.group == "words")
     assert "1\u00a0cm\u00a0=\u00a0" in notes
     assert "Print at 100 %." in notes
-    assert notes.endswith("every line on this sheet is true.")
+    assert notes.endswith("every line on this sheet has its exact length.")
     foot = [text.words for text in texts(page) if text.group == "foot"]
     assert "Phasor Folio. For teaching. Not for sizing an installation." == " ".join(reversed(foot))
 

@@ -53,4 +53,4 @@ def test_what_a_device_counts_is_told_in_these_words() -> None:
     record = Record(1, "0.any", mistakes={"load-left-out": 2, "a-exchanged": 1})
     told = str(kept_html(record))
     assert "a load left out" in told
-    assert "a and a² exchanged" in told
+    assert "a and a² swapped" in told

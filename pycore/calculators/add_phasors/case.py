@@ -1,11 +1,11 @@
 """From the form to the sum that is drawn."""
 
 import math
-from typing import TYPE_CHECKING
 
 from pycore import phasor, quantity
 from pycore.calculators.add_phasors import words
 from pycore.calculators.add_phasors.circuit import EnteredPhasor, PhasorSum, add
+from pycore.calculators.add_phasors.fields import FIELDS, MOST
 from pycore.constructions.construction import Arm, DrawingConvention
 from pycore.forms import conventions
 from pycore.forms.phasor_text import is_rectangular, read_phasor
@@ -19,38 +19,34 @@ from pycore.sums.wording import Notation, SheetWords
 from pycore.words import inputs, plain
 from pycore.words import sums as sum_words
 
-if TYPE_CHECKING:
-    pass
-from pycore.calculators.add_phasors.fields import FIELDS, MOST
-
 LEAST_SHARE = 1e-6
 
 
 class AddCase(SumCase):
-    """Phasors as they are drawn: those that are taken off stand turned round."""
+    """Phasors as they are drawn: those that are subtracted are turned by 180°."""
 
     slug = "add-phasors"
     fields = FIELDS
     scenario = words.SCENARIO
     on_sheet = words.TITLE
 
-    def __init__(self, problem: SheetProblem, given: tuple[EnteredPhasor, ...]) -> None:
-        self.given, self.difference = given, problem["combine"] == "difference"
-        self.solution: PhasorSum = add(given, difference=self.difference)
-        arms = tuple(Arm(f"i{part.number}", part.number, part.size, part.angle) for part in self.solution.parts)
+    def __init__(self, problem: SheetProblem, phasors: tuple[EnteredPhasor, ...]) -> None:
+        self.phasors, self.difference = phasors, problem["combine"] == "difference"
+        self.solution: PhasorSum = add(phasors, difference=self.difference)
+        arms = tuple(Arm(f"i{one.number}", one.number, one.size, one.angle) for one in self.solution.parts)
         unit = problem["unit"]
         tags = conventions.numbered("I" if unit == "A" else "V", MOST)
-        self.tags_given = dict(tags)
+        self.entered_tags = dict(tags)
         self.result_word = words.RESULTS[problem["combine"]]
         if self.difference:
-            tags |= {f"i{part.number}": ("−", *tags[f"i{part.number}"]) for part in self.taken_off}
+            tags |= {f"i{one.number}": ("−", *tags[f"i{one.number}"]) for one in self.subtracted}
         on_first = problem["reference"] == "current"
         reference = arms[0].angle if on_first else 0.0
         notation = Notation(
             tags=tags,
             lines=tuple(plain(tags[f"i{number}"]) for number in range(1, MOST + 1)),
-            reference=tags[arms[0].key] if on_first or arms[0].angle == 0.0 else words.origin(),
-            voltage=words.origin(),
+            reference=tags[arms[0].key] if on_first or arms[0].angle == 0.0 else words.ORIGIN,
+            voltage=words.ORIGIN,
             writing=problem.writing,
             protractor=problem["protractor"],
             polar=problem["angles"] == "polar",
@@ -60,20 +56,20 @@ class AddCase(SumCase):
         super().__init__(problem, arms, notation.lines, picture, notation)
 
     @property
-    def taken_off(self) -> tuple[EnteredPhasor, ...]:
-        """The phasors that a difference takes off: all but number 1."""
-        return tuple(one for one in self.given if one.number != 1) if self.difference else ()
+    def subtracted(self) -> tuple[EnteredPhasor, ...]:
+        """The phasors that a difference subtracts: all but number 1."""
+        return tuple(one for one in self.phasors if one.number != 1) if self.difference else ()
 
     def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
-        return sheet_words(self, plan, kind, method, words.TASKS[self.problem["combine"]], self.given_words())
+        return sheet_words(self, plan, kind, method, words.TASKS[self.problem["combine"]], self.values_text())
 
-    def given_words(self) -> str:
-        """The phasors as they were given: 20.0 A at 0°, 15.0 A at 60°."""
-        return ", ".join(self.as_given(one) for one in self.given)
+    def values_text(self) -> str:
+        """The phasors as they were typed: 20.0 A at 0°, 15.0 A at 60°."""
+        return ", ".join(self.typed_text(one) for one in self.phasors)
 
-    def as_given(self, one: EnteredPhasor) -> str:
-        """A phasor in the form in which it was given."""
+    def typed_text(self, one: EnteredPhasor) -> str:
+        """A phasor in the form in which it was typed."""
         if one.rectangular:
             return self.rectangular_text(phasor.polar(one.size, one.angle))
         return self.polar_text(one.size, one.angle)
@@ -98,12 +94,10 @@ class AddCase(SumCase):
         return f"{minus}{real} {sign} j{imaginary}{NO_BREAK_SPACE}{writing.unit}"
 
 
-
-
-def read_given(reader: Reader, unit: str, *, difference: bool = False) -> tuple[EnteredPhasor, ...]:
-    """The phasors that were given, those of no size left out; at least two fields must be filled, and the first
-    where a ``difference`` is wanted."""
-    given: list[EnteredPhasor] = []
+def read_phasors(reader: Reader, unit: str, *, difference: bool = False) -> tuple[EnteredPhasor, ...]:
+    """The phasors that were typed, without those of size 0; at least two fields must be filled, and the first
+    if a ``difference`` is to be found."""
+    phasors: list[EnteredPhasor] = []
     for number in range(1, MOST + 1):
         name = f"p{number}"
         text, label = reader.text(name), reader.label(name)
@@ -119,19 +113,19 @@ def read_given(reader: Reader, unit: str, *, difference: bool = False) -> tuple[
         elif 0 < size < 1e-6:
             reader.fault(name, inputs.too_small(label, text, quantity.engineering(1e-6, unit)))
         else:
-            given.append(EnteredPhasor(number, size, angle, is_rectangular(text)))
-    shown = [one for one in given if one.size > 0]
-    if not reader.faults and (len(given) < 2 or not shown):
+            phasors.append(EnteredPhasor(number, size, angle, is_rectangular(text)))
+    nonzero = [one for one in phasors if one.size > 0]
+    if not reader.faults and (len(phasors) < 2 or not nonzero):
         for name in ("p1", "p2"):
-            reader.fault(name, words.nothing_here())
+            reader.fault(name, words.NOTHING_HERE)
     elif difference and not reader.text("p1"):
         reader.fault("p1", words.no_first(reader.label("p1")))
-    largest = max((one.size for one in shown), default=0.0)
-    for one in shown:
+    largest = max((one.size for one in nonzero), default=0.0)
+    for one in nonzero:
         if one.size < LEAST_SHARE * largest:
             name = f"p{one.number}"
             reader.fault(name, inputs.apart(reader.label(name), reader.text(name), inputs.MILLIONTH))
-    return tuple(shown)
+    return tuple(nonzero)
 
 
 def four_figures(size: float) -> float:

@@ -1,10 +1,11 @@
-"""The page ``/add-phasors/``: two to six phasors, their sum, or the first less the others."""
+"""The page ``/add-phasors/``: two to six phasors, their sum, or the first minus the others."""
 
 from collections.abc import Mapping
-from typing import TYPE_CHECKING
 
 from pycore import phasor, quantity
 from pycore.calculators.add_phasors import TOPIC, words
+from pycore.calculators.add_phasors.case import AddCase, four_figures, read_phasors
+from pycore.calculators.add_phasors.fields import BY_NAME, FIELDS
 from pycore.forms.reading import Reader
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.plan import Plan
@@ -14,11 +15,6 @@ from pycore.sums.problem import read_sheet
 from pycore.words import plain
 from pycore.words import sums as sum_words
 from pycore.words.phrase import Phrase, say
-
-if TYPE_CHECKING:
-    pass
-from pycore.calculators.add_phasors.case import AddCase, four_figures, read_given
-from pycore.calculators.add_phasors.fields import BY_NAME, FIELDS
 
 
 class AddPhasors(SumPage[AddCase]):
@@ -36,10 +32,10 @@ class AddPhasors(SumPage[AddCase]):
         """The form as a case. Raises InputError."""
         reader = Reader(form, BY_NAME)
         unit = reader.choice("unit")
-        given = read_given(reader, unit, difference=reader.choice("combine") == "difference")
-        sizes = [four_figures(one.size) for one in given]
-        computed = any(one.rectangular for one in given)
-        return AddCase(read_sheet(reader, FIELDS, sizes, unit, computed=computed), given)
+        phasors = read_phasors(reader, unit, difference=reader.choice("combine") == "difference")
+        sizes = [four_figures(one.size) for one in phasors]
+        computed = any(one.rectangular for one in phasors)
+        return AddCase(read_sheet(reader, FIELDS, sizes, unit, computed=computed), phasors)
 
     def practice(self) -> "TopicPractice[AddCase]":
         """Its problems from codes, and what mistakes give."""
@@ -64,42 +60,42 @@ class AddPhasors(SumPage[AddCase]):
 
     def values_text(self, case: AddCase) -> Phrase:
         """The values in words."""
-        return (case.given_words(),)
+        return (case.values_text(),)
 
     def remarks(self, case: AddCase) -> tuple[Phrase, ...]:
         """What a difference is, and the first sanity check."""
-        made: list[Phrase] = []
+        sentences: list[Phrase] = []
         if case.difference:
-            names = ", ".join(plain(case.tags_given[f"i{one.number}"]) for one in case.taken_off)
-            made.append(words.taken_off(names))
+            names = ", ".join(plain(case.entered_tags[f"i{one.number}"]) for one in case.subtracted)
+            sentences.append(words.subtracted(names))
         writing = case.notation.writing
         if not case.closed:
             plain_sum = writing.amount(sum_of(case))
-            made.append(words.longest_check(case.amount(case.size), plain_sum))
-        return tuple(made)
+            sentences.append(words.longest_check(case.amount(case.size), plain_sum))
+        return tuple(sentences)
 
     def notices(self, case: AddCase, plan: Plan) -> tuple[Phrase, ...]:
         """What is too small to draw, and why there is no parallelogram where one was asked for."""
-        made = super().notices(case, plan)
+        notices = super().notices(case, plan)
         if case.problem["method"] == case.method:
-            return made
+            return notices
         count = words.COUNTS.get(len(case.arms), "")
-        return (words.no_parallelogram(count) if count else words.nothing_to_pair(), *made)
+        return (words.no_parallelogram(count) if count else words.NOTHING_TO_PAIR, *notices)
 
     def echo(self, case: AddCase) -> dict[str, Mapping[str, str]]:
         """Each phasor in both forms."""
-        made: dict[str, Mapping[str, str]] = {}
-        for one in case.given:
+        echoes: dict[str, Mapping[str, str]] = {}
+        for one in case.phasors:
             polar = case.polar_text(four_figures(one.size) if one.rectangular else one.size, one.angle)
             rectangular = case.rectangular_text(phasor.polar(one.size, one.angle))
-            said = words.both_forms(*((rectangular, polar) if one.rectangular else (polar, rectangular)))
-            made[f"p{one.number}"] = {"said": said}
-        return made
+            both_forms = words.both_forms(*((rectangular, polar) if one.rectangular else (polar, rectangular)))
+            echoes[f"p{one.number}"] = {"said": both_forms}
+        return echoes
 
 
 def sum_of(case: AddCase) -> float:
     """The sizes added as plain numbers."""
-    return phasor.total(complex(one.size, 0.0) for one in case.given).real
+    return phasor.total(complex(one.size, 0.0) for one in case.phasors).real
 
 
 PAGE = AddPhasors()

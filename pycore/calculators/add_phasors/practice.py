@@ -1,8 +1,8 @@
-"""Problems of phasors that are given one by one, drawn from a code: the same for ever.
+"""Problems of phasors that are entered one by one, drawn from a code: the same for ever.
 
 Like ``generator``, version 1 reads nothing but the dice and phasor arithmetic. Support: two currents, whole
 amperes, angles of a set square; core: three, tenths of an ampere, angles to 5 degrees; stretch: three, the
-first less the others, whole degrees.
+first minus the others, whole degrees.
 """
 
 import math
@@ -34,7 +34,7 @@ LEAST_TURN, FLAT = 20.0, 25.0
 
 @dataclass(frozen=True, slots=True)
 class PhasorValues:
-    """Phasors in tenths of a unit and whole degrees; ``difference``: the first less the others."""
+    """Phasors in tenths of a unit and whole degrees; ``difference``: the first minus the others."""
 
     tenths: tuple[int, ...]
     angles: tuple[int, ...]
@@ -42,7 +42,7 @@ class PhasorValues:
 
     @property
     def turned(self) -> tuple[float, ...]:
-        """Angles as they are added: those taken off are turned round."""
+        """Angles as they are added: those subtracted are turned by 180 degrees."""
         return tuple(
             wrap(float(angle) + (180.0 if self.difference and place else 0.0))
             for place, angle in enumerate(self.angles)
@@ -67,22 +67,22 @@ def _drawn(dice: SeededIntegers, tier: str) -> PhasorValues:
 def _swung(problem: PhasorValues) -> Iterator[complex]:
     """Where the commonest mistakes end, in tenths of a unit."""
     parts, turned = problem.parts, problem.turned
-    whole = phasor.total(parts)
+    total = phasor.total(parts)
     for part, size, angle in zip(parts, problem.tenths, turned, strict=True):
-        yield whole - part
-        yield whole - part - part
+        yield total - part
+        yield total - part - part
         if angle not in (0.0, 180.0):
             other = 180.0 - angle if angle > 0 else -180.0 - angle
-            yield whole - part + phasor.polar(float(size), -angle)
+            yield total - part + phasor.polar(float(size), -angle)
             if angle not in (90.0, -90.0):
-                yield whole - part + phasor.polar(float(size), other)
+                yield total - part + phasor.polar(float(size), other)
     for one, two in combinations(range(len(parts)), 2):
         sizes = list(problem.tenths)
         sizes[one], sizes[two] = sizes[two], sizes[one]
         yield phasor.total(phasor.polar(float(size), angle) for size, angle in zip(sizes, turned, strict=True))
     yield phasor.total(phasor.polar(float(size), -angle) for size, angle in zip(problem.tenths, turned, strict=True))
     if problem.difference:
-        yield parts[0] + parts[0] - whole
+        yield parts[0] + parts[0] - total
     yield from _dragged(problem)
 
 
@@ -122,10 +122,10 @@ def accepted(problem: PhasorValues) -> bool:
     turns = [math.fabs(wrap(two - one)) for one, two in combinations(problem.turned, 2)]
     if any(not LEAST_TURN <= turn <= 180.0 - LEAST_TURN for turn in turns):
         return False
-    whole = phasor.total(problem.parts)
-    if not LEAST_SUM * largest <= phasor.magnitude(whole) <= MOST_SUM * largest or not _sharp(problem):
+    total = phasor.total(problem.parts)
+    if not LEAST_SUM * largest <= phasor.magnitude(total) <= MOST_SUM * largest or not _sharp(problem):
         return False
-    return all(phasor.magnitude(end - whole) >= CLEAR * largest for end in _swung(problem))
+    return all(phasor.magnitude(end - total) >= CLEAR * largest for end in _swung(problem))
 
 
 def phasors_of(code: Code) -> PhasorValues:
@@ -135,7 +135,7 @@ def phasors_of(code: Code) -> PhasorValues:
 
 def _mistakes(case: AddCase) -> Iterator[Mistake]:
     turn = phasor.polar(1.0, -case.picture.reference)
-    values = {one.number: phasor.polar(one.size, one.angle) * turn for one in case.given}
+    values = {one.number: phasor.polar(one.size, one.angle) * turn for one in case.phasors}
     first = values.pop(1, 0j)
     others = phasor.total(values.values())
     if case.difference:
@@ -144,19 +144,19 @@ def _mistakes(case: AddCase) -> Iterator[Mistake]:
             yield mistake("first-turned", (DRAWN, CALCULATED), others - first, None, words.MISTAKES)
     else:
         yield mistake("taken-off", (DRAWN, CALCULATED), first - others, None, words.MISTAKES)
-    whole = case.total * turn
-    for one, arm in zip(case.given, case.arms, strict=True):
+    total = case.total * turn
+    for one, arm in zip(case.phasors, case.arms, strict=True):
         if one.rectangular:
             part = phasor.polar(arm.size, arm.angle)
-            named = case.tags_given[arm.key]
+            named = case.entered_tags[arm.key]
             swapped = complex(part.imag, part.real) - part
-            yield mistake("parts-exchanged", (CALCULATED,), whole + swapped * turn, None, words.MISTAKES, a=named)
-            slipped = whole + (part.conjugate() - part) * turn
+            yield mistake("parts-exchanged", (CALCULATED,), total + swapped * turn, None, words.MISTAKES, a=named)
+            slipped = total + (part.conjugate() - part) * turn
             yield mistake("j-sign", (CALCULATED,), slipped, None, words.MISTAKES, a=named)
 
 
 def mistakes(case: AddCase) -> tuple[Mistake, ...]:
-    """Added for taken off, and slips of the rectangular form."""
+    """Added instead of subtracted, and mistakes with the rectangular form."""
     return tuple(_mistakes(case))
 
 
@@ -168,6 +168,7 @@ def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, s
         form[f"p{number}"] = f"{quantity.plain(tenths / 10.0)} at {angle}"
     form |= {"paper": code.paper, "combine": "difference" if problem.difference else "sum"}
     return form if code.method == "any" else form | {"method": code.method}
+
 
 def task_of(case: AddCase) -> Task:
     """A solved case as a task: the sum that is drawn, and what mistakes give."""

@@ -38,9 +38,8 @@ def label(number: int) -> str:
     return f"Phasor {number}"
 
 
-def origin() -> Phrase:
-    """The direction from which angles are counted."""
-    return ("0°",)
+ORIGIN: Phrase = ("0°",)
+"""The direction from which angles are counted."""
 
 
 def both_forms(polar: str, rectangular: str) -> str:
@@ -48,7 +47,7 @@ def both_forms(polar: str, rectangular: str) -> str:
     return f"{polar} = {rectangular}" if polar and rectangular else polar or rectangular
 
 
-def taken_off(names: str) -> Phrase:
+def subtracted(names: str) -> Phrase:
     """Subtraction is adding the opposite."""
     return say("{names}: turned by 180°, then added. To subtract a phasor, add its opposite.", names=names)
 
@@ -68,9 +67,8 @@ def no_parallelogram(count: str) -> Phrase:
     ), count=count)  # fmt: skip
 
 
-def nothing_to_pair() -> Phrase:
-    """A single arrow makes no parallelogram."""
-    return say("One phasor alone does not make a parallelogram, so the sheet shows only this phasor.")
+NOTHING_TO_PAIR: Phrase = say("One phasor alone does not make a parallelogram, so the sheet shows only this phasor.")
+"""A single arrow makes no parallelogram."""
 
 
 COUNTS = {4: "Four", 5: "Five", 6: "Six"}
@@ -98,13 +96,12 @@ MISTAKES = {
 }
 
 
-def nothing_here() -> str:
-    """No phasor was given."""
-    return "Enter at least two phasors, such as 20 at 0 and 15 at 60."
+NOTHING_HERE = "Enter at least two phasors, such as 20 at 0 and 15 at 60."
+"""No phasor was entered."""
 
 
 def no_first(label: str) -> str:
-    """A difference without what the others are taken off."""
+    """A difference whose first phasor is missing."""
     return f"{label} is empty, so there is nothing to subtract the others from. Enter it, such as 20 at 60, or 0."
 
 

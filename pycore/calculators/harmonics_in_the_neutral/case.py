@@ -1,4 +1,6 @@
-"""From the form to the sum that is drawn."""
+"""One problem of harmonics: the phasors of the order to draw, beside the whole spectrum."""
+
+import math
 
 from pycore import phasor, quantity
 from pycore.calculators.harmonics_in_the_neutral import words
@@ -16,6 +18,7 @@ from pycore.drawing import Ink
 from pycore.forms import conventions
 from pycore.forms.phasor_text import read_phasor
 from pycore.forms.reading import LagAngle, Reader
+from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE, QuantityError, writing_for
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
@@ -27,11 +30,13 @@ from pycore.words.phrase import Phrase, Symbol
 
 LEAST_SHARE, MOST_SHARE = 0.01, 200.0
 NEAR = 1e-9
-"""Share of all sizes within which two results are one."""
+"""Difference, as a share of all sizes, up to which two results count as equal."""
+SAME_ANGLE = 1e-9
+"""Degrees up to which two lags count as equal."""
 
 
 class HarmonicCase(SumCase):
-    """One order's phasors as they are drawn, with the whole spectrum beside them."""
+    """The phasors of one harmonic order as they are drawn, with the whole spectrum."""
 
     slug = "harmonics-in-the-neutral"
     fields = FIELDS
@@ -46,7 +51,7 @@ class HarmonicCase(SumCase):
     ) -> None:
         self.spectrum, self.order, self.load = spectrum_, order, load
         fundamentals = [float(f"{phasor.magnitude(value):.3g}") for value in spectrum_.orders[0].lines]
-        self.whole = writing_for(fundamentals, "A", problem.writing.mark)
+        self.fundamental_format = writing_for(fundamentals, "A", problem.writing.mark)
         arms = tuple(
             Arm(f"i{number}", number, phasor.magnitude(value), phasor.angle(value))
             for number, value in enumerate(order.lines, start=1)
@@ -57,8 +62,8 @@ class HarmonicCase(SumCase):
         notation = Notation(
             tags=tags,
             lines=conventions.line_names(problem["names"]),
-            reference=tags[arms[0].key] if arms[0].angle == reference else words.angle_name(),
-            voltage=words.angle_name(),
+            reference=tags[arms[0].key] if arms[0].angle == reference else words.ANGLE_NAME,
+            voltage=words.ANGLE_NAME,
             writing=problem.writing,
             protractor=problem["protractor"],
             polar=problem["angles"] == "polar",
@@ -72,38 +77,57 @@ class HarmonicCase(SumCase):
         return conventions.inks(self.problem["colours"])
 
     def number(self, value: float) -> str:
-        """A current of any order as the page writes it: in the fundamental's unit, whatever order is drawn, with two
-        figures at least."""
-        written = value / self.whole.factor
-        least = quantity.decimals_for(written, 2)
-        if least <= self.whole.decimals + 1:
-            return self.whole.number(value)
-        return quantity.fixed(written, least, self.whole.mark)
+        """A current (A) as a number in the unit of the fundamental, whatever order is drawn, with at least two
+        figures."""
+        scaled = value / self.fundamental_format.factor
+        least = quantity.decimals_for(scaled, 2)
+        if least <= self.fundamental_format.decimals + 1:
+            return self.fundamental_format.number(value)
+        return quantity.fixed(scaled, least, self.fundamental_format.mark)
 
-    def told(self, value: float) -> str:
-        """The same with its unit."""
-        return self.number(value) + NO_BREAK_SPACE + self.whole.unit
+    def amount_text(self, value: float) -> str:
+        """A current (A) as text with its unit."""
+        return self.number(value) + NO_BREAK_SPACE + self.fundamental_format.unit
+
+    @property
+    def equal_lags(self) -> bool:
+        """Whether all lines that carry current lag by the same angle."""
+        lags = [lag for lag, size in zip(self.load.lags, self.load.currents, strict=True) if size]
+        return all(math.fabs(wrap(lag - lags[0])) <= SAME_ANGLE for lag in lags)
+
+    def in_phase(self, order: HarmonicOrder) -> bool:
+        """Whether an order has one direction in all lines, so that its sizes add up as numbers."""
+        sizes = math.fsum(phasor.magnitude(value) for value in order.lines)
+        return sizes - phasor.magnitude(order.neutral) <= NEAR * sizes
+
+    def values_text(self) -> str:
+        """The fundamental line currents as text, each with its lag if the lines do not all have a lag of zero."""
+        sizes = [self.amount_text(phasor.magnitude(value)) for value in self.spectrum.orders[0].lines]
+        if not any(self.load.lags):
+            return ", ".join(sizes)
+        lags = [LagAngle(lag).echo(self.notation.mark)["degrees"] for lag in self.load.lags]
+        return ", ".join(f"{size} {lag}" for size, lag in zip(sizes, lags, strict=True))
 
     def amounts(self, values: tuple[complex, ...]) -> str:
-        """Several sizes as they are told: 2 A, 1.2 A, 0.8 A."""
-        return ", ".join(self.told(phasor.magnitude(value)) for value in values)
+        """The sizes of several phasors (A) as text: 2 A, 1.2 A, 0.8 A."""
+        return ", ".join(self.amount_text(phasor.magnitude(value)) for value in values)
 
     def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
         number, mark = self.order.number, self.notation.mark
         own = quantity.plain(round(self.load.phases.get(number, 0.0), 2), mark) + "°"
         short = plan.layout.paper == SMALL_SHEET
-        given = words.given_order(number, own if self.load.phases.get(number) else "", short=short)
-        return sheet_words(self, plan, kind, method, words.TASK, f"{given} {self._lags(short=short)}")
+        instructions = words.order_instructions(number, own if self.load.phases.get(number) else "", short=short)
+        return sheet_words(self, plan, kind, method, words.TASK, f"{instructions} {self._lags(short=short)}")
 
     def _lags(self, *, short: bool) -> str:
         """How the fundamental currents lag, and in which sequence they come."""
         sequence, load = ", ".join(self.lines), self.load
-        held = [(name, lag) for name, lag, size in zip(self.lines, load.lags, load.currents, strict=True) if size]
-        if all(lag == held[0][1] for _, lag in held):
+        carrying = [(name, lag) for name, lag, size in zip(self.lines, load.lags, load.currents, strict=True) if size]
+        if self.equal_lags:
             return sheet.equal_load(sequence, short=short)
-        told = [sheet.line_lag(name, LagAngle(lag).echo(self.notation.mark)) for name, lag in held]
-        return sheet.unequal_load(", ".join(told), sequence, short=short)
+        lag_texts = [sheet.line_lag(name, LagAngle(lag).echo(self.notation.mark)) for name, lag in carrying]
+        return sheet.unequal_load(", ".join(lag_texts), sequence, short=short)
 
     def method_words(self, plan: Plan, *, any_method: bool = False) -> str:
         """The method and the order as the title block says them."""
@@ -132,8 +156,8 @@ def _share(reader: Reader, order: int) -> tuple[float, float]:
         return 0.0, 0.0
     try:
         size, angle = read_phasor(text, "%")
-    except QuantityError as problem:
-        reader.fault(name, words.bad_share(label, text), problem.fragment)
+    except QuantityError as error:
+        reader.fault(name, words.bad_share(label, text), error.fragment)
         return 0.0, 0.0
     if size != 0.0 and not LEAST_SHARE <= size <= MOST_SHARE:
         reader.fault(name, words.share_range(label, text))
@@ -141,18 +165,18 @@ def _share(reader: Reader, order: int) -> tuple[float, float]:
 
 
 def read_load(reader: Reader) -> tuple[DistortedCurrents, dict[int, float]]:
-    """Currents, lags and shares as they were typed."""
+    """The load of a form (fundamentals in A, lags in degrees) and its harmonic shares; faults go to the reader."""
     currents = [reader.current(name) or 0.0 for name in ("i1", "i2", "i3")]
     lags = [reader.lag(name).degrees for name in ("a1", "a2", "a3")]
-    found = {order: _share(reader, order) for order in ORDERS}
-    shares = {order: share for order, (share, _) in found.items() if share > 0}
+    share_angles = {order: _share(reader, order) for order in ORDERS}
+    shares = {order: share for order, (share, _) in share_angles.items() if share > 0}
     if not reader.faults and not any(currents):
         for name in ("i1", "i2", "i3"):
             reader.fault(name, inputs.all_zero(reader.label(name), reader.text(name)))
     stated, of_total = reader.choice("stated") == "total", reader.choice("of") == "total"
     if not reader.faults:
         currents, shares = _fundamentals(reader, currents, shares, stated=stated, of_total=of_total)
-    phases = {order: found[order][1] for order in shares}
+    phases = {order: share_angles[order][1] for order in shares}
     load = DistortedCurrents((currents[0], currents[1], currents[2]), (lags[0], lags[1], lags[2]), shares, phases)
     return load, shares
 

@@ -1,6 +1,6 @@
 """Harmonics of three line currents and of the neutral that they share.
 
-Order h turns h times as fast: its phasor in a line stands at h times the line's angle, plus its own phase.
+Order h turns h times as fast: the angle of its phasor in a line is h times the line's angle, plus its own phase.
 Orders divisible by three (triplen) have one direction in all lines and add up in the neutral when they are
 equal and in phase; of the others h mod 3 = 1 follows the sequence and h mod 3 = 2 goes against it
 (common practice). R.m.s. values of different orders add by their squares (Parseval).
@@ -49,9 +49,10 @@ class Spectrum:
 
 
 def fundamental_from_total(total: float, shares: Mapping[int, float], *, of_total: bool) -> float:
-    """The fundamental of a line whose r.m.s. total is known: the shares are of the total or of the fundamental.
+    """Return the fundamental (A) of a line whose r.m.s. total (A) is known; shares are of the total or of the
+    fundamental.
 
-    Raises ValueError where shares of the total leave nothing for the fundamental.
+    Raises ValueError if shares of the total leave nothing for the fundamental.
     """
     squares = math.fsum(share * share for share in shares.values())
     if of_total:
@@ -63,7 +64,7 @@ def fundamental_from_total(total: float, shares: Mapping[int, float], *, of_tota
 
 
 def solve(load: DistortedCurrents) -> Spectrum:
-    """The phasors of every order in lines and neutral."""
+    """Return the phasors of every order in lines and neutral (A, r.m.s.; degrees from the L1 phase voltage)."""
     orders: list[HarmonicOrder] = []
     for number in (1, *sorted(load.shares)):
         share = 1.0 if number == 1 else load.shares[number]

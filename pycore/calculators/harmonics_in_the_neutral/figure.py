@@ -8,12 +8,14 @@ from pycore import trig
 from pycore.drawing import Group, Ink, Item, Line, Page, Shape
 from pycore.geometry import Point
 from pycore.phasor import angle, magnitude
-from pycore.sheet.lettered import text
+from pycore.sheet.lettered import fitting, text
 
 WIDTH = 120.0
 LEFT, RIGHT, TOP, FOOT = 12.0, 112.0, 6.5, 9.0
 WAVE_HEIGHT, BAR_HEIGHT = 38.0, 44.0
 CAPITALS = 3.2
+APART = 1.0
+"""Distance between the numbers of two orders that stand side by side, at the least."""
 STEPS = 180
 ROOT_TWO = math.sqrt(2.0)
 
@@ -65,12 +67,12 @@ def waveforms(rows: Sequence[Sequence[Wave]], title: str) -> Page:
 
 @dataclass(frozen=True, slots=True)
 class Bar:
-    """One order in the spectrum: largest line current and neutral current, with the neutral's as written."""
+    """One order in the spectrum: largest line current and neutral current (A), and the neutral current as text."""
 
     order: int
     line: float
     neutral: float
-    written: str
+    amount_text: str
 
 
 def spectrum(bars: Sequence[Bar], names: tuple[str, str], title: str) -> Page:
@@ -86,8 +88,9 @@ def spectrum(bars: Sequence[Bar], names: tuple[str, str], title: str) -> Page:
         items.append(_box(middle - wide - 0.4, wide, factor * bar.line, "ink", "sheet"))
         items.append(_box(middle + 0.4, wide, factor * bar.neutral, "blue", "blue"))
         items.append(text(str(bar.order), Point(middle, 2.0), CAPITALS, "middle"))
-        above = FOOT + factor * bar.neutral + 1.5
-        items.append(text(bar.written, Point(middle + 0.6, above), CAPITALS))
+        above = FOOT + factor * max(bar.line, bar.neutral) + 1.5
+        capitals = fitting(bar.amount_text, CAPITALS, room - APART)
+        items.append(text(bar.amount_text, Point(middle, above), capitals, "middle"))
     key = height - 5.5
     items.append(_box(LEFT, 4.0, 4.0, "ink", "sheet", key - 0.4))
     items.append(text(names[0], Point(LEFT + 6.0, key), CAPITALS))

@@ -36,14 +36,14 @@ class HarmonicsInTheNeutral(SumPage[HarmonicCase]):
         """The form as a case: of the order that is drawn, or the fundamental where there is none of it."""
         reader = Reader(form, BY_NAME, self.labels(form))
         load, _ = read_load(reader)
-        wanted = int(reader.choice("drawn"))
+        order_number = int(reader.choice("drawn"))
         if reader.faults:
             reader.finish()
-        found = solve(load)
-        order = next((one for one in found.orders if one.number == wanted), found.orders[0])
+        spectrum = solve(load)
+        order = next((one for one in spectrum.orders if one.number == order_number), spectrum.orders[0])
         sizes = [float(f"{phasor.magnitude(value):.3g}") for value in order.lines]
         problem = read_sheet(reader, FIELDS, sizes, "A", computed=order.number != 1)
-        return HarmonicCase(problem, found, order, load)
+        return HarmonicCase(problem, spectrum, order, load)
 
     def practice(self) -> "TopicPractice[HarmonicCase]":
         """Its problems from codes, and what mistakes give."""
@@ -54,39 +54,40 @@ class HarmonicsInTheNeutral(SumPage[HarmonicCase]):
 
     def outputs(self, case: HarmonicCase, plan: Plan) -> tuple[Output, ...]:
         """The neutral's r.m.s. value, each order's part of it, the lines' r.m.s. values."""
-        found, unit = case.spectrum, case.whole.unit
-        made = [Output("neutral-current", found.neutral, case.number(found.neutral), unit, say(words.NEUTRAL))]
-        for order in found.orders:
+        spectrum, unit = case.spectrum, case.fundamental_format.unit
+        outputs = [Output("neutral-current", spectrum.neutral, case.number(spectrum.neutral), unit, say(words.NEUTRAL))]
+        for order in spectrum.orders:
             size = phasor.magnitude(order.neutral)
             label = words.of_one_order(order.number)
-            made.append(Output(f"neutral-{order.number}", size, case.number(size), unit, label))
-        for number, size in enumerate(found.lines, start=1):
+            outputs.append(Output(f"neutral-{order.number}", size, case.number(size), unit, label))
+        for number, size in enumerate(spectrum.lines, start=1):
             label = words.of_all_orders(case.lines[number - 1])
-            made.append(Output(f"line-{number}", size, case.number(size), unit, label))
-        return (*made, *outputs_on_paper(case, plan, "sum-length"))
+            outputs.append(Output(f"line-{number}", size, case.number(size), unit, label))
+        return (*outputs, *outputs_on_paper(case, plan, "sum-length"))
 
     def summary(self, case: HarmonicCase, plan: Plan) -> tuple[Phrase, ...]:
         """Which order is on the sheet, and what a hand can do with it."""
-        told = words.drawn(case.order.number, case.amount(case.size), case.length(plan))
-        return (told, *summary(case, plan)[2:])
+        drawn_text = words.drawn(case.order.number, case.amount(case.size), case.length(plan))
+        return (drawn_text, *summary(case, plan)[2:])
 
     def values_text(self, case: HarmonicCase) -> Phrase:
         """The values in words."""
-        fundamental = case.spectrum.orders[0]
-        return (case.amounts(fundamental.lines),)
+        return (case.values_text(),)
 
     def remarks(self, case: HarmonicCase) -> tuple[Phrase, ...]:
         """Whether the neutral carries more than any line, and what each order does."""
-        found = case.spectrum
-        largest = max(found.lines)
-        tell = words.more_than_lines if found.neutral > largest else words.less_than_lines
-        made = [tell(case.told(found.neutral), case.told(largest))]
-        for order in found.orders[1:]:
-            neutral = case.told(phasor.magnitude(order.neutral))
-            made.append(words.of_order(order.number, order.sequence, case.amounts(order.lines), neutral))
-        if any(order.sequence == "zero" for order in found.orders):
-            made.append(words.triplen_rule())
-        return (*made, words.meter_words())
+        spectrum = case.spectrum
+        largest = max(spectrum.lines)
+        compare = words.more_than_lines if spectrum.neutral > largest else words.less_than_lines
+        phrases = [compare(case.amount_text(spectrum.neutral), case.amount_text(largest))]
+        for order in spectrum.orders[1:]:
+            neutral = case.amount_text(phasor.magnitude(order.neutral))
+            lines = case.amounts(order.lines)
+            equal = case.in_phase(order) if order.sequence == "zero" else case.equal_lags
+            phrases.append(words.of_order(order.number, order.sequence, lines, neutral, equal=equal))
+        if any(order.sequence == "zero" for order in spectrum.orders):
+            phrases.append(words.TRIPLEN_RULE if case.equal_lags else words.TRIPLEN_RULE_UNEQUAL)
+        return (*phrases, words.METER_WORDS)
 
     def calculated(self, case: HarmonicCase, plan: Plan) -> tuple[Working, ...]:
         """Order by order, pictures, and what a hand can do."""

@@ -71,26 +71,26 @@ def distortion_of(code: Code) -> HarmonicValues:
 
 def mistakes(case: HarmonicCase) -> tuple[Mistake, ...]:
     """The angles of the fundamental used for a higher order, and all orders given for the one asked for."""
-    made = []
+    catalogue = []
     if len(case.spectrum.orders) > 1:
-        made.append(mistake("all-orders", (CALCULATED,), None, case.spectrum.neutral, words.MISTAKES))
+        catalogue.append(mistake("all-orders", (CALCULATED,), None, case.spectrum.neutral, words.MISTAKES))
     if case.order.number == 1:
-        return tuple(made)
+        return tuple(catalogue)
     number, fundamental = case.order.number, case.spectrum.orders[0]
-    slipped: dict[str, complex] = {}
+    unmultiplied: dict[str, complex] = {}
     for arm in case.arms:
         base = phasor.angle(fundamental.lines[arm.number - 1])
         # What the order turns by itself stays: only the line's own angle was not multiplied.
-        slipped[arm.key] = phasor.polar(arm.size, wrap(arm.angle - (number - 1) * base))
+        unmultiplied[arm.key] = phasor.polar(arm.size, wrap(arm.angle - (number - 1) * base))
     head = case.arms[0]
     on_line = case.picture.reference == head.angle and case.problem["reference"] == "current"
-    start = phasor.angle(slipped[head.key]) if on_line else case.picture.reference
-    point = phasor.total(slipped.values()) * phasor.polar(1.0, -start)
+    start = phasor.angle(unmultiplied[head.key]) if on_line else case.picture.reference
+    point = phasor.total(unmultiplied.values()) * phasor.polar(1.0, -start)
     right = case.total * phasor.polar(1.0, -case.picture.reference)
     if phasor.magnitude(point - right) > NEAR * math.fsum(arm.size for arm in case.arms):
         both = (DRAWN, CALCULATED)
-        made.append(mistake("order-not-multiplied", both, point, None, words.MISTAKES, order=str(number)))
-    return tuple(made)
+        catalogue.append(mistake("order-not-multiplied", both, point, None, words.MISTAKES, order=str(number)))
+    return tuple(catalogue)
 
 
 def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:

@@ -26,30 +26,30 @@ PLAN = LessonPlan(
     ),
     parts=(
         LessonStage("Starter", 5, (
-            "On the board: {values}, each with a third harmonic of 20 % (three times the frequency). Ask: with three "
-            "equal lines of LED lamps, can the neutral still carry current? Keep the answers.",
+            "On the board: {values} at equal lags, each with a third harmonic of 20 % (three times the frequency). "
+            "Ask: with three equal lines of LED lamps, can the neutral still carry current? Keep the answers.",
         )),
         LessonStage("Demonstration", 15, (
             "On the page, open the waveforms below the answer. For the third harmonic, every angle is multiplied by "
             "3. The 120° between the lines become 360°, a full turn, so with equal lags all three third harmonics are "
-            "in phase. Here the lags are 0°, 20° and 30°, so the third harmonics are 0°, 60° and 90° behind: only "
-            "partly in phase.",
+            "in phase and add up as numbers.",
             "Fundamental in the neutral: {neutral_1}. Third harmonic: {neutral_3}. Classroom view: each order is "
             "drawn separately.",
             "Together: {answer}, the square root of the sum of the squares. Phasors of different frequencies must not "
             "be added.",
         )),
         LessonStage("Guided work", 15, (
-            "Everyone draws order 3 at {scale}. The three directions are different because the lags are different, "
-            "and each lag is multiplied by 3.",
+            "Everyone draws order 3 at {scale}: three arrows in one line, because the lags are equal.",
             "Then in pairs: one learner draws order 1 next to it, and both compare. Why is the sum of order 1 so much "
             "smaller than its three currents added as numbers?",
         )),
         LessonStage("Independent work", 20, (
             "Each learner has a different load from the class set: draw one order, calculate the other, then combine "
             "both by squares.",
-            "Extra work: three equal lines with equal lags. At which percentage of third harmonic does the neutral "
-            "carry as much as each line? About 35 % of the fundamental.",
+            "Extra work: enter lags of 0°, 20° and 30° on the page and draw order 3 again. The third harmonics are now "
+            "0°, 60° and 90° behind: only partly in phase. How much smaller is their sum?",
+            "More extra work: three equal lines with equal lags. At which percentage of third harmonic does the "
+            "neutral carry as much as each line? About 35 % of the fundamental.",
         )),
         LessonStage("Exit question", 5, (
             "Three lines each carry 10 A at mains frequency and 4 A of third harmonic, at equal lags, so the third "

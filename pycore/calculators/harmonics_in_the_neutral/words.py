@@ -51,19 +51,18 @@ def order_option(order: int) -> str:
     return "1, the fundamental" if order == 1 else str(order)
 
 
-def angle_name() -> Phrase:
-    """The direction from which angles are counted."""
-    return say("0°")
+ANGLE_NAME = say("0°")
+"""The direction from which angles are counted."""
 
 
-def bad_share(label: str, given: str) -> str:
+def bad_share(label: str, typed: str) -> str:
     """Text that is no share."""
-    return f"{label} cannot be read: “{given[:24]}”. Enter per cent from 0 to 200, such as 20, or 20 at 180."
+    return f"{label} cannot be read: “{typed[:24]}”. Enter per cent from 0 to 200, such as 20, or 20 at 180."
 
 
-def share_range(label: str, given: str) -> str:
+def share_range(label: str, typed: str) -> str:
     """A share too large or too small."""
-    return f"{label} is out of range: “{given[:24]}”. Use 0, or 0.01 to 200 per cent."
+    return f"{label} is out of range: “{typed[:24]}”. Use 0, or 0.01 to 200 per cent."
 
 
 def too_much(label: str) -> str:
@@ -71,13 +70,27 @@ def too_much(label: str) -> str:
     return f"{label}: the harmonics together are as large as the total, so there is no fundamental left."
 
 
-def of_order(order: int, sequence: str, lines: str, neutral: str) -> Phrase:
-    """What one order does."""
-    why = {
-        "zero": "if the lags of the lines are equal, it is in phase in all three lines and adds up",
-        "positive": "same phase sequence as the fundamental; with equal lags it is 120° apart from line to line",
-        "negative": "opposite phase sequence to the fundamental; with equal lags it is 120° apart from line to line",
-    }[sequence]
+WITH_EQUAL_LAGS = {
+    "zero": "it is in phase in all lines and adds up fully",
+    "positive": "same phase sequence as the fundamental, 120° apart from line to line",
+    "negative": "opposite phase sequence to the fundamental, 120° apart from line to line",
+}
+WITH_UNEQUAL_LAGS = {
+    "zero": (
+        "the lags of the lines are unequal and are multiplied by {order}, so it is not in phase and adds up only in "
+        "part"
+    ),
+    "positive": "same phase sequence as the fundamental, but not 120° apart, because the lags of the lines are unequal",
+    "negative": (
+        "opposite phase sequence to the fundamental, but not 120° apart, because the lags of the lines are unequal"
+    ),
+}
+"""What an order does in the neutral, by its sequence."""
+
+
+def of_order(order: int, sequence: str, lines: str, neutral: str, *, equal: bool) -> Phrase:
+    """What one order does; ``equal``: as with equal lags, in phase or 120° apart from line to line."""
+    why = (WITH_EQUAL_LAGS if equal else WITH_UNEQUAL_LAGS)[sequence].format(order=order)
     return say(
         "Order {order} ({sequence} sequence): {why}. The lines carry {lines} of it, the neutral **{neutral}.**",
         order=str(order), sequence=sequence, why=why, lines=lines, neutral=neutral,
@@ -115,26 +128,26 @@ def less_than_lines(neutral: str, line: str) -> Phrase:
     ), neutral=neutral, line=line)
 
 
-def triplen_rule() -> Phrase:
-    """When triplen orders add."""
-    return say(
-        "Orders divisible by three add up fully where they are in phase in the three lines; they need not be equal. "
-        "They are in phase if the lags of the lines are equal. The drawing of such an order shows it."
-    )
+TRIPLEN_RULE = say(
+    "The lags of the lines are equal, so orders divisible by three are in phase in the three lines and add up fully, "
+    "whether their sizes are equal or not. The drawing of such an order shows it."
+)
+"""Why triplen orders add here."""
 
+TRIPLEN_RULE_UNEQUAL = say(
+    "Orders divisible by three add up fully only if they are in phase in the three lines, as with equal lags. Here the "
+    "lags of the lines are unequal. The drawing of such an order shows how much of it adds up."
+)
+"""Why triplen orders add only in part here."""
 
-def squares() -> Phrase:
-    """How orders go together."""
-    return say(
-        "R.m.s. values of different orders are added as squares: {total} is the square root of the sum of the squares.",
-        total=Symbol("I", "N"),
-    )
+SQUARES = say(
+    "R.m.s. values of different orders are added as squares: {total} is the square root of the sum of the squares.",
+    total=Symbol("I", "N"),
+)
+"""How orders go together."""
 
-
-def meter_words() -> Phrase:
-    """What a cheap meter does."""
-    return say("A meter that does not measure true r.m.s. shows a wrong value for such a current, usually too low.")
-
+METER_WORDS = say("A meter that does not measure true r.m.s. shows a wrong value for such a current, usually too low.")
+"""What a cheap meter does."""
 
 CALCULATED = "By calculation, order by order"
 HEAD = ("order", "sequence")
@@ -150,16 +163,16 @@ def waves_title(neutral: str) -> str:
     )
 
 
-def spectrum_title(told: str) -> str:
+def spectrum_title(amounts: str) -> str:
     """What the spectrum shows, for someone who cannot see it."""
-    return f"Bar chart by harmonic order: the largest line current next to the neutral current. Neutral: {told}."
+    return f"Bar chart by harmonic order: the largest line current next to the neutral current. Neutral: {amounts}."
 
 
 RESULT = "the neutral current of this order"
 TASK = "Find the neutral current of this order by drawing"
 
 
-def given_order(order: int, own: str = "", *, short: bool = False) -> str:
+def order_instructions(order: int, own: str = "", *, short: bool = False) -> str:
     """What a problem sheet says of the order drawn; ``own`` is the angle of its own, "" for none."""
     if short:
         return (
@@ -167,8 +180,8 @@ def given_order(order: int, own: str = "", *, short: bool = False) -> str:
         ) if order > 1 else ""
     if order == 1:
         return "Draw the fundamental only."
-    told = f"Draw order {order} only, with its own values. At order {order}, multiply every angle by {order}."
-    return f"{told} Then add its own angle of {own}." if own else told
+    text = f"Draw order {order} only, with its own values. At order {order}, multiply every angle by {order}."
+    return f"{text} Then add its own angle of {own}." if own else text
 
 
 MISTAKES = {

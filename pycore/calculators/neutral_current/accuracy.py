@@ -1,4 +1,4 @@
-"""How near hand and meter can come for a neutral current: the comparison of every sum, with a verdict."""
+"""Accuracy of hand and meter for a neutral current: the comparison that every sum has, with a verdict."""
 
 from pycore.calculators.neutral_current.case import NeutralCase
 from pycore.calculators.neutral_current.verdict import NeutralVerdict
@@ -9,7 +9,7 @@ from pycore.words import accuracy as words
 
 
 class NeutralAccuracy(SumAccuracy):
-    """The same with the reading of a meter on the neutral."""
+    """The accuracy of a sum, with a meter reading of the neutral current."""
 
     case: NeutralCase
     title = words.title()
@@ -18,5 +18,5 @@ class NeutralAccuracy(SumAccuracy):
         super().__init__(case)
 
     def judge(self, plan: Plan) -> list[Block]:
-        """Drawn, calculated and measured beside each other, and what could be why they disagree."""
+        """Drawn, calculated and measured results compared, and possible reasons for a difference."""
         return NeutralVerdict(self.case, plan).blocks()

@@ -27,7 +27,7 @@ LAST_LINE = 3
 
 
 class NeutralCase(SumCase):
-    """One neutral-current problem with its solution and everything that its answer needs."""
+    """A neutral-current problem with its solution and everything that its answer needs."""
 
     slug = SLUG
     fields = FIELDS
@@ -66,7 +66,7 @@ class NeutralCase(SumCase):
         return self.problem.hand
 
     def reading(self) -> str:
-        """What the meter on the neutral read, as it was given; of several readings the mean, to a figure more."""
+        """The meter reading of the neutral as typed, with its unit; of several the mean, with one figure more."""
         writing, readings = self.notation.writing, self.problem.readings
         mean = self.problem.measured or 0.0
         if len(readings) > 1:
@@ -98,14 +98,14 @@ class NeutralCase(SumCase):
     result_word = moves_list.NEUTRAL
 
     def sheet_values_text(self, plan: Plan, *, any_method: bool = False) -> tuple[str, ...]:
-        """The currents, power factors and sequence, and how the drawing lies."""
+        """The currents, power factors and sequence, and the direction of the drawing."""
         sizes = [
             f"{self.lines[arm.number - 1]}: {self.notation.writing.as_typed(arm.size)}{NO_BREAK_SPACE}"
             f"{self.notation.writing.unit}"
             for arm in self.arms
         ]
-        lie = self._lie_words(plan).replace(";", ",")
-        return (", ".join(sizes), *self._load_words(short=False).split(". "), lie)
+        direction = self._lie_words(plan).replace(";", ",")
+        return (", ".join(sizes), *self._load_words(short=False).split(". "), direction)
 
     def others_than_third(self) -> list[complex]:
         """The currents of the first two lines, from the direction drawn first."""
@@ -114,12 +114,12 @@ class NeutralCase(SumCase):
         ]
 
     def further_question(self) -> str:
-        """Which current in the third line would leave nothing, where there is something to be made up for."""
-        asked = self.problem["further"] == "zero" and self.others_than_third()
-        return words.further(self.lines[LAST_LINE - 1]) if asked else ""
+        """The question which third current makes the sum zero; "" if it is not asked."""
+        requested = self.problem["further"] == "zero" and self.others_than_third()
+        return words.further(self.lines[LAST_LINE - 1]) if requested else ""
 
     def beyond(self) -> FurtherQuestion | None:
-        """That current."""
+        """The answer to the further question."""
         if not self.further_question():
             return None
         value = -phasor.total(self.others_than_third())
@@ -131,15 +131,15 @@ class NeutralCase(SumCase):
 
     def zero_reason(self) -> Phrase:
         """A balanced load, or a figure that closes by itself."""
-        return neutral_words.balanced() if self.solution.balanced else neutral_words.closed_not_balanced()
+        return neutral_words.BALANCED if self.solution.balanced else neutral_words.CLOSED_NOT_BALANCED
 
-    def given(self) -> str:
-        """The typed values in words, with lags where there are any."""
-        told = []
+    def values_text(self) -> str:
+        """The typed currents as text, with their lags if there are any."""
+        amounts = []
         for size, lag in zip(self.problem.load.currents, self.problem.lags, strict=True):
             amount = self.notation.writing.short(size)
-            told.append(amount if lag.degrees == 0 else f"{amount} {lag.echo(self.notation.mark)['degrees']}")
-        return ", ".join(told)
+            amounts.append(amount if lag.degrees == 0 else f"{amount} {lag.echo(self.notation.mark)['degrees']}")
+        return ", ".join(amounts)
 
     def sheet_title(self, kind: str) -> str:
         """The title of a kind of sheet."""
@@ -148,8 +148,8 @@ class NeutralCase(SumCase):
     def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
         if kind == kinds.PROBLEM:
-            told = words.problem_description(method, self.begun(plan))
-            return SheetWords(self._notes(plan, kind), told)
+            description = words.problem_description(method, self.begun(plan))
+            return SheetWords(self._notes(plan, kind), description)
         return SheetWords(self._notes(plan, kind), describe(StepSentences(plan, self.notation).all_moves()))
 
     def _notes(self, plan: Plan, kind: str) -> tuple[str, ...]:
@@ -164,13 +164,13 @@ class NeutralCase(SumCase):
         return words.print_notes(bar)
 
     def _load_words(self, *, short: bool) -> str:
-        """How the lines lag, and in which sequence they come."""
+        """The lags of the lines, and the phase sequence."""
         one, two, three = self.notation.lines
         sequence = (one, two, three) if self.problem["sequence"] == "123" else (one, three, two)
         if self.solution.equal_angles:
             return words.equal_load(", ".join(sequence), short=short)
-        mark, said = self.notation.mark, self.problem.lags
-        lags = [words.line_lag(self.lines[arm.number - 1], said[arm.number - 1].echo(mark)) for arm in self.arms]
+        mark, lag_angles = self.notation.mark, self.problem.lags
+        lags = [words.line_lag(self.lines[arm.number - 1], lag_angles[arm.number - 1].echo(mark)) for arm in self.arms]
         return words.unequal_load(", ".join(lags), ", ".join(sequence), short=short)
 
     def _lie_words(self, plan: Plan) -> str:

@@ -1,4 +1,4 @@
-"""What could be why two answers disagree: each cause with the size it would need, and what to measure next."""
+"""Possible reasons why two answers disagree: each with the size it would need, and what to measure next."""
 
 import math
 from collections.abc import Callable
@@ -7,7 +7,6 @@ from pycore import quantity
 from pycore.accuracy import explain
 from pycore.accuracy.single_errors import single_errors
 from pycore.calculators.neutral_current.case import NeutralCase
-from pycore.constructions import deviations
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.plan import Plan
 from pycore.sums.sentences import StepSentences
@@ -23,27 +22,29 @@ MOST_OF_A_KIND = 4
 MOST_CLASSES = 3
 
 
-def measured_causes(case: NeutralCase, read: float, amount: Amount) -> tuple[Phrase, ...]:
-    """What could explain a reading of the neutral, the most plausible kind first."""
-    found = [
-        one for one in explain.explanations(case.solution.lines, read) if one.strain <= explain.MOST_STRAIN
+def measured_causes(case: NeutralCase, reading: float, amount: Amount) -> tuple[Phrase, ...]:
+    """Possible reasons for a reading (A) of the neutral, the most plausible kind first."""
+    plausible = [
+        cause for cause in explain.explanations(case.solution.lines, reading) if cause.strain <= explain.MOST_STRAIN
     ]
     kinds: dict[str, list[explain.Explanation]] = {}
-    for one in found:
-        kinds.setdefault(one.kind, []).append(one)
-    return tuple(_told(case, kind, members, amount) for kind, members in kinds.items())
+    for cause in plausible:
+        kinds.setdefault(cause.kind, []).append(cause)
+    return tuple(_cause_phrase(case, kind, members, amount) for kind, members in kinds.items())
 
 
-def _told(case: NeutralCase, kind: str, members: list[explain.Explanation], amount: Amount) -> Phrase:
+def _cause_phrase(case: NeutralCase, kind: str, members: list[explain.Explanation], amount: Amount) -> Phrase:
     mark, first = case.notation.mark, members[0]
-    sized = [(case.lines[one.line - 1], math.fabs(one.size), one.size > 0) for one in members[:MOST_OF_A_KIND]]
+    by_line = [
+        (case.lines[cause.line - 1], math.fabs(cause.size), cause.size > 0) for cause in members[:MOST_OF_A_KIND]
+    ]
     if kind == explain.ANGLE:
         return words.why_angle(
-            words.listed([words.one_angle(line, degrees_text(size, mark), lags=more) for line, size, more in sized])
+            words.listed([words.one_angle(line, degrees_text(size, mark), lags=more) for line, size, more in by_line])
         )
     if kind == explain.LINE:
         return words.why_reading(
-            words.listed([words.one_reading(line, amount(size), more=more) for line, size, more in sized])
+            words.listed([words.one_reading(line, amount(size), more=more) for line, size, more in by_line])
         )
     if kind == explain.HARMONIC:
         return words.why_harmonic(quantity.fixed(first.size, 1 if first.size < 10.0 else 0, mark))
@@ -53,40 +54,40 @@ def _told(case: NeutralCase, kind: str, members: list[explain.Explanation], amou
 
 
 def drawn_causes(case: NeutralCase, plan: Plan, drawn: float, amount: Amount) -> tuple[Phrase, ...]:
-    """What could explain a drawn value: the catalogued mistakes that give it, else the slips that would."""
+    """Possible reasons for a drawn value (A): typical mistakes that give it, then single errors of hand."""
     mark = case.notation.mark
     right = reading_text(case.solution.current * plan.factor, mark)
-    made = [verdict_words.measure_line(right, reading_text(drawn * plan.factor, mark))]
-    named = _mistakes(case, drawn)
-    made += named or (verdict_words.NO_MISTAKE,)
-    return (*made, *_slips(case, plan, drawn))
+    phrases = [verdict_words.measure_line(right, reading_text(drawn * plan.factor, mark))]
+    mistakes = _mistakes(case, drawn)
+    phrases += mistakes or (verdict_words.NO_MISTAKE,)
+    return (*phrases, *_single_errors(case, plan, drawn))
 
 
 def _mistakes(case: NeutralCase, drawn: float) -> list[Phrase]:
     # The catalogue is wanted only when a drawing disagrees; the first answer need not wait for its import.
-    from pycore.practice.marking import LearnerAnswer, causes
+    from pycore.practice.explaining import LearnerAnswer, causes
     from pycore.practice.task import NO_LIMITS
     from pycore.sums.task import task_of
 
     task = task_of(case)
-    made: list[Phrase] = []
+    phrases: list[Phrase] = []
     for cause in causes(task, LearnerAnswer(drawn), NO_LIMITS)[:MOST_CLASSES]:
         names = words.either([plain(mistake.name) for mistake in cause.mistakes])
         first = cause.mistakes[0]
-        made.append(verdict_words.mistakes(names, case.amount(first.size), plain(first.look)))
-    return made
+        phrases.append(verdict_words.mistakes(names, case.amount(first.size), plain(first.look)))
+    return phrases
 
 
-def _slips(case: NeutralCase, plan: Plan, drawn: float) -> list[Phrase]:
-    """The smallest single slips that would give the drawn length."""
+def _single_errors(case: NeutralCase, plan: Plan, drawn: float) -> list[Phrase]:
+    """The smallest single errors that would give the drawn length."""
     construction, mark = plan.construction, case.notation.mark
     steps = [step for step in construction.steps for _ in step.moves]
     sentences = StepSentences(plan, case.notation)
-    made: list[Phrase] = []
-    for slip in single_errors(construction, plan.factor, case.hand, drawn)[:MOST_SLIPS]:
-        told = plain(sentences.sentence(steps[slip.move])[0][:1]).rstrip(".,")
-        size = degrees_text(slip.size, mark)
-        if slip.kind in deviations.LENGTHS:
-            size = quantity.plain(round(math.fabs(slip.size), 1), mark) + f"{NO_BREAK_SPACE}mm"
-        made.append(verdict_words.slip(words.TOOLS[slip.kind], told, size))
-    return made
+    phrases: list[Phrase] = []
+    for error in single_errors(construction, plan.factor, case.hand, drawn)[:MOST_SLIPS]:
+        sentence = plain(sentences.sentence(steps[error.move])[0][:1]).rstrip(".,")
+        size = degrees_text(error.size, mark)
+        if error.kind.startswith("length"):
+            size = quantity.plain(round(math.fabs(error.size), 1), mark) + f"{NO_BREAK_SPACE}mm"
+        phrases.append(verdict_words.slip(words.TOOLS[error.kind], sentence, size))
+    return phrases

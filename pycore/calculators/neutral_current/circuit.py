@@ -15,8 +15,6 @@ from pycore.circuits.supply import VOLTAGE_ANGLES
 
 Three = tuple[float, float, float]
 
-"""Angles of the phase voltages for each phase sequence (common practice: L1 at 0 degrees)."""
-
 ANGLE_TOLERANCE = 1e-9
 """Degrees within which two angles count as equal: typed values differ by more or not at all."""
 

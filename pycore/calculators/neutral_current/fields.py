@@ -57,7 +57,7 @@ FIELDS: tuple[Field, ...] = (
     Field("hand-degrees", accuracy.HAND_DEGREES, "quantity", "accuracy", "0.5", "°", shown_when=_OWN_HAND),
     Field("percent", accuracy.PERCENT, "quantity", "accuracy", "2", "%", help=accuracy.METER_HELP),
     Field("digits", accuracy.DIGITS, "quantity", "accuracy", "5"),
-    Field("digit", accuracy.DIGIT, "quantity", "accuracy", "0.01", "A"),
+    Field("digit", accuracy.DIGIT, "quantity", "accuracy", "", "A", help=accuracy.DIGIT_HELP),
     choice_field("meters", accuracy.METERS, "accuracy", "several", accuracy.METER_SETS),
     *(SHARED[name] for name in ("wording", "place", "code", "who", "group", "date")),
 )  # fmt: skip

@@ -8,14 +8,14 @@ from pycore.calculators.neutral_current.accuracy import NeutralAccuracy
 from pycore.calculators.neutral_current.case import SLUG, NeutralCase
 from pycore.calculators.neutral_current.fields import FIELDS, options_of
 from pycore.calculators.neutral_current.problem import read_problem
-from pycore.calculators.neutral_current.verdict import NeutralVerdict
+from pycore.calculators.neutral_current.verdict import NeutralVerdict, just_outside
 from pycore.calculators.neutral_current.workings import formula_blocks
 from pycore.forms.common import labels_of
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.figure import DOT_BELOW
 from pycore.sheet.plan import Plan
 from pycore.sums.accuracy import ACCURACY
-from pycore.sums.answer import Output, Working
+from pycore.sums.answer import Output, Working, WorkingLink
 from pycore.sums.page import SumPage, TopicPractice, outputs_on_paper, small_notices
 from pycore.sums.workings import share_text
 from pycore.words import inputs
@@ -28,7 +28,7 @@ def _outputs(case: NeutralCase, plan: Plan) -> tuple[Output, ...]:
     solution, writing = case.solution, case.notation.writing
     angle_text = "" if solution.angle is None else quantity.fixed(solution.angle, 1, writing.mark) + "°"
     current = case.amount(solution.current).partition(NO_BREAK_SPACE)[0]
-    made = [
+    outputs = [
         Output("neutral-current", solution.current, current, writing.unit, say(words.NEUTRAL)),
         Output(
             "neutral-angle", solution.angle, angle_text or NONE,
@@ -38,23 +38,23 @@ def _outputs(case: NeutralCase, plan: Plan) -> tuple[Output, ...]:
     ]  # fmt: skip
     if case.problem.measured is not None:
         measured = case.problem.measured
-        made.append(Output("measured", measured, case.reading(), label=say(words.METER_ON_NEUTRAL)))
-    return tuple(made)
+        outputs.append(Output("measured", measured, case.reading(), label=say(words.METER_ON_NEUTRAL)))
+    return tuple(outputs)
 
 
 def _remarks(case: NeutralCase) -> tuple[Phrase, ...]:
     solution = case.solution
-    made: list[Phrase] = []
+    phrases: list[Phrase] = []
     if solution.balanced:
-        made.append(words.balanced())
+        phrases.append(words.BALANCED)
     elif solution.closed:
-        made.append(words.closed_not_balanced())
+        phrases.append(words.CLOSED_NOT_BALANCED)
     elif solution.equal_angles:
         largest = case.notation.writing.short(max(case.problem.load.currents))
-        made.append(words.below_largest(case.amount(solution.current), largest))
+        phrases.append(words.below_largest(case.amount(solution.current), largest))
     else:
-        made.append(words.unequal_power_factors())
-    return (*made, *_meter(case))
+        phrases.append(words.UNEQUAL_POWER_FACTORS)
+    return (*phrases, *_meter(case))
 
 
 def _meter(case: NeutralCase) -> tuple[Phrase, ...]:
@@ -66,48 +66,55 @@ def _meter(case: NeutralCase) -> tuple[Phrase, ...]:
     if case.solution.closed:
         return (words.meter_zero(reading),)
     # The same only to the last digit that the meter shows.
-    written = reading.partition(NO_BREAK_SPACE)[0]
-    shown = quantity.decimals_of(written)
-    if quantity.fixed(case.solution.current / writing.factor, shown, writing.mark) == written:
+    number_text = reading.partition(NO_BREAK_SPACE)[0]
+    decimals = quantity.decimals_of(number_text)
+    if quantity.fixed(case.solution.current / writing.factor, decimals, writing.mark) == number_text:
         return (words.meter_same(reading),)
-    gap = measured - case.solution.current
-    size = -gap if gap < 0 else gap
+    difference = measured - case.solution.current
+    size = -difference if difference < 0 else difference
     share = share_text(size / case.solution.current, case.notation.mark)
-    difference = writing.fixed(size) + NO_BREAK_SPACE + writing.unit
-    return (words.meter(reading, calculated, difference, share, gap > 0),)
+    difference_text = _gap_text(case)
+    return (words.meter(reading, calculated, difference_text, share, difference > 0),)
+
+
+def _gap_text(case: NeutralCase) -> str:
+    """How far reading and calculation are apart, with the decimals of the comparison."""
+    judgement = NeutralVerdict(case, case.sheet_plan())
+    comparison = judgement.of_reading()
+    return "" if comparison is None else judgement.amounts(comparison)[0]
 
 
 def _notices(case: NeutralCase, plan: Plan) -> tuple[Phrase, ...]:
-    made: list[Phrase] = []
+    phrases: list[Phrase] = []
     load = case.problem.load.currents
     zero = [case.lines[index] for index, size in enumerate(load) if size == 0]
     if zero:
-        told = listed(zero)
-        made.append(words.zero_line(told) if len(zero) == 1 else words.zero_lines(told))
+        names = listed(zero)
+        phrases.append(words.zero_line(names) if len(zero) == 1 else words.zero_lines(names))
     if case.method != case.problem["method"]:
-        made.append(words.one_line(case.lines[case.arms[0].number - 1]))
+        phrases.append(words.one_line(case.lines[case.arms[0].number - 1]))
     labels = labels_of(case.problem.choices)
     for index, lag in enumerate(case.problem.lags):
         if lag.doubtful:
             name = f"a{index + 1}"
-            made.append((inputs.doubtful_angle(labels[name], case.problem.typed[name]),))
-    made += [words.prints_blank(label) for label in case.problem.unprintable]
-    made += small_notices(case, plan)
-    made += NeutralAccuracy(case).notices(plan)
+            phrases.append((inputs.doubtful_angle(labels[name], case.problem.typed[name]),))
+    phrases += [words.prints_blank(label) for label in case.problem.unprintable]
+    phrases += small_notices(case, plan)
+    phrases += NeutralAccuracy(case).notices(plan)
     if 0 < case.solution.current * plan.factor < DOT_BELOW:
-        made.append(words.small_neutral(case.length(plan)))
-    return tuple(made)
+        phrases.append(words.small_neutral(case.length(plan)))
+    return tuple(phrases)
 
 
 def _echo(case: NeutralCase) -> dict[str, Mapping[str, str]]:
     mark = case.notation.mark
-    heard: dict[str, Mapping[str, str]] = {
+    echoes: dict[str, Mapping[str, str]] = {
         f"a{index + 1}": lag.echo(mark) for index, lag in enumerate(case.problem.lags)
     }
-    return heard | {"measured": {"said": _heard_measured(case)}, "drawn": {"said": _heard_drawn(case)}}
+    return echoes | {"measured": {"said": _readings_text(case)}, "drawn": {"said": _drawn_text(case)}}
 
 
-def _heard_measured(case: NeutralCase) -> str:
+def _readings_text(case: NeutralCase) -> str:
     """How repeated readings were understood; nothing of a single one."""
     readings = case.problem.readings
     if len(readings) < 2:
@@ -115,7 +122,7 @@ def _heard_measured(case: NeutralCase) -> str:
     return verdict_words.mean_of(str(len(readings)), case.reading())
 
 
-def _heard_drawn(case: NeutralCase) -> str:
+def _drawn_text(case: NeutralCase) -> str:
     """How what was read off a drawing was understood: as a length of this sheet, or as a current."""
     drawn, plan = case.problem.drawn, case.sheet_plan()
     if drawn is None:
@@ -156,20 +163,25 @@ class NeutralCurrent(SumPage[NeutralCase]):
 
     def values_text(self, case: NeutralCase) -> Phrase:
         """The typed values in words."""
-        return (case.given(),)
+        return (case.values_text(),)
 
     def remarks(self, case: NeutralCase) -> tuple[Phrase, ...]:
         """Sanity check, balance, meter."""
         return _remarks(case)
 
-    def see(self, case: NeutralCase, plan: Plan) -> tuple[Phrase, str] | None:
-        """That a reading disagrees with the calculation, and where it is told why that may be."""
-        found = NeutralVerdict(case, plan).of_reading()
-        if found is None or found.agree:
+    def see(self, case: NeutralCase, plan: Plan) -> WorkingLink | None:
+        """Whether a reading agrees with the calculation, with a link to the comparison or the possible reasons."""
+        judgement = NeutralVerdict(case, plan)
+        comparison = judgement.of_reading()
+        if comparison is None:
             return None
-        writing = case.notation.writing
-        can = writing.fixed(found.expanded, 1) + NO_BREAK_SPACE + writing.unit
-        return verdict_words.reading_disagrees(can), ACCURACY
+        apart, normal = judgement.amounts(comparison)
+        if comparison.agree:
+            return WorkingLink(verdict_words.reading_agrees(normal), ACCURACY, verdict_words.SEE_COMPARISON)
+        sentence = verdict_words.reading_disagrees(normal)
+        if just_outside(comparison):
+            sentence = verdict_words.reading_just_outside(apart, normal)
+        return WorkingLink(sentence, ACCURACY, verdict_words.SEE_WHY)
 
     def notices(self, case: NeutralCase, plan: Plan) -> tuple[Phrase, ...]:
         """Lines without current, doubtful angles, what is too small to draw."""

@@ -1,4 +1,4 @@
-"""Values for practice problems, drawn from a code: the same for ever, whatever else of this house changes.
+"""Values for practice problems, generated from a code: the same for ever, whatever else changes.
 
 Version 1 reads nothing but the dice and phasor arithmetic: no paper, no labels, no tolerance code. What
 it promises is tested against those. A later version is a second function; this one is kept.
@@ -64,19 +64,19 @@ def _drawn(dice: SeededIntegers, tier: str) -> LineCurrentValues:
 
 
 def _slipped(lines: LineCurrentValues) -> Iterator[complex]:
-    """Where the commonest mistakes end, in tenths of an ampere."""
-    parts = lines.phasors
-    whole = phasor.total(parts)
+    """The wrong results of the commonest mistakes, in tenths of an ampere."""
+    currents = lines.phasors
+    total = phasor.total(currents)
     first = lines.angles[0]
-    for index, part in enumerate(parts):
-        yield whole - part
-        yield whole - part - part
+    for index, current in enumerate(currents):
+        yield total - current
+        yield total - current - current
         turn = wrap(lines.angles[index] - first)
         size = float(lines.tenths[index])
         if index:
             other = 180.0 - turn if turn > 0 else -180.0 - turn
-            yield whole - part + phasor.polar(size, first + other)
-            yield whole - part + phasor.polar(size, first - turn)
+            yield total - current + phasor.polar(size, first + other)
+            yield total - current + phasor.polar(size, first - turn)
     for one, two in combinations(range(3), 2):
         exchanged = list(lines.tenths)
         exchanged[one], exchanged[two] = exchanged[two], exchanged[one]
@@ -106,11 +106,11 @@ def _dragged(lines: LineCurrentValues, order: tuple[int, ...]) -> Iterator[compl
 
 def _sharp(lines: LineCurrentValues) -> bool:
     """Whether some order lets both parallelograms be drawn without a flat crossing."""
-    parts = lines.phasors
+    currents = lines.phasors
     for one, two in combinations(range(3), 2):
         three = 3 - one - two
         first = math.fabs(wrap(lines.angles[two] - lines.angles[one]))
-        second = math.fabs(wrap(lines.angles[three] - phasor.angle(parts[one] + parts[two])))
+        second = math.fabs(wrap(lines.angles[three] - phasor.angle(currents[one] + currents[two])))
         if all(FLAT <= angle <= 180.0 - FLAT for angle in (first, second)):
             return True
     return False
@@ -122,11 +122,11 @@ def accepted(lines: LineCurrentValues) -> bool:
     sizes = sorted(lines.tenths)
     if least < LEAST_LINE * largest or any(b - a < LEAST_APART * largest for a, b in zip(sizes, sizes[1:])):  # noqa: B905, RUF007
         return False
-    whole = phasor.total(lines.phasors)
-    size = phasor.magnitude(whole)
+    total = phasor.total(lines.phasors)
+    size = phasor.magnitude(total)
     if not LEAST_SUM * largest <= size <= 1.6 * largest or not _sharp(lines):
         return False
-    return all(phasor.magnitude(end - whole) >= CLEAR * largest for end in _slipped(lines))
+    return all(phasor.magnitude(end - total) >= CLEAR * largest for end in _slipped(lines))
 
 
 def lines_of(code: Code) -> LineCurrentValues:

@@ -18,7 +18,11 @@ from pycore.words import verdict as words
 from pycore.words.phrase import Phrase
 
 FEW = 6
-"""Readings below which their own scatter is too uncertain to pass over in silence."""
+"""Number of readings below which the page says that their scatter is uncertain."""
+JUST_OUTSIDE = 1.1
+"""E_n up to which a difference is called just outside."""
+MOST_DECIMALS = 4
+"""Decimals beyond the problem's own with which two amounts that differ are told apart, at most."""
 INKS: dict[str, tuple[Ink, str]] = {
     words.DRAWING: ("orange", "diamond"), words.CALCULATION: ("accent", "circle"), words.METER: ("blue", "square"),
 }  # fmt: skip
@@ -26,17 +30,17 @@ INKS: dict[str, tuple[Ink, str]] = {
 
 @dataclass(frozen=True, slots=True)
 class ComparedAnswer:
-    """One of the three answers (A): who says it, what, and its own half-width at about 95 %."""
+    """One of the three answers (A): its source, its value and its half-width at about 95 %."""
 
-    who: str
+    source: str
     value: float
     half: float
 
 
 @dataclass(frozen=True, slots=True)
 class Pair:
-    """Two answers, the standard uncertainty of their difference (A) and its coverage factor, why they may
-    differ, and what they share."""
+    """Two answers, the standard uncertainty of their difference (A) and its coverage factor, the reason why they
+    can differ, and what they share."""
 
     first: ComparedAnswer
     second: ComparedAnswer
@@ -46,8 +50,13 @@ class Pair:
     shared: str
 
 
+def just_outside(comparison: Verdict) -> bool:
+    """Whether two answers disagree by so little that another reading comes before any reason."""
+    return not comparison.agree and comparison.number is not None and comparison.number <= JUST_OUTSIDE
+
+
 class NeutralVerdict:
-    """What one case says of its three answers; ``plan`` is the drawing on the sheet."""
+    """The comparison of the three answers of a case; ``plan`` is the drawing on the sheet."""
 
     def __init__(self, case: NeutralCase, plan: Plan) -> None:
         self.case, self.plan = case, plan
@@ -62,21 +71,32 @@ class NeutralVerdict:
         """A result in the problem's decimals and one more."""
         return self.writing.fixed(value, 1) + NO_BREAK_SPACE + self.writing.unit
 
+    def amounts(self, comparison: Verdict) -> tuple[str, str]:
+        """The difference of two answers and its expanded uncertainty (A) as text, with so many decimals that they are
+        written as different if they disagree."""
+        apart = math.fabs(comparison.difference)
+        for extra in range(1, MOST_DECIMALS + 1):
+            texts = self.writing.fixed(apart, extra), self.writing.fixed(comparison.expanded, extra)
+            if comparison.agree or texts[0] != texts[1]:
+                break
+        first, second = (text + NO_BREAK_SPACE + self.writing.unit for text in texts)
+        return first, second
+
     # Uncertainties.
 
     @property
     def drawing(self) -> float:
-        """Standard uncertainty of what a hand draws."""
+        """Standard uncertainty (A) of a drawn result."""
         return self.case.scatter(self.plan).length
 
     def between(self) -> float:
-        """Standard uncertainty of calculation less reading."""
+        """Standard uncertainty (A) of the difference between calculation and reading."""
         lines, angles = self.case.solution.lines, self.case.solution.angles
-        read = self.problem.measured or 0.0
-        return difference(read, lines, angles, self.meter, one_meter=self.one_meter, scatter=self.scatter)
+        reading = self.problem.measured or 0.0
+        return difference(reading, lines, angles, self.meter, one_meter=self.one_meter, scatter=self.scatter)
 
     def factor(self, standard: float) -> float:
-        """The coverage factor of a difference in which the repeated readings have their share."""
+        """The coverage factor of a standard uncertainty (A) that contains the scatter of the readings."""
         if standard <= 0.0:
             return COVERAGE
         return coverage_factor(effective_freedom(standard, self.scatter, len(self.problem.readings)))
@@ -84,141 +104,155 @@ class NeutralVerdict:
     def results(self) -> dict[str, ComparedAnswer]:
         """The answers there are, each with the half-width of its bar."""
         solution, problem = self.case.solution, self.problem
-        made: dict[str, ComparedAnswer] = {}
+        answers: dict[str, ComparedAnswer] = {}
         if problem.drawn is not None:
             drawn = problem.drawn.value(self.plan.factor)
-            made[words.DRAWING] = ComparedAnswer(words.DRAWING, drawn, COVERAGE * self.drawing)
+            answers[words.DRAWING] = ComparedAnswer(words.DRAWING, drawn, COVERAGE * self.drawing)
         own = 0.0
         if problem.measured is not None:
             own = computed(solution.lines, solution.angles, self.meter, one_meter=self.one_meter).standard
-        made[words.CALCULATION] = ComparedAnswer(words.CALCULATION, solution.current, COVERAGE * own)
+        answers[words.CALCULATION] = ComparedAnswer(words.CALCULATION, solution.current, COVERAGE * own)
         if problem.measured is not None:
             standard = math.hypot(self.meter.standard(problem.measured), self.scatter)
-            made[words.METER] = ComparedAnswer(words.METER, problem.measured, self.factor(standard) * standard)
-        return made
+            answers[words.METER] = ComparedAnswer(words.METER, problem.measured, self.factor(standard) * standard)
+        return answers
 
     def pairs(self) -> tuple[Pair, ...]:
-        """Every two answers, with what parts them."""
-        found = self.results()
-        drawn, read, reckoned = found.get(words.DRAWING), found.get(words.METER), found[words.CALCULATION]
-        made: list[Pair] = []
-        if drawn:
-            made.append(Pair(drawn, reckoned, self.drawing, COVERAGE, self.hand_words(), words.SHARED_VALUES))
-        if read:
+        """Every pair of answers, with the uncertainty of their difference."""
+        answers = self.results()
+        drawing, reading, calculation = answers.get(words.DRAWING), answers.get(words.METER), answers[words.CALCULATION]
+        pairs: list[Pair] = []
+        if drawing:
+            pairs.append(Pair(drawing, calculation, self.drawing, COVERAGE, self.hand_words(), words.SHARED_VALUES))
+        if reading:
             standard = self.between()
             shared = words.SHARED_GAIN if self.one_meter else words.SHARED_NOTHING
-            made.append(Pair(read, reckoned, standard, self.factor(standard), self.meter_words(), shared))
-        if drawn and read:
+            pairs.append(Pair(reading, calculation, standard, self.factor(standard), self.meter_words(), shared))
+        if drawing and reading:
             # The drawing starts from the same line readings as the calculation.
             standard = math.hypot(self.between(), self.drawing)
             why = words.both(self.hand_words(), self.meter_words())
             shared = words.SHARED_GAIN if self.one_meter else words.SHARED_NOTHING
-            made.append(Pair(drawn, read, standard, self.factor(standard), why, shared))
-        return tuple(made)
+            pairs.append(Pair(drawing, reading, standard, self.factor(standard), why, shared))
+        return tuple(pairs)
 
     def of_reading(self) -> Verdict | None:
         """Whether the meter's reading agrees with the calculation; None without a reading."""
-        read = self.problem.measured
-        if read is None:
+        reading = self.problem.measured
+        if reading is None:
             return None
         standard = self.between()
-        return verdict(read, self.case.solution.current, standard, self.factor(standard))
+        return verdict(reading, self.case.solution.current, standard, self.factor(standard))
 
     # Words.
 
     def hand_words(self) -> str:
         """The hand in words."""
-        mark, who = self.writing.mark, self.case.hand
-        length = quantity.plain(who.length, mark) + f"{NO_BREAK_SPACE}mm"
-        return words.by_hand(length, quantity.plain(who.angle, mark) + "°")
+        mark, hand = self.writing.mark, self.case.hand
+        length = quantity.plain(hand.length, mark) + f"{NO_BREAK_SPACE}mm"
+        return words.by_hand(length, quantity.plain(hand.angle, mark) + "°")
 
     def meter_words(self) -> str:
         """The meters in words."""
         mark, meter = self.writing.mark, self.meter
         percent, digits = quantity.plain(meter.percent, mark), quantity.plain(meter.digits, mark)
-        return words.by_meters(percent, digits, one=self.one_meter)
+        return words.by_meters(percent, digits, self.writing.short(meter.digit), one=self.one_meter)
 
     def blocks(self) -> list[Block]:
-        """The picture, a sentence for each two answers, and what could be why where two disagree."""
+        """The picture, a sentence for each pair, and possible reasons if a pair disagrees."""
         pairs = self.pairs()
         if not pairs:
             return [Paragraph(words.hint())]
-        made: list[Block] = [WorkingPicture(self.picture(), "intervals"), Paragraph(words.PICTURE_MEANING)]
-        made += [Paragraph(phrase) for phrase in self.remarks()]
+        blocks: list[Block] = [WorkingPicture(self.picture(), "intervals"), Paragraph(words.PICTURE_MEANING)]
+        blocks += [Paragraph(phrase) for phrase in self.remarks()]
         doubtful: list[Pair] = []
         for pair in pairs:
-            found = verdict(pair.first.value, pair.second.value, pair.standard, pair.factor)
-            made += self.judged(pair, found)
-            doubtful += [] if found.agree else [pair]
+            comparison = verdict(pair.first.value, pair.second.value, pair.standard, pair.factor)
+            blocks += self.judgement_of(pair, comparison)
+            doubtful += [] if comparison.agree else [pair]
         if self.full:
-            made.append(Paragraph(words.EN_MEANS))
+            blocks.append(Paragraph(words.EN_MEANS))
         for pair in doubtful:
-            made += self.causes(pair)
-        return made
+            blocks += self.causes(pair)
+        return blocks
 
-    def judged(self, pair: Pair, found: Verdict) -> list[Block]:
+    def judgement_of(self, pair: Pair, comparison: Verdict) -> list[Block]:
         """One sentence with its numbers; in full wording E_n and what is shared."""
-        apart = self.amount(math.fabs(found.difference))
-        told = words.compared(
-            pair.first.who, self.amount(pair.first.value), pair.second.who, self.amount(pair.second.value), apart
+        apart, normal = self.amounts(comparison)
+        compared = words.compared(
+            pair.first.source, self.amount(pair.first.value), pair.second.source, self.amount(pair.second.value), apart
         )
-        say = words.agree if found.agree else words.disagree
-        made: list[Block] = [Paragraph(say(told, self.amount(found.expanded), pair.why))]
-        if self.full and found.number is not None:
-            number = quantity.fixed(found.number, 2, self.writing.mark)
+        sentence = words.agree if comparison.agree else words.disagree
+        if just_outside(comparison):
+            sentence = words.just_outside
+        blocks: list[Block] = [Paragraph(sentence(compared, normal, pair.why))]
+        if self.full and comparison.number is not None:
+            number = quantity.fixed(comparison.number, 2, self.writing.mark)
             factor = quantity.plain(pair.factor, self.writing.mark)
-            made.append(Paragraph(words.en(number, apart, self.amount(found.expanded), factor, pair.shared)))
-        return made
+            blocks.append(Paragraph(words.en(number, apart, normal, factor, pair.shared)))
+        return blocks
 
     def causes(self, pair: Pair) -> list[Block]:
-        """What could be why, each with its size and the measurement that would tell."""
-        if pair.second.who != words.CALCULATION:
+        """Possible reasons, each with its size and the next measurement."""
+        if pair.second.source != words.CALCULATION:
             return []
-        if pair.first.who == words.METER:
-            told = measured_causes(self.case, pair.first.value, self.amount)
-            return [Paragraph(words.WHY_MEASURED), BulletList(told), Paragraph(words.ONE_NUMBER)] if told else []
-        told = drawn_causes(self.case, self.plan, pair.first.value, self.amount)
-        return [Paragraph(words.WHY_DRAWN), BulletList(told)]
+        if pair.first.source == words.METER:
+            reasons = measured_causes(self.case, pair.first.value, self.amount)
+            if not reasons:
+                return []
+            return [Paragraph(words.WHY_MEASURED), BulletList(reasons), Paragraph(words.ONE_NUMBER)]
+        reasons = drawn_causes(self.case, self.plan, pair.first.value, self.amount)
+        return [Paragraph(words.WHY_DRAWN), BulletList(reasons)]
 
     def remarks(self) -> tuple[Phrase, ...]:
-        """What is to be said of the readings and of the meter's limit before judging."""
-        read = self.problem.measured
-        if read is None:
+        """Notes on the readings and on the meter's limit, before the comparison."""
+        reading = self.problem.measured
+        if reading is None:
             return ()
-        meter, made = self.meter, list(self.repeats(read))
-        if read == 0.0 and not self.case.solution.closed:
-            made.append(words.NOTHING_READ)
-        elif meter.digit >= read > 0.0:
-            made.append(words.coarse(self.writing.short(meter.digit), self.amount(read)))
-        elif meter.limit(read) >= read > 0.0:
-            made.append(words.wide_limit(self.amount(meter.limit(read)), self.amount(read)))
+        meter, phrases = self.meter, list(self.repeats(reading))
+        if self.problem.digit_from_readings and meter.digits > 0.0:
+            phrases.append(words.digit_from_readings(self.writing.short(meter.digit)))
+        if not self.full:
+            phrases.append(words.ONE_METER if self.one_meter else words.SEVERAL_METERS)
+        if reading == 0.0 and not self.case.solution.closed:
+            phrases.append(words.NOTHING_READ)
+        elif meter.digit >= reading > 0.0:
+            phrases.append(words.coarse(self.writing.short(meter.digit), self.amount(reading)))
+        elif meter.limit(reading) >= reading > 0.0:
+            phrases.append(words.wide_limit(self.amount(meter.limit(reading)), self.amount(reading)))
         if meter.percent == 0.0 and meter.digits == 0.0:
-            made.append(words.NO_LIMIT)
-        return tuple(made)
+            phrases.append(words.NO_LIMIT)
+        return tuple(phrases)
 
-    def repeats(self, read: float) -> tuple[Phrase, ...]:
-        """What repeated readings say, or that there is only one."""
+    def repeats(self, reading: float) -> tuple[Phrase, ...]:
+        """The scatter of repeated readings (mean in A), or a note that there is only one."""
         count = len(self.problem.readings)
         if count == 1:
             return (words.READ_ONCE,) if self.full else ()
         if self.scatter == 0.0:
-            return (words.repeated_alike(str(count), self.amount(read)),)
-        told = words.repeated(str(count), self.amount(read), self.amount(self.scatter))
-        factor = self.factor(self.between())
-        if self.full and count < FEW and factor > COVERAGE:
-            return (told, words.few_readings(str(count), quantity.plain(factor, self.writing.mark)))
-        return (told,)
+            return (words.repeated_alike(str(count), self.amount(reading)),)
+        sentence = words.repeated(str(count), self.amount(reading), self.amount(self.scatter))
+        if count >= FEW:
+            return (sentence,)
+        if not self.full:
+            return (sentence, words.few_readings(str(count)))
+        alone, whole = (
+            quantity.plain(factor, self.writing.mark)
+            for factor in (coverage_factor(count - 1), self.factor(self.between()))
+        )
+        return (sentence, words.few_readings_factors(str(count), alone, whole))
 
     def picture(self) -> Page:
         """The answers as intervals on one axis."""
         rows = [
             Interval(
                 words.picture_row(
-                    words.SHORT[one.who], self.amount(one.value), self.amount(one.half) if one.half > 0.0 else ""
+                    words.SHORT[answer.source], self.amount(answer.value),
+                    self.amount(answer.half) if answer.half > 0.0 else "",
                 ),
-                one.value / self.writing.factor, one.half / self.writing.factor, *INKS[one.who],
+                answer.value / self.writing.factor, answer.half / self.writing.factor, *INKS[answer.source],
             )
-            for one in self.results().values()
+            for answer in self.results().values()
         ]  # fmt: skip
-        told = words.picture_told("; ".join(row.label for row in rows))
-        return intervals(rows, self.writing.unit, self.writing.mark, words.PICTURE_TITLE, told)
+        description = words.picture_told("; ".join(row.label for row in rows))
+        return intervals(rows, self.writing.unit, self.writing.mark, words.PICTURE_TITLE, description)

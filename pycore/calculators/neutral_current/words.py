@@ -1,4 +1,4 @@
-"""What the neutral-current page says beside its figures."""
+"""Sentences of the neutral-current page."""
 
 from pycore.words.answers import Name
 from pycore.words.phrase import Phrase, Symbol, say
@@ -23,16 +23,13 @@ CAUTIONS = (
 NEUTRAL, METER_ON_NEUTRAL, BY_FORMULA = "Neutral", "meter on the neutral", "By the closed formula"
 
 
-def balanced() -> Phrase:
-    """Currents and angles equal."""
-    return say("The load is balanced: three equal currents 120° apart add to zero.")
+BALANCED = say("The load is balanced: three equal currents 120° apart add to zero.")
+"""Currents and angles equal."""
 
-
-def closed_not_balanced() -> Phrase:
-    """The sum is zero by chance."""
-    return say(
-        "The three currents add to zero, but the load is not balanced: the currents or their angles are unequal."
-    )
+CLOSED_NOT_BALANCED = say(
+    "The three currents add to zero, but the load is not balanced: the currents or their angles are unequal."
+)
+"""The sum is zero by chance."""
 
 
 def below_largest(neutral: str, largest: str) -> Phrase:
@@ -45,12 +42,11 @@ def below_largest(neutral: str, largest: str) -> Phrase:
     )
 
 
-def unequal_power_factors() -> Phrase:
-    """The sanity check does not hold."""
-    return say(
-        "The power factors are unequal, so the neutral current can be more than the largest line current. The check "
-        "for equal power factors cannot be used here."
-    )
+UNEQUAL_POWER_FACTORS = say(
+    "The lines lag (or lead) by different angles, so the neutral current can be more than the largest line current. "
+    "The check for equal power factors cannot be used here."
+)
+"""The sanity check does not hold."""
 
 
 def one_line(line: str) -> Phrase:
@@ -120,33 +116,26 @@ def meter_zero(reading: str) -> Phrase:
     return say("Meter on the neutral: {reading}. The calculation gives 0 A.", reading=reading)
 
 
-def formula_intro() -> Phrase:
-    """When the closed formula holds."""
-    return say(
-        "For three line currents 120° apart (equal power factor, all lagging or all leading) with the sizes {a}, {b}, "
-        "{c}:",
-        a=Symbol("a"),
-        b=Symbol("b"),
-        c=Symbol("c"),
-    )
+FORMULA_INTRO = say(
+    "For three line currents 120° apart (equal power factor, all lagging or all leading) with the sizes {a}, {b}, "
+    "{c}:",
+    a=Symbol("a"),
+    b=Symbol("b"),
+    c=Symbol("c"),
+)
+"""When the closed formula holds."""
 
+FORMULA_DIFFERENCES = say("The same formula with differences. It shows that equal currents give 0:")
+"""The cancellation-free form."""
 
-def formula_differences() -> Phrase:
-    """The cancellation-free form."""
-    return say("The same formula with differences. It shows that equal currents give 0:")
+FORMULA_NO_ANGLE = say("The formula gives the size only. For the angle, use a drawing or components.")
+"""What the formula cannot give."""
 
-
-def formula_no_angle() -> Phrase:
-    """What the formula cannot give."""
-    return say("The formula gives the size only. For the angle, use a drawing or components.")
-
-
-def formula_fails() -> Phrase:
-    """Why the closed formula is refused."""
-    return say(
-        "The closed formula √(a² + b² + c² − ab − bc − ca) is valid only if all three lines have the same angle of "
-        "lag (or lead), so that the currents are 120° apart. This is not so here: use components or a drawing."
-    )
+FORMULA_FAILS = say(
+    "The closed formula √(a² + b² + c² − ab − bc − ca) is valid only if all three lines have the same angle of "
+    "lag (or lead), so that the currents are 120° apart. This is not so here: use components or a drawing."
+)
+"""Why the closed formula is refused."""
 
 
 SHORT: dict[str, str] = {}

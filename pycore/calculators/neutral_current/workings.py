@@ -17,14 +17,15 @@ A, B, C = Symbol("a"), Symbol("b"), Symbol("c")
 def formula_blocks(symbol: Symbol, solution: StarSolution, writing: NumberFormat) -> tuple[Block, ...]:
     """The closed formula with this problem's numbers, or why it does not hold."""
     if not solution.equal_angles:
-        return (Paragraph(words.formula_fails()),)
+        return (Paragraph(words.FORMULA_FAILS),)
     sizes = solution.load.currents
     a, b, c = (Number(writing.as_typed(value)) for value in sizes)
     squares = (Square(A), "+", Square(B), "+", Square(C))
     filled = (Square(a), "+", Square(b), "+", Square(c))
     minus = ("−", A, B, "−", B, C, "−", C, A)
     filled_minus = ("−", a, "×", b, "−", b, "×", c, "−", c, "×", a)
-    result = result_row(symbol, closed_formula(sizes), writing)
+    size = closed_formula(sizes)
+    result = result_row(symbol, size, size, writing)
     half = Fraction(Number("1"), Number("2"))
     differences = row(
         half,
@@ -39,7 +40,7 @@ def formula_blocks(symbol: Symbol, solution: StarSolution, writing: NumberFormat
         Bracketed(row(Square(Bracketed(gaps[0])), "+", Square(Bracketed(gaps[1])), "+", Square(Bracketed(gaps[2])))),
     )
     return (
-        Paragraph(words.formula_intro()),
+        Paragraph(words.FORMULA_INTRO),
         Equation((
             row(symbol, "=", Root(row(*squares, *minus))),
             row(symbol, "=", Root(row(*filled, *filled_minus))),
@@ -47,13 +48,13 @@ def formula_blocks(symbol: Symbol, solution: StarSolution, writing: NumberFormat
         )),
         Equation(
             (row(symbol, "=", Root(differences)), row(symbol, "=", Root(filled_gaps)), result),
-            words.formula_differences(),
+            words.FORMULA_DIFFERENCES,
         ),
-        Paragraph(words.formula_no_angle()),
+        Paragraph(words.FORMULA_NO_ANGLE),
     )  # fmt: skip
 
 
 def _difference(value: float, writing: NumberFormat) -> str:
     """A difference of given values, with their decimals and a true minus sign."""
-    written = writing.as_typed(math.fabs(value))
-    return quantity.MINUS + written if value < 0 and written != "0" else written
+    number_text = writing.as_typed(math.fabs(value))
+    return quantity.MINUS + number_text if value < 0 and number_text != "0" else number_text

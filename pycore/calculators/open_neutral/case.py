@@ -1,4 +1,4 @@
-"""From the form to the sum that is drawn."""
+"""One problem of the open neutral: loads and supply as phasors to draw, and the words of its sheets."""
 
 from pycore import phasor, quantity
 from pycore.calculators.open_neutral import words
@@ -7,7 +7,7 @@ from pycore.calculators.open_neutral.construction import METHOD, displacement
 from pycore.calculators.open_neutral.fields import FIELDS
 from pycore.calculators.open_neutral.sentences import OWN_STEPS
 from pycore.constructions.construction import Arm, Construction, DrawingConvention
-from pycore.constructions.methods import COMPONENTS, FIRST_PAIR, PARALLELOGRAM, TIP_TO_TAIL
+from pycore.constructions.methods import COMPONENTS, PARALLELOGRAM, TIP_TO_TAIL
 from pycore.drawing import Ink
 from pycore.forms import conventions
 from pycore.quantity import NO_BREAK_SPACE
@@ -21,7 +21,7 @@ from pycore.words.phrase import Phrase, Symbol, say
 
 
 class OpenCase(SumCase):
-    """One load with its neutral open or whole, as the form asks for it to be drawn."""
+    """Three loads with the neutral open or connected, as the form asks."""
 
     slug = "open-neutral"
     fields = FIELDS
@@ -70,12 +70,12 @@ class OpenCase(SumCase):
         return inks | {f"u{number}": inks[f"i{number}"] for number in (1, 2, 3)}
 
     def possible(self, method: str) -> str:
-        """The star point's shift, or the currents' sum by the method asked for."""
+        """The displacement, or the requested method for the sum of the currents."""
         return method if method == METHOD else super().possible(method)
 
-    def orders(self, method: str, asked: str = "") -> tuple[str, ...]:
-        """The shift has one order only."""
-        return (FIRST_PAIR,) if method == METHOD else super().orders(method, asked)
+    def orders(self, method: str, requested: str = "") -> tuple[str, ...]:
+        """The displacement has only one order."""
+        return ("12",) if method == METHOD else super().orders(method, requested)
 
     def build(self, method: str, order: str) -> Construction:
         """The construction of a method in an order."""
@@ -104,22 +104,22 @@ class OpenCase(SumCase):
 
     def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
-        given = self.given_words(short=plan.layout.paper == SMALL_SHEET)
-        return sheet_words(self, plan, kind, method, words.TASK_OPEN if self.open else words.TASK_WHOLE, given)
+        values = self.values_text(short=plan.layout.paper == SMALL_SHEET)
+        return sheet_words(self, plan, kind, method, words.TASK_OPEN if self.open else words.TASK_WHOLE, values)
 
     def load_text(self, number: int) -> str:
-        """A load as it is written: 20 Ω, 20 + j10 Ω."""
+        """A load as text: 20 Ω, 20 + j10 Ω."""
         value = self.loads[number - 1]
-        return words.nothing_connected() if value is None else figures.impedance(value, self.notation.mark)
+        return words.NOTHING_CONNECTED if value is None else figures.impedance(value, self.notation.mark)
 
-    def given_words(self, *, short: bool = False) -> str:
-        """The loads, the line voltage and the sequence; where room is ``short``, the usual sequence is left out."""
+    def values_text(self, *, short: bool = False) -> str:
+        """The loads, the line voltage (V) and the sequence; with ``short``, the usual sequence is left out."""
         volts = quantity.plain(self.solution.star.line_voltage, self.notation.mark) + f"{NO_BREAK_SPACE}V"
         one, two, three = self.lines
         sequence = (one, two, three) if self.problem["sequence"] == "123" else (one, three, two)
         loads = [words.on_line(line, self.load_text(number)) for number, line in enumerate(self.lines, start=1)]
-        told = "" if short and self.problem["sequence"] == "123" else ", ".join(sequence)
-        return words.on_voltage(", ".join(loads), volts, told)
+        sequence_text = "" if short and self.problem["sequence"] == "123" else ", ".join(sequence)
+        return words.on_voltage(", ".join(loads), volts, sequence_text)
 
 
 def _short_names(names: str) -> tuple[str, ...]:
@@ -132,5 +132,5 @@ def sizes_of(values: tuple[complex, ...]) -> list[float]:
 
 
 def three_figures(size: float) -> float:
-    """A size to three figures, as finely as it is worth writing."""
+    """A size rounded to three figures."""
     return float(f"{size:.3g}")

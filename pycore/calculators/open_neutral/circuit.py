@@ -19,7 +19,7 @@ MOST_TIMES = 1000.0
 
 
 class FloatingStarPointError(ValueError):
-    """Raised where the admittances add to nothing, or nearly: the star point's voltage is then without bound."""
+    """Raised if the admittances add to zero, or nearly: the displacement is then unlimited."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,8 +34,9 @@ class UnbalancedStar:
 
 @dataclass(frozen=True, slots=True)
 class OpenNeutral:
-    """Both cases side by side: phase voltages, line currents and neutral current with the neutral; the star
-    point's displacement, load voltages and line currents without it. Phasors from the L1 phase voltage."""
+    """Both cases side by side (V, A, r.m.s.): phase voltages, line currents and neutral current with the neutral
+    connected; displacement of the star point, load voltages and line currents with the neutral open. Angles are
+    measured anticlockwise from the L1 phase voltage."""
 
     star: UnbalancedStar
     phases: Three
@@ -47,23 +48,26 @@ class OpenNeutral:
 
 
 def solve(star: UnbalancedStar) -> OpenNeutral:
-    """Both cases of one load. Raises NoBalance where mixed reactances cancel, ValueError for no load at all."""
+    """Return both cases of one load (V, A, r.m.s.; angles in degrees from the L1 phase voltage).
+
+    Raises FloatingStarPointError if the admittances add to zero or nearly, ValueError if no load is connected.
+    """
     size = star.line_voltage / ROOT_THREE
     one, two, three = (phasor.polar(size, angle) for angle in VOLTAGE_ANGLES[star.sequence])
     phases = (one, two, three)
     if all(value == 0 for value in star.admittances):
         raise ValueError("no load is connected")
     currents = tuple(v * y for v, y in zip(phases, star.admittances, strict=True))
-    together = phasor.total(star.admittances)
-    if together == 0:
+    admittance_sum = phasor.total(star.admittances)
+    if admittance_sum == 0:
         raise FloatingStarPointError("the admittances add to nothing")
     neutral = phasor.total(currents)
-    displacement = neutral / together
+    displacement = neutral / admittance_sum
     if phasor.magnitude(displacement) > MOST_TIMES * size:
         raise FloatingStarPointError("the admittances nearly cancel")
     voltages = tuple(v - displacement for v in phases)
-    flowing = tuple(v * y for v, y in zip(voltages, star.admittances, strict=True))
+    open_currents = tuple(v * y for v, y in zip(voltages, star.admittances, strict=True))
     return OpenNeutral(
         star, phases, (currents[0], currents[1], currents[2]), neutral, displacement,
-        (voltages[0], voltages[1], voltages[2]), (flowing[0], flowing[1], flowing[2]),
+        (voltages[0], voltages[1], voltages[2]), (open_currents[0], open_currents[1], open_currents[2]),
     )  # fmt: skip

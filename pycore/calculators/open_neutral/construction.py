@@ -1,5 +1,5 @@
-"""The displaced star point: phase voltages from one point, their tips joined to the triangle of line voltages,
-the star point's shift set off inside it, and each load's voltage measured from there."""
+"""The construction of the displaced star point: draw the phase voltages from the common point, join their tips to
+the triangle of line voltages, draw the displacement, and measure each load's voltage from its tip."""
 
 from pycore import phasor
 from pycore.constructions import step_kinds
@@ -32,7 +32,7 @@ def _shift(arms: tuple[Arm, ...], shift: complex, reference: float) -> Step:
 
 
 def displacement(arms: tuple[Arm, ...], shift: complex, reference: float) -> Construction:
-    """The construction for three phase voltages and the shift of the star point (all in volts).
+    """Return the construction for three phase voltages and the displacement of the star point (V).
 
     ``reference`` is the direction drawn first, in degrees. The point ``N`` is the load's star point.
     """

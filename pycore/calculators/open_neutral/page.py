@@ -23,10 +23,10 @@ from pycore.sums.problem import read_sheet
 from pycore.trig import ROOT_THREE
 from pycore.words.phrase import Phrase, say
 
-SUFFERS, STARVES = 1.05, 0.95
-"""Shares of the usual voltage beyond which a load is said to suffer or to starve."""
+TOO_MUCH, TOO_LITTLE = 1.05, 0.95
+"""Shares of the normal voltage beyond which a load is said to have too much or too little."""
 SAME = 1e-9
-"""Share of the line voltage within which two loads have the same."""
+"""Difference, as a share of the line voltage, up to which two load voltages count as equal."""
 
 
 class OpenNeutralPage(SumPage[OpenCase]):
@@ -50,7 +50,7 @@ class OpenNeutralPage(SumPage[OpenCase]):
             for name in NAMES
         )
         if not reader.faults and all(load is None for load in loads):
-            reader.fault("z1", words.no_loads())
+            reader.fault("z1", words.NO_LOADS)
         sequence, method = reader.choice("sequence"), reader.choice("method")
         if reader.faults:
             reader.finish()
@@ -58,7 +58,7 @@ class OpenNeutralPage(SumPage[OpenCase]):
         try:
             solution = solve(UnbalancedStar(volts, (one, two, three), sequence))
         except FloatingStarPointError:
-            raise InputError(*(Fault(name, reader.text(name), words.without_bound()) for name in NAMES)) from None
+            raise InputError(*(Fault(name, reader.text(name), words.WITHOUT_BOUND) for name in NAMES)) from None
         sizes, unit = ([volts / ROOT_THREE], "V") if method == METHOD else (sizes_of(solution.currents), "A")
         problem = read_sheet(reader, FIELDS, [three_figures(size) for size in sizes], unit, computed=True)
         return OpenCase(problem, solution, loads)
@@ -71,15 +71,15 @@ class OpenNeutralPage(SumPage[OpenCase]):
         return practice
 
     def outputs(self, case: OpenCase, plan: Plan) -> tuple[Output, ...]:
-        """Shift and neutral current, each load's voltage."""
+        """Displacement (V) and neutral current (A), then each load's voltage (V)."""
         solution, mark = case.solution, case.notation.mark
         writing = case.notation.writing
         shift, neutral = phasor.magnitude(solution.displacement), phasor.magnitude(solution.neutral)
-        told = case.amount(case.size).partition(NO_BREAK_SPACE)[0]
-        headline = Output("displacement", shift, told, writing.unit, say(words.SHIFT))
+        number_text = case.amount(case.size).partition(NO_BREAK_SPACE)[0]
+        headline = Output("displacement", shift, number_text, writing.unit, say(words.SHIFT))
         second = Output("neutral-current", neutral, load_figures(neutral, mark), "A", say(words.NEUTRAL))
         if not case.open:
-            headline = Output("neutral-current", neutral, told, writing.unit, say(words.NEUTRAL))
+            headline = Output("neutral-current", neutral, number_text, writing.unit, say(words.NEUTRAL))
             second = Output("displacement", shift, load_figures(shift, mark), "V", say(words.SHIFT))
         voltages = [
             Output(f"voltage-{number}", phasor.magnitude(value), load_figures(phasor.magnitude(value), mark), "V",
@@ -90,61 +90,65 @@ class OpenNeutralPage(SumPage[OpenCase]):
 
     def values_text(self, case: OpenCase) -> Phrase:
         """The values in words."""
-        return (case.given_words(),)
+        return (case.values_text(),)
 
     def remarks(self, case: OpenCase) -> tuple[Phrase, ...]:
-        """Which load suffers, and what is taken for granted."""
+        """Which loads get too much or too little voltage, and what is assumed."""
         solution, mark = case.solution, case.notation.mark
-        made: list[Phrase] = []
+        phrases: list[Phrase] = []
         if not case.open and solution.displacement != 0:
             shift = load_figures(phasor.magnitude(solution.displacement), mark)
-            made.append(words.opened(f"{shift}{NO_BREAK_SPACE}V"))
+            phrases.append(words.neutral_open(f"{shift}{NO_BREAK_SPACE}V"))
         connected = [number for number in (1, 2, 3) if case.loads[number - 1] is not None]
         if solution.displacement == 0:
-            made.append(words.equal_loads())
+            phrases.append(words.EQUAL_LOADS)
         else:
-            made += [*self._unlike(case, connected), *self._rule(case, connected)]
+            phrases += [*self._unlike(case, connected), *self._rule(case, connected)]
         if case.open:
-            made.append(words.whole(load_figures(phasor.magnitude(solution.neutral), mark) + f"{NO_BREAK_SPACE}A"))
-        return (*made, words.constant())
+            neutral = load_figures(phasor.magnitude(solution.neutral), mark) + f"{NO_BREAK_SPACE}A"
+            phrases.append(words.neutral_connected(neutral))
+        return (*phrases, words.CONSTANT_IMPEDANCE)
 
     def _unlike(self, case: OpenCase, connected: list[int]) -> list[Phrase]:
-        """Which loads suffer and which starve: those with the most and the least voltage, equal ones together."""
+        """The loads with the highest and the lowest voltage, if that is not normal; equal ones together."""
         if len(connected) < 2:
             return []
         mark, line = case.notation.mark, case.solution.star.line_voltage
-        made: list[Phrase] = []
+        phrases: list[Phrase] = []
         if len(connected) == 2:
             volts = quantity.plain(line, mark) + f"{NO_BREAK_SPACE}V"
             first, second = (case.lines[number - 1] for number in connected)
-            made.append(words.in_series(first, second, volts))
+            phrases.append(words.in_series(first, second, volts))
         sizes = {number: phasor.magnitude(case.solution.voltages[number - 1]) for number in connected}
         most, least = max(sizes.values()), min(sizes.values())
-        for tell, bound, beyond in ((words.suffers, most, most > SUFFERS * line / ROOT_THREE),
-                                    (words.starves, least, least < STARVES * line / ROOT_THREE)):  # fmt: skip
+        extremes = (
+            (words.too_much_voltage, most, most > TOO_MUCH * line / ROOT_THREE),
+            (words.too_little_voltage, least, least < TOO_LITTLE * line / ROOT_THREE),
+        )
+        for sentence, bound, abnormal in extremes:
             for number in connected:
-                if beyond and math.fabs(sizes[number] - bound) <= SAME * line:
+                if abnormal and math.fabs(sizes[number] - bound) <= SAME * line:
                     share = quantity.fixed(100.0 * sizes[number] / line * ROOT_THREE, 0, mark) + f"{NO_BREAK_SPACE}%"
                     volts = load_figures(sizes[number], mark) + f"{NO_BREAK_SPACE}V"
-                    made.append(tell(case.lines[number - 1], volts, share, case.load_text(number)))
-        return made
+                    phrases.append(sentence(case.lines[number - 1], volts, share, case.load_text(number)))
+        return phrases
 
     def _rule(self, case: OpenCase, connected: list[int]) -> list[Phrase]:
-        """Where the star point goes, in one sentence."""
+        """Where the star point moves, in one sentence."""
         if len(connected) == 1:
             return [words.alone(case.lines[connected[0] - 1])]
         reaches = max(phasor.magnitude(voltage) for voltage in case.solution.voltages)
         if reaches > 1.0001 * case.solution.star.line_voltage:
-            return [words.outside()]
+            return [words.OUTSIDE]
         loads = [load for load in case.loads if load is not None]
         unlike = any(load != loads[0] for load in loads)
-        return [words.least_suffers()] if unlike and all(load.imag == 0 for load in loads) else []
+        return [words.LARGEST_RESISTANCE_RULE] if unlike and all(load.imag == 0 for load in loads) else []
 
     def calculated(self, case: OpenCase, plan: Plan) -> tuple[Working, ...]:
         """Millman's theorem with numbers, both cases side by side, and what a hand can do."""
         return (
             Working("millman", say(words.CALCULATED), tuple(millman(case))),
-            Working("compare", say(words.COMPARE), (comparison(case), Paragraph(words.constant()))),
+            Working("compare", say(words.COMPARE), (comparison(case), Paragraph(words.CONSTANT_IMPEDANCE))),
             SumAccuracy(case).working(plan),
         )
 

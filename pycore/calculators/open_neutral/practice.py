@@ -1,4 +1,4 @@
-"""The open neutral as practice knows it: problems from codes, and what mistakes give for the star point."""
+"""Practice problems of the open neutral from codes, and the star points that typical mistakes give."""
 
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
@@ -15,6 +15,7 @@ from pycore.practice import sums
 from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
 from pycore.practice.generator import first_accepted
+from pycore.practice.reckoning import of_the_result
 from pycore.practice.seeded_integers import SeededIntegers
 from pycore.practice.sums import DrawnSum
 from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
@@ -54,13 +55,19 @@ def _mistakes(case: OpenCase) -> Iterator[Mistake]:
         if phasor.total((one, two, three)) != 0:
             point = solve(replace(star, admittances=(one, two, three))).displacement * turned
             yield mistake("impedance-for-admittance", (CALCULATED, DRAWN), point, None, words.MISTAKES)
+        sizes = tuple(complex(phasor.magnitude(value)) for value in star.admittances)
+        if sizes != star.admittances:
+            one, two, three = sizes
+            point = solve(replace(star, admittances=(one, two, three))).displacement * turned
+            yield mistake("angles-ignored", BOTH, point, None, words.MISTAKES)
     yield mistake("line-for-phase", BOTH, shift * ROOT_THREE, None, words.MISTAKES)
+    yield from of_the_result(shift)
     angle, size = phasor.angle(shift), phasor.magnitude(shift)
     other = 180.0 - angle if angle > 0 else -180.0 - angle
     name = case.notation.tags["sum"]
     yield mistake("other-scale", (DRAWN,), phasor.polar(size, other), a=name)
     yield mistake("wrong-way", (DRAWN,), phasor.polar(size, -angle), a=name)
-    yield mistake("turned-round", BOTH, -shift)
+    yield mistake("arrow-reversed", (DRAWN,), -shift)
 
 
 def task_of(case: OpenCase) -> Task:
@@ -74,6 +81,7 @@ def task_of(case: OpenCase) -> Task:
         arms=(arm,), reference=reference, method="displacement", order="12", names={"i1": case.notation.tags["sum"]},
         unit=case.notation.writing.unit, scale=plan.scale / case.notation.writing.factor,
         scale_words=case.notation.scale(plan.scale), voltages={},
+        factor=plan.factor, say_scale=lambda scale: case.notation.scale(scale * case.notation.writing.factor),
     )  # fmt: skip
     mistakes = () if case.closed else (*_mistakes(case), *sums.of_scale(scaled))
     return Task(
@@ -93,6 +101,7 @@ def task_of(case: OpenCase) -> Task:
         signed=case.notation.polar,
         link=case.link(plan),
         in_steps=False,
+        largest=case.size,
     )
 
 
@@ -103,14 +112,14 @@ Load = tuple[int, int]
 
 
 def _drawn(dice: SeededIntegers, tier: str) -> tuple[Load, Load, Load]:
-    made: list[Load] = []
+    loads: list[Load] = []
     for _ in range(3):
         resistance = 10 * dice.between(1, 12) if tier == "support" else E12[dice.below(len(E12))]
-        made.append((resistance, 0))
+        loads.append((resistance, 0))
     if tier == "stretch":
         which = dice.below(3)
-        made[which] = (made[which][0], (10 * dice.between(2, 9)) * (1 if dice.below(4) else -1))
-    return made[0], made[1], made[2]
+        loads[which] = (loads[which][0], (10 * dice.between(2, 9)) * (1 if dice.below(4) else -1))
+    return loads[0], loads[1], loads[2]
 
 
 def shift_of(loads: tuple[Load, Load, Load]) -> complex:

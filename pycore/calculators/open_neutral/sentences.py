@@ -1,4 +1,4 @@
-"""Sentence and why of the steps that this construction alone has."""
+"""The sentence and the reason for each step that only this construction has."""
 
 import math
 from collections.abc import Callable, Mapping
@@ -21,7 +21,7 @@ def _distance(drawn: OnPaper) -> float:
 
 def _triangle(drawn: OnPaper, step: Step) -> Written:
     """The tips of the phase voltages joined."""
-    return words.triangle(), words.triangle_why()
+    return words.TRIANGLE, words.TRIANGLE_WHY
 
 
 def _shift(drawn: OnPaper, step: Step) -> Written:
@@ -32,12 +32,12 @@ def _shift(drawn: OnPaper, step: Step) -> Written:
         drawn.notation.tags["sum"], drawn.zero_name(turn), drawn.degrees(angle), drawn.sense(angle),
         drawn.length(_distance(drawn)),
     )  # fmt: skip
-    return sentence, words.shift_why()
+    return sentence, words.SHIFT_WHY
 
 
 def _no_shift(drawn: OnPaper, step: Step) -> Written:
     """The star point stays in the middle."""
-    return words.no_shift(), step_words.NOTHING
+    return words.NO_SHIFT, step_words.NOTHING
 
 
 def _load(drawn: OnPaper, step: Step) -> Written:
@@ -46,8 +46,7 @@ def _load(drawn: OnPaper, step: Step) -> Written:
     key = f"u{number}"
     volts = drawn.figure.readings[key]
     start = step_words.tip_of(drawn.notation.tags["sum"]) if _distance(drawn) else (drawn.place,)
-    amount = drawn.notation.writing.amount(volts)
-    sentence = words.load_step(drawn.notation.tags[key], start, drawn.tag(number), drawn.reading(volts), amount)
+    sentence = words.load_step(drawn.notation.tags[key], start, drawn.tag(number), drawn.measured(key, volts))
     return sentence, step_words.NOTHING
 
 

@@ -61,54 +61,49 @@ def on_line(line: str, load: str) -> str:
     return f"{line} {load}"
 
 
-def nothing_connected() -> str:
-    """A load that is not there."""
-    return "none"
+NOTHING_CONNECTED = "none"
+"""Stands for the value of an empty field."""
 
 
-def bad_load(label: str, given: str) -> str:
-    """Text that is no load."""
+def bad_load(label: str, typed: str) -> str:
+    """Message for a field that cannot be read as a load."""
     return (
-        f"{label} cannot be read: “{given[:24]}”. Enter ohms, such as 20 or 20 + j10, or a power, such as 3 kW. For "
+        f"{label} cannot be read: “{typed[:24]}”. Enter ohms, such as 20 or 20 + j10, or a power, such as 3 kW. For "
         "no load, leave it empty or write open."
     )
 
 
-def no_loads() -> str:
-    """Nothing is connected at all."""
-    return "No load is connected. Enter at least one, such as 20 Ω."
+NO_LOADS = "No load is connected. Enter at least one, such as 20 Ω."
+"""Message if all three fields are empty."""
+
+WITHOUT_BOUND = (
+    "These reactances cancel, or almost cancel: the voltage of the star point would be unlimited, or more than "
+    "1000 times the supply voltage. Change one of them. Real components have some resistance."
+)
+"""Message if the admittances add to zero, or nearly."""
 
 
-def without_bound() -> str:
-    """Reactances that cancel."""
-    return (
-        "These reactances cancel, or almost cancel: the voltage of the star point would be unlimited, or more than "
-        "1000 times the supply voltage. Change one of them. Real components have some resistance."
-    )
-
-
-def suffers(line: str, volts: str, share: str, load: str) -> Phrase:
+def too_much_voltage(line: str, volts: str, share: str, load: str) -> Phrase:
     """Which load has too much."""
     return say("**{line} has too much voltage:** its load of {load} gets {volts}, {share} of the normal voltage.",
                line=line, volts=volts, share=share, load=load)  # fmt: skip
 
 
-def starves(line: str, volts: str, share: str, load: str) -> Phrase:
+def too_little_voltage(line: str, volts: str, share: str, load: str) -> Phrase:
     """Which load has too little."""
     return say("{line} has too little voltage: its load of {load} gets {volts}, {share} of the normal voltage.",
                line=line, volts=volts, share=share, load=load)  # fmt: skip
 
 
-def least_suffers() -> Phrase:
-    """The rule for resistances."""
-    return say(
-        "The load with the largest resistance (the least power) gets the highest voltage: the star point moves "
-        "towards the line of the load with the smallest resistance."
-    )
+LARGEST_RESISTANCE_RULE = say(
+    "The load with the largest resistance (the least power) gets the highest voltage: the star point moves "
+    "towards the line of the load with the smallest resistance."
+)
+"""The rule for resistances."""
 
 
 def in_series(first: str, second: str, volts: str) -> Phrase:
-    """Two loads and nothing else."""
+    """Exactly two loads are connected."""
     return say((
         "With the neutral open, the loads on {first} and {second} are in series across the line voltage of {volts}."
     ),
@@ -116,7 +111,7 @@ def in_series(first: str, second: str, volts: str) -> Phrase:
 
 
 def alone(line: str) -> Phrase:
-    """One load only."""
+    """Exactly one load is connected."""
     return say(
         "Only the load on {line} is connected. With the neutral open no current can flow. The star point then has the "
         "full phase voltage and is dangerous to touch.",
@@ -124,36 +119,33 @@ def alone(line: str) -> Phrase:
     )
 
 
-def outside() -> Phrase:
-    """Mixed reactances."""
-    return say(
-        "The star point is outside the triangle: with mixed reactances the voltage of a load can be higher than the "
-        "line voltage."
-    )
+OUTSIDE = say(
+    "The star point is outside the triangle: with mixed reactances the voltage of a load can be higher than the "
+    "line voltage."
+)
+"""Mixed reactances."""
+
+EQUAL_LOADS = say(
+    "The star point stays at the centre and the neutral carries no current: the load currents add to zero there. "
+    "This is always so for three equal loads, and for some special unequal loads."
+)
+"""The displacement is zero."""
+
+CONSTANT_IMPEDANCE = say(
+    "Each load is assumed to have a constant impedance. Real loads change with the voltage, or fail."
+)
+"""The assumption of every result on this page."""
 
 
-def equal_loads() -> Phrase:
-    """Nothing moves."""
-    return say(
-        "The star point stays at the centre and the neutral carries no current: the load currents add to zero there. "
-        "This is always so for three equal loads, and for some special unequal loads."
-    )
-
-
-def constant() -> Phrase:
-    """What is taken for granted."""
-    return say("Each load is assumed to have a constant impedance. Real loads change with the voltage, or fail.")
-
-
-def whole(amount: str) -> Phrase:
-    """The other case."""
+def neutral_connected(amount: str) -> Phrase:
+    """What a connected neutral would change, on the page of the open neutral."""
     return say(
         "With the neutral connected, each load has its normal voltage and the neutral carries {amount}.", amount=amount
     )
 
 
-def opened(amount: str) -> Phrase:
-    """The other case, from the side of the whole neutral."""
+def neutral_open(amount: str) -> Phrase:
+    """What an open neutral would change, on the page of the connected neutral."""
     return say((
         "If the neutral opened, the star point would be displaced by {amount}. The next lines describe this case:"
     ),
@@ -167,13 +159,11 @@ HEAD = (LINE, "load", "voltage, neutral connected", "current, neutral connected"
 ), "current, neutral open")
 
 
-def millman() -> Phrase:
-    """The theorem in words."""
-    return say(
-        "Millman: voltage of the star point = sum of the currents that the loads take at their phase voltages ÷ sum "
-        "of their admittances, all as phasors (for resistances, the admittance is 1/R)."
-    )
-
+MILLMAN = say(
+    "Millman: voltage of the star point = sum of the currents that the loads take at their phase voltages ÷ sum "
+    "of their admittances, all as phasors (for resistances, the admittance is 1/R)."
+)
+"""The theorem in words."""
 
 BY_DISPLACEMENT = "Displacement of the star point"
 CALCULATED = "By calculation (Millman)"
@@ -189,16 +179,21 @@ MISTAKES = {
         "impedances were used instead of admittances",
         "First divide 1 by each impedance. The smallest impedance has the largest effect.",
     ),
+    "angles-ignored": (
+        "the angles of the loads were ignored: their sizes were used as plain numbers",
+        "An admittance has an angle too: a coil turns its current back, a capacitor turns it forward.",
+    ),
     "line-for-phase": (
         "the line voltage was used instead of the phase voltage",
         "With its neutral connected, each load in star has the line voltage divided by √3.",
     ),
 }  # fmt: skip
-"""Mistakes of this calculator alone: what happened, and where to look."""
+"""Mistakes of this calculator alone: what happened, and the advice."""
 
 SHORT: dict[str, str] = {
     "load-left-out": "a load left out",
     "impedance-for-admittance": "impedances instead of admittances",
+    "angles-ignored": "angles of the loads ignored",
     "line-for-phase": "line voltage instead of phase voltage",
 }
 """Mistakes of this calculator alone, in few words."""
@@ -207,18 +202,15 @@ SHORT: dict[str, str] = {
 # The steps of the displaced star point.
 
 
-def triangle() -> Phrase:
-    """The tips joined."""
-    return say("**Join the three tips** with dashed lines: the triangle of the line voltages.")
+TRIANGLE = say("**Join the three tips** with dashed lines: the triangle of the line voltages.")
+"""Step: join the tips of the phase voltages."""
 
-
-def triangle_why() -> Phrase:
-    """What the triangle stands for."""
-    return say("The supply fixes these three corners, whatever the loads are.")
+TRIANGLE_WHY = say("The supply fixes these three corners, whatever the loads are.")
+"""Why the triangle does not depend on the loads."""
 
 
 def shift(name: Name, zero: Name, angle: str, sense: str, length: str) -> Phrase:
-    """The star point's voltage set off from the middle."""
+    """Step: draw the displacement from the common point."""
     return say(
         "**Draw {name}.** Protractor’s centre on the common point, zero line along {zero}. Mark {angle} {sense} and "
         "draw {length}. Its tip is the load’s star point.",
@@ -226,25 +218,22 @@ def shift(name: Name, zero: Name, angle: str, sense: str, length: str) -> Phrase
     )  # fmt: skip
 
 
-def shift_why() -> Phrase:
-    """Where the value comes from."""
-    return say(
-        "Without a neutral, nothing holds the load’s star point. Its voltage is such that the three currents add to "
-        "zero."
-    )
+SHIFT_WHY = say(
+    "Without a neutral, nothing holds the load’s star point. Its voltage is such that the three currents add to "
+    "zero."
+)
+"""Where the value comes from."""
+
+NO_SHIFT = say(
+    "**The star point stays at the centre.** The three load currents add to zero there, so the neutral would "
+    "carry nothing."
+)
+"""Step if the displacement is zero."""
 
 
-def no_shift() -> Phrase:
-    """Equal loads: nothing moves."""
-    return say(
-        "**The star point stays at the centre.** The three load currents add to zero there, so the neutral would "
-        "carry nothing."
-    )
-
-
-def load_step(name: Name, start: Name, tip: Name, length: str, amount: str) -> Phrase:
+def load_step(name: Name, start: Name, tip: Name, measured: Phrase) -> Phrase:
     """A load's voltage drawn and measured."""
     return say(
-        "**Draw and measure {name},** from {start} to the tip of {tip}: about {length}, so {amount}.",
-        name=name, start=start, tip=tip, length=length, amount=amount,
+        "**Draw and measure {name},** from {start} to the tip of {tip}: {measured}",
+        name=name, start=start, tip=tip, measured=measured,
     )  # fmt: skip

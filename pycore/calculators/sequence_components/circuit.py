@@ -14,28 +14,30 @@ Three = tuple[complex, complex, complex]
 
 @dataclass(frozen=True, slots=True)
 class Components:
-    """The zero, positive and negative sequence component of the first phasor, and the sum of all three (3 I0)."""
+    """The zero, positive and negative sequence component of the first phasor, and the sum of the phasors (3 I0),
+    which for line currents is the neutral current."""
 
     zero: complex
     positive: complex
     negative: complex
-    together: complex
+    neutral_current: complex
 
 
-def turned(given: Three, part: str) -> Three:
-    """The three phasors as they are added for a component. KeyError for none of ours."""
+def turned(phasors: Three, component: str) -> Three:
+    """Return the three phasors as they are added for a component. Raises KeyError for an unknown component."""
     one, two, three = (
-        value * phasor.polar(1.0, turn) if turn else value for value, turn in zip(given, TURNS[part], strict=True)
+        value * phasor.polar(1.0, turn) if turn else value
+        for value, turn in zip(phasors, TURNS[component], strict=True)
     )
     return one, two, three
 
 
-def threefold(given: Three, part: str) -> complex:
-    """Three times a component of the first phasor: exactly 0 where only rounding is left."""
-    return phasor.total(turned(given, part))
+def three_times(phasors: Three, component: str) -> complex:
+    """Return three times a component of the first phasor: exactly 0 if only rounding errors are left."""
+    return phasor.total(turned(phasors, component))
 
 
-def components(given: Three) -> Components:
-    """All three components."""
-    zero, positive, negative = (threefold(given, part) for part in TURNS)
+def components(phasors: Three) -> Components:
+    """Return all three components of the first phasor, in the unit of the phasors."""
+    zero, positive, negative = (three_times(phasors, component) for component in TURNS)
     return Components(zero / 3.0, positive / 3.0, negative / 3.0, zero)

@@ -1,15 +1,10 @@
 """The fields of the form: every key of its links, for ever."""
 
-from typing import TYPE_CHECKING
-
 from pycore.calculators.sequence_components import words
 from pycore.forms.common import SHARED
 from pycore.forms.conventions import choice_field
 from pycore.forms.fields import Field
 from pycore.sums.fields import drawing_fields
-
-if TYPE_CHECKING:
-    pass
 
 NAMES = ("p1", "p2", "p3")
 FIELDS: tuple[Field, ...] = (

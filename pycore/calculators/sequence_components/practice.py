@@ -35,13 +35,13 @@ class SequenceValues:
 
     tenths: tuple[int, int, int]
     angles: tuple[int, int, int]
-    part: str
+    component: str
 
-    def ends(self, part: str) -> complex:
+    def ends(self, component: str) -> complex:
         """Three times a component."""
         return phasor.total(
             phasor.polar(float(size), float(angle) + turn)
-            for size, angle, turn in zip(self.tenths, self.angles, TURNS[part], strict=True)
+            for size, angle, turn in zip(self.tenths, self.angles, TURNS[component], strict=True)
         )
 
 
@@ -66,18 +66,18 @@ def accepted(problem: SequenceValues) -> bool:
         return False
     if any(two - one < LEAST_APART * largest for one, two in zip(sizes, sizes[1:])):  # noqa: B905, RUF007
         return False
-    seen = [float(angle) + turn for angle, turn in zip(problem.angles, TURNS[problem.part], strict=True)]
-    for one, two in combinations(seen, 2):
+    turned_angles = [float(angle) + turn for angle, turn in zip(problem.angles, TURNS[problem.component], strict=True)]
+    for one, two in combinations(turned_angles, 2):
         between = math.fabs(wrap(two - one))
         if 1e-9 < between < LEAST_TURN or between > 180.0 - LEAST_TURN:
             return False
-    whole = problem.ends(problem.part)
-    parts = [phasor.polar(float(size), angle) for size, angle in zip(problem.tenths, seen, strict=True)]
-    ends = [problem.ends(part) for part in PARTS if part != problem.part]
-    ends += [whole - part for part in parts] + [whole - part - part for part in parts]
-    if phasor.magnitude(whole) < LEAST_SUM * largest:
+    total = problem.ends(problem.component)
+    phasors = [phasor.polar(float(size), angle) for size, angle in zip(problem.tenths, turned_angles, strict=True)]
+    ends = [problem.ends(component) for component in PARTS if component != problem.component]
+    ends += [total - one for one in phasors] + [total - one - one for one in phasors]
+    if phasor.magnitude(total) < LEAST_SUM * largest:
         return False
-    return all(phasor.magnitude(end - whole) >= CLEAR * largest for end in ends)
+    return all(phasor.magnitude(end - total) >= CLEAR * largest for end in ends)
 
 
 def sequence_of(code: Code) -> SequenceValues:
@@ -91,7 +91,7 @@ def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, s
     form = default_form(FIELDS) | {name: value for name, value in (choices or {}).items() if name in BY_NAME}
     for name, tenths, angle in zip(NAMES, problem.tenths, problem.angles, strict=True):
         form[name] = f"{quantity.plain(tenths / 10.0)} at {angle}"
-    form |= {"part": problem.part, "paper": code.paper}
+    form |= {"part": problem.component, "paper": code.paper}
     return form if code.method == "any" else form | {"method": code.method}
 
 
@@ -100,25 +100,26 @@ BOTH = (DRAWN, CALCULATED)
 
 def _mistakes(case: SequenceCase) -> Iterator[Mistake]:
     turn = phasor.polar(1.0, -case.picture.reference)
-    ends = {part: phasor.total(turned(case.values, part)) * turn for part in TURNS}
+    ends = {component: phasor.total(turned(case.values, component)) * turn for component in TURNS}
     others = {"positive": "negative", "negative": "positive"}
-    if case.part == "zero":
-        for part in ("positive", "negative"):
-            yield mistake("turned", BOTH, ends[part], None, words.MISTAKES, a=(words.A,), other=words.NAMES[part])
+    if case.component == "zero":
+        for component in ("positive", "negative"):
+            name = words.NAMES[component]
+            yield mistake("turned", BOTH, ends[component], None, words.MISTAKES, a=(words.A,), other=name)
     else:
         yield mistake("not-turned", BOTH, ends["zero"], None, words.MISTAKES, a=(words.A,))
-        other = others[case.part]
+        other = others[case.component]
         end, name = ends[other], words.NAMES[other]
         yield mistake("a-exchanged", BOTH, end, None, words.MISTAKES, a=(words.A,), other=name)
         yield from _one_turned(case, turn)
-    yield mistake("divided-already", BOTH, ends[case.part] / 3.0, None, words.MISTAKES, a=(words.A,))
+    yield mistake("divided-already", BOTH, ends[case.component] / 3.0, None, words.MISTAKES, a=(words.A,))
 
 
 def _one_turned(case: SequenceCase, turn: complex) -> Iterator[Mistake]:
     """The operator turned the wrong way for one phasor."""
-    parts = turned(case.values, case.part)
+    parts = turned(case.values, case.component)
     for number in (2, 3):
-        own, angle = case.values[number - 1], TURNS[case.part][number - 1]
+        own, angle = case.values[number - 1], TURNS[case.component][number - 1]
         if own != 0:
             end = phasor.total(parts) - parts[number - 1] + own * phasor.polar(1.0, -angle)
             yield mistake("wrong-way-a", BOTH, end * turn, None, words.MISTAKES, a=(words.A,), which=case.own[number])

@@ -39,9 +39,8 @@ CALCULATED = "All three components"
 A, A_TWICE = Symbol("a"), "²"
 
 
-def origin() -> Phrase:
-    """The direction from which angles are counted."""
-    return ("0°",)
+ORIGIN = ("0°",)
+"""The direction from which angles are counted."""
 
 
 def times_a(tag: Phrase, power: int) -> Phrase:
@@ -49,34 +48,34 @@ def times_a(tag: Phrase, power: int) -> Phrase:
     return (A, *tag) if power == 1 else (A, A_TWICE, *tag)
 
 
-def three_times(part: str) -> str:
+def three_times(component: str) -> str:
     """Label of what is drawn."""
-    return f"Three times {NAMES[part]}"
+    return f"Three times {NAMES[component]}"
 
 
-def task(part: str) -> str:
+def task(component: str) -> str:
     """What is to be found by drawing."""
-    return f"Find three times the {NAMES[part]} component by drawing, then divide by three"
+    return f"Find three times the {NAMES[component]} component by drawing, then divide by three"
 
 
 DIVIDE = "Divide by three. Write the component down."
 
 
-def result(part: str) -> str:
+def result(component: str) -> str:
     """What is drawn, in the moves of a sheet for easy reading."""
-    return f"three times the {NAMES[part]} component"
+    return f"three times the {NAMES[component]} component"
 
 
-def one_third(symbol: Phrase, amount: str, whole: Phrase) -> Phrase:
+def one_third(symbol: Phrase, amount: str, sum_tag: Phrase) -> Phrase:
     """The component itself."""
-    return say("{symbol} = {amount}, one third of {whole}.", symbol=symbol, amount=amount, whole=whole)
+    return say("{symbol} = {amount}, one third of {sum_tag}.", symbol=symbol, amount=amount, sum_tag=sum_tag)
 
 
-def operator(part: str) -> Phrase:
+def operator(component: str) -> Phrase:
     """How the phasors are turned."""
-    if part == "zero":
+    if component == "zero":
         return say("For the zero sequence, the three phasors are added without turning them.")
-    twice = ("second", "third") if part == "positive" else ("third", "second")
+    twice = ("second", "third") if component == "positive" else ("third", "second")
     return say((
         "{a} turns a phasor by 120° in the direction of positive angles (the sheet names it), {a}² by 240°. Here the "
         "{first} phasor is multiplied by {a} and the {second} by {a}²."
@@ -91,39 +90,32 @@ def neutral_carries(amount: str) -> Phrase:
     ), amount=amount)  # fmt: skip
 
 
-def no_zero() -> Phrase:
-    """Nothing in the neutral."""
-    return say(
-        "There is no zero sequence component, so the three currents add to zero: the neutral current would be 0 A."
-    )
+NO_ZERO = say(
+    "There is no zero sequence component, so the three currents add to zero: the neutral current would be 0 A."
+)
+"""The sum of the phasors is zero."""
 
 
-def symmetrical(part: str) -> Phrase:
+def symmetrical(component: str) -> Phrase:
     """Only one component is there."""
-    return say("Only the {name} is there: the three phasors are symmetrical.", name=NAMES[part])
+    return say("Only the {name} is there: the three phasors are symmetrical.", name=NAMES[component])
 
 
-def table_words() -> Phrase:
-    """Before the table of components."""
-    return say("The components of the first phasor: turn the phasors as shown, add all three, divide by three:")
+TABLE_WORDS = say("The components of the first phasor: turn the phasors as shown, add all three, divide by three:")
+"""Before the table of components."""
 
+A_PARTS = say("{a} = −0.5 + j0.866, {a}² = −0.5 − j0.866, and 1 + {a} + {a}² = 0.", a=A)
+"""The operator in rectangular form."""
 
-def a_parts() -> Phrase:
-    """The operator in rectangular form."""
-    return say("{a} = −0.5 + j0.866, {a}² = −0.5 − j0.866, and 1 + {a} + {a}² = 0.", a=A)
-
-
-def back_words() -> Phrase:
-    """Before the check."""
-    return say("Check: for each phase, the zero, positive and negative sequence components add to the given phasor:")
-
+BACK_WORDS = say("Check: for each phase, the zero, positive and negative sequence components add to the given phasor:")
+"""Before the check."""
 
 HEAD = ("component", "sum", "divided by three", "size and angle")
 BACK_HEAD = ("phasor", "zero", "positive", "negative", "together")
 
 
 def nothing_here(label: str) -> str:
-    """All three are nothing."""
+    """Message if all three phasors are zero."""
     return f"{label} and the other phasors are all 0. At least one must be more than 0."
 
 

@@ -1,11 +1,11 @@
 """From the form to the sum that is drawn."""
 
 import math
-from typing import TYPE_CHECKING
 
 from pycore import phasor, quantity
 from pycore.calculators.star_and_delta import words
 from pycore.calculators.star_and_delta.circuit import StarDeltaSolution
+from pycore.calculators.star_and_delta.fields import BEFORE, FIELDS, NAMES, NEXT
 from pycore.constructions.construction import Arm, DrawingConvention
 from pycore.forms import conventions
 from pycore.forms.loads import read_load
@@ -21,15 +21,11 @@ from pycore.words import plain
 from pycore.words.loads import OPEN
 from pycore.words.phrase import Phrase, Symbol
 
-if TYPE_CHECKING:
-    pass
-from pycore.calculators.star_and_delta.fields import BEFORE, FIELDS, NAMES, NEXT
-
 Loads = tuple[complex | None, complex | None, complex | None]
 
 
 def other_of(connection: str, line: int) -> int:
-    """The number of the phasor that is taken off: the next line's voltage, or the branch before."""
+    """The number of the phasor that is subtracted: the next line's voltage, or the previous branch's current."""
     return NEXT[line] if connection == "star" else BEFORE[line]
 
 
@@ -92,36 +88,36 @@ class StarDeltaCase(SumCase):
 
     def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
-        given = self.given_words(short=plan.layout.paper == SMALL_SHEET)
+        values_text = self.values_text(short=plan.layout.paper == SMALL_SHEET)
         back = self.star and self.problem["known"] == "line"
         task = words.TASK_BACK if back else words.TASKS[self.problem["connection"]]
-        return sheet_words(self, plan, kind, method, task, given)
+        return sheet_words(self, plan, kind, method, task, values_text)
 
     @property
     def connected(self) -> bool:
         """Whether any load is there at all; in star the voltages can be drawn without."""
-        return any(load is not None for load in self.solution.given.loads)
+        return any(load is not None for load in self.solution.circuit.loads)
 
     def load_text(self, number: int) -> str:
-        """A load as it is said."""
-        load = self.solution.given.loads[number - 1]
+        """The impedance of load ``number`` (from 1) as text, or the word for an open load."""
+        load = self.solution.circuit.loads[number - 1]
         return OPEN if load is None else figures.impedance(load, self.notation.mark)
 
-    def given_words(self, *, short: bool = False) -> str:
-        """Loads, connection, voltage and sequence; where room is ``short``, the usual sequence is left out."""
+    def values_text(self, *, short: bool = False) -> str:
+        """Loads, connection, voltage and sequence; ``short`` leaves out the usual sequence."""
         if not self.connected:
             loads = words.NO_LOADS
         elif self.solution.balanced:
-            loads = words.each(self.load_text(1))
+            loads = words.three_equal_loads(self.load_text(1))
         else:
             named = zip(self.load_names(), (1, 2, 3), strict=True)
             loads = ", ".join(words.named_load(name, self.load_text(number)) for name, number in named)
-        volts = quantity.plain(round(self.solution.given.line_voltage, 2), self.notation.mark)
-        told = words.between_lines(f"{volts}{NO_BREAK_SPACE}V")
+        volts = quantity.plain(round(self.solution.circuit.line_voltage, 2), self.notation.mark)
+        voltage_text = words.between_lines(f"{volts}{NO_BREAK_SPACE}V")
         one, two, three = conventions.line_names(self.problem["names"])
         sequence = (one, two, three) if self.problem["sequence"] == "123" else (one, three, two)
         order = "" if short and self.problem["sequence"] == "123" else ", ".join(sequence)
-        return words.given(loads, self.problem["connection"], told, order)
+        return words.values_text(loads, self.problem["connection"], voltage_text, order)
 
     def load_names(self) -> tuple[str, ...]:
         """Each load's symbol: by its line in star, by both its lines in delta."""
@@ -134,8 +130,6 @@ def _tidy(angle: float) -> float:
     """An angle that is a whole degree but for rounding, as that degree: 30, not 29.999999999999996."""
     near = float(round(angle))
     return near if math.fabs(angle - near) < 1e-9 else angle
-
-
 
 
 def read_loads(reader: Reader) -> Loads:

@@ -29,7 +29,7 @@ class StarDeltaSolution:
     """Phase voltages (star voltages of the supply), voltages between lines (12, 23, 31), branch currents (of each
     load), line currents, and the three loads' power together (W, var). Angles count from the L1 phase voltage."""
 
-    given: ThreeLoads
+    circuit: ThreeLoads
     phases: Three
     between: Three
     branches: Three
@@ -39,22 +39,22 @@ class StarDeltaSolution:
     @property
     def balanced(self) -> bool:
         """Whether the three loads are equal."""
-        return self.given.loads[0] == self.given.loads[1] == self.given.loads[2]
+        return self.circuit.loads[0] == self.circuit.loads[1] == self.circuit.loads[2]
 
 
-def solve(given: ThreeLoads) -> StarDeltaSolution:
+def solve(circuit: ThreeLoads) -> StarDeltaSolution:
     """Every voltage and current. Raises ValueError for a load of no ohms."""
-    if any(load == 0 for load in given.loads):
+    if any(load == 0 for load in circuit.loads):
         raise ValueError("a load of 0 ohms is a short circuit")
-    size, second = given.line_voltage / ROOT_THREE, VOLTAGE_ANGLES[given.sequence][1]
+    size, second = circuit.line_voltage / ROOT_THREE, VOLTAGE_ANGLES[circuit.sequence][1]
     one, two, three = (phasor.polar(size, angle) for angle in (0.0, second, -second))
     ahead = 30.0 if second < 0 else -30.0
-    line = given.line_voltage
+    line = circuit.line_voltage
     between = (
         phasor.polar(line, ahead), phasor.polar(line, second + ahead), phasor.polar(line, ahead - second)
     )  # fmt: skip
-    across = between if given.connection == "delta" else (one, two, three)
-    a, b, c = (0j if load is None else volts / load for volts, load in zip(across, given.loads, strict=True))
-    lines = (a - c, b - a, c - b) if given.connection == "delta" else (a, b, c)
+    across = between if circuit.connection == "delta" else (one, two, three)
+    a, b, c = (0j if load is None else volts / load for volts, load in zip(across, circuit.loads, strict=True))
+    lines = (a - c, b - a, c - b) if circuit.connection == "delta" else (a, b, c)
     power = phasor.total(volts * current.conjugate() for volts, current in zip(across, (a, b, c), strict=True))
-    return StarDeltaSolution(given, (one, two, three), between, (a, b, c), lines, power)
+    return StarDeltaSolution(circuit, (one, two, three), between, (a, b, c), lines, power)

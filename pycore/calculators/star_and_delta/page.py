@@ -1,11 +1,12 @@
 """The page ``/star-and-delta/``: line and phase values, and one of them built by drawing."""
 
 from collections.abc import Mapping
-from typing import TYPE_CHECKING
 
 from pycore import phasor, quantity
 from pycore.calculators.star_and_delta import TOPIC, words
+from pycore.calculators.star_and_delta.case import StarDeltaCase, other_of, read_loads
 from pycore.calculators.star_and_delta.circuit import ThreeLoads, solve
+from pycore.calculators.star_and_delta.fields import BY_NAME, FIELDS, NAMES, NEXT
 from pycore.calculators.star_and_delta.workings import working
 from pycore.forms import conventions
 from pycore.forms.reading import Reader
@@ -20,11 +21,6 @@ from pycore.trig import ROOT_THREE
 from pycore.words import sums as sum_words
 from pycore.words.loads import OPEN
 from pycore.words.phrase import Phrase, say
-
-if TYPE_CHECKING:
-    pass
-from pycore.calculators.star_and_delta.case import StarDeltaCase, other_of, read_loads
-from pycore.calculators.star_and_delta.fields import BY_NAME, FIELDS, NAMES, NEXT
 
 
 class StarAndDelta(SumPage[StarDeltaCase]):
@@ -69,53 +65,53 @@ class StarAndDelta(SumPage[StarDeltaCase]):
         angle = sum_words.NONE if case.angle is None else quantity.fixed(case.angle, 1, mark) + "°"
         size = case.amount(case.size).partition(NO_BREAK_SPACE)[0]
         names = conventions.NAMES[case.problem["names"]]
-        made = [
+        outputs = [
             Output("result", case.size, size, writing.unit, words.drawn(case.notation.tags["sum"], star=case.star)),
             Output("result-angle", case.angle, angle, label=say(sum_words.ANGLE)),
             _value("phase-voltage", phasor.magnitude(solution.phases[0]), "V", mark, say(words.PHASE_VOLTAGE)),
-            _value("line-voltage", solution.given.line_voltage, "V", mark, say(words.LINE_VOLTAGE)),
+            _value("line-voltage", solution.circuit.line_voltage, "V", mark, say(words.LINE_VOLTAGE)),
         ]
         labels = [(words.of_load(number), words.of_line(name)) for number, name in enumerate(names, start=1)]
         for place, (kind, values) in enumerate((("branch", solution.branches), ("line", solution.lines))):
-            made += [
+            outputs += [
                 _value(f"{kind}-{number}", phasor.magnitude(value), "A", mark, label[place])
                 for number, (value, label) in enumerate(zip(values, labels, strict=True), start=1)
             ]
         apparent = phasor.magnitude(solution.power)
-        made += [
+        outputs += [
             _value("power", solution.power.real, "W", mark, say(words.POWER)),
             _value("reactive", solution.power.imag, "var", mark, say(words.REACTIVE)),
             Output("factor", solution.power.real / apparent, quantity.fixed(solution.power.real / apparent, 3, mark),
                    label=say(words.FACTOR))
             if apparent else Output("factor", None, sum_words.NONE, label=say(words.FACTOR)),
         ]  # fmt: skip
-        return (*made, *outputs_on_paper(case, plan, "result-length"))
+        return (*outputs, *outputs_on_paper(case, plan, "result-length"))
 
     def values_text(self, case: StarDeltaCase) -> Phrase:
         """The values in words."""
-        return (case.given_words(),)
+        return (case.values_text(),)
 
     def remarks(self, case: StarDeltaCase) -> tuple[Phrase, ...]:
         """What is built here, √3 where it holds, and the other connection."""
         solution, mark = case.solution, case.notation.mark
         result, first, second = case.notation.tags["sum"], case.own[case.line], case.own[case.other]
-        made = [words.is_difference(result, first, second)]
+        sentences = [words.is_difference(result, first, second)]
         current = figures.amount(phasor.magnitude(solution.lines[0]), "A", mark)
         if case.star:
-            made.append(words.root_three(result, first, ahead=solution.given.sequence == "123"))
+            sentences.append(words.root_three(result, first, ahead=solution.circuit.sequence == "123"))
         elif solution.balanced:
             branch = figures.amount(phasor.magnitude(solution.branches[0]), "A", mark)
-            made.append(words.balanced_delta(current, branch))
+            sentences.append(words.balanced_delta(current, branch))
         else:
-            made.append(words.unbalanced_delta())
+            sentences.append(words.UNBALANCED_DELTA)
         if solution.balanced and case.connected:
-            given = solution.given
+            circuit = solution.circuit
             name = "delta" if case.star else "star"
-            other = solve(ThreeLoads(name, given.line_voltage, given.loads, given.sequence))
+            other = solve(ThreeLoads(name, circuit.line_voltage, circuit.loads, circuit.sequence))
             flows = figures.amount(phasor.magnitude(other.lines[0]), "A", mark)
             power, here = (figures.amount(one.power.real, "W", mark) for one in (other, solution))
-            made.append(words.other_connection(name, flows, power, current, here))
-        return tuple(made)
+            sentences.append(words.other_connection(name, flows, power, current, here))
+        return tuple(sentences)
 
     def calculated(self, case: StarDeltaCase, plan: Plan) -> tuple[Working, ...]:
         """Every line and phase value with numbers, and what a hand can do."""
@@ -123,29 +119,30 @@ class StarAndDelta(SumPage[StarDeltaCase]):
 
     def echo(self, case: StarDeltaCase) -> dict[str, Mapping[str, str]]:
         """Each load's size and angle."""
-        made: dict[str, Mapping[str, str]] = {}
+        echoes: dict[str, Mapping[str, str]] = {}
         mark = case.notation.mark
-        for name, load in zip(NAMES, case.solution.given.loads, strict=True):
-            said = OPEN if load is None else figures.polar(load, "Ω", mark)
-            made[name] = {"said": "" if load is not None and load.imag == 0 and case.problem.typed[name] else said}
-        return made
+        for name, load in zip(NAMES, case.solution.circuit.loads, strict=True):
+            load_text = OPEN if load is None else figures.polar(load, "Ω", mark)
+            needless = load is not None and load.imag == 0 and case.problem.typed[name]
+            echoes[name] = {"said": "" if needless else load_text}
+        return echoes
 
     def labels(self, form: Mapping[str, str]) -> dict[str, str]:
         """What the voltage is that is given."""
         return {"volts": words.VOLTAGES.get(form.get("known", "line"), words.VOLTAGE)}
 
     def options(self, form: Mapping[str, str]) -> dict[str, dict[str, str]]:
-        """The lines by their names, each with what is taken off: in star the next line's voltage."""
+        """The lines by their names, each with what is subtracted: in star the next line's voltage."""
         names = conventions.NAMES.get(form.get("names", "L123"), conventions.NAMES["L123"])
-        shown = {str(n): words.line_option(names[n - 1], names[NEXT[n] - 1]) for n in NEXT}
+        options = {str(n): words.line_option(names[n - 1], names[NEXT[n] - 1]) for n in NEXT}
         if form.get("connection", "delta") == "delta":
-            shown = {str(n): names[n - 1] for n in NEXT}
-        return {"line": shown}
+            options = {str(n): names[n - 1] for n in NEXT}
+        return {"line": options}
 
 
 def _value(name: str, value: float, unit: str, mark: str, label: Phrase) -> Output:
-    told, _, written = figures.amount(value, unit, mark).partition(NO_BREAK_SPACE)
-    return Output(name, value, told, written, label)
+    number, _, written_unit = figures.amount(value, unit, mark).partition(NO_BREAK_SPACE)
+    return Output(name, value, number, written_unit, label)
 
 
 PAGE = StarAndDelta()

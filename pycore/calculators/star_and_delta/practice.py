@@ -61,11 +61,11 @@ def _drawn(dice: SeededIntegers, tier: str) -> ThreeLoadValues:
     if tier == "core":
         one, two, three = ((dice.between(10, 80), 0) for _ in range(3))
         return ThreeLoadValues("delta", volts, (one, two, three), line)
-    made = []
+    loads = []
     for _ in range(3):
         resistance, reactance = PAIRS[dice.below(len(PAIRS))]
-        made.append((resistance, (1, 1, -1, 0)[dice.below(4)] * reactance))
-    return ThreeLoadValues("delta", volts, (made[0], made[1], made[2]), line, ("123", "132")[dice.below(2)])
+        loads.append((resistance, (1, 1, -1, 0)[dice.below(4)] * reactance))
+    return ThreeLoadValues("delta", volts, (loads[0], loads[1], loads[2]), line, ("123", "132")[dice.below(2)])
 
 
 def accepted(problem: ThreeLoadValues) -> bool:
@@ -74,19 +74,19 @@ def accepted(problem: ThreeLoadValues) -> bool:
         return True
     first, second = problem.drawn
     sizes = [phasor.magnitude(first), phasor.magnitude(second)]
-    largest, whole = max(sizes), first + second
+    largest, total = max(sizes), first + second
     if min(sizes) < LEAST_SIZE * largest or math.fabs(sizes[0] - sizes[1]) < LEAST_APART * largest:
         return False
     turn = math.fabs(wrap(phasor.angle(second) - phasor.angle(first)))
-    if not FLAT <= turn <= 180.0 - FLAT or phasor.magnitude(whole) < LEAST_SUM * largest:
+    if not FLAT <= turn <= 180.0 - FLAT or phasor.magnitude(total) < LEAST_SUM * largest:
         return False
     ends = [first - second, second - first, first, second]
     for part in (first, second):
         angle, size = phasor.angle(part), phasor.magnitude(part)
         if math.fabs(angle) > 1.0:
-            ends.append(whole - part + phasor.polar(size, -angle))
+            ends.append(total - part + phasor.polar(size, -angle))
     ends.append(phasor.polar(sizes[1], phasor.angle(first)) + phasor.polar(sizes[0], phasor.angle(second)))
-    return all(phasor.magnitude(end - whole) >= CLEAR * largest for end in ends)
+    return all(phasor.magnitude(end - total) >= CLEAR * largest for end in ends)
 
 
 def three_of(code: Code) -> ThreeLoadValues:
@@ -131,7 +131,7 @@ def _mistakes(case: StarDeltaCase) -> Iterator[Mistake]:
 
 def _of_loads(case: StarDeltaCase, turn: complex) -> Iterator[Mistake]:
     """What comes of loads whose size or angle was taken wrongly."""
-    loads = case.solution.given.loads
+    loads = case.solution.circuit.loads
     if all(load is None or load.imag == 0 for load in loads):
         return
     sizes = [0.0 if load is None else 1.0 / phasor.magnitude(load) for load in loads]
@@ -147,8 +147,9 @@ def _of_loads(case: StarDeltaCase, turn: complex) -> Iterator[Mistake]:
 
 
 def mistakes(case: StarDeltaCase) -> tuple[Mistake, ...]:
-    """Added for taken off, a branch for the line, the root of three where loads differ, slips of impedance."""
+    """Added instead of subtracted, a branch for the line, the root of three where loads differ, slips of impedance."""
     return tuple(_mistakes(case))
+
 
 def task_of(case: StarDeltaCase) -> Task:
     """A solved case as a task: the sum that is drawn, and what mistakes give."""

@@ -46,13 +46,13 @@ def load_label(number: int) -> str:
 
 
 def line_option(first: str, second: str) -> str:
-    """A line to be drawn, with the one it is taken against."""
+    """Option of the field ``line`` in star: the difference of two phase voltages."""
     return f"{first} minus {second}"
 
 
-def bad_load(label: str, given: str) -> str:
+def bad_load(label: str, typed: str) -> str:
     """Text that is no load."""
-    return f"{label} cannot be read: “{given[:24]}”. Enter ohms, such as 20 or 8 + j6, or write open for no load."
+    return f"{label} cannot be read: “{typed[:24]}”. Enter ohms, such as 20 or 8 + j6, or write open for no load."
 
 
 def nothing_flows(label: str) -> str:
@@ -63,7 +63,7 @@ def nothing_flows(label: str) -> str:
     )
 
 
-def given(loads: str, connection: str, volts: str, sequence: str) -> str:
+def values_text(loads: str, connection: str, volts: str, sequence: str) -> str:
     """The values in words."""
     return f"{loads} in {connection} on {volts}" + (f", sequence {sequence}" if sequence else "")
 
@@ -73,7 +73,7 @@ def named_load(name: str, load: str) -> str:
     return f"{name} = {load}"
 
 
-def each(load: str) -> str:
+def three_equal_loads(load: str) -> str:
     """Three equal loads."""
     return f"Three of {load}"
 
@@ -113,12 +113,11 @@ def balanced_delta(line: str, branch: str) -> Phrase:
                line=line, branch=branch)  # fmt: skip
 
 
-def unbalanced_delta() -> Phrase:
-    """The loads differ."""
-    return say(
-        "The loads are unequal, so the factor √3 between branch and line current is not valid. Draw the difference "
-        "for each line."
-    )
+UNBALANCED_DELTA: Phrase = say(
+    "The loads are unequal, so the factor √3 between branch and line current is not valid. Draw the difference "
+    "for each line."
+)
+"""The loads differ."""
 
 
 def other_connection(connection: str, line: str, power: str, here: str, power_here: str) -> Phrase:
@@ -138,27 +137,28 @@ def of_line(name: str) -> Phrase:
     return say("line {n}", n=name)
 
 
-def phase_voltage() -> Phrase:
-    """Before the phase voltage's formula."""
-    return say("Phase voltage (line to neutral) from line voltage:")
+VOLTAGE_INTROS: dict[str, Phrase] = {
+    "line": say("Phase voltage (line to neutral) from line voltage:"),
+    "phase": say("Line voltage from phase voltage (line to neutral):"),
+}
+"""Before the formula of the voltage that is not typed, by the one that is."""
 
 
-def load_size() -> Phrase:
-    """Before an impedance."""
-    return say("Size and angle of each load, and its current, the voltage across it divided by its impedance:")
+LOADS_INTRO: Phrase = say(
+    "Size and angle of each load, and its current, the voltage across it divided by its impedance:"
+)
+"""Before an impedance."""
 
 
-def corner() -> Phrase:
-    """Kirchhoff's current law at the corners of a delta."""
-    return say(
-        "The current that flows in through a line flows out through the two branches at that corner, so each line "
-        "current is the difference of two branch currents."
-    )
+CORNER_LAW: Phrase = say(
+    "The current that flows in through a line flows out through the two branches at that corner, so each line "
+    "current is the difference of two branch currents."
+)
+"""Kirchhoff's current law at the corners of a delta."""
 
 
-def powers() -> Phrase:
-    """Before the sums of power."""
-    return say("Power of the three loads together, each I²R, and reactive power, each I²X:")
+POWERS_INTRO: Phrase = say("Power of the three loads together, each I²R, and reactive power, each I²X:")
+"""Before the sums of power."""
 
 
 Z_HEAD = ("load", "impedance", "size and angle", "voltage across it", "branch current")
@@ -192,7 +192,7 @@ MISTAKES = {
 
 
 SHORT: dict[str, str] = {
-    "added": "added, not taken off",
+    "added": "added instead of subtracted",
     "branch-for-line": "one phasor given as the result",
     "root-three-unbalanced": "√3 used for unequal loads",
     "first-turned": "the difference the other way round",

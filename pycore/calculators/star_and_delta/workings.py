@@ -1,5 +1,6 @@
 """Line and phase values of three loads, line by line with this problem's numbers."""
 
+import math
 from typing import TYPE_CHECKING
 
 from pycore import phasor, quantity
@@ -7,7 +8,8 @@ from pycore.calculators.star_and_delta import words
 from pycore.forms import conventions
 from pycore.sums import amounts as figures
 from pycore.sums.answer import Block, Equation, Grid, Paragraph, Working
-from pycore.words.formula import Fraction, Number, Root, row
+from pycore.sums.carried import as_printed, fewest
+from pycore.words.formula import Bracketed, Fraction, Number, Root, row
 from pycore.words.phrase import Phrase, Symbol, say
 
 if TYPE_CHECKING:
@@ -16,20 +18,22 @@ if TYPE_CHECKING:
 
 def working(case: "StarDeltaCase") -> Working:
     """The section of the page."""
-    blocks: list[Block] = [Paragraph(words.phase_voltage()), _voltages(case)]
-    blocks += [Paragraph(words.load_size()), _loads(case)]
+    blocks: list[Block] = [Paragraph(words.VOLTAGE_INTROS[case.problem["known"]]), _voltages(case)]
+    blocks += [Paragraph(words.LOADS_INTRO), _loads(case)]
     if not case.star:
-        blocks += [Paragraph(words.corner()), _differences(case)]
-    return Working("values", say(words.CALCULATED), (*blocks, Paragraph(words.powers()), _powers(case)))
+        blocks += [Paragraph(words.CORNER_LAW), _differences(case)]
+    return Working("values", say(words.CALCULATED), (*blocks, Paragraph(words.POWERS_INTRO), _powers(case)))
 
 
 def _voltages(case: "StarDeltaCase") -> Equation:
     mark, solution = case.notation.mark, case.solution
-    line = Number(figures.amount(solution.given.line_voltage, "V", mark))
-    phase = Number(figures.amount(phasor.magnitude(solution.phases[0]), "V", mark))
-    low, high = Symbol("V", "ph"), Symbol("V", "L")
-    root = Root(Number("3"))
-    return Equation((row(low, "=", Fraction(high, root), "=", Fraction(line, root), "=", phase),))
+    low, high, root = Symbol("V", "ph"), Symbol("V", "L"), Root(Number("3"))
+    line_voltage, phase_voltage = solution.circuit.line_voltage, phasor.magnitude(solution.phases[0])
+    if case.problem["known"] == "phase":
+        known, result = Number(quantity.plain(phase_voltage, mark), "V"), figures.amount(line_voltage, "V", mark)
+        return Equation((row(high, "=", root, "×", low, "=", root, "×", known, "=", Number(result)),))
+    known, result = Number(quantity.plain(line_voltage, mark), "V"), figures.amount(phase_voltage, "V", mark)
+    return Equation((row(low, "=", Fraction(high, root), "=", Fraction(known, root), "=", Number(result)),))
 
 
 def _loads(case: "StarDeltaCase") -> Grid:
@@ -37,7 +41,8 @@ def _loads(case: "StarDeltaCase") -> Grid:
     across = solution.phases if case.star else solution.between
     turn = 1.0 + 0j if case.star else phasor.polar(1.0, -phasor.angle(solution.between[0]))
     rows = []
-    for number, (load, volts, flows) in enumerate(zip(solution.given.loads, across, solution.branches, strict=True), 1):
+    each = zip(solution.circuit.loads, across, solution.branches, strict=True)
+    for number, (load, volts, flows) in enumerate(each, 1):
         size = "" if load is None else figures.polar(load, "Ω", mark)
         cells = (str(number), case.load_text(number), size, figures.polar(volts * turn, "V", mark),
                  figures.polar(flows * turn, "A", mark))  # fmt: skip
@@ -64,17 +69,33 @@ def _differences(case: "StarDeltaCase") -> Grid:
 
 def _powers(case: "StarDeltaCase") -> Equation:
     mark, solution = case.notation.mark, case.solution
-    loads = [0j if load is None else load for load in solution.given.loads]
+    loads = [0j if load is None else load for load in solution.circuit.loads]
     shares = []
     for load, flows in zip(loads, solution.branches, strict=True):
         size = phasor.magnitude(flows)
         shares.append((size * size * load.real, size * size * load.imag))
     lines = []
-    for symbol, unit, part, whole in (
+    for symbol, unit, part, total in (
         (Symbol("P"), "W", 0, solution.power.real), (Symbol("Q"), "var", 1, solution.power.imag),
     ):  # fmt: skip
-        told = [quantity.fixed(share[part], max(0, quantity.decimals_for(share[part], 4)), mark) for share in shares]
-        if whole or not part:
-            added = [piece for one in told for piece in (Number(one), "+")][:-1]
-            lines.append(row(symbol, "=", *added, "=", Number(figures.amount(whole, unit, mark))))
+        if total or not part:
+            result = figures.amount(total, unit, mark)
+            added = [piece for one in _addends([share[part] for share in shares], total, mark) for piece in (one, "+")]
+            lines.append(row(symbol, "=", *added[:-1], "=", Number(result)))
     return Equation(tuple(lines))
+
+
+def _addends(values: list[float], total: float, mark: str) -> list[Number | Bracketed]:
+    """Numbers that are added, all with as many decimals as make the printed ``total`` follow from them."""
+    finest = quantity.decimals_for(total, figures.FIGURES)
+    limit = float(f"5e{quantity.order_of_magnitude(total) - figures.FIGURES}")
+    rounded = float(f"{total:.{figures.FIGURES - 1}e}")
+    decimals = fewest(
+        finest, finest + 4,
+        lambda count: math.fabs(math.fsum(as_printed(value, count) for value in values) - rounded) <= limit,
+    )  # fmt: skip
+    numbers = [quantity.fixed(value, finest if decimals is None else decimals, mark) for value in values]
+    return [
+        Bracketed(Number(text)) if place and text.startswith(quantity.MINUS) else Number(text)
+        for place, text in enumerate(numbers)
+    ]

@@ -4,7 +4,7 @@ import math
 
 from pycore import quantity
 from pycore.calculators.two_wattmeters import words
-from pycore.calculators.two_wattmeters.circuit import BalancedLoad, WattmeterReadings
+from pycore.calculators.two_wattmeters.circuit import BalancedLoad, WattmeterReadings, angles
 from pycore.calculators.two_wattmeters.fields import FIELDS
 from pycore.constructions.construction import Arm
 from pycore.constructions.construction import DrawingConvention as Lie
@@ -28,19 +28,19 @@ ARM_ANGLES = (0.0, 0.0, 90.0)
 
 def _arms(values: tuple[float, ...]) -> tuple[Arm, ...]:
     """Powers as arms: those below zero turned round, those of nothing left out."""
-    made = []
+    arms = []
     for number, (value, angle) in enumerate(zip(values, ARM_ANGLES, strict=False), start=1):
         if value != 0.0:
             turned = angle if value > 0 else (180.0 if angle == 0.0 else -90.0)
-            made.append(Arm(f"i{number}", number, math.fabs(value), turned))
-    return tuple(made)
+            arms.append(Arm(f"i{number}", number, math.fabs(value), turned))
+    return tuple(arms)
 
 
-def tidied(found: WattmeterReadings) -> tuple[float, float, float]:
+def without_rounding_noise(result: WattmeterReadings) -> tuple[float, float, float]:
     """Both readings and the reactive power, with what is only rounding made zero."""
     one, two, three = (
-        0.0 if math.fabs(value) < NOTHING * found.apparent else value
-        for value in (found.first, found.second, found.reactive)
+        0.0 if math.fabs(value) < NOTHING * result.apparent else value
+        for value in (result.first, result.second, result.reactive)
     )
     return one, two, three
 
@@ -56,10 +56,10 @@ class WattmeterCase(SumCase):
     result_word = words.RESULT
 
     def __init__(
-        self, problem: SheetProblem, found: WattmeterReadings, load: BalancedLoad | None, *, balanced: bool
+        self, problem: SheetProblem, result: WattmeterReadings, load: BalancedLoad | None, *, balanced: bool
     ) -> None:
-        self.found, self.load, self.balanced = found, load, balanced
-        self.readings = tidied(found)
+        self.result, self.load, self.balanced, self.meters = result, load, balanced, problem["meters"]
+        self.readings = without_rounding_noise(result)
         drawn = self.readings if balanced else self.readings[:2]
         self.typed_sizes = not balanced
         self.to_work_out = words.NOT_GIVEN if load is None else ""
@@ -71,8 +71,8 @@ class WattmeterCase(SumCase):
         notation = Notation(
             tags=tags,
             lines=words.LINES,
-            reference=tags[arms[0].key] if arms[0].angle == reference else words.origin(),
-            voltage=words.origin(),
+            reference=tags[arms[0].key] if arms[0].angle == reference else words.ORIGIN,
+            voltage=words.ORIGIN,
             writing=problem.writing,
             protractor=problem["protractor"],
             polar=problem["angles"] == "polar",
@@ -83,7 +83,7 @@ class WattmeterCase(SumCase):
     def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
         task = words.TASK if self.balanced else words.TASK_UNBALANCED
-        return sheet_words(self, plan, kind, method, task, f"{self.given_words()}. {words.METERS}")
+        return sheet_words(self, plan, kind, method, task, f"{self.values_text()}. {words.meters_note(self.meters)}")
 
     def typed(self, key: str) -> bool:
         """The readings, where they are what is known; all else is to be worked out."""
@@ -96,30 +96,47 @@ class WattmeterCase(SumCase):
     @property
     def power(self) -> float:
         """Both readings together (W; below zero: it flows back), with what is only rounding made zero."""
-        found = self.found
-        return 0.0 if math.fabs(found.power) <= NOTHING * found.apparent else found.power
+        result = self.result
+        return 0.0 if math.fabs(result.power) <= NOTHING * result.apparent else result.power
 
     @property
     def tangent(self) -> float:
         """The angle that the arctangent of Q over P gives, in degrees: the angle of lag itself where the power is not
         below zero, else 180 degrees from it."""
-        return self.found.lag if self.power >= 0 else wrap(self.found.lag + 180.0)
+        return self.result.lag if self.power >= 0 else wrap(self.result.lag + 180.0)
 
     @property
-    def seen(self) -> tuple[float, float]:
+    def meter_angles(self) -> tuple[float, float]:
         """Degrees between voltage and current of each meter: -180 < x <= 180."""
-        return wrap(30.0 + self.found.lag), wrap(30.0 - self.found.lag)
+        first, second = angles(self.result.lag, self.meters)
+        return wrap(first), wrap(second)
+
+    @property
+    def side(self) -> str:
+        """Whether the current lags or leads, as a word; "" if it does neither or if power flows back."""
+        if self.power < 0 or self.readings[2] == 0:
+            return ""
+        return words.LAGGING if self.readings[2] > 0 else words.LEADING
+
+    def with_side(self, number: str) -> str:
+        """An angle or a power factor with the word for lag or lead."""
+        return f"{number}{NO_BREAK_SPACE}{self.side}" if self.side else number
+
+    @property
+    def power_factor_text(self) -> str:
+        """The power factor with lag or lead: 0.766 lagging."""
+        return self.with_side(quantity.fixed(self.result.factor, 3, self.notation.mark))
 
     @property
     def prefix(self) -> str:
         """The SI prefix of the case's powers."""
         return self.notation.writing.unit.removesuffix("VA")
 
-    def given_words(self) -> str:
+    def values_text(self) -> str:
         """What is known, in words."""
         mark = self.notation.mark
         if self.load is None:
-            readings = zip(words.TAGS, (self.found.first, self.found.second), strict=False)
+            readings = zip(words.TAGS, (self.result.first, self.result.second), strict=False)
             return ", ".join(words.reading(plain((tag,)), self.watts(value)) for tag, value in readings)
         volts = quantity.plain(self.load.voltage, mark) + f"{NO_BREAK_SPACE}V"
         amps = quantity.plain(self.load.current, mark) + f"{NO_BREAK_SPACE}A"
@@ -127,8 +144,11 @@ class WattmeterCase(SumCase):
 
 
 def read_reading(reader: Reader, name: str) -> float:
-    """A wattmeter's reading in watts; 0, with a fault, where it cannot be used."""
+    """A wattmeter's reading in watts; 0, with a fault, if it cannot be used or is not typed yet."""
     text, label = reader.text(name), reader.label(name)
+    if not text:
+        reader.awaited(name, words.enter_reading(label))
+        return 0.0
     try:
         value = quantity.read(text, "W")
     except QuantityError as problem:

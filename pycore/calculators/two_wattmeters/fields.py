@@ -1,4 +1,9 @@
-"""The fields of the form: every key of its links, for ever."""
+"""The fields of the form: every key of its links, for ever.
+
+``meters`` is "13" where a link of version 1 does not name it; the page opens with the usual labelling, "12".
+"""
+
+from dataclasses import replace
 
 from pycore.calculators.two_wattmeters import words
 from pycore.forms.conventions import choice_field
@@ -11,10 +16,10 @@ FIELDS: tuple[Field, ...] = (
     Field("volts", words.VOLTS, "quantity", "values", "400", "V", shown_when=(("known", "load"),)),
     Field("amps", words.AMPS, "quantity", "values", "10", "A", shown_when=(("known", "load"),)),
     Field("lag", words.LAG, "angle", "values", "40", "°", help=words.LAG_HELP, shown_when=(("known", "load"),)),
-    Field(
-        "w1", words.FIRST, "quantity", "values", "", "W", help=words.READING_HELP, shown_when=(("known", "readings"),)
-    ),
-    Field("w2", words.SECOND, "quantity", "values", "", "W", shown_when=(("known", "readings"),)),
+    Field("w1", words.reading_label(1, 1), "quantity", "values", "", "W", help=words.READING_HELP,
+          shown_when=(("known", "readings"),)),
+    Field("w2", words.reading_label(2, 3), "quantity", "values", "", "W", shown_when=(("known", "readings"),)),
+    replace(choice_field("meters", words.METER_LINES, "loads", "13", words.METER_LINE_OPTIONS), opening="12"),
     choice_field("balanced", words.BALANCED, "loads", "yes", words.BALANCEDS),
     *drawing_fields("volt-amperes", words.ZERO, "tip-to-tail", "right", METHODS[1:]),
 )  # fmt: skip

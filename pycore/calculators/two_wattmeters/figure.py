@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from itertools import pairwise, product
 
 from pycore import trig
+from pycore.calculators.two_wattmeters.circuit import METERS
 from pycore.drawing import Arc, Arrow, Circle, Item, Line, Page, Shape
 from pycore.geometry import ORIGIN, Point, bounds, dot
 from pycore.phasor import wrap
@@ -53,18 +54,18 @@ def _chords(arc: Arc) -> Iterator[tuple[Point, Point]]:
 
 def _strokes(items: list[Item]) -> list[tuple[Point, Point]]:
     """What is drawn, as straight pieces."""
-    made: list[tuple[Point, Point]] = []
+    pieces: list[tuple[Point, Point]] = []
     for item in items:
         if isinstance(item, Arrow):
-            made.append((item.tail, item.tip))
+            pieces.append((item.tail, item.tip))
         elif isinstance(item, Line):
-            made.append((item.start, item.end))
+            pieces.append((item.start, item.end))
         elif isinstance(item, Arc):
-            made += _chords(item)
-    return made
+            pieces += _chords(item)
+    return pieces
 
 
-def _place(items: list[Item], voltage: float, lag: float, told: str, radius: float) -> tuple[float, float]:
+def _place(items: list[Item], voltage: float, lag: float, size_text: str, radius: float) -> tuple[float, float]:
     """Where an angle's size stands: degrees and distance from the common point. Inside a wide angle, beyond the arc of
     a narrow one; where lines stand in the way, as near to that as nothing touches it."""
     strokes = _strokes(items)
@@ -72,7 +73,7 @@ def _place(items: list[Item], voltage: float, lag: float, told: str, radius: flo
     within = [voltage - share * lag for share in (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)]
     # Beside a narrow angle, where there is no room within.
     beside = [end + side * off for off in (8.0, 12.0, 16.0, 22.0, 30.0) for end, side in _ends(voltage, lag)]
-    half = Point(DIGIT * len(told) / 2, CAPITALS / 2)
+    half = Point(DIGIT * len(size_text) / 2, CAPITALS / 2)
     for degrees, away in product([*within, *beside], (usual, radius + 4.0, radius + 7.0, OUTSIDE)):
         at = ORIGIN.moved(away, degrees)
         box = bounds((at.minus(half), at.plus(half))).grown(CLEAR)
@@ -87,23 +88,24 @@ def _ends(voltage: float, lag: float) -> tuple[tuple[float, float], ...]:
     return (voltage, outwards), (voltage - lag, -outwards)
 
 
-def _label(told: tuple[Symbol, ...] | str, at: Point, degrees: float, away: float = 5.0) -> Item:
+def _label(label: tuple[Symbol, ...] | str, at: Point, degrees: float, away: float = 5.0) -> Item:
     place = at.moved(away, degrees)
-    return text(told, Point(place.x, place.y - CAPITALS / 2), CAPITALS, "middle")
+    return text(label, Point(place.x, place.y - CAPITALS / 2), CAPITALS, "middle")
 
 
-def phasors(lag: float, angles: tuple[str, str], title: str) -> Page:
+def phasors(lag: float, angles: tuple[str, str], title: str, meters: str = "13") -> Page:
     """The diagram for a balanced load whose currents lag their phase voltages by ``lag`` degrees; V1 points up.
 
-    ``angles``: the two angles between voltage and current as they are written.
+    ``angles``: the two angles between voltage and current as they are written; ``meters``: a key of ``METERS``.
     """
-    # From the L1 phase voltage: V12 leads by 30 degrees, V32 stands at 90; the picture is turned so that V1 is up.
-    up = RIGHT_ANGLE
-    feet = [(up + 30.0, wrap(30.0 + lag)), (up + 90.0, wrap(lag - 30.0))]
+    pair = METERS[meters]
+    feet = [
+        (wrap(RIGHT_ANGLE + one.voltage_angle), wrap(one.voltage_angle - one.current_angle + lag)) for one in pair
+    ]
     reach = [ORIGIN.moved(CURRENT * trig.cosine(between), voltage) for voltage, between in feet]
-    reach += [ORIGIN.moved(VOLTAGE + MARGIN + 3.0, angle) for angle in (up + 30.0, up + 90.0)]
-    reach += [ORIGIN.moved(CURRENT + MARGIN + 3.0, angle) for angle in (up - lag, up + 120.0 - lag)]
-    names = ((Symbol("V", "12"), Symbol("I", "1")), (Symbol("V", "32"), Symbol("I", "3")))
+    reach += [ORIGIN.moved(VOLTAGE + MARGIN + 3.0, voltage) for voltage, _ in feet]
+    reach += [ORIGIN.moved(CURRENT + MARGIN + 3.0, voltage - between) for voltage, between in feet]
+    names = [(Symbol("V", f"{one.line}{one.to}"), Symbol("I", str(one.line))) for one in pair]
     drawn = [item for n in (0, 1) for item in _pair(ORIGIN, *feet[n], names[n], RADII[n])]
     places = [_place(drawn, *feet[n], angles[n], RADII[n]) for n in (0, 1)]
     reach += [ORIGIN.moved(away + CAPITALS, degrees) for degrees, away in places]
@@ -111,5 +113,5 @@ def phasors(lag: float, angles: tuple[str, str], title: str) -> Page:
     height = box.height + 2 * MARGIN
     start = Point(WIDTH / 2 - box.centre.x, height / 2 - box.centre.y)
     items = [item for n in (0, 1) for item in _pair(start, *feet[n], names[n], RADII[n])]
-    items += [_label(told, start, *place) for told, place in zip(angles, places, strict=True)]
+    items += [_label(size_text, start, *place) for size_text, place in zip(angles, places, strict=True)]
     return Page(WIDTH, height, tuple(items), title, title)

@@ -5,8 +5,15 @@ from collections.abc import Mapping
 
 from pycore import quantity
 from pycore.calculators.two_wattmeters import TOPIC, words
-from pycore.calculators.two_wattmeters.case import WattmeterCase, read_reading, tidied
-from pycore.calculators.two_wattmeters.circuit import BalancedLoad, WattmeterReadings, back, read
+from pycore.calculators.two_wattmeters.case import WattmeterCase, read_reading, without_rounding_noise
+from pycore.calculators.two_wattmeters.circuit import (
+    METERS,
+    BalancedLoad,
+    WattmeterReadings,
+    back,
+    larger_lagging,
+    read,
+)
 from pycore.calculators.two_wattmeters.fields import BY_NAME, FIELDS
 from pycore.calculators.two_wattmeters.workings import diagram, from_readings
 from pycore.forms import conventions
@@ -33,24 +40,25 @@ class TwoWattmeters(SumPage[WattmeterCase]):
 
     def case(self, form: Mapping[str, str]) -> WattmeterCase:
         """The form as a case. Raises InputError."""
-        reader = Reader(form, BY_NAME)
+        reader = Reader(form, BY_NAME, self.labels(form))
         load: BalancedLoad | None = None
+        meters = reader.choice("meters")
         balanced = reader.choice("balanced") == "yes"
         if reader.choice("known") == "load":
             volts = reader.amount("volts", "V", 1.0, 1e6) or 1.0
             amps = reader.amount("amps", "A", 1e-6, 1e5) or 1.0
             load = BalancedLoad(volts, amps, self._lag(reader))
-            found = read(load)
+            result = read(load, meters)
             if not balanced:
                 reader.fault("balanced", words.only_balanced(reader.label("balanced")))
         else:
-            found = self._from_readings(reader)
+            result = self._from_readings(reader, meters)
         if reader.faults:
             reader.finish()
         # The reactive power is worked out: its figures do not ask for decimals that no reading has.
         sizes = [float(format(math.fabs(value), f".{figures}g"))
-                 for value, figures in zip(tidied(found), (4, 4, 3), strict=True)]  # fmt: skip
-        return WattmeterCase(read_sheet(reader, FIELDS, sizes, "VA", computed=True), found, load, balanced=balanced)
+                 for value, figures in zip(without_rounding_noise(result), (4, 4, 3), strict=True)]  # fmt: skip
+        return WattmeterCase(read_sheet(reader, FIELDS, sizes, "VA", computed=True), result, load, balanced=balanced)
 
     def practice(self) -> "TopicPractice[WattmeterCase]":
         """Its problems from codes, and what mistakes give."""
@@ -65,72 +73,86 @@ class TwoWattmeters(SumPage[WattmeterCase]):
             reader.fault("lag", words.bad_lag(reader.label("lag"), reader.text("lag")))
         return lag
 
-    def _from_readings(self, reader: Reader) -> WattmeterReadings:
+    def _from_readings(self, reader: Reader, meters: str) -> WattmeterReadings:
         first, second = read_reading(reader, "w1"), read_reading(reader, "w2")
         if not reader.faults and first == 0.0 and second == 0.0:
             for name in ("w1", "w2"):
                 reader.fault(name, words.both_zero(reader.label(name)))
-        return back(first or 1.0, second) if reader.faults else back(first, second)
+        return back(first or 1.0, second, meters) if reader.faults else back(first, second, meters)
 
     def outputs(self, case: WattmeterCase, plan: Plan) -> tuple[Output, ...]:
-        """The headline is what the drawing ends on; then both readings, power, reactive power, angle."""
-        found, mark = case.found, case.notation.mark
+        """Power first, then the power factor, what the drawing ends on, both readings, reactive power and angle."""
+        result, mark = case.result, case.notation.mark
         first, second, _ = case.readings
-        told = case.notation.writing.number
+        number = case.notation.writing.number
 
         def watts(name: str, value: float, label: Phrase, unit: str = "W") -> Output:
-            return Output(name, value, told(value), case.prefix + unit, label)
+            return Output(name, value, number(value), case.prefix + unit, label)
 
-        made = [watts("power", found.power, say(words.ACTIVE))]
+        outputs = [watts("power", result.power, say(words.ACTIVE))]
         if case.balanced:
-            made = [watts("apparent-power", found.apparent, say(words.APPARENT), "VA"), *made]
-        made += [watts("reading-1", first, (words.TAGS[0],)), watts("reading-2", second, (words.TAGS[1],))]
+            outputs.append(Output("power-factor", result.factor, case.power_factor_text, label=say(words.FACTOR)))
+            outputs.append(watts("apparent-power", result.apparent, say(words.APPARENT), "VA"))
+        outputs += [watts("reading-1", first, (words.TAGS[0],)), watts("reading-2", second, (words.TAGS[1],))]
         if case.balanced:
-            made.append(watts("reactive-power", found.reactive, say(words.REACTIVE), "var"))
-            angle = quantity.fixed(found.lag, 1, mark) + "°"
-            made.append(Output("lag", found.lag, angle, label=say(words.ANGLE)))
-            factor = quantity.fixed(found.factor, 3, mark)
-            made.append(Output("power-factor", found.factor, factor, label=say(words.FACTOR)))
-        return (*made, *outputs_on_paper(case, plan, "sum-length"))
+            outputs.append(watts("reactive-power", result.reactive, say(words.REACTIVE), "var"))
+            angle = case.with_side(quantity.fixed(math.fabs(result.lag) if case.side else result.lag, 1, mark) + "°")
+            outputs.append(Output("lag", result.lag, angle, label=say(words.ANGLE)))
+        return (*outputs, *outputs_on_paper(case, plan, "sum-length"))
+
+    def summary(self, case: WattmeterCase, plan: Plan) -> tuple[Phrase, ...]:
+        """The apparent power on the sheet and the power factor come before the usual lines."""
+        lines = super().summary(case, plan)
+        if not case.balanced or case.closed:
+            return lines
+        drawn = words.drawn(case.amount(case.size), case.direction(plan))
+        return (drawn, words.power_factor(case.power_factor_text), *lines[1:])
 
     def values_text(self, case: WattmeterCase) -> Phrase:
         """The values in words."""
-        return (case.given_words(),)
+        return (case.values_text(),)
 
     def remarks(self, case: WattmeterCase) -> tuple[Phrase, ...]:
         """What each meter sees, which one reads backwards, where the method holds."""
         first, second, _ = case.readings
         if not case.balanced:
-            return words.refused(), words.three_wires()
-        made = [
+            return words.REFUSED, words.THREE_WIRES
+        sentences = [
             words.reads(number, degrees_text(angle, case.notation.mark), case.watts(value))
-            for number, angle, value in zip((1, 2), case.seen, (first, second), strict=True)
+            for number, angle, value in zip((1, 2), case.meter_angles, (first, second), strict=True)
         ]
         if case.power < 0:
-            made.append(words.flows_back(case.watts(-case.power)))
+            sentences.append(words.flows_back(case.watts(-case.power)))
         elif case.power == 0:
-            made.append(words.opposite())
+            sentences.append(words.OPPOSITE)
         elif case.readings[2] == 0:
-            made.append(words.alike())
+            sentences.append(words.ALIKE)
         else:
+            larger = larger_lagging(case.meters)
+            sentences.append(words.larger_reading(larger if case.readings[2] > 0 else 3 - larger, case.side))
             for number, value in ((1, first), (2, second)):
                 if value < 0:
-                    made.append(words.negative(number))
+                    sentences.append(words.negative(number))
                 elif value == 0:
-                    made.append(words.one_is_zero(number))
-        return (*made, words.three_wires())
+                    sentences.append(words.one_is_zero(number))
+        return (*sentences, words.THREE_WIRES)
 
     def calculated(self, case: WattmeterCase, plan: Plan) -> tuple[Working, ...]:
         """Both ways of reckoning, the phasor diagram, and what a hand can do."""
-        made = [Working("back", say(words.back_title()), tuple(from_readings(case)))]
+        workings = [Working("back", say(words.BACK_TITLE), tuple(from_readings(case)))]
         if case.balanced:
-            made.insert(0, Working("meters", say(words.PHASORS), tuple(diagram(case))))
-        return (*made, SumAccuracy(case).working(plan))
+            workings.insert(0, Working("meters", say(words.PHASORS), tuple(diagram(case))))
+        return (*workings, SumAccuracy(case).working(plan))
 
     def echo(self, case: WattmeterCase) -> dict[str, Mapping[str, str]]:
         """How the angle of lag was understood."""
         reader = Reader(case.problem.typed, BY_NAME)
         return {"lag": reader.lag("lag").echo(case.notation.mark)}
+
+    def labels(self, form: Mapping[str, str]) -> dict[str, str]:
+        """Each reading's label names the line of its meter."""
+        meters = METERS.get(form.get("meters", "13"), METERS["13"])
+        return {f"w{number}": words.reading_label(number, meter.line) for number, meter in enumerate(meters, start=1)}
 
     def inks(self, form: Mapping[str, str]) -> dict[str, str]:
         """Ink of the line samples beside the labels, by phasor key."""

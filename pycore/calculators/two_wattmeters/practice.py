@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from pycore import phasor, trig
 from pycore.calculators.two_wattmeters import words
 from pycore.calculators.two_wattmeters.case import WattmeterCase
+from pycore.calculators.two_wattmeters.circuit import larger_lagging
 from pycore.calculators.two_wattmeters.fields import BY_NAME, FIELDS
 from pycore.forms.fields import default_form
 from pycore.practice.catalogue import mistake
@@ -34,9 +35,9 @@ def watts_of(code: Code) -> WattmeterValues:
     dice = integers_of_code(code)
     least, most = {"support": (15, 50), "core": (15, 58), "stretch": (63, 80)}[code.tier]
     for _ in range(TRIES):
-        whole, lag = 100.0 * dice.between(10, 80), float(dice.between(least, most))
-        first = round(whole * trig.cosine(30.0 + lag) / 10.0) * 10
-        second = round(whole * trig.cosine(30.0 - lag) / 10.0) * 10
+        apparent, lag = 100.0 * dice.between(10, 80), float(dice.between(least, most))
+        first = round(apparent * trig.cosine(30.0 + lag) / 10.0) * 10
+        second = round(apparent * trig.cosine(30.0 - lag) / 10.0) * 10
         # A reading near nothing could not be told from nothing on paper, nor an angle near a quarter turn.
         if -LEAST_READING < first < LEAST_READING or first == second:
             continue
@@ -49,17 +50,18 @@ def mistakes(case: WattmeterCase) -> tuple[Mistake, ...]:
     if not case.balanced:
         return ()
     first, second, reactive = case.readings
+    sign = 1.0 if larger_lagging(case.meters) == 2 else -1.0
     turned, both = phasor.polar(1.0, -case.picture.reference), (DRAWN, CALCULATED)
-    without_root = complex(first + second, second - first)
-    made = [mistake("root-three-forgotten", both, without_root * turned, None, words.MISTAKES)]
+    without_root = complex(first + second, sign * (second - first))
+    mistakes = [mistake("root-three-forgotten", both, without_root * turned, None, words.MISTAKES)]
     if reactive != 0.0:
         exchanged = complex(first + second, -reactive)
-        made.append(mistake("readings-exchanged", both, exchanged * turned, None, words.MISTAKES))
+        mistakes.append(mistake("readings-exchanged", both, exchanged * turned, None, words.MISTAKES))
     if min(first, second) < 0.0:
         sizes = math.fabs(first), math.fabs(second)
-        reckoned = complex(sizes[0] + sizes[1], ROOT_THREE * (sizes[1] - sizes[0]))
-        made.append(mistake("minus-forgotten", both, reckoned * turned, None, words.MISTAKES))
-    return tuple(made)
+        without_minus = complex(sizes[0] + sizes[1], sign * ROOT_THREE * (sizes[1] - sizes[0]))
+        mistakes.append(mistake("minus-forgotten", both, without_minus * turned, None, words.MISTAKES))
+    return tuple(mistakes)
 
 
 def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
@@ -69,6 +71,7 @@ def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, s
     form |= {"w1": str(readings.first), "w2": str(readings.second), "paper": code.paper}
     known = [choice.value for choice in BY_NAME["method"].options]
     return form | ({"method": code.method} if code.method in known else {})
+
 
 def task_of(case: WattmeterCase) -> Task:
     """A solved case as a task: the sum that is drawn, and what mistakes give."""

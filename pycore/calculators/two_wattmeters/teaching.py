@@ -32,13 +32,13 @@ PLAN = LessonPlan(
             "On the page, open the phasor diagram below the answer. Each wattmeter measures its own line current and "
             "a voltage between lines, which is 30° from the phase voltage. So the two read different values: "
             "{reading_1} and {reading_2}.",
-            "Sum of both: {power}. √3 times (second reading minus first reading): {reactive_power}.",
+            "Sum of both: {power}. √3 times (first reading minus second reading): {reactive_power}.",
             "Classroom view: the two readings in one line, tip to tail, then the reactive power at right angles. The "
             "third side is S.",
         )),
         LessonStage("Guided work", 15, (
-            "Everyone draws it at {scale} and measures S ({answer}) and the angle ({lag}).",
-            "Ask: at a lag of 60°, what does the first wattmeter read? Zero. And above 60°? It reads backwards, and "
+            "Everyone draws it at {scale} and measures S ({apparent_power}) and the angle ({lag}).",
+            "Ask: at a lag of 60°, what does the second wattmeter read? Zero. And above 60°? It reads backwards, and "
             "its reading is negative.",
         )),
         LessonStage("Independent work", 20, (
@@ -47,12 +47,12 @@ PLAN = LessonPlan(
             "Extra work: why is this method wrong if a neutral carries current?",
         )),
         LessonStage("Exit question", 5, (
-            "Two wattmeters on a balanced load read −500 W and 2000 W. What are the power and the power factor?",
+            "Two wattmeters on a balanced load read 2000 W and −500 W. What are the power and the power factor?",
             "{exit_power} and {exit_power_factor}. A learner who says 2500 W ignored the minus sign. Ask what the "
             "minus sign means: a power factor below 0.5.",
         )),
     ),
-    exit_values=(("known", "readings"), ("w1", "-500"), ("w2", "2000")),
+    exit_values=(("known", "readings"), ("w1", "2000"), ("w2", "-500")),
     handouts=handouts_of("two-wattmeters", rig_of("two-wattmeters")),
     listen=("root-three-forgotten", "readings-exchanged", "wrong-way-at-tip", "plain-sum"),
     cover_says=(
@@ -61,9 +61,9 @@ PLAN = LessonPlan(
         "Open the classroom view. Press the arrow key for each move and read its sentence aloud. 15 minutes.",
         "Hand out the problem sheet. Learners draw both readings in one line and the reactive power at right angles "
         "to them. 25 minutes.",
-        "Learners who finish early type the same load with a lag of 60° on the page. What does the first wattmeter "
-        "read? Zero. 10 minutes.",
-        "Ask: readings of −500 W and 2000 W, what is the power? {exit_power}. 5 minutes.",
+        "Learners who finish early type the same load with a lag of 60° on the page. What does the second "
+        "wattmeter read? Zero. 10 minutes.",
+        "Ask: readings of 2000 W and −500 W, what is the power? {exit_power}. 5 minutes.",
     ),
     cover_stops=cover_stops("Nobody moves a lead of a real wattmeter without the lecturer, even with the supply off."),
     cover_handouts=cover_handouts_of("two-wattmeters"),

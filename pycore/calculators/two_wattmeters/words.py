@@ -24,7 +24,11 @@ LAG_HELP = (
     "Lag: angle in degrees by which each current lags its own phase voltage (minus if it leads), or a power factor, "
     "such as 0.85 lag."
 )
-FIRST, SECOND = "Wattmeter 1, on L1", "Wattmeter 2, on L3"
+METER_LINES = "Wattmeters on"
+METER_LINE_OPTIONS = (
+    ("12", "L1 and L2, voltages to L3"), ("13", "L1 and L3, voltages to L2"), ("23", "L2 and L3, voltages to L1"),
+)  # fmt: skip
+LAGGING, LEADING = "lagging", "leading"
 READING_HELP = "Minus if the meter reads backwards."
 BALANCED = "Load"
 BALANCEDS = (("yes", "balanced"), ("no", "unbalanced"))
@@ -35,24 +39,48 @@ APPARENT, ACTIVE, REACTIVE, ANGLE, FACTOR = "Apparent power", "Power", "Reactive
 TAGS = (Symbol("P", "1"), Symbol("P", "2"), Symbol("Q"), Symbol("S"))
 
 
-def origin() -> Phrase:
-    """The direction of the active power."""
-    return (Symbol("P"),)
+ORIGIN: Phrase = (Symbol("P"),)
+"""The direction of the active power."""
 
 
-def bad_reading(label: str, given: str) -> str:
+def reading_label(number: int, line: int) -> str:
+    """Label of a reading's field."""
+    return f"Wattmeter {number}, on L{line}"
+
+
+def enter_reading(label: str) -> str:
+    """A reading that is not typed yet."""
+    return f"Enter the reading of {label[0].lower()}{label[1:]}, in watts, such as 2828 or 2.83 kW."
+
+
+def drawn(amount: str, direction: Phrase) -> Phrase:
+    """What the drawing ends on."""
+    return say("On the drawing: S = {amount}, {direction}", amount=amount, direction=direction)
+
+
+def power_factor(text: str) -> Phrase:
+    """The power factor, which with the power answers the question."""
+    return say("Power factor: **{text}.**", text=text)
+
+
+def larger_reading(number: int, side: str) -> Phrase:
+    """Which meter's reading is larger, and what that says."""
+    return say("Wattmeter {number} has the larger reading: the load is **{side}.**", number=str(number), side=side)
+
+
+def bad_reading(label: str, typed: str) -> str:
     """Text that is no power."""
-    return f"{label} cannot be read: “{given[:24]}”. Enter watts, such as 2828, 2.83 kW or −1035."
+    return f"{label} cannot be read: “{typed[:24]}”. Enter watts, such as 2828, 2.83 kW or −1035."
 
 
-def reading_range(label: str, given: str) -> str:
+def reading_range(label: str, typed: str) -> str:
     """A power out of range."""
-    return f"{label} is out of range: “{given[:24]}”. Use 0, or 1 mW to 1 GW, positive or negative."
+    return f"{label} is out of range: “{typed[:24]}”. Use 0, or 1 mW to 1 GW, positive or negative."
 
 
-def bad_lag(label: str, given: str) -> str:
+def bad_lag(label: str, typed: str) -> str:
     """An angle that no load of three wires has."""
-    return f"{label}: “{given[:24]}” is more than 90°. A load that takes power lags or leads by at most 90°."
+    return f"{label}: “{typed[:24]}” is more than 90°. A load that takes power lags or leads by at most 90°."
 
 
 def both_zero(label: str) -> str:
@@ -76,9 +104,9 @@ def reads(number: int, angle: str, amount: str) -> Phrase:
 def negative(number: int) -> Phrase:
     """Which reading is below zero, and what that means."""
     return say(
-        "Wattmeter {number} reads backwards: the power factor of a balanced load is then below 0.5. To read it, use "
-        "the meter’s reversing switch, or swap the leads of its voltage circuit with the supply off and proved dead. "
-        "The reading counts as negative.",
+        "Wattmeter {number} reads backwards: its pointer moves below zero, because the power factor of this balanced "
+        "load is below 0.5. To read it, use the meter’s reversing switch, or swap the two leads of its voltage coil "
+        "with the supply off and proved dead. Count the reading as negative.",
         number=str(number),
     )
 
@@ -88,9 +116,8 @@ def one_is_zero(number: int) -> Phrase:
     return say("Wattmeter {number} reads zero: the power factor is exactly 0.5.", number=str(number))
 
 
-def alike() -> Phrase:
-    """Unity power factor."""
-    return say("Both wattmeters read the same: the power factor is 1.")
+ALIKE: Phrase = say("Both wattmeters read the same: the power factor is 1.")
+"""Unity power factor."""
 
 
 def flows_back(amount: str) -> Phrase:
@@ -103,64 +130,74 @@ def flows_back(amount: str) -> Phrase:
     )
 
 
-def turned_back() -> Phrase:
-    """The arctangent's other angle."""
-    return say("The power is negative, so add 180° to the angle from the arctangent:")
+TURNED_BACK: Phrase = say("The power is negative, so add 180° to the angle from the arctangent:")
+"""The arctangent's other angle."""
 
 
-def opposite() -> Phrase:
-    """Pure reactance."""
-    return say("The readings are equal with opposite signs: the load takes no active power, only reactive power.")
+OPPOSITE: Phrase = say(
+    "The readings are equal with opposite signs: the load takes no active power, only reactive power."
+)
+"""Pure reactance."""
 
 
-def three_wires() -> Phrase:
-    """Where the method holds."""
-    return say(
-        "For three wires only: if a neutral carries current, the sum of the two readings is not the total power."
-    )
+THREE_WIRES: Phrase = say(
+    "For three wires only: if a neutral carries current, the sum of the two readings is not the total power."
+)
+"""Where the method holds."""
 
 
-def refused() -> Phrase:
-    """The tangent formula does not hold."""
-    return say(
-        "**The load is unbalanced:** the sum of both readings is still the total power, but the tangent formula does "
-        "not give its angle. Measure the reactive power, or measure each line."
-    )
+REFUSED: Phrase = say(
+    "**The load is unbalanced:** the sum of both readings is still the total power, but the tangent formula does "
+    "not give its angle. Measure the reactive power, or measure each line."
+)
+"""The tangent formula does not hold."""
 
 
-def back_title() -> str:
-    """Title of the working from the readings."""
-    return "From both readings"
+BACK_TITLE = "From both readings"
+"""Title of the working from the readings."""
 
 
 def picture_title(first: str, second: str) -> str:
     """What the phasor diagram shows, for someone who cannot see it."""
     return (
-        f"Phasor diagram: the voltage of wattmeter 1 and the current of L1, {first} apart; the voltage of wattmeter 2 "
-        f"and the current of L3, {second} apart. A dashed line at right angles to each voltage shows the component of "
+        f"Phasor diagram: voltage and current of wattmeter 1, {first} apart; voltage and current of wattmeter 2, "
+        f"{second} apart. A dashed line at right angles to each voltage shows the component of "
         "its current."
     )
 
 
-def picture_words() -> Phrase:
-    """How to read the picture."""
-    return say(
-        "Voltages have filled arrowheads, currents open ones. A dashed line at right angles to each voltage gives the "
-        "component of the current along it. Reading = voltage × this component."
-    )
+PICTURE_WORDS: Phrase = say(
+    "Voltages have filled arrowheads, currents open ones. A dashed line at right angles to each voltage gives the "
+    "component of the current along it. Reading = voltage × this component."
+)
+"""How to read the picture."""
 
 
 RESULT = "the apparent power"
 NOT_GIVEN = "powers that must be calculated"
-METERS = "Meter 1 on L1, meter 2 on L3, sequence L1, L2, L3."
+
+
+def meters_note(meters: str) -> str:
+    """The lines of both meters (``12``, ``13`` or ``23``) and the sequence, in few words."""
+    return f"Meter 1 on L{meters[0]}, meter 2 on L{meters[1]}, sequence L1, L2, L3."
+
+
 TASK = "Calculate the reactive power, then find the apparent power and its angle by drawing"
 TASK_UNBALANCED = "Find the power by drawing both readings in line"
 PHASORS = "Phasor diagram of both meters"
-CONNECTION = (
-    "Wattmeter 1 has the current of L1 and the voltage from L1 to L2. Wattmeter 2 has the current of L3 and the "
-    "voltage from L3 to L2. The phase sequence is L1, L2, L3. In the other sequence the two readings of a balanced "
-    "load are swapped, and the formula gives Q with the wrong sign."
-)
+
+
+def connection(first: int, second: int, to: int, larger: int) -> Phrase:
+    """In which lines both meters are connected, and which one reads more with a lagging load."""
+    return say(
+        "Wattmeter 1 has the current of L{first} and the voltage from L{first} to L{to}. Wattmeter 2 has the current "
+        "of L{second} and the voltage from L{second} to L{to}. The phase sequence is L1, L2, L3. If the load lags, "
+        "wattmeter {larger} has the larger reading. In the other sequence the two readings of a balanced load are "
+        "swapped, and the formula gives Q with the wrong sign.",
+        first=str(first), second=str(second), to=str(to), larger=str(larger),
+    )  # fmt: skip
+
+
 
 
 def reading(symbol: str, watts: str) -> str:
@@ -171,11 +208,11 @@ def reading(symbol: str, watts: str) -> str:
 MISTAKES = {
     "root-three-forgotten": (
         "√3 was left out of the reactive power",
-        "Q = √3 × (second reading − first reading).",
+        "Q is √3 times the difference of the readings.",
     ),
     "readings-exchanged": (
         "the two readings are swapped in the reactive power",
-        "Calculate second reading − first reading, in this order. The sign shows lag or lead.",
+        "Check which reading is subtracted: the order depends on the lines of the meters. The sign shows lag or lead.",
     ),
     "minus-forgotten": (
         "the minus sign of a reading was left out",

@@ -190,7 +190,7 @@ def test_mistakes_are_counted_from_the_phasor_that_is_drawn_first():
     ("form", "size", "angle", "said"),
     [
         ({"p1": "10 at 0", "p2": "5 at 60", "combine": "difference"}, "13.2", "19.1", "not taken off"),
-        ({"p1": "20 at 0", "p2": "15 at 60"}, "18", "-46", "not added"),
+        ({"p1": "20 at 0", "p2": "15 at 60"}, "18", "-46", "instead of added"),
         ({"p1": "9 + j5", "p2": "4 at 120"}, "12.8", "76.5", "the two parts of"),
         ({"p1": "9 + j5", "p2": "4 at 120"}, "7.2", "-12", "sign before j"),
     ],

@@ -12,9 +12,14 @@ from pycore.api import handle
 from pycore.calculators.harmonics_in_the_neutral.circuit import DistortedCurrents, solve
 from pycore.calculators.harmonics_in_the_neutral.fields import FIELDS, ORDERS
 from pycore.calculators.harmonics_in_the_neutral.page import HarmonicsInTheNeutral
+from pycore.calculators.harmonics_in_the_neutral.teaching import PLAN
+from pycore.drawing import Shape, Text, walk
 from pycore.forms.fields import default_form
+from pycore.geometry import Box
 from pycore.practice.codes import Code
-from pycore.practice.marking import LearnerAnswer, mark
+from pycore.practice.explaining import LearnerAnswer
+from pycore.practice.marking import mark
+from pycore.sheet.lettered import box_of
 from pycore.words import plain
 
 FORM = {**default_form(FIELDS), "a2": "0", "a3": "0"}
@@ -91,14 +96,17 @@ def test_an_order_that_is_not_there_leaves_the_fundamental_on_the_sheet():
 def test_more_than_any_line_is_said():
     form = {**FORM, "i1": "10", "i2": "10", "i3": "10", "h3": "60"}
     told = [plain(phrase) for phrase in PAGE.answer(form, ("answer",)).remarks]
-    assert any("more than any line" in one and "A fuse in a line does not see it." in one for one in told)
+    assert any(
+        "more than any line" in one and "The fuses in the lines do not protect the neutral against this." in one
+        for one in told
+    )
     assert not any("overloaded" in one for one in told), "the page knows no ratings"
 
 
 def test_the_cautions_are_those_of_a_clamp_meter():
     told = " ".join(PAGE.cautions)
     assert "one conductor in the jaw" in told
-    assert "A clamp meter never proves a circuit dead" in told
+    assert "A clamp meter cannot prove that a circuit is dead" in told
 
 
 def test_balanced_lines_leave_only_triplen_orders():
@@ -114,7 +122,7 @@ def test_balanced_lines_leave_only_triplen_orders():
         ({"h3": "abc"}, "h3", "cannot be read"),
         ({"h3": "300"}, "h3", "Order 3 is out of range: “300”. Accepted is 0, or 0.01 to 200 per cent."),
         ({"h3": "1e-9"}, "h3", "out of range"),
-        ({"h3": "80", "h5": "70", "of": "total"}, "h3", "nothing is left"),
+        ({"h3": "80", "h5": "70", "of": "total"}, "h3", "no fundamental left"),
         ({"i2": "x"}, "i2", "not a number"),
     ],
 )
@@ -137,7 +145,7 @@ def test_a_third_in_phase_by_sines_stands_at_180_as_the_help_says():
         x = np.radians(degrees)
         expected = 10 * np.sqrt(2) * (np.sin(x) + 0.2 * np.sin(3 * x))
         assert wave(phasors, degrees - 90.0) == pytest.approx(expected)
-    assert any("(sines) stands at 180°" in field.help for field in FIELDS)
+    assert any("(sine waves) is at 180°" in field.help for field in FIELDS)
 
 
 @pytest.mark.parametrize("drawn", ["1", "3", "7"])
@@ -156,6 +164,84 @@ def test_the_page_writes_its_currents_alike_whatever_order_is_drawn(drawn: str):
 def test_the_smallest_share_is_written_in_the_page_s_own_unit():
     told = " ".join(plain(p) for p in PAGE.answer({**FORM, "h3": "0.01"}, ("answer",)).remarks)
     assert "0.0020" in told and "µA" not in told
+
+
+# Lags: in view, and in the words.
+
+
+def remarks(**values: str) -> list[str]:
+    return [plain(p).replace("\u00a0", " ") for p in PAGE.answer({**FORM, **values}, ("answer",)).remarks]
+
+
+def test_lags_that_change_the_answer_are_told_with_the_values():
+    """10, 10, 10 A with 30 % give 9 A in phase and 7.2 A of order 3 at lags of 20 and 30 degrees: both say why."""
+    alike = {"i1": "10", "i2": "10", "i3": "10", "h3": "30"}
+    told = [plain(PAGE.answer({**FORM, **alike, **lags}, ("answer",)).given).replace("\u00a0", " ")
+            for lags in ({}, {"a2": "20", "a3": "30"})]  # fmt: skip
+    assert ["10.0 A, 10.0 A, 10.0 A", "10.0 A 0°, 10.0 A 20° lag, 10.0 A 30° lag"] == told
+    assert results(**alike)["neutral-current"] == pytest.approx(9.0)
+
+
+ORDERS_TOO = {"h3": "20", "h5": "10", "h7": "5"}
+
+
+@pytest.mark.parametrize("lag", ["0", "30", "0.8 lead"])
+def test_with_equal_lags_an_order_is_in_phase_or_120_degrees_apart(lag: str):
+    text = " ".join(remarks(**ORDERS_TOO, a1=lag, a2=lag, a3=lag))
+    assert "in phase in all lines and adds up fully" in text
+    assert 2 == text.count("120° apart from line to line")
+    assert "unequal" not in text
+
+
+def test_with_unequal_lags_no_order_is_called_in_phase_or_120_degrees_apart():
+    text = " ".join(remarks(**ORDERS_TOO, a2="20", a3="30"))
+    assert "adds up only in part" in text
+    assert 2 == text.count("but not 120° apart, because the lags of the lines are unequal")
+    assert "Here the lags of the lines are unequal" in text
+    assert "adds up fully" not in text and "120° apart from" not in text
+
+
+def test_lags_that_the_order_turns_by_whole_turns_leave_it_in_phase():
+    """Three times 120 degrees: the third harmonics are in phase although the lags are unequal."""
+    assert any("Order 3" in one and "in phase in all lines" in one for one in remarks(h3="20", a2="120", a3="-120"))
+
+
+def test_a_line_without_current_has_no_lag_to_compare():
+    assert "unequal" not in " ".join(remarks(**ORDERS_TOO, i3="0", a3="30"))
+
+
+def test_the_plans_sentences_hold_for_the_example_that_it_shows():
+    """Equal lags: order 3 lies in one line, and its sizes add up as numbers."""
+    spoken = " ".join(step for stage in PLAN.parts for step in stage.does)
+    assert "three arrows in one line, because the lags are equal" in spoken
+    case = PAGE.case({**FORM, "drawn": "3"})
+    assert case.equal_lags and case.in_phase(case.order)
+    assert 4.0 == pytest.approx(results()["neutral-3"])
+
+
+# Pictures.
+
+
+@pytest.mark.parametrize("form", [
+    {}, {"h5": "8", "h7": "5", "h9": "6", "h11": "2", "h13": "1"}, {f"h{order}": "60" for order in ORDERS},
+    {f"h{order}": "0.01" for order in ORDERS}, {"i1": "9999.9", "i2": "1234.5", "h3": "1", "h5": "99", "h13": "33.3"},
+    {"i1": "0.004", "i2": "0.002", "i3": "0", **{f"h{order}": "7" for order in ORDERS}, "decimal": "comma"},
+])  # fmt: skip
+def test_labels_of_the_pictures_never_collide(form: dict[str, str]):
+    """Neither with each other nor with a bar."""
+    (section,) = [one for one in PAGE.answer({**FORM, **form}).workings if one.key == "pictures"]
+    for block in section.blocks:
+        items = list(walk(block.page.items))
+        texts = [box_of(item, 3.2) for item in items if isinstance(item, Text)]
+        bars = [shape for shape in items if isinstance(shape, Shape) and 4 == len(shape.points)]
+        solid = [Box(min(p.x for p in bar.points), min(p.y for p in bar.points), max(p.x for p in bar.points),
+                     max(p.y for p in bar.points)) for bar in bars]  # fmt: skip
+        for index, box in enumerate(texts):
+            assert box.left >= 0 and box.right <= block.page.width
+            assert box.bottom >= 0 and box.top <= block.page.height
+            for other in (*texts[index + 1 :], *solid):
+                assert (box.right < other.left or other.right < box.left or box.top < other.bottom
+                        or other.top < box.bottom), (form, box, other)  # fmt: skip
 
 
 # Practice.

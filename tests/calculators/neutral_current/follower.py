@@ -5,10 +5,12 @@ import re
 from dataclasses import dataclass, field
 
 LENGTH = r"([\d.,]+)\u00a0mm \([\d.,]+\u00a0cm\)"
+AMOUNT = r"[\d.,]+\u00a0\w+"
+MEASURED = rf"about {LENGTH}\. At 1\u00a0cm\u00a0=\u00a0{AMOUNT}, that is {AMOUNT} \(calculated: {AMOUNT}\)\."
 NAME = r"((?:the |The )?(?:diagonal|reference|[IV][₁₂₃]|[IV]_[A-Z]))"
 ANGLE = r"(?:about )?([\d.,]+)°"
 SENSE = r"(anticlockwise|clockwise)"
-WAY = r"(straight up|straight down|to the right|to the left|[\d.,]+° (?:above|below) the level to the right)"
+WAY = r"(straight up|straight down|to the right|to the left|[\d.,]+° (?:above|below) the horizontal, to the right)"
 WAYS = {"straight up": 90.0, "straight down": -90.0, "to the right": 0.0, "to the left": 180.0}
 
 
@@ -150,26 +152,28 @@ MOVES = [
     (rf"Draw the direction of {NAME} faintly, {WAY} from the (?:common point|start)\.", Learner.reference),
     (rf"Draw {NAME}\. (?i:{WAY}) from the (?:common point|start), {LENGTH}\.", Learner.first),
     (rf"Draw {NAME}\. Protractor’s centre on the (?:common point|start), zero line along {NAME}\. "
-     rf"Set off {ANGLE} {SENSE} and draw {LENGTH}\.",
+     rf"Mark {ANGLE} {SENSE} and draw {LENGTH}\.",
      Learner.further),
     (rf"Draw {NAME} from the tip of {NAME}\. Protractor’s centre on the tip, zero line back along {NAME}\. "
      rf"Mark {ANGLE} {SENSE} and draw {LENGTH}\.", Learner.at_tip),
     (rf"Draw {NAME} from the tip of {NAME}, (straight back|straight on) along the same line, {LENGTH}\.",
      Learner.straight),
-    (rf"Set off {ANGLE} at the tip of {NAME}\. Protractor’s centre on that tip, zero line back along {NAME}\. "
-     rf"Go {SENSE} and draw a dashed line, {LENGTH}: it runs parallel to {NAME}\.", Learner.parallel),
-    (rf"Close the (?:first |second )?parallelogram\. Protractor’s centre on the tip of {NAME}, zero line back "
-     rf"along {NAME}: {ANGLE} {SENSE}\. Dashed line, {LENGTH}, parallel to {NAME}\. The two meet\.", Learner.close),
-    (rf"Slide a parallel to the tip of {NAME}\. Set square along {NAME}, ruler against its other side; "
-     rf"slide to the tip of {NAME} and draw a dashed line, {LENGTH}\.", Learner.slide),
-    (rf"Close the (?:first |second )?parallelogram\. Set square along {NAME}; slide to the tip of {NAME} and draw a "
-     rf"dashed line, {LENGTH}\. The two meet\.", Learner.slide_close),
-    (rf"Cross two arcs\. Compasses open to {NAME}, {LENGTH}, point on the tip of {NAME}: an arc\. "
-     rf"Then open to {NAME}, {LENGTH}, point on the tip of {NAME}: a second arc across it\.", Learner.arcs),
-    (rf"Close the (?:first |second )?parallelogram\. Dashed lines from the tips of {NAME} and {NAME} to where "
-     r"the arcs cross\.", Learner.nothing),
-    (rf"No parallelogram: {NAME} and {NAME} lie so nearly on one line that none can be drawn\. Go tip to tail: from "
-     rf"the tip of {NAME} draw {LENGTH} in the direction of {NAME}\.", Learner.carry_on),
+    (rf"Mark {ANGLE} at the tip of {NAME}\. Protractor’s centre on that tip, zero line back along {NAME}, {SENSE}\. "
+     rf"Draw a dashed line, {LENGTH}\. It is parallel to {NAME}\.", Learner.parallel),
+    (rf"Complete the (?:first |second )?parallelogram\. Protractor’s centre on the tip of {NAME}, zero line back "
+     rf"along {NAME}: mark {ANGLE} {SENSE}\. Draw a dashed line, {LENGTH}, parallel to {NAME}\. "
+     r"The two dashed lines meet\.", Learner.close),
+    (rf"Draw a parallel through the tip of {NAME}\. Set square along {NAME}, ruler against its other side\. "
+     rf"Slide the set square to the tip of {NAME} and draw a dashed line, {LENGTH}\.", Learner.slide),
+    (rf"Complete the (?:first |second )?parallelogram\. Set square along {NAME}\. Slide it to the tip of {NAME} and "
+     rf"draw a dashed line, {LENGTH}\. The two dashed lines meet\.", Learner.slide_close),
+    (rf"Draw two arcs that cross\. Open the compasses to the length of {NAME}, {LENGTH}\. Point on the tip of "
+     rf"{NAME}: draw an arc\. Then open them to the length of {NAME}, {LENGTH}\. Point on the tip of {NAME}: draw a "
+     r"second arc across the first\.", Learner.arcs),
+    (rf"Complete the (?:first |second )?parallelogram\. Draw dashed lines from the tips of {NAME} and {NAME} to the "
+     r"point where the arcs cross\.", Learner.nothing),
+    (rf"No parallelogram: {NAME} and {NAME} are almost on one line, so no parallelogram can be drawn\. Use tip to "
+     rf"tail: from the tip of {NAME}, draw {LENGTH} in the direction of {NAME}\.", Learner.carry_on),
     (rf"Mark {NAME} as a dot, {LENGTH} {WAY} from the (?:common point|start): too short for an arrow\.",
      Learner.dot_straight),
     (rf"Mark {NAME} as a dot, {LENGTH} from the (?:common point|start), {ANGLE} {SENSE} from {NAME}: too short for an "
@@ -177,17 +181,15 @@ MOVES = [
     (rf"Mark {NAME} as a dot, {LENGTH} from the tip of {NAME}, {ANGLE} {SENSE} from back along {NAME}: too "
      r"short for an arrow\.", Learner.dot_at_tip),
     (rf"Draw the diagonal\. From the common point to (?:where they meet|the end of the line just drawn)\. "
-     rf"Measure it: about {LENGTH}, so .*\.",
+     rf"Measure it: {MEASURED}",
      Learner.diagonal),
-    (rf"Measure the angle between {NAME} and {NAME}\. Protractor’s centre on the common point: expect about {ANGLE}\.",
+    (rf"Measure the angle between {NAME} and {NAME}\. Protractor’s centre on the common point\. Expect about {ANGLE}\.",
      Learner.measure_angle),
     (rf"Draw {NAME}\. From the (?:common point|start) to (?:the last tip|where they meet|the end of the line just "
      r"drawn)\.", Learner.nothing),
-    (rf"Measure I_N\. About {LENGTH}; at .* that is [\d.,]+\u00a0\w+, too short to read its angle\.",
-     Learner.read_short),
-    (rf"Measure −I_N\. About {LENGTH}; at .* that is .*\.", Learner.read_short),
-    (rf"Measure I_N\. About {LENGTH}; at 1\u00a0cm\u00a0=\u00a0[\d.,]+\u00a0\w+ that is [\d.,]+\u00a0\w+, (.*)\.",
-     Learner.read),
+    (rf"Measure I_N\. Length: {MEASURED} It is too short to measure its angle\.", Learner.read_short),
+    (rf"Measure −I_N\. Length: {MEASURED} .*\.", Learner.read_short),
+    (rf"Measure I_N\. Length: {MEASURED} Direction: (.*)\.", Learner.read),
     (r"Draw the returning current\. .*", Learner.nothing),
     (r"The figure closes\. .*", Learner.nothing),
 ]  # fmt: skip

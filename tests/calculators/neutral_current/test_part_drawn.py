@@ -68,7 +68,7 @@ def test_each_bears_its_label_and_nothing_touches_or_is_left_out():
             said = " ".join(text.words for text in words)
             missing += [number for _ in range(len(drawn) - sum(label.startswith("I") for label in set(labels)))]
             asked = any(key in ("i1", "i2") for key in lines_with_current(form))
-            missing += [number] if "100 %" not in said or asked is not ("neutral zero?" in said) else []
+            missing += [number] if "100 %" not in said or asked is not ("neutral current zero?" in said) else []
     assert [] == faults, told(faults)
     assert [] == missing
 

@@ -122,11 +122,12 @@ def test_following_the_components_adds_up_to_the_neutral(number_of: int):
     told = next(sentences(working) for working in workings(given) if working.key == "components")
     scale = millimetres_for_one_ampere(told)
     part = r"([\d.,]+)\u00a0mm \([\d.,]+\u00a0cm\)"
-    level, upright = rf"(?:{part} to the (right|left)|nothing to the side)", rf"(?:{part} (up|down)|nothing up or down)"
-    sides = rf"{level}(?:;.*?makes| and) {upright}"
+    level = rf"(?:{part} to the (right|left)|no horizontal component)"
+    upright = rf"(?:{part} (up|down)|no vertical component)"
+    sides = rf"{level}(?:\. Up minus down:| and) {upright}"
     parts = []
     for sentence in told:
-        found = re.search(rf"(?:Read|makes) {sides}\.", sentence)
+        found = re.search(rf"(?:Read|Right minus left:) {sides}\.", sentence)
         if found:
             x, side, y, height = found.groups()
             right, up = (1 if side == "right" else -1), (1 if height == "up" else -1)
@@ -145,7 +146,7 @@ def test_the_examples_parallelogram_is_told_figure_by_figure():
     told = " ".join(sentences(next(w for w in workings(given) if w.key == "parallelogram-12")))
     for words in (
         "1\u00a0cm\u00a0=\u00a02\u00a0A", "Straight up from the common point, 92\u00a0mm (9.2\u00a0cm)",
-        "Set off 120° clockwise and draw 56\u00a0mm (5.6\u00a0cm)", "Set off 60° at the tip of I₁", "80.5\u00a0mm",
+        "Mark 120° clockwise and draw 56\u00a0mm (5.6\u00a0cm)", "Mark 60° at the tip of I₁", "80.5\u00a0mm",
         "123\u00a0mm (12.3\u00a0cm)", "about 58\u00a0mm",
     ):  # fmt: skip
         assert words in told.replace("About", "about")

@@ -9,6 +9,9 @@ from host.seeded import Dice
 
 from pycore import phasor
 from pycore.calculators.neutral_current.circuit import StarLoad, closed_formula, solve
+from pycore.calculators.neutral_current.page import PAGE
+from pycore.words import plain
+from pycore.words.form import SEQUENCE_HELP
 
 COUNT = 1000
 
@@ -143,3 +146,32 @@ def test_one_very_small_line_beside_large_ones_is_not_lost():
     solution = solve(StarLoad((1000.0, 1000.0, 999.0)))
     assert 1.0 == pytest.approx(solution.current, abs=1e-12 * 2999)
     assert -60.0 == pytest.approx(solution.angle, abs=1e-9)
+
+
+def test_the_sequence_changes_only_the_angle_at_equal_power_factor_and_else_the_size_too():
+    """As the help of the form says; for 200 random loads of each kind."""
+    dice = Dice(11)
+    for _ in range(200):
+        alike, mixed = load(dice, equal=True), load(dice)
+        one, two = (solve(StarLoad(alike.currents, alike.lags, sequence)) for sequence in ("123", "132"))
+        assert one.current == pytest.approx(two.current, rel=1e-9, abs=1e-12 * max(alike.currents))
+        one, two = (solve(StarLoad(mixed.currents, mixed.lags, sequence)) for sequence in ("123", "132"))
+        assert one.current != pytest.approx(two.current, rel=1e-9)
+    assert "At equal power factor it changes only the angle" in SEQUENCE_HELP
+
+
+@pytest.mark.parametrize(("lags", "checked"), [
+    ({}, True), ({"a1": "20", "a2": "20", "a3": "20"}, True), ({"a1": "0.8 lag", "a2": "0.8 lead"}, False),
+    ({"a3": "20"}, False), ({"i3": "0", "a3": "20"}, True),
+])  # fmt: skip
+def test_never_more_than_the_largest_line_is_said_only_for_sine_shapes_at_equal_lags(lags: dict, checked: bool):
+    """The same power factor on the other side is another lag; a line without current has none."""
+    remarks = " ".join(plain(phrase) for phrase in PAGE.answer({**lags}, ("answer",)).remarks)
+    assert checked is ("is never more than the largest" in remarks)
+    assert checked is ("for sine-shaped currents at equal power factor" in remarks)
+    assert checked is not ("lag (or lead) by different angles" in remarks)
+
+
+def test_the_examples_load_has_sine_shaped_currents():
+    """Heating banks: the sentence about the largest line would not hold for dimmers or power supplies."""
+    assert "Community hall, three heating banks in star" == PAGE.scenario

@@ -11,7 +11,8 @@ from unit.sheets import arrow_of, table_of, vector
 from pycore.calculators.registry import CALCULATORS
 from pycore.errors import InputError
 from pycore.practice.codes import TIERS, Code
-from pycore.practice.marking import LearnerAnswer, mark
+from pycore.practice.explaining import LearnerAnswer
+from pycore.practice.marking import mark
 from pycore.practice.task import CALCULATED
 from pycore.words import plain
 
@@ -92,7 +93,7 @@ def test_a_leading_load_needs_a_coil_and_no_capacitor():
     found = results({**EXAMPLE, "factor": "0.7 lead"})
     assert -6915.2 == pytest.approx(found["correction"], abs=0.05)
     assert not [name for name in found if name.startswith("capacitance")]
-    assert "a capacitor would make its power factor worse" in said({**EXAMPLE, "factor": "0.7 lead"})
+    assert "a capacitor would make the power factor worse" in said({**EXAMPLE, "factor": "0.7 lead"})
 
 
 def test_a_target_on_the_other_side_overcorrects():
@@ -107,13 +108,13 @@ def test_a_bare_power_factor_is_taken_as_lagging_and_said():
 
 
 REFUSED = [
-    ({"power": "10"}, "power", "needs its unit"), ({"power": ""}, "power", "is empty"),
+    ({"power": "10"}, "power", "needs a unit"), ({"power": ""}, "power", "is empty"),
     ({"power": "10 V"}, "power", "Write 10 kW"), ({"power": "-5 kW"}, "power", "out of range"),
-    ({"power": "0 kW"}, "power", "out of range"), ({"factor": "120"}, "factor", "beyond 90°"),
+    ({"power": "0 kW"}, "power", "out of range"), ({"factor": "120"}, "factor", "more than 90°"),
     ({"factor": "1.2 lag"}, "factor", "ower factor"), ({"factor": "90"}, "power", "no active power"),
     ({"factor": "89.99999999"}, "power", "no active power"),
-    ({"power": "5 kvar", "factor": "0.01°"}, "power", "no reactive power"),
-    ({"power": "5 kvar", "factor": "1"}, "power", "no reactive power"), ({"target": "1.2"}, "target", "up to 1"),
+    ({"power": "5 kvar", "factor": "0.01°"}, "power", "cannot be calculated from its reactive power"),
+    ({"power": "5 kvar", "factor": "1"}, "power", "cannot be calculated from its reactive power"), ({"target": "1.2"}, "target", "up to 1"),
     ({"target": "0"}, "target", "above 0"), ({"target": "x"}, "target", "“x”"),
     ({"voltage": "0"}, "voltage", "1\u00a0mV"),
 ]  # fmt: skip
@@ -149,7 +150,7 @@ def test_a_target_that_leads_has_its_sign_from_the_start():
     assert "Q₂ = P tan φ₂ = 10 kW × tan (−18.19°) = −3.287 kvar" in found
     assert "Q_C = Q − Q₂ = 10.20 kvar − (−3.287 kvar) = 13.49 kvar" in found
     assert not any("^2" in line and "−3.287" in line for line in found)
-    assert "reactive power falls" not in told and "The target is leading" in told
+    assert "Reactive power falls" not in told and "The target is leading" in told
 
 
 def test_a_load_that_leads_has_its_sign_throughout():
@@ -157,7 +158,7 @@ def test_a_load_that_leads_has_its_sign_throughout():
     assert "φ = − arccos 0.7000 = −45.57°" in found
     assert "Q = P tan φ = 10 kW × tan (−45.57°) = −10.20 kvar" in found
     assert "Q_L = Q₂ − Q = −3.287 kvar − (−10.20 kvar) = 6.915 kvar" in found
-    assert "The load leads" in told
+    assert "The load current leads" in told
 
 
 def test_the_summary_keeps_the_sign_of_the_angle():

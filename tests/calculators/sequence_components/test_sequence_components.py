@@ -58,9 +58,9 @@ def test_the_inverse_matrix_gives_the_phasors_back():
 def test_every_construction_ends_on_three_times_the_component(method: str):
     for form in shelf.forms("sequence-components", 48):
         case = PAGE.case({**form, "method": method})
-        end = case.sheet_plan().construction.end_point
-        expected = 3 * (MATRIX @ np.array(case.values))[PARTS.index(case.part)]
-        assert abs(complex(end.x, end.y) - expected) < 1e-9 * sum(size for size, _ in case.given)
+        end = case.shown().construction.end_point
+        expected = 3 * (MATRIX @ np.array(case.values))[PARTS.index(case.component)]
+        assert abs(complex(end.x, end.y) - expected) < 1e-9 * sum(size for size, _ in case.polar_values)
 
 
 @pytest.mark.parametrize(("step", "only"), [(-120, "positive"), (120, "negative"), (0, "zero")])
@@ -87,7 +87,7 @@ def test_a_voltage_has_no_neutral_current():
 @pytest.mark.parametrize(
     ("form", "field", "said"),
     [
-        ({"p1": "0", "p2": "0", "p3": ""}, "p1", "nothing to take apart"),
+        ({"p1": "0", "p2": "0", "p3": ""}, "p1", "At least one must be more than 0"),
         ({"p2": "south"}, "p2", "“south”"),
         ({"p3": "20 V"}, "p3", "amperes"),
         ({"p1": "1e6"}, "p1", "100 kA"),
@@ -113,10 +113,10 @@ def test_a_hundred_and_fifty_practice_problems_may_be_set_and_solve(tier: str):
         code = Code(9, tier, seed=6, number=number)
         problem = sequence_of(code)
         assert accepted(problem)
-        assert tier != "support" or ("zero" == problem.part and (0, -120, 120) == problem.angles)
+        assert tier != "support" or ("zero" == problem.component and (0, -120, 120) == problem.angles)
         if number % 10 == 0:
             values = np.array(problem.tenths) / 10 * np.exp(1j * np.radians(problem.angles))
-            expected = 3 * abs((MATRIX @ values)[PARTS.index(problem.part)])
+            expected = 3 * abs((MATRIX @ values)[PARTS.index(problem.component)])
             assert expected == pytest.approx(results(**PAGE.practice_form(code))["threefold"], rel=1e-9)
 
 
@@ -139,7 +139,7 @@ def test_the_pages_own_mistakes_give_what_they_should():
     assert pytest.approx(second) == found["wrong-way-a"][0]
 
 
-@pytest.mark.parametrize(("size", "angle", "said"), [("20.7", "14.9", "added as they are"), ("14.8", "", "exchanged"),
+@pytest.mark.parametrize(("size", "angle", "said"), [("20.7", "14.9", "added without turning them"), ("14.8", "", "exchanged"),
                                                      ("20.2", "5.7", "divided by three already")])  # fmt: skip
 def test_marking_names_them_kindly(size: str, angle: str, said: str):
     given = {"answer": size, "answer-how": "calculated", "answer-angle": angle, "answer-side": "clockwise"}

@@ -15,7 +15,8 @@ from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR, Element
 from pycore.errors import InputError
 from pycore.forms.elements import TypedElement, read_element, scaled
 from pycore.practice.codes import TIERS, Code
-from pycore.practice.marking import LearnerAnswer, mark
+from pycore.practice.explaining import LearnerAnswer
+from pycore.practice.marking import mark
 from pycore.practice.task import CALCULATED, DRAWN
 from pycore.quantity import QuantityError
 from pycore.words import plain
@@ -135,9 +136,9 @@ REFUSED = [
     ({"frequency": "0"}, "frequency", "10\u00a0mHz"), ({"r": "", "l": "", "c": ""}, "r", "at least one"),
     ({"r": "1 + 2 + 3 + 4", "l": "1 + 2"}, "r", "6 elements"), ({"r": "1 +"}, "r", "several with +"),
     ({"l": "20 - j30"}, "l", "another field"),
-    ({"r": "0", "l": "0", "c": "", "supply": "1 A"}, "r", "everything in the circuit has 0 Ω"),
-    ({"r": "0", "l": "", "c": "", "supply": "1 A"}, "r", "everything in the circuit has 0 Ω"),
-    ({"r": "0", "l": "0", "c": "", "supply": "230 V"}, "l", "everything in the circuit has 0 Ω"),
+    ({"r": "0", "l": "0", "c": "", "supply": "1 A"}, "r", "the whole circuit has 0 Ω"),
+    ({"r": "0", "l": "", "c": "", "supply": "1 A"}, "r", "the whole circuit has 0 Ω"),
+    ({"r": "0", "l": "0", "c": "", "supply": "230 V"}, "l", "the whole circuit has 0 Ω"),
 ]  # fmt: skip
 
 
@@ -281,9 +282,7 @@ def test_a_mistake_is_recognised_by_the_answer_it_gives(key: str):
 
 def test_a_voltage_left_out_of_the_drawing_is_recognised():
     given = 2 * complex(PARTS[0], PARTS[1])
-    marked = mark(
-        PAGE.task(CIRCUIT), LearnerAnswer(abs(given), math.degrees(math.atan2(given.imag, given.real)), how=DRAWN)
-    )
+    marked = mark(PAGE.task(CIRCUIT), LearnerAnswer(abs(given), math.degrees(math.atan2(given.imag, given.real)), how=DRAWN))
     keys = {mistake.key for cause in marked.causes for mistake in cause.mistakes}
     assert "left-out" in keys
 

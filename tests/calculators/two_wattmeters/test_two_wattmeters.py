@@ -9,15 +9,17 @@ import pytest
 from pycore import phasor, quantity
 from pycore.api import handle
 from pycore.calculators.harmonics_in_the_neutral.page import HarmonicsInTheNeutral
-from pycore.calculators.two_wattmeters.circuit import BalancedLoad, back, read
+from pycore.calculators.two_wattmeters.circuit import METERS, BalancedLoad, back, read
 from pycore.calculators.two_wattmeters.fields import FIELDS
 from pycore.calculators.two_wattmeters.page import TwoWattmeters
 from pycore.drawing import Arrow, Line, Text
-from pycore.forms.fields import default_form
+from pycore.forms import links
+from pycore.forms.fields import default_form, opening_form
 from pycore.geometry import Box
 from pycore.practice.answers import judge
 from pycore.practice.codes import TIERS, Code
-from pycore.practice.marking import LearnerAnswer, mark, visible
+from pycore.practice.explaining import LearnerAnswer, visible
+from pycore.practice.marking import mark
 from pycore.practice.task import NO_LIMITS
 from pycore.words import plain
 
@@ -57,11 +59,100 @@ def test_five_hundred_loads_agree_with_the_mean_of_instantaneous_power():
         assert again.lag == pytest.approx(lag, abs=1e-6)
 
 
+@pytest.mark.parametrize("meters", METERS)
+def test_meters_in_any_two_lines_agree_with_the_mean_of_instantaneous_power(meters: str):
+    """Each meter: the current of its line times the voltage from that line to the third one, by numpy."""
+    turns = np.radians(np.arange(0, 360, 1.0))
+    one, two = (int(line) - 1 for line in meters)
+    third = 3 - one - two
+    for lag in (-75, -30, 0, 15, 40, 60, 80):
+        phase = np.sqrt(2 / 3) * 400 * np.cos(turns + np.radians([[0], [-120], [120]]))
+        flow = np.sqrt(2) * 10 * np.cos(turns + np.radians([[0], [-120], [120]]) - np.radians(lag))
+        first, second = (np.mean((phase[line] - phase[third]) * flow[line]) for line in (one, two))
+        found = read(BalancedLoad(400.0, 10.0, float(lag)), meters)
+        assert (found.first, found.second) == pytest.approx((first, second), abs=1e-6)
+        again = back(first, second, meters)
+        assert again.lag == pytest.approx(lag, abs=1e-6)
+        assert again.reactive == pytest.approx(4000 * np.sqrt(3) * np.sin(np.radians(lag)), abs=1e-6)
+
+
+@pytest.mark.parametrize("meters", METERS)
+@pytest.mark.parametrize("lag", ["40", "-40", "75", "0"])
+def test_the_diagram_shows_the_angles_of_the_meters_that_were_chosen(meters: str, lag: str):
+    """Each meter's drawn voltage and current include the angle whose cosine gives its reading."""
+    form = {**FORM, "meters": meters, "lag": lag}
+    case, answer = PAGE.case(form), PAGE.answer(form)
+    page = next(one for one in answer.workings if one.key == "meters").blocks[1].page
+    arrows = [item for item in page.items if isinstance(item, Arrow)]
+    flows = [item for item in page.items if isinstance(item, Line) and item.ink == "blue"]
+    for arrow, flow, reading in zip(arrows, flows, case.readings, strict=False):
+        voltage, current = (complex(b.x - a.x, b.y - a.y) for a, b in
+                            ((arrow.tail, arrow.tip), (flow.start, flow.end)))  # fmt: skip
+        cosine = (voltage * current.conjugate()).real / abs(voltage) / abs(current)
+        assert reading == pytest.approx(4000 * cosine, abs=1e-6)
+    for item in (*arrows, *flows):
+        for point in (item.tip, item.tail) if isinstance(item, Arrow) else (item.start, item.end):
+            assert Box(0, 0, page.width, page.height).holds(Box(point.x, point.y, point.x, point.y))
+
+
+def texts_of(**values: str) -> dict[str, str]:
+    return {output.name: output.text.replace("\u00a0", " ") for output in PAGE.answer({**FORM, **values}, ()).outputs}
+
+
+@pytest.mark.parametrize(
+    ("meters", "first", "second", "side"),
+    [("12", "4000", "1500", "lagging"), ("12", "1500", "4000", "leading"), ("23", "4000", "1500", "lagging"),
+     ("13", "1500", "4000", "lagging"), ("13", "4000", "1500", "leading")],
+)  # fmt: skip
+def test_lag_and_lead_are_said_and_follow_the_lines_of_the_meters(meters: str, first: str, second: str, side: str):
+    values = {"known": "readings", "meters": meters, "w1": first, "w2": second}
+    texts, (remarks, workings) = texts_of(**values), told_of(**values)
+    assert texts["power-factor"] == f"0.786 {side}"
+    assert texts["lag"] == f"38.2° {side}"
+    assert f"has the larger reading: the load is {side}" in remarks
+    order = "P₁ − P₂" if meters != "13" else "P₂ − P₁"
+    assert order.replace(" ", "") in re.sub("[\u2061\u2062 ]", "", workings).replace("P1", "P₁").replace("P2", "P₂")
+
+
+def test_the_page_opens_with_the_usual_labelling_and_old_links_do_not():
+    """W1 is larger with a lagging load on the page as it opens; a link of version 1 keeps L1 and L3."""
+    opened = {output.name: output.value for output in PAGE.answer(opening_form(FIELDS), ()).outputs}
+    assert opened["reading-1"] > opened["reading-2"] and opened["lag"] == pytest.approx(40)
+    linked = links.open_fragment("v=1&volts=400&amps=10&lag=40", FIELDS).form
+    assert "13" == linked["meters"]
+    assert "meters=12" in links.fragment(links.form_pairs(opening_form(FIELDS), FIELDS))
+
+
+def test_power_and_power_factor_lead_the_answer():
+    answer = PAGE.answer(FORM, ())
+    assert ["power", "power-factor"] == [output.name for output in answer.outputs[:2]]
+    summary = [plain(line).replace("\u00a0", " ") for line in answer.summary]
+    assert "Power factor: 0.766 lagging." in summary
+    assert summary[0].startswith("On the drawing: S = 6928 VA")
+
+
+def test_a_meter_that_reads_backwards_is_explained():
+    told = told_of(lag="75")[0]
+    for words in ("pointer moves below zero", "power factor of this balanced load is below 0.5", "voltage coil",
+                  "with the supply off and proved dead", "Count the reading as negative"):  # fmt: skip
+        assert words in told
+
+
+def test_empty_readings_are_asked_for_and_are_no_fault_before_anything_is_typed():
+    reply = ask(known="readings", w1="", w2="")
+    assert not reply["ok"] and all(error["awaited"] for error in reply["errors"])
+    assert {"w1", "w2"} == {error["field"] for error in reply["errors"]}
+    assert "Enter the reading of wattmeter 1" in reply["waiting"] and "corrected" not in reply["waiting"]
+    wrong = ask(known="readings", w1="abc", w2="")
+    assert [False, True] == [error.get("awaited", False) for error in wrong["errors"]]
+    assert "corrected" in wrong["waiting"]
+
+
 def test_the_drawing_ends_on_the_apparent_power():
     for lag in ("0", "40", "60", "75", "90", "-30", "0.85 lag"):
         case = PAGE.case({**FORM, "lag": lag})
-        assert case.size == pytest.approx(case.found.apparent, rel=1e-9)
-        assert case.sheet_plan().construction.end_point.y == pytest.approx(case.found.reactive, abs=1e-6)
+        assert case.size == pytest.approx(case.result.apparent, rel=1e-9)
+        assert case.sheet_plan().construction.end_point.y == pytest.approx(case.result.reactive, abs=1e-6)
 
 
 @pytest.mark.parametrize("lag", ["0", "30", "60", "75", "90", "-60", "-90"])
@@ -86,13 +177,13 @@ def test_the_tangent_formula_is_refused_for_a_load_that_is_not_balanced():
     assert not {"lag", "reactive-power", "power-factor"} & set(found)
     told = [plain(p) for p in PAGE.answer({**FORM, "known": "readings", "w1": "2000", "w2": "5000", "balanced": "no"},
             ("answer",)).remarks]  # fmt: skip
-    assert any("not balanced" in one for one in told)
+    assert any("The load is unbalanced" in one for one in told)
 
 
 @pytest.mark.parametrize(
     ("values", "field", "words"),
     [
-        ({"known": "readings", "w1": "", "w2": "5"}, "w1", "cannot be read"),
+        ({"known": "readings", "w1": "", "w2": "5"}, "w1", "Enter the reading of wattmeter 1"),
         ({"known": "readings", "w1": "0", "w2": "0"}, "w1", "both readings are zero"),
         ({"known": "readings", "w1": "5 A", "w2": "5"}, "w1", "cannot be read"),
         ({"known": "readings", "w1": "1e-30", "w2": "0"}, "w1", "1 mW to 1 GW"),
@@ -100,7 +191,7 @@ def test_the_tangent_formula_is_refused_for_a_load_that_is_not_balanced():
         ({"lag": "120"}, "lag", "more than 90"),
         ({"amps": "0"}, "amps", "out of range"),
         ({"volts": "-4"}, "volts", "out of range"),
-        ({"balanced": "no"}, "balanced", "give both readings"),
+        ({"balanced": "no"}, "balanced", "enter both readings"),
     ],
 )
 def test_bad_input_is_named(values: dict, field: str, words: str):
@@ -148,7 +239,7 @@ def test_power_that_flows_back_has_its_angle_by_a_half_turn_from_the_arctangent(
     remarks, workings = told_of(known="readings", w1=first, w2=second)
     assert "flow back to the supply" in remarks
     assert "the power factor is" not in remarks
-    before, _, after = workings.partition("The power is below zero")
+    before, _, after = workings.partition("The power is negative")
     assert before.rpartition("arctan")[2].endswith(f"={arctangent}°")
     assert f"180° ={lag}°" in after
 
@@ -161,7 +252,7 @@ def test_half_power_factor_is_not_told_where_power_flows_back():
 
 def test_angles_at_the_meters_stay_within_a_half_turn():
     remarks, _ = told_of(known="readings", w1="-100", w2="-100")
-    assert "sees an angle of 150°" in remarks and "210" not in remarks
+    assert "between voltage and current is 150°" in remarks and "210" not in remarks
 
 
 def test_the_sequence_is_told_and_turning_it_exchanges_both_readings():
@@ -174,7 +265,7 @@ def test_the_sequence_is_told_and_turning_it_exchanges_both_readings():
     assert (second, first) == pytest.approx((found.first, found.second))
     assert back(first, second).reactive == pytest.approx(-found.reactive)
     workings = told_of()[1]
-    assert "in the sequence L1, L2, L3" in workings and "Q changes its sign" in workings
+    assert "phase sequence is L1, L2, L3" in workings and "gives Q with the wrong sign" in workings
 
 
 def test_nobody_is_told_to_exchange_leads_on_a_live_system():

@@ -1,0 +1,68 @@
+"""Each stage is made once and does not change: one reading of a form serves every kind of sheet."""
+
+import json
+
+import pytest
+
+from pycore import api
+from pycore.calculators.registry import CALCULATORS, SLUGS
+from pycore.forms.fields import default_form
+from pycore.forms.reading import Reader
+from pycore.sheet.kinds import KINDS
+
+
+@pytest.fixture
+def readings(monkeypatch: pytest.MonkeyPatch) -> list[str]:
+    """A line for each time that a form is read to its end."""
+    ended: list[str] = []
+    finish = Reader.finish
+
+    def counted(self: Reader) -> None:
+        ended.append("read")
+        finish(self)
+
+    monkeypatch.setattr(Reader, "finish", counted)
+    return ended
+
+
+@pytest.mark.parametrize("slug", SLUGS)
+def test_pages_of_three_kinds_read_the_form_once(slug: str, readings: list[str]):
+    page = CALCULATORS[slug]
+    assert 3 == len(page.pages(default_form(page.fields), kinds=KINDS))
+    assert ["read"] == readings
+
+
+@pytest.mark.parametrize("slug", SLUGS)
+def test_a_request_for_an_answer_reads_the_form_once(slug: str, readings: list[str]):
+    form = default_form(CALCULATORS[slug].fields)
+    parts = ["answer", "sheet", "view", "workings", "check"]
+    reply = json.loads(api.handle(json.dumps({"do": "answer", "page": slug, "form": form, "parts": parts}))[0])
+    assert reply["ok"]
+    assert ["read"] == readings
+
+
+@pytest.mark.parametrize("slug", SLUGS)
+def test_a_case_does_not_change_once_it_is_made(slug: str):
+    page = CALCULATORS[slug]
+    case = page.case(default_form(page.fields))
+    for name in ("total", "problem", "plan", "code", "new"):
+        with pytest.raises(AttributeError):
+            setattr(case, name, None)
+
+
+def test_the_faults_of_a_case_do_not_depend_on_what_was_asked_before():
+    """A scale that does not fit is told by a fresh case too, whose plan nobody has asked for yet."""
+    page = CALCULATORS["neutral-current"]
+    form = default_form(page.fields) | {"scale": "0.01"}
+    fresh, asked = page.case(form), page.case(form)
+    asked.sheet_plan()
+    assert page.faults(fresh) == page.faults(asked) != ()
+
+
+def test_a_kind_of_sheet_is_an_argument_and_leaves_the_form_alone():
+    """The link on an overlay opens the overlay, though the form asks for the construction."""
+    page = CALCULATORS["neutral-current"]
+    form = default_form(page.fields) | {"sheet": "construction"}
+    answer = page.answer(form, ("answer",), kind="overlay")
+    assert "overlay" == answer.kind == dict(answer.link)["sheet"]
+    assert "sheet" not in dict(page.answer(form, ("answer",)).link)
