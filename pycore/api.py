@@ -14,7 +14,7 @@ from pycore.calculators.registry import CALCULATORS
 from pycore.drawing import Document
 from pycore.errors import Fault, InputError
 from pycore.forms import links
-from pycore.forms.fields import Field
+from pycore.forms.fields import VERSIONS, Field
 from pycore.forms.opening import ReopenInfo
 from pycore.render.checking import asked_reply
 from pycore.render.regions import regions_of
@@ -142,7 +142,7 @@ def _open(request: Mapping[str, Any]) -> Reply:
     text = request.get("fragment")
     opened = links.open_fragment(text if isinstance(text, str) else "", fields, links.RESERVED)
     notices: list[str] = []
-    if opened.version != links.VERSION:
+    if opened.version not in VERSIONS:
         notices.append(words.other_version(opened.version))
     if opened.too_long:
         notices.append(words.LONG_LINK)
@@ -152,7 +152,8 @@ def _open(request: Mapping[str, Any]) -> Reply:
     # Of what is private no link says anything, so it stays as it stands in the form.
     private = {field.name for field in fields if field.private}
     form = {name: value for name, value in form.items() if name not in private}
-    return {"ok": True, "form": form, "notices": notices, **elsewhere}, None
+    own = opened.has_values or bool(form.get("code"))
+    return {"ok": True, "form": form, "notices": notices, "own": own, **elsewhere}, None
 
 
 def _of_code(
@@ -363,7 +364,7 @@ def _dispatch(text: str) -> Reply:
 
 
 def handle(text: str, blob: bytes | None = None) -> tuple[str, bytes | None]:
-    """Answer one request (see DEVELOPERS.md for their forms). Never raises."""
+    """Answer one request (site/CONTRACTS.md has their forms). Never raises."""
     try:
         reply, data = _dispatch(text)
     except InputError as error:

@@ -51,7 +51,8 @@ def inks(colours: str) -> dict[str, Ink]:
     return named
 
 
-TICKS = {"i1": 1, "i2": 2, "i3": 3, "i4": 4, "i5": 5, "i6": 6}
+TICKS = {"i1": 1, "i2": 2, "i3": 3, "i4": 4, "i5": 5, "i6": 6, "u1": 1, "u2": 2, "u3": 3}
+"""Number of ticks of each phasor by key; ``u1`` to ``u3`` are the voltages of the loads on the lines."""
 
 PLAIN_INKS: dict[str, Ink] = {
     "i1": "brown", "i2": "black", "i3": "grey", "i4": "red", "i5": "orange", "i6": "yellow",

@@ -2,10 +2,13 @@
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
 
-if TYPE_CHECKING:
-    pass
+VERSIONS = ("1", "2")
+"""Versions of the links, the present one last. Each keeps its defaults for ever."""
+VERSION = VERSIONS[-1]
+IN_VIEW = ("values", "method")
+"""Groups that are never folded away."""
+
 
 @dataclass(frozen=True, slots=True)
 class Option:
@@ -40,23 +43,29 @@ class Field:
     private: bool = False
     shown_when: tuple[tuple[str, str], ...] = ()
     folded: bool = False
-    opening: str = ""
+    before: tuple[tuple[str, str], ...] = ()
 
-    @property
-    def example(self) -> str:
-        """The value with which the page opens without a link."""
-        return self.opening or self.default
+    def default_in(self, version: str) -> str:
+        """What a link of a version means where it does not name the field."""
+        return dict(self.before).get(version, self.default)
+
+    def in_view(self, form: Mapping[str, str]) -> bool:
+        """Whether the page of a form shows the field as soon as it opens: behind no fold, and with a meaning."""
+        return self.group in IN_VIEW and not self.folded and self.counts(form)
 
     def counts(self, form: Mapping[str, str]) -> bool:
         """Return whether the field has a meaning with a form's choices."""
         return not self.shown_when or any(form.get(name) == value for name, value in self.shown_when)
 
 
-def default_form(fields: Iterable[Field]) -> dict[str, str]:
+def default_form(fields: Iterable[Field], version: str = VERSION) -> dict[str, str]:
     """Return the form that a link completes: the default of every field."""
-    return {field.name: field.default for field in fields}
+    return {field.name: field.default_in(version) for field in fields}
 
 
-def opening_form(fields: Iterable[Field]) -> dict[str, str]:
-    """The form of a page as it opens without a link: the values of its example."""
-    return {field.name: field.example for field in fields}
+def is_example(form: Mapping[str, str], fields: Iterable[Field]) -> bool:
+    """Whether these fields hold the example of a page: the present one, or that of an earlier version."""
+    listed = tuple(fields)
+    return any(
+        all(form[name] == default for name, default in default_form(listed, version).items()) for version in VERSIONS
+    )

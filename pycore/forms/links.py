@@ -1,15 +1,17 @@
-"""Problems as the fragment of a link, which no server sees: ``#v=1&i1=18.4&i2=...``.
+"""Problems as the fragment of a link, so that no server sees them: ``#v=2&i1=18.4&i2=...``.
 
-Keys are the names of form fields; values are as typed. ``v`` comes first: links carry the version of their keys for
-ever. The content of a link is untrusted input.
+Keys are the form controls' names; values stand as typed. ``v`` comes first: links carry the
+version of their keys and defaults for ever. A link of version 2 that gives values gives all of
+them: what it leaves out is neutral (empty, or a lag of 0). What a stranger put into a link is hostile until read.
 """
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
-from pycore.forms.fields import Field, default_form
+from pycore.forms.fields import VERSION, VERSIONS, Field, default_form
 
-VERSION = "1"
+UNNAMED = VERSIONS[0]
+"""The version of a link that names none."""
 LONGEST_FRAGMENT = 4000
 LONGEST_VALUE = 200
 _PLAIN = frozenset(b"ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-._~,")
@@ -49,47 +51,51 @@ def fragment(pairs: Iterable[tuple[str, str]]) -> str:
 
 @dataclass(frozen=True, slots=True)
 class ParsedLink:
-    """A parsed link: the complete form, the unknown keys, the version, and the fields it names."""
+    """A link as read: the whole form, the keys that mean nothing here, its version, the fields it names, and
+    whether the values are its own (else they are the example's)."""
 
     form: dict[str, str]
     unknown: tuple[str, ...]
     version: str
     too_long: bool = False
     named: tuple[str, ...] = ()
+    has_values: bool = False
 
 
 def open_fragment(text: str, fields: Iterable[Field], reserved: Iterable[str] = ()) -> ParsedLink:
-    """Parse a fragment into a complete form; fields that it does not name keep their default.
+    """Read a fragment into a whole form: what it does not name keeps its default in the link's own version.
 
     Control characters are dropped and values cut at 200 characters; nothing is executed or trusted.
     """
     listed = tuple(fields)
-    form = default_form(listed)
-    private = frozenset(field.name for field in listed if field.private)
-    too_long = len(text) > LONGEST_FRAGMENT
-    unknown: list[str] = []
-    named: set[str] = set()
-    version = VERSION
-    known_elsewhere = frozenset(reserved)
-    for pair in text[:LONGEST_FRAGMENT].lstrip("#").split("&"):
-        key, sign, value = pair.partition("=")
-        key = decode(key)
-        if not sign:
-            unknown += [key] if key else []
-            continue
-        cleaned = "".join(char for char in decode(value) if char.isprintable())[:LONGEST_VALUE]
-        if key == "v":
-            version = cleaned
-        elif key in form and key not in private:
-            form[key] = cleaned
-            named.add(key)
-        elif key not in known_elsewhere:
-            unknown.append(key)
+    pairs, unknown = _pairs_of(text[:LONGEST_FRAGMENT].lstrip("#"))
+    # An anchor such as #answer is no link: the page opens as it is.
+    version = next((value for key, value in reversed(pairs) if key == "v"), UNNAMED if pairs else VERSION)
+    known = frozenset(field.name for field in listed if not field.private)
+    elsewhere = frozenset(("v", *reserved))
+    named = {key: value for key, value in pairs if key in known}
+    unknown += [key for key, _ in pairs if key not in known and key not in elsewhere]
+    form = default_form(listed, version) | named
     # A link that names some of the values means all of them: the rest is not the example's.
     needed = [field.name for field in listed if field.group == "values" and field.default]
-    if named & frozenset(needed):
+    has_values = any(name in named for name in needed)
+    if has_values:
         form.update({name: "" for name in needed if name not in named})
-    return ParsedLink(form, tuple(unknown), version, too_long, tuple(sorted(named)))
+    return ParsedLink(form, tuple(unknown), version, len(text) > LONGEST_FRAGMENT, tuple(sorted(named)), has_values)
+
+
+def _pairs_of(text: str) -> tuple[list[tuple[str, str]], list[str]]:
+    """Keys and values of a fragment, as they follow one another, and what stands in it without a value."""
+    pairs: list[tuple[str, str]] = []
+    alone: list[str] = []
+    for pair in text.split("&"):
+        key, sign, value = pair.partition("=")
+        if sign:
+            cleaned = "".join(char for char in decode(value) if char.isprintable())[:LONGEST_VALUE]
+            pairs.append((decode(key), cleaned))
+        elif key:
+            alone.append(decode(key))
+    return pairs, alone
 
 
 RESERVED = ("colours", "decimal", "angles", "resultant", "sequence", "view", "step", "ask", "code")
@@ -99,10 +105,9 @@ RESERVED = ("colours", "decimal", "angles", "resultant", "sequence", "view", "st
 def form_pairs(
     form: Mapping[str, str], fields: Iterable[Field], always: Iterable[str] = ()
 ) -> tuple[tuple[str, str], ...]:
-    """Return a form as link pairs: values, the keys of ``always``, and every other key that differs from its default.
-
-    Version 1 fixes the defaults for ever. Private fields are never included.
-    """
+    """A form as link pairs of the present version: the values, the keys of ``always`` and those whose default
+    differs between versions; every other key when it is not its default (which the version fixes for ever).
+    Private fields never."""
     named = frozenset(always)
     pairs = [("v", VERSION)]
     for field in fields:
@@ -110,6 +115,6 @@ def form_pairs(
             continue
         value = str(form.get(field.name, field.default)).strip()
         is_needed = field.group == "values" or field.name in named
-        if value != field.default or (is_needed and value != ""):
+        if value != field.default or (is_needed and value != "") or field.before:
             pairs.append((field.name, value))
     return tuple(pairs)

@@ -25,6 +25,19 @@ def read_phasor(text: str, unit: str) -> tuple[float, float]:
     return _polar(quantity.read(text, unit), 0.0)
 
 
+def read_complex(text: str, unit: str) -> complex:
+    """The same text as a complex number (SI): of a rectangular form the very parts that were typed.
+
+    Raises QuantityError.
+    """
+    return complex(*_parts(text, unit)) if is_rectangular(text) else phasor.polar(*read_phasor(text, unit))
+
+
+def is_polar(text: str) -> bool:
+    """Whether a phasor that could be read was typed as size and angle."""
+    return len(_BETWEEN.split(text.strip())) == 2
+
+
 def is_rectangular(text: str) -> bool:
     """Return whether a readable phasor was typed in rectangular form."""
     return len(_BETWEEN.split(text.strip())) == 1 and any(letter in text for letter in "jJiI")
@@ -37,6 +50,12 @@ def _polar(size: float, degrees: float) -> tuple[float, float]:
 
 
 def _rectangular(text: str, unit: str) -> tuple[float, float]:
+    value = complex(*_parts(text, unit))
+    return phasor.magnitude(value), phasor.angle(value)
+
+
+def _parts(text: str, unit: str) -> tuple[float, float]:
+    """Real and imaginary part of a rectangular form. Raises QuantityError."""
     match = _PARTS.fullmatch(text.strip())
     if match is None:
         raise QuantityError("number", text)
@@ -45,5 +64,4 @@ def _rectangular(text: str, unit: str) -> tuple[float, float]:
         raise QuantityError("number", text)
     x = quantity.read(real, unit) if real else 0.0
     y = quantity.read(imaginary, unit) if imaginary else 1.0
-    value = complex(x, -y if sign in ("-", "−") else y)
-    return phasor.magnitude(value), phasor.angle(value)
+    return x, -y if sign in ("-", "−") else y

@@ -5,7 +5,7 @@ from typing import Protocol
 
 from pycore.calculators.registry import MAIN, MAIN_FIRST, module_of
 from pycore.forms import links
-from pycore.forms.fields import Field, opening_form
+from pycore.forms.fields import VERSION, Field, default_form
 from pycore.pages.reading import LinkList, ReadBlock, ReadingPage, Section, Steps
 from pycore.practice.task import Task
 from pycore.sums.answer import Answer, Grid, Paragraph
@@ -53,9 +53,8 @@ def _texts(answer: Answer) -> dict[str, str]:
 
 
 def _example_texts(plan: LessonPlan, topic: Topic) -> dict[str, str]:
-    """Return what the page says about its example and the values of the exit question, for the placeholders of a plan.
-    """
-    form = opening_form(topic.fields)
+    """What the page says of its example, and of the exit question's values, for the braces of a plan."""
+    form = default_form(topic.fields)
     answer = topic.answer(form, ("answer",))
     outputs = _texts(answer)
     texts = {
@@ -82,10 +81,10 @@ def _steps(items: Iterable[str], texts: Mapping[str, str]) -> Steps:
 def _address(handout: Handout, topic: Topic, answer: Answer) -> str:
     """Return the address of a handout from the page of plans, with the example's values and every choice resolved."""
     fields = {field.name for field in topic.fields}
-    own = dict(answer.link) if handout.slug == topic.slug else {"v": links.VERSION} if handout.values else {}
+    own = dict(answer.link) if handout.slug == topic.slug else {"v": VERSION} if handout.values else {}
     pairs = {**own, **dict(handout.values)}
     ordered = [pair for pair in pairs.items() if pair[0] in fields or pair[0] not in own] if own else []
-    version = [pair for pair in ordered if pair[0] == "v"] or ([("v", links.VERSION)] if ordered else [])
+    version = [pair for pair in ordered if pair[0] == "v"] or ([("v", VERSION)] if ordered else [])
     rest = [pair for pair in ordered if pair[0] != "v"]
     return f"../{handout.slug}/" + (f"#{links.fragment([*version, *rest])}" if rest else "")
 
@@ -100,7 +99,7 @@ LINES, PHASORS = {"a": "a line", "b": "another"}, {"a": "a phasor", "b": "anothe
 def _listen(plan: LessonPlan, topic: Topic) -> Steps:
     """Return the commonest mistakes with advice: in general words if possible, else as for the example."""
     items = []
-    named = {mistake.key: mistake for mistake in reversed(topic.task(opening_form(topic.fields)).mistakes)}
+    named = {mistake.key: mistake for mistake in reversed(topic.task(default_form(topic.fields)).mistakes)}
     for key in plan.listen:
         mistake = named[key]
         mistake_name, look = mistake.name, mistake.look
@@ -122,7 +121,7 @@ def _warning(topic: Topic) -> tuple[Paragraph, ...]:
 
 
 def _plan_sections(plan: LessonPlan, topic: Topic) -> tuple[Section, ...]:
-    answer = topic.answer(opening_form(topic.fields), ("answer",))
+    answer = topic.answer(default_form(topic.fields), ("answer",))
     texts = _example_texts(plan, topic)
     minutes = _minutes(plan)
     first = (*_warning(topic), Paragraph(_filled(plan.aim, texts)))
@@ -154,7 +153,7 @@ SAID_ALREADY, SAID_BY_NAME = ("angle", "length"), ("scale", "tolerance")
 
 
 def _cover_sections(plan: LessonPlan, topic: Topic) -> tuple[Section, ...]:
-    answer = topic.answer(opening_form(topic.fields), ("answer",))
+    answer = topic.answer(default_form(topic.fields), ("answer",))
     texts = _example_texts(plan, topic)
     rows = [((name,) if name else answer.outputs[0].label, (texts[which],)) for name, which in words.KEY_ROWS]
     # Every other result too, but for those that the first rows say already.

@@ -59,7 +59,7 @@ def answer_html(answer: Answer, inks: Mapping[str, str]) -> Markup:
 
 
 def _see(answer: Answer) -> Markup | None:
-    """Return a sentence that must not be missed, with a button to the working that says more."""
+    """A sentence that must not be missed, with a button to the working that says more."""
     if answer.see is None:
         return None
     link = answer.see

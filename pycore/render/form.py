@@ -6,7 +6,7 @@ and typing are not disturbed.
 
 from collections.abc import Mapping, Sequence
 
-from pycore.forms.fields import Field
+from pycore.forms.fields import IN_VIEW, Field
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
 from pycore.render.sample import sample
@@ -28,9 +28,6 @@ COLUMNS = 3
 ECHOED = ("angle", "phasor", "readings", "length")
 """Kinds of field that show how the text was understood."""
 ON_KEYPAD = ("quantity", "readings")
-
-IN_VIEW = ("values", "method")
-"""Groups that are never folded away."""
 
 
 def _described(field: Field) -> str:

@@ -5,11 +5,11 @@ from typing import Protocol
 
 from pycore.drawing import Page
 from pycore.forms import links
-from pycore.forms.fields import Field, default_form, opening_form
+from pycore.forms.fields import VERSION, Field, default_form
 from pycore.pages.paper import PAPER_PAGES, PaperPage
 from pycore.quantity import plain
 from pycore.render.checking import code_html
-from pycore.render.elements import Markup, h, join
+from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
 from pycore.sums.answer import Answer
 from pycore.words import class_set, furniture, lesson_plans, practice, readings
@@ -86,7 +86,8 @@ def _practice(calculators: Iterable[CatalogueEntry]) -> Markup:
     opening = h("a", {"class": "open", "href": f"{practice.SLUG}/"}, practice.HOME_OPEN)
     # Any page reads a code, and goes to the page that it belongs to.
     reader = next((one.slug for one in calculators if one.topic is not None), "")
-    typed = h("div", {"class": "home-code", "data-code-page": f"{reader}/"}, code_html()) if reader else None
+    marks: Marks = {"class": "home-code", "data-code-page": f"{reader}/#v={VERSION}&code="}
+    typed = h("div", marks, code_html()) if reader else None
     return h("section", {"class": "class-way"}, h("div", None, heading, h("p", None, practice.LEAD)), opening, typed)
 
 
@@ -129,8 +130,8 @@ def _points(points: tuple[tuple[str, Phrase], ...]) -> Markup:
 
 
 def home_html(calculators: Iterable[CatalogueEntry]) -> Markup:
-    """Return title, purpose, board, and what a visitor gets."""
-    answered = [(calculator, calculator.answer(opening_form(calculator.fields))) for calculator in calculators]
+    """Title, purpose, the board, and what a visitor gets."""
+    answered = [(calculator, calculator.answer(default_form(calculator.fields))) for calculator in calculators]
     head = h("div", {"class": "home-head"}, h("h1", None, furniture.HOME_TITLE), h("p", None, furniture.HOME_LEAD))
     board = h("ul", {"class": "board"}, [_sheet(calculator, answer) for calculator, answer in answered])
     points = _points(furniture.home_points(length_on_paper(answer for _, answer in answered)))

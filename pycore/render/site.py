@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Protocol
 
-from pycore.forms.fields import Field, default_form, opening_form
+from pycore.forms.fields import Field, default_form
 from pycore.pages import class_set as class_form
 from pycore.pages import print_setup as setup
 from pycore.pages.lesson_plans import lessons_of
@@ -98,8 +98,8 @@ def _text(words: Phrase | str) -> str:
 
 
 def calculator_page(calculator: Calculator) -> SitePage:
-    """Return the page of one calculator with its default example."""
-    form = opening_form(calculator.fields)
+    """The page of one calculator, filled with its default example."""
+    form = default_form(calculator.fields)
     answer = calculator.answer(form)
     regions: dict[str, str] = dict(regions_of(answer, inks=calculator.inks(form)))
     regions |= {

@@ -11,7 +11,7 @@ FIGURES = 4
 
 
 def amount(value: float, unit: str, mark: str, figures: int = FIGURES) -> str:
-    """Return a result to four figures with a suitable prefix: 23.09 A, 12.80 kW."""
+    """A result to four figures with the prefix that suits it: 23.09 A, 12.80 kW."""
     if math.fabs(value) < 1e-9:
         return f"0{NO_BREAK_SPACE}{unit}"
     shares = ((1e6, "M"), (1e3, "k"), (1.0, ""))

@@ -356,7 +356,7 @@ class SumCase(metaclass=FrozenAfterInit):
         """Return the link pairs that reproduce a kind of sheet (``""``: the one in the form), with the code of its
         values, if any.
 
-        What was chosen to fit is named; private fields are left out. Version 1 fixes every default for ever, so a key
+        What was chosen to fit is named; private fields are left out. Each version fixes its defaults for ever, so a key
         with its default is left out.
         """
         resolved = dict(self.problem.typed)

@@ -75,8 +75,8 @@ def factor_phrase(angle: float, factor: float, current: Phrase, voltage: Phrase,
     if not side:
         return words.in_phase(current, voltage)
     factor_text = words.factor_text(quantity.fixed(factor, 3, mark), side)
-    tell = words.lags if angle > 0 else words.leads
-    return tell(current, voltage, degrees_text(angle, mark), factor_text)
+    sentence = words.lags if angle > 0 else words.leads
+    return sentence(current, voltage, degrees_text(angle, mark), factor_text)
 
 
 def read_supply(reader: Reader, name: str) -> tuple[float | None, float | None]:

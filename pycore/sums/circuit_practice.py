@@ -24,8 +24,8 @@ def milli(value: int) -> str:
     return f"{value} mH"
 
 
-def chosen(form: dict[str, str], code: Code) -> dict[str, str]:
-    """Return the form with the paper and method of a code."""
+def with_code_choices(form: dict[str, str], code: Code) -> dict[str, str]:
+    """The form with what the code says of paper and method."""
     form["paper"] = code.paper
     if code.method != "any":
         form["method"] = code.method
@@ -67,8 +67,8 @@ def _inverted(element: Element, hertz: float) -> complex:
     return value
 
 
-def found_by_calculation(task: Task, result: complex, case: SumCase, mistakes: list[Mistake]) -> Task:
-    """Return a task whose result is of the companions' quantity, which the sheet's drawing does not show."""
+def calculated_task(task: Task, result: complex, case: SumCase, mistakes: list[Mistake]) -> Task:
+    """The task with a result of the companions' quantity, which no drawing of this sheet shows."""
     if case.companions is None:
         raise TypeError("there are no companions")
     return replace(

@@ -157,6 +157,8 @@ class Lesson:
         """Return the sentence, the reading, the reasons, and the number shown in the picture."""
         move = frame.move
         why = self.step_why(frame)
+        if isinstance(move, (SetOff, Join)) and move.role in ("mark", "parallel") and self.is_own(frame):
+            return self.say_own(frame, move, why)
         if frame.tool == PROTRACTOR and isinstance(move, (TurnAngle, ReadAngle)):
             return self.protractor_frame(move, why)
         if frame.tool == RULER and isinstance(move, SetOff):
@@ -175,6 +177,19 @@ class Lesson:
             return self.line_frame(frame, why)
         step = self.plan.construction.steps[frame.step - 1]
         return self.words_frame(step.name, why)
+
+    def is_own(self, frame: Frame) -> bool:
+        """Whether a frame belongs to a step whose sentence a calculator brings."""
+        return self.plan.construction.steps[frame.step - 1].name in self.sentences.notation.own_steps
+
+    def say_own(self, frame: Frame, move: SetOff | Join, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
+        """A mark or a dashed line of such a step, in the step's own words."""
+        points = self.sentences.figure.points
+        end = move.point if isinstance(move, SetOff) else move.end
+        length = self.length(geometry.distance(points[move.start], points[end]))
+        sentence = self.sentences.sentence(self.plan.construction.steps[frame.step - 1])[0]
+        reading = words.mark_length(length) if isinstance(move, SetOff) else words.draw_dashed(length)
+        return _without_stress(sentence), reading, (why,) if why else (), _short(length)
 
     def step_why(self, frame: Frame) -> Phrase:
         """Return the reason of the step that a frame belongs to."""

@@ -197,7 +197,7 @@ class SumPage(Generic[Case]):
         return ()
 
     def see(self, case: Case, plan: Plan) -> WorkingLink | None:
-        """Return a sentence that must not be missed, with a link to the working that says more."""
+        """A sentence that must not be missed, with a link to the working that says more."""
         return None
 
     def notices(self, case: Case, plan: Plan) -> tuple[Phrase, ...]:

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 from typing import Protocol
 
 from pycore.errors import Fault
-from pycore.forms.fields import Field
+from pycore.forms.fields import Field, is_example
 from pycore.forms.printed import read_printed
 from pycore.forms.reading import Reader
 from pycore.forms.title_block import read_by_hand, read_place
@@ -78,8 +78,8 @@ def read_sheet(
     mark = "," if choices["decimal"] == "comma" else "."
     writing = replace(writing_for(sizes, unit, mark), computed=computed)
     values = [field for field in fields if field.group in ("values", "loads")]
+    typed = {field.name: reader.text(field.name) for field in fields}
     return SheetProblem(
-        scale, place, printed, unprintable, choices, {field.name: reader.text(field.name) for field in fields},
-        writing, all(reader.text(field.name) == field.example for field in values), tuple(reader.passed),
+        scale, place, printed, unprintable, choices, typed, writing, is_example(typed, values), tuple(reader.passed),
         second,
     )  # fmt: skip

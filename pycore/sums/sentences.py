@@ -35,7 +35,9 @@ class StepSentences(OnPaper):
     def sentence(self, step: Step) -> tuple[Phrase, Phrase]:
         """Return the sentence of a step and its reason."""
         write = self.notation.own_steps.get(step.name) or SENTENCES[step.name]
-        return write(self, step)
+        sentence, reason = write(self, step)
+        origin = self.notation.origins.get(f"i{step.arm_numbers[-1]}", ()) if step.name in DRAWS_PHASOR else ()
+        return sentence, (*origin, " ", *reason) if origin and reason else (origin or reason)
 
     def step_scale(self, step: Step) -> tuple[Phrase, Phrase]:
         """The scale, and the length of the longest phasor at it."""
@@ -183,7 +185,7 @@ class StepSentences(OnPaper):
         symbol = self.notation.tags[RETURN_KEY if returned else SUM_KEY]
         if self.is_dot(reading):
             return words.read_short(symbol, self.measured("sum", reading)), words.READ_WHY
-        sentence = words.read(symbol, self.measured("sum", reading), self.direction(returned))
+        sentence = words.read(symbol, self.measured("sum", reading), self.sum_direction(returned))
         return sentence, words.RETURNING_READ_WHY if returned else words.READ_WHY
 
     def sum_direction(self, returned: bool = False) -> Phrase:
@@ -272,6 +274,8 @@ class StepSentences(OnPaper):
         return parts.corner(across, upward), words.NOTHING
 
 
+DRAWS_PHASOR = (step_kinds.DRAW_FIRST, step_kinds.DRAW_ALONG, step_kinds.DRAW, step_kinds.FOLLOW)
+"""The kinds of step that draw the phasor whose number comes last in ``arm_numbers``."""
 SENTENCES: Mapping[str, Callable[[StepSentences, Step], tuple[Phrase, Phrase]]] = {
     step_kinds.SCALE: StepSentences.step_scale,
     step_kinds.REFERENCE: StepSentences.step_reference,

@@ -32,7 +32,7 @@ def read_to_half(millimetres: float) -> float:
 
 
 def reading_text(millimetres: float, mark: str) -> str:
-    """Return a length as read off a ruler: to half a millimetre."""
+    """A length as a ruler is read: to half a millimetre."""
     return length_text(read_to_half(millimetres), mark)
 
 
@@ -72,6 +72,8 @@ class Notation:
     companions: CompanionPhasors | None = None
     own_steps: Mapping[str, Callable[[Any, Step], tuple[Phrase, Phrase]]] = field(default_factory=dict)
     """Sentence and why of the kinds of step that one calculator alone has, from the construction on its paper."""
+    origins: Mapping[str, Phrase] = field(default_factory=dict)
+    """Where a drawn phasor comes from, by key, if it is not the one that was typed: the sentence stands at its step."""
     units: Mapping[str, str] = field(default_factory=dict)
     """Units of arms that have another than the sum, by key: W and var beside VA."""
 
@@ -82,11 +84,11 @@ class Notation:
         return prefix + unit if unit else self.writing.unit
 
     def amount_of(self, key: str, amount: float) -> str:
-        """Return a result with the unit of its phasor."""
+        """A result with the unit of the phasor that it is."""
         return self.writing.number(amount) + NO_BREAK_SPACE + self.unit_of(key)
 
     def short_of(self, key: str, amount: float) -> str:
-        """Return the amount of an arm with its unit."""
+        """An arm's amount with its own unit."""
         return self.writing.as_typed(amount) + NO_BREAK_SPACE + self.unit_of(key)
 
     def measured(self, key: str, millimetres: float, scale: float) -> str:

@@ -93,7 +93,7 @@ class ComponentsWorking:
         return tuple(blocks)
 
     def component_text(self, value: float) -> str:
-        """Return a component with the working's decimals."""
+        """A part with the working's decimals."""
         return self.writing.fixed(value, self.extra)
 
     def grid(self) -> Grid:

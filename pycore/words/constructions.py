@@ -199,14 +199,14 @@ def measured(length: str, scale: str, product: str, calculated: str) -> Phrase:
 
 
 def read(symbol: Name, measured: Phrase, angle: Phrase | str) -> Phrase:
-    """Measure the sum."""
+    """Measure the resultant."""
     return say(
         "**Measure {symbol}.** Length: {measured} Direction: {angle}.", symbol=symbol, measured=measured, angle=angle
     )
 
 
 def read_short(symbol: Name, measured: Phrase) -> Phrase:
-    """A sum too short for its angle to be read."""
+    """A resultant too short for an angle to be read."""
     return say(
         "**Measure {symbol}.** Length: {measured} It is too short to measure its angle.",
         symbol=symbol, measured=measured,

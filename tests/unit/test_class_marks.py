@@ -87,17 +87,17 @@ def test_columns_are_found_by_their_names_in_any_order():
 
 @pytest.mark.parametrize(("line", "said"), [
     (";5", "Line 2: there is no code on it"),
-    ("{code};", "Line 2: there is no answer beside {code}"),
+    ("{code};", "Line 2: there is no answer for {code}"),
     ("{damaged};5", "is not valid"),
-    ("3CD;5", "has 3 signs"),
-    ("30D-K7M-2QX;5", "“0” stands in no code"),
+    ("3CD;5", "has 3 characters"),
+    ("30D-K7M-2QX;5", "“0” is not used in codes"),
     ("{set};5", "does not belong to any page"),
     ("{code};five", "“five” cannot be read"),
     ("{code};=1+1", "“=1+1” cannot be read"),
-    ("{code};-4", "below zero"),
-    ("{code};5;400", "no angle"),
-    ("{code};5;10;sideways", "“sideways” is no side"),
-    ("{code};5;10;cw;guessed", "“guessed” is no way of finding it"),
+    ("{code};-4", "is negative"),
+    ("{code};5;400", "is not an angle"),
+    ("{code};5;10;sideways", "“sideways” is not a direction"),
+    ("{code};5;10;cw;guessed", "“guessed” is not a method"),
     ('{code};"5', "a quotation mark is not closed"),
 ])  # fmt: skip
 def test_a_line_that_cannot_be_used_is_refused_with_its_number_and_reason_and_the_others_stand(line: str, said: str):
@@ -155,7 +155,7 @@ def test_a_code_given_twice_or_of_another_set_is_marked_and_told():
     size = other.topic.task(learner.form).size
     found = marked("\n".join((answer(0), answer(0), f"{learner.code};{size:.2f}"))).results
     told = f"From another set, {other.code}."
-    assert [(), ("The code stands on line 1 too.",), (told,)] == [one.remarks for one in found]
+    assert [(), ("The same code is on line 1 too.",), (told,)] == [one.remarks for one in found]
     assert ["accept"] * 3 == [one.band for one in found]
 
 
@@ -168,7 +168,7 @@ def test_nothing_to_mark_and_too_much_are_refused():
     for text in ("", "\n \n", "\ufeff", "code;answer"):
         with pytest.raises(InputError, match="nothing to mark"):
             read_results(text)
-    with pytest.raises(InputError, match="2001 lines, and one marking takes up to 2000"):
+    with pytest.raises(InputError, match=r"2001 lines\. At most 2000 can be marked"):
         read_results(f"{CODES[0]};1\n" * (MOST_LINES + 1))
 
 

@@ -127,7 +127,7 @@ def test_a_bare_number_right_in_another_unit_is_said_and_not_failed():
     subject = of(VALUES[0])
     reply = judge(subject, {"answer": "5.8", "answer-unit": "mm"})
     assert ("cm", LOOK) == (reply.meant, reply.marked.band)
-    assert "fits as cm, not as mm" in plain(tell(subject, reply, nowhere).headline)
+    assert "correct in cm, not in mm" in plain(tell(subject, reply, nowhere).headline)
     told = judge(subject, {"answer": "5.8 A", "answer-unit": "mm"})
     assert "" == told.meant and {"not-multiplied"} & {m.key for cause in told.marked.causes for m in cause.mistakes}
 
@@ -264,9 +264,9 @@ def test_generated_problems_keep_the_right_answer_from_every_mistake(tier: str):
         ({"answer": "abc"}, "answer", "cannot be read"),
         ({"answer": "5 kg"}, "answer", "cannot be read"),
         ({"answer": "1e400"}, "answer", "cannot be read"),
-        ({"answer": "-4 A"}, "answer", "below zero"),
-        ({"answer": "4 A", "answer-angle": "north"}, "answer-angle", "no angle"),
-        ({"answer": "4 A", "answer-angle": "1000"}, "answer-angle", "no angle"),
+        ({"answer": "-4 A"}, "answer", "is negative"),
+        ({"answer": "4 A", "answer-angle": "north"}, "answer-angle", "is not an angle"),
+        ({"answer": "4 A", "answer-angle": "1000"}, "answer-angle", "is not an angle"),
         ({"answer": "4 A", "answer-first": "x"}, "answer-first", "cannot be read"),
         ({"answer": "4 A", "allow-percent": "400"}, "allow-percent", "cannot be used"),
         ({"answer": "4 A", "allow-degrees": "no"}, "allow-degrees", "cannot be used"),

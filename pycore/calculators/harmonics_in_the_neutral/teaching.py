@@ -60,7 +60,7 @@ PLAN = LessonPlan(
     ),
     exit_values=(("i1", "10"), ("i2", "10"), ("i3", "10"), ("a1", "0"), ("a2", "0"), ("a3", "0"), ("h3", "40")),
     handouts=handouts_of("harmonics-in-the-neutral", rig_of("harmonics-in-the-neutral")),
-    listen=("order-not-multiplied", "all-orders", "plain-sum", "left-out", "other-scale-at-tip"),
+    listen=("order-not-multiplied", "all-orders", "left-out", "turned-round"),
     cover_says=(
         "Ask: three equal groups of LED lamps on three lines. Can the neutral, the shared return wire, still carry "
         "current? Count the hands. 5 minutes.",

@@ -1,7 +1,7 @@
-"""Branches beside one another: one voltage across all, currents that add as phasors.
+"""Branches in parallel: one voltage across all, currents that add as phasors.
 
 Y = sum of 1 / Z, I = V Y; the circuit resonates where its susceptances cancel. For a coil L with resistance R
-beside a capacitor C that is at f = root(1 / (LC) - R^2 / L^2) / (2 pi), where it takes V R C / L (the dynamic
+in parallel with a capacitor C that is at f = root(1 / (LC) - R^2 / L^2) / (2 pi), where it takes V R C / L (the dynamic
 resistance is L / (C R)): any textbook of electrical principles.
 """
 
@@ -18,11 +18,11 @@ REACH = 108
 """How many such steps up and down resonance is looked for: by a factor of some ten thousand."""
 HALVINGS = 60
 MOST_TIMES = 1000.0
-"""How many times the whole current a branch's may be before the branches count as taking none together."""
+"""A branch current above this many times the supply current counts as a circuit that takes no current."""
 
 
 class ShortCircuitError(ValueError):
-    """Raised where a branch has no impedance: ``branch`` is its place from 0."""
+    """Raised if a branch has no impedance: ``branch`` is its index from 0."""
 
     def __init__(self, branch: int) -> None:
         self.branch = branch
@@ -30,12 +30,13 @@ class ShortCircuitError(ValueError):
 
 
 class NoAdmittanceError(ValueError):
-    """Raised where a current is given and the branches together take none, or next to none."""
+    """Raised if the supply current is known and the branches together take none, or almost none."""
 
 
 @dataclass(frozen=True, slots=True)
 class ParallelInput:
-    """Branches (each elements in series) at a frequency in Hz, on so many volts or with so many amperes in all."""
+    """Branches (elements in series) at a frequency in Hz, and either the voltage (V, r.m.s.) or the supply current
+    (A, r.m.s.): the other one is None."""
 
     branches: tuple[Branch, ...]
     hertz: float
@@ -53,13 +54,13 @@ class Resonance:
 
 @dataclass(frozen=True, slots=True)
 class ParallelSolution:
-    """Impedances (ohms) and admittances (siemens) by branch, their sum, the voltage (V, r.m.s.), each branch's current
-    and their sum as phasors on the voltage, and resonance if there is any."""
+    """A solved circuit: impedances (ohms) and admittances (siemens) of the branches and their total, the voltage (V,
+    r.m.s.), each branch current and the supply current (A, r.m.s.) as phasors with the voltage at 0°, resonance."""
 
     circuit: ParallelInput
     impedances: tuple[complex, ...]
     admittances: tuple[complex, ...]
-    whole: complex
+    total_admittance: complex
     volts: float
     currents: tuple[complex, ...]
     current: complex
@@ -67,35 +68,37 @@ class ParallelSolution:
 
     @property
     def angle(self) -> float | None:
-        """Degrees by which the whole current lags the voltage; negative where it leads, None where none flows."""
-        if self.whole == 0:
+        """Degrees by which the supply current lags the voltage: negative if it leads, None if none flows."""
+        total = self.total_admittance
+        if total == 0:
             return None
-        return 0.0 - phasor.angle(self.whole) if self.whole.imag else phasor.angle(self.whole)
+        return 0.0 - phasor.angle(total) if total.imag else phasor.angle(total)
 
     @property
     def factor(self) -> float | None:
-        """The power factor, G / Y; None where no current flows at all."""
-        return None if self.whole == 0 else self.whole.real / phasor.magnitude(self.whole)
+        """The power factor G / Y, or None if no current flows."""
+        total = self.total_admittance
+        return None if total == 0 else total.real / phasor.magnitude(total)
 
     @property
     def power(self) -> complex:
-        """Active power (W) and, as imaginary part, reactive power (var, positive for a coil)."""
+        """Complex power P + jQ: W, and var (positive for a coil)."""
         square = self.volts * self.volts
-        return complex(self.whole.real * square, 0.0 - self.whole.imag * square)
+        return complex(self.total_admittance.real * square, 0.0 - self.total_admittance.imag * square)
 
 
 def branch_impedance(branch: Branch, hertz: float, own: float | None = None) -> complex:
     """Impedance of a branch in ohms; reactances that cancel are exactly 0."""
-    parts = tuple(impedance(one, hertz, own) for one in branch)
-    whole = phasor.total(parts)
-    least = phasor.ZERO_SHARE * math.fsum(phasor.magnitude(part) for part in parts)
-    return complex(whole.real, 0.0 if math.fabs(whole.imag) <= least else whole.imag)
+    impedances = tuple(impedance(one, hertz, own) for one in branch)
+    total = phasor.total(impedances)
+    least = phasor.ZERO_SHARE * math.fsum(phasor.magnitude(part) for part in impedances)
+    return complex(total.real, 0.0 if math.fabs(total.imag) <= least else total.imag)
 
 
 def _admittance(branches: tuple[Branch, ...], hertz: float, own: float) -> complex | None:
     """Of all branches; None where one is a short circuit."""
-    parts = [branch_impedance(branch, hertz, own) for branch in branches]
-    return None if any(part == 0 for part in parts) else phasor.total(1.0 / part for part in parts)
+    impedances = [branch_impedance(branch, hertz, own) for branch in branches]
+    return None if any(part == 0 for part in impedances) else phasor.total(1.0 / part for part in impedances)
 
 
 def resonance_of(branches: tuple[Branch, ...], hertz: float) -> Resonance | None:
@@ -109,18 +112,18 @@ def resonance_of(branches: tuple[Branch, ...], hertz: float) -> Resonance | None
     low = high = hertz
     for _ in range(REACH):
         for start, end in ((high, high * STEP), (low / STEP, low)):
-            found = _between(branches, start, end, hertz)
-            if found is not None:
-                return _resonance(branches, found, hertz)
+            resonant = _between(branches, start, end, hertz)
+            if resonant is not None:
+                return _resonance(branches, resonant, hertz)
         low, high = low / STEP, high * STEP
     return None
 
 
-def _resonance(branches: tuple[Branch, ...], found: float, own: float) -> Resonance | None:
-    there = _admittance(branches, found, own)
-    if there is None:
+def _resonance(branches: tuple[Branch, ...], resonant: float, own: float) -> Resonance | None:
+    admittance = _admittance(branches, resonant, own)
+    if admittance is None:
         return None
-    return Resonance(found, 1.0 / there.real if there.real > 0 else math.inf)
+    return Resonance(resonant, 1.0 / admittance.real if admittance.real > 0 else math.inf)
 
 
 def _between(branches: tuple[Branch, ...], start: float, end: float, own: float) -> float | None:
@@ -131,10 +134,10 @@ def _between(branches: tuple[Branch, ...], start: float, end: float, own: float)
     reach = max(math.fabs(first.imag), math.fabs(last.imag))
     for _ in range(HALVINGS):
         middle = (start + end) / 2
-        there = _admittance(branches, middle, own)
-        if there is None or math.fabs(there.imag) > 1.5 * reach:
+        admittance = _admittance(branches, middle, own)
+        if admittance is None or math.fabs(admittance.imag) > 1.5 * reach:
             return None
-        if (there.imag > 0) == (first.imag > 0):
+        if (admittance.imag > 0) == (first.imag > 0):
             start = middle
         else:
             end = middle
@@ -142,25 +145,26 @@ def _between(branches: tuple[Branch, ...], start: float, end: float, own: float)
 
 
 def solve(circuit: ParallelInput) -> ParallelSolution:
-    """Raises ShortCircuit for a branch without impedance, NoAdmittance where a given current has no way."""
+    """Solve a circuit. Raises ShortCircuitError for a branch without impedance, NoAdmittanceError if the supply
+    current is known and the branches take none."""
     impedances = tuple(branch_impedance(branch, circuit.hertz) for branch in circuit.branches)
     for place, value in enumerate(impedances):
         if value == 0:
             raise ShortCircuitError(place)
     admittances = tuple(1.0 / value for value in impedances)
     least = phasor.ZERO_SHARE * math.fsum(phasor.magnitude(value) for value in admittances)
-    whole = phasor.total(admittances)
-    whole = complex(
-        0.0 if math.fabs(whole.real) <= least else whole.real, 0.0 if math.fabs(whole.imag) <= least else whole.imag
+    total = phasor.total(admittances)
+    total = complex(
+        0.0 if math.fabs(total.real) <= least else total.real, 0.0 if math.fabs(total.imag) <= least else total.imag
     )
     if circuit.amperes is None:
         volts = circuit.volts or 0.0
-    elif max(phasor.magnitude(value) for value in admittances) > MOST_TIMES * phasor.magnitude(whole):
+    elif max(phasor.magnitude(value) for value in admittances) > MOST_TIMES * phasor.magnitude(total):
         raise NoAdmittanceError("the branches together take no current")
     else:
-        volts = circuit.amperes / phasor.magnitude(whole)
+        volts = circuit.amperes / phasor.magnitude(total)
     currents = tuple(volts * value for value in admittances)
     return ParallelSolution(
-        circuit, impedances, admittances, whole, volts, currents, volts * whole,
+        circuit, impedances, admittances, total, volts, currents, volts * total,
         resonance_of(circuit.branches, circuit.hertz),
     )  # fmt: skip

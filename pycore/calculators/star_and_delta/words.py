@@ -101,6 +101,11 @@ def is_difference(result: Phrase, first: Phrase, second: Phrase) -> Phrase:
                result=result, first=first, second=second)  # fmt: skip
 
 
+def opposite(name: Phrase) -> Phrase:
+    """Where the phasor that is subtracted comes from."""
+    return say("−{name} is {name} turned by 180°.", name=name)
+
+
 def root_three(result: Phrase, first: Phrase, *, ahead: bool) -> Phrase:
     """The line voltage against the phase voltage."""
     side = "ahead of" if ahead else "behind"

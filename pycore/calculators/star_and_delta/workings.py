@@ -41,10 +41,8 @@ def _loads(case: "StarDeltaCase") -> Grid:
     across = solution.phases if case.star else solution.between
     turn = 1.0 + 0j if case.star else phasor.polar(1.0, -phasor.angle(solution.between[0]))
     rows = []
-    each = zip(solution.circuit.loads, across, solution.branches, strict=True)
-    for number, (load, volts, flows) in enumerate(each, 1):
-        size = "" if load is None else figures.polar(load, "Ω", mark)
-        cells = (str(number), case.load_text(number), size, figures.polar(volts * turn, "V", mark),
+    for number, (volts, flows) in enumerate(zip(across, solution.branches, strict=True), 1):
+        cells = (str(number), *case.forms_of(number), figures.polar(volts * turn, "V", mark),
                  figures.polar(flows * turn, "A", mark))  # fmt: skip
         rows.append(tuple((cell,) for cell in cells))
     return Grid(tuple((head,) for head in words.Z_HEAD), tuple(rows))

@@ -16,7 +16,7 @@ from pycore.calculators.parallel_circuit.circuit import (
     resonance_of,
     solve,
 )
-from pycore.calculators.parallel_circuit.practice import may_stand_beside, parallel_of
+from pycore.calculators.parallel_circuit.practice import may_be_set, parallel_of
 from pycore.calculators.registry import CALCULATORS
 from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR, Element
 from pycore.errors import InputError
@@ -117,7 +117,7 @@ def test_branches_that_nearly_take_no_current_do_not_need_an_endless_voltage():
         PAGE.answer({**form, "supply": "2 A"})
     assert ["supply"] == [fault.field for fault in found.value.faults]
     told = " ".join(plain(remark) for remark in PAGE.answer({**form, "supply": "240 V"}).remarks)
-    assert told.count("is more than 1000 times the whole current") == 2
+    assert told.count("is more than 1000 times the supply current") == 2
 
 
 def test_at_dynamic_resonance_the_current_is_in_phase():
@@ -140,7 +140,7 @@ REFUSED = [
     ({"b1": "0"}, "b1", "short circuit"), ({"b1": "j30 - j30"}, "b1", "short circuit"),
     ({"b1": "", "b2": "", "b3": ""}, "b1", "Nothing is connected"),
     ({"b2": "20 V"}, "b2", "Write 24 Ω, or 10 Ω + 50 mH"),
-    ({"b4": "0 F"}, "b4", "no current through"), ({"b4": "1 kF"}, "b4", "1\u00a0pF to 10\u00a0F"),
+    ({"b4": "0 F"}, "b4", "carries no current"), ({"b4": "1 kF"}, "b4", "1\u00a0pF to 10\u00a0F"),
     ({"supply": "x"}, "supply", "Write a voltage"), ({"b1": "1+1+1+1+1+1+1"}, "b1", "6 elements"),
 ]  # fmt: skip
 
@@ -198,7 +198,7 @@ def test_a_problem_sheet_gives_branches_and_voltage_and_keeps_the_currents():
 def test_problems_by_code_read_naturally_and_may_be_set(tier: str):
     for number in range(1, 120):
         code = Code(4, tier, seed=11, number=number)
-        assert may_stand_beside(parallel_of(code))
+        assert may_be_set(parallel_of(code))
         form = PAGE.practice_form(code)
         assert ("Ω +" in form["b2"]) == (tier == "stretch")
         assert ("j" in form["b2"]) == (tier == "support")

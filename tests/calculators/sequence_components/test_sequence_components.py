@@ -139,8 +139,10 @@ def test_the_pages_own_mistakes_give_what_they_should():
     assert pytest.approx(second) == found["wrong-way-a"][0]
 
 
-@pytest.mark.parametrize(("size", "angle", "said"), [("20.7", "14.9", "added without turning them"), ("14.8", "", "exchanged"),
-                                                     ("20.2", "5.7", "divided by three already")])  # fmt: skip
+@pytest.mark.parametrize(("size", "angle", "said"), [
+    ("20.7", "14.9", "added without turning them"), ("14.8", "", "swapped"),
+    ("20.2", "5.7", "already divided by three"),
+])  # fmt: skip
 def test_marking_names_them_kindly(size: str, angle: str, said: str):
     given = {"answer": size, "answer-how": "calculated", "answer-angle": angle, "answer-side": "clockwise"}
     form = {"p1": "30 at 0", "p2": "20 at -120", "p3": "12 at 90", "part": "positive"}

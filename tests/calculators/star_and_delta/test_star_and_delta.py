@@ -12,6 +12,7 @@ from pycore.calculators.registry import CALCULATORS
 from pycore.calculators.star_and_delta.circuit import ThreeLoads, solve
 from pycore.calculators.star_and_delta.practice import accepted, three_of
 from pycore.practice.codes import TIERS, Code
+from pycore.sums.answer import Grid
 from pycore.words import plain
 
 PAGE = CALCULATORS["star-and-delta"]
@@ -110,6 +111,23 @@ def test_two_equal_currents_in_line_are_carried_on_and_opposite_ones_close():
     assert reply["ok"]
 
 
+def test_a_polar_load_is_neither_rounded_in_the_calculation_nor_in_the_words():
+    """10 at 36.87 is 8.00 + j6.00 to four figures of its size, and stays 10 at 36.87 where it is repeated."""
+    form = {"z1": "10 at 36.87", "z2": "12.3456789 at -63.434949", "z3": "8 + j6"}
+    case = PAGE.case(form)
+    for load, (size, angle) in zip(case.solution.circuit.loads, ((10, 36.87), (12.3456789, -63.434949)), strict=False):
+        assert load == pytest.approx(size * np.exp(1j * np.radians(angle)), rel=1e-15)
+    assert 8 + 6j == case.solution.circuit.loads[2]
+    answer = PAGE.answer(form)
+    given = plain(answer.values_text).replace("\u00a0", " ")
+    assert "Z₁₂ = 10 Ω at 36.87°, Z₂₃ = 12.3456789 Ω at −63.434949°, Z₃₁ = 8 + j6 Ω" in given
+    echoes = [answer.echo[name]["said"].replace("\u00a0", " ") for name in ("z1", "z2", "z3")]
+    assert echoes == ["8.00 + j6.00 Ω", "5.52 − j11.04 Ω", "10.00 Ω at 36.9°"]
+    table = next(block for w in answer.workings if w.key == "values" for block in w.blocks if isinstance(block, Grid))
+    cells = [plain(cell).replace("\u00a0", " ") for cell in table.rows[0]]
+    assert cells[1:3] == ["8.00 + j6.00 Ω", "10 Ω at 36.87°"]
+
+
 def test_all_loads_open_in_star_leave_the_voltages():
     found = results(z1="open", z2="open", z3="open", connection="star")
     assert 400 == pytest.approx(found["result"])
@@ -158,7 +176,7 @@ def test_a_problem_sheet_leaves_what_is_to_be_worked_out_to_the_learner(connecti
 
 
 def test_options_follow_names_and_connection():
-    assert {"1": "R, less Y", "2": "Y, less B", "3": "B, less R"} == PAGE.options(
+    assert {"1": "R minus Y", "2": "Y minus B", "3": "B minus R"} == PAGE.options(
         {"names": "RYB", "connection": "star"})["line"]  # fmt: skip
     assert {"1": "L1", "2": "L2", "3": "L3"} == PAGE.options({})["line"]
 
@@ -202,7 +220,7 @@ def test_the_pages_own_mistakes_give_what_they_should():
 
 @pytest.mark.parametrize(
     ("size", "said"),
-    [("17.3", "added, not taken off"), ("20", "one of the two phasors"), ("34.6", "√3 is valid only"),
+    [("17.3", "added instead of subtracted"), ("20", "one of the two phasors"), ("34.6", "√3 is valid only"),
      ("15.3", "the phase voltage was used")],
 )  # fmt: skip
 def test_marking_names_them_kindly(size: str, said: str):

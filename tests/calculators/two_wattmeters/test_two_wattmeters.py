@@ -14,7 +14,7 @@ from pycore.calculators.two_wattmeters.fields import FIELDS
 from pycore.calculators.two_wattmeters.page import TwoWattmeters
 from pycore.drawing import Arrow, Line, Text
 from pycore.forms import links
-from pycore.forms.fields import default_form, opening_form
+from pycore.forms.fields import default_form
 from pycore.geometry import Box
 from pycore.practice.answers import judge
 from pycore.practice.codes import TIERS, Code
@@ -116,11 +116,11 @@ def test_lag_and_lead_are_said_and_follow_the_lines_of_the_meters(meters: str, f
 
 def test_the_page_opens_with_the_usual_labelling_and_old_links_do_not():
     """W1 is larger with a lagging load on the page as it opens; a link of version 1 keeps L1 and L3."""
-    opened = {output.name: output.value for output in PAGE.answer(opening_form(FIELDS), ()).outputs}
+    opened = {output.name: output.value for output in PAGE.answer(default_form(FIELDS), ()).outputs}
     assert opened["reading-1"] > opened["reading-2"] and opened["lag"] == pytest.approx(40)
     linked = links.open_fragment("v=1&volts=400&amps=10&lag=40", FIELDS).form
     assert "13" == linked["meters"]
-    assert "meters=12" in links.fragment(links.form_pairs(opening_form(FIELDS), FIELDS))
+    assert "meters=12" in links.fragment(links.form_pairs(default_form(FIELDS), FIELDS))
 
 
 def test_power_and_power_factor_lead_the_answer():
