@@ -25,10 +25,10 @@ class Field:
     ``kind``: ``quantity`` (decimal keypad), ``readings`` (a quantity read once or repeatedly), ``length`` (a quantity,
     or its length on the sheet), ``angle`` (degrees, or a power factor such as ``0.85 lag``), ``phasor`` (``20 at 60``
     or ``10 + j17.3``), ``choice``, ``text``. ``group``: ``values`` and ``method`` (always visible), ``loads``,
-    ``picture``, ``sheet``, ``words``. ``default``: "" for a field that may stay empty. ``opening``: the value of a page
-    opened without a link, if it differs from ``default``, which links fix for ever. ``sample``: key of the phasor whose
-    line is drawn beside the label. ``private``: never part of a link (a name, a date). ``shown_when``: pairs of field
-    and value; the field is shown if one of them is chosen. ``folded``: rarely needed, so it is folded away.
+    ``picture``, ``sheet``, ``words``. ``default``: "" for a field that may stay empty. ``before``: its default in
+    earlier versions of links, as (version, default), where it differed. ``sample``: key of the phasor whose line is
+    drawn beside the label. ``private``: never part of a link (a name, a date). ``shown_when``: pairs of field and
+    value; the field is shown if one of them is chosen. ``folded``: rarely needed, so it is folded away.
     """
 
     name: str
@@ -59,7 +59,7 @@ class Field:
 
 
 def default_form(fields: Iterable[Field], version: str = VERSION) -> dict[str, str]:
-    """Return the form that a link completes: the default of every field."""
+    """Return the form of a page as opened without a link: the default of every field, in a version of the links."""
     return {field.name: field.default_in(version) for field in fields}
 
 

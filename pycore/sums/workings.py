@@ -167,8 +167,7 @@ def _slope(value: complex) -> float:
 def result_row(
     symbol: Symbol, carried: float, size: float, writing: NumberFormat, extra: int = PART_DECIMALS
 ) -> Formula:
-    """Return a result (SI) with ``extra`` decimals as it follows from the ``carried`` digits, then the answer's
-    ``size``."""
+    """A result (SI) with ``extra`` decimals as it follows from the ``carried`` digits, then the answer's ``size``."""
     if size == 0:
         return row(symbol, "=", Number("0", writing.unit))
     result = Number(writing.fixed(carried, extra), writing.unit)
