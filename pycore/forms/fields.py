@@ -24,15 +24,13 @@ class Option:
 class Field:
     """One form field. ``name`` is its key in links for ever.
 
-    ``kind``: ``quantity`` (decimal keypad), ``readings`` (a quantity read once or repeatedly), ``length``
-    (a quantity, or its length on the sheet), ``angle`` (degrees, or a power factor such as ``0.85 lag``),
-    ``phasor`` (``20 at 60`` or ``10 + j17.3``), ``choice``, ``text``. ``group``
-    places it: ``values`` and ``method`` (always in view), ``loads``, ``picture``, ``sheet``,
-    ``words``. ``default`` "" for a field that may stay empty; ``before`` holds its default in earlier versions
-    of the links, as (version, default), where it differed. ``sample`` names the phasor whose line is drawn
-    beside the label. What is ``private`` (a name, a date) never enters a link.
-    ``shown_when`` names the choices with which a field has a meaning: one of them must be made for it
-    to be shown. ``folded``: a value that is seldom wanted, and waits behind a fold.
+    ``kind``: ``quantity`` (decimal keypad), ``readings`` (a quantity read once or repeatedly), ``length`` (a quantity,
+    or its length on the sheet), ``angle`` (degrees, or a power factor such as ``0.85 lag``), ``phasor`` (``20 at 60``
+    or ``10 + j17.3``), ``choice``, ``text``. ``group``: ``values`` and ``method`` (always visible), ``loads``,
+    ``picture``, ``sheet``, ``words``. ``default``: "" for a field that may stay empty. ``before``: its default in
+    earlier versions of links, as (version, default), where it differed. ``sample``: key of the phasor whose line is
+    drawn beside the label. ``private``: never part of a link (a name, a date). ``shown_when``: pairs of field and
+    value; the field is shown if one of them is chosen. ``folded``: rarely needed, so it is folded away.
     """
 
     name: str
@@ -63,7 +61,7 @@ class Field:
 
 
 def default_form(fields: Iterable[Field], version: str = VERSION) -> dict[str, str]:
-    """The form of a page as it opens without a link: every field's default, in a version of the links."""
+    """Return the form of a page as opened without a link: the default of every field, in a version of the links."""
     return {field.name: field.default_in(version) for field in fields}
 
 
