@@ -50,7 +50,7 @@ class ParallelCircuit(SumPage[ParallelCase]):
         return practice
 
     def outputs(self, case: ParallelCase, plan: Plan) -> tuple[Output, ...]:
-        """The value that was not typed, supply current or voltage, first; admittance, power factor, each current, resonance."""
+        """Supply current or voltage (first the one not typed), admittance, power factor, each current, resonance."""
         solution, mark = case.solution, case.notation.mark
 
         def output(name: str, value: float, unit: str, label: Phrase) -> Output:
