@@ -129,7 +129,7 @@ def test_one_kind_alone(form: dict[str, str], angle: float, factor: float):
 
 
 REFUSED = [
-    ({"c": "0"}, "c", "carries no current"), ({"c": "100"}, "c", "Write 100 µF"), ({"r": "ten"}, "r", "“ten”"),
+    ({"c": "0"}, "c", "carries no current"), ({"c": "100"}, "c", "for example 100 µF"), ({"r": "ten"}, "r", "“ten”"),
     ({"r": "10 H"}, "r", "belongs in another field"), ({"supply": "5 W"}, "supply", "Write a voltage"),
     ({"supply": ""}, "supply", "is empty"), ({"supply": "0"}, "supply", "1\u00a0µV to 1\u00a0MV"),
     ({"frequency": "0"}, "frequency", "10\u00a0mHz"), ({"r": "", "l": "", "c": ""}, "r", "at least one"),
