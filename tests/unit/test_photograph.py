@@ -111,7 +111,7 @@ def test_the_right_drawing_of_every_page_is_right_and_every_point_has_a_name(slu
 def test_a_star_point_found_by_crossing_lines_or_by_a_mark_is_judged(z3: str):
     """The right one is right; one that is 6 mm away is not."""
     page = CALCULATORS["open-neutral"]
-    one = wanted(page, {**default_form(page.fields), "z3": z3})
+    one = photo_task(page, {**default_form(page.fields), "z3": z3})
     assert "N" in points_to_find(one.drawing.construction)
     right = points(one)
     assert {} == wrong_lines(judged(one, right))

@@ -9,14 +9,10 @@ import math
 from dataclasses import dataclass
 
 from pycore import phasor
-from pycore.circuits.elements import Element, impedance
+from pycore.circuits.elements import RESISTOR, Element, impedance
+from pycore.circuits.resonance import resonances
 
 Branch = tuple[Element, ...]
-STEP = 1.0905077326652577
-"""The eighth root of two: from one frequency that is tried to the next."""
-REACH = 108
-"""How many such steps up and down resonance is looked for: by a factor of some ten thousand."""
-HALVINGS = 60
 MOST_TIMES = 1000.0
 """A branch current above this many times the supply current counts as a circuit that takes no current."""
 
@@ -46,7 +42,7 @@ class ParallelInput:
 
 @dataclass(frozen=True, slots=True)
 class Resonance:
-    """Where the susceptances cancel: hertz, and what is left there, in ohms."""
+    """A resonance: its frequency in Hz, and the impedance there in ohms (infinite without losses)."""
 
     hertz: float
     ohms: float
@@ -55,7 +51,8 @@ class Resonance:
 @dataclass(frozen=True, slots=True)
 class ParallelSolution:
     """A solved circuit: impedances (ohms) and admittances (siemens) of the branches and their total, the voltage (V,
-    r.m.s.), each branch current and the supply current (A, r.m.s.) as phasors with the voltage at 0°, resonance."""
+    r.m.s.), each branch current and the supply current (A, r.m.s.) as phasors with the voltage at 0°, and all
+    resonances in ascending order of frequency."""
 
     circuit: ParallelInput
     impedances: tuple[complex, ...]
@@ -64,7 +61,13 @@ class ParallelSolution:
     volts: float
     currents: tuple[complex, ...]
     current: complex
-    resonance: Resonance | None
+    resonances: tuple[Resonance, ...]
+
+    @property
+    def resonance(self) -> Resonance | None:
+        """The resonance nearest to the supply frequency, by their ratio; None if there is none."""
+        own = self.circuit.hertz
+        return min(self.resonances, key=lambda one: max(one.hertz / own, own / one.hertz), default=None)
 
     @property
     def angle(self) -> float | None:
@@ -96,52 +99,28 @@ def branch_impedance(branch: Branch, hertz: float, own: float | None = None) -> 
 
 
 def _admittance(branches: tuple[Branch, ...], hertz: float, own: float) -> complex | None:
-    """Of all branches; None where one is a short circuit."""
+    """Of all branches; None if one is a short circuit."""
     impedances = [branch_impedance(branch, hertz, own) for branch in branches]
     return None if any(part == 0 for part in impedances) else phasor.total(1.0 / part for part in impedances)
 
 
-def resonance_of(branches: tuple[Branch, ...], hertz: float) -> Resonance | None:
-    """The resonance nearest to a frequency, found by halving where the susceptance changes its sign.
+def resonances_of(branches: tuple[Branch, ...], hertz: float) -> tuple[Resonance, ...]:
+    """Return every resonance of branches in parallel, in ascending order of frequency (Hz).
 
-    A series resonance within a branch, where the susceptance leaps, does not count.
+    ``hertz`` is the frequency at which reactances typed in ohms apply. A series resonance within a branch without
+    resistance is a short circuit and does not count. A circuit that acts like a resistor at every frequency resonates
+    at ``hertz``.
     """
-    here = _admittance(branches, hertz, hertz)
-    if here is not None and here.imag == 0 and any(one.kind != "R" for branch in branches for one in branch):
-        return _resonance(branches, hertz, hertz)
-    low = high = hertz
-    for _ in range(REACH):
-        for start, end in ((high, high * STEP), (low / STEP, low)):
-            resonant = _between(branches, start, end, hertz)
-            if resonant is not None:
-                return _resonance(branches, resonant, hertz)
-        low, high = low / STEP, high * STEP
-    return None
-
-
-def _resonance(branches: tuple[Branch, ...], resonant: float, own: float) -> Resonance | None:
-    admittance = _admittance(branches, resonant, own)
-    if admittance is None:
-        return None
-    return Resonance(resonant, 1.0 / admittance.real if admittance.real > 0 else math.inf)
-
-
-def _between(branches: tuple[Branch, ...], start: float, end: float, own: float) -> float | None:
-    """Where the susceptance passes through nothing between two frequencies."""
-    first, last = _admittance(branches, start, own), _admittance(branches, end, own)
-    if first is None or last is None or first.imag * last.imag >= 0.0:
-        return None
-    reach = max(math.fabs(first.imag), math.fabs(last.imag))
-    for _ in range(HALVINGS):
-        middle = (start + end) / 2
-        admittance = _admittance(branches, middle, own)
-        if admittance is None or math.fabs(admittance.imag) > 1.5 * reach:
-            return None
-        if (admittance.imag > 0) == (first.imag > 0):
-            start = middle
-        else:
-            end = middle
-    return (start + end) / 2
+    frequencies = resonances(branches, hertz)
+    if not frequencies and any(one.kind != RESISTOR for branch in branches for one in branch):
+        own = _admittance(branches, hertz, hertz)
+        frequencies = (hertz,) if own is not None and own.imag == 0 else ()
+    found = ((frequency, _admittance(branches, frequency, hertz)) for frequency in frequencies)
+    return tuple(
+        Resonance(frequency, 1.0 / admittance.real if admittance.real > 0 else math.inf)
+        for frequency, admittance in found
+        if admittance is not None
+    )
 
 
 def solve(circuit: ParallelInput) -> ParallelSolution:
@@ -166,5 +145,5 @@ def solve(circuit: ParallelInput) -> ParallelSolution:
     currents = tuple(volts * value for value in admittances)
     return ParallelSolution(
         circuit, impedances, admittances, total, volts, currents, volts * total,
-        resonance_of(circuit.branches, circuit.hertz),
+        resonances_of(circuit.branches, circuit.hertz),
     )  # fmt: skip

@@ -5,6 +5,7 @@ from collections.abc import Mapping
 from pycore import phasor, quantity
 from pycore.calculators.parallel_circuit import TOPIC, words
 from pycore.calculators.parallel_circuit.case import AMPS, VOLTS, ParallelCase, read_parallel
+from pycore.calculators.parallel_circuit.circuit import Resonance
 from pycore.calculators.parallel_circuit.fields import BY_NAME, FIELDS
 from pycore.forms.elements import parts, scaled
 from pycore.forms.reading import Reader
@@ -22,6 +23,15 @@ from pycore.sums.page import summary as sum_summary
 from pycore.sums.problem import read_sheet
 from pycore.words import sums as sum_words
 from pycore.words.phrase import Phrase, say
+
+LOSSLESS = 1e12
+"""An impedance in ohms at resonance from which nothing but rounding limits it."""
+
+
+def resonance_texts(resonance: Resonance, mark: str) -> tuple[str, str]:
+    """Frequency and impedance of a resonance with their units; "" for an impedance without limit."""
+    ohms = scaled(resonance.ohms, "Ω", mark) if resonance.ohms < LOSSLESS else ""
+    return scaled(resonance.hertz, "Hz", mark), ohms
 
 
 class ParallelCircuit(SumPage[ParallelCase]):
@@ -50,7 +60,7 @@ class ParallelCircuit(SumPage[ParallelCase]):
         return practice
 
     def outputs(self, case: ParallelCase, plan: Plan) -> tuple[Output, ...]:
-        """The value that was not typed (supply current or voltage) first, then the others of the circuit."""
+        """Supply current or voltage (first the one not typed), admittance, power factor, each current, resonance."""
         solution, mark = case.solution, case.notation.mark
 
         def output(name: str, value: float, unit: str, label: Phrase) -> Output:
@@ -70,8 +80,9 @@ class ParallelCircuit(SumPage[ParallelCase]):
         for number, value in zip(case.entered.numbers, solution.currents, strict=True):
             outputs.append(output(f"current-{number}", phasor.magnitude(value), "A", case.notation.tags[f"i{number}"]))
         if solution.resonance is not None:
-            outputs.append(output("resonance", solution.resonance.hertz, "Hz", say(words.RESONANCE)))
-            if solution.resonance.ohms < 1e12:
+            label = words.NEAREST_RESONANCE if len(solution.resonances) > 1 else words.RESONANCE
+            outputs.append(output("resonance", solution.resonance.hertz, "Hz", say(label)))
+            if solution.resonance.ohms < LOSSLESS:
                 outputs.append(output("dynamic-impedance", solution.resonance.ohms, "Ω", say(words.DYNAMIC)))
         return (*outputs, *outputs_on_paper(case, plan, "sum-length"))
 
@@ -93,12 +104,11 @@ class ParallelCircuit(SumPage[ParallelCase]):
         supply_current = phasor.magnitude(solution.current)
         remarks: list[Phrase] = []
         if solution.resonance is not None:
-            frequency = scaled(solution.resonance.hertz, "Hz", mark)
-            ohms = solution.resonance.ohms
-            loss = ohms < 1e12
-            remarks.append(
-                words.resonates(frequency, scaled(ohms, "Ω", mark)) if loss else words.resonates_without_loss(frequency)
-            )
+            frequency, ohms = resonance_texts(solution.resonance, mark)
+            remarks.append(words.resonates(frequency, ohms) if ohms else words.resonates_without_loss(frequency))
+            if len(solution.resonances) > 1:
+                listed = [words.resonance_text(*resonance_texts(one, mark)) for one in solution.resonances]
+                remarks.append(words.several_resonances(", ".join(listed), frequency))
         sizes = [phasor.magnitude(value) for value in solution.currents]
         for number, size in zip(case.entered.numbers, sizes, strict=True):
             if supply_current > 0 and size > 1.05 * supply_current:

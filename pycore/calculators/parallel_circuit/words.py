@@ -28,7 +28,9 @@ WHY_VOLTAGE: Phrase = ("Parallel branches have the same voltage, so all angles a
 TASK = "Calculate each branch current, then find the supply current by drawing"
 TASK_KNOWN = "Find the voltage and each current, then draw their sum"
 CURRENT, VOLTAGE, ADMITTANCE, IMPEDANCE = "Supply current", "Voltage", "Admittance", "impedance"
-POWER, RESONANCE, DYNAMIC = "active power", "nearest resonance at", "impedance at resonance"
+POWER, RESONANCE, NEAREST_RESONANCE, DYNAMIC = (
+    "active power", "resonance at", "nearest resonance at", "impedance at resonance",
+)  # fmt: skip
 CALCULATED = "By calculation"
 HEAD = ("branch", "R", "X", "Z", "I", "φ", "I cos φ", "I sin φ")
 
@@ -72,7 +74,7 @@ def resonates(frequency: str, ohms: str) -> Phrase:
     """Resonance with losses: frequency, and impedance there."""
     return say((
         "Resonance at {frequency}: there the supply current and the voltage are in phase, and the circuit acts like a "
-        "resistor of {ohms}. If there are several resonances, this is the one nearest to the supply frequency."
+        "resistor of {ohms}."
     ), frequency=frequency, ohms=ohms)  # fmt: skip
 
 
@@ -80,8 +82,21 @@ def resonates_without_loss(frequency: str) -> Phrase:
     """Resonance of a circuit without resistance."""
     return say((
         "Resonance at {frequency}: there the branch currents add to zero, and without resistance the supply current "
-        "is zero. If there are several resonances, this is the one nearest to the supply frequency."
+        "is zero."
     ), frequency=frequency)  # fmt: skip
+
+
+def resonance_text(frequency: str, ohms: str) -> str:
+    """One of several resonances: its frequency, and the impedance there, or "" without losses."""
+    return f"{frequency} ({ohms})" if ohms else frequency
+
+
+def several_resonances(listed: str, nearest: str) -> Phrase:
+    """All resonances of a circuit, and the one nearest to the supply frequency."""
+    return say((
+        "The circuit has several resonances: {listed}. The results show the one nearest to the supply frequency, "
+        "{nearest}."
+    ), listed=listed, nearest=nearest)  # fmt: skip
 
 
 def branch_above_supply(name: Phrase, times: str) -> Phrase:
@@ -144,8 +159,7 @@ RESONANCE_INTRO: Phrase = say("Resonance of a coil with resistance in parallel w
 
 
 NUMERICAL_RESONANCE_INTRO: Phrase = say(
-    "Nearest resonance, where the susceptances of all branches add to zero (found by numerical search; there is "
-    "no short formula):"
+    "Resonance, where the susceptances of all branches add to zero (found numerically; there is no short formula):"
 )
 """Before a resonance that has no short formula."""
 

@@ -128,24 +128,32 @@ class _ParallelWorking:
         return [Equation(lines, words.ANGLE_INTRO)]
 
     def resonance(self) -> list[Block]:
-        """The classic formula where it holds, else what was found."""
-        resonance = self.solution.resonance
-        if resonance is None:
+        """The formula of a coil and a capacitor, or every resonance that was found numerically."""
+        resonances, classic = self.solution.resonances, self.coil_and_capacitor()
+        if not resonances:
             return []
-        classic = self.coil_and_capacitor()
-        result = self.number(resonance.hertz, "Hz")
-        if classic is None:
-            return [Equation((row(Symbol(F.letter, "0"), "=", result),), words.NUMERICAL_RESONANCE_INTRO)]
-        ohms, henries, farads = classic
-        general = row(Fraction(Number("1"), FormulaRow((L, C))), "−", Fraction(Square(R), Square(L)))
-        lines: list[Formula] = [
-            row(Symbol(F.letter, "0"), "=", Fraction(Number("1"), FormulaRow(("2", PI))), Root(general), "=", result),
+        if classic is not None:
+            return [Equation(self.classic_resonance(*classic, resonances[0].hertz), words.RESONANCE_INTRO)]
+        indexes = [f"0,{number}" for number in range(1, len(resonances) + 1)] if len(resonances) > 1 else ["0"]
+        lines = [
+            row(Symbol(F.letter, index), "=", self.number(one.hertz, "Hz"))
+            for index, one in zip(indexes, resonances, strict=True)
         ]
+        return [Equation(tuple(lines), words.NUMERICAL_RESONANCE_INTRO)]
+
+    def classic_resonance(self, ohms: float, henries: float, farads: float, hertz: float) -> tuple[Formula, ...]:
+        """Resonance of a coil with resistance and a capacitor: frequency, and impedance if nothing else is there."""
+        general = row(Fraction(Number("1"), FormulaRow((L, C))), "−", Fraction(Square(R), Square(L)))
+        coil, capacitor = self.number(henries, "H"), self.number(farads, "F")
+        lines: list[Formula] = [
+            row(Symbol(F.letter, "0"), "=", Fraction(Number("1"), FormulaRow(("2", PI))), Root(general), "=",
+                self.number(hertz, "Hz")),
+        ]  # fmt: skip
         if ohms and len(self.branches) == 2:
-            lines.append(row(Symbol("Z", "0"), "=", Fraction(L, FormulaRow((C, R))), "=", Fraction(
-                self.number(henries, "H"), row(self.number(farads, "F"), "×", self.number(ohms, "Ω"))), "=",
-                self.number(henries / (farads * ohms), "Ω")))  # fmt: skip
-        return [Equation(tuple(lines), words.RESONANCE_INTRO)]
+            filled = Fraction(coil, row(capacitor, "×", self.number(ohms, "Ω")))
+            result = self.number(henries / (farads * ohms), "Ω")
+            lines.append(row(Symbol("Z", "0"), "=", Fraction(L, FormulaRow((C, R))), "=", filled, "=", result))
+        return tuple(lines)
 
     def coil_and_capacitor(self) -> tuple[float, float, float] | None:
         """Ohms, henries and farads where there are just a coil with its resistance and a capacitor."""

@@ -52,7 +52,7 @@ class SeriesCircuit(SumPage[SeriesCase]):
         return practice
 
     def outputs(self, case: SeriesCase, plan: Plan) -> tuple[Output, ...]:
-        """The value that was not typed (current or supply voltage) first, then the others of the circuit."""
+        """Current or supply (first the one not typed), impedance, angle, power factor, each voltage, resonance."""
         solution, mark = case.solution, case.notation.mark
         known = case.typed_companions
 

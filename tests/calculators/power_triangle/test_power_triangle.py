@@ -111,9 +111,8 @@ REFUSED = [
     ({"power": "10"}, "power", "needs a unit"), ({"power": ""}, "power", "is empty"),
     ({"power": "10 V"}, "power", "Write 10 kW"), ({"power": "-5 kW"}, "power", "out of range"),
     ({"power": "0 kW"}, "power", "out of range"), ({"factor": "120"}, "factor", "more than 90°"),
-    ({"factor": "1.2 lag"}, "factor", "ower factor"),
-    ({"factor": "90"}, "power", "cannot be calculated from its active power"),
-    ({"factor": "89.99999999"}, "power", "cannot be calculated from its active power"),
+    ({"factor": "1.2 lag"}, "factor", "ower factor"), ({"factor": "90"}, "power", "from its active power"),
+    ({"factor": "89.99999999"}, "power", "from its active power"),
     ({"power": "5 kvar", "factor": "0.01°"}, "power", "cannot be calculated from its reactive power"),
     ({"power": "5 kvar", "factor": "1"}, "power", "cannot be calculated from its reactive power"),
     ({"target": "1.2"}, "target", "up to 1"),
@@ -173,8 +172,8 @@ def test_each_power_is_named_with_its_own_unit():
     answer = PAGE.answer(EXAMPLE)
     moves = [plain(block.phrase) for working in answer.workings for block in working.blocks if hasattr(block, "step")]
     assert "Choose the scale. 1\u00a0cm\u00a0=\u00a01\u00a0kVA. The longest phasor, 10.20\u00a0kvar, is" in moves[0]
-    assert any("(calculated: 14.29\u00a0kVA)" in move for move in moves)
-    assert any("(calculated: 3.29\u00a0kvar)" in move for move in moves)
+    assert any("calculated: 14.29\u00a0kVA" in move for move in moves)
+    assert any("calculated: 3.29\u00a0kvar" in move for move in moves)
     assert ["P/kW", "Q/kvar", "QC/kvar", "S2/kVA"] == [row[0] for row in table_of(answer.sheet)[1:]]
     assert "10.20\u00a0kvar" in "".join(plain(PAGE.lesson(EXAMPLE, "lesson", 1).reading))
 

@@ -134,7 +134,7 @@ REFUSED = [
     ({"r": "10 H"}, "r", "belongs in another field"), ({"supply": "5 W"}, "supply", "Write a voltage"),
     ({"supply": ""}, "supply", "is empty"), ({"supply": "0"}, "supply", "1\u00a0µV to 1\u00a0MV"),
     ({"frequency": "0"}, "frequency", "10\u00a0mHz"), ({"r": "", "l": "", "c": ""}, "r", "at least one"),
-    ({"r": "1 + 2 + 3 + 4", "l": "1 + 2"}, "r", "6 elements"), ({"r": "1 +"}, "r", "For several, put + between"),
+    ({"r": "1 + 2 + 3 + 4", "l": "1 + 2"}, "r", "6 elements"), ({"r": "1 +"}, "r", "put + between them"),
     ({"l": "20 - j30"}, "l", "another field"),
     ({"r": "0", "l": "0", "c": "", "supply": "1 A"}, "r", "the whole circuit has 0 Ω"),
     ({"r": "0", "l": "", "c": "", "supply": "1 A"}, "r", "the whole circuit has 0 Ω"),
