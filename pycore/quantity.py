@@ -199,6 +199,10 @@ class NumberFormat:
     def _decimals_of(self, written: float) -> int:
         return min(max(self.decimals, decimals_for(written)), self.decimals + 1)
 
+    def decimals_in(self, factor: float) -> int:
+        """The decimals of a result that is written in another unit, of this factor, as finely."""
+        return max(0, self.decimals + order_of_magnitude(factor) - order_of_magnitude(self.factor))
+
     def last_digit(self, value: float) -> float:
         """The value of one in the last digit that a result is written with, in the quantity's SI unit."""
         return float(f"1e-{self._decimals_of(value / self.factor)}") * self.factor

@@ -32,7 +32,8 @@ def verdict_html(band: str) -> Markup:
 def _given(one: MarkedLine) -> str:
     cells = one.cells
     angle = cells.get("answer-angle", "").removesuffix("°")
-    side = words.SIDES[cells.get("answer-side", "").lower()]
+    typed_side = cells.get("answer-side", "").lower()
+    side = words.SIDES.get(typed_side, typed_side)
     return ", ".join(
         fragment for fragment in (cells["answer"], f"{angle}° {side}".strip() if angle else "") if fragment
     )
@@ -83,7 +84,7 @@ def marks_html(marking: MarkingRun) -> Markup:
 def marks_job(group: ClassSet, request: Mapping[str, Any]) -> Job:
     """Return the job that marks a pasted table. Raises InputError."""
     pasted = request.get("results")
-    marking = MarkingRun(group, page.read_results(pasted[:LONGEST_RESULTS] if isinstance(pasted, str) else ""))
+    marking = MarkingRun(group, page.read_results(pasted[:LONGEST_RESULTS] if isinstance(pasted, str) else "", group))
 
     def result() -> tuple[dict[str, Any], bytes | None]:
         file = {"filename": words.FILE, "type": "text/csv;charset=utf-8"}

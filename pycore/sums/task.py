@@ -79,7 +79,7 @@ def task_of(case: SumCase, further: tuple[Mistake, ...] = ()) -> Task:
     """Return a solved case as a task; ``further``: the mistakes of its own page."""
     plan = case.sheet_plan()
     back = -1.0 if plan.construction.resultant == RETURNING else 1.0
-    mistakes = (*_mistakes(_sum(case, plan)), *further)
+    mistakes = (*further, *_mistakes(_sum(case, plan)))
     reference = case.picture.reference
     polar = case.notation.polar
     return Task(

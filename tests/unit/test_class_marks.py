@@ -80,7 +80,8 @@ def test_a_cell_is_known_for_a_code_by_its_signs(cell: str, is_one: bool):
 def test_columns_are_found_by_their_names_in_any_order():
     task = TASKS[0]
     length = task.size * task.factor
-    text = f"Learner;Side;Length (mm);How;Sheet\nAmber;{side(task.angle)};{length:.1f};drawn;{CODES[0]}"
+    text = (f"Learner;Side;Length (mm);How;Angle;Sheet\n"
+            f"Amber;{side(task.angle)};{length:.1f};drawn;{math.fabs(task.angle):.1f};{CODES[0]}")  # fmt: skip
     (result,) = marked(text).results
     assert ("accept", "Amber") == (result.band, result.name)
 
@@ -146,14 +147,16 @@ def test_a_wrong_unit_is_said_and_not_called_wrong():
 def test_own_limits_decide_where_they_are_given():
     off = f"{CODES[0]};{1.04 * TASKS[0].size:.3f}"
     assert ["wrong"] == [one.band for one in marked(off, read_set(FORM | {"allow-percent": "1"})).results]
-    assert ["accept"] == [one.band for one in marked(off, read_set(FORM | {"allow-percent": "5"})).results]
+    turned = f"{off};{math.fabs(TASKS[0].angle):.1f};{side(TASKS[0].angle)}"
+    assert ["accept"] == [one.band for one in marked(turned, read_set(FORM | {"allow-percent": "5"})).results]
 
 
 def test_a_code_given_twice_or_of_another_set_is_marked_and_told():
     other = read_set(FORM | {"seed": "42"})
     learner = next(one for one in learners_of(other) if one is not None)
-    size = other.topic.task(learner.form).size
-    found = marked("\n".join((answer(0), answer(0), f"{learner.code};{size:.2f}"))).results
+    task = other.topic.task(learner.form)
+    right = f"{learner.code};{task.size:.2f};{math.fabs(task.angle):.1f};{side(task.angle)}"
+    found = marked("\n".join((answer(0), answer(0), right))).results
     told = f"From another set, {other.code}."
     assert [(), ("The same code is on line 1 too.",), (told,)] == [one.remarks for one in found]
     assert ["accept"] * 3 == [one.band for one in found]

@@ -126,7 +126,7 @@ def task_of(case: PowerCase) -> Task:
     return replace(
         task, result=result, symbol=name, writing=replace(case.notation.writing, unit=unit),
         spread=_by_hand(case, task.factor), mistakes=(*slips, *of_scale(alone)), earlier=(), angled=False,
-        turn=0.0, origin=(P,), in_steps=False, back=1.0, slips=Slips(),
+        turn=0.0, origin=(P,), in_steps=False, back=1.0, slips=Slips((result,)),
     )  # fmt: skip
 
 

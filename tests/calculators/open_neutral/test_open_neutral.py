@@ -164,13 +164,18 @@ def test_practice_problems_are_marked_and_their_mistakes_named(tier: str):
     seen = set()
     for number in range(1, 30):
         subject = PAGE.task(PAGE.practice_form(Code(7, tier, seed=9, number=number)))
-        right = {"answer": f"{subject.size:.1f} V"}
+        sized = {"answer": f"{subject.size:.1f} V"}
+        assert judge(subject, sized).open == "angle"
+        side = "anticlockwise" if subject.angle * subject.sense > 0 else "clockwise"
+        right = sized | {"answer-angle": f"{abs(subject.angle):.1f}", "answer-side": side}
         assert judge(subject, right).marked.band == "accept"
         for mistake in subject.mistakes:
             if not visible(subject, mistake, "drawn", NO_LIMITS):
                 continue
             marked = mark(subject, LearnerAnswer(mistake.size, phasor.angle(mistake.point)))
             if marked.band != "accept" and "drawn" in mistake.how:
+                if mistake.weight < 0.6:
+                    continue
                 assert mistake.name in [m.name for cause in marked.causes for m in cause.mistakes]
                 seen.add(mistake.key)
     assert {"load-left-out", "line-for-phase", "other-scale", "impedance-for-admittance"} <= seen

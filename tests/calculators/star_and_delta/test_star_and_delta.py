@@ -288,4 +288,7 @@ def test_marking_names_them_kindly(size: str, said: str):
 
 def test_the_right_answer_is_accepted():
     reply, _ = shelf.ask("star-and-delta", {}, "mark", given={"answer": "26.5", "answer-how": "drawn"})
+    assert "look" == reply["band"] and "The size is right" in reply["announce"]
+    turned = {"answer-angle": "19.1", "answer-side": "clockwise"}
+    reply, _ = shelf.ask("star-and-delta", {}, "mark", given={"answer": "26.5", "answer-how": "drawn", **turned})
     assert "accept" == reply["band"]
