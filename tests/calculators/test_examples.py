@@ -4,10 +4,11 @@ The fields and their groups say what is in view (`Field.in_view`); the first tes
 """
 
 import re
+from functools import partial
 
 import pytest
 
-from pycore.calculators.registry import CALCULATORS
+from pycore.calculators.registry import CALCULATORS, module_of
 from pycore.forms.fields import VALUE_GROUPS, VERSIONS, Field, default_form
 from pycore.pages.codes import find
 from pycore.pages.practice import values_of
@@ -84,6 +85,16 @@ def test_practice_shows_every_value_of_a_problem(page: object, tier: str):
                   if field.group in VALUE_GROUPS and field.kind != "choice" and field.counts(found.form)
                   and found.form[field.name] not in NEUTRAL]  # fmt: skip
         assert set(wanted) <= {label for label, _ in values_of(found)}
+
+
+@pytest.mark.parametrize("page", PAGES, ids=CALCULATORS)
+def test_a_code_gives_the_same_form_whatever_the_defaults_of_a_version(page: object, monkeypatch: pytest.MonkeyPatch):
+    """Printed codes outlast versions: what differs between these is set by the code itself."""
+    codes = [Code(page.topic, tier, seed=9, number=3) for tier in ("support", "core", "stretch")]
+    present = [page.practice_form(code) for code in codes]
+    for version in VERSIONS:
+        monkeypatch.setattr(module_of(page.slug, "practice"), "default_form", partial(default_form, version=version))
+        assert present == [page.practice_form(code) for code in codes]
 
 
 @pytest.mark.parametrize("page", PAGES, ids=CALCULATORS)
