@@ -4,7 +4,7 @@ When a bare number fits only in another unit, that is said and penalised once; s
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from pycore.errors import Fault, InputError
 from pycore.practice.explaining import LearnerAnswer
@@ -17,6 +17,14 @@ from pycore.words import marking as words
 FEW_FIGURES = 2
 SAME_AS_UNIT = {"cm": "not-multiplied"}
 """The mistake that is a number in another unit, by that unit."""
+
+
+@dataclass(frozen=True, slots=True)
+class Read:
+    """A value as typed: its size and its direction (None: not given)."""
+
+    size: TypedSize
+    direction: Direction | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,20 +44,14 @@ class AnswerJudgement:
     wrong_before: tuple[str, ...] = ()
     open: str = ""
     coarse: bool = False
+    read: Mapping[str, Read] = field(default_factory=dict)
+    """What was typed, by key: "" is the answer, the others are values found on the way."""
 
 
-@dataclass(frozen=True, slots=True)
-class _Read:
-    """A value as typed: its size and its direction (None: not given)."""
-
-    size: TypedSize
-    direction: Direction | None
-
-
-def _read(form: Mapping[str, str], task: Task) -> dict[str, _Read]:
+def _read(form: Mapping[str, str], task: Task) -> dict[str, Read]:
     """The answer and the earlier values that were given, by key; every fault at once."""
     faults: list[Fault] = []
-    found: dict[str, _Read] = {}
+    found: dict[str, Read] = {}
     labels = {"": words.ANSWER, **{earlier.key: words.EARLIER[earlier.key] for earlier in task.earlier}}
     for key, label in labels.items():
         field = f"answer-{key}" if key else "answer"
@@ -64,7 +66,7 @@ def _read(form: Mapping[str, str], task: Task) -> dict[str, _Read]:
     return found
 
 
-def _read_one(form: Mapping[str, str], task: Task, field: str, label: str) -> _Read:
+def _read_one(form: Mapping[str, str], task: Task, field: str, label: str) -> Read:
     text, behind = parted(form.get(field, ""))
     if not text:
         raise InputError(Fault(field, "", words.no_answer(label, units(task))))
@@ -72,7 +74,7 @@ def _read_one(form: Mapping[str, str], task: Task, field: str, label: str) -> _R
     angle = form.get(f"{field}-angle", "").strip() or behind
     named = words.ANGLE if field == "answer" else words.FIRST_ANGLE
     place = f"{field}-angle" if form.get(f"{field}-angle", "").strip() else field
-    return _Read(typed, read_direction(place, named, angle, form.get(f"{field}-side", "")))
+    return Read(typed, read_direction(place, named, angle, form.get(f"{field}-side", "")))
 
 
 def judge(task: Task, form: Mapping[str, str], limits: Limits = NO_LIMITS) -> AnswerJudgement:
@@ -83,18 +85,19 @@ def judge(task: Task, form: Mapping[str, str], limits: Limits = NO_LIMITS) -> An
     """
     how = CALCULATED if form.get("answer-how") == CALCULATED else DRAWN
     found = _read(form, task)
-    answer = found.pop("")
+    answer = found[""]
     size = size_in(task, answer.size)
     if size < 0:
         raise InputError(Fault("answer", form.get("answer", ""), words.negative(words.ANSWER, form.get("answer", ""))))
     angle, sided = (None, True)
     if answer.direction is not None and task.angled:
         angle, sided = reckoned(task, answer.direction)
-    owns = tuple(_own(task, key, one) for key, one in found.items())
-    return _judged(task, LearnerAnswer(size, angle, sided, how), answer.size, owns, limits)
+    owns = tuple(_own(task, key, one) for key, one in found.items() if key)
+    given = LearnerAnswer(size, angle, sided, how, answer.size.half)
+    return replace(_judged(task, given, answer.size, owns, limits), read=found)
 
 
-def _own(task: Task, key: str, read: _Read) -> LearnerIntermediate:
+def _own(task: Task, key: str, read: Read) -> LearnerIntermediate:
     angle, sided = (None, True) if read.direction is None or key != "first" else reckoned(task, read.direction)
     return LearnerIntermediate(key, size_in(task, read.size), angle, sided)
 

@@ -26,6 +26,8 @@ STEPS = (1.0, 2.0, 2.5, 4.0, 5.0)
 """Steps of the scales that a class draws at, times powers of ten (common practice)."""
 LEAST_RATIO, MOST_RATIO = 0.3, 3.4
 """How far from the sheet's scale one is that is taken for it."""
+EACH_SCALE, ONE_LINE = 0.5, 0.3
+"""How often each other scale is used, beside a common mistake: for everything, for one line alone."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,6 +90,7 @@ def _other_scale(turn: float) -> float:
 
 
 def turned(lines: Sequence[str], how: Callable[[float], float]) -> Replaced:
+    """The protractor's turns of some lines replaced, each by what comes of it."""
     def change(move: Move) -> Move:
         if isinstance(move, TurnAngle) and move.line in lines and isinstance(move.turn, float):
             return replace(move, turn=how(move.turn))
@@ -165,7 +168,7 @@ class Change:
     values: Mapping[str, str] = field(default_factory=dict)
     less: float = 0.0
     family: str = ""
-    rare: bool = False
+    weight: float = 1.0
 
 
 def _of_lines(problem: DrawnSum) -> Iterator[Change]:
@@ -177,7 +180,7 @@ def _of_lines(problem: DrawnSum) -> Iterator[Change]:
             for other in other_scales(problem.scale):
                 there = _set_off(arm.key, length=arm.size * problem.scale / other)
                 said = {"scale": problem.say_scale(other)}
-                yield Change("line-at-other-scale", there, named, (DRAWN,), said, rare=True)
+                yield Change("line-at-other-scale", there, named, (DRAWN,), said, weight=ONE_LINE)
         yield Change("reversed", _set_off(arm.key, back=True), named, BOTH)
     for index, first in enumerate(problem.arms):
         for second in problem.arms[index + 1 :]:
@@ -225,7 +228,7 @@ def carried_out(problem: DrawnSum, construction: Construction, changes: Sequence
         made = mistake(change.key, change.how, middle, **_called(problem, change.named), **change.values)
         yield replace(
             made, about=tuple(change.named.values()), spots=tuple(spots) if change.family else (),
-            rare=change.rare, tabled=not change.family and not change.values,
+            weight=change.weight, tabled=not change.family and not change.values,
         )  # fmt: skip
 
 
@@ -302,7 +305,7 @@ def of_scale(problem: DrawnSum) -> Iterator[Mistake]:
         for key, ratio in (("read-at-other-scale", other / scale), ("drawn-at-other-scale", scale / other)):
             made = _grown(key, (DRAWN,), point, ratio, **said)
             # A drawing made smaller is off by as many millimetres.
-            yield replace(made, grown=max(1.0, ratio), tabled=False, rare=True)
+            yield replace(made, grown=max(1.0, ratio), tabled=False, weight=EACH_SCALE)
 
 
 def of_the_arrow(problem: DrawnSum) -> Iterator[Mistake]:

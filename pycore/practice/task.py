@@ -50,8 +50,8 @@ class Mistake:
     comes of it), ``how`` the ways of answering in which it is made, ``name`` what happened, ``look``
     where to look, ``about`` the keys of the phasors that it names. ``grown``: by how much it multiplies what was
     drawn, with the hand's own error. ``spots``: the points that it may give, where it depends on something that is not
-    known, such as the edge of a ruler; ``point`` is then one of them. ``rare``: seldom seen beside the others;
-    ``tabled``: the key has a column for it.
+    known, such as the edge of a ruler; ``point`` is then one of them. ``weight``: how often it is made beside a
+    common one; ``tabled``: the key has a column for it.
     """
 
     key: str
@@ -63,7 +63,7 @@ class Mistake:
     about: tuple[str, ...] = ()
     grown: float = 1.0
     spots: tuple[complex, ...] = ()
-    rare: bool = False
+    weight: float = 1.0
     tabled: bool = True
 
     def turned_back(self, back: float) -> "Mistake":

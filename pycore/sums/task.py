@@ -1,4 +1,4 @@
-"""A sum of phasors as practice knows it: what is asked, the right answer, and what mistakes give."""
+"""A sum of phasors as a task for practice: question, right answer, and results of mistakes."""
 
 from pycore import phasor
 from pycore.constructions.methods import COMPONENTS
@@ -45,7 +45,7 @@ def _mistakes(problem: DrawnSum) -> tuple[Mistake, ...]:
 
 
 def _earlier(case: SumCase, plan: Plan) -> tuple[IntermediateValue, ...]:
-    """What is found on the way: the first diagonal, or the two sums of parts."""
+    """Return the intermediate results: the first diagonal, or both sums of components."""
     reference = case.picture.reference
     lines = {arm.number: phasor.polar(arm.size, arm.angle - reference) for arm in case.arms}
     if plan.construction.method == COMPONENTS:
@@ -76,11 +76,10 @@ def _slips(case: SumCase, plan: Plan, back: float) -> Slips:
 
 
 def task_of(case: SumCase, further: tuple[Mistake, ...] = ()) -> Task:
-    """A solved case as a task: what is asked, the right answer, its tolerance and what mistakes give; ``further`` are
-    the mistakes of its own page."""
+    """Return a solved case as a task; ``further``: the mistakes of its own page."""
     plan = case.sheet_plan()
     back = -1.0 if plan.construction.resultant == RETURNING else 1.0
-    mistakes = (*_mistakes(_sum(case, plan)), *further)
+    mistakes = (*further, *_mistakes(_sum(case, plan)))
     reference = case.picture.reference
     polar = case.notation.polar
     return Task(

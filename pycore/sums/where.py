@@ -1,4 +1,4 @@
-"""Where in a lesson's steps a mistake belongs: the frame in which the move that went wrong is made."""
+"""The step of a lesson to which a mistake belongs: the frame of the move that went wrong."""
 
 from collections.abc import Callable, Sequence
 
@@ -53,7 +53,7 @@ def _second_stage(frames: Sequence[Frame]) -> Wanted:
 
 
 def _wanted(mistake: Mistake, frames: Sequence[Frame]) -> tuple[Wanted, bool]:
-    """How to know the frame of a drawn mistake, and whether it gives the answer away."""
+    """Return a test for the frame of a drawn mistake, and whether that frame shows the answer."""
     about = mistake.about[0] if mistake.about else ""
     if mistake.key in ("left-out", "reversed", "swapped", "line-at-other-scale"):
         return _sets_off(about), False
@@ -69,8 +69,11 @@ def _wanted(mistake: Mistake, frames: Sequence[Frame]) -> tuple[Wanted, bool]:
 
 
 def place_of(mistake: Mistake, frames: Sequence[Frame], *, formula: bool) -> StepReference | None:
-    """The step of a lesson's frames, or for reckoning the working, that a mistake belongs to; None
-    where there is none. ``formula``: whether the page works by a closed formula too."""
+    """Return the step of a lesson, or for a calculated answer the working, to which a mistake belongs; None if there is
+    none.
+
+    ``formula``: the page also calculates by a closed formula.
+    """
     if DRAWN not in mistake.how:
         return StepReference(working="formula" if formula and mistake.key in FORMULA else COMPONENTS, reveals=True)
     fits, reveals = _wanted(mistake, frames)
@@ -81,7 +84,7 @@ def place_of(mistake: Mistake, frames: Sequence[Frame], *, formula: bool) -> Ste
 
 
 def places_in(case: SumCase) -> Callable[[Mistake], StepReference | None]:
-    """How to find the place of a mistake: the lesson's frames are made only when one is looked for."""
+    """Return a function that finds the place of a mistake; the lesson's frames are made on first use."""
 
     def find(mistake: Mistake) -> StepReference | None:
         plan = case.sheet_plan()

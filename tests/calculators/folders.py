@@ -40,5 +40,5 @@ def kept(name: str, shared: Path, key: str) -> list[dict]:
 
 
 CASES = [case for slug in CALCULATORS for case in cases_of(slug)]
-LINKS = kept("links.toml", SHARED_LINKS, "link")
+LINKS = kept("links.toml", SHARED_LINKS, "link") + tables(SHARED_LINKS.with_name("v2.toml"), "link")
 CODES = kept("codes.toml", SHARED_CODES, "code")

@@ -52,10 +52,10 @@ def test_a_code_gives_the_page_and_the_link_of_its_problem(typed: str):
 
 
 @pytest.mark.parametrize(("typed", "said"), [
-    ("", "Type a code: "), ("3CD", "has 3 signs"), ("333-JDL-2G0", "“0” stands in no code"),
+    ("", "Type a code: "), ("3CD", "has 3 characters"), ("333-JDL-2G0", "“0” is not used in codes"),
     ("333-JDL-2GB", "is not valid"), (None, "Type a code: "), (str(Code(999, "core")), "does not belong to any page"),
     ("5" + str(CODE)[1:], "is not valid"), ("4" + str(CODE)[1:], "one that begins with 4 has twelve"),
-    ("<b>-x", "“<” stands in no code"),
+    ("<b>-x", "“<” is not used in codes"),
 ])  # fmt: skip
 def test_a_code_that_cannot_be_used_is_refused_with_the_reason(typed: object, said: str):
     reply = ask("code", code=typed)

@@ -18,7 +18,7 @@ from pycore.practice.generator import first_accepted
 from pycore.practice.reckoning import of_the_result
 from pycore.practice.seeded_integers import SeededIntegers
 from pycore.practice.sums import DrawnSum
-from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
+from pycore.practice.task import CALCULATED, DRAWN, Mistake, Slips, Task
 from pycore.sums.case import HANDS
 from pycore.sums.task import task_of as sum_task
 from pycore.trig import ROOT_THREE
@@ -84,10 +84,11 @@ def task_of(case: OpenCase) -> Task:
         factor=plan.factor, say_scale=lambda scale: case.notation.scale(scale * case.notation.writing.factor),
     )  # fmt: skip
     mistakes = () if case.closed else (*_mistakes(case), *sums.of_scale(scaled))
+    result = case.total * phasor.polar(1.0, -reference)
     return Task(
         slug=case.slug,
         form=dict(case.problem.typed),
-        result=case.total * phasor.polar(1.0, -reference),
+        result=result,
         symbol=case.notation.tags["sum"],
         writing=case.notation.writing,
         factor=plan.factor,
@@ -102,6 +103,7 @@ def task_of(case: OpenCase) -> Task:
         link=case.link(plan),
         in_steps=False,
         largest=case.size,
+        slips=Slips((result,), (result,)),
     )
 
 

@@ -39,7 +39,7 @@ AMPS, VOLTS = Symbol("I"), Symbol("V")
 
 @dataclass(frozen=True, slots=True)
 class ParallelProblem:
-    """What the form says: the numbers of the branches that are there, their elements as typed, and the circuit."""
+    """The checked input of the form: numbers of the branches that are used, their elements as typed, the circuit."""
 
     numbers: tuple[int, ...]
     typed: tuple[tuple[TypedElement, ...], ...]
@@ -57,10 +57,10 @@ class ParallelCase(SumCase):
     part_word = "branch"
     sum_word: Phrase = ("whole current",)
 
-    def __init__(self, problem: SheetProblem, given: ParallelProblem, solution: ParallelSolution) -> None:
-        self.given, self.solution = given, solution
-        self.typed_companions = given.circuit.amperes is None
-        values = dict(zip(given.numbers, solution.currents, strict=True))
+    def __init__(self, problem: SheetProblem, entered: ParallelProblem, solution: ParallelSolution) -> None:
+        self.entered, self.solution = entered, solution
+        self.typed_companions = entered.circuit.amperes is None
+        values = dict(zip(entered.numbers, solution.currents, strict=True))
         arms = arms_of([values.get(number, 0j) for number in range(1, MOST + 1)])
         symbols = [Symbol("I", str(number)) for number in range(1, MOST + 1)]
         tags = tags_of(symbols, AMPS, (VOLTS,))
@@ -89,22 +89,22 @@ class ParallelCase(SumCase):
 
     def branch_text(self, place: int) -> str:
         """A branch as it is written: 20 Ω + 120 mH; a reactance in ohms by its kind, or with its j beside another."""
-        alone = self.given.typed[place][0] if len(self.given.typed[place]) == 1 else None
+        alone = self.entered.typed[place][0] if len(self.entered.typed[place]) == 1 else None
         if alone is not None and alone.element.in_ohms and alone.element.kind != RESISTOR:
             return circuit_words.reactance_of(alone.element.kind, alone.text)
         return " + ".join(
             ("−j" if one.element.kind == CAPACITOR else "j") + one.text if one.element.in_ohms else one.text
-            for one in self.given.typed[place]
+            for one in self.entered.typed[place]
         ).replace("+ −j", "− j")
 
     def given_words(self) -> str:
         """60 Ω, 20 Ω + 120 mH, 47 µF side by side on 230 V, 50 Hz."""
-        circuit, mark = self.given.circuit, self.notation.mark
+        circuit, mark = self.entered.circuit, self.notation.mark
         known = circuit.volts if circuit.amperes is None else circuit.amperes
         supply = scaled(known or 0.0, "V" if circuit.amperes is None else "A", mark)
-        branches = ", ".join(self.branch_text(place) for place in range(len(self.given.numbers)))
-        tell = words.given if circuit.amperes is None else words.given_current
-        return tell(branches, supply, scaled(circuit.hertz, "Hz", mark))
+        branches = ", ".join(self.branch_text(place) for place in range(len(self.entered.numbers)))
+        sentence = words.values_text if circuit.amperes is None else words.values_text_with_current
+        return sentence(branches, supply, scaled(circuit.hertz, "Hz", mark))
 
 
 def read_parallel(reader: Reader) -> tuple[ParallelProblem, ParallelSolution]:
@@ -113,16 +113,16 @@ def read_parallel(reader: Reader) -> tuple[ParallelProblem, ParallelSolution]:
     numbers: list[int] = []
     typed: list[tuple[TypedElement, ...]] = []
     for number in range(1, MOST + 1):
-        found = read_elements(reader, f"b{number}", "Ω", mark)
-        if len(found) > MOST_ELEMENTS:
+        elements = read_elements(reader, f"b{number}", "Ω", mark)
+        if len(elements) > MOST_ELEMENTS:
             reader.fault(f"b{number}", circuit_words.too_many(reader.label(f"b{number}"), MOST_ELEMENTS))
-        elif found:
+        elif elements:
             numbers.append(number)
-            typed.append(found)
+            typed.append(elements)
     volts, amperes = read_supply(reader, "supply")
     hertz = reader.amount("frequency", "Hz", LEAST_HERTZ, MOST_HERTZ)
     if not reader.faults and not numbers:
-        reader.fault("b1", words.no_branches())
+        reader.fault("b1", words.NO_BRANCHES)
     if reader.faults or hertz is None:
         reader.finish()
     branches = tuple(tuple(one.element for one in branch) for branch in typed)
@@ -131,9 +131,10 @@ def read_parallel(reader: Reader) -> tuple[ParallelProblem, ParallelSolution]:
         return ParallelProblem(tuple(numbers), tuple(typed), circuit), solve(circuit)
     except ShortCircuitError as problem:
         name = f"b{numbers[problem.branch]}"
-        raise InputError(Fault(name, reader.text(name), words.short(reader.label(name)))) from None
+        raise InputError(Fault(name, reader.text(name), words.short_circuit(reader.label(name)))) from None
     except NoAdmittanceError:
-        raise InputError(Fault("supply", reader.text("supply"), words.no_way(reader.label("supply")))) from None
+        message = words.no_voltage_possible(reader.label("supply"))
+        raise InputError(Fault("supply", reader.text("supply"), message)) from None
 
 
 def resistive(branch: tuple[TypedElement, ...]) -> bool:

@@ -1,7 +1,7 @@
-"""Branches beside one another: one voltage across all, currents that add as phasors.
+"""Branches in parallel: one voltage across all, currents that add as phasors.
 
 Y = sum of 1 / Z, I = V Y; the circuit resonates where its susceptances cancel. For a coil L with resistance R
-beside a capacitor C that is at f = root(1 / (LC) - R^2 / L^2) / (2 pi), where it takes V R C / L (the dynamic
+in parallel with a capacitor C that is at f = root(1 / (LC) - R^2 / L^2) / (2 pi), where it takes V R C / L (the dynamic
 resistance is L / (C R)): any textbook of electrical principles.
 """
 
@@ -9,20 +9,16 @@ import math
 from dataclasses import dataclass
 
 from pycore import phasor
-from pycore.circuits.elements import Element, impedance
+from pycore.circuits.elements import RESISTOR, Element, impedance
+from pycore.circuits.resonance import resonances
 
 Branch = tuple[Element, ...]
-STEP = 1.0905077326652577
-"""The eighth root of two: from one frequency that is tried to the next."""
-REACH = 108
-"""How many such steps up and down resonance is looked for: by a factor of some ten thousand."""
-HALVINGS = 60
 MOST_TIMES = 1000.0
-"""How many times the whole current a branch's may be before the branches count as taking none together."""
+"""A branch current above this many times the supply current counts as a circuit that takes no current."""
 
 
 class ShortCircuitError(ValueError):
-    """Raised where a branch has no impedance: ``branch`` is its place from 0."""
+    """Raised if a branch has no impedance: ``branch`` is its index from 0."""
 
     def __init__(self, branch: int) -> None:
         self.branch = branch
@@ -30,12 +26,13 @@ class ShortCircuitError(ValueError):
 
 
 class NoAdmittanceError(ValueError):
-    """Raised where a current is given and the branches together take none, or next to none."""
+    """Raised if the supply current is known and the branches together take none, or almost none."""
 
 
 @dataclass(frozen=True, slots=True)
 class ParallelInput:
-    """Branches (each elements in series) at a frequency in Hz, on so many volts or with so many amperes in all."""
+    """Branches (elements in series) at a frequency in Hz, and either the voltage (V, r.m.s.) or the supply current
+    (A, r.m.s.): the other one is None."""
 
     branches: tuple[Branch, ...]
     hertz: float
@@ -45,7 +42,7 @@ class ParallelInput:
 
 @dataclass(frozen=True, slots=True)
 class Resonance:
-    """Where the susceptances cancel: hertz, and what is left there, in ohms."""
+    """A resonance: its frequency in Hz, and the impedance there in ohms (infinite without losses)."""
 
     hertz: float
     ohms: float
@@ -53,114 +50,100 @@ class Resonance:
 
 @dataclass(frozen=True, slots=True)
 class ParallelSolution:
-    """Impedances (ohms) and admittances (siemens) by branch, their sum, the voltage (V, r.m.s.), each branch's current
-    and their sum as phasors on the voltage, and resonance if there is any."""
+    """A solved circuit: impedances (ohms) and admittances (siemens) of the branches and their total, the voltage (V,
+    r.m.s.), each branch current and the supply current (A, r.m.s.) as phasors with the voltage at 0°, and all
+    resonances in ascending order of frequency."""
 
     circuit: ParallelInput
     impedances: tuple[complex, ...]
     admittances: tuple[complex, ...]
-    whole: complex
+    total_admittance: complex
     volts: float
     currents: tuple[complex, ...]
     current: complex
-    resonance: Resonance | None
+    resonances: tuple[Resonance, ...]
+
+    @property
+    def resonance(self) -> Resonance | None:
+        """The resonance nearest to the supply frequency, by their ratio; None if there is none."""
+        own = self.circuit.hertz
+        return min(self.resonances, key=lambda one: max(one.hertz / own, own / one.hertz), default=None)
 
     @property
     def angle(self) -> float | None:
-        """Degrees by which the whole current lags the voltage; negative where it leads, None where none flows."""
-        if self.whole == 0:
+        """Degrees by which the supply current lags the voltage: negative if it leads, None if none flows."""
+        total = self.total_admittance
+        if total == 0:
             return None
-        return 0.0 - phasor.angle(self.whole) if self.whole.imag else phasor.angle(self.whole)
+        return 0.0 - phasor.angle(total) if total.imag else phasor.angle(total)
 
     @property
     def factor(self) -> float | None:
-        """The power factor, G / Y; None where no current flows at all."""
-        return None if self.whole == 0 else self.whole.real / phasor.magnitude(self.whole)
+        """The power factor G / Y, or None if no current flows."""
+        total = self.total_admittance
+        return None if total == 0 else total.real / phasor.magnitude(total)
 
     @property
     def power(self) -> complex:
-        """Active power (W) and, as imaginary part, reactive power (var, positive for a coil)."""
+        """Complex power P + jQ: W, and var (positive for a coil)."""
         square = self.volts * self.volts
-        return complex(self.whole.real * square, 0.0 - self.whole.imag * square)
+        return complex(self.total_admittance.real * square, 0.0 - self.total_admittance.imag * square)
 
 
 def branch_impedance(branch: Branch, hertz: float, own: float | None = None) -> complex:
     """Impedance of a branch in ohms; reactances that cancel are exactly 0."""
-    parts = tuple(impedance(one, hertz, own) for one in branch)
-    whole = phasor.total(parts)
-    least = phasor.ZERO_SHARE * math.fsum(phasor.magnitude(part) for part in parts)
-    return complex(whole.real, 0.0 if math.fabs(whole.imag) <= least else whole.imag)
+    impedances = tuple(impedance(one, hertz, own) for one in branch)
+    total = phasor.total(impedances)
+    least = phasor.ZERO_SHARE * math.fsum(phasor.magnitude(part) for part in impedances)
+    return complex(total.real, 0.0 if math.fabs(total.imag) <= least else total.imag)
 
 
 def _admittance(branches: tuple[Branch, ...], hertz: float, own: float) -> complex | None:
-    """Of all branches; None where one is a short circuit."""
-    parts = [branch_impedance(branch, hertz, own) for branch in branches]
-    return None if any(part == 0 for part in parts) else phasor.total(1.0 / part for part in parts)
+    """Of all branches; None if one is a short circuit."""
+    impedances = [branch_impedance(branch, hertz, own) for branch in branches]
+    return None if any(part == 0 for part in impedances) else phasor.total(1.0 / part for part in impedances)
 
 
-def resonance_of(branches: tuple[Branch, ...], hertz: float) -> Resonance | None:
-    """The resonance nearest to a frequency, found by halving where the susceptance changes its sign.
+def resonances_of(branches: tuple[Branch, ...], hertz: float) -> tuple[Resonance, ...]:
+    """Return every resonance of branches in parallel, in ascending order of frequency (Hz).
 
-    A series resonance within a branch, where the susceptance leaps, does not count.
+    ``hertz`` is the frequency at which reactances typed in ohms apply. A series resonance within a branch without
+    resistance is a short circuit and does not count. A circuit that acts like a resistor at every frequency resonates
+    at ``hertz``.
     """
-    here = _admittance(branches, hertz, hertz)
-    if here is not None and here.imag == 0 and any(one.kind != "R" for branch in branches for one in branch):
-        return _resonance(branches, hertz, hertz)
-    low = high = hertz
-    for _ in range(REACH):
-        for start, end in ((high, high * STEP), (low / STEP, low)):
-            found = _between(branches, start, end, hertz)
-            if found is not None:
-                return _resonance(branches, found, hertz)
-        low, high = low / STEP, high * STEP
-    return None
-
-
-def _resonance(branches: tuple[Branch, ...], found: float, own: float) -> Resonance | None:
-    there = _admittance(branches, found, own)
-    if there is None:
-        return None
-    return Resonance(found, 1.0 / there.real if there.real > 0 else math.inf)
-
-
-def _between(branches: tuple[Branch, ...], start: float, end: float, own: float) -> float | None:
-    """Where the susceptance passes through nothing between two frequencies."""
-    first, last = _admittance(branches, start, own), _admittance(branches, end, own)
-    if first is None or last is None or first.imag * last.imag >= 0.0:
-        return None
-    reach = max(math.fabs(first.imag), math.fabs(last.imag))
-    for _ in range(HALVINGS):
-        middle = (start + end) / 2
-        there = _admittance(branches, middle, own)
-        if there is None or math.fabs(there.imag) > 1.5 * reach:
-            return None
-        if (there.imag > 0) == (first.imag > 0):
-            start = middle
-        else:
-            end = middle
-    return (start + end) / 2
+    frequencies = resonances(branches, hertz)
+    if not frequencies and any(one.kind != RESISTOR for branch in branches for one in branch):
+        own = _admittance(branches, hertz, hertz)
+        frequencies = (hertz,) if own is not None and own.imag == 0 else ()
+    found = ((frequency, _admittance(branches, frequency, hertz)) for frequency in frequencies)
+    return tuple(
+        Resonance(frequency, 1.0 / admittance.real if admittance.real > 0 else math.inf)
+        for frequency, admittance in found
+        if admittance is not None
+    )
 
 
 def solve(circuit: ParallelInput) -> ParallelSolution:
-    """Raises ShortCircuit for a branch without impedance, NoAdmittance where a given current has no way."""
+    """Solve a circuit. Raises ShortCircuitError for a branch without impedance, NoAdmittanceError if the supply
+    current is known and the branches take none."""
     impedances = tuple(branch_impedance(branch, circuit.hertz) for branch in circuit.branches)
     for place, value in enumerate(impedances):
         if value == 0:
             raise ShortCircuitError(place)
     admittances = tuple(1.0 / value for value in impedances)
     least = phasor.ZERO_SHARE * math.fsum(phasor.magnitude(value) for value in admittances)
-    whole = phasor.total(admittances)
-    whole = complex(
-        0.0 if math.fabs(whole.real) <= least else whole.real, 0.0 if math.fabs(whole.imag) <= least else whole.imag
+    total = phasor.total(admittances)
+    total = complex(
+        0.0 if math.fabs(total.real) <= least else total.real, 0.0 if math.fabs(total.imag) <= least else total.imag
     )
     if circuit.amperes is None:
         volts = circuit.volts or 0.0
-    elif max(phasor.magnitude(value) for value in admittances) > MOST_TIMES * phasor.magnitude(whole):
+    elif max(phasor.magnitude(value) for value in admittances) > MOST_TIMES * phasor.magnitude(total):
         raise NoAdmittanceError("the branches together take no current")
     else:
-        volts = circuit.amperes / phasor.magnitude(whole)
+        volts = circuit.amperes / phasor.magnitude(total)
     currents = tuple(volts * value for value in admittances)
     return ParallelSolution(
-        circuit, impedances, admittances, whole, volts, currents, volts * whole,
-        resonance_of(circuit.branches, circuit.hertz),
+        circuit, impedances, admittances, total, volts, currents, volts * total,
+        resonances_of(circuit.branches, circuit.hertz),
     )  # fmt: skip

@@ -18,16 +18,16 @@ from pycore.sums.circuit_practice import (
     CLEAR,
     ONLY_CALCULATED,
     CircuitValues,
+    calculated_task,
     changed,
-    chosen,
-    found_by_calculation,
     milli,
+    with_code_choices,
 )
 from pycore.sums.task import task_of as sum_task
 
 
 def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
-    """The form that holds a code's parallel circuit: the voltage is given, the whole current is to be found."""
+    """The form that holds a code's parallel circuit: the voltage is given, the supply current is to be found."""
     circuit = parallel_of(code)
     form = default_form(FIELDS) | dict(choices or {})
     form["b1"] = f"{circuit.ohms} Ω"
@@ -37,14 +37,14 @@ def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, s
     form["b4"] = ""
     form["supply"] = f"{circuit.supply} V"
     form["frequency"] = quantity.plain(float(circuit.hertz))
-    return chosen(form, code)
+    return with_code_choices(form, code)
 
 
 def _slipped(case: ParallelCase) -> Iterator[tuple[str, tuple[str, ...], tuple[complex, ...], str]]:
     """Key, ways of answering, the branches' impedances, and the branch it is about, of each slip."""
-    right, hertz = case.solution.impedances, case.given.circuit.hertz
+    right, hertz = case.solution.impedances, case.entered.circuit.hertz
     by_key: dict[str, list[complex]] = {}
-    for place, branch in enumerate(case.given.typed):
+    for place, branch in enumerate(case.entered.typed):
         for key, values in changed(branch, hertz):
             by_key.setdefault(key, list(right))[place] = phasor.total(values)
     # Between branches it is the currents that work against each other, not the reactances.
@@ -52,7 +52,7 @@ def _slipped(case: ParallelCase) -> Iterator[tuple[str, tuple[str, ...], tuple[c
         yield key, BOTH, tuple(slipped), ""
     for place, value in enumerate(right):
         if value.real and value.imag:
-            name = f"i{case.given.numbers[place]}"
+            name = f"i{case.entered.numbers[place]}"
             size = value.real + (-value.imag if value.imag < 0 else value.imag)
             for key, other in (
                 ("branch-as-numbers", phasor.polar(size, phasor.angle(value))),
@@ -62,15 +62,15 @@ def _slipped(case: ParallelCase) -> Iterator[tuple[str, tuple[str, ...], tuple[c
 
 
 def _added(case: ParallelCase) -> complex | None:
-    """The whole admittance with the reactive currents of coils and capacitors added."""
-    kinds = {one.element.kind for branch in case.given.typed for one in branch}
+    """The total admittance with the reactive currents of coils and capacitors added."""
+    kinds = {one.element.kind for branch in case.entered.typed for one in branch}
     if not {COIL, CAPACITOR} <= kinds:
         return None
     return phasor.total(complex(value.real, -math.fabs(value.imag)) for value in case.solution.admittances)
 
 
 def slips(case: ParallelCase) -> Iterator[tuple[str, tuple[str, ...], complex, str]]:
-    """Key, ways of answering, the whole admittance that each slip gives, and the branch it is about."""
+    """Key, ways of answering, the total admittance that each mistake gives, and the branch it is about."""
     for key, how, values, name in _slipped(case):
         if all(value != 0 for value in values):
             yield key, how, phasor.total(1.0 / value for value in values), name
@@ -83,27 +83,27 @@ def slips(case: ParallelCase) -> Iterator[tuple[str, tuple[str, ...], complex, s
 
 
 def mistakes(case: ParallelCase) -> tuple[Mistake, ...]:
-    """What slips with the branches give for the whole current."""
+    """What mistakes with the branches give for the supply current."""
     turned = phasor.polar(1.0, -case.picture.reference)
-    found: list[Mistake] = []
+    slipped: list[Mistake] = []
     for key, how, admittance, name in slips(case):
         named = {"a": case.notation.tags[name]} if name else {}
-        found.append(mistake(key, how, case.solution.volts * admittance * turned, **named))
-    return tuple(found)
+        slipped.append(mistake(key, how, case.solution.volts * admittance * turned, **named))
+    return tuple(slipped)
 
 
 def task_of(case: ParallelCase) -> Task:
-    """What is to be found: the whole current, or the voltage where the current was given."""
+    """The supply current to be found, or the voltage if the current is known."""
     task = sum_task(case, mistakes(case) if case.typed_companions else ())
     if case.typed_companions:
         return task
     amperes = phasor.magnitude(case.solution.current)
-    found = []
+    slipped = []
     for key, _, admittance, name in slips(case):
         if admittance != 0:
             named = {"a": case.notation.tags[name]} if name else {}
-            found.append(mistake(key, ONLY_CALCULATED, amperes / admittance, **named))
-    return found_by_calculation(task, amperes / case.solution.whole, case, found)
+            slipped.append(mistake(key, ONLY_CALCULATED, amperes / admittance, **named))
+    return calculated_task(task, amperes / case.solution.total_admittance, case, slipped)
 
 
 VOLTS = (24, 48, 120, 230, 240)
@@ -118,30 +118,30 @@ def _parallel(dice: SeededIntegers, tier: str) -> CircuitValues:
 
 
 def currents_of(circuit: CircuitValues, share: float = math.tau) -> tuple[complex, ...]:
-    """Currents of a resistor, a coil (with its own resistance in series) and a capacitor beside one another."""
+    """Currents of a resistor, a coil (with its own resistance in series) and a capacitor in parallel."""
     coil, capacitor = circuit.reactances(share)
     volts = complex(float(circuit.supply), 0.0)
-    made = [volts / complex(float(circuit.ohms), 0.0), volts / complex(float(circuit.own), coil)]
-    return (*made, volts / complex(0.0, -capacitor)) if capacitor else tuple(made)
+    currents = [volts / complex(float(circuit.ohms), 0.0), volts / complex(float(circuit.own), coil)]
+    return (*currents, volts / complex(0.0, -capacitor)) if capacitor else tuple(currents)
 
 
-def may_stand_beside(circuit: CircuitValues) -> bool:
+def may_be_set(circuit: CircuitValues) -> bool:
     """Whether a parallel circuit may be set."""
-    parts = currents_of(circuit)
-    whole = phasor.total(parts)
-    size = phasor.magnitude(whole)
-    if min(phasor.magnitude(part) for part in parts) < 0.15 * max(phasor.magnitude(part) for part in parts):
+    currents = currents_of(circuit)
+    total = phasor.total(currents)
+    size = phasor.magnitude(total)
+    if min(phasor.magnitude(part) for part in currents) < 0.15 * max(phasor.magnitude(part) for part in currents):
         return False
-    if not 0.25 * whole.real <= math.fabs(whole.imag) <= 2.0 * whole.real:
+    if not 0.25 * total.real <= math.fabs(total.imag) <= 2.0 * total.real:
         return False
-    slips = [whole - part for part in parts]
-    slips += [whole - part - part for part in parts]
-    slips.append(complex(whole.real, -whole.imag))
+    slips = [total - part for part in currents]
+    slips += [total - part - part for part in currents]
+    slips.append(complex(total.real, -total.imag))
     if not circuit.in_ohms:
         slips.append(phasor.total(currents_of(circuit, 1.0)))
-    return all(phasor.magnitude(slip - whole) >= CLEAR * size for slip in slips)
+    return all(phasor.magnitude(slip - total) >= CLEAR * size for slip in slips)
 
 
 def parallel_of(code: Code) -> CircuitValues:
     """The parallel circuit of a code, its supply in volts. Raises NoProblem."""
-    return first_accepted(code, _parallel, may_stand_beside)
+    return first_accepted(code, _parallel, may_be_set)

@@ -28,7 +28,9 @@ WHY_VOLTAGE: Phrase = ("Parallel branches have the same voltage, so all angles a
 TASK = "Calculate each branch current, then find the supply current by drawing"
 TASK_KNOWN = "Find the voltage and each current, then draw their sum"
 CURRENT, VOLTAGE, ADMITTANCE, IMPEDANCE = "Supply current", "Voltage", "Admittance", "impedance"
-POWER, RESONANCE, DYNAMIC = "active power", "nearest resonance at", "impedance at resonance"
+POWER, RESONANCE, NEAREST_RESONANCE, DYNAMIC = (
+    "active power", "resonance at", "nearest resonance at", "impedance at resonance",
+)  # fmt: skip
 CALCULATED = "By calculation"
 HEAD = ("branch", "R", "X", "Z", "I", "φ", "I cos φ", "I sin φ")
 
@@ -38,22 +40,21 @@ def label(number: int) -> str:
     return f"Branch {number}"
 
 
-def given(branches: str, supply: str, frequency: str) -> str:
-    """The values in words."""
+def values_text(branches: str, supply: str, frequency: str) -> str:
+    """The given values as text."""
     return f"{branches} in parallel on {supply}, {frequency}"
 
 
-def given_current(branches: str, current: str, frequency: str) -> str:
-    """The values in words, where the whole current is known."""
+def values_text_with_current(branches: str, current: str, frequency: str) -> str:
+    """The values in words, if the supply current is known."""
     return f"{branches} in parallel, supply current {current}, {frequency}"
 
 
-def no_branches() -> str:
-    """Nothing was given."""
-    return "Nothing is connected. Enter at least one branch, such as 24 Ω, or 20 Ω + 120 mH, or 47 µF."
+NO_BRANCHES = "Nothing is connected. Enter at least one branch, such as 24 Ω, or 20 Ω + 120 mH, or 47 µF."
+"""The form has no branches."""
 
 
-def short(label: str) -> str:
+def short_circuit(label: str) -> str:
     """A branch without impedance."""
     return (
         f"{label} is a short circuit: at this frequency it has no resistance and no reactance. Enter a resistance, or "
@@ -61,8 +62,8 @@ def short(label: str) -> str:
     )
 
 
-def no_way(label: str) -> str:
-    """A current that the branches do not take."""
+def no_voltage_possible(label: str) -> str:
+    """The branches take almost none of the known current."""
     return (
         f"{label}: at this frequency the branches together take almost no current, so the given current would need an "
         "unlimited voltage. Enter the voltage instead, or add a resistance."
@@ -70,34 +71,47 @@ def no_way(label: str) -> str:
 
 
 def resonates(frequency: str, ohms: str) -> Phrase:
-    """Where the branches together are like a resistor."""
+    """Resonance with losses: frequency, and impedance there."""
     return say((
         "Resonance at {frequency}: there the supply current and the voltage are in phase, and the circuit acts like a "
-        "resistor of {ohms}. If there are several resonances, this is the one nearest to the supply frequency."
+        "resistor of {ohms}."
     ), frequency=frequency, ohms=ohms)  # fmt: skip
 
 
 def resonates_without_loss(frequency: str) -> Phrase:
-    """The same without any resistance."""
+    """Resonance of a circuit without resistance."""
     return say((
         "Resonance at {frequency}: there the branch currents add to zero, and without resistance the supply current "
-        "is zero. If there are several resonances, this is the one nearest to the supply frequency."
+        "is zero."
     ), frequency=frequency)  # fmt: skip
 
 
-def larger(name: Phrase, times: str) -> Phrase:
-    """A branch current beyond the supply's."""
+def resonance_text(frequency: str, ohms: str) -> str:
+    """One of several resonances: its frequency, and the impedance there, or "" without losses."""
+    return f"{frequency} ({ohms})" if ohms else frequency
+
+
+def several_resonances(listed: str, nearest: str) -> Phrase:
+    """All resonances of a circuit, and the one nearest to the supply frequency."""
+    return say((
+        "The circuit has several resonances: {listed}. The results show the one nearest to the supply frequency, "
+        "{nearest}."
+    ), listed=listed, nearest=nearest)  # fmt: skip
+
+
+def branch_above_supply(name: Phrase, times: str) -> Phrase:
+    """A branch current larger than the supply current."""
     return say("{name} is {times} times the supply current: the cable and fuse of this branch must be rated for it.",
                name=name, times=times)  # fmt: skip
 
 
-def not_numbers(plain_sum: str, whole: str) -> Phrase:
-    """The first sanity check."""
+def plain_sum_check(plain_sum: str, supply_current: str) -> Phrase:
+    """The supply current is at most the sum of the sizes."""
     return say((
-        "Check: the branch currents added as plain numbers give {plain_sum}. The supply current, {whole}, is never "
-        "more than that."
+        "Check: the branch currents added as plain numbers give {plain_sum}. The supply current, {supply_current}, is "
+        "never more than that."
     ),
-               plain_sum=plain_sum, whole=whole)  # fmt: skip
+               plain_sum=plain_sum, supply_current=supply_current)  # fmt: skip
 
 
 def too_small_to_draw(names: str) -> Phrase:
@@ -105,58 +119,49 @@ def too_small_to_draw(names: str) -> Phrase:
     return say("{names}: less than a millionth of the largest, so there is no arrow.", names=names)
 
 
-def reactances() -> Phrase:
-    """What comes first."""
-    return say("Reactances at the supply frequency:")
+REACTANCES_INTRO: Phrase = say("Reactances at the supply frequency:")
+"""Before the reactances."""
 
 
-def voltage_first() -> Phrase:
-    """The voltage where the current was given."""
-    return say("The voltage, from the supply current and the admittance (calculated below):")
+VOLTAGE_INTRO: Phrase = say("The voltage, from the supply current and the admittance (calculated below):")
+"""Before the branches, if the supply current is known."""
 
 
 def one_branch(number: str) -> Phrase:
-    """A branch by itself."""
+    """Before the lines of one branch."""
     return say("Branch {number} by itself:", number=number)
 
 
-def table() -> Phrase:
-    """All branches."""
-    return say(
-        "Each current has a component in phase with the voltage, I cos φ, and one at right angles to it, I sin φ "
-        "(lagging: +):"
-    )
+TABLE_INTRO: Phrase = say(
+    "Each current has a component in phase with the voltage, I cos φ, and one at right angles to it, I sin φ "
+    "(lagging: +):"
+)
+"""Before the table of all branches."""
 
 
-def added() -> Phrase:
-    """The two sums."""
-    return say("Add the components, then use Pythagoras:")
+SUMS_INTRO: Phrase = say("Add the components, then use Pythagoras:")
+"""Before the sums of the components."""
 
 
-def admittance() -> Phrase:
-    """The same by admittances."""
-    return say(
-        "The same by admittance, Y = G + jB: add the conductances, and add the susceptances with their signs (coil −, "
-        "capacitor +):"
-    )  # fmt: skip
+ADMITTANCE_INTRO: Phrase = say(
+    "The same by admittance, Y = G + jB: add the conductances, and add the susceptances with their signs (coil −, "
+    "capacitor +):"
+)  # fmt: skip
+"""Before the calculation by admittance."""
 
 
-def angle() -> Phrase:
-    """Power factor and powers."""
-    return say("Power factor, and active, reactive and apparent power:")
+ANGLE_INTRO: Phrase = say("Power factor, and active, reactive and apparent power:")
+"""Before power factor and powers."""
 
 
-def resonance() -> Phrase:
-    """The classic formula."""
-    return say("Resonance of a coil with resistance in parallel with a capacitor:")
+RESONANCE_INTRO: Phrase = say("Resonance of a coil with resistance in parallel with a capacitor:")
+"""Before the formula for a coil and a capacitor."""
 
 
-def resonance_found() -> Phrase:
-    """Resonance of any branches."""
-    return say(
-        "Nearest resonance, where the susceptances of all branches add to zero (found by numerical search; there is "
-        "no short formula):"
-    )
+NUMERICAL_RESONANCE_INTRO: Phrase = say(
+    "Resonance, where the susceptances of all branches add to zero (found numerically; there is no short formula):"
+)
+"""Before a resonance that has no short formula."""
 
 
 SHORT: dict[str, str] = {}

@@ -17,13 +17,13 @@ R, L, C, G, B, Y = (Symbol(letter) for letter in "RLCGBY")
 PHI = Symbol("φ")
 
 
-class _Working:
+class _ParallelWorking:
     """One circuit's lines."""
 
     def __init__(self, case: ParallelCase) -> None:
         self.case, self.solution, self.mark = case, case.solution, case.notation.mark
-        self.hertz = case.given.circuit.hertz
-        self.branches = tuple(zip(case.given.numbers, case.given.typed, self.solution.impedances, strict=True))
+        self.hertz = case.entered.circuit.hertz
+        self.branches = tuple(zip(case.entered.numbers, case.entered.typed, self.solution.impedances, strict=True))
 
     def number(self, value: float, unit: str) -> Number:
         return number(value, unit, self.mark)
@@ -35,7 +35,7 @@ class _Working:
             for one in branch:
                 if one.element.kind != RESISTOR:
                     lines.append(self.reactance(one, str(place)))
-        return [Equation(tuple(lines), words.reactances())] if lines else []
+        return [Equation(tuple(lines), words.REACTANCES_INTRO)] if lines else []
 
     def reactance(self, one: TypedElement, place: str) -> Formula:
         omega = math.tau * self.hertz
@@ -47,7 +47,7 @@ class _Working:
 
     def alone(self) -> list[Block]:
         """Each branch's impedance and current."""
-        made: list[Block] = []
+        blocks: list[Block] = []
         for (place, branch, value), current in zip(self.branches, self.solution.currents, strict=True):
             index = str(place)
             z, size = Symbol("Z", index), phasor.magnitude(value)
@@ -60,8 +60,8 @@ class _Working:
             volts, amperes = self.number(self.solution.volts, "V"), self.number(phasor.magnitude(current), "A")
             lines.append(row(Symbol("I", index), "=", Fraction(VOLTS, z), "=",
                              Fraction(volts, self.number(size, "Ω")), "=", amperes))  # fmt: skip
-            made.append(Equation(tuple(lines), words.one_branch(index)))
-        return made
+            blocks.append(Equation(tuple(lines), words.one_branch(index)))
+        return blocks
 
     def table(self) -> Grid:
         """All branches with the two parts of their currents."""
@@ -74,17 +74,17 @@ class _Working:
                 scaled(0.0 - current.imag, "A", self.mark),
             )  # fmt: skip
             rows.append(tuple((cell,) for cell in cells))
-        whole = self.solution.current
-        sums = [scaled(part, "A", self.mark) for part in (whole.real, 0.0 - whole.imag)]
+        supply_current = self.solution.current
+        sums = [scaled(part, "A", self.mark) for part in (supply_current.real, 0.0 - supply_current.imag)]
         last = ("sum", "", "", "", "", "", *sums)
         return Grid(tuple((head,) for head in words.HEAD), (*rows, tuple((cell,) for cell in last)), total=True)
 
     def sums(self) -> list[Block]:
         """Table, and Pythagoras over its sums."""
-        whole = self.solution.current
+        supply_current = self.solution.current
         along, across = Symbol("I", "a"), Symbol("I", "r")
-        lines = hypotenuse(AMPS, (along, whole.real), (across, whole.imag), "A", self.mark)
-        return [Paragraph(words.table()), self.table(), Equation(lines, words.added())]
+        lines = hypotenuse(AMPS, (along, supply_current.real), (across, supply_current.imag), "A", self.mark)
+        return [Paragraph(words.TABLE_INTRO), self.table(), Equation(lines, words.SUMS_INTRO)]
 
     def admittance(self) -> list[Block]:
         """Conductances and susceptances."""
@@ -100,8 +100,8 @@ class _Working:
                 general = row(*minus, Fraction(Symbol(over, index), Square(Symbol("Z", index))))
                 filled = row(*minus, Fraction(ohms, square))
                 lines.append(row(Symbol(letter, index), "=", general, "=", filled, "=", self.number(siemens, "S")))
-        whole, size = self.solution.whole, phasor.magnitude(self.solution.whole)
-        lines += hypotenuse(Y, (G, whole.real), (B, whole.imag), "S", self.mark)
+        total, size = self.solution.total_admittance, phasor.magnitude(self.solution.total_admittance)
+        lines += hypotenuse(Y, (G, total.real), (B, total.imag), "S", self.mark)
         current = self.number(phasor.magnitude(self.solution.current), "A")
         volts = self.number(self.solution.volts, "V")
         admittance = self.number(size, "S")
@@ -109,7 +109,7 @@ class _Working:
             lines.append(row(AMPS, "=", FormulaRow((VOLTS, Y)), "=", volts, "×", admittance, "=", current))
         elif size:
             lines.append(row(VOLTS, "=", Fraction(AMPS, Y), "=", Fraction(current, admittance), "=", volts))
-        return [Equation(tuple(lines), words.admittance())]
+        return [Equation(tuple(lines), words.ADMITTANCE_INTRO)]
 
     def powers(self) -> list[Block]:
         """Power factor, P, Q, S."""
@@ -125,27 +125,35 @@ class _Working:
             row(Symbol("Q"), "=", FormulaRow((VOLTS, Symbol("I", "r"))), "=", self.number(power.imag, "var")),
             row(Symbol("S"), "=", FormulaRow((VOLTS, AMPS)), "=", self.number(phasor.magnitude(power), "VA")),
         )
-        return [Equation(lines, words.angle())]
+        return [Equation(lines, words.ANGLE_INTRO)]
 
     def resonance(self) -> list[Block]:
-        """The classic formula where it holds, else what was found."""
-        found = self.solution.resonance
-        if found is None:
+        """The formula of a coil and a capacitor, or every resonance that was found numerically."""
+        resonances, classic = self.solution.resonances, self.coil_and_capacitor()
+        if not resonances:
             return []
-        classic = self.coil_and_capacitor()
-        result = self.number(found.hertz, "Hz")
-        if classic is None:
-            return [Equation((row(Symbol(F.letter, "0"), "=", result),), words.resonance_found())]
-        ohms, henries, farads = classic
-        general = row(Fraction(Number("1"), FormulaRow((L, C))), "−", Fraction(Square(R), Square(L)))
-        lines: list[Formula] = [
-            row(Symbol(F.letter, "0"), "=", Fraction(Number("1"), FormulaRow(("2", PI))), Root(general), "=", result),
+        if classic is not None:
+            return [Equation(self.classic_resonance(*classic, resonances[0].hertz), words.RESONANCE_INTRO)]
+        indexes = [f"0,{number}" for number in range(1, len(resonances) + 1)] if len(resonances) > 1 else ["0"]
+        lines = [
+            row(Symbol(F.letter, index), "=", self.number(one.hertz, "Hz"))
+            for index, one in zip(indexes, resonances, strict=True)
         ]
+        return [Equation(tuple(lines), words.NUMERICAL_RESONANCE_INTRO)]
+
+    def classic_resonance(self, ohms: float, henries: float, farads: float, hertz: float) -> tuple[Formula, ...]:
+        """Resonance of a coil with resistance and a capacitor: frequency, and impedance if nothing else is there."""
+        general = row(Fraction(Number("1"), FormulaRow((L, C))), "−", Fraction(Square(R), Square(L)))
+        coil, capacitor = self.number(henries, "H"), self.number(farads, "F")
+        lines: list[Formula] = [
+            row(Symbol(F.letter, "0"), "=", Fraction(Number("1"), FormulaRow(("2", PI))), Root(general), "=",
+                self.number(hertz, "Hz")),
+        ]  # fmt: skip
         if ohms and len(self.branches) == 2:
-            lines.append(row(Symbol("Z", "0"), "=", Fraction(L, FormulaRow((C, R))), "=", Fraction(
-                self.number(henries, "H"), row(self.number(farads, "F"), "×", self.number(ohms, "Ω"))), "=",
-                self.number(henries / (farads * ohms), "Ω")))  # fmt: skip
-        return [Equation(tuple(lines), words.resonance())]
+            filled = Fraction(coil, row(capacitor, "×", self.number(ohms, "Ω")))
+            result = self.number(henries / (farads * ohms), "Ω")
+            lines.append(row(Symbol("Z", "0"), "=", Fraction(L, FormulaRow((C, R))), "=", filled, "=", result))
+        return tuple(lines)
 
     def coil_and_capacitor(self) -> tuple[float, float, float] | None:
         """Ohms, henries and farads where there are just a coil with its resistance and a capacitor."""
@@ -160,7 +168,7 @@ class _Working:
 
     def blocks(self) -> tuple[Block, ...]:
         """The whole path."""
-        first = [] if self.case.typed_companions else [Paragraph(words.voltage_first())]
+        first = [] if self.case.typed_companions else [Paragraph(words.VOLTAGE_INTRO)]
         return (
             *self.reactances(), *first, *self.alone(), *self.sums(), *self.admittance(), *self.powers(),
             *self.resonance(),
@@ -169,4 +177,4 @@ class _Working:
 
 def parallel_blocks(case: ParallelCase) -> tuple[Block, ...]:
     """Branches, sums, admittance, powers and resonance, with this circuit's numbers."""
-    return _Working(case).blocks()
+    return _ParallelWorking(case).blocks()

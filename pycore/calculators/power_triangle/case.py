@@ -30,7 +30,7 @@ P, Q = Symbol("P"), Symbol("Q")
 
 @dataclass(frozen=True, slots=True)
 class PowerProblem:
-    """What the form says: the load as typed (amount, unit), how it lags, the target (0: none) and its side."""
+    """The checked input of the form: the load as typed (amount, unit), its angle, target (0: none) and side."""
 
     amount: float
     unit: str
@@ -41,7 +41,7 @@ class PowerProblem:
 
 
 class PowerCase(SumCase):
-    """One load, its powers as arms of a sum: active, reactive, and what corrects it."""
+    """One load, its powers as arms of a sum: active, reactive, and the correction."""
 
     slug = "power-triangle"
     fields = FIELDS
@@ -51,9 +51,9 @@ class PowerCase(SumCase):
     part_word = "power"
     sum_word: Phrase = ("apparent power",)
 
-    def __init__(self, problem: SheetProblem, given: PowerProblem, correction: PowerFactorCorrection | None) -> None:
-        self.given, self.correction = given, correction
-        power = given.load.power
+    def __init__(self, problem: SheetProblem, entered: PowerProblem, correction: PowerFactorCorrection | None) -> None:
+        self.entered, self.correction = entered, correction
+        power = entered.load.power
         self.corrected = correction is not None and correction.state == "needed"
         self.guess_word = words.GUESS if self.corrected else words.RESULT
         taken = correction.vars if correction and self.corrected else 0.0
@@ -85,12 +85,12 @@ class PowerCase(SumCase):
 
     def build(self, method: str, order: str) -> Construction:
         """The construction of a method in an order; tip to tail draws the apparent power before the correction too."""
-        made = super().build(method, order)
+        construction = super().build(method, order)
         if not self.corrected or method != TIP_TO_TAIL or order != FIRST_PAIR or len(self.arms) != 3:
-            return made
-        place = next(index for index, step in enumerate(made.steps) if step.arm_numbers == (1, 2)) + 1
+            return construction
+        place = next(index for index, step in enumerate(construction.steps) if step.arm_numbers == (1, 2)) + 1
         before = Step(step_kinds.ON_THE_WAY, (Join("before", START_POINT, "P2", "partial", "i12"),), (1, 2))
-        return replace(made, steps=(*made.steps[:place], before, *made.steps[place:]))
+        return replace(construction, steps=(*construction.steps[:place], before, *construction.steps[place:]))
 
     def units_head(self) -> str:
         """None: each row names its own."""
@@ -114,19 +114,19 @@ class PowerCase(SumCase):
         return circuit_words.factor_text(factor, side_of(phasor.angle(power)))
 
     def target_text(self) -> str:
-        """The target as it is said."""
-        told = quantity.plain(self.given.target, self.notation.mark)
-        side = {1: circuit_words.LAGGING, -1: circuit_words.LEADING}.get(self.given.side, "")
-        return circuit_words.factor_text(told, side) if self.given.target else ""
+        """The target power factor with its side, or ""."""
+        factor = quantity.plain(self.entered.target, self.notation.mark)
+        side = {1: circuit_words.LAGGING, -1: circuit_words.LEADING}.get(self.entered.side, "")
+        return circuit_words.factor_text(factor, side) if self.entered.target else ""
 
     def given_words(self) -> str:
         """10 kW at 0.700 lagging, to reach 0.95, on 400 V, 50 Hz, three phases."""
-        given, mark = self.given, self.notation.mark
+        entered, mark = self.entered, self.notation.mark
         supply = words.supply(
-            scaled(given.load.volts, "V", mark), scaled(given.load.hertz, "Hz", mark), given.load.phases
+            scaled(entered.load.volts, "V", mark), scaled(entered.load.hertz, "Hz", mark), entered.load.phases
         )
-        load = scaled(given.amount, given.unit, mark)
-        return words.given(load, self.factor_text(given.load.power), self.target_text(), supply)
+        load = scaled(entered.amount, entered.unit, mark)
+        return words.values_text(load, self.factor_text(entered.load.power), self.target_text(), supply)
 
 
 def _read_load(reader: Reader) -> tuple[float, str] | None:
@@ -168,26 +168,26 @@ def _read_lag(reader: Reader) -> LagAngle:
         lag = reading.lag("factor")
         reader.faults += reading.faults
     if not -90.0 <= lag.degrees <= 90.0:
-        reader.fault("factor", words.gives_power(reader.label("factor"), text))
+        reader.fault("factor", words.angle_above_right(reader.label("factor"), text))
     return lag
 
 
 def _read_target(reader: Reader) -> tuple[float, int]:
-    """The power factor to be reached and its side (0: not said); 0 for none."""
+    """The target power factor and its side (0: not named); 0 for no target."""
     text = reader.text("target")
     if not text:
         return 0.0, 0
     sides = {"lag": 1, "lagging": 1, "lead": -1, "leading": -1}
-    told = [sides[word] for word in text.lower().split() if word in sides]
+    named_sides = [sides[word] for word in text.lower().split() if word in sides]
     number = " ".join(word for word in text.split() if word.lower() not in sides)
     try:
         value, rest = quantity.split_number(number)
     except QuantityError:
         value, rest = 0.0, "unread"
-    if rest or len(told) > 1 or not 0.01 <= value <= 1.0:
+    if rest or len(named_sides) > 1 or not 0.01 <= value <= 1.0:
         reader.fault("target", words.bad_target(reader.label("target"), text), text)
         return 0.0, 0
-    return value, told[0] if told else 0
+    return value, named_sides[0] if named_sides else 0
 
 
 def read_power(reader: Reader) -> PowerProblem:

@@ -1,4 +1,4 @@
-"""Active, reactive and apparent power of a load, and what corrects its power factor.
+"""Active, reactive and apparent power of a load, and the reactive power that corrects its power factor.
 
 P = S cos phi, Q = S sin phi, S = V I (one phase) or root(3) V I (three, V from line to line). To reach an angle
 phi2 takes Q = P (tan phi1 - tan phi2) of a capacitor: C = Q / (2 pi f V^2) on one phase, and on three phases each
@@ -12,11 +12,11 @@ from pycore import phasor, trig
 from pycore.trig import ROOT_THREE
 
 LEAST_SHARE = 0.999e-3
-"""Share of the apparent power that watts or vars must be to tell the load; a thousandth is just enough."""
+"""The least share of apparent power from which the load is calculated; a thousandth is just enough."""
 
 
 class NoLoadError(ValueError):
-    """Raised where what is given fixes no load: ``reason`` is ``active`` (watts at a power factor of 0, or nearly) or
+    """Raised if the typed power fixes no load: ``reason`` is ``active`` (watts at a power factor of 0, or nearly) or
     ``reactive`` (vars at a power factor of 1, or nearly)."""
 
     def __init__(self, reason: str) -> None:
@@ -26,7 +26,8 @@ class NoLoadError(ValueError):
 
 @dataclass(frozen=True, slots=True)
 class Load:
-    """Complex power (W, and var positive for lagging) on volts of a supply of one phase or three, at hertz."""
+    """Complex power (W, and var positive for lagging) at a supply of ``volts`` (V, r.m.s.; of three phases between
+    lines), 1 or 3 phases, at ``hertz``."""
 
     power: complex
     volts: float
@@ -34,9 +35,9 @@ class Load:
     hertz: float
 
     def current(self, power: complex) -> float:
-        """Line current in amperes at so much power."""
-        whole = phasor.magnitude(power) / self.volts
-        return whole / ROOT_THREE if self.phases == 3 else whole
+        """The line current (A, r.m.s.) of a complex power in VA."""
+        amperes = phasor.magnitude(power) / self.volts
+        return amperes / ROOT_THREE if self.phases == 3 else amperes
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +51,7 @@ class PowerFactorCorrection:
 
 
 def complex_power(amount: float, unit: str, lag: float, volts: float, phases: int) -> complex:
-    """P + jQ of watts, vars, volt-amperes or line amperes at so many degrees of lag. Raises NoLoad."""
+    """P + jQ of an amount in W, var, VA or A (line current) at ``lag`` degrees. Raises NoLoadError."""
     cosine, sine = trig.cosine(lag), trig.sine(lag)
     if unit == "W":
         if cosine < LEAST_SHARE:
@@ -73,19 +74,20 @@ def tangent_of(factor: float) -> float:
 
 
 def correct(load: Load, factor: float, side: int) -> PowerFactorCorrection:
-    """What brings a load to a power factor; ``side`` is 1 lagging, -1 leading, 0 the side on which it stands."""
+    """Return the correction to a power factor; ``side`` is 1 lagging, -1 leading, 0 the load's own side."""
     active, reactive = load.power.real, load.power.imag
     if active < LEAST_SHARE * phasor.magnitude(load.power):
         return PowerFactorCorrection("impossible")
-    standing = 1 if reactive >= 0 else -1
-    wanted = (side or standing) * active * tangent_of(factor)
-    needed = reactive - wanted
-    if standing * needed <= 1e-9 * phasor.magnitude(load.power):
+    own_side = 1 if reactive >= 0 else -1
+    target_vars = (side or own_side) * active * tangent_of(factor)
+    needed = reactive - target_vars
+    if own_side * needed <= 1e-9 * phasor.magnitude(load.power):
         return PowerFactorCorrection("reached")
-    return PowerFactorCorrection("needed", needed, complex(active, wanted))
+    return PowerFactorCorrection("needed", needed, complex(active, target_vars))
 
 
 def capacitance(load: Load, reactive: float, connection: str) -> float:
-    """Farads for so many vars: of the one capacitor on one phase, of each of three in ``star`` or ``delta``."""
-    whole = reactive / (math.tau * load.hertz * load.volts * load.volts)
-    return whole / 3.0 if load.phases == 3 and connection == "delta" else whole
+    """The capacitance in farads for ``reactive`` var: of the one capacitor on one phase, of each of three in ``star``
+    or ``delta``."""
+    farads = reactive / (math.tau * load.hertz * load.volts * load.volts)
+    return farads / 3.0 if load.phases == 3 and connection == "delta" else farads

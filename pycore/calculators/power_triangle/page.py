@@ -35,13 +35,13 @@ class PowerTriangle(SumPage[PowerCase]):
     def case(self, form: Mapping[str, str]) -> PowerCase:
         """The form as a case. Raises InputError."""
         reader = Reader(form, BY_NAME)
-        given = read_power(reader)
-        correction = correct(given.load, given.target, given.side) if given.target else None
+        entered = read_power(reader)
+        correction = correct(entered.load, entered.target, entered.side) if entered.target else None
         taken = correction.vars if correction else 0.0
-        power = given.load.power
+        power = entered.load.power
         sizes = [power.real, math.fabs(power.imag), math.fabs(taken), phasor.magnitude(power)]
         problem = read_sheet(reader, FIELDS, [float(f"{size:.3g}") for size in sizes], "VA", computed=True)
-        return PowerCase(problem, given, correction)
+        return PowerCase(problem, entered, correction)
 
     def practice(self) -> "TopicPractice[PowerCase]":
         """Its problems from codes, and what mistakes give."""
@@ -52,34 +52,34 @@ class PowerTriangle(SumPage[PowerCase]):
 
     def outputs(self, case: PowerCase, plan: Plan) -> tuple[Output, ...]:
         """The capacitor first where one is needed, else apparent power; the triangle before and after."""
-        load, mark = case.given.load, case.notation.mark
+        load, mark = case.entered.load, case.notation.mark
         power = load.power
 
         def output(name: str, value: float, unit: str, label: Phrase) -> Output:
-            number, written = parts(value, unit, mark)
-            return Output(name, value, number, written, label)
+            number, prefixed_unit = parts(value, unit, mark)
+            return Output(name, value, number, prefixed_unit, label)
 
         size = phasor.magnitude(power)
         angle = phasor.angle(power)
-        told = quantity.fixed(angle, 1, mark) + "°"
+        angle_text = quantity.fixed(angle, 1, mark) + "°"
         triangle = [
             output("apparent-power", size, "VA", say(words.APPARENT)),
             output("active-power", power.real, "W", say(words.ACTIVE)),
             output("reactive-power", power.imag, "var", say(words.REACTIVE)),
             Output("power-factor", power.real / size, case.factor_text(power), label=say(words.FACTOR_OUT)),
-            Output("phase-angle", angle, told, label=say(words.ANGLE)),
+            Output("phase-angle", angle, angle_text, label=say(words.ANGLE)),
             output("line-current", load.current(power), "A", say(words.CURRENT)),
         ]
-        made = [*self.correction_outputs(case), *triangle]
+        outputs = [*self.correction_outputs(case), *triangle]
         if case.corrected:
             after = case.total
-            made += [
+            outputs += [
                 output("apparent-power-after", phasor.magnitude(after), "VA", say(words.APPARENT_AFTER)),
                 Output("power-factor-after", after.real / phasor.magnitude(after), case.factor_text(after),
                        label=say(words.FACTOR_AFTER)),
                 output("line-current-after", load.current(after), "A", say(words.CURRENT_AFTER)),
             ]  # fmt: skip
-        return (*made, *outputs_on_paper(case, plan, "sum-length"))
+        return (*outputs, *outputs_on_paper(case, plan, "sum-length"))
 
     def correction_outputs(self, case: PowerCase) -> list[Output]:
         """The capacitor in vars and farads, or the coil."""
@@ -88,43 +88,45 @@ class PowerTriangle(SumPage[PowerCase]):
         mark, taken = case.notation.mark, case.correction.vars
         number, unit = parts(math.fabs(taken), "var", mark)
         label = words.CAPACITOR_POWER if taken > 0 else words.COIL_POWER
-        made = [Output("correction", taken, number, unit, say(label), "i3")]
-        for connection in (("delta", "star") if case.given.load.phases == 3 else ("",)) if taken > 0 else ():
-            farads = capacitance(case.given.load, taken, connection)
+        outputs = [Output("correction", taken, number, unit, say(label), "i3")]
+        for connection in (("delta", "star") if case.entered.load.phases == 3 else ("",)) if taken > 0 else ():
+            farads = capacitance(case.entered.load, taken, connection)
             name = f"capacitance-{connection}" if connection else "capacitance"
-            made.append(Output(name, farads, *parts(farads, "F", mark), label=say(words.CAPACITY[connection])))
-        return made
+            outputs.append(Output(name, farads, *parts(farads, "F", mark), label=say(words.CAPACITY[connection])))
+        return outputs
 
     def summary(self, case: PowerCase, plan: Plan) -> tuple[Phrase, ...]:
         """What the correction does, or the power factor; then what the drawing gives."""
         angle = phasor.angle(case.total)
-        told = (quantity.MINUS if round(angle, 1) < 0 else "") + degrees_text(angle, case.notation.mark)
-        line = words.stands_at(case.notation.tags["sum"], told, case.factor_text(case.total))
+        angle_text = (quantity.MINUS if round(angle, 1) < 0 else "") + degrees_text(angle, case.notation.mark)
+        line = words.apparent_power_line(case.notation.tags["sum"], angle_text, case.factor_text(case.total))
         return (line, *sum_summary(case, plan)[1:])
 
     def values_text(self, case: PowerCase) -> Phrase:
-        """The values in words."""
+        """The given values as text."""
         return (case.given_words(),)
 
     def remarks(self, case: PowerCase) -> tuple[Phrase, ...]:
         """What is needed and what it does, or why nothing is."""
-        correction, load, mark = case.correction, case.given.load, case.notation.mark
-        made: list[Phrase] = []
+        correction, load, mark = case.correction, case.entered.load, case.notation.mark
+        remarks: list[Phrase] = []
         if correction is None:
-            return (words.never_less(),)
+            return (words.APPARENT_POWER_CHECK,)
         if correction.state != "needed":
-            return (words.impossible() if correction.state == "impossible" else words.reached(case.target_text()),)
+            impossible = correction.state == "impossible"
+            return (words.NO_CORRECTION_POSSIBLE if impossible else words.target_already_reached(case.target_text()),)
         kind = words.CAPACITOR if correction.vars > 0 else words.COIL
         if correction.vars < 0:
-            made.append(words.leading())
-        made.append(words.needs(kind, scaled(math.fabs(correction.vars), "var", mark), case.target_text()))
+            remarks.append(words.COIL_NEEDED)
+        amount = scaled(math.fabs(correction.vars), "var", mark)
+        remarks.append(words.correction_needed(kind, amount, case.target_text()))
         before, after = load.current(load.power), load.current(case.total)
         if after < before:
             share = quantity.fixed(100.0 * (1.0 - after / before), 0, mark) + " %"
-            made.append(words.current_falls(scaled(before, "A", mark), scaled(after, "A", mark), share))
+            remarks.append(words.current_falls(scaled(before, "A", mark), scaled(after, "A", mark), share))
         if correction.vars > 0 and load.phases == 3:
-            made.append(words.three_times())
-        return tuple(made)
+            remarks.append(words.STAR_AND_DELTA)
+        return tuple(remarks)
 
     def notices(self, case: PowerCase, plan: Plan) -> tuple[Phrase, ...]:
         """What is too short to draw, crossings too flat."""
@@ -138,10 +140,10 @@ class PowerTriangle(SumPage[PowerCase]):
         return Working("formula", say(words.CALCULATED), power_blocks(case)), SumAccuracy(case).working(plan)
 
     def echo(self, case: PowerCase) -> dict[str, Mapping[str, str]]:
-        """How the power factor was understood."""
-        lag, mark = case.given.lag, case.notation.mark
-        said = replace(lag, factor=lag.factor or "1").echo(mark)["said"]
-        return {"factor": {"said": said}}
+        """The angle of the power factor, shown beside its field."""
+        lag, mark = case.entered.lag, case.notation.mark
+        text = replace(lag, factor=lag.factor or "1").echo(mark)["said"]
+        return {"factor": {"said": text}}
 
 
 PAGE = PowerTriangle()

@@ -15,7 +15,7 @@ from pycore.practice.codes import Code
 from pycore.practice.seeded_integers import integers_of_code
 from pycore.practice.sums import DrawnSum, of_scale
 from pycore.practice.task import Mistake, Slips, Task
-from pycore.sums.circuit_practice import BOTH, ONLY_CALCULATED, chosen
+from pycore.sums.circuit_practice import BOTH, ONLY_CALCULATED, with_code_choices
 from pycore.sums.task import task_of as sum_task
 
 
@@ -27,7 +27,7 @@ def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, s
     form["factor"] = quantity.plain(load.factor / 100.0) + " lag"
     form["target"] = quantity.plain(load.target / 100.0) if load.target else ""
     form["voltage"], form["phases"] = str(load.volts), str(load.phases)
-    return chosen(form, code)
+    return with_code_choices(form, code)
 
 
 def _of_the_triangle(power: complex) -> Iterator[tuple[str, tuple[str, ...], complex]]:
@@ -49,12 +49,12 @@ def mistakes(case: PowerCase) -> tuple[Mistake, ...]:
     if case.corrected:
         return ()
     turned = phasor.polar(1.0, -case.picture.reference)
-    return tuple(mistake(key, how, value * turned) for key, how, value in _of_the_triangle(case.given.load.power))
+    return tuple(mistake(key, how, value * turned) for key, how, value in _of_the_triangle(case.entered.load.power))
 
 
 def _of_the_correction(case: PowerCase) -> Iterator[tuple[str, float]]:
     """What slips give for the capacitor's reactive power, in vars."""
-    before, after = case.given.load.power, case.total
+    before, after = case.entered.load.power, case.total
     sizes = phasor.magnitude(before), phasor.magnitude(after)
     yield "whole-corrected", before.imag
     yield "remaining-taken", after.imag
@@ -73,9 +73,9 @@ def _scatter_of(case: PowerCase, factor: float, before: float = 1.0, after: floa
     """How far a hand scatters that finds a reactive power between two angles set off with a protractor, both from the
     tip of P: each slip of an angle φ moves a point of the upright by P (1 + tan² φ); then ruler at P and at both
     points. ``before`` and ``after``: 0 where that point is not used."""
-    hand, active = case.hand, case.given.load.power.real
+    hand, active = case.hand, case.entered.load.power.real
     shares = before, after
-    moved = [value.imag / active for value in (case.given.load.power, case.total)]
+    moved = [value.imag / active for value in (case.entered.load.power, case.total)]
     turns = [share * hand.angle * math.tau / 360.0 * active * (1.0 + tangent * tangent)
              for share, tangent in zip(shares, moved, strict=True)]  # fmt: skip
     # A slip in the length of P makes both reactive powers longer in the same share.
@@ -126,7 +126,7 @@ def task_of(case: PowerCase) -> Task:
     return replace(
         task, result=result, symbol=name, writing=replace(case.notation.writing, unit=unit),
         spread=_by_hand(case, task.factor), mistakes=(*slips, *of_scale(alone)), earlier=(), angled=False,
-        turn=0.0, origin=(P,), in_steps=False, back=1.0, slips=Slips(),
+        turn=0.0, origin=(P,), in_steps=False, back=1.0, slips=Slips((result,)),
     )  # fmt: skip
 
 

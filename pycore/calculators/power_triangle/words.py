@@ -39,27 +39,27 @@ FACTOR_OUT, FACTOR_AFTER, ANGLE, CURRENT, CURRENT_AFTER = (
 CALCULATED = "By calculation"
 
 
-def bad_load(label: str, given: str) -> str:
+def bad_load(label: str, typed: str) -> str:
     """A load that cannot be read."""
-    start = f"{label} is empty." if not given else f"{label} cannot be read: {quoted(given)}."
+    start = f"{label} is empty." if not typed else f"{label} cannot be read: {quoted(typed)}."
     return f"{start} Write 10 kW, or 12 kVA, or 5 kvar, or a line current such as 20 A."
 
 
-def no_unit(label: str, given: str) -> str:
-    """A number whose unit would decide."""
+def no_unit(label: str, typed: str) -> str:
+    """A number without a unit."""
     return (
-        f"{label} needs a unit: {quoted(given)}. Write kW (active power), kVA (apparent power), kvar (reactive power) "
+        f"{label} needs a unit: {quoted(typed)}. Write kW (active power), kVA (apparent power), kvar (reactive power) "
         "or A (line current)."
     )
 
 
-def load_range(label: str, given: str) -> str:
+def load_range(label: str, typed: str) -> str:
     """A load beyond what the page takes."""
-    return f"{label} is out of range: {quoted(given)}. Use 1 mW to 10 GW."
+    return f"{label} is out of range: {quoted(typed)}. Use 1 mW to 10 GW."
 
 
 def no_load(label: str, reason: str) -> str:
-    """Powers that fix no load."""
+    """The load cannot be calculated from this power; ``reason`` as in NoLoadError."""
     if reason == "active":
         return (
             f"{label}: at a power factor below 0.001, the load cannot be calculated from its active power. Enter it "
@@ -71,21 +71,21 @@ def no_load(label: str, reason: str) -> str:
     )
 
 
-def gives_power(label: str, given: str) -> str:
-    """An angle beyond a right one."""
-    return f"{label} is more than 90°: {quoted(given)}. A load takes power, so its angle is from −90° to 90°."
+def angle_above_right(label: str, typed: str) -> str:
+    """An angle above 90°."""
+    return f"{label} is more than 90°: {quoted(typed)}. A load takes power, so its angle is from −90° to 90°."
 
 
-def bad_target(label: str, given: str) -> str:
-    """A target that is no power factor."""
+def bad_target(label: str, typed: str) -> str:
+    """A target that is not a power factor."""
     return (
-        f"{label} is not a power factor: {quoted(given)}. Write a number above 0 and up to 1, such as 0.95, or 0.95 "
+        f"{label} is not a power factor: {quoted(typed)}. Write a number above 0 and up to 1, such as 0.95, or 0.95 "
         "lead. Leave it empty for no correction."
     )
 
 
-def given(load: str, factor: str, target: str, supply: str) -> str:
-    """The values in words."""
+def values_text(load: str, factor: str, target: str, supply: str) -> str:
+    """The given values as text."""
     aim = f", to reach {target}" if target else ""
     return f"{load} at {factor}{aim}, on {supply}"
 
@@ -95,69 +95,64 @@ def supply(volts: str, hertz: str, phases: int) -> str:
     return f"{volts}, {hertz}, " + ("three phases" if phases == 3 else "one phase")
 
 
-def needs(kind: str, amount: str, target: str) -> Phrase:
-    """What reaches the target."""
+def correction_needed(kind: str, amount: str, target: str) -> Phrase:
+    """The reactive power that reaches the target."""
     return say("A {kind} of {amount} changes the power factor to {target}.", kind=kind, amount=amount, target=target)
 
 
 CAPACITOR, COIL = "capacitor", "coil"
 
 
-def reached(target: str) -> Phrase:
-    """Nothing is needed."""
+def target_already_reached(target: str) -> Phrase:
+    """No correction is needed."""
     return say("The power factor is already {target} or better, so no correction is needed.", target=target)
 
 
-def impossible() -> Phrase:
-    """No active power."""
-    return say(
-        "The load takes no active power, or almost none, so its power factor cannot be corrected: a capacitor or coil "
-        "of the same reactive power would leave no current at all."
-    )  # fmt: skip
+NO_CORRECTION_POSSIBLE: Phrase = say(
+    "The load takes no active power, or almost none, so its power factor cannot be corrected: a capacitor or coil "
+    "of the same reactive power would leave no current at all."
+)  # fmt: skip
+"""The load takes no active power."""
 
 
-def leading() -> Phrase:
-    """A capacitor would make it worse."""
-    return say("The load current leads, so a capacitor would make the power factor worse. A coil is needed.")
+COIL_NEEDED: Phrase = say("The load current leads, so a capacitor would make the power factor worse. A coil is needed.")
+"""The load leads."""
 
 
 def current_falls(before: str, after: str, share: str) -> Phrase:
-    """What the correction is for."""
+    """How far the line current falls."""
     return say((
         "The line current falls from {before} to {after}, by {share}. The active power is the same, with less loss in "
         "the cables."
     ), before=before, after=after, share=share)  # fmt: skip
 
 
-def three_times() -> Phrase:
-    """Star and delta."""
-    return say(
-        "In star, each capacitor needs three times the capacitance that it needs in delta: its voltage is smaller by "
-        "a factor of √3, and reactive power is proportional to the voltage squared."
-    )  # fmt: skip
+STAR_AND_DELTA: Phrase = say(
+    "In star, each capacitor needs three times the capacitance that it needs in delta: its voltage is smaller by "
+    "a factor of √3, and reactive power is proportional to the voltage squared."
+)  # fmt: skip
+"""Capacitors in star and in delta."""
 
 
-def never_less() -> Phrase:
-    """The first sanity check."""
-    return say("Check: apparent power is never less than active power. They are equal only at power factor 1.")
+APPARENT_POWER_CHECK: Phrase = say(
+    "Check: apparent power is never less than active power. They are equal only at power factor 1."
+)
+"""Apparent power against active power."""
 
 
-def from_given() -> Phrase:
-    """The triangle."""
-    return say("The three powers form a right-angled triangle:")
+TRIANGLE_INTRO: Phrase = say("The three powers form a right-angled triangle:")
+"""Before the power triangle."""
 
 
-def line_current() -> Phrase:
-    """The current."""
-    return say("Line current:")
+LINE_CURRENT_INTRO: Phrase = say("Line current:")
+"""Before the line current."""
 
 
-def to_target() -> Phrase:
-    """The correction."""
-    return say("Active power does not change. Reactive power falls to the value at the target:")
+TARGET_INTRO: Phrase = say("Active power does not change. Reactive power falls to the value at the target:")
+"""Before the correction."""
 
 
-def to_other_side(side: str) -> Phrase:
+def other_side_intro(side: str) -> Phrase:
     """The correction to a target on the other side."""
     return say((
         "Active power does not change. The target is {side}, so its reactive power has the opposite sign (lagging +, "
@@ -165,27 +160,24 @@ def to_other_side(side: str) -> Phrase:
     ), side=side)  # fmt: skip
 
 
-def leads_negative() -> Phrase:
-    """The triangle of a load that leads."""
-    return say(
-        "The load current leads, so the angle and the reactive power are negative. The three powers form a "
-        "right-angled triangle:"
-    )  # fmt: skip
+LEADING_TRIANGLE_INTRO: Phrase = say(
+    "The load current leads, so the angle and the reactive power are negative. The three powers form a "
+    "right-angled triangle:"
+)  # fmt: skip
+"""Before the power triangle of a leading load."""
 
 
-def stands_at(name: Phrase, angle: str, factor: str) -> Phrase:
-    """Where the apparent power stands, lagging upwards."""
+def apparent_power_line(name: Phrase, angle: str, factor: str) -> Phrase:
+    """Angle and power factor of the apparent power."""
     return say("{name} at {angle}: power factor {factor}", name=name, angle=angle, factor=factor)
 
 
-def capacitors() -> Phrase:
-    """Farads."""
-    return say("The capacitor for that reactive power:")
+CAPACITORS_INTRO: Phrase = say("The capacitor for that reactive power:")
+"""Before the capacitances."""
 
 
-def after() -> Phrase:
-    """The triangle after."""
-    return say("Powers after correction:")
+POWERS_AFTER_INTRO: Phrase = say("Powers after correction:")
+"""Before the powers after correction."""
 
 
 SHORT: dict[str, str] = {}

@@ -17,11 +17,11 @@ PHI = Symbol("φ")
 ROOT_THREE = Root(Number("3"))
 
 
-class _Working:
+class _PowerWorking:
     """One load's lines."""
 
     def __init__(self, case: PowerCase) -> None:
-        self.case, self.given, self.load, self.mark = case, case.given, case.given.load, case.notation.mark
+        self.case, self.entered, self.load, self.mark = case, case.entered, case.entered.load, case.notation.mark
 
     def number(self, value: float, unit: str) -> Number:
         return number(value, unit, self.mark)
@@ -42,8 +42,8 @@ class _Working:
 
     def arccos(self, symbol: Symbol, power: complex) -> Formula:
         """The angle from the power factor; one that leads takes a minus."""
-        found = Function("arccos", self.factor(power))
-        signed = row("−", found) if phasor.angle(power) < 0 else found
+        arccos = Function("arccos", self.factor(power))
+        signed = row("−", arccos) if phasor.angle(power) < 0 else arccos
         return row(symbol, "=", signed, "=", self.angle(power))
 
     def factor(self, power: complex) -> Number:
@@ -52,7 +52,7 @@ class _Working:
 
     def triangle(self) -> list[Block]:
         """The powers from what was given."""
-        power, unit = self.load.power, self.given.unit
+        power, unit = self.load.power, self.entered.unit
         size, reactive = phasor.magnitude(power), power.imag
         cos, tan, sin = (Function(name, PHI) for name in ("cos", "tan", "sin"))
         active, apparent, vars_ = self.number(power.real, "W"), self.number(size, "VA"), self.number(reactive, "var")
@@ -75,11 +75,11 @@ class _Working:
                 row(Q, "=", FormulaRow((S, sin)), "=", apparent, "×", self.of("sin", power), "=", vars_),
             ]
         check = hypotenuse(S, (P, power.real), (Q, reactive), "", self.mark)[0]
-        return [Equation((*lines, check), words.leads_negative() if reactive < 0 else words.from_given())]
+        return [Equation((*lines, check), words.LEADING_TRIANGLE_INTRO if reactive < 0 else words.TRIANGLE_INTRO)]
 
     def from_current(self, apparent: Number) -> Formula:
         """S = V I, on three phases times the root of three."""
-        volts, amperes = self.number(self.load.volts, "V"), self.number(self.given.amount, "A")
+        volts, amperes = self.number(self.load.volts, "V"), self.number(self.entered.amount, "A")
         if self.load.phases == 3:
             return row(
                 S, "=", FormulaRow((ROOT_THREE, VOLTS, AMPS)), "=", ROOT_THREE, "×", volts, "×", amperes, "=", apparent
@@ -115,35 +115,36 @@ class _Working:
         )  # fmt: skip
         turns = before.imag > 0 > after.imag or before.imag < 0 < after.imag
         side = side_of(phasor.angle(after))
-        made: list[Block] = [Equation(lines, words.to_other_side(side) if turns else words.to_target())]
+        blocks: list[Block] = [Equation(lines, words.other_side_intro(side) if turns else words.TARGET_INTRO)]
         if correction.vars > 0:
-            made.append(Equation(self.capacitors(taken), words.capacitors()))
+            blocks.append(Equation(self.capacitors(taken), words.CAPACITORS_INTRO))
         apparent = Symbol("S", "2")
         triangle = row(apparent, "=", Root(row(Square(P), "+", Square(left))), "=",
                        Root(row(Square(self.number(after.real, "W")), "+", Square(remaining))), "=",
                        self.number(phasor.magnitude(after), "VA"))  # fmt: skip
-        return [*made, Equation((triangle, self.current(after, apparent, Symbol("I", "2"))), words.after())]
+        current = self.current(after, apparent, Symbol("I", "2"))
+        return [*blocks, Equation((triangle, current), words.POWERS_AFTER_INTRO)]
 
     def capacitors(self, taken: Number) -> tuple[Formula, ...]:
         """Farads of one capacitor, or of each of three in delta and in star."""
         vars_ = self.case.correction.vars if self.case.correction else 0.0
         frequency, volts = self.number(self.load.hertz, "Hz"), Square(self.number(self.load.volts, "V"))
-        made: list[Formula] = []
+        lines: list[Formula] = []
         for connection in ("delta", "star") if self.load.phases == 3 else ("",):
             three: tuple[Formula, ...] = ("3", "×") if connection == "delta" else ()
             below = FormulaRow((*three, "2", PI, F, Square(VOLTS)))
             filled = FormulaRow((*three, "2", PI, "×", frequency, "×", volts))
             symbol = Symbol("C", connection)
             farads = self.number(capacitance(self.load, vars_, connection), "F")
-            made.append(row(symbol, "=", Fraction(Symbol("Q", "C"), below), "=", Fraction(taken, filled), "=", farads))
-        return tuple(made)
+            lines.append(row(symbol, "=", Fraction(Symbol("Q", "C"), below), "=", Fraction(taken, filled), "=", farads))
+        return tuple(lines)
 
     def blocks(self) -> tuple[Block, ...]:
         """The whole path."""
         current = self.current(self.load.power, S, AMPS)
-        return (*self.triangle(), Equation((current,), words.line_current()), *self.correction())
+        return (*self.triangle(), Equation((current,), words.LINE_CURRENT_INTRO), *self.correction())
 
 
 def power_blocks(case: PowerCase) -> tuple[Block, ...]:
     """The triangle, the line current, the correction and its capacitors, with this load's numbers."""
-    return _Working(case).blocks()
+    return _PowerWorking(case).blocks()

@@ -34,7 +34,7 @@ AMPS, VOLTS = Symbol("I"), Symbol("V")
 
 @dataclass(frozen=True, slots=True)
 class SeriesProblem:
-    """What the form says: each element with its text, in the order of the fields, and the circuit."""
+    """The checked input of the form: its elements as typed, in the order of the fields, and the circuit."""
 
     typed: tuple[TypedElement, ...]
     circuit: SeriesInput
@@ -43,17 +43,17 @@ class SeriesProblem:
 def names_of(typed: tuple[TypedElement, ...]) -> tuple[str, ...]:
     """Indexes of the elements: R, L, C, or R1, R2 where there are several of a kind."""
     kinds = [LETTERS[one.element.kind] for one in typed]
-    made: list[str] = []
+    names: list[str] = []
     for place, kind in enumerate(kinds):
         number = kinds[: place + 1].count(kind)
-        made.append(f"{kind}{number}" if kinds.count(kind) > 1 else kind)
-    return tuple(made)
+        names.append(f"{kind}{number}" if kinds.count(kind) > 1 else kind)
+    return tuple(names)
 
 
-def _said(one: TypedElement) -> str:
-    """An element as it is given; what a reactance in ohms belongs to must be said."""
-    kind = one.element.kind
-    return circuit_words.reactance_of(kind, one.text) if one.element.in_ohms and kind != RESISTOR else one.text
+def _element_text(typed: TypedElement) -> str:
+    """An element as typed; a reactance in ohms also names coil or capacitor."""
+    kind = typed.element.kind
+    return circuit_words.reactance_of(kind, typed.text) if typed.element.in_ohms and kind != RESISTOR else typed.text
 
 
 def impedance_symbol(name: str) -> Symbol:
@@ -70,11 +70,11 @@ class SeriesCase(SumCase):
     on_sheet = words.TITLE
     typed_sizes = False
 
-    def __init__(self, problem: SheetProblem, given: SeriesProblem, solution: SeriesSolution) -> None:
-        self.given, self.solution = given, solution
-        self.names = names_of(given.typed)
+    def __init__(self, problem: SheetProblem, entered: SeriesProblem, solution: SeriesSolution) -> None:
+        self.entered, self.solution = entered, solution
+        self.names = names_of(entered.typed)
         self.volts_drawn = problem["drawn"] == "voltages"
-        self.typed_companions = given.circuit.amperes is not None
+        self.typed_companions = entered.circuit.amperes is not None
         self.result_word = words.RESULTS[problem["drawn"]]
         self.guess_word = "" if self.typed_companions or not self.volts_drawn else words.GUESS
         values = solution.voltages if self.volts_drawn else solution.impedances
@@ -110,12 +110,12 @@ class SeriesCase(SumCase):
 
     def given_words(self) -> str:
         """30 Ω, 0.2 H, 100 µF in series on 230 V, 50 Hz."""
-        circuit, mark = self.given.circuit, self.notation.mark
+        circuit, mark = self.entered.circuit, self.notation.mark
         known = circuit.volts if circuit.amperes is None else circuit.amperes
         supply = scaled(known or 0.0, "V" if circuit.amperes is None else "A", mark)
-        elements = ", ".join(_said(one) for one in self.given.typed)
-        tell = words.given if circuit.amperes is None else words.given_current
-        return tell(elements, supply, scaled(circuit.hertz, "Hz", mark))
+        elements = ", ".join(_element_text(one) for one in self.entered.typed)
+        sentence = words.values_text if circuit.amperes is None else words.values_text_with_current
+        return sentence(elements, supply, scaled(circuit.hertz, "Hz", mark))
 
     def element_symbols(self) -> tuple[Symbol, ...]:
         """R, X with index L ... of each element."""
@@ -145,7 +145,7 @@ def read_series(reader: Reader) -> tuple[SeriesProblem, SeriesSolution]:
         reader.finish()
     if typed and all(one.element.value == 0.0 for one in typed):
         names = [name for name, _, _ in GROUPS if reader.text(name)]
-        raise InputError(*(Fault(name, reader.text(name), words.nothing_there(reader.label(name))) for name in names))
+        raise InputError(*(Fault(name, reader.text(name), words.zero_circuit(reader.label(name))) for name in names))
     circuit = SeriesInput(tuple(one.element for one in typed), hertz or 50.0, volts, amperes)
     try:
         return SeriesProblem(typed, circuit), solve(circuit)

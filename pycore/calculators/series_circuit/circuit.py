@@ -11,16 +11,17 @@ from pycore import phasor
 from pycore.circuits.elements import CAPACITOR, COIL, Element, elastance, impedance, inductance
 
 MOST_TIMES = 1000.0
-"""How many times the supply's voltage an element's may be before reactances count as cancelling without resistance."""
+"""An element's voltage above this many times the supply voltage counts as cancelled reactance without resistance."""
 
 
 class NoImpedanceError(ValueError):
-    """Raised where a voltage is given and nothing, or next to nothing, limits the current."""
+    """Raised if the supply is a voltage and the impedance is zero, or almost zero."""
 
 
 @dataclass(frozen=True, slots=True)
 class SeriesInput:
-    """Elements in series at a frequency in Hz, on a supply of so many volts or with so many amperes."""
+    """Elements in series at a frequency in Hz, and either the supply voltage (V, r.m.s.) or the
+    current (A, r.m.s.): the other one is None."""
 
     elements: tuple[Element, ...]
     hertz: float
@@ -30,12 +31,12 @@ class SeriesInput:
 
 @dataclass(frozen=True, slots=True)
 class SeriesSolution:
-    """Impedances (ohms), the current (A, r.m.s.), each voltage and the supply's as phasors on the current, and
-    the frequency of resonance in Hz (None where there are not both kinds of reactance)."""
+    """A solved circuit: impedances in ohms, ``current`` in A (r.m.s.), ``voltages`` and ``supply`` in V (r.m.s.) as
+    phasors with the current at 0° (anticlockwise: the voltage leads), ``resonance`` in Hz or None."""
 
     circuit: SeriesInput
     impedances: tuple[complex, ...]
-    whole: complex
+    total_impedance: complex
     current: float
     voltages: tuple[complex, ...]
     supply: complex
@@ -43,22 +44,24 @@ class SeriesSolution:
 
     @property
     def angle(self) -> float | None:
-        """Degrees by which the current lags the supply; negative where it leads, None where there is no impedance."""
-        return None if self.whole == 0 else phasor.angle(self.whole) + 0.0
+        """The angle in degrees by which the current lags the supply voltage: negative if it leads, None if Z = 0."""
+        return None if self.total_impedance == 0 else phasor.angle(self.total_impedance) + 0.0
 
     @property
     def factor(self) -> float | None:
-        """The power factor, R / Z; None where there is no impedance at all."""
-        return None if self.whole == 0 else self.whole.real / phasor.magnitude(self.whole)
+        """The power factor R / Z, or None if Z = 0."""
+        return None if self.total_impedance == 0 else self.total_impedance.real / phasor.magnitude(self.total_impedance)
 
     @property
     def power(self) -> complex:
-        """Active power (W) and, as imaginary part, reactive power (var, positive for a coil)."""
-        return self.whole * self.current * self.current
+        """Complex power P + jQ: W, and var (positive for a coil)."""
+        return self.total_impedance * self.current * self.current
 
 
 def resonance_of(elements: tuple[Element, ...], hertz: float) -> float | None:
-    """The frequency at which the reactances cancel, in Hz."""
+    """The frequency in Hz at which the reactances cancel, 1 / (2π√(LC)); None without a coil or a capacitor.
+
+    ``hertz`` is the frequency at which reactances typed in ohms apply."""
     henries = math.fsum(inductance(one, hertz) for one in elements if one.kind == COIL)
     per_farad = math.fsum(elastance(one, hertz) for one in elements if one.kind == CAPACITOR)
     if henries <= 0.0 or per_farad <= 0.0:
@@ -67,20 +70,20 @@ def resonance_of(elements: tuple[Element, ...], hertz: float) -> float | None:
 
 
 def solve(circuit: SeriesInput) -> SeriesSolution:
-    """Raises NoImpedance where a voltage is given and the impedance is nothing beside its parts."""
-    parts = tuple(impedance(one, circuit.hertz) for one in circuit.elements)
-    whole = phasor.total(parts)
+    """Solve a circuit. Raises NoImpedanceError if the supply is a voltage that nothing limits."""
+    impedances = tuple(impedance(one, circuit.hertz) for one in circuit.elements)
+    total = phasor.total(impedances)
     # What is left of reactances that cancel is rounding, and gives no angle.
-    reach = phasor.ZERO_SHARE * math.fsum(phasor.magnitude(part) for part in parts)
-    whole = complex(whole.real, 0.0 if math.fabs(whole.imag) <= reach else whole.imag)
+    rounding = phasor.ZERO_SHARE * math.fsum(phasor.magnitude(part) for part in impedances)
+    total = complex(total.real, 0.0 if math.fabs(total.imag) <= rounding else total.imag)
     if circuit.amperes is not None:
         current = circuit.amperes
     else:
-        largest = max((phasor.magnitude(part) for part in parts), default=0.0)
-        if whole == 0 or largest > MOST_TIMES * phasor.magnitude(whole):
+        largest = max((phasor.magnitude(part) for part in impedances), default=0.0)
+        if total == 0 or largest > MOST_TIMES * phasor.magnitude(total):
             raise NoImpedanceError("nothing limits the current")
-        current = (circuit.volts or 0.0) / phasor.magnitude(whole)
-    voltages = tuple(part * current for part in parts)
+        current = (circuit.volts or 0.0) / phasor.magnitude(total)
+    voltages = tuple(part * current for part in impedances)
     return SeriesSolution(
-        circuit, parts, whole, current, voltages, whole * current, resonance_of(circuit.elements, circuit.hertz)
+        circuit, impedances, total, current, voltages, total * current, resonance_of(circuit.elements, circuit.hertz)
     )

@@ -37,12 +37,12 @@ class SeriesCircuit(SumPage[SeriesCase]):
     def case(self, form: Mapping[str, str]) -> SeriesCase:
         """The form as a case. Raises InputError."""
         reader = Reader(form, BY_NAME)
-        given, solution = read_series(reader)
+        entered, solution = read_series(reader)
         drawn = reader.choice("drawn") == "voltages"
         sizes = [phasor.magnitude(value) for value in (solution.voltages if drawn else solution.impedances)]
         unit = "V" if drawn else "Ω"
         problem = read_sheet(reader, FIELDS, [float(f"{size:.3g}") for size in sizes], unit, "A", computed=True)
-        return SeriesCase(problem, given, solution)
+        return SeriesCase(problem, entered, solution)
 
     def practice(self) -> "TopicPractice[SeriesCase]":
         """Its problems from codes, and what mistakes give."""
@@ -52,36 +52,36 @@ class SeriesCircuit(SumPage[SeriesCase]):
         return practice
 
     def outputs(self, case: SeriesCase, plan: Plan) -> tuple[Output, ...]:
-        """What was not given first: current or supply; impedance, angle, power factor, each voltage, resonance."""
+        """Current or supply (first the one not typed), impedance, angle, power factor, each voltage, resonance."""
         solution, mark = case.solution, case.notation.mark
         known = case.typed_companions
 
         def output(name: str, value: float, unit: str, label: Phrase) -> Output:
-            number, written = parts(value, unit, mark)
+            number, prefixed_unit = parts(value, unit, mark)
             drawn = name == ("supply-voltage" if case.volts_drawn else "impedance")
-            return Output(name, value, number, written, label, "sum" if drawn else "")
+            return Output(name, value, number, prefixed_unit, label, "sum" if drawn else "")
 
         supply = phasor.magnitude(solution.supply)
         current = output("current", solution.current, "A", say(words.CURRENT))
         voltage = output("supply-voltage", supply, "V", say(words.SUPPLY_VOLTAGE))
-        impedance = output("impedance", phasor.magnitude(solution.whole), "Ω", say(words.IMPEDANCE))
+        impedance = output("impedance", phasor.magnitude(solution.total_impedance), "Ω", say(words.IMPEDANCE))
         order = [voltage, current, impedance] if known else [current, voltage, impedance]
         if not case.volts_drawn:
             order = [impedance, current, voltage]
-        made = [
+        outputs = [
             *order,
             *angle_outputs(solution.angle, solution.factor, mark),
-            output("reactance", solution.whole.imag, "Ω", say(words.REACTANCE)),
+            output("reactance", solution.total_impedance.imag, "Ω", say(words.REACTANCE)),
             output("active-power", solution.power.real, "W", say(words.POWER)),
         ]
         for number, (name, value) in enumerate(zip(case.names, solution.voltages, strict=True), start=1):
-            made.append(output(f"voltage-{number}", phasor.magnitude(value), "V", (Symbol("V", name),)))
+            outputs.append(output(f"voltage-{number}", phasor.magnitude(value), "V", (Symbol("V", name),)))
         if solution.resonance is not None:
-            made.append(output("resonance", solution.resonance, "Hz", say(words.RESONANCE)))
-        return (*made, *outputs_on_paper(case, plan, "sum-length"))
+            outputs.append(output("resonance", solution.resonance, "Hz", say(words.RESONANCE)))
+        return (*outputs, *outputs_on_paper(case, plan, "sum-length"))
 
     def summary(self, case: SeriesCase, plan: Plan) -> tuple[Phrase, ...]:
-        """How the current stands to the supply, and what the drawing gives."""
+        """Angle between current and supply voltage, and what the drawing gives."""
         solution = case.solution
         if solution.angle is None or solution.factor is None:
             return sum_summary(case, plan)
@@ -89,42 +89,42 @@ class SeriesCircuit(SumPage[SeriesCase]):
         return (lies, *sum_summary(case, plan)[1:])
 
     def values_text(self, case: SeriesCase) -> Phrase:
-        """The values in words."""
+        """The given values as text."""
         return (case.given_words(),)
 
     def remarks(self, case: SeriesCase) -> tuple[Phrase, ...]:
         """Resonance, voltages beyond the supply, the first sanity check."""
         solution, mark = case.solution, case.notation.mark
         supply = phasor.magnitude(solution.supply)
-        made: list[Phrase] = []
+        remarks: list[Phrase] = []
         if solution.resonance is not None:
-            told = scaled(solution.resonance, "Hz", mark)
-            near = almost(solution.resonance, case.given.circuit.hertz, 0.002)
-            made.append(words.at_resonance(told, "") if near else words.resonates(told))
+            frequency = scaled(solution.resonance, "Hz", mark)
+            near = almost(solution.resonance, case.entered.circuit.hertz, 0.002)
+            remarks.append(words.at_resonance(frequency, "") if near else words.resonates(frequency))
         sizes = [phasor.magnitude(value) for value in solution.voltages]
         for name, size in zip(case.names, sizes, strict=True):
             if supply > 0 and size > 1.05 * supply:
                 times = times_text(size / supply, mark)
-                made.append(words.magnified((Symbol("V", name),), times))
+                remarks.append(words.voltage_above_supply((Symbol("V", name),), times))
         if supply > 0 and len(case.arms) > 1:
             plain_sum = phasor.total(complex(size, 0.0) for size in sizes).real
-            made.append(words.not_numbers(scaled(plain_sum, "V", mark), scaled(supply, "V", mark)))
-        return tuple(made)
+            remarks.append(words.plain_sum_check(scaled(plain_sum, "V", mark), scaled(supply, "V", mark)))
+        return tuple(remarks)
 
     def notices(self, case: SeriesCase, plan: Plan) -> tuple[Phrase, ...]:
         """Elements without an arrow, what is too short to draw, crossings too flat."""
         drawn = [arm.number for arm in case.arms]
-        made: list[Phrase] = []
+        notices: list[Phrase] = []
         values = case.solution.impedances
-        for tell, nothing in ((words.nothing_across, True), (words.too_small_to_draw, False)):
+        for sentence, nothing in ((words.zero_impedance, True), (words.too_small_to_draw, False)):
             left = [
                 case.lines[number - 1]
                 for number in range(1, len(values) + 1)
                 if number not in drawn and (values[number - 1] == 0) == nothing
             ]
             if left:
-                made.append(tell(", ".join(left)))
-        return (*made, *small_notices(case, plan), *SumAccuracy(case).notices(plan))
+                notices.append(sentence(", ".join(left)))
+        return (*notices, *small_notices(case, plan), *SumAccuracy(case).notices(plan))
 
     def calculated(self, case: SeriesCase, plan: Plan) -> tuple[Working, ...]:
         """Reactances, impedance, current and each voltage, with numbers."""
@@ -134,16 +134,16 @@ class SeriesCircuit(SumPage[SeriesCase]):
         return Working("formula", say(words.CALCULATED), series_blocks(case)), SumAccuracy(case).working(plan)
 
     def echo(self, case: SeriesCase) -> dict[str, Mapping[str, str]]:
-        """How each field was understood: its reactance."""
-        made: dict[str, Mapping[str, str]] = {}
+        """The reactances of each field, shown beside it."""
+        echoes: dict[str, Mapping[str, str]] = {}
         for name, _, kind in GROUPS[1:]:
-            said = [
+            reactances = [
                 scaled(phasor.magnitude(value), "Ω", case.notation.mark)
-                for one, value in zip(case.given.typed, case.solution.impedances, strict=True)
+                for one, value in zip(case.entered.typed, case.solution.impedances, strict=True)
                 if one.element.kind == kind
             ]
-            made[name] = {"said": words.reactance_echo(", ".join(said)) if said else ""}
-        return made
+            echoes[name] = {"said": words.reactance_echo(", ".join(reactances)) if reactances else ""}
+        return echoes
 
 
 PAGE = SeriesCircuit()

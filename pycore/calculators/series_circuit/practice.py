@@ -21,10 +21,10 @@ from pycore.sums.circuit_practice import (
     CLEAR,
     ONLY_CALCULATED,
     CircuitValues,
+    calculated_task,
     changed,
-    chosen,
-    found_by_calculation,
     milli,
+    with_code_choices,
 )
 
 
@@ -42,18 +42,18 @@ def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, s
         form["c"] = f"{circuit.capacitor} Ω" if circuit.in_ohms else f"{circuit.capacitor} µF"
     form["supply"] = quantity.plain(circuit.supply / 10.0) + " A"
     form["frequency"] = str(circuit.hertz)
-    return chosen(form, code)
+    return with_code_choices(form, code)
 
 
 def _slipped(case: "SeriesCase") -> Iterator[tuple[str, tuple[str, ...], complex]]:
-    """Key, ways of answering, and the whole impedance that each slip gives."""
-    given, whole = case.given, case.solution.whole
-    for key, values in changed(given.typed, given.circuit.hertz):
+    """Key, ways of answering, and the total impedance that each mistake gives."""
+    entered, total = case.entered, case.solution.total_impedance
+    for key, values in changed(entered.typed, entered.circuit.hertz):
         yield key, BOTH, phasor.total(values)
-    resistance, reactance = whole.real, whole.imag
+    resistance, reactance = total.real, total.imag
     if resistance and reactance:
         size = resistance + (-reactance if reactance < 0 else reactance)
-        yield "impedances-as-numbers", ONLY_CALCULATED, phasor.polar(size, phasor.angle(whole))
+        yield "impedances-as-numbers", ONLY_CALCULATED, phasor.polar(size, phasor.angle(total))
         yield "resistance-only", ONLY_CALCULATED, complex(resistance, 0.0)
         yield "reactance-only", ONLY_CALCULATED, complex(0.0, reactance)
 
@@ -73,14 +73,14 @@ def task_of(case: "SeriesCase") -> Task:
     task = sum_task(case, mistakes(case))
     if not case.volts_drawn or case.typed_companions or case.companions is None:
         return task
-    whole, volts = case.solution.whole, phasor.magnitude(case.solution.supply)
-    result = volts / whole
+    total, volts = case.solution.total_impedance, phasor.magnitude(case.solution.supply)
+    result = volts / total
     slips = [mistake(key, ONLY_CALCULATED, volts / value) for key, _, value in _slipped(case) if value != 0]
-    slips.append(mistake("multiplied-not-divided", ONLY_CALCULATED, phasor.polar(volts * phasor.magnitude(whole),
-                                                                               -phasor.angle(whole))))  # fmt: skip
-    if whole.imag:
+    slips.append(mistake("multiplied-not-divided", ONLY_CALCULATED, phasor.polar(volts * phasor.magnitude(total),
+                                                                               -phasor.angle(total))))  # fmt: skip
+    if total.imag:
         slips.append(mistake("angle-turned", ONLY_CALCULATED, complex(result.real, -result.imag)))
-    return found_by_calculation(task, result, case, slips)
+    return calculated_task(task, result, case, slips)
 
 
 def _series(dice: SeededIntegers, tier: str) -> CircuitValues:
@@ -115,12 +115,12 @@ def may_be_set(circuit: CircuitValues) -> bool:
     """Whether a series circuit may be set."""
     ohms = float(circuit.ohms + circuit.own)
     coil, capacitor = circuit.reactances()
-    whole = complex(ohms, coil - capacitor)
-    size = phasor.magnitude(whole)
-    if not 0.3 * ohms <= math.fabs(whole.imag) <= 3.0 * ohms or max(coil, capacitor) > 4.0 * size:
+    total = complex(ohms, coil - capacitor)
+    size = phasor.magnitude(total)
+    if not 0.3 * ohms <= math.fabs(total.imag) <= 3.0 * ohms or max(coil, capacitor) > 4.0 * size:
         return False
     least = CLEAR * size
-    return all(phasor.magnitude(slip - whole) >= least for slip in _slips(circuit))
+    return all(phasor.magnitude(slip - total) >= least for slip in _slips(circuit))
 
 
 def series_of(code: Code) -> CircuitValues:

@@ -44,7 +44,7 @@ CALCULATED = "By calculation"
 
 
 def nothing_limits(label: str) -> str:
-    """No impedance on a given voltage."""
+    """The supply is a voltage and there is no impedance."""
     return (
         f"{label}: at this frequency the reactances cancel and there is almost no resistance, so nothing limits the "
         "current. Enter a resistance of at least a thousandth of the reactance, or enter the current instead of the "
@@ -52,8 +52,8 @@ def nothing_limits(label: str) -> str:
     )
 
 
-def nothing_there(label: str) -> str:
-    """Elements of 0 ohms only."""
+def zero_circuit(label: str) -> str:
+    """All elements have 0 Ω."""
     return (
         f"{label}: the whole circuit has 0 Ω, so there is no voltage to draw and nothing limits the current. Enter a "
         "resistance, a coil or a capacitor with more than 0 Ω."
@@ -61,20 +61,20 @@ def nothing_there(label: str) -> str:
 
 
 def resonates(frequency: str) -> Phrase:
-    """Where the circuit resonates."""
+    """The frequency of resonance."""
     return say("Resonance: at {frequency} the two reactances are equal.", frequency=frequency)
 
 
 def at_resonance(frequency: str, times: str) -> Phrase:
-    """The supply has the frequency of resonance."""
+    """The supply has the resonant frequency."""
     return say(
         "Resonance: at {frequency} the reactances cancel. The impedance is only the resistance, and the current has "
         "its maximum.{times}", frequency=frequency, times=times,
     )  # fmt: skip
 
 
-def magnified(name: Phrase, times: str) -> Phrase:
-    """A voltage beyond the supply's."""
+def voltage_above_supply(name: Phrase, times: str) -> Phrase:
+    """An element's voltage is larger than the supply voltage."""
     return say((
         "{name} is {times} times the supply voltage (r.m.s.). Components and insulation must withstand its peak, √2 "
         "times this r.m.s. value."
@@ -82,8 +82,8 @@ def magnified(name: Phrase, times: str) -> Phrase:
                name=name, times=times)  # fmt: skip
 
 
-def not_numbers(plain_sum: str, supply: str) -> Phrase:
-    """The first sanity check."""
+def plain_sum_check(plain_sum: str, supply: str) -> Phrase:
+    """The supply voltage is at most the sum of the sizes."""
     return say((
         "Check: the voltages added as plain numbers give {plain_sum}. The supply voltage, {supply}, is never more "
         "than that."
@@ -91,7 +91,7 @@ def not_numbers(plain_sum: str, supply: str) -> Phrase:
                plain_sum=plain_sum, supply=supply)  # fmt: skip
 
 
-def nothing_across(names: str) -> Phrase:
+def zero_impedance(names: str) -> Phrase:
     """Elements of no impedance have no arrow."""
     return say("{names}: 0 Ω, so there is no arrow.", names=names)
 
@@ -101,69 +101,59 @@ def too_small_to_draw(names: str) -> Phrase:
     return say("{names}: less than a millionth of the largest, so there is no arrow.", names=names)
 
 
-def given(elements: str, supply: str, frequency: str) -> str:
-    """The values in words."""
+def values_text(elements: str, supply: str, frequency: str) -> str:
+    """The given values as text."""
     return f"{elements} in series on {supply}, {frequency}"
 
 
-def given_current(elements: str, current: str, frequency: str) -> str:
-    """The values in words, where the current is known."""
+def values_text_with_current(elements: str, current: str, frequency: str) -> str:
+    """The given values as text, if the current is known."""
     return f"{elements} in series, carrying {current}, {frequency}"
 
 
 def reactance_echo(ohms: str) -> str:
-    """How coils or capacitors were understood."""
+    """Reactances beside the field of coils or capacitors."""
     return f"reactance {ohms}"
 
 
-def reactances() -> Phrase:
-    """What comes first."""
-    return say("Reactances at the supply frequency:")
+REACTANCES_INTRO: Phrase = say("Reactances at the supply frequency:")
+"""Before the reactances."""
 
 
-def no_reactances() -> Phrase:
-    """Resistors alone."""
-    return say("There is no reactance, so the impedance is the sum of the resistances.")
+NO_REACTANCES: Phrase = say("There is no reactance, so the impedance is the sum of the resistances.")
+"""Instead of reactances, if there are only resistors."""
 
 
-def sums() -> Phrase:
-    """Elements of one kind are added."""
-    return say("Add the resistances. Add the reactances with their signs: coil +, capacitor −.")
+SUMS_INTRO: Phrase = say("Add the resistances. Add the reactances with their signs: coil +, capacitor −.")
+"""Before the sums of resistances and of reactances."""
 
 
-def triangle() -> Phrase:
-    """The impedance triangle."""
-    return say("Resistance and reactance are at right angles:")
+TRIANGLE_INTRO: Phrase = say("Resistance and reactance are at right angles:")
+"""Before the impedance triangle."""
 
 
-def ohm() -> Phrase:
-    """The law of Ohm with impedances."""
-    return say("The same current flows through every component:")
+OHM_INTRO: Phrase = say("The same current flows through every component:")
+"""Before Ohm's law."""
 
 
-def each_voltage() -> Phrase:
-    """Each voltage."""
-    return say("Each voltage is this current times the resistance or reactance of the element:")
+EACH_VOLTAGE_INTRO: Phrase = say("Each voltage is this current times the resistance or reactance of the element:")
+"""Before each element's voltage."""
 
 
-def supply_again() -> Phrase:
-    """The supply from the voltages."""
-    return say("Added as phasors, they give the supply voltage:")
+SUPPLY_CHECK_INTRO: Phrase = say("Added as phasors, they give the supply voltage:")
+"""Before the sum of the voltages."""
 
 
-def angle() -> Phrase:
-    """The angle and the power factor."""
-    return say("The angle between voltage and current, and the power factor:")
+ANGLE_INTRO: Phrase = say("The angle between voltage and current, and the power factor:")
+"""Before angle and power factor."""
 
 
-def powers() -> Phrase:
-    """Powers."""
-    return say("Active, reactive and apparent power:")
+POWERS_INTRO: Phrase = say("Active, reactive and apparent power:")
+"""Before the powers."""
 
 
-def resonance() -> Phrase:
-    """The frequency of resonance."""
-    return say("Resonance, where the reactances are equal:")
+RESONANCE_INTRO: Phrase = say("Resonance, where the reactances are equal:")
+"""Before the frequency of resonance."""
 
 
 SHORT: dict[str, str] = {}

@@ -18,13 +18,13 @@ R, X, Z, L, C = (Symbol(letter) for letter in "RXZLC")
 PHI = Symbol("φ")
 
 
-class _Working:
+class _SeriesWorking:
     """One circuit's lines."""
 
     def __init__(self, case: SeriesCase) -> None:
         self.case, self.solution, self.mark = case, case.solution, case.notation.mark
         self.symbols = case.element_symbols()
-        self.kinds = [one.element.kind for one in case.given.typed]
+        self.kinds = [one.element.kind for one in case.entered.typed]
 
     def number(self, value: float, unit: str) -> Number:
         return number(value, unit, self.mark)
@@ -41,29 +41,30 @@ class _Working:
         """Each element's reactance from the frequency."""
         lines = [
             reactance_line(one, symbol, Symbol(one.element.kind, symbol.index[1:]), phasor.magnitude(value),
-                           self.case.given.circuit.hertz, self.mark)
-            for one, symbol, value in zip(self.case.given.typed, self.symbols, self.solution.impedances, strict=True)
+                           self.case.entered.circuit.hertz, self.mark)
+            for one, symbol, value in zip(self.case.entered.typed, self.symbols, self.solution.impedances, strict=True)
             if one.element.kind != RESISTOR
         ]  # fmt: skip
-        return [Equation(tuple(lines), words.reactances())] if lines else [Paragraph(words.no_reactances())]
+        return [Equation(tuple(lines), words.REACTANCES_INTRO)] if lines else [Paragraph(words.NO_REACTANCES)]
 
     def sums(self) -> list[Block]:
         """Resistance and reactance of the whole circuit."""
-        whole, resistors, reactive = self.solution.whole, self.of_kind(RESISTOR), self.of_kind(COIL, CAPACITOR)
+        total = self.solution.total_impedance
+        resistors, reactive = self.of_kind(RESISTOR), self.of_kind(COIL, CAPACITOR)
         lines: list[Formula] = []
         if len(resistors) > 1:
-            lines.append(added(R, resistors, "Ω", whole.real, self.mark))
+            lines.append(added(R, resistors, "Ω", total.real, self.mark))
         if reactive:
-            lines.append(added(X, reactive, "Ω", whole.imag, self.mark))
-        made: list[Block] = [Equation(tuple(lines), words.sums())] if lines else []
+            lines.append(added(X, reactive, "Ω", total.imag, self.mark))
+        blocks: list[Block] = [Equation(tuple(lines), words.SUMS_INTRO)] if lines else []
         if reactive:
-            triangle = hypotenuse(Z, (R, whole.real), (X, whole.imag), "Ω", self.mark)
-            made.append(Equation(triangle, words.triangle()))
-        return made
+            triangle = hypotenuse(Z, (R, total.real), (X, total.imag), "Ω", self.mark)
+            blocks.append(Equation(triangle, words.TRIANGLE_INTRO))
+        return blocks
 
     def ohm(self) -> list[Block]:
         """The current from the voltage, or the other way round, and each voltage."""
-        size, current = phasor.magnitude(self.solution.whole), self.solution.current
+        size, current = phasor.magnitude(self.solution.total_impedance), self.solution.current
         supply = phasor.magnitude(self.solution.supply)
         letter = Z if any(kind != RESISTOR for kind in self.kinds) else R
         volts, amperes, ohms = self.number(supply, "V"), self.number(current, "A"), self.number(size, "Ω")
@@ -76,11 +77,11 @@ class _Working:
                 self.number(phasor.magnitude(value), "Ω"), "=", self.number(phasor.magnitude(value) * current, "V"))
             for name, symbol, value in zip(self.case.names, self.symbols, self.solution.impedances, strict=True)
         )  # fmt: skip
-        return [Equation((line,), words.ohm()), Equation(each, words.each_voltage())]
+        return [Equation((line,), words.OHM_INTRO), Equation(each, words.EACH_VOLTAGE_INTRO)]
 
     def supply_again(self) -> list[Block]:
         """Pythagoras over the voltages."""
-        current, whole = self.solution.current, self.solution.whole
+        current, total = self.solution.current, self.solution.total_impedance
         if len(self.case.arms) < 2:
             return []
         across, up = Symbol("V", "R"), Symbol("V", "X")
@@ -92,49 +93,49 @@ class _Working:
         if not reactive:
             return []
         lines = (
-            added(up, reactive, "V", whole.imag * current, self.mark),
-            *hypotenuse(VOLTS, (across, whole.real * current), (up, whole.imag * current), "V", self.mark),
+            added(up, reactive, "V", total.imag * current, self.mark),
+            *hypotenuse(VOLTS, (across, total.real * current), (up, total.imag * current), "V", self.mark),
         )
-        return [Equation(lines, words.supply_again())]
+        return [Equation(lines, words.SUPPLY_CHECK_INTRO)]
 
     def angle(self) -> list[Block]:
         """Angle, power factor and powers."""
-        whole, angle = self.solution.whole, self.solution.angle
+        total, angle = self.solution.total_impedance, self.solution.angle
         if angle is None or self.solution.factor is None:
             return []
         ratio = Fraction(R, Z)
-        ohms = Fraction(self.number(whole.real, "Ω"), self.number(phasor.magnitude(whole), "Ω"))
+        ohms = Fraction(self.number(total.real, "Ω"), self.number(phasor.magnitude(total), "Ω"))
         factor = quantity.fixed(self.solution.factor, 3, self.mark)
         lines: list[Formula] = [row(Function("cos", PHI), "=", ratio, "=", ohms, "=", Number(factor))]
-        if whole.real > 0:
-            told = Number(("−" if angle < 0 else "") + degrees_text(angle, self.mark))
-            of = Fraction(self.number(whole.imag, "Ω"), self.number(whole.real, "Ω"))
+        if total.real > 0:
+            angle_text = Number(("−" if angle < 0 else "") + degrees_text(angle, self.mark))
+            of = Fraction(self.number(total.imag, "Ω"), self.number(total.real, "Ω"))
             lines.append(row(PHI, "=", Function("arctan", Bracketed(Fraction(X, R))), "=",
-                             Function("arctan", Bracketed(of)), "=", told))  # fmt: skip
+                             Function("arctan", Bracketed(of)), "=", angle_text))  # fmt: skip
         side = side_of(angle)
-        told_side = circuit_words.current_is(side) if side else ()
-        made: list[Block] = [Equation(tuple(lines), words.angle())]
-        return [*made, Paragraph(told_side)] if told_side else made
+        side_text = circuit_words.current_is(side) if side else ()
+        blocks: list[Block] = [Equation(tuple(lines), words.ANGLE_INTRO)]
+        return [*blocks, Paragraph(side_text)] if side_text else blocks
 
     def powers(self) -> list[Block]:
         """P, Q and S."""
         power, current = self.solution.power, self.number(self.solution.current, "A")
-        whole = self.solution.whole
+        total = self.solution.total_impedance
         lines = (
             row(
                 Symbol("P"), "=", FormulaRow((Square(AMPS), R)), "=", Square(current), "×",
-                self.number(whole.real, "Ω"), "=", self.number(power.real, "W"),
+                self.number(total.real, "Ω"), "=", self.number(power.real, "W"),
             ),
             row(Symbol("Q"), "=", FormulaRow((Square(AMPS), X)), "=", self.number(power.imag, "var")),
             row(Symbol("S"), "=", FormulaRow((VOLTS, AMPS)), "=", self.number(phasor.magnitude(power), "VA")),
         )  # fmt: skip
-        return [Equation(lines, words.powers())]
+        return [Equation(lines, words.POWERS_INTRO)]
 
     def resonance(self) -> list[Block]:
         """The frequency at which the reactances are equal."""
         if self.solution.resonance is None:
             return []
-        circuit = self.case.given.circuit
+        circuit = self.case.entered.circuit
         henries = math.fsum(inductance(one, circuit.hertz) for one in circuit.elements if one.kind == COIL)
         farads = 1.0 / math.fsum(elastance(one, circuit.hertz) for one in circuit.elements if one.kind == CAPACITOR)
         product = row(self.number(henries, "H"), "×", self.number(farads, "F"))
@@ -143,7 +144,7 @@ class _Working:
             Fraction(Number("1"), FormulaRow(("2", PI, Root(product)))), "=",
             self.number(self.solution.resonance, "Hz"),
         )  # fmt: skip
-        return [Equation((line,), words.resonance())]
+        return [Equation((line,), words.RESONANCE_INTRO)]
 
     def blocks(self) -> tuple[Block, ...]:
         """The whole path."""
@@ -155,4 +156,4 @@ class _Working:
 
 def series_blocks(case: SeriesCase) -> tuple[Block, ...]:
     """Reactances, impedance, current, each voltage, angle, powers and resonance, with this circuit's numbers."""
-    return _Working(case).blocks()
+    return _SeriesWorking(case).blocks()

@@ -1,6 +1,7 @@
 """The parallel circuit: against numpy, at resonance and at the ends, its working, its practice."""
 
 import math
+import random
 
 import numpy as np
 import pytest
@@ -13,13 +14,14 @@ from pycore.calculators.parallel_circuit.circuit import (
     NoAdmittanceError,
     ParallelInput,
     ShortCircuitError,
-    resonance_of,
+    resonances_of,
     solve,
 )
-from pycore.calculators.parallel_circuit.practice import may_stand_beside, parallel_of
+from pycore.calculators.parallel_circuit.practice import may_be_set, parallel_of
 from pycore.calculators.registry import CALCULATORS
 from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR, Element
 from pycore.errors import InputError
+from pycore.forms.elements import read_element, scaled
 from pycore.practice.codes import TIERS, Code
 from pycore.practice.explaining import LearnerAnswer
 from pycore.practice.marking import mark
@@ -73,7 +75,7 @@ def test_resonance_lies_where_the_textbooks_formula_puts_it(ohms: float):
     """f = root(1 / LC - R² / L²) / 2π, and L / CR is left; 50 mH and 20 µF."""
     henries, farads = 0.05, 2e-5
     coil = (Element(RESISTOR, ohms), Element(COIL, henries))
-    found = resonance_of((coil, (Element(CAPACITOR, farads),)), 50.0)
+    (found,) = resonances_of((coil, (Element(CAPACITOR, farads),)), 50.0)
     expected = math.sqrt(1 / (henries * farads) - (ohms / henries) ** 2) / (2 * math.pi)
     assert expected == pytest.approx(found.hertz, rel=1e-9)
     if ohms:
@@ -84,15 +86,91 @@ def test_resonance_lies_where_the_textbooks_formula_puts_it(ohms: float):
 
 def test_no_resonance_where_the_resistance_is_too_large_or_one_kind_is_missing():
     coil = (Element(RESISTOR, 60.0), Element(COIL, 0.05))
-    assert None is resonance_of((coil, (Element(CAPACITOR, 2e-5),)), 50.0)
-    assert None is resonance_of((coil, (Element(RESISTOR, 10.0),)), 50.0)
-    assert None is resonance_of(((Element(RESISTOR, 10.0),),), 50.0)
+    assert () == resonances_of((coil, (Element(CAPACITOR, 2e-5),)), 50.0)
+    assert () == resonances_of((coil, (Element(RESISTOR, 10.0),)), 50.0)
+    assert () == resonances_of(((Element(RESISTOR, 10.0),),), 50.0)
 
 
 def test_a_series_resonance_within_a_branch_is_none_of_the_whole():
     """The susceptance leaps there from one sign to the other without passing through nothing."""
     branch = (Element(COIL, 0.05), Element(CAPACITOR, 2e-5))
-    assert None is resonance_of((branch, (Element(RESISTOR, 10.0),)), 50.0)
+    assert () == resonances_of((branch, (Element(RESISTOR, 10.0),)), 50.0)
+
+
+SEVERAL = {"b1": "1 Ω + 100 mH", "b2": "10 µF", "b3": "1 Ω + 10 mH + 100 µF", "b4": "", "supply": "230 V"}
+"""Three resonances; steps of nine per cent from the supply frequency leap over two of them."""
+
+
+def roots_by_numpy(form: dict[str, str], own: float = 50.0) -> list[float]:
+    """Every frequency in Hz at which the susceptances add to zero, by the roots of numpy's polynomials in ω²."""
+    branches = []
+    for text in filter(None, (form[f"b{place}"] for place in range(1, 5))):
+        elements = [read_element(piece, "Ω", ".").element for piece in text.split(" + ")]
+        kinds = {kind: [one.value for one in elements if one.kind == kind] for kind in (RESISTOR, COIL, CAPACITOR)}
+        omega = 2 * np.pi * own
+        branches.append((sum(kinds[RESISTOR]), omega * sum(kinds[COIL]), sum(1 / c for c in kinds[CAPACITOR]) / omega))
+    reactive = [one for one in branches if one[1] or one[2]]
+    total = np.poly1d([0.0])
+    for place, (_, coil, rest) in enumerate(reactive):
+        addend = np.poly1d([coil, -rest])
+        for other, (r, x_coil, x_rest) in enumerate(reactive):
+            addend *= np.poly1d([x_coil**2, r**2 - 2 * x_coil * x_rest, x_rest**2]) if other != place else 1.0
+        total += addend
+    positive = [root.real for root in total.roots if root.real > 1e-12 and abs(root.imag) < 1e-7 * abs(root)]
+    shorted = [rest / coil for r, coil, rest in reactive if r == 0 and coil]
+    kept = [x for x in positive if all(abs(x - one) > 1e-6 * one for one in shorted)]
+    return sorted({float(f"{own * math.sqrt(x):.8g}") for x in kept})
+
+
+def random_branches(dice: random.Random) -> dict[str, str]:
+    """Two to four branches of any elements, with resistances from 0.01 Ω, over five decades of frequency."""
+    def element(kind: str) -> str:
+        low, high, unit = {RESISTOR: (-2, 3, "Ω"), COIL: (0, 3, "mH"), CAPACITOR: (-1, 2, "µF")}[kind]
+        return f"{10 ** dice.uniform(low, high):.4g} {unit}"
+
+    kinds = [dice.choice(("L", "C", "RL", "RC", "RLC", "LC", "R")) for _ in range(dice.randint(2, 4))]
+    texts = [" + ".join(element(kind) for kind in branch) for branch in kinds]
+    return {f"b{place}": text for place, text in enumerate([*texts, "", ""][:4], start=1)}
+
+
+def test_every_resonance_is_found_and_none_is_stepped_over():
+    dice, several = random.Random(11), 0
+    for form in (SEVERAL, *(random_branches(dice) for _ in range(300))):
+        branches = tuple(
+            tuple(read_element(piece, "Ω", ".").element for piece in text.split(" + "))
+            for text in (form[f"b{place}"] for place in range(1, 5)) if text
+        )  # fmt: skip
+        found = [one.hertz for one in resonances_of(branches, 50.0)]
+        assert roots_by_numpy(form) == pytest.approx(found, rel=1e-6), form
+        several += len(found) > 1
+    assert several > 60
+
+
+def test_several_resonances_are_all_listed_and_the_nearest_is_called_so():
+    answer = PAGE.answer(SEVERAL)
+    expected = roots_by_numpy(SEVERAL)
+    assert 3 == len(expected)
+    nearest = min(expected, key=lambda hertz: max(hertz / 50.0, 50.0 / hertz))
+    output = next(one for one in answer.outputs if one.name == "resonance")
+    assert (nearest, "nearest resonance at") == (pytest.approx(output.value, rel=1e-6), plain(output.label))
+    remarks = " ".join(plain(remark) for remark in answer.remarks)
+    lines = lines_of(next(working for working in answer.workings if working.key == "formula"))
+    for number, hertz in enumerate(expected, start=1):
+        assert scaled(hertz, "Hz", ".") in remarks.partition("several resonances")[2]
+        assert f"f_0,{number} = {scaled(hertz, 'Hz', '.')}".replace("\u00a0", " ") in lines
+
+
+def test_one_resonance_is_not_called_the_nearest():
+    answer = PAGE.answer({"b1": "8 Ω + 50 mH", "b2": "20 µF", "b3": "", "b4": "", "supply": "230 V"})
+    assert "resonance at" == plain(next(one.label for one in answer.outputs if one.name == "resonance"))
+    assert "several" not in " ".join(plain(remark) for remark in answer.remarks)
+
+
+def test_a_circuit_that_is_resistive_at_every_frequency_resonates_at_its_own():
+    """R + jX beside R − jX with R² = L / C: 10 ohms, 100 mH and 1 mF."""
+    branches = ((Element(RESISTOR, 10.0), Element(COIL, 10.0, in_ohms=True)),
+                (Element(RESISTOR, 10.0), Element(CAPACITOR, 10.0, in_ohms=True)))  # fmt: skip
+    assert [(50.0, 10.0)] == [(one.hertz, pytest.approx(one.ohms)) for one in resonances_of(branches, 50.0)]
 
 
 def test_equal_reactances_take_no_current_from_the_supply():
@@ -117,7 +195,7 @@ def test_branches_that_nearly_take_no_current_do_not_need_an_endless_voltage():
         PAGE.answer({**form, "supply": "2 A"})
     assert ["supply"] == [fault.field for fault in found.value.faults]
     told = " ".join(plain(remark) for remark in PAGE.answer({**form, "supply": "240 V"}).remarks)
-    assert told.count("is more than 1000 times the whole current") == 2
+    assert told.count("is more than 1000 times the supply current") == 2
 
 
 def test_at_dynamic_resonance_the_current_is_in_phase():
@@ -140,7 +218,7 @@ REFUSED = [
     ({"b1": "0"}, "b1", "short circuit"), ({"b1": "j30 - j30"}, "b1", "short circuit"),
     ({"b1": "", "b2": "", "b3": ""}, "b1", "Nothing is connected"),
     ({"b2": "20 V"}, "b2", "Write 24 Ω, or 10 Ω + 50 mH"),
-    ({"b4": "0 F"}, "b4", "no current through"), ({"b4": "1 kF"}, "b4", "1\u00a0pF to 10\u00a0F"),
+    ({"b4": "0 F"}, "b4", "carries no current"), ({"b4": "1 kF"}, "b4", "1\u00a0pF to 10\u00a0F"),
     ({"supply": "x"}, "supply", "Write a voltage"), ({"b1": "1+1+1+1+1+1+1"}, "b1", "6 elements"),
 ]  # fmt: skip
 
@@ -198,7 +276,7 @@ def test_a_problem_sheet_gives_branches_and_voltage_and_keeps_the_currents():
 def test_problems_by_code_read_naturally_and_may_be_set(tier: str):
     for number in range(1, 120):
         code = Code(4, tier, seed=11, number=number)
-        assert may_stand_beside(parallel_of(code))
+        assert may_be_set(parallel_of(code))
         form = PAGE.practice_form(code)
         assert ("Ω +" in form["b2"]) == (tier == "stretch")
         assert ("j" in form["b2"]) == (tier == "support")

@@ -71,7 +71,7 @@ def test_five_hundred_random_loads_agree_with_numpy():
 def test_a_target_already_reached_needs_nothing():
     form = {**EXAMPLE, "factor": "0.97 lag"}
     assert "correction" not in results(form)
-    assert "0.95 or better already: no correction is needed." in said(form)
+    assert "already 0.95 or better, so no correction is needed." in said(form)
 
 
 def test_a_load_without_active_power_cannot_be_brought_to_a_target():
@@ -111,10 +111,11 @@ REFUSED = [
     ({"power": "10"}, "power", "needs a unit"), ({"power": ""}, "power", "is empty"),
     ({"power": "10 V"}, "power", "Write 10 kW"), ({"power": "-5 kW"}, "power", "out of range"),
     ({"power": "0 kW"}, "power", "out of range"), ({"factor": "120"}, "factor", "more than 90°"),
-    ({"factor": "1.2 lag"}, "factor", "ower factor"), ({"factor": "90"}, "power", "no active power"),
-    ({"factor": "89.99999999"}, "power", "no active power"),
+    ({"factor": "1.2 lag"}, "factor", "ower factor"), ({"factor": "90"}, "power", "from its active power"),
+    ({"factor": "89.99999999"}, "power", "from its active power"),
     ({"power": "5 kvar", "factor": "0.01°"}, "power", "cannot be calculated from its reactive power"),
-    ({"power": "5 kvar", "factor": "1"}, "power", "cannot be calculated from its reactive power"), ({"target": "1.2"}, "target", "up to 1"),
+    ({"power": "5 kvar", "factor": "1"}, "power", "cannot be calculated from its reactive power"),
+    ({"target": "1.2"}, "target", "up to 1"),
     ({"target": "0"}, "target", "above 0"), ({"target": "x"}, "target", "“x”"),
     ({"voltage": "0"}, "voltage", "1\u00a0mV"),
 ]  # fmt: skip
@@ -170,9 +171,9 @@ def test_the_summary_keeps_the_sign_of_the_angle():
 def test_each_power_is_named_with_its_own_unit():
     answer = PAGE.answer(EXAMPLE)
     moves = [plain(block.phrase) for working in answer.workings for block in working.blocks if hasattr(block, "step")]
-    assert "Choose the scale. 1\u00a0cm\u00a0=\u00a01\u00a0kVA. The longest line, 10.20\u00a0kvar, becomes" in moves[0]
-    assert any("so 14.29\u00a0kVA" in move for move in moves)
-    assert any("so 3.29\u00a0kvar" in move for move in moves)
+    assert "Choose the scale. 1\u00a0cm\u00a0=\u00a01\u00a0kVA. The longest phasor, 10.20\u00a0kvar, is" in moves[0]
+    assert any("calculated: 14.29\u00a0kVA" in move for move in moves)
+    assert any("calculated: 3.29\u00a0kvar" in move for move in moves)
     assert ["P/kW", "Q/kvar", "QC/kvar", "S2/kVA"] == [row[0] for row in table_of(answer.sheet)[1:]]
     assert "10.20\u00a0kvar" in "".join(plain(PAGE.lesson(EXAMPLE, "lesson", 1).reading))
 

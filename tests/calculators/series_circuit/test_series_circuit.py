@@ -125,16 +125,16 @@ def test_one_kind_alone(form: dict[str, str], angle: float, factor: float):
     assert factor == pytest.approx(found["power-factor"], abs=1e-12)
     answer = PAGE.answer({"r": "", "l": "", "c": "", **form})
     told_by = [plain(notice) for notice in answer.notices]
-    assert ("R: 0 Ω, so there is no arrow for it." in told_by) == ("0" == form.get("r"))
+    assert ("R: 0 Ω, so there is no arrow." in told_by) == ("0" == form.get("r"))
     assert [] == faults_of(answer.sheet)
 
 
 REFUSED = [
-    ({"c": "0"}, "c", "lets no current through"), ({"c": "100"}, "c", "write 100 µF"), ({"r": "ten"}, "r", "“ten”"),
+    ({"c": "0"}, "c", "carries no current"), ({"c": "100"}, "c", "for example 100 µF"), ({"r": "ten"}, "r", "“ten”"),
     ({"r": "10 H"}, "r", "belongs in another field"), ({"supply": "5 W"}, "supply", "Write a voltage"),
     ({"supply": ""}, "supply", "is empty"), ({"supply": "0"}, "supply", "1\u00a0µV to 1\u00a0MV"),
     ({"frequency": "0"}, "frequency", "10\u00a0mHz"), ({"r": "", "l": "", "c": ""}, "r", "at least one"),
-    ({"r": "1 + 2 + 3 + 4", "l": "1 + 2"}, "r", "6 elements"), ({"r": "1 +"}, "r", "several with +"),
+    ({"r": "1 + 2 + 3 + 4", "l": "1 + 2"}, "r", "6 elements"), ({"r": "1 +"}, "r", "put + between them"),
     ({"l": "20 - j30"}, "l", "another field"),
     ({"r": "0", "l": "0", "c": "", "supply": "1 A"}, "r", "the whole circuit has 0 Ω"),
     ({"r": "0", "l": "", "c": "", "supply": "1 A"}, "r", "the whole circuit has 0 Ω"),
@@ -282,7 +282,9 @@ def test_a_mistake_is_recognised_by_the_answer_it_gives(key: str):
 
 def test_a_voltage_left_out_of_the_drawing_is_recognised():
     given = 2 * complex(PARTS[0], PARTS[1])
-    marked = mark(PAGE.task(CIRCUIT), LearnerAnswer(abs(given), math.degrees(math.atan2(given.imag, given.real)), how=DRAWN))
+    marked = mark(
+        PAGE.task(CIRCUIT), LearnerAnswer(abs(given), math.degrees(math.atan2(given.imag, given.real)), how=DRAWN)
+    )
     keys = {mistake.key for cause in marked.causes for mistake in cause.mistakes}
     assert "left-out" in keys
 
