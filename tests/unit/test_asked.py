@@ -186,7 +186,7 @@ def notes_of(slug: str, tier: str = "", **form: str) -> str:
     ("open-neutral", {}, "Method: Displacement of the star point."),
     ("two-wattmeters", {"known": "readings", "w1": "-540", "w2": "4210"}, "P₁ = −540 W, P₂ = 4210 W"),
     ("open-neutral", {}, "measure each load’s voltage. Estimate first"),
-    ("two-wattmeters", {}, "Meter 1 on L1, meter 2 on L3, sequence L1, L2, L3."),
+    ("two-wattmeters", {}, "Meter 1 on L1, meter 2 on L2, sequence L1, L2, L3."),
     ("two-wattmeters", {"known": "readings", "w1": "1200", "w2": "1760"}, "P₁ = 1200 W, P₂ = 1760 W"),
     ("two-wattmeters", {"known": "readings", "w1": "1234", "w2": "1760"}, "P₁ = 1234 W, P₂ = 1760 W"),
     ("series-circuit", {"l": "90 Ω", "c": "30 Ω"}, "a coil of 90 Ω, a capacitor of 30 Ω in series on 230 V"),
