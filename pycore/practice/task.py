@@ -174,7 +174,7 @@ class Task:
     angled: bool = True
     largest: float = 0.0
     """Size of the largest phasor that is drawn; 0 where nothing is."""
-    slips: "Slips" = field(default_factory=lambda: Slips())
+    slips: Slips = field(default_factory=Slips)
     """What a single slip of ruler or protractor moves."""
     back: float = 1.0
     """-1.0 where the arrow that returns is asked for, not the sum."""

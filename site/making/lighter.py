@@ -34,7 +34,7 @@ def _factory(value: ast.expr | None) -> str | None:
         return None
     if [word.arg for word in value.keywords] != ["default_factory"] or value.args:
         raise NotImplementedError(f"a field with {ast.unparse(value)}")
-    return ast.unparse(value.keywords[0].value)
+    return f"({ast.unparse(value.keywords[0].value)})"
 
 
 def _initialiser(fields: list[ast.AnnAssign]) -> str:

@@ -49,6 +49,17 @@ later: int
     assert "LIMIT = 3" in left and "total = self.x * by" in left
 
 
+def test_a_default_is_made_by_any_expression_that_gives_a_function():
+    source = b"""
+from dataclasses import dataclass, field
+@dataclass
+class A:
+    x: list = field(default_factory=lambda: [1])
+"""
+    left = ast.unparse(lightened(source, "made_up.py"))
+    assert "self.x = (lambda: [1])() if x is ... else x" in left
+
+
 @pytest.mark.parametrize("source", [
     b"@dataclass(order=True)\nclass A:\n x: int",
     b"@dataclass\nclass A(B):\n x: int",
