@@ -7,8 +7,10 @@ import pytest
 from pycore import api
 from pycore.calculators.registry import CALCULATORS
 from pycore.forms import links
-from pycore.forms.fields import VERSION, VERSIONS, Field, default_form, is_example
+from pycore.forms.fields import VALUE_GROUPS, VERSION, VERSIONS, Field, default_form, is_example
 from pycore.pages.class_set import default_set
+from pycore.pages.lesson_plans import _address as address_of
+from pycore.pages.lesson_plans import plans
 from pycore.pages.paper import PAPER_PAGES
 from pycore.render.home import home_html
 
@@ -120,3 +122,18 @@ def test_every_link_that_is_made_states_the_present_version():
     made += [page.answer(default_form(page.fields), ("answer",)).link for page in CALCULATORS.values()]
     assert {("v", VERSION)} == {link[0] for link in made}
     assert f"#v={VERSION}&amp;code=" in str(home_html(CALCULATORS.values()))
+
+
+@pytest.mark.parametrize("slug", CALCULATORS)
+def test_links_of_a_lesson_plan_open_its_own_example(slug: str):
+    """Every value that such a link leaves out or names is one of the example's in view."""
+    topic, plan = CALCULATORS[slug], plans()[slug]
+    answer = topic.answer(default_form(topic.fields), ("answer",))
+    values = [field for field in topic.fields if field.group in VALUE_GROUPS]
+    own = [one for one in (*plan.handouts, *plan.cover_handouts) if one.slug == slug]
+    assert own
+    for handout in own:
+        fragment = address_of(handout, topic, answer).partition("#")[2]
+        assert fragment.startswith(f"v={VERSION}&")
+        form = opened(fragment, slug)["form"]
+        assert {field.name: field.default for field in values} == {field.name: form[field.name] for field in values}
