@@ -1,10 +1,9 @@
 """A sum of phasors to be drawn, with all that more than one part of its page's answer needs."""
 
 import math
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Any
 
 from pycore import phasor, quantity
 from pycore.accuracy import hand as hands
@@ -26,6 +25,7 @@ from pycore.sheet import compose, kinds
 from pycore.sheet.media import ORIENTATIONS, TOO_SMALL_FOR_READING, USUAL
 from pycore.sheet.plan import Plan, choose, papers_that_take
 from pycore.sums.companions import SECOND, second_too_large
+from pycore.sums.frozen import FrozenAfterInit
 from pycore.sums.problem import SumProblem
 from pycore.sums.sentences import StepSentences, direction_phrase
 from pycore.sums.wording import CompanionPhasors, Notation, SheetWords
@@ -47,6 +47,8 @@ class ComponentRow:
     tag: Phrase
     size: float
     angle: float
+    key: str = ""
+    """Key of the phasor, if the row's unit depends on it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,16 +57,6 @@ class ChosenPlan:
 
     plan: Plan
     misfit: tuple[Fault, ...] = ()
-
-
-class FrozenAfterInit(type):
-    """The class of classes whose values no longer change once they are made: setting an attribute then raises."""
-
-    def __call__(cls, *args: Any, **names: Any) -> Any:
-        """Make a value, and seal it."""
-        value = super().__call__(*args, **names)
-        value.__dict__["_sealed"] = True
-        return value
 
 
 class SumCase(metaclass=FrozenAfterInit):
@@ -156,7 +148,22 @@ class SumCase(metaclass=FrozenAfterInit):
         """The phasors of the table of components: the arms, unless a page has others that are nothing."""
         return tuple(ComponentRow(self.notation.tags[arm.key], arm.size, arm.angle) for arm in self.arms)
 
-    def further(self) -> tuple[ComponentRow, ...]:
+    def table_results(self, construction: Construction) -> tuple[tuple[Phrase, str], ...]:
+        """Results in a sheet's table that no phasor shows: each one's symbol over its unit, and its number.
+
+        A page that has any counts them in ``construction.further``, as it does its ``further`` rows.
+        """
+        return ()
+
+    def finding_moves(self, construction: Construction) -> tuple[str, ...]:
+        """The moves that find the last phasor, in a problem for easy reading, where it is not set off."""
+        return ()
+
+    def before_steps(self, construction: Construction) -> Phrase:
+        """What a construction needs beforehand, in front of its steps; () for nothing."""
+        return ()
+
+    def further(self, construction: Construction) -> tuple[ComponentRow, ...]:
         """Results beside the sum that are read off the drawing."""
         return ()
 
@@ -263,10 +270,16 @@ class SumCase(metaclass=FrozenAfterInit):
         key = method, order, scale, second
         if key not in self._plans:
             candidates = [self.build(method, one) for one in self.orders(method, order)]
-            beside = self.companions.arms if self.companions else ()
-            how = self.problem["paper"], self.ways(), scale, self.problem["steps"], beside, second, self.printed
-            self._plans[key] = choose(candidates, self.picture, *how)
+            self._plans[key] = self.choose(candidates, scale, second)
         return self._plans[key]
+
+    def choose(
+        self, candidates: Sequence[Construction], scale: float | None, second: float | None
+    ) -> tuple[Plan, ...]:
+        """Put constructions on the problem's paper, the best first."""
+        beside = self.companions.arms if self.companions else ()
+        how = self.problem["paper"], self.ways(), scale, self.problem["steps"], beside, second, self.printed
+        return choose(candidates, self.picture, *how)
 
     def spread(self, plan: Plan) -> Spread:
         """The scatter of a hand's drawings of a plan, to first order: found once, quick enough for every edit."""

@@ -108,7 +108,9 @@ def _working(case: SumCase, plan: Plan, on_sheet: bool) -> Working:
     blocks: tuple[Block, ...] = sentences.all_moves()
     if method == COMPONENTS:
         blocks = (*ComponentsWorking(case, sentences).blocks(), *blocks)
-    blocks = (Paragraph(words.PREDICT_FIRST), *blocks)
+    needed = case.before_steps(plan.construction)
+    before = (words.PREDICT_FIRST, needed) if needed else (words.PREDICT_FIRST,)
+    blocks = (*(Paragraph(phrase) for phrase in before), *blocks)
     key = method if method == COMPONENTS else f"{method}-{order}"
     draws = (("method", method), ("order", order if case.orders(method) != (FIRST_PAIR,) else ""), ("scale", ""))
     title = case.method_title(method, order)

@@ -69,8 +69,8 @@ SEEN_ON_PAPER = ("whole-corrected", "remaining-taken")
 
 
 def _by_hand(case: PowerCase, factor: float) -> Spread:
-    """How a hand scatters that finds the correction between two angles set off with a protractor, both from the tip
-    of P: each slip of an angle φ moves a point of the upright by P (1 + tan² φ); then ruler at P and at both points."""
+    """How a hand scatters that finds the correction between two angles, both marked at the start from P: an error of
+    an angle φ moves a point of the perpendicular by P (1 + tan² φ); then the ruler at P and at both points."""
     hand, active = case.hand, case.entered.load.power.real
     moved = [value.imag / active for value in (case.entered.load.power, case.total)]
     turns = [hand.angle * math.tau / 360.0 * active * (1.0 + tangent * tangent) for tangent in moved]
