@@ -122,6 +122,8 @@ class SumCase(metaclass=FrozenAfterInit):
 
     sum_word: Phrase = ("sum",)
     """What the sum is called in a sentence."""
+    taught_order = ""
+    """The order of the phasors that lessons teach first, among the workings; "" for none."""
     methods: tuple[str, ...] = METHODS
     """The constructions that a page offers."""
     method_in_task = True
@@ -149,10 +151,7 @@ class SumCase(metaclass=FrozenAfterInit):
         return tuple(ComponentRow(self.notation.tags[arm.key], arm.size, arm.angle) for arm in self.arms)
 
     def table_results(self, construction: Construction) -> tuple[tuple[Phrase, str], ...]:
-        """Results in a sheet's table that no phasor shows: each one's symbol over its unit, and its number.
-
-        A page that has any counts them in ``construction.further``, as it does its ``further`` rows.
-        """
+        """Results in a sheet's table that no phasor shows: symbol over unit, and number; counted in ``further`` too."""
         return ()
 
     def finding_moves(self, construction: Construction) -> tuple[str, ...]:

@@ -96,7 +96,8 @@ class _SeriesWorking:
             added(up, reactive, "V", total.imag * current, self.mark),
             *hypotenuse(VOLTS, (across, total.real * current), (up, total.imag * current), "V", self.mark),
         )
-        return [Equation(lines, words.SUPPLY_CHECK_INTRO)]
+        opposite = {COIL, CAPACITOR} <= set(self.kinds)
+        return [Equation(lines, words.OPPOSITE_INTRO if opposite else words.SUPPLY_CHECK_INTRO)]
 
     def angle(self) -> list[Block]:
         """Angle, power factor and powers."""
