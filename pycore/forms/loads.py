@@ -4,7 +4,7 @@ import math
 from collections.abc import Callable
 
 from pycore import phasor, quantity
-from pycore.forms.phasor_text import read_phasor
+from pycore.forms.phasor_text import read_complex
 from pycore.forms.reading import Reader
 from pycore.quantity import QuantityError
 from pycore.words import loads as words
@@ -33,16 +33,14 @@ def read_load(
     if not LEAST_OHMS <= size <= MOST_OHMS or value.real < -ROUNDING * size:
         reader.fault(name, words.load_range(label, text))
         return None
-    real, imaginary = (
-        0.0 if math.fabs(one) < TIDY * size else float(f"{one:.12g}") for one in (value.real, value.imag)
-    )
+    real, imaginary = (0.0 if math.fabs(one) < TIDY * size else one for one in (value.real, value.imag))
     return complex(real, imaginary)
 
 
 def _impedance(text: str, volts: float | None) -> complex:
     """Ohms, or a power as the resistance that takes it. Raises Unreadable."""
     try:
-        return phasor.polar(*read_phasor(text, "Ω"))
+        return read_complex(text, "Ω")
     except QuantityError:
         if volts is None:
             raise

@@ -20,7 +20,8 @@ def read_phasor(text: str, unit: str) -> tuple[float, float]:
     if len(pieces) == 2:
         return _polar(quantity.read(pieces[0], unit), quantity.read(pieces[1], "°"))
     if any(letter in text for letter in "jJiI"):
-        return _rectangular(text, unit)
+        value = _rectangular(text, unit)
+        return phasor.magnitude(value), phasor.angle(value)
     return _polar(quantity.read(text, unit), 0.0)
 
 
@@ -35,7 +36,14 @@ def _polar(size: float, degrees: float) -> tuple[float, float]:
     return (-size, phasor.wrap(degrees + 180.0)) if size < 0 else (size + 0.0, phasor.wrap(degrees) + 0.0)
 
 
-def _rectangular(text: str, unit: str) -> tuple[float, float]:
+def read_complex(text: str, unit: str) -> complex:
+    """The same phasor as a complex number: both parts as they were typed, a size and its angle unrounded."""
+    if is_rectangular(text):
+        return _rectangular(text, unit)
+    return phasor.polar(*read_phasor(text, unit))
+
+
+def _rectangular(text: str, unit: str) -> complex:
     match = _PARTS.fullmatch(text.strip())
     if match is None:
         raise QuantityError("number", text)
@@ -44,5 +52,4 @@ def _rectangular(text: str, unit: str) -> tuple[float, float]:
         raise QuantityError("number", text)
     x = quantity.read(real, unit) if real else 0.0
     y = quantity.read(imaginary, unit) if imaginary else 1.0
-    value = complex(x, -y if sign in ("-", "−") else y)
-    return phasor.magnitude(value), phasor.angle(value)
+    return complex(x, -y if sign in ("-", "−") else y)

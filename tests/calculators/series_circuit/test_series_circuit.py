@@ -298,6 +298,13 @@ def test_on_a_given_voltage_the_current_is_asked_for():
     assert "reactances-added" in {mistake.key for cause in marked.causes for mistake in cause.mistakes}
 
 
+@pytest.mark.parametrize("text", ["123.45678 Ω", "1.23456789 kΩ", "0.00012345678 Ω", "9876543.21 Ω"])
+def test_an_element_is_repeated_with_every_digit_that_was_typed(text: str):
+    typed_ = read_element(text, "Ω", ".")
+    assert text == typed_.text.replace("\u00a0", " ")
+    assert plain(PAGE.answer({**EXAMPLE, "r": text}, ("answer",)).values_text).startswith(typed_.text + ",")
+
+
 def test_the_difference_of_coil_and_capacitor_is_taught_first():
     """Its order stands first among the parallelograms and explains itself; the others point to it."""
     workings = [one for one in PAGE.answer(EXAMPLE).workings if one.key.startswith(("parallelogram", "tip-to-tail"))]
