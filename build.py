@@ -30,9 +30,15 @@ def serve(arguments: argparse.Namespace, _rest: list[str]) -> int:
 
 
 def build(arguments: argparse.Namespace, _rest: list[str]) -> int:
-    """Build dist/, with compressed copies for a host."""
+    """Build dist/, with compressed copies for a host, and the pictures of README.md."""
     from making.compress import compress_site
+    from making.pictures import write_pictures
+    from making.whole import ensure_lettering
 
+    with stamps.one_at_a_time():
+        environment.ensure_node_modules(developer=False)
+        ensure_lettering()
+        write_pictures()
     folder = _build(arguments)
     with stamps.one_at_a_time():  # a build beside it would take the files away
         compress_site(folder)

@@ -1,9 +1,8 @@
-"""The only thing that JavaScript calls: text and bytes in, text and bytes out.
+"""The only module that JavaScript calls: text and bytes in, text and bytes out.
 
-``handle`` takes a request as JSON text (and bytes where the request is about a file) and gives
-a reply as JSON text (and bytes where it makes a file). It holds no state but the one piece of long work
-that may be under way (render/jobs.py): every request carries the whole form. It never raises: what is
-wrong comes back as a reply with ``ok`` false.
+``handle`` takes a request as JSON text (and bytes if the request is about a file) and returns a reply as JSON text (and
+bytes if it makes a file). The only state is one long job (render/jobs.py); every request contains the complete form.
+``handle`` never raises: an error is a reply with ``ok`` false.
 """
 
 import json
@@ -15,7 +14,7 @@ from pycore.calculators.registry import CALCULATORS
 from pycore.drawing import Document
 from pycore.errors import Fault, InputError
 from pycore.forms import links
-from pycore.forms.fields import Field
+from pycore.forms.fields import VERSIONS, Field
 from pycore.forms.opening import ReopenInfo
 from pycore.render.checking import asked_reply
 from pycore.render.regions import regions_of
@@ -33,7 +32,7 @@ PARTS = ("answer", "sheet", "view", "workings", "check")
 
 
 class BadRequest(ValueError):
-    """Raised for a request that no page of ours makes."""
+    """Raised for a request that no page of this site makes."""
 
 
 def _page(request: Mapping[str, Any]) -> "SumPage[Any]":
@@ -44,7 +43,7 @@ def _page(request: Mapping[str, Any]) -> "SumPage[Any]":
 
 
 def _paper(request: Mapping[str, Any]) -> "PaperPage | None":
-    """The page of blank paper that a request is about; None for a calculator's."""
+    """Return the page of blank paper of a request; None for a calculator."""
     slug = request.get("page")
     if not isinstance(slug, str) or slug in CALCULATORS:
         return None
@@ -55,7 +54,7 @@ def _paper(request: Mapping[str, Any]) -> "PaperPage | None":
 
 
 def _form(request: Mapping[str, Any]) -> dict[str, str]:
-    """The form's texts; whatever is no text is dropped, so that it reads as not given."""
+    """Return the texts of the form; other values are dropped, as if they were not given."""
     form = request.get("form")
     if not isinstance(form, dict):
         raise BadRequest(words.NO_FORM)
@@ -71,7 +70,7 @@ def _texts(entries: Mapping[Any, Any]) -> dict[str, str]:
 
 
 def _opening(request: Mapping[str, Any]) -> ReopenInfo:
-    """How sheets of this request say where they open again."""
+    """Return how the sheets of this request are opened again."""
     base = request.get("base")
     return ReopenInfo(base.partition("#")[0][:300] if isinstance(base, str) else "", request.get("code") is True)
 
@@ -81,7 +80,8 @@ def _is_class_set(request: Mapping[str, Any]) -> bool:
 
 
 def _held_back(echo: Mapping[str, str]) -> dict[str, str]:
-    """How a field was understood, without what a learner is to work out of it: a reactance, the parts of a phasor."""
+    """Return how a field was understood, without what a learner has to find: a reactance, the components of a phasor.
+    """
     return {key: "" if key in ("said", "factor") else text for key, text in echo.items()}
 
 
@@ -129,7 +129,7 @@ def _answer(request: Mapping[str, Any]) -> Reply:
 
 
 def _fields(request: Mapping[str, Any]) -> tuple[Field, ...]:
-    """The fields of the page that a request is about."""
+    """Return the fields of the page of a request."""
     if _is_class_set(request):
         from pycore.pages.class_set import FIELDS
 
@@ -142,7 +142,7 @@ def _open(request: Mapping[str, Any]) -> Reply:
     text = request.get("fragment")
     opened = links.open_fragment(text if isinstance(text, str) else "", fields, links.RESERVED)
     notices: list[str] = []
-    if opened.version != links.VERSION:
+    if opened.version not in VERSIONS:
         notices.append(words.other_version(opened.version))
     if opened.too_long:
         notices.append(words.LONG_LINK)
@@ -152,13 +152,15 @@ def _open(request: Mapping[str, Any]) -> Reply:
     # Of what is private no link says anything, so it stays as it stands in the form.
     private = {field.name for field in fields if field.private}
     form = {name: value for name, value in form.items() if name not in private}
-    return {"ok": True, "form": form, "notices": notices, **elsewhere}, None
+    own = opened.has_values or bool(form.get("code"))
+    return {"ok": True, "form": form, "notices": notices, "own": own, **elsewhere}, None
 
 
 def _of_code(
     request: Mapping[str, Any], opened: links.ParsedLink, notices: list[str]
 ) -> tuple[dict[str, str], dict[str, str]]:
-    """The form of a link whose code is read, and the page and fragment to go to where the code is another page's."""
+    """Return the form of a link after its code was read, and the page and fragment to go to if the code belongs to
+    another page."""
     if not opened.form.get("code"):
         return opened.form, {}
     # Only a link with a code needs the generator; the first answer need not wait for its import.
@@ -170,7 +172,7 @@ def _of_code(
 
 
 def _code(request: Mapping[str, Any]) -> Reply:
-    """The problem of a code, as the page and the fragment that open it."""
+    """Return the page and fragment that open the problem of a code."""
     from pycore.pages.codes import find
 
     text = request.get("code")
@@ -225,7 +227,7 @@ def _lesson(request: Mapping[str, Any]) -> Reply:
 
 
 def _handout(request: Mapping[str, Any]) -> Reply:
-    """The handout as the bytes of one file; style and script are the page's own."""
+    """Return the handout as one file; style and script are those of the page."""
     from pycore.render.handout import handout
 
     calculator, form = _page(request), _form(request)
@@ -243,7 +245,7 @@ def _handout(request: Mapping[str, Any]) -> Reply:
 
 
 def _mark(request: Mapping[str, Any]) -> Reply:
-    """Marks an answer to the problem of a form; the right answer is not told."""
+    """Judge an answer to the problem of a form, without telling the right answer."""
     # Only the answer checker needs it; the first answer of a sheet need not wait for its import.
     from pycore.render.marking import reply
 
@@ -255,14 +257,14 @@ def _mark(request: Mapping[str, Any]) -> Reply:
 
 
 def _set_again(request: Mapping[str, Any]) -> Reply:
-    """The class set that a code belongs to, as form values."""
+    """Return the class set of a code as form values."""
     from pycore.render.class_set import again
 
     return again(request)
 
 
 def _begin(request: Mapping[str, Any]) -> Reply:
-    """Begins long work, which ``next`` carries on and ``finish`` or ``stop`` ends."""
+    """Begin a long job; ``next`` continues it, ``finish`` or ``stop`` ends it."""
     # Only long work needs what makes it; the first answer of a sheet need not wait for its import.
     from pycore.render import jobs
 
@@ -280,7 +282,7 @@ def _work(name: str) -> Callable[[Mapping[str, Any]], Reply]:
 
 
 def _photo(request: Mapping[str, Any]) -> Reply:
-    """A drawing judged from points in a photograph of it; the pixels never come here."""
+    """Judge a drawing from points in a photograph; the pixels are never sent here."""
     # Only the photograph's panel needs it; the first answer of a sheet need not wait for its import.
     from pycore.render.photograph import NoPhotoError, reply
 
@@ -291,7 +293,7 @@ def _photo(request: Mapping[str, Any]) -> Reply:
 
 
 def _practice(request: Mapping[str, Any]) -> Reply:
-    """One move of free practice; the record comes with it and goes back."""
+    """Handle one action of free practice; the record comes with the request and goes back with the reply."""
     from pycore.render.practice import MOVES, reply
 
     if request.get("move") not in MOVES:
@@ -320,7 +322,7 @@ _ANSWERS: dict[str, Callable[[Mapping[str, Any]], Reply]] = {
 
 
 def _error(fault: Fault) -> dict[str, Any]:
-    """A fault as the page shows it at its field."""
+    """Return a fault as the page shows it at its field."""
     return {
         "field": fault.field,
         "message": fault.message,
@@ -362,7 +364,7 @@ def _dispatch(text: str) -> Reply:
 
 
 def handle(text: str, blob: bytes | None = None) -> tuple[str, bytes | None]:
-    """Answer one request (see DEVELOPERS.md for their forms). Never raises."""
+    """Answer one request (site/CONTRACTS.md has their forms). Never raises."""
     try:
         reply, data = _dispatch(text)
     except InputError as error:

@@ -238,14 +238,14 @@ def check(marks: Sequence[Mark]) -> int:
 
 
 @dataclass(frozen=True, slots=True)
-class _Scale:
+class _PointNormalisation:
     """Moves points about their middle and to a mean distance of root two, and back."""
 
     middle: Point
     factor: float
 
     @classmethod
-    def of(cls, points: Sequence[Point]) -> "_Scale":
+    def of(cls, points: Sequence[Point]) -> "_PointNormalisation":
         count = len(points)
         middle = Point(math.fsum(p.x for p in points) / count, math.fsum(p.y for p in points) / count)
         mean = math.fsum(geometry.distance(point, middle) for point in points) / count
@@ -283,7 +283,7 @@ def _refined(marks: Sequence[Mark], numbers: list[float], lens: Lens, count: int
     return numbers
 
 
-def _back_to_scale(numbers: Sequence[float], plane: _Scale, picture: _Scale) -> list[float]:
+def _back_to_scale(numbers: Sequence[float], plane: _PointNormalisation, picture: _PointNormalisation) -> list[float]:
     """Return the eight numbers for the points in their original units."""
     a, b, c, d, e, f, g, h = numbers[:8]
     s, (mx, my) = plane.factor, plane.middle
@@ -317,8 +317,8 @@ def _finished(marks: Sequence[Mark], numbers: list[float], lens: Lens, count: in
 
 
 def _fit(marks: Sequence[Mark], lens: Lens, count: int, tap: float) -> Projection:
-    plane = _Scale.of([mark.place for mark in marks])
-    picture = _Scale.of([mark.seen for mark in marks])
+    plane = _PointNormalisation.of([mark.place for mark in marks])
+    picture = _PointNormalisation.of([mark.seen for mark in marks])
     inner = Lens(picture.put(lens.middle), lens.reach * picture.factor)
     scaled = [Mark(plane.put(mark.place), picture.put(mark.seen)) for mark in marks]
     try:

@@ -1,9 +1,8 @@
-"""Read quantities as people type them, write numbers the one way everything is written.
+"""Reads quantities as people type them, and writes numbers in the one way used everywhere.
 
-Reading follows a strict grammar, whole text or nothing: an optional sign, digits that may be
-grouped in threes by spaces, at most one separator (comma or point, always the decimal mark),
-an optional exponent, an SI prefix, the unit. What cannot be read raises ``QuantityError`` with a
-reason; ``pycore.words.inputs`` words it.
+Reading follows a strict grammar for the complete text: an optional sign, digits that may be grouped in threes by
+spaces, at most one separator (comma or point, always the decimal mark), an optional exponent, an SI prefix, the unit. A
+text that cannot be read raises ``QuantityError`` with a reason; ``pycore.words.inputs`` words it.
 """
 
 import math
@@ -12,8 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 PREFIXES = {"G": 9, "M": 6, "k": 3, "m": -3, "µ": -6, "μ": -6, "u": -6, "n": -9, "p": -12}
-"""Powers of ten of the SI prefixes that are read (SI Brochure, 9th edition, table 7); u where
-no µ can be typed."""
+"""Powers of ten of the SI prefixes that can be read (SI Brochure, 9th edition, table 7); u where no µ can be typed."""
 
 _WRITTEN_UNITS = {
     "A": "A", "amp": "A", "amps": "A", "ampere": "A", "amperes": "A",
@@ -28,16 +26,16 @@ _NUMBER = re.compile(
 _SPACES = {ord(space): " " for space in "\u00a0\u2009\u202f\t"}
 MAXIMUM_LENGTH = 40
 LEAST = 5e-324
-"""The smallest number above zero that can be held."""
+"""The smallest positive number that can be represented."""
 NO_BREAK_SPACE = "\u00a0"
 MINUS = "−"
 
 
 class QuantityError(ValueError):
-    """Raised for text that is no quantity of the wanted unit.
+    """Raised for a text that is not a quantity of the expected unit.
 
-    ``reason`` is one of ``empty``, ``long``, ``number``, ``separators``, ``unit``, ``infinite``;
-    ``part`` is the stretch of text at fault.
+    ``reason``: ``empty``, ``long``, ``number``, ``separators``, ``unit`` or ``infinite``. ``fragment``: the wrong part
+    of the text.
     """
 
     def __init__(self, reason: str, fragment: str = "") -> None:
@@ -56,7 +54,7 @@ def _clean(text: str) -> str:
 
 
 def _split(text: str) -> tuple[str, int, str]:
-    """Signed digits, exponent of ten and the stripped rest of a text."""
+    """Return the signed digits, the exponent of ten and the stripped rest of a text."""
     cleaned = _clean(text)
     match = _NUMBER.match(cleaned)
     if not match:
@@ -85,19 +83,19 @@ def _value(digits: str, exponent: int, typed: str) -> float:
 
 
 def split_number(text: str) -> tuple[float, str]:
-    """The number a text begins with, and what follows it (stripped).
+    """Return the number at the start of a text, and the stripped rest.
 
-    Raises Unreadable for a text that does not begin with a number, has two separators, or
-    writes a number too large to hold.
+    Raises QuantityError for a text that does not begin with a number, has two separators, or contains a number that is
+    too large.
     """
     digits, exponent, rest = _split(text)
     return _value(digits, exponent, text), rest
 
 
 def read(text: str, unit: str) -> float:
-    """The value in SI units of a text such as ``18,4``, ``850 mA`` or ``0.85kA``.
+    """Return the value in SI units of a text such as ``18,4``, ``850 mA`` or ``0.85kA``.
 
-    The unit may be left out; a bare prefix may not stand. Raises Unreadable.
+    The unit may be left out; a prefix without its unit is not accepted. Raises QuantityError.
     """
     digits, exponent, rest = _split(text)
     if not rest or _WRITTEN_UNITS.get(rest) == unit:
@@ -119,9 +117,9 @@ def last_digit(text: str, unit: str) -> float:
 
 
 def fixed(value: float, decimals: int, mark: str = ".") -> str:
-    """A number with a fixed count of decimals, a true minus sign, and never a minus zero.
+    """Return a number with a fixed number of decimals, a true minus sign, and never minus zero.
 
-    Raises ValueError for NaN and infinities: no such number is ever shown.
+    Raises ValueError for NaN and infinities, which are never shown.
     """
     if not math.isfinite(value):
         raise ValueError(f"{value} cannot be written")
@@ -132,7 +130,7 @@ def fixed(value: float, decimals: int, mark: str = ".") -> str:
 
 
 def plain(value: float, mark: str = ".") -> str:
-    """A number in the fewest digits that say it to six figures: 2, 0.5, 92.25."""
+    """Return a number with as few digits as show six significant figures: 2, 0.5, 92.25."""
     decimals = max(0, 5 - order_of_magnitude(value))
     written = fixed(value, decimals, ".")
     if "." in written:
@@ -141,7 +139,7 @@ def plain(value: float, mark: str = ".") -> str:
 
 
 def exact(value: float | None) -> str:
-    """A number for machines: 12 significant digits, "" for None."""
+    """Return a number for machines: 12 significant digits, "" for None."""
     if value is None:
         return ""
     if not math.isfinite(value):
@@ -151,7 +149,7 @@ def exact(value: float | None) -> str:
 
 
 def engineering(value: float, unit: str, mark: str = ".") -> str:
-    """A value with its unit and the SI prefix that leaves 1 to 999 before it: 10 µF, 2.5 kV."""
+    """Return a value with its unit and the SI prefix that leaves 1 to 999: 10 µF, 2.5 kV."""
     size = math.fabs(value)
     for factor, prefix in ((1e9, "G"), (1e6, "M"), (1e3, "k"), (1.0, ""), (1e-3, "m"), (1e-6, "µ"), (1e-9, "n")):
         if size >= factor or (prefix == "n" and size > 0):
@@ -160,17 +158,17 @@ def engineering(value: float, unit: str, mark: str = ".") -> str:
 
 
 def order_of_magnitude(value: float) -> int:
-    """The exponent of ten of a number's first digit (0 for 0): 24.6 gives 1, 0.05 gives -2."""
+    """Return the exponent of ten of the first digit (0 for 0): 24.6 gives 1, 0.05 gives -2."""
     return 0 if value == 0 else int(f"{math.fabs(value):e}".partition("e")[2])
 
 
 def decimals_for(value: float, figures: int = 3) -> int:
-    """How many decimals show a value to so many significant figures."""
+    """Return the number of decimals that shows a value to ``figures`` significant figures."""
     return max(0, figures - 1 - order_of_magnitude(value))
 
 
 def decimals_of(written: str) -> int:
-    """How many decimals a plain written number has: 24.65 and 24,65 have two."""
+    """Return the number of decimals of a written number: 24.65 and 24,65 have two."""
     return max(len(written.partition(mark)[2]) for mark in ".,")
 
 
@@ -178,9 +176,9 @@ def decimals_of(written: str) -> int:
 class NumberFormat:
     """How the amounts of one problem are written: prefix, unit, decimals, decimal mark.
 
-    ``factor`` is the SI value of one written unit (0.001 for mA), ``decimals`` those of a result
-    as large as the given values. What is given is written as it was typed (``given``); every
-    result by one rule (``amount``), wherever it stands. ``computed``: what is drawn was worked out, not typed.
+    ``factor``: the SI value of one written unit (0.001 for mA). ``decimals``: of a result as large as the given values.
+    Given values are written as they were typed (``as_typed``), results by one rule (``amount``). ``computed``: the
+    values drawn were calculated, not typed.
     """
 
     unit: str
@@ -190,40 +188,51 @@ class NumberFormat:
     computed: bool = False
 
     def fixed(self, value: float, extra: int = 0) -> str:
-        """The number with the problem's decimals and ``extra`` further ones: for workings."""
+        """Return a number with the problem's decimals and ``extra`` further ones, for workings."""
         return fixed(value / self.factor, self.decimals + extra, self.mark)
 
     def number(self, value: float) -> str:
-        """A result: three figures, but never more than one decimal beyond the given values'."""
+        """Return a result with three figures, but at most one decimal more than the given values."""
         written = value / self.factor
-        if written == 0:
-            return "0"
-        decimals = min(max(self.decimals, decimals_for(written)), self.decimals + 1)
-        return fixed(written, decimals, self.mark)
+        return fixed(written, self._decimals_of(written), self.mark) if written else "0"
+
+    def _decimals_of(self, written: float) -> int:
+        return min(max(self.decimals, decimals_for(written)), self.decimals + 1)
+
+    def decimals_in(self, factor: float) -> int:
+        """The decimals of a result that is written in another unit, of this factor, as finely."""
+        return max(0, self.decimals + order_of_magnitude(factor) - order_of_magnitude(self.factor))
+
+    def last_digit(self, value: float) -> float:
+        """The value of one in the last digit that a result is written with, in the quantity's SI unit."""
+        return float(f"1e-{self._decimals_of(value / self.factor)}") * self.factor
 
     def amount(self, value: float) -> str:
-        """A result and its unit, which never part."""
+        """Return a result with its unit, joined by a no-break space."""
         return self.number(value) + NO_BREAK_SPACE + self.unit
 
     def as_typed(self, value: float) -> str:
-        """The number of a given value, as many decimals as were typed (to six figures); of one that was worked
-        out, as a result is written."""
+        """Return the number of a given value with as many decimals as were typed (at most six figures); a calculated
+        value is written like a result."""
         if self.computed:
             return self.number(value)
         return plain(value / self.factor, self.mark)
 
     def short(self, value: float) -> str:
-        """A given value with its unit."""
+        """Return a given value with its unit."""
         return self.as_typed(value) + NO_BREAK_SPACE + self.unit
 
     def scale(self, value: float) -> str:
-        """A scale's amount: in the fewest digits, with its unit."""
+        """Return the amount of a scale with as few digits as possible, with its unit."""
         return plain(value / self.factor, self.mark) + NO_BREAK_SPACE + self.unit
 
 
 def writing_for(values: Sequence[float], unit: str, mark: str = ".") -> NumberFormat:
-    """The writing of a problem with these given values (SI): a handy prefix, and as many decimals
-    as the most finely given value has, or as give the largest three figures."""
+    """Return the number format for a problem with these given values (SI).
+
+    The prefix suits the values; there are as many decimals as the most precise value has, or as give the largest value
+    three figures.
+    """
     largest = max(values, default=0.0)
     factor, prefix = 1.0, ""
     if 0 < largest < 1e-3:

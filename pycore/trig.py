@@ -83,9 +83,9 @@ def _octant(degrees: float) -> tuple[int, float]:
 
 @lru_cache(maxsize=4096)
 def direction(degrees: float) -> tuple[float, float]:
-    """Cosine and sine of an angle in degrees; raises ValueError for NaN and infinities.
+    """Return cosine and sine of an angle in degrees; raises ValueError for NaN and infinities.
 
-    Kept for the angles that were asked for last: a drawing has many places and few directions.
+    Recent angles are cached: a drawing has many places and few directions.
     """
     quarter, rest = _octant(degrees)
     along, up = _kernel_cosine(rest), _kernel_sine(rest)
@@ -97,9 +97,9 @@ def direction(degrees: float) -> tuple[float, float]:
 
 
 def directions(angles: Sequence[float]) -> tuple[list[float], list[float]]:
-    """Cosines and sines of many angles in degrees, those of ``direction`` to the last bit.
+    """Return cosines and sines of many angles in degrees, equal to those of ``direction`` to the last bit.
 
-    Nothing is kept, and the kernels are written out: a sample of drawings asks for thousands that never come again.
+    Not cached, and written out: a sample of drawings has thousands of angles that never recur.
     """
     a, b, c, d, e, f = _SINE
     p, q, r, s, t, u = _COSINE
@@ -152,9 +152,9 @@ def _arctangent_to_one(ratio: float) -> float:
 
 
 def angle_of(x: float, y: float) -> float:
-    """Angle in degrees of the vector (x, y), anticlockwise from +x, -180 < angle <= 180.
+    """Return the angle in degrees of the vector (x, y), anticlockwise from +x, -180 < angle <= 180.
 
-    The zero vector has angle 0 here; who must know that it has none asks first.
+    The zero vector has angle 0 here; callers check for it first if that matters.
     """
     across, up = math.fabs(x), math.fabs(y)
     if across == 0.0 and up == 0.0:

@@ -149,7 +149,7 @@ def spread(
 
 
 @dataclass(frozen=True, slots=True)
-class _Slip:
+class _ErrorEffect:
     """What one deviation of its standard uncertainty does: how far the end moves, the square of how far that
     bends from straight, and how far each crossing turns (degrees)."""
 
@@ -160,7 +160,7 @@ class _Slip:
 
 def _slips(
     construction: Construction, kinds: Sequence[tuple[int, str]], factor: float, hand: Hand
-) -> Iterator[_Slip]:
+) -> Iterator[_ErrorEffect]:
     """What each deviation does: differences over a tenth of it, central, or to the one side on which the move can
     still be made (arcs that only just cross: first order surely fails).
 
@@ -183,11 +183,11 @@ def _slips(
         kept = [ends[side] for side in (high, low) if side not in drawn.lost]
         if len(kept) < 2:
             moved = kept[0].minus(exact).times(1.0 / _SHARE) if kept else Point(0.0, 0.0)
-            yield _Slip(moved, math.inf, (0.0,) * len(turned[high]) + later)
+            yield _ErrorEffect(moved, math.inf, (0.0,) * len(turned[high]) + later)
             continue
         bend = kept[0].plus(kept[1]).minus(exact.times(2.0)).times(1.0 / (_SHARE * _SHARE))
         turns = tuple([(up - down) * half for up, down in zip(turned[high], turned[low], strict=True)])
-        yield _Slip(kept[0].minus(kept[1]).times(half), geometry.dot(bend, bend), turns + later)
+        yield _ErrorEffect(kept[0].minus(kept[1]).times(half), geometry.dot(bend, bend), turns + later)
 
 
 def _direction(end: Point) -> Point:

@@ -1,1 +1,1 @@
-"""Circuit families: values in, a frozen solution out. Nothing here draws or words anything."""
+"""Circuits: values in, a frozen solution out. Nothing here draws or makes sentences."""

@@ -12,8 +12,8 @@ RESISTOR, COIL, CAPACITOR = "R", "L", "C"
 
 @dataclass(frozen=True, slots=True)
 class Element:
-    """One element: ``kind`` R, L or C; ``value`` in ohms, henries or farads, or, where ``in_ohms``, its
-    reactance in ohms at the circuit's own frequency."""
+    """One element. ``kind``: R, L or C. ``value``: in ohms, henries or farads, or if ``in_ohms``, its reactance in ohms
+    at the circuit's frequency."""
 
     kind: str
     value: float
@@ -21,9 +21,9 @@ class Element:
 
 
 def impedance(element: Element, hertz: float, own: float | None = None) -> complex:
-    """Impedance in ohms at ``hertz``; ``own`` is the frequency at which a reactance in ohms was given.
+    """Return the impedance in ohms at ``hertz``; ``own`` is the frequency at which a reactance in ohms was given.
 
-    Raises ValueError for a capacitor of nothing, which lets no current through.
+    Raises ValueError for a capacitor of 0 F, which carries no current.
     """
     if element.kind == RESISTOR:
         return complex(element.value, 0.0)
@@ -37,10 +37,10 @@ def impedance(element: Element, hertz: float, own: float | None = None) -> compl
 
 
 def inductance(element: Element, hertz: float) -> float:
-    """A coil's inductance in henries."""
+    """Return the inductance of a coil in henries."""
     return element.value / (math.tau * hertz) if element.in_ohms else element.value
 
 
 def elastance(element: Element, hertz: float) -> float:
-    """One over a capacitor's capacitance, in 1/farad."""
+    """Return 1 / capacitance of a capacitor, in 1/farad."""
     return element.value * math.tau * hertz if element.in_ohms else 1.0 / element.value

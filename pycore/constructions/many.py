@@ -41,7 +41,7 @@ NOTHING: Mapping[int, Column] = {}
 
 
 @dataclass(slots=True)
-class _Line:
+class _LineSet:
     """A line in each drawing; its direction is calculated only when it is needed."""
 
     start: Places
@@ -69,7 +69,7 @@ class DrawingBatch:
 
     count: int
     points: dict[str, Places] = field(default_factory=dict)
-    lines: dict[str, _Line] = field(default_factory=dict)
+    lines: dict[str, _LineSet] = field(default_factory=dict)
     readings: dict[str, Column] = field(default_factory=dict)
     lost: set[int] = field(default_factory=set)
     instead: Column | None = None
@@ -104,7 +104,7 @@ def crossing_columns(moves: tuple[Move, ...], many: DrawingBatch) -> list[Column
             first, second = many.lines[move.first].degrees(), many.lines[move.second].degrees()
         elif isinstance(move, CrossArcs):
             met = many.points[move.point]
-            first, second = (_Line(many.points[name], end=met).degrees() for name in (move.first, move.second))
+            first, second = (_LineSet(many.points[name], end=met).degrees() for name in (move.first, move.second))
         else:
             continue
         sizes = [math.fabs(wrap(one - other)) for one, other in zip(first, second, strict=True)]
@@ -149,19 +149,19 @@ def _turn(many: DrawingBatch, move: TurnAngle, slips: Slips) -> None:
         turn = move.turn
         degrees = [line + back + turn for line in zero]
     turned = [wrap(angle) for angle in _added(degrees, slips["angle"])]
-    many.lines[move.line] = _Line(many.points[move.at], turned)
+    many.lines[move.line] = _LineSet(many.points[move.at], turned)
 
 
 def _parallel(many: DrawingBatch, move: DrawParallel, slips: Slips) -> None:
     degrees = _added(many.lines[move.to].degrees(), slips[deviations.PARALLEL])
-    many.lines[move.line] = _Line(many.points[move.through], degrees)
+    many.lines[move.line] = _LineSet(many.points[move.through], degrees)
 
 
 def _intersect(many: DrawingBatch, move: Intersect, _slips: Slips) -> None:
     many.points[move.point] = _met(many, many.lines[move.first], many.lines[move.second])
 
 
-def _met(many: DrawingBatch, first: _Line, second: _Line) -> Places:
+def _met(many: DrawingBatch, first: _LineSet, second: _LineSet) -> Places:
     """Return where two lines meet in each drawing, as ``geometry.intersection``; drawings without a crossing fail."""
     (x, y), (other_x, other_y) = first.start, second.start
     columns = zip(x, y, *first.along(), other_x, other_y, *second.along(), strict=True)
@@ -211,7 +211,7 @@ def _cross_arcs(many: DrawingBatch, move: CrossArcs, slips: Slips) -> None:
 def _drop(many: DrawingBatch, move: DropPerpendicular, slips: Slips) -> None:
     line, start, slopes = many.lines[move.line], many.points[move.start], slips[deviations.PARALLEL]
     square = [degrees + 90.0 for degrees in line.degrees()]
-    dropped = _met(many, _Line(start, _added(square, slopes)), line)
+    dropped = _met(many, _LineSet(start, _added(square, slopes)), line)
     # Without a slip the foot is found by another formula, which differs in the last place.
     x, y = line.start
     across, up = line.along()
@@ -225,7 +225,7 @@ def _drop(many: DrawingBatch, move: DropPerpendicular, slips: Slips) -> None:
 
 
 def _join(many: DrawingBatch, move: Join, _slips: Slips) -> None:
-    many.lines[move.line] = _Line(many.points[move.start], end=many.points[move.end])
+    many.lines[move.line] = _LineSet(many.points[move.start], end=many.points[move.end])
 
 
 def _read_length(many: DrawingBatch, move: ReadLength, slips: Slips) -> None:
@@ -249,7 +249,7 @@ def _start(many: DrawingBatch, move: Start, _slips: Slips) -> None:
 
 
 def _direct(many: DrawingBatch, move: Direction, _slips: Slips) -> None:
-    many.lines[move.line] = _Line(many.points[move.at], [move.degrees] * many.count)
+    many.lines[move.line] = _LineSet(many.points[move.at], [move.degrees] * many.count)
 
 
 _MAKERS: dict[type, Callable[[DrawingBatch, Any, Slips], None]] = {

@@ -1,1 +1,1 @@
-"""Reading a form into values, or into every fault at once; links; the conventions that a form chooses."""
+"""Forms: from texts to values or to all faults at once; links; conventions."""

@@ -1,4 +1,4 @@
-"""Fields that several calculators share, in their links under the same key with the same meaning for ever."""
+"""Fields that several calculators share, with the same key and meaning in their links for ever."""
 
 from collections.abc import Mapping
 
@@ -15,19 +15,19 @@ DEFAULT_NAMES = "L123"
 
 
 def lines_of(form: Mapping[str, str]) -> tuple[str, str, str]:
-    """What the three lines are called, as a form has chosen it."""
+    """Return the names of the three lines, as chosen in a form."""
     return NAMES.get(form.get("names", DEFAULT_NAMES), NAMES[DEFAULT_NAMES])
 
 
 def labels_of(form: Mapping[str, str]) -> dict[str, str]:
-    """Labels of the fields that name a line, as a form's line names have it."""
+    """Return the labels of fields that name a line, as chosen in a form."""
     lines = lines_of(form)
     labels = {arm_key(number): line for number, line in enumerate(lines, start=1)}
     return labels | {f"a{number}": words.lags_by(line) for number, line in enumerate(lines, start=1)}
 
 
 def sequence_options(form: Mapping[str, str]) -> dict[str, str]:
-    """Both sequences of the lines, as a form's line names have it."""
+    """Return both phase sequences, with the names of lines chosen in a form."""
     one, two, three = lines_of(form)
     return {"123": f"{one}, {two}, {three}", "132": f"{one}, {three}, {two}"}
 
@@ -72,4 +72,4 @@ SHARED: Mapping[str, Field] = {
         Field("date", words.DATE, "text", "words", private=True),
     )
 }  # fmt: skip
-"""By key."""
+"""The shared fields by key."""

@@ -1,8 +1,8 @@
-"""Conventions that differ between classrooms: names, colours, decimal mark. A choice, never a guess.
+"""Conventions that differ between classrooms: names, colours, decimal mark. The user chooses; nothing is guessed.
 
-Line colours: IEC 60445 (L1 brown, L2 black, L3 grey, neutral blue); the older British colours
-(red, yellow, blue, neutral black) and the North American ones (black, red, blue, neutral white;
-brown, orange, yellow, neutral grey) are common practice with no source.
+Line colours: IEC 60445 (L1 brown, L2 black, L3 grey, neutral blue); the older British colours (red, yellow, blue,
+neutral black) and the North American ones (black, red, blue, neutral white; brown, orange, yellow, neutral grey) are
+common practice with no source.
 """
 
 from pycore.constructions.methods import PAIR_ORDERS
@@ -27,12 +27,12 @@ MARKS = {"point": ".", "comma": ","}
 
 
 def line_names(names: str) -> tuple[str, str, str]:
-    """What the three lines are called."""
+    """Return the names of the three lines."""
     return NAMES[names]
 
 
 def symbols(letter: str, names: str) -> dict[str, Phrase]:
-    """Tags of the phasors of three lines by key: i1, i2, i3, the sums of two, sum and return."""
+    """Return the tags of the phasors of three lines by key: i1, i2, i3, the sums of two, sum and return."""
     one, two, three = (Symbol(letter, name.removeprefix("L")) for name in NAMES[names])
     by_number = {"1": one, "2": two, "3": three}
     tags: dict[str, Phrase] = {arm_key(n): (by_number[n],) for n in "123"}
@@ -44,24 +44,26 @@ def symbols(letter: str, names: str) -> dict[str, Phrase]:
 
 
 def inks(colours: str) -> dict[str, Ink]:
-    """Ink of each phasor by key."""
+    """Return the ink of each phasor by key."""
     one, two, three, neutral = COLOURS[colours]
     named: dict[str, Ink] = {"i1": one, "i2": two, "i3": three, SUM_KEY: neutral, RETURN_KEY: neutral}
     named.update({"i12": neutral, "i13": neutral, "i23": neutral})
     return named
 
 
-TICKS = {"i1": 1, "i2": 2, "i3": 3, "i4": 4, "i5": 5, "i6": 6}
+TICKS = {"i1": 1, "i2": 2, "i3": 3, "i4": 4, "i5": 5, "i6": 6, "u1": 1, "u2": 2, "u3": 3}
+"""Number of ticks of each phasor by key; ``u1`` to ``u3`` are the voltages of the loads on the lines."""
 
 PLAIN_INKS: dict[str, Ink] = {
     "i1": "brown", "i2": "black", "i3": "grey", "i4": "red", "i5": "orange", "i6": "yellow",
     SUM_KEY: "blue", RETURN_KEY: "blue", "i12": "blue", "i13": "blue", "i23": "blue",
 }  # fmt: skip
-"""Inks of phasors that are no lines of a supply."""
+"""Inks of phasors that are not lines of a supply."""
 
 
 def numbered(letter: str, count: int, total: str = "") -> dict[str, Phrase]:
-    """Tags of the phasors of one letter, numbered from 1, of the sums of two, of their sum and its reverse."""
+    """Return tags of the phasors of one letter, numbered from 1, of the sums of two, of the sum and of the returning
+    phasor."""
     by_number = {number: Symbol(letter, str(number)) for number in range(1, count + 1)}
     tags: dict[str, Phrase] = {arm_key(number): (symbol,) for number, symbol in by_number.items()}
     for first, second in ((1, 2), (1, 3), (2, 3)):
@@ -81,6 +83,6 @@ def choice_field(
     about: str = "",
     only: tuple[tuple[str, str], ...] = (),
 ) -> Field:
-    """A field with options given as (value, label)."""
+    """Return a field with options from pairs of value and label."""
     choices = tuple(Option(value, words) for value, words in options)
     return Field(name, label, "choice", group, default, help=about, options=choices, shown_when=only)

@@ -11,7 +11,7 @@ from pycore.words import circuits as words
 
 KINDS = {"Ω": RESISTOR, "H": COIL, "F": CAPACITOR}
 LIMITS = {"Ω": (1e-6, 1e9), "H": (1e-9, 1e6), "F": (1e-12, 10.0)}
-"""Least and most of a value above zero, by unit."""
+"""The smallest and largest positive value, by unit."""
 MOST_ELEMENTS = 6
 TYPED_DIGITS = 12
 _BETWEEN = re.compile(r"\s*(?:;|&|\band\b|(?<=[^eE])\+)\s*")
@@ -20,8 +20,10 @@ _REACTANCE = re.compile(r"([+\-−]?)\s*[jJ]\s*(.+)", re.DOTALL)
 
 @dataclass(frozen=True, slots=True)
 class TypedElement:
-    """An element with its number and unit as they were typed: 0.1 and H. ``small``: with a prefix of a thousandth
-    or less, which learners overlook."""
+    """An element with its number and unit as typed: 0.1 and H.
+
+    ``small``: the prefix is milli or smaller, which learners overlook.
+    """
 
     element: Element
     number: str
@@ -29,17 +31,17 @@ class TypedElement:
 
     @property
     def text(self) -> str:
-        """As it is written: 100 µF."""
+        """The element as text: 100 µF."""
         return f"{self.number}{NO_BREAK_SPACE}{self.unit}"
 
     @property
     def prefix(self) -> str:
-        """The SI prefix that was typed."""
+        """The SI prefix as typed."""
         return self.unit[:-1]
 
 
 def _quantity(text: str, units: tuple[str, ...], bare: str) -> tuple[float, str]:
-    """SI value and unit of a text that names one of some units, or none. Raises Unreadable."""
+    """Return the SI value and unit of a text with one of several units, or none. Raises QuantityError."""
     _, rest = quantity.split_number(text)
     for unit in units if rest else (bare,):
         try:
@@ -51,7 +53,7 @@ def _quantity(text: str, units: tuple[str, ...], bare: str) -> tuple[float, str]
 
 
 def _number(text: str, value: float, unit: str, mark: str) -> tuple[str, str]:
-    """Number and unit as they were typed, in the sheet's own writing."""
+    """Return number and unit as typed, with the sheet's decimal mark."""
     _, rest = quantity.split_number(text)
     named = rest.replace("ohms", "Ω").replace("ohm", "Ω").replace("u", "µ").replace("μ", "µ")
     written = named if named.endswith(unit) else unit
@@ -67,8 +69,11 @@ def _digits(value: float, mark: str) -> str:
 
 
 def read_element(text: str, bare: str, mark: str, *, reactive: str = "") -> TypedElement:
-    """One element; ``bare`` is the unit of a number without one (Ω, H or F), ``reactive`` the kind that ohms mean
-    in a field of its own ("": a resistor). Raises Unreadable."""
+    """Return one element.
+
+    ``bare``: the unit of a number without one (Ω, H or F). ``reactive``: the kind that ohms mean in this field ("": a
+    resistor). Raises QuantityError.
+    """
     match = _REACTANCE.fullmatch(text.strip())
     if match:
         value = quantity.read(match.group(2), "Ω")
@@ -88,9 +93,9 @@ def read_element(text: str, bare: str, mark: str, *, reactive: str = "") -> Type
 def read_elements(
     reader: Reader, name: str, bare: str, mark: str, *, reactive: str = "", only: str = ""
 ) -> tuple[TypedElement, ...]:
-    """The elements of a field, none for an empty one; what cannot be used is noted as a fault.
+    """Return the elements of a field, none if it is empty; unusable ones are noted as faults.
 
-    ``only``: the one kind that the field takes ("": every kind).
+    ``only``: the one kind that the field accepts ("": every kind).
     """
     text, label, elements = reader.text(name), reader.label(name), []
     if not text:
@@ -120,12 +125,12 @@ def read_elements(
 
 
 def scaled(value: float, unit: str, mark: str, count: int = 4) -> str:
-    """A result to so many figures with the SI prefix that leaves 1 to 999 before it: 31.42 Ω, 459.1 mA."""
+    """Return a result to ``count`` figures with the SI prefix that leaves 1 to 999: 31.42 Ω, 459.1 mA."""
     return NO_BREAK_SPACE.join(parts(value, unit, mark, count))
 
 
 def parts(value: float, unit: str, mark: str, count: int = 4) -> tuple[str, str]:
-    """The number and the unit of ``scaled``."""
+    """Return the number and the unit of ``scaled``."""
     size = -value if value < 0 else value
     if size == 0.0:
         return "0", unit

@@ -1,11 +1,16 @@
-"""The fields of a form: what each is called, holds and accepts."""
+"""The fields of a form: names, labels, kinds and options."""
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
 
-if TYPE_CHECKING:
-    pass
+VERSIONS = ("1", "2")
+"""Versions of the links, the present one last. Each keeps its defaults for ever."""
+VERSION = VERSIONS[-1]
+IN_VIEW = ("values", "method")
+"""Groups that are never folded away."""
+VALUE_GROUPS = ("values", "more", "loads")
+"""Groups that hold the values of a problem."""
+
 
 @dataclass(frozen=True, slots=True)
 class Option:
@@ -17,17 +22,15 @@ class Option:
 
 @dataclass(frozen=True, slots=True)
 class Field:
-    """One form control. ``name`` is its key in links for ever.
+    """One form field. ``name`` is its key in links for ever.
 
-    ``kind``: ``quantity`` (decimal keypad), ``readings`` (a quantity read once or repeatedly), ``length``
-    (a quantity, or its length on the sheet), ``angle`` (degrees, or a power factor such as ``0.85 lag``),
-    ``phasor`` (``20 at 60`` or ``10 + j17.3``), ``choice``, ``text``. ``group``
-    places it: ``values`` and ``method`` (always in view), ``loads``, ``picture``, ``sheet``,
-    ``words``. ``default`` "" for a field that may stay empty. ``sample`` names the phasor whose
-    line is drawn beside the label. What is ``private`` (a name, a date) never enters a link.
-    ``only`` names the choices with which a field has a meaning: one of them must be made for it
-    to be shown. ``folded``: a value that is seldom wanted, and waits behind a fold. ``opening``: the value with which
-    the page opens without a link, if it is another than ``default``, which links fix for ever.
+    ``kind``: ``quantity`` (decimal keypad), ``readings`` (a quantity read once or repeatedly), ``length`` (a quantity,
+    or its length on the sheet), ``angle`` (degrees, or a power factor such as ``0.85 lag``), ``phasor`` (``20 at 60``
+    or ``10 + j17.3``), ``choice``, ``text``. ``group``: ``values`` and ``method`` (always visible), ``loads``,
+    ``picture``, ``sheet``, ``words``. ``default``: "" for a field that may stay empty. ``before``: its default in
+    earlier versions of links, as (version, default), where it differed. ``sample``: key of the phasor whose line is
+    drawn beside the label. ``private``: never part of a link (a name, a date). ``shown_when``: pairs of field and
+    value; the field is shown if one of them is chosen. ``folded``: rarely needed, so it is folded away.
     """
 
     name: str
@@ -42,23 +45,29 @@ class Field:
     private: bool = False
     shown_when: tuple[tuple[str, str], ...] = ()
     folded: bool = False
-    opening: str = ""
+    before: tuple[tuple[str, str], ...] = ()
 
-    @property
-    def example(self) -> str:
-        """The value with which the page opens without a link."""
-        return self.opening or self.default
+    def default_in(self, version: str) -> str:
+        """What a link of a version means where it does not name the field."""
+        return dict(self.before).get(version, self.default)
+
+    def in_view(self, form: Mapping[str, str]) -> bool:
+        """Whether the page of a form shows the field as soon as it opens: behind no fold, and with a meaning."""
+        return self.group in IN_VIEW and not self.folded and self.counts(form)
 
     def counts(self, form: Mapping[str, str]) -> bool:
-        """Whether the field has a meaning with a form's choices."""
+        """Return whether the field has a meaning with a form's choices."""
         return not self.shown_when or any(form.get(name) == value for name, value in self.shown_when)
 
 
-def default_form(fields: Iterable[Field]) -> dict[str, str]:
-    """The form that a link completes: every field's default."""
-    return {field.name: field.default for field in fields}
+def default_form(fields: Iterable[Field], version: str = VERSION) -> dict[str, str]:
+    """Return the form of a page as opened without a link: the default of every field, in a version of the links."""
+    return {field.name: field.default_in(version) for field in fields}
 
 
-def opening_form(fields: Iterable[Field]) -> dict[str, str]:
-    """The form of a page as it opens without a link: the values of its example."""
-    return {field.name: field.example for field in fields}
+def is_example(form: Mapping[str, str], fields: Iterable[Field]) -> bool:
+    """Whether these fields hold the example of a page: the present one, or that of an earlier version."""
+    listed = tuple(fields)
+    return any(
+        all(form[name] == default for name, default in default_form(listed, version).items()) for version in VERSIONS
+    )

@@ -1,29 +1,31 @@
-"""Problems as the fragment of a link, so that no server sees them: ``#v=1&i1=18.4&i2=...``.
+"""Problems as the fragment of a link, so that no server sees them: ``#v=2&i1=18.4&i2=...``.
 
 Keys are the form controls' names; values stand as typed. ``v`` comes first: links carry the
-version of their keys for ever. What a stranger put into a link is hostile until read.
+version of their keys and defaults for ever. A link of version 2 that gives values gives all of
+them: what it leaves out is neutral (empty, or a lag of 0). What a stranger put into a link is hostile until read.
 """
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
-from pycore.forms.fields import Field, default_form
+from pycore.forms.fields import VERSION, VERSIONS, Field, default_form
 
-VERSION = "1"
+UNNAMED = VERSIONS[0]
+"""The version of a link that names none."""
 LONGEST_FRAGMENT = 4000
 LONGEST_VALUE = 200
 _PLAIN = frozenset(b"ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-._~,")
 
 
 def encode(text: str) -> str:
-    """Percent-encoding of one key or value (RFC 3986, section 2.1)."""
+    """Return one key or value percent-encoded (RFC 3986, section 2.1)."""
     return "".join(
         chr(byte) if byte in _PLAIN else f"%{byte:02X}" for byte in text.encode("utf-8", "replace")
     )
 
 
 def decode(text: str) -> str:
-    """The text of a percent-encoded value; a damaged escape stands for itself."""
+    """Return a percent-encoded text decoded; a damaged escape stays as it is."""
     data = bytearray()
     index = 0
     raw = text.replace("+", " ").encode("utf-8", "replace")
@@ -43,64 +45,69 @@ def _is_hex(pair: bytes) -> bool:
 
 
 def fragment(pairs: Iterable[tuple[str, str]]) -> str:
-    """The fragment, without its #, of key-value pairs."""
+    """Return key-value pairs as a fragment, without its #."""
     return "&".join(f"{encode(key)}={encode(value)}" for key, value in pairs)
 
 
 @dataclass(frozen=True, slots=True)
 class ParsedLink:
-    """A link as read: the whole form, the keys that mean nothing here, its version, and the fields it names."""
+    """A link as read: the whole form, the keys that mean nothing here, its version, the fields it names, and
+    whether the values are its own (else they are the example's)."""
 
     form: dict[str, str]
     unknown: tuple[str, ...]
     version: str
     too_long: bool = False
     named: tuple[str, ...] = ()
+    has_values: bool = False
 
 
 def open_fragment(text: str, fields: Iterable[Field], reserved: Iterable[str] = ()) -> ParsedLink:
-    """Read a fragment into a whole form: what it does not name keeps its default.
+    """Read a fragment into a whole form: what it does not name keeps its default in the link's own version.
 
-    Control characters are dropped and values cut at 200 characters; nothing is run or trusted.
+    Control characters are dropped and values cut at 200 characters; nothing is executed or trusted.
     """
     listed = tuple(fields)
-    form = default_form(listed)
-    private = frozenset(field.name for field in listed if field.private)
-    too_long = len(text) > LONGEST_FRAGMENT
-    unknown: list[str] = []
-    named: set[str] = set()
-    version = VERSION
-    known_elsewhere = frozenset(reserved)
-    for pair in text[:LONGEST_FRAGMENT].lstrip("#").split("&"):
-        key, sign, value = pair.partition("=")
-        key = decode(key)
-        if not sign:
-            unknown += [key] if key else []
-            continue
-        cleaned = "".join(char for char in decode(value) if char.isprintable())[:LONGEST_VALUE]
-        if key == "v":
-            version = cleaned
-        elif key in form and key not in private:
-            form[key] = cleaned
-            named.add(key)
-        elif key not in known_elsewhere:
-            unknown.append(key)
+    pairs, unknown = _pairs_of(text[:LONGEST_FRAGMENT].lstrip("#"))
+    # An anchor such as #answer is no link: the page opens as it is.
+    version = next((value for key, value in reversed(pairs) if key == "v"), UNNAMED if pairs else VERSION)
+    known = frozenset(field.name for field in listed if not field.private)
+    elsewhere = frozenset(("v", *reserved))
+    named = {key: value for key, value in pairs if key in known}
+    unknown += [key for key, _ in pairs if key not in known and key not in elsewhere]
+    form = default_form(listed, version) | named
     # A link that names some of the values means all of them: the rest is not the example's.
     needed = [field.name for field in listed if field.group == "values" and field.default]
-    if named & frozenset(needed):
+    has_values = any(name in named for name in needed)
+    if has_values:
         form.update({name: "" for name in needed if name not in named})
-    return ParsedLink(form, tuple(unknown), version, too_long, tuple(sorted(named)))
+    return ParsedLink(form, tuple(unknown), version, len(text) > LONGEST_FRAGMENT, tuple(sorted(named)), has_values)
+
+
+def _pairs_of(text: str) -> tuple[list[tuple[str, str]], list[str]]:
+    """Keys and values of a fragment, as they follow one another, and what stands in it without a value."""
+    pairs: list[tuple[str, str]] = []
+    alone: list[str] = []
+    for pair in text.split("&"):
+        key, sign, value = pair.partition("=")
+        if sign:
+            cleaned = "".join(char for char in decode(value) if char.isprintable())[:LONGEST_VALUE]
+            pairs.append((decode(key), cleaned))
+        elif key:
+            alone.append(decode(key))
+    return pairs, alone
 
 
 RESERVED = ("colours", "decimal", "angles", "resultant", "sequence", "view", "step", "ask", "code")
-"""Keys that every page keeps free for the same meaning."""
+"""Keys with the same meaning on every page."""
 
 
 def form_pairs(
     form: Mapping[str, str], fields: Iterable[Field], always: Iterable[str] = ()
 ) -> tuple[tuple[str, str], ...]:
-    """A form as link pairs: the values and the keys of ``always``, every other key when it is not
-    its default (which the version fixes for ever). Private fields never."""
+    """A form as link pairs of the present version: the values, the keys of ``always`` and those whose default
+    differs between versions; every other key when it is not its default (which the version fixes for ever).
+    Private fields never."""
     named = frozenset(always)
     pairs = [("v", VERSION)]
     for field in fields:
@@ -108,6 +115,6 @@ def form_pairs(
             continue
         value = str(form.get(field.name, field.default)).strip()
         is_needed = field.group == "values" or field.name in named
-        if value != field.default or (is_needed and value != ""):
+        if value != field.default or (is_needed and value != "") or field.before:
             pairs.append((field.name, value))
     return tuple(pairs)

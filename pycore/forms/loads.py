@@ -11,16 +11,18 @@ from pycore.words import loads as words
 
 LEAST_OHMS, MOST_OHMS = 1e-3, 1e6
 ROUNDING = 1e-9
-"""Share of its size below which a resistance below zero is only rounding of the polar form."""
+"""A negative resistance below this share of the size is only rounding of the polar form."""
 TIDY = 1e-12
-"""The same of a part that is nothing."""
+"""A component below this share of the size is zero."""
 
 
 def read_load(
     reader: Reader, name: str, bad: Callable[[str, str], str], volts: float | None = None
 ) -> complex | None:
-    """An impedance in ohms; None for nothing connected, and where a fault was noted. A power is taken at ``volts``
-    (r.m.s.) where they are given. ``bad`` words what cannot be read."""
+    """Return an impedance in ohms; None if nothing is connected or a fault was noted.
+
+    A power is taken at ``volts`` (r.m.s.), if known. ``bad`` words a text that cannot be read.
+    """
     text, label = reader.text(name), reader.label(name)
     if text.lower() == words.OPEN:
         return None
@@ -33,12 +35,13 @@ def read_load(
     if not LEAST_OHMS <= size <= MOST_OHMS or value.real < -ROUNDING * size:
         reader.fault(name, words.load_range(label, text))
         return None
+    # In polar form a right angle leaves a part that is only rounding: it has no meaning.
     real, imaginary = (0.0 if math.fabs(one) < TIDY * size else one for one in (value.real, value.imag))
     return complex(real, imaginary)
 
 
 def _impedance(text: str, volts: float | None) -> complex:
-    """Ohms, or a power as the resistance that takes it. Raises Unreadable."""
+    """Return ohms, or a power as the resistance that takes it. Raises QuantityError."""
     try:
         return read_complex(text, "Ω")
     except QuantityError:

@@ -8,8 +8,8 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class SetPlace:
-    """A sheet's place in a class set: its code as printed, which sheet of how many it is; whether any method
-    will do, and whether the scale is the learner's to choose."""
+    """A sheet's place in a class set: its code as printed, its number and the number of sheets, whether any method is
+    allowed, and whether the learner chooses the scale."""
 
     code: str
     number: int
@@ -20,11 +20,10 @@ class SetPlace:
 
 @dataclass(frozen=True, slots=True)
 class ReopenInfo:
-    """How a printed sheet is opened again: the page's own address, and whether to draw a code.
+    """How a printed sheet is opened again.
 
-    ``base`` is the address without fragment, "" when it is not known; a QR code is drawn only
-    when ``code`` is true and the address is one that another device can reach. ``issue`` is the
-    sheet's place in a class set, if it is of one.
+    ``base``: address without fragment, "" if unknown. ``code``: draw a QR code, if another device can reach the
+    address. ``issue``: the sheet's place in a class set, if any.
     """
 
     base: str = ""
@@ -33,7 +32,7 @@ class ReopenInfo:
 
     @property
     def reachable(self) -> bool:
-        """Whether another device can open the address: not a file, not this machine's own."""
+        """Whether another device can open the address: not a file, not the machine itself."""
         scheme, _, rest = self.base.partition("://")
         host = rest.partition("/")[0].rpartition("@")[2]
         name = host.partition("]")[0] + "]" if host.startswith("[") else host.partition(":")[0]

@@ -1,4 +1,4 @@
-"""A phasor as people type it: size and angle, or two rectangular parts with j."""
+"""A phasor as people type it: size and angle, or rectangular form with j."""
 
 import re
 
@@ -10,9 +10,10 @@ _PARTS = re.compile(r"([^jJiI]*?[^\s+\-−jJiI])?\s*([+\-−]?)\s*[jJiI]\s*(.*)"
 
 
 def read_phasor(text: str, unit: str) -> tuple[float, float]:
-    """Size (SI, 0 or more) and angle in degrees of a text such as ``20 at 60``, ``20 V ∠ -30°`` or ``10 + j17.3``.
+    """Return the size (SI, 0 or more) and angle in degrees of a text such as ``20 at 60``, ``20 V ∠ -30°`` or ``10 +
+    j17.3``.
 
-    A bare number has the angle 0; a size below zero is turned round. Raises Unreadable.
+    A number alone has the angle 0; a negative size is turned by 180 degrees. Raises QuantityError.
     """
     pieces = _BETWEEN.split(text.strip())
     if len(pieces) > 2:
@@ -20,13 +21,25 @@ def read_phasor(text: str, unit: str) -> tuple[float, float]:
     if len(pieces) == 2:
         return _polar(quantity.read(pieces[0], unit), quantity.read(pieces[1], "°"))
     if any(letter in text for letter in "jJiI"):
-        value = _rectangular(text, unit)
-        return phasor.magnitude(value), phasor.angle(value)
+        return _rectangular(text, unit)
     return _polar(quantity.read(text, unit), 0.0)
 
 
+def read_complex(text: str, unit: str) -> complex:
+    """The same text as a complex number (SI): of a rectangular form the very parts that were typed.
+
+    Raises QuantityError.
+    """
+    return complex(*_parts(text, unit)) if is_rectangular(text) else phasor.polar(*read_phasor(text, unit))
+
+
+def is_polar(text: str) -> bool:
+    """Whether a phasor that could be read was typed as size and angle."""
+    return len(_BETWEEN.split(text.strip())) == 2
+
+
 def is_rectangular(text: str) -> bool:
-    """Whether a phasor that could be read was given by its two parts."""
+    """Return whether a readable phasor was typed in rectangular form."""
     return len(_BETWEEN.split(text.strip())) == 1 and any(letter in text for letter in "jJiI")
 
 
@@ -36,14 +49,13 @@ def _polar(size: float, degrees: float) -> tuple[float, float]:
     return (-size, phasor.wrap(degrees + 180.0)) if size < 0 else (size + 0.0, phasor.wrap(degrees) + 0.0)
 
 
-def read_complex(text: str, unit: str) -> complex:
-    """The same phasor as a complex number: both parts as they were typed, a size and its angle unrounded."""
-    if is_rectangular(text):
-        return _rectangular(text, unit)
-    return phasor.polar(*read_phasor(text, unit))
+def _rectangular(text: str, unit: str) -> tuple[float, float]:
+    value = complex(*_parts(text, unit))
+    return phasor.magnitude(value), phasor.angle(value)
 
 
-def _rectangular(text: str, unit: str) -> complex:
+def _parts(text: str, unit: str) -> tuple[float, float]:
+    """Real and imaginary part of a rectangular form. Raises QuantityError."""
     match = _PARTS.fullmatch(text.strip())
     if match is None:
         raise QuantityError("number", text)
@@ -52,4 +64,4 @@ def _rectangular(text: str, unit: str) -> complex:
         raise QuantityError("number", text)
     x = quantity.read(real, unit) if real else 0.0
     y = quantity.read(imaginary, unit) if imaginary else 1.0
-    return complex(x, -y if sign in ("-", "−") else y)
+    return x, -y if sign in ("-", "−") else y

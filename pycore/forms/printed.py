@@ -1,4 +1,4 @@
-"""How a sheet is printed, read from a form."""
+"""The print style of a sheet, read from a form."""
 
 from collections.abc import Mapping
 
@@ -9,7 +9,8 @@ from pycore.words import moves_list
 
 
 def read_printed(reader: Reader, choices: Mapping[str, str]) -> None:
-    """A sheet for easy reading needs its paper; on a smaller one the usual sheet stands, and that is said."""
+    """Check the print style: easy reading needs paper that is large enough; on smaller paper the usual style is used,
+    with a message."""
     paper = choices["paper"]
     if choices["print"] == USUAL or paper not in TOO_SMALL_FOR_READING:
         return

@@ -1,4 +1,4 @@
-"""From a form's texts to values: every fault is collected, none stops the others."""
+"""From the texts of a form to values; all faults are collected."""
 
 import math
 from collections.abc import Callable, Mapping
@@ -15,7 +15,7 @@ LARGEST_CURRENT = 1e5
 SMALLEST_CURRENT = 1e-6
 MOST_READINGS = 50
 FAR_APART = 2.0
-"""How many times the smallest the largest of repeated readings may be: beyond it a mark or a figure is wrong."""
+"""Repeated readings may differ at most by this factor; beyond it a decimal mark or a digit is wrong."""
 LONGEST_LINE = 2000.0
 Value = TypeVar("Value")
 _LAG_WORDS = {"lag": 1, "lagging": 1, "ind": 1, "lead": -1, "leading": -1, "cap": -1}
@@ -26,10 +26,10 @@ _DEGREE_WORDS = ("deg", "degree", "degrees")
 
 @dataclass(frozen=True, slots=True)
 class LagAngle:
-    """An angle of lag in degrees (negative: leads).
+    """An angle of lag in degrees (negative: lead).
 
-    ``factor`` is the text if it was given as a power factor; ``doubtful`` marks a bare number
-    below 1, which may have been meant as one.
+    ``factor``: the text, if it was typed as a power factor. ``doubtful``: a number below 1 without a unit, which may be
+    meant as one.
     """
 
     degrees: float
@@ -37,9 +37,9 @@ class LagAngle:
     doubtful: bool = False
 
     def echo(self, mark: str) -> dict[str, str]:
-        """The same angle in both ways of saying it, and the texts that turn it to either side.
+        """Return the angle in both forms, and the texts that set it to either side.
 
-        ``said`` is what the page shows beside the field: nothing for a plain zero.
+        ``said`` is shown beside the field; empty for a plain zero.
         """
         leads = self.degrees < 0
         size = -self.degrees if leads else self.degrees
@@ -63,21 +63,23 @@ class LagAngle:
 
 @dataclass(frozen=True, slots=True)
 class DrawnValue:
-    """What was read off a drawing: a quantity (SI unit), or the length of its line (mm)."""
+    """A value read off a drawing: a quantity (SI unit), or the length of its line (mm)."""
 
     quantity: float | None = None
     millimetres: float | None = None
 
     def value(self, factor: float) -> float:
-        """The quantity, at ``factor`` mm for each unit."""
+        """Return the quantity, at ``factor`` mm for each unit."""
         if self.quantity is not None:
             return self.quantity
         return (self.millimetres or 0.0) / factor
 
 
 def pieces(text: str) -> list[str]:
-    """The single readings of a text: numbers with spaces, semicolons or new lines between them, each with
-    its unit if it has one; a unit after the last alone is everyone's."""
+    """Return the single readings of a text: numbers separated by spaces, semicolons or new lines.
+
+    Each may have a unit; a unit only after the last one belongs to all.
+    """
     words = text.replace(";", " ").split()
     numbers: list[str] = []
     for word in words:
@@ -93,7 +95,7 @@ def pieces(text: str) -> list[str]:
 
 @dataclass(slots=True)
 class Reader:
-    """Reads the fields of one form, collecting faults; ``finish`` raises them all at once."""
+    """Reads the fields of one form and collects faults; ``finish`` raises them all at once."""
 
     form: Mapping[str, str]
     fields: Mapping[str, Field]
@@ -103,11 +105,11 @@ class Reader:
     """Faults of optional fields, without which the answer stands."""
 
     def text(self, name: str) -> str:
-        """What was typed, or the field's default when the form does not hold it."""
+        """Return the typed text, or the field's default if the form does not contain it."""
         return str(self.form.get(name, self.fields[name].default)).strip()
 
     def label(self, name: str) -> str:
-        """The field's label, with the line's name as the form has chosen it."""
+        """Return the label of a field, with the name of the line as chosen in the form."""
         return self.labels.get(name, self.fields[name].label)
 
     def fault(self, name: str, message: str, fragment: str = "") -> None:
@@ -119,7 +121,7 @@ class Reader:
         self.faults.append(Fault(name, "", message, awaited=True))
 
     def optional(self, read: Callable[[], Value]) -> Value:
-        """What an optional field says; a fault in it is noted but does not refuse the form."""
+        """Read an optional field; a fault is noted but does not reject the form."""
         before = len(self.faults)
         value = read()
         self.passed += self.faults[before:]
@@ -127,12 +129,12 @@ class Reader:
         return value
 
     def finish(self) -> None:
-        """Raise InputError with every fault, if there are any."""
+        """Raise InputError with all faults, if there are any."""
         if self.faults:
             raise InputError(*self.faults)
 
     def choice(self, name: str) -> str:
-        """One of a field's options; its default when the field is empty and "" is no option."""
+        """Return one of a field's options; the default if the field is empty and "" is not an option."""
         typed = self.text(name)
         offered = [choice.value for choice in self.fields[name].options]
         if typed in offered:
@@ -144,7 +146,7 @@ class Reader:
         return self.fields[name].default
 
     def current(self, name: str, *, optional: bool = False) -> float | None:
-        """A current in amperes, 0 or more; None when empty and optional, or unusable."""
+        """Return a current in amperes, 0 or more; None if empty and optional, or unusable."""
         typed, label = self.text(name), self.label(name)
         if optional and not typed:
             return None
@@ -159,9 +161,9 @@ class Reader:
         return self._in_range(name, label, typed, value)
 
     def currents(self, name: str) -> tuple[float, ...]:
-        """A current read once or repeatedly, such as ``10.2 10.4 10.3``; empty when nothing was typed.
+        """Return a current read once or repeatedly, such as ``10.2 10.4 10.3``; empty if nothing was typed.
 
-        Digits grouped in threes (``12 500``) are one number, unless both parts would be like readings (``99 101``).
+        Digits grouped in threes (``12 500``) are one number, unless both parts look like readings (``99 101``).
         """
         typed = self.text(name)
         several = pieces(typed)
@@ -196,7 +198,7 @@ class Reader:
         return self._in_range(name, self.label(name), piece, value)
 
     def drawn(self, name: str) -> DrawnValue | None:
-        """What was read off a drawing: amperes, or a length in mm or cm; None when empty or unusable."""
+        """Return a value read off a drawing: amperes, or a length in mm or cm; None if empty or unusable."""
         typed = self.text(name)
         if not typed:
             return None
@@ -233,9 +235,9 @@ class Reader:
         return None
 
     def lag(self, name: str) -> LagAngle:
-        """Degrees of lag, or a power factor with its side; 0 when empty.
+        """Return degrees of lag, or a power factor with its side; 0 if empty.
 
-        ``0.85 lag`` and ``lead 0.9`` are power factors; ``30 lag``, ``30°`` and ``-10`` degrees.
+        ``0.85 lag`` and ``lead 0.9`` are power factors; ``30 lag``, ``30°`` and ``-10`` are degrees.
         """
         typed = self.text(name)
         if not typed:
@@ -273,7 +275,7 @@ class Reader:
         return LagAngle(side * trig.angle_of(value, reactive) + 0.0, factor=typed)
 
     def positive(self, name: str, unit: str = "A") -> float | None:
-        """A positive number of units per centimetre, or None when empty (chosen to fit)."""
+        """Return a positive number of units per centimetre, or None if empty (chosen to fit)."""
         typed = self.text(name)
         if not typed:
             return None
@@ -290,7 +292,7 @@ class Reader:
     def amount(
         self, name: str, unit: str, least: float, most: float, *, zero: bool = False, optional: bool = False
     ) -> float | None:
-        """A quantity within bounds (SI), zero too if allowed; None when empty and optional, or unusable."""
+        """Return a quantity within bounds (SI), zero too if allowed; None if empty and optional, or unusable."""
         typed, label = self.text(name), self.label(name)
         if optional and not typed:
             return None
@@ -309,7 +311,7 @@ class Reader:
         return None
 
     def number(self, name: str, unit: str, least: float, most: float, why: str = "") -> float:
-        """A number within bounds; its default when it cannot be used, with a fault that may say why."""
+        """Return a number within bounds; the default if it cannot be used, with a fault that may give a reason."""
         typed, label = self.text(name), self.label(name)
         default = quantity.read(self.fields[name].default, unit)
         try:
@@ -327,7 +329,7 @@ class Reader:
 
 
 def _is_number(typed: str) -> bool:
-    """Whether a text is one quantity of current."""
+    """Return whether a text is one quantity of current."""
     try:
         quantity.read(typed, "A")
     except QuantityError:
@@ -336,7 +338,7 @@ def _is_number(typed: str) -> bool:
 
 
 def _alike(several: list[str]) -> bool:
-    """Whether the parts of a text would be readings of one current: no number is grouped so by chance."""
+    """Return whether the parts of a text could be readings of one current; grouped digits never look like that."""
     values = []
     for piece in several:
         try:

@@ -1,4 +1,4 @@
-"""The texts of a title block, read from a form."""
+"""The texts of the title block, read from a form."""
 
 from pycore import lettering
 from pycore.forms.reading import Reader
@@ -11,7 +11,7 @@ LONGEST_PLACE = 60
 
 
 def read_place(reader: Reader) -> str:
-    """The place for the title block; "" when it cannot be printed, with a fault."""
+    """Return the place for the title block; "" with a fault if it cannot be printed."""
     typed = " ".join(reader.text("place").split())
     if len(typed) > LONGEST_PLACE:
         reader.fault("place", inputs.too_long_text(reader.label("place"), LONGEST_PLACE))
@@ -31,7 +31,7 @@ LONGEST_BY_HAND = 40
 
 
 def read_by_hand(reader: Reader, paper: str) -> tuple[dict[str, str], tuple[str, ...]]:
-    """Name, group and date: what the lettering cannot print is left to be written by hand."""
+    """Return name, group and date; texts that the lettering cannot print are left to be written by hand."""
     printed: dict[str, str] = {}
     widths = dict(zip(BY_HAND, lower_cells(paper), strict=True))
     blank: list[str] = []

@@ -1,9 +1,8 @@
 """The font file of a face with only the glyphs that a document uses, for embedding.
 
-Glyph numbers stay as they are and unused outlines become empty, so that text written with
-the numbers of ``made.GLYPHS`` needs no translation. Tables that a PDF does not need are left
-out. Source: the OpenType specification's chapters on the font file, glyf, loca, head, maxp
-and hmtx; from memory, held by tests that open the result with another library.
+Glyph numbers stay the same and unused outlines become empty, so that text written with the numbers of ``made.GLYPHS``
+stays valid. Tables that a PDF does not need are left out. Source: the OpenType specification's chapters on the font
+file, glyf, loca, head, maxp and hmtx; from memory, held by tests that open the result with another library.
 """
 
 import struct
@@ -19,10 +18,9 @@ _WHOLE_FONT_SUM = 0xB1B0AFBA
 
 
 def subset(face: str, glyphs: Iterable[int], *, for_screen: bool = False) -> bytes:
-    """A TrueType file of ``face`` that holds glyph 0, the named ones and what they are made of.
+    """Return a TrueType file of ``face`` with glyph 0, the named glyphs and their components.
 
-    ``for_screen`` keeps the tables that browsers ask for, so that a saved drawing or a
-    handout can carry its own lettering.
+    ``for_screen`` keeps the tables that browsers need, for a saved drawing or a handout.
     """
     needed = _FOR_SCREEN if for_screen else _FOR_PAPER
     font = zlib.decompress(made_fonts.COMPRESSED[face])
@@ -37,7 +35,7 @@ def subset(face: str, glyphs: Iterable[int], *, for_screen: bool = False) -> byt
 
 
 def _tables(font: bytes) -> dict[str, bytes]:
-    """The tables of a font file by their tags."""
+    """Return the tables of a font file by tag."""
     (count,) = struct.unpack_from(">H", font, 4)
     tables = {}
     for number in range(count):
@@ -47,7 +45,7 @@ def _tables(font: bytes) -> dict[str, bytes]:
 
 
 def _outlines(tables: dict[str, bytes]) -> list[bytes]:
-    """The outline of every glyph, by its number."""
+    """Return the outline of every glyph by number."""
     (count,) = struct.unpack_from(">H", tables["maxp"], 4)
     (long_offsets,) = struct.unpack_from(">h", tables["head"], 50)
     if long_offsets:
@@ -58,7 +56,7 @@ def _outlines(tables: dict[str, bytes]) -> list[bytes]:
 
 
 def _with_components(outlines: list[bytes], glyphs: Iterable[int]) -> frozenset[int]:
-    """Glyph 0, the wanted glyphs, and all those of which they are composed."""
+    """Return glyph 0, the named glyphs, and all their components."""
     kept, waiting = {0}, list(glyphs)
     while waiting:
         glyph = waiting.pop()
@@ -69,7 +67,7 @@ def _with_components(outlines: list[bytes], glyphs: Iterable[int]) -> frozenset[
 
 
 def _components(outline: bytes) -> list[int]:
-    """Numbers of the glyphs that a composite outline refers to; none for a simple one."""
+    """Return the glyph numbers to which a composite outline refers; none for a simple one."""
     if not outline or struct.unpack_from(">h", outline)[0] >= 0:
         return []
     components, place, flags = [], 10, _MORE
@@ -82,7 +80,7 @@ def _components(outline: bytes) -> list[int]:
 
 
 def _joined(outlines: list[bytes]) -> tuple[bytes, bytes]:
-    """The glyf table and its loca table of long offsets."""
+    """Return the glyf table and its loca table of long offsets."""
     padded = [outline + b"\0" * (-len(outline) % 4) for outline in outlines]
     offsets = [0]
     for outline in padded:
@@ -91,7 +89,7 @@ def _joined(outlines: list[bytes]) -> tuple[bytes, bytes]:
 
 
 def _file(tables: dict[str, bytes]) -> bytes:
-    """A font file of these tables, with every check sum right."""
+    """Return a font file with these tables and correct check sums."""
     count = len(tables)
     power = count.bit_length() - 1
     search = 16 << power
@@ -111,7 +109,7 @@ def _file(tables: dict[str, bytes]) -> bytes:
 
 
 def _check_sum(padded: bytes) -> int:
-    """Sum of the 32-bit numbers, without what overflows."""
+    """Return the sum of the 32-bit numbers, modulo 2 to the power of 32."""
     total = 0
     for number in struct.unpack(f">{len(padded) // 4}L", padded):
         total += number

@@ -1,7 +1,7 @@
-"""A font file as WOFF 1.0: the same tables, each compressed, for fonts that stand inside a document.
+"""A font file as WOFF 1.0: the same tables, each compressed, for fonts inside a document.
 
-Source: W3C Recommendation "WOFF File Format 1.0", sections 3 to 5; from memory, held by a test that opens the
-result with another library.
+Source: W3C Recommendation "WOFF File Format 1.0", sections 3 to 5; from memory, held by a test that opens the result
+with another library.
 """
 
 import struct

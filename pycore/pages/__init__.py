@@ -1,1 +1,1 @@
-"""Pages that are no calculators; they may read the registry of those that are."""
+"""Pages that are not calculators; they may use the registry of calculators."""

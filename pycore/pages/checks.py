@@ -1,4 +1,4 @@
-"""The evidence: every outside check of the project in one table, from the data that the tests read."""
+"""The evidence: every outside check of the project in one table, from the data of the tests."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -11,7 +11,7 @@ from pycore.words.phrase import Phrase, say
 
 @dataclass(frozen=True, slots=True)
 class Check:
-    """One value checked: what for, its source and kind, expected and ours as written, the difference."""
+    """One checked value: the quantity, source and kind, expected value and ours as text, and the difference."""
 
     quantity: str
     source: str

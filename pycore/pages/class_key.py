@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from pycore.drawing import Page
 from pycore.pages.class_set import ClassSet, shortened
-from pycore.practice import key
+from pycore.practice import key, key_table
 from pycore.practice.key import Amount, KeyRow, MistakeColumn
 from pycore.practice.task import CALCULATED, DRAWN, NO_LIMITS
 from pycore.sheet import ledger
@@ -230,7 +230,4 @@ def pages(group: ClassSet, rows: Sequence[KeyRow], before: Counts) -> Iterator[P
 
 def table(rows: Sequence[KeyRow]) -> list[list[str]]:
     """The whole key as rows of text, its head line first."""
-    listed = {how: key.columns(rows, how) for how in WAYS}
-    given, further = key.given_labels(rows), any(row.further for row in rows)
-    lines = (key.cells(row, given, listed, further=further, own_symbol=key.varied(rows)) for row in rows)
-    return [key.heads(rows, listed), *lines]
+    return key_table.table(rows, {how: key.columns(rows, how) for how in WAYS})

@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 
 from pycore.errors import Fault, InputError
 from pycore.forms.conventions import MARKS as DECIMAL_MARKS
+from pycore.pages import class_table
 from pycore.pages.class_job import learners_of
 from pycore.pages.class_set import TOPICS, ClassSet
 from pycore.pages.mistake_names import short
@@ -12,30 +13,33 @@ from pycore.practice import answers, results, tables
 from pycore.practice.answers import AnswerJudgement
 from pycore.practice.class_set import set_of
 from pycore.practice.codes import CodeError
+from pycore.practice.generator import NoProblemError
 from pycore.practice.marking import ACCEPT, LOOK, MOST_NAMED, WRONG, band_of
 from pycore.practice.results import Entry
 from pycore.practice.task import Task
-from pycore.quantity import fixed
+from pycore.quantity import NumberFormat
 from pycore.words import codes as code_words
 from pycore.words import marks as words
 from pycore.words import plain
 
 MOST_LINES = 2000
-GIVEN = ("", "-angle", "-side", "-how", "-first", "-first-angle")
 
 
 @dataclass(frozen=True, slots=True)
 class MarkedLine:
-    """One line judged: where it stands, whose it is, what was given, its band, how far off size and angle are as
-    written, what would give it (classes of mistakes, each its keys and its names), marks from and to, remarks."""
+    """One line of a class's answers, marked: its number, its learner, the answer as typed and as ``class_table`` writes
+    it, the band, the deviations of size (quantity) and angle (degrees), the number format, the classes of mistakes that
+    would give it (keys and names), the marks from and to, and remarks."""
 
     line: int
     name: str
     code: str
     cells: Mapping[str, str]
+    given: tuple[str, ...]
     band: str
-    off: str
-    angle_off: str
+    size_off: float
+    angle_off: float | None
+    writing: NumberFormat
     keys: tuple[tuple[str, ...], ...]
     causes: tuple[tuple[str, ...], ...]
     verdict: str
@@ -53,6 +57,11 @@ class MarkingRun:
     refused: list[str] = field(default_factory=list)
     names: dict[str, str] = field(default_factory=dict)
     seen: dict[str, int] = field(default_factory=dict)
+
+    @property
+    def mark(self) -> str:
+        """The decimal mark of the set."""
+        return DECIMAL_MARKS[self.group.chosen.get("decimal", "point")]
 
     def steps(self) -> Iterator[tuple[str, float]]:
         """Find whose codes are whose, then judge each line."""
@@ -76,6 +85,8 @@ class MarkingRun:
         except CodeError as error:
             told = code_words.unusable(entry.cells["code"], error.reason, error.part)
             self.refused.append(words.refused(entry.line, told))
+        except NoProblemError:
+            self.refused.append(words.refused(entry.line, words.NO_PROBLEM))
         except ValueError as error:
             self.refused.append(words.refused(entry.line, str(error)))
 
@@ -93,10 +104,11 @@ class MarkingRun:
         if set_of(code) != self.group.code:
             remarks.append(words.other_set(str(set_of(code))))
         marked = reply.marked
-        shown = marked.causes[:MOST_NAMED] if marked.band != ACCEPT and not (reply.meant or reply.follows) else ()
+        shown = marked.causes[:MOST_NAMED] if not (reply.meant or reply.follows or reply.open) else ()
         return MarkedLine(
             entry.line, entry.cells.get("name", "") or self.names.get(written, ""), written, entry.cells,
-            marked.band, _off(task, reply), _angle_off(task, reply),
+            class_table.given_cells(task, reply, entry.cells, self.mark),
+            marked.band, marked.size_off, marked.angle_off, task.writing,
             tuple(tuple(dict.fromkeys(mistake.key for mistake in cause.mistakes)) for cause in shown),
             tuple(tuple(plain(mistake.name) for mistake in cause.mistakes) for cause in shown),
             _verdict(reply), self._marks(task, reply, given), tuple(remarks),
@@ -112,15 +124,8 @@ class MarkingRun:
 
     def table(self) -> bytes:
         """The results as a table of text."""
-        mark = DECIMAL_MARKS[self.group.chosen.get("decimal", "point")]
-        of = str(_whole(self.group.marks))
-        rows = [list(words.TABLE)]
-        for one in self.results:
-            given = [one.cells.get(f"answer{part}", "") for part in GIVEN]
-            said = [words.BANDS[one.band], one.off, one.angle_off, "; ".join((one.verdict, *one.remarks)).strip("; ")]
-            low, high = one.marks
-            rows.append([str(one.line), one.name, one.code, *given, *said, str(low), str(high), of])
-        return tables.write(rows, mark).encode()
+        rows = class_table.table_of(self.results, self.mark, _whole(self.group.marks))
+        return tables.write(rows, self.mark).encode()
 
     def counts(self) -> tuple[int, int, int]:
         """How many are accepted, to be looked at again, and wrong."""
@@ -148,19 +153,14 @@ def _whole(numbers: Sequence[int]) -> int:
     return total
 
 
-def _off(task: Task, reply: AnswerJudgement) -> str:
-    return fixed(reply.marked.size_off / task.writing.factor, task.writing.decimals + 1, task.writing.mark)
-
-
-def _angle_off(task: Task, reply: AnswerJudgement) -> str:
-    off = reply.marked.angle_off
-    return "" if off is None else fixed(off, 1, task.writing.mark)
-
-
 def _verdict(reply: AnswerJudgement) -> str:
     """What a line's verdict rests on, in few words."""
     if reply.marked.band == ACCEPT:
         return ""
+    if reply.open:
+        return words.WHICH_SIDE if reply.open == "side" else words.SIZE_RIGHT
+    if reply.coarse:
+        return words.COARSE
     if reply.meant:
         return words.meant(reply.meant)
     if reply.follows:
@@ -180,14 +180,14 @@ def _first_band(reply: AnswerJudgement, given: Mapping[str, str]) -> str:
     """A first step that was not written down is taken to be right where the answer is."""
     if given.get("answer-first"):
         return WRONG if "first" in reply.wrong_before else ACCEPT
-    return reply.marked.band
+    return ACCEPT if reply.open else reply.marked.band
 
 
 def _length_band(reply: AnswerJudgement) -> str:
     """The length by itself; what follows from an own earlier value counts, a wrong unit is looked at again."""
     if reply.follows:
         return ACCEPT
-    if reply.meant:
+    if reply.meant or reply.coarse:
         return LOOK
     band = band_of(_times(reply.marked.size_off, reply.marked.size_tolerance))
     return ACCEPT if reply.marked.band == ACCEPT else band
@@ -198,18 +198,28 @@ def _angle_band(task: Task, reply: AnswerJudgement) -> str:
     if not task.angled:
         return _length_band(reply)
     if reply.marked.angle_off is None:
-        return WRONG
+        # Where the sum is nothing there is no angle to give.
+        return WRONG if task.angle is not None else _length_band(reply)
+    if reply.open == "side":
+        return LOOK
     if reply.follows or reply.marked.band == ACCEPT:
         return ACCEPT
     return band_of(_times(reply.marked.angle_off, reply.marked.angle_tolerance))
 
 
-def read_results(text: str) -> tuple[Entry, ...]:
-    """The lines of a pasted table. Raises InputError where there is none, or there are too many."""
-    entries = results.read(text)
+def codes_by_name(group: ClassSet) -> dict[str, str]:
+    """The codes of a set's learners by their names, as ``results.known_by`` has them."""
+    if not group.names:
+        return {}
+    return results.known_by((one.name, str(one.code)) for one in learners_of(group) if one is not None)
+
+
+def read_results(text: str, group: ClassSet | None = None) -> tuple[Entry, ...]:
+    """The lines of a pasted table, for a set whose learners may be known by name. Raises InputError where there is
+    none, or there are too many."""
+    entries = results.read(text, codes_by_name(group) if group is not None else None)
     if not entries:
         raise InputError(Fault("results", "", words.NOTHING))
     if len(entries) > MOST_LINES:
         raise InputError(Fault("results", "", words.too_many(len(entries), MOST_LINES)))
     return entries
-

@@ -1,4 +1,4 @@
-"""Codes of practice sheets as links to the pages that their problems belong to."""
+"""Practice codes as links to the pages of their problems."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -17,7 +17,7 @@ from pycore.words import codes as words
 
 @dataclass(frozen=True, slots=True)
 class CodeProblem:
-    """The problem of a code: its page, the whole form, and the fragment that opens it there."""
+    """The problem of a code: its page, the complete form, and the fragment that opens it."""
 
     page: SumPage[Any]
     code: Code
@@ -25,12 +25,12 @@ class CodeProblem:
 
     @property
     def fragment(self) -> str:
-        """The link's part after #."""
+        """The part of the link after #."""
         return links.fragment(links.form_pairs(self.form, self.page.fields))
 
 
 def find(text: str) -> CodeProblem:
-    """The problem of a code as typed. Raises InputError that says what is wrong with it."""
+    """Return the problem of a typed code. Raises InputError."""
     try:
         if not text.strip():
             raise CodeError("empty")
@@ -49,8 +49,8 @@ def find(text: str) -> CodeProblem:
 
 @dataclass(frozen=True, slots=True)
 class ResolvedLink:
-    """A link's form once its code is read: what must be said, and the page and fragment to go to instead
-    where the code is another page's."""
+    """The form of a link after its code was read: notices, and the page and fragment to go to if the code belongs to
+    another page."""
 
     form: dict[str, str]
     notices: tuple[str, ...] = ()
@@ -59,9 +59,9 @@ class ResolvedLink:
 
 
 def fill(page: SumPage[Any], opened: ParsedLink) -> ResolvedLink:
-    """Fill the form of a link that has a code: values that it names stay, the others are the code's.
+    """Fill the form of a link with a code: values in the link stay, the others come from the code.
 
-    A code that cannot be used, or stands for other values, is left out and said.
+    A code that cannot be used, or that has other values, is left out with a notice.
     """
     text, without = opened.form.get("code", ""), {**opened.form, "code": ""}
     if not text.strip():
@@ -87,7 +87,7 @@ def fill(page: SumPage[Any], opened: ParsedLink) -> ResolvedLink:
 
 
 def _holds(page: SumPage[Any], form: Mapping[str, str], code: str) -> bool:
-    """Whether a form's values are its code's; what cannot be read is left to be said at its field."""
+    """Return whether a form has the values of its code; unreadable values are reported at their field."""
     try:
         return page.code_of(form) == code
     except InputError:

@@ -1,11 +1,11 @@
-"""Lesson plans made of their data and of what the topic's own page says of its example."""
+"""Lesson plans, made from their data and from the answers of the topic's own page."""
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from typing import Protocol
 
 from pycore.calculators.registry import MAIN, MAIN_FIRST, module_of
 from pycore.forms import links
-from pycore.forms.fields import Field, opening_form
+from pycore.forms.fields import VERSION, Field, default_form
 from pycore.pages.reading import LinkList, ReadBlock, ReadingPage, Section, Steps
 from pycore.practice.task import Task
 from pycore.sums.answer import Answer, Grid, Paragraph
@@ -16,7 +16,7 @@ from pycore.words.phrase import Phrase, say
 
 
 class Topic(Protocol):
-    """What a lesson plan needs of a calculator."""
+    """What a lesson plan needs from a calculator."""
 
     @property
     def slug(self) -> str: ...
@@ -33,17 +33,17 @@ class Topic(Protocol):
 
 
 def plans() -> dict[str, LessonPlan]:
-    """Every calculator's lesson plan by its slug, the main job's first."""
+    """Return every calculator's lesson plan by slug, the neutral current first."""
     return {slug: module_of(slug, "teaching").PLAN for slug in MAIN_FIRST}
 
 
 def folder(slug: str, topic: str) -> str:
-    """The folder of a topic's page: the main job's has the name alone."""
+    """Return the folder of a topic's page; the first topic has the plain name."""
     return slug if topic == MAIN else f"{slug}-{topic}"
 
 
 def lessons_of(topic: str, title: str) -> tuple[tuple[str, str], ...]:
-    """Folder and title of a topic's plan and cover lesson; none for the main job, whose lessons every foot lists."""
+    """Return folder and title of a topic's plan and cover lesson; none for the first topic, which every foot lists."""
     kinds = ((words.SLUG, words.ONE), (words.COVER_SLUG, words.COVER_ONE))
     return () if topic == MAIN else tuple((folder(slug, topic), words.page_title(kind, title)) for slug, kind in kinds)
 
@@ -54,7 +54,7 @@ def _texts(answer: Answer) -> dict[str, str]:
 
 def _example_texts(plan: LessonPlan, topic: Topic) -> dict[str, str]:
     """What the page says of its example, and of the exit question's values, for the braces of a plan."""
-    form = opening_form(topic.fields)
+    form = default_form(topic.fields)
     answer = topic.answer(form, ("answer",))
     outputs = _texts(answer)
     texts = {
@@ -79,12 +79,12 @@ def _steps(items: Iterable[str], texts: Mapping[str, str]) -> Steps:
 
 
 def _address(handout: Handout, topic: Topic, answer: Answer) -> str:
-    """The address of a handout from the page of plans, with the example's values and every choice resolved."""
+    """Return the address of a handout from the page of plans, with the example's values and every choice resolved."""
     fields = {field.name for field in topic.fields}
-    own = dict(answer.link) if handout.slug == topic.slug else {"v": links.VERSION} if handout.values else {}
+    own = dict(answer.link) if handout.slug == topic.slug else {"v": VERSION} if handout.values else {}
     pairs = {**own, **dict(handout.values)}
     ordered = [pair for pair in pairs.items() if pair[0] in fields or pair[0] not in own] if own else []
-    version = [pair for pair in ordered if pair[0] == "v"] or ([("v", links.VERSION)] if ordered else [])
+    version = [pair for pair in ordered if pair[0] == "v"] or ([("v", VERSION)] if ordered else [])
     rest = [pair for pair in ordered if pair[0] != "v"]
     return f"../{handout.slug}/" + (f"#{links.fragment([*version, *rest])}" if rest else "")
 
@@ -97,10 +97,9 @@ LINES, PHASORS = {"a": "a line", "b": "another"}, {"a": "a phasor", "b": "anothe
 
 
 def _listen(plan: LessonPlan, topic: Topic) -> Steps:
-    """The catalogue's words for the commonest mistakes, and where to look: in general where they can be said so, else
-    as they are told of the example."""
+    """Return the commonest mistakes with advice: in general words if possible, else as for the example."""
     items = []
-    named = {mistake.key: mistake for mistake in reversed(topic.task(opening_form(topic.fields)).mistakes)}
+    named = {mistake.key: mistake for mistake in reversed(topic.task(default_form(topic.fields)).mistakes)}
     for key in plan.listen:
         mistake = named[key]
         mistake_name, look = mistake.name, mistake.look
@@ -117,12 +116,12 @@ def _capital(text: str) -> str:
 
 
 def _warning(topic: Topic) -> tuple[Paragraph, ...]:
-    """The caution that stands before anything else on a topic's page."""
+    """Return the caution at the start of a topic's page."""
     return (Paragraph(say(topic.warning), caution=True),) if topic.warning else ()
 
 
 def _plan_sections(plan: LessonPlan, topic: Topic) -> tuple[Section, ...]:
-    answer = topic.answer(opening_form(topic.fields), ("answer",))
+    answer = topic.answer(default_form(topic.fields), ("answer",))
     texts = _example_texts(plan, topic)
     minutes = _minutes(plan)
     first = (*_warning(topic), Paragraph(_filled(plan.aim, texts)))
@@ -154,7 +153,7 @@ SAID_ALREADY, SAID_BY_NAME = ("angle", "length"), ("scale", "tolerance")
 
 
 def _cover_sections(plan: LessonPlan, topic: Topic) -> tuple[Section, ...]:
-    answer = topic.answer(opening_form(topic.fields), ("answer",))
+    answer = topic.answer(default_form(topic.fields), ("answer",))
     texts = _example_texts(plan, topic)
     rows = [((name,) if name else answer.outputs[0].label, (texts[which],)) for name, which in words.KEY_ROWS]
     # Every other result too, but for those that the first rows say already.
@@ -179,7 +178,7 @@ def _cover_sections(plan: LessonPlan, topic: Topic) -> tuple[Section, ...]:
 
 
 def _ways_on(slug: str, topics: Mapping[str, Topic], plan: LessonPlan) -> Section:
-    """The page of the topic itself, and the same kind of lesson of every other topic: on the screen alone."""
+    """Return links to the topic's page, and to the same kind of lesson of every other topic; screen only."""
     others = tuple((topics[topic].title, f"../{folder(slug, topic)}/") for topic in plans() if topic != plan.slug)
     own = (words.TO_TOPIC, f"../{plan.slug}/")
     return Section(say(words.OTHERS), (LinkList((own, *others)),), screen=True)
@@ -192,7 +191,7 @@ def _pages(
     slug: str, titles: tuple[str, str], description: str, leads: tuple[str, str], topics: Mapping[str, Topic],
     sections: Sections,
 ) -> Iterator[ReadingPage]:
-    """A page for each topic, the first under the name alone; titles and leads of the first, and of a further one."""
+    """Yield a page for each topic, the first with the plain name."""
     for plan in plans().values():
         topic = topics[plan.slug]
         first = plan.slug == MAIN
@@ -203,7 +202,7 @@ def _pages(
 
 
 def lesson_pages(topics: Mapping[str, Topic]) -> tuple[ReadingPage, ...]:
-    """The lecturer's plans and the cover teacher's, of every topic that has one."""
+    """Return the plans for the lecturer and the cover teacher, of every topic that has one."""
     return (
         *_pages(words.SLUG, (words.TITLE, words.ONE), words.DESCRIPTION, (words.LEAD, words.LEAD_ONE), topics,
                 _plan_sections),

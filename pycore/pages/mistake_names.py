@@ -1,4 +1,4 @@
-"""Mistakes in few words, as they are counted for a class or on a device."""
+"""Short names of mistakes, for counts of a class or a device."""
 
 from collections.abc import Mapping
 from functools import cache
@@ -15,5 +15,5 @@ def short_names() -> Mapping[str, str]:
 
 
 def short(key: str) -> str:
-    """A mistake in few words; of a key that an older record of a device holds and no page has, the key in words."""
+    """Return the short name of a mistake; for an unknown key in an older record, the key in words."""
     return short_names().get(key, key.replace("-", " "))

@@ -1,6 +1,6 @@
-"""Blank paper: graph paper at exact size, and a ruler and a protractor for those who have none.
+"""Blank paper: graph paper at exact size, and a ruler and a protractor to cut out.
 
-Neither solves a problem, so they have no answer: a form's choices make one sheet.
+They solve no problem and have no answer: the choices of a form make one sheet.
 """
 
 from collections.abc import Callable, Mapping
@@ -29,7 +29,7 @@ from pycore.words import sheet as sheet_words
 
 @dataclass(frozen=True, slots=True)
 class PaperSheet:
-    """One sheet of blank paper: its page, the page's key (``a4p``), and the link that gives it again."""
+    """One sheet of blank paper: its page, the page's key (``a4p``), and the link that reproduces it."""
 
     page: Page
     page_key: str
@@ -38,7 +38,7 @@ class PaperSheet:
 
 @dataclass(frozen=True, slots=True)
 class PaperPage:
-    """A page that prints blank paper. ``on_board`` are the choices that the front page shows."""
+    """A page that prints blank paper. ``on_board``: the choices that the front page shows."""
 
     slug: str
     title: str
@@ -50,7 +50,7 @@ class PaperPage:
     on_board: tuple[tuple[str, str], ...] = ()
 
     def make(self, form: Mapping[str, str]) -> PaperSheet:
-        """The sheet that a form asks for; raises InputError for a choice that is not on offer."""
+        """Return the sheet that a form asks for; raises InputError for an unknown choice."""
         reader = Reader(form, {field.name: field for field in self.fields})
         chosen = {field.name: reader.choice(field.name) for field in self.fields}
         reader.finish()
@@ -59,7 +59,7 @@ class PaperPage:
         return PaperSheet(self.draw(chosen), key, link)
 
     def document(self, form: Mapping[str, str]) -> Document:
-        """That sheet as a document to be written; raises InputError."""
+        """Return that sheet as a document; raises InputError."""
         page = self.make(form).page
         return Document((page,), page.title, subject=self.title)
 
@@ -98,7 +98,7 @@ def _instruments(chosen: Mapping[str, str]) -> Page:
 READINGS: Mapping[str, rig_words.RecordingSheet] = {
     slug: readings for slug in MAIN_FIRST if (readings := module_of(slug, "teaching").READINGS) is not None
 }
-"""What is read at a rig, by the calculator's slug."""
+"""What is read at a training rig, by the calculator's slug."""
 RECORD_PAPERS = ("A4", "A3", "letter")
 
 

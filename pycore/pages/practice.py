@@ -1,4 +1,4 @@
-"""Free practice: the ways there are, and the present problem of a record."""
+"""Free practice: the tracks, and the current problem of a record."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -18,7 +18,7 @@ from pycore.words import practice as words
 
 @dataclass(frozen=True, slots=True)
 class Track:
-    """One way of practising: its key, the page, and what it is called in the list."""
+    """A topic with a method to practise: its key, the page, and its name in the list."""
 
     key: str
     title: str
@@ -27,8 +27,7 @@ class Track:
 
 @cache
 def methods_of(page: SumPage[Any]) -> tuple[str, ...]:
-    """The methods that a page's problems can demand; ``any`` where it has none of its own. Found once: a class set asks
-    for every learner."""
+    """Return the methods that a page's problems can demand; ``any`` if it has only one. Cached."""
     assert page.topic is not None
     held = [
         method
@@ -39,7 +38,7 @@ def methods_of(page: SumPage[Any]) -> tuple[str, ...]:
 
 
 def choices() -> tuple[Track, ...]:
-    """Every way of practising, page by page."""
+    """Return every track, page by page."""
     tracks: list[Track] = []
     for page in CALCULATORS.values():
         if page.topic is None:
@@ -51,7 +50,7 @@ def choices() -> tuple[Track, ...]:
 
 
 def first_track() -> str:
-    """The way that a new record begins with: the neutral current's, the main job."""
+    """Return the track of a new record: the neutral current."""
     listed = [choice.key for choice in choices()]
     return next((key for key in listed if key.startswith("0.")), listed[0])
 
@@ -63,7 +62,7 @@ def empty(seed: object) -> Record:
 
 
 def problem_of(record: Record) -> CodeProblem:
-    """The present problem. Raises RecordError where no page has it."""
+    """Return the current problem. Raises RecordError if no page has it."""
     try:
         return find(record.now.code)
     except InputError:
@@ -71,7 +70,7 @@ def problem_of(record: Record) -> CodeProblem:
 
 
 def checked(record: Record) -> Record:
-    """A record with a problem that can be set. Raises RecordError."""
+    """Return a record whose problem can be set. Raises RecordError."""
     if record.way not in [choice.key for choice in choices()]:
         raise RecordError("value", "way")
     begun = ladder.begun(record)
@@ -80,7 +79,7 @@ def checked(record: Record) -> Record:
 
 
 def values_of(problem: CodeProblem) -> tuple[tuple[str, str], ...]:
-    """What is given: label and value of every field of the problem that says something."""
+    """Return label and value of every field of the problem that is filled."""
     labels: Mapping[str, str] = problem.page.labels(problem.form)
     rows: list[tuple[str, str]] = []
     for field in problem.page.fields:
@@ -97,7 +96,7 @@ def values_of(problem: CodeProblem) -> tuple[tuple[str, str], ...]:
 
 
 def _with_unit(text: str, unit: str) -> str:
-    """A bare number with its field's unit."""
+    """Return a number without a unit with its field's unit."""
     if not unit or not text[-1:].isdigit():
         return text
     return f"{text}°" if unit == "°" else f"{text} {unit}"

@@ -1,9 +1,8 @@
-"""The print set-up: readings of two printed bars in, the correction of the printer out.
+"""The print set-up: from the readings of two printed bars to the correction of the printer.
 
-A correction is a pair of factors, along and across the paper feed, by which a drawing is
-stretched so that the printer's own error brings it back to its true size: true length divided
-by reading. A printer alone is out by 3 % at most (common practice, no source); beyond that a
-print dialog is scaling, and nothing may be kept.
+A correction is a pair of factors, along and across the paper feed, by which a drawing is stretched so that the
+printer's error brings it back to exact size: true length divided by reading. A printer is wrong by 3 % at most (common
+practice, no source); beyond that a print dialog is scaling, and nothing may be stored.
 """
 
 import math
@@ -26,12 +25,12 @@ from pycore.words import print_setup as words
 SLUG = "print-setup"
 LIMIT = 0.03
 READING_ERROR = 0.25
-"""How well a ruler is read on a bar, mm (common practice, no source)."""
+"""The error of a ruler reading on a bar, mm (common practice, no source)."""
 COMMON_LINE = 160.0
-"""The line, mm, on which the page says what remains."""
+"""The length of line, mm, for which the page states the remaining error."""
 EDGES = ("short", "long")
 SAME_PATH = 20.0
-"""By so many mm a paper may be broader than the one measured and still go in by its long edge."""
+"""A paper may be wider than the measured one by this many mm and still go in by its long edge."""
 UNCORRECTED = Point(1.0, 1.0)
 
 FIELDS = (
@@ -46,7 +45,7 @@ FIELDS = (
     Field("upright", words.UPRIGHT_BAR, "quantity", "values", unit="mm"),
     Field("level", words.LEVEL_BAR, "quantity", "values", unit="mm"),
 )  # fmt: skip
-"""None of these ever stands in a link: a printer is its owner's business."""
+"""None of these is ever part of a link."""
 _BY_NAME = {field.name: field for field in FIELDS}
 
 
@@ -54,8 +53,8 @@ _BY_NAME = {field.name: field for field in FIELDS}
 class PrinterCorrection:
     """Factors along and across the paper feed, and which edge goes in first.
 
-    ``lead`` is the length in mm of the edge that went in first when the bars were measured: a
-    broad machine takes small papers by their long edge, and large ones by their short edge.
+    ``lead``: the length in mm of the edge that went in first when the bars were measured. A wide machine takes small
+    papers by their long edge, and large ones by their short edge.
     """
 
     along: float
@@ -64,17 +63,18 @@ class PrinterCorrection:
     lead: float
 
     def upright_is_along(self, width: float, height: float) -> bool:
-        """Whether the upright axis of a page of this size (mm) lies along the paper feed."""
+        """Return whether the vertical axis of a page of this size (mm) is along the paper feed."""
         return _upright_is_along(width, height, self.edge, self.lead)
 
     def on_page(self, width: float, height: float) -> Point:
-        """The factors across and up a page of this size (mm): swapped for landscape."""
+        """Return the horizontal and vertical factors of a page of this size (mm): swapped for landscape."""
         if self.upright_is_along(width, height):
             return Point(self.across, self.along)
         return Point(self.along, self.across)
 
     def by_page(self) -> dict[str, tuple[float, float]]:
-        """The factors across and up every paper, both ways round, by the page's key (``a4l``)."""
+        """Return the horizontal and vertical factors of every paper in both orientations, by the page's key (``a4l``).
+        """
         factors = {}
         for paper, (short, long) in PAPERS.items():
             for orientation in ORIENTATIONS:
@@ -88,9 +88,9 @@ class PrinterCorrection:
 class PrintSetupReply:
     """Everything the page says to one form.
 
-    ``state``: ``empty``, ``waiting`` (one reading is missing), ``measured``, ``true`` (as far as
-    a ruler can tell), ``refused``. ``remains``: what a reading error leaves, mm on a line of
-    160 mm, along and across. ``scaling``: the print dialog must be scaling.
+    ``state``: ``empty``, ``waiting`` (one reading is missing), ``measured``, ``true`` (as far as a ruler can tell),
+    ``refused``. ``remains``: the effect of a reading error, mm on a line of 160 mm, along and across. ``scaling``: the
+    print dialog must be scaling.
     """
 
     page: Page
@@ -107,7 +107,7 @@ class PrintSetupReply:
 
     @property
     def applied(self) -> bool:
-        """Whether the sheet is printed with the correction that is kept."""
+        """Whether the sheet is printed with the stored correction."""
         return self.printed == "corrected"
 
 
@@ -142,7 +142,7 @@ def _refused_correction(sent: object) -> InputError:
 
 
 def correction_of(request: Mapping[str, Any]) -> Point:
-    """The factors across and up that a request for a PDF carries; 1 and 1 when it carries none.
+    """Return the horizontal and vertical factors of a request for a PDF; 1 and 1 without any.
 
     Raises InputError for anything but two numbers from 0.97 to 1.03.
     """
@@ -155,9 +155,9 @@ def correction_of(request: Mapping[str, Any]) -> Point:
 
 
 def saved_correction(request: Mapping[str, Any]) -> PrinterCorrection | None:
-    """The correction that the device keeps, as it comes with a request; None when it keeps none.
+    """Return the stored correction of a request; None if there is none.
 
-    Raises InputError for one that this page would not have kept.
+    Raises InputError for one that this page would not have stored.
     """
     sent = request.get("kept")
     if sent is None:
@@ -176,7 +176,7 @@ def _example(true: float) -> str:
 
 
 def _reading(reader: Reader, name: str, true: float) -> float | None:
-    """One reading in mm; None when it is missing or cannot be used, which is then a fault."""
+    """Return one reading in mm; None if it is missing or cannot be used, which is then a fault."""
     typed, label = reader.text(name), reader.label(name)
     if not typed:
         return None
@@ -203,7 +203,7 @@ def _reading(reader: Reader, name: str, true: float) -> float | None:
 
 
 def _share(ratio: float) -> str:
-    """A ratio in words that stay readable."""
+    """Return a ratio in readable words."""
     if not 0.1 <= ratio <= 10.0:
         return "less than a tenth of" if ratio < 1 else "more than ten times"
     return f"{quantity.fixed(100.0 * ratio, 0)}{NO_BREAK_SPACE}% of"
@@ -229,7 +229,7 @@ def _swapped(reader: Reader, place: Bars, upright: float, level: float) -> bool:
 def _beyond(
     reader: Reader, readings: Mapping[str, float], true: Mapping[str, float], factors: Mapping[str, float]
 ) -> bool:
-    """Note every reading that no printer explains; true when there is one."""
+    """Note every reading that no printer explains; return whether there is one."""
     is_beyond = False
     for name, factor in factors.items():
         if math.fabs(factor - 1.0) > LIMIT + 1e-9:
@@ -241,7 +241,7 @@ def _beyond(
 
 
 def _choices(form: Mapping[str, str], kept: PrinterCorrection | None) -> dict[str, str]:
-    """The sheet's four choices; raises InputError for one that is not on offer."""
+    """Return the sheet's four choices; raises InputError for an unknown one."""
     reader = Reader(form, _BY_NAME)
     chosen = {field.name: reader.choice(field.name) for field in FIELDS if field.kind == "choice"}
     if chosen["printed"] == "corrected" and kept is None:
@@ -269,10 +269,10 @@ def _lead(place: Bars, edge: str) -> float:
 
 
 def set_up(form: Mapping[str, str], kept: PrinterCorrection | None) -> PrintSetupReply:
-    """The sheet that a form asks for, and the correction that its readings give.
+    """Return the sheet that a form asks for, and the correction from its readings.
 
-    Readings that cannot be used are faults of the result; the sheet is there all the same.
-    Raises InputError when a choice of the sheet itself cannot be used.
+    Readings that cannot be used are faults of the result; there is a sheet all the same. Raises InputError if a choice
+    of the sheet itself cannot be used.
     """
     chosen = _choices(form, kept)
     place = bars(chosen["paper"], chosen["orientation"])
@@ -305,7 +305,7 @@ def _measured(
     kept: PrinterCorrection | None,
     feed: PrinterCorrection,
 ) -> PrintSetupReply:
-    """The correction that two readable readings give; ``feed`` says how the paper runs."""
+    """Return the correction from two readable readings; ``feed``: how the paper runs."""
     place = sheet.bars
     true = {"upright": place.upright, "level": place.level}
     base = kept.on_page(place.width, place.height) if sheet.applied and kept else UNCORRECTED

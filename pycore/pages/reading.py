@@ -1,4 +1,4 @@
-"""Pages that are read and not filled in: headings, paragraphs, tables, pictures made by the build."""
+"""Explanatory pages: headings, paragraphs, tables, pictures made by the build."""
 
 from dataclasses import dataclass
 
@@ -9,7 +9,7 @@ from pycore.words.phrase import Phrase
 
 @dataclass(frozen=True, slots=True)
 class AssetImage:
-    """A picture made by the build: its file among the site's assets, and what it shows in words."""
+    """An image made by the build: its file among the site's assets, and its description."""
 
     file: str
     alternative: str
@@ -17,7 +17,7 @@ class AssetImage:
 
 @dataclass(frozen=True, slots=True)
 class InlineDrawing:
-    """A drawing of our own; ``name`` is unique on its page. An ``exact`` one is printed at its own size."""
+    """A drawing; ``name`` is unique on its page. An ``exact`` one is printed at its own size."""
 
     page: Page
     name: str
@@ -26,7 +26,7 @@ class InlineDrawing:
 
 @dataclass(frozen=True, slots=True)
 class Steps:
-    """Things to do or to know, one after another; ``ticked``: each with a box to tick."""
+    """An ordered list; ``ticked``: each item has a box to tick."""
 
     items: tuple[Phrase, ...]
     ticked: bool = False
@@ -34,7 +34,7 @@ class Steps:
 
 @dataclass(frozen=True, slots=True)
 class LinkList:
-    """Links to what is to be opened or printed: words, and the address from the page."""
+    """Links: words, and the address from the page."""
 
     items: tuple[tuple[str, str], ...]
 
@@ -44,8 +44,7 @@ ReadBlock = Paragraph | Grid | AssetImage | InlineDrawing | Steps | LinkList
 
 @dataclass(frozen=True, slots=True)
 class Section:
-    """A heading and what stands below it; ``sheet``: it begins a new sheet when it is printed, ``screen``: it is not
-    printed."""
+    """A heading and its content; ``sheet``: begins a new sheet in print; ``screen``: not printed."""
 
     heading: Phrase
     blocks: tuple[ReadBlock, ...]
@@ -55,9 +54,10 @@ class Section:
 
 @dataclass(frozen=True, slots=True)
 class ReadingPage:
-    """A whole page: its folder, title, one sentence on it, and its sections.
+    """A complete page: folder, title, description, and sections.
 
-    ``one_sheet``: it is set to be printed and handed out."""
+    ``one_sheet``: laid out to be printed and handed out.
+    """
 
     slug: str
     title: str

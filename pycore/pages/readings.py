@@ -16,7 +16,7 @@ def _steps(items: tuple[str, ...]) -> Steps:
 
 
 def protractor_page() -> ReadingPage:
-    """How a protractor is laid and read."""
+    """How to place and read a protractor."""
     half = explained.half_circle(words.ZERO_LINE, words.EDGE, words.CENTRE, words.HALF_PICTURE, words.HALF_SHOWN)
     full = explained.full_circle(words.FULL_PICTURE, words.FULL_SHOWN)
     return ReadingPage(
@@ -33,7 +33,7 @@ def protractor_page() -> ReadingPage:
 
 
 def units_page() -> ReadingPage:
-    """How a length stands for a current."""
+    """How a length represents a current."""
     captions = (f"92{NO_BREAK_SPACE}mm = 9.2{NO_BREAK_SPACE}cm", f"18.4{NO_BREAK_SPACE}A")
     picture = explained.line_on_ruler(captions, words.RULER_PICTURE, words.RULER_SHOWN)
     table = Grid(words.TRY_HEAD, tuple(tuple((cell,) for cell in row) for row in words.TRY_ROWS))
@@ -52,7 +52,7 @@ def units_page() -> ReadingPage:
 
 
 def sine_page() -> ReadingPage:
-    """Which part is the sine's and which the cosine's."""
+    """Which component is the sine's and which the cosine's."""
     captions = (SAID_PARTS[0], SAID_PARTS[1], COSINE, SINE)
     right = explained.two_components("right", captions, words.RIGHT_PICTURE, words.parts_shown("right"))
     upward = explained.two_components("up", captions, words.UP_PICTURE, words.parts_shown("up"))
@@ -71,5 +71,5 @@ def sine_page() -> ReadingPage:
 
 
 def reading_pages() -> tuple[ReadingPage, ...]:
-    """All three, in the order in which a course meets them."""
+    """All three, in the order of a course."""
     return protractor_page(), units_page(), sine_page()

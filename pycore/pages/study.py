@@ -1,4 +1,4 @@
-"""The study of hand drawing: what twenty thousand simulated drawings by each way show, in this build's numbers."""
+"""The study of hand drawing: the result of twenty thousand simulated drawings by each method, from this build."""
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
@@ -11,8 +11,8 @@ from pycore.words.phrase import say
 
 @dataclass(frozen=True, slots=True)
 class StudyRow:
-    """One way of drawing: half-width of 95 drawings in 100 (mm), to first order and as simulated, the share of
-    drawings inside the first-order ellipse, and the flattest crossing (degrees)."""
+    """One method: half-width of 95 of 100 drawings (mm), to first order and simulated, the share of drawings inside the
+    first-order ellipse, and the flattest crossing (degrees)."""
 
     title: str
     first_order: float
@@ -23,7 +23,7 @@ class StudyRow:
 
 @dataclass(frozen=True, slots=True)
 class Study:
-    """All numbers of the study: drawings per way, the ways, half-width by scale, how often each is best."""
+    """All numbers of the study: drawings for each method, the methods, half-width by scale, how often each is best."""
 
     drawings: int
     scale: str
@@ -45,7 +45,7 @@ def _rows(ways: Sequence[StudyRow]) -> tuple[tuple[tuple[str, ...], ...], ...]:
 
 
 def study_page(study: Study) -> ReadingPage:
-    """The page ``/accuracy/``; every number in its text is that of this build."""
+    """Return the page ``/accuracy/``; every number in its text is from this build."""
     sharp = [row for row in study.ways if row.flattest >= 15.0]
     flat = [row for row in study.ways if row.flattest < 15.0]
     lowest, highest = min(row.coverage for row in sharp), max(row.coverage for row in sharp)

@@ -1,46 +1,40 @@
-"""What a learner types as an answer, read as it was meant: amperes, or millimetres or centimetres on the sheet.
+"""What a learner types as an answer, judged: its size, its direction, and the values found on the way.
 
-A number with its unit says what it is. A bare number is in the unit chosen beside it; when it fits only in
-another unit, that is said, and penalised once.
+When a bare number fits only in another unit, that is said and penalised once; so is a direction that is missing.
 """
 
-import math
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
-from pycore import quantity
 from pycore.errors import Fault, InputError
-from pycore.practice.marking import (
-    ACCEPT,
-    LOOK,
-    Judgement,
-    LearnerAnswer,
-    LearnerIntermediate,
-    follows,
-    mark,
-    own_is_right,
-)
+from pycore.practice.explaining import LearnerAnswer
+from pycore.practice.following import LearnerIntermediate, follows, own_is_right
+from pycore.practice.marking import ACCEPT, LOOK, WRONG, Judgement, mark, side_open
 from pycore.practice.task import CALCULATED, DRAWN, NO_LIMITS, Limits, Task
-from pycore.quantity import QuantityError
+from pycore.practice.typed import Direction, TypedSize, parted, read_direction, read_size, reckoned, size_in, units
 from pycore.words import marking as words
 
-LENGTHS = {"mm": 1.0, "cm": 10.0}
-LARGEST = 1e9
+FEW_FIGURES = 2
+SAME_AS_UNIT = {"cm": "not-multiplied"}
+"""The mistake that is a number in another unit, by that unit."""
 
 
 @dataclass(frozen=True, slots=True)
-class TypedSize:
-    """A size as typed: its number, and its unit (``mm``, ``cm`` or the quantity's), told or chosen beside it."""
+class Read:
+    """A value as typed: its size and its direction (None: not given)."""
 
-    number: float
-    unit: str
-    told: bool
+    size: TypedSize
+    direction: Direction | None
 
 
 @dataclass(frozen=True, slots=True)
 class AnswerJudgement:
     """An answer judged: the marking; the unit in which it fits when that is not the one it was given in
-    (``meant``, ``unit``); whether it follows from the learner's own earlier values; those of them that are wrong."""
+    (``meant``, ``unit``); whether it follows from the learner's own earlier values; those of them that are wrong.
+
+    ``open``: what is missing of its direction where the rest is right: ``angle``, ``side`` or "". ``coarse``: a
+    calculated answer that is right as far as its two figures go.
+    """
 
     given: LearnerAnswer
     marked: Judgement
@@ -48,144 +42,64 @@ class AnswerJudgement:
     meant: str = ""
     follows: bool = False
     wrong_before: tuple[str, ...] = ()
-    other_scale: float | None = None
-    """A scale (unit per cm) at which a length that is wrong on this sheet would be right."""
+    open: str = ""
+    coarse: bool = False
+    read: Mapping[str, Read] = field(default_factory=dict)
+    """What was typed, by key: "" is the answer, the others are values found on the way."""
 
 
-SCALES = (1.0, 2.0, 2.5, 4.0, 5.0)
-"""Steps of the scales that a class draws at, times powers of ten (common practice)."""
-
-
-def other_scale(task: Task, given: LearnerAnswer, typed: TypedSize, limits: Limits) -> float | None:
-    """The scale, within a decade of the sheet's, at which a length given would be right; None for none."""
-    if given.how != DRAWN or typed.unit not in LENGTHS:
-        return None
-    here = 10.0 / task.factor
-    centimetres = typed.number * LENGTHS[typed.unit] / 10.0
-    decade = float(f"1e{quantity.order_of_magnitude(here)}")
-    for power in (0.1 * decade, decade, 10.0 * decade):
-        for step in SCALES:
-            scale = step * power
-            another = math.fabs(scale - here) > 1e-9 * here and here / 10.0 <= scale <= here * 10.0
-            if another and mark(task, replace(given, size=centimetres * scale), limits).band == ACCEPT:
-                return scale
-    return None
-
-
-def units(task: Task) -> tuple[str, ...]:
-    """The units that an answer may be given in, the usual one first."""
-    return (task.writing.unit, *LENGTHS) if task.factor > 0 else (task.writing.unit,)
-
-
-def size_in(task: Task, typed: TypedSize) -> float:
-    """A typed size in the quantity's SI unit."""
-    if typed.unit in LENGTHS:
-        return typed.number * LENGTHS[typed.unit] / task.factor
-    return typed.number if typed.told else typed.number * task.writing.factor
-
-
-def _base_unit(task: Task) -> str:
-    """The SI unit without its prefix."""
-    return task.writing.unit[1:] if task.writing.factor != 1.0 else task.writing.unit
-
-
-def read_size(task: Task, name: str, label: str, text: str, chosen: str) -> TypedSize:
-    """A typed size. Raises InputError that says what is accepted."""
-    accepted = units(task)
-    stripped = text.strip()
-    for unit in LENGTHS if task.factor > 0 else ():
-        if stripped.lower().endswith(unit):
-            try:
-                return TypedSize(_number(stripped[: -len(unit)]), unit, told=True)
-            except QuantityError as problem:
-                raise InputError(Fault(name, text, words.unreadable(label, text, accepted), problem.fragment)) from None
-    try:
-        value, rest = quantity.split_number(stripped)
-        if not rest:
-            unit = chosen if chosen in accepted else accepted[0]
-            return TypedSize(_limited(value), unit, told=False)
-        return TypedSize(_limited(quantity.read(stripped, _base_unit(task))), task.writing.unit, told=True)
-    except QuantityError as problem:
-        raise InputError(Fault(name, text, words.unreadable(label, text, accepted), problem.fragment)) from None
-
-
-def _number(text: str) -> float:
-    value, rest = quantity.split_number(text)
-    if rest:
-        raise QuantityError("unit", rest)
-    return _limited(value)
-
-
-def _limited(value: float) -> float:
-    if math.fabs(value) > LARGEST:
-        raise QuantityError("infinite")
-    return value
-
-
-def read_angle(name: str, label: str, text: str) -> float | None:
-    """Degrees as typed, None for an empty field. Raises InputError."""
-    if not text.strip():
-        return None
-    try:
-        value = quantity.read(text, "°")
-    except QuantityError as problem:
-        raise InputError(Fault(name, text, words.bad_angle(label, text), problem.fragment)) from None
-    if not -360.0 <= value <= 360.0:
-        raise InputError(Fault(name, text, words.bad_angle(label, text)))
-    return value
-
-
-def reckoned(task: Task, degrees: float, side: str) -> tuple[float, bool]:
-    """An angle as the class measures it, counted from the direction drawn first, anticlockwise as reckoned;
-    and whether its side is known."""
-    if task.signed:
-        return task.turn + degrees, True
-    sense = {"anticlockwise": task.sense, "clockwise": -task.sense}.get(side, 1)
-    return task.turn + sense * degrees, side != ""
-
-
-def _sizes(form: Mapping[str, str], task: Task) -> tuple[TypedSize, tuple[tuple[str, TypedSize], ...]]:
-    """The answer's size and those of earlier values; every fault at once."""
+def _read(form: Mapping[str, str], task: Task) -> dict[str, Read]:
+    """The answer and the earlier values that were given, by key; every fault at once."""
     faults: list[Fault] = []
-    chosen = form.get("answer-unit", "")
-    read: dict[str, TypedSize] = {}
-    labels = {"answer": words.ANSWER, **{earlier.key: words.EARLIER[earlier.key] for earlier in task.earlier}}
-    for name, label in labels.items():
-        field = "answer" if name == "answer" else f"answer-{name}"
-        text = form.get(field, "").strip()
-        if not text and name != "answer":
+    found: dict[str, Read] = {}
+    labels = {"": words.ANSWER, **{earlier.key: words.EARLIER[earlier.key] for earlier in task.earlier}}
+    for key, label in labels.items():
+        field = f"answer-{key}" if key else "answer"
+        if key and not form.get(field, "").strip():
             continue
         try:
-            if not text:
-                raise InputError(Fault(field, "", words.no_answer(label, units(task))))
-            read[name] = read_size(task, field, label, text, chosen)
+            found[key] = _read_one(form, task, field, label)
         except InputError as error:
             faults += error.faults
     if faults:
         raise InputError(*faults)
-    return read["answer"], tuple((name, typed) for name, typed in read.items() if name != "answer")
+    return found
+
+
+def _read_one(form: Mapping[str, str], task: Task, field: str, label: str) -> Read:
+    text, behind = parted(form.get(field, ""))
+    if not text:
+        raise InputError(Fault(field, "", words.no_answer(label, units(task))))
+    typed = read_size(task, field, label, text, form.get("answer-unit", ""))
+    angle = form.get(f"{field}-angle", "").strip() or behind
+    named = words.ANGLE if field == "answer" else words.FIRST_ANGLE
+    place = f"{field}-angle" if form.get(f"{field}-angle", "").strip() else field
+    return Read(typed, read_direction(place, named, angle, form.get(f"{field}-side", "")))
 
 
 def judge(task: Task, form: Mapping[str, str], limits: Limits = NO_LIMITS) -> AnswerJudgement:
-    """Judge what a learner typed: ``answer``, ``answer-unit``, ``answer-angle``, ``answer-side``,
-    ``answer-how`` and ``answer-first``, ``answer-first-angle``, ``answer-across``, ``answer-up``.
+    """Judge what a learner typed: ``answer``, ``answer-unit``, ``answer-angle``, ``answer-side``, ``answer-how`` and
+    ``answer-first``, ``answer-first-angle``, ``answer-first-side``, ``answer-across``, ``answer-up``.
 
     Raises InputError for what cannot be read.
     """
     how = CALCULATED if form.get("answer-how") == CALCULATED else DRAWN
-    typed, before = _sizes(form, task)
-    degrees = read_angle("answer-angle", words.ANGLE, form.get("answer-angle", "")) if task.angled else None
-    side = form.get("answer-side", "")
-    angle, sided = (None, True) if degrees is None else reckoned(task, degrees, side)
-    first = read_angle("answer-first-angle", words.FIRST_ANGLE, form.get("answer-first-angle", ""))
-    owns = []
-    for key, value in before:
-        turned = None if first is None or key != "first" else reckoned(task, first, side)[0]
-        owns.append(LearnerIntermediate(key, size_in(task, value), turned))
-    size = size_in(task, typed)
+    found = _read(form, task)
+    answer = found[""]
+    size = size_in(task, answer.size)
     if size < 0:
         raise InputError(Fault("answer", form.get("answer", ""), words.negative(words.ANSWER, form.get("answer", ""))))
-    return _judged(task, LearnerAnswer(size, angle, sided, how), typed, tuple(owns), limits)
+    angle, sided = (None, True)
+    if answer.direction is not None and task.angled:
+        angle, sided = reckoned(task, answer.direction)
+    owns = tuple(_own(task, key, one) for key, one in found.items() if key)
+    given = LearnerAnswer(size, angle, sided, how, answer.size.half)
+    return replace(_judged(task, given, answer.size, owns, limits), read=found)
+
+
+def _own(task: Task, key: str, read: Read) -> LearnerIntermediate:
+    angle, sided = (None, True) if read.direction is None or key != "first" else reckoned(task, read.direction)
+    return LearnerIntermediate(key, size_in(task, read.size), angle, sided)
 
 
 def _judged(
@@ -193,14 +107,42 @@ def _judged(
 ) -> AnswerJudgement:
     marked = mark(task, given, limits)
     wrong = tuple(own.key for own in owns if not own_is_right(task, own, given.how, limits))
+    reply = AnswerJudgement(given, marked, typed.unit, wrong_before=wrong)
     if marked.band == ACCEPT:
-        return AnswerJudgement(given, marked, typed.unit, wrong_before=wrong)
-    if not typed.told:
-        for unit in units(task):
-            other = replace(given, size=size_in(task, TypedSize(typed.number, unit, told=False)))
-            if unit != typed.unit and mark(task, other, limits).band == ACCEPT:
-                return AnswerJudgement(
-                    given, replace(marked, band=LOOK, causes=()), typed.unit, unit, wrong_before=wrong
-                )
-    led = follows(task, owns, given, limits)
-    return AnswerJudgement(given, marked, typed.unit, "", led, wrong, other_scale(task, given, typed, limits))
+        missing = _missing(task, given, limits)
+        return replace(reply, open=missing, marked=replace(marked, band=LOOK)) if missing else reply
+    if given.how == CALCULATED and _right_as_far(task, given, typed, limits):
+        return replace(reply, coarse=True, marked=replace(marked, band=LOOK, causes=()))
+    meant = _meant(task, given, typed, limits)
+    if meant:
+        # The centimetres read as amperes are this very thing in other words.
+        others = tuple(cause for cause in marked.causes if cause.mistakes[0].key != SAME_AS_UNIT.get(meant))
+        return replace(reply, meant=meant, marked=replace(marked, band=LOOK, causes=others))
+    if owns and follows(task, owns, given, limits):
+        band = LOOK if marked.band == WRONG else marked.band
+        return replace(reply, follows=True, marked=replace(marked, band=band))
+    return reply
+
+
+def _missing(task: Task, given: LearnerAnswer, limits: Limits) -> str:
+    """What an answer that is right so far does not tell of its direction."""
+    if not task.angled or task.angle is None:
+        return ""
+    if given.angle is None:
+        return "angle"
+    return "side" if side_open(task, given, limits) else ""
+
+
+def _right_as_far(task: Task, given: LearnerAnswer, typed: TypedSize, limits: Limits) -> bool:
+    """Whether two figures are those of the right size, and the angle is right."""
+    near = -typed.half * given.size <= given.size - task.size <= typed.half * given.size
+    return typed.figures <= FEW_FIGURES and near and mark(task, replace(given, size=task.size), limits).band == ACCEPT
+
+
+def _meant(task: Task, given: LearnerAnswer, typed: TypedSize, limits: Limits) -> str:
+    """Another unit in which a bare number would be right."""
+    for unit in units(task) if not typed.told else ():
+        other = replace(given, size=size_in(task, TypedSize(typed.number, unit, told=False)))
+        if unit != typed.unit and mark(task, other, limits).band == ACCEPT:
+            return unit
+    return ""

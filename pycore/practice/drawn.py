@@ -122,7 +122,9 @@ def points_to_find(construction: Construction) -> tuple[str, ...]:
             named.append(move.point)
             if first_direction(construction):
                 named.append(first_direction(construction))
-        elif isinstance(move, Intersect | CrossArcs) or (isinstance(move, SetOff) and move.role == "given"):
+        elif isinstance(move, Intersect | CrossArcs) or (
+            isinstance(move, SetOff) and (move.role == "given" or move.point == construction.end)
+        ):
             named.append(move.point)
     return tuple(dict.fromkeys(named))
 
@@ -185,7 +187,7 @@ class Judge:
         for traced in retrace(self.moves, self.found.points):
             move = self.moves[traced.index]
             if isinstance(move, SetOff):
-                made.append(self._arm(traced, move))
+                made.append(self._plain_end(traced, move) if move.role == "mark" else self._arm(traced, move))
             elif isinstance(move, Intersect | CrossArcs):
                 made.extend(self._corner(traced, move))
         return tuple(made)
@@ -305,7 +307,7 @@ class Judge:
         """Both dashed lines. Who set off the sheet's angle beside a wrong arrow has followed the steps, and so has
         who drew a true parallel to it: the reading that fits counts."""
         starts = [start for start, _, _ in self._sides(traced, move)]
-        if any(start not in self.found.points for start in starts):
+        if len(starts) < 2 or any(start not in self.found.points for start in starts):
             return (self._plain_end(traced, move),)
         across = self.found.points[starts[0]].plus(self.found.points[starts[1]])
         parallel, told = (tuple(self._dashed(traced, move, corner)) for corner in (across, traced.expected))
@@ -342,8 +344,9 @@ class Judge:
             if getattr(join, "role", "") == "parallel" and getattr(join, "end", "") == move.point:
                 yield join.start, join.like, join.line  # type: ignore[union-attr]
 
-    def _plain_end(self, traced: RetracedPoint, move: Intersect | CrossArcs) -> JudgedLine:
-        """A corner whose sides start at points that nobody showed: judged by its way from the start."""
+    def _plain_end(self, traced: RetracedPoint, move: SetOff | Intersect | CrossArcs) -> JudgedLine:
+        """A point that is no corner of a parallelogram, or whose sides start at points that nobody showed: judged by
+        its distance and direction from the start."""
         ends = (START_POINT, move.point)
         return self._made("line", self.drawing.tags.get("sum", ()), ends, traced.expected,
                           self.found.points[move.point], "angle", (None, 0.0))  # fmt: skip

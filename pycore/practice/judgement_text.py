@@ -6,7 +6,8 @@ from dataclasses import dataclass
 
 from pycore import quantity
 from pycore.practice.answers import AnswerJudgement
-from pycore.practice.marking import ACCEPT, LOOK, MOST_NAMED, Cause
+from pycore.practice.explaining import Cause
+from pycore.practice.marking import ACCEPT, LOOK, MOST_NAMED
 from pycore.practice.task import Mistake, StepReference, Task
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.words import marking as words
@@ -66,6 +67,10 @@ def _headline(task: Task, reply: AnswerJudgement) -> Phrase:
     allowed = _amount(task, marked.size_tolerance)
     if reply.meant:
         return words.meant(reply.meant, reply.unit)
+    if reply.open:
+        return words.which_side() if reply.open == "side" else words.size_right()
+    if reply.coarse:
+        return words.three_figures()
     if marked.band == ACCEPT:
         off = _amount(task, marked.size_off)
         if math.fabs(marked.size_off) < _half_a_digit(task):
@@ -79,8 +84,14 @@ def _headline(task: Task, reply: AnswerJudgement) -> Phrase:
 
 
 def _cause(cause: Cause, *, alone: bool) -> Phrase:
-    tell_it = words.one_cause if alone else words.perhaps
+    tell_it = words.one_cause if alone and cause.sure else words.perhaps
     return tell_it([mistake.name for mistake in cause.mistakes], cause.mistakes[0].look)
+
+
+def _introduction(reply: AnswerJudgement, count: int) -> Phrase:
+    if reply.meant:
+        return words.OR_ELSE
+    return words.several(count) if count > 1 else ()
 
 
 def tell(task: Task, reply: AnswerJudgement, place_of: Callable[[Mistake], StepReference | None]) -> JudgementText:
@@ -89,20 +100,17 @@ def tell(task: Task, reply: AnswerJudgement, place_of: Callable[[Mistake], StepR
     labels = {earlier.key: words.EARLIER[earlier.key] for earlier in task.earlier}
     lines = [words.wrong_before(labels[key]) for key in reply.wrong_before]
     headline = _headline(task, reply)
-    if marked.band == ACCEPT or reply.meant or reply.follows:
+    if marked.band == ACCEPT or reply.open or reply.coarse or reply.follows:
         return JudgementText(marked.band, headline, tuple(lines))
-    if reply.other_scale is not None:
-        other = f"1{NO_BREAK_SPACE}cm{NO_BREAK_SPACE}={NO_BREAK_SPACE}{task.writing.scale(reply.other_scale)}"
-        lines.append(words.fits_scale(other, task.scale_words))
     causes = marked.causes[:MOST_NAMED]
-    if not causes and reply.other_scale is not None:
-        return JudgementText(marked.band, headline, tuple(lines))
     if not causes:
-        return JudgementText(marked.band, headline, (*lines, words.NO_CAUSE))
-    introduction: Phrase = words.several(len(causes)) if len(causes) > 1 else ()
-    told = [_cause(cause, alone=len(causes) == 1) for cause in causes]
+        return JudgementText(marked.band, headline, (*lines, *(() if reply.meant else (words.NO_CAUSE,))))
+    alone = len(causes) == 1 and not reply.meant
+    told = [_cause(cause, alone=alone) for cause in causes]
     places: list[StepReference | None] = [place_of(cause.mistakes[0]) if task.in_steps else None for cause in causes]
-    if len(causes) > 1 and reply.given.angle is None:
+    if len(causes) > 1 and reply.given.angle is None and task.angled:
         told.append(words.ASK_ANGLE)
         places.append(None)
-    return JudgementText(marked.band, headline, tuple(lines), introduction, tuple(told), tuple(places))
+    return JudgementText(
+        marked.band, headline, tuple(lines), _introduction(reply, len(causes)), tuple(told), tuple(places)
+    )

@@ -11,21 +11,23 @@ from itertools import combinations
 from pycore import phasor, quantity
 from pycore.phasor import wrap
 from pycore.practice.class_set import Learner
-from pycore.practice.marking import SAME
+from pycore.practice.explaining import SAME
 from pycore.practice.task import CALCULATED, DRAWN, Limits, Task
+from pycore.quantity import NumberFormat
 from pycore.words import key as words
-from pycore.words import plain
 from pycore.words.phrase import Phrase
 
 
 @dataclass(frozen=True, slots=True)
 class Amount:
-    """A size with its length on the sheet, and an angle with its side ("" where it has none), as written."""
+    """A size with its length on the sheet, and an angle with its side ("" where it has none), as written; ``value`` is
+    the size in the quantity's SI unit, where it is one."""
 
     size: str
     length: str = ""
     angle: str = ""
     side: str = ""
+    value: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,13 +53,18 @@ class KeyRow:
     given: tuple[tuple[str, Amount], ...]
     scale: str
     symbol: Phrase
-    unit: str
+    writing: NumberFormat
     result: Amount
     tolerance: Amount
     first: tuple[Phrase, Amount] | None
     slips: dict[str, dict[Phrase, MistakeResult]]
     further: tuple[Phrase, Amount] | None = None
     origin: Phrase = ()
+
+    @property
+    def unit(self) -> str:
+        """The unit that this learner's amounts are written in."""
+        return self.writing.unit
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,14 +99,14 @@ def amount_of(task: Task, value: complex) -> Amount:
     """A phasor of the problem as the key writes it."""
     size = phasor.magnitude(value)
     angle, side = angle_words(task, phasor.angle(value) if task.angled and value != 0 else None)
-    return Amount(task.writing.number(size), _length(task, size), angle, side)
+    return Amount(task.writing.number(size), _length(task, size), angle, side, size)
 
 
 def _tolerance(task: Task, limits: Limits) -> Amount:
     size, degrees = task.tolerance(DRAWN, limits)
     written = task.writing.fixed(size, 1)
     angle = quantity.fixed(degrees, 1, task.writing.mark) + "°" if task.angled else ""
-    return Amount(written, _length(task, size), angle)
+    return Amount(written, _length(task, size), angle, value=size)
 
 
 def _first(task: Task) -> tuple[Phrase, Amount] | None:
@@ -122,14 +129,14 @@ def _slips(task: Task, how: str, limits: Limits) -> dict[Phrase, MistakeResult]:
             mistake.size, task.writing.number(mistake.size), mistake.point, math.fabs(mistake.size - task.size) > size
         )
         for mistake in task.mistakes
-        if how in mistake.how
+        if how in mistake.how and mistake.tabled
     }
 
 
 def row_of(learner: Learner, task: Task, given: tuple[tuple[str, Amount], ...], limits: Limits, scale: str) -> KeyRow:
     """One learner's line of the key; ``given`` are the values as written, ``scale`` as it is said."""
     return KeyRow(
-        learner.place, str(learner.code), learner.name, given, scale, task.symbol, task.writing.unit,
+        learner.place, str(learner.code), learner.name, given, scale, task.symbol, task.writing,
         amount_of(task, task.result), _tolerance(task, limits), _first(task),
         {how: _slips(task, how, limits) for how in (DRAWN, CALCULATED)}, _further(task), task.origin,
     )  # fmt: skip
@@ -172,61 +179,3 @@ def varied(rows: Sequence[KeyRow]) -> bool:
 def labels(rows: Sequence[KeyRow]) -> tuple[str, ...]:
     """Labels of the values that some learner's problem gives, angles apart."""
     return tuple(dict.fromkeys(label for row in rows for label, amount in row.given if amount.size))
-
-
-def given_labels(rows: Sequence[KeyRow]) -> dict[str, bool]:
-    """Labels of all given values, each with whether some learner's has a length on the sheet."""
-    made: dict[str, bool] = {}
-    for row in rows:
-        for label, amount in row.given:
-            made[label] = made.get(label, False) or bool(amount.length)
-    return made
-
-
-def heads(rows: Sequence[KeyRow], listed: dict[str, tuple[MistakeColumn, ...]]) -> list[str]:
-    """The head line of the key as a table of text."""
-    first = rows[0]
-    made = [words.PLACE, words.NAME, words.CODE]
-    for label, drawn in given_labels(rows).items():
-        made += [label, words.in_mm(label)] if drawn else [label]
-    symbol = words.RESULT if varied(rows) else plain(first.symbol)
-    made += [words.SCALE, *((words.ASKED, words.ORIGIN) if varied(rows) else ())]
-    made += [f"{symbol} ({first.unit})", words.in_mm(symbol), words.ANGLE, words.SIDE]
-    made += [words.tolerance_in(first.unit), words.tolerance_in("mm"), words.tolerance_in("°")]
-    made += [words.FIRST, words.FIRST_SIZE, words.FIRST_LENGTH, words.FIRST_ANGLE, words.FIRST_SIDE]
-    if any(row.further for row in rows):
-        made += [words.FURTHER, words.FURTHER_ANGLE, words.SIDE]
-    for how in (DRAWN, CALCULATED):
-        made += [words.slip_head(how, [plain(name) for name in column.names]) for column in listed[how]]
-    return made
-
-
-def cells(
-    row: KeyRow,
-    given: dict[str, bool],
-    listed: dict[str, tuple[MistakeColumn, ...]],
-    *,
-    further: bool = False,
-    own_symbol: bool = False,
-) -> list[str]:
-    """One learner's line of that table; ``given`` as ``given_labels`` has it, ``listed`` the columns of mistakes by
-    how they are made, ``further``: some sheet of the set asks a question beyond the problem, ``own_symbol``: what is
-    asked for differs (``varied``)."""
-    made = [str(row.place), row.name, row.code]
-    amounts = dict(row.given)
-    for label, drawn in given.items():
-        amount = amounts.get(label, Amount(""))
-        made += [amount.size or amount.angle.removesuffix("°"), *([amount.length] if drawn else [])]
-    result, tolerance = row.result, row.tolerance
-    made += [row.scale, *((plain(row.symbol), plain(row.origin)) if own_symbol else ())]
-    made += [result.size, result.length, result.angle.removesuffix("°"), result.side]
-    made += [tolerance.size, tolerance.length, tolerance.angle.removesuffix("°")]
-    name, first = row.first or ((), Amount(""))
-    made += [plain(name), first.size, first.length, first.angle.removesuffix("°"), first.side]
-    if further:
-        _, beyond = row.further or ((), Amount(""))
-        made += [beyond.size, beyond.angle.removesuffix("°"), beyond.side]
-    for how in (DRAWN, CALCULATED):
-        slips = [column.slip(row, how) for column in listed[how]]
-        made += ["" if slip is None else slip.written for slip in slips]
-    return made

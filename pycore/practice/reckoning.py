@@ -2,12 +2,13 @@
 
 import math
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 from itertools import combinations
 
 from pycore import phasor, trig
 from pycore.constructions.construction import Arm
 from pycore.phasor import wrap
-from pycore.practice.sums import DrawnSum
+from pycore.practice.sums import BOTH, DrawnSum, three_phase
 from pycore.practice.task import CALCULATED, Mistake
 from pycore.trig import ROOT_THREE
 from pycore.words import mistakes as words
@@ -31,19 +32,11 @@ def _point(key: str, point: complex, **named: "str | Phrase") -> Mistake:
 def as_numbers(problem: DrawnSum) -> Iterator[Mistake]:
     """Directions forgotten."""
     sizes = [arm.size for arm in problem.arms]
-    yield _number("plain-sum", math.fsum(sizes))
+    yield replace(_number("plain-sum", math.fsum(sizes)), how=BOTH)
     if len(sizes) > 1:
         yield _number("largest-less-smallest", max(sizes) - min(sizes))
         yield _number("mean", math.fsum(sizes) / len(sizes))
         yield _number("root-of-squares", math.sqrt(math.fsum(size * size for size in sizes)))
-
-
-def three_phase(problem: DrawnSum) -> bool:
-    """Whether the closed formula for three phasors 120 degrees apart holds."""
-    if len(problem.arms) != 3:
-        return False
-    turns = [wrap(second.angle - first.angle) for first, second in combinations(problem.arms, 2)]
-    return all(math.fabs(math.fabs(turn) - 120.0) < 1e-9 for turn in turns)
 
 
 def in_the_formula(problem: DrawnSum) -> Iterator[Mistake]:
@@ -83,8 +76,8 @@ def in_components(problem: DrawnSum) -> Iterator[Mistake]:
     """Slips in the table of components."""
     angles = _angles(problem)
     whole = _with(problem, lambda arm: angles[arm.key])
-    yield _number("across-only", whole.real)
-    yield _number("up-only", whole.imag)
+    yield _point("across-only", complex(whole.real, 0.0))
+    yield _point("up-only", complex(0.0, whole.imag))
     yield _number("parts-added", math.fabs(whole.real) + math.fabs(whole.imag))
     verticals = math.fsum(math.fabs(arm.size * trig.sine(angles[arm.key])) for arm in problem.arms)
     yield _point("one-sign", complex(whole.real, verticals))
@@ -110,7 +103,7 @@ def _ways_of_typing(angles: dict[str, float]) -> tuple[dict[str, float], ...]:
 
 
 def of_the_machine(problem: DrawnSum) -> Iterator[Mistake]:
-    """The pocket calculator's angle unit, in each way of typing the angles; the root of three."""
+    """The pocket calculator's angle unit, in each way of typing the angles."""
     angles = _angles(problem)
     found: list[complex] = []
     for key, unit in (("radians", RADIAN), ("gradians", GRADIAN)):
@@ -119,15 +112,12 @@ def of_the_machine(problem: DrawnSum) -> Iterator[Mistake]:
             if all(phasor.magnitude(point - other) > 1e-9 * (1.0 + phasor.magnitude(other)) for other in found):
                 found.append(point)
                 yield _point(key, point)
-    whole = _with(problem, lambda arm: angles[arm.key])
+
+
+def of_the_result(whole: complex) -> Iterator[Mistake]:
+    """What is done to a result that was right: the root of three, and the angle counted wrongly."""
     yield _point("times-root-three", whole * ROOT_THREE)
     yield _point("over-root-three", whole / ROOT_THREE)
-
-
-def of_the_angle(problem: DrawnSum) -> Iterator[Mistake]:
-    """Right size, wrong direction."""
-    angles = _angles(problem)
-    whole = _with(problem, lambda arm: angles[arm.key])
     if whole != 0:
         yield _point("complement", complex(whole.imag, whole.real))
         yield _point("turned-round", -whole)
@@ -136,6 +126,7 @@ def of_the_angle(problem: DrawnSum) -> Iterator[Mistake]:
 def calculated(problem: DrawnSum) -> tuple[Mistake, ...]:
     """Every catalogued mistake of reckoning for this sum."""
     made: list[Mistake] = []
-    for some in (as_numbers, in_the_formula, in_components, of_the_machine, of_the_angle):
+    for some in (as_numbers, in_the_formula, in_components, of_the_machine):
         made += some(problem)
-    return tuple(made)
+    angles = _angles(problem)
+    return (*made, *of_the_result(_with(problem, lambda arm: angles[arm.key])))

@@ -1,11 +1,12 @@
 """A class's answers as a table of text: which column is what, and each line as an answer to be judged."""
 
-from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
 
 from pycore.practice import codes, tables
 from pycore.practice.codes import Code, CodeError
 from pycore.practice.tables import TableLine
+from pycore.words import key as words_of_key
 from pycore.words import marks as words
 
 IN_ORDER = ("code", "answer", "answer-angle", "answer-side", "answer-how")
@@ -52,31 +53,83 @@ def _reads(cell: str) -> bool:
     return True
 
 
-def columns(lines: Sequence[TableLine]) -> tuple[list[str], dict[str, str], bool]:
-    """What each column is, the unit that a head names by column, and whether the first line is a head."""
+@dataclass(frozen=True, slots=True)
+class _Layout:
+    """What the columns of a table are, the unit that a head names by column, and whether a head says so; without a
+    head, the column in which most lines have their code."""
+
+    roles: tuple[str, ...] = ()
+    units: Mapping[str, str] = field(default_factory=dict)
+    has_head: bool = False
+    at: int = 0
+
+    def roles_of(self, cells: Sequence[str], names: Mapping[str, str]) -> tuple[str, ...]:
+        """What the cells of one line are."""
+        if self.has_head:
+            return self.roles
+        at = next((place for place, cell in enumerate(cells) if is_code(cell)), None)
+        if at is None:
+            at = next((place for place, cell in enumerate(cells) if _name(cell) in names), self.at)
+        return (*["name"] * at, *IN_ORDER)
+
+
+def _name(cell: str) -> str:
+    """A name as it is compared."""
+    return " ".join(cell.casefold().split())
+
+
+def _of_the_key(plain: Sequence[str]) -> list[str]:
+    """The roles of a class key's own columns: what is asked for stands behind the scale."""
+    asked = [words_of_key.SCALE, words_of_key.ASKED, words_of_key.ORIGIN]
+    last = max(place for place, head in enumerate(plain) if head in [_plain(one) for one in asked])
+    first = _plain(words_of_key.FIRST)
+    made = []
+    for place, head in enumerate(plain):
+        role = _role(head)
+        if place == last + 1:
+            role = "answer"
+        elif head == first or (place <= last and role not in ("code", "name")):
+            role = ""
+        made.append(role)
+    return made
+
+
+def _layout(lines: Sequence[TableLine], names: Mapping[str, str]) -> _Layout:
     head = lines[0].cells
-    roles = [_role(cell) for cell in head]
-    if "code" in roles and not any(_reads(cell) for cell in head):
+    plain = [_plain(cell) for cell in head]
+    is_key = _plain(words_of_key.SCALE) in plain and _plain(words_of_key.FIRST_SIZE) in plain
+    roles = _of_the_key(plain) if is_key else [_role(cell) for cell in head]
+    told = "code" in roles or (names and "name" in roles and "answer" in roles)
+    if told and not any(_reads(cell) for cell in head):
         seen: list[str] = []
         for role in roles:
             seen.append(role if role not in seen else "")
         units = {role: _unit_in(cell) for role, cell in zip(seen, head, strict=True) if role and _unit_in(cell)}
-        return seen, units, True
+        return _Layout(tuple(seen), units, True)
     width = max(len(line.cells) for line in lines)
     counts = [len([1 for line in lines if index < len(line.cells) and is_code(line.cells[index])])
               for index in range(width)]  # fmt: skip
-    at = counts.index(max(counts)) if max(counts, default=0) else 0
-    made = ["name"] * at + list(IN_ORDER)
-    return (made + [""] * width)[: max(width, len(made))], {}, False
+    return _Layout(at=counts.index(max(counts)) if max(counts, default=0) else 0)
 
 
-def read(text: str) -> tuple[Entry, ...]:
-    """Every line of the answers. Lines that cannot be used say why."""
-    lines = tables.read(text)
+def read(text: str, names: Mapping[str, str] | None = None) -> tuple[Entry, ...]:
+    """Every line of the answers; ``names`` are the codes of a set's learners by ``known_by``, "" for a name that two
+    have. Lines that cannot be used say why."""
+    known = names or {}
+    lines = tables.read(text, lambda cells: any(is_code(cell) or _name(cell) in known for cell in cells))
     if not lines:
         return ()
-    roles, units, has_head = columns(lines)
-    return tuple(_entry(line, roles, units) for line in lines[1 if has_head else 0 :])
+    layout = _layout(lines, known)
+    return tuple(_entry(line, layout, known) for line in lines[1 if layout.has_head else 0 :])
+
+
+def known_by(learners: Iterable[tuple[str, str]]) -> dict[str, str]:
+    """Codes by name, from pairs of name and code; "" for a name that more than one learner has."""
+    made: dict[str, str] = {}
+    for name, code in learners:
+        if name:
+            made[_name(name)] = "" if _name(name) in made else code
+    return made
 
 
 def _parted(cell: str) -> tuple[str, ...]:
@@ -94,7 +147,7 @@ def _settled(cells: dict[str, str]) -> dict[str, str]:
     asked = ("answer-angle", "answer-side", "answer-how")
     for name in asked[:2]:
         told = cells.get(name, "").lower()
-        for other, known in (("answer-side", words.SIDES), ("answer-how", words.HOWS)):
+        for other, known in (("answer-side", (*words.SIDES, *words.RETURNING)), ("answer-how", words.HOWS)):
             if told and asked.index(other) > asked.index(name) and told in known and not cells.get(other):
                 cells[other] = cells[name]
                 cells[name] = ""
@@ -102,11 +155,17 @@ def _settled(cells: dict[str, str]) -> dict[str, str]:
     return cells
 
 
-def _entry(line: TableLine, roles: Sequence[str], units: Mapping[str, str]) -> Entry:
+def _entry(line: TableLine, layout: _Layout, names: Mapping[str, str]) -> Entry:
     given = _parted(line.cells[0]) if len(line.cells) == 1 else line.cells
+    roles = layout.roles_of(given, names)
     cells = _settled({role: cell for role, cell in zip(roles, given, strict=False) if role})
-    if "answer" in units and "answer-unit" not in cells:
-        cells["answer-unit"] = units["answer"]
+    if "answer" in layout.units and "answer-unit" not in cells:
+        cells["answer-unit"] = layout.units["answer"]
+    named = _name(cells.get("code") or cells.get("name", ""))
+    if named in names and not is_code(cells.get("code", "")):
+        cells |= {"name": cells.get("code") or cells["name"], "code": names[named]}
+        if not names[named]:
+            return Entry(line.number, cells, words.two_of_a_name(cells["name"]))
     return Entry(line.number, cells, words.OPEN_QUOTE if line.open_quote else _fault(cells))
 
 
@@ -116,8 +175,9 @@ def _fault(cells: Mapping[str, str]) -> str:
         return words.NO_CODE
     if not cells.get("answer"):
         return words.no_answer(cells["code"])
-    if cells.get("answer-side", "").lower() not in words.SIDES:
-        return words.bad_side(cells["answer-side"])
+    for side in ("answer-side", "answer-first-side"):
+        if cells.get(side, "").lower() not in (*words.SIDES, *words.RETURNING):
+            return words.bad_side(cells[side])
     if cells.get("answer-how", "").lower() not in words.HOWS:
         return words.bad_how(cells["answer-how"])
     return ""
@@ -126,7 +186,9 @@ def _fault(cells: Mapping[str, str]) -> str:
 def answer_of(cells: Mapping[str, str]) -> dict[str, str]:
     """The cells as the answer checker takes them."""
     made = {name: cell for name, cell in cells.items() if name.startswith("answer")}
-    made["answer-side"] = words.SIDES[cells.get("answer-side", "").lower()]
+    for side in ("answer-side", "answer-first-side"):
+        told = cells.get(side, "").lower()
+        made[side] = words.SIDES.get(told, told)
     made["answer-how"] = words.HOWS[cells.get("answer-how", "").lower()]
     made["answer-angle"] = made.get("answer-angle", "").removesuffix("°").strip()
     return made

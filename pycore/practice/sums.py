@@ -4,22 +4,30 @@ Every mistake is carried out as the right construction is (``many.carry_out_many
 of its moves replaced, or its last reading; the angles are common practice (what learners do).
 """
 
+import math
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
-from pycore import phasor
+from pycore import phasor, quantity
 from pycore.constructions.components import components
 from pycore.constructions.construction import Arm, Construction, DrawingConvention, arm_line
 from pycore.constructions.many import DrawingBatch, carry_out_many
 from pycore.constructions.moves import Move, SetOff, TurnAngle
 from pycore.constructions.names import RESULTANT
-from pycore.constructions.tip_to_tail import tip_to_tail
+from pycore.constructions.tip_to_tail import chain_of, tip_to_tail
 from pycore.phasor import wrap
 from pycore.practice.catalogue import mistake
 from pycore.practice.task import CALCULATED, DRAWN, Mistake
 from pycore.words.phrase import Phrase
 
 Replaced = Callable[[Move], Move]
+BOTH = (DRAWN, CALCULATED)
+STEPS = (1.0, 2.0, 2.5, 4.0, 5.0)
+"""Steps of the scales that a class draws at, times powers of ten (common practice)."""
+LEAST_RATIO, MOST_RATIO = 0.3, 3.4
+"""How far from the sheet's scale one is that is taken for it."""
+EACH_SCALE, ONE_LINE = 0.5, 0.3
+"""How often each other scale is used, beside a common mistake: for everything, for one line alone."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,7 +36,8 @@ class DrawnSum:
 
     ``reference`` is the direction drawn first (degrees), ``order`` the pair combined first or the
     sequence, ``voltages`` the angle of each arm's own voltage by its key (empty where there is none),
-    ``names`` what each arm is called, ``scale`` units per cm.
+    ``names`` what each arm is called, ``scale`` units per cm, ``factor`` mm for each unit of the quantity,
+    ``say_scale`` how a scale is said, in units per cm.
     """
 
     arms: tuple[Arm, ...]
@@ -40,6 +49,8 @@ class DrawnSum:
     scale: float
     scale_words: str
     voltages: Mapping[str, float]
+    factor: float
+    say_scale: Callable[[float], str]
 
 
 def base(problem: DrawnSum) -> Construction:
@@ -78,7 +89,8 @@ def _other_scale(turn: float) -> float:
     return 180.0 - turn if turn > 0 else -180.0 - turn
 
 
-def _turned(lines: Sequence[str], how: Callable[[float], float]) -> Replaced:
+def turned(lines: Sequence[str], how: Callable[[float], float]) -> Replaced:
+    """The protractor's turns of some lines replaced, each by what comes of it."""
     def change(move: Move) -> Move:
         if isinstance(move, TurnAngle) and move.line in lines and isinstance(move.turn, float):
             return replace(move, turn=how(move.turn))
@@ -111,7 +123,7 @@ def _exchanged(first: Arm, second: Arm) -> Replaced:
     return change
 
 
-def _turning(construction: Construction) -> tuple[TurnAngle, ...]:
+def turning_moves(construction: Construction) -> tuple[TurnAngle, ...]:
     """The protractor's moves that have two scales to choose from."""
     return tuple(
         move
@@ -124,45 +136,113 @@ def _arm_of(problem: DrawnSum, line: str) -> Arm:
     return next(arm for arm in problem.arms if arm_line(arm) == line)
 
 
-def _changes(problem: DrawnSum, construction: Construction) -> Iterator[tuple[str, Replaced, dict[str, str]]]:
-    """Every mistake made in one move or more: its key, what it replaces, and the keys of the lines it names."""
-    at_tip = "-at-tip" if construction.method == "tip-to-tail" else ""
+def three_phase(problem: DrawnSum) -> bool:
+    """Whether three phasors stand 120 degrees apart, so that the closed formula holds."""
+    if len(problem.arms) != 3:
+        return False
+    one, two, three = (arm.angle for arm in problem.arms)
+    turns = (wrap(two - one), wrap(three - two), wrap(one - three))
+    return all(math.fabs(math.fabs(turn) - 120.0) < 1e-9 for turn in turns)
+
+
+def other_scales(scale: float) -> Iterator[float]:
+    """Scales of the ladder near a sheet's, that one apart."""
+    decade = float(f"1e{quantity.order_of_magnitude(scale)}") if scale > 0.0 else 0.0
+    for power in (0.1 * decade, decade, 10.0 * decade):
+        for step in STEPS:
+            ratio = step * power / scale if scale > 0.0 else 0.0
+            if LEAST_RATIO <= ratio <= MOST_RATIO and math.fabs(ratio - 1.0) > 1e-9:
+                yield step * power
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """A mistake made in one move or more: its key, what it replaces, the keys of the lines that it names, and other
+    values of its words. ``less``: by how much the last reading comes out too short. Changes with one ``family`` are the
+    same mistake, which depends on something that is not known."""
+
+    key: str
+    replaced: Replaced
+    named: Mapping[str, str] = field(default_factory=dict)
+    how: tuple[str, ...] = (DRAWN,)
+    values: Mapping[str, str] = field(default_factory=dict)
+    less: float = 0.0
+    family: str = ""
+    weight: float = 1.0
+
+
+def _of_lines(problem: DrawnSum) -> Iterator[Change]:
+    """Mistakes of setting off lengths."""
     for arm in problem.arms:
         named = {"a": arm.key}
         if len(problem.arms) > 1:
-            yield "left-out", _set_off(arm.key, length=0.0), named
-        yield "reversed", _set_off(arm.key, back=True), named
-    turning = _turning(construction)
-    for move in turning:
-        named = {"a": _arm_of(problem, move.line).key}
-        if move.turn not in (90.0, -90.0):
-            yield "other-scale" + at_tip, _turned((move.line,), _other_scale), named
-        yield "wrong-way" + at_tip, _turned((move.line,), _opposite_turn), named
-    lines = tuple(move.line for move in turning)
-    if len(lines) > 1:
-        if at_tip:
-            yield "other-scale-throughout", _turned(lines, _other_scale), {}
-        yield "mirrored", _turned(lines, _opposite_turn), {}
+            yield Change("left-out", _set_off(arm.key, length=0.0), named, BOTH)
+            for other in other_scales(problem.scale):
+                there = _set_off(arm.key, length=arm.size * problem.scale / other)
+                said = {"scale": problem.say_scale(other)}
+                yield Change("line-at-other-scale", there, named, (DRAWN,), said, weight=ONE_LINE)
+        yield Change("reversed", _set_off(arm.key, back=True), named, BOTH)
     for index, first in enumerate(problem.arms):
         for second in problem.arms[index + 1 :]:
             if first.size != second.size:
                 named = {"a": first.key, "b": second.key}
-                yield "swapped", _exchanged(first, second), named
+                yield Change("swapped", _exchanged(first, second), named)
+
+
+def _of_turns(problem: DrawnSum, construction: Construction) -> Iterator[Change]:
+    """Mistakes of the protractor's two scales, and of its two ways round."""
+    turning = turning_moves(construction)
+    for move in turning:
+        named, at_tip = {"a": _arm_of(problem, move.line).key}, "-at-tip" if move.back else ""
+        if move.turn not in (90.0, -90.0):
+            yield Change("other-scale" + at_tip, turned((move.line,), _other_scale), named)
+        yield Change("wrong-way" + at_tip, turned((move.line,), _opposite_turn), named)
+    lines = tuple(move.line for move in turning)
+    if len(lines) > 1 and any(move.back for move in turning):
+        tips = tuple(move.line for move in turning if move.back)
+        yield Change("other-scale-throughout", turned(tips, _other_scale))
+    if lines:
+        # A single line that turns the wrong way is named as that where it is drawn.
+        how = BOTH if len(lines) > 1 else (CALCULATED,)
+        yield Change("mirrored", turned(lines, _opposite_turn), how=how)
+    if three_phase(problem):
+        yield Change("right-angles", turned(lines, lambda turn: math.copysign(90.0, turn)))
+
+
+def carried_out(problem: DrawnSum, construction: Construction, changes: Sequence[Change]) -> Iterator[Mistake]:
+    """What changes give: the construction carried out with the moves that were made, all of them at once."""
+    changed = [[change.replaced(move) for change in changes] for move in construction.moves]
+    instead = {place: [_set(move) for move in moves] for place, moves in enumerate(changed) if any(
+        one is not construction.moves[place] for one in moves
+    )}  # fmt: skip
+    drawn = carry_out_many(construction.moves, {}, len(changes), instead)
+    families: dict[str, list[complex]] = {}
+    for place, change in enumerate(changes):
+        point = _read(landed(problem, construction, drawn, place), change.less)
+        spots = families.setdefault(change.family or str(place), [])
+        spots.append(point)
+        following = changes[place + 1].family if place + 1 < len(changes) else ""
+        if change.family and change.family == following:
+            continue
+        middle = spots[len(spots) // 2]
+        made = mistake(change.key, change.how, middle, **_called(problem, change.named), **change.values)
+        yield replace(
+            made, about=tuple(change.named.values()), spots=tuple(spots) if change.family else (),
+            weight=change.weight, tabled=not change.family and not change.values,
+        )  # fmt: skip
+
+
+def _read(point: complex, less: float) -> complex:
+    """A drawn end as it is read by a ruler that shows too little."""
+    size = phasor.magnitude(point)
+    return point * (max(0.0, size - less) / size) if size > 0.0 else point
 
 
 def in_moves(problem: DrawnSum) -> Iterator[Mistake]:
     """Mistakes of setting off: the construction is carried out with the moves that were made."""
     construction = base(problem)
-    changes = tuple(_changes(problem, construction))
-    changed = [[change(move) for _, change, _ in changes] for move in construction.moves]
-    instead = {place: [_set(move) for move in moves] for place, moves in enumerate(changed) if any(
-        one is not construction.moves[place] for one in moves
-    )}  # fmt: skip
-    drawn = carry_out_many(construction.moves, {}, len(changes), instead)
-    for place, (key, _, named) in enumerate(changes):
-        point = landed(problem, construction, drawn, place)
-        made = mistake(key, (DRAWN,), point, **_called(problem, named))
-        yield replace(made, about=tuple(named.values()))
+    changes = (*_of_lines(problem), *_of_turns(problem, construction))
+    yield from carried_out(problem, construction, changes)
 
 
 def _called(problem: DrawnSum, named: Mapping[str, str]) -> dict[str, Phrase]:
@@ -183,8 +263,8 @@ def in_stages(problem: DrawnSum) -> Iterator[Mistake]:
     named = {arm.number: problem.names[arm.key] for arm in problem.arms}
     diagonal = phasor.total((arms[first], arms[second]))
     yield mistake("stopped", (DRAWN,), diagonal, a=named[first], b=named[second])
-    across = phasor.magnitude(diagonal - arms[third])
-    yield mistake("other-diagonal", (DRAWN,), None, across)
+    across = diagonal - arms[third]
+    yield replace(mistake("other-diagonal", (DRAWN,), across), spots=(across, -across))
     whole = phasor.total(arms.values())
     for number in arms:
         twice = whole + arms[number]
@@ -205,15 +285,37 @@ def of_lags(problem: DrawnSum) -> Iterator[Mistake]:
         yield mistake(key, (DRAWN, CALCULATED), point)
 
 
+def _grown(key: str, how: tuple[str, ...], point: complex, grown: float, **named: str) -> Mistake:
+    """A mistake that multiplies what was drawn, the hand's error with it."""
+    return replace(mistake(key, how, grown * point, **named), grown=grown)
+
+
 def of_scale(problem: DrawnSum) -> Iterator[Mistake]:
     """Mistakes between length and quantity: the last reading is replaced."""
-    point = phasor.total(_relative(problem).values())
-    size, scale = phasor.magnitude(point), problem.scale
-    both = (DRAWN, CALCULATED)
-    yield mistake("ten-too-many", both, 10.0 * point, 10.0 * size)
-    yield mistake("ten-too-few", both, 0.1 * point, 0.1 * size)
+    point, scale = phasor.total(_relative(problem).values()), problem.scale
+    yield _grown("ten-too-many", BOTH, point, 10.0)
+    yield _grown("ten-too-few", BOTH, point, 0.1)
     if scale not in (0.0, 1.0):
         named = {"unit": problem.unit, "scale": problem.scale_words}
-        yield mistake("not-multiplied", (DRAWN,), point / scale, size / scale, **named)
-        yield mistake("divided", (DRAWN,), point / (scale * scale), size / (scale * scale), **named)
-        yield mistake("multiplied-lines", (DRAWN,), point * (scale * scale), size * scale * scale, **named)
+        yield _grown("not-multiplied", (DRAWN,), point, 1.0 / scale, **named)
+        yield _grown("divided", (DRAWN,), point, 1.0 / (scale * scale), **named)
+        yield _grown("multiplied-lines", (DRAWN,), point, scale * scale, **named)
+    for other in other_scales(scale):
+        said = {"scale": problem.say_scale(other), "sheet": problem.scale_words}
+        for key, ratio in (("read-at-other-scale", other / scale), ("drawn-at-other-scale", scale / other)):
+            made = _grown(key, (DRAWN,), point, ratio, **said)
+            # A drawing made smaller is off by as many millimetres.
+            yield replace(made, grown=max(1.0, ratio), tabled=False, weight=EACH_SCALE)
+
+
+def of_the_arrow(problem: DrawnSum) -> Iterator[Mistake]:
+    """Right size, the angle read in the wrong place."""
+    whole = phasor.total(_relative(problem).values())
+    if whole == 0:
+        return
+    yield mistake("arrow-reversed", (DRAWN,), -whole)
+    if problem.method == "tip-to-tail" and len(problem.arms) > 1:
+        last = chain_of(problem.arms, problem.order)[-1]
+        inside = math.fabs(wrap(phasor.angle(whole) - (last.angle - problem.reference)))
+        side = math.copysign(inside, phasor.angle(whole))
+        yield mistake("angle-at-tip", (DRAWN,), phasor.polar(phasor.magnitude(whole), side))

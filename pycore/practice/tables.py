@@ -5,8 +5,10 @@ a formula gets an apostrophe before it (what begins with = + - @, tab or carriag
 Read: comma, semicolon or tab, with a byte-order mark or without; a quote left open is said with its line.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
+
+from pycore.quantity import MINUS
 
 BYTE_ORDER_MARK = "\ufeff"
 SEPARATORS = "\t;,"
@@ -25,14 +27,25 @@ class TableLine:
     open_quote: bool = False
 
 
+class Number(str):
+    """A cell that is a number of ours, which no spreadsheet runs: its minus stays bare."""
+
+    __slots__ = ()
+
+
 def defused(text: str) -> str:
     """A cell that nothing runs: an apostrophe before what a spreadsheet could take for a formula."""
-    return f"'{text}" if text.startswith(LIVE) else text
+    return f"'{text}" if text.startswith(LIVE) and not isinstance(text, Number) else text
 
 
 def alive_again(text: str) -> str:
     """The text of a cell as it was before it was defused."""
     return text[1:] if text.startswith("'") and text[1:].startswith(LIVE) else text
+
+
+def ascii_number(text: str) -> Number:
+    """A number as every spreadsheet reads it: with the minus of a keyboard."""
+    return Number(text.replace(MINUS, "-"))
 
 
 def _cell(text: str, separator: str) -> str:
@@ -63,13 +76,21 @@ def separator_of(text: str) -> str:
     return next((sign for sign in SEPARATORS if counts[sign]), ",")
 
 
-def read(text: str) -> tuple[TableLine, ...]:
-    """Every line of a table that is not empty."""
+def _anything(_cells: Sequence[str]) -> bool:
+    return False
+
+
+def read(text: str, is_row: Callable[[Sequence[str]], bool] = _anything) -> tuple[TableLine, ...]:
+    """Every line of a table that is not empty. Each line has its own separator; where a line without tab or semicolon
+    stands among others, a comma separates only if ``is_row`` finds that its cells make sense so."""
     whole = text.removeprefix(BYTE_ORDER_MARK).replace("\r\n", "\n").replace("\r", "\n")
-    separator = separator_of(whole)
+    usual = separator_of(whole)
     made: list[TableLine] = []
     for number, line in _logical(whole):
+        separator = separator_of(line)
         cells, left_open = _cells(line, separator)
+        if separator != usual and separator == "," and not is_row(cells):
+            cells, left_open = _cells(line, usual)
         if any(cells):
             made.append(TableLine(number, cells, left_open))
     return tuple(made)

@@ -6,7 +6,7 @@ Phasors are counted from the direction that is drawn first: complex, anticlockwi
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field, replace
 
 from pycore import phasor
 from pycore.accuracy.hand import ONE_LENGTH, Spread
@@ -21,6 +21,15 @@ ROUNDED = READ_TO * READ_TO / 12.0
 JUDGED_BY = 2.5
 """Standard deviations within which a drawing is taken for right: the 95 % ellipse's 2.448 and a little more. Where
 lines cross flatly drawings have longer tails than a bell, and of right ones under 5 in 100 are to look at again."""
+MOST_OF_LARGEST = 0.1
+"""No drawing may be further off than this share of its largest phasor and be taken for right, however flatly its lines
+cross (common practice: no examiner allows more)."""
+CALCULATED_SCATTER = (0.002, 0.2)
+"""Standard uncertainties of a calculated answer: share of its size, degrees. Three figures and one decimal of a degree
+are rounded by at most 0.5 % and 0.05 degrees; figures rounded on the way add to that."""
+UNDRAWN_SCATTER = (0.015, 1.0)
+"""The same of an answer that is said to be drawn, where the sheet has no drawing of it."""
+DEGREE = math.tau / 360.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +48,10 @@ class Mistake:
 
     ``size`` is what is read at the end (quantity), ``point`` where the sum ends (None: only a number
     comes of it), ``how`` the ways of answering in which it is made, ``name`` what happened, ``look``
-    where to look, ``about`` the keys of the phasors that it names.
+    where to look, ``about`` the keys of the phasors that it names. ``grown``: by how much it multiplies what was
+    drawn, with the hand's own error. ``spots``: the points that it may give, where it depends on something that is not
+    known, such as the edge of a ruler; ``point`` is then one of them. ``weight``: how often it is made beside a
+    common one; ``tabled``: the key has a column for it.
     """
 
     key: str
@@ -49,6 +61,16 @@ class Mistake:
     name: Phrase
     look: Phrase
     about: tuple[str, ...] = ()
+    grown: float = 1.0
+    spots: tuple[complex, ...] = ()
+    weight: float = 1.0
+    tabled: bool = True
+
+    def turned_back(self, back: float) -> "Mistake":
+        """The same where the arrow that is asked for points the other way (``back`` -1.0)."""
+        if back > 0 or self.point is None:
+            return self
+        return replace(self, point=back * self.point, spots=tuple(back * spot for spot in self.spots))
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,6 +134,15 @@ NO_LIMITS = Limits()
 
 
 @dataclass(frozen=True, slots=True)
+class Slips:
+    """What moves with one slip of a hand or one wrong figure: ``lengths`` are the phasors that come out longer or
+    shorter, ``swings`` what turns with a line: the phasor itself, tip to tail all that follow it too."""
+
+    lengths: tuple[complex, ...] = ()
+    swings: tuple[complex, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Task:
     """A problem to be set and marked.
 
@@ -141,6 +172,12 @@ class Task:
     link: tuple[tuple[str, str], ...] = ()
     further: FurtherQuestion | None = None
     angled: bool = True
+    largest: float = 0.0
+    """Size of the largest phasor that is drawn; 0 where nothing is."""
+    slips: "Slips" = field(default_factory=lambda: Slips())
+    """What a single slip of ruler or protractor moves."""
+    back: float = 1.0
+    """-1.0 where the arrow that returns is asked for, not the sum."""
     in_steps: bool = True
     """Whether its mistakes are those of the drawn sum, so that each belongs to a step of the lesson or to a working."""
 
@@ -154,20 +191,36 @@ class Task:
         """The right angle in degrees, anticlockwise from the direction drawn first; None for nothing."""
         return None if self.result == 0 else phasor.angle(self.result)
 
+    @property
+    def most(self) -> float:
+        """The most that a drawing may be off and be taken for right."""
+        return MOST_OF_LARGEST * self.largest if self.largest > 0.0 else math.inf
+
+    @property
+    def too_flat(self) -> bool:
+        """Whether careful drawings of this problem scatter more than any marking can allow."""
+        return self.spread is not None and ONE_LENGTH * self.spread.length > self.most
+
     def tolerance(self, how: str, limits: Limits) -> tuple[float, float]:
         """Half-widths at 95 % of the size (quantity) and of the angle (degrees) for one way of answering."""
         if how == CALCULATED:
-            size, angle = 0.01 * self.size, 0.5
+            # What the key prints is rounded too: its last digit may be coarser than one per cent.
+            size, angle = max(0.01 * self.size, 0.6 * self.writing.last_digit(self.size)), 0.5
         elif self.spread is None:
             size, angle = 0.03 * self.size, 2.0
         else:
-            size = ONE_LENGTH * self.spread.length
-            angle = 180.0 if self.spread.angle is None else ONE_LENGTH * self.spread.angle
+            size, angle = self._by_hand(self.spread)
         if limits.percent is not None:
             size = limits.percent / 100.0 * self.size
         if limits.degrees is not None:
             angle = limits.degrees
         return size, angle
+
+    def _by_hand(self, spread: Spread) -> tuple[float, float]:
+        """What 95 in 100 careful drawings keep to, and never more than ``most``."""
+        size = min(ONE_LENGTH * spread.length, self.most)
+        angle = 180.0 if spread.angle is None else ONE_LENGTH * spread.angle
+        return size, min(angle, self.most / self.size / DEGREE) if self.size > 0.0 else 180.0
 
     def reach(self, how: str, limits: Limits) -> float:
         """How far, in the quantity's unit, an answer may lie from a point and still be taken for it."""
@@ -176,27 +229,72 @@ class Task:
         return max(size, across, 1e-9)
 
 
+@dataclass(frozen=True, slots=True)
+class Scatter:
+    """How answers scatter about a point: variances along its direction and across it, and their covariance, in the
+    quantity's unit squared."""
+
+    at: complex
+    along: float
+    across: float
+    both: float = 0.0
+
+    def away(self, answer: complex) -> float:
+        """How many standard deviations an answer is away."""
+        gap, unit = answer - self.at, _unit(self.at)
+        u = gap.real * unit.real + gap.imag * unit.imag
+        v = gap.imag * unit.real - gap.real * unit.imag
+        if self.area <= 0.0:
+            return 0.0 if gap == 0 else math.inf
+        square = (self.across * u * u - 2 * self.both * u * v + self.along * v * v) / (self.area * self.area)
+        return math.sqrt(max(0.0, square))
+
+    @property
+    def area(self) -> float:
+        """The area of one standard deviation both ways (over pi)."""
+        return math.sqrt(max(0.0, self.along * self.across - self.both * self.both))
+
+
+def _unit(point: complex) -> complex:
+    size = phasor.magnitude(point)
+    return point / size if size > 0.0 else complex(1.0, 0.0)
+
+
+def scatter(task: Task, point: complex, how: str = DRAWN, limits: Limits = NO_LIMITS, grown: float = 1.0) -> Scatter:
+    """How answers scatter that should give a point, their final reading added; ``grown``: what the drawing was
+    multiplied by after it was made. A lecturer's own ``limits`` say how much this class scatters at least."""
+    size = phasor.magnitude(point)
+    if how == DRAWN and task.spread is not None and task.factor > 0:
+        made = _of_drawings(task, task.spread, point, grown)
+    else:
+        share, degrees = CALCULATED_SCATTER if how == CALCULATED else UNDRAWN_SCATTER
+        made = Scatter(point, share * share * size * size, degrees * DEGREE * degrees * DEGREE * size * size)
+    least = (limits.percent or 0.0) / 100.0 * size / ONE_LENGTH, (limits.degrees or 0.0) * DEGREE * size / ONE_LENGTH
+    return replace(
+        made, along=max(made.along, least[0] * least[0]), across=max(made.across, least[1] * least[1]),
+    )  # fmt: skip
+
+
+def _of_drawings(task: Task, spread: Spread, point: complex, grown: float) -> Scatter:
+    (xx, xy), (_, yy) = spread.covariance
+    unit, square = _unit(point), grown * grown
+    along = unit.real * unit.real * xx + 2 * unit.real * unit.imag * xy + unit.imag * unit.imag * yy
+    across = unit.imag * unit.imag * xx - 2 * unit.real * unit.imag * xy + unit.real * unit.real * yy
+    both = (unit.real * unit.real - unit.imag * unit.imag) * xy + unit.real * unit.imag * (yy - xx)
+    # The final reading adds its own errors, along the line and across it.
+    last, size = task.hand_angle, phasor.magnitude(point)
+    along += spread.shares[-1].variance + ROUNDED / (task.factor * task.factor) if spread.shares else 0.0
+    turned = (last * last + ROUNDED) * size * size * DEGREE * DEGREE
+    return Scatter(point, square * along, square * across + turned, square * both)
+
+
 def off(task: Task, answer: complex) -> float:
-    """How many times the 95 % ellipse of a hand's drawings (with their reading) must grow to reach an answer.
+    """How many times the 95 % ellipse of a hand's drawings (with their reading) must grow to reach an answer; where it
+    is wider than any marking allows, how many times ``most``.
 
     1 is on the ellipse, or beyond it by a hair (``JUDGED_BY``). Raises ValueError where nothing is drawn.
     """
     if task.spread is None:
         raise ValueError("nothing is drawn")
-    (xx, xy), (_, yy) = task.spread.covariance
-    gap = answer - task.result
-    unit = task.result / task.size if task.size > 0 else complex(1.0, 0.0)
-    along = unit.real * unit.real * xx + 2 * unit.real * unit.imag * xy + unit.imag * unit.imag * yy
-    across = unit.imag * unit.imag * xx - 2 * unit.real * unit.imag * xy + unit.real * unit.real * yy
-    both = (unit.real * unit.real - unit.imag * unit.imag) * xy + unit.real * unit.imag * (yy - xx)
-    # The final reading adds its own errors, along the line and across it.
-    last = task.hand_angle
-    along += task.spread.shares[-1].variance + ROUNDED / (task.factor * task.factor)
-    across += (last * last + ROUNDED) * task.size * task.size * (math.tau / 360.0) * (math.tau / 360.0)
-    u = gap.real * unit.real + gap.imag * unit.imag
-    v = gap.imag * unit.real - gap.real * unit.imag
-    whole = along * across - both * both
-    if whole <= 0.0:
-        return 0.0 if gap == 0 else math.inf
-    square = (across * u * u - 2 * both * u * v + along * v * v) / whole
-    return math.sqrt(max(0.0, square)) / JUDGED_BY
+    times = scatter(task, task.result).away(answer) / JUDGED_BY
+    return max(times, phasor.magnitude(answer - task.result) / task.most)

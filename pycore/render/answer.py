@@ -1,4 +1,4 @@
-"""The answer in figures and sentences, and the drawing beside it."""
+"""The region of the answer: results and sentences, and the drawing beside it."""
 
 import json
 from collections.abc import Mapping
@@ -15,7 +15,7 @@ from pycore.writers import svg
 
 
 def output_html(output: Output, figure_class: str = "") -> Markup:
-    """One result. Announcing is left to the page's one live line, so the element keeps silent."""
+    """Return one result. The element itself is silent; only the page's live line announces."""
     unit = None
     if output.unit:
         space = "" if output.unit == "°" else NO_BREAK
@@ -42,10 +42,9 @@ def _results(outputs: tuple[Output, ...]) -> Markup | None:
 
 
 def answer_html(answer: Answer, inks: Mapping[str, str]) -> Markup:
-    """The region ``answer``: headline, short lines, remarks and notices.
+    """Return the region ``answer``: headline, short lines, remarks and notices.
 
-    The words for the day the answer is old are there from the start; the style sheet shows
-    them, so that marking an answer old needs no new markup.
+    The words for an answer that is out of date are always in the markup; the style sheet shows them when needed.
     """
     headline, others = answer.outputs[0], answer.outputs[1:]
     line = sample(headline.line, inks.get(headline.line, "")) if headline.line else None
@@ -69,12 +68,12 @@ def _see(answer: Answer) -> Markup | None:
 
 
 def set_values(values: tuple[tuple[str, str], ...]) -> str:
-    """Form values as the text that a button carries."""
+    """Return form values as the text that a button carries."""
     return json.dumps(dict(values), ensure_ascii=False, separators=(",", ":"))
 
 
 def old_label(answer: Answer, words: str = furniture.OLD_DRAWING) -> Markup:
-    """What says that a part is for older values, and for which; hidden while it is not."""
+    """Return the label that says that a region is for older values, and for which; hidden while it is not."""
     return h("p", {"class": "old-label when-old"},
              h("strong", None, words), " ", h("span", None, phrase_html(answer.values_text)))  # fmt: skip
 
@@ -86,7 +85,7 @@ def _alternative(alternative: Alternative) -> Markup:
 
 
 def _kinds(answer: Answer) -> Markup | None:
-    """The kinds of sheet that the page has, the one that is shown pressed, and all of them in one file."""
+    """Return the buttons for the kinds of sheet, the current one pressed, and one for all kinds in one file."""
     if not answer.kind:
         return None
     buttons = [
@@ -99,7 +98,7 @@ def _kinds(answer: Answer) -> Markup | None:
 
 
 def sheet_html(answer: Answer) -> Markup:
-    """The region ``sheet``: the one drawing on paper, what it is, and other ways to put it there."""
+    """Return the region ``sheet``: the drawing on paper, its caption, and other drawings of the same problem."""
     drawing = Markup.trusted(svg.write(answer.sheet, prefix="sheet", role="sheet"))
     # A sheet wider than a phone is scrolled in its own box, which the keyboard must reach.
     marks: Marks = {"class": "paper-scroll", "tabindex": 0, "role": "group", "aria-label": furniture.SHEET_ON_REQUEST}
@@ -115,14 +114,14 @@ def sheet_html(answer: Answer) -> Markup:
 
 
 def _further(page: Page, page_key: str) -> Markup:
-    """A further page of the sheet, printed after it."""
+    """Return a further page of the sheet, printed after it."""
     drawing = svg.write(page, prefix="sheet-" + page.title.rpartition(" ")[2], role="view", view="further")
     marks: Marks = {"class": "paper-scroll", "tabindex": 0, "role": "group", "aria-label": page.title}
     return h("div", marks, h("div", {"class": "paper", "data-page": page_key}, Markup.trusted(drawing)))
 
 
 def view_html(answer: Answer, name: str = "phone") -> Markup:
-    """The region ``view``: the same drawing laid out for a small screen."""
+    """Return the region ``view``: the same drawing laid out for a small screen."""
     if name not in answer.views:
         return join()
     drawing = Markup.trusted(svg.write(answer.views[name], prefix=f"view-{name}", role="view", view=name))

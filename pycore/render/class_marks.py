@@ -1,4 +1,4 @@
-"""Marking a class as HTML: where answers are pasted, the table of verdicts, the summary with its chart."""
+"""Marking a class as HTML: the field for pasted answers, the table of verdicts, the summary with its chart."""
 
 from collections.abc import Mapping
 from typing import Any
@@ -18,7 +18,7 @@ SHAPES = {
     "look": {"d": "M9 1.5L16.5 9L9 16.5L1.5 9Z", "class": "shape-line"},
     "wrong": {"d": "M3 3L15 15M15 3L3 15", "class": "shape-line"},
 }
-"""A tick, an open diamond, a cross: told apart without colour."""
+"""A tick, an open diamond, a cross: they can be told apart without colour."""
 
 
 def verdict_html(band: str) -> Markup:
@@ -32,7 +32,8 @@ def verdict_html(band: str) -> Markup:
 def _given(one: MarkedLine) -> str:
     cells = one.cells
     angle = cells.get("answer-angle", "").removesuffix("°")
-    side = words.SIDES[cells.get("answer-side", "").lower()]
+    typed_side = cells.get("answer-side", "").lower()
+    side = words.SIDES.get(typed_side, typed_side)
     return ", ".join(
         fragment for fragment in (cells["answer"], f"{angle}° {side}".strip() if angle else "") if fragment
     )
@@ -71,7 +72,7 @@ def _chart(marking: MarkingRun) -> Markup | None:
 
 
 def marks_html(marking: MarkingRun) -> Markup:
-    """The summary first, then each line's verdict, then what could not be used."""
+    """Return the summary, then each line's verdict, then the lines that could not be used."""
     refused = None
     if marking.refused:
         lines = h("ul", {"class": "notices"}, [h("li", None, line) for line in marking.refused])
@@ -81,9 +82,9 @@ def marks_html(marking: MarkingRun) -> Markup:
 
 
 def marks_job(group: ClassSet, request: Mapping[str, Any]) -> Job:
-    """The marking of a pasted table. Raises InputError."""
+    """Return the job that marks a pasted table. Raises InputError."""
     pasted = request.get("results")
-    marking = MarkingRun(group, page.read_results(pasted[:LONGEST_RESULTS] if isinstance(pasted, str) else ""))
+    marking = MarkingRun(group, page.read_results(pasted[:LONGEST_RESULTS] if isinstance(pasted, str) else "", group))
 
     def result() -> tuple[dict[str, Any], bytes | None]:
         file = {"filename": words.FILE, "type": "text/csv;charset=utf-8"}
@@ -94,7 +95,7 @@ def marks_job(group: ClassSet, request: Mapping[str, Any]) -> Job:
 
 
 def paste_html() -> Markup:
-    """Where answers are typed or pasted, and what can be done with them."""
+    """Return the field where answers are typed or pasted, with its buttons."""
     area = h("textarea", {
         "id": "results", "rows": 8, "autocomplete": "off", "spellcheck": "false", "data-results": True,
         "placeholder": words.EXAMPLE, "aria-describedby": "h-results m-results",

@@ -1,7 +1,7 @@
-"""The page of class sets as HTML, and the replies to what it asks.
+"""The page of class sets as HTML, and the replies to its requests.
 
-The page's regions: ``set`` (which set the form asks for, what it holds, what there is to say of it) and ``sheet`` (the
-first learner's sheet). The form stands outside them.
+Regions: ``set`` (which set, what it contains, notices) and ``sheet`` (the first learner's sheet). The form is outside
+of them.
 """
 
 from collections.abc import Mapping
@@ -37,7 +37,7 @@ def first_sheet(group: ClassSet) -> Page:
 
 
 def set_html(group: ClassSet) -> Markup:
-    """Which set this is, what it holds, and what there is to say of it."""
+    """Return which set this is, what it contains, and its notices."""
     overlays = group.learners if group.chosen["overlays"] == "yes" else 0
     notices = h("ul", {"class": "notices"}, [h("li", None, notice) for notice in group.notices])
     return join(
@@ -56,7 +56,7 @@ def sheet_html(group: ClassSet) -> Markup:
 
 
 def answer(form: Mapping[str, str], request: Mapping[str, Any]) -> Reply:
-    """The regions of a form, and the fragment that gives it again. Raises InputError."""
+    """Return the regions of a form, and the fragment that reproduces it. Raises InputError."""
     group = page.read_set(form, roll_of(request))
     return {
         "ok": True,
@@ -68,14 +68,14 @@ def answer(form: Mapping[str, str], request: Mapping[str, Any]) -> Reply:
 
 
 def share(form: Mapping[str, str], request: Mapping[str, Any]) -> dict[str, Any]:
-    """The link of a set, without names. Raises InputError."""
+    """Return the link of a set, without names. Raises InputError."""
     base = request.get("base")
     root = base.partition("#")[0][:300] if isinstance(base, str) else ""
     return {"ok": True, "link": f"{root}#{links.fragment(page.read_set(form).link)}"}
 
 
 def again(request: Mapping[str, Any]) -> Reply:
-    """The form values that a typed code stands for. Raises InputError."""
+    """Return the form values of a typed code. Raises InputError."""
     text = request.get("code")
     values = page.values_of(text[: links.LONGEST_VALUE] if isinstance(text, str) else "")
     return {"ok": True, "form": values, "errors": []}, None
@@ -86,7 +86,7 @@ def _fields(group: str, form: Mapping[str, str]) -> Markup:
 
 
 def _roll() -> Markup:
-    """Where names are pasted: no field of the form, so that no link and no sheet of another page sees them."""
+    """Return the area where names are pasted; it is not a form field, so no link and no other page contains them."""
     area = h("textarea", {
         "id": "roll", "rows": 8, "autocomplete": "off", "spellcheck": "false", "data-roll": True,
         "aria-describedby": "h-roll m-roll",
@@ -111,19 +111,19 @@ def _group(name: str, title: str, form: Mapping[str, str]) -> Markup:
 
 
 def form_html(form: Mapping[str, str]) -> Markup:
-    """The decisions in view: topic where there are several, level, method, how many."""
+    """Return the main choices: topic if there are several, tier, method, number of learners."""
     marks: Marks = {"id": FORM, "novalidate": True, "autocomplete": "off", "aria-label": words.CHOICES}
     topic = h("div", {"hidden": len(page.TOPICS) < 2}, _fields("topic", form))
     return h("form", marks, topic, method_html(FIELDS, form), h("div", {"class": "fields"}, _fields("count", form)))
 
 
 def groups_html(form: Mapping[str, str]) -> Markup:
-    """The choices with good defaults, folded away."""
+    """Return the choices with good defaults, folded away."""
     return join([_group(name, title, form) for name, title in words.GROUPS])
 
 
 def actions_html() -> Markup:
-    """Make the set, its key as a table, share it; and how far the making is."""
+    """Return the buttons that make the set, its key as a table, and its link; and the progress of the job."""
     names = {"make": words.MAKE, "make-key": words.MAKE_KEY, "share": words.SHARE}
     buttons = [
         h("button", {"type": "button", "data-do": do, "class": "first" if do == "make" else None}, label)
@@ -144,12 +144,12 @@ def actions_html() -> Markup:
 
 
 def another_html() -> Markup:
-    """The way to a set with other values, beside the one that is shown."""
+    """Return the link to a set with other values."""
     button = h("button", {"type": "button", "class": "plain", "data-do": "another", "aria-describedby": "h-another"},
                words.ANOTHER)  # fmt: skip
     return h("div", {"class": "another"}, button, h("p", {"class": "help", "id": "h-another"}, words.ANOTHER_HELP))
 
 
 def no_script_html() -> Markup:
-    """What a reader without scripts is told."""
+    """Return the text for people without JavaScript."""
     return h("noscript", None, h("p", {"class": "notice"}, words.NO_SCRIPT))

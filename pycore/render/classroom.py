@@ -1,4 +1,4 @@
-"""What the classroom view asks for: one step, and the link with its large code."""
+"""The requests of the classroom view: one step, and the link with its QR code."""
 
 from collections.abc import Mapping
 from typing import Any, Protocol
@@ -16,29 +16,29 @@ from pycore.words import classroom, plain
 from pycore.words import lesson as words
 
 CODE_SIDE = 100.0
-"""Units; the page enlarges it to what its screen has."""
+"""Size of the code in units; the page enlarges it to the available space."""
 DENSEST_CODE = 129
-"""Modules a side that a camera at the back of a room still tells apart (version 28; common practice, no source)."""
+"""The most modules on a side that a camera at the back of a room can read (version 28; common practice, no source)."""
 
 
 class ClassroomTopic(Protocol):
-    """What a lesson needs of a calculator."""
+    """What a lesson needs from a calculator."""
 
     def lesson(self, form: Mapping[str, str], view: str, step: int) -> LessonFrame:
-        """One step of a view. Raises InputError."""
+        """Return one step of a view. Raises InputError."""
 
     def answer(self, form: Mapping[str, str], parts: tuple[str, ...]) -> Answer:
-        """The answer to a form. Raises InputError."""
+        """Return the answer to a form. Raises InputError."""
 
 
 def _step_of(requested: object) -> tuple[str, int]:
-    """A step as it was asked for, and its number; 0 for what is none."""
+    """Return a requested step as text and as number; 0 if it is not a number."""
     text = str(requested)
     return text, int(text) if text.isascii() and text.isdigit() and len(text) < 6 else 0
 
 
 def step(calculator: ClassroomTopic, form: Mapping[str, str], request: Mapping[str, Any]) -> dict[str, Any]:
-    """One step of a view; what is not there opens the nearest, and the notice says so. Raises InputError."""
+    """Return one step of a view; a step that does not exist opens the nearest one, with a notice. Raises InputError."""
     view = str(request.get("view", VIEWS[0]))
     notices = [] if view in VIEWS else [words.no_such_view(view)]
     view = view if view in VIEWS else VIEWS[0]
@@ -70,7 +70,7 @@ def step(calculator: ClassroomTopic, form: Mapping[str, str], request: Mapping[s
 
 
 def _place(request: Mapping[str, Any]) -> tuple[tuple[str, str], ...]:
-    """Where in a lesson a link is to open; nothing if it is for the page."""
+    """Return the place in a lesson that a link should open; empty for the page itself."""
     place = request.get("lesson")
     if not isinstance(place, dict) or place.get("view") not in VIEWS:
         return ()
@@ -79,7 +79,7 @@ def _place(request: Mapping[str, Any]) -> tuple[tuple[str, str], ...]:
 
 
 def share(resolved: tuple[tuple[str, str], ...], request: Mapping[str, Any], opening: ReopenInfo) -> dict[str, Any]:
-    """A link that opens everything as it is, and its code where a code is asked for."""
+    """Return a link that opens the current state, and its QR code if requested."""
     link = f"{opening.base}#{links.fragment((*resolved, *_place(request)))}"
     if not opening.code:
         return {"ok": True, "link": link}
@@ -88,7 +88,7 @@ def share(resolved: tuple[tuple[str, str], ...], request: Mapping[str, Any], ope
 
 
 def _code_of(link: str, opening: ReopenInfo) -> tuple[str, str]:
-    """The large code of a link, or why there is none."""
+    """Return the QR code of a link, or the reason why there is none."""
     if not opening.reachable:
         return "", classroom.NO_CODE_HERE
     from pycore.writers import qr

@@ -1,9 +1,8 @@
-"""HTML by construction: every piece of text is escaped, and markup has a type of its own.
+"""HTML by construction: every text is escaped, and markup has its own type.
 
-``Markup`` is made by :func:`h` and :func:`join`, and by :meth:`Markup.trusted` from what the
-SVG writer returns; a plain string can never become an element by accident. What the page's
-security policy would refuse (style attributes, event attributes, script addresses) is
-refused here already, where the author sees it.
+``Markup`` is made by :func:`h` and :func:`join`, and by :meth:`Markup.trusted` from the output of the SVG writer; a
+plain string never becomes an element by accident. What the security policy of the pages refuses (style attributes,
+event attributes, script addresses) is refused here too.
 """
 
 import re
@@ -24,19 +23,19 @@ Marks = dict[str, Attribute]
 
 
 class Markup(str):
-    """Text that is HTML already. Joining it to plain text gives plain text again."""
+    """Text that is HTML. Joined to plain text it gives plain text."""
 
     __slots__ = ()
 
     def __new__(cls, text: str, key: object = None) -> "Markup":
-        """Only this module holds the key: use :func:`h`, :func:`join` or :meth:`trusted`."""
+        """Only this module has the key: use :func:`h`, :func:`join` or :meth:`trusted`."""
         if key is not _KEY:
             raise TypeError("markup is made by h(), join() or Markup.trusted()")
         return super().__new__(cls, text)
 
     @classmethod
     def trusted(cls, text: str) -> "Markup":
-        """Take over what the SVG writer wrote, which escapes by its own rule."""
+        """Accept the output of the SVG writer, which escapes by its own rule."""
         return cls(text, _KEY)
 
 
@@ -49,7 +48,7 @@ def _check_address(name: str, address: str) -> None:
 
 @lru_cache(maxsize=256)
 def _lowered(name: str) -> str:
-    """An attribute's name in small letters; ValueError for one that may not be written."""
+    """Return an attribute's name in lower case; raises ValueError for one that is not allowed."""
     if not NAME.match(name):
         raise ValueError(f"{name!r} is no attribute name")
     lowered = name.lower()
@@ -60,7 +59,7 @@ def _lowered(name: str) -> str:
 
 @lru_cache(maxsize=256)
 def _is_tag(name: str) -> bool:
-    """Whether an element of this name may be written."""
+    """Return whether an element of this name is allowed."""
     return bool(NAME.match(name)) and name.lower() not in REFUSED_TAGS
 
 
@@ -90,11 +89,10 @@ def _content(child: object) -> str:
 
 
 def h(tag: str, attributes: Mapping[str, Attribute] | None = None, *children: object) -> Markup:
-    """One element. Children are text (escaped), markup, None (nothing) or iterables of these.
+    """Return one element. Children are text (escaped), markup, None (nothing) or iterables of these.
 
-    An attribute that is True stands alone; None and False leave it out. Raises ValueError for
-    names and addresses that the page's security policy would refuse, and for a void element
-    with children.
+    An attribute that is True has no value; None and False leave it out. Raises ValueError for names and addresses that
+    the security policy would refuse, and for a void element with children.
     """
     if not _is_tag(tag):
         raise ValueError(f"{tag!r} may not be written")
@@ -107,17 +105,17 @@ def h(tag: str, attributes: Mapping[str, Attribute] | None = None, *children: ob
 
 
 def join(*children: object) -> Markup:
-    """Children one after another, without an element around them."""
+    """Return children one after another, without an element around them."""
     return Markup(_content(children), _KEY)
 
 
 def raw_style(text: str) -> Markup:
-    """A style sheet inside a document. Raises ValueError for one that would end its own element."""
+    """Return a style sheet inside a document. Raises ValueError if it would end its own element."""
     return _raw("style", text)
 
 
 def raw_script(text: str) -> Markup:
-    """A script inside a document. Raises ValueError for one that would end its own element."""
+    """Return a script inside a document. Raises ValueError if it would end its own element."""
     return _raw("script", text)
 
 
@@ -129,6 +127,6 @@ def _raw(tag: str, text: str) -> Markup:
 
 
 def document(language: str, head: Markup, body: Markup) -> str:
-    """A whole document."""
+    """Return a complete document."""
     opened = h("html", {"lang": language}, h("head", None, head), h("body", None, body))
     return f"<!doctype html>\n{opened}\n"

@@ -1,36 +1,33 @@
-"""The form: labels, controls, help and the slots where messages appear.
+"""The form: labels, fields, help, and the places of messages.
 
-The form is the only state of a page. Its controls stand outside every region that a new
-answer replaces, so that focus and what is being typed survive.
+The form is the only state of a page. Its fields are outside of every region that a new answer replaces, so that focus
+and typing are not disturbed.
 """
 
 from collections.abc import Mapping, Sequence
 
-from pycore.forms.fields import Field
+from pycore.forms.fields import IN_VIEW, VALUE_GROUPS, Field
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
 from pycore.render.sample import sample
 from pycore.words import furniture
 
 FORM = "problem"
-"""Id of the form element, which controls outside it name as their owner."""
+"""Id of the form element, named as owner by fields outside of it."""
 
 Echo = Mapping[str, Mapping[str, str]]
 
 
 LONG_CHOICE = 14
-"""A choice with more letters than this gets the whole width, so that it is read whole on a phone."""
+"""A choice field with more letters than this gets the full width, so that it can be read on a phone."""
 
 SHORT_VALUE = 5
-"""Phasors of more letters than this do not stand three in a row on a phone."""
+"""Phasors with more letters than this are not put three in a row on a phone."""
 COLUMNS = 3
 
 ECHOED = ("angle", "phasor", "readings", "length")
-"""Kinds of field below which it is said how the text was understood."""
+"""Kinds of field that show how the text was understood."""
 ON_KEYPAD = ("quantity", "readings")
-
-IN_VIEW = ("values", "method")
-"""Groups that are never folded away."""
 
 
 def _described(field: Field) -> str:
@@ -45,7 +42,7 @@ def _described(field: Field) -> str:
 
 
 def _message(field: Field, column: int | None = None) -> Markup:
-    """The slot of a field's message; ``column`` says under which control of a row its pointer stands."""
+    """Return the place of a field's message; ``column``: the field of a row to which its pointer points."""
     marks: Marks = {"class": "message", "id": f"m-{field.name}", "data-message-for": field.name}
     return h("p", marks | {"data-column": column, "hidden": True})
 
@@ -56,18 +53,18 @@ def _label(field: Field) -> Markup:
 
 
 def _name(field: Field) -> Markup:
-    """The label's words, which follow the names chosen for the lines."""
+    """Return the words of the label, which follow the chosen names of lines."""
     return h("span", {"id": f"n-{field.name}", "data-label-for": field.name}, phrase_html(field.label))
 
 
 def _help_id(text: str) -> str:
-    """An id that fields with the same help share: it is written once, below the last of them."""
+    """Return an id shared by fields with the same help: it is written once, below the last of them."""
     letters = "".join(letter if letter.isascii() and letter.isalnum() else "-" for letter in text.lower())
     return f"h-{letters[:60]}"
 
 
 def _help(field: Field, *, form: Mapping[str, str] | None = None) -> Markup:
-    """A field's help; with a form it stands apart from its field, and is shown only with it."""
+    """Return a field's help; with a form it is separate from its field, and shown only with it."""
     marks: Marks = {"class": "help", "id": _help_id(field.help)}
     if form is not None:
         marks |= {"data-only": _only(field), "hidden": _idle(field, form)}
@@ -99,7 +96,7 @@ def _select(field: Field, value: str) -> Markup:
 
 
 def _factor(field: Field, echo: Mapping[str, str]) -> Markup:
-    """Power factor and sense: nameless controls that write into the field itself."""
+    """Return power factor and side: nameless fields that write into the field itself."""
     name, sense = field.name, echo.get("sense", "lag")
     control = h("input", {
         "id": f"pf-{name}", "type": "text", "inputmode": "decimal", "autocomplete": "off", "form": FORM,
@@ -126,7 +123,7 @@ def _is_wide(field: Field) -> bool:
 def field_html(
     field: Field, value: str, echo: Mapping[str, str], *, helped: bool = True, idle: bool = False
 ) -> Markup:
-    """One field with its label, control, help (if ``helped``) and message slot."""
+    """Return one field with label, control, help (if ``helped``) and place for a message."""
     control = _select(field, value) if field.kind == "choice" else _text_input(field, value)
     extra = None
     if field.kind in ECHOED:
@@ -142,12 +139,12 @@ def field_html(
 
 
 def _only(field: Field) -> str | None:
-    """The choices with which the field has a meaning, as ``name=value`` pairs."""
+    """Return the choices with which the field is shown, as ``name=value`` pairs."""
     return " ".join(f"{name}={value}" for name, value in field.shown_when) or None
 
 
 def _idle(field: Field, form: Mapping[str, str]) -> bool:
-    """Whether a field has no meaning with a form's choices, and is not shown."""
+    """Return whether a field has no meaning with a form's choices and is not shown."""
     return not field.counts(form)
 
 
@@ -156,8 +153,7 @@ def _in_row(field: Field) -> bool:
 
 
 def fields_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo, *, help_apart: bool = False) -> Markup:
-    """Fields one after another, filled with ``form`` (defaults where it says nothing); ``help_apart``: their
-    help stands elsewhere."""
+    """Return fields in order, filled from ``form`` (else their defaults); ``help_apart``: their help is elsewhere."""
     blocks = []
     for index, field in enumerate(fields):
         helped = not help_apart and all(later.help != field.help for later in fields[index + 1 :])
@@ -167,7 +163,7 @@ def fields_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo, *,
 
 
 def values_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo) -> Markup:
-    """The form with the values that are always in view, each with its messages below it."""
+    """Return the form with the values that are always visible, each with its message below it."""
     members = [field for field in fields if _in_row(field)]
     marks: Marks = {"id": FORM, "novalidate": True, "autocomplete": "off", "aria-label": furniture.GROUPS["values"]}
     if any(field.kind == "phasor" and len(field.default) > SHORT_VALUE for field in members):
@@ -176,7 +172,7 @@ def values_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo) ->
 
 
 def _rows(members: Sequence[Field], form: Mapping[str, str], echo: Echo) -> list[tuple[Markup, ...]]:
-    """Values three in a row, the messages of a row below it."""
+    """Return values three in a row, with the messages of a row below it."""
     rows: list[tuple[Markup, ...]] = []
     for start in range(0, len(members), COLUMNS):
         row = members[start : start + COLUMNS]
@@ -191,8 +187,10 @@ def _rows(members: Sequence[Field], form: Mapping[str, str], echo: Echo) -> list
 
 
 def _lines(members: Sequence[Field], form: Mapping[str, str], echo: Echo) -> Markup:
-    """Values one below another, for texts too long to stand three in a row; those that are seldom wanted
-    wait behind a fold, which is open as long as any of them is filled."""
+    """Return values one below another, for texts too long for three in a row.
+
+    Rarely needed ones are folded away; the fold is open while one of them is filled.
+    """
     open_fields, folded = ([field for field in members if field.folded == is_folded] for is_folded in (False, True))
     help_text = next((field.help for field in members if field.help), "")
     about = h("p", {"class": "help", "id": _help_id(help_text)}, help_text) if help_text else None
@@ -212,19 +210,19 @@ def _line(field: Field, form: Mapping[str, str], echo: Echo) -> Markup:
 
 
 def has_lags(fields: Sequence[Field]) -> bool:
-    """Whether a page asks for angles of lag."""
+    """Return whether a page has fields for angles of lag."""
     return any(field.kind == "angle" for field in fields)
 
 
 def _title(group: str, title: str, members: Sequence[Field]) -> str:
-    """A group's heading, by what is in it."""
+    """Return the heading of a group, by its fields."""
     if group == "loads" and has_lags(members):
         return furniture.LAGS
     return furniture.METERS if any(field.name == "percent" for field in members) else title
 
 
 def options_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo) -> Markup:
-    """The groups of choices, each folded away under its heading."""
+    """Return the groups of choices, each folded away under its heading."""
     groups = []
     for group, title in furniture.GROUPS.items():
         members = [field for field in fields if field.group == group]
@@ -232,12 +230,25 @@ def options_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo) -
             continue
         body = h("div", {"class": "fields"}, fields_html(members, form, echo))
         heading = h("summary", None, _title(group, title, members))
-        groups.append(h("details", {"class": "group", "data-group": group}, heading, body))
+        marks: Marks = {"class": "group", "data-group": group, "data-holds-values": group in VALUE_GROUPS}
+        groups.append(h("details", marks, heading, body))
     return join(groups)
 
 
+def example_html() -> Markup:
+    """The way to clear what is left of the example, once a value of one's own stands in the form.
+
+    Its sentences stand in attributes; it takes the place of the example's story, so that no field moves.
+    """
+    button = h("button", {"type": "button", "class": "go", "data-clear-example": True, "hidden": True},
+               furniture.CLEAR_EXAMPLE)  # fmt: skip
+    marks: Marks = {"class": "example-left", "role": "status", "data-example": True,
+                    "data-left": furniture.EXAMPLE_LEFT, "data-cleared": furniture.EXAMPLE_CLEARED}  # fmt: skip
+    return h("p", marks, h("span", {"class": "away"}), button)
+
+
 def _radios(field: Field, value: str) -> Markup:
-    """A choice whose every option is in view."""
+    """Return a choice with all options visible."""
     described = " ".join(
         reference for reference in (f"m-{field.name}", _help_id(field.help) if field.help else "") if reference
     )
@@ -255,6 +266,6 @@ def _radios(field: Field, value: str) -> Markup:
 
 
 def method_html(fields: Sequence[Field], form: Mapping[str, str]) -> Markup:
-    """The choices that head the drawing, because a lecturer looks for them first: the method."""
+    """Return the choice above the drawing, which a lecturer looks for first: the method."""
     members = [field for field in fields if field.group == "method"]
     return join([_radios(field, form.get(field.name, field.default)) for field in members])

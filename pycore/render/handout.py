@@ -1,10 +1,8 @@
-"""The handout: one file with the problem, every step of the drawing, and the sheet to print true to scale.
+"""The handout: one file with the problem, every step of the drawing, and the sheet to print at exact size.
 
-It has no Python and asks for nothing from a network: style, script and lettering stand in it, and
-its own policy allows these by their hashes (W3C Content Security Policy Level 3, "hash-source") and
-nothing else. Without the script all steps stand in order. An instrument is written once and referred to.
-The lettering is embedded, cut to the characters that are used: in another face nothing would collide,
-because every text of a drawing says its length, but a symbol's italic could be lost.
+It needs neither Python nor a network: style, JavaScript and lettering are embedded, and its own policy allows them only
+by their hashes (W3C Content Security Policy Level 3, "hash-source"). Without JavaScript all steps are shown in order.
+An instrument is written once and referred to. The lettering contains only the characters used.
 """
 
 import binascii
@@ -33,11 +31,11 @@ FACES = (
     ("bold", "Phasor Sans", "normal", "600 700"),
     ("italic", "Phasor Serif", "italic", "400 700"),
 )
-"""By face, what style sheets and drawings call it: family, style, weights."""
+"""For each face, its name in style sheets and drawings: family, style, weights."""
 
 
 class HandoutTopic(Protocol):
-    """What a handout needs of a calculator."""
+    """What a handout needs from a calculator."""
 
     @property
     def title(self) -> str:
@@ -45,23 +43,23 @@ class HandoutTopic(Protocol):
 
     @property
     def cautions(self) -> Sequence[Phrase | str]:
-        """What must be heeded where the work can hurt someone."""
+        """The cautions of the page."""
 
     def answer(self, form: Mapping[str, str], parts: tuple[str, ...], opening: ReopenInfo) -> Answer:
-        """The answer to a form. Raises InputError."""
+        """Return the answer to a form. Raises InputError."""
 
     def lesson(self, form: Mapping[str, str], view: str, step: int) -> LessonFrame:
-        """One step of a view. Raises InputError."""
+        """Return one step of a view. Raises InputError."""
 
 
 def _hash_of(text: str) -> str:
-    """A hash source of the policy: the base64 of a text's SHA-256."""
+    """Return the hash source of a text for the policy: base64 of its SHA-256."""
     digest = hashlib.sha256(text.encode()).digest()
     return f"'sha256-{binascii.b2a_base64(digest, newline=False).decode()}'"
 
 
 def policy(style: str, script: str) -> str:
-    """The policy of a handout: its own style and script and the fonts in its style."""
+    """Return the policy of a handout: its own style and JavaScript, and the fonts in its style."""
     parts = {
         "default-src": "'none'", "style-src": _hash_of(style), "script-src": _hash_of(script), "font-src": "data:",
         "base-uri": "'none'", "form-action": "'none'", "require-trusted-types-for": "'script'",
@@ -70,7 +68,7 @@ def policy(style: str, script: str) -> str:
 
 
 def faces_css(text: str) -> str:
-    """The faces of the lettering with the glyphs that a text needs, inside a style sheet."""
+    """Return the faces of the lettering with the glyphs of a text, for a style sheet."""
     rules = []
     used = tuple(dict.fromkeys(text))
     for face, family, style, weights in FACES:
@@ -84,7 +82,7 @@ def faces_css(text: str) -> str:
 
 
 def _step(frame: LessonFrame, units: svg.Units) -> Markup:
-    """One step: what is said, and its picture."""
+    """Return one step: its words and its picture."""
     picture = Markup.trusted(
         svg.write(frame.picture, prefix=f"step-{frame.number}", role="view", view="lesson", units=units)
     )
@@ -97,7 +95,7 @@ def _step(frame: LessonFrame, units: svg.Units) -> Markup:
 
 
 def _player(steps: Sequence[Markup]) -> Markup:
-    """All steps in order, and the buttons that show them one at a time once the script runs."""
+    """Return all steps in order, and the buttons that show them one at a time with JavaScript."""
     ways = (
         ("back", classroom.BACK, None), ("next", classroom.NEXT, "first"), ("all", classroom.HANDOUT_ALL, None)
     )  # fmt: skip
@@ -114,7 +112,7 @@ def _player(steps: Sequence[Markup]) -> Markup:
 
 
 def _sheet(answer: Answer) -> Markup:
-    """The sheet as it is printed: the same elements as on a page, so that the same style prints it."""
+    """Return the sheet with the same elements as on a page, so that the same style prints it."""
     drawing = Markup.trusted(svg.write(answer.sheet, prefix="sheet", role="sheet"))
     marks: Marks = {"class": "paper-scroll", "tabindex": 0, "role": "group", "aria-label": classroom.HANDOUT_SHEET}
     paper = h("div", marks, h("div", {"class": "paper", "data-page": answer.page_key}, drawing))
@@ -134,8 +132,11 @@ def _foot(cautions: Iterable[Phrase | str]) -> Markup:
 
 
 def handout(calculator: HandoutTopic, form: Mapping[str, str], opening: ReopenInfo, style: str, script: str) -> str:
-    """The whole file. ``style`` and ``script`` are the page's own; raises InputError for a form that cannot be
-    used, and ValueError for a style or script that would end its own element."""
+    """Return the complete file. ``style`` and ``script``: those of the page.
+
+    Raises InputError for a form that cannot be used, and ValueError for a style or script that would end its own
+    element.
+    """
     answer = calculator.answer(form, ("answer", "sheet"), opening)
     first = calculator.lesson(form, "lesson", 1)
     frames = [first, *(calculator.lesson(form, "lesson", number) for number in range(2, first.count + 1))]

@@ -1,15 +1,15 @@
-"""The front page: the sheets there are, as true drawings standing on a board."""
+"""The front page: the sheets that can be made, as real drawings on a board."""
 
 from collections.abc import Iterable, Mapping
 from typing import Protocol
 
 from pycore.drawing import Page
 from pycore.forms import links
-from pycore.forms.fields import Field, default_form, opening_form
+from pycore.forms.fields import VERSION, Field, default_form
 from pycore.pages.paper import PAPER_PAGES, PaperPage
 from pycore.quantity import plain
 from pycore.render.checking import code_html
-from pycore.render.elements import Markup, h, join
+from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
 from pycore.sums.answer import Answer
 from pycore.words import class_set, furniture, lesson_plans, practice, readings
@@ -35,7 +35,7 @@ class CatalogueEntry(Protocol):
 
     @property
     def topic(self) -> int | None:
-        """The page's number in the codes of practice sheets, if it has problems."""
+        """The page's number in practice codes, if it has problems."""
 
     @property
     def fields(self) -> tuple[Field, ...]:
@@ -46,12 +46,12 @@ class CatalogueEntry(Protocol):
 
 
 def in_short(description: str) -> str:
-    """What a page is about, from its description: the part before the colon, as a sentence."""
+    """Return the subject of a page: the part of its description before the colon, as a sentence."""
     return description.partition(":")[0].rstrip(".") + "."
 
 
 def _sheet(calculator: CatalogueEntry, answer: Answer) -> Markup:
-    """One drawing on the board: the figure of the page's example, laid out so small that its lettering can be read.
+    """Return one drawing on the board: the figure of the page's example, laid out small but readable.
 
     A page without such a view shows its sheet.
     """
@@ -69,7 +69,7 @@ def _sheet(calculator: CatalogueEntry, answer: Answer) -> Markup:
 
 
 def _blank(page: PaperPage) -> Markup:
-    """Blank paper on its own board; it opens as it is shown here."""
+    """Return a sheet of blank paper on its board; it opens as shown."""
     sheet = page.make({**default_form(page.fields), **dict(page.on_board)})
     address = f"{page.slug}/" + (f"#{links.fragment(sheet.link)}" if page.on_board else "")
     drawing = _drawing(sheet.page, page.slug, "small")
@@ -81,30 +81,31 @@ def _blank(page: PaperPage) -> Markup:
 
 
 def _practice(calculators: Iterable[CatalogueEntry]) -> Markup:
-    """The way to practice, and to the problem of a printed sheet by its code."""
+    """Return the links to practice, and to the problem of a printed code."""
     heading = h("h2", None, h("a", {"href": f"{practice.SLUG}/"}, practice.TITLE))
     opening = h("a", {"class": "open", "href": f"{practice.SLUG}/"}, practice.HOME_OPEN)
     # Any page reads a code, and goes to the page that it belongs to.
     reader = next((one.slug for one in calculators if one.topic is not None), "")
-    typed = h("div", {"class": "home-code", "data-code-page": f"{reader}/"}, code_html()) if reader else None
+    marks: Marks = {"class": "home-code", "data-code-page": f"{reader}/#v={VERSION}&code="}
+    typed = h("div", marks, code_html()) if reader else None
     return h("section", {"class": "class-way"}, h("div", None, heading, h("p", None, practice.LEAD)), opening, typed)
 
 
 def _class_set() -> Markup:
-    """The way to class sets, with what one brings."""
+    """Return the link to class sets, with a short description."""
     heading = h("h2", None, h("a", {"href": f"{class_set.SLUG}/"}, class_set.TITLE))
     opening = h("a", {"class": "open", "href": f"{class_set.SLUG}/"}, class_set.HOME_OPEN)
     return h("section", {"class": "class-way"}, h("div", None, heading, h("p", None, class_set.LEAD)), opening)
 
 
 def _blanks() -> Markup:
-    """The second board: paper and instruments that every sheet needs."""
+    """Return the second board: paper and instruments."""
     board = h("ul", {"class": "shelf"}, [_blank(page) for page in PAPER_PAGES.values()])
     return h("section", {"class": "blanks"}, h("h2", None, furniture.HOME_PAPER), board)
 
 
 def _lessons() -> Markup:
-    """What a lesson needs beside its sheets: plans, and the short pages that learners read first."""
+    """Return the links to lesson plans and to the short pages for learners."""
     pages = (*lesson_plans.LISTED, *readings.LISTED)
     items = [h("li", None, h("a", {"href": f"{slug}/"}, title), h("p", None, short)) for slug, title, short in pages]
     return h("section", {"class": "lessons"}, h("h2", None, furniture.HOME_LESSONS), h("ul", None, items))
@@ -115,7 +116,7 @@ def _drawing(page: Page, slug: str, name: str) -> Markup:
 
 
 def length_on_paper(answers: Iterable[Answer]) -> str:
-    """The first length that a sheet of the board shows, in mm; raises ValueError if none shows any."""
+    """Return the first length that a sheet on the board shows, in mm; raises ValueError if none shows any."""
     for answer in answers:
         for output in answer.outputs:
             if output.name.endswith("length") and output.value:
@@ -130,7 +131,7 @@ def _points(points: tuple[tuple[str, Phrase], ...]) -> Markup:
 
 def home_html(calculators: Iterable[CatalogueEntry]) -> Markup:
     """Title, purpose, the board, and what a visitor gets."""
-    answered = [(calculator, calculator.answer(opening_form(calculator.fields))) for calculator in calculators]
+    answered = [(calculator, calculator.answer(default_form(calculator.fields))) for calculator in calculators]
     head = h("div", {"class": "home-head"}, h("h1", None, furniture.HOME_TITLE), h("p", None, furniture.HOME_LEAD))
     board = h("ul", {"class": "board"}, [_sheet(calculator, answer) for calculator, answer in answered])
     points = _points(furniture.home_points(length_on_paper(answer for _, answer in answered)))

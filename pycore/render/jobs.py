@@ -1,6 +1,6 @@
-"""Work that goes on over several requests: begun, carried on piece by piece, then finished or stopped.
+"""Jobs over several requests: begun, continued piece by piece, then finished or stopped.
 
-The only thing that is held between requests: one piece of work at most, and a new one takes its place.
+The only state between requests: one job at most; a new one replaces it.
 """
 
 from collections.abc import Mapping
@@ -21,7 +21,7 @@ _counted = [0]
 
 
 def _job(form: Mapping[str, str], request: Mapping[str, Any]) -> Job:
-    """The work that a request asks for. Raises InputError."""
+    """Return the job that a request asks for. Raises InputError."""
     group = page.read_set(form, roll_of(request))
     if request.get("work") == "key":
         return key_job(group)
@@ -32,7 +32,7 @@ def _job(form: Mapping[str, str], request: Mapping[str, Any]) -> Job:
 
 
 def topic_base(base: str, group: page.ClassSet) -> str:
-    """The address of the topic's page, from that of the page of class sets; "" where it cannot be told."""
+    """Return the address of a topic's page from that of the page of class sets; "" if unknown."""
     root = base.partition("#")[0][:300].removesuffix("/")
     if not root.endswith(f"/{words.SLUG}"):
         return ""
@@ -44,7 +44,7 @@ def _told(number: int, job: Job) -> dict[str, Any]:
 
 
 def begin(form: Mapping[str, str], request: Mapping[str, Any]) -> Reply:
-    """Begin work; whatever was under way is given up. Raises InputError for what cannot be used."""
+    """Begin a job and drop any other. Raises InputError."""
     job = _job(form, request)
     _counted[0] += 1
     _under_way.clear()
@@ -62,7 +62,7 @@ def _asked(request: Mapping[str, Any]) -> tuple[int, Job | None]:
 
 
 def go_on(request: Mapping[str, Any]) -> Reply:
-    """Do some more pieces: as many as the request asks, one at the least."""
+    """Do as many pieces as the request asks for, at least one."""
     number, job = _asked(request)
     if job is None:
         return _gone()
@@ -72,7 +72,7 @@ def go_on(request: Mapping[str, Any]) -> Reply:
 
 
 def finish(request: Mapping[str, Any]) -> Reply:
-    """What the work has made; it is under way no more. Work that has not ended is carried on to its end."""
+    """Return the result of the job, after doing the rest if necessary; the job is then removed."""
     _, job = _asked(request)
     if job is None:
         return _gone()
@@ -84,7 +84,7 @@ def finish(request: Mapping[str, Any]) -> Reply:
 
 
 def stop(request: Mapping[str, Any]) -> Reply:
-    """Give work up."""
+    """Drop the job."""
     number, job = _asked(request)
     if job is not None:
         del _under_way[number]

@@ -1,4 +1,4 @@
-"""The classroom view: the shell that a page holds, and one step of it as regions."""
+"""The classroom view: its empty shell in a page, and one step of it as regions."""
 
 from collections.abc import Sequence
 
@@ -12,14 +12,14 @@ from pycore.words import lesson as words
 from pycore.writers import svg
 
 CHOICES = ("method", "order", "parallels", "protractor")
-"""Fields that a lecturer changes in front of the class."""
+"""Fields that a lecturer changes in front of a class."""
 
 
 def sentence_html(frame: LessonFrame) -> Markup:
-    """Step, sentence, reading on a line of its own, the question that can stand in its place, why.
+    """Return step, sentence, reading on its own line, the question that can replace it, and reasons.
 
-    ``data-answer-part`` marks what gives the answer away, ``data-asked-part`` what gives away a
-    reading that the class is asked for.
+    ``data-answer-part`` marks what reveals the answer, ``data-asked-part`` what reveals a reading that the class is
+    asked for.
     """
     answer = "" if frame.answers else None
     question = "" if frame.question else None
@@ -42,7 +42,7 @@ def sentence_html(frame: LessonFrame) -> Markup:
 
 
 def scale_html(frame: LessonFrame) -> Markup:
-    """Progress as a scale of ticks, today's long: a picture only, the step is said in words."""
+    """Return progress as a row of ticks, the current one longer: a picture only; the step is also given in words."""
     ticks = [
         h("li", {"class": "now" if number == frame.number else ("done" if number < frame.number else None)})
         for number in range(1, frame.count + 1)
@@ -51,7 +51,7 @@ def scale_html(frame: LessonFrame) -> Markup:
 
 
 def lesson_regions(frame: LessonFrame) -> dict[str, Markup]:
-    """The regions ``lesson-text``, ``lesson-scale`` and ``lesson-picture`` of one step."""
+    """Return the regions ``lesson-text``, ``lesson-scale`` and ``lesson-picture`` of one step."""
     picture = Markup.trusted(svg.write(frame.picture, prefix="lesson", role="view", view="lesson"))
     marks = {"class": "lesson-figure", "data-answers": "" if frame.answers else None}
     return {
@@ -62,7 +62,7 @@ def lesson_regions(frame: LessonFrame) -> dict[str, Markup]:
 
 
 def code_html(page: Page) -> Markup:
-    """A large QR code for the back row."""
+    """Return a large QR code for the back row."""
     return Markup.trusted(svg.write(page, prefix="code", role="view", view="code"))
 
 
@@ -82,7 +82,7 @@ def _select(name: str, label: str, options: Sequence[tuple[str, str]], mark: str
 
 
 def _choices(fields: Sequence[Field]) -> Markup:
-    """The view, and the form's own choices; the script keeps these as the form has them."""
+    """Return the view and the form's own choices; JavaScript keeps them equal to the form."""
     listed = [field for name in CHOICES for field in fields if field.name == name]
     selects = [
         _select(field.name, field.label, [(c.value, c.label) for c in field.options], "data-lesson-set")
@@ -116,7 +116,7 @@ def _panel(fields: Sequence[Field]) -> Markup:
 
 
 def _foot() -> Markup:
-    """Progress, which is a slider too, the way on and back, and the switches."""
+    """Return progress, which is also a slider, the buttons back and next, and the switches."""
     slider: Marks = {
         "type": "range", "min": 1, "max": 1, "value": 1, "step": 1, "autocomplete": "off",
         "aria-label": classroom.STEP, "data-lesson-slider": True,
@@ -136,7 +136,7 @@ def _foot() -> Markup:
 
 
 def lesson_html(fields: Sequence[Field]) -> Markup:
-    """The classroom view as a page holds it: closed and empty. Its sentences stand in attributes."""
+    """Return the classroom view as part of a page: closed and empty, its sentences in attributes."""
     text = h("div", {"class": "lesson-text", "tabindex": 0, "role": "group", "aria-label": classroom.STEP},
              h("p", {"class": "lesson-notice", "data-lesson-notice": True, "role": "status", "hidden": True}),
              h("div", {"data-lesson-region": "lesson-text"},
@@ -152,7 +152,7 @@ def lesson_html(fields: Sequence[Field]) -> Markup:
 
 
 def share_html() -> Markup:
-    """The large code and the link behind it."""
+    """Return the QR code and its link."""
     link = h("p", {"class": "code-link"}, h("label", {"for": "code-link"}, classroom.LINK),
              h("input", {"id": "code-link", "type": "text", "readonly": True, "autocomplete": "off"}))  # fmt: skip
     buttons = [
@@ -169,7 +169,7 @@ def share_html() -> Markup:
 
 
 def more_actions_html() -> Markup:
-    """What else goes out to a class: the large code, and the handout."""
+    """Return the buttons for the QR code and the handout."""
     row = [
         h("button", {"type": "button", "class": "plain", "data-action": name}, label)
         for name, label in (("code", classroom.CODE), ("handout", classroom.HANDOUT), ("photo", furniture.PHOTO))

@@ -1,8 +1,7 @@
 """Formulas as MathML.
 
-Browsers do not break a formula over lines, and a phone is 360 px wide: a row is therefore set as
-several inline ``<math>`` pieces, parted before its equals signs, where the words of the page
-may break. What is still too long scrolls inside its own box.
+Browsers do not break a formula over lines, and a phone is 360 px wide. So a row is set as several inline ``<math>``
+pieces, split before its equals signs, where the text may break. A piece that is still too long scrolls in its own box.
 """
 
 from pycore.render.elements import Markup, h, join
@@ -13,7 +12,7 @@ OPERATORS = frozenset("+−-×·÷/=≈≠<>≤≥±,;→")
 RELATIONS = frozenset("=≈≠<>≤≥→")
 APPLY = "\u2061"
 LONG = 30
-"""Signs in one unbroken piece that a phone of 360 px still shows without scrolling."""
+"""The number of characters in one piece that fit a phone of 360 px without scrolling."""
 
 
 def _text(text: str) -> Markup:
@@ -85,7 +84,7 @@ def _total(parts: tuple[Formula, ...]) -> int:
 
 
 def length(formula: Formula) -> int:
-    """About how many signs wide a formula is: what decides whether it may have to scroll."""
+    """Return about how many characters wide a formula is."""
     match formula:
         case str():
             return len(formula.strip()) + (2 if formula.strip() in OPERATORS else 0)
@@ -106,7 +105,7 @@ def length(formula: Formula) -> int:
 
 
 def pieces(formula: Formula) -> tuple[Formula, ...]:
-    """The formula parted before its relation signs, so that the line may break there."""
+    """Return the formula split before its relation signs, so that the line may break there."""
     if not isinstance(formula, FormulaRow):
         return (formula,)
     rows: list[list[Formula]] = [[]]
@@ -118,12 +117,12 @@ def pieces(formula: Formula) -> tuple[Formula, ...]:
 
 
 def is_long(formula: Formula) -> bool:
-    """Whether one unbroken piece may be wider than a phone."""
+    """Return whether one unbroken piece may be wider than a phone."""
     return any(length(piece) > LONG for piece in pieces(formula))
 
 
 def formula_html(formula: Formula) -> Markup:
-    """One line of calculation: inline pieces, the whole hung as a block by the style sheet."""
+    """Return one line of calculation: inline pieces, set as a block by the style sheet."""
     inline = [h("math", {"display": "inline"}, _node(piece)) for piece in pieces(formula)]
     spaced = [join(" " if index else "", piece) for index, piece in enumerate(inline)]
     return h("p", {"class": "formula"}, spaced)

@@ -1,4 +1,4 @@
-"""What frames every page: the head and foot, the buttons, the line that says how far it is."""
+"""The frame of every page: header and footer, buttons, status line."""
 
 from collections.abc import Iterable
 
@@ -10,11 +10,11 @@ from pycore.words import class_set, classroom, evidence, furniture, lesson_plans
 from pycore.words.phrase import Phrase
 
 READ = (*lesson_plans.PAGES, *readings.PAGES, *evidence.PAGES)
-"""Pages that are read, as the foot of every page lists them."""
+"""Explanatory pages, as listed at the foot of every page."""
 
 
 def mark() -> Markup:
-    """The sign of the folio: a parallelogram with its diagonal drawn."""
+    """Return the site's sign: a parallelogram with its diagonal."""
     paths = [
         h("path", {"class": "mark-edge", "d": "M9 3H37L28 27H1Z"}),
         h("path", {"class": "mark-diagonal", "d": "M1 27L37 3"}),
@@ -25,7 +25,7 @@ def mark() -> Markup:
 
 
 def header_html(root: str, *, home: bool) -> Markup:
-    """Name, the way to all sheets, and the switch between night and day."""
+    """Return the name, the link to all sheets, and the switch between light and dark."""
     name = h("a", {"class": "name", "href": root, "aria-current": "page" if home else None}, mark(), furniture.NAME)
     sheets = h("a", {"href": root, "aria-current": "page" if home else None}, furniture.ALL_SHEETS)
     # Both words stand there; the style sheet shows the one that the switch would bring.
@@ -35,12 +35,14 @@ def header_html(root: str, *, home: bool) -> Markup:
     return h("header", {"class": "head"}, skip, name, h("nav", None, None if home else sheets, switch))
 
 
-def intro_html(title: str, scenario: Phrase | str, warning: str = "") -> Markup:
-    """The page's title, a caution that comes before anything else, and the example's story."""
+def intro_html(title: str, scenario: Phrase | str, warning: str = "", *, instead: Markup | None = None) -> Markup:
+    """Return the title, a caution that comes first, and the story of the example; ``instead`` takes the place of the
+    story while it is shown."""
     marks: Marks = {"class": "scenario", "data-scenario": True, "hidden": not scenario}
     story = h("p", marks, phrase_html(scenario))
     caution = h("p", {"class": "warning", "role": "note"}, warning) if warning else None
-    return join(h("h1", None, title), caution, story)
+    place = h("div", {"class": "story"}, story, instead) if instead else story
+    return join(h("h1", None, title), caution, place)
 
 
 def _action(name: str, label: str, first: bool) -> Markup:
@@ -48,9 +50,10 @@ def _action(name: str, label: str, first: bool) -> Markup:
 
 
 def actions_html(*, lesson: bool = False) -> Markup:
-    """What a person can do with the sheet, and where the link stands when it cannot be copied.
+    """Return the buttons of the sheet, and the place of the link if it cannot be copied.
 
-    The first button is filled: the lesson where there is one."""
+    The first button is filled: the lesson, if there is one.
+    """
     names = {"print": furniture.PRINT, "pdf": furniture.PDF, "share": furniture.SHARE}
     names = {"lesson": classroom.LESSON, **names} if lesson else names
     buttons = [_action(name, label, index == 0) for index, (name, label) in enumerate(names.items())]
@@ -71,26 +74,26 @@ def _go() -> Markup:
 
 
 def elsewhere_html() -> Markup:
-    """Where a message is repeated whose field stands far from the values, with the way there."""
+    """Return the place where a message is repeated if its field is far from the values, with a link to it."""
     return h("p", {"class": "elsewhere", "data-elsewhere": True, "hidden": True}, h("span", None), " ", _go())
 
 
 def to_choices_html(*, lags: bool) -> Markup:
-    """On a phone, the way to the choices below the moves; ``lags``: power factors are among them."""
+    """On a phone, the link to the choices below the moves; ``lags``: power factors are among them."""
     text = furniture.TO_LAGS if lags else furniture.TO_CHOICES
     return h("p", {"class": "to-choices"},
              h("button", {"type": "button", "class": "go", "data-to-choices": True}, text))  # fmt: skip
 
 
 def link_notices_html() -> Markup:
-    """Where it is said what a link asked for that this page does not know."""
+    """Return the place for what a link asked for that this page does not know."""
     return h("ul", {"class": "open-notices", "data-open-notices": True, "role": "status", "hidden": True})
 
 
 def status_html() -> Markup:
-    """The strip that says what the page is doing until Python runs, and the one live line.
+    """Return the strip that says what the page is doing until Python runs, and the live line.
 
-    Its sentences stand in attributes, so that the script puts none together itself.
+    Its sentences are in attributes, so that JavaScript composes none itself.
     """
     strip = h("div", {
         "class": "progress", "data-progress": True, "hidden": True, "data-fetching": furniture.FETCHING,
@@ -103,18 +106,20 @@ def status_html() -> Markup:
 
 
 def request_html() -> Markup:
-    """On a phone the whole sheet is shown on request; it works without scripts."""
+    """On a phone the complete sheet is shown on request; this works without JavaScript."""
     return h("details", {"class": "request"}, h("summary", None, furniture.SHEET_ON_REQUEST))
 
 
 def no_script_html() -> Markup:
-    """What a reader without scripts is told."""
+    """Return the text for people without JavaScript."""
     return h("noscript", None, h("p", {"class": "notice"}, furniture.NO_SCRIPT))
 
 
 def footer_html(root: str, cautions: Iterable[Phrase | str], own: Iterable[tuple[str, str]] = ()) -> Markup:
-    """Cautions first, then what becomes of the values, then the licences; ``own`` are folders and titles of the
-    page's own lessons, for those of the first topic, which every foot lists."""
+    """Return cautions, then what happens to the values, then licences.
+
+    ``own``: folders and titles of the page's own lessons; those of the first topic are listed at every foot.
+    """
     lessons = dict(zip((slug for slug, _ in lesson_plans.PAGES), own, strict=False))
     read = [lessons.get(slug, (slug, title)) for slug, title in READ]
     listed = tuple(cautions)

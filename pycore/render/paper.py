@@ -1,4 +1,4 @@
-"""Pages of blank paper as HTML, and the replies to what they ask. One region, ``sheet``; no answer."""
+"""Pages of blank paper as HTML, and the replies to their requests. One region, ``sheet``; no answer."""
 
 from collections.abc import Mapping
 from typing import Any
@@ -17,7 +17,7 @@ Reply = tuple[dict[str, Any], bytes | None]
 
 
 def sheet_html(page: Page, page_key: str) -> Markup:
-    """The sheet on its paper, what it is, and the words for the day that it is an old one."""
+    """Return the sheet on its paper, its caption, and the words for a sheet that is out of date."""
     drawing = Markup.trusted(svg.write(page, prefix="sheet", role="sheet"))
     scroll: Marks = {"class": "paper-scroll", "tabindex": 0, "role": "group", "aria-label": words.CHOICES}
     old = h("p", {"class": "old-label when-old"}, h("strong", None, furniture.OLD_DRAWING), " ", page.title)
@@ -26,7 +26,7 @@ def sheet_html(page: Page, page_key: str) -> Markup:
 
 
 def choices_html(page: PaperPage, form: Mapping[str, str]) -> Markup:
-    """The form, all of it in view: what is printed, then on which paper."""
+    """Return the form, completely visible: what is printed, then on which paper."""
     others = [field for field in page.fields if field.group != "method"]
     marks: Marks = {"id": FORM, "novalidate": True, "autocomplete": "off", "aria-label": words.CHOICES}
     rest = h("div", {"class": "fields"}, fields_html(others, form, {}))
@@ -34,17 +34,17 @@ def choices_html(page: PaperPage, form: Mapping[str, str]) -> Markup:
 
 
 def no_script_html() -> Markup:
-    """What a reader without scripts is told."""
+    """Return the text for people without JavaScript."""
     return h("noscript", None, h("p", {"class": "notice"}, words.NO_SCRIPT))
 
 
 def reminder_html() -> Markup:
-    """Above the buttons: how such a sheet comes out true."""
+    """Return the reminder above the buttons of how to print at exact size."""
     return h("p", {"class": "help"}, words.AT_FULL_SIZE)
 
 
 def answer(page: PaperPage, form: Mapping[str, str]) -> Reply:
-    """The sheet of a form, and the fragment that gives it again; raises InputError."""
+    """Return the sheet of a form, and the fragment that reproduces it; raises InputError."""
     sheet = page.make(form)
     return {
         "ok": True,
@@ -57,7 +57,7 @@ def answer(page: PaperPage, form: Mapping[str, str]) -> Reply:
 
 
 def pdf(page: PaperPage, form: Mapping[str, str], correction: Point) -> Reply:
-    """The sheet of a form as a PDF, stretched by a printer's correction; raises InputError."""
+    """Return the sheet of a form as a PDF, stretched by a printer's correction; raises InputError."""
     from pycore.writers import pdf as writer  # only needed here; the page itself need not wait for its import
 
     data = writer.write(page.document(form), correction=correction)

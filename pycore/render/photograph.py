@@ -1,4 +1,4 @@
-"""Checking a drawing by its photograph: the panel, the reply line by line, and the api's request ``photo``."""
+"""Checking a drawing by its photograph: the panel, the reply line by line, and the request ``photo``."""
 
 import math
 from collections.abc import Mapping, Sequence
@@ -25,7 +25,7 @@ CORNERS = "corners"
 
 
 class NoPhotoError(ValueError):
-    """Raised for a request that no page of ours makes."""
+    """Raised for a request that no page of this site makes."""
 
 
 # The panel.
@@ -36,7 +36,7 @@ def _button(do: str, label: str, kind: str = "plain", *, hidden: bool = True) ->
 
 
 def _file(label: str, name: str, *, camera: bool) -> Markup:
-    """A button that is a file field; with ``camera`` a phone opens its camera at once."""
+    """Return a button that is a file field; with ``camera`` a phone opens its camera at once."""
     marks: Marks = {
         "type": "file", "accept": "image/*", "id": f"photo-{name}", "data-photo-file": True,
         "capture": "environment" if camera else None,
@@ -52,7 +52,7 @@ def _select(name: str, label: str, options: Sequence[tuple[str, str]], chosen: s
 
 
 def panel_html(form: Mapping[str, str]) -> Markup:
-    """The panel as it opens: choose a photo. Its sentences stand in attributes, the script shows them."""
+    """Return the panel as it opens: choose a photo. Its sentences are in attributes; JavaScript shows them."""
     attributes: Marks = {
         "class": "photo-panel", "data-photo-panel": True, "data-looking": words.LOOKING,
         "data-found": words.MARKS_FOUND, "data-lost": words.MARKS_NOT_FOUND, "data-corners": words.DRAG_CORNERS,
@@ -99,7 +99,7 @@ def _pair(own: str, right: str) -> Markup:
 
 
 def _angle(line: JudgedLine, mark: str) -> Markup:
-    """The protractor's reading, or how far a line is from where it should lie."""
+    """Return the protractor's reading, or how far a line is from its correct place."""
     if line.kind == "line" and line.angle is not None:
         return _pair(f"{_number(line.angle, mark)}°", f"{_number(line.angle_expected, mark)}°")
     off = f"{_number(math.fabs(line.off), mark)}°"
@@ -133,7 +133,7 @@ def _headline(measured: PhotoJudgement) -> Phrase:
 
 
 def _mistakes(measured: PhotoJudgement, mark: str) -> list[Phrase]:
-    """What went wrong, line by line; what all lines have in common stands in place of every line's own."""
+    """Return what went wrong, line by line; what all lines have in common replaces the single lines."""
     if measured.longer:
         share = quantity.plain(round(100 * math.fabs(measured.longer), 1), mark)
         return [words.all_longer(share, longer=measured.longer > 0)]
@@ -164,7 +164,7 @@ def _result(want: PhotoTask, measured: PhotoJudgement) -> list[Phrase]:
 
 
 def result_html(want: PhotoTask, measured: PhotoJudgement, *, sheet: bool) -> tuple[Markup, str]:
-    """The whole reply as HTML, and as it is read out."""
+    """Return the complete reply as HTML, and as text for screen readers."""
     mark = want.notation.mark
     headline, mistakes = _headline(measured), _mistakes(measured, mark)
     length, angle = (_number(max(0.1, value), mark) for value in measured.sure)
@@ -201,7 +201,7 @@ def _photo(request: object) -> Photo:
 
 
 def _corners(request: Mapping[str, Any]) -> tuple[Point, ...]:
-    """The four corners of plain paper, clockwise from the upper left."""
+    """Return the four corners of plain paper, clockwise from the upper left."""
     paper, orientation = request.get("paper"), request.get("way")
     if not isinstance(paper, str) or paper not in PAPERS:
         raise NoPhotoError
@@ -210,7 +210,7 @@ def _corners(request: Mapping[str, Any]) -> tuple[Point, ...]:
 
 
 def _labels(want: PhotoTask) -> dict[str, Phrase]:
-    """What each point to be shown is called."""
+    """Return the name of each point to be marked."""
     construction, tags = want.drawing.construction, want.drawing.tags
     guide = first_direction(construction)
     common = construction.method != TIP_TO_TAIL
@@ -267,8 +267,11 @@ def _overlay(measured: PhotoJudgement) -> list[dict[str, Any]]:
 
 
 def reply(page: SumPage[Any], request: Mapping[str, Any], form: Mapping[str, str]) -> dict[str, Any]:
-    """Answer a request ``photo``: without a photo the panel and what to show; with marks whether they fit; with
-    taps the judgement. Raises InputError for a form that cannot be used, NoPhoto for what no page of ours asks."""
+    """Answer a request ``photo``.
+
+    Without a photo: the panel and the points to mark. With marks: whether they fit. With taps: the judgement. Raises
+    InputError for a form that cannot be used, NoPhotoError for an unknown request.
+    """
     want = photo_task(page, form)
     if "photo" not in request:
         return _opened(want, form)

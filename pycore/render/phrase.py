@@ -1,4 +1,4 @@
-"""Sentences as HTML: a number never parts from its unit, a symbol never from its index."""
+"""Sentences as HTML: numbers keep their units, symbols keep their indexes."""
 
 import re
 
@@ -12,12 +12,12 @@ SIGN_AND_NUMBER = re.compile(r"(?<=[=±≈]) (?=\d)")
 
 
 def together(text: str) -> str:
-    """Put a no-break space between every number and its unit, and after a sign before a number."""
+    """Return a text with a no-break space between every number and its unit, and after a sign before a number."""
     return SIGN_AND_NUMBER.sub(NO_BREAK, NUMBER_AND_UNIT.sub(NO_BREAK, text))
 
 
 def symbol_html(symbol: Symbol) -> Markup:
-    """A quantity symbol: italic letter, upright index."""
+    """Return a quantity symbol: italic letter, upright index."""
     index = h("sub", None, symbol.index) if symbol.index else None
     return h("span", {"class": "symbol"}, h("var", None, symbol.letter), index)
 
@@ -31,7 +31,7 @@ def _piece(piece: Piece) -> Markup:
 
 
 def _merged(pieces: Phrase) -> Phrase:
-    """Neighbouring texts made one: a number may be one piece and its unit the next."""
+    """Return neighbouring texts joined: a number may be one piece and its unit the next."""
     merged: list[Piece] = []
     for piece in pieces:
         if isinstance(piece, str) and merged and isinstance(merged[-1], str):
@@ -42,7 +42,7 @@ def _merged(pieces: Phrase) -> Phrase:
 
 
 def phrase_html(phrase: Phrase | str) -> Markup:
-    """A phrase as inline HTML; plain text is taken as a phrase of one piece."""
+    """Return a phrase as inline HTML; plain text is a phrase of one piece."""
     if isinstance(phrase, str):
         return join(together(phrase))
     return join([_piece(piece) for piece in _merged(phrase)])

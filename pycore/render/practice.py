@@ -30,7 +30,7 @@ SHOWN_MISTAKES = 6
 
 
 def problem_html(problem: CodeProblem, answer: Answer) -> Markup:
-    """A small clean statement: what is given, what to find, how the drawing is to lie."""
+    """Return the problem: values, question, and direction of the drawing."""
     rows = [
         h("div", None, h("dt", None, label), h("dd", None, phrase_html(value)))
         for label, value in page.values_of(problem)
@@ -48,7 +48,7 @@ def problem_html(problem: CodeProblem, answer: Answer) -> Markup:
 
 
 def standing_html(record: Record) -> Markup:
-    """Level and streak, in one line."""
+    """Return level and streak in one line."""
     track = record.now
     marks = [h("li", {"class": "on" if level <= track.level else None}) for level in range(len(TIERS))]
     steps = h("ol", {"class": "levels", "aria-hidden": "true"}, marks)
@@ -57,7 +57,7 @@ def standing_html(record: Record) -> Markup:
 
 
 def kept_html(record: Record) -> Markup:
-    """What the device keeps, in words."""
+    """Return the stored record in words."""
     had = [track for track in record.ways.values() if track.had]
     solved, count = sum_of(track.solved for track in had), sum_of(track.had for track in had)
     worst = sorted(record.mistakes.items(), key=lambda pair: (-pair[1], pair[0]))[:SHOWN_MISTAKES]
@@ -75,7 +75,7 @@ def sum_of(counts: Any) -> int:
 
 
 def drawn_html(problem: CodeProblem, answer: Answer, done: str) -> Markup:
-    """The true drawing and its result, once the problem is done."""
+    """Return the correct drawing and its result, once the problem is done."""
     note = h("p", {"class": "help"}, words.SHOWN_NOTE) if done == SHOWN else None
     title = words.SHOWN if done == SHOWN else words.SOLVED
     figure = answer_html(answer, problem.page.inks(problem.form))
@@ -83,7 +83,7 @@ def drawn_html(problem: CodeProblem, answer: Answer, done: str) -> Markup:
 
 
 def incoming_html(record: Record) -> Markup:
-    """What a file brings, and the choice of what to do with it."""
+    """Return what a file contains, and the buttons that decide what to do with it."""
     solved = sum_of(track.solved for track in record.ways.values())
     buttons = [
         h("button", {"type": "button", "class": "plain", "data-do": name}, label)
@@ -94,7 +94,7 @@ def incoming_html(record: Record) -> Markup:
 
 
 def _reply(record: Record, announce: str = "", **more: object) -> Reply:
-    """The page as it must be for a record."""
+    """Return the page for a record."""
     problem = page.problem_of(record)
     done = record.now.done
     answer = problem.page.answer(problem.form, ("answer", "view", "check") if done else ("check",))
@@ -113,7 +113,7 @@ def _reply(record: Record, announce: str = "", **more: object) -> Reply:
 
 
 def _record(request: Mapping[str, Any]) -> tuple[Record, str]:
-    """The record of a request, or a new one; and what must be said of it."""
+    """Return the record of a request, or a new one; and a notice, if any."""
     if request.get("record") is None:
         return page.checked(page.empty(request.get("seed"))), ""
     try:
@@ -135,12 +135,12 @@ def _turned(record: Record, request: Mapping[str, Any]) -> Reply:
 
 
 def _counted(marked: Judgement) -> tuple[str, ...]:
-    """The mistake to be counted: only where no other fits the answer."""
+    """Return the mistake to count: only if no other fits the answer."""
     return (marked.causes[0].mistakes[0].key,) if len(marked.causes) == 1 else ()
 
 
 def _marked(record: Record, request: Mapping[str, Any]) -> Reply:
-    """Raises InputError for an answer that cannot be read."""
+    """Mark an answer. Raises InputError if it cannot be read."""
     problem = page.problem_of(record)
     typed = request.get("given")
     texts = {
@@ -166,7 +166,7 @@ def _next(record: Record, request: Mapping[str, Any]) -> Reply:
 
 
 def _read(record: Record, request: Mapping[str, Any]) -> Reply:
-    """What a file brings; where this device keeps nothing yet, it is taken at once."""
+    """Read a file; if this device has no record yet, it is used at once."""
     text = request.get("text")
     try:
         incoming = page.checked(ladder.read_text(text if isinstance(text, str) else ""))
@@ -201,8 +201,8 @@ MOVES: dict[str, Callable[[Record, Mapping[str, Any]], Reply]] = {
 
 
 def reply(request: Mapping[str, Any]) -> Reply:
-    """The answer to ``{"do": "practice", "move", "record", "seed", ...}``. Raises InputError for an answer that
-    cannot be read, KeyError for no move of ours."""
+    """Answer ``{"do": "practice", "move", "record", "seed", ...}``. Raises InputError for an answer that cannot be
+    read, KeyError for an unknown action."""
     move = MOVES[str(request.get("move"))]
     record, lost = _record(request)
     answer = move(record, request)
@@ -213,7 +213,7 @@ def reply(request: Mapping[str, Any]) -> Reply:
 
 
 def way_html() -> Markup:
-    """What to practise: one list, page by page."""
+    """Return the list of what to practise, page by page."""
     groups: dict[str, list[Markup]] = {}
     for choice in page.choices():
         option = h("option", {"value": choice.key, "selected": choice.key == page.first_track()}, choice.name)
@@ -229,7 +229,7 @@ def _button(name: str, label: str, *, hidden: bool = False, style: str = "plain"
 
 
 def kept_group_html(kept: Markup) -> Markup:
-    """What the device keeps, how the level moves, and what can be done with it."""
+    """Return the stored record, how the level changes, and the buttons for the record."""
     choose: Marks = {
         "type": "file", "id": "f-file", "accept": ".json,application/json", "data-file": True, "class": "away",
         "data-longest": ladder.LONGEST_FILE, "data-too-long": words.TOO_LONG,
@@ -247,7 +247,7 @@ def kept_group_html(kept: Markup) -> Markup:
 
 
 def regions() -> dict[str, Markup]:
-    """The page as it opens, with the first problem of seed 0: a device sets its own at once."""
+    """Return the page as it opens, with the first problem of seed 0; a device sets its own at once."""
     record = page.checked(page.empty(0))
     problem = page.problem_of(record)
     answer = problem.page.answer(problem.form, ("check",))

@@ -1,7 +1,7 @@
-"""The print set-up as HTML, and the reply to what its page asks.
+"""The print set-up as HTML, and the reply to its page.
 
-The page's regions: ``sheet`` (the set-up sheet), ``bars`` (what its bars should read), ``result``
-(what follows from the readings), ``kept`` (what this device keeps). The form stands outside them.
+Regions: ``sheet`` (the set-up sheet), ``bars`` (what its bars should read), ``result`` (what follows from the
+readings), ``kept`` (what this device stores). The form is outside of them.
 """
 
 from collections.abc import Mapping
@@ -24,7 +24,7 @@ _CHOICES: tuple[Field, ...] = tuple(field for field in FIELDS if field.group != 
 
 
 def sheet_html(setup: PrintSetupReply) -> Markup:
-    """The sheet on its paper; an uncorrected one is marked, so that no kept correction touches it."""
+    """Return the sheet on its paper; an uncorrected one is marked, so that no stored correction changes it."""
     drawing = Markup.trusted(svg.write(setup.page, prefix="sheet", role="sheet"))
     marks: Marks = {"class": "paper", "data-page": setup.page_key, "data-uncorrected": not setup.applied}
     scroll: Marks = {"class": "paper-scroll", "tabindex": 0, "role": "group", "aria-label": words.SHEET_CHOICES}
@@ -32,7 +32,7 @@ def sheet_html(setup: PrintSetupReply) -> Markup:
 
 
 def bars_html(setup: PrintSetupReply) -> Markup:
-    """What the bars of this sheet should read."""
+    """Return what the bars of this sheet should read."""
     lengths = words.bars(millimetres(setup.bars.upright), millimetres(setup.bars.level), setup.paper)
     return join(h("p", None, phrase_html(lengths)), h("p", {"class": "help"}, words.READ_HELP))
 
@@ -42,7 +42,7 @@ def _button(name: str, label: str, kind: str = "plain") -> Markup:
 
 
 def _found(setup: PrintSetupReply, correction: PrinterCorrection) -> tuple[Phrase, ...]:
-    """What the readings say, in sentences."""
+    """Return the result of the readings in sentences."""
     correction_text = words.correction(percent(correction.along), percent(correction.across))
     remains = words.remains(millimetres(setup.remains.x, 1), millimetres(setup.remains.y, 1))
     if setup.state == "true":
@@ -55,7 +55,7 @@ def _found(setup: PrintSetupReply, correction: PrinterCorrection) -> tuple[Phras
 
 
 def sentences(setup: PrintSetupReply, kept: PrinterCorrection | None) -> tuple[Phrase, ...]:
-    """The result in sentences; empty while nothing has been read."""
+    """Return the result in sentences; empty without readings."""
     if setup.correction is not None:
         return _found(setup, setup.correction)
     if setup.state == "waiting":
@@ -66,7 +66,7 @@ def sentences(setup: PrintSetupReply, kept: PrinterCorrection | None) -> tuple[P
 
 
 def result_html(setup: PrintSetupReply, kept: PrinterCorrection | None) -> Markup:
-    """What follows from the readings, and the button that keeps it."""
+    """Return what follows from the readings, and the button that stores it."""
     lines = [h("p", None, phrase_html(line)) for line in sentences(setup, kept)]
     done = setup.state == "true" and setup.applied
     keep = _button("keep-printer", words.KEEP, "first") if setup.correction is not None and not done else None
@@ -75,7 +75,7 @@ def result_html(setup: PrintSetupReply, kept: PrinterCorrection | None) -> Marku
 
 
 def saved_html(kept: PrinterCorrection | None) -> Markup:
-    """What this device keeps of a printer."""
+    """Return what this device stores about a printer."""
     if kept is None:
         return h("p", None, words.NOTHING_KEPT)
     sentence = words.kept(percent(kept.along), percent(kept.across))
@@ -83,7 +83,7 @@ def saved_html(kept: PrinterCorrection | None) -> Markup:
 
 
 def regions(setup: PrintSetupReply, kept: PrinterCorrection | None) -> dict[str, Markup]:
-    """Every region that a form decides."""
+    """Return every region that depends on the form."""
     return {
         "sheet": sheet_html(setup), "bars": bars_html(setup), "result": result_html(setup, kept),
         "kept": saved_html(kept),
@@ -96,7 +96,7 @@ def form_html(form: Mapping[str, str]) -> Markup:
 
 
 def choices_html(form: Mapping[str, str]) -> Markup:
-    """Which sheet is wanted."""
+    """Return the choice of sheet."""
     return h("div", {"class": "fields"}, fields_html(_CHOICES, form, {}))
 
 
@@ -111,14 +111,14 @@ def actions_html() -> Markup:
 
 
 def dialogs_html() -> Markup:
-    """How to switch off the scaling, in the usual programs."""
+    """Return how to switch off scaling in common programs."""
     rows = [h("div", None, h("dt", None, name), h("dd", None, phrase_html(path))) for name, path in words.DIALOGS]
     return h("details", {"class": "group", "id": words.DIALOG_ID}, h("summary", None, words.DIALOG),
              h("p", None, words.DIALOG_LEAD), h("dl", {"class": "dialogs"}, rows))  # fmt: skip
 
 
 def screen_html() -> Markup:
-    """The outline of a card, and what changes its size; all of it works without Python."""
+    """Return the outline of a card and the controls of its size; all of it works without Python."""
     outline = h("div", {"class": "card", "data-card": True}, h("p", None, words.SCREEN_CARD))
     smaller = h("button", {"type": "button", "data-step": "-1", "aria-label": words.SMALLER}, "−")
     larger = h("button", {"type": "button", "data-step": "1", "aria-label": words.LARGER}, "+")
@@ -143,7 +143,7 @@ def screen_html() -> Markup:
 
 
 def device_html() -> Markup:
-    """What is said when the device keeps nothing; the sentences stand in the page, the script shows them."""
+    """Return the sentences for a device that stores nothing; JavaScript shows them."""
     marks: Marks = {
         "class": "notice", "role": "status", "data-device-said": True, "hidden": True,
         "data-denied": words.NOT_STORED, "data-unreadable": words.UNREADABLE_STORE,
@@ -152,7 +152,7 @@ def device_html() -> Markup:
 
 
 def _printer_said_html() -> Markup:
-    """Where it is said, below the readings, that the correction is kept and what comes next."""
+    """Return the place, below the readings, of the message that the correction is stored."""
     marks: Marks = {
         "class": "notice", "role": "status", "data-printer-said": True, "hidden": True, "data-kept": words.KEPT_NOW,
     }  # fmt: skip
@@ -164,7 +164,7 @@ def _step(title: str, *content: object) -> Markup:
 
 
 def fixed_regions(form: Mapping[str, str]) -> dict[str, Markup]:
-    """What of the page no answer replaces."""
+    """Return the parts of the page that no answer replaces."""
     return {
         "noscript": h("noscript", None, h("p", {"class": "notice"}, words.SCRIPTS_NEEDED)),
         "device": device_html(),
@@ -180,7 +180,7 @@ def fixed_regions(form: Mapping[str, str]) -> dict[str, Markup]:
 
 
 def line_html(root: str) -> Markup:
-    """At a calculator's buttons: that prints are corrected, the way to the set-up, and true size."""
+    """Return the line at a calculator's buttons: prints are corrected, link to the set-up, true size."""
     address = f"{root}{page.SLUG}/"
     corrected: Marks = {"data-corrected": True, "data-words": words.CORRECTED, "hidden": True}
     sentence = h("p", corrected, h("span"), " ", h("a", {"href": address}, words.CHANGE))
@@ -193,7 +193,7 @@ def line_html(root: str) -> Markup:
 
 
 def true_size_html() -> Markup:
-    """Above the sheet while it is shown at true size."""
+    """Return the bar above the sheet while it is shown at true size."""
     sentence = h("p", None, words.TRUE_SIZE_LEAD, " ",
              h("span", {"data-changed": True, "hidden": True}, words.TRUE_SIZE_CHANGED))  # fmt: skip
     end = h("button", {"type": "button", "class": "plain", "data-action": "true-size"}, words.TRUE_SIZE_END)
@@ -226,10 +226,10 @@ def _pdf(setup: PrintSetupReply, kept: PrinterCorrection | None) -> Reply:
 
 
 def reply(request: Mapping[str, Any]) -> Reply:
-    """The answer to ``{"do": "setup", "form": {...}, "kept": {...} or null, "pdf": true or absent}``.
+    """Answer ``{"do": "setup", "form": {...}, "kept": {...} or null, "pdf": true or absent}``.
 
-    The regions are there even if a reading cannot be used: ``ok`` is then false and ``errors``
-    says why; ``correction`` is what a device may keep, or null. Raises InputError.
+    The regions are returned even if a reading cannot be used: ``ok`` is then false and ``errors`` says why.
+    ``correction`` is what a device may store, or null. Raises InputError.
     """
     kept = page.saved_correction(request)
     setup = set_up(_form(request), kept)

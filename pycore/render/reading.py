@@ -1,4 +1,4 @@
-"""Pages that are read: headings, paragraphs, tables and pictures."""
+"""Explanatory pages: headings, paragraphs, tables and pictures."""
 
 
 from pycore.pages.reading import AssetImage, InlineDrawing, LinkList, ReadBlock, ReadingPage, Section, Steps
@@ -47,7 +47,7 @@ def _section(section: Section, assets: str) -> Markup:
 
 
 def reading_page(page: ReadingPage, assets: str) -> SitePage:
-    """A page that is read, as the build writes it; ``assets`` is the way from it to the site's assets."""
+    """Return an explanatory page as the build writes it; ``assets``: the relative address of the site's assets."""
     sections = [_section(section, assets) for section in page.sections]
     printing = h("p", {"class": "how-to-print"}, readings.HOW_TO_PRINT) if page.one_sheet else None
     regions: dict[str, str] = {

@@ -1,4 +1,4 @@
-"""Which part of a page shows what of an answer."""
+"""The regions of an answer."""
 
 from collections.abc import Iterable, Mapping
 
@@ -13,10 +13,9 @@ PARTS = ("answer", "sheet", "view", "workings")
 def regions_of(
     answer: Answer, parts: Iterable[str] = PARTS, inks: Mapping[str, str] | None = None
 ) -> dict[str, Markup]:
-    """The HTML of the asked regions, by name; equal answers give equal bytes in every host.
+    """Return the HTML of the requested regions by name; equal answers give equal bytes on every machine.
 
-    ``inks``: by sample name (``i1``, ``sum`` ...), the ink of its line. Raises ValueError for
-    a region that no page has.
+    ``inks``: by sample name (``i1``, ``sum`` ...), the ink of its line. Raises ValueError for an unknown region.
     """
     regions: dict[str, Markup] = {}
     for name in parts:

@@ -1,18 +1,18 @@
-"""The piece of a line beside a label: what makes the form the key to the drawing.
+"""The short line beside a label, which makes the form the key to the drawing.
 
-Ticks tell the line first, its ink second. The ink's class comes with each answer, because
-the colours of the lines are the reader's choice.
+Ticks identify the line first, its ink second. The class of the ink comes with each answer, because the user chooses the
+colours of the lines.
 """
 
 from pycore.forms import conventions
 from pycore.render.elements import Marks, Markup, h
 
 INKS = {**conventions.PLAIN_INKS, **conventions.inks("iec")}
-"""Inks before any answer says otherwise."""
+"""Inks before the first answer."""
 
 
 def sample(name: str, ink: str = "") -> Markup:
-    """A short piece of the line of the phasor ``name``, for the eye only."""
+    """Return a short piece of the line of the phasor ``name``, hidden from screen readers."""
     ink = ink or INKS.get(name, INKS["sum"])
     count = conventions.TICKS.get(name, 0)
     lines = [h("path", {"class": "sample-case", "d": "M1 8H35"}), h("path", {"class": "sample-line", "d": "M1 8H35"})]

@@ -1,10 +1,10 @@
-"""Every page of the site as regions of HTML: what the build writes before any script runs."""
+"""Every page of the site as regions of HTML: what the build writes before any JavaScript runs."""
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Protocol
 
-from pycore.forms.fields import Field, default_form, opening_form
+from pycore.forms.fields import Field, default_form
 from pycore.pages import class_set as class_form
 from pycore.pages import print_setup as setup
 from pycore.pages.lesson_plans import lessons_of
@@ -12,7 +12,7 @@ from pycore.pages.paper import PAPER_PAGES, PaperPage
 from pycore.render import class_marks, class_set, paper, practice, print_setup
 from pycore.render.checking import check_html
 from pycore.render.elements import join
-from pycore.render.form import has_lags, method_html, options_html, values_html
+from pycore.render.form import example_html, has_lags, method_html, options_html, values_html
 from pycore.render.home import home_html
 from pycore.render.lesson import lesson_html, more_actions_html
 from pycore.render.page import (
@@ -39,7 +39,7 @@ LANGUAGE = "en-GB"
 
 
 class Calculator(Protocol):
-    """What a page needs to know of a calculator."""
+    """What a page needs from a calculator."""
 
     @property
     def slug(self) -> str:
@@ -51,7 +51,7 @@ class Calculator(Protocol):
 
     @property
     def topic(self) -> int | None:
-        """The page's number in the codes of practice sheets, if it has problems."""
+        """The page's number in practice codes, if it has problems."""
 
     @property
     def fields(self) -> tuple[Field, ...]:
@@ -67,11 +67,11 @@ class Calculator(Protocol):
 
     @property
     def warning(self) -> str:
-        """A caution that stands before anything else; "" for none."""
+        """A caution before everything else; "" for none."""
 
     @property
     def cautions(self) -> Sequence[Phrase | str]:
-        """What must be heeded where the work can hurt someone."""
+        """The cautions of the page."""
 
     def answer(self, form: Mapping[str, str]) -> Answer:
         """The answer to a form; raises InputError when it cannot be used."""
@@ -82,8 +82,8 @@ class Calculator(Protocol):
 
 @dataclass(frozen=True, slots=True)
 class SitePage:
-    """One page: ``slug`` is its folder ("" for the front page), ``template`` its shell's name
-    without ending, ``regions`` the HTML that the shell puts in place, by name."""
+    """One page. ``slug``: its folder ("" for the front page). ``template``: the name of its shell without ending.
+    ``regions``: the HTML that the shell inserts, by name."""
 
     slug: str
     template: str
@@ -99,12 +99,12 @@ def _text(words: Phrase | str) -> str:
 
 def calculator_page(calculator: Calculator) -> SitePage:
     """The page of one calculator, filled with its default example."""
-    form = opening_form(calculator.fields)
+    form = default_form(calculator.fields)
     answer = calculator.answer(form)
     regions: dict[str, str] = dict(regions_of(answer, inks=calculator.inks(form)))
     regions |= {
         "header": header_html("../", home=False),
-        "intro": intro_html(calculator.title, calculator.scenario, calculator.warning),
+        "intro": intro_html(calculator.title, calculator.scenario, calculator.warning, instead=example_html()),
         "form": join(values_html(calculator.fields, form, answer.echo), elsewhere_html(), link_notices_html()),
         "check": check_html(answer.answer_request) if answer.answer_request else join(),
         "method": join(method_html(calculator.fields, form), to_choices_html(lags=has_lags(calculator.fields))),
@@ -122,7 +122,7 @@ def calculator_page(calculator: Calculator) -> SitePage:
 
 
 def home_page(calculators: Sequence[Calculator]) -> SitePage:
-    """The front page: true drawings of the sheets there are."""
+    """Return the front page."""
     regions: dict[str, str] = {
         "header": header_html("./", home=True),
         "main": home_html(calculators),
@@ -133,7 +133,7 @@ def home_page(calculators: Sequence[Calculator]) -> SitePage:
 
 
 def print_setup_page() -> SitePage:
-    """The print set-up as it opens: its sheet, nothing read and nothing kept yet."""
+    """Return the print set-up as it opens: without readings and without a stored correction."""
     form = default_form(setup.FIELDS)
     opened = setup.set_up(form, None)
     regions: dict[str, str] = {**print_setup.regions(opened, None), **print_setup.fixed_regions(form)}
@@ -167,7 +167,7 @@ def paper_page(page: PaperPage) -> SitePage:
 
 
 def class_set_page() -> SitePage:
-    """The page of class sets as it opens."""
+    """Return the page of class sets as it opens."""
     form = default_form(class_form.FIELDS)
     group = class_form.default_set()
     regions: dict[str, str] = {
@@ -189,7 +189,7 @@ def class_set_page() -> SitePage:
 
 
 def practice_page() -> SitePage:
-    """Free practice as it opens."""
+    """Return free practice as it opens."""
     regions: dict[str, str] = {
         **practice.regions(),
         "header": header_html("../", home=False),

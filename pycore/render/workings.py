@@ -1,4 +1,4 @@
-"""The workings: every path to the answer, as sections of one document."""
+"""The workings: every calculation and construction, as sections of one document."""
 
 from collections.abc import Sequence
 
@@ -23,7 +23,7 @@ def _moves(moves: Sequence[Move], start: int) -> Markup:
 
 
 def _scroller(wide: bool, name: str, label: str, *children: object) -> Markup:
-    """A block that, when it may be wider than a phone, scrolls by itself and by keyboard."""
+    """Return a block that scrolls by itself and by keyboard, if it may be wider than a phone."""
     marks: Marks = {"class": name}
     if wide:
         marks |= {"tabindex": 0, "role": "group", "aria-label": label}
@@ -57,7 +57,7 @@ def _picture(picture: WorkingPicture) -> Markup:
 
 
 def block_html(block: Paragraph | Equation | Grid | BulletList | WorkingPicture) -> Markup:
-    """One block that is no numbered move."""
+    """Return one block that is not a numbered move."""
     if isinstance(block, WorkingPicture):
         return _picture(block)
     if isinstance(block, BulletList):
@@ -71,7 +71,7 @@ def block_html(block: Paragraph | Equation | Grid | BulletList | WorkingPicture)
 
 
 def blocks_html(blocks: Sequence[Block]) -> Markup:
-    """Blocks in order; moves that follow one another share a list and are counted throughout."""
+    """Return blocks in order; consecutive moves share a list and are numbered throughout."""
     parts: list[Markup] = []
     waiting: list[Move] = []
     counted = 0
@@ -107,7 +107,7 @@ def _working(working: Working) -> Markup:
 
 
 def workings_html(answer: Answer) -> Markup:
-    """The region ``workings``: the one on the sheet first and open, the others folded below it."""
+    """Return the region ``workings``: the one on the sheet first and open, the others folded below it."""
     on_sheet = [working for working in answer.workings if working.on_sheet]
     others = [working for working in answer.workings if not working.on_sheet]
     return join(old_label(answer, furniture.OLD_WORKINGS), [_working(working) for working in (*on_sheet, *others)])

@@ -1,7 +1,7 @@
-"""Sheets with no problem on them: graph paper, and instruments to be cut out. All in mm.
+"""Sheets without a problem: graph paper, and instruments to cut out. All in mm.
 
-Their check bars keep 17 mm from every edge, which printers may lose (common practice, no source),
-as do the instruments; the grid of graph paper may run on into the margin, where nothing is measured.
+Check bars and instruments keep 17 mm from every edge, which printers may lose (common practice, no source). The grid of
+graph paper may extend into the margin, where nothing is measured.
 """
 
 from dataclasses import dataclass
@@ -15,21 +15,21 @@ from pycore.sheet.media import MARGIN, PAPERS, PRINTABLE_EDGE
 from pycore.sheet.ruled import ruled
 
 INSTRUMENT_PAPERS = ("A4", "A3", "letter", "tabloid")
-"""On A5 a full circle of 150 mm leaves no room for a ruler; who prints A2 has rulers."""
+"""On A5 a full circle of 150 mm leaves no room for a ruler; people who print A2 have rulers."""
 LONGEST_RULER = 250.0
 NOTE, VALUE, TITLE = 2.5, 3.5, 5.0
 _STROKE_REACH = 1.0
-"""A bar's end strokes reach so far beyond it on the side of the edge."""
+"""How far the end strokes of a bar extend towards the edge."""
 _UPRIGHT_BREADTH = 8.0
-"""The upright bar with the words along it."""
+"""Width of the vertical bar with its text."""
 _LEVEL_HEIGHT = 5.0
 _GAP = 6.0
 
 
 @dataclass(frozen=True, slots=True)
 class BlankWriting:
-    """What stands on a blank sheet: title, lines below it, how a bar's length is written after its
-    number (``\u00a0mm``), and what the page is called and says to who cannot see it."""
+    """The texts of a blank sheet: title, lines below it, the unit of a bar's length (`` mm``), page title, and a
+    description for people who cannot see it."""
 
     title: str
     lines: tuple[str, ...]
@@ -39,24 +39,24 @@ class BlankWriting:
 
 
 def size_of(paper: str, orientation: str) -> tuple[float, float]:
-    """Width and height of a paper lying this way; raises KeyError for one that is not listed."""
+    """Return width and height of a paper in this orientation; raises KeyError for an unknown paper."""
     short, long = PAPERS[paper]
     return (long, short) if orientation == "landscape" else (short, long)
 
 
 def bar_length(paper: str) -> float:
-    """The length of a sheet's check bars: 100 mm, 50 on the smallest paper."""
+    """Return the length of a sheet's check bars: 100 mm, or 50 mm on the smallest paper."""
     return 50.0 if paper == "A5" else 100.0
 
 
 def ruler_length(paper: str, orientation: str) -> float:
-    """How long the ruler on a sheet is: whole centimetres, as many as the paper takes, 250 mm at most."""
+    """Return the length of the ruler on a sheet: as many whole centimetres as fit, at most 250 mm."""
     room = size_of(paper, orientation)[0] - 2 * (PRINTABLE_EDGE + RULER_BEFORE_ZERO)
     return min(LONGEST_RULER, 10.0 * int(room / 10.0 + 1e-9))
 
 
 def graph_page(kind: str, paper: str, orientation: str, writing: BlankWriting) -> Page:
-    """Graph paper of a kind (``millimetre``, ``polar``, ``sixty``); raises KeyError for another."""
+    """Return graph paper (``millimetre``, ``polar``, ``sixty``); raises KeyError for another kind."""
     width, height = size_of(paper, orientation)
     edge = PRINTABLE_EDGE + _STROKE_REACH
     length = bar_length(paper)
@@ -73,7 +73,7 @@ def graph_page(kind: str, paper: str, orientation: str, writing: BlankWriting) -
 
 
 def _words(writing: BlankWriting, left: float, top: float, width: float) -> Group:
-    """The title and, below it, what to do, one move after another."""
+    """The title and the instructions below it."""
     y = top - 1.1 * TITLE
     items: list[Item] = [text(writing.title, Point(left, y), TITLE)]
     y -= 3.0

@@ -1,4 +1,4 @@
-"""A QR code as it is drawn: exact squares on white ground."""
+"""Draws a QR code: exact squares on a white ground."""
 
 from collections.abc import Sequence
 
@@ -9,23 +9,23 @@ QUIET = 4
 """Light modules that must stand around a code (ISO/IEC 18004, 6.3.8)."""
 
 SMALLEST_MODULE = 0.25
-"""mm; what a phone held in the hand still reads from paper (common practice, no source)."""
+"""mm; the smallest module that a hand-held phone reads from paper (common practice, no source)."""
 
 
 def module_of(rows: Sequence[str], box: Box) -> float:
-    """The side of one module in mm, when code and quiet zone fill the box: whole micrometres.
+    """Return the side of one module in mm if code and quiet zone fill the box, in whole micrometres.
 
-    A code whose modules would be below ``SMALLEST_MODULE`` should be left out, and that said.
+    If modules would be smaller than ``SMALLEST_MODULE``, the code should be left out with a notice.
     """
     micrometres = int(1000 * min(box.width, box.height) + 1e-6)
     return micrometres // (len(rows) + 2 * QUIET) / 1000
 
 
 def code(rows: Sequence[str], box: Box) -> Group:
-    """The code with its quiet zone, as large as fits the box and in its middle.
+    """Return the code with its quiet zone, as large as fits the box, centred.
 
-    ``rows`` from the top, "1" dark and "0" light, as ``pycore.writers.qr.matrix`` gives them.
-    Raises ValueError when the rows are not a square.
+    ``rows`` from the top, "1" dark and "0" light, as from ``pycore.writers.qr.matrix``. Raises ValueError if the rows
+    are not a square.
     """
     size = len(rows)
     if not size or any(len(row) != size for row in rows):

@@ -1,6 +1,6 @@
-"""The strokes of a phasor of a second quantity: a double line of long dashes, an open arrowhead.
+"""Draws a phasor of a second quantity: a double line of long dashes with an open arrowhead.
 
-It is told apart from the sum's phasors without colours, and is seen on both sides of an arrow that lies on it.
+It can be told from the sum's phasors without colours, and is visible on both sides of an arrow on top of it.
 """
 
 from pycore import geometry
@@ -11,13 +11,13 @@ from pycore.sheet.labels import Segment
 from pycore.sheet.media import Style
 
 OPEN_HEAD, OPEN_HALF = 1.3, 22.0
-"""An open arrowhead: its length as a share of a filled one's, and half its opening in degrees."""
+"""An open arrowhead: its length as a share of a filled one, and half its opening angle in degrees."""
 LONG_DASH = (6.0, 1.5)
 
 
 def companion_strokes(start: Point, tip: Point, key: str, ink: Ink, style: Style) -> tuple[Group, list[Segment]]:
-    """The group of the phasor ``key`` with its one thin line from tail to exactly the tip, and what labels keep
-    clear of. mm."""
+    """Return the group of the phasor ``key``, with a thin line from its tail to exactly its tip, and the segments that
+    labels must avoid, mm."""
     degrees = geometry.direction(start, tip)
     size = min(OPEN_HEAD * style.head, 0.6 * geometry.distance(start, tip))
     barbs = [tip.moved(-size, degrees + side * OPEN_HALF) for side in (1, -1)]

@@ -1,4 +1,4 @@
-"""One finished page: the figure in its place, its labels, table, check bars and title block."""
+"""A finished page: the placed figure, labels, table, check bars and title block."""
 
 from dataclasses import dataclass, replace
 from itertools import pairwise
@@ -31,7 +31,7 @@ from pycore.sheet.table import table
 
 @dataclass(frozen=True, slots=True)
 class ComposedSheet:
-    """The page, where its labels stand, and the labels that found no place (said in the table)."""
+    """The page, its placed labels, and the labels that found no place (they are in the table)."""
 
     page: Page
     placed: tuple[PlacedLabel, ...]
@@ -57,7 +57,7 @@ def figure_groups(
     *,
     phasors_only: bool = False,
 ) -> tuple[tuple[Group, ...], tuple[PlacedLabel, ...], tuple[labels.LabelRequest, ...], FigureStrokes]:
-    """The figure's groups by step with labels placed clear of everything."""
+    """Return the figure's groups by step, with labels placed clear of everything."""
     drawn = draw(construction, stand, look, style, phasors_only=phasors_only)
     return (*_labelled(drawn, area), drawn)
 
@@ -65,7 +65,7 @@ def figure_groups(
 def _labelled(
     drawn: FigureStrokes, area: Box
 ) -> tuple[tuple[Group, ...], tuple[PlacedLabel, ...], tuple[labels.LabelRequest, ...]]:
-    """What is drawn as groups by step, with its labels, and the labels that found no place."""
+    """Return the strokes as groups by step with labels, and the labels that found no place."""
     ground = labels.LabelArea(area, drawn.segments)
     placed, left = labels.place(ground, drawn.label_requests)
     for label in placed:
@@ -77,14 +77,14 @@ def _labelled(
 
 
 def _shift(low: float, high: float, least: float, most: float) -> float:
-    """By how much to move what reaches from low to high, so that it stays between least and most as far as it can."""
+    """Return the offset that brings the interval [low, high] inside the bounds, as far as possible."""
     if high > most:
         return -min(high - most, max(0.0, low - least))
     return min(max(0.0, least - low), max(0.0, most - high))
 
 
 def _reach(drawn: FigureStrokes) -> Box:
-    """The rectangle that all strokes fill, arcs and marks too."""
+    """Return the bounding rectangle of all strokes, including arcs and marks."""
     return bounds(point for piece in drawn.segments for point in (piece.start, piece.end))
 
 
@@ -92,10 +92,10 @@ ARC_SHARES = (1.0, 0.75, 0.5)
 
 
 def settled(plan: Plan, look: PhasorStyles) -> tuple[Placement, FigureStrokes]:
-    """The figure centred, and moved so that arcs and marks stay in its area too, and what is drawn then.
+    """Return the centred figure, moved so that arcs and marks stay in its area, and its strokes.
 
-    The extent by which the scale was chosen counts straight strokes only. Where there is no room
-    to move, arcs are drawn smaller, until nothing leaves the frame.
+    The scale was chosen by straight strokes only. If there is no room to move, arcs are drawn smaller until nothing
+    leaves the frame.
     """
     layout, construction = plan.layout, plan.construction
     centred = stand_in(construction, plan.picture, layout.area, plan.factor)
@@ -114,7 +114,7 @@ def settled(plan: Plan, look: PhasorStyles) -> tuple[Placement, FigureStrokes]:
 
 
 def _start_point(stand: Placement, visible: bool) -> tuple[Group, ...]:
-    """The star point of a problem sheet, if it is given: a circle with a cross in it."""
+    """Return the starting point of a problem sheet, if it is shown: a circle with a cross."""
     if not visible:
         return ()
     at = stand.origin
@@ -130,7 +130,7 @@ DRAWN_FOR_THE_LEARNER = 2
 
 
 def _begun(construction: Construction) -> frozenset[int]:
-    """Indexes of the moves that draw the first phasors, and the direction they are counted from."""
+    """Return the indexes of the moves that draw the first phasors, and of the first direction."""
     keys = [arm.key for arm in construction.arms]
     set_off = [
         index
@@ -146,14 +146,14 @@ def _begun(construction: Construction) -> frozenset[int]:
 
 
 def begun_keys(construction: Construction) -> tuple[str, ...]:
-    """Keys of the phasors that a part-drawn problem sheet shows."""
+    """Return the keys of the phasors that a problem sheet with two phasors shows."""
     moves = construction.moves
     visible_moves = _begun(construction)
     return tuple(move.phasor for index, move in enumerate(moves) if index in visible_moves and isinstance(move, SetOff))
 
 
 def _part_drawn(plan: Plan, stand: Placement, look: PhasorStyles, discs: tuple[Group, ...]) -> FigureStrokes:
-    """The first phasors of a problem, to scale, and the common point they start from."""
+    """Return the first phasors of a problem, to scale, from their starting point."""
     drawn = draw(plan.construction, stand, look, plan.layout.style, visible_moves=_begun(plan.construction))
     for piece in (*_start_point(stand, visible=True), *discs):
         for item in piece.items:
@@ -166,7 +166,7 @@ def _part_drawn(plan: Plan, stand: Placement, look: PhasorStyles, discs: tuple[G
 
 @dataclass(frozen=True, slots=True)
 class ToleranceEllipse:
-    """The ellipse in which drawings end: half axes in the quantity's unit, the first one's reckoned angle."""
+    """The ellipse that contains 95 of 100 drawings: semi-axes in the quantity's unit, calculated angle of the first."""
 
     major: float
     minor: float
@@ -174,7 +174,7 @@ class ToleranceEllipse:
 
 
 def ellipse(plan: Plan, stand: Placement, tolerance: ToleranceEllipse) -> Group:
-    """The ellipse about the end of the sum, as a closed line of 72 pieces."""
+    """Return the ellipse around the end of the sum, as a closed line of 72 pieces."""
     centre = stand.place(plan.construction.end_point)
     turned = plan.picture.paper_angle(tolerance.degrees)
     places = []
@@ -186,7 +186,7 @@ def ellipse(plan: Plan, stand: Placement, tolerance: ToleranceEllipse) -> Group:
 
 
 def _keep_clear_of(group: Group, drawn: FigureStrokes) -> None:
-    """Let labels keep clear of a group's closed lines."""
+    """Keep labels clear of a group's closed lines."""
     for shape in group.items:
         if isinstance(shape, Shape):
             for start, end in pairwise((*shape.points, shape.points[0])):
@@ -194,7 +194,7 @@ def _keep_clear_of(group: Group, drawn: FigureStrokes) -> None:
 
 
 def thin(style: Style) -> Style:
-    """The style of an overlay: thin lines, so that what lies under them can be judged."""
+    """Return the style of an overlay: thin lines, so that the lines below remain visible."""
     return replace(style, wide=0.25, extra_wide=0.35, narrow=0.18, open_wide=0.25, head=3.4, large_head=4.6)
 
 
@@ -207,9 +207,11 @@ def compose(
     tolerance: ToleranceEllipse | None = None,
     stand: Placement | None = None,
 ) -> ComposedSheet:
-    """One kind of sheet on its paper: ``construction``, ``problem`` (``start``: what of it is
-    drawn for the learner) or ``overlay``; all kinds of one problem put the star point in the same place,
-    ``stand``, if it is known from another kind."""
+    """Return one kind of sheet on its paper: ``construction``, ``problem`` or ``overlay``.
+
+    ``start``: what a problem sheet shows (``kinds.NOTHING``, ``POINT``, ``TWO``). All kinds of one problem have the
+    starting point in the same place: ``stand``, if another kind has set it.
+    """
     layout = plan.layout
     strokes = FigureStrokes()
     if stand is None or kind == kinds.CONSTRUCTION:
@@ -256,7 +258,7 @@ def view(
     title: str,
     description: str,
 ) -> Page:
-    """The figure alone, laid out anew for a phone: 100 mm stand for the width of the screen."""
+    """Return the figure alone, laid out for a phone: 100 mm are the width of the screen."""
     box = extent(construction, picture)
     # Beside a companion's rails a label needs more room.
     margin = VIEW_MARGIN + (3.0 if companion_moves(construction) else 0.0)

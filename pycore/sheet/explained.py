@@ -1,4 +1,4 @@
-"""Pictures of the reading pages: instruments and triangles drawn truly. Units are mm on paper, 120 wide."""
+"""Pictures of the explanatory pages: instruments and triangles drawn to scale. Units are mm on paper, 120 wide."""
 
 from pycore import trig
 from pycore.drawing import Arc, Arrow, Circle, Group, Item, Line, Page
@@ -17,7 +17,7 @@ def _words(*items: Item) -> Group:
 
 
 def half_circle(zero_line: str, edge: str, centre: str, title: str, description: str) -> Page:
-    """A half circle on an angle of 120 degrees, with the names of its zero line, edge and centre."""
+    """A half-circle protractor on an angle of 120 degrees, with names for its zero line, edge and centre."""
     height = 81.0
     pose = Pose(Point(WIDTH / 2, 22.0), 0.0, FACTOR)
     laid = protractor_laid(pose, True, 120.0, "")
@@ -36,7 +36,7 @@ def half_circle(zero_line: str, edge: str, centre: str, title: str, description:
 
 
 def full_circle(title: str, description: str) -> Page:
-    """A full circle on an angle of 240 degrees."""
+    """A full-circle protractor on an angle of 240 degrees."""
     pose = Pose(Point(WIDTH / 2, 59.0), 0.0, FACTOR)
     laid = protractor_laid(pose, True, 240.0, "", circle=True)
     end = pose.place(RADIUS + 6.0, 240.0)
@@ -45,9 +45,9 @@ def full_circle(title: str, description: str) -> Page:
 
 
 def line_on_ruler(captions: tuple[str, str], title: str, description: str) -> Page:
-    """A line of 92 mm along a ruler at exact size, and the same line on a scale of 2 A to the centimetre.
+    """A line of 92 mm along a ruler at exact size, and the same line on a scale of 1 cm = 2 A.
 
-    ``said``: the length and the current as they are written beside the arrow and the scale.
+    ``captions``: the length beside the arrow, and the current beside the scale.
     """
     left, edge, scale, length = 9.0, 47.0, 13.0, 92.0
     tip = left + length
@@ -78,10 +78,9 @@ def line_on_ruler(captions: tuple[str, str], title: str, description: str) -> Pa
 def two_components(
     axis: str, captions: tuple[str, str, tuple[str, str], tuple[str, str]], title: str, description: str
 ) -> Page:
-    """An arrow 30 degrees from one axis (``right`` or ``up``) and its parts along both, as a right triangle.
+    """An arrow 30 degrees from one axis (``right`` or ``up``) and its components along both, as a right triangle.
 
-    ``said``: the arrow's size, the angle, and what is written at the part along the axis and across it,
-    each in two pieces.
+    ``captions``: the size, the angle, and the labels of the components along and across the axis, in two pieces each.
     """
     hypotenuse, angle = 66.0, 30.0
     size, turned, along, across = captions

@@ -1,4 +1,4 @@
-"""The strokes of a construction in mm: arrows, dashed parallels, arcs, ticks, and label wishes."""
+"""The strokes of a construction in mm: arrows, dashed parallels, arcs, ticks, and label requests."""
 
 import math
 from collections.abc import Iterator, Mapping
@@ -39,18 +39,18 @@ from pycore.sheet.ticks import free_share, ticks
 from pycore.words.phrase import Phrase
 
 DOT_BELOW = 4.0
-"""A phasor shorter than this many mm is a dot with a label (common practice)."""
+"""A phasor shorter than this many mm is drawn as a dot with a label (common practice)."""
 STRAIGHT = 179.5
-"""Degrees from which two lines count as one: no arc is drawn between them."""
+"""From this angle in degrees two lines count as one: no arc is drawn between them."""
 REFERENCE_SHARE = 0.6
-"""How long the faint reference direction is drawn, as a share of the longest arm."""
+"""Length of the faint first direction as a share of the longest arm."""
 
 
 @dataclass(frozen=True, slots=True)
 class PhasorStyles:
     """How phasors are told apart: tag, ink and number of ticks by phasor key.
 
-    ``degrees`` writes an angle's size, such as 120° or 87.5°, by its tenths; ``mark`` is the decimal mark.
+    ``degrees``: text of an angle's size, such as 120° or 87.5°, by its tenths. ``mark``: the decimal mark.
     """
 
     tags: Mapping[str, Phrase]
@@ -61,36 +61,36 @@ class PhasorStyles:
 
 @dataclass(frozen=True, slots=True)
 class Placement:
-    """Where a construction stands: its picture, mm for each unit, and the start point in mm."""
+    """The placement of a construction: its convention, mm for each unit, and the starting point in mm."""
 
     picture: DrawingConvention
     factor: float
     origin: Point = ORIGIN
 
     def place(self, point: Point) -> Point:
-        """A construction's point on the page."""
+        """Return a point of the construction on the page, mm."""
         return self.origin.plus(self.picture.place(point, self.factor))
 
 
 @dataclass(slots=True)
 class FigureStrokes:
-    """Strokes by step, what labels must keep clear of, and the labels that want a place."""
+    """Strokes by step, segments that labels must avoid, and label requests."""
 
     by_step: dict[int, list[Item]] = field(default_factory=dict)
     segments: list[Segment] = field(default_factory=list)
     label_requests: list[LabelRequest] = field(default_factory=list)
 
     def add(self, step: int, *items: Item) -> None:
-        """Put strokes into a step's group."""
+        """Add strokes to the group of a step."""
         self.by_step.setdefault(step, []).extend(items)
 
     def keep_clear(self, start: Point, end: Point, owner: str = "", half: float = 0.25) -> None:
-        """Tell the labels of a straight piece."""
+        """Keep labels clear of a straight segment."""
         self.segments.append(Segment(start, end, owner, half))
 
 
 def drawn_ends(construction: Construction) -> Iterator[tuple[str, str]]:
-    """The ends of every straight stroke that is drawn, by the names of their points."""
+    """Return the ends of every straight stroke that is drawn, by the names of their points."""
     for move in construction.moves:
         if isinstance(move, SetOff):
             yield move.start, move.point
@@ -99,7 +99,7 @@ def drawn_ends(construction: Construction) -> Iterator[tuple[str, str]]:
 
 
 def extent(construction: Construction, picture: DrawingConvention) -> Box:
-    """The rectangle that the figure fills on the paper, in the unit of the quantity."""
+    """Return the rectangle of the figure on paper, in the quantity's unit."""
     points = construction.figure.points
     used = [points[name] for name in dict.fromkeys(name for pair in drawn_ends(construction) for name in pair)]
     if FIRST_DIRECTION in construction.figure.lines and leads(construction) is None:
@@ -109,7 +109,7 @@ def extent(construction: Construction, picture: DrawingConvention) -> Box:
     return geometry.bounds(picture.place(point) for point in used)
 
 
-class _Pen:
+class _ConstructionPen:
     """Draws one construction, move by move, into a ``FigureStrokes``."""
 
     def __init__(
@@ -164,11 +164,11 @@ class _Pen:
 
     @property
     def has_arcs(self) -> bool:
-        """Whether angles are drawn: an overlay needs none, in a lesson the protractor shows them."""
+        """Whether angles get arcs: not on an overlay, nor in a lesson, where the protractor shows them."""
         return not self.phasors_only and self.visible_moves is None
 
     def sum_is_drawn(self) -> bool:
-        """Whether the line to the sum's tip is drawn with its own arrow."""
+        """Whether the line to the tip of the sum has its own arrow."""
         return any(isinstance(move, Join) and move.phasor == SUM_KEY for move in self.construction.moves)
 
     def direction(self, number: int, move: Direction) -> None:
@@ -212,7 +212,7 @@ class _Pen:
         self.arrow(number, start, tip, move.phasor, move.role, move.copy)
 
     def companion(self, number: int, start: Point, tip: Point, key: str) -> None:
-        """A phasor of another quantity, told apart without colours."""
+        """Draw a phasor of another quantity."""
         group, pieces = companion_strokes(start, tip, key, self.look.inks.get(key, "ink"), self.style)
         self.drawn.add(number, group)
         self.drawn.segments += pieces
@@ -222,7 +222,7 @@ class _Pen:
     def arrow(
         self, number: int, start: Point, tip: Point, key: str, role: str, copy: bool = False
     ) -> None:
-        """A phasor's arrow with its ticks, or a dot where it is too short for one."""
+        """Draw the arrow of a phasor with its ticks, or a dot if it is too short."""
         style, ink = self.style, self.look.inks.get(key, "blue")
         width = style.extra_wide if role == roles.RESULTANT else style.wide
         head = style.large_head if role == roles.RESULTANT else style.head
@@ -242,7 +242,7 @@ class _Pen:
             self.want(key, style.tag, number, tuple(along(start, tip)))
 
     def guard_extras(self, start: Point, tip: Point, key: str, length: float, head: float) -> None:
-        """Labels keep clear of the arrowhead's breadth and of the ticks too."""
+        """Keep labels clear of the arrowhead and the ticks."""
         degrees = geometry.direction(start, tip)
         if length >= DOT_BELOW:
             size = min(head, 0.6 * length)
@@ -279,11 +279,11 @@ class _Pen:
         self.drawn.keep_clear(start, end, f"parallel-{move.line}")
 
     def on_axis(self, tip: Point, foot: Point) -> bool:
-        """Whether a perpendicular would run along the arrow itself, which lies on an axis."""
+        """Return whether a perpendicular would run along the arrow itself, which lies on an axis."""
         return geometry.segment_distance(foot, tip, self.at(START_POINT)) < 0.5
 
     def crossed(self, number: int, move: CrossArcs) -> None:
-        """Short strokes of the two compass arcs where they cross."""
+        """Draw short strokes of both compass arcs where they cross."""
         met = self.at(move.point)
         for name in (move.first, move.second):
             centre = self.at(name)
@@ -302,7 +302,7 @@ class _Pen:
         self.angle(number, self.at(move.at), zero, turn, arm, "angle-" + move.line)
 
     def arm_length(self, move: TurnAngle) -> float:
-        """The shorter of the two sides of a turned angle, mm; the faint reference is long enough."""
+        """Return the shorter side of a marked angle, mm; the first direction is long enough."""
         lengths = [
             geometry.distance(self.at(other.start), self.at(other.point))
             for other in self.construction.moves
@@ -333,7 +333,7 @@ class _Pen:
         owner: str,
         radius: float | None = None,
     ) -> None:
-        """An arc from one line to the next with its size in degrees; none where it would not show."""
+        """Draw an arc between two lines with its size in degrees; none if it would not be visible."""
         size = -turn if turn < 0 else turn
         if size > STRAIGHT:
             return
@@ -356,7 +356,7 @@ class _Pen:
         )
 
     def free_radius(self, centre: Point, start: float, sweep: float, radius: float) -> float:
-        """A radius at which the arc does not run over another round the same point."""
+        """Return a radius at which the arc does not run over another around the same point."""
         middle, half = wrap(start + sweep / 2), math.fabs(sweep) / 2
         others = self.arcs.setdefault(centre, [])
         for other_middle, other_half, other_radius in others:
@@ -388,9 +388,9 @@ def draw(
     phasors_only: bool = False,
     visible_moves: frozenset[int] | None = None,
 ) -> FigureStrokes:
-    """The strokes and label wishes of a construction that stands on a page.
+    """Return the strokes and label requests of a placed construction.
 
-    ``phasors_only`` leaves out what a hand draws on the way: parallels, arcs, perpendiculars.
-    ``shown`` draws only the moves with these indexes, and no arcs: the state of a lesson.
+    ``phasors_only`` leaves out parallels, arcs and perpendiculars. ``visible_moves`` draws only the moves with these
+    indexes, and no arcs: the state of a lesson.
     """
-    return _Pen(construction, stand, look, style, phasors_only, visible_moves).run()
+    return _ConstructionPen(construction, stand, look, style, phasors_only, visible_moves).run()

@@ -1,4 +1,4 @@
-"""What stands on a sheet beside its figure: frame, check bars, table, notes, title block, foot."""
+"""What is on a sheet besides its figure: frame, check bars, table, notes, title block, foot."""
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
@@ -16,7 +16,7 @@ from pycore.words.phrase import Phrase
 
 @dataclass(frozen=True, slots=True)
 class TableRow:
-    """One phasor in the table: its symbol, amount, length and angle as written."""
+    """One phasor in the table: symbol, amount, length and angle as text."""
 
     symbol: Phrase
     amount: str
@@ -27,7 +27,7 @@ class TableRow:
 
 @dataclass(frozen=True, slots=True)
 class SheetText:
-    """All words of a sheet, ready to be set: table, scale, notes, title block."""
+    """All words of a sheet, ready to set: table, scale, notes, title block."""
 
     title: str
     subtitle: str
@@ -78,7 +78,7 @@ def _corners(box: Box) -> tuple[Point, ...]:
 
 
 def _bar_boxes(x: float, y: float, length: float, upright: bool) -> Iterator[Item]:
-    """Alternate filled fields of 10 mm, and the end strokes."""
+    """Alternately filled fields of 10 mm, and the end strokes."""
     count = int(length / 10)
     for index in range(count):
         low = index * 10.0
@@ -91,10 +91,10 @@ def _bar_boxes(x: float, y: float, length: float, upright: bool) -> Iterator[Ite
 def check_bar(
     at: Point, length: float, length_text: str, note: float, *, upright: bool = False, below: bool = False
 ) -> Group:
-    """A bar to lay a ruler on, from its lower left corner; ``said`` is its length as written.
+    """Return a bar to measure with a ruler, from its lower left corner; ``length_text`` is its length as text.
 
-    The words stand along an upright bar (above it they would reach into the figure's area), and
-    after a level one, or ``below`` it.
+    The text is along a vertical bar (above it, it would reach into the figure's area), and after a horizontal one, or
+    below it if ``below``.
     """
     x, y = at
     ends = (0.0, length)
@@ -114,7 +114,7 @@ def check_bar(
 
 @lru_cache(maxsize=32)
 def check_bars(layout: Layout) -> tuple[Group, ...]:
-    """A bar on each axis to lay a ruler on, away from the edges a printer may lose."""
+    """Return a bar on each axis to measure with a ruler, away from the edges that a printer may lose."""
     upright_x, upright_y, level_x, level_y = layout.bars
     length_text, note = quantity.fixed(layout.bar, 0) + "\u00a0mm", layout.style.note
     return (
@@ -124,13 +124,13 @@ def check_bars(layout: Layout) -> tuple[Group, ...]:
 
 
 NOTE_SPACINGS = ((1.9, 1.5), (1.7, 1.0), (1.55, 0.6), (1.45, 0.2))
-"""From line to line as a share of the capitals, and mm between notes: the first that leaves no note out."""
+"""Line spacing as a share of the capitals, and mm between notes: the first that fits all notes is used."""
 NOTE_SHARES = (1.0, 0.92, 0.85, 0.78, 0.72)
-"""Of the notes' own lettering, where not even the closest lines leave room: a small sheet with much given."""
+"""Reduced lettering of the notes, if even the closest lines do not fit: a small sheet with many values."""
 
 
 def words(layout: Layout, writing: SheetText) -> Group:
-    """The scale in words, and the notes below it, closer together or smaller where they would not all fit."""
+    """Return the scale in words and the notes below it, closer together or smaller if they would not fit."""
     *first, last = ("", *writing.notes)
     notes = (*first, writing.more, last) if writing.more and not _asks_below(layout) else writing.notes
     return _words(layout, writing.scale_words, notes, writing.second_scale)
@@ -138,7 +138,7 @@ def words(layout: Layout, writing: SheetText) -> Group:
 
 @lru_cache(maxsize=32)
 def _words(layout: Layout, scale: str, notes: tuple[str, ...], second_scale: tuple[str, ...]) -> Group:
-    """The same of what it says; kept, as most edits leave it as it is."""
+    """Cached part of ``words``, by its texts: most edits leave them unchanged."""
     style, box = layout.style, layout.words
     y = box.top - style.scale_words - 1
     size = fitting(scale, style.scale_words, box.width)
@@ -153,12 +153,12 @@ def _words(layout: Layout, scale: str, notes: tuple[str, ...], second_scale: tup
 
 
 def _below_scale(style: Style) -> float:
-    """From the scale's base line to the room of the notes."""
+    """Return the distance from the baseline of the scale to the notes."""
     return 3.0 if style.note < style.value else 1.5
 
 
 def _second_scale(layout: Layout, scale_line: str, y: float) -> list[Text]:
-    """The scale of a second quantity below the first, whose base line is ``y``."""
+    """Return the scale of a second quantity below the first, whose baseline is ``y``."""
     style, box = layout.style, layout.words
     # Below the tail of a decimal comma.
     y -= 0.12 * style.scale_words
@@ -170,7 +170,7 @@ def _second_scale(layout: Layout, scale_line: str, y: float) -> list[Text]:
 
 
 def _notes(texts: Sequence[str], capitals: float, box: Box, y: float) -> tuple[list[Text], bool]:
-    """The notes below ``y`` as large and as far apart as their room allows, and whether they have room to their end."""
+    """Return the notes below ``y`` as large and as far apart as possible, and whether all fit."""
     for share, (spacing, gap) in product(NOTE_SHARES, NOTE_SPACINGS):
         size = share * capitals
         notes = [wrapped(note, size, box.width) for note in texts]
@@ -188,24 +188,24 @@ def _notes(texts: Sequence[str], capitals: float, box: Box, y: float) -> tuple[l
 
 
 def _asks_below(layout: Layout) -> bool:
-    """Whether a further question stands beside the code: upright and small sheets have few notes' lines."""
+    """Return whether a further question is beside the code: portrait and small sheets have few lines for notes."""
     return layout.orientation == "portrait" or layout.style.value == layout.style.note
 
 
 BLOCK_COLUMNS = ((0.0, 0.42, 0.68), (0.0, 0.42, 0.68))
-"""Where the cells of the title block's two lower rows begin, as shares of its width."""
+"""Left edges of the cells in the two lower rows of the title block, as shares of its width."""
 CELL_PADDING = 3.2
 
 
 def lower_cells(paper: str) -> tuple[float, ...]:
-    """Room in mm for what is written in the lowest cells of the title block: name, group, date."""
+    """Return the room in mm for the texts in the lowest cells of the title block: name, group, date."""
     width = layout(paper, "landscape").block.width
     begins = (*BLOCK_COLUMNS[1], 1.0)
     return tuple(width * (end - start) - CELL_PADDING for start, end in pairwise(begins))
 
 
 def fits_block(scale: str, layout: Layout) -> bool:
-    """Whether the title block's cell takes a scale."""
+    """Return whether a scale fits its cell in the title block."""
     return width_of(scale, min(layout.style.note, 2.5)) <= layout.block.width * BLOCK_COLUMNS[0][1] - CELL_PADDING
 
 
@@ -218,7 +218,7 @@ def title_block(layout: Layout, writing: SheetText) -> Group:
 def _title_block(
     layout: Layout, title: str, subtitle: str, method: str, cells: tuple[tuple[str, str], ...]
 ) -> Group:
-    """The same of what it says; kept, as most edits leave it as it is."""
+    """Cached part of ``title_block``, by its texts: most edits leave them unchanged."""
     style, box = layout.style, layout.block
     compact = style.title < 4
     title_height, cell = (16.5, 8.5) if compact else (15.0, 10.3)
@@ -246,7 +246,7 @@ def _title_block(
 
 
 def plain_block(layout: Layout, writing: SheetText) -> Group:
-    """Title, method, name and date alone, all of them large enough to be read easily."""
+    """Title, method, name and date only, all large enough to read easily."""
     style, box = layout.style, layout.block
     x, room = box.left + 4.0, box.width - 8.0
     title, method, last = (
@@ -276,7 +276,7 @@ def plain_block(layout: Layout, writing: SheetText) -> Group:
 
 
 def _plain_title(title: str, style: Style, room: float) -> tuple[str, float]:
-    """A title as large as it fits; where even the notes' lettering is too large for it, without the kind of sheet."""
+    """Return a title as large as fits; without the kind of sheet if even small lettering is too wide."""
     short = title.partition(":")[0]
     for wording, capitals in ((title, style.title), (title, style.note), (short, style.title)):
         if width_of(wording, capitals) <= room:
@@ -285,7 +285,7 @@ def _plain_title(title: str, style: Style, room: float) -> tuple[str, float]:
 
 
 def _cell(x: float, top: float, label: str, value: str, style: Style, width: float) -> list[Item]:
-    """A cell's small label and its value, smaller where it would not fit otherwise."""
+    """A cell's small label and its value, smaller if it would not fit."""
     small = min(style.note, 2.5)
     items: list[Item] = []
     if label:
@@ -299,20 +299,20 @@ def _cell(x: float, top: float, label: str, value: str, style: Style, width: flo
 
 
 def code_area(layout: Layout, writing: SheetText) -> Group:
-    """The QR code with its words beside it, or, without a code, the words alone."""
+    """The QR code with its words beside it, or, without a code, only the words."""
     question = writing.more if _asks_below(layout) else ""
     return _code_area(layout, writing.code, writing.short_code, question, writing.code_words)
 
 
 CODE_STEP = 1.5
-"""From one line of a printed code to the next, in capitals."""
+"""Line spacing of a printed code, in capitals."""
 
 
 def _short_code(written: str, style: Style, room: float) -> tuple[tuple[str, ...], float]:
-    """The lines of a printed code and the height of their capitals.
+    """Return the lines of a printed code and the height of their capitals.
 
-    A code of up to three groups is one line of the sheet's values. A longer one is smaller where it has no room, down
-    to the size of notes, and else takes two lines.
+    A code of up to three groups is one line in the size of values. A longer one is smaller if necessary, down to the
+    size of notes, or else has two lines.
     """
     if not written:
         return (), style.value
@@ -335,7 +335,7 @@ def _stacked(lines: Iterable[str], at: Point, step: float, size: float) -> list[
 def _code_area(
     layout: Layout, modules: tuple[str, ...], short_code: str, question: str, beside: tuple[str, ...]
 ) -> Group:
-    """The same of what it says; kept, as most edits leave it as it is."""
+    """Cached part of ``code_area``, by its texts: most edits leave them unchanged."""
     box, note = layout.code, layout.style.note
     items: list[Item] = []
     left, y, step = box.left, box.top, note * 1.7
@@ -366,7 +366,7 @@ def _code_area(
 
 @lru_cache(maxsize=32)
 def foot(layout: Layout, words_below: str) -> Group:
-    """What the sheet is not for, in the frame's lower left corner."""
+    """The safety note in the lower left corner of the frame."""
     if not words_below:
         return Group((), name="foot")
     note = layout.style.note

@@ -1,10 +1,8 @@
-"""Ruler and protractor drawn truly: every graduation where it belongs, so that they can be read.
+"""Ruler and protractor drawn to scale, with every graduation in its exact place.
 
-Both are drawn at a factor (mm on the page for each mm of the instrument): 1 on paper, where the
-printed instrument measures; others where a screen shows the sheet larger or smaller.
-
-The half-circle protractor's outer figures run clockwise from its left end and its inner ones
-anticlockwise from its right end, as school protractors have them (common practice, no source).
+Both are drawn at a factor (mm on the page for each mm of the instrument): 1 on paper, where the printed instrument
+measures; other factors on a screen. The outer numbers of the half circle run clockwise from its left end, the inner
+ones anticlockwise from its right end, as on school protractors (common practice, no source).
 """
 
 from dataclasses import dataclass, replace
@@ -24,43 +22,43 @@ RULER_LENGTH = 150.0
 RULER_WIDTH = 25.0
 RULER_BEFORE_ZERO = 5.0
 RULER_FIGURES = 10.0
-"""How far below the edge the middle of a lesson's figures stands, mm."""
+"""Distance from the edge to the middle of the numbers in a lesson, mm."""
 
 
 @dataclass(frozen=True, slots=True)
 class Pose:
-    """Where an instrument lies: its zero point, the paper direction of its own +x, mm per mm."""
+    """The position of an instrument: its zero point, the direction of its own +x on paper, mm per mm."""
 
     at: Point
     degrees: float
     factor: float = 1.0
 
     def place(self, distance: float, degrees: float) -> Point:
-        """A place on the instrument given by distance from its zero point and own direction."""
+        """Return a place on the instrument by distance from its zero point and its own direction."""
         return self.at.moved(distance * self.factor, self.degrees + degrees)
 
     def xy(self, x: float, y: float) -> Point:
-        """A place on the instrument given along and across it."""
+        """Return a place on the instrument by its own coordinates."""
         return self.at.moved(x * self.factor, self.degrees).moved(y * self.factor, self.degrees + 90.0)
 
 
 def figure(
     words: str, centre: Point, capitals: float, turn: float, face: Face = "regular", ink: Ink = "ink"
 ) -> Text:
-    """A figure turned about its own middle; ``capitals`` is its height in mm on the page."""
+    """A number turned about its own middle; ``capitals`` is its height in mm on the page."""
     size = lettering.size_for_capitals(capitals, face)
     base = centre.moved(capitals / 2, turn - 90.0)
     return Text((Run(words, face, size),), base, "middle", ink, turn)
 
 
 def _graduation(degree: int) -> float:
-    """Length of a protractor's graduation: tens, fives, single degrees."""
+    """Return the length of a protractor's graduation: tens, fives, single degrees."""
     return 8.0 if degree % 10 == 0 else (6.0 if degree % 5 == 0 else 4.0)
 
 
 @dataclass(frozen=True, slots=True)
 class ProtractorNumbers:
-    """How the two scales of a protractor are set: heights, faces and inks of inner and outer."""
+    """How the numbers of both scales of a protractor are set: heights, faces and inks of inner and outer."""
 
     inner: tuple[float, Face, Ink] = (3.0, "regular", "ink")
     outer: tuple[float, Face, Ink] = (3.0, "regular", "ink")
@@ -71,7 +69,7 @@ class ProtractorNumbers:
 
 PLAIN = ProtractorNumbers()
 ON_SCREEN = 1.9
-"""Weight of the lines of an instrument that is seen from the back of a room."""
+"""Line weight of an instrument that must be visible from the back of a room."""
 COUNT_INNER = ProtractorNumbers((3.6, "bold", "ink"), (2.9, "regular", "ink-3"), ON_SCREEN, "inner")
 COUNT_OUTER = ProtractorNumbers((2.9, "regular", "ink-3"), (3.6, "bold", "ink"), ON_SCREEN, "outer")
 
@@ -87,7 +85,7 @@ def _unit_ruler(length: float, weight: float, capitals: float, over: bool) -> Gr
 
 
 def stamped_protractor(pose: Pose, figures: ProtractorNumbers, *, circle: bool = False) -> Group:
-    """A protractor of a lesson, with the stamp by which a writer may write it once."""
+    """A protractor for a lesson, with the stamp by which a writer may write it once."""
     unit = _unit_protractor(figures, circle)
     key = f"protractor-{360 if circle else 180}-{figures.key}"
     drawn = protractor(pose, figures, circle=circle)
@@ -95,12 +93,12 @@ def stamped_protractor(pose: Pose, figures: ProtractorNumbers, *, circle: bool =
 
 
 def stands_on_head(degrees: float) -> bool:
-    """Whether figures along this direction would have to be read upside down."""
+    """Return whether numbers in this direction would be upside down."""
     return not -90.0 < wrap(degrees) <= 90.0
 
 
 def stamped_ruler(pose: Pose, length: float) -> Group:
-    """A ruler of a lesson with its stamp. Figures that would stand on their heads are turned over."""
+    """A ruler for a lesson with its stamp; numbers that would be upside down are turned over."""
     capitals, over = 3.8, stands_on_head(pose.degrees)
     unit = _unit_ruler(length, ON_SCREEN, capitals, over)
     key = f"ruler-{int(length)}{'-over' if over else ''}"
@@ -109,10 +107,10 @@ def stamped_ruler(pose: Pose, length: float) -> Group:
 
 
 def protractor(pose: Pose, figures: ProtractorNumbers = PLAIN, *, circle: bool = False, tint: bool = False) -> Group:
-    """A protractor centred on the pose, its right-hand zero along the pose's direction.
+    """A protractor centred on the pose, its right-hand zero in the pose's direction.
 
-    The half circle reaches from 0 to 180 degrees anticlockwise of it. On the inner scale a ray
-    at angle a reads a, on the outer scale 180 - a (360 - a on a full circle).
+    The half circle extends from 0 to 180 degrees anticlockwise. A ray at angle a reads a on the inner scale, and 180 -
+    a on the outer (360 - a on a full circle).
     """
     end = 360 if circle else 180
     f = pose.factor * figures.weight
@@ -183,12 +181,12 @@ def ruler(
     pose: Pose, length: float = RULER_LENGTH, *, tint: bool = False, weight: float = 1.0, capitals: float = 3.0,
     over: bool = False,
 ) -> Group:
-    """A ruler whose zero mark is at the pose and whose edge runs along its direction.
+    """A ruler with its zero mark at the pose and its edge in the pose's direction.
 
-    The body lies on the clockwise side of the edge; its own end is 5 mm before zero, so that
-    the edge of the ruler is not its zero. ``weight`` multiplies its line widths, ``capitals`` is
-    the height of its figures, and ``over`` turns each of them over where it stands.
-    """  # fmt: skip
+    The body is on the clockwise side of the edge and begins 5 mm before zero, so that its end is not its zero.
+    ``weight`` multiplies line widths, ``capitals`` is the height of the numbers, ``over`` turns each number over in its
+    place.
+    """
     f, turn = pose.factor, pose.degrees + (180.0 if over else 0.0)
     corners = (
         pose.xy(-RULER_BEFORE_ZERO, 0.0),

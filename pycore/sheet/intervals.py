@@ -1,7 +1,7 @@
-"""Results as intervals on one axis: a marker for each value, a bar for what it may be off.
+"""Results as intervals on one axis: a marker for each value, a bar for its uncertainty.
 
-A small picture for the screen, 120 units wide. Every result has a row of its own, its label above its bar, so
-that no two labels can collide; colour and marker both tell the rows apart.
+A small picture for the screen, 120 units wide. Every result has its own row with its label above its bar, so that
+labels cannot collide; colour and marker both identify the rows.
 """
 
 import math
@@ -23,7 +23,7 @@ MOST_TICKS = 6
 
 @dataclass(frozen=True, slots=True)
 class Interval:
-    """One result: its label, value and half-width in the unit that is written, ink and marker."""
+    """One result: label, value and half-width in the displayed unit, ink and marker."""
 
     label: str
     value: float
@@ -33,14 +33,14 @@ class Interval:
 
 
 def _span(rows: Sequence[Interval]) -> tuple[float, float]:
-    """From where to where the axis goes: every bar and a little more."""
+    """Return the range of the axis: every bar and a little more."""
     low, high = min(row.value - row.half for row in rows), max(row.value + row.half for row in rows)
     room = 0.06 * (high - low) or 0.05 * math.fabs(high) or 1.0
     return low - room, high + room
 
 
 def tick_values(low: float, high: float) -> tuple[tuple[float, ...], int]:
-    """Round values on an axis, 3 to 6 of them where that can be, and the decimals they need."""
+    """Return round values on an axis, 3 to 6 of them if possible, and the decimals they need."""
     wide = (high - low) / MOST_TICKS
     order = quantity.order_of_magnitude(wide)
     power = float(f"1e{order}")
@@ -75,7 +75,7 @@ def _row(row: Interval, base: float, place: "_Axis") -> Group:
 
 @dataclass(frozen=True, slots=True)
 class _Axis:
-    """Where a value stands across the picture."""
+    """Maps values to places across the picture."""
 
     low: float
     high: float
@@ -85,7 +85,7 @@ class _Axis:
 
 
 def _foot(place: _Axis, mark: str, unit: str, top: float) -> Group:
-    """The axis with its round values and, over its end, the unit."""
+    """The axis with its round values and the unit at its end."""
     items: list[Item] = [Line(Point(LEFT, FOOT - 4.0), Point(RIGHT, FOOT - 4.0), 0.3, "ink-2")]
     values, decimals = tick_values(place.low, place.high)
     written = [quantity.fixed(value, decimals, mark) for value in values]
@@ -104,7 +104,7 @@ def _foot(place: _Axis, mark: str, unit: str, top: float) -> Group:
 
 
 def intervals(rows: Sequence[Interval], unit: str, mark: str, title: str, description: str) -> Page:
-    """Results on one axis in a unit, the first at the top; ``told`` is the picture in words."""
+    """Results on one axis, the first at the top; ``description``: the picture in words."""
     low, high = _span(rows)
     place = _Axis(low, high)
     height = FOOT + ROW * len(rows) + TOP

@@ -1,7 +1,7 @@
-"""Where a label can stand: clear of every line, arc and text, nearest to what it names.
+"""Places labels clear of every line, arc and text, as near as possible to what they name.
 
-Candidates are tried in the order of their cost and the first clear one is taken; what finds
-no place near its line stands off on a leader; what finds none at all is left to the table.
+Candidates are tried in the order of their cost; the first clear one is used. A label without a place near its line gets
+a leader; a label without any place is left to the table.
 """
 
 import math
@@ -24,7 +24,7 @@ CLEARANCE = 0.6
 
 @dataclass(frozen=True, slots=True)
 class Segment:
-    """A drawn straight piece that no label may touch; ``owner`` names what it belongs to."""
+    """A straight segment that no label may touch; ``owner`` identifies what it belongs to."""
 
     start: Point
     end: Point
@@ -34,10 +34,10 @@ class Segment:
 
 @dataclass(frozen=True, slots=True)
 class LabelRequest:
-    """A label that wants a place along a segment (or round an arc's middle).
+    """A label to place along a segment or around the middle of an arc.
 
-    ``owner`` is the segment it names; ``anchors`` are (point on it, direction away from it)
-    in order of preference; ``capitals`` the height of its capitals.
+    ``owner``: the segment that it names. ``anchors``: (point on it, direction away from it) in order of preference.
+    ``capitals``: height of the capitals.
     """
 
     owner: str
@@ -166,9 +166,9 @@ def _box_to_segment(box: Box, piece: Segment) -> float:
 
 
 def along(start: Point, end: Point, sides: tuple[int, ...] = (1, -1)) -> Iterator[tuple[Point, float]]:
-    """Anchors along a straight piece: its middle first, then outwards, both sides; then round its end.
+    """Return anchors along a segment: its middle first, then outwards on both sides, then around its end.
 
-    Of a short arrow the room beyond the tip is often all there is.
+    For a short arrow the only room is often beyond its tip.
     """
     degrees = geometry.direction(start, end)
     step = end.minus(start)
@@ -180,7 +180,7 @@ def along(start: Point, end: Point, sides: tuple[int, ...] = (1, -1)) -> Iterato
         yield end, degrees + lean
 
 
-class _Shape:
+class _LabelShape:
     """A label's text and rectangle about its own middle, made once and moved."""
 
     def __init__(self, request: LabelRequest) -> None:
@@ -189,7 +189,7 @@ class _Shape:
         self.width, self.height = self.box.width, self.box.height
 
     def off(self, anchor: Point, degrees: float, gap: float) -> Box:
-        """The rectangle whose nearest side stands ``gap`` from the anchor in a direction."""
+        """Return the rectangle with its nearest side ``gap`` from the anchor in a direction."""
         along, up = trig.direction(degrees)
         width, height = self.width, self.height
         reach = gap + (math.fabs(along) * width + math.fabs(up) * height) / 2
@@ -197,11 +197,11 @@ class _Shape:
         return Box(x - width / 2, y - height / 2, x + width / 2, y + height / 2)
 
     def at(self, box: Box) -> Text:
-        """The text that fills a rectangle."""
+        """Return the text that fills a rectangle."""
         return replace(self.trial, at=Point(box.centre.x, box.bottom - self.box.bottom))
 
 
-def _near(ground: LabelArea, request: LabelRequest, shape: _Shape) -> PlacedLabel | None:
+def _near(ground: LabelArea, request: LabelRequest, shape: _LabelShape) -> PlacedLabel | None:
     for gap in GAPS:
         for anchor, degrees in request.anchors:
             box = shape.off(anchor, degrees, gap)
@@ -210,7 +210,7 @@ def _near(ground: LabelArea, request: LabelRequest, shape: _Shape) -> PlacedLabe
     return None
 
 
-def _on_leader(ground: LabelArea, request: LabelRequest, shape: _Shape) -> PlacedLabel | None:
+def _on_leader(ground: LabelArea, request: LabelRequest, shape: _LabelShape) -> PlacedLabel | None:
     for gap in LEADER_GAPS:
         for anchor, degrees in request.anchors:
             for lean in (0.0, 40.0, -40.0, 75.0, -75.0):
@@ -225,7 +225,7 @@ def _on_leader(ground: LabelArea, request: LabelRequest, shape: _Shape) -> Place
 
 
 def _edge(box: Box, towards: Point) -> Point:
-    """The point of a text's rectangle nearest to a place, just outside it."""
+    """Return the point just outside a text's rectangle that is nearest to a place."""
     outside = box.grown(0.4)
     return Point(
         min(max(towards.x, outside.left), outside.right),
@@ -234,11 +234,11 @@ def _edge(box: Box, towards: Point) -> Point:
 
 
 def place(ground: LabelArea, requests: list[LabelRequest]) -> tuple[list[PlacedLabel], list[LabelRequest]]:
-    """Place labels one after the other; returns those placed, and those left to the table."""
+    """Place labels in order; return those placed, and those left to the table."""
     placed: list[PlacedLabel] = []
     left: list[LabelRequest] = []
     for request in requests:
-        shape = _Shape(request)
+        shape = _LabelShape(request)
         label = _near(ground, request, shape)
         if label is None and request.leaders:
             label = _on_leader(ground, request, shape)

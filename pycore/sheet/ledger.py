@@ -1,6 +1,6 @@
-"""Tables over as many pages as they need: a title line, notes and a legend once, then head and rows. All in mm.
+"""Tables over as many pages as they need: title, notes and legend once, then header and rows. All in mm.
 
-Rules and words alone carry the meaning, so that a copy in black and white reads the same.
+Rules and words carry the meaning, so that a black-and-white copy is readable.
 """
 
 import math
@@ -14,7 +14,7 @@ from pycore.sheet.media import PAPERS
 from pycore.words.phrase import Phrase
 
 MARGINS = (20.0, 12.0)
-"""Left (filing) and every other margin."""
+"""Left margin (for filing) and all other margins."""
 TITLE, NOTE, CELL = 4.0, 2.5, 2.5
 LINE, PAD = 4.4, 1.1
 LEGEND_STEP = 4.3
@@ -26,7 +26,7 @@ Lines = tuple[Phrase | str, ...]
 
 @dataclass(frozen=True, slots=True)
 class ColumnHeading:
-    """The head of a column, and on which side its cells stand."""
+    """The header of a column, and on which side its cells are aligned."""
 
     lines: Lines
     anchor: str = "end"
@@ -34,8 +34,8 @@ class ColumnHeading:
 
 @dataclass(frozen=True, slots=True)
 class Ledger:
-    """A table with its words. ``legend`` explains signs, in two columns below the notes; ``lines`` is how many
-    lines each row has."""
+    """A table with its words. ``legend`` explains signs, in two columns below the notes; ``lines``: lines in each row.
+    """
 
     title: str
     aside: str
@@ -48,7 +48,7 @@ class Ledger:
 
 
 @dataclass(frozen=True, slots=True)
-class _Frame:
+class _LedgerLayout:
     """Where the parts of a page lie."""
 
     width: float
@@ -56,19 +56,19 @@ class _Frame:
     box: Box
 
 
-def _frame(paper: str) -> _Frame:
+def _frame(paper: str) -> _LedgerLayout:
     short, long = PAPERS["letter" if paper in ("letter", "tabloid") else "A4"]
     left, other = MARGINS
-    return _Frame(long, short, Box(left, other, long - other, short - other))
+    return _LedgerLayout(long, short, Box(left, other, long - other, short - other))
 
 
 def room_across(paper: str) -> float:
-    """How wide a table may be."""
+    """Return the available width of a table."""
     return _frame(paper).box.width
 
 
 def natural_widths(headings: Sequence[ColumnHeading], rows: Sequence[tuple[Lines, ...]]) -> list[float]:
-    """The width of each column's widest cell; figures are as wide as one another."""
+    """Return the width of each column's widest cell; all digits have equal widths."""
     measured: dict[str, float] = {}
     widths = []
     for index, heading in enumerate(headings):
@@ -92,7 +92,7 @@ def _legend_lines(ledger: Ledger, width: float) -> list[tuple[str, list[str]]]:
 
 
 def _notes(ledger: Ledger, box: Box) -> tuple[list[Item], float]:
-    """Notes and legend, and how far down they reach."""
+    """Return notes and legend, and the height they use."""
     items: list[Item] = []
     y = box.top - TITLE - 4.0
     for note in ledger.notes:
@@ -119,7 +119,7 @@ def _notes(ledger: Ledger, box: Box) -> tuple[list[Item], float]:
 
 
 def _head(ledger: Ledger, edges: Sequence[tuple[float, float]], box: Box, top: float) -> tuple[list[Item], float]:
-    """The columns' heads between two rules, and how far down they reach."""
+    """Return the headers between two rules, and the height they use."""
     deepest = max(len(heading.lines) for heading in ledger.headings)
     items: list[Item] = [Line(Point(box.left, top), Point(box.right, top), 0.5)]
     bottom = top - deepest * LINE - PAD
@@ -140,7 +140,7 @@ def _cell(lines: Lines, anchor: str, edge: tuple[float, float], top: float, *, b
 
 
 def _edges(ledger: Ledger, box: Box) -> list[tuple[float, float]]:
-    """Left and right edge of each column; what room is left is shared between them."""
+    """Return left and right edge of each column; spare room is shared."""
     widths = natural_widths(ledger.headings, ledger.rows)
     left_over = box.width - math.fsum(widths)
     gap = min(9.0, left_over / max(1, len(widths) - 1))
@@ -155,8 +155,8 @@ def _height(ledger: Ledger) -> float:
     return ledger.lines * LINE + PAD
 
 
-def _divided(ledger: Ledger, frame: _Frame) -> list[int]:
-    """How many rows stand on each page."""
+def _divided(ledger: Ledger, frame: _LedgerLayout) -> list[int]:
+    """Return the number of rows on each page."""
     head = max(len(heading.lines) for heading in ledger.headings) * LINE + PAD
     _, first = _notes(ledger, frame.box)
     counts, left = [], len(ledger.rows)
@@ -171,12 +171,12 @@ def _divided(ledger: Ledger, frame: _Frame) -> list[int]:
 
 
 def page_count(ledger: Ledger, paper: str) -> int:
-    """How many pages a table takes."""
+    """Return the number of pages of a table."""
     return len(_divided(ledger, _frame(paper)))
 
 
 def pages(ledger: Ledger, paper: str, numbers: Sequence[str], description: str) -> Iterator[Page]:
-    """The pages of a table, one after another; ``numbers`` say of each which one it is."""
+    """Return the pages of a table in order; ``numbers``: the page numbers as text."""
     frame = _frame(paper)
     box = frame.box
     edges = _edges(ledger, box)

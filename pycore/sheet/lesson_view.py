@@ -1,8 +1,8 @@
-"""One frame of a lesson on a classroom screen: the drawing so far, the tool laid on, its reading.
+"""One frame of a lesson on a classroom screen: the drawing so far, the tool in place, its reading.
 
-The view is 120 by 108 units, a unit being a hundredth of the screen's height less a little (ten
-pixels of 1080); the sheet is enlarged so that what the move touches fills it, and instruments
-keep their true size against the drawing. Capitals of readings are at least 1/23 of the height.
+The view is 120 by 108 units; a unit is about a hundredth of the screen's height (ten pixels of 1080). The sheet is
+enlarged so that the move fills the view; instruments keep their true size relative to the drawing. Capitals of readings
+are at least 1/23 of the height.
 """
 
 from pycore import geometry
@@ -43,13 +43,14 @@ CLASSROOM = Style(
 LONG_RULER = 300.0
 MARGIN = 3.0
 LARGEST, SMALLEST = 0.62, 0.46
-"""Enlargement of paper and tool (units for each mm): as far as helps, and so that a scale can still be read."""
+"""Limits of the enlargement of paper and tool (units for each mm): as far as it helps, and so that scales can be read.
+"""
 LEANS = (0.0, 25.0, -25.0, 50.0, -50.0, 80.0, -80.0, 120.0, -120.0, 180.0)
 """Degrees from the best direction in which a reading looks for a free place."""
 
 
 class _Showing:
-    """Draws one frame: first everything in mm about the start point, then enlarged to fill the view."""
+    """Draws one frame: first in mm about the starting point, then enlarged to fill the view."""
 
     def __init__(self, plan: Plan, frame: Frame, look: PhasorStyles, *, circle: bool) -> None:
         self.plan, self.frame, self.look, self.circle = plan, frame, look, circle
@@ -66,15 +67,15 @@ class _Showing:
         return self.stand.place(self.points[name])
 
     def paper_angle(self, degrees: float) -> float:
-        """A reckoned direction as it lies on the screen."""
+        """Return a calculated angle as it appears on the screen."""
         return self.plan.picture.paper_angle(degrees)
 
     # Framing.
 
     def settle(self) -> None:
-        """Choose enlargement and place: what is touched must be seen, what is drawn so far if it can be.
+        """Choose enlargement and place: the move must be visible, and the drawing so far if possible.
 
-        A tool that is read keeps a size at which that can be done.
+        A tool that is read stays large enough to be read.
         """
         must, wish = self.touched(), [self.at(name) for name in self.seen()]
         if not must:
@@ -88,7 +89,7 @@ class _Showing:
         self.stand = Placement(self.plan.picture, self.plan.factor * self.zoom, origin)
 
     def touched(self) -> list[Point]:
-        """What must be seen: the corners of the tool with room for its reading."""
+        """Return what must be visible: the corners of the tool with room for its reading."""
         move = self.frame.move
         if isinstance(move, (TurnAngle, ReadAngle)):
             return self.protractor_corners(move)
@@ -109,7 +110,7 @@ class _Showing:
         return []
 
     def seen(self) -> list[str]:
-        """Names of the points on the paper so far."""
+        """Return the names of the points on the paper so far."""
         named: list[str] = [START_POINT] if START_POINT in self.points else []
         for index, move in enumerate(self.plan.construction.moves):
             if index not in self.frame.drawn_moves:
@@ -141,17 +142,17 @@ class _Showing:
     # Poses.
 
     def zero_of(self, move: TurnAngle | ReadAngle) -> float:
-        """The screen's direction of the line that the protractor's zero lies along."""
+        """Return the direction on the screen of the line along the protractor's zero."""
         if isinstance(move, TurnAngle):
             return self.paper_angle(zero_of(move, self.lines))
         return self.paper_angle(self.lines[move.first].degrees)
 
     def protractor_pose(self, move: TurnAngle | ReadAngle) -> tuple[Pose, bool, float]:
-        """Pose, whether the inner scale counts, and the signed angle on the screen from zero to reading.
+        """Return the pose, whether the inner scale is used, and the signed angle on the screen from zero to the
+        reading.
 
-        A half circle is laid with its body on the side to which the angle is counted: on the inner
-        scale anticlockwise from its right end, on the outer clockwise from its left end. A full
-        circle lies with its one zero along the line.
+        The body of a half circle is on the side to which the angle is measured: with the inner scale anticlockwise from
+        its right end, with the outer clockwise from its left end. A full circle has its one zero along the line.
         """
         if isinstance(move, TurnAngle):
             turn = turn_of(move, self.readings)
@@ -162,7 +163,7 @@ class _Showing:
         return Pose(self.at(move.at), start if inner or self.circle else start + 180.0, self.zoom), inner, sweep
 
     def ruled(self) -> tuple[Point, Point] | None:
-        """The ends between which a ruler is laid, zero first; None where none is."""
+        """Return the ends between which a ruler is laid, zero first; None if there is no ruler."""
         move = self.frame.move
         if self.frame.tool == RULER and isinstance(move, SetOff):
             return self.at(move.start), self.at(move.point)
@@ -183,7 +184,7 @@ class _Showing:
         return Pose(start, degrees, self.zoom), RULER_LENGTH if length <= RULER_LENGTH else LONG_RULER
 
     def squared(self) -> DrawParallel | DropPerpendicular | None:
-        """The move that a set square is laid on for, while it slides or while a line is drawn along it."""
+        """Return the move for which a set square is used, while it slides or while a line is drawn along it."""
         move = self.frame.move
         if isinstance(move, (DrawParallel, DropPerpendicular)):
             return move
@@ -193,7 +194,7 @@ class _Showing:
         return None
 
     def square_pose(self, move: DrawParallel | DropPerpendicular) -> Pose:
-        """The set square where it ends: its long edge along the new line."""
+        """Return the final pose of the set square: its long edge along the new line."""
         if isinstance(move, DrawParallel):
             return Pose(self.at(move.through), self.paper_angle(self.lines[move.line].degrees), self.zoom)
         start, foot = self.at(move.start), self.at(move.foot)
@@ -203,7 +204,7 @@ class _Showing:
         return Pose(foot, degrees, self.zoom)
 
     def square_before(self, move: DrawParallel | DropPerpendicular, pose: Pose) -> Pose | None:
-        """Where a sliding square lay on the copied line: straight across from where it is now."""
+        """Return the pose of a sliding set square on the copied line, before it was moved."""
         if self.frame.tool != SQUARES or not isinstance(move, DrawParallel):
             return None
         ray = self.lines[move.to]
@@ -214,7 +215,7 @@ class _Showing:
     # The tool.
 
     def lay(self, words: str) -> PlacedTool:
-        """The frame's tool in its pose."""
+        """Return the frame's tool in its pose."""
         move, tool = self.frame.move, self.frame.tool
         if tool == PROTRACTOR and isinstance(move, (TurnAngle, ReadAngle)):
             pose, inner, sweep = self.protractor_pose(move)
@@ -237,14 +238,14 @@ class _Showing:
     # The page.
 
     def drawn(self) -> FigureStrokes:
-        """The strokes on the paper by the end of this frame; arcs cross only once both are drawn."""
+        """Return the strokes on paper at the end of this frame; arcs cross only after both are drawn."""
         visible_moves, moves = self.frame.drawn_moves, self.plan.construction.moves
         if self.frame.tool == COMPASSES and self.frame.phase == FIRST_ARC:
             visible_moves -= {index for index in visible_moves if moves[index] == self.frame.move}
         return draw(self.plan.construction, self.stand, self.look, CLASSROOM, visible_moves=visible_moves)
 
     def page(self, title: str, words: str) -> Page:
-        """The whole frame."""
+        """Return the complete frame."""
         self.settle()
         laid, drawn = self.lay(words), self.drawn()
         ground = labels.LabelArea(Box(1.0, 1.0, WIDTH - 1.0, HEIGHT - 1.0), drawn.segments)
@@ -266,7 +267,7 @@ class _Showing:
         return Page(WIDTH, HEIGHT, items, title, title)
 
     def sample(self) -> tuple[Item, ...]:
-        """Where only the scale is chosen: how long the longest line will be, along the ruler."""
+        """Return the length of the longest line along the ruler, for the frame that only chooses the scale."""
         ends = self.ruled()
         if self.frame.name != step_kinds.SCALE or ends is None:
             return ()
@@ -279,12 +280,12 @@ class _Showing:
 
 
 def _fitting(box: Box) -> float:
-    """The enlargement at which a rectangle fills the view."""
+    """Return the enlargement at which a rectangle fills the view."""
     return min((WIDTH - 2 * MARGIN) / max(box.width, 40.0), (HEIGHT - 2 * MARGIN) / max(box.height, 40.0))
 
 
 def _beside(ground: labels.LabelArea, note: ToolNote | None, capitals: float, face: str) -> tuple[Text, ...]:
-    """Words beside their anchor where they touch nothing, or else inside the view at least."""
+    """Return words beside their anchor clear of everything, or at least inside the view."""
     if note is None:
         return ()
     shape = text(note.words, ORIGIN, capitals, "middle", "accent", face)  # type: ignore[arg-type]
@@ -299,7 +300,7 @@ def _beside(ground: labels.LabelArea, note: ToolNote | None, capitals: float, fa
 
 
 def _off(size: Box, anchor: Point, degrees: float, gap: float) -> Box:
-    """A rectangle of this size whose nearest side stands ``gap`` from the anchor in a direction."""
+    """Return a rectangle of this size with its nearest side ``gap`` from the anchor in a direction."""
     unit = ORIGIN.moved(1.0, degrees)
     across, up = max(unit.x, -unit.x), max(unit.y, -unit.y)
     reach = gap + (across * size.width + up * size.height) / 2
@@ -308,18 +309,20 @@ def _off(size: Box, anchor: Point, degrees: float, gap: float) -> Box:
 
 
 def _inwards(box: Box) -> Box:
-    """The rectangle moved into the view."""
+    """Return the rectangle moved into the view."""
     dx = max(0.0, MARGIN - box.left) - max(0.0, box.right - (WIDTH - MARGIN))
     dy = max(0.0, MARGIN - box.bottom) - max(0.0, box.top - (HEIGHT - MARGIN))
     return Box(box.left + dx, box.bottom + dy, box.right + dx, box.top + dy)
 
 
 def _inside(request: labels.LabelRequest) -> bool:
-    """Whether a label's line is in view at all."""
+    """Return whether a label's line is visible at all."""
     return any(0 < point.x < WIDTH and 0 < point.y < HEIGHT for point, _ in request.anchors)
 
 
 def frame_page(plan: Plan, frame: Frame, look: PhasorStyles, title: str, words: str, *, circle: bool = False) -> Page:
-    """One frame of a lesson as a page of 120 by 108 units; ``words`` is its reading in figures, ``circle``
-    whether the protractor is a full one."""
+    """Return one frame of a lesson as a page of 120 by 108 units.
+
+    ``words``: its reading as text. ``circle``: the protractor is a full circle.
+    """
     return _Showing(plan, frame, look, circle=circle).page(title, words)

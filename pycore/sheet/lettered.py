@@ -1,4 +1,4 @@
-"""Phrases set as drawn text: symbols in italics with an upright index, the rest upright."""
+"""Phrases as drawn text: symbols in italics with an upright index, everything else upright."""
 
 from functools import lru_cache
 
@@ -9,7 +9,7 @@ from pycore.words.phrase import Emphasis, Phrase, Symbol
 
 INDEX_SIZE = 0.7
 INDEX_DROP = 0.22
-"""How far an index hangs below the base line, as a share of the capital height."""
+"""How far an index is below the baseline, as a share of the capital height."""
 
 
 def _symbol(symbol: Symbol, capitals: float) -> tuple[Run, ...]:
@@ -22,7 +22,7 @@ def _symbol(symbol: Symbol, capitals: float) -> tuple[Run, ...]:
 
 @lru_cache(maxsize=1024)
 def runs(phrase: Phrase | str, capitals: float, face: Face = "regular") -> tuple[Run, ...]:
-    """The runs of a phrase whose capitals are ``capitals`` mm high."""
+    """Return the runs of a phrase with capitals ``capitals`` mm high."""
     pieces = (phrase,) if isinstance(phrase, str) else phrase
     lettered: list[Run] = []
     for piece in pieces:
@@ -48,7 +48,7 @@ def text(
 
 
 def box_of(item: Text, capitals: float) -> Box:
-    """The rectangle that a line of text fills: capitals above, index and tails below."""
+    """Return the rectangle of a line of text: capitals above, index and descenders below."""
     width = lettering.runs_width(item.runs)
     left = item.at.x - {"start": 0.0, "middle": width / 2, "end": width}[item.anchor]
     low = 0.34 if len(item.runs) > 1 or any(c in "gjpqy,()" for c in item.plain) else 0.05
@@ -57,21 +57,20 @@ def box_of(item: Text, capitals: float) -> Box:
 
 @lru_cache(maxsize=4096)
 def width_of(phrase: Phrase | str, capitals: float, face: Face = "regular") -> float:
-    """Width of a phrase in mm."""
+    """Return the width of a phrase in mm."""
     return lettering.runs_width(runs(phrase, capitals, face))
 
 
 def fitting(phrase: Phrase | str, capitals: float, room: float, face: Face = "regular") -> float:
-    """The height of capitals at which a line keeps within ``room`` mm: ``capitals``, or as much less as it needs."""
+    """Return the height of capitals at which a line fits ``room`` mm: ``capitals``, or less if necessary."""
     wide = width_of(phrase, capitals, face)
     return capitals if wide <= room else capitals * room / wide
 
 
 def wrapped(phrase: str, capitals: float, width: float, most: int = 0) -> list[str]:
-    """Plain text broken into lines no wider than ``width`` mm: at spaces, else anywhere.
+    """Return plain text broken into lines no wider than ``width`` mm: at spaces, else anywhere.
 
-    With ``most`` given, a text that would take more lines when broken at spaces is broken
-    anywhere, so that nothing of it is lost.
+    If breaking at spaces takes more than ``most`` lines, the text is broken anywhere, so that nothing is lost.
     """
     lines: list[str] = []
     for word in phrase.split(" "):
@@ -86,7 +85,7 @@ def wrapped(phrase: str, capitals: float, width: float, most: int = 0) -> list[s
 
 
 def _broken(text: str, capitals: float, width: float) -> list[str]:
-    """A text broken after & or /, where it must between any two letters."""
+    """Return a text broken after & or /, or if necessary between any two characters."""
     lines = [""]
     for piece in _pieces(text):
         letters = (piece,) if width_of(piece, capitals) <= width else tuple(piece)
@@ -98,5 +97,5 @@ def _broken(text: str, capitals: float, width: float) -> list[str]:
 
 
 def _pieces(text: str) -> list[str]:
-    """A text cut where a long address is best broken: after & and after /."""
+    """Return a text split where a long address is best broken: after & and /."""
     return text.replace("&", "&\n").replace("/", "/\n").split("\n")

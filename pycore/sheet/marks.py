@@ -1,8 +1,8 @@
 """Registration marks: small ringed discs at known places, by which a photograph of a sheet is measured.
 
-They stand about the figure's area, clear of everything that is printed. Their order round it is lopsided
-on purpose, so that a sheet photographed on its head is not taken for one the right way up. A printer
-that loses 5 mm at the edges, or 17 mm at the foot, loses none of them.
+They surround the figure's area, clear of everything printed. Their order is asymmetric on purpose, so that a sheet
+photographed upside down is recognised. A printer that loses 5 mm at the edges, or 17 mm at the foot, loses none of
+them.
 """
 
 from pycore import geometry
@@ -14,12 +14,12 @@ DISC = 1.2
 RING = 2.6
 RING_WIDTH = 0.7
 REACH = RING + RING_WIDTH / 2
-"""Radius of the whole mark."""
+"""Radius of a complete mark."""
 CLEAR = REACH + 1.0
 FROM_START = 12.0
-"""A mark nearer than this to the star point is left out: an arrow would run through it."""
+"""A mark nearer than this to the starting point is left out: an arrow would run through it."""
 BAR_WORDS = 14.0
-"""What the level bar's words reach beyond it, mm."""
+"""How far the words of the horizontal bar extend beyond it, mm."""
 
 
 def _all_places(layout: Layout) -> tuple[Point, ...]:
@@ -45,8 +45,11 @@ def _all_places(layout: Layout) -> tuple[Point, ...]:
 
 
 def numbered(layout: Layout, start: Point) -> tuple[tuple[int, Point], ...]:
-    """Where the marks of a sheet stand, mm from its lower left corner, clockwise from the upper left, each
-    with its number of eight; 0, 2, 4 and 6 are the corners. ``start`` is where the drawing begins."""
+    """Return the places of a sheet's marks with their numbers.
+
+    Places in mm from the sheet's lower left corner, clockwise from the upper left; 0, 2, 4 and 6 are the corners.
+    ``start``: the starting point of the drawing.
+    """
     return tuple(
         (number, place)
         for number, place in enumerate(_all_places(layout))
@@ -55,7 +58,7 @@ def numbered(layout: Layout, start: Point) -> tuple[tuple[int, Point], ...]:
 
 
 def places(layout: Layout, start: Point) -> tuple[Point, ...]:
-    """Where the marks of a sheet stand, without their numbers."""
+    """Return the places of a sheet's marks without their numbers."""
     return tuple(place for _, place in numbered(layout, start))
 
 

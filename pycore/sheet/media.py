@@ -1,8 +1,7 @@
-"""Papers, and how a sheet divides: frame, figure, table and title block. All in mm.
+"""Papers, and how a sheet is divided: frame, figure, table and title block. All in mm.
 
-Paper sizes: ISO 216 (A series), ANSI/ASME Y14.1 A and B (letter, tabloid). Frame and filing
-margin follow ISO 5457, the title block ISO 7200, lettering heights ISO 3098, line widths
-ISO 128: adapted, and their figures given from memory.
+Paper sizes: ISO 216 (A series), ANSI/ASME Y14.1 A and B (letter, tabloid). Frame and filing margin follow ISO 5457, the
+title block ISO 7200, lettering heights ISO 3098, line widths ISO 128: adapted, with values from memory.
 """
 
 import math
@@ -19,13 +18,13 @@ PAPERS: dict[str, tuple[float, float]] = {
     "letter": (215.9, 279.4),
     "tabloid": (279.4, 431.8),
 }
-"""Width and height upright."""
+"""Width and height in portrait orientation."""
 
 ORIENTATIONS = ("landscape", "portrait")
 FILING_MARGIN = 20.0
 MARGIN = 10.0
 PRINTABLE_EDGE = 17.0
-"""Check bars keep this distance from every edge: printers may lose that much (common practice)."""
+"""Check bars keep this distance from every edge; printers may lose that much (common practice)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,7 +67,7 @@ PHONE = Style(
     note=2.7, value=3.0, tag=3.9, arc=9.0, head=4.0, large_head=6.5, tick=3.2, tick_gap=1.3,
     dash=(2.4, 0.9),
 )  # fmt: skip
-"""For the figure alone on a phone, where 100 mm stand for the width of the screen."""
+"""For the figure alone on a phone; 100 mm are the width of the screen."""
 
 
 LARGE = Style(
@@ -82,19 +81,19 @@ EASY = Style(
 USUAL, LARGE_PRINT, EASY_READING = "usual", "large", "easy"
 """Print styles: option values of the form, which stand in links."""
 PRINTS = {USUAL: NORMAL, LARGE_PRINT: LARGE, EASY_READING: EASY}
-"""How a sheet is printed. Large: capitals of 5 mm and more, text of 18 points and more, with thicker lines, for low
-vision. Easy: text of 12 points and more, fewer words beside the drawing, for dyslexia (both common practice)."""
+"""Styles by print style. Large: capitals of 5 mm and more, text of 18 points and more, thicker lines, for low vision.
+Easy: text of 12 points and more, fewer words beside the drawing, for dyslexia (both common practice)."""
 TOO_SMALL_FOR_READING = ("A5",)
 """Papers on which a sheet for easy reading would leave no room to draw."""
 
 
 @dataclass(frozen=True, slots=True)
 class Layout:
-    """Where the parts of one sheet lie; every kind of sheet of a problem shares it.
+    """Where the parts of one sheet are; all kinds of sheet of a problem share it.
 
-    ``area`` is for the figure with its labels, ``table`` and ``words`` for what is written,
-    ``code`` for the QR code with its words, ``block`` is the title block in the frame's lower
-    right corner. ``bars``: left x and bottom y of the upright bar, then of the level bar.
+    ``area``: figure with labels. ``table`` and ``words``: texts. ``code``: QR code with its words. ``block``: title
+    block in the lower right corner of the frame. ``bars``: left x and bottom y of the vertical bar, then of the
+    horizontal bar.
     """
 
     paper: str
@@ -113,7 +112,7 @@ class Layout:
 
     @property
     def page_key(self) -> str:
-        """The style sheet's name for this page: ``a4l``, ``letterp``."""
+        """The style sheet's name of this page: ``a4l``, ``letterp``."""
         return self.paper.lower() + self.orientation[0]
 
 
@@ -138,7 +137,7 @@ def _block(frame: Box, style: Style) -> Box:
 
 
 def _beside(frame: Box, block: Box, table_height: float, code_height: float, _second: bool) -> _Parts:
-    """Landscape: the figure left, one column right."""
+    """Landscape: the figure on the left, one column on the right."""
     left, right = block.left + 2, frame.right - 3
     table = Box(left, frame.top - 4 - table_height, right, frame.top - 4)
     code = Box(left, block.top + 2, right, block.top + 2 + code_height)
@@ -147,7 +146,7 @@ def _beside(frame: Box, block: Box, table_height: float, code_height: float, _se
 
 
 def _above(frame: Box, block: Box, table_height: float, code_height: float, second: bool) -> _Parts:
-    """Portrait: the figure above, a band below it."""
+    """Portrait: the figure above, a band below."""
     words_height = WORDS_HEIGHT + (SECOND_SCALE if second else 0.0)
     band = max(table_height + code_height + FOOT_HEIGHT + 6, block.height + words_height)
     top = frame.bottom + band
@@ -159,7 +158,7 @@ def _above(frame: Box, block: Box, table_height: float, code_height: float, seco
 
 
 def _above_compact(frame: Box, block: Box, table_height: float, code_height: float, _second: bool) -> _Parts:
-    """Small and upright: the table needs more breadth than is left beside the title block."""
+    """Small portrait sheets: the table needs more width than is left beside the title block."""
     top = frame.bottom + table_height + block.height + 4
     table = Box(frame.left + 3, top - 2 - table_height, frame.left + 67, top - 2)
     words = Box(table.right + 3, block.top + 1, frame.right - 2, top - 2)
@@ -169,11 +168,11 @@ def _above_compact(frame: Box, block: Box, table_height: float, code_height: flo
 
 
 SECOND_SCALE = 7.0
-"""Further height of the words where a second scale stands below the first."""
+"""Additional height of the words for a second scale below the first."""
 
 
 BLOCK_ROWS = (2.2, 3.4, 2.6)
-"""Height of the title, the method and the line for name and date on a sheet for easy reading, in capitals of each."""
+"""Heights of title, method, and the line for name and date on a sheet for easy reading, in capitals of each."""
 
 
 def _roomy_block_height(style: Style) -> float:
@@ -182,23 +181,23 @@ def _roomy_block_height(style: Style) -> float:
 
 
 LEAST_ROW = 1.83
-"""A table's row on a sheet for easy reading, in capitals of its values, where many rows must have room."""
+"""Height of a table row on a sheet for easy reading with many rows, in capitals of its values."""
 
 
 def _closer(style: Style, frame: Box, rows: int, second: bool) -> Style:
-    """The style with its table's rows closer together, where a sheet that lies across has no room for all of them."""
+    """Return the style with table rows closer together, if a landscape sheet has no room for all."""
     others = _words_height(style, second) + _roomy_block_height(style) + style.code + 2.4 * style.note + style.value
     row = (frame.height - others - 16.0) / max(rows, 1)
     return replace(style, row=min(style.row, max(row, LEAST_ROW * style.value)))
 
 
 def _words_height(style: Style, second: bool) -> float:
-    """Of the scale in words, and of a second one below it."""
+    """Return the height of the scale in words, and of a second one below it."""
     return 2.4 * style.scale_words + (3.6 * style.value if second else 0.0)
 
 
 def holds(sheet: Layout) -> bool:
-    """Whether all that is written has room on a sheet laid out for easy reading; the usual sheet holds it always."""
+    """Return whether all texts fit a sheet laid out for easy reading; the usual sheet always has room."""
     if not sheet.style.column:
         return True
     if sheet.orientation == "landscape":
@@ -207,11 +206,11 @@ def holds(sheet: Layout) -> bool:
 
 
 LEAST_AREA = 80.0
-"""Height that is left to draw in on a sheet that stands upright, mm."""
+"""Smallest height of the drawing area on a portrait sheet, mm."""
 
 
 def _roomy(frame: Box, style: Style, rows: int, landscape: bool, second: bool) -> _Parts:
-    """A sheet laid out for easy reading: few words, large ones, in one column or below the figure."""
+    """A sheet laid out for easy reading: few, large words in one column or below the figure."""
     table_height = style.row * rows + 2.4 * style.note + 6.0
     words_height = _words_height(style, second)
     block_height = _roomy_block_height(style)
@@ -241,10 +240,10 @@ def _usual(frame: Box, style: Style, rows: int, landscape: bool, second: bool) -
 def layout(
     paper: str, orientation: str, rows: int = 5, *, second: bool = False, printed: str = USUAL
 ) -> Layout:
-    """Divide a paper; ``rows`` is how many rows the table has below its head, ``second``: a second scale is said,
-    ``printed``: ``usual``, ``large`` or ``easy``.
+    """Divide a paper. ``rows``: rows of the table below its header. ``second``: a second scale is shown. ``printed``:
+    ``usual``, ``large`` or ``easy``.
 
-    Raises KeyError for a paper that is not listed.
+    Raises KeyError for an unknown paper.
     """
     short, long = PAPERS[paper]
     width, height = (long, short) if orientation == "landscape" else (short, long)

@@ -1,6 +1,6 @@
-"""The second page of a sheet for easy reading: what is given, then one move to a line with a box to tick. In mm.
+"""The second page of a sheet for easy reading: given values, then one move for each line with a box to tick. In mm.
 
-Lines stand one and a half times as far apart as usual type (common practice for readers with dyslexia).
+Line spacing is one and a half times the usual (common practice for readers with dyslexia).
 """
 
 import re
@@ -14,14 +14,14 @@ from pycore.sheet.media import MARGIN, PAPERS, Layout
 from pycore.words.phrase import Phrase, Symbol
 
 LINE = 2.3
-"""From line to line, in capitals."""
+"""Line spacing, in capitals."""
 BOX = 1.15
-"""Side of a box to tick, in capitals."""
+"""Side of a tick box, in capitals."""
 
 
 @dataclass(frozen=True, slots=True)
 class TextSection:
-    """Lines under a heading; ``ticked``: each begins with a box."""
+    """Lines below a heading; ``ticked``: each begins with a box."""
 
     heading: str
     lines: tuple[str, ...]
@@ -29,7 +29,7 @@ class TextSection:
 
 
 @dataclass(frozen=True, slots=True)
-class _Row:
+class _SetLine:
     """One line as it is set: its words, how far down from the one before, bold or boxed."""
 
     words: str
@@ -39,16 +39,16 @@ class _Row:
     boxed: bool = False
 
 
-def _rows(lists: Sequence[TextSection], capitals: float, width: float) -> Iterator[tuple[_Row, ...]]:
-    """Rows that must stay together: a heading with its first line, all lines of one move."""
+def _rows(lists: Sequence[TextSection], capitals: float, width: float) -> Iterator[tuple[_SetLine, ...]]:
+    """Yield rows that must stay together: a heading with its first line, all lines of one move."""
     pitch = LINE * capitals
     for listed in lists:
-        ahead: tuple[_Row, ...] = (_Row(listed.heading, 1.3 * pitch, heading=True),)
+        ahead: tuple[_SetLine, ...] = (_SetLine(listed.heading, 1.3 * pitch, heading=True),)
         indent = 2.4 * capitals if listed.ticked else 0.0
         for line in listed.lines:
             pieces = wrapped(line, capitals, width - indent)
             rest = tuple(
-                _Row(piece, (1.25 if index == 0 else 0.85) * pitch, indent, boxed=listed.ticked and index == 0)
+                _SetLine(piece, (1.25 if index == 0 else 0.85) * pitch, indent, boxed=listed.ticked and index == 0)
                 for index, piece in enumerate(pieces)
             )
             yield (*ahead, *rest)
@@ -59,7 +59,7 @@ _WITH_INDEX = re.compile(r"([A-Z])_([A-Za-z0-9]+(?:,[0-9]+)?)")
 
 
 def _lettered(words: str) -> Phrase:
-    """Words in which V_R is a symbol with its index."""
+    """Return words in which V_R is a symbol with its index."""
     pieces = _WITH_INDEX.split(words)
     symbols = (Symbol(letter, index) for letter, index in zip(pieces[1::3], pieces[2::3], strict=True))
     pieces_so_far: list[str | Symbol] = [pieces[0]]
@@ -75,8 +75,11 @@ def _box(x: float, y: float, side: float) -> Shape:
 def moves_pages(
     layout: Layout, title: str, lists: Sequence[TextSection], foot: str, named: Sequence[str], description: str
 ) -> tuple[Page, ...]:
-    """As many pages of the sheet's own paper, upright, as the lines need. ``named`` are the pages' titles, the last
-    one's for all that follow; ``told`` what they hold, for someone who cannot see them."""
+    """Return as many portrait pages of the sheet's paper as the lines need.
+
+    ``named``: the pages' titles, the last for all that follow. ``description``: their content, for people who cannot
+    see them.
+    """
     capitals = layout.style.note
     width, height = PAPERS[layout.paper]
     left, right, top = layout.frame.left, width - MARGIN - 5.0, height - MARGIN - 5.0

@@ -1,7 +1,7 @@
-"""Pictures for a classroom beside the constructions: all methods together, ropes on a ring, waves.
+"""Pictures for the classroom besides the constructions: all methods together, ropes on a ring, waves.
 
-Each is a page of 120 by 108 units like a frame of a lesson. Angles in degrees; ``phasors`` are
-(key, value) pairs in the quantity's unit.
+Each is a page of 120 by 108 units, like a frame of a lesson. Angles in degrees; ``phasors`` are (key, value) pairs in
+the quantity's unit.
 """
 
 import math
@@ -22,7 +22,7 @@ WAVE_STEPS = 72
 
 
 def _stand(constructions: Sequence[Construction], picture: DrawingConvention) -> Placement:
-    """The largest scale at which every construction fits, from one start point."""
+    """Return the largest scale at which every construction fits, from one starting point."""
     boxes = [extent(construction, picture) for construction in constructions]
     bounds = Box(
         min(box.left for box in boxes), min(box.bottom for box in boxes),
@@ -36,7 +36,7 @@ def _stand(constructions: Sequence[Construction], picture: DrawingConvention) ->
 def together(
     constructions: Sequence[Construction], last: int, picture: DrawingConvention, look: PhasorStyles, title: str
 ) -> Page:
-    """Constructions laid over each other up to number ``last`` (from 0), which alone is in full ink."""
+    """Constructions drawn on top of one another up to number ``last`` (from 0); only the last has full ink."""
     stand = _stand(constructions, picture)
     faint: list[Item] = []
     for construction in constructions[:last]:
@@ -65,7 +65,7 @@ def _rope(centre: Point, degrees: float, length: float, ink: Ink, ring: float) -
 
 
 def _pulling(values: Sequence[complex], picture: DrawingConvention, ring: float) -> tuple[float, Point]:
-    """Units for each unit of pull and the ring's place, at which every pull and every sum of the first few fits."""
+    """Return the units for each unit of pull, and the ring's place, at which every pull and every partial sum fits."""
     pulls = [*values, *(phasor.total(values[:count]) for count in range(2, len(values) + 1))]
     tips = [
         Point(0.0, 0.0).moved(phasor.magnitude(value), picture.paper_angle(phasor.angle(value)))
@@ -82,7 +82,7 @@ def _pulling(values: Sequence[complex], picture: DrawingConvention, ring: float)
 def pull(
     phasors: Sequence[tuple[str, complex]], count: int, picture: DrawingConvention, look: PhasorStyles, title: str
 ) -> Page:
-    """A ring pulled by the first ``count`` ropes, and the one pull that would do the same."""
+    """A ring pulled by the first ``count`` ropes, and the single pull with the same effect."""
     ring = 5.0
     factor, centre = _pulling([value for _, value in phasors], picture, ring)
     items: list[Item] = [Circle(centre, ring, 1.2, "ink"), Circle(centre, ring - 2.0, 0.5, "ink")]
@@ -114,10 +114,10 @@ MIDDLE = HEIGHT / 2
 def waves(
     phasors: Sequence[tuple[str, complex]], turned: float, look: PhasorStyles, title: str
 ) -> Page:
-    """Phasors turned by an angle beside their waves over one period; the last is the sum.
+    """Phasors turned by an angle, beside their waves over one period; the last is the sum.
 
-    Height is the instantaneous value, which peaks at root two times the r.m.s. value; the phasor's
-    own height above the axis is the wave's value at that angle.
+    The height is the instantaneous value, with a peak of root two times the r.m.s. value. The height of the phasor's
+    tip above the axis is the value of the wave at that angle.
     """
     longest = max(phasor.magnitude(value) for _, value in phasors)
     factor = CIRCLE_R / longest if longest else 1.0

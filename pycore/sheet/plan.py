@@ -1,4 +1,4 @@
-"""Order, orientation and scale chosen together: which construction fits a paper best."""
+"""Chooses order, orientation and scale together: which construction fits a paper best."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
@@ -13,7 +13,7 @@ from pycore.sheet.media import PAPERS, USUAL, Layout, holds, layout
 from pycore.sheet.scale import Fit, best_fit, fit_at, next_scale
 
 FLAT_INTERSECTION = 15.0
-"""Degrees below which two crossing lines meet too flatly to be trusted by hand (common practice)."""
+"""Below this angle in degrees, lines cross too flatly to be drawn by hand reliably (common practice)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +31,7 @@ class Plan:
 
     @property
     def scale(self) -> float:
-        """Quantity per centimetre."""
+        """Quantity for each centimetre."""
         return self.fit.scale
 
     @property
@@ -41,7 +41,7 @@ class Plan:
 
 
 def table_rows(construction: Construction) -> int:
-    """Rows of a sheet's table: the arms, the first diagonal if there is one, the sum, its return."""
+    """Return the number of rows of a sheet's table: arms, first diagonal if there is one, sum, returning phasor."""
     returning = construction.resultant == THE_RETURNING and not construction.closed
     more = len(companion_moves(construction)) + construction.further
     return len(construction.arms) + 1 + ("r" in construction.figure.readings) + returning + more
@@ -75,12 +75,11 @@ def choose(
     second: float | None = None,
     printed: str = USUAL,
 ) -> tuple[Plan, ...]:
-    """The best way to put each candidate on the paper, the best candidate first.
+    """Return the best plan for each candidate, the best candidate first.
 
-    Without a given scale the fewest amperes per centimetre that fit count, after crossings
-    that are too flat for a hand; ties are broken by the candidates' order, then landscape. Companions
-    (phasors of a second quantity) get a scale of their own, ``second`` if that is given. ``printed``: ``usual``,
-    ``large`` or ``easy``.
+    Without a given scale, candidates are ranked by crossings that are not too flat, then by the finest scale; ties by
+    the candidates' order, then landscape. Companions have their own scale: ``second``, if given. ``printed``:
+    ``usual``, ``large`` or ``easy``.
     """
 
     def sheet_for(orientation: str, rows: int) -> Layout:
@@ -101,16 +100,16 @@ def choose(
 
 
 COMPANION_SHARE = 0.6
-"""The room kept for the longest companion, as a share of the longest arm."""
+"""The room for the longest companion, as a share of the longest arm."""
 CLEAR_OF_TIPS = 12.0
-"""How far a companion's tip keeps from other tips if it can, mm: two arrowheads can then be told apart."""
+"""Preferred distance of a companion's tip from other tips, mm: two arrowheads can then be told apart."""
 MOST_SCALES = 30
 
 
 def _with_companions(
     box: Box, construction: Construction, picture: DrawingConvention, companions: tuple[Arm, ...]
 ) -> Box:
-    """The rectangle with room for companions, whose scale is chosen afterwards."""
+    """Return the rectangle with room for companions, whose scale is chosen later."""
     longest = max(arm.size for arm in construction.arms)
     largest = max((arm.size for arm in companions), default=1.0)
     tips = [
@@ -121,7 +120,7 @@ def _with_companions(
 
 
 def _at_second(plan: Plan, companions: tuple[Arm, ...], second: float) -> Plan:
-    """The plan with its companions at a scale of their own."""
+    """Return the plan with its companions at a scale."""
     construction = accompanied(plan.construction, companions, plan.scale / second, plan.picture)
     box = extent(construction, plan.picture)
     fits = not plan.fit.fits or fit_at(box, plan.layout, plan.scale).fits
@@ -129,7 +128,7 @@ def _at_second(plan: Plan, companions: tuple[Arm, ...], second: float) -> Plan:
 
 
 def _stands_clear(plan: Plan) -> bool:
-    """Whether the companions' tips keep clear of the other tips."""
+    """Return whether the companions' tips are clear of the other tips."""
     points = plan.construction.figure.points
     others = [point for name, point in points.items() if not name.startswith("K")]
     return all(
@@ -140,7 +139,7 @@ def _stands_clear(plan: Plan) -> bool:
 
 
 def _accompanied(plan: Plan, companions: tuple[Arm, ...], second: float | None, steps: str) -> Plan:
-    """The companions at the scale asked for, or at the finest at which they fit and stand clear."""
+    """Return the companions at the chosen scale, or at the finest at which they fit and are clear."""
     if second is not None:
         return _at_second(plan, companions, second)
     largest = max(arm.size for arm in companions)
@@ -163,7 +162,7 @@ def papers_that_take(
     construction: Construction, picture: DrawingConvention, scale: float, beside: str, ways: Sequence[str],
     printed: str = USUAL,
 ) -> tuple[str, ...]:
-    """The other papers on which a given scale fits, smallest first."""
+    """Return the other papers on which a given scale fits, smallest first."""
     box = extent(construction, picture)
     rows, second = table_rows(construction), bool(companion_moves(construction))
     # Paper of the same family first: who prints on A4 has A3 sooner than tabloid.

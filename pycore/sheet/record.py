@@ -1,4 +1,4 @@
-"""The recording sheet for a rig: ruled by rows from the top down, everything left to be written by hand. In mm."""
+"""The recording sheet for a training rig: rows from the top down, to be filled in by hand. In mm."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass, field
@@ -11,14 +11,14 @@ from pycore.words.phrase import Phrase
 
 NOTE, VALUE, HEADING, TITLE = 2.5, 3.0, 3.5, 5.0
 ROWS = (9.0, 8.0, 7.0, 6.4)
-"""Heights of a row to be written in: the first with which all fits."""
+"""Heights of a row to write in: the first with which everything fits is used."""
 FOOT = 14.0
 TICK = 4.0
 
 
 @dataclass(frozen=True, slots=True)
 class RecordWriting:
-    """All words of the sheet, in the order in which they stand on it."""
+    """All words of the sheet in their order."""
 
     title: str
     first: str
@@ -46,7 +46,7 @@ class RecordWriting:
 
 @dataclass(slots=True)
 class _Ruled:
-    """A sheet being filled from the top: ``y`` is how far down it is."""
+    """A sheet being filled from the top; ``y`` is the height used so far."""
 
     left: float
     right: float
@@ -76,7 +76,7 @@ class _Ruled:
         self.y -= 1.2
 
     def row(self, cells: Sequence[tuple[str, float]], height: float | None = None, small: bool = False) -> None:
-        """Cells side by side, each with its words and its share of the width; small words stand at the top."""
+        """A row of cells, each with its words and its share of the width; small words are at the top."""
         capitals = NOTE if small else VALUE
         height = height or self.row_height
         x = self.left
@@ -106,7 +106,7 @@ def _shares(first: float, count: int, last: float = 0.0) -> tuple[float, ...]:
 
 
 def record_page(width: float, height: float, writing: RecordWriting) -> Page:
-    """The sheet on a paper of this size, its rows as high as it has room for."""
+    """The sheet on a paper of this size, with rows as high as there is room for."""
     for row in ROWS:
         sheet = _Ruled(PRINTABLE_EDGE, width - PRINTABLE_EDGE, height - PRINTABLE_EDGE, row)
         _fill(sheet, writing)

@@ -11,12 +11,12 @@ _FINE, _MIDDLE, _STRONG = 0.1, 0.18, 0.35
 
 
 def _weight(index: int) -> float:
-    """Line width by its number in mm: tens, fives, single millimetres."""
+    """Return the line width by its number in mm: tens, fives, single millimetres."""
     return _STRONG if index % 10 == 0 else (_MIDDLE if index % 5 == 0 else _FINE)
 
 
 def _shade(width: float) -> Ink:
-    """Fine lines are pale, so that pencil stands out on them."""
+    """Return the ink: fine lines are pale, so that pencil is visible on them."""
     return "accent" if width == _STRONG else "tint-2"
 
 
@@ -28,7 +28,7 @@ def _whole_centimetres(box: Box) -> Box:
 
 
 def millimetre(box: Box) -> Group:
-    """Millimetre squares in whole centimetres; every fifth and tenth line stronger."""
+    """Millimetre squares in whole centimetres; every fifth and tenth line is stronger."""
     area = _whole_centimetres(box)
     items: list[Item] = []
     for index in range(int(area.width) + 1):
@@ -43,7 +43,7 @@ def millimetre(box: Box) -> Group:
 
 
 def polar(box: Box) -> Group:
-    """Circles every 5 mm about the middle, rays every 5 degrees, every 10 and 30 stronger."""
+    """Circles every 5 mm around the middle, rays every 5 degrees, every 10 and 30 stronger."""
     area = box.grown(-6.0)
     centre = area.centre
     reach = 10.0 * int(min(area.width, area.height) / 20)
@@ -80,7 +80,7 @@ def _slanted(area: Box, slope: float, spacing: float) -> Iterator[Line]:
 
 
 def sixty(box: Box) -> Group:
-    """Three sets of parallels 60 degrees apart: equal triangles of 10 mm side."""
+    """Three sets of parallels 60 degrees apart: equilateral triangles with 10 mm sides."""
     spacing = 10.0
     step = spacing * math.sqrt(3.0) / 2
     rows = 2 * int(box.height / (2 * step))
@@ -103,5 +103,5 @@ def sixty(box: Box) -> Group:
 
 
 def ruled(kind: str, box: Box) -> Group:
-    """One of the ``KINDS`` inside a box; raises KeyError for another."""
+    """Return one of the ``KINDS`` inside a box; raises KeyError for another."""
     return {"millimetre": millimetre, "polar": polar, "sixty": sixty}[kind](box)

@@ -1,4 +1,4 @@
-"""The quantity scale: how many amperes one centimetre stands for, and what fits a paper.
+"""The scale of a drawing: what one centimetre represents, and what fits a paper.
 
 Scales are 1, 2 or 5 x 10^n per centimetre (common practice); 2.5 and 4 by a setting.
 """
@@ -18,7 +18,7 @@ def _ten_to(exponent: int) -> float:
 
 
 def next_scale(least: float, steps: str = "125") -> float:
-    """The smallest listed scale that is not below ``least`` (quantity per centimetre)."""
+    """Return the smallest listed scale that is not below ``least`` (quantity per centimetre)."""
     exponent = order_of_magnitude(least)
     allowed = least * (1 - 1e-9)
     for power in (exponent, exponent + 1):
@@ -31,10 +31,7 @@ def next_scale(least: float, steps: str = "125") -> float:
 
 @dataclass(frozen=True, slots=True)
 class Fit:
-    """How a figure stands in an area at a scale: room it needs and has, in mm.
-
-    ``over`` is how far the wider side passes the area (0 when it fits).
-    """
+    """How a figure fits an area at a scale: the room it needs and the room there is, in mm."""
 
     scale: float
     needs: tuple[float, float]
@@ -42,7 +39,7 @@ class Fit:
 
     @property
     def over(self) -> tuple[float, float]:
-        """What is missing in width and in height, mm."""
+        """The missing width and height, mm."""
         return (
             max(0.0, self.needs[0] - self.has[0]),
             max(0.0, self.needs[1] - self.has[1]),
@@ -50,12 +47,12 @@ class Fit:
 
     @property
     def fits(self) -> bool:
-        """Whether the figure lies wholly inside (to a thousandth of a millimetre)."""
+        """Whether the figure lies completely inside (to a thousandth of a millimetre)."""
         return max(self.over) <= 1e-3
 
 
 def fit_at(extent: Box, layout: Layout, scale: float) -> Fit:
-    """Judge a figure with these extents (in the quantity) at a given scale."""
+    """Return how a figure with these extents (in the quantity) fits at a given scale."""
     factor = 10.0 / scale
     needs = (
         extent.width * factor + 2 * layout.style.margin,
@@ -65,7 +62,7 @@ def fit_at(extent: Box, layout: Layout, scale: float) -> Fit:
 
 
 def best_fit(extent: Box, layout: Layout, steps: str = "125") -> Fit:
-    """The fewest amperes per centimetre at which the figure fits the area."""
+    """Return the finest scale at which the figure fits the area."""
     wide = extent.width * 10 / (layout.area.width - 2 * layout.style.margin)
     high = extent.height * 10 / (layout.area.height - 2 * layout.style.margin)
     least = max(wide, high)

@@ -1,7 +1,7 @@
-"""The set-up sheet: two bars as long as the paper allows, to be read with a ruler. All in mm.
+"""The set-up sheet: two bars as long as the paper allows, to be measured with a ruler. All in mm.
 
-The bars show by how much a printer shrinks or stretches along and across its paper feed. They
-keep 17 mm from every edge, which printers may lose (common practice, no source).
+The bars show how much a printer shrinks or stretches along and across its paper feed. They keep 17 mm from every edge,
+which printers may lose (common practice, no source).
 """
 
 from dataclasses import dataclass, replace
@@ -14,13 +14,13 @@ from pycore.words import print_setup as words
 from pycore.words.furniture import NAME
 
 LONGEST_BAR = 250.0
-"""A ruler of 300 mm reads it in one go."""
+"""A ruler of 300 mm measures it in one go."""
 SETUP_PAPERS = ("A4", "A3", "A2", "letter", "tabloid")
-"""A5 is left out: its short bar would be 110 mm, and a reading on it too coarse."""
+"""Without A5: its short bar would be 110 mm, too short for a precise reading."""
 BREADTH = 2.0
 STROKE = 0.25
 CORNER = 5.4
-"""Between the ends of the two bars where they meet in the corner."""
+"""Distance between the ends of both bars at their common corner."""
 MARGIN = 10.0
 NOTE, VALUE, TITLE = 2.5, 3.5, 5.0
 BLOCK = (116.0, 38.0)
@@ -28,9 +28,9 @@ BLOCK = (116.0, 38.0)
 
 @dataclass(frozen=True, slots=True)
 class Bars:
-    """Where the two bars of a sheet lie: their length, and the end of each that is nearest zero.
+    """The two bars of a sheet: their lengths, and the end of each that is nearest to zero.
 
-    The upright bar stands at the left, the level one lies along the top.
+    The vertical bar is at the left, the horizontal one at the top.
     """
 
     width: float
@@ -43,8 +43,8 @@ class Bars:
 
 @dataclass(frozen=True, slots=True)
 class SetupWriting:
-    """What a set-up sheet says: the bars' lengths as written, whether the upright bar lies along
-    the paper feed, the paper's name, the correction that it is printed with."""
+    """The texts of a set-up sheet: the bars' lengths, whether the vertical bar is along the paper feed, the name of the
+    paper, and the correction of this print."""
 
     upright: str
     level: str
@@ -54,18 +54,18 @@ class SetupWriting:
 
 
 def _bar_length(side: float) -> float:
-    """Whole centimetres that leave 17 mm at both ends, 250 mm at most."""
+    """Return the whole centimetres that leave 17 mm at both ends, at most 250 mm."""
     return min(LONGEST_BAR, 10.0 * int((side - 2 * PRINTABLE_EDGE) / 10.0 + 1e-9))
 
 
 def _start(side: float, length: float) -> float:
-    """Where a bar begins, counted from the corner where the two meet: centred if that clears the corner."""
+    """Return the start of a bar, measured from the common corner: centred if that is clear of the corner."""
     centred = (side - length) / 2
     return centred if centred >= PRINTABLE_EDGE + CORNER + 0.6 else side - PRINTABLE_EDGE - length
 
 
 def bars(paper: str, orientation: str) -> Bars:
-    """The bars of a paper; raises KeyError for a paper that is not listed."""
+    """Return the bars of a paper; raises KeyError for an unknown paper."""
     short, long = PAPERS[paper]
     width, height = (long, short) if orientation == "landscape" else (short, long)
     upright, level = _bar_length(height), _bar_length(width)
@@ -116,7 +116,7 @@ def _level(place: Bars, length_text: str) -> Group:
 
 
 def _feed(centre: Point, upright: bool) -> Group:
-    """Arrows both ways along the paper feed: which end goes in first does not matter."""
+    """Arrows in both directions along the paper feed: which end goes in first does not matter."""
     turn = 90.0 if upright else 0.0
     inner = 4.5 if upright else width_of(words.FEED, VALUE) / 2 + 2.5
     outer = inner + 19.0
@@ -128,7 +128,7 @@ def _feed(centre: Point, upright: bool) -> Group:
 
 
 def _steps(left: float, top: float, width: float) -> tuple[Group, float]:
-    """What to do, numbered; and how far down it reaches."""
+    """The numbered instructions, and the height they use."""
     items: list[Item] = [text(words.SHEET_HEAD, Point(left, top - TITLE), TITLE)]
     y = top - TITLE - 5.0
     for number, step in enumerate(words.SHEET_STEPS, start=1):
@@ -142,7 +142,7 @@ def _steps(left: float, top: float, width: float) -> tuple[Group, float]:
 
 
 def _blanks(left: float, top: float) -> Group:
-    """Two lines on which the readings are written by hand."""
+    """Two lines for the readings."""
     items: list[Item] = []
     for index, label in enumerate((words.WRITE_UPRIGHT, words.WRITE_LEVEL)):
         y = top - 10.0 * (index + 1)
@@ -160,7 +160,7 @@ def _cell(at: Point, label: str, value: str) -> list[Item]:
 
 
 def _block(frame: Box, writing: SetupWriting) -> Group:
-    """The title block (after ISO 7200, adapted): printer and date are written by hand."""
+    """The title block (after ISO 7200, adapted); printer and date are filled in by hand."""
     box = Box(frame.right - BLOCK[0], frame.bottom, frame.right, frame.bottom + BLOCK[1])
     x, middle = box.left + 2.4, box.left + 46.0
     first, second = box.top - 11.0, box.top - 24.5
@@ -181,7 +181,7 @@ def _block(frame: Box, writing: SetupWriting) -> Group:
 
 
 def setup_page(paper: str, orientation: str, writing: SetupWriting) -> Page:
-    """The finished set-up sheet of a paper; raises KeyError for a paper that is not listed."""
+    """Return the set-up sheet of a paper; raises KeyError for an unknown paper."""
     place = bars(paper, orientation)
     frame = Box(MARGIN, MARGIN, place.width - MARGIN, place.height - MARGIN)
     left = PRINTABLE_EDGE + BREADTH + 18.0

@@ -1,4 +1,4 @@
-"""The table of a sheet: symbol, amount, length and angle of every phasor, its columns as broad as their widest."""
+"""The table of a sheet: symbol, amount, length and angle of every phasor; columns as wide as their widest cell."""
 
 import math
 from dataclasses import replace
@@ -44,11 +44,11 @@ def table(layout: Layout, writing: SheetText) -> Group:
 
 
 TABLE_SHARES = (1.0, 0.9, 0.8, 0.7)
-"""Lettering of a table as a share of its usual height: the first at which it fits."""
+"""Lettering of a table as a share of its usual height: the first that fits is used."""
 
 
 def _table_style(style: Style, box: Box, writing: SheetText) -> tuple[Style, tuple[float, float, float]]:
-    """The style in which the widest rows stay on the table, and its columns."""
+    """Return the style in which the widest rows fit the table, and its columns."""
     for share in TABLE_SHARES:
         smaller = replace(style, value=max(share * style.value, 2.0), note=min(style.note, share * style.value))
         columns = _columns(smaller, box, writing)
@@ -58,7 +58,7 @@ def _table_style(style: Style, box: Box, writing: SheetText) -> tuple[Style, tup
 
 
 def _columns(style: Style, box: Box, writing: SheetText) -> tuple[float, float, float]:
-    """Right edges of the amount, length and angle columns, by the widest of each."""
+    """Return the right edges of the columns for amount, length and angle."""
     symbol = max(width_of(row.symbol, style.value) for row in writing.rows)
     wide_symbol = max(symbol, width_of(writing.head[0], style.note))
     sense = max(width_of(row.sense, style.note) for row in writing.rows) + 1.2

@@ -1,4 +1,4 @@
-"""A small chart of counts: for each label a bar, filled for what is sure, open for what may be. All in mm."""
+"""A small bar chart of counts: filled for certain, open for possible. All in mm."""
 
 from collections.abc import Sequence
 
@@ -12,7 +12,7 @@ STEP, BAR, UNDER = 4.6, 4.4, 1.8
 MOST = 12
 
 Counted = tuple[str, int, int]
-"""A label, how many are sure, how many may be."""
+"""A label, the certain count, the possible further count."""
 
 
 def _corners(box: Box) -> tuple[Point, ...]:
@@ -22,7 +22,7 @@ def _corners(box: Box) -> tuple[Point, ...]:
 
 
 def _row(label: str, sure: int, perhaps: int, unit: float, top: float) -> tuple[Group, float]:
-    """One label with its bar below it, and how far down it reaches."""
+    """Return one label with its bar below it, and the height they use."""
     items: list[Item] = []
     y = top
     for line in wrapped(label, LETTERS, WIDTH):
@@ -40,7 +40,7 @@ def _row(label: str, sure: int, perhaps: int, unit: float, top: float) -> tuple[
 
 
 def chart(counted: Sequence[Counted], title: str, description: str) -> Page:
-    """The chart of the commonest labels, in the order given. Raises ValueError where nothing is counted."""
+    """Return the chart of the commonest labels in the given order. Raises ValueError if nothing is counted."""
     rows = counted[:MOST]
     longest = max(sure + perhaps for _, sure, perhaps in rows)
     unit = min(8.0, (WIDTH - width_of("00 + 00", LETTERS) - 3.0) / longest)

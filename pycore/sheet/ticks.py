@@ -1,4 +1,4 @@
-"""Ticks across a line, by which a grey print tells the lines apart."""
+"""Ticks across a line, by which lines can be told apart in a grey print."""
 
 from collections.abc import Iterable, Sequence
 
@@ -10,7 +10,7 @@ from pycore.sheet.media import Style
 
 TICK_SLANT = 62.0
 SHARES = (0.46, 0.56, 0.36, 0.66, 0.28, 0.76)
-"""Where along a line its ticks may stand, in this order."""
+"""Where along a line its ticks may be, in order of preference."""
 
 
 def ticks(
@@ -29,13 +29,13 @@ def ticks(
 
 
 def free_share(start: Point, end: Point, drawn: Sequence[Segment], margin: float) -> float:
-    """Where along a line its ticks stand clear by a margin (mm) of the lines that cross it."""
+    """Return where along a line its ticks are clear, by a margin (mm), of the lines that cross it."""
     step = end.minus(start)
     return next((share for share in SHARES if _is_clear(start.plus(step.times(share)), drawn, margin)), SHARES[0])
 
 
 def _is_clear(at: Point, drawn: Iterable[Segment], margin: float) -> bool:
-    """Whether a place is further than a margin from all that is drawn."""
+    """Return whether a place is further than a margin from all strokes."""
     left, right, low, high = at.x - margin, at.x + margin, at.y - margin, at.y + margin
     for piece in drawn:
         (ax, ay), (bx, by) = piece.start, piece.end

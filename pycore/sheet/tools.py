@@ -1,8 +1,7 @@
-"""The tools of a lesson as they are laid on: protractor, ruler, set square, compasses.
+"""The tools of a lesson in place: protractor, ruler, set square, compasses.
 
-Everything is in units of the view. A tool has strokes that lie under the drawing (its body and
-graduation), strokes over it (zero, the sense of counting), and its reading, which can be hidden;
-what is written beside it finds its place later, when all lines are known.
+All lengths are in units of the view. A tool has strokes below the drawing (body and graduation), strokes above it
+(zero, sense of measuring), and a reading that can be hidden. Its words are placed later, when all lines are known.
 """
 
 import math
@@ -37,14 +36,14 @@ SQUARE_BACK = 10.0
 NARROW, MARK = 0.25, 0.5
 """Widths of a tool's edge and of its reading (units)."""
 FIGURE_IS_NEAR = 2.6
-"""Millimetres from a figure of the ruler within which the line of the reading would cross it."""
+"""Within this many mm of a number on the ruler, the line of the reading would cross it."""
 TEN_IS_NEAR = 4.0
-"""Degrees from a figure within which the line of the reading would cross it."""
+"""Within this many degrees of a number, the line of the reading would cross it."""
 
 
 @dataclass(frozen=True, slots=True)
 class ToolNote:
-    """Words that want a place beside an anchor, best in this direction (degrees)."""
+    """Words to place beside an anchor, preferably in this direction (degrees)."""
 
     words: str
     anchor: Point
@@ -53,7 +52,7 @@ class ToolNote:
 
 @dataclass(frozen=True, slots=True)
 class PlacedTool:
-    """A tool laid on. ``busy`` are straight pieces that no writing may cross."""
+    """A tool in place. ``busy``: straight segments that no text may cross."""
 
     under: tuple[Item, ...] = ()
     over: tuple[Item, ...] = ()
@@ -67,7 +66,7 @@ class PlacedTool:
 
 
 def _rim(pose: Pose, radius: float, start: float, sweep: float, step: float = 3.0) -> list[Point]:
-    """Points along a ring of the protractor, from ``start`` degrees of its own through ``sweep``."""
+    """Return points along a ring of the protractor, from ``start`` degrees of its own through ``sweep``."""
     pieces = max(2, int(math.fabs(sweep) / step))
     return [pose.place(radius, start + sweep * n / pieces) for n in range(pieces + 1)]
 
@@ -84,7 +83,7 @@ def _unit_body(circle: bool) -> Group:
 
 
 def _body(pose: Pose, circle: bool) -> Shape:
-    """The outline of a protractor, its window left open so that the drawing shows."""
+    """The outline of a protractor; its window is left open so that the drawing is visible."""
     if circle:
         return Shape((*_rim(pose, RADIUS, 0.0, 360.0), *_rim(pose, WINDOW, 360.0, -360.0)), 0.0, "accent", "tint")
     foot = [pose.xy(-RADIUS, 0.0), pose.xy(-RADIUS, -BASE), pose.xy(RADIUS, -BASE), pose.xy(RADIUS, 0.0)]
@@ -93,10 +92,10 @@ def _body(pose: Pose, circle: bool) -> Shape:
 
 
 def protractor_laid(pose: Pose, inner: bool, sweep: float, words: str, *, circle: bool = False) -> PlacedTool:
-    """The protractor on its point, the counted sector, the zero and the reading.
+    """The protractor on its point, the measured sector, the zero and the reading.
 
-    ``sweep`` is the signed angle on the screen from the zero that counts: the right-hand zero on
-    the inner scale and on a full circle, else the left-hand one.
+    ``sweep``: the signed angle on the screen from the zero in use: the right-hand zero with the inner scale and on a
+    full circle, else the left-hand one.
     """
     f = pose.factor
     zero = 0.0 if inner or circle else 180.0
@@ -123,8 +122,8 @@ def protractor_laid(pose: Pose, inner: bool, sweep: float, words: str, *, circle
 
 
 def _ray(pose: Pose, inner: bool, zero: float, sweep: float) -> Iterable[Item]:
-    """The line through the graduation that is read: broken at figures that it would cross, the figure
-    that is read reversed out."""
+    """The line through the graduation that is read, broken at numbers that it would cross; the number that is read is
+    reversed."""
     own = INNER_FIGURES if inner else OUTER_FIGURES
     size, angle = math.fabs(sweep), zero + sweep
     ten = int(size / 10.0 + 0.5) * 10
@@ -140,12 +139,12 @@ def _ray(pose: Pose, inner: bool, zero: float, sweep: float) -> Iterable[Item]:
 
 
 def _reversed_figure(pose: Pose, ring: float, angle: float, words: str) -> Iterable[Item]:
-    """A figure of a scale, light on a dark ground."""
+    """A number of a scale, light on a dark ground."""
     yield from _reversed(words, pose.place(ring, angle), pose.degrees + angle - 90.0, pose.factor)
 
 
 def _reversed(words: str, at: Point, turn: float, f: float) -> Iterable[Item]:
-    """A figure 3.6 mm high about a place, turned, light on a dark ground."""
+    """A number 3.6 mm high about a place, turned, light on a dark ground."""
     wide, high = (1.5 + 1.0 * len(words)) * f, 2.9 * f
     corners = tuple(
         at.moved(wide * across, turn).moved(high * along, turn + 90.0)
@@ -156,7 +155,7 @@ def _reversed(words: str, at: Point, turn: float, f: float) -> Iterable[Item]:
 
 
 def _swing(centre: Point, radius: float, start: float, sweep: float) -> tuple[Item, ...]:
-    """An arrow from zero to the reading that shows the sense of counting; none where it would not show."""
+    """An arrow from zero to the reading in the sense of measuring; none if it would not be visible."""
     head = 3.0
     turned = head / radius * 180.0 / math.pi
     if math.fabs(sweep) < turned + 6.0:
@@ -178,7 +177,7 @@ def _arc_pieces(centre: Point, radius: float, start: float, sweep: float) -> lis
 
 
 def _protractor_busy(pose: Pose, circle: bool) -> list[tuple[Point, Point]]:
-    """Straight pieces over the graduations and figures."""
+    """Return straight segments over the graduations and numbers."""
     rings = (WINDOW, 52.0, 58.0, 64.0, 70.0, RADIUS)
     pieces = [
         (pose.place(radius, degrees), pose.place(radius, degrees + 15.0))
@@ -193,8 +192,11 @@ def _protractor_busy(pose: Pose, circle: bool) -> list[tuple[Point, Point]]:
 
 
 def ruler_laid(pose: Pose, full_length: float, length: float, words: str) -> PlacedTool:
-    """A ruler ``whole`` mm long beside a line of ``length`` mm, the measured stretch tinted, its zero and
-    its reading marked (without ``words``, only its edge is used)."""
+    """A ruler ``full_length`` mm long beside a line of ``length`` mm: the measured stretch tinted, zero and reading
+    marked.
+
+    Without ``words``, only its edge is used.
+    """
     far = full_length + RULER_BEFORE_ZERO
     case = (
         pose.xy(-RULER_BEFORE_ZERO, 0.0), pose.xy(far, 0.0),
@@ -219,7 +221,7 @@ def ruler_laid(pose: Pose, full_length: float, length: float, words: str) -> Pla
 
 
 def _nearest_figure(pose: Pose, full_length: float, length: float) -> Iterable[Item]:
-    """The centimetre beside a reading, light on a dark ground where the reading's line would cross its figure."""
+    """The centimetre number beside a reading, light on a dark ground if the reading's line would cross it."""
     nearest = int(length / 10.0 + 0.5)
     if 0 < nearest <= full_length / 10.0 and math.fabs(length - 10.0 * nearest) < FIGURE_IS_NEAR:
         at = pose.xy(10.0 * nearest, -RULER_FIGURES)
@@ -236,26 +238,26 @@ def _across(pose: Pose, place: float) -> tuple[Point, Point]:
 
 
 def square_corners(pose: Pose, back: float = SQUARE_BACK) -> tuple[Point, Point, Point]:
-    """The corners of a set square with its long edge along the pose's direction, its right angle ``back``
-    mm behind the pose."""
+    """Return the corners of a set square with its long edge in the pose's direction, its right angle ``back`` mm behind
+    the pose."""
     return pose.xy(-back, 0.0), pose.xy(SQUARE_SIDE, 0.0), pose.xy(-back, -0.6 * SQUARE_SIDE)
 
 
 def square(pose: Pose, back: float) -> Group:
-    """A set square where it lies."""
+    """A set square in its pose."""
     shape = Shape(square_corners(pose, back), NARROW + 0.05, "accent", "tint")
     return Group((shape,), name="set-square", instrument="set-square")
 
 
 def square_before(pose: Pose) -> Group:
-    """A set square where it lay before, dashed as a hidden edge is."""
+    """The previous position of a set square, dashed like a hidden edge."""
     corners = square_corners(pose)
     sides = zip(corners, (*corners[1:], corners[0]), strict=True)
     return Group(tuple(Line(a, b, NARROW, "accent", (1.2, 1.2)) for a, b in sides), name="set-square-before")
 
 
 def guide(first: Pose, last: Pose) -> Group:
-    """The ruler that the square slides along: beside its short edge, from where it was to where it is."""
+    """The ruler along which the square slides: beside its short edge, from its first to its last position."""
     a, b = first.xy(-SQUARE_BACK, 8.0), last.xy(-SQUARE_BACK, 8.0)
     c, d = first.xy(-SQUARE_BACK, -0.6 * SQUARE_SIDE), last.xy(-SQUARE_BACK, -0.6 * SQUARE_SIDE)
     ends = max(((p, q) for p in (a, b, c, d) for q in (a, b, c, d)), key=lambda pair: geometry.distance(*pair))
@@ -265,7 +267,7 @@ def guide(first: Pose, last: Pose) -> Group:
 
 
 def square_laid(pose: Pose, before: Pose | None, back: float) -> PlacedTool:
-    """A set square, and (if it slides) where it was laid on first and what it slides along."""
+    """A set square and, if it slides, its first position and its guide."""
     corners = square_corners(pose, back)
     busy = tuple(zip(corners, (*corners[1:], corners[0]), strict=True))
     if before is None:
@@ -274,7 +276,7 @@ def square_laid(pose: Pose, before: Pose | None, back: float) -> PlacedTool:
 
 
 def compasses_laid(centre: Point, met: Point, words: str) -> PlacedTool:
-    """The compasses open from a centre to where the arc passes, and the arc that they draw."""
+    """The compasses, open from a centre to the arc, and the arc."""
     radius, towards = geometry.distance(centre, met), geometry.direction(centre, met)
     middle = geometry.middle(centre, met)
     hinge = middle.moved(max(12.0, 0.45 * radius), towards + 90.0)

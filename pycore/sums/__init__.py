@@ -1,1 +1,1 @@
-"""The engine of every page that adds phasors: sum, page, sheet, lesson, workings, task."""
+"""The engine of every page that adds phasors: case, page, sheet, lesson, workings, task."""

@@ -1,4 +1,4 @@
-"""How near a hand can come for one problem: comparison of methods, what contributes how much."""
+"""How accurate a drawing by hand can be for one problem: the methods compared, and what contributes most."""
 
 import math
 from dataclasses import dataclass
@@ -23,7 +23,7 @@ ACCURACY = "accuracy"
 
 @dataclass(frozen=True, slots=True)
 class MethodAccuracy:
-    """One method and order with the half-width of its drawings (A), in mm, and whether that was found by sampling."""
+    """One method and order: half-width of its drawings (A), on paper (mm), and whether it was found by sampling."""
 
     title: str
     half_width: float
@@ -32,7 +32,7 @@ class MethodAccuracy:
 
 
 class SumAccuracy:
-    """The figures and sentences of one case about the hand that draws."""
+    """Numbers and sentences about the accuracy of one case's drawing."""
 
     title: Phrase = words.HAND_TITLE
 
@@ -42,14 +42,14 @@ class SumAccuracy:
         self.writing = case.notation.writing
 
     def notices(self, plan: Plan) -> tuple[Phrase, ...]:
-        """A warning where lines cross too flatly."""
+        """Return a warning if lines cross too flatly."""
         angle = flattest(plan.construction)
         if angle >= hand.FLAT:
             return ()
         return (words.flat(degrees_text(angle, self.writing.mark)),)
 
     def method_accuracies(self) -> tuple[MethodAccuracy, ...]:
-        """Every method and order, the most forgiving first."""
+        """Return every method and order, the most accurate first."""
         accuracies: list[MethodAccuracy] = []
         for method in self.case.methods:
             if self.case.possible(method) != method:
@@ -62,16 +62,16 @@ class SumAccuracy:
         return tuple(sorted(accuracies, key=lambda accuracy: accuracy.half_width))
 
     def scale(self) -> float | None:
-        """The scale that the user has set, if it fits."""
+        """Return the scale that the user has chosen, if it fits."""
         return None if self.case.misfit else self.case.problem.scale
 
     def working(self, plan: Plan) -> Working:
-        """The section of the page."""
+        """Return the page's section on accuracy."""
         blocks = [*self.judge(plan), *self.compare(), *self.budget(plan)]
         return Working(ACCURACY, self.title, tuple(blocks))
 
     def compare(self) -> list[Block]:
-        """Which way is the most forgiving."""
+        """Return the comparison of the methods."""
         mark = self.writing.mark
         length = quantity.plain(self.who.length, mark) + f"{NO_BREAK_SPACE}mm"
         blocks: list[Block] = [Paragraph(words.hand_intro(length, degrees_text(self.who.angle, mark)))]
@@ -90,7 +90,7 @@ class SumAccuracy:
         return blocks
 
     def budget(self, plan: Plan) -> list[Block]:
-        """What contributes how much, for those who ask for the full vocabulary (after the GUM's form)."""
+        """Return the uncertainty budget, for those who choose the full vocabulary (form after the GUM)."""
         if self.case.problem["wording"] != "full" or self.case.closed:
             return []
         spread = self.case.spread(plan)
@@ -110,5 +110,5 @@ class SumAccuracy:
         return [Paragraph(words.BUDGET_TITLE), Grid(words.BUDGET_HEAD, tuple(rows))] if moves else []
 
     def judge(self, plan: Plan) -> list[Block]:
-        """What a page says of readings, where it takes any."""
+        """Return what a page says about readings, if it has fields for them."""
         return []

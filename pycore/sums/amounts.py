@@ -1,4 +1,4 @@
-"""Amounts of another quantity than the drawing's, as they are written in sentences and tables."""
+"""Amounts of quantities other than the drawn one, as text for sentences and tables."""
 
 import math
 
@@ -21,7 +21,7 @@ def amount(value: float, unit: str, mark: str, figures: int = FIGURES) -> str:
 
 
 def rectangular(value: complex, unit: str, mark: str) -> str:
-    """A phasor in rectangular form, both parts to as many decimals as give its size four figures."""
+    """Return a phasor in rectangular form; both parts with as many decimals as give its size four figures."""
     decimals = quantity.decimals_for(phasor.magnitude(value), 4)
     sign = "−" if value.imag < 0 and round(value.imag, decimals) else "+"
     real, imaginary = quantity.fixed(value.real, decimals, mark), quantity.fixed(math.fabs(value.imag), decimals, mark)
@@ -29,7 +29,7 @@ def rectangular(value: complex, unit: str, mark: str) -> str:
 
 
 def polar(value: complex, unit: str, mark: str) -> str:
-    """A phasor in polar form: 23.09 A at −36.9°."""
+    """Return a phasor in polar form: 23.09 A at −36.9°."""
     size = phasor.magnitude(value)
     if size == 0:
         return f"0{NO_BREAK_SPACE}{unit}"
@@ -37,7 +37,7 @@ def polar(value: complex, unit: str, mark: str) -> str:
 
 
 def impedance(value: complex, mark: str) -> str:
-    """A load as it is said: 20 Ω, 8 + j6 Ω, −j100 Ω."""
+    """Return a load as text: 20 Ω, 8 + j6 Ω, −j100 Ω."""
     real, imaginary = quantity.plain(value.real, mark), quantity.plain(math.fabs(value.imag), mark)
     if value.imag == 0:
         return quantity.engineering(value.real, "Ω", mark)

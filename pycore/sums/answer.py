@@ -1,4 +1,4 @@
-"""What a calculator page is made of: the frozen values that pages and renderer share."""
+"""The frozen values of which a calculator's page consists; shared by pages and renderer."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Output:
-    """One result: its ``<output>`` name, SI value (None: undefined) and text for people."""
+    """One result: name of its ``<output>``, SI value (None: undefined), and text for people."""
 
     name: str
     value: float | None
@@ -28,7 +28,7 @@ class Output:
 
 @dataclass(frozen=True, slots=True)
 class Paragraph:
-    """Plain words in a working; ``caution`` sets it apart as a warning."""
+    """Text in a working; ``caution`` marks it as a warning."""
 
     phrase: Phrase
     caution: bool = False
@@ -36,9 +36,9 @@ class Paragraph:
 
 @dataclass(frozen=True, slots=True)
 class Move:
-    """One numbered move of a construction: what to do, and one line of why.
+    """One numbered move of a construction: the instruction and its reason.
 
-    ``step`` is the number of the drawing's group that shows it.
+    ``step``: number of the group of the drawing that shows it.
     """
 
     step: int
@@ -48,7 +48,7 @@ class Move:
 
 @dataclass(frozen=True, slots=True)
 class Equation:
-    """Lines of a calculation below one another, each with the words that go before it."""
+    """Lines of a calculation, each with the words before it."""
 
     lines: tuple[Formula, ...]
     before: Phrase = ()
@@ -56,7 +56,7 @@ class Equation:
 
 @dataclass(frozen=True, slots=True)
 class Grid:
-    """A table: head cells, rows of cells, and whether the last row is the total."""
+    """A table: header cells, rows, and whether the last row is the total."""
 
     head: tuple[Phrase, ...]
     rows: tuple[tuple[Phrase, ...], ...]
@@ -66,14 +66,14 @@ class Grid:
 
 @dataclass(frozen=True, slots=True)
 class BulletList:
-    """Things of one kind, one after another, in no order that must be kept."""
+    """An unordered list."""
 
     items: tuple[Phrase, ...]
 
 
 @dataclass(frozen=True, slots=True)
 class WorkingPicture:
-    """A small drawing for the screen in a working; ``name`` is unique on the page."""
+    """A small drawing for the screen inside a working; ``name`` is unique on the page."""
 
     page: Page
     name: str
@@ -84,11 +84,10 @@ Block = Paragraph | Move | Equation | Grid | BulletList | WorkingPicture
 
 @dataclass(frozen=True, slots=True)
 class Working:
-    """One complete path to the answer.
+    """One complete calculation or construction that leads to the answer.
 
-    ``key`` is unique on the page (``components``, ``formula``, ``parallelogram-12`` ...);
-    ``draws`` holds the form values that put its drawing on the sheet (empty: none to draw);
-    ``shown`` is true for the one whose drawing is on the sheet now.
+    ``key``: unique on the page (``components``, ``formula``, ``parallelogram-12`` ...). ``draws``: form values that put
+    its drawing on the sheet (empty: no drawing). ``on_sheet``: its drawing is on the sheet now.
     """
 
     key: str
@@ -100,7 +99,7 @@ class Working:
 
 @dataclass(frozen=True, slots=True)
 class Alternative:
-    """Another way to put the same problem on paper: form values that bring it, and its cost."""
+    """Another drawing of the same problem: the form values that select it, and its properties in words."""
 
     phrase: Phrase
     values: tuple[tuple[str, str], ...]
@@ -117,20 +116,18 @@ class WorkingLink:
 
 @dataclass(frozen=True, slots=True)
 class Answer:
-    """Everything a page says about one problem.
+    """Everything a page shows for one problem.
 
-    ``outputs``: the first is the headline. ``given`` repeats the values in words ("18.4 A,
-    11.2 A, 24.6 A") for the day they are old. ``summary`` are the short lines beside the
-    headline, ``remarks`` sentences below it (sanity check, balanced, meter), ``notices``
-    what the page had to change or could not do (a notice is never silent). ``caption`` says paper,
-    orientation and scale; ``sheet`` is the paper page, ``views`` screen layouts by medium name.
-    ``echo``: by field name, how an input was understood (``31.8° lag``, ``0.850 lagging``).
-    ``faults`` are inputs that could not be used but left the answer standing (a scale that does
-    not fit, an optional reading); ``scenario`` is the example's story while its values are shown.
-    ``link`` are the fragment's key-value pairs with every choice resolved, ``v`` first. ``kind`` says
-    which of the kinds of sheet this is (``construction``, ``problem``, ``overlay``; "" where a page has
-    only one). ``code`` is that of the problem, where its values are a code's; ``asked`` what a
-    learner is asked for, where that was wanted.
+    ``outputs``: the results, the headline first. ``values_text``: the values in words ("18.4 A, 11.2 A, 24.6 A"), shown
+    when the answer is out of date. ``summary``: short lines beside the headline. ``remarks``: sentences below it
+    (check, balanced, meter). ``notices``: what the page had to change or could not do; a change is never silent.
+    ``caption``: paper, orientation and scale. ``sheet``: the page for paper. ``views``: layouts for the screen by name.
+    ``echo``: by field, how an input was understood (``31.8° lag``, ``0.850 lagging``). ``faults``: inputs that could
+    not be used although there is an answer (a scale that does not fit, an optional reading). ``scenario``: the story of
+    the example while its values are shown. ``link``: the key-value pairs of the fragment with every choice resolved,
+    ``v`` first. ``kind``: the kind of sheet (``construction``, ``problem``, ``overlay``; "" if the page has only one).
+    ``code``: the code of the problem, if its values are those of a code. ``answer_request``: what a learner is asked
+    for, if requested.
     """
 
     slug: str

@@ -1,4 +1,4 @@
-"""What a page that adds phasors asks a learner for: read off the task that will be judged, nothing of its answer."""
+"""What a page that adds phasors asks a learner for, taken from the task that will judge it, without its answer."""
 
 from pycore.practice.answers import units
 from pycore.practice.task import AnswerRequest, IntermediateValue, Task
@@ -9,12 +9,12 @@ from pycore.words.phrase import Phrase, say
 
 
 def _name(earlier: IntermediateValue) -> Phrase:
-    """The symbol of a value found on the way; a sum of parts has none."""
+    """Return the symbol of an intermediate value; a sum of components has none."""
     return earlier.label if earlier.axis == 0 else ()
 
 
 def asked_of(case: SumCase, plan: Plan, task: Task) -> AnswerRequest:
-    """What a learner is asked, by the conventions of this sheet."""
+    """Return what a learner is asked for, in the conventions of this sheet."""
     task_note = words.to_find(task.symbol, case.method_words(plan), case.notation.scale(plan.scale))
     return AnswerRequest(
         symbol=task.symbol,

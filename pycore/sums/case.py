@@ -1,4 +1,4 @@
-"""A sum of phasors to be drawn, with all that more than one part of its page's answer needs."""
+"""The case: a sum of phasors to be drawn, with everything that several parts of the answer need."""
 
 import math
 from collections.abc import Mapping, Sequence
@@ -37,34 +37,32 @@ from pycore.words import sums as sum_words
 from pycore.words.phrase import Phrase, Symbol
 
 CHOSEN_TO_FIT = ("method", "order", "paper", "orientation", "scale", SECOND)
-"""What every printed link names, whether the user chose it or the sheet did."""
+"""The keys that every printed link names, whether the user or the sheet chose them."""
 
 
 @dataclass(frozen=True, slots=True)
 class ComponentRow:
-    """One row of the table of components: symbol, size, reckoned angle in degrees."""
+    """A row of the table of components: symbol, size, calculated angle (degrees); key, if its unit is its own."""
 
     tag: Phrase
     size: float
     angle: float
     key: str = ""
-    """Key of the phasor, if the row's unit depends on it."""
 
 
 @dataclass(frozen=True, slots=True)
 class ChosenPlan:
-    """The plan of the drawing on the sheet, and the faults of scales that do not fit: the answer stands."""
+    """The plan of the drawing on the sheet, and the faults of scales that do not fit."""
 
     plan: Plan
     misfit: tuple[Fault, ...] = ()
 
 
 class SumCase(metaclass=FrozenAfterInit):
-    """A sum of phasors to be drawn, with everything that more than one part of the answer needs: a frozen value. What
-    it works out (plans, spreads) it works out once, always with the same result.
+    """A sum of phasors to be drawn, with everything that several parts of the answer need; frozen.
 
-    A page's own case sets ``slug`` and ``fields``, hands its arms to ``__init__``, and says what its
-    sheets say. ``lines`` are the arms' names in sentences, by number from 1.
+    Plans and scatter are calculated once. A page's own case sets ``slug`` and ``fields``, passes its arms to
+    ``__init__``, and supplies the words of its sheets. ``lines``: names of the arms in sentences, by number from 1.
     """
 
     slug = ""
@@ -106,12 +104,12 @@ class SumCase(metaclass=FrozenAfterInit):
 
     @property
     def closed(self) -> bool:
-        """Whether the sum is nothing."""
+        """Whether the sum is zero."""
         return self.total == 0
 
     @property
     def angle(self) -> float | None:
-        """Angle of the sum in degrees; None when it is nothing."""
+        """Angle of the sum in degrees; None if the sum is zero."""
         return None if self.closed else phasor.angle(self.total)
 
     @property
@@ -134,7 +132,7 @@ class SumCase(metaclass=FrozenAfterInit):
     """Whether the arms' sizes are what was typed; a problem sheet leaves room for those found on the way."""
 
     def typed(self, key: str) -> bool:
-        """The same of one arm by its key, where they differ."""
+        """Return whether this arm's size was typed, where arms differ."""
         return self.typed_sizes
 
     typed_companions = True
@@ -147,7 +145,7 @@ class SumCase(metaclass=FrozenAfterInit):
         return conventions.PLAIN_INKS
 
     def parts(self) -> tuple[ComponentRow, ...]:
-        """The phasors of the table of components: the arms, unless a page has others that are nothing."""
+        """The phasors in the table of components: the arms, unless a page has others of size zero."""
         return tuple(ComponentRow(self.notation.tags[arm.key], arm.size, arm.angle) for arm in self.arms)
 
     def table_results(self, construction: Construction) -> tuple[tuple[Phrase, str], ...]:
@@ -163,33 +161,33 @@ class SumCase(metaclass=FrozenAfterInit):
         return ()
 
     def further(self, construction: Construction) -> tuple[ComponentRow, ...]:
-        """Results beside the sum that are read off the drawing."""
+        """Return further results that are read off the drawing."""
         return ()
 
     def row_tag(self, key: str) -> Phrase:
-        """A phasor's symbol as a sheet's table has it."""
+        """Return a phasor's symbol as used in the table of a sheet."""
         return self.notation.tags[key]
 
     def units_head(self) -> str:
-        """The unit at the head of a sheet's column of amounts."""
+        """The unit in the heading of the column of amounts."""
         return self.notation.writing.unit
 
     def zero_reason(self) -> Phrase:
-        """Why the sum is nothing, where it is."""
+        """Return why the sum is zero."""
         return sum_words.CLOSED
 
     @property
     def companions(self) -> CompanionPhasors | None:
-        """Phasors of a second quantity on the same sheet, as ``notation`` has them; None where there are none."""
+        """Phasors of a second quantity on the same sheet; None if there are none."""
         return self.notation.companions
 
     def voltages(self) -> Mapping[str, float]:
-        """Angle of each arm's own voltage by its key; empty where arms have none."""
+        """Angle of each arm's own voltage by key; empty if arms have none."""
         return {}
 
     @property
     def printed(self) -> str:
-        """How the sheet is printed (``usual``, ``large``, ``easy``): the usual way on paper too small for another."""
+        """The print style (``usual``, ``large``, ``easy``); ``usual`` on paper that is too small for another."""
         return USUAL if self.problem["paper"] in TOO_SMALL_FOR_READING else self.problem["print"]
 
     result_word = ""
@@ -200,7 +198,7 @@ class SumCase(metaclass=FrozenAfterInit):
     """What is done there with the sum once it is measured."""
 
     def sheet_values_text(self, plan: Plan, *, any_method: bool = False) -> tuple[str, ...]:
-        """What is given, one thing to a line, on such a sheet."""
+        """Return the given values for a sheet for easy reading, one line for each."""
         notes = self.known(plan, any_method=any_method)
         return tuple(line for note in notes for line in moves_list.lines_of(note))
 
@@ -208,11 +206,11 @@ class SumCase(metaclass=FrozenAfterInit):
         return ""  # a question beyond the problem, as a problem sheet asks it
 
     def beyond(self) -> FurtherQuestion | None:
-        """The answer to that question; None where none is asked."""
+        """Return the answer to the further question; None if there is none."""
         return None
 
     def begun(self, plan: Plan) -> tuple[str, ...]:
-        """Names of the phasors that a problem sheet has drawn for the learner."""
+        """Return the names of the phasors that a problem sheet already shows."""
         if self.problem["start"] != kinds.TWO:
             return ()
         return tuple(plain(self.notation.tags[key]) for key in compose.begun_keys(plan.construction))
@@ -221,27 +219,29 @@ class SumCase(metaclass=FrozenAfterInit):
     """Whether the page has a working by a closed formula."""
 
     def known(self, plan: Plan, *, any_method: bool = False) -> tuple[str, ...]:
-        """What must be known before drawing, beside the values: a problem sheet's notes but the one on printing."""
+        """Return what must be known before drawing besides the values: the notes of a problem sheet without the one on
+        printing."""
         return self.sheet_words(plan, kinds.PROBLEM, self.method_words(plan, any_method=any_method)).notes[:-1]
 
     # What a page says on its sheets.
 
     def sheet_title(self, kind: str) -> str:
-        """The title of a kind of sheet."""
+        """Return the title of a kind of sheet."""
         return sum_words.sheet_titles(self.on_sheet)[kind]
 
     def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
-        """The notes of a kind of sheet and what it shows, for someone who cannot see it; ``method`` as the title block
-        says it."""
+        """Return the notes of a kind of sheet and its description for people who cannot see it.
+
+        ``method``: as the title block names it.
+        """
         raise NotImplementedError
 
     def possible(self, method: str) -> str:
-        """The method asked for, or tip to tail where a single arrow leaves nothing to pair, or where four and
-        more would need a parallelogram upon a parallelogram upon a parallelogram."""
+        """Return the method, or tip to tail if a parallelogram is not possible with one arm, or with four or more."""
         return TIP_TO_TAIL if method == PARALLELOGRAM and not 2 <= len(self.arms) <= 3 else method
 
     def orders(self, method: str, requested: str = "") -> tuple[str, ...]:
-        """The orders that differ for this method and number of arrows."""
+        """Return the orders that differ for this method and number of arms."""
         if method == COMPONENTS or len(self.arms) == 1:
             return (FIRST_PAIR,)
         if requested:
@@ -249,7 +249,7 @@ class SumCase(metaclass=FrozenAfterInit):
         return PAIR_ORDERS if len(self.arms) == 3 else (FIRST_PAIR,)
 
     def build(self, method: str, order: str) -> Construction:
-        """The construction of a method in an order."""
+        """Return the construction of a method in an order."""
         reference, resultant = self.picture.reference, self.problem["resultant"]
         if method == COMPONENTS:
             return components(self.arms, self.picture, resultant)
@@ -258,14 +258,14 @@ class SumCase(metaclass=FrozenAfterInit):
         return parallelogram(self.arms, order, reference, self.problem["parallels"], resultant)
 
     def ways(self) -> tuple[str, ...]:
-        """The ways round that the paper may lie."""
+        """The allowed orientations of the paper."""
         chosen = self.problem["orientation"]
         return (chosen,) if chosen else ORIENTATIONS
 
     def plans(
         self, method: str, order: str = "", scale: float | None = None, second: float | None = None
     ) -> tuple[Plan, ...]:
-        """Each order of a method on the problem's paper, the best first."""
+        """Return a plan for each order of a method on the problem's paper, the best first."""
         key = method, order, scale, second
         if key not in self._plans:
             candidates = [self.build(method, one) for one in self.orders(method, order)]
@@ -281,14 +281,14 @@ class SumCase(metaclass=FrozenAfterInit):
         return choose(candidates, self.picture, *how)
 
     def spread(self, plan: Plan) -> Spread:
-        """The scatter of a hand's drawings of a plan, to first order: found once, quick enough for every edit."""
+        """Return the scatter of a hand's drawings of a plan, to first order. Cached; fast enough for every edit."""
         key = plan.construction.method, plan.construction.order, plan.factor
         if key not in self._spreads:
             self._spreads[key] = hands.spread(plan.construction, plan.factor, self.hand, first_order=True)
         return self._spreads[key]
 
     def scatter(self, plan: Plan) -> Spread:
-        """The same where first order holds; where it fails, by sampling, which takes some 15 ms."""
+        """Return the scatter to first order, or by sampling where first order fails (about 15 ms)."""
         first = self.spread(plan)
         if not first.flat:
             return first
@@ -298,20 +298,20 @@ class SumCase(metaclass=FrozenAfterInit):
         return self._scatters[key]
 
     def sheet_plan(self) -> Plan:
-        """The plan of the drawing on the sheet."""
+        """Return the plan of the drawing on the sheet."""
         return self.chosen.plan
 
     @property
     def misfit(self) -> tuple[Fault, ...]:
-        """The faults of scales that do not fit the paper."""
+        """Return the faults of scales that do not fit the paper."""
         return self.chosen.misfit
 
     @cached_property
     def chosen(self) -> ChosenPlan:
         """The plan of the drawing on the sheet, with the faults of its scales.
 
-        A scale of the user's own that does not fit is noted as a fault, with what would fit, and
-        the drawing stands at the scale that does: a link for a class must bear other values.
+        If a chosen scale does not fit, that is a fault with offers, and the drawing uses a scale that fits, so that a
+        link still opens with other values.
         """
         scale, second, order = self.problem.scale, self.problem.second, self.problem["order"]
         misfit: tuple[Fault, ...] = ()
@@ -326,7 +326,7 @@ class SumCase(metaclass=FrozenAfterInit):
         return ChosenPlan(plan, misfit)
 
     def too_large(self, plan: Plan) -> Fault:
-        """The fault of a scale that does not fit: by how much, and what would fit."""
+        """Return the fault of a scale that does not fit: by how much, and what fits."""
         writing, paper = self.notation.writing, self.problem["paper"]
         over = [
             f"{math.ceil(side)}{NO_BREAK_SPACE}mm" if side > 1e-3 else ""
@@ -342,7 +342,7 @@ class SumCase(metaclass=FrozenAfterInit):
         return Fault("scale", self.problem.typed["scale"], message, offers=tuple(offers))
 
     def order_words(self, method: str, order: str) -> str:
-        """An order in words, by the lines' names."""
+        """Return an order in words, with the lines' names."""
         if method == TIP_TO_TAIL:
             return ", ".join(self.lines[arm.number - 1] for arm in chain_of(self.arms, order))
         if method == COMPONENTS or len(self.arms) < 2:
@@ -350,11 +350,11 @@ class SumCase(metaclass=FrozenAfterInit):
         return words.pair_first(self.lines[int(order[0]) - 1], self.lines[int(order[1]) - 1])
 
     def method_title(self, method: str, order: str) -> Phrase:
-        """Title of a construction among the workings."""
+        """Return the title of a construction among the workings."""
         return words.by_method(method, self.order_words(method, order), len(self.arms))
 
     def method_words(self, plan: Plan, *, any_method: bool = False) -> str:
-        """The method as the title block says it; ``any_method``: where each learner chooses one."""
+        """Return the method for the title block; ``any_method``: each learner chooses one."""
         if any_method:
             return paper_words.ANY_METHOD
         names = dict(form_words.METHODS)
@@ -364,10 +364,11 @@ class SumCase(metaclass=FrozenAfterInit):
         return f"{names[method]}, {self.order_words(method, plan.construction.order)}"
 
     def link(self, plan: Plan, kind: str = "", code: str = "") -> tuple[tuple[str, str], ...]:
-        """The link that gives a kind of sheet again (``""``: the one that the form asks for), with the code that stands
-        for its values, if there is one: what was chosen to fit is named, private fields are not.
+        """Return the link pairs that reproduce a kind of sheet (``""``: the one in the form), with the code of its
+        values, if any.
 
-        Version 1 fixes every default for ever, so a key at its default is left out.
+        What was chosen to fit is named; private fields are left out. Each version fixes its defaults for ever, so a key
+        with its default is left out.
         """
         resolved = dict(self.problem.typed)
         resolved["code"] = code
@@ -383,16 +384,16 @@ class SumCase(metaclass=FrozenAfterInit):
     # What stands beside the headline.
 
     def length(self, plan: Plan) -> str:
-        """The sum's length on the sheet."""
+        """Return the length of the sum on the sheet as text."""
         millimetres = round(self.size * plan.factor, 1)
         return quantity.plain(millimetres, self.notation.mark) + f"{NO_BREAK_SPACE}mm"
 
     def direction(self, plan: Plan) -> Phrase:
-        """Where the sum points."""
+        """Return the direction of the sum in words."""
         sentences = StepSentences(plan, self.notation)
         angle = self.angle or 0.0
         return direction_phrase(sentences, wrap(angle - self.picture.reference))
 
     def amount(self, value: float) -> str:
-        """A result as it is written everywhere."""
+        """Return a result as text."""
         return self.notation.writing.amount(value)

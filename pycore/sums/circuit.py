@@ -16,15 +16,16 @@ from pycore.words.phrase import Phrase, Symbol, say
 from pycore.words.sums import NONE, SumWords
 
 DRAWN_SHARE = 1e-6
-"""An arm below this share of the largest is not drawn: no sheet could show it."""
+"""An arm below this share of the largest is not drawn; no sheet could show it."""
 MOST_TIMES = 1000.0
-"""How many times another a voltage or current is said to be; beyond it nothing but rounding is left to divide by."""
+"""The largest ratio of two voltages or currents that is stated; beyond it the divisor is only rounding."""
 LEAST_SUPPLY, MOST_SUPPLY = 1e-6, 1e6
 LEAST_HERTZ, MOST_HERTZ = 0.01, 1e9
 
 
 def tags_of(symbols: Sequence[Symbol], total: Symbol, companion: Phrase) -> dict[str, Phrase]:
-    """Tags of arms numbered from 1, of the sums of two of the first three, of sum, return and companion."""
+    """Return the tags of arms numbered from 1, of sums of two of the first three, of the sum, the returning phasor and
+    the companion."""
     tags: dict[str, Phrase] = {arm_key(number): (symbol,) for number, symbol in enumerate(symbols, start=1)}
     for first, second in ((1, 2), (1, 3), (2, 3)):
         if second <= len(symbols):
@@ -33,7 +34,7 @@ def tags_of(symbols: Sequence[Symbol], total: Symbol, companion: Phrase) -> dict
 
 
 def arms_of(values: Sequence[complex]) -> tuple[Arm, ...]:
-    """Values as arms numbered from 1; those that no sheet could show are left out."""
+    """Return values as arms numbered from 1, without those that no sheet could show."""
     largest = max((phasor.magnitude(value) for value in values), default=0.0)
     return tuple(
         Arm(arm_key(number), number, phasor.magnitude(value), phasor.angle(value))
@@ -43,20 +44,20 @@ def arms_of(values: Sequence[complex]) -> tuple[Arm, ...]:
 
 
 def companion_of(size: float, unit: str, sum_words: SumWords, why: Phrase, mark: str) -> CompanionPhasors:
-    """One phasor of the other quantity, at 0 degrees."""
+    """Return one phasor of the other quantity, at 0 degrees."""
     writing = replace(writing_for([float(f"{size:.3g}")], unit, mark), computed=True)
     return CompanionPhasors((Arm("c1", 1, size, 0.0),), writing, sum_words, why)
 
 
 def side_of(angle: float) -> str:
-    """Which side a current stands to its voltage, by the angle by which it lags; "" in phase."""
+    """Return the side of a current with this angle of lag: "lagging", "leading", or "" in phase."""
     if round(angle, 4) == 0.0:
         return ""
     return words.LAGGING if angle > 0 else words.LEADING
 
 
 def angle_outputs(angle: float | None, factor: float | None, mark: str) -> tuple[Output, ...]:
-    """The results of phase angle and power factor; without a value where there is none."""
+    """Return the results for phase angle and power factor; without values if they are undefined."""
     if angle is None or factor is None:
         angle_text, written = NONE, NONE
     else:
@@ -69,7 +70,7 @@ def angle_outputs(angle: float | None, factor: float | None, mark: str) -> tuple
 
 
 def factor_phrase(angle: float, factor: float, current: Phrase, voltage: Phrase, mark: str) -> Phrase:
-    """How the current stands to its voltage, with the power factor."""
+    """Return whether the current lags or leads, with the power factor, in words."""
     side = side_of(angle)
     if not side:
         return words.in_phase(current, voltage)
@@ -79,7 +80,7 @@ def factor_phrase(angle: float, factor: float, current: Phrase, voltage: Phrase,
 
 
 def read_supply(reader: Reader, name: str) -> tuple[float | None, float | None]:
-    """Volts, or amperes where the text says so; None and a fault where it can be neither."""
+    """Return volts, or amperes if the text is in amperes; None and a fault if it is neither."""
     text, label = reader.text(name), reader.label(name)
     example = reader.fields[name].default or "230 V"
     for unit in ("V", "A"):
@@ -99,12 +100,12 @@ def read_supply(reader: Reader, name: str) -> tuple[float | None, float | None]:
 
 
 def times_text(times: float, mark: str) -> str:
-    """How many times something is larger, to two figures: 2.5, or "more than 1000"."""
+    """Return a ratio to two figures: 2.5, or "more than 1000"."""
     if times > MOST_TIMES:
         return words.more_than(quantity.plain(MOST_TIMES, mark))
     return quantity.fixed(times, quantity.decimals_for(times, 2), mark)
 
 
 def almost(first: float, second: float, share: float) -> bool:
-    """Whether two sizes differ by less than a share of the second."""
+    """Return whether two sizes differ by less than a share of the second."""
     return math.fabs(first - second) <= share * math.fabs(second)

@@ -11,14 +11,14 @@ PI, F = Symbol("π"), Symbol("f")
 
 
 def number(value: float, unit: str, mark: str, count: int = 4) -> Number:
-    """A value as it stands in a formula."""
+    """Return a value as an element of a formula."""
     return Number(*parts(value, unit, mark, count))
 
 
 def reactance_line(
     typed: TypedElement, symbol: Symbol, letter: Symbol, size: float, hertz: float, mark: str
 ) -> Formula:
-    """X = 2 pi f L = 2 pi x 50 Hz x 0.1 H = 31.42 ohms, or as it was given."""
+    """Return X = 2 pi f L = 2 pi x 50 Hz x 0.1 H = 31.42 ohms, or the reactance as it was typed."""
     result, frequency = number(size, "Ω", mark), number(hertz, "Hz", mark)
     if typed.element.in_ohms:
         return row(symbol, "=", result)
@@ -31,7 +31,7 @@ def reactance_line(
 
 
 def added(symbol: Symbol, parts_of: list[tuple[Symbol, float, int]], unit: str, total: float, mark: str) -> Formula:
-    """A sum of signed parts, in symbols and in numbers."""
+    """Return a sum of signed terms, in symbols and in numbers."""
     symbols: list[Formula] = []
     numbers: list[Formula] = []
     for place, (term, size, sign) in enumerate(parts_of):
@@ -48,7 +48,7 @@ def added(symbol: Symbol, parts_of: list[tuple[Symbol, float, int]], unit: str, 
 
 def hypotenuse(symbol: Symbol, first: tuple[Symbol, float], second: tuple[Symbol, float], unit: str, mark: str
 ) -> tuple[Formula, ...]:  # fmt: skip
-    """Pythagoras, in symbols and in numbers."""
+    """Return Pythagoras' theorem, in symbols and in numbers."""
     size = math.hypot(first[1], second[1])
     squares = [Square(number(math.fabs(value), unit, mark)) for _, value in (first, second)]
     return (

@@ -1,4 +1,4 @@
-"""Series and parallel circuits as practice knows them: problems from codes, and what mistakes give."""
+"""Series and parallel circuits in practice: problems from codes, and the results of mistakes."""
 
 import math
 from collections.abc import Iterator
@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR, Element, impedance
 from pycore.constructions.names import SUM_KEY
 from pycore.practice.codes import Code
-from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
+from pycore.practice.task import CALCULATED, DRAWN, Mistake, Slips, Task
 from pycore.sums.case import SumCase
 
 if TYPE_CHECKING:
@@ -20,7 +20,7 @@ ONLY_CALCULATED = (CALCULATED,)
 
 
 def milli(value: int) -> str:
-    """Thousandths as they are typed: 120 mH."""
+    """Return thousandths as text to type: 120 mH."""
     return f"{value} mH"
 
 
@@ -33,7 +33,8 @@ def with_code_choices(form: dict[str, str], code: Code) -> dict[str, str]:
 
 
 def changed(typed: "tuple[TypedElement, ...]", hertz: float) -> Iterator[tuple[str, tuple[complex, ...]]]:
-    """Impedances as slips with single elements give them, by the slip's key; those that change nothing are left out."""
+    """Return the impedances that result from mistakes with single elements, by the mistake's key; unchanged ones are
+    left out."""
     elements = [one.element for one in typed]
     right = tuple(impedance(one, hertz) for one in elements)
 
@@ -73,17 +74,18 @@ def calculated_task(task: Task, result: complex, case: SumCase, mistakes: list[M
     return replace(
         task, result=result, symbol=case.notation.tags["c1"], writing=case.companions.writing, factor=0.0, spread=None,
         mistakes=tuple(mistakes), earlier=(), origin=case.notation.tags[SUM_KEY], turn=0.0, sense=1, in_steps=False,
+        largest=0.0, back=1.0, slips=Slips(),
     )  # fmt: skip
 
 
 CLEAR = 0.12
-"""Share of the right result by which a slip's keeps clear of it."""
+"""The result of a mistake must differ from the right one by this share of it."""
 
 
 @dataclass(frozen=True, slots=True)
 class CircuitValues:
-    """Ohms, millihenries and microfarads of a circuit (0: none), or reactances in whole ohms where ``in_ohms``; a
-    coil's own resistance, hertz, and tenths of an ampere or whole volts of the supply."""
+    """Ohms, millihenries and microfarads of a circuit (0: none), or whole ohms of reactance if ``in_ohms``; a coil's
+    own resistance, hertz, and tenths of an ampere or whole volts of the supply."""
 
     ohms: int
     coil: int
@@ -94,7 +96,7 @@ class CircuitValues:
     supply: int
 
     def reactances(self, share: float = math.tau) -> tuple[float, float]:
-        """Of coil and capacitor, in ohms; ``share`` is what the frequency is multiplied by."""
+        """Return the reactances of coil and capacitor in ohms; ``share`` multiplies the frequency."""
         if self.in_ohms:
             return float(self.coil), float(self.capacitor)
         turning = share * self.hertz

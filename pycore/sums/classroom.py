@@ -1,4 +1,4 @@
-"""A sum of phasors in class: a construction frame by frame, all of them together, ropes, waves."""
+"""A sum of phasors for the classroom: a construction frame by frame, all constructions together, ropes, waves."""
 
 from pycore import phasor, quantity
 from pycore.constructions.construction import Construction
@@ -14,11 +14,11 @@ from pycore.words.phrase import Phrase
 
 VIEWS = ("lesson", "together", "pull", "waves")
 WAVE_STEP = 10.0
-"""Degrees between two places of the waves' slider."""
+"""Degrees from one position of the waves' slider to the next."""
 
 
 class SumLesson:
-    """Everything that can be shown in class of one problem, by view and step number from 1."""
+    """Everything that the classroom view can show for one problem, by view and step number from 1."""
 
     def __init__(self, case: SumCase) -> None:
         self.case = case
@@ -30,7 +30,7 @@ class SumLesson:
         return Lesson(self.plan, StepSentences(self.plan, self.case.notation), self.look)
 
     def count(self, view: str) -> int:
-        """How many steps a view has; raises KeyError for no view of ours."""
+        """Return the number of steps of a view; raises KeyError for an unknown view."""
         return {
             "lesson": lambda: len(self.lesson().frames),
             "together": lambda: len(self.methods()),
@@ -39,14 +39,14 @@ class SumLesson:
         }[view]()
 
     def show(self, view: str, step: int) -> LessonFrame:
-        """One step of a view; steps out of range are brought into it."""
+        """Return one step of a view; a number out of range is brought into range."""
         number = min(max(step, 1), self.count(view))
         if view == "lesson":
             return self.lesson().show(number)
         return {"together": self.together, "pull": self.pull, "waves": self.waves}[view](number)
 
     def methods(self) -> tuple[tuple[str, Construction], ...]:
-        """Every construction of the problem with its name."""
+        """Return every construction of the problem with its name."""
         constructions: list[tuple[str, Construction]] = []
         for method in self.case.methods:
             if self.case.possible(method) != method:
@@ -57,7 +57,7 @@ class SumLesson:
         return tuple(constructions)
 
     def together(self, number: int) -> LessonFrame:
-        """Constructions laid over each other, one more with each step."""
+        """Return constructions drawn on top of one another, one more with each step."""
         methods = self.methods()
         amount = self.case.amount(self.case.size)
         tell = words.together_first if number == 1 else words.together
@@ -70,11 +70,11 @@ class SumLesson:
         return LessonFrame(number, len(methods), sentence, reading, (), why, picture, answers=True)
 
     def phasors(self) -> list[tuple[str, complex]]:
-        """The line currents that are not nothing, by key."""
+        """Return the phasors that are not zero, by key."""
         return [(arm.key, phasor.polar(arm.size, arm.angle)) for arm in self.case.arms]
 
     def pull(self, number: int) -> LessonFrame:
-        """A ring pulled by ropes, one more with each step."""
+        """Return a ring pulled by ropes, one more with each step."""
         phasors, count = self.phasors(), number - 1
         tags = self.case.notation.tags
         reading: Phrase = ()
@@ -94,12 +94,12 @@ class SumLesson:
         )
 
     def wave_parts(self) -> str:
-        """What is added at every moment: the three line currents."""
+        """Return the name of what is added at every moment, such as "three line currents"."""
         counted = words.COUNTED.get(len(self.case.notation.lines), "")
         return " ".join(fragment for fragment in (counted, self.case.notation.words.plural) if fragment)
 
     def waves(self, number: int) -> LessonFrame:
-        """Phasors turned through one period, ten degrees a step, beside their waves."""
+        """Return phasors turned through one period, ten degrees for each step, beside their waves."""
         turned = WAVE_STEP * (number - 1)
         phasors = [*self.phasors(), (SUM_KEY, self.case.total)]
         sentence = words.waves(self.case.notation.words.quantity, quantity.plain(turned) + "°")

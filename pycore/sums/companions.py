@@ -1,4 +1,4 @@
-"""The sentence of a step that draws a phasor of another quantity, and the fault of a scale that does not fit it."""
+"""Sentences for a phasor of a second quantity, and the fault of a scale that does not fit it."""
 
 
 from pycore import quantity
@@ -16,11 +16,11 @@ from pycore.words import sums as sum_words
 from pycore.words.phrase import Phrase
 
 SECOND = "second-scale"
-"""The form's field, and the link's key, of the companions' scale."""
+"""The form field and link key of the companions' scale."""
 
 
 def companion_sentence(sentences: OnPaper, step: Step) -> tuple[Phrase, Phrase]:
-    """How it is drawn, and why: its scale is its own. Raises TypeError where nobody spoke of companions."""
+    """Return how a companion is drawn, and why it has its own scale. Raises TypeError if there are no companions."""
     notation, readings = sentences.notation, sentences.figure.readings
     if notation.companions is None:
         raise TypeError("a companion is drawn that nobody spoke of")
@@ -37,7 +37,7 @@ def companion_sentence(sentences: OnPaper, step: Step) -> tuple[Phrase, Phrase]:
 
 
 def partial_sum_sentence(sentences: OnPaper, step: Step) -> tuple[Phrase, Phrase]:
-    """The sum of the first two arrows of a tip to tail, drawn for itself, and what it is."""
+    """Return how the sum of the first two arrows of a tip to tail is drawn, and what it means."""
     tag, end = (
         sentences.notation.tags[arm_key(sentences.construction.order)],
         words.tip_of(sentences.tag(step.arm_numbers[-1])),
@@ -46,7 +46,8 @@ def partial_sum_sentence(sentences: OnPaper, step: Step) -> tuple[Phrase, Phrase
 
 
 def second_too_large(notation: Notation, typed: str, plan: Plan, fitting: Plan) -> Fault:
-    """The fault of a scale of the companions that does not fit, and what would. Raises TypeError without companions."""
+    """Return the fault of a companions' scale that does not fit, with one that fits. Raises TypeError without
+    companions."""
     if notation.companions is None:
         raise TypeError("there are no companions")
     writing = notation.companions.writing

@@ -1,4 +1,4 @@
-"""What stands on the further pages of a sheet for easy reading: what is given, the moves, and what to check."""
+"""The further pages of a sheet for easy reading: given values, moves, and what to check."""
 
 from pycore import quantity
 from pycore.constructions.methods import THE_RETURNING
@@ -20,7 +20,7 @@ ON_THE_WAY = "on-the-way"
 
 
 def lists_of(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[TextSection, ...]:
-    """What is given, and the moves: a problem's without its answers, a construction's with its numbers."""
+    """Return the given values and the moves: of a problem without answers, of a construction with its numbers."""
     kind = request.kind
     bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"
     if kind == kinds.PROBLEM:

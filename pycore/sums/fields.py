@@ -1,4 +1,4 @@
-"""Form fields that every page of the shelf has: how a sum is drawn, on what paper, in which words."""
+"""Form fields that every page with a sum has: method, paper, print and wording."""
 
 from dataclasses import replace
 
@@ -22,9 +22,11 @@ def drawing_fields(
     methods: tuple[tuple[str, str], ...] = words.METHODS,
     steps: str = "125", second: str = "",
 ) -> tuple[Field, ...]:
-    """The fields of drawing, paper and words, in their order. ``units``: such as volts, for the scale's
-    label; ``zero``: what lies in the first direction unless the first phasor does; ``first``: the way it points;
-    ``second``: such as amperes, where phasors of a second quantity stand on the sheet."""
+    """Return the fields for drawing, paper and wording, in order.
+
+    ``units``: such as volts, for the scale's label. ``zero``: what has the first direction if the first phasor has not.
+    ``first``: the default first direction. ``second``: such as amperes, if there are phasors of a second quantity.
+    """
     taken = {name: SHARED[name] for name in (*_PICTURE, *_SHEET, *_WORDS, *_HAND, *_BLOCK, "steps")}
     taken["hand"] = replace(
         taken["hand"], options=tuple(choice for choice in taken["hand"].options if choice.value in HANDS)

@@ -4,10 +4,10 @@ from typing import Any
 
 
 class FrozenAfterInit(type):
-    """The class of classes whose values no longer change once they are made: setting an attribute then raises."""
+    """Metaclass whose instances are frozen after ``__init__``: setting an attribute then raises."""
 
     def __call__(cls, *args: Any, **names: Any) -> Any:
-        """Make a value, and seal it."""
+        """Make an instance and freeze it."""
         value = super().__call__(*args, **names)
         value.__dict__["_sealed"] = True
         return value

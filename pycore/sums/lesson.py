@@ -1,4 +1,4 @@
-"""A construction as a lesson: each frame's sentence, reading and why, and its picture."""
+"""A construction as a lesson: sentence, reading, reason and picture of each frame."""
 
 from dataclasses import dataclass
 
@@ -56,16 +56,16 @@ from pycore.words import plain
 from pycore.words.phrase import Phrase
 
 NOTHING_BELOW = 0.05
-"""mm; what no ruler shows."""
+"""A shorter length cannot be seen on a ruler, mm."""
 
 
 @dataclass(frozen=True, slots=True)
 class LessonFrame:
-    """One frame as it is shown: its number from 1, how many there are, what is said, its picture.
+    """One frame with its number from 1, the number of frames, its words and its picture.
 
-    ``reading`` stands on a line of its own and can be hidden behind ``question``; ``answers``
-    marks the frames whose reading (without one, whose sentence) is the answer itself, ``measured``
-    those whose reading a learner takes from their own drawing: it is shown only when asked for.
+    ``reading`` has a line of its own and can be hidden behind ``question``. ``answers``: the reading (or without one,
+    the sentence) is the answer itself. ``measured``: the learner takes the reading from their own drawing; it is shown
+    only on request.
     """
 
     number: int
@@ -81,18 +81,18 @@ class LessonFrame:
 
 ASKED = {PROTRACTOR: words.ASK_ANGLE, RULER: words.ASK_LENGTH, COMPASSES: words.ASK_OPENING, LINE: words.ASK_LENGTH,
          WORDS: words.ASK_SCALE}  # fmt: skip
-"""What is asked where a tool's reading is hidden."""
+"""The question shown while a tool's reading is hidden."""
 
 
 class Lesson:
-    """The frames of one plan, worded by its sentences."""
+    """The frames of one plan, with their sentences."""
 
     def __init__(self, plan: Plan, sentences: StepSentences, look: PhasorStyles) -> None:
         self.plan, self.sentences, self.look = plan, sentences, look
         self.frames: tuple[Frame, ...] = tuple(frame for frame in frames(plan.construction) if not self.is_idle(frame))
 
     def is_idle(self, frame: Frame) -> bool:
-        """Whether a frame would show nothing: no turn, no length, a tip that stands on the axis already."""
+        """Return whether a frame would show nothing: no turn, no length, or a tip that is already on the axis."""
         move, figure = frame.move, self.sentences.figure
         match move:
             case TurnAngle():
@@ -109,14 +109,14 @@ class Lesson:
         return False
 
     def is_short(self, start: str, end: str) -> bool:
-        """Whether two points cannot be told apart on paper."""
+        """Return whether two points cannot be told apart on paper."""
         points = self.sentences.figure.points
         return self.sentences.millimetres(geometry.distance(points[start], points[end])) < NOTHING_BELOW
 
     # Names.
 
     def line_name(self, line: str) -> Phrase:
-        """A line as a sentence names it."""
+        """Return the name of a line for a sentence."""
         if line.startswith("L") and line[1:].isdigit():
             return self.sentences.tag(int(line[1:]))
         named = {
@@ -129,7 +129,7 @@ class Lesson:
         return named.get(line, (words.MARK,))
 
     def place(self, point: str) -> Phrase:
-        """A point as a sentence names it."""
+        """Return the name of a point for a sentence."""
         if point == START_POINT:
             return (self.sentences.place,)
         if point == DIAGONAL:
@@ -144,19 +144,21 @@ class Lesson:
         return told.tip_of(self.sentences.notation.tags[before.phasor])
 
     def length(self, amount: float) -> str:
-        """A length set off."""
+        """Return a length to draw, as text."""
         return length_text(self.sentences.millimetres(amount), self.sentences.notation.mark)
 
     def read(self, amount: float) -> str:
-        """A length read off a ruler."""
+        """Return a length read off a ruler, as text."""
         return reading_text(self.sentences.millimetres(amount), self.sentences.notation.mark)
 
     # One frame.
 
     def frame_words(self, frame: Frame) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
-        """Sentence, reading, why and the figure shown in the picture."""
+        """Return the sentence, the reading, the reasons, and the number shown in the picture."""
         move = frame.move
         why = self.step_why(frame)
+        if isinstance(move, (SetOff, Join)) and move.role in ("mark", "parallel") and self.is_own(frame):
+            return self.say_own(frame, move, why)
         if frame.tool == PROTRACTOR and isinstance(move, (TurnAngle, ReadAngle)):
             return self.protractor_frame(move, why)
         if frame.tool == RULER and isinstance(move, SetOff):
@@ -176,8 +178,21 @@ class Lesson:
         step = self.plan.construction.steps[frame.step - 1]
         return self.words_frame(step.name, why)
 
+    def is_own(self, frame: Frame) -> bool:
+        """Whether a frame belongs to a step whose sentence a calculator brings."""
+        return self.plan.construction.steps[frame.step - 1].name in self.sentences.notation.own_steps
+
+    def say_own(self, frame: Frame, move: SetOff | Join, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
+        """A mark or a dashed line of such a step, in the step's own words."""
+        points = self.sentences.figure.points
+        end = move.point if isinstance(move, SetOff) else move.end
+        length = self.length(geometry.distance(points[move.start], points[end]))
+        sentence = self.sentences.sentence(self.plan.construction.steps[frame.step - 1])[0]
+        reading = words.mark_length(length) if isinstance(move, SetOff) else words.draw_dashed(length)
+        return _without_stress(sentence), reading, (why,) if why else (), _short(length)
+
     def step_why(self, frame: Frame) -> Phrase:
-        """The why of the step that a frame belongs to."""
+        """Return the reason of the step that a frame belongs to."""
         step = self.plan.construction.steps[frame.step - 1]
         return self.sentences.sentence(step)[1]
 
@@ -195,7 +210,7 @@ class Lesson:
     def protractor_frame(
         self, move: TurnAngle | ReadAngle, why: Phrase
     ) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
-        """The protractor laid on, and which scale counts."""
+        """The protractor in place, and which scale to use."""
         lines, readings = self.sentences.figure.lines, self.sentences.figure.readings
         if isinstance(move, TurnAngle):
             turn = turn_of(move, readings)
@@ -214,7 +229,7 @@ class Lesson:
         return sentence, reading, (counted, why) if why else (counted,), size
 
     def set_off_frame(self, move: SetOff, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
-        """A length set off along a line."""
+        """A length drawn along a line."""
         amount = length_of(move, self.sentences.figure.readings)
         length = self.length(amount)
         if move.role == roles.MARK:
@@ -236,7 +251,7 @@ class Lesson:
         return sentence, draw(name, length), (why,) if is_explained else (), _short(length)
 
     def reading_frame(self, move: ReadLength, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
-        """A length read and what it stands for."""
+        """A length read, and what it represents."""
         amount = self.sentences.figure.readings[move.reading]
         tags = self.sentences.notation.tags
         named = {DIAGONAL_LENGTH: parallel.THE_DIAGONAL, RESULT_LENGTH: tags[SUM_KEY]}
@@ -258,13 +273,13 @@ class Lesson:
         return sentence, words.read_length(length), (represented, why) if why else (represented,), _short(length)
 
     def component_text(self, line: str, amount: float) -> str:
-        """A part on an axis, with its side."""
+        """Return a component on an axis, with its side."""
         side = self.sentences.side_of(amount)
         length = self.length(amount)
         return parts.across_part(length, side) if line == AXIS_ACROSS else parts.upward_part(length, side)
 
     def arc_frame(self, move: CrossArcs, phase: str) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
-        """One of two arcs of copied length."""
+        """One of the two arcs."""
         centre = move.first if phase == FIRST_ARC else move.second
         copied = (move.first_radius if phase == FIRST_ARC else move.second_radius)[1]
         points = self.sentences.figure.points
@@ -274,7 +289,7 @@ class Lesson:
         return words.compasses(opened, self.place(centre)), words.arc(length), why, _short(length)
 
     def line_frame(self, frame: Frame, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
-        """A line drawn: faint direction, dashed parallel, diagonal, resultant."""
+        """A line drawn: first direction, dashed parallel, diagonal, sum."""
         move = frame.move
         if isinstance(move, Direction):
             if move.line == AXIS_UP:
@@ -308,7 +323,7 @@ class Lesson:
         return words.dash(place), words.draw_dashed(length), (), _short(length)
 
     def show(self, number: int) -> LessonFrame:
-        """One frame by its number from 1."""
+        """Return one frame by its number from 1."""
         frame = self.frames[number - 1]
         sentence, reading, why, figure = self.frame_words(frame)
         move = frame.move
@@ -323,12 +338,12 @@ class Lesson:
 
 
 def _short(length: str) -> str:
-    """The millimetres of a length that is told in mm and cm."""
+    """Return the millimetres of a length that is written in mm and cm."""
     return length.partition(" (")[0]
 
 
 def _without_stress(sentence: Phrase) -> Phrase:
-    """The rest of a sentence after its stressed beginning, which the reading line repeats."""
+    """Return a sentence without its emphasised beginning, which the line of the reading repeats."""
     rest = tuple(piece for piece in sentence[1:])
     first = rest[0] if rest else ""
     return (first.lstrip(), *rest[1:]) if isinstance(first, str) else rest

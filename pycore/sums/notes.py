@@ -1,4 +1,4 @@
-"""The notes of a sheet of the shelf: what is given and to be found, how an overlay is laid, how to print."""
+"""The notes of a sheet: given values, task, how to lay an overlay, how to print."""
 
 
 from pycore import quantity
@@ -14,12 +14,14 @@ from pycore.words import sums as sum_words
 from pycore.words.accuracy import ELLIPSE_NOTE
 
 SMALL_SHEET = "A5"
-"""The paper on which notes are as short as can be."""
+"""The paper on which notes are as short as possible."""
 
 
 def sheet_words(case: SumCase, plan: Plan, kind: str, method: str, task: str, values_text: str) -> SheetWords:
-    """What stands on the sheets of a page of the shelf: ``method`` as the title block says it, ``task`` what is to be
-    found (and how, where the method's name would say no more), ``given`` what is known beside the table."""
+    """Return the notes and description of a kind of sheet.
+
+    ``method``: as the title block names it. ``task``: what to find. ``values_text``: values that are not in the table.
+    """
     bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"
     short = plan.layout.paper == SMALL_SHEET
     sentences = StepSentences(plan, case.notation)

@@ -1,4 +1,4 @@
-"""A construction as it stands on its paper, in the words and figures of a sentence."""
+"""A construction on its paper, in words and numbers for sentences."""
 
 from pycore.constructions.companions import leads
 from pycore.constructions.construction import Construction, Step
@@ -13,12 +13,11 @@ from pycore.words import parallelogram as parallel
 from pycore.words.phrase import Phrase
 
 PROTRACTOR_REACH = 50.0
-"""A line shorter than this many mm does not reach the figures of a usual protractor (common practice)."""
+"""A line shorter than this many mm does not reach the numbers of a usual protractor (common practice)."""
 
 
 class OnPaper:
-    """One construction as it stands on its paper: its lines' names, and lengths, angles and directions as they are
-    said."""
+    """One construction on its paper: names of lines, and lengths, angles and directions as text."""
 
     def __init__(self, plan: Plan, notation: Notation) -> None:
         self.plan, self.notation = plan, notation
@@ -31,19 +30,19 @@ class OnPaper:
     # Small things that many sentences need.
 
     def tag(self, number: int) -> Phrase:
-        """The symbol of a line current."""
+        """Return the symbol of a phasor by its number."""
         return self.notation.tags[arm_key(number)]
 
     def millimetres(self, amount: float) -> float:
-        """An amount as a length on the sheet."""
+        """Return the length of an amount on the sheet, mm."""
         return amount * self.plan.factor
 
     def length(self, amount: float) -> str:
-        """An amount as a length to be set off."""
+        """Return the length of an amount, to be drawn, as text."""
         return length_text(self.millimetres(amount), self.notation.mark)
 
     def reading(self, amount: float) -> str:
-        """An amount as a length to be read off a ruler."""
+        """Return the length of an amount, to be read off a ruler, as text."""
         return reading_text(self.millimetres(amount), self.notation.mark)
 
     def measured(self, key: str, amount: float) -> Phrase:
@@ -54,24 +53,24 @@ class OnPaper:
         return words.measured(self.reading(amount), scale, product, calculated)
 
     def degrees(self, angle: float) -> str:
-        """The size of an angle."""
+        """Return the size of an angle as text."""
         return degrees_text(angle, self.notation.mark)
 
     def sense(self, turn: float) -> str:
-        """The sense of a turn as it is seen on the paper."""
+        """Return the sense of a turn on paper, in words."""
         return words.sense(anticlockwise=self.picture.sense * turn > 0)
 
     def direction(self, degrees: float) -> str:
-        """A direction on the paper in words."""
+        """Return a direction on paper, in words."""
         paper = self.picture.paper_angle(degrees)
         return words.DIRECTIONS.get(paper) or words.slanting(self.degrees(paper), above=paper > 0)
 
     def size(self, number: int) -> float:
-        """The size of a line current."""
+        """Return the size of a phasor by its number."""
         return next(arm.size for arm in self.construction.arms if arm.number == number)
 
     def zero_name(self, move: TurnAngle) -> Phrase:
-        """The line on which the protractor's zero lies."""
+        """Return the name of the line along the protractor's zero."""
         if move.zero.startswith("L"):
             return self.tag(int(move.zero[1:]))
         if move.zero == FIRST_DIRECTION:
@@ -79,7 +78,7 @@ class OnPaper:
         return words.UPRIGHT_AXIS if move.zero == AXIS_UP else words.LEVEL_AXIS
 
     def zero_length(self, move: TurnAngle) -> float:
-        """Length in mm of the line on which the protractor's zero lies; axes are long enough."""
+        """Return the length in mm of the line along the protractor's zero; axes are long enough."""
         if move.zero.startswith("L"):
             return self.millimetres(self.size(int(move.zero[1:])))
         if move.zero == DIAGONAL:
@@ -90,11 +89,11 @@ class OnPaper:
         return PROTRACTOR_REACH if led is None else self.millimetres(length_of(led, self.figure.readings))
 
     def is_dot(self, amount: float) -> bool:
-        """Whether a phasor is too short for an arrow at this scale."""
+        """Return whether a phasor is too short for an arrow at this scale."""
         return self.millimetres(amount) < DOT_BELOW
 
     def sides(self, step: Step) -> tuple[Phrase, Phrase, float, float]:
-        """Names and sizes of the two sides of the parallelogram that a step is about."""
+        """Return the names and sizes of both sides of the parallelogram of a step."""
         if len(step.arm_numbers) == 2:
             first, second = step.arm_numbers
             return self.tag(first), self.tag(second), self.size(first), self.size(second)
@@ -102,6 +101,6 @@ class OnPaper:
         return parallel.THE_DIAGONAL, self.tag(step.arm_numbers[-1]), diagonal, self.size(step.arm_numbers[-1])
 
     def before(self, step: Step) -> str:
-        """The name of the step before one."""
+        """Return the name of the previous step."""
         steps = self.construction.steps
         return steps[steps.index(step) - 1].name

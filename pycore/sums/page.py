@@ -1,7 +1,7 @@
-"""A page that adds phasors: from form to answer, stage after stage.
+"""A page that adds phasors: from form to answer.
 
-A page's own module reads its form into a case (``SumCase``) and says what is special: its outputs, remarks,
-notices, and further workings. Everything else is here: the same for every page of the shelf.
+A page's own module reads its form into a case (``SumCase``) and supplies what is special: outputs, remarks, notices and
+further workings. Everything else is here.
 """
 
 import math
@@ -43,13 +43,13 @@ if TYPE_CHECKING:
 ALL_PARTS = ("answer", "sheet", "view", "workings", "check")
 NO_OPENING = ReopenInfo()
 SAME = 1e-9
-"""Share of the largest phasor, and degrees, within which two values are one."""
+"""Two values are equal within this share of the largest phasor, or this many degrees."""
 _NO_PAGE = Page(1.0, 1.0, ())
 Case = TypeVar("Case", bound=SumCase)
 
 
 def outputs_on_paper(case: SumCase, plan: Plan, name: str) -> tuple[Output, ...]:
-    """The results that every drawn sum has: scale, length on the sheet, tolerance of a hand."""
+    """Return the results of every drawn sum: scale, length on the sheet, tolerance of a hand."""
     writing = case.notation.writing
     length = case.size * plan.factor
     outputs = [
@@ -67,7 +67,7 @@ def outputs_on_paper(case: SumCase, plan: Plan, name: str) -> tuple[Output, ...]
 
 
 def summary(case: SumCase, plan: Plan) -> tuple[Phrase, ...]:
-    """The short lines beside the headline: direction, length on the sheet, what a hand can do."""
+    """Return the short lines beside the headline: direction, length on the sheet, tolerance by hand."""
     if case.closed:
         return (words.NO_ARROW,)
     writing = case.notation.writing
@@ -77,7 +77,7 @@ def summary(case: SumCase, plan: Plan) -> tuple[Phrase, ...]:
 
 
 def small_notices(case: SumCase, plan: Plan) -> list[Phrase]:
-    """Phasors too short for an arrow at this scale."""
+    """Return a notice for phasors that are too short for an arrow at this scale."""
     small = [case.lines[arm.number - 1] for arm in case.arms if arm.size * plan.factor < DOT_BELOW]
     if not small:
         return []
@@ -86,13 +86,13 @@ def small_notices(case: SumCase, plan: Plan) -> list[Phrase]:
 
 
 def stands_upright(case: SumCase, plan: Plan) -> tuple[Phrase, ...]:
-    """That a sheet stands upright although it was to lie across, where large print has room only so."""
+    """Return a notice if the sheet is portrait although landscape was chosen: large print has room only so."""
     requested = case.problem["orientation"]
     return () if requested in ("", plan.layout.orientation) else (say(moves_list.UPRIGHT),)
 
 
 def alternatives(case: SumCase, sheet_plan: Plan) -> tuple[Alternative, ...]:
-    """The other orders on this paper, each with its own best scale."""
+    """Return the other orders on this paper, each with its best scale."""
     others: list[Alternative] = []
     for plan in case.plans(case.method):
         order = plan.construction.order
@@ -120,7 +120,7 @@ def _working(case: SumCase, plan: Plan, on_sheet: bool) -> Working:
 
 
 def constructed(case: SumCase, sheet_plan: Plan, *, on_paper: bool) -> list[Working]:
-    """Every construction of the problem, move by move; ``on_paper``: the sheet shows the moves of one."""
+    """Return every construction of the problem, move by move; ``on_paper``: the sheet shows the moves of one."""
     workings: list[Working] = []
     for method in case.methods:
         if case.possible(method) != method:
@@ -137,7 +137,7 @@ def constructed(case: SumCase, sheet_plan: Plan, *, on_paper: bool) -> list[Work
 
 
 def same_arms(some: Sequence[Arm], others: Sequence[Arm]) -> bool:
-    """Whether two problems have the same phasors, however their values were typed."""
+    """Return whether two problems have the same phasors, however their values were typed."""
     if len(some) != len(others):
         return False
     near = SAME * max((arm.size for arm in some), default=1.0)
@@ -152,17 +152,17 @@ Practised = TypeVar("Practised", bound=SumCase, contravariant=True)
 
 
 class TopicPractice(Protocol[Practised]):
-    """A calculator's module of practice, as its page knows it."""
+    """The practice module of a calculator, as its page uses it."""
 
     def form_of(self, code: "Code", choices: Mapping[str, str] | None = None) -> dict[str, str]:
-        """The form that holds a code's problem, with a class's own choices. Raises NoProblem."""
+        """Return the form with a code's problem and a class's own choices. Raises NoProblemError."""
 
     def task_of(self, case: Practised) -> "Task":
-        """A solved case as a task: what is asked, the right answer, and what mistakes give."""
+        """Return a solved case as a task: question, right answer, and results of mistakes."""
 
 
 class SumPage(Generic[Case]):
-    """A page of the shelf. Its own module sets what it is called and answers for what is special."""
+    """A page that adds phasors. Its own module sets its name and supplies what is special."""
 
     slug: str = ""
     title: str = ""
@@ -178,27 +178,27 @@ class SumPage(Generic[Case]):
     # What each page says for itself.
 
     def case(self, form: Mapping[str, str]) -> Case:
-        """The form as a case. Raises InputError."""
+        """Return the form as a case. Raises InputError."""
         raise NotImplementedError
 
     def practice(self) -> "TopicPractice[Case]":
-        """The page's module of practice."""
+        """The practice module of the page."""
         raise NotImplementedError
 
     def outputs(self, case: Case, plan: Plan) -> tuple[Output, ...]:
-        """The results, the headline first."""
+        """Return the results, the headline first."""
         raise NotImplementedError
 
     def values_text(self, case: Case) -> Phrase:
-        """The values in words."""
+        """Return the values in words."""
         raise NotImplementedError
 
     def summary(self, case: Case, plan: Plan) -> tuple[Phrase, ...]:
-        """The short lines beside the headline."""
+        """Return the short lines beside the headline."""
         return summary(case, plan)
 
     def remarks(self, case: Case) -> tuple[Phrase, ...]:
-        """Sentences below the headline."""
+        """Return the sentences below the headline."""
         return ()
 
     def see(self, case: Case, plan: Plan) -> WorkingLink | None:
@@ -206,25 +206,26 @@ class SumPage(Generic[Case]):
         return None
 
     def notices(self, case: Case, plan: Plan) -> tuple[Phrase, ...]:
-        """What the page had to change or could not do."""
+        """Return what the page had to change or could not do."""
         return (*small_notices(case, plan), *SumAccuracy(case).notices(plan))
 
     def calculated(self, case: Case, plan: Plan) -> tuple[Working, ...]:
-        """Further workings, after the constructions."""
+        """Return further workings, after the constructions."""
         return (SumAccuracy(case).working(plan),)
 
     def echo(self, case: Case) -> dict[str, Mapping[str, str]]:
-        """How inputs were understood, by field."""
+        """Return how inputs were understood, by field."""
         return {}
 
     def faults(self, case: Case) -> tuple[Fault, ...]:
-        """Inputs that could not be used but left the answer standing: optional ones, and scales that do not fit."""
+        """Return inputs that could not be used although there is an answer: optional ones, and scales that do not fit.
+        """
         return (*case.problem.faults, *case.misfit)
 
     # What all pages do alike.
 
     def code_for(self, case: Case) -> str:
-        """The code that a case's form names, as it is printed, if the case has that code's values; else ""."""
+        """Return the code in a case's form, as printed, if the case has the values of that code; else ""."""
         typed = case.problem.typed.get("code", "")
         if not typed.strip():
             return ""
@@ -242,8 +243,10 @@ class SumPage(Generic[Case]):
         self, form: Mapping[str, str], parts: tuple[str, ...] = ALL_PARTS, opening: ReopenInfo = NO_OPENING,
         kind: str = "",
     ) -> Answer:
-        """The answer to a form, with a kind of sheet ("": the one that the form asks for); parts not asked for are left
-        empty. Raises InputError."""
+        """Return the answer to a form, with a kind of sheet ("": the one in the form).
+
+        Parts that are not requested are left empty. Raises InputError.
+        """
         case = self.case(form)
         plan, problem = case.sheet_plan(), case.problem
         request = SheetRequest(kind or problem["sheet"], opening, self.code_for(case))
@@ -285,12 +288,12 @@ class SumPage(Generic[Case]):
     def pages(
         self, form: Mapping[str, str], opening: ReopenInfo = NO_OPENING, kinds: tuple[str, ...] = ()
     ) -> tuple[Page, ...]:
-        """The sheet that the form asks for, or sheets of these kinds. Raises InputError."""
+        """Return the sheet that the form asks for, or sheets of these kinds. Raises InputError."""
         case = self.case(form)
         return tuple(page for pages in self._sheets(case, opening, kinds or (case.problem["sheet"],)) for page in pages)
 
     def _sheets(self, case: Case, opening: ReopenInfo, kinds: tuple[str, ...]) -> Iterator[tuple[Page, ...]]:
-        """Sheets of these kinds, one after another, each with its further pages; their figure stands in one place."""
+        """Yield sheets of these kinds, each with its further pages; the figure is in the same place on all."""
         plan, code, stand = case.sheet_plan(), self.code_for(case), None
         for kind in kinds:
             request = SheetRequest(kind, opening, code)
@@ -301,8 +304,10 @@ class SumPage(Generic[Case]):
     def issued(
         self, form: Mapping[str, str], opening: ReopenInfo, kinds: tuple[str, ...]
     ) -> "Iterator[Page | tuple[Page, ...] | Task]":
-        """A learner's sheets of a class set, one after another, then the problem as a task: piece by piece, so
-        that other work can come between. Raises InputError."""
+        """Yield a learner's sheets of a class set, then the problem as a task.
+
+        Each piece is yielded alone, so that other work can be done in between. Raises InputError.
+        """
         case = self.case(form)
         for kind, (page, *further) in zip(kinds, self._sheets(case, opening, kinds), strict=True):
             yield (page, *further) if further and kind == PROBLEM else page
@@ -310,22 +315,22 @@ class SumPage(Generic[Case]):
             yield self.task_of_case(case)
 
     def sheet_page(self, form: Mapping[str, str]) -> Page:
-        """The sheet that the form asks for. Raises InputError."""
+        """Return the sheet that the form asks for. Raises InputError."""
         return self.pages(form)[0]
 
     def lesson(self, form: Mapping[str, str], view: str, step: int) -> "LessonFrame":
-        """One step of a classroom view; KeyError for no view of ours. Raises InputError."""
+        """Return one step of a classroom view. Raises InputError, and KeyError for an unknown view."""
         # Only the classroom view needs it; the first answer need not wait for its import.
         from pycore.sums.classroom import SumLesson
 
         return SumLesson(self.case(form)).show(view, step)
 
     def task(self, form: Mapping[str, str]) -> "Task":
-        """The form as a task that practice sets and marks. Raises InputError."""
+        """Return the form as a task for practice and marking. Raises InputError."""
         return self.task_of_case(self.case(form))
 
     def task_of_case(self, case: Case) -> "Task":
-        """A solved case as a task: what is asked of a learner, what is marked and what stands in a key."""
+        """Return a solved case as a task."""
         return self.practice().task_of(case)
 
     def _asked(self, case: Case, plan: Plan) -> "AnswerRequest":
@@ -335,30 +340,30 @@ class SumPage(Generic[Case]):
         return asked_of(case, plan, self.task_of_case(case))
 
     def places(self, form: Mapping[str, str]) -> "Callable[[Mistake], StepReference | None]":
-        """How to find where in the lesson's steps, or in the workings, a mistake belongs. Raises InputError."""
+        """Return a function that finds the step or working to which a mistake belongs. Raises InputError."""
         # Only the answer checker needs it; the first answer need not wait for its import.
         from pycore.sums.where import places_in
 
         return places_in(self.case(form))
 
     def practice_form(self, code: "Code", choices: Mapping[str, str] | None = None) -> dict[str, str]:
-        """The form that holds a code's problem, with a class's own choices. Raises NoProblem."""
+        """Return the form with a code's problem and a class's own choices. Raises NoProblemError."""
         return self.practice().form_of(code, choices)
 
     def code_of(self, form: Mapping[str, str]) -> str:
-        """The code that a form names and whose values it has, as it is printed, or "". Raises InputError."""
+        """Return the code in a form, as printed, if the form has its values, else "". Raises InputError."""
         return self.code_for(self.case(form))
 
     def labels(self, form: Mapping[str, str]) -> dict[str, str]:
-        """Labels of fields that follow the form's own choices."""
+        """Return labels of fields that depend on the form's own choices."""
         return {}
 
     def options(self, form: Mapping[str, str]) -> dict[str, dict[str, str]]:
-        """Options that follow the form's own choices, by field and value."""
+        """Return options that depend on the form's own choices, by field and value."""
         return {}
 
     def inks(self, form: Mapping[str, str]) -> dict[str, str]:
-        """Ink of the line samples beside the labels, by phasor key."""
+        """Return the ink of the line samples beside the labels, by phasor key."""
         if all(field.name != "colours" for field in self.fields):
             return dict(conventions.PLAIN_INKS)
         colours = form.get("colours", "iec")

@@ -1,4 +1,4 @@
-"""A sum's drawing as a photograph of it is judged: what was to be drawn, and where its sheet has marks."""
+"""What is needed to judge a photograph of a drawing: the right drawing, and the marks of its sheet."""
 
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -17,8 +17,8 @@ from pycore.words.phrase import Phrase
 
 @dataclass(frozen=True, slots=True)
 class PhotoTask:
-    """A drawing to be judged, its result's symbol, the places (mm) of its sheet's marks, by number, and of
-    the common point, and how numbers are written."""
+    """A drawing to be judged: the symbol of its result, the places (mm) of the sheet's marks by number and of the
+    common point, and the number format."""
 
     drawing: ReferenceDrawing
     symbol: Phrase
@@ -33,7 +33,7 @@ class PhotoTask:
 
 
 def photo_task(page: SumPage[Any], form: Mapping[str, str]) -> PhotoTask:
-    """What a page's form asks to be drawn. Raises InputError."""
+    """Return what a page's form asks to be drawn. Raises InputError."""
     case = page.case(form)
     plan = case.sheet_plan()
     stand, _ = compose.settled(plan, look_of(case))

@@ -1,11 +1,11 @@
-"""What the form of every page of the shelf says beside its values, checked."""
+"""What a form says besides its values, checked."""
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Protocol
 
 from pycore.errors import Fault
-from pycore.forms.fields import Field
+from pycore.forms.fields import Field, is_example
 from pycore.forms.printed import read_printed
 from pycore.forms.reading import Reader
 from pycore.forms.title_block import read_by_hand, read_place
@@ -13,9 +13,11 @@ from pycore.quantity import NumberFormat, writing_for
 
 
 class SumProblem(Protocol):
-    """What the engine needs of a page's form, checked: its choices by name, the scales asked for (None: chosen to
-    fit; ``second`` is the companions'), how numbers are written, what stands in the title block, the texts as
-    typed, and faults that leave the answer standing."""
+    """What the engine needs of a checked form.
+
+    Choices by name; the scales (None: chosen to fit; ``second``: the companions'); the number format; the texts of the
+    title block; the texts as typed; faults that still allow an answer.
+    """
 
     @property
     def scale(self) -> float | None: ...
@@ -38,8 +40,8 @@ class SumProblem(Protocol):
 
 @dataclass(frozen=True, slots=True)
 class SheetProblem:
-    """Choices by name, scale (units per cm, None: chosen to fit), title block, how numbers are written, the
-    texts as typed, and faults that leave the answer standing."""
+    """Choices by name, scale (units per cm, None: chosen to fit), title block, number format, texts as typed, and
+    faults that still allow an answer."""
 
     scale: float | None
     place: str
@@ -61,9 +63,11 @@ def read_sheet(
     reader: Reader, fields: Sequence[Field], sizes: Sequence[float], unit: str, second_unit: str = "", *,
     computed: bool = False,
 ) -> SheetProblem:
-    """Everything beside a page's values; call it after they were read. ``sizes`` (SI) and their ``unit``
-    set how numbers are written; ``second_unit`` is that of companions, if there are any; ``computed``: what is drawn
-    was not typed but worked out. Raises InputError with every fault found, the values' too."""
+    """Read everything besides a page's values; call it after the values were read.
+
+    ``sizes`` (SI) and their ``unit`` set the number format. ``second_unit``: that of companions, if any. ``computed``:
+    the sizes drawn were calculated, not typed. Raises InputError with every fault, including those of the values.
+    """
     choices = {field.name: reader.choice(field.name) for field in fields if field.kind == "choice"}
     read_printed(reader, choices)
     scale = reader.positive("scale", unit)
@@ -74,8 +78,8 @@ def read_sheet(
     mark = "," if choices["decimal"] == "comma" else "."
     writing = replace(writing_for(sizes, unit, mark), computed=computed)
     values = [field for field in fields if field.group in ("values", "loads")]
+    typed = {field.name: reader.text(field.name) for field in fields}
     return SheetProblem(
-        scale, place, printed, unprintable, choices, {field.name: reader.text(field.name) for field in fields},
-        writing, all(reader.text(field.name) == field.example for field in values), tuple(reader.passed),
+        scale, place, printed, unprintable, choices, typed, writing, is_example(typed, values), tuple(reader.passed),
         second,
     )  # fmt: skip

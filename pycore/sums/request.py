@@ -1,4 +1,4 @@
-"""Which sheet of a problem is wanted."""
+"""Which sheet of a problem is requested."""
 
 from dataclasses import dataclass, field
 
@@ -8,8 +8,8 @@ from pycore.sheet import kinds
 
 @dataclass(frozen=True, slots=True)
 class SheetRequest:
-    """Which sheet of a problem is wanted: its kind, how it is opened again (and its place in a class set), and the code
-    that stands for its values, "" where there is none."""
+    """Which sheet is requested: its kind, how it is opened again (and its place in a class set), and the code of its
+    values ("" if none)."""
 
     kind: str
     opening: ReopenInfo = field(default_factory=ReopenInfo)
@@ -17,7 +17,7 @@ class SheetRequest:
 
     @property
     def problem_of_set(self) -> SetPlace | None:
-        """The place in a class set of a learner's problem sheet; None for any other sheet."""
+        """The place in a class set, if this is a learner's problem sheet; else None."""
         return self.opening.issue if self.kind == kinds.PROBLEM else None
 
     @property

@@ -1,4 +1,4 @@
-"""The sentence of every step, from the step's own moves and how it stands on the paper."""
+"""The sentence of every step, made from the step's moves and its place on paper."""
 
 import math
 from collections.abc import Callable, Mapping
@@ -23,22 +23,24 @@ from pycore.words.phrase import Phrase
 
 
 class StepSentences(OnPaper):
-    """Words one construction, step by step: a method for each kind of step gives sentence and why."""
+    """Words for one construction: a method for each kind of step returns the sentence and its reason."""
 
     # One method for each kind of step.
 
     def all_moves(self) -> tuple[Block, ...]:
-        """Every step as a numbered move."""
+        """Return every step as a numbered move."""
         steps = enumerate(self.construction.steps, start=1)
         return tuple(Move(number, *self.sentence(step)) for number, step in steps)
 
     def sentence(self, step: Step) -> tuple[Phrase, Phrase]:
-        """The sentence of one step and its why."""
+        """Return the sentence of a step and its reason."""
         write = self.notation.own_steps.get(step.name) or SENTENCES[step.name]
-        return write(self, step)
+        sentence, reason = write(self, step)
+        origin = self.notation.origins.get(f"i{step.arm_numbers[-1]}", ()) if step.name in DRAWS_PHASOR else ()
+        return sentence, (*origin, " ", *reason) if origin and reason else (origin or reason)
 
     def step_scale(self, step: Step) -> tuple[Phrase, Phrase]:
-        """The scale and what it makes of the longest line."""
+        """The scale, and the length of the longest phasor at it."""
         longest = max(self.construction.arms, key=lambda arm: arm.size)
         amount = self.notation.short_of(longest.key, longest.size)
         sentence = words.choose_scale(self.notation.scale(self.plan.scale), amount, self.length(longest.size))
@@ -54,7 +56,7 @@ class StepSentences(OnPaper):
         return companion_sentence(self, step)
 
     def step_on_the_way(self, step: Step) -> tuple[Phrase, Phrase]:
-        """The sum of the first two arrows, drawn for itself."""
+        """The sum of the first two arrows."""
         return partial_sum_sentence(self, step)
 
     def step_draw_first(self, step: Step) -> tuple[Phrase, Phrase]:
@@ -68,7 +70,7 @@ class StepSentences(OnPaper):
         return sentence, words.first_why(self.place)
 
     def step_draw_along(self, step: Step) -> tuple[Phrase, Phrase]:
-        """An arrow on the axis that angles are counted from."""
+        """An arrow on the axis from which angles are measured."""
         return self.step_draw_first(step)
 
     def step_draw(self, step: Step) -> tuple[Phrase, Phrase]:
@@ -86,7 +88,7 @@ class StepSentences(OnPaper):
         return sentence, self.why_draw(turn, angle, zero)
 
     def why_draw(self, turn: TurnAngle, angle: float, zero: Phrase) -> Phrase:
-        """Which scale counts, and what else a learner stumbles over here."""
+        """Return which scale of the protractor to use, and what learners often get wrong here."""
         size = self.degrees(angle)
         why = words.which_scale(zero, size, wider_than_right(angle))
         # The lines follow one another in the sense of lag; the last is reached sooner the other way.
@@ -123,7 +125,7 @@ class StepSentences(OnPaper):
         return sentence, why
 
     def angle_text(self, move: TurnAngle, size: str) -> str:
-        """A set-off angle; "about" when it comes from the learner's own reading."""
+        """Return a marked angle; with "about" if it comes from the learner's own reading."""
         return words.about(size) if isinstance(move.turn, Supplement) else size
 
     def step_close(self, step: Step) -> tuple[Phrase, Phrase]:
@@ -166,33 +168,33 @@ class StepSentences(OnPaper):
         return parallel.carry_on(first, second, self.length(size)), words.NOTHING
 
     def step_result(self, step: Step) -> tuple[Phrase, Phrase]:
-        """The resultant."""
+        """The sum."""
         ends = {"carry-on": words.LINE_END, "corner": self.corner_end(), "close": words.MEETING}
         tip_to_tail = self.construction.method == TIP_TO_TAIL
         end = words.LAST_TIP if tip_to_tail else ends.get(self.before(step), words.LINE_END)
         return words.result(self.notation.tags[SUM_KEY], self.place, end), words.RESULT_WHY
 
     def corner_end(self) -> str:
-        """Where the sum ends on the axes: the rectangle's corner, or a mark on one axis."""
+        """Where the sum ends on the axes: the corner of the rectangle, or a mark on one axis."""
         return words.MARKED_SUM if 0 in self.sum_sides() else words.CORNER
 
     def step_read(self, step: Step) -> tuple[Phrase, Phrase]:
-        """Length, amount and angle of the drawn resultant."""
+        """Length, amount and angle of the drawn sum."""
         reading = self.figure.readings[RESULT_LENGTH]
         returned = self.before(step) == "return-close"
         symbol = self.notation.tags[RETURN_KEY if returned else SUM_KEY]
         if self.is_dot(reading):
             return words.read_short(symbol, self.measured("sum", reading)), words.READ_WHY
-        sentence = words.read(symbol, self.measured("sum", reading), self.direction(returned))
+        sentence = words.read(symbol, self.measured("sum", reading), self.sum_direction(returned))
         return sentence, words.RETURNING_READ_WHY if returned else words.READ_WHY
 
     def sum_direction(self, returned: bool = False) -> Phrase:
-        """Where the sum (or the returning current) points."""
+        """Return the direction of the sum (or of the returning phasor) in words."""
         turn = self.figure.lines[RESULTANT].degrees - self.picture.reference + (180.0 if returned else 0.0)
         return direction_phrase(self, wrap(turn))
 
     def step_zero(self, step: Step) -> tuple[Phrase, Phrase]:
-        """The figure closes by itself."""
+        """The figure closes by itself: the sum is zero."""
         return words.closes(self.place, self.notation.words.closes), words.NOTHING
 
     def step_follow(self, step: Step) -> tuple[Phrase, Phrase]:
@@ -216,11 +218,11 @@ class StepSentences(OnPaper):
         return sentence, why
 
     def step_return_close(self, step: Step) -> tuple[Phrase, Phrase]:
-        """The reversed sum closes the figure."""
+        """The returning phasor closes the figure."""
         return words.return_close(self.notation.words.opposite), (self.notation.words.why_opposite,)
 
     def step_return(self, step: Step) -> tuple[Phrase, Phrase]:
-        """The reversed sum from the common point."""
+        """The returning phasor from the common point."""
         length = self.length(self.figure.readings[RESULT_LENGTH])
         return words.return_opposite(self.notation.words.opposite, length), (self.notation.words.why_opposite,)
 
@@ -229,42 +231,42 @@ class StepSentences(OnPaper):
         return parts.AXES, words.NOTHING
 
     def step_drop(self, step: Step) -> tuple[Phrase, Phrase]:
-        """One phasor's parts on both axes."""
+        """The components of one phasor on both axes."""
         number = step.arm_numbers[0]
         across, upward = self.figure.readings[f"x{number}"], self.figure.readings[f"y{number}"]
         return parts.drop(self.tag(number), *self.parts(across, upward)), words.NOTHING
 
     def side_of(self, amount: float) -> int:
-        """The side on which a part lies; 0 for one that no ruler shows."""
+        """Return the side of a component: +1, -1, or 0 if no ruler shows it."""
         millimetres = round(self.millimetres(amount), 1)
         return (millimetres > 0) - (millimetres < 0)
 
     def parts(self, across: float, upward: float) -> tuple[str, str]:
-        """A level and an upright part in words."""
+        """Return a horizontal and a vertical component in words."""
         return (
             parts.across_part(self.length(across), self.side_of(across)),
             parts.upward_part(self.length(upward), self.side_of(upward)),
         )
 
     def sums(self) -> tuple[float, float]:
-        """The sums of the parts on both axes."""
+        """Return the sums of the components on both axes."""
         readings = self.figure.readings
         across = math.fsum(readings[f"x{arm.number}"] for arm in self.construction.arms)
         return across, math.fsum(readings[f"y{arm.number}"] for arm in self.construction.arms)
 
     def sum_sides(self) -> tuple[int, int]:
-        """The sides on which the sums of the parts lie."""
+        """Return the sides of both sums of components."""
         if self.construction.method != COMPONENTS:
             return (1, 1)
         across, upward = self.sums()
         return self.side_of(across), self.side_of(upward)
 
     def step_add(self, step: Step) -> tuple[Phrase, Phrase]:
-        """The parts added on each axis."""
+        """The components added on each axis."""
         return parts.add_parts(*self.parts(*self.sums())), words.NOTHING
 
     def step_corner(self, step: Step) -> tuple[Phrase, Phrase]:
-        """The rectangle on both sums, or a mark where one is nothing."""
+        """The rectangle on both sums, or a mark if one is zero."""
         across, upward = self.parts(*self.sums())
         sides = self.sum_sides()
         if 0 in sides:
@@ -272,6 +274,8 @@ class StepSentences(OnPaper):
         return parts.corner(across, upward), words.NOTHING
 
 
+DRAWS_PHASOR = (step_kinds.DRAW_FIRST, step_kinds.DRAW_ALONG, step_kinds.DRAW, step_kinds.FOLLOW)
+"""The kinds of step that draw the phasor whose number comes last in ``arm_numbers``."""
 SENTENCES: Mapping[str, Callable[[StepSentences, Step], tuple[Phrase, Phrase]]] = {
     step_kinds.SCALE: StepSentences.step_scale,
     step_kinds.REFERENCE: StepSentences.step_reference,
@@ -297,12 +301,12 @@ SENTENCES: Mapping[str, Callable[[StepSentences, Step], tuple[Phrase, Phrase]]] 
     step_kinds.ADD: StepSentences.step_add,
     step_kinds.CORNER: StepSentences.step_corner,
 }
-"""How each kind of step is worded; a room adds those of its own construction (``Telling.own_steps``)."""
+"""The method that words each kind of step; a calculator adds its own kinds (``Notation.own_steps``)."""
 
 
 def direction_phrase(sentences: StepSentences, turn: float) -> Phrase:
-    """A direction as this class says it, as a protractor reads it from the line drawn first (from which ``turn``
-    counts), or as a polar angle from the L1 phase voltage."""
+    """Return a direction in the case's conventions: as read on a protractor from the first direction (``turn`` is
+    measured from it), or as a polar angle from the phase voltage of L1."""
     if sentences.notation.polar:
         signed = wrap(turn + sentences.picture.reference)
         angle_text = quantity.fixed(signed, 1, sentences.notation.mark) + "°"
@@ -315,5 +319,5 @@ def direction_phrase(sentences: StepSentences, turn: float) -> Phrase:
 
 
 def describe(blocks: tuple[Block, ...]) -> str:
-    """All sentences in one text: what a screen reader is told of the drawing."""
+    """Return all sentences as one text, for screen readers."""
     return " ".join(f"{block.step}. {plain(block.phrase)}" for block in blocks if isinstance(block, Move))

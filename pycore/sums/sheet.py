@@ -1,4 +1,4 @@
-"""The sheet of a sum of phasors: its table, its words, its look."""
+"""The sheet of a sum of phasors: table, words and styles."""
 
 from dataclasses import replace
 
@@ -28,7 +28,7 @@ from pycore.words.phrase import Phrase, say
 
 
 def look_of(case: SumCase) -> PhasorStyles:
-    """Tags, inks and ticks by phasor key."""
+    """Return tags, inks and ticks by phasor key."""
     tags = dict(case.notation.tags)
     tags["reference"] = case.notation.reference
     inks = dict(case.inks())
@@ -45,7 +45,7 @@ def _row(
 
 
 def _companion_rows(case: SumCase, plan: Plan, *, measured: bool) -> list[TableRow]:
-    """The phasors of the second quantity, each amount with its unit; ``measured``: room for the rest."""
+    """Return the rows of companions, each amount with its unit; ``measured``: the rest is left empty to fill in."""
     rows = []
     for arm in case.companions.arms if case.companions else ():
         amount = case.companions.writing.amount(arm.size) if case.companions else ""
@@ -108,7 +108,7 @@ def _tag(case: SumCase, component: ComponentRow) -> Phrase:
 
 
 def problem_rows(case: SumCase, plan: Plan, *, any_method: bool = False) -> tuple[TableRow, ...]:
-    """What is given of each line, and room for what the learner finds."""
+    """Return what is given of each phasor, and room for the learner's results."""
     room = words.ROOM
     rows = _companion_rows(case, plan, measured=True)
     sizes = [case.notation.writing.as_typed(arm.size) if case.typed(arm.key) else room for arm in case.arms]
@@ -131,7 +131,7 @@ def _head(case: SumCase, kind: str) -> tuple[Phrase, Phrase, Phrase, Phrase]:
 
 
 def _scale_words(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[str, str]:
-    """The scale as it is said in words and in its cell: of a class set it may be the learner's to choose."""
+    """Return the scale in words and for its cell; in a class set the learner may choose it."""
     scale = case.notation.scale(plan.scale)
     if request.own_scale:
         return words.own_scale(case.notation.writing.unit), words.ROOM
@@ -140,7 +140,7 @@ def _scale_words(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[str,
 
 
 def _opening(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[tuple[str, ...], tuple[str, ...]]:
-    """The QR code's rows (none if there is no address to open) and the words beside it."""
+    """Return the rows of the QR code (none without an address) and the words beside it."""
     opening, link = request.opening, _link(case, plan, request)
     fragment = links.fragment(link)
     # The place is printed in the title block: a link typed by hand need not repeat it.
@@ -165,7 +165,7 @@ def _opening(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[tuple[st
 
 
 def _how_it_opens(request: SheetRequest, by_hand: str) -> tuple[str, ...]:
-    """What stands in a QR code's place: the address, where it has room; else the code to be typed, if there is one."""
+    """Return the text in place of a QR code: the address if it fits, else the code to type, if any."""
     if request.opening.issue:
         return words.OPENS_ISSUED
     address = words.opens_with(by_hand)
@@ -173,14 +173,16 @@ def _how_it_opens(request: SheetRequest, by_hand: str) -> tuple[str, ...]:
 
 
 def _link(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[tuple[str, str], ...]:
-    """The link that gives this sheet again; a sheet of a class set has its code in it."""
+    """Return the link that reproduces this sheet; for a class set it contains the code."""
     link, issue = case.link(plan, request.kind, request.code), request.opening.issue
     return link if issue is None else (*(pair for pair in link if pair[0] != "code"), ("code", issue.code))
 
 
 def _second_scale(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[tuple[str, ...], str]:
-    """The companions' scale, and what a check bar stands for at both scales; on small paper in one line. Neither
-    where a scale is the learner's to choose."""
+    """Return the companions' scale, and what a check bar represents at both scales (one line on small paper).
+
+    Empty if the learner chooses a scale.
+    """
     beside = case.companions
     if beside is None or request.own_scale:
         return (), ""
@@ -233,7 +235,7 @@ def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> SheetText:
 
 
 def moves_of(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[Page, ...]:
-    """The further pages of a sheet for easy reading; none for the usual sheet."""
+    """Return the further pages of a sheet for easy reading; none for other print styles."""
     if case.printed == USUAL:
         return ()
     # Only such a sheet needs it; the first answer need not wait for its import.
@@ -252,7 +254,7 @@ def moves_of(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[Page, ..
 def composed_of(
     case: SumCase, plan: Plan, request: SheetRequest, stand: Placement | None = None
 ) -> compose.ComposedSheet:
-    """The sheet asked for, on its paper, and where its figure stands: ``stand``, if another kind has found it."""
+    """Return the requested sheet and the placement of its figure: ``stand``, if another kind has set it."""
     kind = request.kind
     tolerance = None
     if kind == kinds.OVERLAY and not case.closed:
@@ -264,12 +266,12 @@ def composed_of(
 
 
 def sheet_of(case: SumCase, plan: Plan, request: SheetRequest) -> Page:
-    """The sheet asked for, on its paper."""
+    """Return the requested sheet."""
     return composed_of(case, plan, request).page
 
 
 def view_of(case: SumCase, plan: Plan) -> Page:
-    """The figure laid out for a phone."""
+    """Return the figure laid out for a phone."""
     sentences = StepSentences(plan, case.notation)
     name, scale = case.sheet_title(kinds.CONSTRUCTION), case.notation.scales(plan.scale, plan.second)
     title = words.page_title(name, case.method_words(plan), scale)

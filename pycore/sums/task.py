@@ -1,15 +1,19 @@
-"""A sum of phasors as practice knows it: what is asked, the right answer, and what mistakes give."""
+"""A sum of phasors as a task for practice: question, right answer, and results of mistakes."""
 
 from pycore import phasor
 from pycore.constructions.methods import COMPONENTS
-from pycore.constructions.names import DIAGONAL_LENGTH, SUM_KEY, arm_key
-from pycore.practice import reckoning, sums
+from pycore.constructions.names import DIAGONAL_LENGTH, RETURN_KEY, SUM_KEY, arm_key
+from pycore.constructions.tip_to_tail import chain_of
+from pycore.practice import misplaced, reckoning, sums
 from pycore.practice.sums import DrawnSum
-from pycore.practice.task import IntermediateValue, Mistake, Task
+from pycore.practice.task import IntermediateValue, Mistake, Slips, Task
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
 from pycore.words import marking as words
 from pycore.words.phrase import say
+
+RETURNING = "returning"
+"""The arrow that is asked for where the class draws the one that returns: the sum turned round."""
 
 
 def _sum(case: SumCase, plan: Plan) -> DrawnSum:
@@ -23,6 +27,8 @@ def _sum(case: SumCase, plan: Plan) -> DrawnSum:
         scale=plan.scale / case.notation.writing.factor,
         scale_words=case.notation.scale(plan.scale),
         voltages=case.voltages(),
+        factor=plan.factor,
+        say_scale=lambda scale: case.notation.scale(scale * case.notation.writing.factor),
     )
 
 
@@ -32,12 +38,14 @@ def _mistakes(problem: DrawnSum) -> tuple[Mistake, ...]:
         *sums.in_stages(problem),
         *sums.of_lags(problem),
         *sums.of_scale(problem),
+        *sums.of_the_arrow(problem),
+        *misplaced.in_the_instruments(problem),
         *reckoning.calculated(problem),
     )
 
 
 def _earlier(case: SumCase, plan: Plan) -> tuple[IntermediateValue, ...]:
-    """What is found on the way: the first diagonal, or the two sums of parts."""
+    """Return the intermediate results: the first diagonal, or both sums of components."""
     reference = case.picture.reference
     lines = {arm.number: phasor.polar(arm.size, arm.angle - reference) for arm in case.arms}
     if plan.construction.method == COMPONENTS:
@@ -56,24 +64,35 @@ def _earlier(case: SumCase, plan: Plan) -> tuple[IntermediateValue, ...]:
     return (IntermediateValue("first", tag, phasor.total((lines[first], lines[second])), rest),)
 
 
+def _slips(case: SumCase, plan: Plan, back: float) -> Slips:
+    """What one slip moves: each phasor, and tip to tail all that follow it."""
+    reference = case.picture.reference
+    lines = {arm.number: back * phasor.polar(arm.size, arm.angle - reference) for arm in case.arms}
+    if plan.construction.method != "tip-to-tail":
+        return Slips(tuple(lines.values()), tuple(lines.values()))
+    chain = [arm.number for arm in chain_of(case.arms, plan.construction.order)]
+    tails = [phasor.total(lines[number] for number in chain[place:]) for place in range(len(chain))]
+    return Slips(tuple(lines.values()), tuple(tails))
+
+
 def task_of(case: SumCase, further: tuple[Mistake, ...] = ()) -> Task:
-    """A solved case as a task: what is asked, the right answer, its tolerance and what mistakes give; ``further`` are
-    the mistakes of its own page."""
+    """Return a solved case as a task; ``further``: the mistakes of its own page."""
     plan = case.sheet_plan()
-    mistakes = (*_mistakes(_sum(case, plan)), *further)
+    back = -1.0 if plan.construction.resultant == RETURNING else 1.0
+    mistakes = (*further, *_mistakes(_sum(case, plan)))
     reference = case.picture.reference
     polar = case.notation.polar
     return Task(
         slug=case.slug,
         form=dict(case.problem.typed),
-        result=case.total * phasor.polar(1.0, -reference),
-        symbol=case.notation.tags[SUM_KEY],
+        result=back * case.total * phasor.polar(1.0, -reference),
+        symbol=case.notation.tags[SUM_KEY if back > 0 else RETURN_KEY],
         writing=case.notation.writing,
         factor=plan.factor,
         scale_words=case.notation.scale(plan.scale),
         spread=case.scatter(plan),
         hand_angle=case.hand.angle,
-        mistakes=mistakes,
+        mistakes=tuple(one.turned_back(back) for one in mistakes),
         earlier=_earlier(case, plan),
         sense=case.picture.sense,
         origin=case.notation.voltage if polar else case.notation.reference,
@@ -81,4 +100,7 @@ def task_of(case: SumCase, further: tuple[Mistake, ...] = ()) -> Task:
         signed=polar,
         link=case.link(plan),
         further=case.beyond(),
+        largest=max((arm.size for arm in case.arms), default=0.0),
+        back=back,
+        slips=_slips(case, plan, back),
     )

@@ -1,4 +1,4 @@
-"""Where in a lesson's steps a mistake belongs: the frame in which the move that went wrong is made."""
+"""The step of a lesson to which a mistake belongs: the frame of the move that went wrong."""
 
 from collections.abc import Callable, Sequence
 
@@ -16,6 +16,9 @@ from pycore.sums.sheet import look_of
 Wanted = Callable[[Frame], bool]
 
 FORMULA = ("no-root", "signs-slipped", "sign-slipped", "product-dropped", "product-doubled")
+TURNED_THROUGHOUT = (
+    "other-scale-throughout", "mirrored", "factor-ignored", "lead-for-lag", "base-edge", "right-angles",
+)  # fmt: skip
 SECOND_STAGE = (step_kinds.MEASURE, step_kinds.PARALLEL, step_kinds.ARCS, step_kinds.CARRY_ON, step_kinds.CLOSE)
 
 
@@ -50,24 +53,27 @@ def _second_stage(frames: Sequence[Frame]) -> Wanted:
 
 
 def _wanted(mistake: Mistake, frames: Sequence[Frame]) -> tuple[Wanted, bool]:
-    """How to know the frame of a drawn mistake, and whether it gives the answer away."""
+    """Return a test for the frame of a drawn mistake, and whether that frame shows the answer."""
     about = mistake.about[0] if mistake.about else ""
-    if mistake.key in ("left-out", "reversed", "swapped"):
+    if mistake.key in ("left-out", "reversed", "swapped", "line-at-other-scale"):
         return _sets_off(about), False
-    if mistake.key.startswith(("other-scale", "wrong-way")) and about:
+    if mistake.key.startswith(("other-scale", "wrong-way", "centre-off")) and about:
         return _turns_to(about), False
-    if mistake.key in ("other-scale-throughout", "mirrored", "factor-ignored", "lead-for-lag"):
+    if mistake.key in TURNED_THROUGHOUT:
         return _turns, False
     if mistake.key in ("stopped", "two-diagonals"):
         return _second_stage(frames), False
-    if mistake.key == "multiplied-lines":
+    if mistake.key in ("multiplied-lines", "drawn-at-other-scale", "ruler-edge", "plain-sum"):
         return _sets, False
-    return (_draws_the_sum if mistake.key == "other-diagonal" else _measures_the_sum), True
+    return (_draws_the_sum if mistake.key in ("other-diagonal", "arrow-reversed") else _measures_the_sum), True
 
 
 def place_of(mistake: Mistake, frames: Sequence[Frame], *, formula: bool) -> StepReference | None:
-    """The step of a lesson's frames, or for reckoning the working, that a mistake belongs to; None
-    where there is none. ``formula``: whether the page works by a closed formula too."""
+    """Return the step of a lesson, or for a calculated answer the working, to which a mistake belongs; None if there is
+    none.
+
+    ``formula``: the page also calculates by a closed formula.
+    """
     if DRAWN not in mistake.how:
         return StepReference(working="formula" if formula and mistake.key in FORMULA else COMPONENTS, reveals=True)
     fits, reveals = _wanted(mistake, frames)
@@ -78,7 +84,7 @@ def place_of(mistake: Mistake, frames: Sequence[Frame], *, formula: bool) -> Ste
 
 
 def places_in(case: SumCase) -> Callable[[Mistake], StepReference | None]:
-    """How to find the place of a mistake: the lesson's frames are made only when one is looked for."""
+    """Return a function that finds the place of a mistake; the lesson's frames are made on first use."""
 
     def find(mistake: Mistake) -> StepReference | None:
         plan = case.sheet_plan()

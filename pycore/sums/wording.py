@@ -1,4 +1,4 @@
-"""Angles, lengths and scales as a class says them, and what that depends on."""
+"""Angles, lengths and scales as text, and the notation on which they depend."""
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
@@ -13,13 +13,13 @@ from pycore.words.sums import NEUTRAL, SumWords
 
 
 def degrees_text(degrees: float, mark: str) -> str:
-    """The size of an angle to a tenth of a degree, no needless zero: 120°, 87.5°."""
+    """Return the size of an angle to a tenth of a degree, without a needless zero: 120°, 87.5°."""
     size = -degrees if degrees < 0 else degrees
     return quantity.plain(round(size, 1), mark) + "°"
 
 
 def length_text(millimetres: float, mark: str) -> str:
-    """A length as both rulers' figures: 92 mm (9.2 cm)."""
+    """Return a length in mm and cm: 92 mm (9.2 cm)."""
     size = -millimetres if millimetres < 0 else millimetres
     in_mm = quantity.plain(round(size, 1), mark)
     in_cm = quantity.plain(round(size, 1) / 10, mark)
@@ -37,17 +37,17 @@ def reading_text(millimetres: float, mark: str) -> str:
 
 
 def wider_than_right(angle: float) -> int:
-    """1 for an angle of more than 90 degrees (as written), 0 for 90, -1 for less."""
+    """Return 1 for an angle of more than 90 degrees (as written), 0 for 90, -1 for less."""
     size = round(-angle if angle < 0 else angle, 1)
     return (size > 90.0) - (size < 90.0)
 
 
 @dataclass(frozen=True, slots=True)
 class CompanionPhasors:
-    """Phasors of a second quantity on the same sheet, at a scale of their own: their arms (numbered from 1, sizes in
-    SI), how their amounts are written, what the quantity is called, and why they are drawn.
+    """Phasors of a second quantity on the same sheet.
 
-    Their keys (``c1`` ...) have tags like those of the other phasors.
+    Their arms (numbered from 1, sizes in SI), number format, name of the quantity, and the reason for drawing them.
+    Their keys (``c1`` ...) have tags like those of other phasors.
     """
 
     arms: tuple[Arm, ...]
@@ -59,7 +59,7 @@ class CompanionPhasors:
 
 @dataclass(frozen=True, slots=True)
 class Notation:
-    """What sentences need to know: tags by phasor key, line names, writing, protractor."""
+    """What sentences need to know: tags by phasor key, names of lines, number format, protractor."""
 
     tags: dict[str, Phrase]
     lines: tuple[str, ...]
@@ -72,6 +72,8 @@ class Notation:
     companions: CompanionPhasors | None = None
     own_steps: Mapping[str, Callable[[Any, Step], tuple[Phrase, Phrase]]] = field(default_factory=dict)
     """Sentence and why of the kinds of step that one calculator alone has, from the construction on its paper."""
+    origins: Mapping[str, Phrase] = field(default_factory=dict)
+    """Where a drawn phasor comes from, by key, if it is not the one that was typed: the sentence stands at its step."""
     units: Mapping[str, str] = field(default_factory=dict)
     """Units of arms that have another than the sum, by key: W and var beside VA."""
 
@@ -104,15 +106,15 @@ class Notation:
         return self.writing.mark
 
     def scale(self, scale: float) -> str:
-        """The scale in words: 1 cm = 2 A."""
+        """Return the scale in words: 1 cm = 2 A."""
         return _scale_text(self.writing, scale)
 
     def second(self, scale: float) -> str:
-        """The companions' scale in words; "" where there are none."""
+        """Return the companions' scale in words; "" if there are none."""
         return _scale_text(self.companions.writing, scale) if self.companions else ""
 
     def scales(self, scale: float, second: float) -> str:
-        """Both scales in few words: 1 cm = 50 V, 5 A."""
+        """Return both scales in few words: 1 cm = 50 V, 5 A."""
         beside = f", {self.companions.writing.scale(second)}" if self.companions else ""
         return self.scale(scale) + beside
 
@@ -123,7 +125,7 @@ def _scale_text(writing: NumberFormat, scale: float) -> str:
 
 @dataclass(frozen=True, slots=True)
 class SheetWords:
-    """What stands on a sheet beside its drawing: notes, and what a reader who cannot see it is told."""
+    """The notes beside a drawing, and its description for people who cannot see it."""
 
     notes: tuple[str, ...]
     description: str

@@ -1,4 +1,4 @@
-"""The calculated working of a sum of phasors: components line by line."""
+"""The working by components, line by line."""
 
 import math
 
@@ -30,14 +30,14 @@ X, Y = Symbol("X"), Symbol("Y")
 
 
 def _rid_of_rounding(value: complex, least: float) -> complex:
-    """A sum whose parts below ``least`` are 0: they are only rounding, and have no direction."""
+    """Return a sum whose components below ``least`` are set to 0: they are only rounding, and have no direction."""
     x = 0.0 if math.fabs(value.real) <= least else value.real
     y = 0.0 if math.fabs(value.imag) <= least else value.imag
     return complex(x, y)
 
 
 class ComponentsWorking:
-    """Components of the phasors along the paper's axes, with this problem's numbers."""
+    """Components of the phasors along the paper's axes, with the numbers of this problem."""
 
     def __init__(self, case: SumCase, sentences: StepSentences) -> None:
         self.case, self.picture, self.sentences = case, case.picture, sentences
@@ -79,7 +79,7 @@ class ComponentsWorking:
         return agrees(size, self.writing.number(self.case.size)) and next(angles) == next(angles)
 
     def blocks(self) -> tuple[Block, ...]:
-        """The whole path: table, sums, Pythagoras, angle by quarter."""
+        """Return the complete working: table, sums, Pythagoras, angle by quadrant."""
         intro = words.components_intro(self.picture.first == "up", self.sentences.notation.reference)
         note = words.rounding_note(self.writing.decimals + self.extra, carried=self.carried)
         blocks: list[Block] = [Paragraph(intro), self.grid(), Paragraph(note)]
@@ -175,5 +175,5 @@ def result_row(
 
 
 def share_text(value: float, mark: str) -> str:
-    """A share in per cent, to a tenth."""
+    """Return a share in per cent, to a tenth."""
     return quantity.fixed(100 * value, 1, mark) + NO_BREAK_SPACE + "%"

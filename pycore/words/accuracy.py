@@ -1,4 +1,4 @@
-"""How near a hand and a meter can come, in plain words or with the vocabulary of the GUM."""
+"""The accuracy of hand and meter, in plain words or with the vocabulary of the GUM."""
 
 from pycore.words.phrase import Phrase, say
 
@@ -45,7 +45,7 @@ def tolerance_label(symbol: Phrase) -> Phrase:
 
 
 def hand_intro(length: str, angle: str) -> Phrase:
-    """What a hand is taken to do."""
+    """The assumed errors of a hand."""
     return say(
         "This hand draws and reads with small random errors. Their standard deviation is {length} for lengths and "
         "{angle} for angles, so about 95 of 100 single lengths are within twice that. These errors are carried "
@@ -59,12 +59,12 @@ HEAD = say("method"), say("by hand ±"), say("on paper ±"), say("share")
 
 
 def marked(title: str) -> str:
-    """A way whose lines cross flatly."""
+    """A method whose lines cross flatly."""
     return f"{title} *"
 
 
 def most_forgiving(method: str) -> Phrase:
-    """Which way is the best for these values."""
+    """The most accurate method for these values."""
     return say("**{method}** is the most accurate method for these values on this paper.", method=method)
 
 
@@ -96,7 +96,7 @@ def why_angle(cases: str) -> Phrase:
 
 
 def one_angle(line: str, angle: str, *, lags: bool) -> str:
-    """A line and the angle by which it would have to be off."""
+    """A line, and the angle by which it would have to differ."""
     return f"{line} {'lagging' if lags else 'leading'} {angle} more"
 
 
@@ -110,7 +110,7 @@ def why_reading(cases: str) -> Phrase:
 
 
 def one_reading(line: str, amount: str, *, more: bool) -> str:
-    """A line and the current by which it would have to be off."""
+    """A line, and the current by which its reading would have to differ."""
     return f"a current in {line} that is {amount} {'larger' if more else 'smaller'}"
 
 
@@ -144,7 +144,7 @@ def why_neutral(amount: str, *, high: bool) -> Phrase:
 
 
 def listed(cases: list[str]) -> str:
-    """Cases of which any one would do."""
+    """Alternatives, of which any one is enough."""
     return cases[0] if len(cases) == 1 else ", ".join(cases[:-1]) + " or " + cases[-1]
 
 

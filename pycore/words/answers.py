@@ -1,4 +1,4 @@
-"""Sentences beside an answer that belong to no one calculator."""
+"""Sentences beside an answer that every calculator may use."""
 
 from pycore.words.phrase import Phrase, Symbol, say
 
@@ -6,22 +6,22 @@ Name = Phrase | Symbol
 
 
 def angle_by_protractor(angle: str, sense: str, origin: Name) -> Phrase:
-    """Where the neutral points, as a protractor reads it."""
+    """The direction of the sum as read on a protractor."""
     return say("{angle} {sense} from {origin}", angle=angle, sense=sense, origin=origin)
 
 
 def angle_on(origin: Name) -> Phrase:
-    """The neutral lies on the first direction."""
+    """The sum points in the first direction."""
     return say("in line with {origin}", origin=origin)
 
 
 def angle_polar(angle: str, origin: Name) -> Phrase:
-    """Where the neutral points, as a polar angle."""
+    """The direction of the sum as a polar angle."""
     return say("at {angle} from {origin}", angle=angle, origin=origin)
 
 
 def on_sheet(length: str) -> Phrase:
-    """How long the neutral is on the paper."""
+    """The length of the sum on paper."""
     return say("{length} on the sheet", length=length)
 
 
@@ -57,7 +57,7 @@ def caption(paper: str, orientation: str, scale: str, chosen: bool) -> Phrase:
 
 
 def does_not_fit(scale_text: str, paper: str, over: str, scale: str, papers: str) -> str:
-    """A scale of the user's own that is too large for the paper."""
+    """A chosen scale that is too large for the paper."""
     bigger = f" It would fit on {paper_name(papers)} at your scale." if papers else ""
     return (
         f"At 1 cm = {scale_text} the drawing does not fit on {paper_name(paper)}: {over}. It is drawn at 1 cm = "
@@ -81,19 +81,19 @@ def use_paper(paper: str) -> str:
 
 
 def too_wide(width: str, height: str) -> str:
-    """By how much a figure passes the paper; either may be empty."""
+    """By how much a figure exceeds the paper; either text may be empty."""
     if width and height:
         return f"it is {width} too wide and {height} too high"
     return f"it is {width} too wide" if width else f"it is {height} too high"
 
 
 def pair_first(first: str, second: str) -> str:
-    """An order of pairing by its lines: L1 with L2 first."""
+    """An order by its lines: L1 with L2 first."""
     return f"{first} with {second} first"
 
 
 def components_intro(up: bool, origin: Name) -> Phrase:
-    """Which angle, and which function gives which part."""
+    """Which angle is used, and which function gives which component."""
     if up:
         return say(
             "Angles are measured clockwise from straight up, the direction of {origin}. Horizontal component = size × "
@@ -141,7 +141,7 @@ def quarter(right: bool, up: bool, angle: str, result: Phrase) -> Phrase:
 
 
 def on_axis(direction: str, result: Phrase) -> Phrase:
-    """One part is zero."""
+    """One component is zero."""
     return say(
         "One component is 0, so the sum points {direction}: that is {result}.", direction=direction, result=result
     )

@@ -1,4 +1,4 @@
-"""What the page announces, and what it says of links and requests that it cannot use."""
+"""What the page announces, and what it says about links and requests that it cannot use."""
 
 from collections.abc import Sequence
 
@@ -23,7 +23,7 @@ def waiting(faults: int) -> str:
 
 
 def other_version(version: str) -> str:
-    """A link of another edition."""
+    """A link of another version."""
     return (
         f"This link was made by another version of this site (version “{version[:8]}”). Values that this version "
         "knows were used. Check them."
@@ -47,7 +47,7 @@ REQUEST_TOO_LONG = "The request is too long."
 
 
 def fault_of_ours(name: str) -> str:
-    """Something went wrong that no input should bring about."""
+    """An error in the program."""
     return f"The page could not calculate this because of an error in the program ({name}). The last answer stays."
 
 

@@ -97,8 +97,8 @@ CIRCUITS: dict[str, tuple[str, str]] = {
 
 SHORT: dict[str, str] = {
     "two-pi-forgotten": "2π forgotten",
-    "reactances-added": "reactances added instead of subtracted",
-    "reactive-currents-added": "reactive currents added instead of subtracted",
+    "reactances-added": "reactances added, not subtracted",
+    "reactive-currents-added": "reactive currents added, not subtracted",
     "kinds-exchanged": "coil and capacitor swapped",
     "reactance-inverted": "capacitive reactance upside down",
     "milli-forgotten": "millihenries used as henries",

@@ -1,4 +1,4 @@
-"""What the pages of circuits share: elements as typed, power factor, cautions."""
+"""Words that all circuits share: elements as typed, power factor, cautions."""
 
 from pycore.words.inputs import quoted
 from pycore.words.phrase import Phrase, say
@@ -19,7 +19,7 @@ KINDS = {"R": "resistances", "L": "inductances or inductive reactances", "C": "c
 
 
 def bad_element(label: str, typed: str, bare: str) -> str:
-    """A text that is no element."""
+    """A text that is not an element."""
     return f"{label} cannot be read: {quoted(typed)}. Write {EXAMPLES[bare]}. For several, put + between them."
 
 
@@ -29,7 +29,7 @@ def other_kind(label: str, typed: str, only: str) -> str:
 
 
 def no_capacitance(label: str, typed: str) -> str:
-    """A capacitor of nothing."""
+    """A capacitor of 0 F."""
     return (
         f"{label} is zero: {quoted(typed)}. A capacitor of 0 F carries no current. If there is no capacitor, leave "
         "the field empty."
@@ -67,7 +67,7 @@ def supply_range(label: str, typed: str, least: str, most: str) -> str:
 
 
 def more_than(number: str) -> str:
-    """A number too large to be told."""
+    """A number too large to state."""
     return f"more than {number}"
 
 
@@ -77,24 +77,24 @@ def factor_text(factor: str, side: str) -> str:
 
 
 def lags(first: Phrase, second: Phrase, angle: str, factor: str) -> Phrase:
-    """The current against its voltage."""
+    """The current lags its voltage."""
     return say("{first} lags {second} by {angle}: power factor {factor}.",
                first=first, second=second, angle=angle, factor=factor)  # fmt: skip
 
 
 def leads(first: Phrase, second: Phrase, angle: str, factor: str) -> Phrase:
-    """The same where it leads."""
+    """The current leads its voltage."""
     return say("{first} leads {second} by {angle}: power factor {factor}.",
                first=first, second=second, angle=angle, factor=factor)  # fmt: skip
 
 
 def in_phase(first: Phrase, second: Phrase) -> Phrase:
-    """The same where they point the same way."""
+    """Current and voltage are in phase."""
     return say("{first} and {second} are in phase: power factor 1.", first=first, second=second)
 
 
 def current_is(side: str) -> Phrase:
-    """Which side the current stands."""
+    """Whether the current lags or leads."""
     return say("The current is {side}: the {kind} has the larger effect.", side=side,
                kind="coil" if side == LAGGING else "capacitor")  # fmt: skip
 

@@ -1,4 +1,4 @@
-"""What is said of the codes of practice sheets: a code that cannot be used, or that does not fit its values."""
+"""What is said about practice codes that cannot be used, or that do not fit the values."""
 
 LABEL = "Code on your sheet"
 HELP = "Nine or twelve characters in groups of three, such as 333-JDL-2GA. Capital or small letters."
@@ -16,7 +16,10 @@ def opened(code: str) -> str:
 
 
 def unusable(typed: str, reason: str, fragment: str) -> str:
-    """Why a code cannot be used, and what to do. ``reason`` as ``CodeError`` has it, or ``none``: no problem."""
+    """Why a code cannot be used, and what to do.
+
+    ``reason``: as in ``CodeError``, or ``none``: no problem.
+    """
     subject = f"Code “{typed.strip()[:20]}”"
     reasons = {
         "empty": f"Type a code: {FORM}.",

@@ -22,12 +22,12 @@ def drop(phasor: Name, across: str, upward: str) -> Phrase:
 
 
 def across_part(length: str, side: int) -> str:
-    """A level part in words; ``side`` is +1 to the right, -1 to the left, 0 for none."""
+    """A horizontal component in words; ``side`` is +1 to the right, -1 to the left, 0 for none."""
     return {1: f"{length} to the right", -1: f"{length} to the left", 0: "no horizontal component"}[side]
 
 
 def upward_part(length: str, side: int) -> str:
-    """An upright part in words; ``side`` is +1 up, -1 down, 0 for none."""
+    """A vertical component in words; ``side`` is +1 up, -1 down, 0 for none."""
     return {1: f"{length} up", -1: f"{length} down", 0: "no vertical component"}[side]
 
 
@@ -50,7 +50,7 @@ def corner(across: str, upward: str) -> Phrase:
 
 
 def corner_on_axis(component: str) -> Phrase:
-    """One of the sums is nothing."""
+    """One of the sums is zero."""
     return say(
         "**Mark the sum on its axis:** {component}. The other sum is zero, so there is no rectangle.",
         component=component,

@@ -1,4 +1,4 @@
-"""The sentences of the constructions: tool first, then where, then the reading; one line of why."""
+"""The sentences of the constructions: tool first, then place, then reading; one line of reason."""
 
 from pycore.words.phrase import Phrase, Symbol, say
 
@@ -18,12 +18,12 @@ LAST_TIP = "the last tip"
 
 
 def slanting(angle: str, *, above: bool) -> str:
-    """A direction that is none of the four straight ones."""
+    """A direction that is not horizontal or vertical."""
     return f"{angle} {'above' if above else 'below'} the horizontal, to the right"
 
 
 def about(angle: str) -> str:
-    """A figure that the learner's own reading replaces."""
+    """An angle that the learner's own reading replaces."""
     return f"about {angle}"
 
 
@@ -33,7 +33,7 @@ def sense(*, anticlockwise: bool) -> str:
 
 
 def choose_scale(scale: str, longest: str, length: str) -> Phrase:
-    """The scale, and what it makes of the longest line."""
+    """The scale, and the length of the longest phasor at it."""
     return say(
         "**Choose the scale.** {scale}. The longest phasor, {longest}, is {length} long.",
         scale=scale,
@@ -43,7 +43,7 @@ def choose_scale(scale: str, longest: str, length: str) -> Phrase:
 
 
 def scale_why(quantity: str, units: str) -> Phrase:
-    """How a quantity becomes a length."""
+    """How an amount becomes a length."""
     return say(
         "Length in centimetres = {quantity} ÷ {units} per centimetre.", quantity=quantity, units=units
     )
@@ -63,12 +63,12 @@ REFERENCE_WHY = say("This line is only a direction. Angles are measured from it.
 
 
 def on_the_way(tag: Name, place: str, end: Name) -> Phrase:
-    """The sum of the first arrows, drawn for itself."""
+    """The sum of the first arrows, as an arrow of its own."""
     return say("**Draw {tag}.** From {place} to {end}.", tag=tag, place=place, end=end)
 
 
 def companion_first(tag: Name, direction: str, place: str, length: str) -> Phrase:
-    """A phasor of another quantity that angles are counted from."""
+    """A phasor of another quantity from which angles are measured."""
     return say("**Draw {tag}.** {direction} from {place}, {length}: a double line with an open arrowhead.",
                tag=tag, direction=direction[0].upper() + direction[1:], place=place, length=length)  # fmt: skip
 
@@ -82,13 +82,13 @@ def companion(tag: Name, zero: Name, angle: str, sense: str, place: str, length:
 
 
 def companion_why(plural: str, scale: str, amount: str) -> Phrase:
-    """The second scale and what it makes of an amount."""
+    """The second scale, and the length of an amount at it."""
     return say("{plural} have their own scale, {scale}. This phasor is {amount}. ",
                plural=plural[0].upper() + plural[1:], scale=scale, amount=amount)  # fmt: skip
 
 
 def draw_first(phasor: Name, direction: str, place: str, length: str) -> Phrase:
-    """An arrow that needs no protractor: the first, or one on the line that angles are counted from."""
+    """An arrow that needs no protractor: the first, or one on the line from which angles are measured."""
     return say(
         "**Draw {phasor}.** {direction} from {place}, {length}.",
         phasor=phasor,
@@ -99,7 +99,7 @@ def draw_first(phasor: Name, direction: str, place: str, length: str) -> Phrase:
 
 
 def first_why(place: str) -> Phrase:
-    """Which mark of the ruler."""
+    """Which mark of the ruler to use."""
     return say("Put the ruler’s zero mark on {place}. The end of the ruler is not its zero.", place=place)
 
 
@@ -155,7 +155,7 @@ DOT_WHY = say("If a later move needs its direction, draw a faint line long enoug
 
 
 def which_scale(zero: Name, angle: str, wider: int) -> Phrase:
-    """Which of the protractor's two scales counts; ``wider``: more than a right angle, equal or less."""
+    """Which of the protractor's two scales to use; ``wider``: more than a right angle, equal or less."""
     than = {1: "more than a right angle", 0: "exactly a right angle", -1: "less than a right angle"}[wider]
     return say("Use the scale that starts at 0 on {zero}. {angle} is {than}.", zero=zero, angle=angle, than=than)
 
@@ -183,7 +183,7 @@ def opposite_why(angle: str, other: str) -> Phrase:
 
 
 def result(symbol: Name, place: str, end: str) -> Phrase:
-    """The resultant."""
+    """The sum."""
     return say("**Draw {symbol}.** From {place} to {end}.", symbol=symbol, place=place, end=end)
 
 
@@ -256,12 +256,12 @@ def follow_why(turn: str, angle: str) -> Phrase:
 
 
 def return_close(name: str) -> Phrase:
-    """The reversed sum, tip to tail."""
+    """The returning phasor, tip to tail."""
     return say("**Draw {name}.** From the last tip back to the start.", name=name)
 
 
 def return_opposite(name: str, length: str) -> Phrase:
-    """The reversed sum from the common point."""
+    """The returning phasor from the common point."""
     return say(
         "**Draw {name}.** Extend the sum backwards through the common point. Mark {length} on this side and draw the "
         "arrow.",

@@ -1,4 +1,4 @@
-"""Formulas as data, so that the page can set them in MathML and nobody sets them twice."""
+"""Formulas as data, from which the page makes MathML."""
 
 from dataclasses import dataclass
 

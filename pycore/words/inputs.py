@@ -1,4 +1,4 @@
-"""What the page says about an input it cannot use: which field, what was given, what would do."""
+"""What the page says about an input that it cannot use: field, typed text, and what is accepted."""
 
 GIVEN_LIMIT = 24
 
@@ -13,13 +13,13 @@ _OTHER_UNITS = {
 
 
 def quoted(typed: str) -> str:
-    """What was typed, cut to a readable length."""
+    """The typed text in quotation marks, shortened if it is long."""
     start = typed if len(typed) <= GIVEN_LIMIT else typed[:GIVEN_LIMIT] + "…"
     return f"“{start}”"
 
 
 def unreadable(label: str, typed: str, reason: str, fragment: str, accepted: str) -> str:
-    """The sentence for a text that is no quantity; ``accepted`` says what would do."""
+    """A text that is not a quantity; ``accepted`` says what to write."""
     if reason == "empty":
         return f"{label} is empty. {accepted}"
     if reason == "long":
@@ -41,7 +41,7 @@ def accepted_current(example: str) -> str:
 
 
 def negative(label: str, typed: str) -> str:
-    """A size below zero."""
+    """A negative size."""
     return (
         f"{label} is negative: {quoted(typed)}. The size of a current is 0 or more. For the opposite direction, "
         "change its angle by 180°."
@@ -49,12 +49,12 @@ def negative(label: str, typed: str) -> str:
 
 
 def too_large(label: str, typed: str, limit: str) -> str:
-    """A size beyond what a teaching sheet takes."""
+    """A size above the limit of a teaching sheet."""
     return f"{label} is too large: {quoted(typed)}. Use 0 to {limit}."
 
 
 def too_small(label: str, typed: str, limit: str) -> str:
-    """A size above zero that no sheet could show."""
+    """A positive size that no sheet could show."""
     return f"{label} is too small to show: {quoted(typed)}. Use 0, or at least {limit}."
 
 
@@ -62,7 +62,7 @@ MILLIONTH = "one millionth"
 
 
 def apart(label: str, typed: str, ratio: str) -> str:
-    """Two sizes too far from each other for one sheet."""
+    """Two sizes too different for one sheet."""
     return (
         f"{label} is too small compared with the largest line: {quoted(typed)}. On one sheet, a line must be 0 or at "
         f"least {ratio} of the largest."
@@ -86,7 +86,7 @@ def bad_angle(label: str, typed: str) -> str:
 
 
 def doubtful_angle(label: str, typed: str) -> str:
-    """A bare number below 1 is read as degrees, though it may be meant as a power factor."""
+    """A number below 1 without a unit, which is taken as degrees but may be meant as a power factor."""
     return f"{label}: {typed} is taken as degrees. For a power factor, add lag or lead: 0.85 lag."
 
 
@@ -106,12 +106,12 @@ def factor_side(label: str, typed: str) -> str:
 
 
 def bad_choice(label: str, typed: str, accepted: str) -> str:
-    """An option that is not on offer."""
+    """An unknown option."""
     return f"{label}: {quoted(typed)} is not one of the options. Choose from: {accepted}."
 
 
 def bad_scale(label: str, typed: str, unit: str = "A") -> str:
-    """A scale that is no positive number."""
+    """A scale that is not a positive number."""
     units = UNIT_WORDS.get(unit, unit)
     return (
         f"{label} cannot be used: {quoted(typed)}. Write how many {units} one centimetre represents, such as 2, or "
@@ -132,13 +132,13 @@ def accepted_amount(example: str, unit: str) -> str:
 
 
 def out_of_range(label: str, typed: str, least: str, most: str, *, zero: bool) -> str:
-    """A quantity outside of what a teaching sheet takes."""
+    """A quantity outside the limits of a teaching sheet."""
     nothing = "0, or " if zero else ""
     return f"{label} is out of range: {quoted(typed)}. Use {nothing}{least} to {most}."
 
 
 def bad_phasor(label: str, typed: str, unit: str) -> str:
-    """Text that is no phasor in either form."""
+    """A text that is not a phasor in either form."""
     return (
         f"{label} is not a phasor: {quoted(typed)}. Write size and angle, such as 20 at 60, or real and imaginary "
         f"part, such as 10 + j17.3. Units: {UNIT_WORDS.get(unit, unit)} and degrees."
@@ -146,17 +146,17 @@ def bad_phasor(label: str, typed: str, unit: str) -> str:
 
 
 def bad_number(label: str, typed: str, least: str, most: str) -> str:
-    """A number out of its bounds, or none at all."""
+    """A number out of bounds, or no number."""
     return f"{label} cannot be used: {quoted(typed)}. Enter a number from {least} to {most}."
 
 
 def too_long_text(label: str, limit: int) -> str:
-    """A text that does not fit its place on the sheet."""
+    """A text too long for its place on the sheet."""
     return f"{label} is too long for the sheet. Use at most {limit} characters."
 
 
 def no_such_letters(label: str, letters: str) -> str:
-    """Characters that the sheet's lettering does not hold."""
+    """Characters that the sheet's lettering lacks."""
     return (
         f"{label} has characters that the sheet cannot print: {quoted(letters)}. Use Latin letters (with accents), "
         "Greek letters, digits and common punctuation."
@@ -164,7 +164,7 @@ def no_such_letters(label: str, letters: str) -> str:
 
 
 def too_wide_text(label: str) -> str:
-    """A text of allowed length that is still too wide to print."""
+    """A text that is too wide to print although its length is allowed."""
     return f"{label} is too wide for one line of the title block. Write less."
 
 
@@ -176,7 +176,7 @@ LIMIT_BEYOND = "A meter whose error can be half of the reading is not useful her
 
 
 def too_many(label: str, count: int, most: int) -> str:
-    """More repeated readings than are taken."""
+    """Too many repeated readings."""
     return f"{label} has {count} readings. Enter at most {most}."
 
 
@@ -189,5 +189,5 @@ def far_apart(label: str, typed: str) -> str:
 
 
 def bad_drawn_length(label: str, typed: str) -> str:
-    """A length that no sheet holds."""
+    """A length that no sheet can have."""
     return f"{label} cannot be used: {quoted(typed)}. Enter a length from 0 mm to 2000 mm."

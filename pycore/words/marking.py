@@ -53,6 +53,21 @@ def exactly(allowed: str) -> Phrase:
     return say("**Correct**, to the last digit. The tolerance is ± {allowed}.", allowed=allowed)
 
 
+def size_right() -> Phrase:
+    """The size fits; where it points was not told."""
+    return say("**The size is right.** Now give its direction too: the angle, and which way it turns.")
+
+
+def which_side() -> Phrase:
+    """Size and angle fit on one side, and the side was not told."""
+    return say("**Size and angle are right.** Which way does it turn: clockwise or anticlockwise?")
+
+
+def three_figures() -> Phrase:
+    """Right as far as two figures go."""
+    return say("**Right, give three figures.** Two figures are too few for a calculated answer.")
+
+
 def near(side: str) -> Phrase:
     """Outside the tolerance, but not by much."""
     return say("**Look again.** Your answer is {side}. The difference is a little more than the tolerance.", side=side)
@@ -69,6 +84,10 @@ TOO_LARGE, TOO_SMALL, WRONG_ANGLE = "too large", "too small", "right in size but
 def times(count: int) -> str:
     """So many times a tolerance."""
     return {2: "more than twice", 3: "more than three times"}.get(count, "many times")
+
+
+OR_ELSE = say("If the unit is right, something else could have happened:")
+"""Before causes that are possible beside another unit."""
 
 
 def meant(unit: str, typed: str) -> Phrase:
@@ -96,8 +115,8 @@ def one_cause(names: Sequence[Phrase], look: Phrase) -> Phrase:
 
 
 def perhaps(names: Sequence[Phrase], look: Phrase) -> Phrase:
-    """The same, as one of several causes."""
-    return (*say("Perhaps "), *_either(names), ". ", *look)
+    """The same, as one of several explanations."""
+    return (*say("It could be that "), *_either(names), ". ", *look)
 
 
 def _either(names: Sequence[Phrase]) -> Phrase:
@@ -109,15 +128,7 @@ def _either(names: Sequence[Phrase]) -> Phrase:
 
 def several(count: int) -> Phrase:
     """More than one class of mistakes fits."""
-    return say("{count} mistakes would give this answer:", count={2: "Two", 3: "Three"}.get(count, str(count)))
-
-
-def fits_scale(other: str, sheet: str) -> Phrase:
-    """A length that is right at another scale."""
-    return say((
-        "It would be right at {other}, but the scale of this sheet is {sheet}. Which scale did you use?"
-    ), other=other,
-               sheet=sheet)  # fmt: skip
+    return say("{count} things could give this answer:", count={2: "Two", 3: "Three"}.get(count, str(count)))
 
 
 NO_CAUSE = say("This answer does not match a typical mistake. Check the steps again, one by one.")

@@ -27,10 +27,9 @@ SUMMARY = "The class’s mistakes"
 SUMMARY_NOTE = "Filled bar: the only mistake that fits. Open bar: one of several."
 NOTHING = "There is nothing to mark yet. Enter at least one line with a code and an answer."
 NO_CAUSE = "no typical mistake"
-TABLE = (
-    "Line", "Name", "Code", "Answer", "Angle", "Side", "How", "First diagonal", "First angle", "Verdict", "Difference",
-    "Angle difference", "Possible mistake", "Marks from", "Marks to", "Marks of",
-)  # fmt: skip
+SIZE_RIGHT, WHICH_SIDE = "size right, direction missing", "size and angle right, side missing"
+COARSE = "right, give three figures"
+NO_PROBLEM = "the code stands for no problem."
 FILE = "class-answers.csv"
 
 ROLES: Mapping[str, tuple[str, ...]] = {
@@ -40,8 +39,9 @@ ROLES: Mapping[str, tuple[str, ...]] = {
     "answer-angle": ("angle", "degrees", "direction"),
     "answer-side": ("side", "sense", "turn"),
     "answer-how": ("how", "by", "way", "found"),
-    "answer-first": ("first diagonal", "first", "diagonal", "first step"),
-    "answer-first-angle": ("first angle", "angle of the first diagonal", "diagonal angle"),
+    "answer-first": ("first diagonal", "first", "diagonal", "first step", "its size"),
+    "answer-first-angle": ("first angle", "angle of the first diagonal", "diagonal angle", "its angle"),
+    "answer-first-side": ("first side", "side of the first diagonal", "diagonal side", "its side"),
     "name": ("name", "learner", "who", "student"),
     "line": ("line", "no", "no.", "number"),
 }
@@ -50,10 +50,23 @@ SIDES = {
     "clockwise": "clockwise", "cw": "clockwise", "anticlockwise": "anticlockwise", "acw": "anticlockwise",
     "counterclockwise": "anticlockwise", "ccw": "anticlockwise", "": "",
 }  # fmt: skip
+RETURNING = ("returning", "returned", "reversed", "return")
+"""Words that say that an angle is that of the arrow that returns."""
 HOWS = {
     "": "drawn", "drawn": "drawn", "drawing": "drawn", "d": "drawn", "calculated": "calculated",
     "calculation": "calculated", "calc": "calculated", "c": "calculated",
 }  # fmt: skip
+
+
+
+def table_head(unit: str) -> tuple[str, ...]:
+    """The head line of the results as a table; ``unit`` is that of what an answer is off by."""
+    return (
+        "Line", "Name", "Code", "Answer", "Unit", "Angle", "Side", "How", "First diagonal", "First angle",
+        "First side", "Verdict", f"Off ({unit})", "Angle difference", "Possible mistake", "Marks from", "Marks to",
+        "Marks of",
+    )  # fmt: skip
+
 
 def refused(line: int, why: str) -> str:
     """A line that cannot be used."""
@@ -61,6 +74,11 @@ def refused(line: int, why: str) -> str:
 
 
 NO_CODE = "there is no code on it. Each line needs the code of its sheet and an answer."
+
+
+def two_of_a_name(name: str) -> str:
+    """A name that stands for more than one learner of the set."""
+    return f"more than one learner is called {name[:40]}. Give the code of the sheet."
 
 
 def no_answer(code: str) -> str:

@@ -11,7 +11,7 @@ from pycore.words.phrase import Phrase, say
 NAMES: dict[str, tuple[str, str]] = {
     "left-out": (
         "{a} was left out",
-        "Count the arrows: every phasor that is not zero has one.",
+        "Count the arrows of your drawing, or the rows of your table: nothing may be missing.",
     ),
     "stopped": (
         "the drawing stops at the first diagonal, the sum of {a} and {b}",
@@ -19,7 +19,7 @@ NAMES: dict[str, tuple[str, str]] = {
     ),
     "reversed": (
         "{a} points the opposite way",
-        "Check which end of {a} has the arrowhead, and that {a} starts at the correct point.",
+        "Check at which end of {a} the arrowhead stands, or the signs of its parts in your table.",
     ),
     "other-scale": (
         "{a} was drawn with the wrong scale of the protractor",
@@ -44,7 +44,7 @@ NAMES: dict[str, tuple[str, str]] = {
         "Check which way the drawing turns at each tip. Compare it with the angles in the table.",
     ),
     "mirrored": (
-        "all angles were drawn in the wrong direction",
+        "the angles turn the other way round throughout",
         "Check on your sheet which way angles turn: clockwise or anticlockwise.",
     ),
     "swapped": (
@@ -153,6 +153,38 @@ NAMES: dict[str, tuple[str, str]] = {
     "complement": (
         "the angle was measured from the wrong axis",
         "Measure the angle from the line that the sheet names.",
+    ),
+    "arrow-reversed": (
+        "the closing arrow is reversed, so that you read the angle of the opposite direction",
+        "Look at which end of the closing arrow the arrowhead belongs, and read the angle again.",
+    ),
+    "angle-at-tip": (
+        "the angle at the tip of the closing arrow was read, not the angle at its start",
+        "Put the centre of the protractor on the point where the drawing starts.",
+    ),
+    "read-at-other-scale": (
+        "the length was read at another scale, {scale}",
+        "Multiply the length in centimetres by the scale of this sheet: {sheet}.",
+    ),
+    "drawn-at-other-scale": (
+        "the drawing was made at another scale, {scale}",
+        "Draw every arrow and read the result at the scale of this sheet: {sheet}.",
+    ),
+    "line-at-other-scale": (
+        "{a} alone was drawn at another scale, {scale}",
+        "Draw every arrow at the same scale. Work out the length of {a} once more.",
+    ),
+    "ruler-edge": (
+        "you measured from the ruler’s edge, not from its zero mark",
+        "The zero mark of most rulers is 3 to 6 mm away from the edge. Start each length at the zero mark.",
+    ),
+    "base-edge": (
+        "the base edge of the protractor was laid on the line, not its zero line",
+        "The zero line is a few millimetres above the base edge. Lay the zero line on your line.",
+    ),
+    "centre-off": (
+        "for {a} the protractor’s centre was on the wrong point",
+        "Put the centre of the protractor on the point from which {a} starts.",
     ),
     "turned-round": (
         "the angle is the angle of the opposite direction",

@@ -49,7 +49,7 @@ def plain(phrase: Phrase) -> str:
 
 @lru_cache(maxsize=1024)
 def _parts(template: str) -> tuple[tuple[str, tuple[tuple[str, str], ...]], ...]:
-    """A template taken apart at ``**``: of each part the words before its first value, then each value's name and
+    """Return a template split at ``**``: for each stretch the words before its first value, then each value's name and
     the words after it."""
     fragments = []
     for stretch in template.split("**"):
@@ -74,9 +74,9 @@ def _fill(
 
 
 def say(template: str, **values: "str | Symbol | Phrase") -> Phrase:
-    """Fill a template: ``{name}`` stands for a value, ``**...**`` is stressed.
+    """Fill a template: ``{name}`` is a value, ``**...**`` is emphasised.
 
-    Raises KeyError when the template names a value that is not given.
+    Raises KeyError if a value of the template is missing.
     """
     pieces: list[Piece] = []
     for index, (before, named) in enumerate(_parts(template)):

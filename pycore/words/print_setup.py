@@ -1,4 +1,4 @@
-"""What the print set-up says: on its sheet, on its page, and about readings that it cannot use."""
+"""The words of the print set-up: on its sheet, on its page, and about readings that it cannot use."""
 
 from collections.abc import Sequence
 
@@ -124,7 +124,7 @@ def bars(upright: str, level: str, paper: str) -> Phrase:
 
 
 def paper_name(paper: str, orientation: str) -> str:
-    """A paper and its way round: A4 portrait."""
+    """A paper with its orientation: A4 portrait."""
     return f"{paper} {orientation}"
 
 
@@ -134,12 +134,12 @@ def accepted(name: str, example: str) -> str:
 
 
 def is_zero(label: str, typed: str, example: str) -> str:
-    """A reading of nothing."""
+    """A reading of zero."""
     return f"{label} is 0: {quoted(typed)}. A printed bar cannot be 0 mm long. {accepted(label, example)}"
 
 
 def below_zero(label: str, typed: str, example: str) -> str:
-    """A reading below zero."""
+    """A negative reading."""
     return f"{label} is negative: {quoted(typed)}. A length cannot be negative. {accepted(label, example)}"
 
 
@@ -182,7 +182,7 @@ def correction(along: str, across: str) -> Phrase:
 
 
 def kept(along: str, across: str) -> Phrase:
-    """The correction that this device keeps."""
+    """The correction that this device stores."""
     return say("Saved on this device: **{along}** along the paper feed, **{across}** across it.",
                along=along, across=across)  # fmt: skip
 

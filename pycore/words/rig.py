@@ -1,4 +1,4 @@
-"""The words of the recording sheet for readings at a training rig."""
+"""The words of the recording sheet for a training rig."""
 
 from dataclasses import dataclass
 
@@ -58,7 +58,7 @@ class RecordingSheet:
     @property
     def heading(self) -> str:
         """Of the table: its unit where all columns have one."""
-        return "Readings in amperes" if "L1" in self.columns else "RecordingSheet"
+        return "Readings in amperes" if "L1" in self.columns else "Readings"
 
     @property
     def answer_head(self) -> tuple[str, ...]:

@@ -1,4 +1,4 @@
-"""The words that stand on a sheet."""
+"""The words on a sheet."""
 
 from collections.abc import Mapping, Sequence
 from typing import Protocol
@@ -12,7 +12,7 @@ FOOT = "Phasor Folio. For teaching. Not for sizing an installation."
 SCALE, PAPER, SHEET, NAME, GROUP, DATE = "scale", "paper", "sheet", "name", "group", "date"
 NO_ANGLE = "no arrow"
 ROOM = "____"
-"""Room for a figure written by hand."""
+"""Room for a handwritten number."""
 OPENS_BY_CODE = ("Open this sheet, with these values, on a phone.",)
 OPENS_ISSUED = ("The code of this problem. Type it on the page under “Check an answer”.", "The code of this problem.")
 ANY_METHOD = "any method"
@@ -51,7 +51,7 @@ def unequal_load(lags: str, sequence: str, *, short: bool = False) -> str:
 
 
 def drawing_direction(first: str, direction: str, sense: str) -> str:
-    """How the drawing is to lie on the paper."""
+    """The first direction and the sense of rotation of the drawing."""
     return f"Draw {first} {direction}. Lag turns {sense}."
 
 

@@ -1,4 +1,4 @@
-"""What every page that adds phasors says of its sum, and the words in which pages differ."""
+"""What every page with a sum says, and the words in which pages differ."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -99,7 +99,7 @@ def second_scale_short(plural: str, scale: str, amount: str, second: str) -> str
 
 
 def second_check(bar: str, amount: str, second: str) -> str:
-    """What a check bar stands for at both scales."""
+    """What a check bar represents at both scales."""
     return f"A bar of {bar} represents {amount}, or {second}."
 
 
@@ -134,7 +134,7 @@ def overlay_notes(first: str, bar: str, *, short: bool, mirrored: bool) -> tuple
 
 
 def drawing_direction(first: str, direction: str, sense: str, *, short: bool) -> str:
-    """How the drawing is to lie on the paper."""
+    """The first direction and the sense of rotation of the drawing."""
     return (
         f"Draw {first} {direction}; angles {sense}."
         if short

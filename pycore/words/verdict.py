@@ -1,4 +1,4 @@
-"""Drawn, calculated and measured beside each other: whether they agree, in plain words or with E_n."""
+"""Drawn, calculated and measured results compared, in plain words or with E_n."""
 
 from pycore.words.phrase import Phrase, Symbol, say
 

@@ -1,1 +1,1 @@
-"""Writers: a finished drawing becomes a file; they know nothing of electricity."""
+"""Writers: they turn a finished drawing into a file, without any knowledge of electricity."""

@@ -1,6 +1,6 @@
-"""A drawing as a flat list: what stands where, and to which step and phasor it belongs.
+"""A drawing as a flat list of primitives, each with its step and phasor.
 
-For whoever asks about a drawing instead of printing it: tests, and measurements.
+For tests and measurements.
 """
 
 from dataclasses import dataclass, replace
@@ -10,10 +10,10 @@ from pycore.drawing import Arc, Arrow, Circle, Group, Item, Line, Page, Shape, S
 
 @dataclass(frozen=True, slots=True)
 class CollectedPrimitive:
-    """One primitive with what the groups round it say.
+    """One primitive with the marks of the groups around it.
 
-    The innermost group that says something wins; ``names`` are those of all groups, the
-    outermost first. Coordinates are mm on the page, y up.
+    The innermost group with a mark wins; ``names`` are those of all groups, the outermost first. Coordinates are mm on
+    the page, y upwards.
     """
 
     item: Line | Arc | Circle | Shape | Squares | Arrow | Text | None = None
@@ -24,14 +24,14 @@ class CollectedPrimitive:
 
 
 def collect(page: Page) -> tuple[CollectedPrimitive, ...]:
-    """Every primitive of a page in drawing order."""
+    """Return every primitive of a page in drawing order."""
     primitives: list[CollectedPrimitive] = []
     _collect(page.items, CollectedPrimitive(), primitives)
     return tuple(primitives)
 
 
 def arrows(page: Page, phasor: str) -> tuple[Arrow, ...]:
-    """The arrows of one phasor in drawing order, copies too."""
+    """Return the arrows of one phasor in drawing order, including copies."""
     return tuple(placed.item for placed in collect(page) if placed.phasor == phasor and isinstance(placed.item, Arrow))
 
 

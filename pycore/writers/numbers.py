@@ -1,4 +1,4 @@
-"""The one way in which writers write a number, so that equal drawings give equal bytes."""
+"""The one way in which writers write numbers, so that equal drawings give equal bytes."""
 
 import math
 from functools import lru_cache
@@ -10,10 +10,10 @@ _ZEROS = frozenset(("-0.0000", "0.0000"))
 
 @lru_cache(maxsize=8192)
 def coordinate(value: float) -> str:
-    """A length in mm (or an angle in degrees) to 4 decimals, without idle zeros or "-0".
+    """Return a length in mm (or an angle in degrees) with at most 4 decimals, without trailing zeros or "-0".
 
-    Exact within 0.00005. Raises DrawingError for NaN and infinities, which no file may hold.
-    Most of a sheet's numbers stay from one edit to the next, so the last ones are kept.
+    Exact within 0.00005. Raises DrawingError for NaN and infinities. Recent numbers are cached, because most of a sheet
+    stays the same from one edit to the next.
     """
     if not math.isfinite(value):
         raise DrawingError(f"a drawing holds {value!r} where a finite number belongs")
@@ -24,19 +24,19 @@ def coordinate(value: float) -> str:
 
 
 def coarse(value: float) -> str:
-    """As ``coordinate``, to 2 decimals: for drawings that nobody measures with a ruler."""
+    """As ``coordinate`` with 2 decimals: for drawings that nobody measures with a ruler."""
     return coordinate(round(value, 2))
 
 
 def extent(value: float) -> str:
-    """A radius, line width or page size: as ``coordinate``, and never below zero."""
+    """Return a radius, line width or page size: as ``coordinate``, and never negative."""
     if value < 0.0:
         raise DrawingError(f"a drawing holds the size {value!r}, which is below zero")
     return coordinate(value)
 
 
 def factor(value: float) -> str:
-    """A pure number, such as a cosine, to 8 decimals; otherwise as ``coordinate``."""
+    """Return a pure number, such as a cosine, with at most 8 decimals; otherwise as ``coordinate``."""
     if not math.isfinite(value):
         raise DrawingError(f"a drawing holds {value!r} where a finite number belongs")
     text = f"{value:.8f}".rstrip("0").rstrip(".")

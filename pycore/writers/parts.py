@@ -1,4 +1,4 @@
-"""What every writer must agree on: the parts of an arrow, of a cased line, of a line of text."""
+"""What all writers share: the parts of an arrow, of a cased line, and of a line of text."""
 
 import math
 import re
@@ -26,12 +26,12 @@ Stroked = TypeVar("Stroked", Line, Arc)
 
 
 def clean(text: str) -> str:
-    """A text with characters that no file format holds replaced by U+FFFD."""
+    """Return a text with characters that no file format can contain replaced by U+FFFD."""
     return _UNWRITABLE.sub("\ufffd", text)
 
 
 def strokes(stroked: Stroked) -> tuple[Stroked, ...]:
-    """A line or arc as it is drawn: once, or, in white ink, as ink with white between."""
+    """Return a line or arc as it is drawn: once, or in white ink as ink with white between."""
     if stroked.ink != "white":
         return (stroked,)
     return (
@@ -41,22 +41,22 @@ def strokes(stroked: Stroked) -> tuple[Stroked, ...]:
 
 
 def _casing(width: float) -> float:
-    """Width in mm of each of the two ink lines along a cased line."""
+    """Return the width in mm of each of the two ink lines of a cased line."""
     return 0.26 * width
 
 
 class ArrowParts(NamedTuple):
-    """An arrow taken apart: the exact line first, then shafts and heads in drawing order."""
+    """The parts of an arrow: the exact line first, then shafts and heads in drawing order."""
 
     exact: Line
     visible: tuple[Line | Shape, ...]
 
 
 def arrow_parts(arrow: Arrow) -> ArrowParts:
-    """The thin exact line from tail to tip, and the shaft and head that are seen.
+    """Return the thin exact line from tail to tip, and the visible shaft and head.
 
-    An arrow of no length has its exact line only; one shorter than its head gets a smaller
-    head. Raises DrawingError when an end is not a finite number.
+    An arrow of length zero has only its exact line; one shorter than its head gets a smaller head. Raises DrawingError
+    if an end is not a finite number.
     """
     length = distance(arrow.tail, arrow.tip)
     if not math.isfinite(length):
@@ -76,14 +76,14 @@ def arrow_parts(arrow: Arrow) -> ArrowParts:
 
 
 def _solid(arrow: Arrow, back: Point, head: float, width: float, ink: Ink) -> tuple[Line | Shape, ...]:
-    """Shaft and head in one ink; the head's point is exactly the tip."""
+    """Shaft and head in one ink; the point of the head is exactly at the tip."""
     end = arrow.tip.plus(back.times(_SHAFT_END * head))
     shaft = Line(arrow.tail, end, width, ink)
     return (shaft, _head(arrow.tip, back, head, ink)) if head > 0.0 else (shaft,)
 
 
 def _filling(arrow: Arrow, back: Point, head: float, width: float) -> tuple[Line | Shape, ...]:
-    """The ink's own colour between the casing's lines, the same distance from every edge."""
+    """The ink's own colour between the lines of the casing, at the same distance from every edge."""
     edge = _casing(width)
     sideways = edge * math.sqrt(1.0 + _SLOPE * _SLOPE) / _SLOPE
     inner = head - sideways - 1.5 * edge
@@ -102,7 +102,7 @@ def _head(point: Point, back: Point, head: float, ink: Ink) -> Shape:
 
 
 class PlacedRun(NamedTuple):
-    """A run with the start of its base line (unturned, mm, y up) and its width (mm)."""
+    """A run with the start of its baseline (not turned, mm, y upwards) and its width (mm)."""
 
     run: Run
     at: Point
@@ -110,7 +110,7 @@ class PlacedRun(NamedTuple):
 
 
 def placed_runs(text: Text) -> Iterator[PlacedRun]:
-    """Where each run that holds characters stands, before the text is turned about ``at``."""
+    """Return the places of all runs that contain characters, before the text is turned about ``at``."""
     widths = [lettering.width(run.text, run.face, run.size) for run in text.runs]
     along = text.at.x - math.fsum(widths) * {"start": 0.0, "middle": 0.5, "end": 1.0}[text.anchor]
     for run, width in zip(text.runs, widths, strict=True):

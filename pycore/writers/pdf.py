@@ -1,7 +1,7 @@
-"""A document as PDF 1.7: true to scale, its text searchable, equal drawings in equal bytes.
+"""A document as PDF 1.7: exact size, searchable text, equal drawings in equal bytes.
 
-One matrix at the head of each page turns mm into points, so all numbers after it are mm.
-Sources: ISO 32000-1 (PDF 1.7), sections 8 (graphics), 9 (text), 12.2 (viewer preferences).
+One matrix at the start of each page turns mm into points, so all numbers after it are mm. Sources: ISO 32000-1 (PDF
+1.7), sections 8 (graphics), 9 (text), 12.2 (viewer preferences).
 """
 
 import io
@@ -54,10 +54,10 @@ Used = dict[str, dict[int, str]]
 
 
 class Writer:
-    """A PDF file made page by page, so that a long one never stands in memory as drawings.
+    """A PDF file made page by page, so that the drawings of a long one are never all in memory.
 
-    ``correction`` stretches every page about its centre, across and up, against a printer that shrinks or
-    stretches; 1 and 1 leave every length true.
+    ``correction`` stretches every page about its centre, horizontally and vertically, against a printer that shrinks or
+    stretches; 1 and 1 leave every length unchanged.
     """
 
     def __init__(self, *, correction: Point = UNCORRECTED) -> None:
@@ -71,9 +71,9 @@ class Writer:
         self._parts: dict[int, list[pydyf.Dictionary]] = {}
 
     def add(self, page: Page, section: int = 0) -> None:
-        """Write a page; in the file, pages of a lower ``part`` come before those of a higher one.
+        """Write a page; in the file, pages of a lower ``section`` come before those of a higher one.
 
-        Raises DrawingError for NaN and infinities and ValueError for a character that a face does not hold.
+        Raises DrawingError for NaN and infinities, and ValueError for a character that a face lacks.
         """
         width, height = page.width * POINTS_PER_MM, page.height * POINTS_PER_MM
         across, up = self._correction
@@ -98,11 +98,11 @@ class Writer:
         self._parts.setdefault(section, []).append(sheet)
 
     def pages_of(self, section: int) -> int:
-        """How many pages of a part have been written so far."""
+        """Return how many pages of a section have been written so far."""
         return len(self._parts.get(section, ()))
 
     def finish(self, title: str, *, language: str = "en-GB", subject: str = "") -> bytes:
-        """The whole file; nothing can be added after it."""
+        """Return the complete file; nothing can be added after it."""
         pdf = self._pdf
         for section in sorted(self._parts):
             for sheet in self._parts[section]:
@@ -127,7 +127,7 @@ class Writer:
 
 
 def write(document: Document, *, correction: Point = UNCORRECTED) -> bytes:
-    """The PDF file of a document. Raises as ``Writer.add`` does."""
+    """Return the PDF file of a document. Raises the errors of ``Writer.add``."""
     writer = Writer(correction=correction)
     for page in document.pages:
         writer.add(page)
@@ -135,13 +135,13 @@ def write(document: Document, *, correction: Point = UNCORRECTED) -> bytes:
 
 
 def _compressed(content: bytes, extra: dict[str, object] | None = None) -> pydyf.Stream:
-    """A stream compressed here once; pydyf would do it again for the file's identifier."""
+    """Return a compressed stream; pydyf would compress it again for the file's identifier."""
     return pydyf.Stream([zlib.compress(content, _LEVEL)], {"Filter": "/FlateDecode", **(extra or {})})
 
 
 @lru_cache(maxsize=512)
 def _bent(x: float, y: float, radius: float, start: float, sweep: float) -> str:
-    """The path of a part of a circle; raises DrawingError for what is not finite."""
+    """Return the path of an arc; raises DrawingError for numbers that are not finite."""
     if not (math.isfinite(start) and math.isfinite(sweep)):
         raise DrawingError(f"an arc runs from {start} through {sweep} degrees")
     extent(radius)
@@ -162,14 +162,14 @@ def _bent(x: float, y: float, radius: float, start: float, sweep: float) -> str:
 
 @lru_cache(maxsize=4096)
 def _shown(text: str, face: str) -> tuple[tuple[int, ...], str]:
-    """The glyphs of a text, and how they are written."""
+    """Return the glyphs of a text, and how they are written."""
     numbers = lettering.glyphs(text, face)
     # Hexadecimal: in a plain string a reader may change the byte of a carriage return.
     return numbers, f"<{''.join([f'{number:04x}' for number in numbers])}>"
 
 
-class _Pen(NamedTuple):
-    """What a stroke looks like, as written."""
+class _StrokeStyle(NamedTuple):
+    """The style of a stroke as written."""
 
     ink: Ink
     width: str
@@ -178,16 +178,16 @@ class _Pen(NamedTuple):
 
 @lru_cache(maxsize=2048)
 def _polygon(points: tuple[Point, ...], closed: bool) -> str:
-    """The path of a shape."""
+    """Return the path of a shape."""
     first, *others = [f"{coordinate(x)} {coordinate(y)}" for x, y in points]
     return "".join([f"{first} m", *[f"\n{other} l" for other in others], "\nh" if closed else ""])
 
 
 @lru_cache(maxsize=2048)
 def _lettered(text: Text) -> tuple[str, tuple[Shown, ...]]:
-    """A line of text as it is written, but for its ink, and what is shown in which face; "" if nothing is.
+    """Return a line of text as written, except for its ink, and the text in each face; "" if it is empty.
 
-    Kept, because most of what is written on a sheet stands on all sheets of a class in one place.
+    Cached, because most texts are in the same place on all sheets of a class set.
     """
     placed = tuple(placed_runs(text))
     if not placed:
@@ -214,9 +214,9 @@ def _lettered(text: Text) -> tuple[str, tuple[Shown, ...]]:
 
 
 class _Content:
-    """Writes items as the pieces of a page's content stream (ISO 32000-1, annex A) and notes the glyphs used.
+    """Writes items as a page's content stream (ISO 32000-1, annex A) and notes the glyphs used.
 
-    Holds the pen and the filling last set, to say each only when it changes.
+    Keeps the current stroke style and fill, to write each only when it changes.
     """
 
     def __init__(self, used: Used, noted: dict[Shown, None]) -> None:
@@ -224,11 +224,11 @@ class _Content:
         self.write = self.pieces.append
         self._used = used
         self._noted = noted
-        self._pen: _Pen | None = None
+        self._pen: _StrokeStyle | None = None
         self._filling: Ink | None = None
 
     def items(self, items: tuple[Item, ...]) -> None:
-        """Every item in drawing order."""
+        """Write every item in drawing order."""
         for item in items:
             if isinstance(item, Group):
                 self.items(item.items)
@@ -250,11 +250,11 @@ class _Content:
                 self._squares(item)
 
     def set_matrix(self, across: str, up: str, x: str, y: str) -> None:
-        """Stretch what follows across and up, and move it."""
+        """Scale everything that follows horizontally and vertically, and move it."""
         self.write(f"{across} 0 0 {up} {x} {y} cm")
 
     def _set_pen(self, ink: Ink, width: float, dash: tuple[float, ...] = ()) -> None:
-        pen = _Pen(ink, extent(width), tuple([extent(stretch) for stretch in dash]))
+        pen = _StrokeStyle(ink, extent(width), tuple([extent(stretch) for stretch in dash]))
         before, self._pen = self._pen, pen
         if before == pen:
             return
@@ -301,7 +301,7 @@ class _Content:
             self.write(f"{_polygon(shape.points, shape.closed)}\n{finish}")
 
     def _squares(self, squares: Squares) -> None:
-        """Rectangles of whole squares, in a unit of their own: filled together, so that no seam shows."""
+        """Rectangles of whole squares in their own unit, filled together, so that there are no gaps."""
         last = len(squares.rows) - 1
         runs = [
             f"{start} {last - row} {end - start} 1 re"
@@ -318,7 +318,7 @@ class _Content:
         self.pieces += [*runs, "f", "Q"]
 
     def _outline_and_fill(self, ink: Ink, width: float, fill: Ink | None) -> str:
-        """Set pen and filling; the operator that finishes the path, "" if nothing would be seen."""
+        """Set stroke style and fill; return the operator that finishes the path, "" if nothing would be visible."""
         extent(width)
         if width > 0.0:
             self._set_pen(ink, width)

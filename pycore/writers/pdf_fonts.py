@@ -1,4 +1,4 @@
-"""What a PDF says of a font that it embeds: names, measures, widths, and how to read it back.
+"""What a PDF contains about an embedded font: names, measures, widths, and the map back to characters.
 
 Source: ISO 32000-1 (PDF 1.7), sections 9.6 to 9.10.
 """
@@ -26,14 +26,14 @@ _MAP_FOOT = ("endcmap", "CMapName currentdict /CMap defineresource pop", "end", 
 
 
 def name(face: str, data: bytes) -> str:
-    """The embedded font's name: six capitals drawn from its bytes mark it as a subset."""
+    """Return the embedded font's name; six capitals derived from its bytes mark it as a subset."""
     digest = md5(data, usedforsecurity=False).digest()
     tag = "".join([chr(65 + byte % 26) for byte in digest[:6]])
     return f"/{tag}+{made.POSTSCRIPT_NAME[face]}"
 
 
 def description(face: str) -> dict[str, str]:
-    """The measures that a font descriptor holds, in thousandths of the em, and its flags."""
+    """Return the measures of a font descriptor, in thousandths of the em, and its flags."""
     box = " ".join([_thousandths(face, side) for side in made.FONT_BBOX[face]])
     return {
         "Flags": str(_SYMBOLIC | (_ITALIC if made.ITALIC_ANGLE[face] else 0)),
@@ -47,7 +47,7 @@ def description(face: str) -> dict[str, str]:
 
 
 def widths(face: str, used: dict[int, str]) -> str:
-    """The advance of every glyph in use, neighbours together: ``[4 [517 255] 9 [300]]``."""
+    """Return the advance of every glyph used, neighbours together: ``[4 [517 255] 9 [300]]``."""
     parts: list[str] = []
     before = -2
     for number in sorted(used):
@@ -58,7 +58,7 @@ def widths(face: str, used: dict[int, str]) -> str:
 
 
 def to_unicode(used: dict[int, str]) -> str:
-    """The map from glyphs back to characters, by which a reader searches and copies text."""
+    """Return the map from glyphs to characters, for searching and copying text."""
     pairs = [f"<{number:04x}> <{_utf_16(used[number])}>" for number in sorted(used)]
     blocks = []
     for start in range(0, len(pairs), _CHARACTERS_PER_BLOCK):
@@ -68,12 +68,12 @@ def to_unicode(used: dict[int, str]) -> str:
 
 
 def text_string(text: str) -> str:
-    """A text string in UTF-16, hexadecimal."""
+    """Return a text string in UTF-16, hexadecimal."""
     return f"<feff{_utf_16(text)}>"
 
 
 def _utf_16(text: str) -> str:
-    """Hexadecimal UTF-16, made here because the browser's library carries no codec for it."""
+    """Return hexadecimal UTF-16; made here because the browser's library has no codec for it."""
     # A no-break space becomes a space: "18.4 A" must be found as people type it.
     codes = [ord(character) for character in text.replace("\u00a0", " ")]
     return "".join([f"{code:04x}" if code < 0x10000 else _surrogates(code - 0x10000) for code in codes])

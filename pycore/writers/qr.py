@@ -1,10 +1,9 @@
-"""A text as the modules of a QR code, for whoever draws them.
+"""A text as the modules of a QR code.
 
-Source: ISO/IEC 18004:2015; its tables, and where what stands in a symbol, are segno's. What is the same in every
-symbol of one size is found once: a class has a hundred links of one length, and all that differs between them is
-then a division with remainder and a shuffle. Only the lowest level, L, is asked for: a code has one
-place on a sheet, so a higher level means smaller modules, and on clean paper a phone's camera is stopped by
-modules that are too small long before it is stopped by a stain. Where the same size holds a higher level, that is used.
+Source: ISO/IEC 18004:2015; the tables and the layout of a symbol come from segno. What all symbols of one size share is
+calculated once: a class set has a hundred links of one length, and then each needs only a division with remainder and
+an interleaving. Level L is used, because a code has a fixed place on a sheet, a higher level means smaller modules, and
+on clean paper small modules are the greater risk. If the same size allows a higher level, that is used.
 """
 
 from collections.abc import Callable
@@ -31,10 +30,10 @@ FREE = 2
 
 
 def matrix(text: str) -> tuple[str, ...]:
-    """The rows of the code that holds ``text`` as UTF-8 bytes, from the top: "1" dark, "0" light, no quiet zone.
+    """Return the rows of the code for ``text`` in UTF-8, from the top: "1" dark, "0" light, no quiet zone.
 
-    Equal texts give equal rows, in every host. Raises ValueError for a text that is empty or
-    longer than a code can hold, and ImportError where the encoder has not been loaded.
+    Equal texts give equal rows on every machine. Raises ValueError for a text that is empty or too long, and
+    ImportError if the encoder is not loaded.
     """
     data = text.encode()
     if not data:
@@ -53,12 +52,12 @@ def _bits(data: bytes) -> str:
 
 
 def _count_bits(version: int) -> int:
-    """How many bits tell the number of bytes."""
+    """Return the number of bits of the byte count."""
     return 16 if version >= LONG_COUNT else 8
 
 
 def _tables() -> Any:
-    """The tables of the standard. Raises ImportError where the encoder has not been loaded."""
+    """Return the tables of the standard. Raises ImportError if the encoder is not loaded."""
     from segno import consts
 
     return consts
@@ -66,7 +65,7 @@ def _tables() -> Any:
 
 @lru_cache(maxsize=64)
 def _size(length: int) -> tuple[int, int]:
-    """The smallest version that holds so many bytes, and its highest level that still does."""
+    """Return the smallest version for this number of bytes, and its highest possible level."""
     consts = _tables()
     levels = (consts.ERROR_LEVEL_L, consts.ERROR_LEVEL_M, consts.ERROR_LEVEL_Q, consts.ERROR_LEVEL_H)
     for version in range(1, VERSIONS + 1):
@@ -77,7 +76,7 @@ def _size(length: int) -> tuple[int, int]:
     raise ValueError(f"a QR code holds {LONGEST} bytes; this text has {length}")
 
 
-class _Form(NamedTuple):
+class _SymbolFormat(NamedTuple):
     """What all symbols of one version and level share."""
 
     version: int
@@ -94,8 +93,8 @@ class _Form(NamedTuple):
 
 
 @lru_cache(maxsize=8)
-def _form(version: int, level: int) -> _Form:
-    """The form of a version and level, as segno lays symbols out. Raises ImportError where it is not loaded."""
+def _form(version: int, level: int) -> _SymbolFormat:
+    """Return the format of a version and level, as segno lays out symbols. Raises ImportError if it is not loaded."""
     # The encoder alone, without the package's front: that also draws, and would bring half of the standard library.
     from segno import encoder
 
@@ -120,7 +119,7 @@ def _form(version: int, level: int) -> _Form:
     correcting = kinds[0].num_total - kinds[0].num_data
     blocks = tuple(kind.num_data for kind in kinds for _ in range(kind.num_blocks))
     idle = "0" * (free - 8 * (len(blocks) * correcting + _total(blocks))) + "01"
-    return _Form(
+    return _SymbolFormat(
         version, side, blocks, _remainders(consts, correcting), correcting, itemgetter(*places), idle, int(mask, 2)
     )
 
@@ -134,7 +133,7 @@ def _total(numbers: tuple[int, ...]) -> int:
 
 
 def _remainders(consts: Any, correcting: int) -> tuple[int, ...]:
-    """By leading codeword, the correcting codewords that it alone leaves: those of a sum are the sum of theirs."""
+    """Return, by leading codeword, its correction codewords; those of a sum are the sum of theirs."""
     generator = consts.GEN_POLY[correcting]
     remainders = [0]
     for power in range(8):
@@ -143,8 +142,8 @@ def _remainders(consts: Any, correcting: int) -> tuple[int, ...]:
     return tuple(remainders)
 
 
-def _codewords(data: bytes, form: _Form) -> bytes:
-    """The data codewords: mode, number of bytes, the bytes, an end, and pads for what is left."""
+def _codewords(data: bytes, form: _SymbolFormat) -> bytes:
+    """Return the data codewords: mode, byte count, bytes, terminator, and padding."""
     count, length = _count_bits(form.version), len(data)
     bits = (((BYTES << count | length) << 8 * length) | int.from_bytes(data, "big")) << 4
     # One more codeword of nothing before the pads, as the encoder writes it; whoever reads stops at the end before it.
@@ -153,8 +152,8 @@ def _codewords(data: bytes, form: _Form) -> bytes:
     return (message + PADS * (room // 2))[:room]
 
 
-def _interleaved(codewords: bytes, form: _Form) -> bytes:
-    """The codewords of all blocks by turns, then their correcting ones (ISO/IEC 18004, 7.5 and 7.6)."""
+def _interleaved(codewords: bytes, form: _SymbolFormat) -> bytes:
+    """Return the codewords of all blocks in turn, then their correction codewords (ISO/IEC 18004, 7.5 and 7.6)."""
     blocks, start = [], 0
     for length in form.blocks:
         blocks.append(codewords[start : start + length])
@@ -165,8 +164,8 @@ def _interleaved(codewords: bytes, form: _Form) -> bytes:
     return bytes(words_in_order)
 
 
-def _correction(block: bytes, form: _Form) -> bytes:
-    """The remainder that the correcting codewords hold (ISO/IEC 18004, 7.5.2), by division codeword by codeword."""
+def _correction(block: bytes, form: _SymbolFormat) -> bytes:
+    """Return the correction codewords (ISO/IEC 18004, 7.5.2), by division codeword by codeword."""
     remainders, top = form.remainders, 8 * (form.correcting - 1)
     below = (1 << top) - 1
     rest = 0

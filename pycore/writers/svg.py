@@ -1,9 +1,8 @@
-"""A page of a drawing as SVG: true mm on the paper, classes for the screen's colours.
+"""A page of a drawing as SVG: true mm on paper, classes for the colours on screen.
 
-Every coordinate is absolute (no transform stands above a line), y is turned over by
-arithmetic, and there is no ``style`` attribute, which a strict policy would refuse. Colours
-are presentation attributes, so a saved file is right by itself; ``ink-<name>`` (stroke) and
-``fill-<name>`` classes let a style sheet give them other colours on the screen.
+Every coordinate is absolute (no transform above a line), y is mirrored by arithmetic, and there is no ``style``
+attribute, which a strict policy would refuse. Colours are presentation attributes, so a saved file is correct by
+itself; the classes ``ink-<name>`` (stroke) and ``fill-<name>`` let a style sheet change them on screen.
 """
 
 import math
@@ -54,14 +53,12 @@ Units = dict[str, Group]
 def write(
     page: Page, *, prefix: str, role: Literal["sheet", "view"], view: str = "", units: Units | None = None
 ) -> str:
-    """The ``<svg>`` element of a page.
+    """Return the ``<svg>`` element of a page.
 
-    ``prefix`` begins the ids of title and description, so that several drawings can stand in
-    one document. A sheet has its size in mm; a view (named by ``view``: phone, projector ...)
-    has only its view box and takes the size that the page gives it. With ``units``, a stamped
-    group is a reference to its unit, which is noted there for ``write_units``, and places are
-    written to 0.01. Raises DrawingError for
-    NaN and infinities and ValueError for a character that the face does not hold.
+    ``prefix`` begins the ids of title and description, so that several drawings can be in one document. A sheet has its
+    size in mm; a view (``view``: phone, projector ...) has only its view box and takes the size that the page gives it.
+    With ``units``, a stamped group is a reference to its unit, which is noted there for ``write_units``, and places are
+    written to 0.01. Raises DrawingError for NaN and infinities, and ValueError for a character that the face lacks.
     """
     width, height = extent(page.width), extent(page.height)
     marks = f'data-sheet="" width="{width}mm" height="{height}mm"'
@@ -75,18 +72,18 @@ def write(
         f'<title id="{ids[0]}">{escaped(page.title)}</title>'
         f'<desc id="{ids[1]}">{escaped(page.description)}</desc>'
     ]
-    _Writer(page.height, parts, units).items(page.items, within_phasor=False)
+    _SvgWriter(page.height, parts, units).items(page.items, within_phasor=False)
     parts.append("</svg>")
     return "".join(parts)
 
 
 def write_units(units: Units) -> str:
-    """An ``<svg>`` without size that holds every unit once, for drawings in the same document."""
+    """Return an ``<svg>`` without size that contains every unit once, for drawings in the same document."""
     parts = ['<svg xmlns="http://www.w3.org/2000/svg" class="units" width="0" height="0" aria-hidden="true" '
              f'fill="none" font-family="{FAMILIES["regular"]}" font-weight="{WEIGHTS["regular"]}"><defs>']  # fmt: skip
     for key, unit in sorted(units.items()):
         parts.append(f'<g id="{escaped(key)}">')
-        writer = _Writer(0.0, parts, {})
+        writer = _SvgWriter(0.0, parts, {})
         writer.strokes_together(item for item in unit.items if isinstance(item, Line))
         others = tuple(item for item in unit.items if not isinstance(item, (Line, Text)))
         writer.items(others, within_phasor=False)
@@ -98,7 +95,7 @@ def write_units(units: Units) -> str:
 
 @lru_cache(maxsize=1024)
 def escaped(text: str) -> str:
-    """Text made harmless in markup, both between tags and inside a quoted attribute."""
+    """Return a text escaped for markup, both between tags and inside a quoted attribute."""
     return (
         clean(text)
         .replace("&", "&amp;")
@@ -114,8 +111,8 @@ def _stroke(ink: Ink, width: float, dash: tuple[float, ...] = ()) -> str:
     return f'stroke="{PAPER_COLOURS[ink]}" stroke-width="{extent(width)}"{dashes}'
 
 
-class _Writer:
-    """Writes items into a list of strings; holds the height that turns y over, and units to refer to."""
+class _SvgWriter:
+    """Writes items into a list of strings; knows the height for mirroring y, and the units to refer to."""
 
     def __init__(self, height: float, parts: list[str], units: Units | None = None) -> None:
         self._height = height
@@ -124,10 +121,10 @@ class _Writer:
         self._number = coordinate if units is None else coarse
 
     def items(self, items: tuple[Item, ...], *, within_phasor: bool) -> None:
-        """Every item in drawing order.
+        """Write every item in drawing order.
 
-        Within a phasor's group only its arrow is a ``<line>``, so that whoever measures the
-        sheet finds one line there; the ticks beside it are paths.
+        Within the group of a phasor only its arrow is a ``<line>``, so that measurements find one line there; the ticks
+        beside it are paths.
         """
         for item in items:
             if isinstance(item, Group):
@@ -249,7 +246,7 @@ class _Writer:
         self._parts.append(f'<path {marks} d="M{path}{"Z" if shape.closed else ""}"/>')
 
     def _squares(self, squares: Squares) -> None:
-        """One path: filled as one, nothing shows between squares that touch, however a screen rounds."""
+        """One path, so that there are no gaps between touching squares."""
         corner, side = squares.corner, squares.side
         extent(side)
         columns = max((len(row) for row in squares.rows), default=0)
@@ -280,7 +277,7 @@ def _still(group: Group, height: float) -> str:
         if one is group and its_height == height:
             return text
     parts: list[str] = []
-    _Writer(height, parts).group(group, within_phasor=False)
+    _SvgWriter(height, parts).group(group, within_phasor=False)
     kept.insert(0, (group, height, "".join(parts)))
     del kept[MOST_KEPT:]
     return kept[0][2]

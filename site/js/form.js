@@ -133,6 +133,15 @@ export function refresh() {
   }
 }
 
+/** Unfold what a link has set behind a fold: nothing enters the answer unseen. */
+export function unfoldValues() {
+  const built = initial();
+  for (const one of controls()) {
+    const fold = one.closest("[data-holds-values]");
+    if (fold instanceof HTMLDetailsElement && one.value !== built[one.name]) fold.open = true;
+  }
+}
+
 /**
  * An edit of a power factor or its side writes the field it belongs to.
  * @param {Control} edited
@@ -206,7 +215,7 @@ const firstFault = () => controls().find((one) => one.hasAttribute("aria-invalid
  * A press that asks for it brings the first control that cannot be used into view, and goes to it.
  * @param {Event} event
  */
-export function goToFault(event) {
+function goToFault(event) {
   const one = around(event, "[data-go]") && firstFault();
   if (!one) return;
   unfold(one);
@@ -218,7 +227,7 @@ export function goToFault(event) {
  * Typing replaces what stands in a field that was tapped; a second tap sets the caret.
  * @param {Event} event
  */
-export function selectTapped({ target }) {
+function selectTapped({ target }) {
   if (!(target instanceof HTMLInputElement) || !target.matches("form input, .field input")) return;
   if (target.type !== "text" || target === document.activeElement) return;
   const select = () => target.selectionStart === target.selectionEnd && target.select();
@@ -313,4 +322,11 @@ function underline(one, part) {
 function unfold(one) {
   const group = one.closest("details");
   if (group) group.open = true;
+}
+
+/** A form is never sent; a press goes to what cannot be used, and a tap selects what stands in a field. */
+export function listen() {
+  document.addEventListener("submit", (event) => event.preventDefault());
+  document.addEventListener("click", goToFault);
+  document.addEventListener("pointerdown", selectTapped);
 }

@@ -7,6 +7,6 @@ document.addEventListener("submit", (event) => {
   if (!place) return;
   event.preventDefault();
   const field = need("input", HTMLInputElement, place);
-  if (field.value.trim()) location.assign(`${place.dataset.codePage}#v=1&code=${encodeURIComponent(field.value.trim())}`);
+  if (field.value.trim()) location.assign(`${place.dataset.codePage}${encodeURIComponent(field.value.trim())}`);
   else field.focus();
 });

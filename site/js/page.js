@@ -4,6 +4,7 @@ import * as actions from "./actions.js";
 import * as check from "./check.js";
 import { Bridge, Stuck, Superseded } from "./bridge.js";
 import { around, controlOf, need } from "./elements.js";
+import * as example from "./example.js";
 import * as form from "./form.js";
 import * as handout from "./handout.js";
 import * as lesson from "./lesson.js";
@@ -295,6 +296,7 @@ async function open(link) {
     const values = { ...reply.form };
     for (const name of touched) delete values[name];
     form.fill(values);
+    example.opened(reply.own === true);
     unread = null;
     showNotices(reply.notices ?? []);
     await update();
@@ -355,15 +357,13 @@ function begin() {
 
 document.addEventListener("input", edited);
 document.addEventListener("click", setValues);
-document.addEventListener("click", form.goToFault);
 document.addEventListener("click", (event) => {
   if (around(event, "[data-to-choices]")) need(".choices summary").focus();
 });
-document.addEventListener("pointerdown", form.selectTapped);
 document.addEventListener("focusin", (event) => {
   if (controlOf(event)?.form?.id === "problem") remember();
 });
-document.addEventListener("submit", (event) => event.preventDefault());
+form.listen();
 window.addEventListener("hashchange", (event) => {
   // The address may have been written again since.
   const { hash } = new URL(event.newURL);
@@ -385,6 +385,7 @@ actions.add("handout", async () => {
 actions.add("check", () => check.ask(bridge, live));
 actions.add("find-code", () => check.findCode(bridge, live));
 actions.add("unveil", unveil);
+example.join({ touched, cleared: update });
 check.join({ look: (step) => lesson.open(step, veil.isDown()) });
 lesson.join({
   bridge,
@@ -393,7 +394,6 @@ lesson.join({
   share: (where) => sharePanel.open(bridge, where).catch(unanswered),
 });
 
-const asBuilt = JSON.stringify(form.read()) === JSON.stringify(form.initial());
 begin();
 if (location.hash.length > 1) open(location.hash);
-else update({ quiet: asBuilt });
+else update({ quiet: JSON.stringify(form.read()) === JSON.stringify(form.initial()) });

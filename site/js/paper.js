@@ -128,8 +128,7 @@ document.addEventListener("input", (event) => {
   showNotices([]);
   update();
 });
-document.addEventListener("click", form.goToFault);
-document.addEventListener("submit", (event) => event.preventDefault());
+form.listen();
 window.addEventListener("hashchange", () => {
   if (location.hash !== written) open(location.hash);
 });

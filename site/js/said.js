@@ -28,6 +28,7 @@ export function showNotices(notices) {
 export function showScenario(scenario) {
   const place = document.querySelector("[data-scenario]");
   if (!place || typeof scenario !== "string") return;
-  place.textContent = scenario;
+  // Its text stays when it goes, and with it its line: the fields below do not move.
+  if (scenario) place.textContent = scenario;
   place.hidden = !scenario;
 }

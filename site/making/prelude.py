@@ -14,7 +14,7 @@ def _read_once() -> None:
     importer = zipimport.zipimporter
     find_spec, get_code = importer.find_spec, importer.get_code
 
-    def found(archive, name):
+    def entry_of(archive, name):
         """The archive's entry for a module, and where it stands if it is a package."""
         path = archive.prefix + name.rpartition(".")[2]
         files = archive._get_files()
@@ -22,17 +22,17 @@ def _read_once() -> None:
         return (package, f"{archive.archive}/{path}") if package else (files.get(f"{path}.pyc"), "")
 
     def spec(self, name, target=None):
-        entry, package = found(self, name)
+        entry, package = entry_of(self, name)
         if entry is None:
             return find_spec(self, name, target)
-        made = ModuleSpec(name, self, origin=entry[0], is_package=bool(package))
-        made.has_location = True
+        module_spec = ModuleSpec(name, self, origin=entry[0], is_package=bool(package))
+        module_spec.has_location = True
         if package:
-            made.submodule_search_locations.append(package)
-        return made
+            module_spec.submodule_search_locations.append(package)
+        return module_spec
 
     def code(self, name):
-        entry, _ = found(self, name)
+        entry, _ = entry_of(self, name)
         if entry is None:
             return get_code(self, name)
         # After the file's head of 16 bytes.

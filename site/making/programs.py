@@ -166,16 +166,16 @@ def ensure_webkit() -> Path | None:
     Raises BuildError where CI is set and it is missing; elsewhere gives None after saying what is left out.
     """
 
-    def whole() -> Path | None:
+    def browser() -> Path | None:
         return find_minibrowser() if shutil.which("WebKitWebDriver") and shutil.which("Xvfb") else None
 
-    if whole() is None and root_on_debian():
+    if browser() is None and root_on_debian():
         apt_install("webkit2gtk-driver", "xvfb")
-    if whole() is None and os.environ.get("CI"):
+    if browser() is None and os.environ.get("CI"):
         raise BuildError("WebKitGTK is missing and CI is set: install the Debian packages webkit2gtk-driver, xvfb.")
-    if whole() is None:
+    if browser() is None:
         say("  left out: WebKitGTK is not installed, so the pages are not tried in it")
-    return whole()
+    return browser()
 
 
 READERS = {"qpdf": "qpdf", "pdfinfo": "poppler-utils", "pdftotext": "poppler-utils", "rsvg-convert": "librsvg2-bin"}

@@ -16,9 +16,9 @@ SKIPPED = {"__pycache__", "node_modules", ".ruff_cache", ".mypy_cache", ".pytest
 
 
 def files_under(folder: Path) -> list[Path]:
-    """Every source file under `folder`, in one order on every machine."""
+    """Every source file under `folder`, in one order on every machine; documents are no source of the site."""
     paths = (path for path in folder.rglob("*") if path.is_file() and not SKIPPED & set(path.parts))
-    return sorted((path for path in paths if path.suffix != ".pyc"), key=lambda path: path.as_posix())
+    return sorted((path for path in paths if path.suffix not in (".pyc", ".md")), key=lambda path: path.as_posix())
 
 
 def hash_of_files(paths: Iterable[Path], base: Path) -> str:

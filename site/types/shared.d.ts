@@ -93,6 +93,8 @@ export interface OpenReply extends Reply {
   fragment: string;
   page?: string;
   notices?: string[];
+  /** The link or its code gives the values: none of them is the example's. */
+  own?: boolean;
 }
 
 export interface LessonReply extends Reply {

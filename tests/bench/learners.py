@@ -22,8 +22,9 @@ from pycore.accuracy.hand import PRACTISED as HAND
 from pycore.calculators.registry import CALCULATORS
 from pycore.constructions.construction import Construction
 from pycore.practice.codes import TIERS, Code
+from pycore.practice.explaining import LearnerAnswer, classes, visible
 from pycore.practice.generator import NoProblemError
-from pycore.practice.marking import ACCEPT, LOOK, MOST_NAMED, WRONG, LearnerAnswer, classes, mark, visible
+from pycore.practice.marking import ACCEPT, LOOK, MOST_NAMED, WRONG, mark
 from pycore.practice.task import CALCULATED, DRAWN, NO_LIMITS, Mistake, Task
 from pycore.sums.page import SumPage
 

@@ -11,9 +11,9 @@ from playwright.sync_api import Page, expect
 from pycore.calculators.registry import CALCULATORS
 from pycore.pages.practice import choices, problem_of
 from pycore.practice import ladder
-from pycore.practice.answers import units
 from pycore.practice.codes import TIERS, Code
 from pycore.practice.task import Task
+from pycore.practice.typed import units
 from pycore.render.phrase import phrase_html
 from pycore.words import checking
 

@@ -44,9 +44,13 @@ def start(open_page: Callable[..., Page], site: str, ready) -> Callable[..., Pag
     return begin
 
 
-def give(page: Page, size: float, unit: str = "A") -> None:
+def give(page: Page, size: float, angle: float | None = None) -> None:
+    """Check a calculated answer in amperes; an angle is positive anticlockwise, None leaves its field empty."""
     page.check("[name=answer-how][value=calculated]")
-    page.fill("[name=answer]", f"{size:.6g} {unit}")
+    page.fill("[name=answer]", f"{size:.6g} A")
+    if angle is not None:
+        page.fill("[name=answer-angle]", f"{abs(angle):.1f}")
+        page.select_option("[name=answer-side]", "anticlockwise" if angle > 0 else "clockwise")
     page.click("[data-action=check]")
     page.locator("[data-region=marked] .marked").wait_for()
     settle(page)
@@ -54,9 +58,9 @@ def give(page: Page, size: float, unit: str = "A") -> None:
 
 def test_three_problems_with_a_reload_between(start, ready):
     page = start()
-    size = task(page).size
+    asked = task(page)
     expect(page.locator("[data-region=drawn] svg")).to_have_count(0)
-    give(page, size)
+    give(page, asked.size, asked.angle)
     expect(page.locator("[data-region=drawn] svg").first).to_be_visible()
     expect(page.locator("[data-region=standing]")).to_contain_text("1 in a row")
     assert "next" == page.evaluate("document.activeElement.dataset.do")
@@ -67,10 +71,10 @@ def test_three_problems_with_a_reload_between(start, ready):
     ready(page)
     settle(page)
     assert 2 == record(page)["ways"]["0.parallelogram"]["had"]
-    size = task(page).size
-    give(page, 5.77 * size)
+    asked = task(page)
+    give(page, 5.77 * asked.size)
     assert "wrong" == page.get_attribute(".marked", "data-band")
-    give(page, size)
+    give(page, asked.size, asked.angle)
     wait_until(page, "document.querySelector('.marked').dataset.band === 'accept'")
     expect(page.locator("[data-region=standing]")).to_contain_text("2 in a row")
     page.reload()
@@ -190,7 +194,7 @@ def test_a_damaged_record_begins_anew_and_says_so(start, ready, text: str):
 
 def test_by_keyboard_alone(start):
     page = start(has_touch=False, is_mobile=False)
-    size = task(page).size
+    asked = task(page)
     page.focus("[name=way]")
     for _ in range(6):
         page.keyboard.press("Tab")
@@ -198,7 +202,7 @@ def test_by_keyboard_alone(start):
             break
     page.keyboard.press("Space")
     page.keyboard.press("Tab")
-    page.keyboard.type(f"{size:.6g} A")
+    page.keyboard.type(f"{asked.size:.6g} A at {abs(asked.angle):.1f}° {'anti' if asked.angle > 0 else ''}clockwise")
     page.keyboard.press("Enter")
     wait_until(page, "document.activeElement.dataset.do === 'next'")
     before = record(page)["ways"]["0.parallelogram"]["code"]

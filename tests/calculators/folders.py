@@ -1,10 +1,10 @@
 """The folder of tests of each calculator of the registry, and the data in it.
 
 Every folder holds `cases.toml` (worked examples; `cases_*.toml` are more of them), `links.toml` (links of version 1
-with what they gave), `codes.toml` (codes with their problems), `forms.py` (seeded forms), `claims.py` (what its
-teaching is held to), `learners.py` (its phasors and mistakes, worked out without pycore) and the calculator's own
-tests. Links and codes that were kept before each calculator had files of its own stand together in `tests/cases`.
-`keep.py` writes the links and codes of a new calculator.
+with what they gave), `codes.toml` (codes with their problems), `contract.md` (its fields and results), `forms.py`
+(seeded forms), `claims.py` (what its teaching is held to), `learners.py` (its phasors and mistakes, worked out without
+pycore) and the calculator's own tests. `keep.py` writes the links and codes of a new calculator. Links and codes that
+were kept before each calculator had files of its own stand together in `tests/cases`.
 """
 
 import tomllib
@@ -40,5 +40,5 @@ def kept(name: str, shared: Path, key: str) -> list[dict]:
 
 
 CASES = [case for slug in CALCULATORS for case in cases_of(slug)]
-LINKS = kept("links.toml", SHARED_LINKS, "link")
+LINKS = kept("links.toml", SHARED_LINKS, "link") + tables(SHARED_LINKS.with_name("v2.toml"), "link")
 CODES = kept("codes.toml", SHARED_CODES, "code")

@@ -16,11 +16,11 @@ if __name__ == "__main__":
 
 from calculators.folders import FOLDERS
 from cases.test_cases import OUTPUT
-from cases.test_links import SIZE, VERSION, arrows_of, ask, opened
+from cases.test_links import SIZE, arrows_of, ask, opened
 
 from pycore.calculators.registry import CALCULATORS
 from pycore.forms import links
-from pycore.forms.fields import default_form
+from pycore.forms.fields import VERSION, default_form
 from pycore.practice.codes import TIERS, Code
 from pycore.sums.case import CHOSEN_TO_FIT
 
@@ -35,15 +35,15 @@ def forms_of(slug: str) -> Iterator[tuple[str, dict[str, str]]]:
     yield "example", example
     for field in fields:
         if field.kind == "choice" and not field.private:
-            for choice in field.choices:
-                if choice.value:
-                    yield f"{field.name}-{choice.value}", {**example, field.name: choice.value}
+            for option in field.options:
+                if option.value:
+                    yield f"{field.name}-{option.value}", {**example, field.name: option.value}
 
 
 def address_of(slug: str, name: str, form: dict[str, str]) -> str:
     """The link of a form: all its values, what was chosen to fit, and the option that the link is kept for."""
     case = CALCULATORS[slug].case(form)
-    pairs = dict(case.link(case.shown()))
+    pairs = dict(case.link(case.sheet_plan()))
     values = {field.name: form[field.name] for field in CALCULATORS[slug].fields if field.group == "values"}
     wanted = {key: form[key] for key in form if name.startswith(f"{key}-") and form[key] == name[len(key) + 1:]}
     fit = {key: value for key, value in pairs.items() if key in CHOSEN_TO_FIT}
@@ -89,7 +89,7 @@ def write(path: Path, title: str, tables: Iterator[str]) -> None:
 def keep(slug: str, folder: Path) -> None:
     """Write both files of a calculator into a folder. Raises FileExistsError where one is there."""
     kept_links = (link_text(slug, *one) for one in forms_of(slug))
-    write(folder / "links.toml", f"Links of version 1 to the page {slug}.", kept_links)
+    write(folder / "links.toml", f"Links of version {VERSION} to the page {slug}.", kept_links)
     topic = CALCULATORS[slug].topic
     codes = (Code(topic, tier, *more) for tier, more in product(TIERS, BESIDE_CODES))
     write(folder / "codes.toml", f"Codes of the page {slug}.", (code_text(slug, code) for code in codes))

@@ -5,7 +5,7 @@ from calculators.folders import CODES, FOLDERS, HERE, LINKS, SHARED_CODES, SHARE
 
 from pycore.calculators.registry import CALCULATORS
 
-FILES = ("cases.toml", "claims.py", "codes.toml", "forms.py", "learners.py", "links.toml")
+FILES = ("cases.toml", "claims.py", "codes.toml", "contract.md", "forms.py", "learners.py", "links.toml")
 KEPT_TOGETHER = {
     "codes.toml": {"neutral-current", "series-circuit", "parallel-circuit", "power-triangle",
                    "harmonics-in-the-neutral", "open-neutral", "two-wattmeters"},

@@ -22,8 +22,8 @@ def folder(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 def test_every_option_of_every_choice_has_a_link(folder: Path):
     held = {pair for link in tables(folder / "links.toml", "link") for pair in link["address"].split("&")}
-    wanted = {f"{field.name}={choice.value}" for field in CALCULATORS[SLUG].fields if field.kind == "choice"
-              and not field.private for choice in field.choices if choice.value}  # fmt: skip
+    wanted = {f"{field.name}={option.value}" for field in CALCULATORS[SLUG].fields if field.kind == "choice"
+              and not field.private for option in field.options if option.value}  # fmt: skip
     assert set() == wanted - held
 
 

@@ -1,8 +1,9 @@
 """Links that stand on paper somewhere: each gives its own sheet again, for as long as there are pages.
 
-`links/v1.toml` and each calculator's `links.toml` hold links of version 1 with what they gave: results in SI units, the
-page's size, and every arrow in mm from the star point, y up. A later version adds files of its own; nothing that stands
-in these is changed. A link that comes out otherwise is a fault of the edition, not of the file.
+`links/v1.toml` and each calculator's `links.toml` hold links of version 1, `links/v2.toml` of version 2, with what they
+gave: results in SI units, the page's size, and every arrow in mm from the star point, y up. A later version adds files
+of its own; nothing that stands in these is changed. A link that comes out otherwise is a fault of the edition, not of
+the file.
 """
 
 import json
@@ -14,11 +15,10 @@ from cases.test_cases import OUTPUT
 
 from pycore import api
 from pycore.calculators.registry import CALCULATORS
+from pycore.forms.fields import VERSIONS
 from pycore.pages.paper import PAPER_PAGES
 
 PAGES = {**CALCULATORS, **PAPER_PAGES}
-VERSION = "1"
-"""Of all links that are kept so far."""
 TRUE = 0.005  # mm
 ARROW = re.compile(
     r'<g[^>]* data-phasor="([^"]+)"( data-copy="")?[^>]*>.*?'
@@ -91,7 +91,7 @@ def test_every_page_and_every_choice_has_a_link_that_holds_it():
     for link in LINKS:
         page, _, fragment = link["address"].partition("/#")
         held.setdefault(page, set()).update(fragment.split("&"))
-        assert fragment.startswith(f"v={VERSION}&")
+        assert fragment.startswith(tuple(f"v={version}&" for version in VERSIONS))
     assert set(PAGES) == set(held)
     wanted = {
         (slug, f"{field.name}={choice.value}")

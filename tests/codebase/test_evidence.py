@@ -20,8 +20,8 @@ def test_every_outside_check_that_is_shown_holds_and_comes_from_the_cases():
         if path.name != TESTS_ONLY
         for case in tomllib.loads(path.read_text("utf-8"))["case"]
     ]
-    assert [] == [check.what for check in shown if not check.holds]
-    assert {case["id"].replace("-", " ") for case in cases} >= {check.what.partition(":")[0] for check in shown}
+    assert [] == [check.quantity for check in shown if not check.holds]
+    assert {case["id"].replace("-", " ") for case in cases} >= {check.quantity.partition(":")[0] for check in shown}
     assert len(shown) >= len(cases)
 
 
@@ -40,7 +40,7 @@ def test_a_wrong_value_would_be_shown_as_not_holding(tmp_path: Path):
 
 def test_the_page_of_checks_names_each_source(dist: Path):
     page = words_of(dist / "checks" / "index.html")
-    assert [] == [check.what for check in checks() if check.what not in page]
+    assert [] == [check.quantity for check in checks() if check.quantity not in page]
     assert "ngspice" in page
 
 

@@ -77,7 +77,7 @@ def verdict(reply: dict) -> Verdict:
     region = reply["regions"]["marked"]
     listed = [re.split("<p class=.way", item)[0] for item in re.findall("<li>(.*?)</li>", region, re.DOTALL)]
     causes = [plain(item) for item in listed if "Enter the angle too" not in item]
-    causes += re.findall(r"It would be right at[^;]*;|it fits as \w+, not as \w+", plain(region))
+    causes += re.findall(r"It would be right at.*?, but|it is correct in \w+, not in \w+", plain(region))
     return Verdict(reply["band"], tuple(causes))
 
 

@@ -12,7 +12,7 @@ from independent.hand import RADIUS, RULER, Hand, Plan, plan_of
 from independent.problems import Problem, degrees, polar, wrapped
 
 LADDER = [step * 10.0**power for power in range(-3, 6) for step in (1.0, 2.0, 2.5, 4.0, 5.0)]
-PAPER = "would be right at|another scale|paper.s scale|wrong scale"
+PAPER = "would be right at|another scale|paper.s scale"
 
 
 def other_scale(turn: float) -> float:
@@ -99,7 +99,8 @@ def _of_lines(problem: Problem, dice: np.random.Generator) -> Iterator[Attempt]:
     yield _of(problem, "reversed", _changed(plan, k, -plan.lengths[k]), f"{names[k]} points the opposite way")
     one, two = (int(j) for j in dice.choice(count, 2, replace=False))
     swapped = _changed(_changed(plan, one, plan.lengths[two]), two, plan.lengths[one])
-    exchanged = f"{names[one]} and {names[two]} are ex|{names[two]} and {names[one]} are ex".replace(r"(?<![\w−])", "")
+    pair = (f"{names[first]} and {names[second]} are swapped" for first, second in ((one, two), (two, one)))
+    exchanged = "|".join(pair).replace(r"(?<![\w−])", "")
     yield _of(problem, "swapped", swapped, exchanged)
     k, scale = int(dice.integers(count)), _neighbour(problem, dice)
     there = _changed(plan, k, plan.lengths[k] * problem.scale / scale)
@@ -109,7 +110,7 @@ def _of_lines(problem: Problem, dice: np.random.Generator) -> Iterator[Attempt]:
         added = plan
         for j in taken:
             added = _changed(added, j, -added.lengths[j])
-        yield _of(problem, "added", added, "added, not taken off|points the opposite way")
+        yield _of(problem, "added", added, "added instead of subtracted|points the opposite way")
 
 
 def _of_the_protractor(problem: Problem, dice: np.random.Generator) -> Iterator[Attempt]:
@@ -123,13 +124,13 @@ def _of_the_protractor(problem: Problem, dice: np.random.Generator) -> Iterator[
     place = f"before {names[k]} " if k in at_tip else f"{names[k]} was "
     if abs(abs(turn_of(plan, k)) - 90.0) > 1.0:
         dial = replace(plan, dial={k: other_scale})
-        words = f"{place}the protractor.s other scale|{place}set off by the protractor.s other scale"
+        words = f"{place}(drawn with )?the wrong scale of the protractor"
         yield _of(problem, "other-scale", dial, words)
     words = f"{place}the turn goes the wrong|{place}turned the wrong way"
     yield _of(problem, "wrong-way", replace(plan, dial={k: wrong_way}), words)
     if len(at_tip) > 1:
         all_tips = replace(plan, dial=dict.fromkeys(at_tip, other_scale))
-        yield _of(problem, "other-scale-throughout", all_tips, "at each tip the protractor.s other")
+        yield _of(problem, "other-scale-throughout", all_tips, "at each tip the wrong scale of the protractor")
     if len(turning) > 1:
         mirrored = replace(plan, dial=dict.fromkeys(turning, wrong_way))
         yield _of(problem, "mirrored", mirrored, "all angles were drawn in the wrong direction")
@@ -176,9 +177,7 @@ def _of_lags(problem: Problem) -> Iterator[Attempt]:
         angles = [v + sense * lag for v, lag in zip(problem.voltages, lags, strict=True)]
         turned[key] = [wrapped(angle - angles[0]) for angle in angles]
         if any(lags):
-            words = {"factor-ignored": "power factors were left out", "lead-for-lag": "lead was used instead of lag"}[
-                key
-            ]
+            words = "power factors were left out" if key == "factor-ignored" else "lead was used instead of lag"
             yield _of(problem, key, replace(plan_of(problem), angles=turned[key]), words)
 
 
@@ -227,7 +226,7 @@ def _at_the_end(problem: Problem, dice: np.random.Generator) -> Iterator[Attempt
     scale = _neighbour(problem, dice)
     yield Attempt("read-at-other-scale", "drawn", grown(scale / problem.scale), PAPER)
     if each != 1.0:
-        yield Attempt("centimetres", "drawn", grown(1.0 / each), "centimetres were read as|fits as cm")
+        yield Attempt("centimetres", "drawn", grown(1.0 / each), "centimetres were read as|correct in cm")
     if each != 1.0 and 0.2 <= each <= 5.0:
         yield Attempt("divided", "drawn", grown(each**-2), "divided by the scale")
         yield Attempt("multiplied-lines", "drawn", grown(each**2), "multiplied by the scale when")

@@ -42,7 +42,8 @@ def mistakes(problem: Problem, dice: np.random.Generator) -> Iterator[Attempt]:
 def _as_numbers(problem: Problem) -> Iterator[Slip]:
     sizes = [abs(line.value) for line in problem.lines]
     yield "plain-sum", sum(sizes), "added as plain numbers"
-    yield "largest-less-smallest", max(sizes) - min(sizes), "smallest value was taken from the largest|taken as plain"
+    difference = "smallest value was subtracted from the largest|taken as plain"
+    yield "largest-less-smallest", max(sizes) - min(sizes), difference
     yield "mean", sum(sizes) / len(sizes), "the mean of the values"
     yield "root-of-squares", math.hypot(*sizes), "root of the sum of the squares"
 
@@ -58,9 +59,9 @@ def _in_the_formula(problem: Problem, dice: np.random.Generator) -> Iterator[Sli
     one, other = (name(problem.lines[j].name).replace(r"(?<![\w−])", "") for j in pairs[k])
     yield "no-root", net * problem.per, "square root was forgotten"
     yield "signs-slipped", math.sqrt(squares + sum(products)) * problem.per, "the products were added"
-    for key, share, words in (("product-dropped", 1.0, "was left out"), ("sign-slipped", 2.0, "slipped")):
+    for key, share, words in (("product-dropped", 1.0, "was left out"), ("sign-slipped", 2.0, "has the wrong sign")):
         if net + share * products[k] > 0:
-            pattern = f"product {one} × {other} {words}|sign of the product {one} × {other}"
+            pattern = f"product {one} × {other} {words}"
             yield key, math.sqrt(net + share * products[k]) * problem.per, pattern
     if net - products[k] > 0:
         yield "product-doubled", math.sqrt(net - products[k]) * problem.per, f"product {one} × {other} was used twice"
@@ -69,13 +70,13 @@ def _in_the_formula(problem: Problem, dice: np.random.Generator) -> Iterator[Sli
 def _in_components(problem: Problem, dice: np.random.Generator) -> Iterator[Slip]:
     values, whole = [line.value for line in problem.lines], problem.right
     names = [name(line.name) for line in problem.lines]
-    yield "across-only", complex(whole.real), "only the parts along (one|the other) axis"
-    yield "up-only", 1j * whole.imag, "only the parts along (one|the other) axis"
+    yield "across-only", complex(whole.real), "only the components along (one|the other) axis"
+    yield "up-only", 1j * whole.imag, "only the components along (one|the other) axis"
     yield "parts-added", abs(whole.real) + abs(whole.imag), "two sums of components were added as plain"
     k = int(dice.integers(len(values)))
     swapped = whole - values[k] + complex(values[k].imag, values[k].real)
     yield "sine-for-cosine", swapped, f"sine and cosine are swapped for {names[k]}"
-    yield "all-sine-for-cosine", complex(whole.imag, whole.real), "cosine are exchanged throughout|from the other axis"
+    yield "all-sine-for-cosine", complex(whole.imag, whole.real), "cosine are swapped everywhere|from the wrong axis"
     yield "one-sign", complex(whole.real, sum(abs(v.imag) for v in values)), "have the same sign"
     k = int(dice.integers(len(values)))
     yield "left-out", whole - values[k], f"{names[k]} was left out|{names[k]} itself|alone"
@@ -102,7 +103,7 @@ def _of_the_end(problem: Problem, dice: np.random.Generator) -> Iterator[Slip]:
     if not problem.single:
         yield "times-root-three", whole * ROOT_THREE, "multiplied by √3|line voltage was used"
         yield "over-root-three", whole / ROOT_THREE, "divided by √3"
-        yield "complement", complex(whole.imag, whole.real), "from the other axis|exchanged throughout"
+        yield "complement", complex(whole.imag, whole.real), "from the wrong axis|swapped everywhere"
         yield "turned-round", -whole, "opposite direction|other way round"
 
 
@@ -111,9 +112,8 @@ def _of_lags(problem: Problem) -> Iterator[Slip]:
     if not problem.voltages or not any(lags):
         return
     ways = (
-        ("factor-ignored", 0.0, "power factors were left out"),
-        ("lead-for-lag", 1.0, "lead was used instead of lag"),
-    )
+        ("factor-ignored", 0.0, "power factors were left out"), ("lead-for-lag", 1.0, "lead was used instead of lag"),
+    )  # fmt: skip
     for key, sense, words in ways:
         angles = [v + sense * lag for v, lag in zip(problem.voltages, lags, strict=True)]
         ends = [polar(abs(line.value), a - angles[0]) for line, a in zip(problem.lines, angles, strict=True)]

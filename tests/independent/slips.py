@@ -12,5 +12,5 @@ def of_a_difference(problem: Problem) -> Iterator[Slip]:
     signs = [-1.0 if line.name.startswith("−") else 1.0 for line in problem.lines]
     if -1.0 in signs:
         added = sum(sign * line.value for sign, line in zip(signs, problem.lines, strict=True))
-        yield "added", added, "added, not taken off"
-        yield "difference-turned", -problem.right, "other way round|opposite direction"
+        yield "added", added, "added instead of subtracted"
+        yield "difference-turned", -problem.right, "wrong order|opposite direction"

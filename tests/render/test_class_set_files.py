@@ -101,7 +101,7 @@ def test_each_sheet_is_true_to_scale_and_bears_its_name(data: bytes, opened: pyp
 
 def test_each_code_opens_its_own_problem_and_gives_the_code_back(opened: pypdfium2.PdfDocument):
     links = [link_on(opened, number) for number in range(3)]
-    assert all(link.startswith("https://www.folio.example/term/neutral-current/#v=1&") for link in links)
+    assert all(link.startswith("https://www.folio.example/term/neutral-current/#v=2&") for link in links)
     assert all("sheet=problem" in link for link in links)
     forms = [problem_of(link) for link in links]
     assert 3 == len({tuple(form[f"i{line}"] for line in (1, 2, 3)) for form in forms})

@@ -14,10 +14,11 @@ from pycore.pages.class_marks import MarkingRun, read_results
 from pycore.pages.class_set import FIELDS, ClassSet, read_set
 from pycore.pages.codes import find
 from pycore.pages.practice import values_of
-from pycore.practice.answers import judge, units
+from pycore.practice.answers import judge
 from pycore.practice.codes import METHODS, TIERS, Code
 from pycore.practice.marking import ACCEPT, WRONG
 from pycore.practice.task import CALCULATED, DRAWN, Task
+from pycore.practice.typed import units
 from pycore.sums.easy_reading import lists_of
 from pycore.sums.page import SumPage
 from pycore.sums.request import SheetRequest
@@ -120,7 +121,7 @@ def test_key_of_a_set_without_angles_has_no_column_for_them() -> None:
     ledger = answers_of(group, rows, (2, 2))
     heads = ["".join(plain(line) for line in heading.lines) for heading in ledger.headings]
     assert heads[-2:] == ["Q_C", "Tolerance"]
-    assert "size 3: no angle is asked for" in " ".join(ledger.notes)
+    assert "size 3. No angle is asked for" in " ".join(ledger.notes)
     assert "ellipse" not in " ".join(ledger.notes)
     assert all(len(row) == len(heads) for row in ledger.rows)
 
@@ -131,8 +132,9 @@ def test_values_without_a_meaning_are_neither_in_the_key_nor_in_practice() -> No
     learner = next(one for one in learners_of(group) if one is not None)
     key = [label for label, _ in row_for(group, learner).given]
     assert key == ["Wattmeter 1, on L1", "Wattmeter 2, on L3"]
-    told = [label for label, _ in values_of(find(str(learner.code)))]
-    assert told == key
+    told = values_of(find(str(learner.code)))
+    assert [label for label, _ in told] == [*key, "Wattmeters on"]
+    assert told[-1][1].startswith("L1 and L3")
 
 
 @pytest.mark.parametrize(
@@ -176,22 +178,22 @@ def notes_of(slug: str, tier: str = "", **form: str) -> str:
 @pytest.mark.parametrize(("slug", "form", "said"), [
     ("harmonics-in-the-neutral", {"a1": "20", "a2": "40", "a3": "25"}, "L1 20° lag, L2 40° lag, L3 25° lag. Sequence"),
     ("harmonics-in-the-neutral", {"a1": "20", "a2": "20", "a3": "20"}, "Equal power factor, sequence L1, L2, L3."),
-    ("harmonics-in-the-neutral", {"h3": "20 at 180"}, "Then its own angle of 180° is added."),
+    ("harmonics-in-the-neutral", {"h3": "20 at 180"}, "Then add its own angle of 180°."),
     ("harmonics-in-the-neutral", {"drawn": "1"}, "Find I_N,1."),
     ("harmonics-in-the-neutral", {"drawn": "1", "h3": ""}, "Find I_N."),
     ("star-and-delta", {"sequence": "132"}, "sequence L1, L3, L2"),
     ("star-and-delta", {}, "Z₁₂ = 20 Ω, Z₂₃ = 25 Ω, Z₃₁ = 40 Ω in delta on 400 V between lines"),
     ("open-neutral", {"sequence": "132"}, "L1 20 Ω, L2 40 Ω, L3 80 Ω on 400 V between lines, sequence L1, L3, L2"),
-    ("open-neutral", {}, "Method: The star point displaced."),
+    ("open-neutral", {}, "Method: Displacement of the star point."),
     ("two-wattmeters", {"known": "readings", "w1": "-540", "w2": "4210"}, "P₁ = −540 W, P₂ = 4210 W"),
-    ("open-neutral", {}, "measure each load’s voltage. Predict first"),
-    ("two-wattmeters", {}, "Meter 1 on L1, meter 2 on L3, sequence L1, L2, L3."),
+    ("open-neutral", {}, "measure each load’s voltage. Estimate first"),
+    ("two-wattmeters", {"meters": "13"}, "Meter 1 on L1, meter 2 on L3, sequence L1, L2, L3."),
     ("two-wattmeters", {"known": "readings", "w1": "1200", "w2": "1760"}, "P₁ = 1200 W, P₂ = 1760 W"),
     ("two-wattmeters", {"known": "readings", "w1": "1234", "w2": "1760"}, "P₁ = 1234 W, P₂ = 1760 W"),
     ("series-circuit", {"l": "90 Ω", "c": "30 Ω"}, "a coil of 90 Ω, a capacitor of 30 Ω in series on 230 V"),
-    ("parallel-circuit", {"b2": "j68", "b3": "-j50"}, "a coil of 68 Ω, a capacitor of 50 Ω side by side on 230 V"),
+    ("parallel-circuit", {"b2": "j68", "b3": "-j50"}, "a coil of 68 Ω, a capacitor of 50 Ω in parallel on 230 V"),
     ("parallel-circuit", {"b2": "20 + j68"}, "20 Ω + j68 Ω"),
-    ("parallel-circuit", {"supply": "5 A"}, "side by side, carrying 5 A together, 50 Hz"),
+    ("parallel-circuit", {"supply": "5 A"}, "in parallel, supply current 5 A, 50 Hz"),
     ("star-and-delta", {"connection": "star"}, "the angle of the voltage between two lines, and check its size"),
     ("series-circuit", {"supply": "2.5 A"}, "in series, carrying 2.5 A, 50 Hz"),
 ])  # fmt: skip
@@ -227,5 +229,5 @@ def test_easy_reading_of_two_wattmeters_tells_to_work_out_what_is_not_given() ->
         form = default_form(page.fields) | {"known": known, "w1": "1110", "w2": "5480", "sheet": "problem"}
         case = page.case(form | {"print": "easy"})
         told[known] = lists_of(case, case.sheet_plan(), SheetRequest("problem"))[1].lines[1]
-    assert told["load"] == "Work out the powers first. Write them in the table."
-    assert told["readings"] == "Work out the powers that are not given first. Write them in the table."
+    assert told["load"] == "Calculate the powers first. Write them in the table."
+    assert told["readings"] == "Calculate the powers that are not given first. Write them in the table."

@@ -52,10 +52,10 @@ def test_a_code_gives_the_page_and_the_link_of_its_problem(typed: str):
 
 
 @pytest.mark.parametrize(("typed", "said"), [
-    ("", "Type a code: "), ("3CD", "has 3 signs"), ("333-JDL-2G0", "“0” stands in no code"),
+    ("", "Type a code: "), ("3CD", "has 3 characters"), ("333-JDL-2G0", "“0” is not used in codes"),
     ("333-JDL-2GB", "is not valid"), (None, "Type a code: "), (str(Code(999, "core")), "does not belong to any page"),
     ("5" + str(CODE)[1:], "is not valid"), ("4" + str(CODE)[1:], "one that begins with 4 has twelve"),
-    ("<b>-x", "“<” stands in no code"),
+    ("<b>-x", "“<” is not used in codes"),
 ])  # fmt: skip
 def test_a_code_that_cannot_be_used_is_refused_with_the_reason(typed: object, said: str):
     reply = ask("code", code=typed)
@@ -232,8 +232,9 @@ def test_a_right_answer_is_checked_without_making_the_lesson(monkeypatch):
     made = []
     init = Lesson.__init__
     monkeypatch.setattr(Lesson, "__init__", lambda self, *parts: (made.append(1), init(self, *parts))[1])
-    size = f"{task()[1].size:.2f}"
-    assert "accept" == ask("mark", form=EXAMPLE, given={"answer": size})["band"] and [] == made
+    subject = task()[1]
+    right = {"answer": f"{subject.size:.2f}", "answer-angle": f"{subject.angle:.1f}", "answer-side": "anticlockwise"}
+    assert "accept" == ask("mark", form=EXAMPLE, given=right)["band"] and [] == made
     assert "wrong" == ask("mark", form=EXAMPLE, given={"answer": "16.06"})["band"] and made
 
 
@@ -259,17 +260,17 @@ def test_the_step_of_a_stop_at_the_first_diagonal_begins_the_second_stage():
 
 
 def test_a_reply_links_each_cause_to_its_step():
-    given = {"answer": "31.9 A", "answer-how": "drawn"}
+    given = {"answer": "16.06 A", "answer-how": "drawn"}
     reply = ask("mark", form=EXAMPLE, given=given)
     links = re.findall(r'href="\.\./neutral-current/#([^"]+)" data-to-step="(\d+)"', reply["regions"]["marked"])
-    assert ["3", "11"] == [step for _, step in links][:2]
+    assert ["12", "3"] == [step for _, step in links]
     for link, step in links:
         assert f"&amp;view=lesson&amp;step={step}&amp;ask=1" in link
         assert EXAMPLE["i1"] == opened("#" + link.replace("&amp;", "&"))["form"]["i1"]
 
 
 @pytest.mark.parametrize(("given", "band", "sign"), [
-    ({"answer": "58 mm", "answer-how": "drawn"}, "accept", "M3 13"),
+    ({"answer": "58 mm at 87.5° anticlockwise", "answer-how": "drawn"}, "accept", "M3 13"),
     ({"answer": "58", "answer-unit": "A", "answer-how": "drawn"}, "look", "M10 3.5"),
     ({"answer": "30", "answer-unit": "A", "answer-how": "drawn"}, "wrong", "M5 5"),
 ])  # fmt: skip

@@ -80,24 +80,25 @@ def test_a_cell_is_known_for_a_code_by_its_signs(cell: str, is_one: bool):
 def test_columns_are_found_by_their_names_in_any_order():
     task = TASKS[0]
     length = task.size * task.factor
-    text = f"Learner;Side;Length (mm);How;Sheet\nAmber;{side(task.angle)};{length:.1f};drawn;{CODES[0]}"
+    text = (f"Learner;Side;Length (mm);How;Angle;Sheet\n"
+            f"Amber;{side(task.angle)};{length:.1f};drawn;{math.fabs(task.angle):.1f};{CODES[0]}")  # fmt: skip
     (result,) = marked(text).results
     assert ("accept", "Amber") == (result.band, result.name)
 
 
 @pytest.mark.parametrize(("line", "said"), [
     (";5", "Line 2: there is no code on it"),
-    ("{code};", "Line 2: there is no answer beside {code}"),
+    ("{code};", "Line 2: there is no answer for {code}"),
     ("{damaged};5", "is not valid"),
-    ("3CD;5", "has 3 signs"),
-    ("30D-K7M-2QX;5", "“0” stands in no code"),
+    ("3CD;5", "has 3 characters"),
+    ("30D-K7M-2QX;5", "“0” is not used in codes"),
     ("{set};5", "does not belong to any page"),
     ("{code};five", "“five” cannot be read"),
     ("{code};=1+1", "“=1+1” cannot be read"),
-    ("{code};-4", "below zero"),
-    ("{code};5;400", "no angle"),
-    ("{code};5;10;sideways", "“sideways” is no side"),
-    ("{code};5;10;cw;guessed", "“guessed” is no way of finding it"),
+    ("{code};-4", "is negative"),
+    ("{code};5;400", "is not an angle"),
+    ("{code};5;10;sideways", "“sideways” is not a direction"),
+    ("{code};5;10;cw;guessed", "“guessed” is not a method"),
     ('{code};"5', "a quotation mark is not closed"),
 ])  # fmt: skip
 def test_a_line_that_cannot_be_used_is_refused_with_its_number_and_reason_and_the_others_stand(line: str, said: str):
@@ -146,16 +147,18 @@ def test_a_wrong_unit_is_said_and_not_called_wrong():
 def test_own_limits_decide_where_they_are_given():
     off = f"{CODES[0]};{1.04 * TASKS[0].size:.3f}"
     assert ["wrong"] == [one.band for one in marked(off, read_set(FORM | {"allow-percent": "1"})).results]
-    assert ["accept"] == [one.band for one in marked(off, read_set(FORM | {"allow-percent": "5"})).results]
+    turned = f"{off};{math.fabs(TASKS[0].angle):.1f};{side(TASKS[0].angle)}"
+    assert ["accept"] == [one.band for one in marked(turned, read_set(FORM | {"allow-percent": "5"})).results]
 
 
 def test_a_code_given_twice_or_of_another_set_is_marked_and_told():
     other = read_set(FORM | {"seed": "42"})
     learner = next(one for one in learners_of(other) if one is not None)
-    size = other.topic.task(learner.form).size
-    found = marked("\n".join((answer(0), answer(0), f"{learner.code};{size:.2f}"))).results
+    task = other.topic.task(learner.form)
+    right = f"{learner.code};{task.size:.2f};{math.fabs(task.angle):.1f};{side(task.angle)}"
+    found = marked("\n".join((answer(0), answer(0), right))).results
     told = f"From another set, {other.code}."
-    assert [(), ("The code stands on line 1 too.",), (told,)] == [one.remarks for one in found]
+    assert [(), ("The same code is on line 1 too.",), (told,)] == [one.remarks for one in found]
     assert ["accept"] * 3 == [one.band for one in found]
 
 
@@ -168,7 +171,7 @@ def test_nothing_to_mark_and_too_much_are_refused():
     for text in ("", "\n \n", "\ufeff", "code;answer"):
         with pytest.raises(InputError, match="nothing to mark"):
             read_results(text)
-    with pytest.raises(InputError, match="2001 lines, and one marking takes up to 2000"):
+    with pytest.raises(InputError, match=r"2001 lines\. At most 2000 can be marked"):
         read_results(f"{CODES[0]};1\n" * (MOST_LINES + 1))
 
 

@@ -58,8 +58,8 @@ def test_the_default_set_needs_no_decision():
 
 
 @pytest.mark.parametrize(("typed", "said"), [
-    ("10000", "10000 is more than one set can number. Its codes count to 1023"),
-    ("1024", "1024 is more than one set can number"),
+    ("10000", "10000 is too many for one set. One set has at most 1023 learners"),
+    ("1024", "1024 is too many for one set"),
     ("99999999999999999999", "whole number from 1 to 1023"),
     ("0", "whole number from 1 to 1023"), ("-3", "whole number"), ("2.5", "whole number"), ("", "whole number"),
     ("thirty", "“thirty” cannot be used"),
@@ -74,7 +74,7 @@ def test_every_fault_of_a_form_is_said_at_once():
     )  # fmt: skip
     found = faults(wrong, "n" * 61)
     assert {"learners", "seed", "allow-percent", "allow-degrees", "marks-first", "paper", "roll"} == set(found)
-    assert "Line 1 of the names is too long" in found["roll"]
+    assert "The name on line 1 is too long" in found["roll"]
 
 
 def test_names_are_taken_whole_and_what_cannot_be_printed_is_said():
@@ -87,8 +87,8 @@ def test_names_are_taken_whole_and_what_cannot_be_printed_is_said():
     ]
     told = read_set(form(), roll).notices
     assert "One sheet for each of the 6 names." == told[0]
-    assert told[1].startswith("More than once in the list: Amber Okafor.")
-    assert told[2].startswith("The lettering lacks signs of 李小龙")
+    assert told[1].startswith("These names are in the list more than once: Amber Okafor.")
+    assert told[2].startswith("Some characters cannot be printed in these names: 李小龙")
 
 
 def test_a_name_too_wide_for_its_cell_is_shortened_on_the_sheet_only():
@@ -140,13 +140,14 @@ def test_any_code_of_a_set_gives_the_set_again():
 
 
 def test_a_damaged_code_is_refused_with_what_is_wrong(monkeypatch):
-    monkeypatch.delitem(class_set.TOPICS, "sequence-components", raising=False)
+    others = {slug: page for slug, page in class_set.TOPICS.items() if slug != "sequence-components"}
+    monkeypatch.setattr(class_set, "TOPICS", others)
     code = str(Code(0, "core", seed=9, number=4))
     other = "3" if code[-1] != "3" else "4"
     reply, _ = ask(do="set-again", code=code[:-1] + other)
     assert not reply["ok"]
     assert "is not valid" in reply["errors"][0]["message"]
-    for text, said in (("3CD-K7M", "has 6 signs"), ("30D-K7M-2QX", "“0” stands in no code"),
+    for text, said in (("3CD-K7M", "has 6 characters"), ("30D-K7M-2QX", "“0” is not used in codes"),
                        (str(Code(9, "core")), "any page of this site")):  # fmt: skip
         with pytest.raises(InputError, match=said):
             values_of(text)

@@ -107,7 +107,7 @@ def test_both_scales_are_said_with_a_check_of_each(kind: str):
     words = words_on(sheet)
     assert "1\u00a0cm\u00a0=\u00a020\u00a0V" in words
     assert "for currents 1\u00a0cm\u00a0=\u00a00.5\u00a0A" in words
-    assert "A bar of 100\u00a0mm is 200\u00a0V, or 5\u00a0A." in words
+    assert "A bar of 100\u00a0mm represents 200\u00a0V, or 5\u00a0A." in words
     row = next(row for row in table_of(sheet) if row[0].startswith("I"))
     assert "2.50\u00a0A" in row
     assert ("50.0" in row) == (kind != "problem")
@@ -121,7 +121,7 @@ def test_the_check_of_both_scales_stands_whole_on_every_paper(paper: str, orient
         values = shown(ONE, {**SERIES, "paper": paper, "orientation": orientation})
         small = paper == "A5"
         volts, amperes = (f"{values[name] * (5 if small else 10):g}" for name in ("scale", "second-scale"))
-        check = f"bar: {volts} V, {amperes} A" if small else f"A bar of 100 mm is {volts} V, or {amperes} A."
+        check = f"bar: {volts} V, {amperes} A" if small else f"A bar of 100 mm represents {volts} V, or {amperes} A."
         assert check in words_on(sheet).replace("\u00a0", " ")
         assert [] == faults_of(sheet)
 
@@ -131,7 +131,7 @@ def test_the_steps_draw_it_first_and_say_its_scale():
     told_by = [(plain(block.phrase), plain(block.why)) for block in working.blocks if hasattr(block, "step")]
     assert told_by[1] == (
         "Draw I₁. To the right from the start, 50\u00a0mm (5\u00a0cm): a double line with an open arrowhead.",
-        "Currents have a scale of their own, 1\u00a0cm\u00a0=\u00a00.5\u00a0A; this is 2.50\u00a0A. "
+        "Currents have their own scale, 1\u00a0cm\u00a0=\u00a00.5\u00a0A. This phasor is 2.50\u00a0A. "
         "All voltages are counted from it.",
     )
 
@@ -140,7 +140,7 @@ def test_one_that_lies_elsewhere_is_drawn_after_the_sum_by_protractor():
     page = Beside((2.5, -30.0))
     working = next(working for working in page.answer(SERIES).workings if working.key == "tip-to-tail-12")
     last = [plain(block.phrase) for block in working.blocks if hasattr(block, "step")][-1]
-    assert last.startswith("Draw I₁. From V₁, set off 30° clockwise at the start; draw 50\u00a0mm")
+    assert last.startswith("Draw I₁. At the start, mark 30° clockwise from V₁. Draw 50\u00a0mm")
 
 
 @pytest.mark.parametrize("method", METHODS)

@@ -107,11 +107,11 @@ def test_rows_too_many_for_large_print_across_the_paper_stand_upright_and_that_i
     form |= {"print": "large", "orientation": "landscape", "resultant": "returning"}
     answer = page.answer(form, ("answer", "sheet"))
     assert answer.sheet.height > answer.sheet.width
-    assert any("stands upright" in str(notice) for notice in answer.notices)
+    assert any("so the sheet is portrait" in str(notice) for notice in answer.notices)
     assert [] == faults_of(answer.sheet)
     usual = page.answer({**form, "print": "usual"}, ("answer", "sheet"))
     assert usual.sheet.height < usual.sheet.width
-    assert not any("stands upright" in str(notice) for notice in usual.notices)
+    assert not any("so the sheet is portrait" in str(notice) for notice in usual.notices)
 
 
 @pytest.mark.parametrize("slug", ["series-circuit", "parallel-circuit"])

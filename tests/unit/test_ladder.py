@@ -6,6 +6,7 @@ import pytest
 
 from pycore.api import handle
 from pycore.pages import practice as page
+from pycore.phasor import wrap
 from pycore.practice import codes, ladder
 from pycore.practice.codes import MOST_LEARNERS, TIERS, Code
 from pycore.practice.ladder import LONGEST_FILE, Record, RecordError
@@ -215,6 +216,12 @@ def test_every_way_has_problems_that_can_be_solved():
         task = found.page.task(found.form)
         given = {"answer-how": "calculated", "answer": f"{task.size / task.writing.factor!r}",
                  "answer-unit": task.writing.unit}  # fmt: skip
+        if task.angled:
+            turned = task.sense * wrap(task.angle - task.turn)
+            given |= {
+                "answer-angle": f"{abs(turned):.3f}",
+                "answer-side": "anticlockwise" if turned > 0 else "clockwise",
+            }
         marked = ask("mark", record=reply["record"], given=given)
         assert ("accept", "solved") == (marked["band"], marked["state"]), way
         assert "<svg" in marked["regions"]["drawn"]

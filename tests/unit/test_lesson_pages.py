@@ -230,6 +230,7 @@ def test_each_topic_with_a_rig_has_a_sheet_of_its_own_readings(topic: rig_words.
         assert [] == touching(written, strokes(page), page.box.grown(-16.0))
         said = [text.words for text in written]
         assert set(topic.columns) <= set(said)
+        assert topic.heading in ("Readings in amperes", "Readings")
         assert f"Three answers for {topic.answers}" in said
         boxes = [p.item for p in on_page(page, Shape) if p.item.points[1].x - p.item.points[0].x == pytest.approx(4.0)]
         assert len(rig_words.CHECKS) + len(topic.checks) == len(boxes)

@@ -44,7 +44,7 @@ def test_the_page_tells_the_level_of_the_topic_that_is_chosen() -> None:
 @pytest.mark.parametrize("slug", ["two-wattmeters", "open-neutral"])
 def test_a_method_that_a_topic_does_not_have_is_told_and_stands_on_no_key(slug: str) -> None:
     group = group_of(slug, method="parallelogram")
-    assert any("no problems by this method (parallelogram)" in notice for notice in group.notices)
+    assert any("no problems for this method (parallelogram)" in notice for notice in group.notices)
     learner = next(one for one in learners_of(group) if one is not None)
     assert issue_of(group, learner).any_method
     title = answers(group, [row_for(group, learner)], (2, 2)).title

@@ -3,7 +3,8 @@
 from collections.abc import Iterator
 
 import pytest
-from host import seeded, shelf
+from host import shelf
+from host.seeded import Dice
 from unit.test_constructions import arms_of, every_way
 
 from pycore import trig
@@ -57,7 +58,7 @@ def constructions(page: str) -> Iterator[Construction]:
     """What the forms of a page's shelf draw."""
     for number in range(12):
         try:
-            case = CALCULATORS[page].case(shelf.forms_of(page).values(seeded.SeededIntegers(number), number))
+            case = CALCULATORS[page].case(shelf.forms_of(page).values(Dice(number), number))
         except ValueError:
             continue
         for method in case.methods:

@@ -107,6 +107,18 @@ def test_the_right_drawing_of_every_page_is_right_and_every_point_has_a_name(slu
         assert all(len(tap["label"]) > 8 for tap in reply["taps"])
 
 
+@pytest.mark.parametrize("z3", ["80", "", "30 + j40"])
+def test_a_star_point_found_by_crossing_lines_or_by_a_mark_is_judged(z3: str):
+    """The right one is right; one that is 6 mm away is not."""
+    page = CALCULATORS["open-neutral"]
+    one = photo_task(page, {**default_form(page.fields), "z3": z3})
+    assert "N" in points_to_find(one.drawing.construction)
+    right = points(one)
+    assert {} == wrong_lines(judged(one, right))
+    moved = {**right, "N": Point(right["N"].x + 6.0, right["N"].y)}
+    assert "O-N" in wrong_lines(judged(one, moved))
+
+
 def test_the_right_drawing_of_random_problems_is_right():
     """All methods, sequences, names and pictures; the points are asked for in the order of drawing."""
     kinds = set()
@@ -360,7 +372,7 @@ def test_the_reply_names_line_and_mistake_and_tells_nothing_before_all_points_ar
     reply = sent(taps=taps)
     assert reply["ok"]
     assert "One line is wrong." in reply["announce"]
-    assert "I₂ was set off by the protractor’s other scale" in reply["announce"]
+    assert "I₂ was drawn with the wrong scale of the protractor" in reply["announce"]
     assert "I₂" in plain(one.drawing.tags["i2"])
     assert 'data-photo-line="O-T2" data-band="wrong"' in reply["regions"]["photo-result"]
     assert {"ok": True} == sent()
@@ -385,7 +397,7 @@ def test_marks_that_do_not_fit_are_told_in_a_sentence():
     marks[0], marks[4] = marks[4], marks[0]
     reply = sent(marks=marks)
     assert not reply["ok"]
-    assert "another order" in reply["announce"]
+    assert "not in the same order" in reply["announce"]
     assert reply["marks"]
 
 

@@ -188,7 +188,7 @@ def test_the_corrected_sheet_is_printed_by_the_kept_correction_and_says_so():
 @pytest.mark.parametrize(("upright", "level", "faults"), [
     ("40 %", "170", {"upright": "per cent"}),
     ("0", "170", {"upright": "is 0"}),
-    ("-250", "170", {"upright": "below zero"}),
+    ("-250", "170", {"upright": "is negative"}),
     ("abc", "170", {"upright": "not a number"}),
     ("2.4.9", "170", {"upright": "more than one decimal point or comma"}),
     ("9.8 in", "170", {"upright": "unit"}),
@@ -257,7 +257,7 @@ def test_the_reply_holds_regions_and_what_may_be_kept_even_beside_a_fault():
     assert saved_correction({"kept": reply["correction"]}) == PrinterCorrection(250 / 248, 1.0, "short", 210.0)
     refused, _ = asked({"do": "setup", "form": {"upright": "40 %", "level": "170"}, "kept": KEPT})
     assert (False, None) == (refused["ok"], refused["correction"])
-    assert "stays" in refused["regions"]["result"] and "keep-printer" not in refused["regions"]["result"]
+    assert "is unchanged" in refused["regions"]["result"] and "keep-printer" not in refused["regions"]["result"]
 
 
 @pytest.mark.parametrize("form", [None, [], {"upright": 5}, {"upright": "<img>", "level": "\x00"}])

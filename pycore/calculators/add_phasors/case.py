@@ -51,6 +51,9 @@ class AddCase(SumCase):
             protractor=problem["protractor"],
             polar=problem["angles"] == "polar",
             words=words.WORDS[unit],
+            origins={
+                f"i{one.number}": words.opposite(self.entered_tags[f"i{one.number}"]) for one in self.subtracted
+            },
         )
         picture = DrawingConvention(problem["first"], problem["rotation"], reference)
         super().__init__(problem, arms, notation.lines, picture, notation)
@@ -65,8 +68,11 @@ class AddCase(SumCase):
         return sheet_words(self, plan, kind, method, words.TASKS[self.problem["combine"]], self.values_text())
 
     def values_text(self) -> str:
-        """The phasors as they were typed: 20.0 A at 0°, 15.0 A at 60°."""
-        return ", ".join(self.typed_text(one) for one in self.phasors)
+        """The phasors as they were typed: 20.0 A at 0°, 15.0 A at 60°; of a difference with their names."""
+        if not self.difference:
+            return ", ".join(self.typed_text(one) for one in self.phasors)
+        named = [(plain(self.entered_tags[f"i{one.number}"]), self.typed_text(one)) for one in self.phasors]
+        return ", ".join(words.named(name, text) for name, text in named)
 
     def typed_text(self, one: EnteredPhasor) -> str:
         """A phasor in the form in which it was typed."""

@@ -71,7 +71,7 @@ class AddPhasors(SumPage[AddCase]):
         writing = case.notation.writing
         if not case.closed:
             plain_sum = writing.amount(sum_of(case))
-            sentences.append(words.longest_check(case.amount(case.size), plain_sum))
+            sentences.append(words.longest_check(case.amount(case.size), plain_sum, difference=case.difference))
         return tuple(sentences)
 
     def notices(self, case: AddCase, plan: Plan) -> tuple[Phrase, ...]:

@@ -52,12 +52,23 @@ def subtracted(names: str) -> Phrase:
     return say("{names}: turned by 180°, then added. To subtract a phasor, add its opposite.", names=names)
 
 
-def longest_check(total: str, plain_sum: str) -> Phrase:
+def named(name: str, phasor: str) -> str:
+    """A phasor with its name: I₁ = 20 A at 0°."""
+    return f"{name} = {phasor}"
+
+
+def opposite(name: Phrase) -> Phrase:
+    """Where a phasor that is subtracted comes from."""
+    return say("−{name} is {name} turned by 180°.", name=name)
+
+
+def longest_check(total: str, plain_sum: str, *, difference: bool) -> Phrase:
     """The first sanity check of any sum of phasors."""
-    return say((
-        "Check: the sum is never larger than the sizes added as plain numbers. {total} is not more than {plain_sum}."
-    ),
-               total=total, plain_sum=plain_sum)  # fmt: skip
+    return say(
+        "Check: the {result} is never larger than the sizes added as plain numbers. {total} is not more than "
+        "{plain_sum}.",
+        result="difference" if difference else "sum", total=total, plain_sum=plain_sum,
+    )  # fmt: skip
 
 
 def no_parallelogram(count: str) -> Phrase:

@@ -23,8 +23,8 @@ FIELDS: tuple[Field, ...] = (
     choice_field("stated", words.STATED, "loads", "fundamental", words.STATEDS),
     choice_field("of", words.OF, "loads", "fundamental", words.OFS),
     SHARED["a1"],
-    # Lines of unlike power factor, so that the third orders do not lie in one line.
-    replace(SHARED["a2"], default="20"), replace(SHARED["a3"], default="30"),
+    # Links of version 1 mean lags of 20° and 30° where they name none; nobody saw these, as they lie behind a fold.
+    replace(SHARED["a2"], before=(("1", "20"),)), replace(SHARED["a3"], before=(("1", "30"),)),
     SHARED["names"], SHARED["colours"],
     *drawing_fields("amperes", "0°", "tip-to-tail", "right"),
 )  # fmt: skip

@@ -60,7 +60,7 @@ PLAN = LessonPlan(
     ),
     exit_values=(("i1", "10"), ("i2", "10"), ("i3", "10"), ("a1", "0"), ("a2", "0"), ("a3", "0"), ("h3", "40")),
     handouts=handouts_of("harmonics-in-the-neutral", rig_of("harmonics-in-the-neutral")),
-    listen=("order-not-multiplied", "all-orders", "plain-sum", "left-out", "other-scale-at-tip"),
+    listen=("order-not-multiplied", "all-orders", "left-out", "turned-round"),
     cover_says=(
         "Ask: three equal groups of LED lamps on three lines. Can the neutral, the shared return wire, still carry "
         "current? Count the hands. 5 minutes.",
@@ -80,5 +80,5 @@ PLAN = LessonPlan(
 READINGS = RecordingSheet(
     "harmonics-in-the-neutral", "Harmonics in the neutral", ("L1", "L2", "L3", "N", "N, order 3"),
     f"{JAW} A meter for true r.m.s. values. Always in this order: L1, L2, L3, N.", "the neutral, all orders", "A",
-    "mean of N; limit of the meter", "root of the sum of the squares of its orders", (NEUTRAL_STAYS,),
+    "mean of N; limit of the meter", "root of the sum of squares, all orders", (NEUTRAL_STAYS,),
 )  # fmt: skip

@@ -65,7 +65,7 @@ def drawn_causes(case: NeutralCase, plan: Plan, drawn: float, amount: Amount) ->
 
 def _mistakes(case: NeutralCase, drawn: float) -> list[Phrase]:
     # The catalogue is wanted only when a drawing disagrees; the first answer need not wait for its import.
-    from pycore.practice.marking import LearnerAnswer, causes
+    from pycore.practice.explaining import LearnerAnswer, causes
     from pycore.practice.task import NO_LIMITS
     from pycore.sums.task import task_of
 

@@ -3,14 +3,15 @@
 from pycore import phasor, quantity
 from pycore.calculators.open_neutral import words
 from pycore.calculators.open_neutral.circuit import OpenNeutral
-from pycore.calculators.open_neutral.construction import METHOD, displacement
-from pycore.calculators.open_neutral.fields import FIELDS
-from pycore.calculators.open_neutral.sentences import OWN_STEPS
+from pycore.calculators.open_neutral.construction import METHOD, displacement, ohms_of_one_angle
+from pycore.calculators.open_neutral.fields import FIELDS, NAMES
+from pycore.calculators.open_neutral.sentences import own_steps
 from pycore.constructions.construction import Arm, Construction, DrawingConvention
 from pycore.constructions.methods import COMPONENTS, PARALLELOGRAM, TIP_TO_TAIL
 from pycore.drawing import Ink
 from pycore.forms import conventions
-from pycore.quantity import NO_BREAK_SPACE
+from pycore.forms.phasor_text import is_rectangular
+from pycore.quantity import NO_BREAK_SPACE, QuantityError
 from pycore.sheet.plan import Plan
 from pycore.sums import amounts as figures
 from pycore.sums.case import ComponentRow, SumCase
@@ -43,9 +44,11 @@ class OpenCase(SumCase):
             if value != 0
         )
         letter = "V" if self.open else "I"
+        self.ohms = ohms_of_one_angle(loads)
+        self.star_point = words.star_point_symbol(problem["names"])
         tags = conventions.symbols(letter, problem["names"])
         if self.open:
-            tags["sum"] = (words.S,)
+            tags["sum"] = (self.star_point,)
             tags |= {f"u{n}": (Symbol("U", name),) for n, name in enumerate(_short_names(problem["names"]), start=1)}
         reference = arms[0].angle if problem["reference"] == "current" else 0.0
         voltage = conventions.symbols("V", problem["names"])["i1"]
@@ -58,7 +61,7 @@ class OpenCase(SumCase):
             protractor=problem["protractor"],
             polar=problem["angles"] == "polar",
             words=words.VOLTS if self.open else words.AMPERES,
-            own_steps=OWN_STEPS,
+            own_steps=own_steps(self.ohms, solution.star.line_voltage),
         )
         picture = DrawingConvention(problem["first"], problem["rotation"], reference)
         super().__init__(problem, arms, notation.lines, picture, notation)
@@ -80,7 +83,7 @@ class OpenCase(SumCase):
     def build(self, method: str, order: str) -> Construction:
         """The construction of a method in an order."""
         if method == METHOD:
-            return displacement(self.arms, self.solution.displacement, self.picture.reference)
+            return displacement(self.arms, self.solution.displacement, self.picture.reference, self.ohms)
         return super().build(method, order)
 
     def method_title(self, method: str, order: str) -> Phrase:
@@ -105,12 +108,17 @@ class OpenCase(SumCase):
     def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
         values = self.values_text(short=plan.layout.paper == SMALL_SHEET)
-        return sheet_words(self, plan, kind, method, words.TASK_OPEN if self.open else words.TASK_WHOLE, values)
+        task = words.TASK_WHOLE
+        if self.open:
+            task = words.TASK_FOUND if self.ohms and not self.closed else words.TASK_OPEN
+        return sheet_words(self, plan, kind, method, task, values)
 
     def load_text(self, number: int) -> str:
-        """A load as text: 20 Ω, 20 + j10 Ω."""
-        value = self.loads[number - 1]
-        return words.NOTHING_CONNECTED if value is None else figures.impedance(value, self.notation.mark)
+        """A load as text: 20 Ω, 20 + j10 Ω; to four figures if it was calculated from a polar form or a power."""
+        value, text = self.loads[number - 1], self.problem.typed[NAMES[number - 1]]
+        if value is None:
+            return words.NOTHING_CONNECTED
+        return figures.impedance(value if is_in_ohms(text) else rounded(value), self.notation.mark)
 
     def values_text(self, *, short: bool = False) -> str:
         """The loads, the line voltage (V) and the sequence; with ``short``, the usual sequence is left out."""
@@ -129,6 +137,23 @@ def _short_names(names: str) -> tuple[str, ...]:
 def sizes_of(values: tuple[complex, ...]) -> list[float]:
     """Sizes of values, in their order."""
     return [phasor.magnitude(value) for value in values]
+
+
+def is_in_ohms(text: str) -> bool:
+    """Whether a load that could be read was typed as a resistance or by its two parts."""
+    if is_rectangular(text):
+        return True
+    try:
+        quantity.read(text, "Ω")
+    except QuantityError:
+        return False
+    return True
+
+
+def rounded(value: complex) -> complex:
+    """An impedance with both parts to as many decimals as give its size four figures."""
+    decimals = quantity.decimals_for(phasor.magnitude(value), 4)
+    return complex(round(value.real, decimals), round(value.imag, decimals))
 
 
 def three_figures(size: float) -> float:

@@ -18,6 +18,10 @@ MOST_TIMES = 1000.0
 """How many times the phase voltage the star point may move before mixed reactances count as cancelling."""
 
 
+NEAR_SIDE = 1e-6
+"""Share of the line voltage up to which the star point counts as on a side of the triangle."""
+
+
 class FloatingStarPointError(ValueError):
     """Raised if the admittances add to zero, or nearly: the displacement is then unlimited."""
 
@@ -71,3 +75,15 @@ def solve(star: UnbalancedStar) -> OpenNeutral:
         star, phases, (currents[0], currents[1], currents[2]), neutral, displacement,
         (voltages[0], voltages[1], voltages[2]), (open_currents[0], open_currents[1], open_currents[2]),
     )  # fmt: skip
+
+
+def is_outside(solution: OpenNeutral) -> bool:
+    """Whether the star point is outside the triangle of the line voltages, and not on one of its sides."""
+    corners, point = solution.phases, solution.displacement
+    sense = 1.0 if solution.star.sequence == "132" else -1.0
+    for start, end in zip(corners, (*corners[1:], corners[0]), strict=True):
+        side, to_point = end - start, point - start
+        height = sense * (side.real * to_point.imag - side.imag * to_point.real)
+        if height < -NEAR_SIDE * solution.star.line_voltage * solution.star.line_voltage:
+            return True
+    return False

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from pycore import phasor, quantity
 from pycore.calculators.open_neutral import TOPIC, words
 from pycore.calculators.open_neutral.case import OpenCase, sizes_of, three_figures
-from pycore.calculators.open_neutral.circuit import FloatingStarPointError, UnbalancedStar, solve
+from pycore.calculators.open_neutral.circuit import FloatingStarPointError, UnbalancedStar, is_outside, solve
 from pycore.calculators.open_neutral.construction import METHOD
 from pycore.calculators.open_neutral.fields import BY_NAME, FIELDS, NAMES
 from pycore.calculators.open_neutral.workings import comparison, load_figures, millman
@@ -101,7 +101,8 @@ class OpenNeutralPage(SumPage[OpenCase]):
             phrases.append(words.neutral_open(f"{shift}{NO_BREAK_SPACE}V"))
         connected = [number for number in (1, 2, 3) if case.loads[number - 1] is not None]
         if solution.displacement == 0:
-            phrases.append(words.EQUAL_LOADS)
+            equal = all(load is not None and load == case.loads[0] for load in case.loads)
+            phrases.append(words.EQUAL_LOADS if equal else words.SPECIAL_LOADS)
         else:
             phrases += [*self._unlike(case, connected), *self._rule(case, connected)]
         if case.open:
@@ -137,8 +138,7 @@ class OpenNeutralPage(SumPage[OpenCase]):
         """Where the star point moves, in one sentence."""
         if len(connected) == 1:
             return [words.alone(case.lines[connected[0] - 1])]
-        reaches = max(phasor.magnitude(voltage) for voltage in case.solution.voltages)
-        if reaches > 1.0001 * case.solution.star.line_voltage:
+        if is_outside(case.solution):
             return [words.OUTSIDE]
         loads = [load for load in case.loads if load is not None]
         unlike = any(load != loads[0] for load in loads)

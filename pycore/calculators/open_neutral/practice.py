@@ -15,9 +15,10 @@ from pycore.practice import sums
 from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
 from pycore.practice.generator import first_accepted
+from pycore.practice.reckoning import of_the_result
 from pycore.practice.seeded_integers import SeededIntegers
 from pycore.practice.sums import DrawnSum
-from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
+from pycore.practice.task import CALCULATED, DRAWN, Mistake, Slips, Task
 from pycore.sums.case import HANDS
 from pycore.sums.task import task_of as sum_task
 from pycore.trig import ROOT_THREE
@@ -54,13 +55,19 @@ def _mistakes(case: OpenCase) -> Iterator[Mistake]:
         if phasor.total((one, two, three)) != 0:
             point = solve(replace(star, admittances=(one, two, three))).displacement * turned
             yield mistake("impedance-for-admittance", (CALCULATED, DRAWN), point, None, words.MISTAKES)
+        sizes = tuple(complex(phasor.magnitude(value)) for value in star.admittances)
+        if sizes != star.admittances:
+            one, two, three = sizes
+            point = solve(replace(star, admittances=(one, two, three))).displacement * turned
+            yield mistake("angles-ignored", BOTH, point, None, words.MISTAKES)
     yield mistake("line-for-phase", BOTH, shift * ROOT_THREE, None, words.MISTAKES)
+    yield from of_the_result(shift)
     angle, size = phasor.angle(shift), phasor.magnitude(shift)
     other = 180.0 - angle if angle > 0 else -180.0 - angle
     name = case.notation.tags["sum"]
     yield mistake("other-scale", (DRAWN,), phasor.polar(size, other), a=name)
     yield mistake("wrong-way", (DRAWN,), phasor.polar(size, -angle), a=name)
-    yield mistake("turned-round", BOTH, -shift)
+    yield mistake("arrow-reversed", (DRAWN,), -shift)
 
 
 def task_of(case: OpenCase) -> Task:
@@ -74,12 +81,14 @@ def task_of(case: OpenCase) -> Task:
         arms=(arm,), reference=reference, method="displacement", order="12", names={"i1": case.notation.tags["sum"]},
         unit=case.notation.writing.unit, scale=plan.scale / case.notation.writing.factor,
         scale_words=case.notation.scale(plan.scale), voltages={},
+        factor=plan.factor, say_scale=lambda scale: case.notation.scale(scale * case.notation.writing.factor),
     )  # fmt: skip
     mistakes = () if case.closed else (*_mistakes(case), *sums.of_scale(scaled))
+    result = case.total * phasor.polar(1.0, -reference)
     return Task(
         slug=case.slug,
         form=dict(case.problem.typed),
-        result=case.total * phasor.polar(1.0, -reference),
+        result=result,
         symbol=case.notation.tags["sum"],
         writing=case.notation.writing,
         factor=plan.factor,
@@ -93,6 +102,8 @@ def task_of(case: OpenCase) -> Task:
         signed=case.notation.polar,
         link=case.link(plan),
         in_steps=False,
+        largest=case.size,
+        slips=Slips((result,), (result,)),
     )
 
 

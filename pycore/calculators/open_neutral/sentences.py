@@ -1,12 +1,21 @@
 """The sentence and the reason for each step that only this construction has."""
 
 import math
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 
+from pycore import quantity
 from pycore.calculators.open_neutral import words
-from pycore.calculators.open_neutral.construction import LOAD, NO_SHIFT, SHIFT, TRIANGLE
+from pycore.calculators.open_neutral.construction import (
+    CUT,
+    DIVIDE,
+    LOAD,
+    NO_SHIFT,
+    SHIFT,
+    STAR_POINT,
+    TRIANGLE,
+)
 from pycore.constructions.construction import Step
-from pycore.constructions.moves import TurnAngle, turn_of
+from pycore.constructions.moves import Intersect, SetOff, TurnAngle, length_of, turn_of
 from pycore.sums.on_paper import OnPaper
 from pycore.words import constructions as step_words
 from pycore.words.phrase import Phrase
@@ -50,9 +59,44 @@ def _load(drawn: OnPaper, step: Step) -> Written:
     return sentence, step_words.NOTHING
 
 
-OWN_STEPS: Mapping[str, Callable[[OnPaper, Step], Written]] = {
-    TRIANGLE: _triangle,
-    SHIFT: _shift,
-    NO_SHIFT: _no_shift,
-    LOAD: _load,
-}
+def _cut(drawn: OnPaper, step: Step) -> Written:
+    """A mark joined with the third tip."""
+    number = step.arm_numbers[0]
+    return words.cut(drawn.tag(number)), words.cut_why(drawn.notation.lines[number - 1])
+
+
+def _star_point(drawn: OnPaper, step: Step) -> Written:
+    """The displacement drawn to the star point that was found."""
+    crossing = any(isinstance(move, Intersect) for move in step.moves)
+    measured = drawn.measured("sum", _distance(drawn))
+    sentence = words.star_point(drawn.notation.tags["sum"], measured, crossing=crossing)
+    return sentence, words.STAR_POINT_WHY if crossing else step_words.NOTHING
+
+
+def own_steps(ohms: Sequence[float], line_voltage: float) -> Mapping[str, Callable[[OnPaper, Step], Written]]:
+    """Return the sentences of the steps for loads of these sizes (ohms, 0 for none) on a line voltage (V)."""
+
+    def divide(drawn: OnPaper, step: Step) -> Written:
+        """The star point of two loads alone, marked on the side between their tips."""
+        first, second = step.arm_numbers
+        mark = next(move for move in step.moves if isinstance(move, SetOff))
+        length = length_of(mark, drawn.figure.readings)
+        writing, lines = drawn.notation.writing, drawn.notation.lines
+        third = next((n for n in (1, 2, 3) if n not in step.arm_numbers and ohms[n - 1] > 0.0), 0)
+        one, two = (quantity.engineering(float(f"{ohms[n - 1]:.4g}"), "Ω", writing.mark) for n in step.arm_numbers)
+        volts = quantity.engineering(line_voltage, "V", writing.mark)
+        amount = writing.fixed(length, 1) + quantity.NO_BREAK_SPACE + writing.unit
+        sentence = words.divide(drawn.tag(first), drawn.tag(second), drawn.length(length), amount)
+        without = lines[third - 1] if third else ""
+        calculation = words.divider(volts, one, two, amount)
+        return sentence, words.divide_why(lines[first - 1], lines[second - 1], without, calculation)
+
+    return {
+        TRIANGLE: _triangle,
+        DIVIDE: divide,
+        CUT: _cut,
+        STAR_POINT: _star_point,
+        SHIFT: _shift,
+        NO_SHIFT: _no_shift,
+        LOAD: _load,
+    }

@@ -32,18 +32,22 @@ PLAN = LessonPlan(
         LessonStage("Demonstration", 15, (
             "Draw three phase voltages from one point and join the tips. The supply fixes these corners, whatever the "
             "loads are.",
-            "Classroom view: the star point moves by {answer}. Ask: towards which corner, and why? Towards the line "
-            "of the load with the smallest resistance.",
+            "Classroom view: find the star point with two loads at a time. Alone, the loads on L1 and L2 are in series "
+            "and divide 400 V: mark the point on the side. The third load moves it on a line to its own corner. Two "
+            "such lines cross in the star point.",
+            "The star point moves by {answer}. Ask: towards which corner, and why? Towards the line of the load with "
+            "the smallest resistance.",
             "Measure from the new point to each corner: {voltage_1}, {voltage_2}, {voltage_3} instead of 231 V each.",
         )),
         LessonStage("Guided work", 15, (
-            "Everyone draws the triangle at {scale} and measures all three voltages.",
-            "Ask: which load has 302 V? The small load on L3, for example a lamp or a charger. What happens? It can "
-            "fail or catch fire, and then the voltages change again.",
+            "Everyone draws the triangle at {scale}, finds the star point and measures all three voltages.",
+            "Ask: which load has 302 V? The load on L3, which takes the least power, for example a lamp or a charger. "
+            "What happens? It can fail or catch fire, and then the voltages change again.",
         )),
         LessonStage("Independent work", 20, (
-            "Each learner has different loads from the class set: the star-point displacement by Millman’s formula, "
-            "the drawing, three voltages, and one sentence that says which load gets too much voltage.",
+            "Each learner has different loads from the class set: the drawing, three voltages, a check of the "
+            "displacement by Millman’s formula, and one sentence that says which load gets too much voltage. With "
+            "reactance (stretch), the displacement is calculated first and then drawn.",
             "Extra work: disconnect one load. How are the other two connected now? In series across 400 V.",
         )),
         LessonStage("Exit question", 5, (
@@ -61,8 +65,8 @@ PLAN = LessonPlan(
         "Read the caution above aloud. Say: we draw this because nobody may try it. Ask: which load gets too much "
         "voltage, the one with the most power or the one with the least? 5 minutes.",
         "Open the classroom view. Press the arrow key for each move and read its sentence aloud. 15 minutes.",
-        "Hand out the problem sheet. Write the displacement of the star point and its angle from the answers below on "
-        "the board. Learners draw the triangle and measure three voltages. 25 minutes.",
+        "Hand out the problem sheet. Learners draw the triangle, mark the two points as in the classroom view, and "
+        "find the star point where the lines cross. Then they measure three voltages. 25 minutes.",
         "Everyone writes one sentence: which load gets too much voltage, and how much. 10 minutes.",
         "Ask again: the most power or the least? The least power, which is the largest resistance: L3 with "
         "{voltage_3}. 5 minutes.",

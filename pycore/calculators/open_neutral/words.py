@@ -42,6 +42,11 @@ TASK_OPEN = (
     "The neutral is open. Calculate the displacement of the star point. Draw the triangle and the displacement, then "
     "measure each load’s voltage"
 )
+TASK_FOUND = (
+    "The neutral is open. Draw the triangle of the line voltages and find the load’s star point in it, then measure "
+    "each load’s voltage"
+)
+"""The task where the star point is found by drawing."""
 TASK_WHOLE = "The neutral is connected. Find its current by drawing"
 TITLE_WHOLE = "Neutral connected"
 
@@ -120,16 +125,22 @@ def alone(line: str) -> Phrase:
 
 
 OUTSIDE = say(
-    "The star point is outside the triangle: with mixed reactances the voltage of a load can be higher than the "
-    "line voltage."
+    "The star point is outside the triangle of the line voltages, because the loads have unlike phase angles. The "
+    "voltage of a load can then be higher than the line voltage."
 )
 """Mixed reactances."""
 
 EQUAL_LOADS = say(
-    "The star point stays at the centre and the neutral carries no current: the load currents add to zero there. "
-    "This is always so for three equal loads, and for some special unequal loads."
+    "The three loads are equal, so the star point stays at the centre: the load currents add to zero there, and a "
+    "connected neutral carries no current."
 )
-"""The displacement is zero."""
+"""The displacement is zero because all three loads are equal."""
+
+SPECIAL_LOADS = say(
+    "The loads are not equal, but their currents happen to add to zero, so the star point stays at the centre and a "
+    "connected neutral carries no current."
+)
+"""The displacement is zero although the loads are not equal."""
 
 CONSTANT_IMPEDANCE = say(
     "Each load is assumed to have a constant impedance. Real loads change with the voltage, or fail."
@@ -167,7 +178,14 @@ MILLMAN = say(
 
 BY_DISPLACEMENT = "Displacement of the star point"
 CALCULATED = "By calculation (Millman)"
-S = Symbol("V", "S")
+STAR_POINT_SYMBOLS = {"RST": Symbol("V", "M")}
+"""Symbol of the star point's displacement where a line is called S, by the names of the lines."""
+
+
+def star_point_symbol(names: str) -> Symbol:
+    """The symbol of the star point's displacement: V_S, or V_M where the names of the lines have an S."""
+    return STAR_POINT_SYMBOLS.get(names, Symbol("V", "S"))
+
 
 
 MISTAKES = {
@@ -179,6 +197,10 @@ MISTAKES = {
         "impedances were used instead of admittances",
         "First divide 1 by each impedance. The smallest impedance has the largest effect.",
     ),
+    "angles-ignored": (
+        "the angles of the loads were ignored: their sizes were used as plain numbers",
+        "An admittance has an angle too: a coil turns its current back, a capacitor turns it forward.",
+    ),
     "line-for-phase": (
         "the line voltage was used instead of the phase voltage",
         "With its neutral connected, each load in star has the line voltage divided by √3.",
@@ -189,6 +211,7 @@ MISTAKES = {
 SHORT: dict[str, str] = {
     "load-left-out": "a load left out",
     "impedance-for-admittance": "impedances instead of admittances",
+    "angles-ignored": "angles of the loads ignored",
     "line-for-phase": "line voltage instead of phase voltage",
 }
 """Mistakes of this calculator alone, in few words."""
@@ -214,8 +237,8 @@ def shift(name: Name, zero: Name, angle: str, sense: str, length: str) -> Phrase
 
 
 SHIFT_WHY = say(
-    "Without a neutral, nothing holds the load’s star point. Its voltage is such that the three currents add to "
-    "zero."
+    "Size and angle are calculated by Millman’s formula (see the calculation), because these loads do not have one "
+    "phase angle. Without a neutral, nothing holds the load’s star point: the three currents must add to zero."
 )
 """Where the value comes from."""
 
@@ -224,6 +247,58 @@ NO_SHIFT = say(
     "carry nothing."
 )
 """Step if the displacement is zero."""
+
+
+def divide(tip: Name, other_tip: Name, length: str, amount: str) -> Phrase:
+    """Step: mark the star point of two loads alone on the side between their tips."""
+    return say(
+        "**Mark {length} on the dashed line** from the tip of {tip} to the tip of {other_tip}, starting at the tip of "
+        "{tip}. It represents {amount}.",
+        length=length, tip=tip, other_tip=other_tip, amount=amount,
+    )  # fmt: skip
+
+
+def divide_why(first: str, second: str, without: str, calculation: str) -> Phrase:
+    """Why two loads divide the line voltage; ``without`` names the line of the third load, "" if there is none."""
+    if not without:
+        return say(
+            "The loads on {first} and {second} are in series. The load on {first} gets {calculation}, so the star "
+            "point is here.",
+            first=first, second=second, calculation=calculation,
+        )  # fmt: skip
+    return say(
+        "Without the load on {without}, the loads on {first} and {second} would be in series. The load on {first} "
+        "would get {calculation}, so the star point would be here.",
+        first=first, second=second, without=without, calculation=calculation,
+    )  # fmt: skip
+
+
+def divider(volts: str, load: str, other: str, amount: str) -> str:
+    """The share of the line voltage that a load has in series with another."""
+    return f"{volts} × {load} ÷ ({load} + {other}) = {amount}"
+
+
+def cut(tip: Name) -> Phrase:
+    """Step: join the mark with the third tip."""
+    return say("**Join this mark with the tip of {tip}** by a dashed line.", tip=tip)
+
+
+def cut_why(line: str) -> Phrase:
+    """Why the star point is on that line."""
+    return say("The load on {line} moves the star point along this line, towards its own corner.", line=line)
+
+
+def star_point(name: Name, measured: Phrase, *, crossing: bool) -> Phrase:
+    """Step: draw the displacement to the star point that was found."""
+    place = "the crossing of the two dashed lines through the triangle" if crossing else "the mark"
+    return say(
+        "**Draw {name}** from the common point to {place}, which is the load’s star point. Length: {measured}",
+        name=name, place=place, measured=measured,
+    )  # fmt: skip
+
+
+STAR_POINT_WHY = say("With all three loads connected, the star point must be on both lines.")
+"""Why the star point is at the crossing."""
 
 
 def load_step(name: Name, start: Name, tip: Name, measured: Phrase) -> Phrase:

@@ -52,10 +52,10 @@ def millman(case: OpenCase) -> list[Block]:
     size = quantity.fixed(phasor.magnitude(solution.displacement), 1, mark)
     above = figures.rectangular(solution.neutral, "A", mark)
     result = Number(figures.rectangular(solution.displacement, "V", mark))
-    formula = row(words.S, "=", Fraction(Number(above), Number(below)), "=", result)
+    formula = row(case.star_point, "=", Fraction(Number(above), Number(below)), "=", result)
     return [
         Paragraph(words.MILLMAN),
         Grid(head, (*rows, total), total=True),
-        Equation((formula, row(words.S, "=", Number(size, "V")))),
+        Equation((formula, row(case.star_point, "=", Number(size, "V")))),
         Paragraph(MORE_DIGITS),
     ]

@@ -14,7 +14,7 @@ from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
 from pycore.practice.seeded_integers import integers_of_code
 from pycore.practice.sums import DrawnSum, of_scale
-from pycore.practice.task import Mistake, Task
+from pycore.practice.task import Mistake, Slips, Task
 from pycore.sums.circuit_practice import BOTH, ONLY_CALCULATED, with_code_choices
 from pycore.sums.task import task_of as sum_task
 
@@ -64,21 +64,38 @@ def _of_the_correction(case: PowerCase) -> Iterator[tuple[str, float]]:
     yield "apparent-for-active", before.real * (before.imag / sizes[0] - after.imag / sizes[1])
 
 
-SEEN_ON_PAPER = ("whole-corrected", "remaining-taken")
-"""Slips with the correction that give an arrow of the drawing, so that they are measured too."""
+SEEN_ON_PAPER = {"whole-corrected": (1.0, 0.0), "remaining-taken": (0.0, 1.0)}
+"""Slips with the correction that give an arrow of the drawing, so that they are measured too; and which of its two
+points each uses."""
+
+
+def _scatter_of(case: PowerCase, factor: float, before: float = 1.0, after: float = 1.0) -> float:
+    """How far a hand scatters (var) that finds a reactive power between two angles, both marked at the start from P:
+    an error of an angle φ moves a point of the perpendicular by P (1 + tan² φ); then the ruler at P and at both
+    points. ``before`` and ``after``: 0 where that point is not used."""
+    hand, active = case.hand, case.entered.load.power.real
+    shares = before, after
+    moved = [value.imag / active for value in (case.entered.load.power, case.total)]
+    turns = [share * hand.angle * math.tau / 360.0 * active * (1.0 + tangent * tangent)
+             for share, tangent in zip(shares, moved, strict=True)]  # fmt: skip
+    # An error in the length of P makes both reactive powers longer in the same share.
+    ruler = hand.length / factor
+    parts = [*turns, ruler, ruler, ruler * (before * moved[0] - after * moved[1])]
+    return math.sqrt(math.fsum(part * part for part in parts))
 
 
 def _by_hand(case: PowerCase, factor: float) -> Spread:
-    """How a hand scatters that finds the correction between two angles, both marked at the start from P: an error of
-    an angle φ moves a point of the perpendicular by P (1 + tan² φ); then the ruler at P and at both points."""
-    hand, active = case.hand, case.entered.load.power.real
-    moved = [value.imag / active for value in (case.entered.load.power, case.total)]
-    turns = [hand.angle * math.tau / 360.0 * active * (1.0 + tangent * tangent) for tangent in moved]
-    # A slip in the length of P makes both reactive powers longer in the same share.
-    ruler = hand.length / factor
-    parts = [*turns, ruler, ruler, ruler * (moved[0] - moved[1])]
-    square = math.fsum(part * part for part in parts)
-    return Spread(((0.0, 0.0), (0.0, square)), math.sqrt(square), 0.0, (), sampled=False)
+    """The scatter of the correction as it is drawn."""
+    deviation = _scatter_of(case, factor)
+    return Spread(((0.0, 0.0), (0.0, deviation * deviation)), deviation, 0.0, (), sampled=False)
+
+
+def _slip(case: PowerCase, key: str, point: complex, factor: float) -> Mistake:
+    """What a slip with the correction gives; one that is read off the drawing scatters in its own way."""
+    if key not in SEEN_ON_PAPER:
+        return mistake(key, ONLY_CALCULATED, point)
+    grown = _scatter_of(case, factor, *SEEN_ON_PAPER[key]) / _scatter_of(case, factor)
+    return replace(mistake(key, BOTH, point), grown=grown)
 
 
 def task_of(case: PowerCase) -> Task:
@@ -96,20 +113,20 @@ def task_of(case: PowerCase) -> Task:
     result, name = complex(0.0, 0.0 - correction.vars), case.notation.tags["i3"]
     unit = case.notation.writing.unit.removesuffix("VA") + "var"
     slips = tuple(
-        mistake(key, BOTH if key in SEEN_ON_PAPER else ONLY_CALCULATED,
-             complex(0.0, 0.0 - math.copysign(math.fabs(value), correction.vars)))
+        _slip(case, key, complex(0.0, 0.0 - math.copysign(math.fabs(value), correction.vars)), task.factor)
         for key, value in _of_the_correction(case)
         if value
-    )  # fmt: skip
+    )
     alone = DrawnSum(
         arms=(Arm("i3", 3, math.fabs(correction.vars), phasor.angle(result)),), reference=0.0, method="tip-to-tail",
         order="12", names={"i3": name}, unit=unit, scale=10.0 / task.factor / case.notation.writing.factor,
         scale_words=task.scale_words, voltages={},
+        factor=0.0, say_scale=lambda scale: case.notation.scale(scale * case.notation.writing.factor),
     )  # fmt: skip
     return replace(
         task, result=result, symbol=name, writing=replace(case.notation.writing, unit=unit),
         spread=_by_hand(case, task.factor), mistakes=(*slips, *of_scale(alone)), earlier=(), angled=False,
-        turn=0.0, origin=(P,), in_steps=False,
+        turn=0.0, origin=(P,), in_steps=False, back=1.0, slips=Slips((result,)),
     )  # fmt: skip
 
 

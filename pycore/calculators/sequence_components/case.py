@@ -79,6 +79,12 @@ class SequenceCase(SumCase):
         first = self.component_tag[0]
         return Symbol(f"3{first.letter}", first.index) if isinstance(first, Symbol) else Symbol("S")
 
+    def share(self, component: str, number: int) -> complex:
+        """A component of one phasor (A or V): that of the first, turned back by as much as this phasor was turned to be
+        added."""
+        first: complex = getattr(self.components, component)
+        return first * phasor.polar(1.0, -TURNS[component][number - 1])
+
     def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
         return sheet_words(self, plan, kind, method, words.task(self.component), self.values_text())

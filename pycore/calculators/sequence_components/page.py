@@ -7,7 +7,7 @@ from pycore.calculators.sequence_components import TOPIC, words
 from pycore.calculators.sequence_components.case import SequenceCase, read_phasors
 from pycore.calculators.sequence_components.circuit import TURNS
 from pycore.calculators.sequence_components.fields import BY_NAME, FIELDS, NAMES
-from pycore.calculators.sequence_components.workings import table
+from pycore.calculators.sequence_components.workings import sets_picture, table
 from pycore.forms import conventions
 from pycore.forms.phasor_text import is_rectangular
 from pycore.forms.reading import Reader
@@ -78,7 +78,7 @@ class SequenceComponents(SumPage[SequenceCase]):
     def remarks(self, case: SequenceCase) -> tuple[Phrase, ...]:
         """The operator, the component itself, and what the neutral carries."""
         by_name = {name: getattr(case.components, name) for name in TURNS}
-        phrases = [words.operator(case.component)]
+        phrases = [words.operator(case.component, clockwise=case.picture.sense < 0)]
         if not case.closed:
             amount = case.amount(phasor.magnitude(by_name[case.component]))
             phrases.append(words.one_third(case.component_tag, amount, case.notation.tags["sum"]))
@@ -95,6 +95,7 @@ class SequenceComponents(SumPage[SequenceCase]):
         """All three components with numbers, the check by putting them together, and what a hand can do."""
         return (
             Working("components-all", say(words.CALCULATED), tuple(table(case))),
+            Working("sets", say(words.SETS), (sets_picture(case),)),
             SumAccuracy(case).working(plan),
         )
 

@@ -71,15 +71,15 @@ def one_third(symbol: Phrase, amount: str, sum_tag: Phrase) -> Phrase:
     return say("{symbol} = {amount}, one third of {sum_tag}.", symbol=symbol, amount=amount, sum_tag=sum_tag)
 
 
-def operator(component: str) -> Phrase:
-    """How the phasors are turned."""
+def operator(component: str, *, clockwise: bool) -> Phrase:
+    """How the phasors are turned; ``clockwise``: positive angles are clockwise on the sheet."""
     if component == "zero":
         return say("For the zero sequence, the three phasors are added without turning them.")
     twice = ("second", "third") if component == "positive" else ("third", "second")
     return say((
-        "{a} turns a phasor by 120° in the direction of positive angles (the sheet names it), {a}² by 240°. Here the "
-        "{first} phasor is multiplied by {a} and the {second} by {a}²."
-    ), a=A, first=twice[0], second=twice[1])  # fmt: skip
+        "{a} turns a phasor by 120° in the direction of positive angles, {a}² by 240°. On this sheet, that direction "
+        "is {sense}. Here the {first} phasor is multiplied by {a} and the {second} by {a}²."
+    ), a=A, sense="clockwise" if clockwise else "anticlockwise", first=twice[0], second=twice[1])  # fmt: skip
 
 
 def neutral_carries(amount: str) -> Phrase:
@@ -110,8 +110,24 @@ A_PARTS = say("{a} = −0.5 + j0.866, {a}² = −0.5 − j0.866, and 1 + {a} + {
 BACK_WORDS = say("Check: for each phase, the zero, positive and negative sequence components add to the given phasor:")
 """Before the check."""
 
-HEAD = ("component", "sum", "divided by three", "size and angle")
-BACK_HEAD = ("phasor", "zero", "positive", "negative", "together")
+HEAD = (
+    "component", "sum of the phasors as they are turned", "component = sum ÷ 3, real and imaginary part",
+    "component, size and angle",
+)  # fmt: skip
+BACK_HEAD = (
+    "phasor", "its zero sequence component", "its positive sequence component", "its negative sequence component",
+    "sum of the three components",
+)  # fmt: skip
+SETS = "The three sets as diagrams"
+
+
+def sets_title(unit: str) -> str:
+    """What the picture of the three sets shows, for someone who cannot see it."""
+    kind = "currents" if unit == "A" else "voltages"
+    return (
+        f"Three phasor diagrams at one scale: the zero, positive and negative sequence components of the three {kind}. "
+        "In the zero sequence set all three point in one direction; in the other two they are 120° apart."
+    )
 
 
 def nothing_here(label: str) -> str:

@@ -4,9 +4,11 @@ from pycore import phasor
 from pycore.calculators.sequence_components import words
 from pycore.calculators.sequence_components.case import SequenceCase, turned_tags
 from pycore.calculators.sequence_components.circuit import TURNS
+from pycore.calculators.sequence_components.figure import ComponentArrow, ComponentSet, component_sets
+from pycore.forms import conventions
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sums import amounts as figures
-from pycore.sums.answer import Block, Grid, Paragraph
+from pycore.sums.answer import Block, Grid, Paragraph, WorkingPicture
 from pycore.words.phrase import Symbol
 
 
@@ -25,11 +27,7 @@ def table(case: SequenceCase) -> list[Block]:
                      (figures.polar(value, unit, mark),)))  # fmt: skip
     back = []
     for number in (1, 2, 3):
-        # Each phase has its own component: the first's, turned back by as much as it was turned to be added.
-        shares = [
-            getattr(case.components, component) * phasor.polar(1.0, -turns[number - 1])
-            for component, turns in TURNS.items()
-        ]
+        shares = [case.share(component, number) for component in TURNS]
         texts = [figures.polar(share, unit, mark) for share in shares]
         back.append((own[number], *((text,) for text in texts), (figures.polar(phasor.total(shares), unit, mark),)))
     head, back_head = (tuple((cell,) for cell in cells) for cells in (words.HEAD, words.BACK_HEAD))
@@ -37,3 +35,22 @@ def table(case: SequenceCase) -> list[Block]:
         Paragraph(words.A_PARTS), Paragraph(words.TABLE_WORDS), Grid(head, tuple(rows)),
         Paragraph(words.BACK_WORDS), Grid(back_head, tuple(back)),
     ]  # fmt: skip
+
+
+def sets_picture(case: SequenceCase) -> WorkingPicture:
+    """The three sets at one scale, as they lie on the sheet."""
+    largest = max(phasor.magnitude(case.share(component, 1)) for component in TURNS)
+    inks, names = case.inks(), conventions.line_names(case.problem["names"])
+    sets = []
+    for component in TURNS:
+        arrows = []
+        for number in (1, 2, 3):
+            value = case.share(component, number)
+            degrees = case.picture.paper_angle(phasor.angle(value)) if value else 0.0
+            arrows.append(
+                ComponentArrow(names[number - 1], phasor.magnitude(value) / largest, degrees, inks[f"i{number}"])
+            )
+        size = case.amount(phasor.magnitude(case.share(component, 1)))
+        title = f"{words.NAMES[component]}: {size}"
+        sets.append(ComponentSet(title, arrows, together=component == "zero"))
+    return WorkingPicture(component_sets(sets, words.sets_title(case.problem["unit"])), "sets")

@@ -9,6 +9,7 @@ from pycore.calculators.star_and_delta.fields import BEFORE, FIELDS, NAMES, NEXT
 from pycore.constructions.construction import Arm, DrawingConvention
 from pycore.forms import conventions
 from pycore.forms.loads import read_load
+from pycore.forms.phasor_text import is_polar, read_phasor
 from pycore.forms.reading import Reader
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.plan import Plan
@@ -18,6 +19,7 @@ from pycore.sums.notes import SMALL_SHEET, sheet_words
 from pycore.sums.problem import SheetProblem
 from pycore.sums.wording import Notation, SheetWords
 from pycore.words import plain
+from pycore.words import sums as sum_words
 from pycore.words.loads import OPEN
 from pycore.words.phrase import Phrase, Symbol
 
@@ -40,6 +42,11 @@ def tags_of(connection: str, line: int, names: str) -> tuple[dict[int, Phrase], 
     return branches, Symbol("I", short[line]), Symbol("V", between[1])
 
 
+def line_tags(names: str) -> tuple[Phrase, ...]:
+    """The tags of the three line currents, by the names of the lines."""
+    return tuple((Symbol("I", name.removeprefix("L")),) for name in conventions.NAMES[names])
+
+
 class StarDeltaCase(SumCase):
     """Two phasors of the three, the second turned round."""
 
@@ -58,7 +65,7 @@ class StarDeltaCase(SumCase):
         self.own = own
         values = solution.phases if self.star else solution.branches
         # In delta angles count from the voltage between the first two lines.
-        turn = 1.0 + 0j if self.star else phasor.polar(1.0, -phasor.angle(solution.between[0]))
+        turn = self.origin_turn = 1.0 + 0j if self.star else phasor.polar(1.0, -phasor.angle(solution.between[0]))
         self.values = tuple(value * turn for value in values)
         drawn = ((line, self.values[line - 1]), (other, -self.values[other - 1]))
         arms = tuple(
@@ -78,13 +85,23 @@ class StarDeltaCase(SumCase):
             protractor=problem["protractor"],
             polar=problem["angles"] == "polar",
             words=words.VOLTS if self.star else words.AMPERES,
+            origins={f"i{other}": words.opposite(own[other])},
         )
         picture = DrawingConvention(problem["first"], problem["rotation"], reference)
         super().__init__(problem, arms, notation.lines, picture, notation)
 
     def difference(self, values: tuple[complex, ...]) -> complex:
-        """The first phasor of the difference less the other one, of three values."""
+        """The first phasor of the difference minus the other one, of three values."""
         return values[self.line - 1] - values[self.other - 1]
+
+    @property
+    def own_tags(self) -> tuple[Phrase, ...]:
+        """The tags of all three phase voltages, or of all three branch currents."""
+        return self.own[1], self.own[2], self.own[3]
+
+    def on_paper(self, value: complex) -> complex:
+        """A phasor in the directions of the paper."""
+        return phasor.polar(phasor.magnitude(value), self.picture.paper_angle(phasor.angle(value)))
 
     def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
@@ -101,7 +118,34 @@ class StarDeltaCase(SumCase):
     def load_text(self, number: int) -> str:
         """The impedance of load ``number`` (from 1) as text, or the word for an open load."""
         load = self.solution.circuit.loads[number - 1]
-        return OPEN if load is None else figures.impedance(load, self.notation.mark)
+        if load is None:
+            return OPEN
+        typed = self.problem.typed[NAMES[number - 1]] or self.problem.typed[NAMES[0]]
+        if not is_polar(typed):
+            return figures.impedance(load, self.notation.mark)
+        mark = self.notation.mark
+        size, angle = (quantity.exact(value).replace("-", quantity.MINUS).replace(".", mark)
+                       for value in read_phasor(typed, "Ω"))  # fmt: skip
+        return sum_words.at_angle(f"{size}{NO_BREAK_SPACE}Ω", f"{angle}°")
+
+    def forms_of(self, number: int) -> tuple[str, str]:
+        """A load in rectangular and in polar form, the one that was typed with the digits that were typed."""
+        load, mark = self.solution.circuit.loads[number - 1], self.notation.mark
+        if load is None:
+            return OPEN, ""
+        typed = self.problem.typed[NAMES[number - 1]] or self.problem.typed[NAMES[0]]
+        if is_polar(typed):
+            return figures.rectangular(load, "Ω", mark), self.load_text(number)
+        return self.load_text(number), figures.polar(load, "Ω", mark)
+
+    def echo_of(self, number: int) -> str:
+        """How a load's field was understood: the form in which it was not typed, or the first load's text for an
+        empty field; "" for a resistance, which has only one form."""
+        load, typed = self.solution.circuit.loads[number - 1], self.problem.typed[NAMES[number - 1]]
+        if load is None or not typed:
+            return self.load_text(number)
+        rectangular, polar = self.forms_of(number)
+        return "" if load.imag == 0 else rectangular if is_polar(typed) else polar
 
     def values_text(self, *, short: bool = False) -> str:
         """Loads, connection, voltage and sequence; ``short`` leaves out the usual sequence."""

@@ -7,7 +7,7 @@ from pycore.calculators.star_and_delta import TOPIC, words
 from pycore.calculators.star_and_delta.case import StarDeltaCase, other_of, read_loads
 from pycore.calculators.star_and_delta.circuit import ThreeLoads, solve
 from pycore.calculators.star_and_delta.fields import BY_NAME, FIELDS, NAMES, NEXT
-from pycore.calculators.star_and_delta.workings import working
+from pycore.calculators.star_and_delta.workings import all_three, working
 from pycore.forms import conventions
 from pycore.forms.reading import Reader
 from pycore.quantity import NO_BREAK_SPACE
@@ -19,7 +19,6 @@ from pycore.sums.page import SumPage, TopicPractice, outputs_on_paper
 from pycore.sums.problem import read_sheet
 from pycore.trig import ROOT_THREE
 from pycore.words import sums as sum_words
-from pycore.words.loads import OPEN
 from pycore.words.phrase import Phrase, say
 
 
@@ -115,17 +114,11 @@ class StarAndDelta(SumPage[StarDeltaCase]):
 
     def calculated(self, case: StarDeltaCase, plan: Plan) -> tuple[Working, ...]:
         """Every line and phase value with numbers, and what a hand can do."""
-        return (working(case), SumAccuracy(case).working(plan))
+        return (all_three(case), working(case), SumAccuracy(case).working(plan))
 
     def echo(self, case: StarDeltaCase) -> dict[str, Mapping[str, str]]:
-        """Each load's size and angle."""
-        echoes: dict[str, Mapping[str, str]] = {}
-        mark = case.notation.mark
-        for name, load in zip(NAMES, case.solution.circuit.loads, strict=True):
-            load_text = OPEN if load is None else figures.polar(load, "Ω", mark)
-            needless = load is not None and load.imag == 0 and case.problem.typed[name]
-            echoes[name] = {"said": "" if needless else load_text}
-        return echoes
+        """Each load in the form in which it was not typed; of an empty field, the load that it repeats."""
+        return {name: {"said": case.echo_of(number)} for number, name in enumerate(NAMES, start=1)}
 
     def labels(self, form: Mapping[str, str]) -> dict[str, str]:
         """What the voltage is that is given."""

@@ -101,6 +101,35 @@ def is_difference(result: Phrase, first: Phrase, second: Phrase) -> Phrase:
                result=result, first=first, second=second)  # fmt: skip
 
 
+def opposite(name: Phrase) -> Phrase:
+    """Where the phasor that is subtracted comes from."""
+    return say("−{name} is {name} turned by 180°.", name=name)
+
+
+ALL_THREE_TITLES = {"star": "All three voltages and currents", "delta": "All three line currents"}
+ALL_THREE_INTROS: dict[str, Phrase] = {
+    "star": say(
+        "The whole star: three phase voltages (filled arrowheads) and three line currents (dashed, open arrowheads). "
+        "Each current lags its own voltage by the angle of its load. Voltages and currents have separate scales."
+    ),
+    "delta": say(
+        "All three line currents (filled arrowheads) and the branch currents from which they are built (dashed, open "
+        "arrowheads), at one scale. Each line current is the difference of two branch currents. The three line "
+        "currents add to zero, because there is no neutral."
+    ),
+}
+ALL_THREE_HEADS = {
+    "star": ("load", "voltage", "size and angle", "current", "size and angle"),
+    "delta": ("line", "line current", "size and angle", "branch current", "size and angle"),
+}
+
+
+def all_three_description(connection: str, phasors: list[str]) -> str:
+    """What the picture shows, for someone who cannot see it."""
+    shown = "phase voltages and line currents" if connection == "star" else "line currents and branch currents"
+    return f"Phasor diagram of all three {shown}: {'; '.join(phasors)}."
+
+
 def root_three(result: Phrase, first: Phrase, *, ahead: bool) -> Phrase:
     """The line voltage against the phase voltage."""
     side = "ahead of" if ahead else "behind"

@@ -1,22 +1,21 @@
 """Line and phase values of three loads, line by line with this problem's numbers."""
 
 import math
-from typing import TYPE_CHECKING
 
 from pycore import phasor, quantity
 from pycore.calculators.star_and_delta import words
+from pycore.calculators.star_and_delta.case import StarDeltaCase, line_tags
+from pycore.calculators.star_and_delta.figure import PhasorGroup, diagram
 from pycore.forms import conventions
 from pycore.sums import amounts as figures
-from pycore.sums.answer import Block, Equation, Grid, Paragraph, Working
+from pycore.sums.answer import Block, Equation, Grid, Paragraph, Working, WorkingPicture
 from pycore.sums.carried import as_printed, fewest
+from pycore.words import plain
 from pycore.words.formula import Bracketed, Fraction, Number, Root, row
 from pycore.words.phrase import Phrase, Symbol, say
 
-if TYPE_CHECKING:
-    from pycore.calculators.star_and_delta.case import StarDeltaCase
 
-
-def working(case: "StarDeltaCase") -> Working:
+def working(case: StarDeltaCase) -> Working:
     """The section of the page."""
     blocks: list[Block] = [Paragraph(words.VOLTAGE_INTROS[case.problem["known"]]), _voltages(case)]
     blocks += [Paragraph(words.LOADS_INTRO), _loads(case)]
@@ -25,7 +24,37 @@ def working(case: "StarDeltaCase") -> Working:
     return Working("values", say(words.CALCULATED), (*blocks, Paragraph(words.POWERS_INTRO), _powers(case)))
 
 
-def _voltages(case: "StarDeltaCase") -> Equation:
+def all_three(case: StarDeltaCase) -> Working:
+    """All three lines in one picture and one table: in star phase voltages and currents, in delta branch and line
+    currents."""
+    mark, solution = case.notation.mark, case.solution
+    turn = case.origin_turn
+    tags = line_tags(case.problem["names"])
+    first, second = (solution.lines, solution.branches) if not case.star else (solution.phases, solution.lines)
+    first_tags, second_tags = (tags, case.own_tags) if not case.star else (case.own_tags, tags)
+    groups = (
+        PhasorGroup(tuple(case.on_paper(value * turn) for value in first), first_tags),
+        PhasorGroup(tuple(case.on_paper(value * turn) for value in second), second_tags, dashed=True),
+    )
+    units = ("V", "A") if case.star else ("A", "A")
+    rows = [
+        ((str(number),), *(
+            cell for values, names, unit in zip((first, second), (first_tags, second_tags), units, strict=True)
+            for cell in (names[number - 1], (figures.polar(values[number - 1] * turn, unit, mark),))
+        ))
+        for number in (1, 2, 3)
+    ]  # fmt: skip
+    key = case.problem["connection"]
+    title = words.all_three_description(key, [f"{plain(row[1])} {plain(row[2])}" for row in rows])
+    head = tuple((text,) for text in words.ALL_THREE_HEADS[key])
+    return Working("all-three", say(words.ALL_THREE_TITLES[key]), (
+        Paragraph(words.ALL_THREE_INTROS[key]),
+        WorkingPicture(diagram(groups, title, one_scale=not case.star), "all-three"),
+        Grid(head, tuple(rows)),
+    ))  # fmt: skip
+
+
+def _voltages(case: StarDeltaCase) -> Equation:
     mark, solution = case.notation.mark, case.solution
     low, high, root = Symbol("V", "ph"), Symbol("V", "L"), Root(Number("3"))
     line_voltage, phase_voltage = solution.circuit.line_voltage, phasor.magnitude(solution.phases[0])
@@ -36,21 +65,19 @@ def _voltages(case: "StarDeltaCase") -> Equation:
     return Equation((row(low, "=", Fraction(high, root), "=", Fraction(known, root), "=", Number(result)),))
 
 
-def _loads(case: "StarDeltaCase") -> Grid:
+def _loads(case: StarDeltaCase) -> Grid:
     mark, solution = case.notation.mark, case.solution
     across = solution.phases if case.star else solution.between
     turn = 1.0 + 0j if case.star else phasor.polar(1.0, -phasor.angle(solution.between[0]))
     rows = []
-    each = zip(solution.circuit.loads, across, solution.branches, strict=True)
-    for number, (load, volts, flows) in enumerate(each, 1):
-        size = "" if load is None else figures.polar(load, "Ω", mark)
-        cells = (str(number), case.load_text(number), size, figures.polar(volts * turn, "V", mark),
+    for number, (volts, flows) in enumerate(zip(across, solution.branches, strict=True), 1):
+        cells = (str(number), *case.forms_of(number), figures.polar(volts * turn, "V", mark),
                  figures.polar(flows * turn, "A", mark))  # fmt: skip
         rows.append(tuple((cell,) for cell in cells))
     return Grid(tuple((head,) for head in words.Z_HEAD), tuple(rows))
 
 
-def _differences(case: "StarDeltaCase") -> Grid:
+def _differences(case: StarDeltaCase) -> Grid:
     from pycore.calculators.star_and_delta.fields import BEFORE
 
     mark, solution = case.notation.mark, case.solution
@@ -67,7 +94,7 @@ def _differences(case: "StarDeltaCase") -> Grid:
     return Grid(tuple((head,) for head in words.DIFFERENCE_HEAD), tuple(rows))
 
 
-def _powers(case: "StarDeltaCase") -> Equation:
+def _powers(case: StarDeltaCase) -> Equation:
     mark, solution = case.notation.mark, case.solution
     loads = [0j if load is None else load for load in solution.circuit.loads]
     shares = []

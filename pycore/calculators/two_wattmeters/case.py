@@ -37,7 +37,7 @@ def _arms(values: tuple[float, ...]) -> tuple[Arm, ...]:
 
 
 def without_rounding_noise(result: WattmeterReadings) -> tuple[float, float, float]:
-    """Both readings and the reactive power, with what is only rounding made zero."""
+    """Both readings and the reactive power, with 0 for a value that is only rounding."""
     one, two, three = (
         0.0 if math.fabs(value) < NOTHING * result.apparent else value
         for value in (result.first, result.second, result.reactive)
@@ -95,7 +95,7 @@ class WattmeterCase(SumCase):
 
     @property
     def power(self) -> float:
-        """Both readings together (W; below zero: it flows back), with what is only rounding made zero."""
+        """Both readings together (W; below zero: it flows back), with 0 for a value that is only rounding."""
         result = self.result
         return 0.0 if math.fabs(result.power) <= NOTHING * result.apparent else result.power
 

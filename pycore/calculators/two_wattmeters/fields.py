@@ -1,7 +1,4 @@
-"""The fields of the form: every key of its links, for ever.
-
-``meters`` is "13" where a link of version 1 does not name it; the page opens with the usual labelling, "12".
-"""
+"""The fields of the form: every key of its links, for ever."""
 
 from dataclasses import replace
 
@@ -19,7 +16,8 @@ FIELDS: tuple[Field, ...] = (
     Field("w1", words.reading_label(1, 1), "quantity", "values", "", "W", help=words.READING_HELP,
           shown_when=(("known", "readings"),)),
     Field("w2", words.reading_label(2, 3), "quantity", "values", "", "W", shown_when=(("known", "readings"),)),
-    replace(choice_field("meters", words.METER_LINES, "loads", "13", words.METER_LINE_OPTIONS), opening="12"),
+    # A link of version 1 that does not name them means meters in L1 and L3; the page opens with the usual labelling.
+    replace(choice_field("meters", words.METER_LINES, "loads", "12", words.METER_LINE_OPTIONS), before=(("1", "13"),)),
     choice_field("balanced", words.BALANCED, "loads", "yes", words.BALANCEDS),
     *drawing_fields("volt-amperes", words.ZERO, "tip-to-tail", "right", METHODS[1:]),
 )  # fmt: skip

@@ -64,10 +64,14 @@ def mistakes(case: WattmeterCase) -> tuple[Mistake, ...]:
     return tuple(mistakes)
 
 
+METERS_OF_CODES = "13"
+"""Lines of the meters in every problem of a code, for ever: its readings are for these."""
+
+
 def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
     """The form that holds a code's readings, with a class's own choices. Raises NoProblem."""
     readings = watts_of(code)
-    form = default_form(FIELDS) | dict(choices or {}) | {"known": "readings"}
+    form = default_form(FIELDS) | dict(choices or {}) | {"known": "readings", "meters": METERS_OF_CODES}
     form |= {"w1": str(readings.first), "w2": str(readings.second), "paper": code.paper}
     known = [choice.value for choice in BY_NAME["method"].options]
     return form | ({"method": code.method} if code.method in known else {})

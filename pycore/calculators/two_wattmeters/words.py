@@ -174,7 +174,7 @@ PICTURE_WORDS: Phrase = say(
 
 
 RESULT = "the apparent power"
-NOT_GIVEN = "powers that must be calculated"
+NOT_GIVEN = "powers that are not given"
 
 
 def meters_note(meters: str) -> str:

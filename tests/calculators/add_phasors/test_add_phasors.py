@@ -1,5 +1,7 @@
 """Adding phasors: against numpy, degenerate cases, bad input, practice and its mistakes."""
 
+import re
+
 import numpy as np
 import pytest
 from host import shelf
@@ -7,7 +9,11 @@ from host import shelf
 from pycore import phasor
 from pycore.calculators.add_phasors.practice import accepted, phasors_of
 from pycore.calculators.registry import CALCULATORS
+from pycore.drawing import Arrow
+from pycore.forms import links
+from pycore.forms.opening import ReopenInfo
 from pycore.practice.codes import TIERS, Code
+from pycore.sums.answer import Move
 from pycore.words import plain
 
 PAGE = CALCULATORS["add-phasors"]
@@ -90,8 +96,46 @@ def test_a_parallelogram_that_is_not_drawn_is_not_refused_in_silence(count: int,
     assert "tip to tail" not in notices(**form, method="tip-to-tail")
 
 
+@pytest.mark.parametrize("method", ["tip-to-tail", "parallelogram", "components"])
+def test_the_construction_of_a_difference_says_which_phasor_is_turned(method: str):
+    form = {"p1": "20 at 0", "p2": "15 at 60", "p3": "7 at -100", "combine": "difference", "method": method}
+    answer = PAGE.answer(form)
+    workings = [working for working in answer.workings if working.key.startswith(method)]
+    moves = [block for working in workings for block in working.blocks if isinstance(block, Move)]
+    for name in ("I₂", "I₃"):
+        drawn = [move for move in moves if plain(move.phrase).startswith(f"Draw −{name}")]
+        assert drawn and all(f"−{name} is {name} turned by 180°." in plain(move.why) for move in drawn)
+    assert not any("turned by 180°" in plain(move.why) for move in moves if plain(move.phrase).startswith("Draw I₁"))
+    lesson = [PAGE.lesson(form, "lesson", k) for k in range(1, PAGE.lesson(form, "lesson", 1).count + 1)]
+    assert any("−I₂ is I₂ turned by 180°." in plain(why) for frame in lesson for why in frame.why)
+    assert plain(answer.values_text).replace("\u00a0", " ") == "I₁ = 20 A at 0°, I₂ = 15 A at 60°, I₃ = 7 A at −100°"
+    told = " ".join(plain(line) for line in answer.remarks)
+    assert "the difference is never larger" in told and "sum" not in told
+
+
+@pytest.mark.parametrize("tier", TIERS)
+def test_a_class_set_draws_as_the_page_does(tier: str):
+    """The sheets of a learner, of the page with the same values, and of the link of these values."""
+    kinds = ("problem", "construction", "overlay")
+    for method in ("any", "tip-to-tail", "parallelogram", "components"):
+        form = PAGE.practice_form(Code(1, tier, seed=4, number=3, method=method))
+        link = links.open_fragment(links.fragment(links.form_pairs(form, PAGE.fields)), PAGE.fields).form
+        issued = list(PAGE.issued(form, ReopenInfo("", True), kinds))[: len(kinds)]
+        sets = [[one[0] if isinstance(one, tuple) else one for one in issued],
+                PAGE.pages(form, kinds=kinds), PAGE.pages(link, kinds=kinds)]  # fmt: skip
+        drawn = [[[item for item in page.items if isinstance(item, Arrow)] for page in pages] for pages in sets]
+        assert drawn[0] == drawn[1] == drawn[2]
+
+
+@pytest.mark.parametrize("form", [{}, {"combine": "difference"}, {"combine": "difference", "p3": "4 + j4"}])
+def test_nothing_on_the_page_is_taken_off(form: dict[str, str]):
+    reply, _ = shelf.ask("add-phasors", {"p1": "20 at 0", "p2": "15 at 60", **form})
+    text = " ".join(reply["regions"].values())
+    assert not re.search(r"taken off|take off|\bless than the others|turned round", text)
+
+
 def test_one_phasor_and_nothing_is_drawn_by_itself():
-    assert "by itself" in notices(p1="8 at 30", p2="0", method="parallelogram")
+    assert "shows only this phasor" in notices(p1="8 at 30", p2="0", method="parallelogram")
     assert 8 == pytest.approx(results(p1="8 at 30", p2="0")["sum"])
 
 
@@ -189,9 +233,9 @@ def test_mistakes_are_counted_from_the_phasor_that_is_drawn_first():
 @pytest.mark.parametrize(
     ("form", "size", "angle", "said"),
     [
-        ({"p1": "10 at 0", "p2": "5 at 60", "combine": "difference"}, "13.2", "19.1", "not taken off"),
+        ({"p1": "10 at 0", "p2": "5 at 60", "combine": "difference"}, "13.2", "19.1", "instead of subtracted"),
         ({"p1": "20 at 0", "p2": "15 at 60"}, "18", "-46", "instead of added"),
-        ({"p1": "9 + j5", "p2": "4 at 120"}, "12.8", "76.5", "the two parts of"),
+        ({"p1": "9 + j5", "p2": "4 at 120"}, "12.8", "76.5", "real and imaginary parts of"),
         ({"p1": "9 + j5", "p2": "4 at 120"}, "7.2", "-12", "sign before j"),
     ],
 )
@@ -223,7 +267,7 @@ def test_a_first_phasor_of_nothing_is_still_the_one_that_keeps_its_direction(fir
     assert 14 == pytest.approx(found["sum"])
     assert 180 == pytest.approx(found["sum-angle"])
     told = " ".join(plain(line) for line in PAGE.answer(form, ()).remarks)
-    assert "I2, I3 turned round" in told.replace("\u2082", "2").replace("\u2083", "3")
+    assert "I2, I3: turned by 180°, then added" in told.replace("\u2082", "2").replace("\u2083", "3")
     assert ["\u2212", "\u2212"] == [plain(PAGE.case(form).notation.tags[f"i{number}"])[0] for number in (2, 3)]
     caught = mistakes(**form, reference="zero")
     assert caught["added"] == pytest.approx(14)

@@ -17,7 +17,8 @@ from pycore.drawing import Shape, Text, walk
 from pycore.forms.fields import default_form
 from pycore.geometry import Box
 from pycore.practice.codes import Code
-from pycore.practice.marking import LearnerAnswer, mark
+from pycore.practice.explaining import LearnerAnswer
+from pycore.practice.marking import mark
 from pycore.sheet.lettered import box_of
 from pycore.words import plain
 
@@ -119,7 +120,7 @@ def test_balanced_lines_leave_only_triplen_orders():
     [
         ({"i1": "0", "i2": "0", "i3": "0"}, "i1", "more than 0 A"),
         ({"h3": "abc"}, "h3", "cannot be read"),
-        ({"h3": "300"}, "h3", "Order 3 is out of range: “300”. Accepted is 0, or 0.01 to 200 per cent."),
+        ({"h3": "300"}, "h3", "Order 3 is out of range: “300”. Use 0, or 0.01 to 200 per cent."),
         ({"h3": "1e-9"}, "h3", "out of range"),
         ({"h3": "80", "h5": "70", "of": "total"}, "h3", "no fundamental left"),
         ({"i2": "x"}, "i2", "not a number"),
@@ -175,7 +176,7 @@ def remarks(**values: str) -> list[str]:
 def test_lags_that_change_the_answer_are_told_with_the_values():
     """10, 10, 10 A with 30 % give 9 A in phase and 7.2 A of order 3 at lags of 20 and 30 degrees: both say why."""
     alike = {"i1": "10", "i2": "10", "i3": "10", "h3": "30"}
-    told = [plain(PAGE.answer({**FORM, **alike, **lags}, ("answer",)).given).replace("\u00a0", " ")
+    told = [plain(PAGE.answer({**FORM, **alike, **lags}, ("answer",)).values_text).replace("\u00a0", " ")
             for lags in ({}, {"a2": "20", "a3": "30"})]  # fmt: skip
     assert ["10.0 A, 10.0 A, 10.0 A", "10.0 A 0°, 10.0 A 20° lag, 10.0 A 30° lag"] == told
     assert results(**alike)["neutral-current"] == pytest.approx(9.0)
@@ -255,7 +256,7 @@ def test_angles_that_were_not_multiplied_by_the_order_are_known():
     found = mistakes(h3="20 at 15", a2="20", a3="30", reference="zero")["order-not-multiplied"]
     expected = np.sum(0.2 * np.array([10, 6, 4]) * np.exp(1j * np.radians(np.array([0, -120, 120]) - [0, 20, 30] + 15)))
     assert found.point == pytest.approx(expected)
-    assert "counts 3 times" in plain(found.look)
+    assert "At order 3, multiply every angle of a line by 3" in plain(found.look)
 
 
 def test_it_is_counted_from_the_line_that_was_drawn_first():

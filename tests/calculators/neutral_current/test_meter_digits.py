@@ -34,7 +34,7 @@ def head(**form: str) -> str:
 
 def judgement(**form: str) -> NeutralVerdict:
     case = NeutralCase(read_problem(form))
-    return NeutralVerdict(case, case.shown())
+    return NeutralVerdict(case, case.sheet_plan())
 
 
 @pytest.mark.parametrize(("form", "digit"), [

@@ -56,7 +56,7 @@ def test_a_lag_that_could_mean_two_things_is_refused(typed: str):
 
 
 def test_a_bare_number_below_one_is_read_as_degrees_and_said():
-    assert "0.85 is read as degrees" in said(a3="0.85")
+    assert "0.85 is taken as degrees" in said(a3="0.85")
 
 
 def test_what_was_typed_is_not_rounded_in_the_workings():
@@ -103,7 +103,7 @@ def test_a_phasor_too_short_for_an_arrow_is_marked_as_a_dot():
 
 def test_nearly_one_line_is_said_as_such_and_the_diagonal_ends_there():
     told = working("parallelogram-12", a2="-119")
-    assert "so nearly on one line" in told
+    assert "almost on one line" in told
     assert "From the common point to the end of the line just drawn" in told
     assert "The diagonal and" not in told
 
@@ -174,7 +174,7 @@ def test_labels_and_messages_follow_the_line_names():
 
 def test_signs_the_lettering_lacks_leave_the_name_blank_and_say_so():
     made = answer(who="李")
-    assert "Name has signs" in " ".join(plain(phrase) for phrase in made.notices)
+    assert "Name has characters that the sheet cannot print" in " ".join(plain(phrase) for phrase in made.notices)
 
 
 def test_beginners_meet_no_vocabulary_of_uncertainty():

@@ -31,7 +31,7 @@ def slips(problem: Problem, dice: np.random.Generator) -> Iterator[Slip]:
     k = int(dice.integers(3))
     left = [0j if j == k else y for j, y in enumerate(admittances)]
     yield "load-left-out", star_point(volts, left), f"load on L{k + 1} was left out"
-    yield "impedance-for-admittance", star_point(volts, [1.0 / y for y in admittances]), "where admittances belong"
+    yield "impedance-for-admittance", star_point(volts, [1.0 / y for y in admittances]), "instead of admittances"
     sizes = [abs(y) for y in admittances]
     if any(y.imag for y in admittances):
         yield "angles-ignored", star_point(volts, [complex(y) for y in sizes]), "angles of the loads|as plain"

@@ -26,12 +26,12 @@ def slips(problem: Problem, dice: np.random.Generator) -> Iterator[Slip]:
     """What goes wrong with this topic alone."""
     form, volts = problem.form, number(problem.form["supply"])
     ohms, frequency = branches(form), number(form["frequency"])
-    yield "impedances-in-series", volts / sum(ohms), "as if they were in series"
-    yield "kinds-exchanged", sum(volts / z.conjugate() for z in ohms), "coil and capacitor are exchanged"
+    yield "impedances-in-series", volts / sum(ohms), "as a series circuit"
+    yield "kinds-exchanged", sum(volts / z.conjugate() for z in ohms), "coil and capacitor are swapped"
     texts = [form[f"b{k}"] for k in range(1, 7) if form.get(f"b{k}")]
     if any("H" in text or "F" in text for text in texts):
         wrong = [complex(z.real, z.imag / (2 * math.pi) if z.imag > 0 else z.imag * 2 * math.pi) for z in ohms]
-        yield "two-pi-forgotten", sum(volts / z for z in wrong), "2π was forgotten"
+        yield "two-pi-forgotten", sum(volts / z for z in wrong), "2π was left out"
     if any("mH" in text for text in texts):
         wrong = [impedance(text.replace("mH", "H"), frequency) for text in texts]
-        yield "milli-forgotten", sum(volts / z for z in wrong), "taken as henries"
+        yield "milli-forgotten", sum(volts / z for z in wrong), "used as henries"

@@ -23,7 +23,8 @@ from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR, Element
 from pycore.errors import InputError
 from pycore.forms.elements import read_element, scaled
 from pycore.practice.codes import TIERS, Code
-from pycore.practice.marking import LearnerAnswer, mark
+from pycore.practice.explaining import LearnerAnswer
+from pycore.practice.marking import mark
 from pycore.practice.task import CALCULATED
 from pycore.words import plain
 

@@ -24,13 +24,13 @@ def slips(problem: Problem, dice: np.random.Generator) -> Iterator[Slip]:
     lag = math.acos(factor)
     if not problem.single:
         along = problem.right / abs(problem.right)
-        yield "apparent-for-active", active * along, "active power was taken for the apparent"
+        yield "apparent-for-active", active * along, "active power was used as the apparent"
         yield "factor-multiplied", active * factor * along, "multiplied by the power factor"
         yield "powers-as-numbers", active * (1.0 + math.tan(lag)), "P and Q were added as plain|added as plain"
         return
     after = math.acos(float(form["target"]))
     yield "remaining-taken", active * math.tan(after), "power that remains"
-    yield "whole-corrected", active * math.tan(lag), "all of the reactive power"
+    yield "whole-corrected", active * math.tan(lag), "all the reactive power"
     yield "cosines-subtracted", active * (math.cos(after) - math.cos(lag)), "factors were subtracted"
     yield "apparent-subtracted", active * (1 / math.cos(lag) - 1 / math.cos(after)), "apparent powers were subtracted"
 

@@ -15,7 +15,8 @@ from pycore.constructions.names import START_POINT
 from pycore.errors import InputError
 from pycore.practice import codes
 from pycore.practice.codes import TIERS, Code
-from pycore.practice.marking import LearnerAnswer, mark
+from pycore.practice.explaining import LearnerAnswer
+from pycore.practice.marking import mark
 from pycore.practice.task import CALCULATED
 from pycore.words import plain
 

@@ -23,9 +23,9 @@ def slips(problem: Problem, dice: np.random.Generator) -> Iterator[Slip]:
     own = {"zero": (1, 1), "positive": (TURN, TURN**2), "negative": (TURN**2, TURN)}[problem.form["part"]]
     one, *rest = (line.value for line in problem.lines)
     two, three = (value / turn for value, turn in zip(rest, own, strict=True))
-    yield "divided-already", problem.right / 3.0, "divided by three already"
+    yield "divided-already", problem.right / 3.0, "already divided by three"
     if problem.form["part"] == "zero":
         yield "turned", one + TURN * two + TURN**2 * three, "phasors were turned"
     else:
-        yield "a-exchanged", one + own[1] * two + own[0] * three, "were exchanged, which gives"
-        yield "not-turned", one + two + three, "added as they are"
+        yield "a-exchanged", one + own[1] * two + own[0] * three, "were swapped, which gives"
+        yield "not-turned", one + two + three, "added without turning them"

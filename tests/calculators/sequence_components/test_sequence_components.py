@@ -7,8 +7,12 @@ from host import shelf
 from pycore import phasor
 from pycore.calculators.registry import CALCULATORS
 from pycore.calculators.sequence_components.circuit import TURNS, components
+from pycore.calculators.sequence_components.figure import REACH
 from pycore.calculators.sequence_components.practice import accepted, sequence_of
+from pycore.drawing import Arrow, Text, walk
 from pycore.practice.codes import TIERS, Code
+from pycore.sheet.lettered import box_of
+from pycore.sums.answer import Grid
 from pycore.words import plain
 
 PAGE = CALCULATORS["sequence-components"]
@@ -58,7 +62,7 @@ def test_the_inverse_matrix_gives_the_phasors_back():
 def test_every_construction_ends_on_three_times_the_component(method: str):
     for form in shelf.forms("sequence-components", 48):
         case = PAGE.case({**form, "method": method})
-        end = case.shown().construction.end_point
+        end = case.sheet_plan().construction.end_point
         expected = 3 * (MATRIX @ np.array(case.values))[PARTS.index(case.component)]
         assert abs(complex(end.x, end.y) - expected) < 1e-9 * sum(size for size, _ in case.polar_values)
 
@@ -139,8 +143,10 @@ def test_the_pages_own_mistakes_give_what_they_should():
     assert pytest.approx(second) == found["wrong-way-a"][0]
 
 
-@pytest.mark.parametrize(("size", "angle", "said"), [("20.7", "14.9", "added without turning them"), ("14.8", "", "exchanged"),
-                                                     ("20.2", "5.7", "divided by three already")])  # fmt: skip
+@pytest.mark.parametrize(("size", "angle", "said"), [
+    ("20.7", "14.9", "added without turning them"), ("14.8", "", "swapped"),
+    ("20.2", "5.7", "already divided by three"),
+])  # fmt: skip
 def test_marking_names_them_kindly(size: str, angle: str, said: str):
     given = {"answer": size, "answer-how": "calculated", "answer-angle": angle, "answer-side": "clockwise"}
     form = {"p1": "30 at 0", "p2": "20 at -120", "p3": "12 at 90", "part": "positive"}
@@ -152,3 +158,62 @@ def test_marking_names_them_kindly(size: str, angle: str, said: str):
 def test_turns_are_those_of_the_operator_and_its_square():
     for part, row in zip(PARTS, MATRIX, strict=True):
         assert np.allclose(3 * row, [np.exp(1j * np.radians(turn)) for turn in TURNS[part]])
+
+
+# Tables, the operator, the three sets.
+
+
+@pytest.mark.parametrize(("rotation", "sense"), [("anticlockwise", "anticlockwise"), ("clockwise", "clockwise")])
+def test_the_operator_is_said_to_turn_as_the_sheet_does(rotation: str, sense: str):
+    text = remarks(p1="30 at 0", p2="20 at -120", p3="12 at 90", part="positive", rotation=rotation)
+    assert f"On this sheet, that direction is {sense}." in text
+
+
+def test_the_heads_of_the_tables_say_what_the_columns_hold():
+    """Each cell against its head: a sum, a third of it in rectangular form, the same in polar form."""
+    workings = PAGE.answer({"p1": "30 at 0", "p2": "20 at -120", "p3": "12 at 90"}, ("workings",)).workings
+    blocks = next(one for one in workings if one.key == "components-all").blocks
+    first, back = (block for block in blocks if isinstance(block, Grid))
+    heads = [plain(cell) for cell in first.head]
+    assert "sum of the phasors" in heads[1] and "real and imaginary part" in heads[2] and "size and angle" in heads[3]
+    for row in first.rows:
+        assert " = " in plain(row[1]) and " j" in plain(row[2]) and " at " in plain(row[3])
+    assert ["phasor", *(f"its {name} sequence component" for name in PARTS), "sum of the three components"] == [
+        plain(cell) for cell in back.head
+    ]
+
+
+def sets(form: dict[str, str]):
+    workings = PAGE.answer(form, ("workings",)).workings
+    return next(one for one in workings if one.key == "sets").blocks[0].page
+
+
+def test_the_three_sets_are_drawn_at_one_scale_as_the_sheet_lies():
+    """Against the matrix in numpy: lengths and directions of all nine arrows."""
+    for form in shelf.forms("sequence-components", 24):
+        case, page = PAGE.case(form), sets(form)
+        values = MATRIX @ np.array(case.values)
+        arrows = [item for item in walk(page.items) if isinstance(item, Arrow)]
+        shown = [(values[k] * A ** (-k * n if k else 0), page.width / 3 * k) for k in range(3) for n in range(3)
+                 if abs(values[k]) > 1e-9 * max(abs(values))]  # fmt: skip
+        assert len(shown) == len(arrows)
+        for arrow, (value, left) in zip(arrows, shown, strict=True):
+            length = np.hypot(arrow.tip.x - arrow.tail.x, arrow.tip.y - arrow.tail.y)
+            assert length == pytest.approx(REACH * abs(value) / max(abs(values)), rel=1e-6, abs=1e-9)
+            if length > 1e-3:
+                degrees = np.degrees(np.arctan2(arrow.tip.y - arrow.tail.y, arrow.tip.x - arrow.tail.x))
+                wanted = case.picture.paper_angle(float(np.degrees(np.angle(value))))
+                assert 0 == pytest.approx((degrees - wanted + 180) % 360 - 180, abs=1e-6)
+            assert left <= arrow.tip.x <= left + page.width / 3
+
+
+def test_labels_of_the_sets_never_collide():
+    for form in (*shelf.forms("sequence-components", 24), *({"p1": f"9 at {angle}", "p2": "1", "p3": "0"}
+                                                            for angle in range(0, 360, 15))):  # fmt: skip
+        page = sets(form)
+        boxes = [box_of(item, 3.0) for item in walk(page.items) if isinstance(item, Text)]
+        for index, box in enumerate(boxes):
+            assert 0 <= box.left and box.right <= page.width and 0 <= box.bottom and box.top <= page.height
+            for other in boxes[index + 1 :]:
+                assert (box.right < other.left or other.right < box.left or box.top < other.bottom
+                        or other.top < box.bottom)  # fmt: skip

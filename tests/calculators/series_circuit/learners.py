@@ -37,15 +37,15 @@ def slips(problem: Problem, dice: np.random.Generator) -> Iterator[Slip]:
     resistances, coil, capacitor = reactances(form)
     ohms = sum(resistances)
     yield "impedances-as-numbers", current * (ohms + abs(coil + capacitor)), "added as plain numbers"
-    yield "kinds-exchanged", current * (ohms - coil - capacitor), "coil and capacitor are exchanged"
+    yield "kinds-exchanged", current * (ohms - coil - capacitor), "coil and capacitor are swapped"
     if coil and capacitor:
         yield "reactances-added", current * (ohms + coil - capacitor), "the reactances were added"
     if any(unit in form.get(key, "") for key, unit in (("l", "H"), ("c", "F"))):
         turns = 2.0 * math.pi
-        yield "two-pi-forgotten", current * (ohms + coil / turns + capacitor * turns), "2π was forgotten"
+        yield "two-pi-forgotten", current * (ohms + coil / turns + capacitor * turns), "2π was left out"
     if "F" in form.get("c", ""):
         wrong = complex(0, -2.0 * math.pi * frequency * number(form["c"]))
-        yield "reactance-inverted", current * (ohms + coil + wrong), "worked out as 2πfC"
-        yield "micro-as-milli", current * (ohms + coil + capacitor / 1e3), "taken as millifarads"
+        yield "reactance-inverted", current * (ohms + coil + wrong), "calculated as 2πfC"
+        yield "micro-as-milli", current * (ohms + coil + capacitor / 1e3), "used as millifarads"
     if "mH" in form.get("l", ""):
-        yield "milli-forgotten", current * (ohms + 1e3 * coil + capacitor), "taken as henries"
+        yield "milli-forgotten", current * (ohms + 1e3 * coil + capacitor), "used as henries"

@@ -11,7 +11,11 @@ from pycore import phasor
 from pycore.calculators.registry import CALCULATORS
 from pycore.calculators.star_and_delta.circuit import ThreeLoads, solve
 from pycore.calculators.star_and_delta.practice import accepted, three_of
+from pycore.drawing import Arrow, Line, Page, Text
+from pycore.geometry import Box
 from pycore.practice.codes import TIERS, Code
+from pycore.sheet.lettered import box_of
+from pycore.sums.answer import Grid, WorkingPicture
 from pycore.words import plain
 
 PAGE = CALCULATORS["star-and-delta"]
@@ -110,6 +114,23 @@ def test_two_equal_currents_in_line_are_carried_on_and_opposite_ones_close():
     assert reply["ok"]
 
 
+def test_a_polar_load_is_neither_rounded_in_the_calculation_nor_in_the_words():
+    """10 at 36.87 is 8.00 + j6.00 to four figures of its size, and stays 10 at 36.87 where it is repeated."""
+    form = {"z1": "10 at 36.87", "z2": "12.3456789 at -63.434949", "z3": "8 + j6"}
+    case = PAGE.case(form)
+    for load, (size, angle) in zip(case.solution.circuit.loads, ((10, 36.87), (12.3456789, -63.434949)), strict=False):
+        assert load == pytest.approx(size * np.exp(1j * np.radians(angle)), rel=1e-15)
+    assert 8 + 6j == case.solution.circuit.loads[2]
+    answer = PAGE.answer(form)
+    given = plain(answer.values_text).replace("\u00a0", " ")
+    assert "Z₁₂ = 10 Ω at 36.87°, Z₂₃ = 12.3456789 Ω at −63.434949°, Z₃₁ = 8 + j6 Ω" in given
+    echoes = [answer.echo[name]["said"].replace("\u00a0", " ") for name in ("z1", "z2", "z3")]
+    assert echoes == ["8.00 + j6.00 Ω", "5.52 − j11.04 Ω", "10.00 Ω at 36.9°"]
+    table = next(block for w in answer.workings if w.key == "values" for block in w.blocks if isinstance(block, Grid))
+    cells = [plain(cell).replace("\u00a0", " ") for cell in table.rows[0]]
+    assert cells[1:3] == ["8.00 + j6.00 Ω", "10 Ω at 36.87°"]
+
+
 def test_all_loads_open_in_star_leave_the_voltages():
     found = results(z1="open", z2="open", z3="open", connection="star")
     assert 400 == pytest.approx(found["result"])
@@ -158,9 +179,63 @@ def test_a_problem_sheet_leaves_what_is_to_be_worked_out_to_the_learner(connecti
 
 
 def test_options_follow_names_and_connection():
-    assert {"1": "R, less Y", "2": "Y, less B", "3": "B, less R"} == PAGE.options(
+    assert {"1": "R minus Y", "2": "Y minus B", "3": "B minus R"} == PAGE.options(
         {"names": "RYB", "connection": "star"})["line"]  # fmt: skip
     assert {"1": "L1", "2": "L2", "3": "L3"} == PAGE.options({})["line"]
+
+
+def picture_of(form: dict[str, str]) -> tuple[Page, Grid]:
+    working = next(one for one in PAGE.answer(form).workings if one.key == "all-three")
+    picture = next(block for block in working.blocks if isinstance(block, WorkingPicture))
+    return picture.page, next(block for block in working.blocks if isinstance(block, Grid))
+
+
+@pytest.mark.parametrize("connection", ["star", "delta"])
+@pytest.mark.parametrize("sequence", ["123", "132"])
+def test_all_three_lines_are_shown_in_one_picture_and_one_table(connection: str, sequence: str):
+    """Solid arrows against numpy: the phase voltages of a star, the line currents of a delta; dashed ones: currents."""
+    loads = np.array([8 + 6j, 20 - 5j, 40j])
+    found = network(loads, 400, connection, sequence)
+    form = {"z1": "8 + j6", "z2": "20 - j5", "z3": "j40", "connection": connection, "sequence": sequence,
+            "first": "right", "reference": "zero"}  # fmt: skip
+    page, table = picture_of(form)
+    step, origin = (-120, 0.0) if sequence == "123" else (120, 0.0)
+    if connection == "delta":
+        origin = 30 if sequence == "123" else -30
+    phases = 400 / math.sqrt(3) * np.exp(1j * np.radians([0, step, -step]))
+    solid, dashed = (phases, found[3:]) if connection == "star" else (found[3:], found[:3])
+    arrows = [complex(i.tip.x - i.tail.x, i.tip.y - i.tail.y) for i in page.items if isinstance(i, Arrow)]
+    lines = [complex(i.end.x - i.start.x, i.end.y - i.start.y) for i in page.items if isinstance(i, Line)]
+    assert 3 == len(arrows) == len(lines) == len(table.rows)
+    for drawn, values in ((arrows, solid), (lines, dashed)):
+        scale = abs(drawn[0]) / abs(values[0])
+        for one, value in zip(drawn, values * np.exp(-1j * np.radians(origin)), strict=True):
+            assert one == pytest.approx(value * scale, abs=1e-6)
+    if connection == "delta":
+        assert abs(sum(arrows)) < 1e-9 * max(map(abs, arrows))
+        # Line and branch currents have one scale, so that a difference can be seen.
+        assert arrows[0] == pytest.approx(lines[0] - lines[2], abs=1e-9)
+
+
+def test_names_in_the_picture_of_all_three_touch_no_arrow_and_no_other_name():
+    crowded = 0
+    for form in shelf.forms("star-and-delta", 60):
+        page, _ = picture_of(form)
+        boxes = [box_of(item, 3.4) for item in page.items if isinstance(item, Text)]
+        ends = [(i.tail, i.tip) for i in page.items if isinstance(i, Arrow)]
+        ends += [(i.start, i.end) for i in page.items if isinstance(i, Line)]
+        assert len(boxes) == len(ends)
+        assert all(Box(0, 0, page.width, page.height).holds(box) for box in boxes)
+        crowded += any(one.meets(two) for k, one in enumerate(boxes) for two in boxes[k + 1 :])
+        crowded += any(box.meets_segment(*pair) for box in boxes for pair in ends)
+    assert crowded == 0
+
+
+def test_a_star_without_loads_shows_its_three_voltages():
+    page, table = picture_of({"z1": "open", "z2": "open", "z3": "open", "connection": "star"})
+    assert 3 == len([item for item in page.items if isinstance(item, Arrow)])
+    assert not [item for item in page.items if isinstance(item, Line)]
+    assert ["0 A"] * 3 == [plain(row[-1]).replace("\u00a0", " ") for row in table.rows]
 
 
 # Practice.
@@ -202,7 +277,7 @@ def test_the_pages_own_mistakes_give_what_they_should():
 
 @pytest.mark.parametrize(
     ("size", "said"),
-    [("17.3", "added, not taken off"), ("20", "one of the two phasors"), ("34.6", "√3 is valid only"),
+    [("17.3", "added instead of subtracted"), ("20", "one of the two phasors"), ("34.6", "√3 is valid only"),
      ("15.3", "the phase voltage was used")],
 )  # fmt: skip
 def test_marking_names_them_kindly(size: str, said: str):
@@ -213,4 +288,7 @@ def test_marking_names_them_kindly(size: str, said: str):
 
 def test_the_right_answer_is_accepted():
     reply, _ = shelf.ask("star-and-delta", {}, "mark", given={"answer": "26.5", "answer-how": "drawn"})
+    assert "look" == reply["band"] and "The size is right" in reply["announce"]
+    turned = {"answer-angle": "19.1", "answer-side": "clockwise"}
+    reply, _ = shelf.ask("star-and-delta", {}, "mark", given={"answer": "26.5", "answer-how": "drawn", **turned})
     assert "accept" == reply["band"]

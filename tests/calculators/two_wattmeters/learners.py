@@ -19,6 +19,6 @@ def slips(problem: Problem, dice: np.random.Generator) -> Iterator[Slip]:
     """What goes wrong with this topic alone."""
     one, two = number(problem.form["w1"]), number(problem.form["w2"])
     yield "root-three-forgotten", complex(one + two, two - one), "√3 was left out of"
-    yield "readings-exchanged", complex(one + two, ROOT_THREE * (one - two)), "two readings are exchanged"
+    yield "readings-exchanged", complex(one + two, ROOT_THREE * (one - two)), "two readings are swapped"
     if one < 0:
-        yield "minus-forgotten", complex(two - one, ROOT_THREE * (two + one)), "minus of a reading"
+        yield "minus-forgotten", complex(two - one, ROOT_THREE * (two + one)), "minus sign of a reading"

@@ -1,0 +1,59 @@
+"""A class's marked answers as rows of text: numbers as numbers, each with its unit in a column of its own or at the
+head of its column, one decimal mark throughout."""
+
+from collections.abc import Mapping, Sequence
+from typing import TYPE_CHECKING
+
+from pycore.practice import tables
+from pycore.practice.answers import AnswerJudgement, Read
+from pycore.practice.task import Task
+from pycore.practice.typed import LENGTHS, TypedSize, size_in
+from pycore.quantity import fixed, plain
+from pycore.words import marks as words
+
+if TYPE_CHECKING:
+    from pycore.pages.class_marks import MarkedLine
+
+
+def _number(task: Task, typed: TypedSize, unit: str, mark: str) -> str:
+    """A typed size as a number in a unit, as finely as it was typed."""
+    size = size_in(task, typed)
+    written = size * task.factor / LENGTHS[unit] if unit in LENGTHS else size / task.writing.factor
+    return tables.ascii_number(plain(written, mark))
+
+
+def _direction(read: Read | None, mark: str) -> tuple[str, str]:
+    """An angle as a number, and its side."""
+    if read is None or read.direction is None:
+        return "", ""
+    direction = read.direction
+    side = " ".join(word for word in (direction.side, words.RETURNING[0] if direction.returning else "") if word)
+    return tables.ascii_number(plain(direction.degrees, mark)), side
+
+
+def given_cells(task: Task, reply: AnswerJudgement, cells: Mapping[str, str], mark: str) -> tuple[str, ...]:
+    """What a learner gave: answer, unit, angle, side, how; first diagonal, its angle, its side."""
+    answer, first = reply.read[""], reply.read.get("first")
+    unit = answer.size.unit
+    found = _number(task, first.size, unit, mark) if first is not None else ""
+    how = words.HOWS[cells.get("answer-how", "").lower()]
+    return (
+        _number(task, answer.size, unit, mark), unit, *_direction(answer, mark), how, found, *_direction(first, mark),
+    )  # fmt: skip
+
+
+def table_of(results: "Sequence[MarkedLine]", mark: str, of: int) -> list[list[str]]:
+    """The head line, then a line for each result; what answers are off by stands in the first one's unit."""
+    writing = results[0].writing if results else None
+    rows = [list(words.table_head(writing.unit if writing else ""))]
+    for one in results:
+        factor = writing.factor if writing else 1.0
+        off = fixed(one.size_off / factor, one.writing.decimals_in(factor) + 1, mark)
+        turned = "" if one.angle_off is None else tables.ascii_number(fixed(one.angle_off, 1, mark))
+        said = "; ".join((one.verdict, *one.remarks)).strip("; ")
+        low, high = one.marks
+        rows.append([
+            str(one.line), one.name, one.code, *one.given, words.BANDS[one.band], tables.ascii_number(off), turned,
+            said, str(low), str(high), str(of),
+        ])  # fmt: skip
+    return rows

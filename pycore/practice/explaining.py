@@ -1,0 +1,307 @@
+"""What explains a wrong answer: each mistake of the catalogue weighed by how likely it makes it.
+
+A mistake gives a point, about which answers scatter as the hand does that made it. What is likelier than none of the
+catalogue is named, the likeliest first; those that land on one point, or give one number, are named together. A cause
+is told as certain only if it is twice as likely as all other explanations together.
+"""
+
+import math
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+
+from pycore import phasor
+from pycore.phasor import wrap
+from pycore.practice.task import DEGREE, DRAWN, NO_LIMITS, Limits, Mistake, Scatter, Task, off, scatter
+
+SAME = 1e-6
+"""Share of the right size within which two mistakes land on the same point."""
+REACH = 2.8
+"""Standard deviations of the hand's scatter about what a mistake gives within which it can be named: 98 in 100 answers
+that come of it."""
+NONE_OF_THEM = 8.0
+"""How often something that gives anything at all is the cause, beside one common mistake."""
+ONE_SLIP = 20.0
+"""How often one line that came out wrong by any amount is the cause, beside one common mistake. Both weigh a name that
+is wrong heavier than one that is missing: simulated learners (tests/bench) are told 5 in 100 wrong names at most."""
+MOST_LONGER, MOST_TURNED = 0.4, 30.0
+"""Up to which share, and by how many degrees, a line comes out wrong by a slip of no kind of its own."""
+RIGHT_AFTER_ALL = 1.0
+"""How often an answer near the right one is only a poor drawing, beside one common mistake."""
+FARTHEST = 1.5
+"""How large answers are that come of none, as a multiple of the largest phasor; larger ones are rarer."""
+ALIKE = 0.5
+"""Standard deviations between two mistakes that no answer of this hand can tell apart."""
+LESS_LIKELY = 6.0
+"""A cause so many times less likely than the likeliest is not named beside it."""
+SURE = 2.0
+"""So many times likelier than all others together, and than none, a cause is told without "could be"."""
+
+
+@dataclass(frozen=True, slots=True)
+class LearnerAnswer:
+    """What a learner gives: size (the quantity's unit), angle in degrees from the direction drawn first,
+    anticlockwise as reckoned (``sided`` False: its side was not told), how it was found, and by which share of the size
+    it may be rounded."""
+
+    size: float
+    angle: float | None = None
+    sided: bool = True
+    how: str = DRAWN
+    rounded: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Cause:
+    """One class of mistakes that would give the answer, and how likely it is among all explanations (0 to 1)."""
+
+    mistakes: tuple[Mistake, ...]
+    share: float
+
+    @property
+    def sure(self) -> bool:
+        """Whether it is twice as likely as all others together, and none of them."""
+        return self.share >= SURE * (1.0 - self.share)
+
+
+def sides_of(given: LearnerAnswer) -> tuple[float, ...]:
+    """The angles that an answer may mean: both sides where its side was not told; none without an angle."""
+    if given.angle is None:
+        return ()
+    return (given.angle,) if given.sided else (given.angle, -given.angle)
+
+
+def points_of(given: LearnerAnswer) -> tuple[complex, ...]:
+    """The points that an answer may mean."""
+    return tuple(phasor.polar(given.size, side) for side in sides_of(given))
+
+
+def classes(mistakes: Iterable[Mistake], whole: float) -> tuple[tuple[Mistake, ...], ...]:
+    """Mistakes by where they land: those that give the same point, or the same number where only a
+    number comes of them, stand together. ``whole`` is the size against which "same" is judged."""
+    groups: list[list[Mistake]] = []
+    for mistake in mistakes:
+        for group in groups:
+            if _together(group[0], mistake, SAME * whole):
+                group.append(mistake)
+                break
+        else:
+            groups.append([mistake])
+    return tuple(tuple(group) for group in groups)
+
+
+def _together(first: Mistake, second: Mistake, near: float) -> bool:
+    if first.spots or second.spots:
+        return False
+    if first.point is None or second.point is None:
+        return first.point is second.point and math.fabs(first.size - second.size) <= near
+    return phasor.magnitude(first.point - second.point) <= near
+
+
+def spots_of(task: Task, mistake: Mistake) -> tuple[complex, ...]:
+    """The points that a mistake may give. A number without a direction is given with the right angle, or with none."""
+    if mistake.spots:
+        return mistake.spots
+    if mistake.point is not None:
+        return (mistake.point,)
+    straight = complex(mistake.size, 0.0)
+    return (straight,) if task.angle is None else (straight, phasor.polar(mistake.size, task.angle))
+
+
+def sizes_of(task: Task, mistake: Mistake) -> tuple[complex, ...]:
+    """The same where only sizes are compared: a number lies along the result, as it scatters."""
+    if mistake.point is not None:
+        return mistake.spots or (phasor.polar(mistake.size, phasor.angle(mistake.point)),)
+    return (phasor.polar(mistake.size, task.angle or 0.0),)
+
+
+def visible(task: Task, mistake: Mistake, how: str, limits: Limits, *, with_angle: bool = True) -> bool:
+    """Whether a mistake gives something else than the right answer, as far as can be told by size and
+    angle (or by size alone)."""
+    size, _ = task.tolerance(how, limits)
+    if mistake.point is None or not with_angle:
+        return math.fabs(mistake.size - task.size) > size
+    spots = spots_of(task, mistake)
+    if how == DRAWN and task.spread is not None and limits == NO_LIMITS:
+        return any(off(task, spot) > 1.0 for spot in spots)
+    return any(phasor.magnitude(spot - task.result) > task.reach(how, limits) for spot in spots)
+
+
+@dataclass(frozen=True, slots=True)
+class _Fit:
+    """How an answer fits what a mistake gives: standard deviations away, and the likelihood of it."""
+
+    away: float
+    likely: float
+
+
+def _fall(away: float) -> float:
+    """The bell curve, 1 at its middle, to one per cent within three standard deviations: by multiplying alone, which
+    gives the same number on every host."""
+    found = max(0.0, 1.0 - away * away / 2048.0)
+    for _ in range(10):
+        found *= found
+    return found
+
+
+def _fit_of(given: LearnerAnswer, found: Sequence[Scatter]) -> _Fit:
+    """How an answer fits scatters about one point or more, each as likely as another."""
+    fits = []
+    for one in found:
+        if given.angle is None:
+            deviation = math.sqrt(max(one.along, 1e-24))
+            away = math.fabs(given.size - phasor.magnitude(one.at)) / deviation
+            fits.append((away, _fall(away) / (math.sqrt(math.tau) * deviation)))
+            continue
+        away = min(one.away(point) for point in points_of(given))
+        fits.append((away, _fall(away) / (math.tau * max(one.area, 1e-24))))
+    likely = math.fsum(likely for _, likely in fits) / len(fits)
+    return _Fit(min(away for away, _ in fits), likely)
+
+
+def _by_none(task: Task, given: LearnerAnswer, limits: Limits) -> float:
+    """How likely the answer is where none of the catalogue is its cause: anything up to ``FARTHEST`` is as likely as
+    anything else; or one line came out too long, too short or turned by any amount; or the right drawing is poor."""
+    farthest = FARTHEST * max(task.largest, task.size, 1e-12)
+    if given.angle is None:
+        anywhere = 1.0 / farthest
+    else:
+        anywhere = 1.0 / (0.5 * math.tau * farthest * farthest)
+    beyond = farthest / max(given.size, farthest)
+    anywhere *= beyond * beyond
+    right = scatter(task, task.result, given.how, limits)
+    after_all = _fit_of(given, (right,)).likely if task.size > 0 else 0.0
+    return NONE_OF_THEM * anywhere + ONE_SLIP * _by_one_slip(task, given, right) + RIGHT_AFTER_ALL * after_all
+
+
+def _by_one_slip(task: Task, given: LearnerAnswer, right: Scatter) -> float:
+    """How likely one slip of any amount makes the answer: each line as likely as another, by length or by angle."""
+    slips = task.slips
+    count = len(slips.lengths) + len(slips.swings)
+    if not task.angled and count:
+        return _of_one_length(task, given)
+    if given.angle is None or not count:
+        return 0.0
+    deviation = math.sqrt(max(right.area, 1e-24))
+    best = 0.0
+    for answer in points_of(given):
+        away = answer - task.result
+        found = [_on_line(away, part, deviation) for part in slips.lengths]
+        found += [_on_arc(away, part, deviation) for part in slips.swings]
+        best = max(best, math.fsum(found) / count)
+    return best
+
+
+def _of_one_length(task: Task, given: LearnerAnswer) -> float:
+    """The same where one length is all that is asked for."""
+    most = MOST_LONGER * task.size
+    return 1.0 / (2.0 * most) if 0.0 < most and math.fabs(given.size - task.size) <= most else 0.0
+
+
+def _bell(away: float, deviation: float) -> float:
+    return _fall(away / deviation) / (math.sqrt(math.tau) * deviation)
+
+
+def _on_line(away: complex, part: complex, deviation: float) -> float:
+    """The likelihood of an answer where a phasor came out up to ``MOST_LONGER`` longer or shorter."""
+    size = phasor.magnitude(part)
+    unit = part / size if size > 0.0 else complex(1.0, 0.0)
+    along = away.real * unit.real + away.imag * unit.imag
+    across = away.imag * unit.real - away.real * unit.imag
+    most = max(MOST_LONGER * size, deviation)
+    return _bell(across, deviation) / (2.0 * most) if math.fabs(along) <= most else 0.0
+
+
+def _on_arc(away: complex, part: complex, deviation: float) -> float:
+    """The same where what turns with a line came out turned by up to ``MOST_TURNED`` degrees."""
+    size = phasor.magnitude(part)
+    if size <= deviation:
+        return 0.0
+    there = part + away
+    turn = wrap(phasor.angle(there) - phasor.angle(part)) if there != 0 else 180.0
+    most = MOST_TURNED * DEGREE * size
+    return _bell(phasor.magnitude(there) - size, deviation) / (2.0 * most) if math.fabs(turn) <= MOST_TURNED else 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class _Hope:
+    """A class of mistakes within reach of an answer: where it would lie, its standard deviation there, and how likely
+    it makes the answer."""
+
+    mistakes: tuple[Mistake, ...]
+    at: complex
+    deviation: float
+    likely: float
+
+    def like(self, other: "_Hope", near: float) -> bool:
+        """Whether both have the same words, give the same number, or lie where no hand can tell them apart."""
+        first, second = self.mistakes[0], other.mistakes[0]
+        if first.name == second.name:
+            return True
+        if first.point is None or second.point is None:
+            return math.fabs(first.size - second.size) <= near
+        return phasor.magnitude(self.at - other.at) <= ALIKE * min(self.deviation, other.deviation)
+
+    def with_(self, other: "_Hope") -> "_Hope":
+        """Both as one."""
+        return replace(self, mistakes=(*self.mistakes, *other.mistakes), likely=self.likely + other.likely)
+
+
+def _hopes(task: Task, given: LearnerAnswer, limits: Limits) -> list[_Hope]:
+    """Every class of mistakes within reach of an answer; those that cannot be told apart as one."""
+    with_angle = given.angle is not None
+    asked = [
+        mistake
+        for mistake in task.mistakes
+        if given.how in mistake.how and visible(task, mistake, given.how, limits, with_angle=with_angle)
+    ]
+    made: list[_Hope] = []
+    for group in classes(asked, task.size):
+        hope = _hope(task, given, group, limits)
+        if hope is None:
+            continue
+        for place, other in enumerate(made):
+            if hope.like(other, SAME * task.size):
+                made[place] = other.with_(hope)
+                break
+        else:
+            made.append(hope)
+    return made
+
+
+def _rounded(around: Scatter, given: LearnerAnswer) -> Scatter:
+    """A scatter that holds the rounding of an answer in few figures: evenly spread over its last digit."""
+    half = given.rounded * given.size
+    return replace(around, along=max(around.along, half * half / 3.0))
+
+
+def _hope(task: Task, given: LearnerAnswer, group: tuple[Mistake, ...], limits: Limits) -> _Hope | None:
+    first = group[0]
+    spots = spots_of(task, first) if given.angle is not None else sizes_of(task, first)
+    around = [_rounded(scatter(task, spot, given.how, limits, first.grown), given) for spot in spots]
+    fit = _fit_of(given, around)
+    if fit.away > REACH:
+        return None
+    weight = math.fsum(one.weight for one in _once(group))
+    middle = around[len(around) // 2]
+    at = middle.at if given.angle is not None else complex(phasor.magnitude(middle.at), 0.0)
+    deviation = math.sqrt(max(middle.area if given.angle is not None else middle.along, 0.0))
+    return _Hope(group, at, deviation, weight * fit.likely)
+
+
+def causes(task: Task, given: LearnerAnswer, limits: Limits) -> tuple[Cause, ...]:
+    """Every class of mistakes that explains an answer better than none of them does, the likeliest first."""
+    found = _hopes(task, given, limits)
+    none = _by_none(task, given, limits)
+    whole = none + math.fsum(hope.likely for hope in found)
+    least = max([none, *(hope.likely / LESS_LIKELY for hope in found)])
+    named = [Cause(_once(hope.mistakes), hope.likely / whole) for hope in found if hope.likely >= least]
+    return tuple(sorted(named, key=lambda cause: -cause.share))
+
+
+def _once(group: tuple[Mistake, ...]) -> tuple[Mistake, ...]:
+    """The mistakes of a class without those whose words are the same."""
+    kept: list[Mistake] = []
+    for mistake in group:
+        if all(mistake.name != other.name for other in kept):
+            kept.append(mistake)
+    return tuple(kept)

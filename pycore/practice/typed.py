@@ -1,0 +1,153 @@
+"""What a learner types, read: a size in the quantity's unit, millimetres or centimetres, and a direction.
+
+A number with its unit says what it is; a bare number is in the unit chosen beside it. A direction may stand in a field
+of its own or behind the size (``21.2∠71``, ``21.2 at 71° clockwise``).
+"""
+
+import math
+from dataclasses import dataclass
+
+from pycore import quantity
+from pycore.errors import Fault, InputError
+from pycore.practice.task import Task
+from pycore.quantity import QuantityError
+from pycore.words import marking as words
+from pycore.words.marks import RETURNING, SIDES
+
+LENGTHS = {"mm": 1.0, "cm": 10.0}
+LARGEST = 1e9
+BEFORE_ANGLE = ("∠", "@", " at ")
+"""What may stand between a size and its angle in one field."""
+
+
+@dataclass(frozen=True, slots=True)
+class TypedSize:
+    """A size as typed: its number, its unit (``mm``, ``cm`` or the quantity's), told or chosen beside it, and half of
+    its last digit that says something, as a share of the number (zeros at the end of a whole number say nothing)."""
+
+    number: float
+    unit: str
+    told: bool
+    half: float = 0.0
+    figures: int = 3
+
+
+@dataclass(frozen=True, slots=True)
+class Direction:
+    """An angle as typed: degrees, ``clockwise``, ``anticlockwise`` or "" for a side that was not told, and whether it
+    is said to be that of the arrow that returns."""
+
+    degrees: float
+    side: str = ""
+    returning: bool = False
+
+
+def units(task: Task) -> tuple[str, ...]:
+    """The units that an answer may be given in, the usual one first."""
+    return (task.writing.unit, *LENGTHS) if task.factor > 0 else (task.writing.unit,)
+
+
+def size_in(task: Task, typed: TypedSize) -> float:
+    """A typed size in the quantity's SI unit."""
+    if typed.unit in LENGTHS:
+        return typed.number * LENGTHS[typed.unit] / task.factor
+    return typed.number if typed.told else typed.number * task.writing.factor
+
+
+def _base_unit(task: Task) -> str:
+    """The SI unit without its prefix."""
+    return task.writing.unit[1:] if task.writing.factor != 1.0 else task.writing.unit
+
+
+def _figures(text: str) -> tuple[int, float]:
+    """How many figures a number is written with, and half of the last one as a share of the number."""
+    digits = "".join(sign for sign in text.lower().partition("e")[0] if sign.isdigit() or sign in ".,")
+    bare = digits.replace(".", "").replace(",", "").lstrip("0")
+    if "." not in digits and "," not in digits:
+        bare = bare.rstrip("0")
+    return len(bare), 0.5 / int(bare) if bare else 0.0
+
+
+def read_size(task: Task, name: str, label: str, text: str, chosen: str) -> TypedSize:
+    """A typed size. Raises InputError that says what is accepted."""
+    accepted = units(task)
+    stripped = text.strip()
+    for unit in LENGTHS if task.factor > 0 else ():
+        if stripped.lower().endswith(unit):
+            try:
+                return TypedSize(_number(stripped[: -len(unit)]), unit, told=True)
+            except QuantityError as problem:
+                raise InputError(Fault(name, text, words.unreadable(label, text, accepted), problem.fragment)) from None
+    try:
+        value, rest = quantity.split_number(stripped)
+        figures, half = _figures(stripped.removesuffix(rest))
+        if not rest:
+            unit = chosen if chosen in accepted else accepted[0]
+            return TypedSize(_limited(value), unit, False, half, figures)
+        read = _limited(quantity.read(stripped, _base_unit(task)))
+        return TypedSize(read, task.writing.unit, True, half, figures)
+    except QuantityError as problem:
+        raise InputError(Fault(name, text, words.unreadable(label, text, accepted), problem.fragment)) from None
+
+
+def _number(text: str) -> float:
+    value, rest = quantity.split_number(text)
+    if rest:
+        raise QuantityError("unit", rest)
+    return _limited(value)
+
+
+def _limited(value: float) -> float:
+    if math.fabs(value) > LARGEST:
+        raise QuantityError("infinite")
+    return value
+
+
+def parted(text: str) -> tuple[str, str]:
+    """A size and the direction behind it, "" for none."""
+    for sign in BEFORE_ANGLE:
+        size, found, direction = text.partition(sign)
+        if found:
+            return size.strip(), direction.strip()
+    return text.strip(), ""
+
+
+def read_direction(name: str, label: str, text: str, side: str = "") -> Direction | None:
+    """An angle as typed, with words for its side behind it or beside it; None for an empty field. Raises InputError.
+
+    With a side in words a minus says the same once more; where the two speak against each other, the side is taken for
+    not told.
+    """
+    if not text.strip():
+        return None
+    number, returning = [], side in RETURNING
+    told = SIDES.get(side, "")
+    for word in text.replace("°", "° ").split():
+        said = word.strip(",;").lower()
+        if said in RETURNING:
+            returning = True
+        elif said and said in SIDES:
+            told = SIDES[said]
+        else:
+            number.append(word)
+    try:
+        value = quantity.read("".join(number), "°")
+    except QuantityError as problem:
+        raise InputError(Fault(name, text, words.bad_angle(label, text), problem.fragment)) from None
+    if not -360.0 <= value <= 360.0:
+        raise InputError(Fault(name, text, words.bad_angle(label, text)))
+    if told and value < 0.0:
+        return Direction(-value, told if told == "clockwise" else "", returning)
+    return Direction(value, told, returning)
+
+
+def reckoned(task: Task, direction: Direction) -> tuple[float, bool]:
+    """An angle as the class measures it, counted from the direction drawn first, anticlockwise as reckoned;
+    and whether its side is known."""
+    degrees, side = direction.degrees, direction.side
+    # The arrow that returns is told for the sum: it is the sum turned round.
+    degrees += 180.0 if direction.returning and task.back > 0 else 0.0
+    sense = {"anticlockwise": task.sense, "clockwise": -task.sense}.get(side, 1)
+    if task.signed:
+        return task.turn + (sense * degrees if side else degrees), True
+    return task.turn + sense * degrees, side != ""
