@@ -73,13 +73,13 @@ def at_resonance(frequency: str, times: str) -> Phrase:
     )  # fmt: skip
 
 
-def voltage_above_supply(name: Phrase, times: str) -> Phrase:
+def voltage_above_supply(name: Phrase, times: str, peak: str) -> Phrase:
     """An element's voltage is larger than the supply voltage."""
     return say((
-        "{name} is {times} times the supply voltage (r.m.s.). Components and insulation must withstand its peak, √2 "
-        "times this r.m.s. value."
+        "{name} is {times} times the supply voltage (r.m.s.). Components and insulation must withstand its peak, "
+        "{peak}: √2 times its r.m.s. value."
     ),
-               name=name, times=times)  # fmt: skip
+               name=name, times=times, peak=peak)  # fmt: skip
 
 
 def plain_sum_check(plain_sum: str, supply: str) -> Phrase:

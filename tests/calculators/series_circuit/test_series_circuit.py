@@ -306,6 +306,16 @@ def test_an_element_is_repeated_with_every_digit_that_was_typed(text: str):
     assert plain(PAGE.answer({**EXAMPLE, "r": text}, ("answer",)).values_text).startswith(typed_.text + ",")
 
 
+def test_the_peak_that_insulation_must_withstand_is_root_two_of_the_printed_voltage():
+    answer = PAGE.answer(EXAMPLE, ("answer",))
+    remarks = " ".join(plain(remark) for remark in answer.remarks)
+    printed = {plain(output.label): output for output in answer.outputs if output.name.startswith("voltage-")}
+    assert 2 == remarks.count("must withstand its peak")
+    for name in ("V_L", "V_C"):
+        peak = scaled(math.sqrt(2.0) * printed[name].value, "V", ".")
+        assert f"{name} is 3.1 times" in remarks and f"its peak, {peak}: √2 times" in remarks
+
+
 def test_the_difference_of_coil_and_capacitor_is_taught_first():
     """Its order stands first among the parallelograms and explains itself; the others point to it."""
     workings = [one for one in PAGE.answer(EXAMPLE).workings if one.key.startswith(("parallelogram", "tip-to-tail"))]
