@@ -13,6 +13,7 @@ KINDS = {"Ω": RESISTOR, "H": COIL, "F": CAPACITOR}
 LIMITS = {"Ω": (1e-6, 1e9), "H": (1e-9, 1e6), "F": (1e-12, 10.0)}
 """The smallest and largest positive value, by unit."""
 MOST_ELEMENTS = 6
+TYPED_DIGITS = 12
 _BETWEEN = re.compile(r"\s*(?:;|&|\band\b|(?<=[^eE])\+)\s*")
 _REACTANCE = re.compile(r"([+\-−]?)\s*[jJ]\s*(.+)", re.DOTALL)
 
@@ -58,7 +59,13 @@ def _number(text: str, value: float, unit: str, mark: str) -> tuple[str, str]:
     written = named if named.endswith(unit) else unit
     prefix = written.removesuffix(unit)
     exponent = quantity.PREFIXES.get(prefix, 0) if prefix else 0
-    return quantity.plain(value / float(f"1e{exponent}"), mark), written
+    return _digits(value / float(f"1e{exponent}"), mark), written
+
+
+def _digits(value: float, mark: str) -> str:
+    """A number with every digit that was typed, up to twelve: what is beyond them is rounding of the prefix."""
+    digits = quantity.fixed(value, max(0, TYPED_DIGITS - 1 - quantity.order_of_magnitude(value)), ".")
+    return (digits.rstrip("0").rstrip(".") if "." in digits else digits).replace(".", mark)
 
 
 def read_element(text: str, bare: str, mark: str, *, reactive: str = "") -> TypedElement:

@@ -1,10 +1,9 @@
 """The case: a sum of phasors to be drawn, with everything that several parts of the answer need."""
 
 import math
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Any
 
 from pycore import phasor, quantity
 from pycore.accuracy import hand as hands
@@ -26,6 +25,7 @@ from pycore.sheet import compose, kinds
 from pycore.sheet.media import ORIENTATIONS, TOO_SMALL_FOR_READING, USUAL
 from pycore.sheet.plan import Plan, choose, papers_that_take
 from pycore.sums.companions import SECOND, second_too_large
+from pycore.sums.frozen import FrozenAfterInit
 from pycore.sums.problem import SumProblem
 from pycore.sums.sentences import StepSentences, direction_phrase
 from pycore.sums.wording import CompanionPhasors, Notation, SheetWords
@@ -42,11 +42,12 @@ CHOSEN_TO_FIT = ("method", "order", "paper", "orientation", "scale", SECOND)
 
 @dataclass(frozen=True, slots=True)
 class ComponentRow:
-    """One row of the table of components: symbol, size, calculated angle in degrees."""
+    """A row of the table of components: symbol, size, calculated angle (degrees); key, if its unit is its own."""
 
     tag: Phrase
     size: float
     angle: float
+    key: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,16 +56,6 @@ class ChosenPlan:
 
     plan: Plan
     misfit: tuple[Fault, ...] = ()
-
-
-class FrozenAfterInit(type):
-    """Metaclass whose instances are frozen after ``__init__``: setting an attribute then raises."""
-
-    def __call__(cls, *args: Any, **names: Any) -> Any:
-        """Make an instance and freeze it."""
-        value = super().__call__(*args, **names)
-        value.__dict__["_sealed"] = True
-        return value
 
 
 class SumCase(metaclass=FrozenAfterInit):
@@ -129,6 +120,8 @@ class SumCase(metaclass=FrozenAfterInit):
 
     sum_word: Phrase = ("sum",)
     """What the sum is called in a sentence."""
+    taught_order = ""
+    """The order of the phasors that lessons teach first, among the workings; "" for none."""
     methods: tuple[str, ...] = METHODS
     """The constructions that a page offers."""
     method_in_task = True
@@ -155,7 +148,19 @@ class SumCase(metaclass=FrozenAfterInit):
         """The phasors in the table of components: the arms, unless a page has others of size zero."""
         return tuple(ComponentRow(self.notation.tags[arm.key], arm.size, arm.angle) for arm in self.arms)
 
-    def further(self) -> tuple[ComponentRow, ...]:
+    def table_results(self, construction: Construction) -> tuple[tuple[Phrase, str], ...]:
+        """Results in a sheet's table that no phasor shows: symbol over unit, and number; counted in ``further`` too."""
+        return ()
+
+    def finding_moves(self, construction: Construction) -> tuple[str, ...]:
+        """The moves that find the last phasor, in a problem for easy reading, where it is not set off."""
+        return ()
+
+    def before_steps(self, construction: Construction) -> Phrase:
+        """What a construction needs beforehand, in front of its steps; () for nothing."""
+        return ()
+
+    def further(self, construction: Construction) -> tuple[ComponentRow, ...]:
         """Return further results that are read off the drawing."""
         return ()
 
@@ -264,10 +269,16 @@ class SumCase(metaclass=FrozenAfterInit):
         key = method, order, scale, second
         if key not in self._plans:
             candidates = [self.build(method, one) for one in self.orders(method, order)]
-            beside = self.companions.arms if self.companions else ()
-            how = self.problem["paper"], self.ways(), scale, self.problem["steps"], beside, second, self.printed
-            self._plans[key] = choose(candidates, self.picture, *how)
+            self._plans[key] = self.choose(candidates, scale, second)
         return self._plans[key]
+
+    def choose(
+        self, candidates: Sequence[Construction], scale: float | None, second: float | None
+    ) -> tuple[Plan, ...]:
+        """Put constructions on the problem's paper, the best first."""
+        beside = self.companions.arms if self.companions else ()
+        how = self.problem["paper"], self.ways(), scale, self.problem["steps"], beside, second, self.printed
+        return choose(candidates, self.picture, *how)
 
     def spread(self, plan: Plan) -> Spread:
         """Return the scatter of a hand's drawings of a plan, to first order. Cached; fast enough for every edit."""

@@ -77,7 +77,8 @@ def _problem_moves(case: SumCase, plan: Plan) -> tuple[str, ...]:
         plain(notation.tags["i12"]) if on_the_way else "",
         notation.words.opposite if plan.construction.resultant == THE_RETURNING else "",
         case.last_moves,
-        tuple(plain(component.tag) for component in case.further()),
+        tuple(plain(component.tag) for component in case.further(plan.construction)),
+        case.finding_moves(plan.construction),
     )
     origin = plain(notation.voltage if notation.polar else notation.reference)
     begun = ProblemStart(case.problem["start"], plain(notation.tags[first_key]), direction, origin, case.begun(plan))

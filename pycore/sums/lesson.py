@@ -264,7 +264,8 @@ class Lesson:
             return words.ruler_along(axis, self.sentences.place), words.read_length(component), (), reading
         notation = self.sentences.notation
         symbol = notation.tags[f"i{self.plan.construction.order}"] if move.reading == DIAGONAL_LENGTH else name
-        key = "sum" if move.reading == RESULT_LENGTH else f"i{self.plan.construction.order}"
+        keys = {RESULT_LENGTH: "sum", DIAGONAL_LENGTH: f"i{self.plan.construction.order}"}
+        key = keys.get(move.reading, move.reading)
         product = notation.measured(key, self.sentences.millimetres(amount), self.plan.scale)
         scale = notation.scale(self.plan.scale)
         represented = words.represents(scale, symbol, product, notation.amount_of(key, amount))

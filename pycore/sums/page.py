@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Generic, Protocol, TypeVar
 
 from pycore.constructions.construction import Arm
 from pycore.constructions.methods import COMPONENTS, FIRST_PAIR
+from pycore.constructions.names import SUM_KEY
 from pycore.drawing import Page
 from pycore.errors import Fault
 from pycore.forms import conventions
@@ -60,7 +61,7 @@ def outputs_on_paper(case: SumCase, plan: Plan, name: str) -> tuple[Output, ...]
         outputs.append(Output("second-scale", plan.second, case.notation.second(plan.second), label=label))
     if not case.closed:
         tolerance = case.spread(plan).half_width
-        label = accuracy_words.TOLERANCE_LABEL
+        label = accuracy_words.tolerance_label(case.notation.tags[SUM_KEY])
         outputs.append(Output("tolerance", tolerance, writing.fixed(tolerance), writing.unit, label))
     return tuple(outputs)
 
@@ -70,7 +71,8 @@ def summary(case: SumCase, plan: Plan) -> tuple[Phrase, ...]:
     if case.closed:
         return (words.NO_ARROW,)
     writing = case.notation.writing
-    by_hand = accuracy_words.by_hand(writing.fixed(case.spread(plan).half_width) + NO_BREAK_SPACE + writing.unit)
+    half_width = writing.fixed(case.spread(plan).half_width) + NO_BREAK_SPACE + writing.unit
+    by_hand = accuracy_words.by_hand(case.notation.tags[SUM_KEY], half_width)
     return (case.direction(plan), words.on_sheet(case.length(plan)), by_hand)
 
 
@@ -108,7 +110,9 @@ def _working(case: SumCase, plan: Plan, on_sheet: bool) -> Working:
     blocks: tuple[Block, ...] = sentences.all_moves()
     if method == COMPONENTS:
         blocks = (*ComponentsWorking(case, sentences).blocks(), *blocks)
-    blocks = (Paragraph(words.PREDICT_FIRST), *blocks)
+    needed = case.before_steps(plan.construction)
+    before = (words.PREDICT_FIRST, needed) if needed else (words.PREDICT_FIRST,)
+    blocks = (*(Paragraph(phrase) for phrase in before), *blocks)
     key = method if method == COMPONENTS else f"{method}-{order}"
     draws = (("method", method), ("order", order if case.orders(method) != (FIRST_PAIR,) else ""), ("scale", ""))
     title = case.method_title(method, order)
@@ -121,8 +125,9 @@ def constructed(case: SumCase, sheet_plan: Plan, *, on_paper: bool) -> list[Work
     for method in case.methods:
         if case.possible(method) != method:
             continue
-        plans = sorted(case.plans(method), key=lambda plan: plan.construction.order)
-        for plan in plans:
+        orders = {plan.construction.order: plan for plan in case.plans(method)}
+        for order in sorted(orders, key=lambda order: (order != case.taught_order, order)):
+            plan = orders[order]
             on_sheet = (
                 plan.construction.method == sheet_plan.construction.method
                 and plan.construction.order == sheet_plan.construction.order

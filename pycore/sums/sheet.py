@@ -17,7 +17,7 @@ from pycore.sheet.furniture import SheetText, TableRow
 from pycore.sheet.media import PHONE, USUAL
 from pycore.sheet.moves_sheet import moves_pages
 from pycore.sheet.plan import Plan
-from pycore.sums.case import SumCase
+from pycore.sums.case import ComponentRow, SumCase
 from pycore.sums.request import SheetRequest
 from pycore.sums.sentences import StepSentences, describe
 from pycore.sums.wording import degrees_text
@@ -89,8 +89,22 @@ def _rows(case: SumCase, plan: Plan) -> tuple[TableRow, ...]:
     rows.append(_row(case, case.row_tag(SUM_KEY), case.size, case.angle, plan))
     if plan.construction.resultant == THE_RETURNING and case.angle is not None:
         rows.append(_row(case, case.row_tag(RETURN_KEY), case.size, wrap(case.angle + 180.0), plan))
-    rows += [_row(case, component.tag, component.size, component.angle, plan) for component in case.further()]
+    further, results = _further(case, plan)
+    rows += [_row(case, _tag(case, component), component.size, component.angle, plan) for component in further]
+    rows += [TableRow(tag, number, "", "") for tag, number in results]
     return tuple(rows)
+
+
+def _further(case: SumCase, plan: Plan) -> tuple[tuple[ComponentRow, ...], tuple[tuple[Phrase, str], ...]]:
+    """Further rows of the table, drawn and not; none on a sheet that was laid out without them."""
+    if not plan.construction.further:
+        return (), ()
+    return case.further(plan.construction), case.table_results(plan.construction)
+
+
+def _tag(case: SumCase, component: ComponentRow) -> Phrase:
+    """The symbol of a further row, with its unit where rows have units of their own."""
+    return case.row_tag(component.key) if component.key else component.tag
 
 
 def problem_rows(case: SumCase, plan: Plan, *, any_method: bool = False) -> tuple[TableRow, ...]:
@@ -102,7 +116,9 @@ def problem_rows(case: SumCase, plan: Plan, *, any_method: bool = False) -> tupl
     if DIAGONAL_LENGTH in plan.construction.figure.readings and not any_method:
         rows.append(TableRow(case.row_tag(arm_key(plan.construction.order)), room, room, room))
     rows.append(TableRow(case.row_tag(SUM_KEY), words.ROOM, words.ROOM, words.ROOM))
-    rows += [TableRow(component.tag, room, room, room) for component in case.further()]
+    further, results = _further(case, plan)
+    rows += [TableRow(_tag(case, component), room, room, room) for component in further]
+    rows += [TableRow(tag, room, "", "") for tag, _ in results]
     return tuple(rows)
 
 

@@ -34,12 +34,14 @@ def title() -> Phrase:
 HAND_TITLE = say("How accurate is a hand drawing?")
 
 
-def by_hand(amount: str) -> Phrase:
-    """The tolerance beside the headline."""
-    return say("by hand ± {amount}", amount=amount)
+def by_hand(symbol: Phrase, amount: str) -> Phrase:
+    """The tolerance beside the headline, with the phasor that it belongs to."""
+    return say("{symbol} by hand ± {amount}", symbol=symbol, amount=amount)
 
 
-TOLERANCE_LABEL = say("95 of 100 careful drawings are within")
+def tolerance_label(symbol: Phrase) -> Phrase:
+    """The label of a drawing's tolerance, with the phasor that it belongs to."""
+    return say("{symbol}: 95 of 100 careful drawings are within", symbol=symbol)
 
 
 def hand_intro(length: str, angle: str) -> Phrase:

@@ -26,7 +26,7 @@ class ProblemGoal:
     """What a problem asks for: ``result`` ("the sum"), the ``guess`` that comes first, the ``quantity`` of what is
     drawn and its ``plural``, whether the sizes are ``given`` or must be worked out first, what is drawn ``on_the_way``
     ("" for nothing), the ``reversed`` sum if that is drawn, moves of the page's own ``after`` the measuring, and
-    ``further`` phasors that are measured."""
+    ``further`` phasors that are measured, and the moves by which the last phasor is ``found`` if it is not set off."""
 
     result: str
     guess: str
@@ -37,6 +37,7 @@ class ProblemGoal:
     reversed: str = ""
     after: tuple[str, ...] = ()
     further: tuple[str, ...] = ()
+    found: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -188,10 +189,11 @@ def problem_moves(
     """The moves of a problem by a method, without a number that the learner is to find; ``arms`` is how many phasors
     there are, ``companions`` those of a second quantity."""
     moves = _before(goal, begun, companions)
-    moves += _phasors(begun, arms, chained=method == "tip-to-tail", sizes_given=goal.sizes_given)
+    set_off = arms - 1 if goal.found else arms
+    moves += _phasors(begun, set_off, chained=method == "tip-to-tail", sizes_given=goal.sizes_given)
     if goal.on_the_way:
         moves.append(_ON_THE_WAY.format(name=goal.on_the_way))
-    moves += _sum(method, goal, arms)
+    moves += [*goal.found, *_sum(method, goal, arms)]
     moves += [_COMPANION_AT.format(name=one.name, origin=begun.origin) for one in companions if not one.direction]
     if goal.reversed:
         moves.append(_REVERSED.format(reversed=goal.reversed))

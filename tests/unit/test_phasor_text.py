@@ -2,7 +2,9 @@
 
 import pytest
 
-from pycore.forms.phasor_text import read_phasor
+from pycore import phasor
+from pycore.calculators.registry import CALCULATORS
+from pycore.forms.phasor_text import read_complex, read_phasor
 from pycore.quantity import QuantityError
 
 
@@ -43,3 +45,16 @@ def test_what_is_no_phasor_is_refused(text: str):
         return
     with pytest.raises(QuantityError):
         read_phasor(text, "A")
+
+
+@pytest.mark.parametrize("text", ["20.1234567890123 at 30.1234567890123", "12.3456789012345 ∠ -75.4321098765432"])
+def test_a_load_in_polar_form_is_calculated_unrounded(text: str):
+    load = CALCULATORS["star-and-delta"].case({"z1": text}).solution.circuit.loads[0]
+    assert phasor.polar(*read_phasor(text, "Ω")) == load
+
+
+def test_a_rectangular_phasor_keeps_both_parts_as_they_were_typed():
+    text = "8.1234567890123 - j6.1234567890123"
+    assert complex(8.1234567890123, -6.1234567890123) == read_complex(text, "Ω")
+    load = CALCULATORS["star-and-delta"].case({"z1": text}).solution.circuit.loads[0]
+    assert read_complex(text, "Ω") == load

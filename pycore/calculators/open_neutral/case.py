@@ -96,7 +96,7 @@ class OpenCase(SumCase):
             return words.BY_DISPLACEMENT
         return f"{words.TITLE_WHOLE}: {super().method_words(plan, any_method=any_method)}"
 
-    def further(self) -> tuple[ComponentRow, ...]:
+    def further(self, construction: Construction) -> tuple[ComponentRow, ...]:
         """Each load's voltage, where the neutral is open."""
         if not self.open:
             return ()

@@ -10,6 +10,7 @@ from pycore.forms.elements import TypedElement, scaled
 from pycore.sums.answer import Block, Equation, Grid, Paragraph
 from pycore.sums.circuit_formula import PI, F, hypotenuse, number, reactance_line
 from pycore.sums.wording import degrees_text
+from pycore.words.answers import MORE_DIGITS
 from pycore.words.formula import Bracketed, Formula, FormulaRow, Fraction, Function, Number, Root, Square, row
 from pycore.words.phrase import Phrase, Symbol
 
@@ -170,8 +171,8 @@ class _ParallelWorking:
         """The whole path."""
         first = [] if self.case.typed_companions else [Paragraph(words.VOLTAGE_INTRO)]
         return (
-            *self.reactances(), *first, *self.alone(), *self.sums(), *self.admittance(), *self.powers(),
-            *self.resonance(),
+            Paragraph(MORE_DIGITS), *self.reactances(), *first, *self.alone(), *self.sums(), *self.admittance(),
+            *self.powers(), *self.resonance(),
         )  # fmt: skip
 
 

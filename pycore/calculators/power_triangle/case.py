@@ -4,23 +4,30 @@ from dataclasses import dataclass, replace
 
 from pycore import phasor, quantity
 from pycore.calculators.power_triangle import words
-from pycore.calculators.power_triangle.circuit import Load, NoLoadError, PowerFactorCorrection, complex_power
+from pycore.calculators.power_triangle.circuit import (
+    Load,
+    NoLoadError,
+    PowerFactorCorrection,
+    capacitance,
+    complex_power,
+)
+from pycore.calculators.power_triangle.construction import ACTIVE, CORRECTING, correction_found, is_found
 from pycore.calculators.power_triangle.fields import FIELDS
-from pycore.constructions import step_kinds
-from pycore.constructions.construction import Construction, DrawingConvention, Step
+from pycore.calculators.power_triangle.sentences import OWN_STEPS
+from pycore.constructions.construction import Construction, DrawingConvention
 from pycore.constructions.methods import FIRST_PAIR, TIP_TO_TAIL
-from pycore.constructions.moves import Join
-from pycore.constructions.names import START_POINT
-from pycore.forms.elements import scaled
+from pycore.constructions.names import DIAGONAL_LENGTH
+from pycore.forms.elements import parts, scaled
 from pycore.forms.reading import LagAngle, Reader
 from pycore.quantity import QuantityError
 from pycore.sheet.plan import Plan
-from pycore.sums.case import SumCase
+from pycore.sums.case import ComponentRow, SumCase
 from pycore.sums.circuit import LEAST_HERTZ, MOST_HERTZ, arms_of, side_of
 from pycore.sums.notes import sheet_words
 from pycore.sums.problem import SheetProblem
 from pycore.sums.wording import Notation, SheetWords
 from pycore.words import circuits as circuit_words
+from pycore.words import plain
 from pycore.words.phrase import Phrase, Symbol
 
 UNITS = ("W", "var", "VA", "A")
@@ -78,19 +85,74 @@ class PowerCase(SumCase):
             polar=problem["angles"] == "polar",
             words=words.WORDS,
             units={"i1": "W", "i2": "var", "i3": "var", "i23": "var"},
+            own_steps=OWN_STEPS,
         )
         picture = DrawingConvention(problem["first"], problem["rotation"], reference)
         super().__init__(problem, arms, notation.lines, picture, notation)
         self.total = correction.after if correction and self.corrected else power
 
+    @property
+    def finds_correction(self) -> bool:
+        """Whether active power and the correction are both drawn: then a tip to tail can find the correction."""
+        return self.corrected and {ACTIVE, CORRECTING} <= {arm.number for arm in self.arms}
+
     def build(self, method: str, order: str) -> Construction:
-        """The construction of a method in an order; tip to tail draws the apparent power before the correction too."""
+        """The construction of a method in an order; tip to tail, P first, finds the correction."""
         construction = super().build(method, order)
-        if not self.corrected or method != TIP_TO_TAIL or order != FIRST_PAIR or len(self.arms) != 3:
+        if not self.finds_correction:
             return construction
-        place = next(index for index, step in enumerate(construction.steps) if step.arm_numbers == (1, 2)) + 1
-        before = Step(step_kinds.ON_THE_WAY, (Join("before", START_POINT, "P2", "partial", "i12"),), (1, 2))
-        return replace(construction, steps=(*construction.steps[:place], before, *construction.steps[place:]))
+        if method == TIP_TO_TAIL and order == FIRST_PAIR:
+            construction = correction_found(construction, phasor.angle(self.total))
+        return replace(construction, further=len(self.further(construction)) + len(self.table_results(construction)))
+
+    def plans(
+        self, method: str, order: str = "", scale: float | None = None, second: float | None = None
+    ) -> tuple[Plan, ...]:
+        """Each order of a method, the best first; a sheet of a given scale or orientation that has no room for the
+        further rows of the table goes without them."""
+        plans = super().plans(method, order, scale, second)
+        fits = (scale is None or plans[0].fit.fits) and plans[0].layout.orientation in self.ways()
+        if fits or not plans[0].construction.further:
+            return plans
+        return self.choose([replace(plan.construction, further=0) for plan in plans], scale, second)
+
+    def further(self, construction: Construction) -> tuple[ComponentRow, ...]:
+        """The apparent power before the correction, where the table has no other row for it."""
+        has_row = DIAGONAL_LENGTH in construction.figure.readings and construction.order == FIRST_PAIR
+        if not self.finds_correction or has_row:
+            return ()
+        power = self.entered.load.power
+        return (ComponentRow(self.notation.tags["i12"], phasor.magnitude(power), phasor.angle(power), "i12"),)
+
+    def table_results(self, construction: Construction) -> tuple[tuple[Phrase, str], ...]:
+        """The capacitance of each capacitor."""
+        if not self.finds_correction:
+            return ()
+        results = []
+        for connection, farads in self.capacitances():
+            number, unit = parts(farads, "F", self.notation.mark)
+            results.append(((words.CAPACITANCE_TAGS[connection], f"/{unit}"), number))
+        return tuple(results)
+
+    def capacitances(self) -> tuple[tuple[str, float], ...]:
+        """Connection (delta, star; "" on one phase) and farads of the capacitors; none where a coil corrects."""
+        if self.correction is None or not self.corrected or self.correction.vars <= 0:
+            return ()
+        load, needed = self.entered.load, self.correction.vars
+        connections = ("delta", "star") if load.phases == 3 else ("",)
+        return tuple((connection, capacitance(load, needed, connection)) for connection in connections)
+
+    def before_steps(self, construction: Construction) -> Phrase:
+        """That a construction which does not find the correction needs it beforehand."""
+        needs = self.finds_correction and not is_found(construction)
+        return words.calculate_first(self.notation.tags["i3"]) if needs else ()
+
+    def finding_moves(self, construction: Construction) -> tuple[str, ...]:
+        """The target's angle, and the correction between two tips."""
+        if not is_found(construction):
+            return ()
+        reactive = any(arm.key == "i2" for arm in self.arms)
+        return words.finding_moves(plain(self.notation.tags["i3"]), plain((Q if reactive else P,)), reactive=reactive)
 
     def units_head(self) -> str:
         """None: each row names its own."""

@@ -7,7 +7,7 @@ from dataclasses import replace
 from pycore import phasor, quantity
 from pycore.calculators.power_triangle import TOPIC, words
 from pycore.calculators.power_triangle.case import PowerCase, read_power
-from pycore.calculators.power_triangle.circuit import capacitance, correct
+from pycore.calculators.power_triangle.circuit import correct
 from pycore.calculators.power_triangle.fields import BY_NAME, FIELDS
 from pycore.forms.elements import parts, scaled
 from pycore.forms.reading import Reader
@@ -19,6 +19,9 @@ from pycore.sums.page import summary as sum_summary
 from pycore.sums.problem import read_sheet
 from pycore.sums.wording import degrees_text
 from pycore.words.phrase import Phrase, say
+
+LEAST_RISE = 1e-9
+"""A share by which the current must rise before it is said to: less is rounding."""
 
 
 class PowerTriangle(SumPage[PowerCase]):
@@ -89,8 +92,7 @@ class PowerTriangle(SumPage[PowerCase]):
         number, unit = parts(math.fabs(taken), "var", mark)
         label = words.CAPACITOR_POWER if taken > 0 else words.COIL_POWER
         outputs = [Output("correction", taken, number, unit, say(label), "i3")]
-        for connection in (("delta", "star") if case.entered.load.phases == 3 else ("",)) if taken > 0 else ():
-            farads = capacitance(case.entered.load, taken, connection)
+        for connection, farads in case.capacitances():
             name = f"capacitance-{connection}" if connection else "capacitance"
             outputs.append(Output(name, farads, *parts(farads, "F", mark), label=say(words.CAPACITY[connection])))
         return outputs
@@ -124,6 +126,8 @@ class PowerTriangle(SumPage[PowerCase]):
         if after < before:
             share = quantity.fixed(100.0 * (1.0 - after / before), 0, mark) + " %"
             remarks.append(words.current_falls(scaled(before, "A", mark), scaled(after, "A", mark), share))
+        elif after > before * (1.0 + LEAST_RISE):
+            remarks.append(words.current_rises(scaled(before, "A", mark), scaled(after, "A", mark)))
         if correction.vars > 0 and load.phases == 3:
             remarks.append(words.STAR_AND_DELTA)
         return tuple(remarks)

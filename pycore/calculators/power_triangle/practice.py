@@ -70,15 +70,15 @@ points each uses."""
 
 
 def _scatter_of(case: PowerCase, factor: float, before: float = 1.0, after: float = 1.0) -> float:
-    """How far a hand scatters that finds a reactive power between two angles set off with a protractor, both from the
-    tip of P: each slip of an angle φ moves a point of the upright by P (1 + tan² φ); then ruler at P and at both
+    """How far a hand scatters (var) that finds a reactive power between two angles, both marked at the start from P:
+    an error of an angle φ moves a point of the perpendicular by P (1 + tan² φ); then the ruler at P and at both
     points. ``before`` and ``after``: 0 where that point is not used."""
     hand, active = case.hand, case.entered.load.power.real
     shares = before, after
     moved = [value.imag / active for value in (case.entered.load.power, case.total)]
     turns = [share * hand.angle * math.tau / 360.0 * active * (1.0 + tangent * tangent)
              for share, tangent in zip(shares, moved, strict=True)]  # fmt: skip
-    # A slip in the length of P makes both reactive powers longer in the same share.
+    # An error in the length of P makes both reactive powers longer in the same share.
     ruler = hand.length / factor
     parts = [*turns, ruler, ruler, ruler * (before * moved[0] - after * moved[1])]
     return math.sqrt(math.fsum(part * part for part in parts))

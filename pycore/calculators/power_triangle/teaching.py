@@ -30,7 +30,8 @@ PLAN = LessonPlan(
         LessonStage("Demonstration", 15, (
             "Draw P to the right and, from its tip, Q at right angles, upward: {active_power} and {reactive_power}. "
             "The third side is S, {apparent_power}: measure it; do not add P and Q.",
-            "Classroom view: the capacitor’s reactive power points straight down from the tip of Q. P does not change.",
+            "Classroom view: P does not change. Mark the target angle at the start; where its line meets Q, the "
+            "capacitor’s reactive power ends. It points straight down from the tip of Q.",
             "Capacitor: {correction}. In delta {capacitance_delta} each, in star {capacitance_star} each. Ask: why "
             "three times as much in star?",
         )),
@@ -55,8 +56,9 @@ PLAN = LessonPlan(
     cover_says=(
         "Write on the board: {values}. Ask for an estimate: by how much does the current fall? 5 minutes.",
         "Open the classroom view. Press the arrow key for each move and read its sentence aloud. 15 minutes.",
-        "Hand out the problem sheet. Learners draw P, then Q at right angles to it, then the capacitor’s reactive "
-        "power straight down. Give P and Q from the answers below to learners who need them. 25 minutes.",
+        "Hand out the problem sheet. Learners draw P, then Q at right angles to it. They mark the target angle at the "
+        "start: where its line meets Q, the capacitor’s arrow ends. They measure that arrow. Give P and Q from the "
+        "answers below to learners who need them. 25 minutes.",
         "Learners who finish early: the same load with a target of 1. How long is the capacitor’s arrow now? 10 "
         "minutes.",
         "Ask: 3 kW and 4 kvar, how many kVA? {exit_apparent_power}, not 7. 5 minutes.",

@@ -2,7 +2,7 @@
 
 from pycore.words.circuits import CAUTIONS as CIRCUIT_CAUTIONS
 from pycore.words.inputs import quoted
-from pycore.words.phrase import Phrase, say
+from pycore.words.phrase import Phrase, Symbol, say
 from pycore.words.sums import SumWords
 
 TITLE = "Power triangle"
@@ -178,6 +178,85 @@ CAPACITORS_INTRO: Phrase = say("The capacitor for that reactive power:")
 
 POWERS_AFTER_INTRO: Phrase = say("Powers after correction:")
 """Before the powers after correction."""
+
+
+def perpendicular(active: Phrase, sense: str) -> Phrase:
+    """The line for the tips of all apparent powers, for a load without reactive power."""
+    return say(
+        "**Draw the perpendicular.** Protractor’s centre on the tip of {active}, zero line back along {active}. Mark "
+        "90° {sense} and draw faintly in both directions.", active=active, sense=sense,
+    )  # fmt: skip
+
+
+def target_angle(active: Phrase, place: str, angle: str, sense: str) -> Phrase:
+    """The angle of the target power factor."""
+    return say(
+        "**Mark the target angle.** Protractor’s centre on {place}, zero line along {active}. Mark {angle} {sense} and "
+        "draw faintly to the perpendicular at the tip of {active}; extend it if necessary.",
+        active=active, place=place, angle=angle, sense=sense,
+    )  # fmt: skip
+
+
+def target_on_active(active: Phrase) -> Phrase:
+    """The target angle of power factor 1, which needs no protractor."""
+    return say("**The target angle is 0°.** The new apparent power ends at the tip of {active}.", active=active)
+
+
+SAME_ACTIVE_POWER: Phrase = say(
+    "Active power does not change, so the tip of the apparent power stays on the perpendicular at the tip of P. The "
+    "target angle comes from its cosine, the target power factor."
+)
+
+
+def draw_correction(tag: Phrase, start: Phrase) -> Phrase:
+    """The reactive power of the correction, drawn between two tips."""
+    return say("**Draw {tag}.** From {start} to where the two lines meet.", tag=tag, start=start)
+
+
+def measure_correction(tag: Phrase, measured: Phrase) -> Phrase:
+    """The reactive power of the correction, found by the drawing."""
+    return say("**Measure {tag}.** Length: {measured}", tag=tag, measured=measured)
+
+
+CORRECTION_WHY: Phrase = say("It brings the tip of the apparent power to the target angle.")
+MEASURE_WHY: Phrase = say("This is the reactive power that you need: the drawing has found it.")
+
+
+def finding_moves(tag: str, last: str, *, reactive: bool) -> tuple[str, ...]:
+    """How a problem for easy reading finds the correction ``tag``, which starts at the tip of ``last``."""
+    upright = () if reactive else ("Draw a thin line through the tip of P, at right angles to P.",)
+    return (
+        *upright,
+        "Find the angle whose cosine is the target power factor. Mark it at the start, from P.",
+        "Draw a thin line from the start through the mark to the line at right angles to P.",
+        f"Draw {tag} from the tip of {last} to the point where the two lines cross. Put an arrowhead on it.",
+        f"Measure {tag}. Use the scale to find its size. Write it in the table.",
+    )
+
+
+def target_sum(tag: Phrase, place: str) -> Phrase:
+    """The apparent power after the correction."""
+    return say("**Draw {tag}.** From {place} to where the two lines meet.", tag=tag, place=place)
+
+
+TARGET_SUM_WHY: Phrase = say("This is the triangle after the correction.")
+
+
+def calculate_first(tag: Phrase) -> Phrase:
+    """Before a construction that needs the reactive power of the correction beforehand."""
+    return say("This construction needs {tag} first: calculate it, or find it tip to tail with P first.", tag=tag)
+
+
+def current_rises(before: str, after: str) -> Phrase:
+    """A correction that makes things worse."""
+    return say((
+        "The line current rises from {before} to {after}: this target overcorrects. The supply then carries more "
+        "current than without the correction."
+    ), before=before, after=after)  # fmt: skip
+
+
+CAPACITANCE_TAGS = {"": Symbol("C"), "delta": Symbol("C", "delta"), "star": Symbol("C", "star")}
+"""Symbols of the capacitors, by their connection."""
 
 
 SHORT: dict[str, str] = {}

@@ -6,9 +6,10 @@ from pycore import phasor, quantity
 from pycore.calculators.power_triangle import words
 from pycore.calculators.power_triangle.case import P, PowerCase, Q
 from pycore.calculators.power_triangle.circuit import capacitance
-from pycore.sums.answer import Block, Equation
+from pycore.sums.answer import Block, Equation, Paragraph
 from pycore.sums.circuit import side_of
 from pycore.sums.circuit_formula import PI, F, hypotenuse, number
+from pycore.words.answers import MORE_DIGITS
 from pycore.words.formula import Bracketed, Formula, FormulaRow, Fraction, Function, Number, Root, Square, row
 from pycore.words.phrase import Symbol
 
@@ -142,7 +143,8 @@ class _PowerWorking:
     def blocks(self) -> tuple[Block, ...]:
         """The whole path."""
         current = self.current(self.load.power, S, AMPS)
-        return (*self.triangle(), Equation((current,), words.LINE_CURRENT_INTRO), *self.correction())
+        line_current = Equation((current,), words.LINE_CURRENT_INTRO)
+        return (Paragraph(MORE_DIGITS), *self.triangle(), line_current, *self.correction())
 
 
 def power_blocks(case: PowerCase) -> tuple[Block, ...]:

@@ -7,7 +7,9 @@ from pycore.calculators.series_circuit import words
 from pycore.calculators.series_circuit.circuit import NoImpedanceError, SeriesInput, SeriesSolution, solve
 from pycore.calculators.series_circuit.fields import FIELDS
 from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR
-from pycore.constructions.construction import DrawingConvention
+from pycore.constructions.construction import Arm, Construction, DrawingConvention
+from pycore.constructions.methods import COMPONENTS, PAIR_ORDERS
+from pycore.constructions.names import arm_key
 from pycore.errors import Fault, InputError
 from pycore.forms.elements import MOST_ELEMENTS, TypedElement, read_elements, scaled
 from pycore.forms.reading import Reader
@@ -100,7 +102,8 @@ class SeriesCase(SumCase):
         picture = DrawingConvention(problem["first"], problem["rotation"], reference)
         super().__init__(problem, arms, notation.lines, picture, notation)
         self.total = phasor.total(values)
-        self.sum_word = ("supply",) if self.volts_drawn else ("impedance",)
+        self.sum_word = ("supply voltage",) if self.volts_drawn else ("impedance",)
+        self.taught_order = self.opposite_pair()
 
     def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
@@ -116,6 +119,25 @@ class SeriesCase(SumCase):
         elements = ", ".join(_element_text(one) for one in self.entered.typed)
         sentence = words.values_text if circuit.amperes is None else words.values_text_with_current
         return sentence(elements, supply, scaled(circuit.hertz, "Hz", mark))
+
+    def opposite_pair(self) -> str:
+        """The order that begins with a coil and a capacitor, whose phasors are opposite; "" if it is no order."""
+        numbers = {kind: [arm.number for arm in self.arms if self.kind_of(arm) == kind] for kind in (COIL, CAPACITOR)}
+        pairs = {f"{coil}{capacitor}" for coil in numbers[COIL] for capacitor in numbers[CAPACITOR]}
+        return next((order for order in PAIR_ORDERS if order in pairs and len(self.arms) == 3), "")
+
+    def kind_of(self, arm: Arm) -> str:
+        """The kind of element that an arm stands for."""
+        return self.entered.typed[arm.number - 1].element.kind
+
+    def before_steps(self, construction: Construction) -> Phrase:
+        """That opposite phasors are subtracted first, and which order does so."""
+        if not self.taught_order or construction.method == COMPONENTS:
+            return ()
+        coil, capacitor = (self.notation.tags[arm_key(number)] for number in self.taught_order)
+        if construction.order == self.taught_order:
+            return words.opposite_first(coil, capacitor)
+        return words.opposite_elsewhere(coil, capacitor, self.order_words(construction.method, self.taught_order))
 
     def element_symbols(self) -> tuple[Symbol, ...]:
         """R, X with index L ... of each element."""

@@ -1,5 +1,6 @@
 """The page ``/series-circuit/``: elements in series, their voltages tip to tail on the current."""
 
+import math
 from collections.abc import Mapping
 
 from pycore import phasor
@@ -105,7 +106,8 @@ class SeriesCircuit(SumPage[SeriesCase]):
         for name, size in zip(case.names, sizes, strict=True):
             if supply > 0 and size > 1.05 * supply:
                 times = times_text(size / supply, mark)
-                remarks.append(words.voltage_above_supply((Symbol("V", name),), times))
+                peak = scaled(math.sqrt(2.0) * size, "V", mark)
+                remarks.append(words.voltage_above_supply((Symbol("V", name),), times, peak))
         if supply > 0 and len(case.arms) > 1:
             plain_sum = phasor.total(complex(size, 0.0) for size in sizes).real
             remarks.append(words.plain_sum_check(scaled(plain_sum, "V", mark), scaled(supply, "V", mark)))

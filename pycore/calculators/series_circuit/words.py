@@ -73,13 +73,13 @@ def at_resonance(frequency: str, times: str) -> Phrase:
     )  # fmt: skip
 
 
-def voltage_above_supply(name: Phrase, times: str) -> Phrase:
+def voltage_above_supply(name: Phrase, times: str, peak: str) -> Phrase:
     """An element's voltage is larger than the supply voltage."""
     return say((
-        "{name} is {times} times the supply voltage (r.m.s.). Components and insulation must withstand its peak, √2 "
-        "times this r.m.s. value."
+        "{name} is {times} times the supply voltage (r.m.s.). Components and insulation must withstand its peak, "
+        "{peak}: √2 times its r.m.s. value."
     ),
-               name=name, times=times)  # fmt: skip
+               name=name, times=times, peak=peak)  # fmt: skip
 
 
 def plain_sum_check(plain_sum: str, supply: str) -> Phrase:
@@ -140,6 +140,27 @@ EACH_VOLTAGE_INTRO: Phrase = say("Each voltage is this current times the resista
 """Before each element's voltage."""
 
 
+def opposite_first(coil: Phrase, capacitor: Phrase) -> Phrase:
+    """Before a construction that begins with coil and capacitor."""
+    return say((
+        "{coil} and {capacitor} point in opposite directions, so this order begins with their difference, {coil} − "
+        "{capacitor}. The resistance is at right angles to it: the rest is a right-angled triangle."
+    ), coil=coil, capacitor=capacitor)  # fmt: skip
+
+
+def opposite_elsewhere(coil: Phrase, capacitor: Phrase, order: str) -> Phrase:
+    """Before another construction: the order that begins with coil and capacitor is easier."""
+    return say((
+        "{coil} and {capacitor} point in opposite directions. It is easier to begin with their difference, {coil} − "
+        "{capacitor}: choose the order “{order}”."
+    ), coil=coil, capacitor=capacitor, order=order)  # fmt: skip
+
+
+OPPOSITE_INTRO: Phrase = say(
+    "The voltages of coil and capacitor point in opposite directions, so subtract them first. The difference and the "
+    "voltage of the resistance are at right angles:"
+)
+"""Before the sum of the voltages of coil and capacitor."""
 SUPPLY_CHECK_INTRO: Phrase = say("Added as phasors, they give the supply voltage:")
 """Before the sum of the voltages."""
 

@@ -11,6 +11,7 @@ from pycore.sums.circuit import side_of
 from pycore.sums.circuit_formula import PI, added, hypotenuse, number, reactance_line
 from pycore.sums.wording import degrees_text
 from pycore.words import circuits as circuit_words
+from pycore.words.answers import MORE_DIGITS
 from pycore.words.formula import Bracketed, Formula, FormulaRow, Fraction, Function, Number, Root, Square, row
 from pycore.words.phrase import Symbol
 
@@ -96,7 +97,8 @@ class _SeriesWorking:
             added(up, reactive, "V", total.imag * current, self.mark),
             *hypotenuse(VOLTS, (across, total.real * current), (up, total.imag * current), "V", self.mark),
         )
-        return [Equation(lines, words.SUPPLY_CHECK_INTRO)]
+        opposite = {COIL, CAPACITOR} <= set(self.kinds)
+        return [Equation(lines, words.OPPOSITE_INTRO if opposite else words.SUPPLY_CHECK_INTRO)]
 
     def angle(self) -> list[Block]:
         """Angle, power factor and powers."""
@@ -149,8 +151,8 @@ class _SeriesWorking:
     def blocks(self) -> tuple[Block, ...]:
         """The whole path."""
         return (
-            *self.reactances(), *self.sums(), *self.ohm(), *self.supply_again(), *self.angle(), *self.powers(),
-            *self.resonance(),
+            Paragraph(MORE_DIGITS), *self.reactances(), *self.sums(), *self.ohm(), *self.supply_again(),
+            *self.angle(), *self.powers(), *self.resonance(),
         )  # fmt: skip
 
 

@@ -2,14 +2,18 @@
 
 import math
 import random
+from dataclasses import replace
 
 import numpy as np
 import pytest
 from unit.formulas import lines_of
-from unit.sheets import arrow_of, table_of, vector
+from unit.sheets import arrow_of, table_of, texts, vector
 
 from pycore.calculators.registry import CALCULATORS
+from pycore.constructions.moves import SetOff, TurnAngle, carry_out
+from pycore.constructions.names import START_POINT
 from pycore.errors import InputError
+from pycore.practice import codes
 from pycore.practice.codes import TIERS, Code
 from pycore.practice.explaining import LearnerAnswer
 from pycore.practice.marking import mark
@@ -174,7 +178,8 @@ def test_each_power_is_named_with_its_own_unit():
     assert "Choose the scale. 1\u00a0cm\u00a0=\u00a01\u00a0kVA. The longest phasor, 10.20\u00a0kvar, is" in moves[0]
     assert any("calculated: 14.29\u00a0kVA" in move for move in moves)
     assert any("calculated: 3.29\u00a0kvar" in move for move in moves)
-    assert ["P/kW", "Q/kvar", "QC/kvar", "S2/kVA"] == [row[0] for row in table_of(answer.sheet)[1:]]
+    expected = ["P/kW", "Q/kvar", "QC/kvar", "S2/kVA", "S1/kVA", "Cdelta/µF", "Cstar/µF"]
+    assert expected == [row[0] for row in table_of(answer.sheet)[1:]]
     assert "10.20\u00a0kvar" in "".join(plain(PAGE.lesson(EXAMPLE, "lesson", 1).reading))
 
 
@@ -228,3 +233,97 @@ def test_tip_to_tail_draws_the_triangle_before_the_correction_too():
     working = next(working for working in PAGE.answer(EXAMPLE).workings if working.on_sheet)
     told = [(plain(block.phrase), plain(block.why)) for block in working.blocks if hasattr(block, "step")]
     assert ("Draw S₁. From the start to the tip of Q.", "This is the triangle before the correction.") in told
+
+
+CORRECTED = (
+    {}, {"target": "1"}, {"target": "0.9 lead"}, {"factor": "0.7 lead"}, {"factor": "1", "target": "0.8 lead"},
+    {"phases": "1"}, {"first": "up", "rotation": "clockwise"},
+)  # fmt: skip
+"""Loads and targets on either side, power factor 1 before and after, another way to draw."""
+
+
+@pytest.mark.parametrize("form", CORRECTED)
+def test_the_drawing_finds_the_correction_and_does_not_set_it_off(form: dict[str, str]):
+    """The target's angle at the start cuts the perpendicular at the tip of P; the correction is measured there."""
+    case = PAGE.case({**EXAMPLE, **form})
+    construction = case.sheet_plan().construction
+    assert ("tip-to-tail", "12") == (construction.method, construction.order)
+    assert not [move for move in construction.moves if isinstance(move, SetOff) and move.phasor == "i3"]
+    turns = [move for move in construction.moves if isinstance(move, TurnAngle) and move.at == START_POINT]
+    assert [move.turn for move in turns] == pytest.approx([math.degrees(math.atan2(case.total.imag, case.total.real))])
+    assert abs(case.correction.vars) == pytest.approx(construction.figure.readings["i3"], rel=1e-12)
+    end = construction.end_point
+    assert (case.total.real, case.total.imag) == pytest.approx((end.x, end.y), rel=1e-12, abs=1e-9)
+
+
+def test_a_protractor_one_degree_off_at_the_target_gives_another_correction():
+    """A drawing that set off the known Q_C would not notice: P (tan 19.19° − tan 18.19°) = 195 var."""
+    construction = PAGE.case(EXAMPLE).sheet_plan().construction
+    place = next(i for i, m in enumerate(construction.moves) if isinstance(m, TurnAngle) and m.at == START_POINT)
+    read = carry_out(construction.moves, {f"{place}:angle": 1.0}).readings["i3"]
+    angle = math.acos(0.95)
+    lost = 10000 * (math.tan(angle + math.pi / 180) - math.tan(angle))
+    assert lost == pytest.approx(construction.figure.readings["i3"] - read)
+
+
+def test_the_moves_and_the_lesson_say_how_the_correction_is_found():
+    working = next(one for one in PAGE.answer(EXAMPLE).workings if one.on_sheet)
+    moves = [plain(block.phrase) for block in working.blocks if hasattr(block, "step")]
+    assert any(move.startswith("Mark the target angle.") and "18.2° anticlockwise" in move for move in moves)
+    assert any(move.startswith("Measure Q_C.") and "calculated: 6.92\u00a0kvar" in move for move in moves)
+    count = PAGE.lesson(EXAMPLE, "lesson", 1).count
+    frames = [PAGE.lesson(EXAMPLE, "lesson", number) for number in range(1, count + 1)]
+    assert any("6.92\u00a0kvar" in "".join(plain(why) for why in frame.why) for frame in frames)
+    pages = PAGE.pages({**EXAMPLE, "sheet": "problem", "print": "easy"})
+    assert "whose cosine is the target power factor" in " ".join(one.words for page in pages for one in texts(page))
+
+
+def test_a_construction_that_needs_the_correction_beforehand_says_so():
+    for working in PAGE.answer(EXAMPLE).workings:
+        if any(hasattr(block, "step") for block in working.blocks):
+            said = " ".join(plain(block.phrase) for block in working.blocks if hasattr(block, "phrase"))
+            assert ("needs Q_C first" in said) == (working.key != "tip-to-tail-12"), working.key
+
+
+def test_the_table_has_the_apparent_power_before_its_angle_and_the_capacitors():
+    rows = {row[0]: row[1:] for row in table_of(PAGE.answer(EXAMPLE).sheet)}
+    assert ["14.29", "142.9", "45.6°", "anticlockwise"] == list(rows["S1/kVA"])
+    assert ("45.86", "137.6") == (rows["Cdelta/µF"][0], rows["Cstar/µF"][0])
+    rows = {row[0]: row[1:] for row in table_of(PAGE.answer({**EXAMPLE, "phases": "1"}).sheet)}
+    assert "137.6" == rows["C/µF"][0]
+    rows = [row[0] for row in table_of(PAGE.answer({**EXAMPLE, "method": "parallelogram", "order": "12"}).sheet)]
+    assert 1 == rows.count("S1/kVA")
+    problem = {row[0]: row for row in table_of(PAGE.pages({**EXAMPLE, "sheet": "problem"})[0])}
+    assert {"S1/kVA", "Cdelta/µF", "Cstar/µF"} <= set(problem)
+    assert not any("14.29" in cell or "45.86" in cell for row in problem.values() for cell in row)
+
+
+def test_a_sheet_of_a_given_scale_without_room_for_further_rows_keeps_its_scale():
+    """Links of version 1 name a scale that fitted a shorter table."""
+    kept = 0
+    for paper in ("A5", "A4", "letter"):
+        for orientation in ("portrait", "landscape"):
+            for printed in ("usual", "easy", "large"):
+                form = {**EXAMPLE, "paper": paper, "orientation": orientation, "print": printed}
+                case = PAGE.case(form)
+                bare = case.choose([replace(case.build("tip-to-tail", "12"), further=0)], None, None)[0]
+                again = PAGE.case({**form, "scale": f"{bare.scale:g}"})
+                assert () == again.misfit, (paper, orientation, printed)
+                plan = again.sheet_plan()
+                assert (bare.scale, bare.layout.orientation) == (plan.scale, plan.layout.orientation)
+                kept += plan.construction.further > 0
+    assert kept > 4
+
+
+def test_a_correction_that_raises_the_current_says_so():
+    """From 0.95 lagging to 0.6 leading: 15.19 A becomes 24.06 A."""
+    assert "rises from 15.19\u00a0A to 24.06\u00a0A" in said({**EXAMPLE, "factor": "0.95 lag", "target": "0.6 lead"})
+    assert "rises" not in said(EXAMPLE)
+
+
+def test_a_class_sets_problem_is_drawn_as_its_page_draws_it():
+    for text in ("3J3-24F-27D", "3KM-BSH-2YS"):
+        form = PAGE.practice_form(codes.read(text))
+        steps = [step.name for step in PAGE.case(form).sheet_plan().construction.steps]
+        page = [step.name for step in PAGE.case({**EXAMPLE, "method": form["method"]}).sheet_plan().construction.steps]
+        assert page == steps

@@ -297,3 +297,57 @@ def test_on_a_given_voltage_the_current_is_asked_for():
     wrong = 230 / complex(PARTS[0], PARTS[1] + PARTS[2])
     marked = mark(task, LearnerAnswer(abs(wrong), math.degrees(math.atan2(wrong.imag, wrong.real)), how=CALCULATED))
     assert "reactances-added" in {mistake.key for cause in marked.causes for mistake in cause.mistakes}
+
+
+@pytest.mark.parametrize("text", ["123.45678 Ω", "1.23456789 kΩ", "0.00012345678 Ω", "9876543.21 Ω"])
+def test_an_element_is_repeated_with_every_digit_that_was_typed(text: str):
+    typed_ = read_element(text, "Ω", ".")
+    assert text == typed_.text.replace("\u00a0", " ")
+    assert plain(PAGE.answer({**EXAMPLE, "r": text}, ("answer",)).values_text).startswith(typed_.text + ",")
+
+
+def test_the_peak_that_insulation_must_withstand_is_root_two_of_the_printed_voltage():
+    answer = PAGE.answer(EXAMPLE, ("answer",))
+    remarks = " ".join(plain(remark) for remark in answer.remarks)
+    printed = {plain(output.label): output for output in answer.outputs if output.name.startswith("voltage-")}
+    assert 2 == remarks.count("must withstand its peak")
+    for name in ("V_L", "V_C"):
+        peak = scaled(math.sqrt(2.0) * printed[name].value, "V", ".")
+        assert f"{name} is 3.1 times" in remarks and f"its peak, {peak}: √2 times" in remarks
+
+
+def test_the_difference_of_coil_and_capacitor_is_taught_first():
+    """Its order stands first among the parallelograms and explains itself; the others point to it."""
+    workings = [one for one in PAGE.answer(EXAMPLE).workings if one.key.startswith(("parallelogram", "tip-to-tail"))]
+    said = {
+        one.key: " ".join(plain(block.phrase) for block in one.blocks if hasattr(block, "phrase")) for one in workings
+    }
+    assert "parallelogram-23" == next(key for key in said if key.startswith("parallelogram"))
+    for key, text in said.items():
+        own = key.endswith("23")
+        assert ("begins with their difference, V_L − V_C" in text) == own, key
+        assert ("choose the order" in text) != own, key
+    formula = next(one for one in PAGE.answer(EXAMPLE).workings if one.key == "formula")
+    assert any("subtract them first" in plain(block.before) for block in formula.blocks if hasattr(block, "before"))
+
+
+def test_what_a_link_does_not_name_is_drawn_as_in_version_1():
+    """The order and method of a form that names neither: tip to tail, in the order of the fields."""
+    construction = PAGE.case(EXAMPLE).sheet_plan().construction
+    assert ("tip-to-tail", "12") == (construction.method, construction.order)
+
+
+def test_a_circuit_without_opposite_phasors_has_no_order_that_is_taught_first():
+    for form in ({**EXAMPLE, "c": ""}, {**EXAMPLE, "l": ""}, {**EXAMPLE, "r": "10 + 5"}):
+        assert "" == PAGE.case(form).taught_order
+
+
+def test_the_tolerance_names_the_quantity_it_belongs_to():
+    """The headline is the current; what is drawn by hand is the supply voltage."""
+    answer = PAGE.answer(EXAMPLE, ("answer",))
+    assert "current" == answer.outputs[0].name
+    label = next(plain(output.label) for output in answer.outputs if output.name == "tolerance")
+    assert label.startswith("V: ")
+    assert any(plain(line).startswith("V by hand ± ") and plain(line).endswith("V") for line in answer.summary)
+    impedances = PAGE.answer({**EXAMPLE, "drawn": "impedances"}, ("answer",))
+    assert "Z: " == next(plain(output.label) for output in impedances.outputs if output.name == "tolerance")[:3]
