@@ -102,8 +102,8 @@ def draw_dashed(length: str) -> Phrase:
 def slide(to: Name, place: Phrase | str) -> Phrase:
     """A set square slid along a ruler."""
     return say(
-        "Put one side of the set square along {to} and the ruler against another side. Hold the ruler still and slide "
-        "the set square to {place}.",
+        "Put one side of the set square along {to}, the ruler against another side. Slide the set square to "
+        "{place}.",
         to=to,
         place=place,
     )
@@ -121,7 +121,7 @@ DROP_READING = say("Draw a dashed line to the axis.")
 
 def compasses(opened: Name, place: Phrase) -> Phrase:
     """Compasses opened to a copied length."""
-    return say("Open the compasses to the length of {opened}. Put the point on {place}.", opened=opened, place=place)
+    return say("Open the compasses to the length of {opened}. Point on {place}.", opened=opened, place=place)
 
 
 def arc(length: str) -> Phrase:

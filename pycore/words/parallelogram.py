@@ -121,8 +121,8 @@ def close_by_compasses(which: str, first: Name, second: Name) -> Phrase:
 
 
 ARCS_WHY = say(
-    "The arcs can cross twice. Take the crossing that is not on the same side of the line between the two tips as "
-    "the common point. There the opposite sides are equal and parallel."
+    "The arcs can cross twice. Take the one further from the common point. There opposite sides are equal and "
+    "parallel."
 )
 
 

@@ -43,7 +43,7 @@ def test_a_parallelogram_by_finger_on_a_phone_names_the_line_and_the_mistake(ope
     assert "wrong" == bands(page)["O-T3"]
     said = page.inner_text("[data-photo-result]")
     assert "One line is wrong." in said
-    assert re.search(r"angle of I3 was read ten degrees too (large|small)", said)
+    assert re.search(r"angle of I3 is ten degrees too (large|small)", said)
     assert "accept" not in said
     page.evaluate("document.querySelector('dialog.photo').scrollTo(0, 900)")
     picture(page, "photo-phone-4")
@@ -129,7 +129,8 @@ def test_a_photo_without_marks_is_told_and_measured_by_dragging(opened_for):
     page.mouse.move((first["x"] + second["x"]) / 2 + 22, first["y"] + 24)
     page.mouse.up()
     page.click('[data-photo-do="marks-done"]')
-    wait_until(page, "document.querySelector('[data-photo-prompt]').textContent.includes('nearly in line')", PATIENCE)
+    prompt = "document.querySelector('[data-photo-prompt]').textContent"
+    wait_until(page, f"{prompt}.includes('almost in one line')", PATIENCE)
     assert "marks" == page.evaluate(STAGE)
 
 

@@ -68,7 +68,7 @@ def test_the_line_of_a_delta_is_the_learners_choice(at, answered) -> None:
     page.check("[name=connection][value=star]", force=True)
     answered(page)
     assert math.isclose(400, result(page, "result"), rel_tol=1e-9)
-    assert "L2, less L3" == page.text_content("[name=line] option:checked")
+    assert "L2 minus L3" == page.text_content("[name=line] option:checked")
 
 
 def test_the_component_that_is_drawn_is_a_choice(at, answered) -> None:
