@@ -223,3 +223,4 @@ def read_results(text: str, group: ClassSet | None = None) -> tuple[Entry, ...]:
     if len(entries) > MOST_LINES:
         raise InputError(Fault("results", "", words.too_many(len(entries), MOST_LINES)))
     return entries
+

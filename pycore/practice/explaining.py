@@ -25,6 +25,8 @@ ONE_SLIP = 20.0
 is wrong heavier than one that is missing: simulated learners (tests/bench) are told 5 in 100 wrong names at most."""
 MOST_LONGER, MOST_TURNED = 0.4, 30.0
 """Up to which share, and by how many degrees, a line comes out wrong by a slip of no kind of its own."""
+USUAL_SLIPS = 6.0
+"""So many slips of one line a problem of three phasors has, a length and an angle each: of fewer one is rarer."""
 RIGHT_AFTER_ALL = 1.0
 """How often an answer near the right one is only a poor drawing, beside one common mistake."""
 FARTHEST = 1.5
@@ -176,10 +178,9 @@ def _by_none(task: Task, given: LearnerAnswer, limits: Limits) -> float:
 def _by_one_slip(task: Task, given: LearnerAnswer, right: Scatter) -> float:
     """How likely one slip of any amount makes the answer: each line as likely as another, by length or by angle."""
     slips = task.slips
-    count = len(slips.lengths) + len(slips.swings)
-    if not task.angled and count:
+    if not task.angled and slips.lengths:
         return _of_one_length(task, given)
-    if given.angle is None or not count:
+    if given.angle is None:
         return 0.0
     deviation = math.sqrt(max(right.area, 1e-24))
     best = 0.0
@@ -187,7 +188,7 @@ def _by_one_slip(task: Task, given: LearnerAnswer, right: Scatter) -> float:
         away = answer - task.result
         found = [_on_line(away, part, deviation) for part in slips.lengths]
         found += [_on_arc(away, part, deviation) for part in slips.swings]
-        best = max(best, math.fsum(found) / count)
+        best = max(best, math.fsum(found) / USUAL_SLIPS)
     return best
 
 

@@ -47,6 +47,12 @@ def in_mm(task: Task, size: float) -> str:
     return f"{round(size * task.factor, 1)} mm"
 
 
+def right(task: Task) -> str:
+    """The right answer with its direction, as it may be typed in one field."""
+    side = "anticlockwise" if task.angle * task.sense > 0 else "clockwise"
+    return f"{in_mm(task, task.size)} at {abs(task.angle):.1f} {side}"
+
+
 def go(page: Page, site: str, ready, answered, fragment: str = f"v=1&code={CODE}") -> None:
     page.goto(f"{site}{SLUG}/#{fragment}")
     ready(page)
@@ -92,7 +98,7 @@ def test_a_learner_scans_errs_is_told_follows_the_step_and_finds_it(open_page, s
     page.keyboard.press("Escape")
     assert [] == results_in_view(page)
 
-    give(page, in_mm(task, task.size))
+    give(page, right(task))
     wait_until(page, "document.querySelector('[data-region=marked] .marked')?.dataset.band === 'accept'")
     assert [] == results_in_view(page)
     page.tap("[data-action=unveil]")
@@ -147,7 +153,7 @@ def test_the_fields_follow_the_conventions(opened: Page):
 
 def test_a_bad_answer_is_refused_at_its_field_and_the_last_reply_stays(page: Page, site, ready, answered, task):
     go(page, site, ready, answered)
-    give(page, in_mm(task, task.size))
+    give(page, right(task))
     wait_until(page, "document.querySelector('[data-region=marked] .marked')?.dataset.band === 'accept'")
     give(page, "12 volts")
     message = page.locator('[data-message-for="answer"]')
@@ -156,14 +162,14 @@ def test_a_bad_answer_is_refused_at_its_field_and_the_last_reply_stays(page: Pag
     assert "answer" == page.evaluate("document.activeElement.name")
     assert "accept" == band(page)
     expect(page.locator(".marked-old")).to_be_visible()
-    give(page, in_mm(task, task.size))
+    give(page, right(task))
     expect(message).to_be_hidden()
     expect(page.locator(".marked-old")).to_be_hidden()
 
 
 def test_what_was_said_of_another_problem_goes(opened: Page, answered):
     opened.evaluate("document.querySelector('[data-check]').open = true")
-    give(opened, "58 mm")
+    give(opened, "58 mm at 87.5 anticlockwise")
     wait_until(opened, "document.querySelector('[data-region=marked] .marked')?.dataset.band === 'accept'")
     opened.fill("[name=i1]", "12")
     answered(opened)
@@ -230,7 +236,7 @@ def test_by_keyboard_alone(page: Page, site, ready, answered, task):
     page.keyboard.press("Space")
     page.keyboard.press("Tab")
     assert "answer" == page.evaluate("document.activeElement.name")
-    page.keyboard.type(in_mm(task, task.size))
+    page.keyboard.type(right(task))
     page.keyboard.press("Enter")
     wait_until(page, "document.querySelector('[data-region=marked] .marked')?.dataset.band === 'accept'")
 
