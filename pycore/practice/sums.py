@@ -264,7 +264,7 @@ def in_stages(problem: DrawnSum) -> Iterator[Mistake]:
     diagonal = phasor.total((arms[first], arms[second]))
     yield mistake("stopped", (DRAWN,), diagonal, a=named[first], b=named[second])
     across = diagonal - arms[third]
-    yield replace(mistake("other-diagonal", (DRAWN,), across), spots=(across, -across))
+    yield replace(mistake("other-diagonal", (DRAWN,), across), spots=(-across, across))
     whole = phasor.total(arms.values())
     for number in arms:
         twice = whole + arms[number]
