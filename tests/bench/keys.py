@@ -11,8 +11,9 @@ from dataclasses import dataclass
 from pycore.calculators.registry import CALCULATORS
 from pycore.forms.fields import default_form
 from pycore.pages import class_job, class_key
-from pycore.pages.class_marks import MarkedLine, MarkingRun, read_results
+from pycore.pages.class_marks import MarkingRun, read_results
 from pycore.pages.class_set import FIELDS, ClassSet, read_set
+from pycore.pages.class_table import MarkedLine
 from pycore.practice import tables
 from pycore.practice.class_set import Learner
 from pycore.practice.codes import METHODS, TIERS
