@@ -43,11 +43,12 @@ def saved(page: Page, does: str) -> bytes:
     return Path(download.value.path()).read_bytes()
 
 
-def right_answers(count: int, seed: int = 77) -> list[tuple[str, float]]:
-    """The codes of a set and their right sizes, as pycore in CPython has them."""
+def right_answers(count: int, seed: int = 77) -> list[tuple[str, float, float]]:
+    """The codes of a set with their right sizes and angles, as pycore in CPython has them."""
     group = read_set(default_form(FIELDS) | {"learners": str(count), "seed": str(seed)})
     learners = [learner for learner in learners_of(group) if learner is not None]
-    return [(str(learner.code), group.topic.task(learner.form).size) for learner in learners]
+    tasks = [group.topic.task(learner.form) for learner in learners]
+    return [(str(learner.code), task.size, task.angle) for learner, task in zip(learners, tasks, strict=True)]
 
 
 def test_a_set_of_sixty_is_made_and_saved(sets: Callable[..., Page]):
@@ -59,8 +60,8 @@ def test_a_set_of_sixty_is_made_and_saved(sets: Callable[..., Page]):
     assert right_answers(1)[0][0] in first
     assert "1 of 60" in first
     assert page.text_content("[data-said]") == (
-        "The PDF is saved. Print it at 100 %, on one side: problem sheets are on pages 1–60, overlays on 61–120, "
-        "then comes your key."
+        "The PDF is saved. Print it at 100 %, single-sided. Problem sheets: pages 1–60, overlays: pages 61–120, "
+        "then the key."
     )
     document.close()
 
@@ -84,7 +85,7 @@ def test_too_many_learners_are_refused_at_the_field_and_the_last_set_stays(sets:
     before = page.text_content('[data-region="set"]')
     page.fill('[name="learners"]', "10000")
     wait_until(page, "document.documentElement.dataset.answer === 'old'", 20)
-    assert "Its codes count to 1023" in page.text_content("#m-learners")
+    assert "One set has at most 1023 learners" in page.text_content("#m-learners")
     assert "true" == page.get_attribute('[name="learners"]', "aria-invalid")
     page.click('[data-do="make"]')
     wait_until(page, IDLE, 20)
@@ -176,14 +177,17 @@ def test_three_decisions_and_a_button_make_a_set(open_page: Callable[..., Page],
     page.click('.choose label:has([value="support"])')
     page.fill('[name="learners"]', "2")
     wait_until(page, "document.querySelector('[data-region=set]').textContent.includes('2 problem sheets')", 20)
-    assert "on pages 1–2" in (saved(page, "make") and page.text_content("[data-said]"))
+    assert "Problem sheets: pages 1–2" in (saved(page, "make") and page.text_content("[data-said]"))
 
 
 def test_answers_are_marked_kept_over_a_reload_saved_and_erased(sets: Callable[..., Page]):
     page = sets(4)
     given = right_answers(4)
-    lines = [f"{code};{size:.2f}".replace(".", ",") for code, size in given[:3]]
-    table = "\ufeffCode;Answer\r\n" + "\r\n".join((*lines, f"{given[3][0]};999", "3CD;5"))
+    lines = [
+        f"{code};{size:.2f};{abs(angle):.1f};{'anti' if angle > 0 else ''}clockwise".replace(".", ",")
+        for code, size, angle in given[:3]
+    ]
+    table = "\ufeffCode;Answer;Angle;Side\r\n" + "\r\n".join((*lines, f"{given[3][0]};999", "3CD;5"))
     page.fill("#results", table)
     page.click('[data-do="mark"]')
     wait_until(page, "document.querySelectorAll('.verdicts tbody tr').length === 4", 60)
@@ -192,7 +196,7 @@ def test_answers_are_marked_kept_over_a_reload_saved_and_erased(sets: Callable[.
     assert "Line 6: Code “3CD”" in page.text_content('[data-region="marks"] .notices')
     assert table.replace("\r\n", "\n") == page.input_value("#results")
     rows = list(csv.DictReader(io.StringIO(saved(page, "save-marks").decode("utf-8-sig"), newline="")))
-    assert [code for code, _ in given] == [row["Code"] for row in rows]
+    assert [code for code, _, _ in given] == [row["Code"] for row in rows]
     page.reload()
     wait_until(page, FRESH, 60)
     assert "3CD;5" in page.input_value("#results")
@@ -205,7 +209,7 @@ def test_answers_are_marked_kept_over_a_reload_saved_and_erased(sets: Callable[.
 def test_answers_changed_since_are_told_and_what_is_erased_stays_so(sets: Callable[..., Page]):
     """A table of other answers is not saved; a marking under way brings nothing back that was erased."""
     page = sets(4)
-    code, size = right_answers(4)[0]
+    code, size, _ = right_answers(4)[0]
     page.fill("#results", f"{code};{size:.2f}")
     page.click('[data-do="mark"]')
     wait_until(page, "document.querySelectorAll('.verdicts tbody tr').length === 1", 60)
@@ -236,7 +240,7 @@ def test_nothing_runs_over_the_edge_and_every_control_has_a_name(sets: Callable[
     page = sets(3, screen)
     for summary in page.query_selector_all(".group > summary"):
         summary.click()
-    page.fill("#results", "\n".join(f"{code};{3 * size:.1f}" for code, size in right_answers(3)))
+    page.fill("#results", "\n".join(f"{code};{3 * size:.1f}" for code, size, _ in right_answers(3)))
     page.click('[data-do="mark"]')
     wait_until(page, "document.querySelectorAll('.verdicts tbody tr').length === 3", 60)
     assert page.evaluate("document.documentElement.scrollWidth") <= screen["width"]

@@ -164,7 +164,7 @@ def test_the_set_up_sheet_is_printed_true_until_its_corrected_one_is_chosen(open
 
 
 UNUSABLE = (
-    ("abc", "170", "not a number"), ("40 %", "170", "per cent"), ("0", "170", "is 0"), ("-3", "170", "below zero"),
+    ("abc", "170", "not a number"), ("40 %", "170", "per cent"), ("0", "170", "is 0"), ("-3", "170", "is negative"),
     ("170", "250", "swapped"), ("231", "157", "scaling"),
 )  # fmt: skip
 
@@ -205,7 +205,8 @@ def test_an_offer_puts_the_readings_right(opened: Page) -> None:
 def test_another_paper_brings_its_own_bars_and_its_pdf(opened: Page, tmp_path: Path) -> None:
     opened.select_option("[name=paper]", "letter")
     opened.select_option("[name=orientation]", "landscape")
-    expect(opened.locator("[data-region=bars]")).to_contain_text("upright bar of 180 mm and a level bar of 240 mm")
+    bars = opened.locator("[data-region=bars]")
+    expect(bars).to_contain_text("vertical bar of 180 mm and a horizontal bar of 240 mm")
     assert "letterl" == opened.get_attribute(".paper", "data-page")
     with opened.expect_download() as download:
         opened.click("[data-do=pdf]")

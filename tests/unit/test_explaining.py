@@ -12,7 +12,7 @@ from pycore.calculators.registry import CALCULATORS
 from pycore.forms.fields import default_form
 from pycore.practice.answers import AnswerJudgement, judge
 from pycore.practice.codes import Code
-from pycore.practice.explaining import Given
+from pycore.practice.explaining import LearnerAnswer
 from pycore.practice.judgement_text import tell
 from pycore.practice.marking import ACCEPT, LOOK, WRONG, mark
 from pycore.practice.task import CALCULATED, DRAWN, NO_LIMITS, Limits, Mistake, Task
@@ -241,10 +241,10 @@ def test_a_flat_drawing_never_accepts_what_no_lecturer_could_defend():
     size, angle = task.tolerance(DRAWN, NO_LIMITS)
     assert size == pytest.approx(0.1 * 24.6) and angle < 90.0
     for typed in ("0.9", "9.5"):
-        assert ACCEPT != mark(task, Given(float(typed))).band
-        assert ACCEPT != mark(task, Given(float(typed), task.angle)).band
-    assert mark(task, Given(task.size, task.angle)).band == ACCEPT
-    assert mark(task, Given(1.2 * task.size, task.angle), Limits(percent=25.0)).band == ACCEPT
+        assert ACCEPT != mark(task, LearnerAnswer(float(typed))).band
+        assert ACCEPT != mark(task, LearnerAnswer(float(typed), task.angle)).band
+    assert mark(task, LearnerAnswer(task.size, task.angle)).band == ACCEPT
+    assert mark(task, LearnerAnswer(1.2 * task.size, task.angle), Limits(percent=25.0)).band == ACCEPT
     asked = {"do": "answer", "page": "neutral-current", "form": {**FORM, **FLAT}, "parts": ["answer"]}
     reply, _ = handle(json.dumps(asked))
     assert "Do not draw this order" in reply and "Choose another way" in reply
