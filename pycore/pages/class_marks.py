@@ -8,6 +8,7 @@ from pycore.forms.conventions import MARKS as DECIMAL_MARKS
 from pycore.pages import class_table
 from pycore.pages.class_job import learners_of
 from pycore.pages.class_set import TOPICS, ClassSet
+from pycore.pages.class_table import MarkedLine
 from pycore.pages.mistake_names import short
 from pycore.practice import answers, results, tables
 from pycore.practice.answers import AnswerJudgement
@@ -17,34 +18,11 @@ from pycore.practice.generator import NoProblemError
 from pycore.practice.marking import ACCEPT, LOOK, MOST_NAMED, WRONG, band_of
 from pycore.practice.results import Entry
 from pycore.practice.task import Task
-from pycore.quantity import NumberFormat
 from pycore.words import codes as code_words
 from pycore.words import marks as words
 from pycore.words import plain
 
 MOST_LINES = 2000
-
-
-@dataclass(frozen=True, slots=True)
-class MarkedLine:
-    """One line of a class's answers, marked: its number, its learner, the answer as typed and as ``class_table`` writes
-    it, the band, the deviations of size (quantity) and angle (degrees), the number format, the classes of mistakes that
-    would give it (keys and names), the marks from and to, and remarks."""
-
-    line: int
-    name: str
-    code: str
-    cells: Mapping[str, str]
-    given: tuple[str, ...]
-    band: str
-    size_off: float
-    angle_off: float | None
-    writing: NumberFormat
-    keys: tuple[tuple[str, ...], ...]
-    causes: tuple[tuple[str, ...], ...]
-    verdict: str
-    marks: tuple[int, int]
-    remarks: tuple[str, ...] = ()
 
 
 @dataclass(slots=True)
@@ -223,3 +201,4 @@ def read_results(text: str, group: ClassSet | None = None) -> tuple[Entry, ...]:
     if len(entries) > MOST_LINES:
         raise InputError(Fault("results", "", words.too_many(len(entries), MOST_LINES)))
     return entries
+

@@ -2,17 +2,36 @@
 head of its column, one decimal mark throughout."""
 
 from collections.abc import Mapping, Sequence
-from typing import TYPE_CHECKING
+from dataclasses import dataclass
 
 from pycore.practice import tables
 from pycore.practice.answers import AnswerJudgement, Read
 from pycore.practice.task import Task
 from pycore.practice.typed import LENGTHS, TypedSize, size_in
-from pycore.quantity import fixed, plain
+from pycore.quantity import NumberFormat, fixed, plain
 from pycore.words import marks as words
 
-if TYPE_CHECKING:
-    from pycore.pages.class_marks import MarkedLine
+
+@dataclass(frozen=True, slots=True)
+class MarkedLine:
+    """One line of a class's answers, marked: its number, its learner, the answer as typed and as this module writes
+    it, the band, the deviations of size (quantity) and angle (degrees), the number format, the classes of mistakes that
+    would give it (keys and names), the marks from and to, and remarks."""
+
+    line: int
+    name: str
+    code: str
+    cells: Mapping[str, str]
+    given: tuple[str, ...]
+    band: str
+    size_off: float
+    angle_off: float | None
+    writing: NumberFormat
+    keys: tuple[tuple[str, ...], ...]
+    causes: tuple[tuple[str, ...], ...]
+    verdict: str
+    marks: tuple[int, int]
+    remarks: tuple[str, ...] = ()
 
 
 def _number(task: Task, typed: TypedSize, unit: str, mark: str) -> str:
@@ -42,7 +61,7 @@ def given_cells(task: Task, reply: AnswerJudgement, cells: Mapping[str, str], ma
     )  # fmt: skip
 
 
-def table_of(results: "Sequence[MarkedLine]", mark: str, of: int) -> list[list[str]]:
+def table_of(results: Sequence[MarkedLine], mark: str, of: int) -> list[list[str]]:
     """The head line, then a line for each result; what answers are off by stands in the first one's unit."""
     writing = results[0].writing if results else None
     rows = [list(words.table_head(writing.unit if writing else ""))]

@@ -69,13 +69,41 @@ def problem_of(record: Record) -> CodeProblem:
         raise RecordError("value", "code") from None
 
 
+MOST_PASSED = 20
+"""So many problems in a row are passed over at the most; all of a way are never too flat."""
+
+
+def _fair(record: Record) -> Record:
+    """The record with its new problem, or the first after it whose drawing is not too flat to be marked."""
+    for _ in range(MOST_PASSED):
+        found = problem_of(record)
+        if not found.page.task(found.form).too_flat:
+            break
+        record = ladder.following(record)
+    return record
+
+
+def next_problem(record: Record) -> Record:
+    """The record with the next problem of its way."""
+    return _fair(ladder.following(record))
+
+
+def turned_to(record: Record, way: str) -> Record:
+    """The record at another way of practising, whose problem is as it was left. Raises RecordError."""
+    if way not in [choice.key for choice in choices()]:
+        raise RecordError("value", "way")
+    there = ladder.turned_to(record, way)
+    return there if way in record.ways and record.ways[way].code else _fair(there)
+
+
 def checked(record: Record) -> Record:
     """Return a record whose problem can be set. Raises RecordError."""
     if record.way not in [choice.key for choice in choices()]:
         raise RecordError("value", "way")
-    begun = ladder.begun(record)
-    problem_of(begun)
-    return begun
+    if not record.now.code:
+        return _fair(ladder.begun(record))
+    problem_of(record)
+    return record
 
 
 def values_of(problem: CodeProblem) -> tuple[tuple[str, str], ...]:

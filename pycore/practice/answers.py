@@ -3,11 +3,11 @@
 When a bare number fits only in another unit, that is said and penalised once; so is a direction that is missing.
 """
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 
 from pycore.errors import Fault, InputError
-from pycore.practice.explaining import LearnerAnswer
+from pycore.practice.explaining import Cause, LearnerAnswer
 from pycore.practice.following import LearnerIntermediate, follows, own_is_right
 from pycore.practice.marking import ACCEPT, LOOK, WRONG, Judgement, mark, side_open
 from pycore.practice.task import CALCULATED, DRAWN, NO_LIMITS, Limits, Task
@@ -115,13 +115,18 @@ def _judged(
         return replace(reply, coarse=True, marked=replace(marked, band=LOOK, causes=()))
     meant = _meant(task, given, typed, limits)
     if meant:
-        # The centimetres read as amperes are this very thing in other words.
-        others = tuple(cause for cause in marked.causes if cause.mistakes[0].key != SAME_AS_UNIT.get(meant))
+        others = _without(marked.causes, SAME_AS_UNIT.get(meant, ""))
         return replace(reply, meant=meant, marked=replace(marked, band=LOOK, causes=others))
     if owns and follows(task, owns, given, limits):
         band = LOOK if marked.band == WRONG else marked.band
         return replace(reply, follows=True, marked=replace(marked, band=band))
     return reply
+
+
+def _without(causes: Iterable[Cause], key: str) -> tuple[Cause, ...]:
+    """Causes without a mistake that the headline has told already."""
+    left = [(cause, tuple(one for one in cause.mistakes if one.key != key)) for cause in causes]
+    return tuple(replace(cause, mistakes=mistakes) for cause, mistakes in left if mistakes)
 
 
 def _missing(task: Task, given: LearnerAnswer, limits: Limits) -> str:

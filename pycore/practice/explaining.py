@@ -176,10 +176,9 @@ def _by_none(task: Task, given: LearnerAnswer, limits: Limits) -> float:
 def _by_one_slip(task: Task, given: LearnerAnswer, right: Scatter) -> float:
     """How likely one slip of any amount makes the answer: each line as likely as another, by length or by angle."""
     slips = task.slips
-    count = len(slips.lengths) + len(slips.swings)
-    if not task.angled and count:
+    if not task.angled and slips.lengths:
         return _of_one_length(task, given)
-    if given.angle is None or not count:
+    if given.angle is None:
         return 0.0
     deviation = math.sqrt(max(right.area, 1e-24))
     best = 0.0
@@ -187,7 +186,7 @@ def _by_one_slip(task: Task, given: LearnerAnswer, right: Scatter) -> float:
         away = answer - task.result
         found = [_on_line(away, part, deviation) for part in slips.lengths]
         found += [_on_arc(away, part, deviation) for part in slips.swings]
-        best = max(best, math.fsum(found) / count)
+        best = max(best, math.fsum(found) / max(1, len(found)))
     return best
 
 

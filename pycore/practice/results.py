@@ -94,11 +94,18 @@ def _of_the_key(plain: Sequence[str]) -> list[str]:
     return made
 
 
+def _with_directions(plain: Sequence[str], roles: Sequence[str]) -> list[str]:
+    """The roles of columns: beside a column of angles, "direction" heads the side; alone, it heads the angle."""
+    beside = any(role == "answer-angle" and head != "direction" for head, role in zip(plain, roles, strict=True))
+    return ["answer-side" if beside and head == "direction" and role else role
+            for head, role in zip(plain, roles, strict=True)]  # fmt: skip
+
+
 def _layout(lines: Sequence[TableLine], names: Mapping[str, str]) -> _Layout:
     head = lines[0].cells
     plain = [_plain(cell) for cell in head]
     is_key = _plain(words_of_key.SCALE) in plain and _plain(words_of_key.FIRST_SIZE) in plain
-    roles = _of_the_key(plain) if is_key else [_role(cell) for cell in head]
+    roles = _with_directions(plain, _of_the_key(plain) if is_key else [_role(cell) for cell in head])
     told = "code" in roles or (names and "name" in roles and "answer" in roles)
     if told and not any(_reads(cell) for cell in head):
         seen: list[str] = []

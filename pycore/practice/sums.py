@@ -26,7 +26,7 @@ STEPS = (1.0, 2.0, 2.5, 4.0, 5.0)
 """Steps of the scales that a class draws at, times powers of ten (common practice)."""
 LEAST_RATIO, MOST_RATIO = 0.3, 3.4
 """How far from the sheet's scale one is that is taken for it."""
-EACH_SCALE, ONE_LINE = 0.5, 0.3
+EACH_SCALE, ONE_LINE = 0.5, 0.2
 """How often each other scale is used, beside a common mistake: for everything, for one line alone."""
 
 
@@ -264,7 +264,7 @@ def in_stages(problem: DrawnSum) -> Iterator[Mistake]:
     diagonal = phasor.total((arms[first], arms[second]))
     yield mistake("stopped", (DRAWN,), diagonal, a=named[first], b=named[second])
     across = diagonal - arms[third]
-    yield replace(mistake("other-diagonal", (DRAWN,), across), spots=(across, -across))
+    yield replace(mistake("other-diagonal", (DRAWN,), across), spots=(-across, across))
     whole = phasor.total(arms.values())
     for number in arms:
         twice = whole + arms[number]

@@ -25,6 +25,8 @@ def labels_of(asked: AnswerRequest) -> dict[str, Phrase | str]:
         made[f"answer-{key}"] = fixed[key] if key in fixed else words.first_label(symbol)
         if key == "first":
             made["answer-first-angle"] = words.FIRST_ANGLE
+            if not asked.signed:
+                made["answer-first-side"] = words.FIRST_SIDE
     return made
 
 
@@ -100,6 +102,8 @@ def _on_the_way(labels: dict[str, Phrase | str]) -> Markup:
                   hidden=name not in labels, message=True)
         for name in names
     ]  # fmt: skip
+    side = "answer-first-side"
+    fields.insert(2, _select(side, words.FIRST_SIDE, list(words.SIDES), hidden=side not in labels))
     marks: Marks = {"class": "group", "data-on-the-way": True, "hidden": not any(name in labels for name in names)}
     return h("details", marks, h("summary", None, words.ON_THE_WAY),
              h("p", {"class": "help"}, words.ON_THE_WAY_HELP), h("div", {"class": "fields"}, fields))  # fmt: skip

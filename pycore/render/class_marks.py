@@ -5,8 +5,9 @@ from typing import Any
 
 from pycore.pages import class_marks as page
 from pycore.pages.class_job import Job
-from pycore.pages.class_marks import MarkedLine, MarkingRun
+from pycore.pages.class_marks import MarkingRun
 from pycore.pages.class_set import ClassSet
+from pycore.pages.class_table import MarkedLine
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.sheet import tally
 from pycore.words import marks as words

@@ -129,7 +129,7 @@ def _opened(record: Record, request: Mapping[str, Any]) -> Reply:
 def _turned(record: Record, request: Mapping[str, Any]) -> Reply:
     track = request.get("way")
     try:
-        return _reply(page.checked(ladder.turned_to(record, track if isinstance(track, str) else "")))
+        return _reply(page.turned_to(record, track if isinstance(track, str) else ""))
     except RecordError:
         return _reply(record)
 
@@ -162,7 +162,7 @@ def _shown(record: Record, request: Mapping[str, Any]) -> Reply:
 
 
 def _next(record: Record, request: Mapping[str, Any]) -> Reply:
-    return _reply(ladder.following(record) if record.now.done else record)
+    return _reply(page.next_problem(record) if record.now.done else record)
 
 
 def _read(record: Record, request: Mapping[str, Any]) -> Reply:

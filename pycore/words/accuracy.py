@@ -3,9 +3,10 @@
 from pycore.words.phrase import Phrase, say
 
 TITLE = "How accurate are drawing and meter?"
-HANDS = (("practised", (
-    "practised: standard deviations 0.5 mm and 0.5°"
-)), ("ordinary", "ordinary: standard deviations 1 mm and 1°"))
+HANDS = (
+    ("practised", ("practised: standard deviations 0.5 mm and 0.5°")),
+    ("ordinary", "ordinary: standard deviations 1 mm and 1°"),
+)
 OWN_HAND = ("own", "your own values")
 HAND = "Accuracy of the hand"
 HAND_MM = "Ruler, standard deviation (mm)"
@@ -75,6 +76,15 @@ def flat(angle: str) -> Phrase:
         "Another order or method is more accurate.",
         angle=angle,
     )
+
+
+def too_flat(amount: str, better: str) -> Phrase:
+    """A drawing with this order says little, because its lines cross at a very small angle; which method is better."""
+    return say(
+        "**Do not draw this order.** Its lines cross at a very small angle, so careful drawings can be {amount} too "
+        "long or too short. An answer may differ by a tenth of the longest arrow, not more. Choose instead: {better}.",
+        amount=amount, better=better,
+    )  # fmt: skip
 
 
 FLAT_ROWS = say(

@@ -41,7 +41,7 @@ ROLES: Mapping[str, tuple[str, ...]] = {
     "answer-how": ("how", "by", "way", "found"),
     "answer-first": ("first diagonal", "first", "diagonal", "first step", "its size"),
     "answer-first-angle": ("first angle", "angle of the first diagonal", "diagonal angle", "its angle"),
-    "answer-first-side": ("first side", "side of the first diagonal", "diagonal side", "its side"),
+    "answer-first-side": ("first side", "side of the first diagonal", "diagonal side", "its side", "its direction"),
     "name": ("name", "learner", "who", "student"),
     "line": ("line", "no", "no.", "number"),
 }

@@ -5,7 +5,8 @@ tests/unit/test_simulated_learners.py holds the figures for a seeded tenth.
 
 A learner draws the problem's own construction with a practised hand (tests/unit/scattering.py: written apart from the
 marking), reads length and angle with the same hand to half a millimetre and half a degree, and lands as far from the
-mistake's point as that drawing lands from the right one. Where an answer is calculated, it is rounded to three figures.
+mistake's point as that drawing lands from the right one; a result that is multiplied takes that along. Where an answer
+is calculated, it is rounded to three figures.
 """
 
 import cmath
@@ -129,6 +130,12 @@ def read_off(task: Task, point: complex, dice: random.Random) -> Learner:
     return Learner(LearnerAnswer(size, round(2.0 * angle) / 2.0), LearnerAnswer(size))
 
 
+def multiplied(right: Learner, mistake: Mistake, task: Task) -> Learner:
+    """A right drawing whose result was multiplied after it was read."""
+    size = right.whole.size * mistake.size / task.size
+    return Learner(LearnerAnswer(size, right.whole.angle), LearnerAnswer(size))
+
+
 def reckoned(point: complex | None, size: float) -> Learner:
     """A calculated answer, to three figures and a tenth of a degree."""
     size = float(f"{size:.3g}")
@@ -174,7 +181,8 @@ def simulate(slug: str, count: int) -> Found:
         drawn = task.spread is not None and any(DRAWN in one.how for one in task.mistakes) and task.factor > 0
         drawn = drawn and task.angled
         how = DRAWN if drawn else CALCULATED
-        asked = [one for one in task.mistakes if how in one.how]
+        # Mistakes that depend on the instrument in the hand are carried out by bench.independent.
+        asked = [one for one in task.mistakes if how in one.how and not one.spots and one.weight >= 0.5]
         groups = [group for group in classes(asked, task.size)
                   if visible(task, group[0], how, NO_LIMITS, with_angle=group[0].point is not None)]  # fmt: skip
         away = offsets(task, construction, reference, SEED + number) if drawn else [0j] * EACH
@@ -184,7 +192,9 @@ def simulate(slug: str, count: int) -> Found:
             found.honest[mark(task, right.whole).band] += 1
             group = dice.choice(groups)
             mistake = group[0]
-            if drawn and mistake.point is not None:
+            if drawn and mistake.point is not None and mistake.grown != 1.0:
+                learner = multiplied(right, mistake, task)
+            elif drawn and mistake.point is not None:
                 learner = read_off(task, mistake.point + offset, dice)
             elif drawn:
                 length = read_off(task, complex(mistake.size) + offset.real, dice).length

@@ -48,8 +48,9 @@ def in_mm(task: Task, size: float) -> str:
 
 
 def right(task: Task) -> str:
-    """The right length with its direction, in the words of a learner."""
-    return f"{in_mm(task, task.size)} at {abs(task.angle):.1f}° {'anti' if task.angle > 0 else ''}clockwise"
+    """The right answer with its direction, as it may be typed in one field."""
+    side = "anticlockwise" if task.angle * task.sense > 0 else "clockwise"
+    return f"{in_mm(task, task.size)} at {abs(task.angle):.1f} {side}"
 
 
 def go(page: Page, site: str, ready, answered, fragment: str = f"v=1&code={CODE}") -> None:
@@ -168,7 +169,7 @@ def test_a_bad_answer_is_refused_at_its_field_and_the_last_reply_stays(page: Pag
 
 def test_what_was_said_of_another_problem_goes(opened: Page, answered):
     opened.evaluate("document.querySelector('[data-check]').open = true")
-    give(opened, "58 mm at 87.5° anticlockwise")
+    give(opened, "58 mm at 87.5 anticlockwise")
     wait_until(opened, "document.querySelector('[data-region=marked] .marked')?.dataset.band === 'accept'")
     opened.fill("[name=i1]", "12")
     answered(opened)

@@ -194,7 +194,8 @@ def test_what_is_asked_follows_the_conventions():
     assert {"answer", "answer-angle", "answer-across", "answer-up"} == set(labels)
     assert "−180° to 180°" in labels["answer-angle"]
     drawn = ask("answer", form=EXAMPLE, parts=["check"])["asked"]
-    assert {"answer", "answer-angle", "answer-side", "answer-first", "answer-first-angle"} == set(drawn["labels"])
+    fields = {"answer", "answer-angle", "answer-side", "answer-first", "answer-first-angle", "answer-first-side"}
+    assert fields == set(drawn["labels"])
     assert ["A", "mm", "cm"] == drawn["units"]
     small = ask("answer", form={**EXAMPLE, "i1": "12 mA", "i2": "7 mA", "i3": "9 mA"}, parts=["check"])["asked"]
     assert ["mA", "mm", "cm"] == small["units"]

@@ -218,10 +218,7 @@ def test_every_way_has_problems_that_can_be_solved():
                  "answer-unit": task.writing.unit}  # fmt: skip
         if task.angled:
             turned = task.sense * wrap(task.angle - task.turn)
-            given |= {
-                "answer-angle": f"{abs(turned):.3f}",
-                "answer-side": "anticlockwise" if turned > 0 else "clockwise",
-            }
+            given |= {"answer-angle": f"{abs(turned):.3f} {'anticlockwise' if turned > 0 else 'clockwise'}"}
         marked = ask("mark", record=reply["record"], given=given)
         assert ("accept", "solved") == (marked["band"], marked["state"]), way
         assert "<svg" in marked["regions"]["drawn"]

@@ -206,11 +206,9 @@ def test_practice_problems_are_marked_and_their_mistakes_named(page, tier: str):
     seen = set()
     for number in range(1, 25):
         subject = page.task(page.practice_form(Code(page.topic, tier, seed=9, number=number)))
-        right = {
-            "answer": quantity.exact(subject.size / subject.writing.factor),
-            "answer-unit": subject.writing.unit,
-            "answer-angle": f"{abs(subject.angle):.1f} {'anti' if subject.angle * subject.sense > 0 else ''}clockwise",
-        }
+        side = "anticlockwise" if subject.angle * subject.sense > 0 else "clockwise"
+        right = {"answer": quantity.exact(subject.size / subject.writing.factor), "answer-unit": subject.writing.unit,
+                 "answer-angle": f"{abs(subject.angle):.1f} {side}"}  # fmt: skip
         assert judge(subject, right).marked.band == "accept"
         for mistake in subject.mistakes:
             if mistake.point is None or "drawn" not in mistake.how or mistake.size == 0:
