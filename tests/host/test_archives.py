@@ -48,7 +48,7 @@ def test_each_page_answers_from_the_library_and_its_own_archive(runtime: Path):
     assert all(answer["ok"] and answer["regions"]["sheet"] for answer in found["answers"].values())
     assert {slug: json.loads(first_answers.first(slug)) for slug in CALCULATORS} == found["answers"]
     assert (False, True, 0) == tuple(found["without"].get(name) for name in ("ok", "missing", "size"))
-    assert "could not be fetched" in found["without"]["announce"]
+    assert "could not be loaded" in found["without"]["announce"]
     assert found["with"]["ok"] and found["with"]["size"] > 10_000
 
 

@@ -38,4 +38,4 @@ def test_the_part_stands_apart_from_the_library(runtime: Path):
 
 def test_without_the_part_it_is_said_and_nothing_breaks(joined):
     assert not joined[0]["ok"]
-    assert "could not be fetched" in joined[0]["announce"]
+    assert "could not be loaded" in joined[0]["announce"]
