@@ -91,7 +91,7 @@ def test_a_decimal_slip_carries_the_hands_error_with_it():
     size, _ = task.tolerance(DRAWN, NO_LIMITS)
     off = 0.9 * size
     assert 10 * off > 2 * size
-    assert "decimal mark is one place too far to the right" in told(task, turned(task, 10 * task.result * (
+    assert "decimal point is one place too far to the right" in told(task, turned(task, 10 * task.result * (
         1 + off / task.size)))  # fmt: skip
 
 
@@ -99,9 +99,9 @@ def test_a_cause_is_certain_only_if_it_is_twice_as_likely_as_the_rest():
     task = made(i1="14", i2="9", i3="21")
     point = of(task, "swapped").point
     alone = told(task, turned(task, point))
-    assert "This is what comes out if the lengths of" in alone
+    assert "You get this answer if the lengths of" in alone
     by_size = told(task, {"answer": f"{abs(of(task, 'left-out').size):.4g}"})
-    assert "It could be that" in by_size and "Give the angle too" in by_size
+    assert "It could be that" in by_size and "Enter the angle too" in by_size
     for cause in judge(task, {"answer": "7.3"}).marked.causes:
         assert 0.0 < cause.share < 1.0
 
@@ -111,7 +111,7 @@ def test_one_line_a_little_too_long_is_blamed_on_nothing_else():
     task = made(i1="14", i2="9", i3="21", method="components")
     for share in (1.17, 0.86):
         point = task.result + phasor.polar(21.0 * (share - 1.0), 120.0)
-        assert "No usual mistake gives this answer" in told(task, turned(task, point))
+        assert "This answer does not match a typical mistake" in told(task, turned(task, point))
 
 
 @pytest.mark.parametrize("angle", ["", "40.9"])
@@ -231,7 +231,7 @@ def test_a_unit_that_would_fit_does_not_hide_the_rest():
     assert "1 cm = 1 A" == task.scale_words.replace("\u00a0", " ")
     given = turned(task, task.result) | {"answer": f"{task.size * task.factor:.1f}"}
     said = told(task, given)
-    assert "fits as mm, not as A" in said
+    assert "it is correct in mm, not in A" in said
     assert "something else could have happened" in said and "one place too far to the right" in said
 
 
@@ -247,7 +247,7 @@ def test_a_flat_drawing_never_accepts_what_no_lecturer_could_defend():
     assert mark(task, LearnerAnswer(1.2 * task.size, task.angle), Limits(percent=25.0)).band == ACCEPT
     asked = {"do": "answer", "page": "neutral-current", "form": {**FORM, **FLAT}, "parts": ["answer"]}
     reply, _ = handle(json.dumps(asked))
-    assert "Do not draw this order" in reply and "Choose another way" in reply
+    assert "Do not draw this order" in reply and "Choose instead" in reply
 
 
 def test_every_mistake_of_an_other_scale_is_one_of_the_ladder_and_not_the_sheets():
