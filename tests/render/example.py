@@ -52,7 +52,7 @@ def parallelogram() -> Working:
             Paragraph(say("A line under 4 mm is a dot and a label."), caution=True),
             Move(3, say("**Set off 60° at the tip of {i}.** Zero line back along {i}.", i=I1)),
         ),
-        (("method", "parallelogram"), ("order", "12")), shown=True,
+        (("method", "parallelogram"), ("order", "12")), on_sheet=True,
     )  # fmt: skip
 
 
@@ -106,11 +106,11 @@ class ExampleCalculator:
         Field("i2", "L2", "quantity", "values", "11.2", "A", sample="i2"),
         Field("i3", "L3", "quantity", "values", "24.6", "A", sample="i3"),
         Field("a1", "L1 lag", "angle", "loads", "0", "°", "Degrees, negative if it leads, or a power factor."),
-        Field("method", "Method", "choice", "method", "parallelogram", choices=(
+        Field("method", "Method", "choice", "method", "parallelogram", options=(
             Option("parallelogram", "Parallelogram"), Option("components", "Components"))),
-        Field("order", "First pair", "choice", "picture", "12", choices=(
+        Field("order", "First pair", "choice", "picture", "12", options=(
             Option("", "chosen to fit"), Option("12", "L1 with L2"), Option("23", "L2 with L3"))),
-        Field("paper", "Paper", "choice", "sheet", "A4", choices=(Option("A4", "A4"), Option("A3", "A3"))),
+        Field("paper", "Paper", "choice", "sheet", "A4", options=(Option("A4", "A4"), Option("A3", "A3"))),
         Field("title", "Title", "text", "words", "", help="Printed in the title block."),
     )  # fmt: skip
 

@@ -188,7 +188,7 @@ def test_a_sheet_is_read_from_its_title_to_its_foot():
     page = SHEETS["construction A4 landscape"]
     text = pdfium.PdfDocument(written(page))[0].get_textpage().get_text_range()
     places = [plainly(text).index(part) for part in
-              ("Neutral current", "Print at 100", "phasor", "87.5°", "Opens again", "Phasor Folio. For teaching")]
+              ("Neutral current", "Print at 100", "phasor", "87.5°", "Open this sheet again", "Phasor Folio. For teaching")]
     assert sorted(places) == places
 
 
@@ -197,7 +197,7 @@ def test_words_and_values_can_be_searched_for():
     with pymupdf.open(stream=written(page), filetype="pdf") as document:
         for wanted in ("Neutral current", "18.4", "anticlockwise", "Print at 100 %"):
             assert document[0].search_for(wanted), wanted
-    found = pdfium.PdfDocument(written(page))[0].get_textpage().search("Village theatre")
+    found = pdfium.PdfDocument(written(page))[0].get_textpage().search("Community hall")
     assert found.get_next() is not None
 
 

@@ -265,7 +265,7 @@ def test_the_front_page_shows_each_sheet_and_links_to_it():
 def test_the_front_page_says_of_each_sheet_what_it_is_about_and_its_scale():
     """A page is taken up by its registration: its description up to the colon, and the scale of its drawing."""
     assert "Line and phase values." == in_short("Line and phase values: drawn, and reckoned.")
-    assert "Add or subtract two to six phasors" == in_short("Add or subtract two to six phasors")
+    assert "Add or subtract two to six phasors." == in_short("Add or subtract two to six phasors.")
     html = str(home_html(CALCULATORS.values()))
     for page in CALCULATORS.values():
         assert f'<a href="{page.slug}/">{page.title}</a></h2><p>{in_short(page.description)}</p>' in html
