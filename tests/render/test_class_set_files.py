@@ -46,7 +46,7 @@ def test_key_and_message_name_the_pages_of_large_print_which_has_several_to_a_sh
     key = next(number for number, text in enumerate(texts, start=1) if "In this file" in text)
     assert overlay > 4
     assert f"problem sheets on pages 1–{overlay - 1}, overlays on pages {overlay}–{key - 1}" in texts[key - 1]
-    assert f"pages 1–{overlay - 1}, overlays on {overlay}–{key - 1}," in reply["told"]
+    assert f"pages 1–{overlay - 1}, overlays: pages {overlay}–{key - 1}," in reply["told"]
 
 
 def text_of(document: pypdfium2.PdfDocument, number: int) -> str:
