@@ -236,5 +236,5 @@ def test_a_loopback_address_gets_no_code(browser: Browser, site: str, ready, ans
     page.click("[data-action=print]")
     until(page, "window.printed.length === 1")
     assert [["31.5", False]] == page.evaluate("window.printed")
-    assert "Open this sheet again" in page.locator("svg[data-sheet]").text_content()
+    assert "Open this sheet again at" in page.locator("svg[data-sheet]").text_content()
     context.close()

@@ -53,7 +53,7 @@ def test_where_the_rest_cannot_be_had_it_is_said_and_the_next_try_works(context:
     page.goto(f"{site}{SLUG}/")
     wait_until(page, f"{READY} && {FRESH}", 60)
     page.click("[data-action=pdf]")
-    expect(page.get_by_text("could not be fetched").first).to_be_attached(timeout=20_000)
+    expect(page.get_by_text("could not be loaded").first).to_be_attached(timeout=20_000)
     page.fill("[name=i1]", "31.5")
     wait_until(page, FRESH)
     page.unroute("**/later.zip")
