@@ -92,17 +92,31 @@ def split_number(text: str) -> tuple[float, str]:
     return _value(digits, exponent, text), rest
 
 
+def unit_parts(written: str) -> tuple[int, str] | None:
+    """Return a written unit as the power of ten of its prefix and the unit: ``mA`` as (-3, "A"); None for no unit."""
+    if written in _WRITTEN_UNITS:
+        return 0, _WRITTEN_UNITS[written]
+    unit = _WRITTEN_UNITS.get(written[1:])
+    return (PREFIXES[written[0]], unit) if unit is not None and written[0] in PREFIXES else None
+
+
+def _power(rest: str, unit: str) -> int:
+    """The power of ten that the rest of a text stands for: 0 for no unit. Raises QuantityError for another unit."""
+    if not rest:
+        return 0
+    parts = unit_parts(rest)
+    if parts is None or parts[1] != unit:
+        raise QuantityError("unit", rest)
+    return parts[0]
+
+
 def read(text: str, unit: str) -> float:
     """Return the value in SI units of a text such as ``18,4``, ``850 mA`` or ``0.85kA``.
 
     The unit may be left out; a prefix without its unit is not accepted. Raises QuantityError.
     """
     digits, exponent, rest = _split(text)
-    if not rest or _WRITTEN_UNITS.get(rest) == unit:
-        return _value(digits, exponent, text)
-    if _WRITTEN_UNITS.get(rest[1:]) == unit and rest[0] in PREFIXES:
-        return _value(digits, exponent + PREFIXES[rest[0]], text)
-    raise QuantityError("unit", rest)
+    return _value(digits, exponent + _power(rest, unit), text)
 
 
 def last_digit(text: str, unit: str) -> float:
@@ -112,8 +126,7 @@ def last_digit(text: str, unit: str) -> float:
     """
     read(text, unit)
     digits, exponent, rest = _split(text)
-    prefix = 0 if not rest or _WRITTEN_UNITS.get(rest) == unit else PREFIXES[rest[0]]
-    return float(f"1e{exponent + prefix - decimals_of(digits)}")
+    return float(f"1e{exponent + _power(rest, unit) - decimals_of(digits)}")
 
 
 def fixed(value: float, decimals: int, mark: str = ".") -> str:

@@ -5,6 +5,8 @@ neutral black) and the North American ones (black, red, blue, neutral white; bro
 common practice with no source.
 """
 
+from collections.abc import Iterable, Mapping
+
 from pycore.constructions.methods import PAIR_ORDERS
 from pycore.constructions.names import RETURN_KEY, SUM_KEY, arm_key
 from pycore.drawing import Ink
@@ -23,6 +25,7 @@ COLOURS: dict[str, tuple[Ink, Ink, Ink, Ink]] = {
     "american-208": ("black", "red", "blue", "white"),
     "american-480": ("brown", "orange", "yellow", "grey"),
 }
+IEC = "iec"
 MARKS = {"point": ".", "comma": ","}
 
 
@@ -58,6 +61,14 @@ PLAIN_INKS: dict[str, Ink] = {
     "i1": "brown", "i2": "black", "i3": "grey", "i4": "red", "i5": "orange", "i6": "yellow",
     SUM_KEY: "blue", RETURN_KEY: "blue", "i12": "blue", "i13": "blue", "i23": "blue",
 }  # fmt: skip
+
+
+def form_inks(form: Mapping[str, str], fields: Iterable[Field]) -> dict[str, Ink]:
+    """Return the ink of each phasor by key: the colours chosen in a form, or those of a page without a choice."""
+    if all(field.name != "colours" for field in fields):
+        return PLAIN_INKS
+    colours = form.get("colours", IEC)
+    return inks(colours if colours in COLOURS else IEC)
 """Inks of phasors that are not lines of a supply."""
 
 

@@ -1,5 +1,6 @@
 """Marking a whole class: each line of a table judged as the answer checker would, marks per step, a summary."""
 
+import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 
@@ -15,7 +16,7 @@ from pycore.practice.answers import AnswerJudgement
 from pycore.practice.class_set import set_of
 from pycore.practice.codes import CodeError
 from pycore.practice.generator import NoProblemError
-from pycore.practice.marking import ACCEPT, LOOK, MOST_NAMED, WRONG, band_of
+from pycore.practice.marking import ACCEPT, LOOK, MOST_NAMED, WRONG, band_of, ratio
 from pycore.practice.results import Entry
 from pycore.practice.task import Task
 from pycore.words import codes as code_words
@@ -83,13 +84,13 @@ class MarkingRun:
             remarks.append(words.other_set(str(set_of(code))))
         marked = reply.marked
         shown = marked.causes[:MOST_NAMED] if not (reply.meant or reply.follows or reply.open) else ()
+        names = tuple(tuple(plain(mistake.name) for mistake in cause.mistakes) for cause in shown)
         return MarkedLine(
             entry.line, entry.cells.get("name", "") or self.names.get(written, ""), written, entry.cells,
             class_table.given_cells(task, reply, entry.cells, self.mark),
             marked.band, marked.size_off, marked.angle_off, task.writing,
             tuple(tuple(dict.fromkeys(mistake.key for mistake in cause.mistakes)) for cause in shown),
-            tuple(tuple(plain(mistake.name) for mistake in cause.mistakes) for cause in shown),
-            _verdict(reply), self._marks(task, reply, given), tuple(remarks),
+            names, _verdict(reply, names), self._marks(task, reply, given), tuple(remarks),
         )  # fmt: skip
 
     def _marks(self, task: Task, reply: AnswerJudgement, given: Mapping[str, str]) -> tuple[int, int]:
@@ -131,8 +132,8 @@ def _whole(numbers: Sequence[int]) -> int:
     return total
 
 
-def _verdict(reply: AnswerJudgement) -> str:
-    """What a line's verdict rests on, in few words."""
+def _verdict(reply: AnswerJudgement, causes: Sequence[Sequence[str]]) -> str:
+    """What a line's verdict rests on, in few words; ``causes``: the names of the mistakes that would give it."""
     if reply.marked.band == ACCEPT:
         return ""
     if reply.open:
@@ -143,15 +144,7 @@ def _verdict(reply: AnswerJudgement) -> str:
         return words.meant(reply.meant)
     if reply.follows:
         return words.FOLLOWS
-    groups = [[plain(mistake.name) for mistake in cause.mistakes] for cause in reply.marked.causes[:MOST_NAMED]]
-    return words.causes(groups) if groups else words.NO_CAUSE
-
-
-def _times(off: float | None, tolerance: float) -> float:
-    if off is None:
-        return float("inf")
-    size = -off if off < 0 else off
-    return size / tolerance if tolerance > 0 else (0.0 if size == 0 else float("inf"))
+    return words.causes(causes) if causes else words.NO_CAUSE
 
 
 def _first_band(reply: AnswerJudgement, given: Mapping[str, str]) -> str:
@@ -167,7 +160,7 @@ def _length_band(reply: AnswerJudgement) -> str:
         return ACCEPT
     if reply.meant or reply.coarse:
         return LOOK
-    band = band_of(_times(reply.marked.size_off, reply.marked.size_tolerance))
+    band = band_of(ratio(math.fabs(reply.marked.size_off), reply.marked.size_tolerance))
     return ACCEPT if reply.marked.band == ACCEPT else band
 
 
@@ -182,7 +175,7 @@ def _angle_band(task: Task, reply: AnswerJudgement) -> str:
         return LOOK
     if reply.follows or reply.marked.band == ACCEPT:
         return ACCEPT
-    return band_of(_times(reply.marked.angle_off, reply.marked.angle_tolerance))
+    return band_of(ratio(math.fabs(reply.marked.angle_off), reply.marked.angle_tolerance))
 
 
 def codes_by_name(group: ClassSet) -> dict[str, str]:

@@ -25,7 +25,7 @@ from pycore.practice.task import (
 
 @dataclass(frozen=True, slots=True)
 class LearnerIntermediate:
-    """A value that the learner found on the way: which one (``Earlier.key``), its size (of ``across`` and
+    """A value that the learner found on the way: which one (``IntermediateValue.key``), its size (of ``across`` and
     ``up`` with its sign), and the angle of a phasor if given (``sided`` False: its side was not told)."""
 
     key: str

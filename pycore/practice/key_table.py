@@ -45,7 +45,7 @@ def _given(rows: Sequence[KeyRow], label: str) -> tuple[str, list[str]]:
     found = [WITH_UNIT.fullmatch(cell) for cell in cells if cell]
     mark = rows[0].writing.mark
     units = [match[2] if match else "" for match in found]
-    factors = [_prefix(unit, units[0]) for unit in units] if units else []
+    factors = [_factor(unit, units[0]) for unit in units] if units else []
     if not units or not all(found) or not units[0] or None in factors:
         return "", cells
     made, place = [], 0
@@ -57,23 +57,19 @@ def _given(rows: Sequence[KeyRow], label: str) -> tuple[str, list[str]]:
         elif factor == 1.0:
             made.append(tables.ascii_number(match[1]))
         else:
-            value = float(match[1].replace("−", "-").replace(",", ".")) * factor
+            value = quantity.split_number(match[1])[0] * factor
             made.append(tables.ascii_number(quantity.plain(value, mark)))
     return units[0], made
 
 
-PREFIXES = {"n": 1e-9, "µ": 1e-6, "m": 1e-3, "k": 1e3, "M": 1e6}
-
-
-def _prefix(unit: str, head: str) -> float | None:
+def _factor(unit: str, head: str) -> float | None:
     """By what a number in one unit is multiplied to be one in another; None for units of different kinds."""
     if unit == head:
         return 1.0
-    for own, large in ((unit, head), (head, unit)):
-        if len(large) > 1 and large[0] in PREFIXES and large[1:] == own:
-            return PREFIXES[large[0]] if large == unit else 1.0 / PREFIXES[large[0]]
-    both = len(unit) > 1 and len(head) > 1 and unit[1:] == head[1:]
-    return PREFIXES[unit[0]] / PREFIXES[head[0]] if both and unit[0] in PREFIXES and head[0] in PREFIXES else None
+    parts, head_parts = quantity.unit_parts(unit), quantity.unit_parts(head)
+    if parts is None or head_parts is None or parts[1] != head_parts[1]:
+        return None
+    return float(f"1e{parts[0] - head_parts[0]}")
 
 
 def _asked_heads(rows: Sequence[KeyRow]) -> list[str]:

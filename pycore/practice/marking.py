@@ -21,7 +21,7 @@ MOST_NAMED = 4
 @dataclass(frozen=True, slots=True)
 class Judgement:
     """The judgement of one answer: its band, how far size (quantity) and angle (degrees) are off, the
-    tolerances of both, and the causes that fit, the nearest first."""
+    tolerances of both, and the causes that fit, the likeliest first."""
 
     band: str
     size_off: float
@@ -55,14 +55,15 @@ def _times(task: Task, given: LearnerAnswer, limits: Limits) -> float:
     size, angle = task.tolerance(given.how, limits)
     gap = math.fabs(given.size - task.size)
     if task.angle is None or given.angle is None:
-        return _ratio(gap, size)
+        return ratio(gap, size)
     own = limits.percent is not None or limits.degrees is not None
     if given.how == DRAWN and task.spread is not None and not own:
         return min(off(task, point) for point in points_of(given))
-    return max(_ratio(gap, size), _ratio(math.fabs(_angle_off(given, task.angle)), angle))
+    return max(ratio(gap, size), ratio(math.fabs(_angle_off(given, task.angle)), angle))
 
 
-def _ratio(gap: float, tolerance: float) -> float:
+def ratio(gap: float, tolerance: float) -> float:
+    """How many times its tolerance a deviation is."""
     if tolerance > 0.0:
         return gap / tolerance
     return 0.0 if gap == 0.0 else math.inf

@@ -5,11 +5,12 @@ How far each leads astray depends on the instrument in the learner's hand, so ea
 
 import math
 from collections.abc import Callable, Iterator
+from dataclasses import replace
 
 from pycore import phasor
 from pycore.constructions.construction import Arm, Construction, arm_line
 from pycore.constructions.moves import Move, SetOff, TurnAngle
-from pycore.practice.sums import Change, DrawnSum, base, carried_out, turned, turning_moves
+from pycore.practice.sums import Change, DrawnSum, arm_of, base, carried_out, turned, turning_moves
 from pycore.practice.task import Mistake
 
 EDGES = (3.0, 3.75, 4.5, 5.25, 6.0)
@@ -24,7 +25,7 @@ RADIUS = RADII[2]
 def _longer(extra: float) -> Callable[[Move], Move]:
     def change(move: Move) -> Move:
         if isinstance(move, SetOff) and move.phasor and isinstance(move.length, float):
-            return SetOff(move.point, move.start, move.line, move.length + extra, move.phasor, move.copy, move.back)
+            return replace(move, length=move.length + extra)
         return move
 
     return change
@@ -63,7 +64,7 @@ def _changes(problem: DrawnSum, construction: Construction) -> Iterator[Change]:
             continue
         for radius in RADII:
             far = _from_far_end(zero.size * problem.factor, radius)
-            named = {"a": next(arm.key for arm in problem.arms if arm_line(arm) == move.line)}
+            named = {"a": arm_of(problem, move.line).key}
             yield Change("centre-off", turned((move.line,), far), named, family=f"centre {move.line}")
 
 

@@ -132,7 +132,8 @@ def turning_moves(construction: Construction) -> tuple[TurnAngle, ...]:
     )
 
 
-def _arm_of(problem: DrawnSum, line: str) -> Arm:
+def arm_of(problem: DrawnSum, line: str) -> Arm:
+    """The phasor that lies on a line."""
     return next(arm for arm in problem.arms if arm_line(arm) == line)
 
 
@@ -193,7 +194,7 @@ def _of_turns(problem: DrawnSum, construction: Construction) -> Iterator[Change]
     """Mistakes of the protractor's two scales, and of its two ways round."""
     turning = turning_moves(construction)
     for move in turning:
-        named, at_tip = {"a": _arm_of(problem, move.line).key}, "-at-tip" if move.back else ""
+        named, at_tip = {"a": arm_of(problem, move.line).key}, "-at-tip" if move.back else ""
         if move.turn not in (90.0, -90.0):
             yield Change("other-scale" + at_tip, turned((move.line,), _other_scale), named)
         yield Change("wrong-way" + at_tip, turned((move.line,), _opposite_turn), named)

@@ -199,7 +199,7 @@ class Task:
     @property
     def too_flat(self) -> bool:
         """Whether careful drawings of this problem scatter more than any marking can allow."""
-        return self.spread is not None and ONE_LENGTH * self.spread.length > self.most
+        return self.spread is not None and self.spread.half_width > self.most
 
     def tolerance(self, how: str, limits: Limits) -> tuple[float, float]:
         """Half-widths at 95 % of the size (quantity) and of the angle (degrees) for one way of answering."""
@@ -218,7 +218,7 @@ class Task:
 
     def _by_hand(self, spread: Spread) -> tuple[float, float]:
         """What 95 in 100 careful drawings keep to, and never more than ``most``."""
-        size = min(ONE_LENGTH * spread.length, self.most)
+        size = min(spread.half_width, self.most)
         angle = 180.0 if spread.angle is None else ONE_LENGTH * spread.angle
         return size, min(angle, self.most / self.size / DEGREE) if self.size > 0.0 else 180.0
 

@@ -59,15 +59,6 @@ def _base_unit(task: Task) -> str:
     return task.writing.unit[1:] if task.writing.factor != 1.0 else task.writing.unit
 
 
-def _is_unit(text: str, base: str) -> bool:
-    """Whether a text is the unit of a quantity, with another prefix."""
-    try:
-        quantity.read(f"1{text}", base)
-    except QuantityError:
-        return False
-    return text != ""
-
-
 def _figures(text: str) -> tuple[int, float]:
     """How many figures a number is written with, and half of the last one as a share of the number."""
     digits = "".join(sign for sign in text.lower().partition("e")[0] if sign.isdigit() or sign in ".,")
@@ -90,7 +81,8 @@ def read_size(task: Task, name: str, label: str, text: str, chosen: str) -> Type
     try:
         value, rest = quantity.split_number(stripped)
         figures, half = _figures(stripped.removesuffix(rest))
-        if not rest and chosen not in accepted and _is_unit(chosen, _base_unit(task)):
+        parts = quantity.unit_parts(chosen)
+        if not rest and chosen not in accepted and parts is not None and parts[1] == _base_unit(task):
             # The head of a class's column names one unit for all its learners.
             stripped += chosen
         elif not rest:

@@ -1,6 +1,5 @@
 """The case: a sum of phasors to be drawn, with everything that several parts of the answer need."""
 
-import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
@@ -15,7 +14,7 @@ from pycore.constructions.names import SUM_KEY
 from pycore.constructions.parallelogram import parallelogram
 from pycore.constructions.tip_to_tail import chain_of, tip_to_tail
 from pycore.drawing import Ink
-from pycore.errors import Fault, Offer
+from pycore.errors import Fault
 from pycore.forms import conventions, links
 from pycore.forms.fields import Field
 from pycore.phasor import wrap
@@ -24,8 +23,8 @@ from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import compose, kinds
 from pycore.sheet.media import ORIENTATIONS, TOO_SMALL_FOR_READING, USUAL
 from pycore.sheet.plan import Plan, choose, papers_that_take
-from pycore.sums.companions import SECOND, second_too_large
 from pycore.sums.frozen import FrozenAfterInit
+from pycore.sums.misfit import SECOND, second_too_large, too_large
 from pycore.sums.problem import SumProblem
 from pycore.sums.sentences import StepSentences, direction_phrase
 from pycore.sums.wording import CompanionPhasors, Notation, SheetWords
@@ -140,9 +139,9 @@ class SumCase(metaclass=FrozenAfterInit):
     part_word = "phasor"
     """What one of the arms is called at the head of a table."""
 
-    def inks(self) -> Mapping[str, Ink]:
-        """Ink of each phasor by key."""
-        return conventions.PLAIN_INKS
+    def inks(self) -> dict[str, Ink]:
+        """Ink of each phasor by key: the class's own colours, if the page has a choice of them."""
+        return conventions.form_inks(self.problem.choices, self.fields)
 
     def parts(self) -> tuple[ComponentRow, ...]:
         """The phasors in the table of components: the arms, unless a page has others of size zero."""
@@ -236,6 +235,10 @@ class SumCase(metaclass=FrozenAfterInit):
         """
         raise NotImplementedError
 
+    def values_text(self) -> str:
+        """Return the values in words."""
+        raise NotImplementedError
+
     def possible(self, method: str) -> str:
         """Return the method, or tip to tail if a parallelogram is not possible with one arm, or with four or more."""
         return TIP_TO_TAIL if method == PARALLELOGRAM and not 2 <= len(self.arms) <= 3 else method
@@ -317,29 +320,17 @@ class SumCase(metaclass=FrozenAfterInit):
         misfit: tuple[Fault, ...] = ()
         plan = self.plans(self.method, order, scale, second)[0]
         if scale is not None and not plan.fit.fits:
-            misfit, scale = (self.too_large(plan),), None
+            sizes = papers_that_take(
+                plan.construction, self.picture, plan.scale, self.problem["paper"], self.ways(), self.printed
+            )
+            fitting = self.plans(self.method, order)[0]
+            misfit, scale = (too_large(self.notation, self.problem.typed["scale"], plan, fitting, sizes),), None
             plan = self.plans(self.method, order, None, second)[0]
         if not plan.second_fits:
             fitting = self.plans(self.method, order, scale)[0]
             misfit += (second_too_large(self.notation, self.problem.typed[SECOND], plan, fitting),)
             plan = fitting
         return ChosenPlan(plan, misfit)
-
-    def too_large(self, plan: Plan) -> Fault:
-        """Return the fault of a scale that does not fit: by how much, and what fits."""
-        writing, paper = self.notation.writing, self.problem["paper"]
-        over = [
-            f"{math.ceil(side)}{NO_BREAK_SPACE}mm" if side > 1e-3 else ""
-            for side in plan.fit.over
-        ]
-        fitting = self.plans(self.method, self.problem["order"])[0]
-        papers = papers_that_take(plan.construction, self.picture, plan.scale, paper, self.ways(), self.printed)
-        scale_text, fits = writing.scale(plan.scale), writing.scale(fitting.scale)
-        message = words.does_not_fit(scale_text, paper, words.too_wide(*over), fits, papers[0] if papers else "")
-        offers = [Offer(words.use_scale(fits), (("scale", quantity.exact(fitting.scale)),))]
-        if papers:
-            offers.append(Offer(words.use_paper(papers[0]), (("paper", papers[0]),)))
-        return Fault("scale", self.problem.typed["scale"], message, offers=tuple(offers))
 
     def order_words(self, method: str, order: str) -> str:
         """Return an order in words, with the lines' names."""

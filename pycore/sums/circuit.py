@@ -1,12 +1,14 @@
 """What the cases of all circuits share: tags, arms, companions, power factor in words."""
 
 import math
-from collections.abc import Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
+from typing import Protocol
 
 from pycore import phasor, quantity
 from pycore.constructions.construction import Arm
 from pycore.constructions.names import RETURN_KEY, SUM_KEY, arm_key
+from pycore.forms.elements import scaled
 from pycore.forms.reading import Reader
 from pycore.quantity import QuantityError, writing_for
 from pycore.sums.answer import Output
@@ -14,6 +16,8 @@ from pycore.sums.wording import CompanionPhasors, degrees_text
 from pycore.words import circuits as words
 from pycore.words.phrase import Phrase, Symbol, say
 from pycore.words.sums import NONE, SumWords
+
+AMPS, VOLTS = Symbol("I"), Symbol("V")
 
 DRAWN_SHARE = 1e-6
 """An arm below this share of the largest is not drawn; no sheet could show it."""
@@ -69,14 +73,44 @@ def angle_outputs(angle: float | None, factor: float | None, mark: str) -> tuple
     )
 
 
-def factor_phrase(angle: float, factor: float, current: Phrase, voltage: Phrase, mark: str) -> Phrase:
+def factor_phrase(angle: float, factor: float, mark: str) -> Phrase:
     """Return whether the current lags or leads, with the power factor, in words."""
-    side = side_of(angle)
+    side, current, voltage = side_of(angle), (AMPS,), (VOLTS,)
     if not side:
         return words.in_phase(current, voltage)
     factor_text = words.factor_text(quantity.fixed(factor, 3, mark), side)
     sentence = words.lags if angle > 0 else words.leads
     return sentence(current, voltage, degrees_text(angle, mark), factor_text)
+
+
+def summary_with_angle(
+    summary: tuple[Phrase, ...], angle: float | None, factor: float | None, mark: str
+) -> tuple[Phrase, ...]:
+    """Return a page's short lines with the angle between current and voltage, if there is one, for the direction."""
+    if angle is None or factor is None:
+        return summary
+    return (factor_phrase(angle, factor, mark), *summary[1:])
+
+
+class Supplied(Protocol):
+    """A circuit on a supply of which the volts or the amperes are known."""
+
+    @property
+    def hertz(self) -> float: ...
+    @property
+    def volts(self) -> float | None: ...
+    @property
+    def amperes(self) -> float | None: ...
+
+
+def supplied_text(
+    parts: Iterable[str], circuit: Supplied, mark: str, with_voltage: Callable[[str, str, str], str],
+    with_current: Callable[[str, str, str], str],
+) -> str:
+    """Return a circuit in words: its parts, the known volts or amperes, and the frequency."""
+    amperes = circuit.amperes
+    known, unit, sentence = (circuit.volts, "V", with_voltage) if amperes is None else (amperes, "A", with_current)
+    return sentence(", ".join(parts), scaled(known or 0.0, unit, mark), scaled(circuit.hertz, "Hz", mark))
 
 
 def read_supply(reader: Reader, name: str) -> tuple[float | None, float | None]:

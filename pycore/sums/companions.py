@@ -1,22 +1,12 @@
-"""Sentences for a phasor of a second quantity, and the fault of a scale that does not fit it."""
+"""Sentences for a phasor of a second quantity."""
 
-
-from pycore import quantity
 from pycore.constructions.companions import companion_moves
 from pycore.constructions.construction import Step
 from pycore.constructions.moves import TurnAngle, length_of, turn_of
 from pycore.constructions.names import arm_key
-from pycore.errors import Fault, Offer
-from pycore.sheet.plan import Plan
 from pycore.sums.on_paper import OnPaper
-from pycore.sums.wording import Notation
-from pycore.words import answers as neutral_words
 from pycore.words import constructions as words
-from pycore.words import sums as sum_words
 from pycore.words.phrase import Phrase
-
-SECOND = "second-scale"
-"""The form field and link key of the companions' scale."""
 
 
 def companion_sentence(sentences: OnPaper, step: Step) -> tuple[Phrase, Phrase]:
@@ -43,15 +33,3 @@ def partial_sum_sentence(sentences: OnPaper, step: Step) -> tuple[Phrase, Phrase
         words.tip_of(sentences.tag(step.arm_numbers[-1])),
     )
     return words.on_the_way(tag, sentences.place, end), sentences.notation.words.on_the_way
-
-
-def second_too_large(notation: Notation, typed: str, plan: Plan, fitting: Plan) -> Fault:
-    """Return the fault of a companions' scale that does not fit, with one that fits. Raises TypeError without
-    companions."""
-    if notation.companions is None:
-        raise TypeError("there are no companions")
-    writing = notation.companions.writing
-    scale_text, fits = writing.scale(plan.second), writing.scale(fitting.second)
-    offer = Offer(neutral_words.use_scale(fits), ((SECOND, quantity.exact(fitting.second)),))
-    message = sum_words.second_does_not_fit(scale_text, fits, notation.companions.words.plural)
-    return Fault(SECOND, typed, message, offers=(offer,))

@@ -4,9 +4,10 @@ A page's own module reads its form into a case (``SumCase``) and supplies what i
 further workings. Everything else is here.
 """
 
+import importlib
 import math
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from typing import TYPE_CHECKING, Generic, Protocol, TypeVar
+from typing import TYPE_CHECKING, Any, Generic, Protocol, TypeVar
 
 from pycore.constructions.construction import Arm
 from pycore.constructions.methods import COMPONENTS, FIRST_PAIR
@@ -182,15 +183,15 @@ class SumPage(Generic[Case]):
         raise NotImplementedError
 
     def practice(self) -> "TopicPractice[Case]":
-        """The practice module of the page."""
-        raise NotImplementedError
+        """The practice module of the page's room: its problems from codes, and what mistakes give."""
+        # Only practice needs it; the first answer need not wait for its import.
+        room = type(self).__module__.rpartition(".")[0]
+        module: Any = importlib.import_module(f"{room}.practice")
+        practice: TopicPractice[Case] = module
+        return practice
 
     def outputs(self, case: Case, plan: Plan) -> tuple[Output, ...]:
         """Return the results, the headline first."""
-        raise NotImplementedError
-
-    def values_text(self, case: Case) -> Phrase:
-        """Return the values in words."""
         raise NotImplementedError
 
     def summary(self, case: Case, plan: Plan) -> tuple[Phrase, ...]:
@@ -259,7 +260,7 @@ class SumPage(Generic[Case]):
             slug=self.slug,
             title=self.title,
             outputs=self.outputs(case, plan),
-            values_text=self.values_text(case),
+            values_text=(case.values_text(),),
             summary=self.summary(case, plan),
             remarks=self.remarks(case),
             see=self.see(case, plan),
@@ -364,7 +365,4 @@ class SumPage(Generic[Case]):
 
     def inks(self, form: Mapping[str, str]) -> dict[str, str]:
         """Return the ink of the line samples beside the labels, by phasor key."""
-        if all(field.name != "colours" for field in self.fields):
-            return dict(conventions.PLAIN_INKS)
-        colours = form.get("colours", "iec")
-        return dict(conventions.inks(colours if colours in conventions.COLOURS else "iec"))
+        return dict(conventions.form_inks(form, self.fields))

@@ -5,6 +5,7 @@ from dataclasses import dataclass, replace
 from typing import Protocol
 
 from pycore.errors import Fault
+from pycore.forms.conventions import MARKS
 from pycore.forms.fields import Field, is_example
 from pycore.forms.printed import read_printed
 from pycore.forms.reading import Reader
@@ -27,6 +28,8 @@ class SumProblem(Protocol):
     def place(self) -> str: ...
     @property
     def form(self) -> Mapping[str, str]: ...
+    @property
+    def choices(self) -> Mapping[str, str]: ...
     @property
     def typed(self) -> Mapping[str, str]: ...
     @property
@@ -75,7 +78,7 @@ def read_sheet(
     place = reader.optional(lambda: read_place(reader)) or ""
     printed, unprintable = reader.optional(lambda: read_by_hand(reader, choices["paper"]))
     reader.finish()
-    mark = "," if choices["decimal"] == "comma" else "."
+    mark = MARKS[choices["decimal"]]
     writing = replace(writing_for(sizes, unit, mark), computed=computed)
     values = [field for field in fields if field.group in ("values", "loads")]
     typed = {field.name: reader.text(field.name) for field in fields}

@@ -1,6 +1,6 @@
 """The words of marking a class's answers: the table that is pasted, what is said of each line, the summary."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 TITLE = "Mark the class"
 LEAD = (
@@ -140,6 +140,6 @@ def meant(unit: str) -> str:
 FOLLOWS = "correct from the learner’s own first step"
 
 
-def causes(groups: list[list[str]]) -> str:
+def causes(groups: Sequence[Sequence[str]]) -> str:
     """What would give an answer: causes apart from one another, mistakes that land together joined."""
     return "; ".join(" or ".join(group) for group in groups)

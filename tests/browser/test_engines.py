@@ -13,6 +13,7 @@ import pytest
 from browser.asking import SLUG, neutral
 from browser.engines import Engine, opened
 from browser.kept import FRESH, READY
+from calculators.asking import OUTPUT
 from host import shelf
 from host.seeded import Dice
 from playwright.sync_api import Playwright
@@ -23,7 +24,6 @@ PAGES = list(CALCULATORS)
 OUTPUTS = """Object.fromEntries([...document.querySelectorAll("output[name][data-value]")]
   .map((output) => [output.name, output.dataset.value]))"""
 SVG = "{http://www.w3.org/2000/svg}"
-OUTPUT = re.compile(r'<output name="([^"]+)" data-value="([^"]*)"')
 ARROWS = """[...document.querySelectorAll("svg[data-sheet] g[data-phasor] > line")].map((line) => {
   const at = (key) => Number(line.getAttribute(key));
   const from = new DOMPoint(at("x1"), at("y1")).matrixTransform(line.getScreenCTM());

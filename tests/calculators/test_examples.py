@@ -103,3 +103,11 @@ def test_each_version_has_a_default_of_its_own_only_where_it_differs(page: objec
         for version, text in field.before:
             assert version in VERSIONS[:-1]
             assert text != field.default
+
+
+@pytest.mark.parametrize("page", PAGES, ids=CALCULATORS)
+def test_a_form_without_a_choice_has_the_labels_options_and_inks_of_its_default(page: object):
+    """It is answered with the default, so its labels must name what that default means."""
+    form = default_form(page.fields)
+    for said_of in (page.labels, page.options, page.inks):
+        assert said_of(form) == said_of({})

@@ -5,9 +5,9 @@ tolerance.
 """
 
 import json
-import re
 
 import pytest
+from calculators.asking import OUTPUT
 from calculators.folders import CASES, cases_of
 
 from pycore import api
@@ -15,7 +15,6 @@ from pycore.calculators.registry import CALCULATORS
 
 KINDS = {"published", "common practice", "from memory", "recomputed"}
 UNITS = {"", "A", "V", "W", "VA", "var", "Ω", "S", "F", "Hz", "°", "mm", "A/cm", "V/cm"}
-OUTPUT = re.compile(r'<output name="([^"]+)" data-value="([^"]*)"')
 
 
 def outputs_of(page: str, form: dict[str, str]) -> dict[str, str]:

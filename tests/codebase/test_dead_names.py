@@ -9,8 +9,13 @@ from making.paths import PYCORE, ROOT, SITE, TESTS
 from pycore.calculators.registry import SLUGS, module_of
 
 MADE = {PYCORE / "lettering" / "made.py", PYCORE / "lettering" / "made_fonts.py"}
-BY_REGISTRY = {"page": {"PAGE"}, "teaching": {"LEVELS", "PLAN", "READINGS"}, "words": {"SHORT"}}
-"""Names that the registry looks up in every room, by the room's module."""
+BY_REGISTRY = {
+    "page": {"PAGE"},
+    "practice": {"form_of", "task_of"},
+    "teaching": {"LEVELS", "PLAN", "READINGS"},
+    "words": {"SHORT"},
+}
+"""Names that the registry and the engine look up in every room, by the room's module."""
 FOR_TESTS = {
     "pycore.accuracy.propagation": {"carried", "correlation", "diagonal", "jacobian"},
     "pycore.constructions.moves": {"deviations_of"},
@@ -27,7 +32,7 @@ def pairs(listed: dict[str, set[str]]) -> set[tuple[str, str]]:
 
 
 def by_registry() -> set[tuple[str, str]]:
-    """What the registry looks up, as pairs of module and name."""
+    """What is looked up in every room, as pairs of module and name."""
     return {
         (module_of(slug, module).__name__, name)
         for slug in SLUGS for module, names in BY_REGISTRY.items() for name in names

@@ -10,7 +10,7 @@ from pycore.forms.reading import Reader
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.plan import Plan
 from pycore.sums.answer import Output
-from pycore.sums.page import SumPage, TopicPractice, outputs_on_paper
+from pycore.sums.page import SumPage, outputs_on_paper
 from pycore.sums.problem import read_sheet
 from pycore.words import plain
 from pycore.words import sums as sum_words
@@ -37,13 +37,6 @@ class AddPhasors(SumPage[AddCase]):
         computed = any(one.rectangular for one in phasors)
         return AddCase(read_sheet(reader, FIELDS, sizes, unit, computed=computed), phasors)
 
-    def practice(self) -> "TopicPractice[AddCase]":
-        """Its problems from codes, and what mistakes give."""
-        # Only practice needs it; the first answer need not wait for its import.
-        from pycore.calculators.add_phasors import practice
-
-        return practice
-
     def outputs(self, case: AddCase, plan: Plan) -> tuple[Output, ...]:
         """Size and angle, both parts, scale, length, tolerance."""
         writing = case.notation.writing
@@ -57,10 +50,6 @@ class AddPhasors(SumPage[AddCase]):
             Output("sum-across", case.total.imag, writing.fixed(case.total.imag, 1), writing.unit, say(words.PARTS[1])),
             *outputs_on_paper(case, plan, "sum-length"),
         )
-
-    def values_text(self, case: AddCase) -> Phrase:
-        """The values in words."""
-        return (case.values_text(),)
 
     def remarks(self, case: AddCase) -> tuple[Phrase, ...]:
         """What a difference is, and the first sanity check."""

@@ -14,7 +14,6 @@ from pycore.calculators.harmonics_in_the_neutral.fields import FIELDS, ORDERS
 from pycore.constructions import construction
 from pycore.constructions.construction import Arm
 from pycore.constructions.methods import PAIR_ORDERS
-from pycore.drawing import Ink
 from pycore.forms import conventions
 from pycore.forms.phasor_text import read_phasor
 from pycore.forms.reading import LagAngle, Reader
@@ -71,10 +70,6 @@ class HarmonicCase(SumCase):
         )
         picture = construction.DrawingConvention(problem["first"], problem["rotation"], reference)
         super().__init__(problem, arms, notation.lines, picture, notation)
-
-    def inks(self) -> dict[str, Ink]:
-        """The lines' colours, as the class has chosen them."""
-        return conventions.inks(self.problem["colours"])
 
     def number(self, value: float) -> str:
         """A current (A) as a number in the unit of the fundamental, whatever order is drawn, with at least two

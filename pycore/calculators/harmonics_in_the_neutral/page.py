@@ -5,18 +5,15 @@ from collections.abc import Mapping
 from pycore import phasor
 from pycore.calculators.harmonics_in_the_neutral import TOPIC, words
 from pycore.calculators.harmonics_in_the_neutral.case import HarmonicCase, read_load
-from pycore.calculators.harmonics_in_the_neutral.circuit import (
-    solve,
-)
+from pycore.calculators.harmonics_in_the_neutral.circuit import solve
 from pycore.calculators.harmonics_in_the_neutral.fields import BY_NAME, FIELDS
 from pycore.calculators.harmonics_in_the_neutral.workings import by_order, pictures
-from pycore.forms import conventions
 from pycore.forms.common import labels_of
 from pycore.forms.reading import Reader
 from pycore.sheet.plan import Plan
 from pycore.sums.accuracy import SumAccuracy
 from pycore.sums.answer import Output, Working
-from pycore.sums.page import SumPage, TopicPractice, outputs_on_paper, summary
+from pycore.sums.page import SumPage, outputs_on_paper, summary
 from pycore.sums.problem import read_sheet
 from pycore.words.phrase import Phrase, say
 
@@ -45,13 +42,6 @@ class HarmonicsInTheNeutral(SumPage[HarmonicCase]):
         problem = read_sheet(reader, FIELDS, sizes, "A", computed=order.number != 1)
         return HarmonicCase(problem, spectrum, order, load)
 
-    def practice(self) -> "TopicPractice[HarmonicCase]":
-        """Its problems from codes, and what mistakes give."""
-        # Only practice needs it; the first answer need not wait for its import.
-        from pycore.calculators.harmonics_in_the_neutral import practice
-
-        return practice
-
     def outputs(self, case: HarmonicCase, plan: Plan) -> tuple[Output, ...]:
         """The neutral's r.m.s. value, each order's part of it, the lines' r.m.s. values."""
         spectrum, unit = case.spectrum, case.fundamental_format.unit
@@ -69,10 +59,6 @@ class HarmonicsInTheNeutral(SumPage[HarmonicCase]):
         """Which order is on the sheet, and what a hand can do with it."""
         drawn_text = words.drawn(case.order.number, case.amount(case.size), case.length(plan))
         return (drawn_text, *summary(case, plan)[2:])
-
-    def values_text(self, case: HarmonicCase) -> Phrase:
-        """The values in words."""
-        return (case.values_text(),)
 
     def remarks(self, case: HarmonicCase) -> tuple[Phrase, ...]:
         """Whether the neutral carries more than any line, and what each order does."""
@@ -98,11 +84,6 @@ class HarmonicsInTheNeutral(SumPage[HarmonicCase]):
     def labels(self, form: Mapping[str, str]) -> dict[str, str]:
         """Labels of the fields that name a line, as the form's line names have it."""
         return labels_of(form)
-
-    def inks(self, form: Mapping[str, str]) -> dict[str, str]:
-        """Ink of the line samples beside the labels, by phasor key."""
-        colours = form.get("colours", "iec")
-        return dict(conventions.inks(colours if colours in conventions.COLOURS else "iec"))
 
 
 PAGE = HarmonicsInTheNeutral()

@@ -8,7 +8,6 @@ from pycore.calculators.neutral_current.fields import FIELDS
 from pycore.calculators.neutral_current.problem import NeutralProblem
 from pycore.circuits.supply import VOLTAGE_ANGLES
 from pycore.constructions.construction import Arm, DrawingConvention
-from pycore.drawing import Ink
 from pycore.forms import conventions
 from pycore.practice.task import FurtherQuestion
 from pycore.quantity import NO_BREAK_SPACE
@@ -77,10 +76,6 @@ class NeutralCase(SumCase):
     sum_word: Phrase = ("neutral",)
     part_word = "line"
     has_formula = True
-
-    def inks(self) -> dict[str, Ink]:
-        """The lines' colours, as the class has chosen them."""
-        return conventions.inks(self.problem["colours"])
 
     def parts(self) -> tuple[ComponentRow, ...]:
         """All three lines: one that carries nothing has its row too."""

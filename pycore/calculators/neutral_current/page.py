@@ -16,7 +16,7 @@ from pycore.sheet.figure import DOT_BELOW
 from pycore.sheet.plan import Plan
 from pycore.sums.accuracy import ACCURACY
 from pycore.sums.answer import Output, Working, WorkingLink
-from pycore.sums.page import SumPage, TopicPractice, outputs_on_paper, small_notices
+from pycore.sums.page import SumPage, outputs_on_paper, small_notices
 from pycore.sums.workings import share_text
 from pycore.words import inputs
 from pycore.words import verdict as verdict_words
@@ -150,20 +150,9 @@ class NeutralCurrent(SumPage[NeutralCase]):
         """The form as a case. Raises InputError."""
         return NeutralCase(read_problem(form))
 
-    def practice(self) -> "TopicPractice[NeutralCase]":
-        """Its problems from codes, and what mistakes give."""
-        # Only practice needs it; the first answer need not wait for its import.
-        from pycore.calculators.neutral_current import practice
-
-        return practice
-
     def outputs(self, case: NeutralCase, plan: Plan) -> tuple[Output, ...]:
         """Current, angle, scale, length, tolerance, and the reading if there is one."""
         return _outputs(case, plan)
-
-    def values_text(self, case: NeutralCase) -> Phrase:
-        """The typed values in words."""
-        return (case.values_text(),)
 
     def remarks(self, case: NeutralCase) -> tuple[Phrase, ...]:
         """Sanity check, balance, meter."""

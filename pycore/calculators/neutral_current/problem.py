@@ -10,6 +10,7 @@ from pycore.calculators.neutral_current.circuit import StarLoad
 from pycore.calculators.neutral_current.fields import BY_NAME
 from pycore.errors import Fault
 from pycore.forms.common import labels_of
+from pycore.forms.conventions import MARKS
 from pycore.forms.printed import read_printed
 from pycore.forms.reading import DrawnValue, LagAngle, Reader, pieces
 from pycore.forms.title_block import read_by_hand, read_place
@@ -125,7 +126,7 @@ def read_problem(form: Mapping[str, str]) -> NeutralProblem:
     place = reader.optional(lambda: read_place(reader)) or ""
     by_hand, unprintable = reader.optional(lambda: read_by_hand(reader, choices["paper"]))
     reader.finish()
-    mark = "," if choices["decimal"] == "comma" else "."
+    mark = MARKS[choices["decimal"]]
     load = StarLoad(currents, (lags[0].degrees, lags[1].degrees, lags[2].degrees), choices["sequence"])
     typed = {name: reader.text(name) for name in BY_NAME}
     writing = writing_for(currents, "A", mark)

@@ -69,7 +69,7 @@ class OpenCase(SumCase):
 
     def inks(self) -> dict[str, Ink]:
         """The lines' colours, those of their loads alike."""
-        inks = conventions.inks(self.problem["colours"])
+        inks = super().inks()
         return inks | {f"u{number}": inks[f"i{number}"] for number in (1, 2, 3)}
 
     def possible(self, method: str) -> str:

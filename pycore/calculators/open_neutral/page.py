@@ -11,14 +11,14 @@ from pycore.calculators.open_neutral.construction import METHOD
 from pycore.calculators.open_neutral.fields import BY_NAME, FIELDS, NAMES
 from pycore.calculators.open_neutral.workings import comparison, load_figures, millman
 from pycore.errors import Fault, InputError
-from pycore.forms import conventions
+from pycore.forms.common import lines_of
 from pycore.forms.loads import read_load
 from pycore.forms.reading import Reader
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.plan import Plan
 from pycore.sums.accuracy import SumAccuracy
 from pycore.sums.answer import Output, Paragraph, Working
-from pycore.sums.page import SumPage, TopicPractice, outputs_on_paper
+from pycore.sums.page import SumPage, outputs_on_paper
 from pycore.sums.problem import read_sheet
 from pycore.trig import ROOT_THREE
 from pycore.words.phrase import Phrase, say
@@ -63,13 +63,6 @@ class OpenNeutralPage(SumPage[OpenCase]):
         problem = read_sheet(reader, FIELDS, [three_figures(size) for size in sizes], unit, computed=True)
         return OpenCase(problem, solution, loads)
 
-    def practice(self) -> "TopicPractice[OpenCase]":
-        """Its problems from codes, and what mistakes give."""
-        # Only practice needs it; the first answer need not wait for its import.
-        from pycore.calculators.open_neutral import practice
-
-        return practice
-
     def outputs(self, case: OpenCase, plan: Plan) -> tuple[Output, ...]:
         """Displacement (V) and neutral current (A), then each load's voltage (V)."""
         solution, mark = case.solution, case.notation.mark
@@ -87,10 +80,6 @@ class OpenNeutralPage(SumPage[OpenCase]):
             for number, value in enumerate(solution.voltages, start=1)
         ]  # fmt: skip
         return (headline, second, *voltages, *outputs_on_paper(case, plan, "sum-length"))
-
-    def values_text(self, case: OpenCase) -> Phrase:
-        """The values in words."""
-        return (case.values_text(),)
 
     def remarks(self, case: OpenCase) -> tuple[Phrase, ...]:
         """Which loads get too much or too little voltage, and what is assumed."""
@@ -154,8 +143,7 @@ class OpenNeutralPage(SumPage[OpenCase]):
 
     def labels(self, form: Mapping[str, str]) -> dict[str, str]:
         """Labels of the loads, as the form's line names have it."""
-        names = conventions.NAMES.get(form.get("names", "L123"), conventions.NAMES["L123"])
-        return {name: words.load_label(line) for name, line in zip(NAMES, names, strict=True)}
+        return {name: words.load_label(line) for name, line in zip(NAMES, lines_of(form), strict=True)}
 
 
 PAGE = OpenNeutralPage()

@@ -15,16 +15,20 @@ from pycore.calculators.parallel_circuit.fields import FIELDS, MOST
 from pycore.circuits.elements import CAPACITOR, RESISTOR
 from pycore.constructions.construction import DrawingConvention
 from pycore.errors import Fault, InputError
-from pycore.forms.elements import MOST_ELEMENTS, TypedElement, read_elements, scaled
+from pycore.forms.conventions import MARKS
+from pycore.forms.elements import MOST_ELEMENTS, TypedElement, read_elements
 from pycore.forms.reading import Reader
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
 from pycore.sums.circuit import (
+    AMPS,
     LEAST_HERTZ,
     MOST_HERTZ,
+    VOLTS,
     arms_of,
     companion_of,
     read_supply,
+    supplied_text,
     tags_of,
 )
 from pycore.sums.notes import sheet_words
@@ -33,8 +37,6 @@ from pycore.sums.wording import Notation, SheetWords
 from pycore.words import circuits as circuit_words
 from pycore.words import plain
 from pycore.words.phrase import Phrase, Symbol
-
-AMPS, VOLTS = Symbol("I"), Symbol("V")
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,7 +87,7 @@ class ParallelCase(SumCase):
     def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
         task = words.TASK if self.typed_companions else words.TASK_KNOWN
-        return sheet_words(self, plan, kind, method, task, self.given_words() + ".")
+        return sheet_words(self, plan, kind, method, task, self.values_text() + ".")
 
     def branch_text(self, place: int) -> str:
         """A branch as it is written: 20 Ω + 120 mH; a reactance in ohms by its kind, or with its j beside another."""
@@ -97,19 +99,16 @@ class ParallelCase(SumCase):
             for one in self.entered.typed[place]
         ).replace("+ −j", "− j")
 
-    def given_words(self) -> str:
-        """60 Ω, 20 Ω + 120 mH, 47 µF side by side on 230 V, 50 Hz."""
-        circuit, mark = self.entered.circuit, self.notation.mark
-        known = circuit.volts if circuit.amperes is None else circuit.amperes
-        supply = scaled(known or 0.0, "V" if circuit.amperes is None else "A", mark)
-        branches = ", ".join(self.branch_text(place) for place in range(len(self.entered.numbers)))
-        sentence = words.values_text if circuit.amperes is None else words.values_text_with_current
-        return sentence(branches, supply, scaled(circuit.hertz, "Hz", mark))
+    def values_text(self) -> str:
+        """60 Ω, 20 Ω + 120 mH, 47 µF in parallel on 230 V, 50 Hz."""
+        branches = (self.branch_text(place) for place in range(len(self.entered.numbers)))
+        sentences = words.values_text, words.values_text_with_current
+        return supplied_text(branches, self.entered.circuit, self.notation.mark, *sentences)
 
 
 def read_parallel(reader: Reader) -> tuple[ParallelProblem, ParallelSolution]:
     """The circuit of a form and its solution. Raises InputError."""
-    mark = "," if reader.choice("decimal") == "comma" else "."
+    mark = MARKS[reader.choice("decimal")]
     numbers: list[int] = []
     typed: list[tuple[TypedElement, ...]] = []
     for number in range(1, MOST + 1):

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 
 from pycore import phasor, quantity
 from pycore.calculators.parallel_circuit import TOPIC, words
-from pycore.calculators.parallel_circuit.case import AMPS, VOLTS, ParallelCase, read_parallel
+from pycore.calculators.parallel_circuit.case import ParallelCase, read_parallel
 from pycore.calculators.parallel_circuit.circuit import Resonance
 from pycore.calculators.parallel_circuit.fields import BY_NAME, FIELDS
 from pycore.forms.elements import parts, scaled
@@ -15,11 +15,10 @@ from pycore.sums.accuracy import SumAccuracy
 from pycore.sums.answer import Output, Working
 from pycore.sums.circuit import (
     angle_outputs,
-    factor_phrase,
+    summary_with_angle,
     times_text,
 )
-from pycore.sums.page import SumPage, TopicPractice, outputs_on_paper, small_notices
-from pycore.sums.page import summary as sum_summary
+from pycore.sums.page import SumPage, outputs_on_paper, small_notices
 from pycore.sums.problem import read_sheet
 from pycore.words import sums as sum_words
 from pycore.words.phrase import Phrase, say
@@ -52,13 +51,6 @@ class ParallelCircuit(SumPage[ParallelCase]):
         sizes = [float(f"{phasor.magnitude(value):.3g}") for value in solution.currents]
         return ParallelCase(read_sheet(reader, FIELDS, sizes, "A", "V", computed=True), entered, solution)
 
-    def practice(self) -> "TopicPractice[ParallelCase]":
-        """Its problems from codes, and what mistakes give."""
-        # Only practice needs it; the first answer need not wait for its import.
-        from pycore.calculators.parallel_circuit import practice
-
-        return practice
-
     def outputs(self, case: ParallelCase, plan: Plan) -> tuple[Output, ...]:
         """Supply current or voltage (first the one not typed), admittance, power factor, each current, resonance."""
         solution, mark = case.solution, case.notation.mark
@@ -89,14 +81,7 @@ class ParallelCircuit(SumPage[ParallelCase]):
     def summary(self, case: ParallelCase, plan: Plan) -> tuple[Phrase, ...]:
         """Angle between supply current and voltage, and what the drawing gives."""
         solution = case.solution
-        if solution.angle is None or solution.factor is None:
-            return sum_summary(case, plan)
-        lies = factor_phrase(solution.angle, solution.factor, (AMPS,), (VOLTS,), case.notation.mark)
-        return (lies, *sum_summary(case, plan)[1:])
-
-    def values_text(self, case: ParallelCase) -> Phrase:
-        """The given values as text."""
-        return (case.given_words(),)
+        return summary_with_angle(super().summary(case, plan), solution.angle, solution.factor, case.notation.mark)
 
     def remarks(self, case: ParallelCase) -> tuple[Phrase, ...]:
         """Resonance, currents beyond the supply's, the first sanity check."""

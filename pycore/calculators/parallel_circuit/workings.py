@@ -4,10 +4,11 @@ import math
 
 from pycore import phasor, quantity
 from pycore.calculators.parallel_circuit import words
-from pycore.calculators.parallel_circuit.case import AMPS, VOLTS, ParallelCase, resistive
+from pycore.calculators.parallel_circuit.case import ParallelCase, resistive
 from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR, elastance, inductance
 from pycore.forms.elements import TypedElement, scaled
 from pycore.sums.answer import Block, Equation, Grid, Paragraph
+from pycore.sums.circuit import AMPS, VOLTS
 from pycore.sums.circuit_formula import PI, F, hypotenuse, number, reactance_line
 from pycore.sums.wording import degrees_text
 from pycore.words.answers import MORE_DIGITS

@@ -167,7 +167,7 @@ class PowerCase(SumCase):
     def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
         task = words.TASK_TARGET if self.corrected else words.TASK
-        return sheet_words(self, plan, kind, method, task, self.given_words() + ".")
+        return sheet_words(self, plan, kind, method, task, self.values_text() + ".")
 
     def factor_text(self, power: complex) -> str:
         """A power factor with its side: 0.700 lagging."""
@@ -181,7 +181,7 @@ class PowerCase(SumCase):
         side = {1: circuit_words.LAGGING, -1: circuit_words.LEADING}.get(self.entered.side, "")
         return circuit_words.factor_text(factor, side) if self.entered.target else ""
 
-    def given_words(self) -> str:
+    def values_text(self) -> str:
         """10 kW at 0.700 lagging, to reach 0.95, on 400 V, 50 Hz, three phases."""
         entered, mark = self.entered, self.notation.mark
         supply = words.supply(

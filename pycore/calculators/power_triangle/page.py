@@ -14,7 +14,7 @@ from pycore.forms.reading import Reader
 from pycore.sheet.plan import Plan
 from pycore.sums.accuracy import SumAccuracy
 from pycore.sums.answer import Output, Working
-from pycore.sums.page import SumPage, TopicPractice, outputs_on_paper, small_notices
+from pycore.sums.page import SumPage, outputs_on_paper, small_notices
 from pycore.sums.page import summary as sum_summary
 from pycore.sums.problem import read_sheet
 from pycore.sums.wording import degrees_text
@@ -45,13 +45,6 @@ class PowerTriangle(SumPage[PowerCase]):
         sizes = [power.real, math.fabs(power.imag), math.fabs(taken), phasor.magnitude(power)]
         problem = read_sheet(reader, FIELDS, [float(f"{size:.3g}") for size in sizes], "VA", computed=True)
         return PowerCase(problem, entered, correction)
-
-    def practice(self) -> "TopicPractice[PowerCase]":
-        """Its problems from codes, and what mistakes give."""
-        # Only practice needs it; the first answer need not wait for its import.
-        from pycore.calculators.power_triangle import practice
-
-        return practice
 
     def outputs(self, case: PowerCase, plan: Plan) -> tuple[Output, ...]:
         """The capacitor first where one is needed, else apparent power; the triangle before and after."""
@@ -103,10 +96,6 @@ class PowerTriangle(SumPage[PowerCase]):
         angle_text = (quantity.MINUS if round(angle, 1) < 0 else "") + degrees_text(angle, case.notation.mark)
         line = words.apparent_power_line(case.notation.tags["sum"], angle_text, case.factor_text(case.total))
         return (line, *sum_summary(case, plan)[1:])
-
-    def values_text(self, case: PowerCase) -> Phrase:
-        """The given values as text."""
-        return (case.given_words(),)
 
     def remarks(self, case: PowerCase) -> tuple[Phrase, ...]:
         """What is needed and what it does, or why nothing is."""

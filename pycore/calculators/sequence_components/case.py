@@ -5,7 +5,6 @@ from pycore.calculators.sequence_components import words
 from pycore.calculators.sequence_components.circuit import TURNS, Components, Three, components
 from pycore.calculators.sequence_components.fields import FIELDS, NAMES
 from pycore.constructions.construction import Arm, DrawingConvention
-from pycore.drawing import Ink
 from pycore.forms import conventions
 from pycore.forms.phasor_text import read_phasor
 from pycore.forms.reading import Reader
@@ -68,10 +67,6 @@ class SequenceCase(SumCase):
         )
         picture = DrawingConvention(problem["first"], problem["rotation"], reference)
         super().__init__(problem, arms, notation.lines, picture, notation)
-
-    def inks(self) -> dict[str, Ink]:
-        """The lines' colours, as the class has chosen them."""
-        return conventions.inks(self.problem["colours"])
 
     @property
     def symbol(self) -> Symbol:

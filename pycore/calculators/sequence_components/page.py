@@ -8,7 +8,7 @@ from pycore.calculators.sequence_components.case import SequenceCase, read_phaso
 from pycore.calculators.sequence_components.circuit import TURNS
 from pycore.calculators.sequence_components.fields import BY_NAME, FIELDS, NAMES
 from pycore.calculators.sequence_components.workings import sets_picture, table
-from pycore.forms import conventions
+from pycore.forms.common import lines_of
 from pycore.forms.phasor_text import is_rectangular
 from pycore.forms.reading import Reader
 from pycore.quantity import NO_BREAK_SPACE
@@ -16,7 +16,7 @@ from pycore.sheet.plan import Plan
 from pycore.sums import amounts as figures
 from pycore.sums.accuracy import SumAccuracy
 from pycore.sums.answer import Output, Working
-from pycore.sums.page import SumPage, TopicPractice, outputs_on_paper
+from pycore.sums.page import SumPage, outputs_on_paper
 from pycore.sums.problem import read_sheet
 from pycore.words import sums as sum_words
 from pycore.words.phrase import Phrase, say
@@ -42,13 +42,6 @@ class SequenceComponents(SumPage[SequenceCase]):
         computed = any(is_rectangular(reader.text(name)) for name in NAMES)
         return SequenceCase(read_sheet(reader, FIELDS, sizes, unit, computed=computed), polar_values)
 
-    def practice(self) -> "TopicPractice[SequenceCase]":
-        """Its problems from codes, and what mistakes give."""
-        # Only practice needs it; the first answer need not wait for its import.
-        from pycore.calculators.sequence_components import practice
-
-        return practice
-
     def outputs(self, case: SequenceCase, plan: Plan) -> tuple[Output, ...]:
         """Three times the component that is drawn, then all three, and the neutral."""
         writing, mark = case.notation.writing, case.notation.mark
@@ -70,10 +63,6 @@ class SequenceComponents(SumPage[SequenceCase]):
             number_text = case.amount(neutral_current).partition(NO_BREAK_SPACE)[0]
             outputs.append(Output("neutral-current", neutral_current, number_text, writing.unit, say(words.NEUTRAL)))
         return (*outputs, *outputs_on_paper(case, plan, "threefold-length"))
-
-    def values_text(self, case: SequenceCase) -> Phrase:
-        """The values in words."""
-        return (case.values_text(),)
 
     def remarks(self, case: SequenceCase) -> tuple[Phrase, ...]:
         """The operator, the component itself, and what the neutral carries."""
@@ -110,8 +99,7 @@ class SequenceComponents(SumPage[SequenceCase]):
 
     def labels(self, form: Mapping[str, str]) -> dict[str, str]:
         """The lines' names."""
-        names = conventions.NAMES.get(form.get("names", "L123"), conventions.NAMES["L123"])
-        return dict(zip(NAMES, names, strict=True))
+        return dict(zip(NAMES, lines_of(form), strict=True))
 
 
 PAGE = SequenceComponents()

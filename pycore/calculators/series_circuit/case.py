@@ -11,16 +11,20 @@ from pycore.constructions.construction import Arm, Construction, DrawingConventi
 from pycore.constructions.methods import COMPONENTS, PAIR_ORDERS
 from pycore.constructions.names import arm_key
 from pycore.errors import Fault, InputError
-from pycore.forms.elements import MOST_ELEMENTS, TypedElement, read_elements, scaled
+from pycore.forms.conventions import MARKS
+from pycore.forms.elements import MOST_ELEMENTS, TypedElement, read_elements
 from pycore.forms.reading import Reader
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
 from pycore.sums.circuit import (
+    AMPS,
     LEAST_HERTZ,
     MOST_HERTZ,
+    VOLTS,
     arms_of,
     companion_of,
     read_supply,
+    supplied_text,
     tags_of,
 )
 from pycore.sums.notes import sheet_words
@@ -31,7 +35,6 @@ from pycore.words.phrase import Phrase, Symbol
 
 GROUPS = (("r", "Ω", RESISTOR), ("l", "H", COIL), ("c", "F", CAPACITOR))
 LETTERS = {RESISTOR: "R", COIL: "L", CAPACITOR: "C"}
-AMPS, VOLTS = Symbol("I"), Symbol("V")
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,16 +112,13 @@ class SeriesCase(SumCase):
         """The notes of a kind of sheet and what it shows."""
         known = "-known" if self.volts_drawn and self.typed_companions else ""
         task = words.TASKS[self.problem["drawn"] + known]
-        return sheet_words(self, plan, kind, method, task, self.given_words() + ".")
+        return sheet_words(self, plan, kind, method, task, self.values_text() + ".")
 
-    def given_words(self) -> str:
+    def values_text(self) -> str:
         """30 Ω, 0.2 H, 100 µF in series on 230 V, 50 Hz."""
-        circuit, mark = self.entered.circuit, self.notation.mark
-        known = circuit.volts if circuit.amperes is None else circuit.amperes
-        supply = scaled(known or 0.0, "V" if circuit.amperes is None else "A", mark)
-        elements = ", ".join(_element_text(one) for one in self.entered.typed)
-        sentence = words.values_text if circuit.amperes is None else words.values_text_with_current
-        return sentence(elements, supply, scaled(circuit.hertz, "Hz", mark))
+        elements = (_element_text(one) for one in self.entered.typed)
+        sentences = words.values_text, words.values_text_with_current
+        return supplied_text(elements, self.entered.circuit, self.notation.mark, *sentences)
 
     def opposite_pair(self) -> str:
         """The order that begins with a coil and a capacitor, whose phasors are opposite; "" if it is no order."""
@@ -155,7 +155,7 @@ def _faulty_elements(reader: Reader, typed: tuple[TypedElement, ...]) -> None:
 
 def read_series(reader: Reader) -> tuple[SeriesProblem, SeriesSolution]:
     """The circuit of a form and its solution. Raises InputError."""
-    mark = "," if reader.choice("decimal") == "comma" else "."
+    mark = MARKS[reader.choice("decimal")]
     typed: tuple[TypedElement, ...] = ()
     for name, unit, kind in GROUPS:
         reactive = "" if kind == RESISTOR else kind

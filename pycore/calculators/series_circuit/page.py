@@ -5,7 +5,7 @@ from collections.abc import Mapping
 
 from pycore import phasor
 from pycore.calculators.series_circuit import TOPIC, words
-from pycore.calculators.series_circuit.case import AMPS, GROUPS, VOLTS, SeriesCase, read_series
+from pycore.calculators.series_circuit.case import GROUPS, SeriesCase, read_series
 from pycore.calculators.series_circuit.fields import BY_NAME, FIELDS
 from pycore.forms.elements import parts, scaled
 from pycore.forms.reading import Reader
@@ -15,11 +15,10 @@ from pycore.sums.answer import Output, Working
 from pycore.sums.circuit import (
     almost,
     angle_outputs,
-    factor_phrase,
+    summary_with_angle,
     times_text,
 )
-from pycore.sums.page import SumPage, TopicPractice, outputs_on_paper, small_notices
-from pycore.sums.page import summary as sum_summary
+from pycore.sums.page import SumPage, outputs_on_paper, small_notices
 from pycore.sums.problem import read_sheet
 from pycore.words.phrase import Phrase, Symbol, say
 
@@ -44,13 +43,6 @@ class SeriesCircuit(SumPage[SeriesCase]):
         unit = "V" if drawn else "Ω"
         problem = read_sheet(reader, FIELDS, [float(f"{size:.3g}") for size in sizes], unit, "A", computed=True)
         return SeriesCase(problem, entered, solution)
-
-    def practice(self) -> "TopicPractice[SeriesCase]":
-        """Its problems from codes, and what mistakes give."""
-        # Only practice needs it; the first answer need not wait for its import.
-        from pycore.calculators.series_circuit import practice
-
-        return practice
 
     def outputs(self, case: SeriesCase, plan: Plan) -> tuple[Output, ...]:
         """Current or supply (first the one not typed), impedance, angle, power factor, each voltage, resonance."""
@@ -84,14 +76,7 @@ class SeriesCircuit(SumPage[SeriesCase]):
     def summary(self, case: SeriesCase, plan: Plan) -> tuple[Phrase, ...]:
         """Angle between current and supply voltage, and what the drawing gives."""
         solution = case.solution
-        if solution.angle is None or solution.factor is None:
-            return sum_summary(case, plan)
-        lies = factor_phrase(solution.angle, solution.factor, (AMPS,), (VOLTS,), case.notation.mark)
-        return (lies, *sum_summary(case, plan)[1:])
-
-    def values_text(self, case: SeriesCase) -> Phrase:
-        """The given values as text."""
-        return (case.given_words(),)
+        return summary_with_angle(super().summary(case, plan), solution.angle, solution.factor, case.notation.mark)
 
     def remarks(self, case: SeriesCase) -> tuple[Phrase, ...]:
         """Resonance, voltages beyond the supply, the first sanity check."""

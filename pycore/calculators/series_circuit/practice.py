@@ -1,21 +1,17 @@
 """Practice: problems from codes, and what mistakes give."""
 
+import math
 from collections.abc import Iterator, Mapping
-from typing import TYPE_CHECKING
 
 from pycore import phasor, quantity
+from pycore.calculators.series_circuit.case import SeriesCase
+from pycore.calculators.series_circuit.fields import FIELDS
 from pycore.forms.fields import default_form
 from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
 from pycore.practice.generator import first_accepted
-from pycore.practice.task import Mistake, Task
-from pycore.sums.task import task_of as sum_task
-
-if TYPE_CHECKING:
-    from pycore.calculators.series_circuit.case import SeriesCase
-import math
-
 from pycore.practice.seeded_integers import SeededIntegers
+from pycore.practice.task import Mistake, Task
 from pycore.sums.circuit_practice import (
     BOTH,
     CLEAR,
@@ -26,13 +22,11 @@ from pycore.sums.circuit_practice import (
     milli,
     with_code_choices,
 )
+from pycore.sums.task import task_of as sum_task
 
 
 def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
     """The form that holds a code's series circuit: the current is given, the supply is to be found."""
-    # Its fields are only needed here; the page imports this module when it is asked for practice.
-    from pycore.calculators.series_circuit.fields import FIELDS
-
     circuit = series_of(code)
     form = default_form(FIELDS) | dict(choices or {})
     form["r"] = f"{circuit.ohms} + {circuit.own}" if circuit.own else str(circuit.ohms)
@@ -45,7 +39,7 @@ def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, s
     return with_code_choices(form, code)
 
 
-def _slipped(case: "SeriesCase") -> Iterator[tuple[str, tuple[str, ...], complex]]:
+def _slipped(case: SeriesCase) -> Iterator[tuple[str, tuple[str, ...], complex]]:
     """Key, ways of answering, and the total impedance that each mistake gives."""
     entered, total = case.entered, case.solution.total_impedance
     for key, values in changed(entered.typed, entered.circuit.hertz):
@@ -58,7 +52,7 @@ def _slipped(case: "SeriesCase") -> Iterator[tuple[str, tuple[str, ...], complex
         yield "reactance-only", ONLY_CALCULATED, complex(0.0, reactance)
 
 
-def mistakes(case: "SeriesCase") -> tuple[Mistake, ...]:
+def mistakes(case: SeriesCase) -> tuple[Mistake, ...]:
     """What slips with the elements give for the drawn sum."""
     turned = phasor.polar(1.0, -case.picture.reference)
     # On a given voltage a slip changes the current too, and the drawn sum comes out as the supply all the same.
@@ -68,7 +62,7 @@ def mistakes(case: "SeriesCase") -> tuple[Mistake, ...]:
     return tuple(mistake(key, how, value * share * turned) for key, how, value in _slipped(case))
 
 
-def task_of(case: "SeriesCase") -> Task:
+def task_of(case: SeriesCase) -> Task:
     """What is to be found: the drawn sum, or the current where the voltage was given."""
     task = sum_task(case, mistakes(case))
     if not case.volts_drawn or case.typed_companions or case.companions is None:

@@ -4,10 +4,10 @@ import math
 
 from pycore import phasor, quantity
 from pycore.calculators.series_circuit import words
-from pycore.calculators.series_circuit.case import AMPS, VOLTS, SeriesCase
+from pycore.calculators.series_circuit.case import SeriesCase
 from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR, elastance, inductance
 from pycore.sums.answer import Block, Equation, Paragraph
-from pycore.sums.circuit import side_of
+from pycore.sums.circuit import AMPS, VOLTS, side_of
 from pycore.sums.circuit_formula import PI, added, hypotenuse, number, reactance_line
 from pycore.sums.wording import degrees_text
 from pycore.words import circuits as circuit_words

@@ -9,13 +9,14 @@ from pycore.calculators.star_and_delta.circuit import ThreeLoads, solve
 from pycore.calculators.star_and_delta.fields import BY_NAME, FIELDS, NAMES, NEXT
 from pycore.calculators.star_and_delta.workings import all_three, working
 from pycore.forms import conventions
+from pycore.forms.common import lines_of
 from pycore.forms.reading import Reader
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.plan import Plan
 from pycore.sums import amounts as figures
 from pycore.sums.accuracy import SumAccuracy
 from pycore.sums.answer import Output, Working
-from pycore.sums.page import SumPage, TopicPractice, outputs_on_paper
+from pycore.sums.page import SumPage, outputs_on_paper
 from pycore.sums.problem import read_sheet
 from pycore.trig import ROOT_THREE
 from pycore.words import sums as sum_words
@@ -51,13 +52,6 @@ class StarAndDelta(SumPage[StarDeltaCase]):
         sizes = [float(format(phasor.magnitude(drawn[number - 1]), finely)) for number in (line, other)]
         return StarDeltaCase(read_sheet(reader, FIELDS, sizes, unit, computed=True), solution)
 
-    def practice(self) -> "TopicPractice[StarDeltaCase]":
-        """Its problems from codes, and what mistakes give."""
-        # Only practice needs it; the first answer need not wait for its import.
-        from pycore.calculators.star_and_delta import practice
-
-        return practice
-
     def outputs(self, case: StarDeltaCase, plan: Plan) -> tuple[Output, ...]:
         """What is drawn, then every line and phase value, and the power."""
         solution, mark, writing = case.solution, case.notation.mark, case.notation.writing
@@ -85,10 +79,6 @@ class StarAndDelta(SumPage[StarDeltaCase]):
             if apparent else Output("factor", None, sum_words.NONE, label=say(words.FACTOR)),
         ]  # fmt: skip
         return (*outputs, *outputs_on_paper(case, plan, "result-length"))
-
-    def values_text(self, case: StarDeltaCase) -> Phrase:
-        """The values in words."""
-        return (case.values_text(),)
 
     def remarks(self, case: StarDeltaCase) -> tuple[Phrase, ...]:
         """What is built here, √3 where it holds, and the other connection."""
@@ -126,7 +116,7 @@ class StarAndDelta(SumPage[StarDeltaCase]):
 
     def options(self, form: Mapping[str, str]) -> dict[str, dict[str, str]]:
         """The lines by their names, each with what is subtracted: in star the next line's voltage."""
-        names = conventions.NAMES.get(form.get("names", "L123"), conventions.NAMES["L123"])
+        names = lines_of(form)
         options = {str(n): words.line_option(names[n - 1], names[NEXT[n] - 1]) for n in NEXT}
         if form.get("connection", "delta") == "delta":
             options = {str(n): names[n - 1] for n in NEXT}

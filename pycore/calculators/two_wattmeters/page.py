@@ -16,12 +16,11 @@ from pycore.calculators.two_wattmeters.circuit import (
 )
 from pycore.calculators.two_wattmeters.fields import BY_NAME, FIELDS
 from pycore.calculators.two_wattmeters.workings import diagram, from_readings
-from pycore.forms import conventions
 from pycore.forms.reading import Reader
 from pycore.sheet.plan import Plan
 from pycore.sums.accuracy import SumAccuracy
 from pycore.sums.answer import Output, Working
-from pycore.sums.page import SumPage, TopicPractice, outputs_on_paper
+from pycore.sums.page import SumPage, outputs_on_paper
 from pycore.sums.problem import read_sheet
 from pycore.sums.wording import degrees_text
 from pycore.words.phrase import Phrase, say
@@ -59,13 +58,6 @@ class TwoWattmeters(SumPage[WattmeterCase]):
         sizes = [float(format(math.fabs(value), f".{figures}g"))
                  for value, figures in zip(without_rounding_noise(result), (4, 4, 3), strict=True)]  # fmt: skip
         return WattmeterCase(read_sheet(reader, FIELDS, sizes, "VA", computed=True), result, load, balanced=balanced)
-
-    def practice(self) -> "TopicPractice[WattmeterCase]":
-        """Its problems from codes, and what mistakes give."""
-        # Only practice needs it; the first answer need not wait for its import.
-        from pycore.calculators.two_wattmeters import practice
-
-        return practice
 
     def _lag(self, reader: Reader) -> float:
         lag = reader.lag("lag").degrees
@@ -108,10 +100,6 @@ class TwoWattmeters(SumPage[WattmeterCase]):
         drawn = words.drawn(case.amount(case.size), case.direction(plan))
         return (drawn, words.power_factor(case.power_factor_text), *lines[1:])
 
-    def values_text(self, case: WattmeterCase) -> Phrase:
-        """The values in words."""
-        return (case.values_text(),)
-
     def remarks(self, case: WattmeterCase) -> tuple[Phrase, ...]:
         """What each meter sees, which one reads backwards, where the method holds."""
         first, second, _ = case.readings
@@ -151,12 +139,9 @@ class TwoWattmeters(SumPage[WattmeterCase]):
 
     def labels(self, form: Mapping[str, str]) -> dict[str, str]:
         """Each reading's label names the line of its meter."""
-        meters = METERS.get(form.get("meters", "13"), METERS["13"])
+        usual = BY_NAME["meters"].default
+        meters = METERS.get(form.get("meters", usual), METERS[usual])
         return {f"w{number}": words.reading_label(number, meter.line) for number, meter in enumerate(meters, start=1)}
-
-    def inks(self, form: Mapping[str, str]) -> dict[str, str]:
-        """Ink of the line samples beside the labels, by phasor key."""
-        return dict(conventions.PLAIN_INKS)
 
 
 PAGE = TwoWattmeters()

@@ -1,14 +1,12 @@
 """Harmonics in the neutral: against scipy's transform of the sampled waves, and at the ends of the range."""
 
-import json
-import re
 
 import numpy as np
 import pytest
+from calculators.asking import Asking
 from scipy.fft import rfft
 
 from pycore import phasor
-from pycore.api import handle
 from pycore.calculators.harmonics_in_the_neutral.circuit import DistortedCurrents, solve
 from pycore.calculators.harmonics_in_the_neutral.fields import FIELDS, ORDERS
 from pycore.calculators.harmonics_in_the_neutral.page import HarmonicsInTheNeutral
@@ -24,20 +22,9 @@ from pycore.words import plain
 
 FORM = {**default_form(FIELDS), "a2": "0", "a3": "0"}
 PAGE = HarmonicsInTheNeutral()
-OUTPUT = re.compile(r'<output name="([^"]+)" data-value="([^"]*)"')
+ASKING = Asking(PAGE.slug, FORM)
+ask, results = ASKING.ask, ASKING.results
 SAMPLES = 64
-
-
-def ask(**values: str) -> dict:
-    request = {"do": "answer", "page": PAGE.slug, "form": {**FORM, **values}, "parts": ["answer", "sheet", "view",
-               "workings"]}  # fmt: skip
-    return json.loads(handle(json.dumps(request))[0])
-
-
-def results(**values: str) -> dict[str, float]:
-    reply = ask(**values)
-    assert reply["ok"], reply["errors"]
-    return {name: float(value) for name, value in OUTPUT.findall(reply["regions"]["answer"]) if value}
 
 
 def test_five_hundred_random_loads_agree_with_scipys_transform():

@@ -5,6 +5,7 @@ import re
 
 import numpy as np
 import pytest
+from calculators.asking import Asking
 
 from pycore import phasor
 from pycore.api import handle
@@ -27,19 +28,8 @@ from pycore.words import plain
 
 FORM = default_form(FIELDS)
 PAGE = OpenNeutralPage()
-OUTPUT = re.compile(r'<output name="([^"]+)" data-value="([^"]*)"')
-
-
-def ask(**values: str) -> dict:
-    request = {"do": "answer", "page": "open-neutral", "form": {**FORM, **values}, "parts": ["answer", "sheet", "view",
-               "workings"]}  # fmt: skip
-    return json.loads(handle(json.dumps(request))[0])
-
-
-def results(**values: str) -> dict[str, float]:
-    reply = ask(**values)
-    assert reply["ok"], reply["errors"]
-    return {name: float(value) for name, value in OUTPUT.findall(reply["regions"]["answer"]) if value}
+ASKING = Asking(PAGE.slug, FORM)
+ask, results = ASKING.ask, ASKING.results
 
 
 def test_five_hundred_random_loads_agree_with_numpys_node_equations():

@@ -1,13 +1,12 @@
 """Two wattmeters: against numpy's mean of instantaneous power, and at the ends of the range."""
 
-import json
 import re
 
 import numpy as np
 import pytest
+from calculators.asking import Asking
 
 from pycore import phasor, quantity
-from pycore.api import handle
 from pycore.calculators.harmonics_in_the_neutral.page import HarmonicsInTheNeutral
 from pycore.calculators.two_wattmeters.circuit import METERS, BalancedLoad, back, read
 from pycore.calculators.two_wattmeters.fields import FIELDS
@@ -25,19 +24,8 @@ from pycore.words import plain
 
 FORM = {**default_form(FIELDS), "meters": "13"}
 PAGE = TwoWattmeters()
-OUTPUT = re.compile(r'<output name="([^"]+)" data-value="([^"]*)"')
-
-
-def ask(**values: str) -> dict:
-    request = {"do": "answer", "page": PAGE.slug, "form": {**FORM, **values}, "parts": ["answer", "sheet", "view",
-               "workings"]}  # fmt: skip
-    return json.loads(handle(json.dumps(request))[0])
-
-
-def results(**values: str) -> dict[str, float]:
-    reply = ask(**values)
-    assert reply["ok"], reply["errors"]
-    return {name: float(value) for name, value in OUTPUT.findall(reply["regions"]["answer"]) if value}
+ASKING = Asking(PAGE.slug, FORM)
+ask, results = ASKING.ask, ASKING.results
 
 
 def test_five_hundred_loads_agree_with_the_mean_of_instantaneous_power():
