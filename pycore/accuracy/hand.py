@@ -248,8 +248,8 @@ _SIXTEEN = math.sqrt(16 * (4096 * 4096 - 1) / 12)
 def _throws(columns: int) -> tuple[Column, ...]:
     """So many normal deviates for each drawing of a sample, one column for each slip: the same for every problem, so
     that those of a class are thrown once."""
-    dice = NormalSampler(20261125)
-    thrown = [dice.normal() for _ in range(SAMPLES * columns)]
+    sampler = NormalSampler(20261125)
+    thrown = [sampler.normal() for _ in range(SAMPLES * columns)]
     return tuple(thrown[column::columns] for column in range(columns))
 
 
@@ -274,7 +274,7 @@ def _sampled(construction: Construction, factor: float, hand: Hand, plain: Sprea
     """The scatter by drawing it many times; a drawing whose lines do not meet is thrown away.
 
     ``plain``: what first order gives, ``slopes``: how far the length moves for one standard uncertainty of
-    each deviation. Its own spread over the same slips is known, so that the luck of the dice can be taken out.
+    each deviation. Its own spread over the same slips is known, so that the luck of the sample can be taken out.
     """
     exact = construction.end_point
     kinds = _setting(construction)

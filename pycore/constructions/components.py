@@ -77,8 +77,8 @@ def components(
     """Return the construction for one or more arms of non-zero size, on the axes of a convention."""
     axes: tuple[Move, ...] = (
         Start(START_POINT),
-        Direction(AXIS_ACROSS, START_POINT, picture.reckoned_angle(0.0)),
-        Direction(AXIS_UP, START_POINT, picture.reckoned_angle(90.0)),
+        Direction(AXIS_ACROSS, START_POINT, picture.phasor_angle(0.0)),
+        Direction(AXIS_UP, START_POINT, picture.phasor_angle(90.0)),
     )
     zero = AXIS_UP if picture.first == "up" else AXIS_ACROSS
     steps = [Step(step_kinds.SCALE), Step(step_kinds.AXES, axes)]

@@ -137,7 +137,7 @@ class DrawingConvention:
         base = 90.0 if self.first == "up" else 0.0
         return wrap(base + self.sense * (degrees - self.reference))
 
-    def reckoned_angle(self, paper_degrees: float) -> float:
+    def phasor_angle(self, paper_degrees: float) -> float:
         """Return the calculated angle of an angle on paper, in degrees."""
         base = 90.0 if self.first == "up" else 0.0
         return wrap(self.reference + self.sense * (paper_degrees - base))

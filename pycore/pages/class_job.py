@@ -75,7 +75,7 @@ def given_of(group: ClassSet, learner: Learner, task: Task) -> tuple[tuple[str, 
     """The values of a learner's problem by their labels: quantities with their length on the sheet, where a
     phasor of that length is drawn, and the angles that are not 0."""
     labels, sizes = group.topic.labels(learner.form), [arm.size for arm in group.topic.case(learner.form).arms]
-    made: list[tuple[str, Amount]] = []
+    amounts: list[tuple[str, Amount]] = []
     for field_ in group.topic.fields:
         text = learner.form.get(field_.name, "")
         label = labels.get(field_.name, field_.label)
@@ -84,10 +84,10 @@ def given_of(group: ClassSet, learner: Learner, task: Task) -> tuple[tuple[str, 
         if field_.group == "values" and text:
             written, length = text.replace(".", task.writing.mark), _on_paper(text, field_.unit, task, sizes)
             named = f" {field_.unit}" if field_.unit and not length and text[-1:].isdigit() else ""
-            made.append((label, Amount(written + named, length)))
+            amounts.append((label, Amount(written + named, length)))
         elif field_.kind == "angle" and group.code.tier == "stretch":
-            made.append((label, Amount("", angle=f"{text.replace('-', quantity.MINUS)}°")))
-    return tuple(made)
+            amounts.append((label, Amount("", angle=f"{text.replace('-', quantity.MINUS)}°")))
+    return tuple(amounts)
 
 
 def _on_paper(text: str, unit: str, task: Task, sizes: Sequence[float]) -> str:
@@ -126,16 +126,16 @@ class _Making:
             if learner is None:
                 yield words.working(len(self.rows) + 1, group.learners), share
                 continue
-            said = words.working(learner.place, group.learners), share
+            progress = words.working(learner.place, group.learners), share
             opening = self._opening(learner)
-            for part, made in enumerate(group.topic.issued(learner.form, opening, kinds)):
-                yield said
-                if isinstance(made, Task):
-                    self.rows.append(row_for(group, learner, made))
+            for part, issued in enumerate(group.topic.issued(learner.form, opening, kinds)):
+                yield progress
+                if isinstance(issued, Task):
+                    self.rows.append(row_for(group, learner, issued))
                 else:
-                    for page in made if isinstance(made, tuple) else (made,):
+                    for page in issued if isinstance(issued, tuple) else (issued,):
                         self.writer.add(page, part)
-                yield said
+                yield progress
         for number, page in enumerate(class_key.pages(group, self.rows, self.counts()), start=1):
             self.writer.add(page, KEY)
             yield words.key_working(number), 0.95
@@ -166,9 +166,9 @@ def pdf_job(group: ClassSet, opening: ReopenInfo, correction: Point) -> Job:
     def result() -> Result:
         title = words.file_title(str(group.code))
         data: bytes = making.writer.finish(title, subject=words.TITLE)
-        told = words.saved(*class_key.ranges_of(making.counts()))
+        message = words.saved(*class_key.ranges_of(making.counts()))
         name = words.file_name(str(group.code), "pdf")
-        return {"filename": name, "type": "application/pdf", "told": told}, data
+        return {"filename": name, "type": "application/pdf", "told": message}, data
 
     return Job(making.sheets(), result)
 

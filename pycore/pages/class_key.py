@@ -36,12 +36,12 @@ Counts = tuple[int, int]
 
 def ranges_of(counts: Counts) -> tuple[str, str]:
     """Which pages of the file problem sheets and overlays are on, "" for none."""
-    made, first = [], 1
+    ranges, first = [], 1
     for count in counts:
         last = first + count - 1
-        made.append("" if not count else f"{first}–{last}" if count > 1 else f"{first}")
+        ranges.append("" if not count else f"{first}–{last}" if count > 1 else f"{first}")
         first = last + 1
-    return made[0], made[1]
+    return ranges[0], ranges[1]
 
 
 def _notes(group: ClassSet, counts: Counts, *, angled: bool) -> tuple[str, ...]:
@@ -70,8 +70,8 @@ def _amount(amount: Amount, unit: str) -> Lines:
 
 
 def _tolerance(row: KeyRow) -> Lines:
-    return tuple(f"± {told} {unit}" for told, unit in ((row.tolerance.size, row.unit), (row.tolerance.length, "mm"))
-                 if told)  # fmt: skip
+    return tuple(f"± {amount} {unit}" for amount, unit in ((row.tolerance.size, row.unit), (row.tolerance.length, "mm"))
+                 if amount)  # fmt: skip
 
 
 def _angle(amount: Amount, tolerance: str = "") -> Lines:
@@ -103,25 +103,25 @@ def columns_of(rows: Sequence[KeyRow]) -> KeyColumns:
 
 def _answer_row(row: KeyRow, columns: KeyColumns) -> tuple[Lines, ...]:
     """One learner's line."""
-    made: list[Lines] = [(str(row.place),), _name(row)]
-    given = dict(row.given)
+    cells: list[Lines] = [(str(row.place),), _name(row)]
+    values = dict(row.given)
     for label in columns.labels:
-        amount = given.get(label, Amount(""))
-        made.append(_amount(amount, row.unit) if amount.length else (amount.size,))
+        amount = values.get(label, Amount(""))
+        cells.append(_amount(amount, row.unit) if amount.length else (amount.size,))
     if columns.turned:
-        made.append((", ".join(amount.angle for _, amount in row.given if not amount.size),))
-    made.append((row.scale,))
+        cells.append((", ".join(amount.angle for _, amount in row.given if not amount.size),))
+    cells.append((row.scale,))
     if columns.varied:
-        made.append((row.symbol, words.from_line(row.origin)))
-    made += [_amount(row.result, row.unit), _tolerance(row)]
+        cells.append((row.symbol, words.from_line(row.origin)))
+    cells += [_amount(row.result, row.unit), _tolerance(row)]
     if columns.angled:
-        made.append(_angle(row.result, row.tolerance.angle))
+        cells.append(_angle(row.result, row.tolerance.angle))
     if columns.first and row.first is not None:
         name, found = row.first
-        made += [((*name, f": {found.size} {row.unit}"), f"{found.length} mm"), _angle(found)]
+        cells += [((*name, f": {found.size} {row.unit}"), f"{found.length} mm"), _angle(found)]
     elif columns.first:
-        made += [("",), ("",)]
-    return tuple(made)
+        cells += [("",), ("",)]
+    return tuple(cells)
 
 
 def answers(group: ClassSet, rows: Sequence[KeyRow], counts: Counts) -> Ledger:
@@ -139,9 +139,9 @@ def answers(group: ClassSet, rows: Sequence[KeyRow], counts: Counts) -> Ledger:
         headings.append(ColumnHeading((words.ANGLE_SHORT,)))
     if columns.first:
         headings += [ColumnHeading((words.FIRST,)), ColumnHeading((words.FIRST_ANGLE_SHORT,))]
-    made = tuple(_answer_row(row, columns) for row in rows)
+    lines = tuple(_answer_row(row, columns) for row in rows)
     notes = _notes(group, counts, angled=columns.angled)
-    return Ledger(_title(group), str(group.code), notes, (), tuple(headings), made, words.FOOT, 2)
+    return Ledger(_title(group), str(group.code), notes, (), tuple(headings), lines, words.FOOT, 2)
 
 
 def beyond(group: ClassSet, rows: Sequence[KeyRow]) -> Iterator[Ledger]:
@@ -153,10 +153,10 @@ def beyond(group: ClassSet, rows: Sequence[KeyRow]) -> Iterator[Ledger]:
         ColumnHeading((words.PLACE,)), ColumnHeading((words.NAME, words.CODE), "start"), ColumnHeading((asked[0][1],)),
         ColumnHeading((words.ANGLE_SHORT,)),
     )  # fmt: skip
-    made = tuple(
+    lines = tuple(
         ((str(row.place),), _name(row), (f"{found.size} {row.unit}",), _angle(found)) for row, _, found in asked
     )
-    yield Ledger(words.FOR_ZERO, str(group.code), (), (), headings, made, words.FOOT, 2)
+    yield Ledger(words.FOR_ZERO, str(group.code), (), (), headings, lines, words.FOOT, 2)
 
 
 def sign(number: int) -> str:
@@ -174,13 +174,13 @@ def _slip_cell(column: MistakeColumn, row: KeyRow, how: str) -> Lines:
 
 def _filled(widths: Sequence[float], room: float, most: int) -> list[slice]:
     """Columns put on tables one after another, each as full as its room and ``most`` columns allow."""
-    made, start, used = [], 0, 0.0
+    slices, start, used = [], 0, 0.0
     for index, width in enumerate(widths):
         if index > start and (used + width + LEAST_GAP > room or index - start == most):
-            made.append(slice(start, index))
+            slices.append(slice(start, index))
             start, used = index, 0.0
         used += width + LEAST_GAP
-    return [*made, slice(start, len(widths))]
+    return [*slices, slice(start, len(widths))]
 
 
 def _fitting(widths: Sequence[float], room: float) -> list[slice]:
@@ -206,9 +206,9 @@ def slips(group: ClassSet, rows: Sequence[KeyRow], how: str, listed: Sequence[Mi
             (one, words.legend([plain(name) for name in column.names]))
             for one, column in zip(signs[part], listed[part], strict=True)
         )
-        made = tuple((*start, *own[part]) for start, own in zip(firsts, cells, strict=True))
+        lines = tuple((*start, *own[part]) for start, own in zip(firsts, cells, strict=True))
         yield Ledger(
-            words.SLIPS[how], str(group.code), notes, legend, (*heads, *columns[part]), made, words.FOOT
+            words.SLIPS[how], str(group.code), notes, legend, (*heads, *columns[part]), lines, words.FOOT
         )
 
 

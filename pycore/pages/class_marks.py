@@ -62,8 +62,8 @@ class MarkingRun:
         except InputError as error:
             self.refused.append(words.refused(entry.line, " ".join(fault.message for fault in error.faults)))
         except CodeError as error:
-            told = code_words.unusable(entry.cells["code"], error.reason, error.part)
-            self.refused.append(words.refused(entry.line, told))
+            message = code_words.unusable(entry.cells["code"], error.reason, error.part)
+            self.refused.append(words.refused(entry.line, message))
         except NoProblemError:
             self.refused.append(words.refused(entry.line, words.NO_PROBLEM))
         except ValueError as error:
@@ -76,8 +76,8 @@ class MarkingRun:
             raise CodeError("topic")
         written = str(code)
         task: Task = page.task(page.practice_form(code, self.group.taken))
-        given = results.answer_of(entry.cells)
-        reply = answers.judge(task, given, self.group.limits)
+        answer = results.answer_of(entry.cells)
+        reply = answers.judge(task, answer, self.group.limits)
         remarks = [words.again(self.seen[written])] if written in self.seen else []
         self.seen.setdefault(written, entry.line)
         if set_of(code) != self.group.code:
@@ -90,13 +90,13 @@ class MarkingRun:
             class_table.given_cells(task, reply, entry.cells, self.mark),
             marked.band, marked.size_off, marked.angle_off, task.writing,
             tuple(tuple(dict.fromkeys(mistake.key for mistake in cause.mistakes)) for cause in shown),
-            names, _verdict(reply, names), self._marks(task, reply, given), tuple(remarks),
+            names, _verdict(reply, names), self._marks(task, reply, answer), tuple(remarks),
         )  # fmt: skip
 
-    def _marks(self, task: Task, reply: AnswerJudgement, given: Mapping[str, str]) -> tuple[int, int]:
+    def _marks(self, task: Task, reply: AnswerJudgement, answer: Mapping[str, str]) -> tuple[int, int]:
         """Marks from and to: what a person should look at again counts as a range."""
         first, length, angle = self.group.marks
-        parts = [(_first_band(reply, given), first), (_length_band(reply), length), (_angle_band(task, reply), angle)]
+        parts = [(_first_band(reply, answer), first), (_length_band(reply), length), (_angle_band(task, reply), angle)]
         low = [worth for band, worth in parts if band == ACCEPT]
         high = [worth for band, worth in parts if band in (ACCEPT, LOOK)]
         return _whole(low), _whole(high)
@@ -121,8 +121,8 @@ class MarkingRun:
                 label = " / ".join(short(key) for key in keys[:2])
                 counted[label] = counted.get(label, 0) + 1
         labels = list(dict.fromkeys((*sure, *perhaps)))
-        made = [(label, sure.get(label, 0), perhaps.get(label, 0)) for label in labels]
-        return tuple(sorted(made, key=lambda row: (-row[1], -row[2], row[0])))
+        lines = [(label, sure.get(label, 0), perhaps.get(label, 0)) for label in labels]
+        return tuple(sorted(lines, key=lambda row: (-row[1], -row[2], row[0])))
 
 
 def _whole(numbers: Sequence[int]) -> int:
@@ -147,9 +147,9 @@ def _verdict(reply: AnswerJudgement, causes: Sequence[Sequence[str]]) -> str:
     return words.causes(causes) if causes else words.NO_CAUSE
 
 
-def _first_band(reply: AnswerJudgement, given: Mapping[str, str]) -> str:
+def _first_band(reply: AnswerJudgement, answer: Mapping[str, str]) -> str:
     """A first step that was not written down is taken to be right where the answer is."""
-    if given.get("answer-first"):
+    if answer.get("answer-first"):
         return WRONG if "first" in reply.wrong_before else ACCEPT
     return ACCEPT if reply.open else reply.marked.band
 

@@ -36,14 +36,14 @@ MARKS = (("marks-first", words.MARKS_FIRST), ("marks-length", words.MARKS_LENGTH
 
 def _taken() -> tuple[Field, ...]:
     """Fields of the calculators that a set takes over, each once."""
-    made: dict[str, Field] = {}
+    shared: dict[str, Field] = {}
     for page in TOPICS.values():
         for field in page.fields:
             if field.name in TAKEN:
-                made.setdefault(field.name, Field(
+                shared.setdefault(field.name, Field(
                     field.name, field.label, field.kind, "signs", field.default, help=field.help, options=field.options
                 ))  # fmt: skip
-    return tuple(made[name] for name in TAKEN if name in made)
+    return tuple(shared[name] for name in TAKEN if name in shared)
 
 
 _TOPIC = Field(
@@ -125,26 +125,26 @@ def _whole(text: str, most: int) -> int | None:
 
 
 def _learners(reader: Reader) -> int:
-    given, label = reader.text("learners"), reader.label("learners")
-    number = _whole(given, 999_999_999)
+    typed, label = reader.text("learners"), reader.label("learners")
+    number = _whole(typed, 999_999_999)
     if number is not None and number > MOST_LEARNERS:
-        reader.fault("learners", words.too_many(label, given, str(MOST_LEARNERS)))
+        reader.fault("learners", words.too_many(label, typed, str(MOST_LEARNERS)))
     elif not number:
-        reader.fault("learners", words.bad_count(label, given, str(MOST_LEARNERS)))
+        reader.fault("learners", words.bad_count(label, typed, str(MOST_LEARNERS)))
     return number or 1
 
 
 def _limit(reader: Reader, name: str, unit: str, least: float, most: float) -> float | None:
-    given = reader.text(name)
-    if not given:
+    typed = reader.text(name)
+    if not typed:
         return None
     try:
-        value = quantity.read(given, unit)
+        value = quantity.read(typed, unit)
     except QuantityError:
         value = -1.0
     if not least <= value <= most:
-        told = words.bad_limit(reader.label(name), given, quantity.plain(least), quantity.plain(most))
-        reader.fault(name, told)
+        message = words.bad_limit(reader.label(name), typed, quantity.plain(least), quantity.plain(most))
+        reader.fault(name, message)
     return value
 
 
@@ -207,16 +207,16 @@ def _notices(names: tuple[LearnerName, ...]) -> tuple[str, ...]:
     """What is to be said of the names."""
     if not names:
         return ()
-    made = [words.by_names(len(names))]
+    notices = [words.by_names(len(names))]
     counts: dict[str, int] = {}
     for name in names:
         counts[name.whole] = counts.get(name.whole, 0) + 1
     twice = [name for name, number in counts.items() if number > 1]
     blank = list(dict.fromkeys(name.whole for name in names if not name.printed))
-    for found, told in ((twice, words.twice), (blank, words.blank)):
+    for found, notice in ((twice, words.twice), (blank, words.blank)):
         if found:
-            made.append(told(found[:SHOWN_NAMES], max(0, len(found) - SHOWN_NAMES)))
-    return tuple(made)
+            notices.append(notice(found[:SHOWN_NAMES], max(0, len(found) - SHOWN_NAMES)))
+    return tuple(notices)
 
 
 def read_set(form: Mapping[str, str], roll: str = "") -> ClassSet:

@@ -69,10 +69,10 @@ def table_of(results: Sequence[MarkedLine], mark: str, of: int) -> list[list[str
         factor = writing.factor if writing else 1.0
         off = fixed(one.size_off / factor, one.writing.decimals_in(factor) + 1, mark)
         turned = "" if one.angle_off is None else tables.ascii_number(fixed(one.angle_off, 1, mark))
-        said = "; ".join((one.verdict, *one.remarks)).strip("; ")
+        remarks = "; ".join((one.verdict, *one.remarks)).strip("; ")
         low, high = one.marks
         rows.append([
             str(one.line), one.name, one.code, *one.given, words.BANDS[one.band], tables.ascii_number(off), turned,
-            said, str(low), str(high), str(of),
+            remarks, str(low), str(high), str(of),
         ])  # fmt: skip
     return rows

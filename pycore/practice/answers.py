@@ -11,7 +11,7 @@ from pycore.practice.explaining import Cause, LearnerAnswer
 from pycore.practice.following import LearnerIntermediate, follows, own_is_right
 from pycore.practice.marking import ACCEPT, LOOK, WRONG, Judgement, mark, side_open
 from pycore.practice.task import CALCULATED, DRAWN, NO_LIMITS, Limits, Task
-from pycore.practice.typed import Direction, TypedSize, parted, read_direction, read_size, reckoned, size_in, units
+from pycore.practice.typed import Direction, TypedSize, parted, read_direction, read_size, size_in, task_angle, units
 from pycore.words import marking as words
 
 FEW_FIGURES = 2
@@ -29,14 +29,14 @@ class Read:
 
 @dataclass(frozen=True, slots=True)
 class AnswerJudgement:
-    """An answer judged: the marking; the unit in which it fits when that is not the one it was given in
+    """An answer judged: the marking; the unit in which it fits when that is not the one it was typed in
     (``meant``, ``unit``); whether it follows from the learner's own earlier values; those of them that are wrong.
 
     ``open``: what is missing of its direction where the rest is right: ``angle``, ``side`` or "". ``coarse``: a
     calculated answer that is right as far as its two figures go.
     """
 
-    given: LearnerAnswer
+    answer: LearnerAnswer
     marked: Judgement
     unit: str = ""
     meant: str = ""
@@ -85,69 +85,69 @@ def judge(task: Task, form: Mapping[str, str], limits: Limits = NO_LIMITS) -> An
     """
     how = CALCULATED if form.get("answer-how") == CALCULATED else DRAWN
     found = _read(form, task)
-    answer = found[""]
-    size = size_in(task, answer.size)
+    typed = found[""]
+    size = size_in(task, typed.size)
     if size < 0:
         raise InputError(Fault("answer", form.get("answer", ""), words.negative(words.ANSWER, form.get("answer", ""))))
     angle, sided = (None, True)
-    if answer.direction is not None and task.angled:
-        angle, sided = reckoned(task, answer.direction)
+    if typed.direction is not None and task.angled:
+        angle, sided = task_angle(task, typed.direction)
     owns = tuple(_own(task, key, one) for key, one in found.items() if key)
-    given = LearnerAnswer(size, angle, sided, how, answer.size.half)
-    return replace(_judged(task, given, answer.size, owns, limits), read=found)
+    answer = LearnerAnswer(size, angle, sided, how, typed.size.half)
+    return replace(_judged(task, answer, typed.size, owns, limits), read=found)
 
 
 def _own(task: Task, key: str, read: Read) -> LearnerIntermediate:
-    angle, sided = (None, True) if read.direction is None or key != "first" else reckoned(task, read.direction)
+    angle, sided = (None, True) if read.direction is None or key != "first" else task_angle(task, read.direction)
     return LearnerIntermediate(key, size_in(task, read.size), angle, sided)
 
 
 def _judged(
-    task: Task, given: LearnerAnswer, typed: TypedSize, owns: tuple[LearnerIntermediate, ...], limits: Limits
+    task: Task, answer: LearnerAnswer, typed: TypedSize, owns: tuple[LearnerIntermediate, ...], limits: Limits
 ) -> AnswerJudgement:
-    marked = mark(task, given, limits)
-    wrong = tuple(own.key for own in owns if not own_is_right(task, own, given.how, limits))
-    reply = AnswerJudgement(given, marked, typed.unit, wrong_before=wrong)
+    marked = mark(task, answer, limits)
+    wrong = tuple(own.key for own in owns if not own_is_right(task, own, answer.how, limits))
+    reply = AnswerJudgement(answer, marked, typed.unit, wrong_before=wrong)
     if marked.band == ACCEPT:
-        missing = _missing(task, given, limits)
+        missing = _missing(task, answer, limits)
         return replace(reply, open=missing, marked=replace(marked, band=LOOK)) if missing else reply
-    if given.how == CALCULATED and _right_as_far(task, given, typed, limits):
+    if answer.how == CALCULATED and _right_as_far(task, answer, typed, limits):
         return replace(reply, coarse=True, marked=replace(marked, band=LOOK, causes=()))
-    meant = _meant(task, given, typed, limits)
+    meant = _meant(task, answer, typed, limits)
     if meant:
         others = _without(marked.causes, SAME_AS_UNIT.get(meant, ""))
         return replace(reply, meant=meant, marked=replace(marked, band=LOOK, causes=others))
-    if owns and follows(task, owns, given, limits):
+    if owns and follows(task, owns, answer, limits):
         band = LOOK if marked.band == WRONG else marked.band
         return replace(reply, follows=True, marked=replace(marked, band=band))
     return reply
 
 
 def _without(causes: Iterable[Cause], key: str) -> tuple[Cause, ...]:
-    """Causes without a mistake that the headline has told already."""
+    """Causes without a mistake that the headline already names."""
     left = [(cause, tuple(one for one in cause.mistakes if one.key != key)) for cause in causes]
     return tuple(replace(cause, mistakes=mistakes) for cause, mistakes in left if mistakes)
 
 
-def _missing(task: Task, given: LearnerAnswer, limits: Limits) -> str:
-    """What an answer that is right so far does not tell of its direction."""
+def _missing(task: Task, answer: LearnerAnswer, limits: Limits) -> str:
+    """What an answer that is right so far does not say of its direction."""
     if not task.angled or task.angle is None:
         return ""
-    if given.angle is None:
+    if answer.angle is None:
         return "angle"
-    return "side" if side_open(task, given, limits) else ""
+    return "side" if side_open(task, answer, limits) else ""
 
 
-def _right_as_far(task: Task, given: LearnerAnswer, typed: TypedSize, limits: Limits) -> bool:
+def _right_as_far(task: Task, answer: LearnerAnswer, typed: TypedSize, limits: Limits) -> bool:
     """Whether two figures are those of the right size, and the angle is right."""
-    near = -typed.half * given.size <= given.size - task.size <= typed.half * given.size
-    return typed.figures <= FEW_FIGURES and near and mark(task, replace(given, size=task.size), limits).band == ACCEPT
+    near = -typed.half * answer.size <= answer.size - task.size <= typed.half * answer.size
+    return typed.figures <= FEW_FIGURES and near and mark(task, replace(answer, size=task.size), limits).band == ACCEPT
 
 
-def _meant(task: Task, given: LearnerAnswer, typed: TypedSize, limits: Limits) -> str:
+def _meant(task: Task, answer: LearnerAnswer, typed: TypedSize, limits: Limits) -> str:
     """Another unit in which a bare number would be right."""
-    for unit in units(task) if not typed.told else ():
-        other = replace(given, size=size_in(task, TypedSize(typed.number, unit, told=False)))
+    for unit in units(task) if not typed.unit_typed else ():
+        other = replace(answer, size=size_in(task, TypedSize(typed.number, unit, unit_typed=False)))
         if unit != typed.unit and mark(task, other, limits).band == ACCEPT:
             return unit
     return ""

@@ -1,7 +1,8 @@
 """Codes of practice sheets: a few signs that say which problem a sheet holds, whichever edition reads them.
 
 A code names one problem. The values of the problem depend on the generator's version, the topic, the tier, the seed
-of the set and the learner's number, and on nothing else (``dice.dice_of_code``); method and paper say how it is drawn.
+of the set and the learner's number, and on nothing else (``seeded_integers.integers_of_code``); method and paper say
+how it is drawn.
 
 The alphabet has 32 signs, each worth its place in it (0 to 31). It lacks 0, O, 1 and I, which are easily confused by
 hand. The first sign is the version of the code's writing, which is not the version of the generator:
@@ -144,8 +145,8 @@ def _signs_2(code: Code) -> Signs:
 
     The third sign is 4 (generator - 1) + tier, so that there is room for eight generators.
     """
-    made = 4 * (code.generator - 1) + TIERS.index(code.tier)
-    return (*_split(code.topic, 2), made, _drawn_sign(code), *_split(code.seed, 3), *_split(code.number, 2))
+    version_and_tier = 4 * (code.generator - 1) + TIERS.index(code.tier)
+    return (*_split(code.topic, 2), version_and_tier, _drawn_sign(code), *_split(code.seed, 3), *_split(code.number, 2))
 
 
 def _code_2(signs: Sequence[int]) -> Code:

@@ -149,15 +149,15 @@ def aligned(drawing: ReferenceDrawing, places: Mapping[str, Point]) -> AlignedPo
     first = guide or setting.point
     origin = places[start]
     right, up = picture.place(Point(1.0, 0.0)), picture.place(Point(0.0, 1.0))
-    reckoned: dict[str, Point] = {}
+    measured: dict[str, Point] = {}
     for name, place in places.items():
         step = place.minus(origin).times(1.0 / drawing.factor)
-        reckoned[name] = Point(geometry.dot(step, right), geometry.dot(step, up))
-    apart = reckoned[first]
+        measured[name] = Point(geometry.dot(step, right), geometry.dot(step, up))
+    apart = measured[first]
     turned = wrap(geometry.direction(ORIGIN, apart) - along.degrees) if apart != ORIGIN else 0.0
     points = {
         name: ORIGIN.moved(geometry.distance(ORIGIN, point), geometry.direction(ORIGIN, point) - turned)
-        for name, point in reckoned.items()
+        for name, point in measured.items()
         if name != guide
     }
     if not guide and apart != ORIGIN:
@@ -183,14 +183,14 @@ class Judge:
 
     def lines(self) -> tuple[JudgedLine, ...]:
         """Every line, in the order of drawing."""
-        made: list[JudgedLine] = []
+        judged: list[JudgedLine] = []
         for traced in retrace(self.moves, self.found.points):
             move = self.moves[traced.index]
             if isinstance(move, SetOff):
-                made.append(self._plain_end(traced, move) if move.role == "mark" else self._arm(traced, move))
+                judged.append(self._plain_end(traced, move) if move.role == "mark" else self._arm(traced, move))
             elif isinstance(move, Intersect | CrossArcs):
-                made.extend(self._corner(traced, move))
-        return tuple(made)
+                judged.extend(self._corner(traced, move))
+        return tuple(judged)
 
     # What a hand and a photograph allow.
 
@@ -297,8 +297,8 @@ class Judge:
         }
         for key, length in scaled.items():
             if length > 2.0 and _same(line.length, length) and not _same(length, line.expected):
-                told = words.mistake_text(key) if key in words.NAMES else photo_words.mistake_text(key, line.symbol)
-                yield LineMistake(key, *told)
+                texts = words.mistake_text(key) if key in words.NAMES else photo_words.mistake_text(key, line.symbol)
+                yield LineMistake(key, *texts)
                 return
 
     # A corner, and the dashed lines that lead to it.
@@ -310,11 +310,11 @@ class Judge:
         if len(starts) < 2 or any(start not in self.found.points for start in starts):
             return (self._plain_end(traced, move),)
         across = self.found.points[starts[0]].plus(self.found.points[starts[1]])
-        parallel, told = (tuple(self._dashed(traced, move, corner)) for corner in (across, traced.expected))
-        if all(line.band == ACCEPT for line in told):
-            return told
+        parallel, expected = (tuple(self._dashed(traced, move, corner)) for corner in (across, traced.expected))
+        if all(line.band == ACCEPT for line in expected):
+            return expected
         names = [name for _, _, name in self._sides(traced, move)]
-        slips = [self._turned(traced, line, name) for line, name in zip(told, names, strict=True)]
+        slips = [self._turned(traced, line, name) for line, name in zip(expected, names, strict=True)]
         if all(line.band == ACCEPT for line in parallel):
             return parallel
         return tuple(
@@ -364,7 +364,7 @@ def _turned_by_slip(
     size = math.fabs(right)
     sense = 1.0 if right > 0 else -1.0
     at_tip = "-at-tip" if turn.back and turn.at != START_POINT else ""
-    given = {
+    wrong_angles = {
         "reversed": right + 180.0,
         f"other-scale{at_tip}": sense * (180.0 - size),
         f"wrong-way{at_tip}": -right,
@@ -372,9 +372,9 @@ def _turned_by_slip(
         "tens-less": sense * (size - 10.0),
     }
     if size in (0.0, 180.0):
-        given = {"reversed": right + 180.0}
+        wrong_angles = {"reversed": right + 180.0}
     fitting = [
-        key for key, angle in given.items()
+        key for key, angle in wrong_angles.items()
         if math.fabs(wrap(right + off - angle)) <= SLIPS_ANGLE and math.fabs(wrap(angle - right)) > 4.0
     ]  # fmt: skip
     for key in fitting[:2]:

@@ -40,7 +40,7 @@ SURE = 2.0
 @dataclass(frozen=True, slots=True)
 class LearnerAnswer:
     """What a learner gives: size (the quantity's unit), angle in degrees from the direction drawn first,
-    anticlockwise as reckoned (``sided`` False: its side was not told), how it was found, and by which share of the size
+    anticlockwise positive (``sided`` False: its side was not stated), how it was found, and by which share of the size
     it may be rounded."""
 
     size: float
@@ -63,16 +63,16 @@ class Cause:
         return self.share >= SURE * (1.0 - self.share)
 
 
-def sides_of(given: LearnerAnswer) -> tuple[float, ...]:
-    """The angles that an answer may mean: both sides where its side was not told; none without an angle."""
-    if given.angle is None:
+def sides_of(answer: LearnerAnswer) -> tuple[float, ...]:
+    """The angles that an answer may mean: both sides where its side was not stated; none without an angle."""
+    if answer.angle is None:
         return ()
-    return (given.angle,) if given.sided else (given.angle, -given.angle)
+    return (answer.angle,) if answer.sided else (answer.angle, -answer.angle)
 
 
-def points_of(given: LearnerAnswer) -> tuple[complex, ...]:
+def points_of(answer: LearnerAnswer) -> tuple[complex, ...]:
     """The points that an answer may mean."""
-    return tuple(phasor.polar(given.size, side) for side in sides_of(given))
+    return tuple(phasor.polar(answer.size, side) for side in sides_of(answer))
 
 
 def classes(mistakes: Iterable[Mistake], whole: float) -> tuple[tuple[Mistake, ...], ...]:
@@ -143,46 +143,46 @@ def _fall(away: float) -> float:
     return found
 
 
-def _fit_of(given: LearnerAnswer, found: Sequence[Scatter]) -> _Fit:
+def _fit_of(answer: LearnerAnswer, found: Sequence[Scatter]) -> _Fit:
     """How an answer fits scatters about one point or more, each as likely as another."""
     fits = []
     for one in found:
-        if given.angle is None:
+        if answer.angle is None:
             deviation = math.sqrt(max(one.along, 1e-24))
-            away = math.fabs(given.size - phasor.magnitude(one.at)) / deviation
+            away = math.fabs(answer.size - phasor.magnitude(one.at)) / deviation
             fits.append((away, _fall(away) / (math.sqrt(math.tau) * deviation)))
             continue
-        away = min(one.away(point) for point in points_of(given))
+        away = min(one.away(point) for point in points_of(answer))
         fits.append((away, _fall(away) / (math.tau * max(one.area, 1e-24))))
     likely = math.fsum(likely for _, likely in fits) / len(fits)
     return _Fit(min(away for away, _ in fits), likely)
 
 
-def _by_none(task: Task, given: LearnerAnswer, limits: Limits) -> float:
+def _by_none(task: Task, answer: LearnerAnswer, limits: Limits) -> float:
     """How likely the answer is where none of the catalogue is its cause: anything up to ``FARTHEST`` is as likely as
     anything else; or one line came out too long, too short or turned by any amount; or the right drawing is poor."""
     farthest = FARTHEST * max(task.largest, task.size, 1e-12)
-    if given.angle is None:
+    if answer.angle is None:
         anywhere = 1.0 / farthest
     else:
         anywhere = 1.0 / (0.5 * math.tau * farthest * farthest)
-    beyond = farthest / max(given.size, farthest)
+    beyond = farthest / max(answer.size, farthest)
     anywhere *= beyond * beyond
-    right = scatter(task, task.result, given.how, limits)
-    after_all = _fit_of(given, (right,)).likely if task.size > 0 else 0.0
-    return NONE_OF_THEM * anywhere + ONE_SLIP * _by_one_slip(task, given, right) + RIGHT_AFTER_ALL * after_all
+    right = scatter(task, task.result, answer.how, limits)
+    after_all = _fit_of(answer, (right,)).likely if task.size > 0 else 0.0
+    return NONE_OF_THEM * anywhere + ONE_SLIP * _by_one_slip(task, answer, right) + RIGHT_AFTER_ALL * after_all
 
 
-def _by_one_slip(task: Task, given: LearnerAnswer, right: Scatter) -> float:
+def _by_one_slip(task: Task, typed: LearnerAnswer, right: Scatter) -> float:
     """How likely one slip of any amount makes the answer: each line as likely as another, by length or by angle."""
     slips = task.slips
     if not task.angled and slips.lengths:
-        return _of_one_length(task, given)
-    if given.angle is None:
+        return _of_one_length(task, typed)
+    if typed.angle is None:
         return 0.0
     deviation = math.sqrt(max(right.area, 1e-24))
     best = 0.0
-    for answer in points_of(given):
+    for answer in points_of(typed):
         away = answer - task.result
         found = [_on_line(away, part, deviation) for part in slips.lengths]
         found += [_on_arc(away, part, deviation) for part in slips.swings]
@@ -190,10 +190,10 @@ def _by_one_slip(task: Task, given: LearnerAnswer, right: Scatter) -> float:
     return best
 
 
-def _of_one_length(task: Task, given: LearnerAnswer) -> float:
+def _of_one_length(task: Task, answer: LearnerAnswer) -> float:
     """The same where one length is all that is asked for."""
     most = MOST_LONGER * task.size
-    return 1.0 / (2.0 * most) if 0.0 < most and math.fabs(given.size - task.size) <= most else 0.0
+    return 1.0 / (2.0 * most) if 0.0 < most and math.fabs(answer.size - task.size) <= most else 0.0
 
 
 def _bell(away: float, deviation: float) -> float:
@@ -222,7 +222,7 @@ def _on_arc(away: complex, part: complex, deviation: float) -> float:
 
 
 @dataclass(frozen=True, slots=True)
-class _Hope:
+class _Candidate:
     """A class of mistakes within reach of an answer: where it would lie, its standard deviation there, and how likely
     it makes the answer."""
 
@@ -231,7 +231,7 @@ class _Hope:
     deviation: float
     likely: float
 
-    def like(self, other: "_Hope", near: float) -> bool:
+    def alike(self, other: "_Candidate", near: float) -> bool:
         """Whether both have the same words, give the same number, or lie where no hand can tell them apart."""
         first, second = self.mistakes[0], other.mistakes[0]
         if first.name == second.name:
@@ -240,60 +240,61 @@ class _Hope:
             return math.fabs(first.size - second.size) <= near
         return phasor.magnitude(self.at - other.at) <= ALIKE * min(self.deviation, other.deviation)
 
-    def with_(self, other: "_Hope") -> "_Hope":
+    def joined(self, other: "_Candidate") -> "_Candidate":
         """Both as one."""
         return replace(self, mistakes=(*self.mistakes, *other.mistakes), likely=self.likely + other.likely)
 
 
-def _hopes(task: Task, given: LearnerAnswer, limits: Limits) -> list[_Hope]:
+def _candidates(task: Task, answer: LearnerAnswer, limits: Limits) -> list[_Candidate]:
     """Every class of mistakes within reach of an answer; those that cannot be told apart as one."""
-    with_angle = given.angle is not None
+    with_angle = answer.angle is not None
     asked = [
         mistake
         for mistake in task.mistakes
-        if given.how in mistake.how and visible(task, mistake, given.how, limits, with_angle=with_angle)
+        if answer.how in mistake.how and visible(task, mistake, answer.how, limits, with_angle=with_angle)
     ]
-    made: list[_Hope] = []
+    found: list[_Candidate] = []
     for group in classes(asked, task.size):
-        hope = _hope(task, given, group, limits)
-        if hope is None:
+        candidate = _candidate(task, answer, group, limits)
+        if candidate is None:
             continue
-        for place, other in enumerate(made):
-            if hope.like(other, SAME * task.size):
-                made[place] = other.with_(hope)
+        for place, other in enumerate(found):
+            if candidate.alike(other, SAME * task.size):
+                found[place] = other.joined(candidate)
                 break
         else:
-            made.append(hope)
-    return made
+            found.append(candidate)
+    return found
 
 
-def _rounded(around: Scatter, given: LearnerAnswer) -> Scatter:
+def _rounded(around: Scatter, answer: LearnerAnswer) -> Scatter:
     """A scatter that holds the rounding of an answer in few figures: evenly spread over its last digit."""
-    half = given.rounded * given.size
+    half = answer.rounded * answer.size
     return replace(around, along=max(around.along, half * half / 3.0))
 
 
-def _hope(task: Task, given: LearnerAnswer, group: tuple[Mistake, ...], limits: Limits) -> _Hope | None:
+def _candidate(task: Task, answer: LearnerAnswer, group: tuple[Mistake, ...], limits: Limits) -> _Candidate | None:
     first = group[0]
-    spots = spots_of(task, first) if given.angle is not None else sizes_of(task, first)
-    around = [_rounded(scatter(task, spot, given.how, limits, first.grown), given) for spot in spots]
-    fit = _fit_of(given, around)
+    spots = spots_of(task, first) if answer.angle is not None else sizes_of(task, first)
+    around = [_rounded(scatter(task, spot, answer.how, limits, first.grown), answer) for spot in spots]
+    fit = _fit_of(answer, around)
     if fit.away > REACH:
         return None
     weight = math.fsum(one.weight for one in _once(group))
     middle = around[len(around) // 2]
-    at = middle.at if given.angle is not None else complex(phasor.magnitude(middle.at), 0.0)
-    deviation = math.sqrt(max(middle.area if given.angle is not None else middle.along, 0.0))
-    return _Hope(group, at, deviation, weight * fit.likely)
+    at = middle.at if answer.angle is not None else complex(phasor.magnitude(middle.at), 0.0)
+    deviation = math.sqrt(max(middle.area if answer.angle is not None else middle.along, 0.0))
+    return _Candidate(group, at, deviation, weight * fit.likely)
 
 
-def causes(task: Task, given: LearnerAnswer, limits: Limits) -> tuple[Cause, ...]:
+def causes(task: Task, answer: LearnerAnswer, limits: Limits) -> tuple[Cause, ...]:
     """Every class of mistakes that explains an answer better than none of them does, the likeliest first."""
-    found = _hopes(task, given, limits)
-    none = _by_none(task, given, limits)
-    whole = none + math.fsum(hope.likely for hope in found)
-    least = max([none, *(hope.likely / LESS_LIKELY for hope in found)])
-    named = [Cause(_once(hope.mistakes), hope.likely / whole) for hope in found if hope.likely >= least]
+    found = _candidates(task, answer, limits)
+    none = _by_none(task, answer, limits)
+    whole = none + math.fsum(candidate.likely for candidate in found)
+    least = max([none, *(candidate.likely / LESS_LIKELY for candidate in found)])
+    likely = [candidate for candidate in found if candidate.likely >= least]
+    named = [Cause(_once(candidate.mistakes), candidate.likely / whole) for candidate in likely]
     return tuple(sorted(named, key=lambda cause: -cause.share))
 
 

@@ -90,35 +90,35 @@ def following(task: Task, owns: Sequence[LearnerIntermediate]) -> tuple[complex,
     return ()
 
 
-def follows(task: Task, owns: Sequence[LearnerIntermediate], given: LearnerAnswer, limits: Limits = NO_LIMITS) -> bool:
+def follows(task: Task, owns: Sequence[LearnerIntermediate], answer: LearnerAnswer, limits: Limits = NO_LIMITS) -> bool:
     """Whether an answer follows from the learner's own earlier values, one of which is wrong, within the scatter of the
     hand about the point that they lead to."""
-    if all(own_is_right(task, own, given.how, limits) for own in owns):
+    if all(own_is_right(task, own, answer.how, limits) for own in owns):
         return False
     points = following(task, owns)
-    if any(_reaches(task, given, point, limits) for point in points):
+    if any(_reaches(task, answer, point, limits) for point in points):
         return True
-    return _by_its_circle(task, owns, given, limits)
+    return _by_its_circle(task, owns, answer, limits)
 
 
-def _reaches(task: Task, given: LearnerAnswer, point: complex, limits: Limits) -> bool:
-    size, _ = task.tolerance(given.how, limits)
-    if given.angle is None or phasor.magnitude(point) <= size:
-        return math.fabs(given.size - phasor.magnitude(point)) <= size
-    around = scatter(task, point, given.how, limits)
+def _reaches(task: Task, answer: LearnerAnswer, point: complex, limits: Limits) -> bool:
+    size, _ = task.tolerance(answer.how, limits)
+    if answer.angle is None or phasor.magnitude(point) <= size:
+        return math.fabs(answer.size - phasor.magnitude(point)) <= size
+    around = scatter(task, point, answer.how, limits)
     return any(
         around.away(one) <= JUDGED_BY and phasor.magnitude(one - point) <= max(task.most, size)
-        for one in points_of(given)
+        for one in points_of(answer)
     )
 
 
-def _by_its_circle(task: Task, owns: Sequence[LearnerIntermediate], given: LearnerAnswer, limits: Limits) -> bool:
+def _by_its_circle(task: Task, owns: Sequence[LearnerIntermediate], answer: LearnerAnswer, limits: Limits) -> bool:
     """Whether a diagonal of the learner's own length, whose angle was not given, leads to the answer in some direction:
     a wrong diagonal points another way too."""
     for earlier in task.earlier:
         for own in owns:
-            if own.key == earlier.key and earlier.axis == 0 and own.angle is None and given.angle is not None:
-                size, _ = tolerance_of(task, earlier, given.how, limits)
-                before = [phasor.magnitude(task.back * one - earlier.rest) for one in points_of(given)]
+            if own.key == earlier.key and earlier.axis == 0 and own.angle is None and answer.angle is not None:
+                size, _ = tolerance_of(task, earlier, answer.how, limits)
+                before = [phasor.magnitude(task.back * one - earlier.rest) for one in points_of(answer)]
                 return any(math.fabs(one - own.size) <= size for one in before)
     return False

@@ -1,6 +1,6 @@
 """Problems drawn from a code: the same for ever, whatever else of this house changes.
 
-A calculator's generator reads nothing but the dice and phasor arithmetic: no paper, no labels, no tolerance. What it
+A calculator's generator uses only the seeded integers and phasor arithmetic: no paper, no labels, no tolerance. What it
 promises is tested against those. A later version of a generator is a second function; the first one is kept.
 """
 
@@ -21,10 +21,10 @@ class NoProblemError(ValueError):
 def first_accepted(
     code: Code, draw: Callable[[SeededIntegers, str], Problem], accepted: Callable[[Problem], bool]
 ) -> Problem:
-    """The first problem of the code's tier, in the order of its dice, that may be set. Raises NoProblem."""
-    dice = integers_of_code(code)
+    """The first problem of the code's tier, in the order of its integers, that may be set. Raises NoProblem."""
+    integers = integers_of_code(code)
     for _ in range(TRIES):
-        problem = draw(dice, code.tier)
+        problem = draw(integers, code.tier)
         if accepted(problem):
             return problem
     raise NoProblemError(str(code))

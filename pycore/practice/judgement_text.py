@@ -75,7 +75,7 @@ def _headline(task: Task, reply: AnswerJudgement) -> Phrase:
         off = _amount(task, marked.size_off)
         if math.fabs(marked.size_off) < _half_a_digit(task):
             return words.exactly(allowed)
-        return words.within(reply.given.how, off, allowed)
+        return words.within(reply.answer.how, off, allowed)
     if reply.follows:
         return words.FOLLOWS
     if marked.band == LOOK:
@@ -106,11 +106,11 @@ def tell(task: Task, reply: AnswerJudgement, place_of: Callable[[Mistake], StepR
     if not causes:
         return JudgementText(marked.band, headline, (*lines, *(() if reply.meant else (words.NO_CAUSE,))))
     alone = len(causes) == 1 and not reply.meant
-    told = [_cause(cause, alone=alone) for cause in causes]
+    named = [_cause(cause, alone=alone) for cause in causes]
     places: list[StepReference | None] = [place_of(cause.mistakes[0]) if task.in_steps else None for cause in causes]
-    if len(causes) > 1 and reply.given.angle is None and task.angled:
-        told.append(words.ASK_ANGLE)
+    if len(causes) > 1 and reply.answer.angle is None and task.angled:
+        named.append(words.ASK_ANGLE)
         places.append(None)
     return JudgementText(
-        marked.band, headline, tuple(lines), _introduction(reply, len(causes)), tuple(told), tuple(places)
+        marked.band, headline, tuple(lines), _introduction(reply, len(causes)), tuple(named), tuple(places)
     )

@@ -133,10 +133,10 @@ def _slips(task: Task, how: str, limits: Limits) -> dict[Phrase, MistakeResult]:
     }
 
 
-def row_of(learner: Learner, task: Task, given: tuple[tuple[str, Amount], ...], limits: Limits, scale: str) -> KeyRow:
+def row_of(learner: Learner, task: Task, values: tuple[tuple[str, Amount], ...], limits: Limits, scale: str) -> KeyRow:
     """One learner's line of the key; ``given`` are the values as written, ``scale`` as it is said."""
     return KeyRow(
-        learner.place, str(learner.code), learner.name, given, scale, task.symbol, task.writing,
+        learner.place, str(learner.code), learner.name, values, scale, task.symbol, task.writing,
         amount_of(task, task.result), _tolerance(task, limits), _first(task),
         {how: _slips(task, how, limits) for how in (DRAWN, CALCULATED)}, _further(task), task.origin,
     )  # fmt: skip

@@ -18,11 +18,11 @@ WITH_UNIT = re.compile(r"([-−]?[\d.,]+)[\s\u00a0]?([A-Za-zµΩ%]*)")
 
 def given_labels(rows: Sequence[KeyRow]) -> dict[str, bool]:
     """Labels of all given values, each with whether some learner's has a length on the sheet."""
-    made: dict[str, bool] = {}
+    labels: dict[str, bool] = {}
     for row in rows:
         for label, amount in row.given:
-            made[label] = made.get(label, False) or bool(amount.length)
-    return made
+            labels[label] = labels.get(label, False) or bool(amount.length)
+    return labels
 
 
 def _degrees(angle: str) -> str:
@@ -75,13 +75,13 @@ def _factor(unit: str, head: str) -> float | None:
 def _asked_heads(rows: Sequence[KeyRow]) -> list[str]:
     first, differ = rows[0], varied(rows)
     symbol = words.RESULT if differ else plain(first.symbol)
-    made = [words.SCALE, *((words.ASKED, words.ORIGIN) if differ else ())]
-    made += [f"{symbol} ({first.unit})", words.in_mm(symbol), words.ANGLE, words.SIDE]
-    made += [words.tolerance_in(first.unit), words.tolerance_in("mm"), words.tolerance_in("°")]
-    made += [words.FIRST, words.FIRST_SIZE, words.FIRST_LENGTH, words.FIRST_ANGLE, words.FIRST_SIDE]
+    heads = [words.SCALE, *((words.ASKED, words.ORIGIN) if differ else ())]
+    heads += [f"{symbol} ({first.unit})", words.in_mm(symbol), words.ANGLE, words.SIDE]
+    heads += [words.tolerance_in(first.unit), words.tolerance_in("mm"), words.tolerance_in("°")]
+    heads += [words.FIRST, words.FIRST_SIZE, words.FIRST_LENGTH, words.FIRST_ANGLE, words.FIRST_SIDE]
     if any(row.further for row in rows):
-        made += [words.FURTHER, words.FURTHER_ANGLE, words.SIDE]
-    return made
+        heads += [words.FURTHER, words.FURTHER_ANGLE, words.SIDE]
+    return heads
 
 
 def _asked_cells(row: KeyRow, rows: Sequence[KeyRow]) -> list[str]:
@@ -92,15 +92,15 @@ def _asked_cells(row: KeyRow, rows: Sequence[KeyRow]) -> list[str]:
         return _in_unit(amount.size, amount.value, row.writing, head)
 
     result, tolerance = row.result, row.tolerance
-    made = [row.scale, *((plain(row.symbol), plain(row.origin)) if varied(rows) else ())]
-    made += [size(result), result.length, _degrees(result.angle), result.side]
-    made += [size(tolerance), tolerance.length, _degrees(tolerance.angle)]
+    cells = [row.scale, *((plain(row.symbol), plain(row.origin)) if varied(rows) else ())]
+    cells += [size(result), result.length, _degrees(result.angle), result.side]
+    cells += [size(tolerance), tolerance.length, _degrees(tolerance.angle)]
     name, first = row.first or ((), Amount(""))
-    made += [plain(name), size(first), first.length, _degrees(first.angle), first.side]
+    cells += [plain(name), size(first), first.length, _degrees(first.angle), first.side]
     if any(one.further for one in rows):
         _, beyond = row.further or ((), Amount(""))
-        made += [size(beyond), _degrees(beyond.angle), beyond.side]
-    return made
+        cells += [size(beyond), _degrees(beyond.angle), beyond.side]
+    return cells
 
 
 def table(rows: Sequence[KeyRow], listed: Columns) -> list[list[str]]:

@@ -38,28 +38,29 @@ def band_of(times: float) -> str:
     return LOOK if times <= LOOK_AGAIN else WRONG
 
 
-def _angle_off(given: LearnerAnswer, right: float) -> float:
-    """How far an angle is off; if its side was not told, to the nearer of both sides."""
-    return min((wrap(side - right) for side in sides_of(given)), key=math.fabs, default=0.0)
+def _angle_off(answer: LearnerAnswer, right: float) -> float:
+    """How far an angle is off; if its side was not stated, to the nearer of both sides."""
+    return min((wrap(side - right) for side in sides_of(answer)), key=math.fabs, default=0.0)
 
 
-def side_open(task: Task, given: LearnerAnswer, limits: Limits = NO_LIMITS) -> bool:
-    """Whether an angle's side was not told although its mirror image would not be accepted."""
-    if given.sided or given.angle is None or task.angle is None:
+def side_open(task: Task, answer: LearnerAnswer, limits: Limits = NO_LIMITS) -> bool:
+    """Whether an angle's side was not stated although its mirror image would not be accepted."""
+    if answer.sided or answer.angle is None or task.angle is None:
         return False
-    return any(_times(task, LearnerAnswer(given.size, side, how=given.how), limits) > 1.0 for side in sides_of(given))
+    either = [LearnerAnswer(answer.size, side, how=answer.how) for side in sides_of(answer)]
+    return any(_times(task, one, limits) > 1.0 for one in either)
 
 
-def _times(task: Task, given: LearnerAnswer, limits: Limits) -> float:
+def _times(task: Task, answer: LearnerAnswer, limits: Limits) -> float:
     """How many times its tolerance an answer is off."""
-    size, angle = task.tolerance(given.how, limits)
-    gap = math.fabs(given.size - task.size)
-    if task.angle is None or given.angle is None:
+    size, angle = task.tolerance(answer.how, limits)
+    gap = math.fabs(answer.size - task.size)
+    if task.angle is None or answer.angle is None:
         return ratio(gap, size)
     own = limits.percent is not None or limits.degrees is not None
-    if given.how == DRAWN and task.spread is not None and not own:
-        return min(off(task, point) for point in points_of(given))
-    return max(ratio(gap, size), ratio(math.fabs(_angle_off(given, task.angle)), angle))
+    if answer.how == DRAWN and task.spread is not None and not own:
+        return min(off(task, point) for point in points_of(answer))
+    return max(ratio(gap, size), ratio(math.fabs(_angle_off(answer, task.angle)), angle))
 
 
 def ratio(gap: float, tolerance: float) -> float:
@@ -69,11 +70,11 @@ def ratio(gap: float, tolerance: float) -> float:
     return 0.0 if gap == 0.0 else math.inf
 
 
-def mark(task: Task, given: LearnerAnswer, limits: Limits = NO_LIMITS) -> Judgement:
+def mark(task: Task, answer: LearnerAnswer, limits: Limits = NO_LIMITS) -> Judgement:
     """Judge an answer. Never raises for finite numbers."""
-    times = _times(task, given, limits)
+    times = _times(task, answer, limits)
     band = band_of(times)
-    size, angle = task.tolerance(given.how, limits)
-    angle_off = None if given.angle is None or task.angle is None else _angle_off(given, task.angle)
-    fits = () if band == ACCEPT else causes(task, given, limits)
-    return Judgement(band, given.size - task.size, angle_off, size, angle, fits)
+    size, angle = task.tolerance(answer.how, limits)
+    angle_off = None if answer.angle is None or task.angle is None else _angle_off(answer, task.angle)
+    fits = () if band == ACCEPT else causes(task, answer, limits)
+    return Judgement(band, answer.size - task.size, angle_off, size, angle, fits)

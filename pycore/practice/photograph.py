@@ -177,13 +177,13 @@ def _check_apart(drawing: ReferenceDrawing, places: Mapping[str, Point]) -> None
 
 def _alike(lines: Sequence[JudgedLine]) -> tuple[float, float]:
     """What all given lines have in common: a share by which they are longer, or a piece; 0 where nothing."""
-    given = [line for line in lines if line.kind != "dashed" and line.expected > 4.0]
-    if len(given) < 2 or all(line.bands[0] == ACCEPT for line in given):
+    solid = [line for line in lines if line.kind != "dashed" and line.expected > 4.0]
+    if len(solid) < 2 or all(line.bands[0] == ACCEPT for line in solid):
         return 0.0, 0.0
-    shares = [line.length / line.expected - 1.0 for line in given]
-    pieces = [line.length - line.expected for line in given]
+    shares = [line.length / line.expected - 1.0 for line in solid]
+    pieces = [line.length - line.expected for line in solid]
     mean, piece = math.fsum(shares) / len(shares), math.fsum(pieces) / len(pieces)
-    by_share = max(math.fabs((share - mean) * line.expected) for share, line in zip(shares, given, strict=True))
+    by_share = max(math.fabs((share - mean) * line.expected) for share, line in zip(shares, solid, strict=True))
     by_piece = max(math.fabs(one - piece) for one in pieces)
     if min(by_share, by_piece) > 1.0:
         return 0.0, 0.0
@@ -198,7 +198,7 @@ PIECES = 6
 def overlay(drawing: ReferenceDrawing, found: Projection, turned: AlignedPoints) -> tuple[Path, ...]:
     """The true drawing over the photo, from the learner's start along the learner's first direction."""
     points = drawing.construction.figure.points
-    made: list[Path] = []
+    paths: list[Path] = []
     for move in drawing.construction.moves:
         if isinstance(move, Intersect) or not getattr(move, "role", ""):
             continue
@@ -209,8 +209,8 @@ def overlay(drawing: ReferenceDrawing, found: Projection, turned: AlignedPoints)
         ends = [_on_paper(drawing, turned, points[name]) for name in (move.start, end)]  # type: ignore[union-attr]
         steps = [ends[0].plus(ends[1].minus(ends[0]).times(k / PIECES)) for k in range(PIECES + 1)]
         key = move.phasor  # type: ignore[union-attr]
-        made.append(Path(role, key, drawing.tags.get(key, ()), tuple(found.seen(step) for step in steps)))
-    return tuple(made)
+        paths.append(Path(role, key, drawing.tags.get(key, ()), tuple(found.seen(step) for step in steps)))
+    return tuple(paths)
 
 
 def _on_paper(drawing: ReferenceDrawing, turned: AlignedPoints, point: Point) -> Point:

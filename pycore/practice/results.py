@@ -83,15 +83,15 @@ def _of_the_key(plain: Sequence[str]) -> list[str]:
     asked = [words_of_key.SCALE, words_of_key.ASKED, words_of_key.ORIGIN]
     last = max(place for place, head in enumerate(plain) if head in [_plain(one) for one in asked])
     first = _plain(words_of_key.FIRST)
-    made = []
+    columns = []
     for place, head in enumerate(plain):
         role = _role(head)
         if place == last + 1:
             role = "answer"
         elif head == first or (place <= last and role not in ("code", "name")):
             role = ""
-        made.append(role)
-    return made
+        columns.append(role)
+    return columns
 
 
 def _with_directions(plain: Sequence[str], roles: Sequence[str]) -> list[str]:
@@ -106,8 +106,8 @@ def _layout(lines: Sequence[TableLine], names: Mapping[str, str]) -> _Layout:
     plain = [_plain(cell) for cell in head]
     is_key = _plain(words_of_key.SCALE) in plain and _plain(words_of_key.FIRST_SIZE) in plain
     roles = _with_directions(plain, _of_the_key(plain) if is_key else [_role(cell) for cell in head])
-    told = "code" in roles or (names and "name" in roles and "answer" in roles)
-    if told and not any(_reads(cell) for cell in head):
+    headed = "code" in roles or (names and "name" in roles and "answer" in roles)
+    if headed and not any(_reads(cell) for cell in head):
         seen: list[str] = []
         for role in roles:
             seen.append(role if role not in seen else "")
@@ -132,11 +132,11 @@ def read(text: str, names: Mapping[str, str] | None = None) -> tuple[Entry, ...]
 
 def known_by(learners: Iterable[tuple[str, str]]) -> dict[str, str]:
     """Codes by name, from pairs of name and code; "" for a name that more than one learner has."""
-    made: dict[str, str] = {}
+    codes: dict[str, str] = {}
     for name, code in learners:
         if name:
-            made[_name(name)] = "" if _name(name) in made else code
-    return made
+            codes[_name(name)] = "" if _name(name) in codes else code
+    return codes
 
 
 def _parted(cell: str) -> tuple[str, ...]:
@@ -153,9 +153,9 @@ def _settled(cells: dict[str, str]) -> dict[str, str]:
     it where an angle belongs."""
     asked = ("answer-angle", "answer-side", "answer-how")
     for name in asked[:2]:
-        told = cells.get(name, "").lower()
+        typed = cells.get(name, "").lower()
         for other, known in (("answer-side", (*words.SIDES, *words.RETURNING)), ("answer-how", words.HOWS)):
-            if told and asked.index(other) > asked.index(name) and told in known and not cells.get(other):
+            if typed and asked.index(other) > asked.index(name) and typed in known and not cells.get(other):
                 cells[other] = cells[name]
                 cells[name] = ""
                 break
@@ -192,13 +192,13 @@ def _fault(cells: Mapping[str, str]) -> str:
 
 def answer_of(cells: Mapping[str, str]) -> dict[str, str]:
     """The cells as the answer checker takes them."""
-    made = {name: cell for name, cell in cells.items() if name.startswith("answer")}
+    form = {name: cell for name, cell in cells.items() if name.startswith("answer")}
     for side in ("answer-side", "answer-first-side"):
-        told = cells.get(side, "").lower()
-        made[side] = words.SIDES.get(told, told)
-    made["answer-how"] = words.HOWS[cells.get("answer-how", "").lower()]
-    made["answer-angle"] = made.get("answer-angle", "").removesuffix("°").strip()
-    return made
+        typed = cells.get(side, "").lower()
+        form[side] = words.SIDES.get(typed, typed)
+    form["answer-how"] = words.HOWS[cells.get("answer-how", "").lower()]
+    form["answer-angle"] = form.get("answer-angle", "").removesuffix("°").strip()
+    return form
 
 
 def code_of(cells: Mapping[str, str]) -> Code:

@@ -46,6 +46,9 @@ def integers_of(*parts: int) -> SeededIntegers:
 
 
 def integers_of_code(code: Code) -> SeededIntegers:
-    """The dice that draw a code's values. The version of the generator is one of the parts; the version of the code's
-    writing is not, so that a problem stays the same however its code is written."""
+    """The integers that draw a code's values.
+
+    The version of the generator is one of the parts; the version of the code's writing is not, so that a problem stays
+    the same however its code is written.
+    """
     return integers_of(code.generator, code.topic, TIERS.index(code.tier), code.seed, code.number)

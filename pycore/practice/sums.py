@@ -180,8 +180,8 @@ def _of_lines(problem: DrawnSum) -> Iterator[Change]:
             yield Change("left-out", _set_off(arm.key, length=0.0), named, BOTH)
             for other in other_scales(problem.scale):
                 there = _set_off(arm.key, length=arm.size * problem.scale / other)
-                said = {"scale": problem.say_scale(other)}
-                yield Change("line-at-other-scale", there, named, (DRAWN,), said, weight=ONE_LINE)
+                texts = {"scale": problem.say_scale(other)}
+                yield Change("line-at-other-scale", there, named, (DRAWN,), texts, weight=ONE_LINE)
         yield Change("reversed", _set_off(arm.key, back=True), named, BOTH)
     for index, first in enumerate(problem.arms):
         for second in problem.arms[index + 1 :]:
@@ -302,11 +302,11 @@ def of_scale(problem: DrawnSum) -> Iterator[Mistake]:
         yield _grown("divided", (DRAWN,), point, 1.0 / (scale * scale), **named)
         yield _grown("multiplied-lines", (DRAWN,), point, scale * scale, **named)
     for other in other_scales(scale):
-        said = {"scale": problem.say_scale(other), "sheet": problem.scale_words}
+        texts = {"scale": problem.say_scale(other), "sheet": problem.scale_words}
         for key, ratio in (("read-at-other-scale", other / scale), ("drawn-at-other-scale", scale / other)):
-            made = _grown(key, (DRAWN,), point, ratio, **said)
+            one = _grown(key, (DRAWN,), point, ratio, **texts)
             # A drawing made smaller is off by as many millimetres.
-            yield replace(made, grown=max(1.0, ratio), tabled=False, weight=EACH_SCALE)
+            yield replace(one, grown=max(1.0, ratio), tabled=False, weight=EACH_SCALE)
 
 
 def of_the_arrow(problem: DrawnSum) -> Iterator[Mistake]:

@@ -85,20 +85,20 @@ def read(text: str, is_row: Callable[[Sequence[str]], bool] = _anything) -> tupl
     stands among others, a comma separates only if ``is_row`` finds that its cells make sense so."""
     whole = text.removeprefix(BYTE_ORDER_MARK).replace("\r\n", "\n").replace("\r", "\n")
     usual = separator_of(whole)
-    made: list[TableLine] = []
+    read_lines: list[TableLine] = []
     for number, line in _logical(whole):
         separator = separator_of(line)
         cells, left_open = _cells(line, separator)
         if separator != usual and separator == "," and not is_row(cells):
             cells, left_open = _cells(line, usual)
         if any(cells):
-            made.append(TableLine(number, cells, left_open))
-    return tuple(made)
+            read_lines.append(TableLine(number, cells, left_open))
+    return tuple(read_lines)
 
 
 def _logical(text: str) -> list[tuple[int, str]]:
     """Lines with their numbers; a quoted line break joins two, unless the quote is never closed."""
-    made: list[tuple[int, str]] = []
+    logical: list[tuple[int, str]] = []
     rest = text.split("\n")
     index = 0
     while index < len(rest):
@@ -108,9 +108,9 @@ def _logical(text: str) -> list[tuple[int, str]]:
             line = f"{line}\n{rest[last]}"
         if line.count('"') % 2:
             line, last = rest[index], index
-        made.append((index + 1, line))
+        logical.append((index + 1, line))
         index = last + 1
-    return made
+    return logical
 
 
 def _cells(line: str, separator: str) -> tuple[tuple[str, ...], bool]:

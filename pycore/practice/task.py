@@ -1,7 +1,7 @@
 """One problem as practice knows it: what is asked, what the right answer is, how near a hand comes.
 
 A calculator makes a Task of its form; the generator, the marking and the class sets read nothing else.
-Phasors are counted from the direction that is drawn first: complex, anticlockwise as reckoned.
+Phasors are counted from the direction that is drawn first: complex, anticlockwise positive.
 """
 
 import math
@@ -150,7 +150,7 @@ class Task:
     drawn), ``scale_words`` the scale as it is said; ``spread`` how a hand's drawings scatter and
     ``hand_angle`` its protractor (degrees). ``sense`` is +1 when angles grow anticlockwise on the
     paper; ``origin`` the direction from which they are counted, and ``turn`` (degrees) where it lies
-    from the one that is drawn first; ``signed``: angles are signed, not told by their side. ``angled``: an
+    from the one that is drawn first; ``signed``: angles are signed, without a side. ``angled``: an
     angle is asked for; where it is not, one that is given all the same is not judged.
     """
 
@@ -265,13 +265,13 @@ def scatter(task: Task, point: complex, how: str = DRAWN, limits: Limits = NO_LI
     multiplied by after it was made. A lecturer's own ``limits`` say how much this class scatters at least."""
     size = phasor.magnitude(point)
     if how == DRAWN and task.spread is not None and task.factor > 0:
-        made = _of_drawings(task, task.spread, point, grown)
+        around = _of_drawings(task, task.spread, point, grown)
     else:
         share, degrees = CALCULATED_SCATTER if how == CALCULATED else UNDRAWN_SCATTER
-        made = Scatter(point, share * share * size * size, degrees * DEGREE * degrees * DEGREE * size * size)
+        around = Scatter(point, share * share * size * size, degrees * DEGREE * degrees * DEGREE * size * size)
     least = (limits.percent or 0.0) / 100.0 * size / ONE_LENGTH, (limits.degrees or 0.0) * DEGREE * size / ONE_LENGTH
     return replace(
-        made, along=max(made.along, least[0] * least[0]), across=max(made.across, least[1] * least[1]),
+        around, along=max(around.along, least[0] * least[0]), across=max(around.across, least[1] * least[1]),
     )  # fmt: skip
 
 

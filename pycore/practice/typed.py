@@ -22,20 +22,24 @@ BEFORE_ANGLE = ("∠", "@", " at ")
 
 @dataclass(frozen=True, slots=True)
 class TypedSize:
-    """A size as typed: its number, its unit (``mm``, ``cm`` or the quantity's), told or chosen beside it, and half of
-    its last digit that says something, as a share of the number (zeros at the end of a whole number say nothing)."""
+    """A size as typed: number and unit (``mm``, ``cm`` or the quantity's).
+
+    ``unit_typed``: the unit stands behind the number, not in the choice beside it. ``half``: half a unit of the last
+    significant digit, as a share of the number; zeros at the end of a whole number do not count. ``figures``: how many
+    significant figures it has.
+    """
 
     number: float
     unit: str
-    told: bool
+    unit_typed: bool
     half: float = 0.0
     figures: int = 3
 
 
 @dataclass(frozen=True, slots=True)
 class Direction:
-    """An angle as typed: degrees, ``clockwise``, ``anticlockwise`` or "" for a side that was not told, and whether it
-    is said to be that of the arrow that returns."""
+    """An angle as typed: degrees, ``clockwise``, ``anticlockwise`` or "" for a side that was not stated, and whether it
+    is said to be the returning arrow's."""
 
     degrees: float
     side: str = ""
@@ -51,7 +55,7 @@ def size_in(task: Task, typed: TypedSize) -> float:
     """A typed size in the quantity's SI unit."""
     if typed.unit in LENGTHS:
         return typed.number * LENGTHS[typed.unit] / task.factor
-    return typed.number if typed.told else typed.number * task.writing.factor
+    return typed.number if typed.unit_typed else typed.number * task.writing.factor
 
 
 def _base_unit(task: Task) -> str:
@@ -75,7 +79,7 @@ def read_size(task: Task, name: str, label: str, text: str, chosen: str) -> Type
     for unit in LENGTHS if task.factor > 0 else ():
         if stripped.lower().endswith(unit):
             try:
-                return TypedSize(_number(stripped[: -len(unit)]), unit, told=True)
+                return TypedSize(_number(stripped[: -len(unit)]), unit, unit_typed=True)
             except QuantityError as problem:
                 raise InputError(Fault(name, text, words.unreadable(label, text, accepted), problem.fragment)) from None
     try:
@@ -125,13 +129,13 @@ def read_direction(name: str, label: str, text: str, side: str = "") -> Directio
     if not text.strip():
         return None
     number, returning = [], side in RETURNING
-    told = SIDES.get(side, "")
+    stated = SIDES.get(side, "")
     for word in text.replace("°", "° ").split():
-        said = word.strip(",;").lower()
-        if said in RETURNING:
+        plain_word = word.strip(",;").lower()
+        if plain_word in RETURNING:
             returning = True
-        elif said and said in SIDES:
-            told = SIDES[said]
+        elif plain_word and plain_word in SIDES:
+            stated = SIDES[plain_word]
         else:
             number.append(word)
     try:
@@ -140,16 +144,16 @@ def read_direction(name: str, label: str, text: str, side: str = "") -> Directio
         raise InputError(Fault(name, text, words.bad_angle(label, text), problem.fragment)) from None
     if not -360.0 <= value <= 360.0:
         raise InputError(Fault(name, text, words.bad_angle(label, text)))
-    if told and value < 0.0:
-        return Direction(-value, told if told == "clockwise" else "", returning)
-    return Direction(value, told, returning)
+    if stated and value < 0.0:
+        return Direction(-value, stated if stated == "clockwise" else "", returning)
+    return Direction(value, stated, returning)
 
 
-def reckoned(task: Task, direction: Direction) -> tuple[float, bool]:
-    """An angle as the class measures it, counted from the direction drawn first, anticlockwise as reckoned;
+def task_angle(task: Task, direction: Direction) -> tuple[float, bool]:
+    """An angle as the class measures it, counted from the direction drawn first, anticlockwise positive;
     and whether its side is known."""
     degrees, side = direction.degrees, direction.side
-    # The arrow that returns is told for the sum: it is the sum turned round.
+    # The returning arrow is the sum turned round.
     degrees += 180.0 if direction.returning and task.back > 0 else 0.0
     sense = {"anticlockwise": task.sense, "clockwise": -task.sense}.get(side, 1)
     if task.signed:

@@ -15,19 +15,19 @@ CODE_FORM = "find-code"
 
 def labels_of(asked: AnswerRequest) -> dict[str, Phrase | str]:
     """The label of every field that the problem asks for; a field without one is not shown."""
-    made: dict[str, Phrase | str] = {"answer": words.answer_label(asked.symbol)}
+    labels: dict[str, Phrase | str] = {"answer": words.answer_label(asked.symbol)}
     if asked.angled:
-        made["answer-angle"] = words.angle_label(asked.origin, signed=asked.signed)
+        labels["answer-angle"] = words.angle_label(asked.origin, signed=asked.signed)
     if asked.angled and not asked.signed:
-        made["answer-side"] = words.SIDE
+        labels["answer-side"] = words.SIDE
     fixed = {"across": words.ACROSS, "up": words.UP}
     for key, symbol in asked.earlier:
-        made[f"answer-{key}"] = fixed[key] if key in fixed else words.first_label(symbol)
+        labels[f"answer-{key}"] = fixed[key] if key in fixed else words.first_label(symbol)
         if key == "first":
-            made["answer-first-angle"] = words.FIRST_ANGLE
+            labels["answer-first-angle"] = words.FIRST_ANGLE
             if not asked.signed:
-                made["answer-first-side"] = words.FIRST_SIDE
-    return made
+                labels["answer-first-side"] = words.FIRST_SIDE
+    return labels
 
 
 def asked_reply(asked: AnswerRequest) -> dict[str, Any]:
@@ -47,10 +47,10 @@ def _entry(name: str, unit: str = "") -> Markup:
 
 
 def _select(name: str, label: str, options: list[tuple[str, str]], *, hidden: bool = False) -> Markup:
-    made = [
+    options_html = [
         h("option", {"value": value, "selected": index == 0}, said) for index, (value, said) in enumerate(options)
     ]
-    control = h("select", {"id": f"f-{name}", "name": name, "form": FORM, "autocomplete": "off"}, made)
+    control = h("select", {"id": f"f-{name}", "name": name, "form": FORM, "autocomplete": "off"}, options_html)
     return _labelled(name, label, h("div", {"class": "entry"}, control), hidden=hidden)
 
 
@@ -69,12 +69,12 @@ def _message(name: str) -> Markup:
 def _how() -> Markup:
     """Drawn or calculated: asked first, with nothing chosen."""
     options = []
-    for index, (value, said, unit) in enumerate(words.HOWS):
+    for index, (value, label, unit) in enumerate(words.HOWS):
         control = h("input", {
             "type": "radio", "id": f"f-answer-how-{index}", "name": "answer-how", "form": FORM, "value": value,
             "autocomplete": "off", "data-unit": unit,
         })  # fmt: skip
-        options.append(h("label", None, control, h("span", None, said)))
+        options.append(h("label", None, control, h("span", None, label)))
     return h("fieldset", {"class": "choose-one"}, h("legend", None, words.HOW), h("div", {"class": "options"}, options))
 
 
@@ -89,8 +89,8 @@ def _found(labels: dict[str, Phrase | str], units: tuple[str, ...], scale: str) 
     angle = _labelled("answer-angle", labels.get("answer-angle", ""), _entry("answer-angle", "°"),
                       hidden="answer-angle" not in labels)  # fmt: skip
     side = _select("answer-side", words.SIDE, list(words.SIDES), hidden="answer-side" not in labels)
-    told = words.judged_by(scale)
-    judged = h("p", {"class": "help judged-by", "data-judged-by": True, "hidden": not told}, told)
+    sentence = words.judged_by(scale)
+    judged = h("p", {"class": "help judged-by", "data-judged-by": True, "hidden": not sentence}, sentence)
     return join(_pair(size, unit, "answer"), judged, _pair(angle, side, "answer-angle"))
 
 

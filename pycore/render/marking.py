@@ -63,19 +63,19 @@ def _way(where: StepReference | None, link: str, *, workings: bool) -> Markup | 
     return h("p", {"class": "way reveals"}, button)
 
 
-def marked_html(told: JudgementText, link: str, *, workings: bool = True) -> Markup:
+def marked_html(judgement: JudgementText, link: str, *, workings: bool = True) -> Markup:
     """A judgement as the page shows it; ``link`` opens the problem, ``workings`` whether its page is this one."""
-    lines = [h("p", None, phrase_html(line)) for line in told.lines]
+    lines = [h("p", None, phrase_html(line)) for line in judgement.lines]
     causes = None
-    if told.causes:
-        ways = [_way(where, link, workings=workings) for where in told.places]
+    if judgement.causes:
+        ways = [_way(where, link, workings=workings) for where in judgement.places]
         items = [
-            h("li", None, phrase_html(cause), way) for cause, way in zip(told.causes, ways, strict=True)
+            h("li", None, phrase_html(cause), way) for cause, way in zip(judgement.causes, ways, strict=True)
         ]
-        introduction = h("p", None, phrase_html(told.introduction)) if told.introduction else None
+        introduction = h("p", None, phrase_html(judgement.introduction)) if judgement.introduction else None
         causes = join(introduction, h("ul", None, items))
-    headline = h("p", {"class": "verdict"}, _sign(told.band), h("span", None, phrase_html(told.headline)))
-    return h("div", {"class": "marked", "data-band": told.band}, headline, lines, causes)
+    headline = h("p", {"class": "verdict"}, _sign(judgement.band), h("span", None, phrase_html(judgement.headline)))
+    return h("div", {"class": "marked", "data-band": judgement.band}, headline, lines, causes)
 
 
 def link_of(task: Task) -> str:
@@ -84,14 +84,14 @@ def link_of(task: Task) -> str:
 
 
 def reply(
-    task: Task, given: Mapping[str, str], place_of: Callable[[Mistake], StepReference | None]
+    task: Task, form: Mapping[str, str], place_of: Callable[[Mistake], StepReference | None]
 ) -> dict[str, Any]:
     """The reply to a request that marks an answer; ``place_of`` finds where on the page a mistake belongs.
     Raises InputError for what cannot be read."""
-    told = tell(task, answers.judge(task, given, limits_of(given)), place_of)
+    judgement = tell(task, answers.judge(task, form, limits_of(form)), place_of)
     return {
         "ok": True,
-        "band": told.band,
-        "regions": {"marked": str(marked_html(told, link_of(task)))},
-        "announce": words.announced(told.phrases),
+        "band": judgement.band,
+        "regions": {"marked": str(marked_html(judgement, link_of(task)))},
+        "announce": words.announced(judgement.phrases),
     }

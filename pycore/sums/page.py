@@ -166,6 +166,8 @@ class SumPage(Generic[Case]):
     """A page that adds phasors. Its own module sets its name and supplies what is special."""
 
     slug: str = ""
+    room: str = ""
+    """The package of the page's module, which holds its practice module too."""
     title: str = ""
     description: str = ""
     scenario: str = ""
@@ -185,8 +187,7 @@ class SumPage(Generic[Case]):
     def practice(self) -> "TopicPractice[Case]":
         """The practice module of the page's room: its problems from codes, and what mistakes give."""
         # Only practice needs it; the first answer need not wait for its import.
-        room = type(self).__module__.rpartition(".")[0]
-        module: Any = importlib.import_module(f"{room}.practice")
+        module: Any = importlib.import_module(f"{self.room}.practice")
         practice: TopicPractice[Case] = module
         return practice
 

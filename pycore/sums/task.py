@@ -4,7 +4,7 @@ from pycore import phasor
 from pycore.constructions.methods import COMPONENTS
 from pycore.constructions.names import DIAGONAL_LENGTH, RETURN_KEY, SUM_KEY, arm_key
 from pycore.constructions.tip_to_tail import chain_of
-from pycore.practice import misplaced, reckoning, sums
+from pycore.practice import miscalculated, misplaced, sums
 from pycore.practice.sums import DrawnSum
 from pycore.practice.task import IntermediateValue, Mistake, Slips, Task
 from pycore.sheet.plan import Plan
@@ -40,7 +40,7 @@ def _mistakes(problem: DrawnSum) -> tuple[Mistake, ...]:
         *sums.of_scale(problem),
         *sums.of_the_arrow(problem),
         *misplaced.in_the_instruments(problem),
-        *reckoning.calculated(problem),
+        *miscalculated.calculated(problem),
     )
 
 
@@ -52,7 +52,7 @@ def _earlier(case: SumCase, plan: Plan) -> tuple[IntermediateValue, ...]:
         line_sum = phasor.total(lines.values())
         values = []
         for key, degrees in (("across", 0.0), ("up", 90.0)):
-            axis = phasor.polar(1.0, case.picture.reckoned_angle(degrees) - reference)
+            axis = phasor.polar(1.0, case.picture.phasor_angle(degrees) - reference)
             along = line_sum.real * axis.real + line_sum.imag * axis.imag
             values.append(IntermediateValue(key, say(words.EARLIER[key]), complex(along, 0.0), axis=axis))
         return tuple(values)

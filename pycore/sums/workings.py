@@ -150,10 +150,10 @@ class ComponentsWorking:
         )
 
     def quarter(self) -> Phrase:
-        reckoned = self.picture.reckoned_angle(phasor.angle(self.sum))
-        angle_text = direction_phrase(self.sentences, wrap(reckoned - self.picture.reference))
+        degrees = self.picture.phasor_angle(phasor.angle(self.sum))
+        angle_text = direction_phrase(self.sentences, wrap(degrees - self.picture.reference))
         if self.sum.real == 0 or self.sum.imag == 0:
-            return words.on_axis(self.sentences.direction(reckoned), angle_text)
+            return words.on_axis(self.sentences.direction(degrees), angle_text)
         return words.quarter(
             self.sum.real > 0, self.sum.imag > 0, degrees_text(self.slope(), self.mark), angle_text
         )

@@ -138,7 +138,7 @@ def why_range(factor: str) -> Phrase:
     """A wrong range."""
     return say(
         "**Wrong range:** the reading is {factor} times the calculated value. Next, check the meter’s range and the "
-        "decimal point.",
+        "decimal mark.",
         factor=factor,
     )
 

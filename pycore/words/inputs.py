@@ -184,7 +184,7 @@ def far_apart(label: str, typed: str) -> str:
     """Readings that cannot be of the same current."""
     return (
         f"{label} has readings that differ too much to be the same current: {quoted(typed)}. No reading may be twice "
-        "another. Check the decimal points. Example: 10.2 10.4 10.3."
+        "another. Check the decimal marks. Example: 10.2 10.4 10.3."
     )
 
 

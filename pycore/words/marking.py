@@ -54,12 +54,12 @@ def exactly(allowed: str) -> Phrase:
 
 
 def size_right() -> Phrase:
-    """The size fits; where it points was not told."""
+    """The size fits; its direction was not stated."""
     return say("**The size is right.** Now give its direction too: the angle, and which way it turns.")
 
 
 def which_side() -> Phrase:
-    """Size and angle fit on one side, and the side was not told."""
+    """Size and angle fit on one side, and the side was not stated."""
     return say("**Size and angle are right.** Which way does it turn: clockwise or anticlockwise?")
 
 

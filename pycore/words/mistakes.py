@@ -68,11 +68,11 @@ NAMES: dict[str, tuple[str, str]] = {
         "A lagging current reaches its peak after its voltage: turn it from its voltage in the direction of lag that "
         "the sheet names.",
     ),
-    "ten-too-many": ("the decimal point is one place too far to the right", (
+    "ten-too-many": ("the decimal mark is one place too far to the right", (
         "Compare your result with the line currents."
     )),
     "ten-too-few": ((
-        "the decimal point is one place too far to the left"
+        "the decimal mark is one place too far to the left"
     ), "Compare your result with the line currents."),
     "not-multiplied": (
         "the centimetres were read as {unit}",

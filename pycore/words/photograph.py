@@ -130,8 +130,8 @@ SLIPS: dict[str, tuple[str, str]] = {
         "{a} was drawn with one centimetre for each unit",
         "Divide each value by the scale to find its length in centimetres.",
     ),
-    "ten-long": ("{a} is ten times too long", "Check the decimal point of its length."),
-    "ten-short": ("{a} is ten times too short", "Check the decimal point of its length."),
+    "ten-long": ("{a} is ten times too long", "Check the decimal mark of its length."),
+    "ten-short": ("{a} is ten times too short", "Check the decimal mark of its length."),
     "centimetre-long": ("{a} is exactly one centimetre too long", "Count the centimetres from the ruler’s zero mark."),
     "centimetre-short": (
         "{a} is exactly one centimetre too short",

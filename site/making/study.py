@@ -115,13 +115,13 @@ def _make(folder: Path) -> None:
     exact = FACTOR * case.solution.current
     ways, clouds = [], []
     for title, construction in _ways(case):
-        reckoned = spread(construction, FACTOR, first_order=True)
+        calculated = spread(construction, FACTOR, first_order=True)
         ends, lengths = _drawn(construction, DRAWINGS)
-        covariance = numpy.array(reckoned.covariance) * FACTOR * FACTOR
+        covariance = numpy.array(calculated.covariance) * FACTOR * FACTOR
         inside = numpy.einsum("ij,jk,ik->i", ends, numpy.linalg.inv(covariance), ends) <= ELLIPSE**2
         half = float(numpy.quantile(numpy.abs(lengths - exact), 0.95))
         ways.append({
-            "title": title, "first_order": FACTOR * reckoned.half_width, "simulated": half,
+            "title": title, "first_order": FACTOR * calculated.half_width, "simulated": half,
             "coverage": float(inside.mean()), "flattest": flattest(construction),
         })  # fmt: skip
         clouds.append((title, ends, covariance))
@@ -190,7 +190,7 @@ def _pictures(folder: Path, clouds: list["Cloud"], by_scale: list[tuple[str, flo
 
 
 def _panel(panel: "Axes", cloud: "Cloud") -> None:
-    """One cloud of end points with its reckoned ellipse, mm."""
+    """One cloud of end points with its calculated ellipse, mm."""
     import numpy
     from matplotlib.patches import Ellipse
 

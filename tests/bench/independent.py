@@ -15,14 +15,14 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 
 import numpy as np
-from independent import conventions, drawn, outside, reckoned
+from independent import calculated, conventions, drawn, outside
 from independent.answers import Answer, Attempt, Verdict, post
 from independent.hand import Hand, plan_of
 from independent.problems import TOPICS, Problem, polar, problems, wrapped
 
 COUNT = 100
 SEED = 20261126
-RIGHT_DRAWN, DRAWN, RECKONED, OUTSIDE = 2, 4, 2, 2
+RIGHT_DRAWN, DRAWN, CALCULATED_MISTAKES, OUTSIDE = 2, 4, 2, 2
 """Answers for each problem: right ones drawn (one more is calculated), described mistakes of both kinds, others."""
 DRAWINGS = 400
 ELLIPSE = 2.448
@@ -86,10 +86,10 @@ class Scatter:
         return float(np.sqrt(both @ np.linalg.solve(self.matrix, both))) / ELLIPSE
 
 
-def chosen(attempts: Iterator[Attempt], count: int, dice: np.random.Generator) -> list[Attempt]:
+def chosen(attempts: Iterator[Attempt], count: int, rng: np.random.Generator) -> list[Attempt]:
     """So many of what is possible, each kind as likely as another."""
     possible = list(attempts)
-    places = dice.permutation(len(possible))[:count]
+    places = rng.permutation(len(possible))[:count]
     return [possible[place] for place in places]
 
 
@@ -142,19 +142,19 @@ def _outside(tally: Tally, problem: Problem, hand: Hand, attempt: Attempt, scatt
 
 def simulate(slug: str, count: int, seed: int = SEED) -> Tally:
     """Learners on so many problems of one topic."""
-    tally, dice = Tally(), np.random.default_rng([seed, TOPICS[slug]])
-    hand, before = Hand(dice), None
+    tally, rng = Tally(), np.random.default_rng([seed, TOPICS[slug]])
+    hand, before = Hand(rng), None
     for problem in problems(slug, count, seed):
-        scatter = Scatter(problem, dice)
+        scatter = Scatter(problem, rng)
         for k in range(RIGHT_DRAWN):
             _right(tally, problem, hand, drawn.right(problem, length=k % 2 == 1))
-        _right(tally, problem, hand, reckoned.right(problem))
-        for attempt in chosen(drawn.mistakes(problem, dice), DRAWN, dice):
+        _right(tally, problem, hand, calculated.right(problem))
+        for attempt in chosen(drawn.mistakes(problem, rng), DRAWN, rng):
             _described(tally, problem, hand, attempt, scatter)
-        for attempt in chosen(reckoned.mistakes(problem, dice), RECKONED, dice):
+        for attempt in chosen(calculated.mistakes(problem, rng), CALCULATED_MISTAKES, rng):
             _described(tally, problem, hand, attempt, scatter)
         if before is not None:
-            for attempt in chosen(outside.mistakes(problem, before, dice), OUTSIDE, dice):
+            for attempt in chosen(outside.mistakes(problem, before, rng), OUTSIDE, rng):
                 _outside(tally, problem, hand, attempt, scatter)
         before = problem
     return tally

@@ -122,10 +122,10 @@ def offsets(task: Task, construction: Construction, reference: float, seed: int)
     return [complex(end) * turn - task.result for end in drawings.end]
 
 
-def read_off(task: Task, point: complex, dice: random.Random) -> Learner:
+def read_off(task: Task, point: complex, rng: random.Random) -> Learner:
     """A drawn answer: length to half a millimetre, angle to half a degree, each with the hand's own slip."""
-    length = abs(point) * task.factor + dice.gauss(0.0, HAND.length)
-    angle = math.degrees(cmath.phase(point)) + dice.gauss(0.0, HAND.angle) if point else 0.0
+    length = abs(point) * task.factor + rng.gauss(0.0, HAND.length)
+    angle = math.degrees(cmath.phase(point)) + rng.gauss(0.0, HAND.angle) if point else 0.0
     size = max(0.0, round(2.0 * length) / 2.0) / task.factor
     return Learner(LearnerAnswer(size, round(2.0 * angle) / 2.0), LearnerAnswer(size))
 
@@ -136,7 +136,7 @@ def multiplied(right: Learner, mistake: Mistake, task: Task) -> Learner:
     return Learner(LearnerAnswer(size, right.whole.angle), LearnerAnswer(size))
 
 
-def reckoned(point: complex | None, size: float) -> Learner:
+def calculated(point: complex | None, size: float) -> Learner:
     """A calculated answer, to three figures and a tenth of a degree."""
     size = float(f"{size:.3g}")
     angle = None if point is None else round(math.degrees(cmath.phase(point)), 1)
@@ -176,7 +176,7 @@ def _note(tally: Tally, task: Task, group: tuple[Mistake, ...], learner: Learner
 
 def simulate(slug: str, count: int) -> Found:
     """So many learners with a mistake, and as many honest ones, on problems of one page."""
-    found, dice = Found(), random.Random(SEED)
+    found, rng = Found(), random.Random(SEED)
     for number, (task, construction, reference) in enumerate(problems(slug, max(1, count // EACH))):
         drawn = task.spread is not None and any(DRAWN in one.how for one in task.mistakes) and task.factor > 0
         drawn = drawn and task.angled
@@ -187,20 +187,20 @@ def simulate(slug: str, count: int) -> Found:
                   if visible(task, group[0], how, NO_LIMITS, with_angle=group[0].point is not None)]  # fmt: skip
         away = offsets(task, construction, reference, SEED + number) if drawn else [0j] * EACH
         for offset in away:
-            right = read_off(task, task.result + offset, dice) if drawn else reckoned(
+            right = read_off(task, task.result + offset, rng) if drawn else calculated(
                 task.result if task.angled else None, task.size)
             found.honest[mark(task, right.whole).band] += 1
-            group = dice.choice(groups)
+            group = rng.choice(groups)
             mistake = group[0]
             if drawn and mistake.point is not None and mistake.grown != 1.0:
                 learner = multiplied(right, mistake, task)
             elif drawn and mistake.point is not None:
-                learner = read_off(task, mistake.point + offset, dice)
+                learner = read_off(task, mistake.point + offset, rng)
             elif drawn:
-                length = read_off(task, complex(mistake.size) + offset.real, dice).length
+                length = read_off(task, complex(mistake.size) + offset.real, rng).length
                 learner = Learner(length, length)
             else:
-                learner = reckoned(mistake.point if task.angled else None, mistake.size)
+                learner = calculated(mistake.point if task.angled else None, mistake.size)
             _note(found.mistakes.setdefault(mistake.key, Tally()), task, group, learner)
     return found
 

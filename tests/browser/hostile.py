@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from host.seeded import Dice
+from host.seeded import SeededChoices
 
 KEYS = (
     "i1", "i2", "i3", "a1", "a2", "a3", "measured", "method", "order", "paper", "orientation", "scale", "names",
@@ -20,44 +20,44 @@ VALUES = (
 DAMAGE = ("%", "%G1", "%C0%80", "%ED%A0%80", "&&&", "===", "#", "##v=1", "?v=1", ";", "&v=2", "&v=", "v", "%00")
 
 
-def _whole(dice: Dice) -> str:
+def _whole(rng: SeededChoices) -> str:
     """Keys and values of every kind, encoded as a browser would."""
     from urllib.parse import quote
 
-    pairs = (f"{dice.one_of(KEYS)}={quote(dice.one_of(VALUES), errors='replace')}" for _ in range(1 + dice.below(8)))
+    pairs = (f"{rng.one_of(KEYS)}={quote(rng.one_of(VALUES), errors='replace')}" for _ in range(1 + rng.below(8)))
     return "v=1&" + "&".join(pairs)
 
 
-def _raw(dice: Dice) -> str:
+def _raw(rng: SeededChoices) -> str:
     """The same, not encoded."""
-    pairs = (f"{dice.one_of(KEYS)}={dice.one_of(VALUES)}" for _ in range(1 + dice.below(4)))
+    pairs = (f"{rng.one_of(KEYS)}={rng.one_of(VALUES)}" for _ in range(1 + rng.below(4)))
     return "&".join(pairs)
 
 
-def _damaged(dice: Dice) -> str:
+def _damaged(rng: SeededChoices) -> str:
     """A good link, broken at some places."""
     text = "v=1&i1=18.4&i2=11.2&i3=24.6&method=parallelogram&paper=A4"
-    for _ in range(1 + dice.below(4)):
-        at = dice.below(len(text))
-        text = text[:at] + dice.one_of(DAMAGE) + text[at + dice.below(3) :]
+    for _ in range(1 + rng.below(4)):
+        at = rng.below(len(text))
+        text = text[:at] + rng.one_of(DAMAGE) + text[at + rng.below(3) :]
     return text
 
 
-def _noise(dice: Dice) -> str:
+def _noise(rng: SeededChoices) -> str:
     """Characters of all planes."""
-    return "".join(chr(1 + dice.below(0xD7FE if dice.below(2) else 0x7E)) for _ in range(dice.below(200)))
+    return "".join(chr(1 + rng.below(0xD7FE if rng.below(2) else 0x7E)) for _ in range(rng.below(200)))
 
 
-def _long(dice: Dice) -> str:
+def _long(rng: SeededChoices) -> str:
     """One value or one key without end."""
-    filler = dice.one_of(("9", "a", "%41", "<b>", "&i1=1")) * (2000 + dice.below(20000))
-    return f"v=1&i1={filler}" if dice.below(2) else f"v=1&{filler}=1"
+    filler = rng.one_of(("9", "a", "%41", "<b>", "&i1=1")) * (2000 + rng.below(20000))
+    return f"v=1&i1={filler}" if rng.below(2) else f"v=1&{filler}=1"
 
 
-MAKERS: tuple[Callable[[Dice], str], ...] = (_whole, _whole, _raw, _damaged, _damaged, _noise, _long)
+MAKERS: tuple[Callable[[SeededChoices], str], ...] = (_whole, _whole, _raw, _damaged, _damaged, _noise, _long)
 
 
 def fragment(number: int) -> str:
     """The malformed link of this number, always the same, without its `#`."""
-    dice = Dice(number)
-    return dice.one_of(MAKERS)(dice).replace("\ud800", "")
+    rng = SeededChoices(number)
+    return rng.one_of(MAKERS)(rng).replace("\ud800", "")

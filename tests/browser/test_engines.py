@@ -15,7 +15,7 @@ from browser.engines import Engine, opened
 from browser.kept import FRESH, READY
 from calculators.asking import OUTPUT
 from host import shelf
-from host.seeded import Dice
+from host.seeded import SeededChoices
 from playwright.sync_api import Playwright
 
 from pycore.calculators.registry import CALCULATORS
@@ -66,7 +66,7 @@ def test_a_page_keeps_its_contracts(engine: Engine, site: str, slug: str) -> Non
     """A link opens its problem; every output and arrow is right; a bad value is named, and the answer
     stays; the classroom view goes on by steps.
     """
-    form = shelf.forms_of(slug).values(Dice(8), 8)
+    form = shelf.forms_of(slug).values(SeededChoices(8), 8)
     outputs, arrows = expected(slug, form)
     engine.go(f"{site}{slug}/#v=2&{urlencode(form, quote_via=quote)}")
     engine.wait(f"{READY} && {FRESH}")

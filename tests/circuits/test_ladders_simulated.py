@@ -16,11 +16,11 @@ from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR, Element
 LETTER = {RESISTOR: "R", COIL: "L", CAPACITOR: "C"}
 
 
-def element(dice: random.Random) -> Element:
+def element(rng: random.Random) -> Element:
     """A resistor of 1 Ω to 1 kΩ, a coil of 1 mH to 1 H or a capacitor of 1 µF to 1 mF."""
-    kind = dice.choice((RESISTOR, COIL, CAPACITOR))
+    kind = rng.choice((RESISTOR, COIL, CAPACITOR))
     low = {RESISTOR: 0, COIL: -3, CAPACITOR: -6}[kind]
-    return Element(kind, float(f"{10 ** dice.uniform(low, low + 3):.4g}"))
+    return Element(kind, float(f"{10 ** rng.uniform(low, low + 3):.4g}"))
 
 
 def chain(elements: tuple[Element, ...], first: str, name: str) -> list[str]:
@@ -46,10 +46,10 @@ def simulated(ngspice: Path, folder: Path, lines: list[str], hertz: float, wante
 
 @pytest.mark.parametrize("seed", range(8))
 def test_a_series_circuit_has_the_simulators_current_and_voltages(seed: int, ngspice_path: Path, tmp_path: Path):
-    dice = random.Random(seed)
+    rng = random.Random(seed)
     # A resistor, so that no two reactances leave nothing but rounding.
-    elements = (Element(RESISTOR, 10.0), *(element(dice) for _ in range(dice.randint(1, 3))))
-    hertz = dice.choice((50.0, 60.0, 400.0))
+    elements = (Element(RESISTOR, 10.0), *(element(rng) for _ in range(rng.randint(1, 3))))
+    hertz = rng.choice((50.0, 60.0, 400.0))
     found = series.solve(series.SeriesInput(elements, hertz, 230.0))
     nodes = [f"an{place}" for place in range(1, len(elements))]
     lines = ["V1 top 0 AC 230 0", *chain(elements, "top", "a")]
@@ -64,12 +64,12 @@ def test_a_series_circuit_has_the_simulators_current_and_voltages(seed: int, ngs
 
 @pytest.mark.parametrize("seed", range(8))
 def test_a_parallel_circuit_has_the_simulators_currents(seed: int, ngspice_path: Path, tmp_path: Path):
-    dice = random.Random(100 + seed)
+    rng = random.Random(100 + seed)
     branches = tuple(
-        (Element(RESISTOR, float(dice.randint(5, 80))), *(element(dice) for _ in range(dice.randint(0, 2))))
-        for _ in range(dice.randint(1, 4))
+        (Element(RESISTOR, float(rng.randint(5, 80))), *(element(rng) for _ in range(rng.randint(0, 2))))
+        for _ in range(rng.randint(1, 4))
     )
-    hertz = dice.choice((50.0, 60.0, 400.0))
+    hertz = rng.choice((50.0, 60.0, 400.0))
     found = parallel.solve(parallel.ParallelInput(branches, hertz, 230.0))
     lines = ["V1 top 0 AC 230 0"]
     for number, branch in enumerate(branches, start=1):

@@ -1,4 +1,4 @@
-"""Dice that a seed fixes, and what the seeded forms of several calculators share.
+"""SeededChoices that a seed fixes, and what the seeded forms of several calculators share.
 
 The forms must be the same in every host, so nothing but plain integers is used.
 """
@@ -24,7 +24,7 @@ COMMON = {
 """The choices of every calculator's form but the neutral's, which has its own."""
 
 
-class Dice:
+class SeededChoices:
     """Numbers that a seed fixes: a linear congruential generator whose high bits are used."""
 
     def __init__(self, seed: int) -> None:
@@ -53,27 +53,27 @@ class Dice:
         return f"{tenths / 10:g}"
 
 
-def with_choices(values: Callable[[Dice, int], dict[str, str]]) -> Callable[[int], dict[str, str]]:
-    """A calculator's ``form(number)``: a choice of each kind, then what ``values(dice, number)`` gives."""
+def with_choices(values: Callable[[SeededChoices, int], dict[str, str]]) -> Callable[[int], dict[str, str]]:
+    """A calculator's ``form(number)``: a choice of each kind, then what ``values(rng, number)`` gives."""
 
     def form(number: int) -> dict[str, str]:
-        dice = Dice(number)
-        choices = {name: dice.one_of(options) for name, options in COMMON.items()}
-        return {**choices, **values(dice, number)}
+        rng = SeededChoices(number)
+        choices = {name: rng.one_of(options) for name, options in COMMON.items()}
+        return {**choices, **values(rng, number)}
 
     return form
 
 
-def ohms(dice: Dice) -> str:
+def ohms(rng: SeededChoices) -> str:
     """A resistance as typed."""
-    return dice.one_of((f"{5 + dice.below(95)}", f"{dice.size()} Ω", f"{1 + dice.below(9)}.{dice.below(10)} kΩ"))
+    return rng.one_of((f"{5 + rng.below(95)}", f"{rng.size()} Ω", f"{1 + rng.below(9)}.{rng.below(10)} kΩ"))
 
 
-def henries(dice: Dice) -> str:
+def henries(rng: SeededChoices) -> str:
     """An inductance as typed, or a reactance."""
-    return dice.one_of((f"{1 + dice.below(900)} mH", f"0.{1 + dice.below(9)} H", f"{1 + dice.below(200)} Ω"))
+    return rng.one_of((f"{1 + rng.below(900)} mH", f"0.{1 + rng.below(9)} H", f"{1 + rng.below(200)} Ω"))
 
 
-def farads(dice: Dice) -> str:
+def farads(rng: SeededChoices) -> str:
     """A capacitance as typed, or a reactance."""
-    return dice.one_of((f"{1 + dice.below(300)} µF", f"{1 + dice.below(900)} nF", f"{1 + dice.below(200)} Ω"))
+    return rng.one_of((f"{1 + rng.below(300)} µF", f"{1 + rng.below(900)} nF", f"{1 + rng.below(200)} Ω"))

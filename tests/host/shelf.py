@@ -1,6 +1,6 @@
 """Seeded forms of every calculator of the registry, and digests of what the api makes of them.
 
-Each calculator's forms stand in ``calculators/<slug>/forms.py``: ``values(dice, number)`` are its own values and
+Each calculator's forms stand in ``calculators/<slug>/forms.py``: ``values(rng, number)`` are its own values and
 ``form(number)`` is a whole form; equal, opposite, collinear, tiny and cancelling values are among them. This module
 runs in CPython and, by ``mounted.mjs``, in the site's Pyodide.
 """

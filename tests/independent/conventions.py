@@ -61,10 +61,10 @@ def _said(problem: Problem, size: float, more: dict[str, str]) -> str:
 
 def mirrored_without_a_side(count: int, seed: int) -> Counter:
     """Bands of drawings turned the other way round throughout, their angle given as an amount alone."""
-    dice, found = np.random.default_rng(seed), Counter()
-    hand = Hand(dice)
+    rng, found = np.random.default_rng(seed), Counter()
+    hand = Hand(rng)
     for problem in _problems(count, seed, {}):
-        for attempt in drawn.mistakes(problem, dice):
+        for attempt in drawn.mistakes(problem, rng):
             if attempt.key == "mirrored":
                 found[post(problem, attempt.act(hand), "drawn", side=False).band] += 1
     return found

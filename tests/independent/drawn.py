@@ -67,42 +67,42 @@ def _of(problem: Problem, key: str, plan: Plan, named: str) -> Attempt:
     return Attempt(key, "drawn", lambda hand: read(problem, hand, hand.draw(plan).end[0], plan.edge), named)
 
 
-def mistakes(problem: Problem, dice: np.random.Generator) -> Iterator[Attempt]:
-    """Every described mistake that this problem's drawing allows, its line chosen by the dice."""
+def mistakes(problem: Problem, rng: np.random.Generator) -> Iterator[Attempt]:
+    """Every described mistake that this problem's drawing allows, its line chosen by the rng."""
     if problem.single:
         yield Attempt("remaining-taken", "drawn", lambda hand: single(problem, hand, 0.0), "power that remains")
         whole = "all the reactive power"
         yield Attempt("whole-corrected", "drawn", lambda hand: single(problem, hand, 1.0, 0.0), whole)
     else:
-        yield from _of_lines(problem, dice)
-        yield from _of_the_protractor(problem, dice)
-        yield from _of_stages(problem, dice)
+        yield from _of_lines(problem, rng)
+        yield from _of_the_protractor(problem, rng)
+        yield from _of_stages(problem, rng)
         yield from _of_lags(problem)
-        yield from _of_the_sheet(problem, dice)
-    yield from _at_the_end(problem, dice)
+        yield from _of_the_sheet(problem, rng)
+    yield from _at_the_end(problem, rng)
 
 
 def _changed(plan: Plan, k: int, length: float) -> Plan:
     return replace(plan, lengths=[length if j == k else one for j, one in enumerate(plan.lengths)])
 
 
-def _of_lines(problem: Problem, dice: np.random.Generator) -> Iterator[Attempt]:
+def _of_lines(problem: Problem, rng: np.random.Generator) -> Iterator[Attempt]:
     plan, names = plan_of(problem), [name(line.name) for line in problem.lines]
     count = len(names)
     if count < 2:
         return
-    k = int(dice.integers(count))
+    k = int(rng.integers(count))
     diagonal = "stops at the first diagonal" if count == 3 and k == plan.order[2] else "no such"
     left = replace(plan, order=tuple(j for j in plan.order if j != k))
     yield _of(problem, "left-out", left, f"{names[k]} was left out|{diagonal}")
-    k = int(dice.integers(count))
+    k = int(rng.integers(count))
     yield _of(problem, "reversed", _changed(plan, k, -plan.lengths[k]), f"{names[k]} points the opposite way")
-    one, two = (int(j) for j in dice.choice(count, 2, replace=False))
+    one, two = (int(j) for j in rng.choice(count, 2, replace=False))
     swapped = _changed(_changed(plan, one, plan.lengths[two]), two, plan.lengths[one])
     pair = (f"{names[first]} and {names[second]} are swapped" for first, second in ((one, two), (two, one)))
     exchanged = "|".join(pair).replace(r"(?<![\w−])", "")
     yield _of(problem, "swapped", swapped, exchanged)
-    k, scale = int(dice.integers(count)), _neighbour(problem, dice)
+    k, scale = int(rng.integers(count)), _neighbour(problem, rng)
     there = _changed(plan, k, plan.lengths[k] * problem.scale / scale)
     yield _of(problem, "line-at-other-scale", there, f"{names[k]}.*(scale of the paper|at another scale)")
     taken = [j for j, line in enumerate(problem.lines) if line.name.startswith("−")]
@@ -113,14 +113,14 @@ def _of_lines(problem: Problem, dice: np.random.Generator) -> Iterator[Attempt]:
         yield _of(problem, "added", added, "added instead of subtracted|points the opposite way")
 
 
-def _of_the_protractor(problem: Problem, dice: np.random.Generator) -> Iterator[Attempt]:
+def _of_the_protractor(problem: Problem, rng: np.random.Generator) -> Iterator[Attempt]:
     plan, names = plan_of(problem), [name(line.name) for line in problem.lines]
     tips = plan.method == "tip-to-tail"
     turning = [k for k in plan.order if abs(turn_of(plan, k)) % 180.0 > 0.1]
     if not turning:
         return
     at_tip = [k for k in turning if tips and k != plan.order[0]]
-    k = int(dice.choice(turning))
+    k = int(rng.choice(turning))
     place = f"before {names[k]} " if k in at_tip else f"{names[k]} was "
     if abs(abs(turn_of(plan, k)) - 90.0) > 1.0:
         dial = replace(plan, dial={k: other_scale})
@@ -134,18 +134,18 @@ def _of_the_protractor(problem: Problem, dice: np.random.Generator) -> Iterator[
     if len(turning) > 1:
         mirrored = replace(plan, dial=dict.fromkeys(turning, wrong_way))
         yield _of(problem, "mirrored", mirrored, "all angles were drawn in the wrong direction")
-    gap = float(dice.uniform(4.0, 8.0))
+    gap = float(rng.uniform(4.0, 8.0))
     base = replace(plan, dial=dict.fromkeys(turning, lambda turn: from_base_edge(gap, turn)))
     yield _of(problem, "base-edge", base, "base edge|zero line")
     away = [k for k in (at_tip or turning) if k != 0 or tips]
     if away and plan.angles[0] == 0.0:
-        k = int(dice.choice(away))
+        k = int(rng.choice(away))
         yield _of(problem, "centre-off", replace(plan, off_centre=k), "protractor.s centre|centre of the protractor")
     if problem.equal_angles:
         yield _of(problem, "right-angles", replace(plan, dial=dict.fromkeys(turning, at_right_angle)), "90° .*between")
 
 
-def _of_stages(problem: Problem, dice: np.random.Generator) -> Iterator[Attempt]:
+def _of_stages(problem: Problem, rng: np.random.Generator) -> Iterator[Attempt]:
     plan, names = plan_of(problem), [name(line.name) for line in problem.lines]
     if plan.method != "parallelogram" or len(names) != 3:
         return
@@ -158,7 +158,7 @@ def _of_stages(problem: Problem, dice: np.random.Generator) -> Iterator[Attempt]
         return read(problem, hand, drawn.parts[third][0] - drawn.diagonal[0])
 
     yield Attempt("other-diagonal", "drawn", across, "the other diagonal|points the opposite way")
-    shared = plan.order[int(dice.integers(2))]
+    shared = plan.order[int(rng.integers(2))]
 
     def twice(hand: Hand) -> Answer:
         drawn = hand.draw(plan)
@@ -181,15 +181,15 @@ def _of_lags(problem: Problem) -> Iterator[Attempt]:
             yield _of(problem, key, replace(plan_of(problem), angles=turned[key]), words)
 
 
-def _neighbour(problem: Problem, dice: np.random.Generator) -> float:
+def _neighbour(problem: Problem, rng: np.random.Generator) -> float:
     """Another scale of the ladder, not far from the sheet's."""
     near = [one for one in LADDER if 0.35 < one / problem.scale < 3.0 and abs(one / problem.scale - 1.0) > 0.01]
-    return float(dice.choice(near))
+    return float(rng.choice(near))
 
 
-def _of_the_sheet(problem: Problem, dice: np.random.Generator) -> Iterator[Attempt]:
-    plan, scale = plan_of(problem), _neighbour(problem, dice)
-    edge = float(dice.uniform(3.0, 6.0))
+def _of_the_sheet(problem: Problem, rng: np.random.Generator) -> Iterator[Attempt]:
+    plan, scale = plan_of(problem), _neighbour(problem, rng)
+    edge = float(rng.uniform(3.0, 6.0))
     yield _of(problem, "ruler-edge", replace(plan, edge=edge), "edge of the ruler|ruler.s edge|ruler.s zero")
 
     def in_millimetres(hand: Hand) -> Answer:
@@ -209,10 +209,10 @@ def _of_the_sheet(problem: Problem, dice: np.random.Generator) -> Iterator[Attem
         yield Attempt("angle-at-tip", "drawn", at_the_tip, "angle at (the|its) tip|at the other end")
 
 
-def _at_the_end(problem: Problem, dice: np.random.Generator) -> Iterator[Attempt]:
+def _at_the_end(problem: Problem, rng: np.random.Generator) -> Iterator[Attempt]:
     draw = right(problem).act
     each = problem.scale / problem.per
-    times = float(dice.choice([10.0, 0.1]))
+    times = float(rng.choice([10.0, 0.1]))
 
     def grown(factor: float, turn: float = 0.0):
         def act(hand: Hand) -> Answer:
@@ -222,8 +222,8 @@ def _at_the_end(problem: Problem, dice: np.random.Generator) -> Iterator[Attempt
 
         return act
 
-    yield Attempt("decimal", "drawn", grown(times), "decimal point is one place")
-    scale = _neighbour(problem, dice)
+    yield Attempt("decimal", "drawn", grown(times), "decimal mark is one place")
+    scale = _neighbour(problem, rng)
     yield Attempt("read-at-other-scale", "drawn", grown(scale / problem.scale), PAPER)
     if each != 1.0:
         yield Attempt("centimetres", "drawn", grown(1.0 / each), "centimetres were read as|correct in cm")

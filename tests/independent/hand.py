@@ -60,7 +60,7 @@ def plan_of(problem: Problem, scale: float | None = None) -> Plan:
 
 
 class Hand:
-    """A hand with its own dice; ``count`` drawings at a time, without any slip where ``steady``."""
+    """A hand with its own rng; ``count`` drawings at a time, without any slip where ``steady``."""
 
     def __init__(self, random: np.random.Generator, count: int = 1, *, steady: bool = False) -> None:
         self.random, self.count, self.steady = random, count, steady

@@ -12,46 +12,46 @@ from independent.hand import Hand, plan_of
 from independent.problems import Problem, polar
 
 
-def _sign(dice: np.random.Generator) -> float:
-    return float(dice.choice([-1.0, 1.0]))
+def _sign(rng: np.random.Generator) -> float:
+    return float(rng.choice([-1.0, 1.0]))
 
 
-def transposed(value: float, dice: np.random.Generator) -> float | None:
+def transposed(value: float, rng: np.random.Generator) -> float | None:
     """A value with two neighbouring figures that differ exchanged; None where there are none."""
     text = f"{value:.3g}" if abs(value) < 1000 else f"{value:.0f}"
     places = [k for k, sign in enumerate(text) if sign.isdigit()][:3]
     pairs = [(a, b) for a, b in pairwise(places) if text[a] != text[b]]
     if not pairs:
         return None
-    one, other = pairs[int(dice.integers(len(pairs)))]
+    one, other = pairs[int(rng.integers(len(pairs)))]
     signs = list(text)
     signs[one], signs[other] = signs[other], signs[one]
     return float("".join(signs))
 
 
-def mistakes(problem: Problem, another: Problem, dice: np.random.Generator) -> Iterator[Attempt]:
+def mistakes(problem: Problem, another: Problem, rng: np.random.Generator) -> Iterator[Attempt]:
     """One of each kind for this problem; ``another`` is the sheet of a neighbour."""
     largest = max(abs(line.value) for line in problem.lines)
-    size = float(dice.uniform(0.3, 1.5)) * max(abs(problem.right), 0.5 * largest)
-    guess = polar(size, float(dice.uniform(-180.0, 180.0)))
-    how = "drawn" if dice.integers(2) else "calculated"
+    size = float(rng.uniform(0.3, 1.5)) * max(abs(problem.right), 0.5 * largest)
+    guess = polar(size, float(rng.uniform(-180.0, 180.0)))
+    how = "drawn" if rng.integers(2) else "calculated"
     yield Attempt("guess", how, lambda hand: Answer(*_rough(guess)))
     if another.angled == problem.angled and another.single == problem.single:
         yield Attempt("another-sheet", how, lambda hand: rounded(hand, another.right))
     if problem.single:
-        share = 1.0 + _sign(dice) * float(dice.uniform(0.12, 0.3))
+        share = 1.0 + _sign(rng) * float(rng.uniform(0.12, 0.3))
         yield Attempt("length-off", "drawn", lambda hand: rounded(hand, problem.right * share))
         return
     plan = plan_of(problem)
-    k = int(dice.integers(len(plan.lengths)))
-    share = 1.0 + _sign(dice) * float(dice.uniform(0.12, 0.3))
+    k = int(rng.integers(len(plan.lengths)))
+    share = 1.0 + _sign(rng) * float(rng.uniform(0.12, 0.3))
     yield _drawn(problem, "length-off", replace(plan, lengths=_with(plan.lengths, k, plan.lengths[k] * share)))
     turning = [k for k in plan.order if abs(turn_of(plan, k)) % 180.0 > 0.1]
     if turning:
-        slip, k = _sign(dice) * float(dice.uniform(10.0, 25.0)), int(dice.choice(turning))
+        slip, k = _sign(rng) * float(rng.uniform(10.0, 25.0)), int(rng.choice(turning))
         yield _drawn(problem, "angle-off", replace(plan, dial={k: lambda turn: turn + slip}))
-    k = int(dice.integers(len(plan.lengths)))
-    value = transposed(abs(problem.lines[k].value) / problem.per, dice)
+    k = int(rng.integers(len(plan.lengths)))
+    value = transposed(abs(problem.lines[k].value) / problem.per, rng)
     if value:
         share = value * problem.per / abs(problem.lines[k].value)
         exchanged = replace(plan, lengths=_with(plan.lengths, k, plan.lengths[k] * share))

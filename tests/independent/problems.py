@@ -125,7 +125,7 @@ def phase_angles(form: dict[str, str]) -> tuple[float, float, float]:
 
 
 def learners_of(slug: str) -> ModuleType:
-    """What a calculator's folder of tests says of its learners: ``TOPIC``, ``lines(form)``, ``slips(problem, dice)``,
+    """What a calculator's folder of tests says of its learners: ``TOPIC``, ``lines(form)``, ``slips(problem, rng)``,
     and, if the topic has them, ``voltages(form)`` and ``single(form)``."""
     return importlib.import_module(f"calculators.{slug.replace('-', '_')}.learners")
 

@@ -1,4 +1,4 @@
-"""A mistake of reckoning as it is described, and one that several topics share."""
+"""A mistake of calculation as it is described, and one that several topics share."""
 
 from collections.abc import Iterator
 

@@ -3,7 +3,7 @@
 import math
 
 import pytest
-from host.seeded import Dice
+from host.seeded import SeededChoices
 from render.plotted import canvas, placed, plot_arrows, written
 from render.readers import mupdf_lines, mupdf_size, nearest, pdfium_lines
 from unit.sheets import NEUTRAL, lines_of, results, turn_to_paper
@@ -19,13 +19,13 @@ PAPERS = ("A5", "A4", "A3", "A2", "letter", "tabloid")
 
 def form_of(number: int) -> dict[str, str]:
     """Problems of three lines that all carry current, on every paper both ways round, by both drawings."""
-    dice = Dice(4000 + number)
-    made = {f"i{n}": f"{(50 + dice.below(250)) / 10:.1f}" for n in "123"}
-    made |= {f"a{n}": f"{dice.below(61) - 20}" for n in "123"}
+    rng = SeededChoices(4000 + number)
+    made = {f"i{n}": f"{(50 + rng.below(250)) / 10:.1f}" for n in "123"}
+    made |= {f"a{n}": f"{rng.below(61) - 20}" for n in "123"}
     return made | {
         "paper": PAPERS[number % 6], "orientation": ("landscape", "portrait")[number // 6 % 2],
-        "method": ("tip-to-tail", "parallelogram")[number % 2], "first": dice.one_of(("up", "right")),
-        "rotation": dice.one_of(("anticlockwise", "clockwise")), "sequence": dice.one_of(("123", "132")),
+        "method": ("tip-to-tail", "parallelogram")[number % 2], "first": rng.one_of(("up", "right")),
+        "rotation": rng.one_of(("anticlockwise", "clockwise")), "sequence": rng.one_of(("123", "132")),
     }  # fmt: skip
 
 

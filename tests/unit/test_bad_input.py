@@ -8,7 +8,7 @@ from functools import partial
 import pytest
 from calculators.neutral_current.forms import form
 from host import shelf
-from host.seeded import Dice
+from host.seeded import SeededChoices
 
 from pycore import api
 from pycore.calculators.neutral_current.fields import FIELDS
@@ -287,21 +287,21 @@ PIECES = ("18.4", "-", "−", ".", ",", "e5", "e-400", "A", "mA", "kV", " ", "\u
           "__proto__", "0", "1e5", "100000", "0.000001", "180", "-180", "µA", "٣", "½")  # fmt: skip
 
 
-def fuzzed(dice: Dice, number: int) -> dict[str, str]:
+def fuzzed(rng: SeededChoices, number: int) -> dict[str, str]:
     """A seeded form with one or two of its values, or of unknown keys, replaced by rubbish."""
     given = form(number)
-    for _ in range(1 + dice.below(2)):
-        name = dice.one_of([*given, "measured", "scale", "place", "__class__", "☃"])
-        given[name] = "".join(dice.one_of(PIECES) for _ in range(1 + dice.below(2)))
+    for _ in range(1 + rng.below(2)):
+        name = rng.one_of([*given, "measured", "scale", "place", "__class__", "☃"])
+        given[name] = "".join(rng.one_of(PIECES) for _ in range(1 + rng.below(2)))
     return given
 
 
 def test_two_thousand_fuzzed_forms_are_answered_or_refused_by_field():
     """Never raises; an answer has finite figures, a refusal names known fields with a sentence each."""
-    dice, answered = Dice(301), 0
+    rng, answered = SeededChoices(301), 0
     names = {field.name for field in FIELDS}
     for number in range(2000):
-        given = fuzzed(dice, number)
+        given = fuzzed(rng, number)
         request = {"do": "answer", "page": "neutral-current", "form": given, "parts": ["answer", "sheet"]}
         text, _ = api.handle(json.dumps(request))
         reply = json.loads(text)

@@ -129,10 +129,10 @@ def test_the_dice_depend_on_the_generator_and_not_on_method_or_paper():
 
 def test_every_code_has_both_roots():
     """Reckoned by logarithms, which the module does not use."""
-    dice = SeededIntegers(7)
+    rng = SeededIntegers(7)
     for _ in range(500):
-        code = Code(dice.between(10, 999), TIERS[dice.below(3)], METHODS[dice.below(4)], PAPERS[dice.below(6)],
-                    dice.below(codes.SEEDS), dice.below(codes.MOST_LEARNERS + 1))  # fmt: skip
+        code = Code(rng.between(10, 999), TIERS[rng.below(3)], METHODS[rng.below(4)], PAPERS[rng.below(6)],
+                    rng.below(codes.SEEDS), rng.below(codes.MOST_LEARNERS + 1))  # fmt: skip
         signs = worth(write(code))
         assert (0, 0) == (value_at(signs, 1), value_at(signs, 2))
 
@@ -165,17 +165,17 @@ def test_no_error_of_one_or_two_signs_is_a_sound_word_so_none_is_missed_in_any_c
             tried += 1
             assert sound(error) is (first == second == 0)
     assert 66 * 1024 == tried
-    dice = SeededIntegers(3)
+    rng = SeededIntegers(3)
     for _ in range(200):
-        words_two = [codes.VERSIONS[2].checked([dice.below(32) for _ in range(10)]) for _ in range(2)]
+        words_two = [codes.VERSIONS[2].checked([rng.below(32) for _ in range(10)]) for _ in range(2)]
         assert sound([one ^ two for one, two in zip(*words_two, strict=True)])
 
 
 def test_every_exchange_of_two_signs_is_found_in_many_codes():
     """Near one another or not, check signs and version too: an exchange is an error of two signs."""
-    dice, tried = SeededIntegers(11), 0
+    rng, tried = SeededIntegers(11), 0
     for _ in range(100):
-        text = write(Code(dice.between(10, 999), "core", "any", "A4", dice.below(codes.SEEDS), dice.below(1024)))
+        text = write(Code(rng.between(10, 999), "core", "any", "A4", rng.below(codes.SEEDS), rng.below(1024)))
         plain = list(text.replace("-", ""))
         for one, two in combinations(PLACES, 2):
             if plain[one] != plain[two]:
@@ -188,17 +188,17 @@ def test_every_exchange_of_two_signs_is_found_in_many_codes():
 
 def test_few_greater_faults_are_missed():
     """Up to six wrong signs, and groups in another order: chance alone would miss one in 1,024."""
-    dice, missed, count = SeededIntegers(19), 0, 40_000
+    rng, missed, count = SeededIntegers(19), 0, 40_000
     sound = codes.VERSIONS[2].sound
     for _ in range(count):
         error = [0] * 12
-        for place in dict.fromkeys(dice.below(12) for _ in range(6)):
-            error[place] = dice.between(1, 31)
+        for place in dict.fromkeys(rng.below(12) for _ in range(6)):
+            error[place] = rng.between(1, 31)
         missed += sound(error)
     assert 20 <= missed <= 62
     regrouped = tried = 0
     for _ in range(300):
-        text = write(Code(dice.between(10, 999), "core", "any", "A4", dice.below(codes.SEEDS), dice.below(1024)))
+        text = write(Code(rng.between(10, 999), "core", "any", "A4", rng.below(codes.SEEDS), rng.below(1024)))
         groups = text.split("-")
         for order in permutations(groups[1:]):
             if list(order) != groups[1:]:

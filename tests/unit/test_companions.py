@@ -36,19 +36,19 @@ def words_on(page: Page) -> str:
 
 def forms(count: int) -> list[tuple[Beside, dict[str, str]]]:
     """Random sums of two to four voltages with one or two currents, over three decades, all papers and pictures."""
-    dice = random.Random(20261125)
+    rng = random.Random(20261125)
     made = []
     for _ in range(count):
-        sizes = [round(10 ** dice.uniform(0, 3), 1) for _ in range(dice.randint(2, 4))]
-        angles = [dice.choice((0, 90, -90, 180, dice.randint(-179, 180))) for _ in sizes]
+        sizes = [round(10 ** rng.uniform(0, 3), 1) for _ in range(rng.randint(2, 4))]
+        angles = [rng.choice((0, 90, -90, 180, rng.randint(-179, 180))) for _ in sizes]
         form = {f"p{n}": f"{size} at {angle}" for n, (size, angle) in enumerate(zip(sizes, angles, strict=True), 1)}
         for name in CHOSEN:
             field = next(field for field in FIELDS if field.name == name)
-            form[name] = dice.choice(field.options).value
+            form[name] = rng.choice(field.options).value
         current = 0.0 if form["reference"] == "zero" else float(angles[0])
-        currents = [(round(10 ** dice.uniform(-2, 2), 3), current)]
-        if dice.random() < 0.4:
-            currents.append((round(currents[0][0] * dice.uniform(0.2, 1), 4), float(dice.randint(-179, 180))))
+        currents = [(round(10 ** rng.uniform(-2, 2), 3), current)]
+        if rng.random() < 0.4:
+            currents.append((round(currents[0][0] * rng.uniform(0.2, 1), 4), float(rng.randint(-179, 180))))
         made.append((Beside(*currents), form))
     return made
 

@@ -5,7 +5,7 @@ import math
 
 import numpy
 import pytest
-from host.seeded import Dice
+from host.seeded import SeededChoices
 
 from pycore import geometry
 from pycore.constructions.components import components
@@ -45,10 +45,10 @@ def arms_of(sizes, angles) -> tuple[Arm, ...]:
     return tuple(Arm(f"i{number}", number, size, angle) for number, (size, angle) in pairs if size > 0)
 
 
-def random_arms(dice: Dice) -> tuple[Arm, ...]:
+def random_arms(rng: SeededChoices) -> tuple[Arm, ...]:
     """Three decades of size, any angles."""
-    sizes = [(1 + dice.below(999)) * float(f"1e-{dice.below(3)}") for _ in range(3)]
-    return arms_of(sizes, [dice.below(3600) / 10 - 179.9 for _ in range(3)])
+    sizes = [(1 + rng.below(999)) * float(f"1e-{rng.below(3)}") for _ in range(3)]
+    return arms_of(sizes, [rng.below(3600) / 10 - 179.9 for _ in range(3)])
 
 
 def numpy_sum(arms: tuple[Arm, ...]) -> complex:
@@ -69,11 +69,11 @@ def every_way(arms: tuple[Arm, ...], reference: float) -> list[Construction]:
 
 def test_every_method_closes_on_the_same_point_for_a_thousand_random_problems():
     """28 constructions of each problem end within 1e-9 of the sum that numpy finds (per ampere of all magnitudes)."""
-    dice, worst, count = Dice(201), 0.0, 0
+    rng, worst, count = SeededChoices(201), 0.0, 0
     for _ in range(1000):
-        arms = random_arms(dice)
+        arms = random_arms(rng)
         expected, size = numpy_sum(arms), math.fsum(arm.size for arm in arms)
-        reference = dice.one_of((0.0, arms[0].angle))
+        reference = rng.one_of((0.0, arms[0].angle))
         for made in every_way(arms, reference):
             end = made.end_point
             worst = max(worst, abs(complex(end.x, end.y) - expected) / size)
@@ -84,9 +84,9 @@ def test_every_method_closes_on_the_same_point_for_a_thousand_random_problems():
 
 def test_the_result_that_is_read_is_the_length_and_angle_of_the_sum():
     """The reading "n" and its angle from the line drawn first, for every construction of 200 problems."""
-    dice = Dice(202)
+    rng = SeededChoices(202)
     for _ in range(200):
-        arms = random_arms(dice)
+        arms = random_arms(rng)
         expected = numpy_sum(arms)
         for made in every_way(arms, 0.0):
             first = next(m.first for m in made.moves if isinstance(m, ReadAngle) and m.reading == "n-angle")
@@ -152,9 +152,9 @@ def test_returning_current_is_the_sum_turned_round():
 
 def test_each_move_uses_only_what_earlier_moves_have_drawn():
     """A hand can make every move in its turn: each named point, line and reading is there before it is used."""
-    dice = Dice(203)
+    rng = SeededChoices(203)
     for _ in range(60):
-        arms = random_arms(dice)
+        arms = random_arms(rng)
         for made in every_way(arms, 0.0):
             for index in range(1, len(made.moves) + 1):
                 carry_out(made.moves[:index])
@@ -165,9 +165,9 @@ def test_each_move_uses_only_what_earlier_moves_have_drawn():
 
 def test_each_arm_is_set_off_once_with_its_own_size_and_direction():
     """Copies apart: nothing is drawn twice, nothing is forgotten."""
-    dice = Dice(204)
+    rng = SeededChoices(204)
     for _ in range(100):
-        arms = random_arms(dice)
+        arms = random_arms(rng)
         for made in every_way(arms, arms[0].angle):
             first = [move for move in made.moves if isinstance(move, SetOff) and move.role == "given" and not move.copy]
             assert sorted(arm.key for arm in arms) == sorted(move.phasor for move in first)
@@ -180,9 +180,9 @@ def test_each_arm_is_set_off_once_with_its_own_size_and_direction():
 
 def test_protractor_turns_never_pass_half_a_turn():
     """A half-circle protractor reaches every angle that is asked of it."""
-    dice = Dice(205)
+    rng = SeededChoices(205)
     for _ in range(200):
-        arms = random_arms(dice)
+        arms = random_arms(rng)
         for made in every_way(arms, 0.0):
             turns = [turn_of(m, made.figure.readings) for m in made.moves if isinstance(m, TurnAngle)]
             assert all(-180.0 < turn <= 180.0 for turn in turns)
@@ -212,9 +212,9 @@ def test_tip_to_tail_at_equal_power_factor_reads_sixty_degrees_at_every_tip():
 
 def test_components_are_the_feet_of_perpendiculars_and_add_up():
     """Along the paper's axes, which follow the picture: size × sine or cosine of the paper's angle."""
-    dice = Dice(206)
+    rng = SeededChoices(206)
     for _ in range(100):
-        arms = random_arms(dice)
+        arms = random_arms(rng)
         for picture in PICTURES:
             made = components(arms, picture)
             readings = made.figure.readings
@@ -227,16 +227,16 @@ def test_components_are_the_feet_of_perpendiculars_and_add_up():
 @pytest.mark.parametrize("picture", PICTURES)
 def test_a_picture_turns_and_mirrors_but_never_stretches(picture: DrawingConvention):
     """Lengths stay, the reference points in the first direction, and both ways of turning angles agree."""
-    dice = Dice(207)
+    rng = SeededChoices(207)
     base = 90.0 if picture.first == "up" else 0.0
     assert base == picture.paper_angle(picture.reference)
     for _ in range(100):
-        degrees, size = dice.below(3600) / 10 - 179.9, 0.1 + dice.below(1000) / 10
+        degrees, size = rng.below(3600) / 10 - 179.9, 0.1 + rng.below(1000) / 10
         placed = picture.place(geometry.ORIGIN.moved(size, degrees), 2.5)
         assert 2.5 * size == pytest.approx(math.hypot(*placed), rel=1e-13)
         paper = picture.paper_angle(degrees)
         assert tuple(geometry.ORIGIN.moved(2.5 * size, paper)) == pytest.approx(tuple(placed), abs=1e-11 * size)
-        assert 0 == pytest.approx((picture.reckoned_angle(paper) - degrees + 180) % 360 - 180, abs=1e-11)
+        assert 0 == pytest.approx((picture.phasor_angle(paper) - degrees + 180) % 360 - 180, abs=1e-11)
     turned = picture.paper_angle(picture.reference + 10.0) - base
     assert (-10.0 if picture.rotation == "clockwise" else 10.0) == pytest.approx(turned, abs=1e-12)
 

@@ -91,7 +91,7 @@ def test_a_decimal_slip_carries_the_hands_error_with_it():
     size, _ = task.tolerance(DRAWN, NO_LIMITS)
     off = 0.9 * size
     assert 10 * off > 2 * size
-    assert "decimal point is one place too far to the right" in told(task, turned(task, 10 * task.result * (
+    assert "decimal mark is one place too far to the right" in told(task, turned(task, 10 * task.result * (
         1 + off / task.size)))  # fmt: skip
 
 

@@ -126,8 +126,8 @@ def test_arcs_that_only_just_cross_are_sampled():
 
 
 def test_the_dice_are_normal_enough():
-    dice = hand.NormalSampler(3)
-    thrown = numpy.array([dice.normal() for _ in range(40_000)])
+    rng = hand.NormalSampler(3)
+    thrown = numpy.array([rng.normal() for _ in range(40_000)])
     assert thrown.mean() == pytest.approx(0.0, abs=0.02)
     assert thrown.std() == pytest.approx(1.0, abs=0.015)
     assert numpy.quantile(numpy.abs(thrown), 0.95) == pytest.approx(1.96, abs=0.03)

@@ -6,8 +6,8 @@ from pathlib import Path
 
 import numpy as np
 import pytest
-from bench.independent import COUNT, DRAWN, RECKONED, RIGHT_DRAWN, SEED, Scatter, Tally, row, simulate, table
-from independent import conventions, drawn, outside, reckoned
+from bench.independent import CALCULATED_MISTAKES, COUNT, DRAWN, RIGHT_DRAWN, SEED, Scatter, Tally, row, simulate, table
+from independent import calculated, conventions, drawn, outside
 from independent.answers import Answer, post
 from independent.hand import Hand, plan_of
 from independent.problems import TOPICS, degrees, impedance, problem_of, problems
@@ -64,7 +64,7 @@ def test_every_topic_has_its_learners(tallies: dict[str, Tally]):
         counts = tally.counts
         assert RIGHT_DRAWN * TENTH == counts["right drawn"]
         assert TENTH == counts["right calculated"]
-        assert (DRAWN + RECKONED) * TENTH >= counts["described"] + counts["not to be seen"] >= 5 * TENTH
+        assert (DRAWN + CALCULATED_MISTAKES) * TENTH >= counts["described"] + counts["not to be seen"] >= 5 * TENTH
         assert counts["outside"] >= TENTH
         bands = sum(counts[f"right drawn {band}"] for band in ("accept", "look", "wrong"))
         assert counts["right drawn"] == bands
@@ -128,14 +128,14 @@ def test_a_hand_scatters_as_its_slips_do():
 
 
 def test_mistakes_move_the_answer_and_outside_ones_too():
-    dice = np.random.default_rng(5)
+    rng = np.random.default_rng(5)
     problem = problem_of("neutral-current", code_of(0, "stretch", "tip-to-tail"))
     another = problem_of("add-phasors", code_of(1, "core", "tip-to-tail"))
-    scatter, steady = Scatter(problem, dice), Hand(dice, steady=True)
-    for attempt in (*drawn.mistakes(problem, dice), *reckoned.mistakes(problem, dice)):
+    scatter, steady = Scatter(problem, rng), Hand(rng, steady=True)
+    for attempt in (*drawn.mistakes(problem, rng), *calculated.mistakes(problem, rng)):
         assert math.isfinite(attempt.act(steady).size)
         assert attempt.named
-    moved = [scatter.times(attempt.act(steady), attempt.how) for attempt in outside.mistakes(problem, another, dice)]
+    moved = [scatter.times(attempt.act(steady), attempt.how) for attempt in outside.mistakes(problem, another, rng)]
     assert len(moved) >= 5
     assert max(moved) > 1.0
     assert scatter.times(drawn.right(problem).act(steady), "drawn") < 0.01

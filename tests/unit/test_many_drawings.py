@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 import pytest
 from host import shelf
-from host.seeded import Dice
+from host.seeded import SeededChoices
 from unit.test_constructions import arms_of, every_way
 
 from pycore import trig
@@ -20,10 +20,10 @@ DRAWINGS = 60
 
 def slips_of(construction: Construction, seed: int, size: float = 2.0) -> dict[str, list[float]]:
     """A column of slips for every second thing that a hand can get wrong, some of them nothing."""
-    dice = SeededIntegers(seed)
+    rng = SeededIntegers(seed)
     return {
-        key: [size * (dice.below(2001) - 1000) / 1000 * (dice.below(5) > 0) for _ in range(DRAWINGS)]
-        for key in deviations_of(construction.moves) if dice.below(4)
+        key: [size * (rng.below(2001) - 1000) / 1000 * (rng.below(5) > 0) for _ in range(DRAWINGS)]
+        for key in deviations_of(construction.moves) if rng.below(4)
     }  # fmt: skip
 
 
@@ -58,7 +58,7 @@ def constructions(page: str) -> Iterator[Construction]:
     """What the forms of a page's shelf draw."""
     for number in range(12):
         try:
-            case = CALCULATORS[page].case(shelf.forms_of(page).values(Dice(number), number))
+            case = CALCULATORS[page].case(shelf.forms_of(page).values(SeededChoices(number), number))
         except ValueError:
             continue
         for method in case.methods:
@@ -90,5 +90,5 @@ def test_directions_of_many_are_those_of_one():
 
 def test_a_sample_throws_the_same_dice_whatever_the_problem():
     """Row by row as drawings are made: the slips of one, then those of the next."""
-    columns, dice = hand._throws(5), hand.NormalSampler(20261125)
-    assert [dice.normal() for _ in range(5 * 7)] == [column[row] for row in range(7) for column in columns]
+    columns, rng = hand._throws(5), hand.NormalSampler(20261125)
+    assert [rng.normal() for _ in range(5 * 7)] == [column[row] for row in range(7) for column in columns]

@@ -5,15 +5,15 @@ import math
 
 import numpy
 import pytest
-from host.seeded import Dice
+from host.seeded import SeededChoices
 
 from pycore import geometry, phasor
 from pycore.geometry import ORIGIN, Box, Point, Ray
 
 
-def number(dice: Dice, size: float = 10.0) -> float:
+def number(rng: SeededChoices, size: float = 10.0) -> float:
     """A number from -size to size."""
-    return (dice.below(2_000_001) - 1_000_000) / 1e6 * size
+    return (rng.below(2_000_001) - 1_000_000) / 1e6 * size
 
 
 @pytest.mark.parametrize(("degrees", "wrapped"), [
@@ -24,17 +24,17 @@ def test_wrapping_keeps_the_direction_within_half_a_turn(degrees: float, wrapped
 
 
 def test_wrapping_never_leaves_its_range():
-    dice = Dice(2)
+    rng = SeededChoices(2)
     for _ in range(3000):
-        degrees = number(dice, 5000.0)
+        degrees = number(rng, 5000.0)
         assert -180 < phasor.wrap(degrees) <= 180
         assert 0 == pytest.approx((phasor.wrap(degrees) - degrees + 180) % 360 - 180, abs=1e-9)
 
 
 def test_polar_form_there_and_back_agrees_with_numpy():
-    dice = Dice(3)
+    rng = SeededChoices(3)
     for _ in range(2000):
-        size, degrees = abs(number(dice, 1e3)) + 1e-3, number(dice, 179.9)
+        size, degrees = abs(number(rng, 1e3)) + 1e-3, number(rng, 179.9)
         made = phasor.polar(size, degrees)
         assert made == pytest.approx(size * numpy.exp(1j * numpy.radians(degrees)), abs=1e-12 * size)
         assert size == pytest.approx(phasor.magnitude(made), rel=1e-15)
@@ -51,16 +51,16 @@ def test_a_sum_that_is_only_rounding_is_exactly_zero_and_a_real_one_is_kept():
 
 
 def test_a_sum_does_not_depend_on_the_order_of_its_terms():
-    dice = Dice(4)
+    rng = SeededChoices(4)
     for _ in range(300):
-        terms = [phasor.polar(abs(number(dice)), number(dice, 180)) for _ in range(4)]
+        terms = [phasor.polar(abs(number(rng)), number(rng, 180)) for _ in range(4)]
         assert 1 == len({phasor.total(order) for order in itertools.permutations(terms)})
 
 
 def test_lines_meet_where_numpy_solves_their_equations():
-    dice, tried = Dice(6), 0
+    rng, tried = SeededChoices(6), 0
     while tried < 500:
-        a, b = (Ray(Point(number(dice), number(dice)), number(dice, 180)) for _ in range(2))
+        a, b = (Ray(Point(number(rng), number(rng)), number(rng, 180)) for _ in range(2))
         directions = [(math.cos(math.radians(r.degrees)), math.sin(math.radians(r.degrees))) for r in (a, b)]
         matrix = numpy.array(directions).T @ numpy.diag([1, -1])
         if abs(numpy.linalg.det(matrix)) < 0.01:
@@ -76,9 +76,9 @@ def test_parallel_lines_meet_nowhere(apart: float):
 
 
 def test_the_foot_of_a_perpendicular_lies_on_the_line_and_square_to_it():
-    dice = Dice(7)
+    rng = SeededChoices(7)
     for _ in range(500):
-        point, line = Point(number(dice), number(dice)), Ray(Point(number(dice), number(dice)), number(dice, 180))
+        point, line = Point(number(rng), number(rng)), Ray(Point(number(rng), number(rng)), number(rng, 180))
         foot = geometry.foot(point, line)
         unit = ORIGIN.moved(1.0, line.degrees)
         assert 0 == pytest.approx(geometry.dot(point.minus(foot), unit), abs=1e-12)
@@ -86,9 +86,9 @@ def test_the_foot_of_a_perpendicular_lies_on_the_line_and_square_to_it():
 
 
 def test_circles_meet_at_both_radii_on_the_side_asked_for():
-    dice = Dice(9)
+    rng = SeededChoices(9)
     for _ in range(500):
-        first, second, met = (Point(number(dice), number(dice)) for _ in range(3))
+        first, second, met = (Point(number(rng), number(rng)) for _ in range(3))
         radii = geometry.distance(first, met), geometry.distance(second, met)
         found = geometry.circles_meet(first, radii[0], second, radii[1], met)
         assert found is not None
@@ -108,9 +108,9 @@ def test_circles_that_miss_each_other_or_share_a_centre_do_not_meet():
 
 def test_a_box_meets_a_segment_exactly_where_sampled_points_fall_inside():
     """1,000 random segments: 400 points along each are the slow way to the same answer (edges apart)."""
-    dice, box, met = Dice(10), Box(-2.0, -1.0, 3.0, 2.0), 0
+    rng, box, met = SeededChoices(10), Box(-2.0, -1.0, 3.0, 2.0), 0
     for _ in range(1000):
-        a, b = Point(number(dice, 6), number(dice, 6)), Point(number(dice, 6), number(dice, 6))
+        a, b = Point(number(rng, 6), number(rng, 6)), Point(number(rng, 6), number(rng, 6))
         points = [a.plus(b.minus(a).times(share / 400)) for share in range(401)]
         depth = max(min(p.x + 2, 3 - p.x, p.y + 1, 2 - p.y) for p in points)
         if abs(depth) > 0.05:
@@ -120,9 +120,9 @@ def test_a_box_meets_a_segment_exactly_where_sampled_points_fall_inside():
 
 
 def test_distance_to_a_segment_is_that_of_its_nearest_sampled_point():
-    dice = Dice(12)
+    rng = SeededChoices(12)
     for _ in range(300):
-        p, a, b = (Point(number(dice), number(dice)) for _ in range(3))
+        p, a, b = (Point(number(rng), number(rng)) for _ in range(3))
         sampled = min(geometry.distance(p, a.plus(b.minus(a).times(share / 1000))) for share in range(1001))
         assert sampled == pytest.approx(geometry.segment_distance(p, a, b), abs=0.02)
     assert 5.0 == geometry.segment_distance(Point(3.0, 4.0), ORIGIN, ORIGIN)

@@ -14,16 +14,16 @@ SAMPLE = Code(0, "core", "parallelogram", "A3", 12345, 678)
 
 def test_the_dice_are_splitmix64():
     """The first outputs for the seed 1234567 as they are published with the algorithm (from memory)."""
-    dice = SeededIntegers(1234567)
+    rng = SeededIntegers(1234567)
     expected = [6457827717110365317, 3203168211198807973, 9817491932198370423, 4593380528125082431]
-    assert expected == [dice.word() for _ in expected]
+    assert expected == [rng.word() for _ in expected]
 
 
 def test_dice_below_a_count_reach_all_of_it_evenly():
-    """Chi-squared with 16 degrees of freedom: 99.9 % of fair dice stay below 39.25."""
-    dice, counts = SeededIntegers(5), [0] * 17
+    """Chi-squared with 16 degrees of freedom: 99.9 % of fair rng stay below 39.25."""
+    rng, counts = SeededIntegers(5), [0] * 17
     for _ in range(17000):
-        counts[dice.below(17)] += 1
+        counts[rng.below(17)] += 1
     assert sum((count - 1000) ** 2 / 1000 for count in counts) < 39.25
     assert 0 < min(counts)
 

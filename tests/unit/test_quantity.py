@@ -4,7 +4,7 @@ import itertools
 import math
 
 import pytest
-from host.seeded import Dice
+from host.seeded import SeededChoices
 
 from pycore import quantity
 from pycore.quantity import QuantityError
@@ -110,10 +110,10 @@ def test_split_number_gives_the_number_and_what_follows():
 
 def test_what_is_written_is_read_back():
     """2,000 numbers over ten decades, each decimal mark: exact to the decimals written."""
-    dice = Dice(11)
+    rng = SeededChoices(11)
     for _ in range(2000):
-        value = (dice.below(2_000_001) - 1_000_000) * float(f"1e{dice.below(10) - 6}")
-        decimals, mark = dice.below(7), dice.one_of(".,")
+        value = (rng.below(2_000_001) - 1_000_000) * float(f"1e{rng.below(10) - 6}")
+        decimals, mark = rng.below(7), rng.one_of(".,")
         written = quantity.fixed(value, decimals, mark)
         assert quantity.read(written, "A") == pytest.approx(value, abs=0.5001 * float(f"1e-{decimals}"))
         assert decimals == len(written.partition(mark)[2])

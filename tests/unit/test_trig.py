@@ -6,7 +6,7 @@ from decimal import Decimal, localcontext
 from functools import lru_cache
 
 import pytest
-from host.seeded import Dice
+from host.seeded import SeededChoices
 
 from pycore import trig
 
@@ -49,9 +49,9 @@ def exact_sine(degrees: Decimal) -> Decimal:
 
 def angles(count: int, widest: int = 400) -> list[float]:
     """Angles of both signs with many digits, and some so near to right angles that sines nearly vanish."""
-    dice = Dice(5)
-    spread = [(dice.below(2 * widest * 10**9) - widest * 10**9) / 1e9 for _ in range(count)]
-    near = [90.0 * dice.below(5) + (dice.below(2000) - 1000) / 1e12 for _ in range(count // 4)]
+    rng = SeededChoices(5)
+    spread = [(rng.below(2 * widest * 10**9) - widest * 10**9) / 1e9 for _ in range(count)]
+    near = [90.0 * rng.below(5) + (rng.below(2000) - 1000) / 1e12 for _ in range(count // 4)]
     return spread + near
 
 
@@ -108,9 +108,9 @@ def test_sine_is_odd_cosine_even_and_both_are_shifted_copies():
 
 def test_the_angle_of_a_vector_agrees_with_fifty_digit_arithmetic():
     """The angle's sine and cosine in decimals lie along the vector: the error is an angle below 6e-14 degrees."""
-    dice = Dice(8)
+    rng = SeededChoices(8)
     for _ in range(400):
-        x, y = ((dice.below(2 * 10**12) - 10**12) * float(f"1e-{dice.below(13)}") for _ in range(2))
+        x, y = ((rng.below(2 * 10**12) - 10**12) * float(f"1e-{rng.below(13)}") for _ in range(2))
         if x == 0.0 and y == 0.0:
             continue
         degrees = Decimal(trig.angle_of(x, y))

@@ -21,6 +21,7 @@ class AddPhasors(SumPage[AddCase]):
     """The page ``/add-phasors/``."""
 
     slug = "add-phasors"
+    room = __package__
     title = words.TITLE
     description = words.DESCRIPTION
     scenario = words.SCENARIO

@@ -1,6 +1,6 @@
 """Problems of phasors that are entered one by one, drawn from a code: the same for ever.
 
-Like ``generator``, version 1 reads nothing but the dice and phasor arithmetic. Support: two currents, whole
+Like ``generator``, version 1 uses only the seeded integers and phasor arithmetic. Support: two currents, whole
 amperes, angles of a set square; core: three, tenths of an ampere, angles to 5 degrees; stretch: three, the
 first minus the others, whole degrees.
 """
@@ -54,14 +54,14 @@ class PhasorValues:
         return tuple(phasor.polar(float(size), angle) for size, angle in zip(self.tenths, self.turned, strict=True))
 
 
-def _drawn(dice: SeededIntegers, tier: str) -> PhasorValues:
+def _drawn(draw: SeededIntegers, tier: str) -> PhasorValues:
     if tier == "support":
-        sizes = tuple(10 * dice.between(4, 20) for _ in range(2))
-        return PhasorValues(sizes, (0, SET_SQUARE[dice.below(len(SET_SQUARE))]))
-    sizes = tuple(dice.between(50, 300) for _ in range(3))
+        sizes = tuple(10 * draw.between(4, 20) for _ in range(2))
+        return PhasorValues(sizes, (0, SET_SQUARE[draw.below(len(SET_SQUARE))]))
+    sizes = tuple(draw.between(50, 300) for _ in range(3))
     if tier == "core":
-        return PhasorValues(sizes, (0, *(5 * dice.between(-35, 35) for _ in range(2))))
-    return PhasorValues(sizes, tuple(dice.between(-175, 175) for _ in range(3)), difference=True)
+        return PhasorValues(sizes, (0, *(5 * draw.between(-35, 35) for _ in range(2))))
+    return PhasorValues(sizes, tuple(draw.between(-175, 175) for _ in range(3)), difference=True)
 
 
 def _swung(problem: PhasorValues) -> Iterator[complex]:

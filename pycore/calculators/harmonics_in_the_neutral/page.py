@@ -22,6 +22,7 @@ class HarmonicsInTheNeutral(SumPage[HarmonicCase]):
     """The page ``/harmonics-in-the-neutral/``."""
 
     slug = "harmonics-in-the-neutral"
+    room = __package__
     title = words.TITLE
     description = words.DESCRIPTION
     scenario = words.SCENARIO

@@ -40,15 +40,15 @@ class HarmonicValues:
         )
 
 
-def _distortion(dice: SeededIntegers, tier: str) -> HarmonicValues:
+def _distortion(draw: SeededIntegers, tier: str) -> HarmonicValues:
     if tier == "support":
-        sizes = [10 * dice.between(5, 25) for _ in range(3)]
-        return HarmonicValues((sizes[0], sizes[1], sizes[2]), (0, 0, 0), SHARES[dice.below(len(SHARES))], 3)
-    sizes = [dice.between(50, 250) for _ in range(3)]
-    lags = [0, 0, 0] if tier == "core" else [5 * dice.between(0, 8) for _ in range(3)]
+        sizes = [10 * draw.between(5, 25) for _ in range(3)]
+        return HarmonicValues((sizes[0], sizes[1], sizes[2]), (0, 0, 0), SHARES[draw.below(len(SHARES))], 3)
+    sizes = [draw.between(50, 250) for _ in range(3)]
+    lags = [0, 0, 0] if tier == "core" else [5 * draw.between(0, 8) for _ in range(3)]
     order = 1 if tier == "core" else 3
     return HarmonicValues(
-        (sizes[0], sizes[1], sizes[2]), (lags[0], lags[1], lags[2]), SHARES[dice.below(len(SHARES))], order
+        (sizes[0], sizes[1], sizes[2]), (lags[0], lags[1], lags[2]), SHARES[draw.below(len(SHARES))], order
     )
 
 

@@ -139,6 +139,7 @@ class NeutralCurrent(SumPage[NeutralCase]):
     """The page ``/neutral-current/``."""
 
     slug = SLUG
+    room = __package__
     title = words.TITLE
     description = words.DESCRIPTION
     scenario = words.SCENARIO

@@ -1,6 +1,6 @@
 """Values for practice problems, generated from a code: the same for ever, whatever else changes.
 
-Version 1 reads nothing but the dice and phasor arithmetic: no paper, no labels, no tolerance code. What
+Version 1 uses only the seeded integers and phasor arithmetic: no paper, no labels, no tolerance code. What
 it promises is tested against those. A later version is a second function; this one is kept.
 
 A problem of three line currents is accepted when its sum is neither small nor beyond a sheet, no line is
@@ -51,15 +51,15 @@ class LineCurrentValues:
         return tuple(phasor.polar(float(size), angle) for size, angle in zip(self.tenths, self.angles, strict=True))
 
 
-def _drawn(dice: SeededIntegers, tier: str) -> LineCurrentValues:
+def _drawn(draw: SeededIntegers, tier: str) -> LineCurrentValues:
     """Values that read naturally: whole amperes, tenths, or tenths with power factors of their own."""
     if tier == "support":
-        sizes = [10 * dice.between(4, 20) for _ in range(3)]
+        sizes = [10 * draw.between(4, 20) for _ in range(3)]
         return LineCurrentValues((sizes[0], sizes[1], sizes[2]), (0, 0, 0))
-    sizes = [dice.between(50, 300) for _ in range(3)]
+    sizes = [draw.between(50, 300) for _ in range(3)]
     lags = [0, 0, 0]
     if tier == "stretch":
-        lags = [5 * dice.between(-2, 11) for _ in range(3)]
+        lags = [5 * draw.between(-2, 11) for _ in range(3)]
     return LineCurrentValues((sizes[0], sizes[1], sizes[2]), (lags[0], lags[1], lags[2]))
 
 

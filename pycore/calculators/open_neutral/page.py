@@ -33,6 +33,7 @@ class OpenNeutralPage(SumPage[OpenCase]):
     """The page ``/open-neutral/``."""
 
     slug = "open-neutral"
+    room = __package__
     title = words.TITLE
     description = words.DESCRIPTION
     scenario = words.SCENARIO

@@ -15,7 +15,7 @@ from pycore.practice import sums
 from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
 from pycore.practice.generator import first_accepted
-from pycore.practice.reckoning import of_the_result
+from pycore.practice.miscalculated import of_the_result
 from pycore.practice.seeded_integers import SeededIntegers
 from pycore.practice.sums import DrawnSum
 from pycore.practice.task import CALCULATED, DRAWN, Mistake, Slips, Task
@@ -113,14 +113,14 @@ Load = tuple[int, int]
 """Resistance and reactance in whole ohms."""
 
 
-def _drawn(dice: SeededIntegers, tier: str) -> tuple[Load, Load, Load]:
+def _drawn(draw: SeededIntegers, tier: str) -> tuple[Load, Load, Load]:
     loads: list[Load] = []
     for _ in range(3):
-        resistance = 10 * dice.between(1, 12) if tier == "support" else E12[dice.below(len(E12))]
+        resistance = 10 * draw.between(1, 12) if tier == "support" else E12[draw.below(len(E12))]
         loads.append((resistance, 0))
     if tier == "stretch":
-        which = dice.below(3)
-        loads[which] = (loads[which][0], (10 * dice.between(2, 9)) * (1 if dice.below(4) else -1))
+        which = draw.below(3)
+        loads[which] = (loads[which][0], (10 * draw.between(2, 9)) * (1 if draw.below(4) else -1))
     return loads[0], loads[1], loads[2]
 
 

@@ -37,6 +37,7 @@ class ParallelCircuit(SumPage[ParallelCase]):
     """The page ``/parallel-circuit/``."""
 
     slug = "parallel-circuit"
+    room = __package__
     title = words.TITLE
     description = words.DESCRIPTION
     scenario = words.SCENARIO

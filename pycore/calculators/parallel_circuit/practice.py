@@ -109,12 +109,12 @@ def task_of(case: ParallelCase) -> Task:
 VOLTS = (24, 48, 120, 230, 240)
 
 
-def _parallel(dice: SeededIntegers, tier: str) -> CircuitValues:
-    volts = VOLTS[dice.below(len(VOLTS))]
+def _parallel(draw: SeededIntegers, tier: str) -> CircuitValues:
+    volts = VOLTS[draw.below(len(VOLTS))]
     if tier == "support":
-        return CircuitValues(4 * dice.between(5, 25), 4 * dice.between(4, 25), 0, True, 0, 50, volts)
-    own = dice.between(4, 30) if tier == "stretch" else 0
-    return CircuitValues(dice.between(20, 99), 10 * dice.between(5, 40), 5 * dice.between(4, 40), False, own, 50, volts)
+        return CircuitValues(4 * draw.between(5, 25), 4 * draw.between(4, 25), 0, True, 0, 50, volts)
+    own = draw.between(4, 30) if tier == "stretch" else 0
+    return CircuitValues(draw.between(20, 99), 10 * draw.between(5, 40), 5 * draw.between(4, 40), False, own, 50, volts)
 
 
 def currents_of(circuit: CircuitValues, share: float = math.tau) -> tuple[complex, ...]:

@@ -28,6 +28,7 @@ class PowerTriangle(SumPage[PowerCase]):
     """The page ``/power-triangle/``."""
 
     slug = "power-triangle"
+    room = __package__
     title = words.TITLE
     description = words.DESCRIPTION
     scenario = words.SCENARIO

@@ -143,10 +143,10 @@ class CorrectionValues:
 
 def correction_of(code: Code) -> CorrectionValues:
     """The load of a code: support without a capacitor, core with one, stretch on three phases with one."""
-    dice = integers_of_code(code)
+    draw = integers_of_code(code)
     if code.tier == "support":
-        return CorrectionValues(5 * dice.between(2, 12), 5 * dice.between(12, 18), 0, 230, 1)
+        return CorrectionValues(5 * draw.between(2, 12), 5 * draw.between(12, 18), 0, 230, 1)
     one_phase = code.tier == "core"
-    tenths, factor = dice.between(10, 70) if one_phase else dice.between(40, 250), dice.between(60, 82)
-    target = (90, 92, 95, 98)[dice.below(4)]
+    tenths, factor = draw.between(10, 70) if one_phase else draw.between(40, 250), draw.between(60, 82)
+    target = (90, 92, 95, 98)[draw.below(4)]
     return CorrectionValues(tenths, factor, target, 230 if one_phase else 400, 1 if one_phase else 3)

@@ -26,6 +26,7 @@ class SequenceComponents(SumPage[SequenceCase]):
     """The page ``/sequence-components/``."""
 
     slug = "sequence-components"
+    room = __package__
     title = words.TITLE
     description = words.DESCRIPTION
     scenario = words.SCENARIO

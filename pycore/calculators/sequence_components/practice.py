@@ -1,6 +1,6 @@
 """Problems of sequence components, drawn from a code: the same for ever.
 
-Version 1 reads nothing but the dice and phasor arithmetic. Support: zero sequence of whole amperes 120 degrees
+Version 1 uses only the seeded integers and phasor arithmetic. Support: zero sequence of whole amperes 120 degrees
 apart; core: zero or negative sequence, tenths, angles to 10 degrees; stretch: any component, angles to 5 degrees.
 """
 
@@ -45,18 +45,18 @@ class SequenceValues:
         )
 
 
-def _drawn(dice: SeededIntegers, tier: str) -> SequenceValues:
+def _drawn(draw: SeededIntegers, tier: str) -> SequenceValues:
     if tier == "support":
-        one, two, three = (10 * dice.between(4, 24) for _ in range(3))
+        one, two, three = (10 * draw.between(4, 24) for _ in range(3))
         return SequenceValues((one, two, three), (0, -120, 120), "zero")
-    one, two, three = (dice.between(50, 300) for _ in range(3))
+    one, two, three = (draw.between(50, 300) for _ in range(3))
     if tier == "core":
-        lags = [10 * dice.between(-3, 3) for _ in range(2)]
+        lags = [10 * draw.between(-3, 3) for _ in range(2)]
         return SequenceValues(
-            (one, two, three), (0, -120 - lags[0], 120 - lags[1]), ("zero", "negative")[dice.below(2)]
+            (one, two, three), (0, -120 - lags[0], 120 - lags[1]), ("zero", "negative")[draw.below(2)]
         )
-    lags = [5 * dice.between(-12, 12) for _ in range(2)]
-    return SequenceValues((one, two, three), (0, -120 - lags[0], 120 - lags[1]), PARTS[dice.below(3)])
+    lags = [5 * draw.between(-12, 12) for _ in range(2)]
+    return SequenceValues((one, two, three), (0, -120 - lags[0], 120 - lags[1]), PARTS[draw.below(3)])
 
 
 def accepted(problem: SequenceValues) -> bool:

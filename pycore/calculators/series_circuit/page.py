@@ -27,6 +27,7 @@ class SeriesCircuit(SumPage[SeriesCase]):
     """The page ``/series-circuit/``."""
 
     slug = "series-circuit"
+    room = __package__
     title = words.TITLE
     description = words.DESCRIPTION
     scenario = words.SCENARIO

@@ -77,14 +77,14 @@ def task_of(case: SeriesCase) -> Task:
     return calculated_task(task, result, case, slips)
 
 
-def _series(dice: SeededIntegers, tier: str) -> CircuitValues:
+def _series(draw: SeededIntegers, tier: str) -> CircuitValues:
     if tier == "support":
-        return CircuitValues(5 * dice.between(4, 16), 5 * dice.between(3, 24), 5 * dice.between(0, 12), True, 0, 50,
-                       10 * dice.between(1, 5))  # fmt: skip
-    own = dice.between(2, 12) if tier == "stretch" else 0
-    hertz = (50, 60)[dice.below(2)] if tier == "stretch" else 50
-    return CircuitValues(dice.between(15, 90), 10 * dice.between(5, 45), 5 * dice.between(6, 50), False, own, hertz,
-                   5 * dice.between(2, 10))  # fmt: skip
+        return CircuitValues(5 * draw.between(4, 16), 5 * draw.between(3, 24), 5 * draw.between(0, 12), True, 0, 50,
+                       10 * draw.between(1, 5))  # fmt: skip
+    own = draw.between(2, 12) if tier == "stretch" else 0
+    hertz = (50, 60)[draw.below(2)] if tier == "stretch" else 50
+    return CircuitValues(draw.between(15, 90), 10 * draw.between(5, 45), 5 * draw.between(6, 50), False, own, hertz,
+                   5 * draw.between(2, 10))  # fmt: skip
 
 
 def _slips(circuit: CircuitValues) -> Iterator[complex]:

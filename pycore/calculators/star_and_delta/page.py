@@ -27,6 +27,7 @@ class StarAndDelta(SumPage[StarDeltaCase]):
     """The page ``/star-and-delta/``."""
 
     slug = "star-and-delta"
+    room = __package__
     title = words.TITLE
     description = words.DESCRIPTION
     scenario = words.SCENARIO

@@ -1,6 +1,6 @@
 """Problems of star and delta, drawn from a code: the same for ever.
 
-Version 1 reads nothing but the dice and phasor arithmetic. Support: a star, the line voltage from two phase
+Version 1 uses only the seeded integers and phasor arithmetic. Support: a star, the line voltage from two phase
 voltages; core: a delta of three resistances, one line current; stretch: a delta of impedances in either sequence.
 """
 
@@ -53,19 +53,19 @@ class ThreeLoadValues:
         return flows[self.line - 1], -flows[BEFORE[self.line] - 1]
 
 
-def _drawn(dice: SeededIntegers, tier: str) -> ThreeLoadValues:
-    volts, line = VOLTAGES[dice.below(len(VOLTAGES))], dice.between(1, 3)
+def _drawn(draw: SeededIntegers, tier: str) -> ThreeLoadValues:
+    volts, line = VOLTAGES[draw.below(len(VOLTAGES))], draw.between(1, 3)
     if tier == "support":
-        load = (5 * dice.between(2, 20), 0)
+        load = (5 * draw.between(2, 20), 0)
         return ThreeLoadValues("star", volts, (load, load, load), line)
     if tier == "core":
-        one, two, three = ((dice.between(10, 80), 0) for _ in range(3))
+        one, two, three = ((draw.between(10, 80), 0) for _ in range(3))
         return ThreeLoadValues("delta", volts, (one, two, three), line)
     loads = []
     for _ in range(3):
-        resistance, reactance = PAIRS[dice.below(len(PAIRS))]
-        loads.append((resistance, (1, 1, -1, 0)[dice.below(4)] * reactance))
-    return ThreeLoadValues("delta", volts, (loads[0], loads[1], loads[2]), line, ("123", "132")[dice.below(2)])
+        resistance, reactance = PAIRS[draw.below(len(PAIRS))]
+        loads.append((resistance, (1, 1, -1, 0)[draw.below(4)] * reactance))
+    return ThreeLoadValues("delta", volts, (loads[0], loads[1], loads[2]), line, ("123", "132")[draw.below(2)])
 
 
 def accepted(problem: ThreeLoadValues) -> bool:

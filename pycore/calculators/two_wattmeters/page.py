@@ -30,6 +30,7 @@ class TwoWattmeters(SumPage[WattmeterCase]):
     """The page ``/two-wattmeters/``."""
 
     slug = "two-wattmeters"
+    room = __package__
     title = words.TITLE
     description = words.DESCRIPTION
     scenario = words.SCENARIO
@@ -126,7 +127,7 @@ class TwoWattmeters(SumPage[WattmeterCase]):
         return (*sentences, words.THREE_WIRES)
 
     def calculated(self, case: WattmeterCase, plan: Plan) -> tuple[Working, ...]:
-        """Both ways of reckoning, the phasor diagram, and what a hand can do."""
+        """Both calculations, the phasor diagram, and what a hand can do."""
         workings = [Working("back", say(words.BACK_TITLE), tuple(from_readings(case)))]
         if case.balanced:
             workings.insert(0, Working("meters", say(words.PHASORS), tuple(diagram(case))))

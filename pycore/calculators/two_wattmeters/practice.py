@@ -32,10 +32,10 @@ class WattmeterValues:
 
 def watts_of(code: Code) -> WattmeterValues:
     """Both readings of a code: support at 0.5 or better, core anywhere, stretch with one reading below zero."""
-    dice = integers_of_code(code)
+    draw = integers_of_code(code)
     least, most = {"support": (15, 50), "core": (15, 58), "stretch": (63, 80)}[code.tier]
     for _ in range(TRIES):
-        apparent, lag = 100.0 * dice.between(10, 80), float(dice.between(least, most))
+        apparent, lag = 100.0 * draw.between(10, 80), float(draw.between(least, most))
         first = round(apparent * trig.cosine(30.0 + lag) / 10.0) * 10
         second = round(apparent * trig.cosine(30.0 - lag) / 10.0) * 10
         # A reading near nothing could not be told from nothing on paper, nor an angle near a quarter turn.

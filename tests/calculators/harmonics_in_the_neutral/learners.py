@@ -19,7 +19,7 @@ def lines(form: dict[str, str]) -> list[Line]:
     ]
 
 
-def slips(problem: Problem, dice: np.random.Generator) -> Iterator[Slip]:
+def slips(problem: Problem, rng: np.random.Generator) -> Iterator[Slip]:
     """What goes wrong with this topic alone."""
     form, order = problem.form, int(problem.form["drawn"])
     if order > 1:

@@ -6,7 +6,7 @@ of writing come up.
 
 from collections.abc import Iterator
 
-from host.seeded import Dice
+from host.seeded import SeededChoices
 
 CHOICES = {
     "method": ("parallelogram", "tip-to-tail", "components"),
@@ -30,49 +30,49 @@ KINDS = ("plain", "decades", "balanced", "two-equal", "zeros", "collinear", "nea
          "tiny", "power-factors")  # fmt: skip
 
 
-def _sizes_and_lags(kind: str, dice: Dice) -> tuple[list[str], list[str]]:
-    sizes = [dice.size() for _ in range(3)]
+def _sizes_and_lags(kind: str, rng: SeededChoices) -> tuple[list[str], list[str]]:
+    sizes = [rng.size() for _ in range(3)]
     lags = ["0", "0", "0"]
     if kind == "plain":
-        sizes = [f"{(50 + dice.below(250)) / 10:.1f}" for _ in range(3)]
+        sizes = [f"{(50 + rng.below(250)) / 10:.1f}" for _ in range(3)]
     elif kind == "balanced":
-        sizes, lags = [sizes[0]] * 3, [dice.one_of(("0", "30", "-20.5"))] * 3
+        sizes, lags = [sizes[0]] * 3, [rng.one_of(("0", "30", "-20.5"))] * 3
     elif kind == "two-equal":
         sizes[1] = sizes[0]
     elif kind == "zeros":
-        kept = dice.below(3)
-        sizes = [size if index == kept or dice.below(2) else "0" for index, size in enumerate(sizes)]
+        kept = rng.below(3)
+        sizes = [size if index == kept or rng.below(2) else "0" for index, size in enumerate(sizes)]
     elif kind == "collinear":
-        lags = list(dice.one_of((("0", "-120", "120"), ("0", "60", "0"), ("0", "-120", "-60"), ("0", "0", "-60"))))
+        lags = list(rng.one_of((("0", "-120", "120"), ("0", "60", "0"), ("0", "-120", "-60"), ("0", "0", "-60"))))
     elif kind == "nearly-collinear":
-        sign, off = dice.one_of(("", "-")), dice.one_of(("0.5", "1.5", "2.5", "6"))
-        lags = ["0", f"{-120 + float(sign + off):g}", dice.one_of(("0", "120", "118.5"))]
+        sign, off = rng.one_of(("", "-")), rng.one_of(("0.5", "1.5", "2.5", "6"))
+        lags = ["0", f"{-120 + float(sign + off):g}", rng.one_of(("0", "120", "118.5"))]
     elif kind == "cancelling":
         sizes, lags = [sizes[0], sizes[0], sizes[2]], ["0", "60", "0"]
     elif kind == "tiny":
-        sizes[dice.below(3)] = "0.05"
+        sizes[rng.below(3)] = "0.05"
     elif kind == "power-factors":
-        lags = [dice.one_of((dice.angle(60), "0.8 lag", "0.95 lead", "0")) for _ in range(3)]
+        lags = [rng.one_of((rng.angle(60), "0.8 lag", "0.95 lead", "0")) for _ in range(3)]
     return sizes, lags
 
 
-def values(dice: Dice, number: int) -> dict[str, str]:
+def values(rng: SeededChoices, number: int) -> dict[str, str]:
     """Three currents and their lags; the kinds of problem follow one another."""
-    sizes, lags = _sizes_and_lags(KINDS[number % len(KINDS)], dice)
+    sizes, lags = _sizes_and_lags(KINDS[number % len(KINDS)], rng)
     return dict(zip(("i1", "i2", "i3", "a1", "a2", "a3"), (*sizes, *lags), strict=True))
 
 
 def form(number: int) -> dict[str, str]:
     """The form of this number: its values are thrown before its choices."""
-    dice = Dice(number)
-    own = values(dice, number)
-    made = {name: dice.one_of(options) for name, options in CHOICES.items()} | own
+    rng = SeededChoices(number)
+    own = values(rng, number)
+    made = {name: rng.one_of(options) for name, options in CHOICES.items()} | own
     if made["decimal"] == "comma":
         made.update({name: made[name].replace(".", ",") for name in ("i1", "i2", "i3")})
-    if dice.below(3) == 0:
-        made["measured"] = dice.size()
-    if dice.below(4) == 0:
-        made["place"] = dice.one_of(("Höhenweg 3, Rack Ω", "Village theatre", "Workshop “B” – bench 2"))
+    if rng.below(3) == 0:
+        made["measured"] = rng.size()
+    if rng.below(4) == 0:
+        made["place"] = rng.one_of(("Höhenweg 3, Rack Ω", "Village theatre", "Workshop “B” – bench 2"))
     return made
 
 

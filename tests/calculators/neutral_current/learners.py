@@ -15,7 +15,7 @@ def lines(form: dict[str, str]) -> list[Line]:
             for k, angle in enumerate(phase_angles(form), 1)]  # fmt: skip
 
 
-def slips(problem: Problem, dice: np.random.Generator) -> Iterator[Slip]:
+def slips(problem: Problem, rng: np.random.Generator) -> Iterator[Slip]:
     """Nothing goes wrong with this topic alone."""
     return iter(())
 

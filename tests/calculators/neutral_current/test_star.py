@@ -5,7 +5,7 @@ import math
 
 import numpy
 import pytest
-from host.seeded import Dice
+from host.seeded import SeededChoices
 
 from pycore import phasor
 from pycore.calculators.neutral_current.circuit import StarLoad, closed_formula, solve
@@ -16,13 +16,13 @@ from pycore.words.form import SEQUENCE_HELP
 COUNT = 1000
 
 
-def load(dice: Dice, equal: bool = False) -> StarLoad:
+def load(rng: SeededChoices, equal: bool = False) -> StarLoad:
     """Three currents over six decades, three lags all round, either sequence."""
-    sizes = tuple((1 + dice.below(999_999)) * float(f"1e-{1 + dice.below(5)}") for _ in range(3))
-    lags = [dice.below(360_000) / 1000 - 179.999 for _ in range(3)]
+    sizes = tuple((1 + rng.below(999_999)) * float(f"1e-{1 + rng.below(5)}") for _ in range(3))
+    lags = [rng.below(360_000) / 1000 - 179.999 for _ in range(3)]
     if equal:
         lags = [lags[0]] * 3
-    return StarLoad(sizes, tuple(lags), dice.one_of(("123", "132")))
+    return StarLoad(sizes, tuple(lags), rng.one_of(("123", "132")))
 
 
 def by_numpy(problem: StarLoad) -> numpy.ndarray:
@@ -34,10 +34,10 @@ def by_numpy(problem: StarLoad) -> numpy.ndarray:
 
 def test_a_thousand_random_problems_agree_with_numpy():
     """Phasor sum within 1e-12 of the sum of magnitudes, size and angle too."""
-    dice = Dice(101)
+    rng = SeededChoices(101)
     worst = 0.0
     for _ in range(COUNT):
-        problem = load(dice)
+        problem = load(rng)
         solution, lines = solve(problem), by_numpy(problem)
         size = math.fsum(problem.currents)
         worst = max(worst, abs(solution.neutral - lines.sum()) / size)
@@ -52,9 +52,9 @@ def test_the_neutral_carries_three_times_the_zero_sequence():
     """Zero, positive and negative parts by the matrix of symmetrical components (Fortescue 1918), numpy."""
     a = numpy.exp(2j * numpy.pi / 3)
     matrix = numpy.array([[1, 1, 1], [1, a, a * a], [1, a * a, a]]) / 3
-    dice = Dice(102)
+    rng = SeededChoices(102)
     for _ in range(COUNT):
-        problem = load(dice)
+        problem = load(rng)
         solution = solve(problem)
         zero, positive, negative = matrix @ by_numpy(problem)
         size = math.fsum(problem.currents)
@@ -64,9 +64,9 @@ def test_the_neutral_carries_three_times_the_zero_sequence():
 
 def test_the_closed_formula_agrees_with_the_sum_at_equal_power_factor():
     """Both its forms, whatever the common lag and the sequence."""
-    dice = Dice(103)
+    rng = SeededChoices(103)
     for _ in range(COUNT):
-        problem = load(dice, equal=True)
+        problem = load(rng, equal=True)
         a, b, c = problem.currents
         solution = solve(problem)
         assert solution.equal_angles
@@ -77,9 +77,9 @@ def test_the_closed_formula_agrees_with_the_sum_at_equal_power_factor():
 
 
 def test_at_equal_power_factor_the_neutral_never_exceeds_the_largest_line():
-    dice = Dice(104)
+    rng = SeededChoices(104)
     for _ in range(COUNT):
-        solution = solve(load(dice, equal=True))
+        solution = solve(load(rng, equal=True))
         assert solution.current <= max(solution.load.currents) * (1 + 1e-14)
 
 
@@ -90,10 +90,10 @@ def test_at_unequal_power_factor_it_may():
 
 def test_every_balanced_load_gives_exactly_zero_and_no_angle():
     """400 sizes and lags, both sequences: not one leaves a remainder of rounding."""
-    dice = Dice(105)
+    rng = SeededChoices(105)
     for _ in range(400):
-        size, lag = (1 + dice.below(99_999)) / 1000, (dice.below(3600) - 1799) / 10
-        solution = solve(StarLoad((size,) * 3, (lag,) * 3, dice.one_of(("123", "132"))))
+        size, lag = (1 + rng.below(99_999)) / 1000, (rng.below(3600) - 1799) / 10
+        solution = solve(StarLoad((size,) * 3, (lag,) * 3, rng.one_of(("123", "132"))))
         assert (0j, 0.0, None) == (solution.neutral, solution.current, solution.angle)
         assert solution.balanced
         assert solution.closed
@@ -110,18 +110,18 @@ def test_a_load_that_closes_by_itself_is_closed_but_not_balanced():
 
 
 def test_relabelling_two_lines_of_equal_lag_never_changes_the_size():
-    dice = Dice(106)
+    rng = SeededChoices(106)
     for _ in range(200):
-        problem = load(dice, equal=True)
+        problem = load(rng, equal=True)
         sizes = {round(solve(StarLoad(order, problem.lags)).current / max(order), 12)
                  for order in itertools.permutations(problem.currents)}  # fmt: skip
         assert max(sizes) - min(sizes) < 1e-11
 
 
 def test_the_other_sequence_is_the_mirror_image_with_lags_mirrored():
-    dice = Dice(107)
+    rng = SeededChoices(107)
     for _ in range(200):
-        one = load(dice)
+        one = load(rng)
         there = solve(StarLoad(one.currents, one.lags, "123")).neutral
         back = solve(StarLoad(one.currents, tuple(-lag for lag in one.lags), "132")).neutral
         assert there == back.conjugate()
@@ -150,9 +150,9 @@ def test_one_very_small_line_beside_large_ones_is_not_lost():
 
 def test_the_sequence_changes_only_the_angle_at_equal_power_factor_and_else_the_size_too():
     """As the help of the form says; for 200 random loads of each kind."""
-    dice = Dice(11)
+    rng = SeededChoices(11)
     for _ in range(200):
-        alike, mixed = load(dice, equal=True), load(dice)
+        alike, mixed = load(rng, equal=True), load(rng)
         one, two = (solve(StarLoad(alike.currents, alike.lags, sequence)) for sequence in ("123", "132"))
         assert one.current == pytest.approx(two.current, rel=1e-9, abs=1e-12 * max(alike.currents))
         one, two = (solve(StarLoad(mixed.currents, mixed.lags, sequence)) for sequence in ("123", "132"))

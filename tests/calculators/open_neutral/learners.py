@@ -25,10 +25,10 @@ def lines(form: dict[str, str]) -> list[Line]:
     return [Line("V_S", star_point(*loads(form)))]
 
 
-def slips(problem: Problem, dice: np.random.Generator) -> Iterator[Slip]:
+def slips(problem: Problem, rng: np.random.Generator) -> Iterator[Slip]:
     """What goes wrong with this topic alone."""
     volts, admittances = loads(problem.form)
-    k = int(dice.integers(3))
+    k = int(rng.integers(3))
     left = [0j if j == k else y for j, y in enumerate(admittances)]
     yield "load-left-out", star_point(volts, left), f"load on L{k + 1} was left out"
     yield "impedance-for-admittance", star_point(volts, [1.0 / y for y in admittances]), "instead of admittances"

@@ -22,7 +22,7 @@ def lines(form: dict[str, str]) -> list[Line]:
     return [Line(subscripts(f"I{k}"), volts / ohms) for k, ohms in enumerate(branches(form), 1)]
 
 
-def slips(problem: Problem, dice: np.random.Generator) -> Iterator[Slip]:
+def slips(problem: Problem, rng: np.random.Generator) -> Iterator[Slip]:
     """What goes wrong with this topic alone."""
     form, volts = problem.form, number(problem.form["supply"])
     ohms, frequency = branches(form), number(form["frequency"])

@@ -122,20 +122,20 @@ def roots_by_numpy(form: dict[str, str], own: float = 50.0) -> list[float]:
     return sorted({float(f"{own * math.sqrt(x):.8g}") for x in kept})
 
 
-def random_branches(dice: random.Random) -> dict[str, str]:
+def random_branches(rng: random.Random) -> dict[str, str]:
     """Two to four branches of any elements, with resistances from 0.01 Ω, over five decades of frequency."""
     def element(kind: str) -> str:
         low, high, unit = {RESISTOR: (-2, 3, "Ω"), COIL: (0, 3, "mH"), CAPACITOR: (-1, 2, "µF")}[kind]
-        return f"{10 ** dice.uniform(low, high):.4g} {unit}"
+        return f"{10 ** rng.uniform(low, high):.4g} {unit}"
 
-    kinds = [dice.choice(("L", "C", "RL", "RC", "RLC", "LC", "R")) for _ in range(dice.randint(2, 4))]
+    kinds = [rng.choice(("L", "C", "RL", "RC", "RLC", "LC", "R")) for _ in range(rng.randint(2, 4))]
     texts = [" + ".join(element(kind) for kind in branch) for branch in kinds]
     return {f"b{place}": text for place, text in enumerate([*texts, "", ""][:4], start=1)}
 
 
 def test_every_resonance_is_found_and_none_is_stepped_over():
-    dice, several = random.Random(11), 0
-    for form in (SEVERAL, *(random_branches(dice) for _ in range(300))):
+    rng, several = random.Random(11), 0
+    for form in (SEVERAL, *(random_branches(rng) for _ in range(300))):
         branches = tuple(
             tuple(read_element(piece, "Ω", ".").element for piece in text.split(" + "))
             for text in (form[f"b{place}"] for place in range(1, 5)) if text

@@ -17,7 +17,7 @@ def lines(form: dict[str, str]) -> list[Line]:
     return [Line("P", complex(active)), Line("Q", 1j * sense * active * math.tan(lag))]
 
 
-def slips(problem: Problem, dice: np.random.Generator) -> Iterator[Slip]:
+def slips(problem: Problem, rng: np.random.Generator) -> Iterator[Slip]:
     """What goes wrong with this topic alone."""
     form, active = problem.form, number(problem.form["power"])
     factor = float(form["factor"].split()[0])

@@ -55,13 +55,13 @@ def by_numpy(amount: float, unit: str, lag: float, target: float, volts: float, 
 
 
 def test_five_hundred_random_loads_agree_with_numpy():
-    dice = random.Random(3)
+    rng = random.Random(3)
     corrected = 0
     for _ in range(500):
-        unit = dice.choice(("kW", "kVA", "kvar", "A"))
-        amount, lag = float(f"{10 ** dice.uniform(-1, 3):.4g}"), round(dice.choice((1, 1, -1)) * dice.uniform(2, 85), 1)
-        target, volts = round(dice.uniform(0.8, 1), 2), float(dice.choice((230, 400, 690)))
-        phases, hertz = dice.choice((1, 3)), float(dice.choice((50, 60)))
+        unit = rng.choice(("kW", "kVA", "kvar", "A"))
+        amount, lag = float(f"{10 ** rng.uniform(-1, 3):.4g}"), round(rng.choice((1, 1, -1)) * rng.uniform(2, 85), 1)
+        target, volts = round(rng.uniform(0.8, 1), 2), float(rng.choice((230, 400, 690)))
+        phases, hertz = rng.choice((1, 3)), float(rng.choice((50, 60)))
         form = {"power": f"{amount:g} {unit}", "factor": f"{lag:g}", "target": f"{target:g}", "voltage": f"{volts:g}",
                 "frequency": f"{hertz:g}", "phases": str(phases)}  # fmt: skip
         found, expected = results(form), by_numpy(amount, unit, lag, target, volts, phases, hertz)

@@ -1,16 +1,16 @@
 """Seeded forms of three phasors and their components."""
 
-from host.seeded import Dice, with_choices
+from host.seeded import SeededChoices, with_choices
 
 
-def values(dice: Dice, number: int) -> dict[str, str]:
+def values(rng: SeededChoices, number: int) -> dict[str, str]:
     """Three phasors and a component: symmetrical ones, one or two at nothing, tiny and cancelling ones."""
     kind = ("plain", "positive", "negative", "zero", "single", "tiny", "free", "two")[number % 8]
-    sizes = [f"{(50 + dice.below(250)) / 10:.1f}" for _ in range(3)]
-    angles = ["0", f"{-120 + dice.below(21) - 10}", f"{120 + dice.below(21) - 10}"]
+    sizes = [f"{(50 + rng.below(250)) / 10:.1f}" for _ in range(3)]
+    angles = ["0", f"{-120 + rng.below(21) - 10}", f"{120 + rng.below(21) - 10}"]
     if kind in ("positive", "negative", "zero"):
         sizes = [sizes[0]] * 3
-        start = dice.below(360) - 180
+        start = rng.below(360) - 180
         step = {"positive": -120, "negative": 120, "zero": 0}[kind]
         angles = [str(start + place * step) for place in range(3)]
     elif kind == "single":
@@ -20,12 +20,12 @@ def values(dice: Dice, number: int) -> dict[str, str]:
     elif kind == "tiny":
         sizes[number % 3] = "0.02"
     elif kind == "free":
-        angles = [dice.angle() for _ in angles]
+        angles = [rng.angle() for _ in angles]
     form = {f"p{place}": f"{size} at {angle}"
             for place, (size, angle) in enumerate(zip(sizes, angles, strict=True), start=1)}  # fmt: skip
-    return {**form, "part": dice.one_of(("zero", "positive", "negative")), "unit": dice.one_of(("A", "V")),
-            "names": dice.one_of(("L123", "ABC", "RYB", "RST")),
-            "colours": dice.one_of(("iec", "british-old", "american-208", "american-480"))}  # fmt: skip
+    return {**form, "part": rng.one_of(("zero", "positive", "negative")), "unit": rng.one_of(("A", "V")),
+            "names": rng.one_of(("L123", "ABC", "RYB", "RST")),
+            "colours": rng.one_of(("iec", "british-old", "american-208", "american-480"))}  # fmt: skip
 
 
 form = with_choices(values)

@@ -18,7 +18,7 @@ def lines(form: dict[str, str]) -> list[Line]:
                                      for k, turn in enumerate(turns, 2))]  # fmt: skip
 
 
-def slips(problem: Problem, dice: np.random.Generator) -> Iterator[Slip]:
+def slips(problem: Problem, rng: np.random.Generator) -> Iterator[Slip]:
     """What goes wrong with this topic alone."""
     own = {"zero": (1, 1), "positive": (TURN, TURN**2), "negative": (TURN**2, TURN)}[problem.form["part"]]
     one, *rest = (line.value for line in problem.lines)

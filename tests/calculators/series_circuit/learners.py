@@ -30,7 +30,7 @@ def lines(form: dict[str, str]) -> list[Line]:
     return found
 
 
-def slips(problem: Problem, dice: np.random.Generator) -> Iterator[Slip]:
+def slips(problem: Problem, rng: np.random.Generator) -> Iterator[Slip]:
     """What goes wrong with this topic alone."""
     form = problem.form
     current, frequency = number(form["supply"]), number(form["frequency"])

@@ -25,6 +25,6 @@ def lines(form: dict[str, str]) -> list[Line]:
     return [pair[k] for k in sorted(pair)]
 
 
-def slips(problem: Problem, dice: np.random.Generator) -> Iterator[Slip]:
+def slips(problem: Problem, rng: np.random.Generator) -> Iterator[Slip]:
     """What goes wrong with this topic alone."""
     return of_a_difference(problem)

@@ -15,7 +15,7 @@ def lines(form: dict[str, str]) -> list[Line]:
     return [Line("P₁", complex(one)), Line("P₂", complex(two)), Line("Q", 1j * ROOT_THREE * (two - one))]
 
 
-def slips(problem: Problem, dice: np.random.Generator) -> Iterator[Slip]:
+def slips(problem: Problem, rng: np.random.Generator) -> Iterator[Slip]:
     """What goes wrong with this topic alone."""
     one, two = number(problem.form["w1"]), number(problem.form["w2"])
     yield "root-three-forgotten", complex(one + two, two - one), "√3 was left out of"

@@ -1,4 +1,4 @@
-"""What goes wrong in reckoning, as it is described: each worked out anew from the problem's lines (common practice)."""
+"""Mistakes of calculation as they are described, each worked out anew from the problem's lines (common practice)."""
 
 import cmath
 import math
@@ -24,18 +24,18 @@ def right(problem: Problem) -> Attempt:
     return Attempt("right", "calculated", lambda hand: rounded(hand, problem.right))
 
 
-def mistakes(problem: Problem, dice: np.random.Generator) -> Iterator[Attempt]:
-    """Every described mistake of reckoning for this problem. With a number alone goes the right angle, or 0."""
-    slips = [*learners_of(problem.slug).slips(problem, dice), *_of_the_end(problem, dice)]
+def mistakes(problem: Problem, rng: np.random.Generator) -> Iterator[Attempt]:
+    """Every described mistake of calculation for this problem. With a number alone goes the right angle, or 0."""
+    slips = [*learners_of(problem.slug).slips(problem, rng), *_of_the_end(problem, rng)]
     if not problem.single and len(problem.lines) > 1:
-        slips += [*_as_numbers(problem), *_in_the_formula(problem, dice), *_in_components(problem, dice)]
-        slips += [*_of_the_machine(problem, dice), *_of_lags(problem)]
+        slips += [*_as_numbers(problem), *_in_the_formula(problem, rng), *_in_components(problem, rng)]
+        slips += [*_of_the_machine(problem, rng), *_of_lags(problem)]
     for key, value, words in slips:
         angle = None
         if not isinstance(value, complex):
             if abs(value - abs(problem.right)) < 0.01 * abs(problem.right):
                 continue  # The right number, as the root of the squares is for two phasors at a right angle.
-            angle = float(dice.choice([0.0, degrees(problem.right)]))
+            angle = float(rng.choice([0.0, degrees(problem.right)]))
         yield Attempt(key, "calculated", lambda hand, v=value, a=angle: rounded(hand, v, a), words)
 
 
@@ -48,14 +48,14 @@ def _as_numbers(problem: Problem) -> Iterator[Slip]:
     yield "root-of-squares", math.hypot(*sizes), "root of the sum of the squares"
 
 
-def _in_the_formula(problem: Problem, dice: np.random.Generator) -> Iterator[Slip]:
+def _in_the_formula(problem: Problem, rng: np.random.Generator) -> Iterator[Slip]:
     if not problem.equal_angles:
         return
     sizes = [abs(line.value) / problem.per for line in problem.lines]
     pairs = list(combinations(range(3), 2))
     squares, products = sum(s * s for s in sizes), [sizes[i] * sizes[j] for i, j in pairs]
     net = squares - sum(products)
-    k = int(dice.integers(3))
+    k = int(rng.integers(3))
     one, other = (name(problem.lines[j].name).replace(r"(?<![\w−])", "") for j in pairs[k])
     yield "no-root", net * problem.per, "square root was forgotten"
     yield "signs-slipped", math.sqrt(squares + sum(products)) * problem.per, "the products were added"
@@ -67,28 +67,28 @@ def _in_the_formula(problem: Problem, dice: np.random.Generator) -> Iterator[Sli
         yield "product-doubled", math.sqrt(net - products[k]) * problem.per, f"product {one} × {other} was used twice"
 
 
-def _in_components(problem: Problem, dice: np.random.Generator) -> Iterator[Slip]:
+def _in_components(problem: Problem, rng: np.random.Generator) -> Iterator[Slip]:
     values, whole = [line.value for line in problem.lines], problem.right
     names = [name(line.name) for line in problem.lines]
     yield "across-only", complex(whole.real), "only the components along (one|the other) axis"
     yield "up-only", 1j * whole.imag, "only the components along (one|the other) axis"
     yield "parts-added", abs(whole.real) + abs(whole.imag), "two sums of components were added as plain"
-    k = int(dice.integers(len(values)))
+    k = int(rng.integers(len(values)))
     swapped = whole - values[k] + complex(values[k].imag, values[k].real)
     yield "sine-for-cosine", swapped, f"sine and cosine are swapped for {names[k]}"
     yield "all-sine-for-cosine", complex(whole.imag, whole.real), "cosine are swapped everywhere|from the wrong axis"
     yield "one-sign", complex(whole.real, sum(abs(v.imag) for v in values)), "have the same sign"
-    k = int(dice.integers(len(values)))
+    k = int(rng.integers(len(values)))
     yield "left-out", whole - values[k], f"{names[k]} was left out|{names[k]} itself|alone"
-    k = int(dice.integers(len(values)))
+    k = int(rng.integers(len(values)))
     yield "wrong-sign", whole - 2.0 * values[k], f"{names[k]} points the opposite|opposite way"
     if problem.equal_angles:
         turned = [v if abs(wrapped(degrees(v))) < 1 else polar(abs(v), math.copysign(90.0, degrees(v))) for v in values]
         yield "right-angles", sum(turned), "90° was used between"
 
 
-def _of_the_machine(problem: Problem, dice: np.random.Generator) -> Iterator[Slip]:
-    upward = bool(dice.integers(2))
+def _of_the_machine(problem: Problem, rng: np.random.Generator) -> Iterator[Slip]:
+    upward = bool(rng.integers(2))
     for key, unit in (("radians", 1.0), ("gradians", math.pi / 200.0)):
         angles = [degrees(line.value) % 360.0 if upward else degrees(line.value) for line in problem.lines]
         end = sum(cmath.rect(abs(line.value), unit * a) for line, a in zip(problem.lines, angles, strict=True))
@@ -96,10 +96,10 @@ def _of_the_machine(problem: Problem, dice: np.random.Generator) -> Iterator[Sli
             yield key, end, f"calculator was set to {key}"
 
 
-def _of_the_end(problem: Problem, dice: np.random.Generator) -> Iterator[Slip]:
+def _of_the_end(problem: Problem, rng: np.random.Generator) -> Iterator[Slip]:
     whole = problem.right
-    times = float(dice.choice([10.0, 0.1]))
-    yield "decimal", whole * times, "decimal point is one place"
+    times = float(rng.choice([10.0, 0.1]))
+    yield "decimal", whole * times, "decimal mark is one place"
     if not problem.single:
         yield "times-root-three", whole * ROOT_THREE, "multiplied by √3|line voltage was used"
         yield "over-root-three", whole / ROOT_THREE, "divided by √3"

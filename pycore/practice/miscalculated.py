@@ -124,9 +124,9 @@ def of_the_result(whole: complex) -> Iterator[Mistake]:
 
 
 def calculated(problem: DrawnSum) -> tuple[Mistake, ...]:
-    """Every catalogued mistake of reckoning for this sum."""
-    made: list[Mistake] = []
+    """Every catalogued mistake of calculation for this sum."""
+    mistakes: list[Mistake] = []
     for some in (as_numbers, in_the_formula, in_components, of_the_machine):
-        made += some(problem)
+        mistakes += some(problem)
     angles = _angles(problem)
-    return (*made, *of_the_result(_with(problem, lambda arm: angles[arm.key])))
+    return (*mistakes, *of_the_result(_with(problem, lambda arm: angles[arm.key])))
