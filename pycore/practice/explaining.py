@@ -18,9 +18,9 @@ SAME = 1e-6
 REACH = 2.8
 """Standard deviations of the hand's scatter about what a mistake gives within which it can be named: 98 in 100 answers
 that come of it."""
-NONE_OF_THEM = 8.0
+NONE_OF_THEM = 6.0
 """How often something that gives anything at all is the cause, beside one common mistake."""
-ONE_SLIP = 20.0
+ONE_SLIP = 14.0
 """How often one line that came out wrong by any amount is the cause, beside one common mistake. Both weigh a name that
 is wrong heavier than one that is missing: simulated learners (tests/bench) are told 5 in 100 wrong names at most."""
 MOST_LONGER, MOST_TURNED = 0.4, 30.0

@@ -26,7 +26,7 @@ STEPS = (1.0, 2.0, 2.5, 4.0, 5.0)
 """Steps of the scales that a class draws at, times powers of ten (common practice)."""
 LEAST_RATIO, MOST_RATIO = 0.3, 3.4
 """How far from the sheet's scale one is that is taken for it."""
-EACH_SCALE, ONE_LINE = 0.5, 0.2
+EACH_SCALE, ONE_LINE = 0.5, 0.15
 """How often each other scale is used, beside a common mistake: for everything, for one line alone."""
 
 

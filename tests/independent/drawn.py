@@ -133,7 +133,7 @@ def _of_the_protractor(problem: Problem, rng: np.random.Generator) -> Iterator[A
         yield _of(problem, "other-scale-throughout", all_tips, "at each tip the wrong scale of the protractor")
     if len(turning) > 1:
         mirrored = replace(plan, dial=dict.fromkeys(turning, wrong_way))
-        yield _of(problem, "mirrored", mirrored, "all angles were drawn in the wrong direction")
+        yield _of(problem, "mirrored", mirrored, "the angles turn the other way round throughout")
     gap = float(rng.uniform(4.0, 8.0))
     base = replace(plan, dial=dict.fromkeys(turning, lambda turn: from_base_edge(gap, turn)))
     yield _of(problem, "base-edge", base, "base edge|zero line")

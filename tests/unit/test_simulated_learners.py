@@ -17,16 +17,16 @@ def neutral() -> Found:
 def test_the_true_mistake_is_among_those_named_and_mostly_alone(neutral: Found):
     shares = neutral.shares()
     assert COUNT // 10 == neutral.total().learners == sum(neutral.honest.values())
-    assert shares["mistake among those named"] >= 94.0
-    assert shares["named alone"] >= 88.0
+    assert shares["mistake among those named"] >= 96.0
+    assert shares["named alone"] >= 94.0
     assert shares["mistaken answers within the tolerance"] <= 0.5
 
 
 def test_by_length_alone_as_many_are_told_apart_as_lengths_allow(neutral: Found):
     """Up to four classes are named; alone only where no other class gives about the same length."""
     shares = neutral.shares()
-    assert shares["by length alone: among those named"] >= 85.0
-    assert shares["by length alone: named alone"] >= shares["the most that lengths allow"] - 10.0
+    assert shares["by length alone: among those named"] >= 92.0
+    assert shares["by length alone: named alone"] >= shares["the most that lengths allow"]
 
 
 def test_honest_right_drawings_are_not_failed(neutral: Found):
@@ -39,8 +39,8 @@ def test_honest_right_drawings_are_not_failed(neutral: Found):
 def test_every_topics_mistakes_are_named(slug: str):
     """Few learners each: the bench counts more."""
     shares = simulate(slug, 200).shares()
-    assert shares["mistake among those named"] >= 86.0
-    assert shares["named alone"] >= 80.0
+    assert shares["mistake among those named"] >= 90.0
+    assert shares["named alone"] >= 88.0
     assert shares["right drawings called wrong"] <= 0.5
 
 
