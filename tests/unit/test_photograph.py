@@ -107,6 +107,32 @@ def test_the_right_drawing_of_every_page_is_right_and_every_point_has_a_name(slu
         assert all(len(tap["label"]) > 8 for tap in reply["taps"])
 
 
+@pytest.mark.parametrize("slug", list(CALCULATORS))
+def test_a_drawing_is_judged_by_the_very_hand_that_marking_allows_for(slug: str):
+    """The hand of a page's form, one of its own where the page offers it; and where lines cross flat, by sampling."""
+    page = CALCULATORS[slug]
+    hands = next(field for field in page.fields if field.name == "hand").options
+    assert ("own" in [choice.value for choice in hands]) == (page.slug == NEUTRAL.slug)
+    for hand in [choice.value for choice in hands]:
+        form = default_form(page.fields) | {"hand": hand, "hand-mm": "1", "hand-degrees": "1"}
+        one, case = photo_task(page, form), page.case(form)
+        assert case.hand == one.drawing.hand
+        assert one.drawing.factor * case.scatter(case.sheet_plan()).half_width == one.drawing.allowed
+        assert page.task(form).hand_angle == case.hand.angle
+
+
+@pytest.mark.parametrize("form", [
+    {"i1": "20", "i2": "19.5", "i3": "0.5", "a1": "0", "a2": "-115", "method": "parallelogram", "order": "12"},
+], ids=str)  # fmt: skip
+def test_where_lines_cross_flat_a_photograph_allows_what_marking_allows(form: dict[str, str]):
+    whole = {**DEFAULT, **form}
+    case = NEUTRAL.case(whole)
+    plan = case.sheet_plan()
+    assert case.spread(plan).flat and case.spread(plan).half_width != case.scatter(plan).half_width
+    one = photo_task(NEUTRAL, whole)
+    assert one.drawing.factor * case.scatter(plan).half_width == one.drawing.allowed
+
+
 @pytest.mark.parametrize("z3", ["80", "", "30 + j40"])
 def test_a_star_point_found_by_crossing_lines_or_by_a_mark_is_judged(z3: str):
     """The right one is right; one that is 6 mm away is not."""

@@ -19,7 +19,6 @@ from pycore.practice.miscalculated import of_the_result
 from pycore.practice.seeded_integers import SeededIntegers
 from pycore.practice.sums import DrawnSum
 from pycore.practice.task import CALCULATED, DRAWN, Mistake, Slips, Task
-from pycore.sums.case import HANDS
 from pycore.sums.task import task_of as sum_task
 from pycore.trig import ROOT_THREE
 
@@ -93,8 +92,8 @@ def task_of(case: OpenCase) -> Task:
         writing=case.notation.writing,
         factor=plan.factor,
         scale_words=case.notation.scale(plan.scale),
-        spread=case.spread(plan),
-        hand_angle=HANDS[case.problem["hand"]].angle,
+        spread=case.scatter(plan),
+        hand_angle=case.hand.angle,
         mistakes=mistakes,
         sense=case.picture.sense,
         origin=case.notation.voltage if case.notation.polar else case.notation.reference,
