@@ -54,11 +54,10 @@ def _read(form: Mapping[str, str], task: Task) -> dict[str, Read]:
     found: dict[str, Read] = {}
     labels = {"": words.ANSWER, **{earlier.key: words.EARLIER[earlier.key] for earlier in task.earlier}}
     for key, label in labels.items():
-        field = f"answer-{key}" if key else "answer"
-        if key and not form.get(field, "").strip():
+        if key and not form.get(_field(key), "").strip():
             continue
         try:
-            found[key] = _read_one(form, task, field, label)
+            found[key] = _read_one(form, task, key, label)
         except InputError as error:
             faults += error.faults
     if faults:
@@ -66,15 +65,23 @@ def _read(form: Mapping[str, str], task: Task) -> dict[str, Read]:
     return found
 
 
-def _read_one(form: Mapping[str, str], task: Task, field: str, label: str) -> Read:
+def _field(key: str) -> str:
+    return f"answer-{key}" if key else "answer"
+
+
+def _read_one(form: Mapping[str, str], task: Task, key: str, label: str) -> Read:
+    field = _field(key)
     text, behind = parted(form.get(field, ""))
     if not text:
         raise InputError(Fault(field, "", words.no_answer(label, units(task))))
     typed = read_size(task, field, label, text, form.get("answer-unit", ""))
     angle = form.get(f"{field}-angle", "").strip() or behind
-    named = words.ANGLE if field == "answer" else words.FIRST_ANGLE
+    if key not in words.ANGLES and angle:
+        raise InputError(Fault(field, form[field], words.size_only(label), angle))
+    if key not in words.ANGLES:
+        return Read(typed, None)
     place = f"{field}-angle" if form.get(f"{field}-angle", "").strip() else field
-    return Read(typed, read_direction(place, named, angle, form.get(f"{field}-side", "")))
+    return Read(typed, read_direction(place, words.ANGLES[key], angle, form.get(f"{field}-side", "")))
 
 
 def judge(task: Task, form: Mapping[str, str], limits: Limits = NO_LIMITS) -> AnswerJudgement:

@@ -240,13 +240,23 @@ class SumCase(metaclass=FrozenAfterInit):
         raise NotImplementedError
 
     def possible(self, method: str) -> str:
-        """Return the method, or tip to tail if a parallelogram is not possible with one arm, or with four or more."""
-        return TIP_TO_TAIL if method == PARALLELOGRAM and not 2 <= len(self.arms) <= 3 else method
+        """Return the method, or tip to tail if no parallelogram is possible: with one arm, with four or more, or with
+        three of which no two are a pair that is combined first."""
+        return TIP_TO_TAIL if method == PARALLELOGRAM and not self.pairs() else method
+
+    def pairs(self) -> tuple[str, ...]:
+        """Return the orders of a parallelogram: of two arms one, of three the pairs of which both phasors are there."""
+        if len(self.arms) == 3:
+            numbers = {str(arm.number) for arm in self.arms}
+            return tuple(order for order in PAIR_ORDERS if numbers.issuperset(order))
+        return (FIRST_PAIR,) if len(self.arms) == 2 else ()
 
     def orders(self, method: str, requested: str = "") -> tuple[str, ...]:
         """Return the orders that differ for this method and number of arms."""
         if method == COMPONENTS or len(self.arms) == 1:
             return (FIRST_PAIR,)
+        if method == PARALLELOGRAM and len(self.arms) == 3 and requested not in self.pairs():
+            return self.pairs()
         if requested:
             return (requested,)
         return PAIR_ORDERS if len(self.arms) == 3 else (FIRST_PAIR,)

@@ -8,6 +8,8 @@ ANSWER = "Your answer"
 ANGLE = "Angle"
 FIRST = "First diagonal"
 FIRST_ANGLE = "Angle of the first diagonal"
+ANGLES = {"": ANGLE, "first": FIRST_ANGLE}
+"""What the angle of a value is called, by the value's key, "" for the answer; other values are sizes only."""
 EARLIER = {"first": FIRST, "across": "Sum of the horizontal components", "up": "Sum of the vertical components"}
 
 
@@ -28,6 +30,11 @@ def unreadable(label: str, typed: str, units: Sequence[str]) -> str:
 def negative(label: str, typed: str) -> str:
     """A size below zero."""
     return f"{label}: “{typed.strip()}” is negative. A size is never negative; the angle gives the direction."
+
+
+def size_only(label: str) -> str:
+    """A size that has no angle of its own was typed with one."""
+    return f"{label}: enter a size only, without an angle."
 
 
 def bad_angle(label: str, typed: str) -> str:

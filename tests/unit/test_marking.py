@@ -281,6 +281,20 @@ def test_answers_that_cannot_be_read_say_why(given: dict, field: str, words: str
     assert words in reply["errors"][0]["message"]
 
 
+@pytest.mark.parametrize("typed", ["5 at 30", "5 at 3x", "5 ∠ 90°"])
+@pytest.mark.parametrize(("field", "label"), [
+    ("answer-across", "Sum of the horizontal components"), ("answer-up", "Sum of the vertical components"),
+])  # fmt: skip
+def test_a_sum_of_components_is_a_size_only(field: str, label: str, typed: str):
+    """An angle behind it is neither dropped nor called that of a first diagonal, which such a drawing does not have."""
+    request = {"do": "mark", "page": "neutral-current", "form": {**FORM, "method": "components"}}
+    reply = json.loads(handle(json.dumps({**request, "given": {"answer": "4 A", field: typed}}))[0])
+    assert [(field, f"{label}: enter a size only, without an angle.")] == [
+        (error["field"], error["message"]) for error in reply["errors"]
+    ]
+    assert json.loads(handle(json.dumps({**request, "given": {"answer": "4 A", field: "5 A"}}))[0])["ok"]
+
+
 def test_a_reply_never_gives_the_right_answer_away():
     given = {"answer": "31 A", "answer-angle": "20", "answer-side": "clockwise"}
     text = handle(json.dumps({"do": "mark", "page": "neutral-current", "form": FORM, "given": given}))[0]
