@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any
 
-from pycore.calculators.registry import CALCULATORS
+from pycore.calculators.registry import CALCULATORS, MAIN
 from pycore.errors import InputError
 from pycore.forms import links
 from pycore.pages.codes import CodeProblem, find
@@ -50,9 +50,9 @@ def choices() -> tuple[Track, ...]:
 
 
 def first_track() -> str:
-    """Return the track of a new record: the neutral current."""
-    listed = [choice.key for choice in choices()]
-    return next((key for key in listed if key.startswith("0.")), listed[0])
+    """Return the track of a new record: the first of the main job."""
+    page = CALCULATORS[MAIN]
+    return ladder.way_key(page.topic, methods_of(page)[0])
 
 
 def empty(seed: object) -> Record:

@@ -11,7 +11,7 @@ from pycore.sums.answer import Move
 from pycore.sums.case import SumCase
 from pycore.sums.request import SheetRequest
 from pycore.sums.sentences import StepSentences
-from pycore.words import moves_list, plain
+from pycore.words import answers, moves_list, plain
 from pycore.words import sheet as words
 from pycore.words import sums as sum_words
 from pycore.words.moves_list import CompanionName, ProblemGoal, ProblemStart
@@ -64,7 +64,7 @@ def _problem_moves(case: SumCase, plan: Plan) -> tuple[str, ...]:
         )
         for arm in (beside.arms if beside else ())
     )
-    result = case.result_word or f"the {plain(case.sum_word)}"
+    result = case.result_word or answers.with_article(plain(case.sum_word))
     on_the_way = any(step.name == ON_THE_WAY for step in plan.construction.steps)
     goal = ProblemGoal(
         result,

@@ -14,7 +14,7 @@ from pycore.sums.answer import Block, Move
 from pycore.sums.companions import companion_sentence, partial_sum_sentence
 from pycore.sums.on_paper import PROTRACTOR_REACH, OnPaper
 from pycore.sums.wording import wider_than_right
-from pycore.words import answers as neutral_words
+from pycore.words import answers as answer_words
 from pycore.words import components as parts
 from pycore.words import constructions as words
 from pycore.words import parallelogram as parallel
@@ -310,10 +310,10 @@ def direction_phrase(sentences: StepSentences, turn: float) -> Phrase:
     if sentences.notation.polar:
         signed = wrap(turn + sentences.picture.reference)
         angle_text = quantity.fixed(signed, 1, sentences.notation.mark) + "°"
-        return neutral_words.angle_polar(angle_text, sentences.notation.voltage)
+        return answer_words.angle_polar(angle_text, sentences.notation.voltage)
     if round(turn, 1) == 0.0:
-        return neutral_words.angle_on(sentences.notation.reference)
-    return neutral_words.angle_by_protractor(
+        return answer_words.angle_on(sentences.notation.reference)
+    return answer_words.angle_by_protractor(
         sentences.degrees(turn), sentences.sense(turn), sentences.notation.reference
     )
 

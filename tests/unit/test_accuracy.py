@@ -8,10 +8,11 @@ from uncertainties import correlated_values
 from uncertainties.umath import cos, sin
 
 from pycore import phasor
-from pycore.accuracy import explain, hand
+from pycore.accuracy import hand
 from pycore.accuracy.agreement import verdict
 from pycore.accuracy.instrument import Meter, computed, difference, sensitivities
 from pycore.accuracy.propagation import NotEnough, carried, correlation, diagonal, jacobian, type_a
+from pycore.calculators.neutral_current import explain
 from pycore.calculators.neutral_current.circuit import StarLoad, solve
 from pycore.calculators.neutral_current.page import NeutralCurrent
 from pycore.constructions.components import components

@@ -54,6 +54,7 @@ class NeutralCase(SumCase):
             writing=problem.writing,
             protractor=problem["protractor"],
             polar=problem["angles"] == "polar",
+            words=neutral_words.WORDS,
         )
         super().__init__(
             problem, arms, lines, DrawingConvention(problem["first"], problem["rotation"], reference), notation

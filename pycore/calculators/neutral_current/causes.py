@@ -4,8 +4,8 @@ import math
 from collections.abc import Callable
 
 from pycore import quantity
-from pycore.accuracy import explain
 from pycore.accuracy.single_errors import single_errors
+from pycore.calculators.neutral_current import explain
 from pycore.calculators.neutral_current.case import NeutralCase
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.plan import Plan
