@@ -31,14 +31,14 @@ MAXIMUM_REQUEST = 500_000
 PARTS = ("answer", "sheet", "view", "workings", "check")
 
 
-class BadRequest(ValueError):
+class BadRequestError(ValueError):
     """Raised for a request that no page of this site makes."""
 
 
 def _page(request: Mapping[str, Any]) -> "SumPage[Any]":
     slug = request.get("page")
     if not isinstance(slug, str) or slug not in CALCULATORS:
-        raise BadRequest(words.UNKNOWN_PAGE)
+        raise BadRequestError(words.UNKNOWN_PAGE)
     return CALCULATORS[slug]
 
 
@@ -57,7 +57,7 @@ def _form(request: Mapping[str, Any]) -> dict[str, str]:
     """Return the texts of the form; other values are dropped, as if they were not given."""
     form = request.get("form")
     if not isinstance(form, dict):
-        raise BadRequest(words.NO_FORM)
+        raise BadRequestError(words.NO_FORM)
     return _texts(form)
 
 
@@ -233,13 +233,13 @@ def _handout(request: Mapping[str, Any]) -> Reply:
     calculator, form = _page(request), _form(request)
     style, script = request.get("style"), request.get("script")
     if not isinstance(style, str) or not isinstance(script, str):
-        raise BadRequest(words.UNKNOWN_REQUEST)
+        raise BadRequestError(words.UNKNOWN_REQUEST)
     try:
         html = handout(calculator, form, _opening(request), style, script)
     except InputError:
         raise
     except ValueError:
-        raise BadRequest(words.UNKNOWN_REQUEST) from None
+        raise BadRequestError(words.UNKNOWN_REQUEST) from None
     file = {"ok": True, "filename": f"{calculator.slug}-handout.html", "type": "text/html;charset=utf-8"}
     return file, html.encode()
 
@@ -251,7 +251,7 @@ def _mark(request: Mapping[str, Any]) -> Reply:
 
     answer = request.get("given")
     if not isinstance(answer, dict):
-        raise BadRequest(words.NO_FORM)
+        raise BadRequestError(words.NO_FORM)
     page, form = _page(request), _form(request)
     return reply(page.task(form), _texts(answer), page.places(form)), None
 
@@ -289,7 +289,7 @@ def _photo(request: Mapping[str, Any]) -> Reply:
     try:
         return reply(_page(request), request, _form(request)), None
     except NoPhotoError:
-        raise BadRequest(words.UNKNOWN_REQUEST) from None
+        raise BadRequestError(words.UNKNOWN_REQUEST) from None
 
 
 def _practice(request: Mapping[str, Any]) -> Reply:
@@ -297,7 +297,7 @@ def _practice(request: Mapping[str, Any]) -> Reply:
     from pycore.render.practice import MOVES, reply
 
     if request.get("move") not in MOVES:
-        raise BadRequest(words.UNKNOWN_REQUEST)
+        raise BadRequestError(words.UNKNOWN_REQUEST)
     return reply(request), None
 
 
@@ -350,16 +350,16 @@ def _fault(sentence: str) -> dict[str, Any]:
 
 def _dispatch(text: str) -> Reply:
     if len(text) > MAXIMUM_REQUEST:
-        raise BadRequest(words.REQUEST_TOO_LONG)
+        raise BadRequestError(words.REQUEST_TOO_LONG)
     try:
         request = json.loads(text)
     except (ValueError, RecursionError):
-        raise BadRequest(words.NOT_A_REQUEST) from None
+        raise BadRequestError(words.NOT_A_REQUEST) from None
     if not isinstance(request, dict):
-        raise BadRequest(words.NOT_A_REQUEST)
+        raise BadRequestError(words.NOT_A_REQUEST)
     does = request.get("do")
     if not isinstance(does, str) or does not in _ANSWERS:
-        raise BadRequest(words.UNKNOWN_REQUEST)
+        raise BadRequestError(words.UNKNOWN_REQUEST)
     return _ANSWERS[does](request)
 
 
@@ -369,7 +369,7 @@ def handle(text: str, blob: bytes | None = None) -> tuple[str, bytes | None]:
         reply, data = _dispatch(text)
     except InputError as error:
         reply, data = _refused(error), None
-    except BadRequest as error:
+    except BadRequestError as error:
         reply, data = _fault(str(error)), None
     except ImportError:  # An archive that is still on its way: the page waits for it, and asks again.
         reply, data = {**_fault(words.PART_MISSING), "missing": True}, None

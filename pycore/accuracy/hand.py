@@ -246,8 +246,8 @@ _SIXTEEN = math.sqrt(16 * (4096 * 4096 - 1) / 12)
 
 @lru_cache(maxsize=4)
 def _throws(columns: int) -> tuple[Column, ...]:
-    """So many normal deviates for each drawing of a sample, one column for each slip: the same for every problem, so
-    that those of a class are thrown once."""
+    """Return normal deviates for every drawing of a sample, one column for each error. They are the same for every
+    problem, so a class set needs them only once."""
     sampler = NormalSampler(20261125)
     thrown = [sampler.normal() for _ in range(SAMPLES * columns)]
     return tuple(thrown[column::columns] for column in range(columns))
@@ -285,11 +285,11 @@ def _sampled(construction: Construction, factor: float, hand: Hand, plain: Sprea
         for (index, kind), column in zip(kinds, thrown, strict=True)
     }
     drawn = carry_out_many(construction.moves_to_end, slips, SAMPLES)
-    across, up = (drawn.valid_indexes(column) for column in drawn.points[construction.end])
-    misread = _scaled(reading, drawn.valid_indexes(last))
+    across, up = (drawn.of_valid(column) for column in drawn.points[construction.end])
+    misread = _scaled(reading, drawn.of_valid(last))
     moved = [Point(x - exact.x, y - exact.y) for x, y in zip(across, up, strict=True)]
     off = [math.fabs(math.hypot(x, y) + wrong - size) for x, y, wrong in zip(across, up, misread, strict=True)]
-    steps = [drawn.valid_indexes(_scaled(slope, column)) for slope, column in zip(slopes, thrown, strict=True)]
+    steps = [drawn.of_valid(_scaled(slope, column)) for slope, column in zip(slopes, thrown, strict=True)]
     linear = [math.fsum(step) for step in zip(*steps, strict=True)]
     straight = [math.fabs(step + wrong) for step, wrong in zip(linear, misread, strict=True)]
     if len(moved) * 2 < SAMPLES:

@@ -6,7 +6,7 @@ from functools import cached_property, lru_cache
 
 from pycore import geometry
 from pycore.constructions import roles, step_kinds
-from pycore.constructions.methods import BY_PROTRACTOR, THE_RETURNING, THE_SUM
+from pycore.constructions.methods import THE_RETURNING, THE_SUM
 from pycore.constructions.moves import (
     CrossArcs,
     Direction,
@@ -66,8 +66,8 @@ class Construction:
     """A method applied to arms.
 
     ``order``: the pair that is combined first (``12``). ``end``: the name of the point where the sum ends. ``closed``:
-    whether that is the start, so that the sum is zero. ``resultant``: ``sum`` or ``returning``. ``parallels``:
-    ``protractor``, ``set-squares`` or ``compasses``. ``further``: how many further results are read off the drawing.
+    whether that is the start, so that the sum is zero. ``resultant``: ``sum`` or ``returning``. ``further``:
+    how many further results are read off the drawing.
     """
 
     method: str
@@ -77,7 +77,6 @@ class Construction:
     end: str = RESULTANT
     closed: bool = False
     resultant: str = THE_SUM
-    parallels: str = BY_PROTRACTOR
     further: int = 0
 
     @cached_property

@@ -74,8 +74,8 @@ class DrawingBatch:
     lost: set[int] = field(default_factory=set)
     instead: Column | None = None
 
-    def valid_indexes(self, column: Column) -> Column:
-        """Return the indexes of the drawings that did not fail."""
+    def of_valid(self, column: Column) -> Column:
+        """Return the values of the drawings that did not fail."""
         return [number for place, number in enumerate(column) if place not in self.lost] if self.lost else column
 
 

@@ -197,9 +197,7 @@ def parallelogram(
     closed = _sum_of(arms) == 0
     line = arm_line(head) if head.angle == reference else FIRST_DIRECTION
     steps += closing_steps(end, line, resultant, closed=closed, tip_to_tail=False)
-    return Construction(
-        PARALLELOGRAM, order, arms, tuple(steps), end, closed, resultant, parallels
-    )
+    return Construction(PARALLELOGRAM, order, arms, tuple(steps), end, closed, resultant)
 
 
 def _sum_of(arms: tuple[Arm, ...]) -> complex:

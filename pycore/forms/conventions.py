@@ -61,6 +61,7 @@ PLAIN_INKS: dict[str, Ink] = {
     "i1": "brown", "i2": "black", "i3": "grey", "i4": "red", "i5": "orange", "i6": "yellow",
     SUM_KEY: "blue", RETURN_KEY: "blue", "i12": "blue", "i13": "blue", "i23": "blue",
 }  # fmt: skip
+"""Inks of phasors that are not lines of a supply."""
 
 
 def form_inks(form: Mapping[str, str], fields: Iterable[Field]) -> dict[str, Ink]:
@@ -69,9 +70,6 @@ def form_inks(form: Mapping[str, str], fields: Iterable[Field]) -> dict[str, Ink
         return PLAIN_INKS
     colours = form.get("colours", IEC)
     return inks(colours if colours in COLOURS else IEC)
-"""Inks of phasors that are not lines of a supply."""
-
-
 def numbered(letter: str, count: int, total: str = "") -> dict[str, Phrase]:
     """Return tags of the phasors of one letter, numbered from 1, of the sums of two, of the sum and of the returning
     phasor."""

@@ -110,7 +110,7 @@ class ClassSet:
         return {field.name: self.chosen[field.name] for field in FIELDS if field.group == "signs"}
 
     def form_of(self, code: Code) -> dict[str, str]:
-        """The form of one learner's problem. Raises NoProblem."""
+        """The form of one learner's problem. Raises NoProblemError."""
         form: dict[str, str] = self.topic.practice_form(code, self.taken)
         return form
 

@@ -28,7 +28,6 @@ class Track:
 @cache
 def methods_of(page: SumPage[Any]) -> tuple[str, ...]:
     """Return the methods that a page's problems can demand; ``any`` if it has only one. Cached."""
-    assert page.topic is not None
     held = [
         method
         for method in METHODS[1:]
@@ -41,8 +40,6 @@ def choices() -> tuple[Track, ...]:
     """Return every track, page by page."""
     tracks: list[Track] = []
     for page in CALCULATORS.values():
-        if page.topic is None:
-            continue
         for method in methods_of(page):
             name = words.way_name(page.title, words.METHODS[method])
             tracks.append(Track(ladder.way_key(page.topic, method), page.title, name))

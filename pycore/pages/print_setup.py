@@ -221,7 +221,7 @@ def _swapped(reader: Reader, place: Bars, upright: float, level: float) -> bool:
     offer = Offer(words.SWAP_OFFER, (("upright", typed["level"]), ("level", typed["upright"])))
     for name, other in (("upright", "level"), ("level", "upright")):
         message = words.swapped(reader.label(name), typed[name], reader.label(other))
-        # One way out mends both: it is offered once.
+        # One correction mends both faults: it is offered once.
         reader.faults.append(Fault(name, typed[name], message, "", (offer,) if name == "upright" else ()))
     return True
 

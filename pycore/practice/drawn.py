@@ -1,7 +1,7 @@
 """A hand drawing judged line by line, each from the lines that were drawn before it.
 
 The points come in mm on the paper. They are turned so that the direction drawn first lies where it
-belongs, then the construction's own moves are carried out over them (``moves.retrace``): what a move
+belongs, then the construction's own moves are carried out over them (``retrace.retrace``): what a move
 should have given, going by the learner's own earlier lines, is compared with what was drawn. A line
 that is off is looked at for the usual slips; what fits none is not named.
 """

@@ -19,10 +19,10 @@ REACH = 2.8
 """Standard deviations of the hand's scatter about what a mistake gives within which it can be named: 98 in 100 answers
 that come of it."""
 NONE_OF_THEM = 8.0
-"""How often something that gives anything at all is the cause, beside one common mistake."""
+"""Weight of a cause outside the catalogue, which can give any answer; one common mistake has the weight 1."""
 ONE_SLIP = 20.0
-"""How often one line that came out wrong by any amount is the cause, beside one common mistake. Both weigh a name that
-is wrong heavier than one that is missing: simulated learners (tests/bench) are told 5 in 100 wrong names at most."""
+"""Weight of one line that is wrong by any amount. Both weights are large because a wrong name does more harm than a
+missing one: at most 5 in 100 names for simulated learners (tests/bench) are wrong."""
 MOST_LONGER, MOST_TURNED = 0.4, 30.0
 """Up to which share, and by how many degrees, a line comes out wrong by a slip of no kind of its own."""
 RIGHT_AFTER_ALL = 1.0

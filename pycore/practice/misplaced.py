@@ -36,7 +36,7 @@ def _by_base_edge(gap: float) -> Callable[[float], float]:
 
 
 def _from_far_end(along: float, radius: float) -> Callable[[float], float]:
-    """The turn that comes of a centre at the far end of the zero line, ``along`` mm away."""
+    """The turn that results from a centre at the far end of the zero line, ``along`` mm away."""
     return lambda turn: phasor.angle(complex(along, 0.0) + phasor.polar(radius, turn))
 
 

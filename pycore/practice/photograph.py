@@ -32,7 +32,7 @@ OWN_ERROR = 0.4
 """Standard error in pixels of a mark that was found by its pixels."""
 
 
-class PhotoUnusable(ValueError):
+class PhotoUnusableError(ValueError):
     """Raised when a photograph cannot be measured: ``reason`` names the sentence, ``values`` fill it, ``marks``
     are the indices of the marks at fault."""
 
@@ -60,7 +60,7 @@ def measured_by(
 ) -> Projection:
     """The projection from marks at known places (mm) that are seen in a photograph (None: not seen).
 
-    Raises Refused.
+    Raises PhotoUnusableError.
     """
     known = [(index, Mark(place, point)) for index, (place, point) in enumerate(zip(places, seen, strict=True))
              if point is not None]  # fmt: skip
@@ -68,13 +68,13 @@ def measured_by(
         found = solve([mark for _, mark in known], photo.lens, photo.tap if by_hand else OWN_ERROR)
         millimetres = [geometry.distance(mark.place, found.place(mark.seen)) for _, mark in known]
     except ProjectionError as problem:
-        raise PhotoUnusable(problem.reason, tuple(known[index][0] for index in problem.marks)) from None
+        raise PhotoUnusableError(problem.reason, tuple(known[index][0] for index in problem.marks)) from None
     if _mirrored(found, places):
-        raise PhotoUnusable("mirrored")
+        raise PhotoUnusableError("mirrored")
     poor = math.sqrt(math.fsum(off * off for off in millimetres) / len(millimetres))
     if poor > POOR:
         worst = max(range(len(known)), key=lambda index: millimetres[index])
-        raise PhotoUnusable("poor", (known[worst][0],), off=f"{poor:.1f}")
+        raise PhotoUnusableError("poor", (known[worst][0],), off=f"{poor:.1f}")
     return found
 
 
@@ -139,11 +139,11 @@ def _unsure(found: Projection, places: Mapping[str, Point], ends: tuple[str, str
 def measure(
     drawing: ReferenceDrawing, found: Projection, photo: Photo, taps: Mapping[str, Point], *, sheet: bool
 ) -> PhotoJudgement:
-    """Judge a drawing from the points that were tapped in its photograph. Raises Refused."""
+    """Judge a drawing from the points that were tapped in its photograph. Raises PhotoUnusableError."""
     try:
         places = {name: found.place(point) for name, point in taps.items()}
     except ProjectionError as problem:
-        raise PhotoUnusable(problem.reason) from None
+        raise PhotoUnusableError(problem.reason) from None
     _check_apart(drawing, places)
     turned = aligned(drawing, places)
     names = [name for name in places if name != first_direction(drawing.construction)]
@@ -172,7 +172,7 @@ def _check_apart(drawing: ReferenceDrawing, places: Mapping[str, Point]) -> None
     """Refuse a start that lies on the point by which the drawing is turned."""
     order = points_to_find(drawing.construction)
     if geometry.distance(places[order[0]], places[order[1]]) < 1.0:
-        raise PhotoUnusable("same", point=order[1])
+        raise PhotoUnusableError("same", point=order[1])
 
 
 def _alike(lines: Sequence[JudgedLine]) -> tuple[float, float]:

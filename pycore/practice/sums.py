@@ -90,7 +90,7 @@ def _other_scale(turn: float) -> float:
 
 
 def turned(lines: Sequence[str], how: Callable[[float], float]) -> Replaced:
-    """The protractor's turns of some lines replaced, each by what comes of it."""
+    """Return a change of moves: the protractor's turns of some lines are replaced by ``how`` of them."""
     def change(move: Move) -> Move:
         if isinstance(move, TurnAngle) and move.line in lines and isinstance(move.turn, float):
             return replace(move, turn=how(move.turn))

@@ -48,10 +48,7 @@ REFERENCE_SHARE = 0.6
 
 @dataclass(frozen=True, slots=True)
 class PhasorStyles:
-    """How phasors are told apart: tag, ink and number of ticks by phasor key.
-
-    ``degrees``: text of an angle's size, such as 120° or 87.5°, by its tenths. ``mark``: the decimal mark.
-    """
+    """How phasors are told apart: tag, ink and number of ticks by phasor key. ``mark``: the decimal mark."""
 
     tags: Mapping[str, Phrase]
     inks: Mapping[str, Ink]

@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR, Element, impedance
@@ -13,7 +13,6 @@ from pycore.sums.case import SumCase
 
 if TYPE_CHECKING:
     from pycore.forms.elements import TypedElement
-from dataclasses import dataclass
 
 BOTH = (DRAWN, CALCULATED)
 ONLY_CALCULATED = (CALCULATED,)

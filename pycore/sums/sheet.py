@@ -122,7 +122,7 @@ def problem_rows(case: SumCase, plan: Plan, *, any_method: bool = False) -> tupl
     return tuple(rows)
 
 
-def _head(case: SumCase, kind: str) -> tuple[Phrase, Phrase, Phrase, Phrase]:
+def _head(case: SumCase) -> tuple[Phrase, Phrase, Phrase, Phrase]:
     unit = say("{unit}", unit=case.units_head())
     origin = case.notation.voltage if case.notation.polar else case.notation.reference
     if case.printed != USUAL:
@@ -151,7 +151,7 @@ def _opening(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[tuple[st
     useless = over and (case.problem["mirror"] == "yes" or opening.issue is not None)
     if not (opening.code and opening.reachable) or useless:
         return (), _how_it_opens(request, by_hand)
-    # Its library is loaded only when a sheet with a code is request.
+    # The QR library is loaded only when a sheet with a code is requested.
     from pycore.writers import qr
 
     try:
@@ -210,7 +210,7 @@ def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> SheetText:
         title=case.sheet_title(kind),
         subtitle=case.problem.place or (case.scenario if case.problem.is_example else ""),
         method=method,
-        head=_head(case, kind),
+        head=_head(case),
         rows=rows,
         scale_words=scale,
         notes=(*sheet_words.notes[:-1], f"{sheet_words.notes[-1]} {check}".strip(), *further),

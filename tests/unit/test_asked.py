@@ -33,7 +33,6 @@ TRIANGLE, SERIES = CALCULATORS["power-triangle"], CALCULATORS["series-circuit"]
 
 def forms(page: SumPage) -> list[dict[str, str]]:
     """The page's own example, and problems of every tier and method."""
-    assert page.topic is not None
     codes = [Code(page.topic, tier, method, seed=5, number=2) for tier, method in product(TIERS, METHODS)]
     return [default_form(page.fields), *(page.practice_form(code) for code in codes)]
 
@@ -168,7 +167,6 @@ def test_key_names_what_each_learner_is_asked_for_where_that_differs(slug: str, 
 def notes_of(slug: str, tier: str = "", **form: str) -> str:
     """What the problem sheet says, for a code's problem or a form of one's own."""
     page = CALCULATORS[slug]
-    assert page.topic is not None
     own = page.practice_form(Code(page.topic, tier, seed=7, number=3)) if tier else default_form(page.fields)
     asked = page.answer({**own, "sheet": "problem", **form}, ("check",)).answer_request
     assert asked is not None
@@ -204,7 +202,6 @@ def test_a_problem_says_all_that_its_answer_rests_on(slug: str, form: dict[str, 
 @pytest.mark.parametrize("tier", TIERS)
 def test_lags_and_sequence_of_a_code_are_on_its_sheet(tier: str) -> None:
     harmonics = CALCULATORS["harmonics-in-the-neutral"]
-    assert harmonics.topic is not None
     form = harmonics.practice_form(Code(harmonics.topic, tier, seed=7, number=3))
     told = notes_of("harmonics-in-the-neutral", tier)
     lags = [form[name] for name in ("a1", "a2", "a3")]

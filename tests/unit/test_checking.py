@@ -20,7 +20,7 @@ from pycore.words import plain
 CODE = Code(0, "core", "tip-to-tail", "A3", 1234, 56)
 EXAMPLE = default_form(FIELDS)
 PAGE = NeutralCurrent()
-PRACTISED = [page for page in CALCULATORS.values() if page.topic is not None]
+PRACTISED = list(CALCULATORS.values())
 PRIVATE = {field.name for field in FIELDS if field.private}
 
 

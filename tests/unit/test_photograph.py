@@ -17,7 +17,7 @@ from pycore.forms.fields import default_form
 from pycore.geometry import Point
 from pycore.practice import photograph
 from pycore.practice.drawn import first_direction, points_to_find
-from pycore.practice.photograph import Photo, PhotoJudgement, PhotoUnusable
+from pycore.practice.photograph import Photo, PhotoJudgement, PhotoUnusableError
 from pycore.projection import Projection
 from pycore.sums.photograph import PhotoTask, photo_task
 from pycore.words import plain
@@ -339,7 +339,7 @@ def test_the_true_drawing_is_laid_on_the_learners_start_and_first_direction():
 def refusal(seen: list[Point | None]) -> tuple[str, tuple[int, ...]]:
     """Why marks are refused, and which are at fault."""
     one = want()
-    with pytest.raises(PhotoUnusable) as caught:
+    with pytest.raises(PhotoUnusableError) as caught:
         photograph.measured_by(PHOTO, one.marks, seen, by_hand=True)
     return caught.value.reason, caught.value.marks
 
@@ -359,7 +359,7 @@ def test_a_start_on_the_first_tip_is_refused():
     one = want()
     drawn = points(one)
     drawn["T1"] = drawn["O"]
-    with pytest.raises(PhotoUnusable) as caught:
+    with pytest.raises(PhotoUnusableError) as caught:
         judged(one, drawn)
     assert ("same", {"point": "T1"}) == (caught.value.reason, caught.value.values)
 

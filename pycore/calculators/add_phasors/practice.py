@@ -129,7 +129,7 @@ def accepted(problem: PhasorValues) -> bool:
 
 
 def phasors_of(code: Code) -> PhasorValues:
-    """The phasors of a code. Raises NoProblem."""
+    """The phasors of a code. Raises NoProblemError."""
     return first_accepted(code, _drawn, accepted)
 
 
@@ -161,7 +161,7 @@ def mistakes(case: AddCase) -> tuple[Mistake, ...]:
 
 
 def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
-    """The form that holds a code's problem, with a class's own choices. Raises NoProblem."""
+    """The form that holds a code's problem, with a class's own choices. Raises NoProblemError."""
     problem = phasors_of(code)
     form = default_form(FIELDS) | {name: value for name, value in (choices or {}).items() if name in BY_NAME}
     for number, (tenths, angle) in enumerate(zip(problem.tenths, problem.angles, strict=True), start=1):

@@ -53,7 +53,7 @@ def _cause_phrase(case: NeutralCase, kind: str, members: list[explain.Explanatio
     return words.why_range(quantity.plain(float(f"1e{int(first.size)}"), mark))
 
 
-def drawn_causes(case: NeutralCase, plan: Plan, drawn: float, amount: Amount) -> tuple[Phrase, ...]:
+def drawn_causes(case: NeutralCase, plan: Plan, drawn: float) -> tuple[Phrase, ...]:
     """Possible reasons for a drawn value (A): typical mistakes that give it, then single errors of hand."""
     mark = case.notation.mark
     right = reading_text(case.solution.current * plan.factor, mark)

@@ -130,7 +130,7 @@ def accepted(lines: LineCurrentValues) -> bool:
 
 
 def lines_of(code: Code) -> LineCurrentValues:
-    """The three line currents of a code. Raises NoProblem."""
+    """The three line currents of a code. Raises NoProblemError."""
     return first_accepted(code, _drawn, accepted)
 
 

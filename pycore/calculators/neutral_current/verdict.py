@@ -201,7 +201,7 @@ class NeutralVerdict:
             if not reasons:
                 return []
             return [Paragraph(words.WHY_MEASURED), BulletList(reasons), Paragraph(words.ONE_NUMBER)]
-        reasons = drawn_causes(self.case, self.plan, pair.first.value, self.amount)
+        reasons = drawn_causes(self.case, self.plan, pair.first.value)
         return [Paragraph(words.WHY_DRAWN), BulletList(reasons)]
 
     def remarks(self) -> tuple[Phrase, ...]:

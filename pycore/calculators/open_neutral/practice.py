@@ -139,5 +139,5 @@ def accepted(loads: tuple[Load, Load, Load]) -> bool:
 
 
 def loads_of(code: Code) -> tuple[Load, Load, Load]:
-    """The loads of a code. Raises NoProblem."""
+    """The loads of a code. Raises NoProblemError."""
     return first_accepted(code, _drawn, accepted)

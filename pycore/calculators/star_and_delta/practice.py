@@ -90,7 +90,7 @@ def accepted(problem: ThreeLoadValues) -> bool:
 
 
 def three_of(code: Code) -> ThreeLoadValues:
-    """The loads of a code. Raises NoProblem."""
+    """The loads of a code. Raises NoProblemError."""
     return first_accepted(code, _drawn, accepted)
 
 
@@ -102,7 +102,7 @@ def _ohms(load: tuple[int, int]) -> str:
 
 
 def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
-    """The form that holds a code's problem; ``choices`` are a class's own (scale, names ...). Raises NoProblem."""
+    """The form that holds a code's problem; ``choices`` are a class's own (scale, names ...). Raises NoProblemError."""
     problem = three_of(code)
     form = default_form(FIELDS) | {name: value for name, value in (choices or {}).items() if name in BY_NAME}
     form |= {name: _ohms(load) for name, load in zip(NAMES, problem.loads, strict=True)}
