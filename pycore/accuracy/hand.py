@@ -14,7 +14,7 @@ from functools import lru_cache
 from pycore import geometry, phasor
 from pycore.accuracy.propagation import Matrix, Vector
 from pycore.constructions import deviations
-from pycore.constructions.construction import Construction
+from pycore.constructions.construction import FLAT_CROSSING, Construction
 from pycore.constructions.many import Column, carry_out_many, crossing_columns
 from pycore.constructions.moves import DEVIATIONS, Move, ReadAngle, ReadLength
 from pycore.constructions.names import RESULT_ANGLE, RESULT_LENGTH
@@ -25,13 +25,11 @@ ONE_LENGTH = 1.96
 """Factor of a 95 % interval of one quantity (normal)."""
 ELLIPSE = 2.448
 """Factor of the 95 % ellipse of two (chi-squared with two degrees of freedom)."""
-FLAT = 15.0
-"""Degrees below which a crossing is too flat for first order."""
 UNSURE = 0.1
 """Standard uncertainty of a crossing's angle, as a share of it, from which first order fails."""
 BENT = 0.003
-"""Share of the scatter that is curvature, from which first order fails. With these three limits the half-width
-is within 3 % and the ellipse holds 94 to 96 % (found by simulating some 1,000 ways)."""
+"""Share of the scatter that is curvature, from which first order fails. With these two limits and ``FLAT_CROSSING``,
+the half-width is within 3 % and the ellipse holds 94 to 96 % (found by simulating some 1,000 ways)."""
 SAMPLES = 800
 """Drawings of a sample: its half-width is then right to some 2 to 4 %, and to 15 % where tails are longest."""
 _SHARE = 0.1
@@ -138,7 +136,7 @@ def spread(
         slopes.append(along)
         shares.append(Share(index, kind, along * along))
     flat = bent >= BENT * (xx + yy) > 0.0 or any(
-        angle < FLAT or variance >= (UNSURE * angle) * (UNSURE * angle)
+        angle < FLAT_CROSSING or variance >= (UNSURE * angle) * (UNSURE * angle)
         for angle, variance in zip(crossings, unsure, strict=True)
     )
     covariance = ((xx, xy), (xy, yy))

@@ -37,8 +37,11 @@ from pycore.constructions.names import (
 from pycore.geometry import Point
 from pycore.phasor import wrap
 
-FLAT = 2.0
+COLLINEAR = 2.0
 """Two arms within this angle of one line, in degrees, make no parallelogram that can be drawn by hand."""
+FLAT_CROSSING = 15.0
+"""Below this angle in degrees, lines cross too flatly to be drawn by hand reliably (common practice), and errors of
+hand are not carried through to first order."""
 
 
 @dataclass(frozen=True, slots=True)

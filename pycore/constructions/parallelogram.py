@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from pycore import phasor
 from pycore.constructions import roles, step_kinds
 from pycore.constructions.construction import (
-    FLAT,
+    COLLINEAR,
     Arm,
     Construction,
     Step,
@@ -119,7 +119,7 @@ def is_flat(first: float, second: float) -> bool:
     """Return whether two directions are so close to one line that no parallelogram can be drawn."""
     apart = wrap(second - first)
     apart = -apart if apart < 0 else apart
-    return apart < FLAT or apart > 180.0 - FLAT
+    return apart < COLLINEAR or apart > 180.0 - COLLINEAR
 
 
 def _stage(a: _Side, b: _Side, corner: str, parallels: str, measured: str) -> tuple[Step, ...]:

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from pycore import lettering, quantity
+from pycore import lettering
 from pycore.calculators.registry import CALCULATORS, by_topic, module_of
 from pycore.errors import Fault, InputError
 from pycore.forms import links
@@ -17,8 +17,8 @@ from pycore.forms.reading import Reader
 from pycore.pages.practice import methods_of
 from pycore.practice import codes
 from pycore.practice.codes import MOST_LEARNERS, SEEDS, Code, CodeError
+from pycore.practice.limits import ALLOWANCES, read_limits
 from pycore.practice.task import Limits
-from pycore.quantity import QuantityError
 from pycore.sheet.furniture import lower_cells
 from pycore.sheet.lettered import width_of
 from pycore.words import class_set as words
@@ -30,7 +30,6 @@ TAKEN = ("print", "names", "decimal", "angles", "first", "rotation", "protractor
 """Conventions of the classroom that a set takes from the calculator's own form."""
 NAME_HEIGHT = 2.5
 SHOWN_NAMES = 4
-LIMITS = (("allow-percent", words.PERCENT, "%", 0.1, 50.0), ("allow-degrees", words.DEGREES, "°", 0.1, 45.0))
 MARKS = (("marks-first", words.MARKS_FIRST), ("marks-length", words.MARKS_LENGTH), ("marks-angle", words.MARKS_ANGLE))
 
 
@@ -134,18 +133,11 @@ def _learners(reader: Reader) -> int:
     return number or 1
 
 
-def _limit(reader: Reader, name: str, unit: str, least: float, most: float) -> float | None:
-    typed = reader.text(name)
-    if not typed:
-        return None
-    try:
-        value = quantity.read(typed, unit)
-    except QuantityError:
-        value = -1.0
-    if not least <= value <= most:
-        message = words.bad_limit(reader.label(name), typed, quantity.plain(least), quantity.plain(most))
-        reader.fault(name, message)
-    return value
+def _limits(reader: Reader) -> Limits:
+    texts = {one.name: reader.text(one.name) for one in ALLOWANCES}
+    limits, faults = read_limits(texts, lambda one, text: words.bad_limit(reader.label(one.name), text, *one.bounds))
+    reader.faults += faults
+    return limits
 
 
 def _marks(reader: Reader) -> tuple[int, int, int]:
@@ -229,7 +221,7 @@ def read_set(form: Mapping[str, str], roll: str = "") -> ClassSet:
     except InputError as error:
         reader.faults += error.faults
     learners = len(names) or _learners(reader)
-    limits = Limits(*(_limit(reader, name, unit, least, most) for name, _, unit, least, most in LIMITS))
+    limits = _limits(reader)
     marks, seed = _marks(reader), _seed(reader)
     reader.finish()
     code = Code(TOPICS[chosen["topic"]].topic, chosen["tier"], chosen["method"], chosen["paper"], seed)

@@ -8,6 +8,7 @@ is told as certain only if it is twice as likely as all other explanations toget
 import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
+from typing import Protocol
 
 from pycore import phasor
 from pycore.phasor import wrap
@@ -81,7 +82,7 @@ def classes(mistakes: Iterable[Mistake], whole: float) -> tuple[tuple[Mistake, .
     groups: list[list[Mistake]] = []
     for mistake in mistakes:
         for group in groups:
-            if _together(group[0], mistake, SAME * whole):
+            if not (group[0].spots or mistake.spots) and same_outcome(group[0], mistake, SAME * whole):
                 group.append(mistake)
                 break
         else:
@@ -89,9 +90,20 @@ def classes(mistakes: Iterable[Mistake], whole: float) -> tuple[tuple[Mistake, .
     return tuple(tuple(group) for group in groups)
 
 
-def _together(first: Mistake, second: Mistake, near: float) -> bool:
-    if first.spots or second.spots:
-        return False
+class Outcome(Protocol):
+    """Where something ends: its size, and its point where it has a direction."""
+
+    @property
+    def size(self) -> float:
+        """The size."""
+
+    @property
+    def point(self) -> complex | None:
+        """The end of its phasor; None for a number alone."""
+
+
+def same_outcome(first: Outcome, second: Outcome, near: float) -> bool:
+    """Return whether two mistakes end at the same point, or at the same number where only a number comes of them."""
     if first.point is None or second.point is None:
         return first.point is second.point and math.fabs(first.size - second.size) <= near
     return phasor.magnitude(first.point - second.point) <= near

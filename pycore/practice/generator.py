@@ -11,6 +11,8 @@ from pycore.practice.codes import Code
 from pycore.practice.seeded_integers import SeededIntegers, integers_of_code
 
 TRIES = 500
+LEAST_CROSSING = 25.0
+"""Degrees between two lines of a parallelogram that cross, at the least."""
 Problem = TypeVar("Problem")
 
 

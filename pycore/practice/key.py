@@ -11,7 +11,7 @@ from itertools import combinations
 from pycore import phasor, quantity
 from pycore.phasor import wrap
 from pycore.practice.class_set import Learner
-from pycore.practice.explaining import SAME
+from pycore.practice.explaining import SAME, same_outcome
 from pycore.practice.task import CALCULATED, DRAWN, Limits, Task
 from pycore.quantity import NumberFormat
 from pycore.words import key as words
@@ -150,11 +150,7 @@ def _together(rows: Sequence[KeyRow], how: str, one: Phrase, two: Phrase) -> boo
         if first is None or second is None:
             continue
         both += 1
-        near = SAME * max(first.size, second.size, 1e-12)
-        if first.point is None or second.point is None:
-            if first.point is not second.point or math.fabs(first.size - second.size) > near:
-                return False
-        elif phasor.magnitude(first.point - second.point) > near:
+        if not same_outcome(first, second, SAME * max(first.size, second.size, 1e-12)):
             return False
     return both > 0
 

@@ -32,6 +32,17 @@ UNDRAWN_SCATTER = (0.015, 1.0)
 DEGREE = math.tau / 360.0
 
 
+def most_of(largest: float) -> float:
+    """Return how far a drawing may be off and be taken for right; ``largest``: size of its largest phasor, 0 for no
+    drawing."""
+    return MOST_OF_LARGEST * largest if largest > 0.0 else math.inf
+
+
+def beyond_marking(half_width: float, largest: float) -> bool:
+    """Return whether careful drawings scatter (``half_width`` at 95 %) more than any marking can allow."""
+    return half_width > most_of(largest)
+
+
 @dataclass(frozen=True, slots=True)
 class StepReference:
     """Where in a page's own steps a mistake belongs: the lesson's ``step`` (from 1; 0: none), or the
@@ -194,12 +205,12 @@ class Task:
     @property
     def most(self) -> float:
         """The most that a drawing may be off and be taken for right."""
-        return MOST_OF_LARGEST * self.largest if self.largest > 0.0 else math.inf
+        return most_of(self.largest)
 
     @property
     def too_flat(self) -> bool:
         """Whether careful drawings of this problem scatter more than any marking can allow."""
-        return self.spread is not None and self.spread.half_width > self.most
+        return self.spread is not None and beyond_marking(self.spread.half_width, self.largest)
 
     def tolerance(self, how: str, limits: Limits) -> tuple[float, float]:
         """Half-widths at 95 % of the size (quantity) and of the angle (degrees) for one way of answering."""

@@ -15,10 +15,11 @@ from pycore.practice.codes import TIERS
 from pycore.practice.judgement_text import tell
 from pycore.practice.ladder import SHOWN, Record, RecordError
 from pycore.practice.marking import ACCEPT, LOOK, Judgement
+from pycore.practice.task import NO_LIMITS
 from pycore.render.answer import answer_html, view_html
 from pycore.render.checking import asked_reply, form_html
 from pycore.render.elements import Marks, Markup, h, join
-from pycore.render.marking import limits_of, link_of, marked_html
+from pycore.render.marking import link_of, marked_html
 from pycore.render.phrase import phrase_html
 from pycore.sums.answer import Answer
 from pycore.words import codes, plain
@@ -148,7 +149,7 @@ def _marked(record: Record, request: Mapping[str, Any]) -> Reply:
         if isinstance(key, str) and isinstance(value, str)
     }  # fmt: skip
     task = problem.page.task(problem.form)
-    judged = answers.judge(task, texts, limits_of({}))
+    judged = answers.judge(task, texts, NO_LIMITS)
     text = tell(task, judged, problem.page.places(problem.form))
     if text.band != LOOK:
         record = ladder.tried(record, text.band == ACCEPT, _counted(judged.marked))

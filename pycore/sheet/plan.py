@@ -5,15 +5,12 @@ from dataclasses import dataclass, replace
 
 from pycore import geometry
 from pycore.constructions.companions import accompanied, companion_moves
-from pycore.constructions.construction import Arm, Construction, DrawingConvention, flattest
+from pycore.constructions.construction import FLAT_CROSSING, Arm, Construction, DrawingConvention, flattest
 from pycore.constructions.methods import THE_RETURNING
 from pycore.geometry import ORIGIN, Box, Point
 from pycore.sheet.figure import extent
 from pycore.sheet.media import PAPERS, USUAL, Layout, holds, layout
 from pycore.sheet.scale import Fit, best_fit, fit_at, next_scale
-
-FLAT_INTERSECTION = 15.0
-"""Below this angle in degrees, lines cross too flatly to be drawn by hand reliably (common practice)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,7 +54,7 @@ def _plan(
 def _cost(plan: Plan, index: int) -> tuple[int, int, float, int, int]:
     return (
         0 if plan.fit.fits else round(1000 * max(plan.fit.over)) + 1,
-        int(plan.sharpness < FLAT_INTERSECTION),
+        int(plan.sharpness < FLAT_CROSSING),
         plan.scale,
         index,
         int(plan.layout.orientation == "portrait"),
