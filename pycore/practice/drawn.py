@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 
 from pycore import geometry
 from pycore.accuracy.hand import ONE_LENGTH, Hand
+from pycore.constructions import roles
 from pycore.constructions.construction import Construction, DrawingConvention
 from pycore.constructions.moves import (
     CrossArcs,
@@ -100,7 +101,7 @@ class JudgedLine:
 
 def _first_arrow(construction: Construction) -> SetOff:
     """The first arrow that belongs to the sum: what goes with it at a scale of its own is not judged."""
-    return next(move for move in construction.moves if isinstance(move, SetOff) and move.role == "given")
+    return next(move for move in construction.moves if isinstance(move, SetOff) and move.role == roles.GIVEN)
 
 
 def first_direction(construction: Construction) -> str:
@@ -123,7 +124,7 @@ def points_to_find(construction: Construction) -> tuple[str, ...]:
             if first_direction(construction):
                 named.append(first_direction(construction))
         elif isinstance(move, Intersect | CrossArcs) or (
-            isinstance(move, SetOff) and (move.role == "given" or move.point == construction.end)
+            isinstance(move, SetOff) and (move.role == roles.GIVEN or move.point == construction.end)
         ):
             named.append(move.point)
     return tuple(dict.fromkeys(named))
@@ -187,7 +188,7 @@ class Judge:
         for traced in retrace(self.moves, self.found.points):
             move = self.moves[traced.index]
             if isinstance(move, SetOff):
-                judged.append(self._plain_end(traced, move) if move.role == "mark" else self._arm(traced, move))
+                judged.append(self._plain_end(traced, move) if move.role == roles.MARK else self._arm(traced, move))
             elif isinstance(move, Intersect | CrossArcs):
                 judged.extend(self._corner(traced, move))
         return tuple(judged)
@@ -341,7 +342,7 @@ class Judge:
     def _sides(self, traced: RetracedPoint, move: Intersect | CrossArcs) -> Iterator[tuple[str, str, str]]:
         """For both dashed lines: the point they start from, the phasor they copy, their name."""
         for join in self.moves[traced.index :]:
-            if getattr(join, "role", "") == "parallel" and getattr(join, "end", "") == move.point:
+            if getattr(join, "role", "") == roles.PARALLEL and getattr(join, "end", "") == move.point:
                 yield join.start, join.like, join.line  # type: ignore[union-attr]
 
     def _plain_end(self, traced: RetracedPoint, move: SetOff | Intersect | CrossArcs) -> JudgedLine:

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from pycore import geometry
 from pycore.accuracy.hand import ONE_LENGTH
+from pycore.constructions import roles
 from pycore.constructions.moves import Intersect, SetOff
 from pycore.geometry import ORIGIN, Point
 from pycore.practice.drawn import (
@@ -203,7 +204,7 @@ def overlay(drawing: ReferenceDrawing, found: Projection, turned: AlignedPoints)
         if isinstance(move, Intersect) or not getattr(move, "role", ""):
             continue
         role = move.role  # type: ignore[union-attr]
-        if role not in ("given", "parallel", "partial", "resultant"):
+        if role not in (roles.GIVEN, roles.PARALLEL, roles.PARTIAL, roles.RESULTANT):
             continue
         end = move.point if isinstance(move, SetOff) else move.end  # type: ignore[union-attr]
         ends = [_on_paper(drawing, turned, points[name]) for name in (move.start, end)]  # type: ignore[union-attr]

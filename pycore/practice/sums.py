@@ -12,6 +12,7 @@ from pycore import phasor, quantity
 from pycore.constructions.components import components
 from pycore.constructions.construction import Arm, Construction, DrawingConvention, arm_line
 from pycore.constructions.many import DrawingBatch, carry_out_many
+from pycore.constructions.methods import PARALLELOGRAM, TIP_TO_TAIL
 from pycore.constructions.moves import Move, SetOff, TurnAngle
 from pycore.constructions.names import RESULTANT
 from pycore.constructions.tip_to_tail import chain_of, tip_to_tail
@@ -56,14 +57,14 @@ class DrawnSum:
 def base(problem: DrawnSum) -> Construction:
     """The construction on which mistakes are made: tip to tail as it is; for the others all arms from
     one point, their parts along the two axes added, which can be carried out wherever they point."""
-    if problem.method == "tip-to-tail":
+    if problem.method == TIP_TO_TAIL:
         return tip_to_tail(problem.arms, problem.order, problem.reference)
     return components(problem.arms, DrawingConvention("right", "anticlockwise", problem.reference))
 
 
 def landed(problem: DrawnSum, construction: Construction, drawn: DrawingBatch, place: int) -> complex:
     """Where the sum ends in one of many drawings, counted from the direction that is drawn first."""
-    if construction.method == "tip-to-tail":
+    if construction.method == TIP_TO_TAIL:
         across, up = drawn.points[RESULTANT]
         return complex(across[place], up[place]) * phasor.polar(1.0, -problem.reference)
     x, y = (
@@ -256,7 +257,7 @@ def _relative(problem: DrawnSum) -> dict[int, complex]:
 
 def in_stages(problem: DrawnSum) -> Iterator[Mistake]:
     """Mistakes of the two stages of a parallelogram: the last reading is replaced."""
-    if problem.method != "parallelogram" or len(problem.arms) < 3:
+    if problem.method != PARALLELOGRAM or len(problem.arms) < 3:
         return
     arms = _relative(problem)
     first, second = int(problem.order[0]), int(problem.order[1])
@@ -315,7 +316,7 @@ def of_the_arrow(problem: DrawnSum) -> Iterator[Mistake]:
     if whole == 0:
         return
     yield mistake("arrow-reversed", (DRAWN,), -whole)
-    if problem.method == "tip-to-tail" and len(problem.arms) > 1:
+    if problem.method == TIP_TO_TAIL and len(problem.arms) > 1:
         last = chain_of(problem.arms, problem.order)[-1]
         inside = math.fabs(wrap(phasor.angle(whole) - (last.angle - problem.reference)))
         side = math.copysign(inside, phasor.angle(whole))

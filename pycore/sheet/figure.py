@@ -5,7 +5,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
 from pycore import geometry, quantity
-from pycore.constructions import roles
+from pycore.constructions import roles, step_kinds
 from pycore.constructions.companions import leads
 from pycore.constructions.construction import Construction, DrawingConvention
 from pycore.constructions.moves import (
@@ -147,7 +147,7 @@ class _ConstructionPen:
                 self.direction(number, move)
             case TurnAngle():
                 self.laid.setdefault(move.line, number)
-                if self.has_arcs and name in ("draw", "draw-along", "follow"):
+                if self.has_arcs and name in (step_kinds.DRAW, step_kinds.DRAW_ALONG, step_kinds.FOLLOW):
                     self.turned(number, move)
             case SetOff():
                 self.set_off(number, move)

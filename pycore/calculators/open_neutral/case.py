@@ -7,7 +7,7 @@ from pycore.calculators.open_neutral.construction import METHOD, displacement, o
 from pycore.calculators.open_neutral.fields import FIELDS, NAMES
 from pycore.calculators.open_neutral.sentences import own_steps
 from pycore.constructions.construction import Arm, Construction, DrawingConvention
-from pycore.constructions.methods import COMPONENTS, PARALLELOGRAM, TIP_TO_TAIL
+from pycore.constructions.methods import COMPONENTS, FIRST_PAIR, PARALLELOGRAM, TIP_TO_TAIL
 from pycore.drawing import Ink
 from pycore.forms import conventions
 from pycore.forms.phasor_text import is_rectangular
@@ -78,7 +78,7 @@ class OpenCase(SumCase):
 
     def orders(self, method: str, requested: str = "") -> tuple[str, ...]:
         """The displacement has only one order."""
-        return ("12",) if method == METHOD else super().orders(method, requested)
+        return (FIRST_PAIR,) if method == METHOD else super().orders(method, requested)
 
     def build(self, method: str, order: str) -> Construction:
         """The construction of a method in an order."""

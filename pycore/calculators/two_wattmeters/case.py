@@ -6,9 +6,9 @@ from pycore import quantity
 from pycore.calculators.two_wattmeters import words
 from pycore.calculators.two_wattmeters.circuit import BalancedLoad, WattmeterReadings, angles
 from pycore.calculators.two_wattmeters.fields import FIELDS
-from pycore.constructions.construction import Arm
-from pycore.constructions.construction import DrawingConvention as Lie
+from pycore.constructions.construction import Arm, DrawingConvention
 from pycore.constructions.methods import COMPONENTS, TIP_TO_TAIL
+from pycore.forms import conventions
 from pycore.forms.reading import Reader
 from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE, QuantityError
@@ -65,7 +65,7 @@ class WattmeterCase(SumCase):
         self.to_work_out = words.NOT_GIVEN if load is None else ""
         tags: dict[str, Phrase] = {f"i{number}": (words.TAGS[number - 1],) for number in (1, 2, 3)}
         tags |= {"sum": (words.TAGS[3] if balanced else Symbol("P"),), "return": ("−", words.TAGS[3])}
-        tags |= {f"i{a}{b}": (words.TAGS[a - 1], " + ", words.TAGS[b - 1]) for a, b in ((1, 2), (1, 3), (2, 3))}
+        tags |= conventions.pair_tags(tags)
         arms = _arms(drawn)
         reference = arms[0].angle if problem["reference"] == "current" else 0.0
         notation = Notation(
@@ -78,7 +78,8 @@ class WattmeterCase(SumCase):
             polar=problem["angles"] == "polar",
             words=words.WORDS,
         )
-        super().__init__(problem, arms, notation.lines, Lie(problem["first"], problem["rotation"], reference), notation)
+        picture = DrawingConvention(problem["first"], problem["rotation"], reference)
+        super().__init__(problem, arms, notation.lines, picture, notation)
 
     def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
