@@ -19,7 +19,7 @@ from pycore.forms.opening import ReopenInfo
 from pycore.render.checking import asked_reply
 from pycore.render.regions import regions_of
 from pycore.sheet.kinds import KINDS
-from pycore.sums.page import SumPage
+from pycore.sums.page import ALL_PARTS, SumPage
 from pycore.words import api as words
 from pycore.words import checking, codes, plain
 
@@ -28,7 +28,6 @@ if TYPE_CHECKING:
 
 Reply = tuple[dict[str, Any], bytes | None]
 MAXIMUM_REQUEST = 500_000
-PARTS = ("answer", "sheet", "view", "workings", "check")
 
 
 class BadRequestError(ValueError):
@@ -71,8 +70,7 @@ def _texts(entries: Mapping[Any, Any]) -> dict[str, str]:
 
 def _opening(request: Mapping[str, Any]) -> ReopenInfo:
     """Return how the sheets of this request are opened again."""
-    base = request.get("base")
-    return ReopenInfo(base.partition("#")[0][:300] if isinstance(base, str) else "", request.get("code") is True)
+    return ReopenInfo(links.base_of(request.get("base")), request.get("code") is True)
 
 
 def _is_class_set(request: Mapping[str, Any]) -> bool:
@@ -97,7 +95,7 @@ def _answer(request: Mapping[str, Any]) -> Reply:
         return paper_answer(paper, _form(request))
     calculator, form = _page(request), _form(request)
     requested, veiled = request.get("parts"), request.get("veiled") is True
-    parts = tuple(region for region in requested if region in PARTS) if (
+    parts = tuple(region for region in requested if region in ALL_PARTS) if (
         isinstance(requested, list)
     ) else ("answer", "sheet", "view")
     if veiled:

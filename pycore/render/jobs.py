@@ -6,6 +6,7 @@ The only state between requests: one job at most; a new one replaces it.
 from collections.abc import Mapping
 from typing import Any
 
+from pycore.forms import links
 from pycore.forms.opening import ReopenInfo
 from pycore.pages import class_set as page
 from pycore.pages.class_job import Job, key_job, pdf_job
@@ -27,13 +28,12 @@ def _job(form: Mapping[str, str], request: Mapping[str, Any]) -> Job:
         return key_job(group)
     if request.get("work") == "marks":
         return marks_job(group, request)
-    base = request.get("base")
-    return pdf_job(group, ReopenInfo(topic_base(base, group) if isinstance(base, str) else ""), correction_of(request))
+    return pdf_job(group, ReopenInfo(topic_base(request.get("base"), group)), correction_of(request))
 
 
-def topic_base(base: str, group: page.ClassSet) -> str:
+def topic_base(base: object, group: page.ClassSet) -> str:
     """Return the address of a topic's page from that of the page of class sets; "" if unknown."""
-    root = base.partition("#")[0][:300].removesuffix("/")
+    root = links.base_of(base).removesuffix("/")
     if not root.endswith(f"/{words.SLUG}"):
         return ""
     return f"{root.removesuffix(words.SLUG)}{group.topic.slug}/"

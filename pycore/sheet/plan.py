@@ -7,7 +7,7 @@ from pycore import geometry
 from pycore.constructions.companions import accompanied, companion_moves
 from pycore.constructions.construction import FLAT_CROSSING, Arm, Construction, DrawingConvention, flattest
 from pycore.constructions.methods import THE_RETURNING
-from pycore.geometry import ORIGIN, Box, Point
+from pycore.geometry import ORIGIN, Box
 from pycore.sheet.figure import extent
 from pycore.sheet.media import PAPERS, USUAL, Layout, holds, layout
 from pycore.sheet.scale import Fit, best_fit, fit_at, next_scale
@@ -113,7 +113,7 @@ def _with_companions(
         ORIGIN.moved(COMPANION_SHARE * longest * arm.size / largest, picture.paper_angle(arm.angle))
         for arm in companions
     ]
-    return geometry.bounds([Point(box.left, box.bottom), Point(box.right, box.top), *tips])
+    return geometry.bounds([*box.corners, *tips])
 
 
 def _at_second(plan: Plan, companions: tuple[Arm, ...], second: float) -> Plan:

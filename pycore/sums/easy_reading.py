@@ -1,9 +1,7 @@
 """The further pages of a sheet for easy reading: given values, moves, and what to check."""
 
-from pycore import quantity
 from pycore.constructions.methods import THE_RETURNING
 from pycore.constructions.moves import SetOff
-from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import kinds
 from pycore.sheet.moves_sheet import TextSection
 from pycore.sheet.plan import Plan
@@ -22,7 +20,7 @@ ON_THE_WAY = "on-the-way"
 def lists_of(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[TextSection, ...]:
     """Return the given values and the moves: of a problem without answers, of a construction with its numbers."""
     kind = request.kind
-    bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"
+    bar = plan.layout.bar_text
     if kind == kinds.PROBLEM:
         more = (case.further_question(),) if case.further_question() else ()
         ticked = (*_problem_moves(case, plan), *more)

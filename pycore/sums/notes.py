@@ -1,8 +1,6 @@
 """The notes of a sheet: given values, task, how to lay an overlay, how to print."""
 
 
-from pycore import quantity
-from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import kinds
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
@@ -13,17 +11,14 @@ from pycore.words import sheet as paper_words
 from pycore.words import sums as sum_words
 from pycore.words.accuracy import ELLIPSE_NOTE
 
-SMALL_SHEET = "A5"
-"""The paper on which notes are as short as possible."""
-
 
 def sheet_words(case: SumCase, plan: Plan, kind: str, method: str, task: str, values_text: str) -> SheetWords:
     """Return the notes and description of a kind of sheet.
 
     ``method``: as the title block names it. ``task``: what to find. ``values_text``: values that are not in the table.
     """
-    bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"
-    short = plan.layout.paper == SMALL_SHEET
+    bar = plan.layout.bar_text
+    short = plan.layout.small
     sentences = StepSentences(plan, case.notation)
     if kind == kinds.PROBLEM:
         direction, sense = sentences.direction(case.picture.reference), sentences.sense(1.0)

@@ -9,7 +9,6 @@ from pycore.drawing import Page, mirrored
 from pycore.forms import conventions, links
 from pycore.geometry import Box
 from pycore.phasor import wrap
-from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import compose, furniture, kinds
 from pycore.sheet.code import SMALLEST_MODULE, module_of
 from pycore.sheet.figure import PhasorStyles, Placement
@@ -188,11 +187,10 @@ def _second_scale(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[tup
         return (), ""
     centimetres, scale = plan.layout.bar / 10.0, case.notation.second(plan.second)
     amounts = case.notation.writing.scale(plan.scale * centimetres), beside.writing.scale(plan.second * centimetres)
-    if plan.layout.paper == "A5":
+    if plan.layout.small:
         plural = beside.words.plural
         return (sum_words.second_scale_short(plural, scale, *amounts), sum_words.second_scale(plural, scale)), ""
-    bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"
-    return (sum_words.second_scale(beside.words.plural, scale),), sum_words.second_check(bar, *amounts)
+    return (sum_words.second_scale(beside.words.plural, scale),), sum_words.second_check(plan.layout.bar_text, *amounts)
 
 
 def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> SheetText:

@@ -47,11 +47,6 @@ def at_angle(amount: str, angle: str) -> str:
     return f"{amount} at {angle}"
 
 
-def listed(names: Sequence[str]) -> str:
-    """Two names and more in a sentence."""
-    return " and ".join(names)
-
-
 CLOSED = say("The phasors add to zero: the figure closes.")
 
 

@@ -20,7 +20,7 @@ from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE, QuantityError, writing_for
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
-from pycore.sums.notes import SMALL_SHEET, sheet_words
+from pycore.sums.notes import sheet_words
 from pycore.sums.problem import SheetProblem
 from pycore.sums.wording import Notation, SheetWords
 from pycore.words import inputs, sheet
@@ -110,7 +110,7 @@ class HarmonicCase(SumCase):
         """The notes of a kind of sheet and what it shows."""
         number, mark = self.order.number, self.notation.mark
         own = quantity.plain(round(self.load.phases.get(number, 0.0), 2), mark) + "°"
-        short = plan.layout.paper == SMALL_SHEET
+        short = plan.layout.small
         instructions = words.order_instructions(number, own if self.load.phases.get(number) else "", short=short)
         return sheet_words(self, plan, kind, method, words.TASK, f"{instructions} {self._lags(short=short)}")
 

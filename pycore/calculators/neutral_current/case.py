@@ -149,8 +149,8 @@ class NeutralCase(SumCase):
         return SheetWords(self._notes(plan, kind), describe(StepSentences(plan, self.notation).all_moves()))
 
     def _notes(self, plan: Plan, kind: str) -> tuple[str, ...]:
-        bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"
-        short = plan.layout.paper == "A5"
+        bar = plan.layout.bar_text
+        short = plan.layout.small
         if kind == kinds.PROBLEM:
             return words.problem_notes(self._load_words(short=short), self._lie_words(plan), bar, short=short)
         if kind == kinds.OVERLAY:

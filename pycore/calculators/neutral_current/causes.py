@@ -14,7 +14,7 @@ from pycore.sums.wording import degrees_text, reading_text
 from pycore.words import accuracy as words
 from pycore.words import plain
 from pycore.words import verdict as verdict_words
-from pycore.words.phrase import Phrase
+from pycore.words.phrase import Phrase, listed
 
 Amount = Callable[[float], str]
 MOST_SLIPS = 2
@@ -40,11 +40,11 @@ def _cause_phrase(case: NeutralCase, kind: str, members: list[explain.Explanatio
     ]
     if kind == explain.ANGLE:
         return words.why_angle(
-            words.listed([words.one_angle(line, degrees_text(size, mark), lags=more) for line, size, more in by_line])
+            listed([words.one_angle(line, degrees_text(size, mark), lags=more) for line, size, more in by_line])
         )
     if kind == explain.LINE:
         return words.why_reading(
-            words.listed([words.one_reading(line, amount(size), more=more) for line, size, more in by_line])
+            listed([words.one_reading(line, amount(size), more=more) for line, size, more in by_line])
         )
     if kind == explain.HARMONIC:
         return words.why_harmonic(quantity.fixed(first.size, 1 if first.size < 10.0 else 0, mark))

@@ -20,8 +20,8 @@ from pycore.sums.page import SumPage, outputs_on_paper, small_notices
 from pycore.sums.workings import share_text
 from pycore.words import inputs
 from pycore.words import verdict as verdict_words
-from pycore.words.phrase import Phrase, say
-from pycore.words.sums import NONE, listed
+from pycore.words.phrase import Phrase, listed, say
+from pycore.words.sums import NONE
 
 
 def _outputs(case: NeutralCase, plan: Plan) -> tuple[Output, ...]:
@@ -89,7 +89,7 @@ def _notices(case: NeutralCase, plan: Plan) -> tuple[Phrase, ...]:
     load = case.problem.load.currents
     zero = [case.lines[index] for index, size in enumerate(load) if size == 0]
     if zero:
-        names = listed(zero)
+        names = listed(zero, "and")
         phrases.append(words.zero_line(names) if len(zero) == 1 else words.zero_lines(names))
     if case.method != case.problem["method"]:
         phrases.append(words.one_line(case.lines[case.arms[0].number - 1]))

@@ -15,7 +15,7 @@ from pycore.quantity import NO_BREAK_SPACE, QuantityError
 from pycore.sheet.plan import Plan
 from pycore.sums import amounts as figures
 from pycore.sums.case import ComponentRow, SumCase
-from pycore.sums.notes import SMALL_SHEET, sheet_words
+from pycore.sums.notes import sheet_words
 from pycore.sums.problem import SheetProblem
 from pycore.sums.wording import Notation, SheetWords
 from pycore.words.phrase import Phrase, Symbol, say
@@ -107,7 +107,7 @@ class OpenCase(SumCase):
 
     def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
-        values = self.values_text(short=plan.layout.paper == SMALL_SHEET)
+        values = self.values_text(short=plan.layout.small)
         task = words.TASK_WHOLE
         if self.open:
             task = words.TASK_FOUND if self.ohms and not self.closed else words.TASK_OPEN
