@@ -32,7 +32,8 @@ BENT = 0.003
 the half-width is within 3 % and the ellipse holds 94 to 96 % (found by simulating some 1,000 ways)."""
 SAMPLES = 800
 """Drawings of a sample: its half-width is then right to some 2 to 4 %, and to 15 % where tails are longest."""
-_SHARE = 0.1
+_PROBE = 0.1
+"""Share of an error's standard uncertainty with which its effect is tried out."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +60,7 @@ SQUARE_SHARE = 0.6
 
 
 @dataclass(frozen=True, slots=True)
-class Share:
+class VariancePart:
     """The contribution of one move to the variance of the length read (quantity squared)."""
 
     move: int
@@ -80,7 +81,7 @@ class Spread:
     covariance: Matrix
     length: float
     angle: float | None
-    shares: tuple[Share, ...]
+    shares: tuple[VariancePart, ...]
     sampled: bool
     flat: bool = False
 
@@ -124,7 +125,7 @@ def spread(
     xx = xy = yy = bent = 0.0
     crossings = construction.crossings
     unsure = [0.0] * len(crossings)
-    shares: list[Share] = []
+    shares: list[VariancePart] = []
     slopes: list[float] = []
     kinds = _setting(construction)
     for (index, kind), effect in zip(kinds, _slips(construction, kinds, factor, hand), strict=True):
@@ -134,7 +135,7 @@ def spread(
         unsure = [sofar + turn * turn for sofar, turn in zip(unsure, turned, strict=True)]
         along = geometry.dot(moved, unit)
         slopes.append(along)
-        shares.append(Share(index, kind, along * along))
+        shares.append(VariancePart(index, kind, along * along))
     flat = bent >= BENT * (xx + yy) > 0.0 or any(
         angle < FLAT_CROSSING or variance >= (UNSURE * angle) * (UNSURE * angle)
         for angle, variance in zip(crossings, unsure, strict=True)
@@ -168,22 +169,22 @@ def _slips(
     count = 2 * len(kinds)
     deviations = {f"{index}:{kind}": [0.0] * count for index, kind in kinds}
     for place, (index, kind) in enumerate(kinds):
-        tenth = _SHARE * hand.deviation(kind, factor)
+        tenth = _PROBE * hand.deviation(kind, factor)
         deviations[f"{index}:{kind}"][2 * place : 2 * place + 2] = tenth, -tenth
     drawn = carry_out_many(moves, deviations, count)
     ends = [Point(x, y) for x, y in zip(*drawn.points[construction.end], strict=True)]
     turned = list(zip(*crossing_columns(moves, drawn), strict=True)) or [()] * count
     # Lines that cross after the end is found are turned by nothing that could move it.
     later = (0.0,) * (len(construction.crossings) - len(turned[0]) if turned else 0)
-    half = 0.5 / _SHARE
+    half = 0.5 / _PROBE
     for high in range(0, count, 2):
         low = high + 1
         kept = [ends[side] for side in (high, low) if side not in drawn.lost]
         if len(kept) < 2:
-            moved = kept[0].minus(exact).times(1.0 / _SHARE) if kept else Point(0.0, 0.0)
+            moved = kept[0].minus(exact).times(1.0 / _PROBE) if kept else Point(0.0, 0.0)
             yield _ErrorEffect(moved, math.inf, (0.0,) * len(turned[high]) + later)
             continue
-        bend = kept[0].plus(kept[1]).minus(exact.times(2.0)).times(1.0 / (_SHARE * _SHARE))
+        bend = kept[0].plus(kept[1]).minus(exact.times(2.0)).times(1.0 / (_PROBE * _PROBE))
         turns = tuple([(up - down) * half for up, down in zip(turned[high], turned[low], strict=True)])
         yield _ErrorEffect(kept[0].minus(kept[1]).times(half), geometry.dot(bend, bend), turns + later)
 
@@ -194,7 +195,7 @@ def _direction(end: Point) -> Point:
 
 
 def _made(
-    covariance: Matrix, end: Point, factor: float, hand: Hand, shares: tuple[Share, ...], *, flat: bool
+    covariance: Matrix, end: Point, factor: float, hand: Hand, shares: tuple[VariancePart, ...], *, flat: bool
 ) -> Spread:
     """Lengths and angles from the covariance of the end point, the final reading added."""
     unit = _direction(end)
@@ -202,7 +203,7 @@ def _made(
     along = unit.x * unit.x * xx + 2 * unit.x * unit.y * xy + unit.y * unit.y * yy
     reading = hand.length / factor
     length = math.sqrt(max(0.0, along) + reading * reading)
-    last = Share(-1, "reading", reading * reading)
+    last = VariancePart(-1, "reading", reading * reading)
     angle = _angle(covariance, end, length, hand)
     return Spread(covariance, length, angle, (*shares, last), sampled=False, flat=flat)
 
@@ -255,7 +256,7 @@ def _scaled(factor: float, column: Column) -> Column:
     return [factor * number for number in column]
 
 
-def _share(values: list[float], share: float) -> float:
+def _quantile(values: list[float], share: float) -> float:
     """The value below which this share of the values lies."""
     ordered = sorted(values)
     return ordered[min(len(ordered) - 1, int(share * len(ordered)))]
@@ -303,10 +304,10 @@ def _holding(moved: list[Point], shape: Matrix) -> Matrix:
     those 95: the few that went astray do not stretch it."""
     for _ in range(2):
         away = _away(moved, shape)
-        limit = _share(away, 0.95)
+        limit = _quantile(away, 0.95)
         kept = [place for place, far in zip(moved, away, strict=True) if far <= limit]
         shape = _moments(kept)
-    grown = _share(_away(moved, shape), 0.95) / (ELLIPSE * ELLIPSE)
+    grown = _quantile(_away(moved, shape), 0.95) / (ELLIPSE * ELLIPSE)
     (xx, xy), (_, yy) = shape
     return ((grown * xx, grown * xy), (grown * xy, grown * yy))
 

@@ -118,14 +118,14 @@ class ClassSet:
         return self.names[place - 1] if self.names else LearnerName("", "")
 
 
-def _whole(text: str, most: int) -> int | None:
+def _whole_number(text: str, most: int) -> int | None:
     """A whole number from 0 to ``most``; None for any other text."""
     return int(text) if text.isascii() and text.isdigit() and len(text) <= 9 and int(text) <= most else None
 
 
 def _learners(reader: Reader) -> int:
     typed, label = reader.text("learners"), reader.label("learners")
-    number = _whole(typed, 999_999_999)
+    number = _whole_number(typed, 999_999_999)
     if number is not None and number > MOST_LEARNERS:
         reader.fault("learners", words.too_many(label, typed, str(MOST_LEARNERS)))
     elif not number:
@@ -143,7 +143,7 @@ def _limits(reader: Reader) -> Limits:
 def _marks(reader: Reader) -> tuple[int, int, int]:
     found = []
     for name, label in MARKS:
-        number = _whole(reader.text(name), 20)
+        number = _whole_number(reader.text(name), 20)
         if number is None:
             reader.fault(name, words.bad_marks(label, reader.text(name)))
         found.append(number or 0)
@@ -151,7 +151,7 @@ def _marks(reader: Reader) -> tuple[int, int, int]:
 
 
 def _seed(reader: Reader) -> int:
-    number = _whole(reader.text("seed"), SEEDS - 1)
+    number = _whole_number(reader.text("seed"), SEEDS - 1)
     if number is None:
         reader.fault("seed", words.bad_seed(reader.label("seed"), reader.text("seed"), str(SEEDS - 1)))
     return number or 0

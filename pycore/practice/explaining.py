@@ -82,7 +82,7 @@ def classes(mistakes: Iterable[Mistake], whole: float) -> tuple[tuple[Mistake, .
     groups: list[list[Mistake]] = []
     for mistake in mistakes:
         for group in groups:
-            if not (group[0].spots or mistake.spots) and same_outcome(group[0], mistake, SAME * whole):
+            if not (group[0].points or mistake.points) and same_outcome(group[0], mistake, SAME * whole):
                 group.append(mistake)
                 break
         else:
@@ -109,10 +109,10 @@ def same_outcome(first: Outcome, second: Outcome, near: float) -> bool:
     return phasor.magnitude(first.point - second.point) <= near
 
 
-def spots_of(task: Task, mistake: Mistake) -> tuple[complex, ...]:
+def mistake_points(task: Task, mistake: Mistake) -> tuple[complex, ...]:
     """The points that a mistake may give. A number without a direction is given with the right angle, or with none."""
-    if mistake.spots:
-        return mistake.spots
+    if mistake.points:
+        return mistake.points
     if mistake.point is not None:
         return (mistake.point,)
     straight = complex(mistake.size, 0.0)
@@ -122,7 +122,7 @@ def spots_of(task: Task, mistake: Mistake) -> tuple[complex, ...]:
 def sizes_of(task: Task, mistake: Mistake) -> tuple[complex, ...]:
     """The same where only sizes are compared: a number lies along the result, as it scatters."""
     if mistake.point is not None:
-        return mistake.spots or (phasor.polar(mistake.size, phasor.angle(mistake.point)),)
+        return mistake.points or (phasor.polar(mistake.size, phasor.angle(mistake.point)),)
     return (phasor.polar(mistake.size, task.angle or 0.0),)
 
 
@@ -132,10 +132,10 @@ def visible(task: Task, mistake: Mistake, how: str, limits: Limits, *, with_angl
     size, _ = task.tolerance(how, limits)
     if mistake.point is None or not with_angle:
         return math.fabs(mistake.size - task.size) > size
-    spots = spots_of(task, mistake)
+    points = mistake_points(task, mistake)
     if how == DRAWN and task.spread is not None and limits == NO_LIMITS:
-        return any(off(task, spot) > 1.0 for spot in spots)
-    return any(phasor.magnitude(spot - task.result) > task.reach(how, limits) for spot in spots)
+        return any(off(task, point) > 1.0 for point in points)
+    return any(phasor.magnitude(point - task.result) > task.reach(how, limits) for point in points)
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,7 +146,7 @@ class _Fit:
     likely: float
 
 
-def _fall(away: float) -> float:
+def _normal_tail(away: float) -> float:
     """The bell curve, 1 at its middle, to one per cent within three standard deviations: by multiplying alone, which
     gives the same number on every host."""
     found = max(0.0, 1.0 - away * away / 2048.0)
@@ -162,10 +162,10 @@ def _fit_of(answer: LearnerAnswer, found: Sequence[Scatter]) -> _Fit:
         if answer.angle is None:
             deviation = math.sqrt(max(one.along, 1e-24))
             away = math.fabs(answer.size - phasor.magnitude(one.at)) / deviation
-            fits.append((away, _fall(away) / (math.sqrt(math.tau) * deviation)))
+            fits.append((away, _normal_tail(away) / (math.sqrt(math.tau) * deviation)))
             continue
         away = min(one.away(point) for point in points_of(answer))
-        fits.append((away, _fall(away) / (math.tau * max(one.area, 1e-24))))
+        fits.append((away, _normal_tail(away) / (math.tau * max(one.area, 1e-24))))
     likely = math.fsum(likely for _, likely in fits) / len(fits)
     return _Fit(min(away for away, _ in fits), likely)
 
@@ -208,8 +208,8 @@ def _of_one_length(task: Task, answer: LearnerAnswer) -> float:
     return 1.0 / (2.0 * most) if 0.0 < most and math.fabs(answer.size - task.size) <= most else 0.0
 
 
-def _bell(away: float, deviation: float) -> float:
-    return _fall(away / deviation) / (math.sqrt(math.tau) * deviation)
+def _normal_density(away: float, deviation: float) -> float:
+    return _normal_tail(away / deviation) / (math.sqrt(math.tau) * deviation)
 
 
 def _on_line(away: complex, part: complex, deviation: float) -> float:
@@ -219,7 +219,7 @@ def _on_line(away: complex, part: complex, deviation: float) -> float:
     along = away.real * unit.real + away.imag * unit.imag
     across = away.imag * unit.real - away.real * unit.imag
     most = max(MOST_LONGER * size, deviation)
-    return _bell(across, deviation) / (2.0 * most) if math.fabs(along) <= most else 0.0
+    return _normal_density(across, deviation) / (2.0 * most) if math.fabs(along) <= most else 0.0
 
 
 def _on_arc(away: complex, part: complex, deviation: float) -> float:
@@ -230,7 +230,9 @@ def _on_arc(away: complex, part: complex, deviation: float) -> float:
     there = part + away
     turn = wrap(phasor.angle(there) - phasor.angle(part)) if there != 0 else 180.0
     most = MOST_TURNED * DEGREE * size
-    return _bell(phasor.magnitude(there) - size, deviation) / (2.0 * most) if math.fabs(turn) <= MOST_TURNED else 0.0
+    if math.fabs(turn) > MOST_TURNED:
+        return 0.0
+    return _normal_density(phasor.magnitude(there) - size, deviation) / (2.0 * most)
 
 
 @dataclass(frozen=True, slots=True)
@@ -287,8 +289,8 @@ def _rounded(around: Scatter, answer: LearnerAnswer) -> Scatter:
 
 def _candidate(task: Task, answer: LearnerAnswer, group: tuple[Mistake, ...], limits: Limits) -> _Candidate | None:
     first = group[0]
-    spots = spots_of(task, first) if answer.angle is not None else sizes_of(task, first)
-    around = [_rounded(scatter(task, spot, answer.how, limits, first.grown), answer) for spot in spots]
+    points = mistake_points(task, first) if answer.angle is not None else sizes_of(task, first)
+    around = [_rounded(scatter(task, point, answer.how, limits, first.widening), answer) for point in points]
     fit = _fit_of(answer, around)
     if fit.away > REACH:
         return None

@@ -39,7 +39,7 @@ def topic_base(base: object, group: page.ClassSet) -> str:
     return f"{root.removesuffix(words.SLUG)}{group.topic.slug}/"
 
 
-def _told(number: int, job: Job) -> dict[str, Any]:
+def _reply(number: int, job: Job) -> dict[str, Any]:
     return {"ok": True, "job": number, "said": job.said, "share": round(job.share, 4), "ended": job.ended}
 
 
@@ -49,31 +49,31 @@ def begin(form: Mapping[str, str], request: Mapping[str, Any]) -> Reply:
     _counted[0] += 1
     _under_way.clear()
     _under_way[_counted[0]] = job
-    return _told(_counted[0], job), None
+    return _reply(_counted[0], job), None
 
 
 def _gone() -> Reply:
     return {"ok": False, "gone": True, "errors": [], "announce": words.NO_JOB, "waiting": words.NO_JOB}, None
 
 
-def _asked(request: Mapping[str, Any]) -> tuple[int, Job | None]:
+def _request(request: Mapping[str, Any]) -> tuple[int, Job | None]:
     number = request.get("job")
     return (number, _under_way.get(number)) if isinstance(number, int) else (0, None)
 
 
 def go_on(request: Mapping[str, Any]) -> Reply:
     """Do as many pieces as the request asks for, at least one."""
-    number, job = _asked(request)
+    number, job = _request(request)
     if job is None:
         return _gone()
     pieces = request.get("pieces")
     job.go_on(max(1, min(MOST_PIECES, pieces)) if isinstance(pieces, int) else 1)
-    return _told(number, job), None
+    return _reply(number, job), None
 
 
 def finish(request: Mapping[str, Any]) -> Reply:
     """Return the result of the job, after doing the rest if necessary; the job is then removed."""
-    _, job = _asked(request)
+    _, job = _request(request)
     if job is None:
         return _gone()
     while not job.ended:
@@ -85,7 +85,7 @@ def finish(request: Mapping[str, Any]) -> Reply:
 
 def stop(request: Mapping[str, Any]) -> Reply:
     """Drop the job."""
-    number, job = _asked(request)
+    number, job = _request(request)
     if job is not None:
         del _under_way[number]
     return {"ok": True, "announce": words.STOPPED}, None

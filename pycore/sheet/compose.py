@@ -12,7 +12,7 @@ from pycore.drawing import Circle, Group, Item, Line, Page, Shape
 from pycore.geometry import Box, Point, bounds
 from pycore.sheet import kinds, labels
 from pycore.sheet import marks as registration
-from pycore.sheet.figure import FigureStrokes, PhasorStyles, Placement, draw, extent
+from pycore.sheet.figure import FigureStrokes, PhasorStyles, Placement, draw, figure_box
 from pycore.sheet.furniture import (
     SheetText,
     check_bars,
@@ -41,7 +41,7 @@ class ComposedSheet:
 
 def stand_in(construction: Construction, picture: DrawingConvention, area: Box, factor: float) -> Placement:
     """Centre the figure in an area."""
-    box = extent(construction, picture)
+    box = figure_box(construction, picture)
     middle = Point(box.centre.x * factor, box.centre.y * factor)
     return Placement(picture, factor, area.centre.minus(middle))
 
@@ -240,7 +240,7 @@ def view(
     description: str,
 ) -> Page:
     """Return the figure alone, laid out for a phone: 100 mm are the width of the screen."""
-    box = extent(construction, picture)
+    box = figure_box(construction, picture)
     # Beside a companion's rails a label needs more room.
     margin = VIEW_MARGIN + (3.0 if companion_moves(construction) else 0.0)
     room = VIEW_WIDTH - 2 * margin

@@ -95,7 +95,7 @@ def drawn_ends(construction: Construction) -> Iterator[tuple[str, str]]:
             yield move.start, move.end
 
 
-def extent(construction: Construction, picture: DrawingConvention) -> Box:
+def figure_box(construction: Construction, picture: DrawingConvention) -> Box:
     """Return the rectangle of the figure on paper, in the quantity's unit."""
     points = construction.figure.points
     used = [points[name] for name in dict.fromkeys(name for pair in drawn_ends(construction) for name in pair)]

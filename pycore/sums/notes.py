@@ -22,9 +22,9 @@ def sheet_words(case: SumCase, plan: Plan, kind: str, method: str, task: str, va
     sentences = StepSentences(plan, case.notation)
     if kind == kinds.PROBLEM:
         direction, sense = sentences.direction(case.picture.reference), sentences.sense(1.0)
-        lie = sum_words.drawing_direction(plain(case.notation.reference), direction, sense, short=short)
+        direction_note = sum_words.drawing_direction(plain(case.notation.reference), direction, sense, short=short)
         task = f"{task}: {method}" if case.method_in_task else task
-        notes = sum_words.problem_notes(task, values_text, lie, bar, short=short)
+        notes = sum_words.problem_notes(task, values_text, direction_note, bar, short=short)
         description = sum_words.problem_description(
             case.notation.words.plural, method, case.begun(plan)
         )

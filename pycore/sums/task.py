@@ -121,5 +121,5 @@ def task_of(case: SumCase, further: tuple[Mistake, ...] = ()) -> Task:
         earlier=_earlier(case, plan),
         further=case.beyond(),
         largest=max((arm.size for arm in case.arms), default=0.0),
-        back=turn_back,
+        turn_back=turn_back,
     )

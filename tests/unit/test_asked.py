@@ -129,7 +129,7 @@ def test_values_without_a_meaning_are_neither_in_the_key_nor_in_practice() -> No
     """Readings are given: a key or a problem that shows the form's unused load too contradicts itself."""
     group = set_of(CALCULATORS["two-wattmeters"], "core")
     learner = next(one for one in learners_of(group) if one is not None)
-    key = [label for label, _ in row_for(group, learner).given]
+    key = [label for label, _ in row_for(group, learner).problem_values]
     assert key == ["Wattmeter 1, on L1", "Wattmeter 2, on L3"]
     told = values_of(find(str(learner.code)))
     assert [label for label, _ in told] == [*key, "Wattmeters on"]
@@ -145,7 +145,7 @@ def test_key_gives_lengths_of_what_is_drawn_alone(slug: str, tier: str, drawn: b
     """Of a third harmonic it is not the fundamental that lies on the sheet, of a star not the line voltage."""
     group = set_of(CALCULATORS[slug], tier)
     for learner in (one for one in learners_of(group) if one is not None):
-        assert any(amount.length for _, amount in row_for(group, learner).given) is drawn
+        assert any(amount.length for _, amount in row_for(group, learner).problem_values) is drawn
 
 
 @pytest.mark.parametrize(("slug", "tier"), [("star-and-delta", "core"), ("sequence-components", "stretch")])

@@ -100,7 +100,7 @@ class NeutralCase(SumCase):
             f"{self.notation.writing.unit}"
             for arm in self.arms
         ]
-        direction = self._lie_words(plan).replace(";", ",")
+        direction = self._direction_note(plan).replace(";", ",")
         return (", ".join(sizes), *self._load_words(short=False).split(". "), direction)
 
     def others_than_third(self) -> list[complex]:
@@ -123,7 +123,7 @@ class NeutralCase(SumCase):
 
     def known(self, plan: Plan, *, any_method: bool = False) -> tuple[str, ...]:
         """Power factors and sequence; what is drawn first, and the sense of lag."""
-        return (self._load_words(short=False), self._lie_words(plan))
+        return (self._load_words(short=False), self._direction_note(plan))
 
     def zero_reason(self) -> Phrase:
         """A balanced load, or a figure that closes by itself."""
@@ -152,7 +152,7 @@ class NeutralCase(SumCase):
         bar = plan.layout.bar_text
         short = plan.layout.small
         if kind == kinds.PROBLEM:
-            return words.problem_notes(self._load_words(short=short), self._lie_words(plan), bar, short=short)
+            return words.problem_notes(self._load_words(short=short), self._direction_note(plan), bar, short=short)
         if kind == kinds.OVERLAY:
             first = plain(self.notation.tags[self.arms[0].key])
             notes = words.overlay_notes(first, bar, short=short, mirrored=self.problem["mirror"] == "yes")
@@ -169,7 +169,7 @@ class NeutralCase(SumCase):
         lags = [words.line_lag(self.lines[arm.number - 1], lag_angles[arm.number - 1].echo(mark)) for arm in self.arms]
         return words.unequal_load(", ".join(lags), ", ".join(sequence), short=short)
 
-    def _lie_words(self, plan: Plan) -> str:
+    def _direction_note(self, plan: Plan) -> str:
         """Which way the first direction points, and the sense of lag on this paper."""
         sentences = StepSentences(plan, self.notation)
         return words.drawing_direction(

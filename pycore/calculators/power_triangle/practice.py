@@ -96,8 +96,8 @@ def _slip(case: PowerCase, key: str, point: complex, factor: float) -> Mistake:
     """What a slip with the correction gives; one that is read off the drawing scatters in its own way."""
     if key not in SEEN_ON_PAPER:
         return mistake(key, ONLY_CALCULATED, point)
-    grown = _scatter_of(case, factor, *SEEN_ON_PAPER[key]) / _scatter_of(case, factor)
-    return replace(mistake(key, BOTH, point), grown=grown)
+    widening = _scatter_of(case, factor, *SEEN_ON_PAPER[key]) / _scatter_of(case, factor)
+    return replace(mistake(key, BOTH, point), widening=widening)
 
 
 def task_of(case: PowerCase) -> Task:
@@ -127,7 +127,7 @@ def task_of(case: PowerCase) -> Task:
     return replace(
         task, result=result, symbol=name, writing=replace(case.notation.writing, unit=unit),
         spread=_by_hand(case, task.factor), mistakes=(*slips, *of_scale(alone)), earlier=(), angled=False,
-        turn=0.0, origin=(P,), in_steps=False, back=1.0, slips=Slips((result,)),
+        turn=0.0, origin=(P,), in_steps=False, turn_back=1.0, slips=Slips((result,)),
     )  # fmt: skip
 
 

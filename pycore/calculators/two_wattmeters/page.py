@@ -10,9 +10,9 @@ from pycore.calculators.two_wattmeters.circuit import (
     METERS,
     BalancedLoad,
     WattmeterReadings,
-    back,
+    from_load,
+    from_meters,
     larger_lagging,
-    read,
 )
 from pycore.calculators.two_wattmeters.fields import BY_NAME, FIELDS
 from pycore.calculators.two_wattmeters.workings import diagram, from_readings
@@ -48,7 +48,7 @@ class TwoWattmeters(SumPage[WattmeterCase]):
             volts = reader.amount("volts", "V", 1.0, 1e6) or 1.0
             amps = reader.amount("amps", "A", 1e-6, 1e5) or 1.0
             load = BalancedLoad(volts, amps, self._lag(reader))
-            result = read(load, meters)
+            result = from_load(load, meters)
             if not balanced:
                 reader.fault("balanced", words.only_balanced(reader.label("balanced")))
         else:
@@ -71,7 +71,7 @@ class TwoWattmeters(SumPage[WattmeterCase]):
         if not reader.faults and first == 0.0 and second == 0.0:
             for name in ("w1", "w2"):
                 reader.fault(name, words.both_zero(reader.label(name)))
-        return back(first or 1.0, second, meters) if reader.faults else back(first, second, meters)
+        return from_meters(first or 1.0, second, meters) if reader.faults else from_meters(first, second, meters)
 
     def outputs(self, case: WattmeterCase, plan: Plan) -> tuple[Output, ...]:
         """Power first, then the power factor, what the drawing ends on, both readings, reactive power and angle."""
