@@ -25,7 +25,7 @@ from pycore.sheet.media import ORIENTATIONS, TOO_SMALL_FOR_READING, USUAL
 from pycore.sheet.plan import Plan, choose, papers_that_take
 from pycore.sums.frozen import FrozenAfterInit
 from pycore.sums.misfit import SECOND, second_too_large, too_large
-from pycore.sums.problem import SumProblem
+from pycore.sums.problem import SheetProblem
 from pycore.sums.sentences import StepSentences, direction_phrase
 from pycore.sums.wording import CompanionPhasors, Notation, SheetWords
 from pycore.words import answers as words
@@ -72,7 +72,7 @@ class SumCase(metaclass=FrozenAfterInit):
 
     def __init__(
         self,
-        problem: SumProblem,
+        problem: SheetProblem,
         arms: tuple[Arm, ...],
         lines: tuple[str, ...],
         picture: DrawingConvention,

@@ -31,14 +31,14 @@ class NeutralCase(SumCase):
     slug = SLUG
     fields = FIELDS
     scenario = neutral_words.SCENARIO
-    problem: NeutralProblem
-
-    def __init__(self, problem: NeutralProblem) -> None:
-        self.solution: StarSolution = solve(problem.load)
+    def __init__(self, entered: NeutralProblem) -> None:
+        problem = entered.sheet
+        self.entered = entered
+        self.solution: StarSolution = solve(entered.load)
         lines = conventions.line_names(problem["names"])
         arms = tuple(
             Arm(f"i{index + 1}", index + 1, size, self.solution.angles[index])
-            for index, size in enumerate(problem.load.currents)
+            for index, size in enumerate(entered.load.currents)
             if size > 0
         )
         reference = 0.0 if problem["reference"] == "voltage" else arms[0].angle
@@ -63,12 +63,12 @@ class NeutralCase(SumCase):
     @property
     def hand(self) -> Hand:
         """The hand that draws, which may be one of the user's own figures."""
-        return self.problem.hand
+        return self.entered.hand
 
     def reading(self) -> str:
         """The meter reading of the neutral as typed, with its unit; of several the mean, with one figure more."""
-        writing, readings = self.notation.writing, self.problem.readings
-        mean = self.problem.measured or 0.0
+        writing, readings = self.notation.writing, self.entered.readings
+        mean = self.entered.measured or 0.0
         if len(readings) > 1:
             finest = max(quantity.decimals_of(writing.as_typed(value)) for value in readings)
             mean = round(mean / writing.factor, finest + 1) * writing.factor
@@ -132,7 +132,7 @@ class NeutralCase(SumCase):
     def values_text(self) -> str:
         """The typed currents as text, with their lags if there are any."""
         amounts = []
-        for size, lag in zip(self.problem.load.currents, self.problem.lags, strict=True):
+        for size, lag in zip(self.entered.load.currents, self.entered.lags, strict=True):
             amount = self.notation.writing.short(size)
             amounts.append(amount if lag.degrees == 0 else f"{amount} {lag.echo(self.notation.mark)['degrees']}")
         return ", ".join(amounts)
@@ -165,7 +165,7 @@ class NeutralCase(SumCase):
         sequence = (one, two, three) if self.problem["sequence"] == "123" else (one, three, two)
         if self.solution.equal_angles:
             return words.equal_load(", ".join(sequence), short=short)
-        mark, lag_angles = self.notation.mark, self.problem.lags
+        mark, lag_angles = self.notation.mark, self.entered.lags
         lags = [words.line_lag(self.lines[arm.number - 1], lag_angles[arm.number - 1].echo(mark)) for arm in self.arms]
         return words.unequal_load(", ".join(lags), ", ".join(sequence), short=short)
 
