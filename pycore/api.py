@@ -19,7 +19,7 @@ from pycore.forms.opening import ReopenInfo
 from pycore.render.checking import asked_reply
 from pycore.render.regions import regions_of
 from pycore.sheet.kinds import KINDS
-from pycore.sums.page import SumPage
+from pycore.sums.page import ALL_PARTS, SumPage
 from pycore.words import api as words
 from pycore.words import checking, codes, plain
 
@@ -28,17 +28,16 @@ if TYPE_CHECKING:
 
 Reply = tuple[dict[str, Any], bytes | None]
 MAXIMUM_REQUEST = 500_000
-PARTS = ("answer", "sheet", "view", "workings", "check")
 
 
-class BadRequest(ValueError):
+class BadRequestError(ValueError):
     """Raised for a request that no page of this site makes."""
 
 
 def _page(request: Mapping[str, Any]) -> "SumPage[Any]":
     slug = request.get("page")
     if not isinstance(slug, str) or slug not in CALCULATORS:
-        raise BadRequest(words.UNKNOWN_PAGE)
+        raise BadRequestError(words.UNKNOWN_PAGE)
     return CALCULATORS[slug]
 
 
@@ -57,7 +56,7 @@ def _form(request: Mapping[str, Any]) -> dict[str, str]:
     """Return the texts of the form; other values are dropped, as if they were not given."""
     form = request.get("form")
     if not isinstance(form, dict):
-        raise BadRequest(words.NO_FORM)
+        raise BadRequestError(words.NO_FORM)
     return _texts(form)
 
 
@@ -71,8 +70,7 @@ def _texts(entries: Mapping[Any, Any]) -> dict[str, str]:
 
 def _opening(request: Mapping[str, Any]) -> ReopenInfo:
     """Return how the sheets of this request are opened again."""
-    base = request.get("base")
-    return ReopenInfo(base.partition("#")[0][:300] if isinstance(base, str) else "", request.get("code") is True)
+    return ReopenInfo(links.base_of(request.get("base")), request.get("code") is True)
 
 
 def _is_class_set(request: Mapping[str, Any]) -> bool:
@@ -97,7 +95,7 @@ def _answer(request: Mapping[str, Any]) -> Reply:
         return paper_answer(paper, _form(request))
     calculator, form = _page(request), _form(request)
     requested, veiled = request.get("parts"), request.get("veiled") is True
-    parts = tuple(region for region in requested if region in PARTS) if (
+    parts = tuple(region for region in requested if region in ALL_PARTS) if (
         isinstance(requested, list)
     ) else ("answer", "sheet", "view")
     if veiled:
@@ -233,13 +231,13 @@ def _handout(request: Mapping[str, Any]) -> Reply:
     calculator, form = _page(request), _form(request)
     style, script = request.get("style"), request.get("script")
     if not isinstance(style, str) or not isinstance(script, str):
-        raise BadRequest(words.UNKNOWN_REQUEST)
+        raise BadRequestError(words.UNKNOWN_REQUEST)
     try:
         html = handout(calculator, form, _opening(request), style, script)
     except InputError:
         raise
     except ValueError:
-        raise BadRequest(words.UNKNOWN_REQUEST) from None
+        raise BadRequestError(words.UNKNOWN_REQUEST) from None
     file = {"ok": True, "filename": f"{calculator.slug}-handout.html", "type": "text/html;charset=utf-8"}
     return file, html.encode()
 
@@ -251,7 +249,7 @@ def _mark(request: Mapping[str, Any]) -> Reply:
 
     answer = request.get("given")
     if not isinstance(answer, dict):
-        raise BadRequest(words.NO_FORM)
+        raise BadRequestError(words.NO_FORM)
     page, form = _page(request), _form(request)
     return reply(page.task(form), _texts(answer), page.places(form)), None
 
@@ -289,7 +287,7 @@ def _photo(request: Mapping[str, Any]) -> Reply:
     try:
         return reply(_page(request), request, _form(request)), None
     except NoPhotoError:
-        raise BadRequest(words.UNKNOWN_REQUEST) from None
+        raise BadRequestError(words.UNKNOWN_REQUEST) from None
 
 
 def _practice(request: Mapping[str, Any]) -> Reply:
@@ -297,7 +295,7 @@ def _practice(request: Mapping[str, Any]) -> Reply:
     from pycore.render.practice import MOVES, reply
 
     if request.get("move") not in MOVES:
-        raise BadRequest(words.UNKNOWN_REQUEST)
+        raise BadRequestError(words.UNKNOWN_REQUEST)
     return reply(request), None
 
 
@@ -350,16 +348,16 @@ def _fault(sentence: str) -> dict[str, Any]:
 
 def _dispatch(text: str) -> Reply:
     if len(text) > MAXIMUM_REQUEST:
-        raise BadRequest(words.REQUEST_TOO_LONG)
+        raise BadRequestError(words.REQUEST_TOO_LONG)
     try:
         request = json.loads(text)
     except (ValueError, RecursionError):
-        raise BadRequest(words.NOT_A_REQUEST) from None
+        raise BadRequestError(words.NOT_A_REQUEST) from None
     if not isinstance(request, dict):
-        raise BadRequest(words.NOT_A_REQUEST)
+        raise BadRequestError(words.NOT_A_REQUEST)
     does = request.get("do")
     if not isinstance(does, str) or does not in _ANSWERS:
-        raise BadRequest(words.UNKNOWN_REQUEST)
+        raise BadRequestError(words.UNKNOWN_REQUEST)
     return _ANSWERS[does](request)
 
 
@@ -369,7 +367,7 @@ def handle(text: str, blob: bytes | None = None) -> tuple[str, bytes | None]:
         reply, data = _dispatch(text)
     except InputError as error:
         reply, data = _refused(error), None
-    except BadRequest as error:
+    except BadRequestError as error:
         reply, data = _fault(str(error)), None
     except ImportError:  # An archive that is still on its way: the page waits for it, and asks again.
         reply, data = {**_fault(words.PART_MISSING), "missing": True}, None

@@ -1,4 +1,4 @@
-"""Errors in what somebody typed, field by field."""
+"""Faults in what was typed, field by field, and the errors that carry them."""
 
 from dataclasses import dataclass
 

@@ -134,6 +134,12 @@ class Box(NamedTuple):
         """The centre."""
         return Point((self.left + self.right) / 2, (self.bottom + self.top) / 2)
 
+    @property
+    def corners(self) -> tuple[Point, Point, Point, Point]:
+        """The corners, anticlockwise from the lower left."""
+        left, bottom, right, top = self
+        return Point(left, bottom), Point(right, bottom), Point(right, top), Point(left, top)
+
     def grown(self, margin: float) -> "Box":
         """Return the rectangle with a margin added on every side."""
         left, bottom, right, top = self

@@ -56,15 +56,12 @@ class Projection:
     """A projection from the plane to the image and back.
 
     ``numbers``: the eight of the projection, then that of the lens (0: none). ``spread``: the covariance of the fitted
-    ones. ``error``: the standard error of one image coordinate of a mark. ``residuals``: the distance of each mark from
-    its calculated image point.
+    ones.
     """
 
     numbers: tuple[float, ...]
     lens: Lens
     spread: tuple[tuple[float, ...], ...]
-    error: float
-    residuals: tuple[float, ...]
 
     def seen(self, place: Point) -> Point:
         """Where a point of the plane is seen."""
@@ -312,8 +309,7 @@ def _finished(marks: Sequence[Mark], numbers: list[float], lens: Lens, count: in
         tuple(error * error * value / (sizes[i] * sizes[j]) for j, value in enumerate(row))
         for i, row in enumerate(inverse)
     )
-    residuals = tuple(math.hypot(off.x, off.y) for off in offs)
-    return Projection(tuple(numbers), lens, spread, error, residuals)
+    return Projection(tuple(numbers), lens, spread)
 
 
 def _fit(marks: Sequence[Mark], lens: Lens, count: int, tap: float) -> Projection:

@@ -14,7 +14,7 @@ from functools import lru_cache
 from pycore import geometry, phasor
 from pycore.accuracy.propagation import Matrix, Vector
 from pycore.constructions import deviations
-from pycore.constructions.construction import Construction
+from pycore.constructions.construction import FLAT_CROSSING, Construction
 from pycore.constructions.many import Column, carry_out_many, crossing_columns
 from pycore.constructions.moves import DEVIATIONS, Move, ReadAngle, ReadLength
 from pycore.constructions.names import RESULT_ANGLE, RESULT_LENGTH
@@ -25,16 +25,15 @@ ONE_LENGTH = 1.96
 """Factor of a 95 % interval of one quantity (normal)."""
 ELLIPSE = 2.448
 """Factor of the 95 % ellipse of two (chi-squared with two degrees of freedom)."""
-FLAT = 15.0
-"""Degrees below which a crossing is too flat for first order."""
 UNSURE = 0.1
 """Standard uncertainty of a crossing's angle, as a share of it, from which first order fails."""
 BENT = 0.003
-"""Share of the scatter that is curvature, from which first order fails. With these three limits the half-width
-is within 3 % and the ellipse holds 94 to 96 % (found by simulating some 1,000 ways)."""
+"""Share of the scatter that is curvature, from which first order fails. With these two limits and ``FLAT_CROSSING``,
+the half-width is within 3 % and the ellipse holds 94 to 96 % (found by simulating some 1,000 ways)."""
 SAMPLES = 800
 """Drawings of a sample: its half-width is then right to some 2 to 4 %, and to 15 % where tails are longest."""
-_SHARE = 0.1
+_PROBE = 0.1
+"""Share of an error's standard uncertainty with which its effect is tried out."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +60,7 @@ SQUARE_SHARE = 0.6
 
 
 @dataclass(frozen=True, slots=True)
-class Share:
+class VariancePart:
     """The contribution of one move to the variance of the length read (quantity squared)."""
 
     move: int
@@ -82,7 +81,7 @@ class Spread:
     covariance: Matrix
     length: float
     angle: float | None
-    shares: tuple[Share, ...]
+    shares: tuple[VariancePart, ...]
     sampled: bool
     flat: bool = False
 
@@ -126,7 +125,7 @@ def spread(
     xx = xy = yy = bent = 0.0
     crossings = construction.crossings
     unsure = [0.0] * len(crossings)
-    shares: list[Share] = []
+    shares: list[VariancePart] = []
     slopes: list[float] = []
     kinds = _setting(construction)
     for (index, kind), effect in zip(kinds, _slips(construction, kinds, factor, hand), strict=True):
@@ -136,9 +135,9 @@ def spread(
         unsure = [sofar + turn * turn for sofar, turn in zip(unsure, turned, strict=True)]
         along = geometry.dot(moved, unit)
         slopes.append(along)
-        shares.append(Share(index, kind, along * along))
+        shares.append(VariancePart(index, kind, along * along))
     flat = bent >= BENT * (xx + yy) > 0.0 or any(
-        angle < FLAT or variance >= (UNSURE * angle) * (UNSURE * angle)
+        angle < FLAT_CROSSING or variance >= (UNSURE * angle) * (UNSURE * angle)
         for angle, variance in zip(crossings, unsure, strict=True)
     )
     covariance = ((xx, xy), (xy, yy))
@@ -170,22 +169,22 @@ def _slips(
     count = 2 * len(kinds)
     deviations = {f"{index}:{kind}": [0.0] * count for index, kind in kinds}
     for place, (index, kind) in enumerate(kinds):
-        tenth = _SHARE * hand.deviation(kind, factor)
+        tenth = _PROBE * hand.deviation(kind, factor)
         deviations[f"{index}:{kind}"][2 * place : 2 * place + 2] = tenth, -tenth
     drawn = carry_out_many(moves, deviations, count)
     ends = [Point(x, y) for x, y in zip(*drawn.points[construction.end], strict=True)]
     turned = list(zip(*crossing_columns(moves, drawn), strict=True)) or [()] * count
     # Lines that cross after the end is found are turned by nothing that could move it.
     later = (0.0,) * (len(construction.crossings) - len(turned[0]) if turned else 0)
-    half = 0.5 / _SHARE
+    half = 0.5 / _PROBE
     for high in range(0, count, 2):
         low = high + 1
         kept = [ends[side] for side in (high, low) if side not in drawn.lost]
         if len(kept) < 2:
-            moved = kept[0].minus(exact).times(1.0 / _SHARE) if kept else Point(0.0, 0.0)
+            moved = kept[0].minus(exact).times(1.0 / _PROBE) if kept else Point(0.0, 0.0)
             yield _ErrorEffect(moved, math.inf, (0.0,) * len(turned[high]) + later)
             continue
-        bend = kept[0].plus(kept[1]).minus(exact.times(2.0)).times(1.0 / (_SHARE * _SHARE))
+        bend = kept[0].plus(kept[1]).minus(exact.times(2.0)).times(1.0 / (_PROBE * _PROBE))
         turns = tuple([(up - down) * half for up, down in zip(turned[high], turned[low], strict=True)])
         yield _ErrorEffect(kept[0].minus(kept[1]).times(half), geometry.dot(bend, bend), turns + later)
 
@@ -196,7 +195,7 @@ def _direction(end: Point) -> Point:
 
 
 def _made(
-    covariance: Matrix, end: Point, factor: float, hand: Hand, shares: tuple[Share, ...], *, flat: bool
+    covariance: Matrix, end: Point, factor: float, hand: Hand, shares: tuple[VariancePart, ...], *, flat: bool
 ) -> Spread:
     """Lengths and angles from the covariance of the end point, the final reading added."""
     unit = _direction(end)
@@ -204,7 +203,7 @@ def _made(
     along = unit.x * unit.x * xx + 2 * unit.x * unit.y * xy + unit.y * unit.y * yy
     reading = hand.length / factor
     length = math.sqrt(max(0.0, along) + reading * reading)
-    last = Share(-1, "reading", reading * reading)
+    last = VariancePart(-1, "reading", reading * reading)
     angle = _angle(covariance, end, length, hand)
     return Spread(covariance, length, angle, (*shares, last), sampled=False, flat=flat)
 
@@ -246,8 +245,8 @@ _SIXTEEN = math.sqrt(16 * (4096 * 4096 - 1) / 12)
 
 @lru_cache(maxsize=4)
 def _throws(columns: int) -> tuple[Column, ...]:
-    """So many normal deviates for each drawing of a sample, one column for each slip: the same for every problem, so
-    that those of a class are thrown once."""
+    """Return normal deviates for every drawing of a sample, one column for each error. They are the same for every
+    problem, so a class set needs them only once."""
     sampler = NormalSampler(20261125)
     thrown = [sampler.normal() for _ in range(SAMPLES * columns)]
     return tuple(thrown[column::columns] for column in range(columns))
@@ -257,7 +256,7 @@ def _scaled(factor: float, column: Column) -> Column:
     return [factor * number for number in column]
 
 
-def _share(values: list[float], share: float) -> float:
+def _quantile(values: list[float], share: float) -> float:
     """The value below which this share of the values lies."""
     ordered = sorted(values)
     return ordered[min(len(ordered) - 1, int(share * len(ordered)))]
@@ -285,11 +284,11 @@ def _sampled(construction: Construction, factor: float, hand: Hand, plain: Sprea
         for (index, kind), column in zip(kinds, thrown, strict=True)
     }
     drawn = carry_out_many(construction.moves_to_end, slips, SAMPLES)
-    across, up = (drawn.valid_indexes(column) for column in drawn.points[construction.end])
-    misread = _scaled(reading, drawn.valid_indexes(last))
+    across, up = (drawn.of_valid(column) for column in drawn.points[construction.end])
+    misread = _scaled(reading, drawn.of_valid(last))
     moved = [Point(x - exact.x, y - exact.y) for x, y in zip(across, up, strict=True)]
     off = [math.fabs(math.hypot(x, y) + wrong - size) for x, y, wrong in zip(across, up, misread, strict=True)]
-    steps = [drawn.valid_indexes(_scaled(slope, column)) for slope, column in zip(slopes, thrown, strict=True)]
+    steps = [drawn.of_valid(_scaled(slope, column)) for slope, column in zip(slopes, thrown, strict=True)]
     linear = [math.fsum(step) for step in zip(*steps, strict=True)]
     straight = [math.fabs(step + wrong) for step, wrong in zip(linear, misread, strict=True)]
     if len(moved) * 2 < SAMPLES:
@@ -305,10 +304,10 @@ def _holding(moved: list[Point], shape: Matrix) -> Matrix:
     those 95: the few that went astray do not stretch it."""
     for _ in range(2):
         away = _away(moved, shape)
-        limit = _share(away, 0.95)
+        limit = _quantile(away, 0.95)
         kept = [place for place, far in zip(moved, away, strict=True) if far <= limit]
         shape = _moments(kept)
-    grown = _share(_away(moved, shape), 0.95) / (ELLIPSE * ELLIPSE)
+    grown = _quantile(_away(moved, shape), 0.95) / (ELLIPSE * ELLIPSE)
     (xx, xy), (_, yy) = shape
     return ((grown * xx, grown * xy), (grown * xy, grown * yy))
 

@@ -1,48 +1,18 @@
-"""Uncertainty carried through any function: J V J-transposed, the Jacobian by central differences.
+"""The uncertainty of repeated readings (type A).
 
-Source: JCGM 100:2008 (GUM), clauses 5.1 and 5.2; its example H.2 is a test of this module.
+Source: JCGM 100:2008 (GUM), clauses 4.2 and 5.2; its example H.2 is a test of this module.
 """
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 Vector = tuple[float, ...]
 Matrix = tuple[Vector, ...]
 
 
-class NotEnough(ValueError):
+class TooFewReadingsError(ValueError):
     """Raised for fewer than two readings."""
-
-
-def jacobian(function: Callable[[Vector], Vector], at: Vector, steps: Vector) -> Matrix:
-    """Return the partial derivatives, one row for each result, by central differences with these steps."""
-    columns: list[Vector] = []
-    for index, step in enumerate(steps):
-        ahead = tuple(value + (step if place == index else 0.0) for place, value in enumerate(at))
-        behind = tuple(value - (step if place == index else 0.0) for place, value in enumerate(at))
-        difference = zip(function(ahead), function(behind), strict=True)
-        columns.append(tuple((high - low) / (2 * step) for high, low in difference))
-    return tuple(zip(*columns, strict=True))
-
-
-def carried(derivatives: Matrix, covariance: Matrix) -> Matrix:
-    """Return the covariance of results from their derivatives and the covariance of the inputs."""
-    half = [
-        [math.fsum(row[k] * covariance[k][j] for k in range(len(row))) for j in range(len(covariance))]
-        for row in derivatives
-    ]
-    return tuple(
-        tuple(math.fsum(left[k] * row[k] for k in range(len(row))) for row in derivatives) for left in half
-    )
-
-
-def diagonal(deviations: Sequence[float]) -> Matrix:
-    """Return the covariance of independent inputs with these standard uncertainties."""
-    return tuple(
-        tuple(value * value if row == column else 0.0 for column in range(len(deviations)))
-        for row, value in enumerate(deviations)
-    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,11 +31,11 @@ class RepeatedReadings:
 def type_a(*series: Sequence[float]) -> RepeatedReadings:
     """Type A evaluation (GUM 4.2 and 5.2.3): series of equal length, read together.
 
-    Raises NotEnough for fewer than two readings, ValueError for unequal lengths.
+    Raises TooFewReadingsError for fewer than two readings, ValueError for unequal lengths.
     """
     count = len(series[0])
     if count < 2:
-        raise NotEnough("a scatter needs at least two readings")
+        raise TooFewReadingsError("a scatter needs at least two readings")
     if any(len(one) != count for one in series):
         raise ValueError("the series are of unequal length")
     means = tuple(math.fsum(one) / count for one in series)
@@ -77,9 +47,3 @@ def type_a(*series: Sequence[float]) -> RepeatedReadings:
         for one, mean_a in zip(series, means, strict=True)
     )
     return RepeatedReadings(means, covariance)
-
-
-def correlation(covariance: Matrix, first: int, second: int) -> float:
-    """Return the correlation coefficient of two quantities; 0 if one has no uncertainty."""
-    product = covariance[first][first] * covariance[second][second]
-    return covariance[first][second] / math.sqrt(product) if product > 0 else 0.0

@@ -6,8 +6,8 @@ The size is solved for through the construction's own moves, one deviation at a 
 import math
 from dataclasses import dataclass
 
-from pycore.accuracy.explain import roots
 from pycore.accuracy.hand import Hand, is_final
+from pycore.accuracy.roots import roots
 from pycore.constructions import deviations
 from pycore.constructions.construction import Construction
 from pycore.constructions.moves import DEVIATIONS, ConstructionError, carry_out

@@ -1,1 +1,1 @@
-"""One module for each page: its fields, and how the parts above make its answer."""
+"""A room (folder) for each calculator; `registry.py` lists them."""

@@ -38,7 +38,7 @@ def _draw(arm: Arm, zero: str, reference: float) -> Step:
         TurnAngle(arm_line(arm), START_POINT, zero, turn),
         SetOff(tip(arm), START_POINT, arm_line(arm), arm.size, arm.key),
     )
-    return Step("draw-along" if turn == 0 else "draw", moves, (arm.number,))
+    return Step(step_kinds.DRAW_ALONG if turn == 0 else step_kinds.DRAW, moves, (arm.number,))
 
 
 def _drop(arm: Arm) -> Step:

@@ -6,7 +6,7 @@ from functools import cached_property, lru_cache
 
 from pycore import geometry
 from pycore.constructions import roles, step_kinds
-from pycore.constructions.methods import BY_PROTRACTOR, THE_RETURNING, THE_SUM
+from pycore.constructions.methods import THE_RETURNING, THE_SUM
 from pycore.constructions.moves import (
     CrossArcs,
     Direction,
@@ -37,8 +37,11 @@ from pycore.constructions.names import (
 from pycore.geometry import Point
 from pycore.phasor import wrap
 
-FLAT = 2.0
+COLLINEAR = 2.0
 """Two arms within this angle of one line, in degrees, make no parallelogram that can be drawn by hand."""
+FLAT_CROSSING = 15.0
+"""Below this angle in degrees, lines cross too flatly to be drawn by hand reliably (common practice), and errors of
+hand are not carried through to first order."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,8 +69,8 @@ class Construction:
     """A method applied to arms.
 
     ``order``: the pair that is combined first (``12``). ``end``: the name of the point where the sum ends. ``closed``:
-    whether that is the start, so that the sum is zero. ``resultant``: ``sum`` or ``returning``. ``parallels``:
-    ``protractor``, ``set-squares`` or ``compasses``. ``further``: how many further results are read off the drawing.
+    whether that is the start, so that the sum is zero. ``resultant``: ``sum`` or ``returning``. ``further``:
+    how many further results are read off the drawing.
     """
 
     method: str
@@ -77,7 +80,6 @@ class Construction:
     end: str = RESULTANT
     closed: bool = False
     resultant: str = THE_SUM
-    parallels: str = BY_PROTRACTOR
     further: int = 0
 
     @cached_property

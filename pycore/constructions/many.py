@@ -74,8 +74,8 @@ class DrawingBatch:
     lost: set[int] = field(default_factory=set)
     instead: Column | None = None
 
-    def valid_indexes(self, column: Column) -> Column:
-        """Return the indexes of the drawings that did not fail."""
+    def of_valid(self, column: Column) -> Column:
+        """Return the values of the drawings that did not fail."""
         return [number for place, number in enumerate(column) if place not in self.lost] if self.lost else column
 
 
@@ -126,7 +126,7 @@ def _set_off(many: DrawingBatch, move: SetOff, slips: Slips) -> None:
         lengths = [math.fsum(row) for row in zip(*readings, strict=True)]
     else:
         lengths = [move.length] * many.count
-    lengths = _added(lengths, slips["length"])
+    lengths = _added(lengths, slips[deviations.LENGTH])
     if many.instead is not None:
         lengths = many.instead
     elif move.back:
@@ -148,7 +148,7 @@ def _turn(many: DrawingBatch, move: TurnAngle, slips: Slips) -> None:
     else:
         turn = move.turn
         degrees = [line + back + turn for line in zero]
-    turned = [wrap(angle) for angle in _added(degrees, slips["angle"])]
+    turned = [wrap(angle) for angle in _added(degrees, slips[deviations.ANGLE])]
     many.lines[move.line] = _LineSet(many.points[move.at], turned)
 
 
@@ -196,7 +196,7 @@ def _at(many: DrawingBatch, name: str, place: int) -> Point:
 
 def _cross_arcs(many: DrawingBatch, move: CrossArcs, slips: Slips) -> None:
     none = [0.0] * many.count
-    longer, other_longer = slips["length"] or none, slips["length-2"] or none
+    longer, other_longer = slips[deviations.LENGTH] or none, slips[deviations.SECOND_LENGTH] or none
 
     def met(place: int) -> Point | None:
         first, second, opposite = (_at(many, name, place) for name in (move.first, move.second, move.opposite))
@@ -235,13 +235,13 @@ def _read_length(many: DrawingBatch, move: ReadLength, slips: Slips) -> None:
         lengths = [(c - a) * across + (d - b) * up for a, b, c, d, across, up in columns]
     else:
         lengths = [math.hypot(c - a, d - b) for a, b, c, d in zip(x, y, to_x, to_y, strict=True)]
-    many.readings[move.reading] = _added(lengths, slips["length"])
+    many.readings[move.reading] = _added(lengths, slips[deviations.LENGTH])
 
 
 def _read_angle(many: DrawingBatch, move: ReadAngle, slips: Slips) -> None:
     first, second = many.lines[move.first].degrees(), many.lines[move.second].degrees()
     sizes = [math.fabs(wrap(to - of)) for of, to in zip(first, second, strict=True)]
-    many.readings[move.reading] = _added(sizes, slips["angle"])
+    many.readings[move.reading] = _added(sizes, slips[deviations.ANGLE])
 
 
 def _start(many: DrawingBatch, move: Start, _slips: Slips) -> None:

@@ -142,7 +142,7 @@ class ReadLength:
 
 @dataclass(frozen=True, slots=True)
 class ReadAngle:
-    """Protractor centred on ``at``: the angle from one line to another (signed here, shown as a size)."""
+    """Protractor centred on ``at``: the size of the angle between two lines."""
 
     reading: str
     at: str

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from pycore import phasor
 from pycore.constructions import roles, step_kinds
 from pycore.constructions.construction import (
-    FLAT,
+    COLLINEAR,
     Arm,
     Construction,
     Step,
@@ -19,7 +19,15 @@ from pycore.constructions.construction import (
     reference_step,
     tip,
 )
-from pycore.constructions.methods import BY_COMPASSES, BY_PROTRACTOR, BY_SET_SQUARES, PARALLELOGRAM, THE_SUM
+from pycore.constructions.methods import (
+    BY_COMPASSES,
+    BY_PROTRACTOR,
+    BY_SET_SQUARES,
+    FIRST_PAIR,
+    PAIR_ORDERS,
+    PARALLELOGRAM,
+    THE_SUM,
+)
 from pycore.constructions.moves import (
     CrossArcs,
     DrawParallel,
@@ -111,7 +119,7 @@ def is_flat(first: float, second: float) -> bool:
     """Return whether two directions are so close to one line that no parallelogram can be drawn."""
     apart = wrap(second - first)
     apart = -apart if apart < 0 else apart
-    return apart < FLAT or apart > 180.0 - FLAT
+    return apart < COLLINEAR or apart > 180.0 - COLLINEAR
 
 
 def _stage(a: _Side, b: _Side, corner: str, parallels: str, measured: str) -> tuple[Step, ...]:
@@ -136,6 +144,15 @@ def _first_diagonal(pair: tuple[Arm, Arm], corner: str, parallels: str) -> tuple
         ReadLength(DIAGONAL_LENGTH, START_POINT, DIAGONAL),
     )
     return (*steps, Step(step_kinds.DIAGONAL, diagonal, numbers))
+
+
+def pairs_of(arms: tuple[Arm, ...]) -> tuple[str, ...]:
+    """Return the orders in which arms can be combined: of two one, of three the pairs of which both phasors are there;
+    none with one arm, or with four or more."""
+    if len(arms) == 3:
+        numbers = {str(arm.number) for arm in arms}
+        return tuple(order for order in PAIR_ORDERS if numbers.issuperset(order))
+    return (FIRST_PAIR,) if len(arms) == 2 else ()
 
 
 def _arrange(arms: tuple[Arm, ...], order: str) -> tuple[tuple[Arm, Arm], Arm | None]:
@@ -180,9 +197,7 @@ def parallelogram(
     closed = _sum_of(arms) == 0
     line = arm_line(head) if head.angle == reference else FIRST_DIRECTION
     steps += closing_steps(end, line, resultant, closed=closed, tip_to_tail=False)
-    return Construction(
-        PARALLELOGRAM, order, arms, tuple(steps), end, closed, resultant, parallels
-    )
+    return Construction(PARALLELOGRAM, order, arms, tuple(steps), end, closed, resultant)
 
 
 def _sum_of(arms: tuple[Arm, ...]) -> complex:

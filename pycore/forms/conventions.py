@@ -5,7 +5,7 @@ neutral black) and the North American ones (black, red, blue, neutral white; bro
 common practice with no source.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 
 from pycore.constructions.methods import PAIR_ORDERS
 from pycore.constructions.names import RETURN_KEY, SUM_KEY, arm_key
@@ -36,14 +36,22 @@ def line_names(names: str) -> tuple[str, str, str]:
 
 def symbols(letter: str, names: str) -> dict[str, Phrase]:
     """Return the tags of the phasors of three lines by key: i1, i2, i3, the sums of two, sum and return."""
-    one, two, three = (Symbol(letter, name.removeprefix("L")) for name in NAMES[names])
-    by_number = {"1": one, "2": two, "3": three}
-    tags: dict[str, Phrase] = {arm_key(n): (by_number[n],) for n in "123"}
-    for first, second in map(tuple, PAIR_ORDERS):
-        tags[arm_key(f"{first}{second}")] = (by_number[first], " + ", by_number[second])
-    tags["sum"] = (Symbol(letter, "N"),)
-    tags[RETURN_KEY] = ("−", Symbol(letter, "N"))
-    return tags
+    return tags_of([Symbol(letter, name.removeprefix("L")) for name in NAMES[names]], Symbol(letter, "N"))
+
+
+def tags_of(symbols: Sequence[Symbol], total: Symbol) -> dict[str, Phrase]:
+    """Return the tags of phasors numbered from 1 by key, of the sums of two, of the sum and of the returning phasor."""
+    tags: dict[str, Phrase] = {arm_key(number): (symbol,) for number, symbol in enumerate(symbols, start=1)}
+    return tags | pair_tags(tags) | {SUM_KEY: (total,), RETURN_KEY: ("−", total)}
+
+
+def pair_tags(tags: Mapping[str, Phrase]) -> dict[str, Phrase]:
+    """Return the tags of the sums of two phasors that can be combined first, by key (``i12``), from those of each."""
+    return {
+        arm_key(f"{first}{second}"): (*tags[arm_key(first)], " + ", *tags[arm_key(second)])
+        for first, second in map(tuple, PAIR_ORDERS)
+        if arm_key(first) in tags and arm_key(second) in tags
+    }
 
 
 def inks(colours: str) -> dict[str, Ink]:
@@ -61,6 +69,7 @@ PLAIN_INKS: dict[str, Ink] = {
     "i1": "brown", "i2": "black", "i3": "grey", "i4": "red", "i5": "orange", "i6": "yellow",
     SUM_KEY: "blue", RETURN_KEY: "blue", "i12": "blue", "i13": "blue", "i23": "blue",
 }  # fmt: skip
+"""Inks of phasors that are not lines of a supply."""
 
 
 def form_inks(form: Mapping[str, str], fields: Iterable[Field]) -> dict[str, Ink]:
@@ -69,20 +78,10 @@ def form_inks(form: Mapping[str, str], fields: Iterable[Field]) -> dict[str, Ink
         return PLAIN_INKS
     colours = form.get("colours", IEC)
     return inks(colours if colours in COLOURS else IEC)
-"""Inks of phasors that are not lines of a supply."""
-
-
 def numbered(letter: str, count: int, total: str = "") -> dict[str, Phrase]:
     """Return tags of the phasors of one letter, numbered from 1, of the sums of two, of the sum and of the returning
     phasor."""
-    by_number = {number: Symbol(letter, str(number)) for number in range(1, count + 1)}
-    tags: dict[str, Phrase] = {arm_key(number): (symbol,) for number, symbol in by_number.items()}
-    for first, second in ((1, 2), (1, 3), (2, 3)):
-        if second <= count:
-            tags[arm_key(f"{first}{second}")] = (by_number[first], " + ", by_number[second])
-    tags["sum"] = (Symbol(letter, total),)
-    tags[RETURN_KEY] = ("−", Symbol(letter, total))
-    return tags
+    return tags_of([Symbol(letter, str(number)) for number in range(1, count + 1)], Symbol(letter, total))
 
 
 def choice_field(

@@ -20,10 +20,7 @@ _REACTANCE = re.compile(r"([+\-−]?)\s*[jJ]\s*(.+)", re.DOTALL)
 
 @dataclass(frozen=True, slots=True)
 class TypedElement:
-    """An element with its number and unit as typed: 0.1 and H.
-
-    ``small``: the prefix is milli or smaller, which learners overlook.
-    """
+    """An element with its number and unit as typed: 0.1 and H."""
 
     element: Element
     number: str

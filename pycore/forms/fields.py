@@ -51,10 +51,6 @@ class Field:
         """What a link of a version means where it does not name the field."""
         return dict(self.before).get(version, self.default)
 
-    def in_view(self, form: Mapping[str, str]) -> bool:
-        """Whether the page of a form shows the field as soon as it opens: behind no fold, and with a meaning."""
-        return self.group in IN_VIEW and not self.folded and self.counts(form)
-
     def counts(self, form: Mapping[str, str]) -> bool:
         """Return whether the field has a meaning with a form's choices."""
         return not self.shown_when or any(form.get(name) == value for name, value in self.shown_when)

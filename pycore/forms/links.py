@@ -98,6 +98,14 @@ def _pairs_of(text: str) -> tuple[list[tuple[str, str]], list[str]]:
     return pairs, alone
 
 
+LONGEST_BASE = 300
+
+
+def base_of(address: object) -> str:
+    """Return the address of a page without its fragment; "" for what is no text."""
+    return address.partition("#")[0][:LONGEST_BASE] if isinstance(address, str) else ""
+
+
 RESERVED = ("colours", "decimal", "angles", "resultant", "sequence", "view", "step", "ask", "code")
 """Keys with the same meaning on every page."""
 

@@ -1,10 +1,7 @@
 """How a printed sheet is opened again, and its place in a class set."""
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
 
-if TYPE_CHECKING:
-    pass
 
 @dataclass(frozen=True, slots=True)
 class SetPlace:

@@ -94,7 +94,7 @@ def columns_of(rows: Sequence[KeyRow]) -> KeyColumns:
     """The columns that some learner of a set needs."""
     return KeyColumns(
         labels=key.labels(rows),
-        turned=any(not amount.size for row in rows for _, amount in row.given),
+        turned=any(not amount.size for row in rows for _, amount in row.problem_values),
         varied=key.varied(rows),
         angled=any(row.tolerance.angle for row in rows),
         first=any(row.first is not None for row in rows),
@@ -104,12 +104,12 @@ def columns_of(rows: Sequence[KeyRow]) -> KeyColumns:
 def _answer_row(row: KeyRow, columns: KeyColumns) -> tuple[Lines, ...]:
     """One learner's line."""
     cells: list[Lines] = [(str(row.place),), _name(row)]
-    values = dict(row.given)
+    values = dict(row.problem_values)
     for label in columns.labels:
         amount = values.get(label, Amount(""))
         cells.append(_amount(amount, row.unit) if amount.length else (amount.size,))
     if columns.turned:
-        cells.append((", ".join(amount.angle for _, amount in row.given if not amount.size),))
+        cells.append((", ".join(amount.angle for _, amount in row.problem_values if not amount.size),))
     cells.append((row.scale,))
     if columns.varied:
         cells.append((row.symbol, words.from_line(row.origin)))

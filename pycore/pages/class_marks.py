@@ -83,7 +83,7 @@ class MarkingRun:
         if set_of(code) != self.group.code:
             remarks.append(words.other_set(str(set_of(code))))
         marked = reply.marked
-        shown = marked.causes[:MOST_NAMED] if not (reply.meant or reply.follows or reply.open) else ()
+        shown = marked.causes[:MOST_NAMED] if not (reply.unit_meant or reply.follows or reply.missing) else ()
         names = tuple(tuple(plain(mistake.name) for mistake in cause.mistakes) for cause in shown)
         return MarkedLine(
             entry.line, entry.cells.get("name", "") or self.names.get(written, ""), written, entry.cells,
@@ -99,11 +99,11 @@ class MarkingRun:
         parts = [(_first_band(reply, answer), first), (_length_band(reply), length), (_angle_band(task, reply), angle)]
         low = [worth for band, worth in parts if band == ACCEPT]
         high = [worth for band, worth in parts if band in (ACCEPT, LOOK)]
-        return _whole(low), _whole(high)
+        return _sum_of_marks(low), _sum_of_marks(high)
 
     def table(self) -> bytes:
         """The results as a table of text."""
-        rows = class_table.table_of(self.results, self.mark, _whole(self.group.marks))
+        rows = class_table.table_of(self.results, self.mark, _sum_of_marks(self.group.marks))
         return tables.write(rows, self.mark).encode()
 
     def counts(self) -> tuple[int, int, int]:
@@ -125,7 +125,7 @@ class MarkingRun:
         return tuple(sorted(lines, key=lambda row: (-row[1], -row[2], row[0])))
 
 
-def _whole(numbers: Sequence[int]) -> int:
+def _sum_of_marks(numbers: Sequence[int]) -> int:
     total = 0
     for number in numbers:
         total += number
@@ -136,12 +136,12 @@ def _verdict(reply: AnswerJudgement, causes: Sequence[Sequence[str]]) -> str:
     """What a line's verdict rests on, in few words; ``causes``: the names of the mistakes that would give it."""
     if reply.marked.band == ACCEPT:
         return ""
-    if reply.open:
-        return words.WHICH_SIDE if reply.open == "side" else words.SIZE_RIGHT
+    if reply.missing:
+        return words.WHICH_SIDE if reply.missing == "side" else words.SIZE_RIGHT
     if reply.coarse:
         return words.COARSE
-    if reply.meant:
-        return words.meant(reply.meant)
+    if reply.unit_meant:
+        return words.meant(reply.unit_meant)
     if reply.follows:
         return words.FOLLOWS
     return words.causes(causes) if causes else words.NO_CAUSE
@@ -151,14 +151,14 @@ def _first_band(reply: AnswerJudgement, answer: Mapping[str, str]) -> str:
     """A first step that was not written down is taken to be right where the answer is."""
     if answer.get("answer-first"):
         return WRONG if "first" in reply.wrong_before else ACCEPT
-    return ACCEPT if reply.open else reply.marked.band
+    return ACCEPT if reply.missing else reply.marked.band
 
 
 def _length_band(reply: AnswerJudgement) -> str:
     """The length by itself; what follows from an own earlier value counts, a wrong unit is looked at again."""
     if reply.follows:
         return ACCEPT
-    if reply.meant or reply.coarse:
+    if reply.unit_meant or reply.coarse:
         return LOOK
     band = band_of(ratio(math.fabs(reply.marked.size_off), reply.marked.size_tolerance))
     return ACCEPT if reply.marked.band == ACCEPT else band
@@ -171,7 +171,7 @@ def _angle_band(task: Task, reply: AnswerJudgement) -> str:
     if reply.marked.angle_off is None:
         # Where the sum is nothing there is no angle to give.
         return WRONG if task.angle is not None else _length_band(reply)
-    if reply.open == "side":
+    if reply.missing == "side":
         return LOOK
     if reply.follows or reply.marked.band == ACCEPT:
         return ACCEPT

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from pycore import lettering, quantity
+from pycore import lettering
 from pycore.calculators.registry import CALCULATORS, by_topic, module_of
 from pycore.errors import Fault, InputError
 from pycore.forms import links
@@ -17,8 +17,8 @@ from pycore.forms.reading import Reader
 from pycore.pages.practice import methods_of
 from pycore.practice import codes
 from pycore.practice.codes import MOST_LEARNERS, SEEDS, Code, CodeError
+from pycore.practice.limits import ALLOWANCES, read_limits
 from pycore.practice.task import Limits
-from pycore.quantity import QuantityError
 from pycore.sheet.furniture import lower_cells
 from pycore.sheet.lettered import width_of
 from pycore.words import class_set as words
@@ -30,7 +30,6 @@ TAKEN = ("print", "names", "decimal", "angles", "first", "rotation", "protractor
 """Conventions of the classroom that a set takes from the calculator's own form."""
 NAME_HEIGHT = 2.5
 SHOWN_NAMES = 4
-LIMITS = (("allow-percent", words.PERCENT, "%", 0.1, 50.0), ("allow-degrees", words.DEGREES, "°", 0.1, 45.0))
 MARKS = (("marks-first", words.MARKS_FIRST), ("marks-length", words.MARKS_LENGTH), ("marks-angle", words.MARKS_ANGLE))
 
 
@@ -110,7 +109,7 @@ class ClassSet:
         return {field.name: self.chosen[field.name] for field in FIELDS if field.group == "signs"}
 
     def form_of(self, code: Code) -> dict[str, str]:
-        """The form of one learner's problem. Raises NoProblem."""
+        """The form of one learner's problem. Raises NoProblemError."""
         form: dict[str, str] = self.topic.practice_form(code, self.taken)
         return form
 
@@ -119,14 +118,14 @@ class ClassSet:
         return self.names[place - 1] if self.names else LearnerName("", "")
 
 
-def _whole(text: str, most: int) -> int | None:
+def _whole_number(text: str, most: int) -> int | None:
     """A whole number from 0 to ``most``; None for any other text."""
     return int(text) if text.isascii() and text.isdigit() and len(text) <= 9 and int(text) <= most else None
 
 
 def _learners(reader: Reader) -> int:
     typed, label = reader.text("learners"), reader.label("learners")
-    number = _whole(typed, 999_999_999)
+    number = _whole_number(typed, 999_999_999)
     if number is not None and number > MOST_LEARNERS:
         reader.fault("learners", words.too_many(label, typed, str(MOST_LEARNERS)))
     elif not number:
@@ -134,24 +133,17 @@ def _learners(reader: Reader) -> int:
     return number or 1
 
 
-def _limit(reader: Reader, name: str, unit: str, least: float, most: float) -> float | None:
-    typed = reader.text(name)
-    if not typed:
-        return None
-    try:
-        value = quantity.read(typed, unit)
-    except QuantityError:
-        value = -1.0
-    if not least <= value <= most:
-        message = words.bad_limit(reader.label(name), typed, quantity.plain(least), quantity.plain(most))
-        reader.fault(name, message)
-    return value
+def _limits(reader: Reader) -> Limits:
+    texts = {one.name: reader.text(one.name) for one in ALLOWANCES}
+    limits, faults = read_limits(texts, lambda one, text: words.bad_limit(reader.label(one.name), text, *one.bounds))
+    reader.faults += faults
+    return limits
 
 
 def _marks(reader: Reader) -> tuple[int, int, int]:
     found = []
     for name, label in MARKS:
-        number = _whole(reader.text(name), 20)
+        number = _whole_number(reader.text(name), 20)
         if number is None:
             reader.fault(name, words.bad_marks(label, reader.text(name)))
         found.append(number or 0)
@@ -159,7 +151,7 @@ def _marks(reader: Reader) -> tuple[int, int, int]:
 
 
 def _seed(reader: Reader) -> int:
-    number = _whole(reader.text("seed"), SEEDS - 1)
+    number = _whole_number(reader.text("seed"), SEEDS - 1)
     if number is None:
         reader.fault("seed", words.bad_seed(reader.label("seed"), reader.text("seed"), str(SEEDS - 1)))
     return number or 0
@@ -229,7 +221,7 @@ def read_set(form: Mapping[str, str], roll: str = "") -> ClassSet:
     except InputError as error:
         reader.faults += error.faults
     learners = len(names) or _learners(reader)
-    limits = Limits(*(_limit(reader, name, unit, least, most) for name, _, unit, least, most in LIMITS))
+    limits = _limits(reader)
     marks, seed = _marks(reader), _seed(reader)
     reader.finish()
     code = Code(TOPICS[chosen["topic"]].topic, chosen["tier"], chosen["method"], chosen["paper"], seed)

@@ -5,7 +5,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from pycore.practice import tables
-from pycore.practice.answers import AnswerJudgement, Read
+from pycore.practice.answers import AnswerJudgement, Entry
 from pycore.practice.task import Task
 from pycore.practice.typed import LENGTHS, TypedSize, size_in
 from pycore.quantity import NumberFormat, fixed, plain
@@ -22,7 +22,7 @@ class MarkedLine:
     name: str
     code: str
     cells: Mapping[str, str]
-    given: tuple[str, ...]
+    answer_cells: tuple[str, ...]
     band: str
     size_off: float
     angle_off: float | None
@@ -41,18 +41,18 @@ def _number(task: Task, typed: TypedSize, unit: str, mark: str) -> str:
     return tables.ascii_number(plain(written, mark))
 
 
-def _direction(read: Read | None, mark: str) -> tuple[str, str]:
+def _direction(entry: Entry | None, mark: str) -> tuple[str, str]:
     """An angle as a number, and its side."""
-    if read is None or read.direction is None:
+    if entry is None or entry.direction is None:
         return "", ""
-    direction = read.direction
+    direction = entry.direction
     side = " ".join(word for word in (direction.side, words.RETURNING[0] if direction.returning else "") if word)
     return tables.ascii_number(plain(direction.degrees, mark)), side
 
 
 def given_cells(task: Task, reply: AnswerJudgement, cells: Mapping[str, str], mark: str) -> tuple[str, ...]:
     """What a learner gave: answer, unit, angle, side, how; first diagonal, its angle, its side."""
-    answer, first = reply.read[""], reply.read.get("first")
+    answer, first = reply.entries[""], reply.entries.get("first")
     unit = answer.size.unit
     found = _number(task, first.size, unit, mark) if first is not None else ""
     how = words.HOWS[cells.get("answer-how", "").lower()]
@@ -72,7 +72,8 @@ def table_of(results: Sequence[MarkedLine], mark: str, of: int) -> list[list[str
         remarks = "; ".join((one.verdict, *one.remarks)).strip("; ")
         low, high = one.marks
         rows.append([
-            str(one.line), one.name, one.code, *one.given, words.BANDS[one.band], tables.ascii_number(off), turned,
+            str(one.line), one.name, one.code, *one.answer_cells,
+            words.BANDS[one.band], tables.ascii_number(off), turned,
             remarks, str(low), str(high), str(of),
         ])  # fmt: skip
     return rows

@@ -20,7 +20,7 @@ from pycore.sheet.blank_sheet import (
     ruler_length,
     size_of,
 )
-from pycore.sheet.media import PAPERS
+from pycore.sheet.media import PAPERS, page_key
 from pycore.sheet.record import RecordWriting, record_page
 from pycore.words import paper as words
 from pycore.words import rig as rig_words
@@ -54,7 +54,7 @@ class PaperPage:
         reader = Reader(form, {field.name: field for field in self.fields})
         chosen = {field.name: reader.choice(field.name) for field in self.fields}
         reader.finish()
-        key = chosen["paper"].lower() + chosen.get("orientation", "portrait")[0]
+        key = page_key(chosen["paper"], chosen.get("orientation", "portrait"))
         link = links.form_pairs(chosen, self.fields, tuple(chosen))
         return PaperSheet(self.draw(chosen), key, link)
 

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from functools import cache
 from typing import Any
 
-from pycore.calculators.registry import CALCULATORS
+from pycore.calculators.registry import CALCULATORS, MAIN
 from pycore.errors import InputError
 from pycore.forms import links
 from pycore.pages.codes import CodeProblem, find
@@ -28,7 +28,6 @@ class Track:
 @cache
 def methods_of(page: SumPage[Any]) -> tuple[str, ...]:
     """Return the methods that a page's problems can demand; ``any`` if it has only one. Cached."""
-    assert page.topic is not None
     held = [
         method
         for method in METHODS[1:]
@@ -41,18 +40,16 @@ def choices() -> tuple[Track, ...]:
     """Return every track, page by page."""
     tracks: list[Track] = []
     for page in CALCULATORS.values():
-        if page.topic is None:
-            continue
         for method in methods_of(page):
             name = words.way_name(page.title, words.METHODS[method])
-            tracks.append(Track(ladder.way_key(page.topic, method), page.title, name))
+            tracks.append(Track(ladder.track_key(page.topic, method), page.title, name))
     return tuple(tracks)
 
 
 def first_track() -> str:
-    """Return the track of a new record: the neutral current."""
-    listed = [choice.key for choice in choices()]
-    return next((key for key in listed if key.startswith("0.")), listed[0])
+    """Return the track of a new record: the first of the main job."""
+    page = CALCULATORS[MAIN]
+    return ladder.track_key(page.topic, methods_of(page)[0])
 
 
 def empty(seed: object) -> Record:
@@ -64,7 +61,7 @@ def empty(seed: object) -> Record:
 def problem_of(record: Record) -> CodeProblem:
     """Return the current problem. Raises RecordError if no page has it."""
     try:
-        return find(record.now.code)
+        return find(record.current_track.code)
     except InputError:
         raise RecordError("value", "code") from None
 
@@ -93,14 +90,14 @@ def turned_to(record: Record, way: str) -> Record:
     if way not in [choice.key for choice in choices()]:
         raise RecordError("value", "way")
     there = ladder.turned_to(record, way)
-    return there if way in record.ways and record.ways[way].code else _fair(there)
+    return there if way in record.tracks and record.tracks[way].code else _fair(there)
 
 
 def checked(record: Record) -> Record:
     """Return a record whose problem can be set. Raises RecordError."""
-    if record.way not in [choice.key for choice in choices()]:
+    if record.track not in [choice.key for choice in choices()]:
         raise RecordError("value", "way")
-    if not record.now.code:
+    if not record.current_track.code:
         return _fair(ladder.begun(record))
     problem_of(record)
     return record

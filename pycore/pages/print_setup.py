@@ -17,7 +17,7 @@ from pycore.forms.fields import Field, Option
 from pycore.forms.reading import Reader
 from pycore.geometry import ORIGIN, Point
 from pycore.quantity import NO_BREAK_SPACE, QuantityError
-from pycore.sheet.media import ORIENTATIONS, PAPERS
+from pycore.sheet.media import ORIENTATIONS, PAPERS, page_key
 from pycore.sheet.setup_sheet import SETUP_PAPERS, Bars, SetupWriting, bars, setup_page
 from pycore.words import inputs
 from pycore.words import print_setup as words
@@ -80,7 +80,7 @@ class PrinterCorrection:
             for orientation in ORIENTATIONS:
                 size = (long, short) if orientation == "landscape" else (short, long)
                 point = self.on_page(*size)
-                factors[paper.lower() + orientation[0]] = (point.x, point.y)
+                factors[page_key(paper, orientation)] = (point.x, point.y)
         return factors
 
 
@@ -221,7 +221,7 @@ def _swapped(reader: Reader, place: Bars, upright: float, level: float) -> bool:
     offer = Offer(words.SWAP_OFFER, (("upright", typed["level"]), ("level", typed["upright"])))
     for name, other in (("upright", "level"), ("level", "upright")):
         message = words.swapped(reader.label(name), typed[name], reader.label(other))
-        # One way out mends both: it is offered once.
+        # One correction mends both faults: it is offered once.
         reader.faults.append(Fault(name, typed[name], message, "", (offer,) if name == "upright" else ()))
     return True
 
@@ -260,7 +260,7 @@ def _sheet(
         printed = words.on_sheet(percent(kept.along), percent(kept.across))
     writing = SetupWriting(millimetres(place.upright), millimetres(place.level), along_upright, paper, printed)
     page = setup_page(chosen["paper"], chosen["orientation"], writing)
-    return page, chosen["paper"].lower() + chosen["orientation"][0], paper
+    return page, page_key(chosen["paper"], chosen["orientation"]), paper
 
 
 def _lead(place: Bars, edge: str) -> float:

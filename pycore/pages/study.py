@@ -3,6 +3,7 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
+from pycore.constructions.construction import FLAT_CROSSING
 from pycore.pages.reading import AssetImage, ReadingPage, Section
 from pycore.sums.answer import Grid, Paragraph
 from pycore.words import evidence as words
@@ -46,8 +47,8 @@ def _rows(ways: Sequence[StudyRow]) -> tuple[tuple[tuple[str, ...], ...], ...]:
 
 def study_page(study: Study) -> ReadingPage:
     """Return the page ``/accuracy/``; every number in its text is from this build."""
-    sharp = [row for row in study.ways if row.flattest >= 15.0]
-    flat = [row for row in study.ways if row.flattest < 15.0]
+    sharp = [row for row in study.ways if row.flattest >= FLAT_CROSSING]
+    flat = [row for row in study.ways if row.flattest < FLAT_CROSSING]
     lowest, highest = min(row.coverage for row in sharp), max(row.coverage for row in sharp)
     best, worst = min(study.ways, key=_width), max(study.ways, key=_width)
     blocks = [Paragraph(words.covered(f"{100 * lowest:.1f}", f"{100 * highest:.1f}"))]

@@ -20,7 +20,7 @@ SAME_AS_UNIT = {"cm": "not-multiplied"}
 
 
 @dataclass(frozen=True, slots=True)
-class Read:
+class Entry:
     """A value as typed: its size and its direction (None: not given)."""
 
     size: TypedSize
@@ -30,51 +30,58 @@ class Read:
 @dataclass(frozen=True, slots=True)
 class AnswerJudgement:
     """An answer judged: the marking; the unit in which it fits when that is not the one it was typed in
-    (``meant``, ``unit``); whether it follows from the learner's own earlier values; those of them that are wrong.
+    (``unit_meant``, ``unit``); whether it follows from the learner's own earlier values; those of them that are wrong.
 
-    ``open``: what is missing of its direction where the rest is right: ``angle``, ``side`` or "". ``coarse``: a
+    ``missing``: what is missing of its direction where the rest is right: ``angle``, ``side`` or "". ``coarse``: a
     calculated answer that is right as far as its two figures go.
     """
 
     answer: LearnerAnswer
     marked: Judgement
     unit: str = ""
-    meant: str = ""
+    unit_meant: str = ""
     follows: bool = False
     wrong_before: tuple[str, ...] = ()
-    open: str = ""
+    missing: str = ""
     coarse: bool = False
-    read: Mapping[str, Read] = field(default_factory=dict)
+    entries: Mapping[str, Entry] = field(default_factory=dict)
     """What was typed, by key: "" is the answer, the others are values found on the way."""
 
 
-def _read(form: Mapping[str, str], task: Task) -> dict[str, Read]:
+def _read(form: Mapping[str, str], task: Task) -> dict[str, Entry]:
     """The answer and the earlier values that were given, by key; every fault at once."""
     faults: list[Fault] = []
-    found: dict[str, Read] = {}
+    entries: dict[str, Entry] = {}
     labels = {"": words.ANSWER, **{earlier.key: words.EARLIER[earlier.key] for earlier in task.earlier}}
     for key, label in labels.items():
-        field = f"answer-{key}" if key else "answer"
-        if key and not form.get(field, "").strip():
+        if key and not form.get(_field(key), "").strip():
             continue
         try:
-            found[key] = _read_one(form, task, field, label)
+            entries[key] = _read_one(form, task, key, label)
         except InputError as error:
             faults += error.faults
     if faults:
         raise InputError(*faults)
-    return found
+    return entries
 
 
-def _read_one(form: Mapping[str, str], task: Task, field: str, label: str) -> Read:
+def _field(key: str) -> str:
+    return f"answer-{key}" if key else "answer"
+
+
+def _read_one(form: Mapping[str, str], task: Task, key: str, label: str) -> Entry:
+    field = _field(key)
     text, behind = parted(form.get(field, ""))
     if not text:
         raise InputError(Fault(field, "", words.no_answer(label, units(task))))
     typed = read_size(task, field, label, text, form.get("answer-unit", ""))
     angle = form.get(f"{field}-angle", "").strip() or behind
-    named = words.ANGLE if field == "answer" else words.FIRST_ANGLE
+    if key not in words.ANGLES and angle:
+        raise InputError(Fault(field, form[field], words.size_only(label), angle))
+    if key not in words.ANGLES:
+        return Entry(typed, None)
     place = f"{field}-angle" if form.get(f"{field}-angle", "").strip() else field
-    return Read(typed, read_direction(place, named, angle, form.get(f"{field}-side", "")))
+    return Entry(typed, read_direction(place, words.ANGLES[key], angle, form.get(f"{field}-side", "")))
 
 
 def judge(task: Task, form: Mapping[str, str], limits: Limits = NO_LIMITS) -> AnswerJudgement:
@@ -84,22 +91,22 @@ def judge(task: Task, form: Mapping[str, str], limits: Limits = NO_LIMITS) -> An
     Raises InputError for what cannot be read.
     """
     how = CALCULATED if form.get("answer-how") == CALCULATED else DRAWN
-    found = _read(form, task)
-    typed = found[""]
+    entries = _read(form, task)
+    typed = entries[""]
     size = size_in(task, typed.size)
     if size < 0:
         raise InputError(Fault("answer", form.get("answer", ""), words.negative(words.ANSWER, form.get("answer", ""))))
     angle, sided = (None, True)
     if typed.direction is not None and task.angled:
         angle, sided = task_angle(task, typed.direction)
-    owns = tuple(_own(task, key, one) for key, one in found.items() if key)
+    owns = tuple(_own(task, key, one) for key, one in entries.items() if key)
     answer = LearnerAnswer(size, angle, sided, how, typed.size.half)
-    return replace(_judged(task, answer, typed.size, owns, limits), read=found)
+    return replace(_judged(task, answer, typed.size, owns, limits), entries=entries)
 
 
-def _own(task: Task, key: str, read: Read) -> LearnerIntermediate:
-    angle, sided = (None, True) if read.direction is None or key != "first" else task_angle(task, read.direction)
-    return LearnerIntermediate(key, size_in(task, read.size), angle, sided)
+def _own(task: Task, key: str, entry: Entry) -> LearnerIntermediate:
+    angle, sided = (None, True) if entry.direction is None or key != "first" else task_angle(task, entry.direction)
+    return LearnerIntermediate(key, size_in(task, entry.size), angle, sided)
 
 
 def _judged(
@@ -110,13 +117,13 @@ def _judged(
     reply = AnswerJudgement(answer, marked, typed.unit, wrong_before=wrong)
     if marked.band == ACCEPT:
         missing = _missing(task, answer, limits)
-        return replace(reply, open=missing, marked=replace(marked, band=LOOK)) if missing else reply
+        return replace(reply, missing=missing, marked=replace(marked, band=LOOK)) if missing else reply
     if answer.how == CALCULATED and _right_as_far(task, answer, typed, limits):
         return replace(reply, coarse=True, marked=replace(marked, band=LOOK, causes=()))
     meant = _meant(task, answer, typed, limits)
     if meant:
         others = _without(marked.causes, SAME_AS_UNIT.get(meant, ""))
-        return replace(reply, meant=meant, marked=replace(marked, band=LOOK, causes=others))
+        return replace(reply, unit_meant=meant, marked=replace(marked, band=LOOK, causes=others))
     if owns and follows(task, owns, answer, limits):
         band = LOOK if marked.band == WRONG else marked.band
         return replace(reply, follows=True, marked=replace(marked, band=band))

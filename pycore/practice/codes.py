@@ -1,4 +1,4 @@
-"""Codes of practice sheets: a few signs that say which problem a sheet holds, whichever edition reads them.
+"""Codes of practice sheets: a few characters that name the problem on a sheet, the same in every edition.
 
 A code names one problem. The values of the problem depend on the generator's version, the topic, the tier, the seed
 of the set and the learner's number, and on nothing else (``seeded_integers.integers_of_code``); method and paper say
@@ -27,7 +27,7 @@ SEEDS = 32 * 32 * 32
 MOST_LEARNERS = 32 * 32 - 1
 MOST_TOPICS = 1000
 GROUP = 3
-"""So many signs stand between two dashes."""
+"""Number of characters between two dashes."""
 
 
 class CodeError(ValueError):

@@ -1,7 +1,7 @@
 """A hand drawing judged line by line, each from the lines that were drawn before it.
 
 The points come in mm on the paper. They are turned so that the direction drawn first lies where it
-belongs, then the construction's own moves are carried out over them (``moves.retrace``): what a move
+belongs, then the construction's own moves are carried out over them (``retrace.retrace``): what a move
 should have given, going by the learner's own earlier lines, is compared with what was drawn. A line
 that is off is looked at for the usual slips; what fits none is not named.
 """
@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 
 from pycore import geometry
 from pycore.accuracy.hand import ONE_LENGTH, Hand
+from pycore.constructions import roles
 from pycore.constructions.construction import Construction, DrawingConvention
 from pycore.constructions.moves import (
     CrossArcs,
@@ -100,7 +101,7 @@ class JudgedLine:
 
 def _first_arrow(construction: Construction) -> SetOff:
     """The first arrow that belongs to the sum: what goes with it at a scale of its own is not judged."""
-    return next(move for move in construction.moves if isinstance(move, SetOff) and move.role == "given")
+    return next(move for move in construction.moves if isinstance(move, SetOff) and move.role == roles.GIVEN)
 
 
 def first_direction(construction: Construction) -> str:
@@ -123,7 +124,7 @@ def points_to_find(construction: Construction) -> tuple[str, ...]:
             if first_direction(construction):
                 named.append(first_direction(construction))
         elif isinstance(move, Intersect | CrossArcs) or (
-            isinstance(move, SetOff) and (move.role == "given" or move.point == construction.end)
+            isinstance(move, SetOff) and (move.role == roles.GIVEN or move.point == construction.end)
         ):
             named.append(move.point)
     return tuple(dict.fromkeys(named))
@@ -173,21 +174,21 @@ class Judge:
     def __init__(
         self,
         drawing: ReferenceDrawing,
-        found: AlignedPoints,
+        aligned: AlignedPoints,
         unsure: Mapping[tuple[str, str], LineUncertainty],
         sheet: bool,
     ) -> None:
-        self.drawing, self.found, self.unsure, self.sheet = drawing, found, unsure, sheet
+        self.drawing, self.aligned, self.unsure, self.sheet = drawing, aligned, unsure, sheet
         self.moves = drawing.construction.moves
         self.arms = {arm.key: arm for arm in drawing.construction.arms}
 
     def lines(self) -> tuple[JudgedLine, ...]:
         """Every line, in the order of drawing."""
         judged: list[JudgedLine] = []
-        for traced in retrace(self.moves, self.found.points):
+        for traced in retrace(self.moves, self.aligned.points):
             move = self.moves[traced.index]
             if isinstance(move, SetOff):
-                judged.append(self._plain_end(traced, move) if move.role == "mark" else self._arm(traced, move))
+                judged.append(self._plain_end(traced, move) if move.role == roles.MARK else self._arm(traced, move))
             elif isinstance(move, Intersect | CrossArcs):
                 judged.extend(self._corner(traced, move))
         return tuple(judged)
@@ -202,7 +203,7 @@ class Judge:
         pencil = PENCIL / max(length, 1.0) * 360.0 / math.tau
         return ONE_LENGTH * whole, ONE_LENGTH * math.hypot(turn, unsure.angle, pencil)
 
-    def _made(
+    def _judged_line(
         self, kind: str, symbol: Phrase, ends: tuple[str, str], wanted: Point, drawn: Point,
         tool: str, read: tuple[float | None, float],
     ) -> JudgedLine:  # fmt: skip
@@ -220,26 +221,27 @@ class Judge:
 
     def _arm(self, traced: RetracedPoint, move: SetOff) -> JudgedLine:
         start = traced.so_far.points[move.start]
-        drawn, wanted = self.found.points[move.point].minus(start), traced.expected.minus(start)
+        drawn, wanted = self.aligned.points[move.point].minus(start), traced.expected.minus(start)
         turn = self._turn_before(traced.index, move.line)
         symbol = self.drawing.tags.get(move.phasor, ())
         ends = (move.start, move.point)
         if turn is None:
             carried = any(isinstance(m, DrawParallel) and m.line == move.line for m in self.moves)
             kind, tool = ("dashed", "parallel") if carried else ("first", "angle")
-            line = self._made(kind, symbol, ends, wanted, drawn, tool, (None, 0.0))
+            line = self._judged_line(kind, symbol, ends, wanted, drawn, tool, (None, 0.0))
             line = line if carried or not self.sheet else self._as_on_the_sheet(line)
         else:
             zero, right = zero_of(turn, traced.so_far.lines), turn_of(turn, traced.so_far.readings)
             own = wrap(geometry.direction(ORIGIN, drawn) - zero)
-            line = self._made("line", symbol, ends, wanted, drawn, "angle", (math.fabs(own), math.fabs(wrap(right))))
+            readings = math.fabs(own), math.fabs(wrap(right))
+            line = self._judged_line("line", symbol, ends, wanted, drawn, "angle", readings)
         if line.band == ACCEPT:
             return line
         return replace(line, slips=(*line.slips, *self._slips(traced, move, turn, line)))
 
     def _as_on_the_sheet(self, line: JudgedLine) -> JudgedLine:
         """The first line with how far it is turned from where the sheet has it."""
-        turned = self.found.turned
+        turned = self.aligned.turned
         bands = line.bands[0], band_of(math.fabs(turned) / line.allowed[1])
         slips = (
             (LineMistake("first-way", *photo_words.mistake_text("first-way", line.symbol)),)
@@ -270,9 +272,9 @@ class Judge:
         near = 3.0 / self.drawing.factor
         for name, other in traced.so_far.points.items():
             begun = other.plus(step)
-            if name not in self.found.points or name == move.point or geometry.distance(other, start) < near:
+            if name not in self.aligned.points or name == move.point or geometry.distance(other, start) < near:
                 continue
-            if geometry.distance(begun, self.found.points[move.point]) < near:
+            if geometry.distance(begun, self.aligned.points[move.point]) < near:
                 symbol = self.drawing.tags.get(move.phasor, ())
                 return LineMistake("start", *photo_words.other_start(symbol, common=name == START_POINT))
         return None
@@ -307,14 +309,14 @@ class Judge:
         """Both dashed lines. Who set off the sheet's angle beside a wrong arrow has followed the steps, and so has
         who drew a true parallel to it: the reading that fits counts."""
         starts = [start for start, _, _ in self._sides(traced, move)]
-        if len(starts) < 2 or any(start not in self.found.points for start in starts):
+        if len(starts) < 2 or any(start not in self.aligned.points for start in starts):
             return (self._plain_end(traced, move),)
-        across = self.found.points[starts[0]].plus(self.found.points[starts[1]])
+        across = self.aligned.points[starts[0]].plus(self.aligned.points[starts[1]])
         parallel, expected = (tuple(self._dashed(traced, move, corner)) for corner in (across, traced.expected))
         if all(line.band == ACCEPT for line in expected):
             return expected
         names = [name for _, _, name in self._sides(traced, move)]
-        slips = [self._turned(traced, line, name) for line, name in zip(expected, names, strict=True)]
+        slips = [self._turn_mistakes(traced, line, name) for line, name in zip(expected, names, strict=True)]
         if all(line.band == ACCEPT for line in parallel):
             return parallel
         return tuple(
@@ -326,12 +328,12 @@ class Judge:
         """Both dashed lines as they should be if they met in ``corner``."""
         for start, like, line in self._sides(traced, move):
             at = traced.so_far.points[start]
-            wanted, drawn = corner.minus(at), self.found.points[move.point].minus(at)
+            wanted, drawn = corner.minus(at), self.aligned.points[move.point].minus(at)
             tool = "angle" if self._turn_before(traced.index, line) else "parallel"
-            yield self._made("dashed", self.drawing.tags.get(like, ()), (start, move.point), wanted, drawn, tool,
+            yield self._judged_line("dashed", self.drawing.tags.get(like, ()), (start, move.point), wanted, drawn, tool,
                              (None, 0.0))  # fmt: skip
 
-    def _turned(self, traced: RetracedPoint, line: JudgedLine, name: str) -> tuple[LineMistake, ...]:
+    def _turn_mistakes(self, traced: RetracedPoint, line: JudgedLine, name: str) -> tuple[LineMistake, ...]:
         """What went wrong at the protractor when a dashed line was set off."""
         turn = self._turn_before(traced.index, name)
         if turn is None or line.bands[1] == ACCEPT:
@@ -341,15 +343,15 @@ class Judge:
     def _sides(self, traced: RetracedPoint, move: Intersect | CrossArcs) -> Iterator[tuple[str, str, str]]:
         """For both dashed lines: the point they start from, the phasor they copy, their name."""
         for join in self.moves[traced.index :]:
-            if getattr(join, "role", "") == "parallel" and getattr(join, "end", "") == move.point:
+            if getattr(join, "role", "") == roles.PARALLEL and getattr(join, "end", "") == move.point:
                 yield join.start, join.like, join.line  # type: ignore[union-attr]
 
     def _plain_end(self, traced: RetracedPoint, move: SetOff | Intersect | CrossArcs) -> JudgedLine:
         """A point that is no corner of a parallelogram, or whose sides start at points that nobody showed: judged by
         its distance and direction from the start."""
         ends = (START_POINT, move.point)
-        return self._made("line", self.drawing.tags.get("sum", ()), ends, traced.expected,
-                          self.found.points[move.point], "angle", (None, 0.0))  # fmt: skip
+        return self._judged_line("line", self.drawing.tags.get("sum", ()), ends, traced.expected,
+                          self.aligned.points[move.point], "angle", (None, 0.0))  # fmt: skip
 
 
 def _same(length: float, other: float) -> bool:

@@ -8,6 +8,7 @@ is told as certain only if it is twice as likely as all other explanations toget
 import math
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
+from typing import Protocol
 
 from pycore import phasor
 from pycore.phasor import wrap
@@ -19,10 +20,10 @@ REACH = 2.8
 """Standard deviations of the hand's scatter about what a mistake gives within which it can be named: 98 in 100 answers
 that come of it."""
 NONE_OF_THEM = 6.0
-"""How often something that gives anything at all is the cause, beside one common mistake."""
+"""Weight of a cause outside the catalogue, which can give any answer; one common mistake has the weight 1."""
 ONE_SLIP = 14.0
-"""How often one line that came out wrong by any amount is the cause, beside one common mistake. Both weigh a name that
-is wrong heavier than one that is missing: simulated learners (tests/bench) are told 5 in 100 wrong names at most."""
+"""Weight of one line that is wrong by any amount. Both weights are large because a wrong name does more harm than a
+missing one: about 5 in 100 mistakes outside the catalogue get a name (tests/bench/independent.py)."""
 MOST_LONGER, MOST_TURNED = 0.4, 30.0
 """Up to which share, and by how many degrees, a line comes out wrong by a slip of no kind of its own."""
 RIGHT_AFTER_ALL = 1.0
@@ -81,7 +82,7 @@ def classes(mistakes: Iterable[Mistake], whole: float) -> tuple[tuple[Mistake, .
     groups: list[list[Mistake]] = []
     for mistake in mistakes:
         for group in groups:
-            if _together(group[0], mistake, SAME * whole):
+            if not (group[0].points or mistake.points) and same_outcome(group[0], mistake, SAME * whole):
                 group.append(mistake)
                 break
         else:
@@ -89,18 +90,29 @@ def classes(mistakes: Iterable[Mistake], whole: float) -> tuple[tuple[Mistake, .
     return tuple(tuple(group) for group in groups)
 
 
-def _together(first: Mistake, second: Mistake, near: float) -> bool:
-    if first.spots or second.spots:
-        return False
+class Outcome(Protocol):
+    """Where something ends: its size, and its point where it has a direction."""
+
+    @property
+    def size(self) -> float:
+        """The size."""
+
+    @property
+    def point(self) -> complex | None:
+        """The end of its phasor; None for a number alone."""
+
+
+def same_outcome(first: Outcome, second: Outcome, near: float) -> bool:
+    """Return whether two mistakes end at the same point, or at the same number where only a number comes of them."""
     if first.point is None or second.point is None:
         return first.point is second.point and math.fabs(first.size - second.size) <= near
     return phasor.magnitude(first.point - second.point) <= near
 
 
-def spots_of(task: Task, mistake: Mistake) -> tuple[complex, ...]:
+def mistake_points(task: Task, mistake: Mistake) -> tuple[complex, ...]:
     """The points that a mistake may give. A number without a direction is given with the right angle, or with none."""
-    if mistake.spots:
-        return mistake.spots
+    if mistake.points:
+        return mistake.points
     if mistake.point is not None:
         return (mistake.point,)
     straight = complex(mistake.size, 0.0)
@@ -110,7 +122,7 @@ def spots_of(task: Task, mistake: Mistake) -> tuple[complex, ...]:
 def sizes_of(task: Task, mistake: Mistake) -> tuple[complex, ...]:
     """The same where only sizes are compared: a number lies along the result, as it scatters."""
     if mistake.point is not None:
-        return mistake.spots or (phasor.polar(mistake.size, phasor.angle(mistake.point)),)
+        return mistake.points or (phasor.polar(mistake.size, phasor.angle(mistake.point)),)
     return (phasor.polar(mistake.size, task.angle or 0.0),)
 
 
@@ -120,10 +132,10 @@ def visible(task: Task, mistake: Mistake, how: str, limits: Limits, *, with_angl
     size, _ = task.tolerance(how, limits)
     if mistake.point is None or not with_angle:
         return math.fabs(mistake.size - task.size) > size
-    spots = spots_of(task, mistake)
+    points = mistake_points(task, mistake)
     if how == DRAWN and task.spread is not None and limits == NO_LIMITS:
-        return any(off(task, spot) > 1.0 for spot in spots)
-    return any(phasor.magnitude(spot - task.result) > task.reach(how, limits) for spot in spots)
+        return any(off(task, point) > 1.0 for point in points)
+    return any(phasor.magnitude(point - task.result) > task.reach(how, limits) for point in points)
 
 
 @dataclass(frozen=True, slots=True)
@@ -134,7 +146,7 @@ class _Fit:
     likely: float
 
 
-def _fall(away: float) -> float:
+def _normal_tail(away: float) -> float:
     """The bell curve, 1 at its middle, to one per cent within three standard deviations: by multiplying alone, which
     gives the same number on every host."""
     found = max(0.0, 1.0 - away * away / 2048.0)
@@ -150,10 +162,10 @@ def _fit_of(answer: LearnerAnswer, found: Sequence[Scatter]) -> _Fit:
         if answer.angle is None:
             deviation = math.sqrt(max(one.along, 1e-24))
             away = math.fabs(answer.size - phasor.magnitude(one.at)) / deviation
-            fits.append((away, _fall(away) / (math.sqrt(math.tau) * deviation)))
+            fits.append((away, _normal_tail(away) / (math.sqrt(math.tau) * deviation)))
             continue
         away = min(one.away(point) for point in points_of(answer))
-        fits.append((away, _fall(away) / (math.tau * max(one.area, 1e-24))))
+        fits.append((away, _normal_tail(away) / (math.tau * max(one.area, 1e-24))))
     likely = math.fsum(likely for _, likely in fits) / len(fits)
     return _Fit(min(away for away, _ in fits), likely)
 
@@ -196,8 +208,8 @@ def _of_one_length(task: Task, answer: LearnerAnswer) -> float:
     return 1.0 / (2.0 * most) if 0.0 < most and math.fabs(answer.size - task.size) <= most else 0.0
 
 
-def _bell(away: float, deviation: float) -> float:
-    return _fall(away / deviation) / (math.sqrt(math.tau) * deviation)
+def _normal_density(away: float, deviation: float) -> float:
+    return _normal_tail(away / deviation) / (math.sqrt(math.tau) * deviation)
 
 
 def _on_line(away: complex, part: complex, deviation: float) -> float:
@@ -207,7 +219,7 @@ def _on_line(away: complex, part: complex, deviation: float) -> float:
     along = away.real * unit.real + away.imag * unit.imag
     across = away.imag * unit.real - away.real * unit.imag
     most = max(MOST_LONGER * size, deviation)
-    return _bell(across, deviation) / (2.0 * most) if math.fabs(along) <= most else 0.0
+    return _normal_density(across, deviation) / (2.0 * most) if math.fabs(along) <= most else 0.0
 
 
 def _on_arc(away: complex, part: complex, deviation: float) -> float:
@@ -218,7 +230,9 @@ def _on_arc(away: complex, part: complex, deviation: float) -> float:
     there = part + away
     turn = wrap(phasor.angle(there) - phasor.angle(part)) if there != 0 else 180.0
     most = MOST_TURNED * DEGREE * size
-    return _bell(phasor.magnitude(there) - size, deviation) / (2.0 * most) if math.fabs(turn) <= MOST_TURNED else 0.0
+    if math.fabs(turn) > MOST_TURNED:
+        return 0.0
+    return _normal_density(phasor.magnitude(there) - size, deviation) / (2.0 * most)
 
 
 @dataclass(frozen=True, slots=True)
@@ -275,8 +289,8 @@ def _rounded(around: Scatter, answer: LearnerAnswer) -> Scatter:
 
 def _candidate(task: Task, answer: LearnerAnswer, group: tuple[Mistake, ...], limits: Limits) -> _Candidate | None:
     first = group[0]
-    spots = spots_of(task, first) if answer.angle is not None else sizes_of(task, first)
-    around = [_rounded(scatter(task, spot, answer.how, limits, first.grown), answer) for spot in spots]
+    points = mistake_points(task, first) if answer.angle is not None else sizes_of(task, first)
+    around = [_rounded(scatter(task, point, answer.how, limits, first.widening), answer) for point in points]
     fit = _fit_of(answer, around)
     if fit.away > REACH:
         return None

@@ -70,7 +70,7 @@ def own_is_right(task: Task, own: LearnerIntermediate, how: str, limits: Limits 
     return True
 
 
-def following(task: Task, owns: Sequence[LearnerIntermediate]) -> tuple[complex, ...]:
+def judged_from_own(task: Task, owns: Sequence[LearnerIntermediate]) -> tuple[complex, ...]:
     """Where the result may lie from the learner's own earlier values; () when they do not lead on.
 
     An angle that was not given is taken to be right, and so is the other of two parts.
@@ -81,12 +81,12 @@ def following(task: Task, owns: Sequence[LearnerIntermediate]) -> tuple[complex,
         whole = phasor.total(
             part.axis * (known[part.key].size if part.key in known else part.value.real) for part in parts
         )
-        return (task.back * whole,)
+        return (task.turn_back * whole,)
     for earlier in task.earlier:
         own = known.get(earlier.key)
         if own is not None:
             angles = own.angles or (phasor.angle(earlier.value),)
-            return tuple(task.back * (phasor.polar(own.size, angle) + earlier.rest) for angle in angles)
+            return tuple(task.turn_back * (phasor.polar(own.size, angle) + earlier.remainder) for angle in angles)
     return ()
 
 
@@ -95,7 +95,7 @@ def follows(task: Task, owns: Sequence[LearnerIntermediate], answer: LearnerAnsw
     hand about the point that they lead to."""
     if all(own_is_right(task, own, answer.how, limits) for own in owns):
         return False
-    points = following(task, owns)
+    points = judged_from_own(task, owns)
     if any(_reaches(task, answer, point, limits) for point in points):
         return True
     return _by_its_circle(task, owns, answer, limits)
@@ -119,6 +119,6 @@ def _by_its_circle(task: Task, owns: Sequence[LearnerIntermediate], answer: Lear
         for own in owns:
             if own.key == earlier.key and earlier.axis == 0 and own.angle is None and answer.angle is not None:
                 size, _ = tolerance_of(task, earlier, answer.how, limits)
-                before = [phasor.magnitude(task.back * one - earlier.rest) for one in points_of(answer)]
+                before = [phasor.magnitude(task.turn_back * one - earlier.remainder) for one in points_of(answer)]
                 return any(math.fabs(one - own.size) <= size for one in before)
     return False

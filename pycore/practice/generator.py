@@ -1,7 +1,7 @@
-"""Problems drawn from a code: the same for ever, whatever else of this house changes.
+"""Problems made from a code: a code gives the same problem for ever.
 
-A calculator's generator uses only the seeded integers and phasor arithmetic: no paper, no labels, no tolerance. What it
-promises is tested against those. A later version of a generator is a second function; the first one is kept.
+A calculator's generator uses only the seeded integers and phasor arithmetic: no paper, no labels, no tolerance. Tests
+check its problems against those. A later version of a generator is a second function; the first one is kept.
 """
 
 from collections.abc import Callable
@@ -11,6 +11,8 @@ from pycore.practice.codes import Code
 from pycore.practice.seeded_integers import SeededIntegers, integers_of_code
 
 TRIES = 500
+LEAST_CROSSING = 25.0
+"""Degrees between two lines of a parallelogram that cross, at the least."""
 Problem = TypeVar("Problem")
 
 
@@ -21,7 +23,7 @@ class NoProblemError(ValueError):
 def first_accepted(
     code: Code, draw: Callable[[SeededIntegers, str], Problem], accepted: Callable[[Problem], bool]
 ) -> Problem:
-    """The first problem of the code's tier, in the order of its integers, that may be set. Raises NoProblem."""
+    """The first problem of the code's tier, in the order of its integers, that may be set. Raises NoProblemError."""
     integers = integers_of_code(code)
     for _ in range(TRIES):
         problem = draw(integers, code.tier)

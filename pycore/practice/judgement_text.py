@@ -65,10 +65,10 @@ def _times(reply: AnswerJudgement) -> int:
 def _headline(task: Task, reply: AnswerJudgement) -> Phrase:
     marked = reply.marked
     allowed = _amount(task, marked.size_tolerance)
-    if reply.meant:
-        return words.meant(reply.meant, reply.unit)
-    if reply.open:
-        return words.which_side() if reply.open == "side" else words.size_right()
+    if reply.unit_meant:
+        return words.meant(reply.unit_meant, reply.unit)
+    if reply.missing:
+        return words.which_side() if reply.missing == "side" else words.size_right()
     if reply.coarse:
         return words.three_figures()
     if marked.band == ACCEPT:
@@ -89,7 +89,7 @@ def _cause(cause: Cause, *, alone: bool) -> Phrase:
 
 
 def _introduction(reply: AnswerJudgement, count: int) -> Phrase:
-    if reply.meant:
+    if reply.unit_meant:
         return words.OR_ELSE
     return words.several(count) if count > 1 else ()
 
@@ -100,12 +100,12 @@ def tell(task: Task, reply: AnswerJudgement, place_of: Callable[[Mistake], StepR
     labels = {earlier.key: words.EARLIER[earlier.key] for earlier in task.earlier}
     lines = [words.wrong_before(labels[key]) for key in reply.wrong_before]
     headline = _headline(task, reply)
-    if marked.band == ACCEPT or reply.open or reply.coarse or reply.follows:
+    if marked.band == ACCEPT or reply.missing or reply.coarse or reply.follows:
         return JudgementText(marked.band, headline, tuple(lines))
     causes = marked.causes[:MOST_NAMED]
     if not causes:
-        return JudgementText(marked.band, headline, (*lines, *(() if reply.meant else (words.NO_CAUSE,))))
-    alone = len(causes) == 1 and not reply.meant
+        return JudgementText(marked.band, headline, (*lines, *(() if reply.unit_meant else (words.NO_CAUSE,))))
+    alone = len(causes) == 1 and not reply.unit_meant
     named = [_cause(cause, alone=alone) for cause in causes]
     places: list[StepReference | None] = [place_of(cause.mistakes[0]) if task.in_steps else None for cause in causes]
     if len(causes) > 1 and reply.answer.angle is None and task.angled:

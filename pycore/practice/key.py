@@ -11,7 +11,7 @@ from itertools import combinations
 from pycore import phasor, quantity
 from pycore.phasor import wrap
 from pycore.practice.class_set import Learner
-from pycore.practice.explaining import SAME
+from pycore.practice.explaining import SAME, same_outcome
 from pycore.practice.task import CALCULATED, DRAWN, Limits, Task
 from pycore.quantity import NumberFormat
 from pycore.words import key as words
@@ -43,14 +43,14 @@ class MistakeResult:
 
 @dataclass(frozen=True, slots=True)
 class KeyRow:
-    """One learner's line of the key. ``given`` are the values by their labels; ``slips`` what each mistake
+    """One learner's line of the key. ``problem_values`` are the values by their labels; ``slips`` what each mistake
     gives by how it is made (``drawn``, ``calculated``) and by its name; ``further`` the answer to a question
     beyond the problem, if its sheet asks one; ``origin`` what angles are counted from."""
 
     place: int
     code: str
     name: str
-    given: tuple[tuple[str, Amount], ...]
+    problem_values: tuple[tuple[str, Amount], ...]
     scale: str
     symbol: Phrase
     writing: NumberFormat
@@ -134,7 +134,7 @@ def _slips(task: Task, how: str, limits: Limits) -> dict[Phrase, MistakeResult]:
 
 
 def row_of(learner: Learner, task: Task, values: tuple[tuple[str, Amount], ...], limits: Limits, scale: str) -> KeyRow:
-    """One learner's line of the key; ``given`` are the values as written, ``scale`` as it is said."""
+    """One learner's line of the key; ``problem_values`` are the values as written, ``scale`` as it is said."""
     return KeyRow(
         learner.place, str(learner.code), learner.name, values, scale, task.symbol, task.writing,
         amount_of(task, task.result), _tolerance(task, limits), _first(task),
@@ -150,11 +150,7 @@ def _together(rows: Sequence[KeyRow], how: str, one: Phrase, two: Phrase) -> boo
         if first is None or second is None:
             continue
         both += 1
-        near = SAME * max(first.size, second.size, 1e-12)
-        if first.point is None or second.point is None:
-            if first.point is not second.point or math.fabs(first.size - second.size) > near:
-                return False
-        elif phasor.magnitude(first.point - second.point) > near:
+        if not same_outcome(first, second, SAME * max(first.size, second.size, 1e-12)):
             return False
     return both > 0
 
@@ -178,4 +174,4 @@ def varied(rows: Sequence[KeyRow]) -> bool:
 
 def labels(rows: Sequence[KeyRow]) -> tuple[str, ...]:
     """Labels of the values that some learner's problem gives, angles apart."""
-    return tuple(dict.fromkeys(label for row in rows for label, amount in row.given if amount.size))
+    return tuple(dict.fromkeys(label for row in rows for label, amount in row.problem_values if amount.size))

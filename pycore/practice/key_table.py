@@ -20,7 +20,7 @@ def given_labels(rows: Sequence[KeyRow]) -> dict[str, bool]:
     """Labels of all given values, each with whether some learner's has a length on the sheet."""
     labels: dict[str, bool] = {}
     for row in rows:
-        for label, amount in row.given:
+        for label, amount in row.problem_values:
             labels[label] = labels.get(label, False) or bool(amount.length)
     return labels
 
@@ -40,7 +40,7 @@ def _in_unit(written: str, value: float | None, own: NumberFormat, head: NumberF
 
 def _given(rows: Sequence[KeyRow], label: str) -> tuple[str, list[str]]:
     """The unit of a column of given values, "" for none, and its cells; what is no single number stays as it is."""
-    texts = [dict(row.given).get(label, Amount("")) for row in rows]
+    texts = [dict(row.problem_values).get(label, Amount("")) for row in rows]
     cells = [amount.size or _degrees(amount.angle) for amount in texts]
     found = [WITH_UNIT.fullmatch(cell) for cell in cells if cell]
     mark = rows[0].writing.mark
@@ -111,7 +111,7 @@ def table(rows: Sequence[KeyRow], listed: Columns) -> list[list[str]]:
         unit, cells = _given(rows, label)
         heads += [f"{label} ({unit})" if unit else label, *([words.in_mm(label)] if drawn else [])]
         for line, cell, row in zip(lines, cells, rows, strict=True):
-            line += [cell, *([dict(row.given).get(label, Amount("")).length] if drawn else [])]
+            line += [cell, *([dict(row.problem_values).get(label, Amount("")).length] if drawn else [])]
     heads += _asked_heads(rows)
     for how in (DRAWN, CALCULATED):
         heads += [words.slip_head(how, [plain(name) for name in column.names]) for column in listed[how]]

@@ -1,12 +1,12 @@
 """Free practice: which problem comes next and how hard it is, worked out from the record that a device keeps.
 
-The rule. Each way of practising (a page and a method) has a level of its own: one for each tier of the codes.
+The rule. Each track (a page and a method) has a level of its own: one for each tier of the codes.
 Two problems in a row that are right at the first try bring the next level; two in a row of which the answer was
 shown bring the one before. A problem that is right at a later try leaves the level as it is, and both counts begin
 anew. An answer in the band "look again" counts as no try. The streak counts problems solved in a row, whatever the
-way and the number of tries; showing an answer ends it.
+track and the number of tries; showing an answer ends it.
 
-Problems are codes: the record holds a seed and how many problems each way has had, so that the same record gives
+Problems are codes: the record holds a seed and how many problems each track has had, so that the same record gives
 the same next problem everywhere. Records come from files, and from storage that others can write: every value is
 checked.
 """
@@ -43,13 +43,13 @@ class RecordError(ValueError):
 
 @dataclass(frozen=True, slots=True)
 class TrackProgress:
-    """One way of practising: its level (0 the first), the run of problems towards another (negative: shown
+    """One track: its level (0 the first), the run of problems towards another (negative: shown
     ones), how many problems it has had, how many of them were solved; the code of the present one, the tries at
     it, and how it ended."""
 
     level: int = 0
     run: int = 0
-    had: int = 0
+    problems: int = 0
     solved: int = 0
     code: str = ""
     tries: int = 0
@@ -58,23 +58,23 @@ class TrackProgress:
 
 @dataclass(frozen=True, slots=True)
 class Record:
-    """What a device keeps of its practice. ``way`` is the present one's key (``0.parallelogram``)."""
+    """What a device keeps of its practice. ``track`` is the present one's key (``0.parallelogram``)."""
 
     seed: int
-    way: str
+    track: str
     streak: int = 0
     best: int = 0
-    ways: Mapping[str, TrackProgress] = field(default_factory=dict)
+    tracks: Mapping[str, TrackProgress] = field(default_factory=dict)
     mistakes: Mapping[str, int] = field(default_factory=dict)
 
     @property
-    def now(self) -> TrackProgress:
-        """The present way as it stands."""
-        return self.ways.get(self.way, TrackProgress())
+    def current_track(self) -> TrackProgress:
+        """The present track as it stands."""
+        return self.tracks.get(self.track, TrackProgress())
 
 
-def way_key(topic: int, method: str) -> str:
-    """The key of a way of practising."""
+def track_key(topic: int, method: str) -> str:
+    """The key of a track: a topic and a method."""
     return f"{topic}.{method}"
 
 
@@ -83,63 +83,63 @@ def parts_of(key: str) -> tuple[int, str]:
     number, _, method = key.partition(".")
     known = number.isascii() and number.isdigit() and len(number) <= len(str(MOST_TOPICS))
     topic = int(number) if known else MOST_TOPICS
-    if topic >= MOST_TOPICS or method not in METHODS or key != way_key(topic, method):
+    if topic >= MOST_TOPICS or method not in METHODS or key != track_key(topic, method):
         raise RecordError("value", "way")
     return topic, method
 
 
-def _with(record: Record, way: TrackProgress, **more: object) -> Record:
-    return replace(record, ways={**record.ways, record.way: way}, **more)  # type: ignore[arg-type]
+def _with(record: Record, track: TrackProgress, **more: object) -> Record:
+    return replace(record, tracks={**record.tracks, record.track: track}, **more)  # type: ignore[arg-type]
 
 
 def next_code(record: Record) -> Code:
-    """The next problem of the present way at its level; numbers that are used up go on with the next seed."""
-    topic, method = parts_of(record.way)
-    had = record.now.had
-    seed = (record.seed + had // MOST_LEARNERS) % SEEDS
-    return Code(topic, TIERS[record.now.level], method, "A4", seed, had % MOST_LEARNERS + 1)
+    """The next problem of the present track at its level; numbers that are used up go on with the next seed."""
+    topic, method = parts_of(record.track)
+    problems = record.current_track.problems
+    seed = (record.seed + problems // MOST_LEARNERS) % SEEDS
+    return Code(topic, TIERS[record.current_track.level], method, "A4", seed, problems % MOST_LEARNERS + 1)
 
 
 def begun(record: Record) -> Record:
     """The record with a problem to solve: the present one, or the next where there is none yet."""
-    return record if record.now.code else following(record)
+    return record if record.current_track.code else following(record)
 
 
 def following(record: Record) -> Record:
     """The record with the next problem."""
-    way = record.now
+    track = record.current_track
     code = str(next_code(record))
-    return _with(record, replace(way, code=code, had=min(MOST, way.had + 1), tries=0, done=""))
+    return _with(record, replace(track, code=code, problems=min(MOST, track.problems + 1), tries=0, done=""))
 
 
-def turned_to(record: Record, way: str) -> Record:
-    """The record at another way of practising, whose problem is as it was left. Raises RecordError."""
-    parts_of(way)
-    return begun(replace(record, way=way))
+def turned_to(record: Record, track: str) -> Record:
+    """The record at another track, whose problem is as it was left. Raises RecordError."""
+    parts_of(track)
+    return begun(replace(record, track=track))
 
 
-def _climbed(way: TrackProgress, step: int) -> TrackProgress:
-    """A way after one more problem of a run, upwards or downwards."""
-    run = way.run + step if way.run * step > 0 else step
+def _climbed(track: TrackProgress, step: int) -> TrackProgress:
+    """A track after one more problem of a run, upwards or downwards."""
+    run = track.run + step if track.run * step > 0 else step
     if run not in (IN_A_ROW, -IN_A_ROW):
-        return replace(way, run=run)
-    level = min(len(TIERS) - 1, max(0, way.level + step))
-    return replace(way, level=level, run=0)
+        return replace(track, run=run)
+    level = min(len(TIERS) - 1, max(0, track.level + step))
+    return replace(track, level=level, run=0)
 
 
 def tried(record: Record, right: bool, mistakes: Iterable[str] = ()) -> Record:
     """The record after an answer; ``mistakes`` are the keys of those it may come from. A problem that is done
     changes nothing more."""
-    way = record.now
-    if way.done:
+    track = record.current_track
+    if track.done:
         return record
-    tries = min(MOST, way.tries + 1)
+    tries = min(MOST, track.tries + 1)
     if not right:
         counts = dict(record.mistakes)
         for key in mistakes:
             counts[key] = min(MOST, counts.get(key, 0) + 1)
-        return _with(record, replace(way, tries=tries), mistakes=counts)
-    solved = replace(way, tries=tries, solved=min(MOST, way.solved + 1), done=SOLVED)
+        return _with(record, replace(track, tries=tries), mistakes=counts)
+    solved = replace(track, tries=tries, solved=min(MOST, track.solved + 1), done=SOLVED)
     solved = _climbed(solved, 1) if tries == 1 else replace(solved, run=0)
     streak = min(MOST, record.streak + 1)
     return _with(record, solved, streak=streak, best=max(record.best, streak))
@@ -147,27 +147,27 @@ def tried(record: Record, right: bool, mistakes: Iterable[str] = ()) -> Record:
 
 def shown(record: Record) -> Record:
     """The record after its answer was asked for: not solved."""
-    way = record.now
-    return record if way.done else _with(record, _climbed(replace(way, done=SHOWN), -1), streak=0)
+    track = record.current_track
+    return record if track.done else _with(record, _climbed(replace(track, done=SHOWN), -1), streak=0)
 
 
 def merged(mine: Record, other: Record) -> Record:
     """Two records as one: counts added, the higher level and the longer streak kept, the present problem mine."""
-    ways = dict(mine.ways)
-    for key, way in other.ways.items():
-        own = ways.get(key)
+    tracks = dict(mine.tracks)
+    for key, track in other.tracks.items():
+        own = tracks.get(key)
         if own is None:
-            ways[key] = way
+            tracks[key] = track
         else:
-            ways[key] = replace(
-                own, level=max(own.level, way.level), had=min(MOST, own.had + way.had),
-                solved=min(MOST, own.solved + way.solved),
+            tracks[key] = replace(
+                own, level=max(own.level, track.level), problems=min(MOST, own.problems + track.problems),
+                solved=min(MOST, own.solved + track.solved),
             )  # fmt: skip
     counts = dict(mine.mistakes)
     for key, count in other.mistakes.items():
         counts[key] = min(MOST, counts.get(key, 0) + count)
     return replace(
-        mine, ways=ways, mistakes=counts, streak=max(mine.streak, other.streak), best=max(mine.best, other.best)
+        mine, tracks=tracks, mistakes=counts, streak=max(mine.streak, other.streak), best=max(mine.best, other.best)
     )
 
 
@@ -176,16 +176,16 @@ def merged(mine: Record, other: Record) -> Record:
 
 def written(record: Record) -> dict[str, object]:
     """A record as it is kept, ready for JSON."""
-    ways = {
+    tracks = {
         key: {
-            "level": way.level, "run": way.run, "had": way.had, "solved": way.solved, "code": way.code,
-            "tries": way.tries, "done": way.done,
+            "level": track.level, "run": track.run, "had": track.problems, "solved": track.solved, "code": track.code,
+            "tries": track.tries, "done": track.done,
         }
-        for key, way in sorted(record.ways.items())
+        for key, track in sorted(record.tracks.items())
     }  # fmt: skip
     return {
-        "kind": KIND, "version": VERSION, "seed": record.seed, "way": record.way, "streak": record.streak,
-        "best": record.best, "ways": ways, "mistakes": dict(sorted(record.mistakes.items())),
+        "kind": KIND, "version": VERSION, "seed": record.seed, "way": record.track, "streak": record.streak,
+        "best": record.best, "ways": tracks, "mistakes": dict(sorted(record.mistakes.items())),
     }  # fmt: skip
 
 
@@ -210,7 +210,7 @@ def _object(value: object, name: str, keys: Iterable[str] = ()) -> dict[str, obj
     return value
 
 
-def _way(key: str, value: object) -> TrackProgress:
+def _track(key: str, value: object) -> TrackProgress:
     topic, method = parts_of(key)
     kept = _object(value, "ways", ("level", "run", "had", "solved", "code", "tries", "done"))
     code, done = kept["code"], kept["done"]
@@ -224,10 +224,10 @@ def _way(key: str, value: object) -> TrackProgress:
         if (read.topic, read.method) != (topic, method):
             raise RecordError("value", "code")
         code = str(read)
-    had = _whole(kept["had"], "had")
+    problems = _whole(kept["had"], "had")
     return TrackProgress(
         _whole(kept["level"], "level", 0, len(TIERS) - 1), _whole(kept["run"], "run", 1 - IN_A_ROW, IN_A_ROW - 1),
-        had, _whole(kept["solved"], "solved", 0, had), code, _whole(kept["tries"], "tries"), done,
+        problems, _whole(kept["solved"], "solved", 0, problems), code, _whole(kept["tries"], "tries"), done,
     )  # fmt: skip
 
 
@@ -238,11 +238,11 @@ def read(value: object) -> Record:
     if value.get("version") != VERSION:
         raise RecordError("version", str(value.get("version"))[:12])
     kept = _object(value, "", ("kind", "version", "seed", "way", "streak", "best", "ways", "mistakes"))
-    way = kept["way"]
-    if not isinstance(way, str):
+    track = kept["way"]
+    if not isinstance(track, str):
         raise RecordError("value", "way")
-    parts_of(way)
-    ways = {key: _way(key, one) for key, one in _object(kept["ways"], "ways").items()}
+    parts_of(track)
+    tracks = {key: _track(key, one) for key, one in _object(kept["ways"], "ways").items()}
     counted = _object(kept["mistakes"], "mistakes")
     if len(counted) > MOST_MISTAKES:
         raise RecordError("value", "mistakes")
@@ -252,7 +252,7 @@ def read(value: object) -> Record:
     mistakes = {key: _whole(count, key) for key, count in counted.items()}
     streak = _whole(kept["streak"], "streak")
     best = _whole(kept["best"], "best", streak)
-    return Record(_whole(kept["seed"], "seed", 0, SEEDS - 1), way, streak, best, ways, mistakes)
+    return Record(_whole(kept["seed"], "seed", 0, SEEDS - 1), track, streak, best, tracks, mistakes)
 
 
 def _deepest(text: str) -> int:

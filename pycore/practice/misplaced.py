@@ -10,7 +10,7 @@ from dataclasses import replace
 from pycore import phasor
 from pycore.constructions.construction import Arm, Construction, arm_line
 from pycore.constructions.moves import Move, SetOff, TurnAngle
-from pycore.practice.sums import Change, DrawnSum, arm_of, base, carried_out, turned, turning_moves
+from pycore.practice.sums import Change, DrawnSum, arm_of, base, carried_out, turning_moves, with_turns
 from pycore.practice.task import Mistake
 
 EDGES = (3.0, 3.75, 4.5, 5.25, 6.0)
@@ -36,7 +36,7 @@ def _by_base_edge(gap: float) -> Callable[[float], float]:
 
 
 def _from_far_end(along: float, radius: float) -> Callable[[float], float]:
-    """The turn that comes of a centre at the far end of the zero line, ``along`` mm away."""
+    """The turn that results from a centre at the far end of the zero line, ``along`` mm away."""
     return lambda turn: phasor.angle(complex(along, 0.0) + phasor.polar(radius, turn))
 
 
@@ -52,11 +52,11 @@ def _zero_line(problem: DrawnSum, move: TurnAngle) -> Arm | None:
 def _changes(problem: DrawnSum, construction: Construction) -> Iterator[Change]:
     for edge in EDGES:
         extra = edge / problem.factor
-        yield Change("ruler-edge", _longer(extra), less=extra, family="edge")
+        yield Change("ruler-edge", _longer(extra), omitted=extra, family="edge")
     turning = turning_moves(construction)
     lines = tuple(move.line for move in turning)
     for gap in GAPS if lines else ():
-        yield Change("base-edge", turned(lines, _by_base_edge(gap)), family="gap")
+        yield Change("base-edge", with_turns(lines, _by_base_edge(gap)), family="gap")
     tips = any(move.back for move in turning)
     for move in turning:
         zero = _zero_line(problem, move) if move.back or not tips else None
@@ -65,7 +65,7 @@ def _changes(problem: DrawnSum, construction: Construction) -> Iterator[Change]:
         for radius in RADII:
             far = _from_far_end(zero.size * problem.factor, radius)
             named = {"a": arm_of(problem, move.line).key}
-            yield Change("centre-off", turned((move.line,), far), named, family=f"centre {move.line}")
+            yield Change("centre-off", with_turns((move.line,), far), named, family=f"centre {move.line}")
 
 
 def in_the_instruments(problem: DrawnSum) -> Iterator[Mistake]:

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from pycore import geometry
 from pycore.accuracy.hand import ONE_LENGTH
+from pycore.constructions import roles
 from pycore.constructions.moves import Intersect, SetOff
 from pycore.geometry import ORIGIN, Point
 from pycore.practice.drawn import (
@@ -32,7 +33,7 @@ OWN_ERROR = 0.4
 """Standard error in pixels of a mark that was found by its pixels."""
 
 
-class PhotoUnusable(ValueError):
+class PhotoUnusableError(ValueError):
     """Raised when a photograph cannot be measured: ``reason`` names the sentence, ``values`` fill it, ``marks``
     are the indices of the marks at fault."""
 
@@ -60,30 +61,30 @@ def measured_by(
 ) -> Projection:
     """The projection from marks at known places (mm) that are seen in a photograph (None: not seen).
 
-    Raises Refused.
+    Raises PhotoUnusableError.
     """
     known = [(index, Mark(place, point)) for index, (place, point) in enumerate(zip(places, seen, strict=True))
              if point is not None]  # fmt: skip
     try:
-        found = solve([mark for _, mark in known], photo.lens, photo.tap if by_hand else OWN_ERROR)
-        millimetres = [geometry.distance(mark.place, found.place(mark.seen)) for _, mark in known]
+        projection = solve([mark for _, mark in known], photo.lens, photo.tap if by_hand else OWN_ERROR)
+        millimetres = [geometry.distance(mark.place, projection.place(mark.seen)) for _, mark in known]
     except ProjectionError as problem:
-        raise PhotoUnusable(problem.reason, tuple(known[index][0] for index in problem.marks)) from None
-    if _mirrored(found, places):
-        raise PhotoUnusable("mirrored")
+        raise PhotoUnusableError(problem.reason, tuple(known[index][0] for index in problem.marks)) from None
+    if _mirrored(projection, places):
+        raise PhotoUnusableError("mirrored")
     poor = math.sqrt(math.fsum(off * off for off in millimetres) / len(millimetres))
     if poor > POOR:
         worst = max(range(len(known)), key=lambda index: millimetres[index])
-        raise PhotoUnusable("poor", (known[worst][0],), off=f"{poor:.1f}")
-    return found
+        raise PhotoUnusableError("poor", (known[worst][0],), off=f"{poor:.1f}")
+    return projection
 
 
-def _mirrored(found: Projection, places: Sequence[Point]) -> bool:
+def _mirrored(projection: Projection, places: Sequence[Point]) -> bool:
     """Whether the picture turns left and right round; pixels are counted downwards, so that a true one turns up
     and down round."""
     middle = geometry.bounds(places).centre
-    here = found.seen(middle)
-    right, up = (found.seen(middle.plus(step)).minus(here) for step in (Point(1.0, 0.0), Point(0.0, 1.0)))
+    here = projection.seen(middle)
+    right, up = (projection.seen(middle.plus(step)).minus(here) for step in (Point(1.0, 0.0), Point(0.0, 1.0)))
     return geometry.cross(right, up) > 0
 
 
@@ -119,13 +120,13 @@ class Path:
     points: tuple[Point, ...]
 
 
-def _unsure(found: Projection, places: Mapping[str, Point], ends: tuple[str, str], tap: float) -> LineUncertainty:
+def _unsure(projection: Projection, places: Mapping[str, Point], ends: tuple[str, str], tap: float) -> LineUncertainty:
     """Standard uncertainties of the length and direction of a line between two tapped points."""
     start, end = (places[name] for name in ends)
     length = geometry.distance(start, end)
     if length == 0.0:
         return LineUncertainty()
-    spread = found.covariance([start, end], tap)
+    spread = projection.covariance([start, end], tap)
     unit = end.minus(start).times(1.0 / length)
     along = (-unit.x, -unit.y, unit.x, unit.y)
     across = (unit.y, -unit.x, -unit.y, unit.x)
@@ -137,18 +138,18 @@ def _unsure(found: Projection, places: Mapping[str, Point], ends: tuple[str, str
 
 
 def measure(
-    drawing: ReferenceDrawing, found: Projection, photo: Photo, taps: Mapping[str, Point], *, sheet: bool
+    drawing: ReferenceDrawing, projection: Projection, photo: Photo, taps: Mapping[str, Point], *, sheet: bool
 ) -> PhotoJudgement:
-    """Judge a drawing from the points that were tapped in its photograph. Raises Refused."""
+    """Judge a drawing from the points that were tapped in its photograph. Raises PhotoUnusableError."""
     try:
-        places = {name: found.place(point) for name, point in taps.items()}
+        places = {name: projection.place(point) for name, point in taps.items()}
     except ProjectionError as problem:
-        raise PhotoUnusable(problem.reason) from None
+        raise PhotoUnusableError(problem.reason) from None
     _check_apart(drawing, places)
     turned = aligned(drawing, places)
     names = [name for name in places if name != first_direction(drawing.construction)]
     pairs = [(one, other) for one in names for other in names if one != other]
-    unsure = {ends: _unsure(found, places, ends, photo.tap) for ends in pairs}
+    unsure = {ends: _unsure(projection, places, ends, photo.tap) for ends in pairs}
     lines = Judge(drawing, turned, unsure, sheet).lines()
     longest = max(lines, key=lambda line: line.length)
     drawn = turned.points.get(drawing.construction.end)
@@ -164,7 +165,7 @@ def measure(
         sure=(ONE_LENGTH * sure.length, ONE_LENGTH * sure.angle),
         longer=longer,
         shifted=shifted,
-        overlay=overlay(drawing, found, turned),
+        overlay=overlay(drawing, projection, turned),
     )
 
 
@@ -172,7 +173,7 @@ def _check_apart(drawing: ReferenceDrawing, places: Mapping[str, Point]) -> None
     """Refuse a start that lies on the point by which the drawing is turned."""
     order = points_to_find(drawing.construction)
     if geometry.distance(places[order[0]], places[order[1]]) < 1.0:
-        raise PhotoUnusable("same", point=order[1])
+        raise PhotoUnusableError("same", point=order[1])
 
 
 def _alike(lines: Sequence[JudgedLine]) -> tuple[float, float]:
@@ -195,7 +196,7 @@ def _alike(lines: Sequence[JudgedLine]) -> tuple[float, float]:
 PIECES = 6
 
 
-def overlay(drawing: ReferenceDrawing, found: Projection, turned: AlignedPoints) -> tuple[Path, ...]:
+def overlay(drawing: ReferenceDrawing, projection: Projection, turned: AlignedPoints) -> tuple[Path, ...]:
     """The true drawing over the photo, from the learner's start along the learner's first direction."""
     points = drawing.construction.figure.points
     paths: list[Path] = []
@@ -203,13 +204,13 @@ def overlay(drawing: ReferenceDrawing, found: Projection, turned: AlignedPoints)
         if isinstance(move, Intersect) or not getattr(move, "role", ""):
             continue
         role = move.role  # type: ignore[union-attr]
-        if role not in ("given", "parallel", "partial", "resultant"):
+        if role not in (roles.GIVEN, roles.PARALLEL, roles.PARTIAL, roles.RESULTANT):
             continue
         end = move.point if isinstance(move, SetOff) else move.end  # type: ignore[union-attr]
         ends = [_on_paper(drawing, turned, points[name]) for name in (move.start, end)]  # type: ignore[union-attr]
         steps = [ends[0].plus(ends[1].minus(ends[0]).times(k / PIECES)) for k in range(PIECES + 1)]
         key = move.phasor  # type: ignore[union-attr]
-        paths.append(Path(role, key, drawing.tags.get(key, ()), tuple(found.seen(step) for step in steps)))
+        paths.append(Path(role, key, drawing.tags.get(key, ()), tuple(projection.seen(step) for step in steps)))
     return tuple(paths)
 
 

@@ -12,6 +12,7 @@ from pycore import phasor, quantity
 from pycore.constructions.components import components
 from pycore.constructions.construction import Arm, Construction, DrawingConvention, arm_line
 from pycore.constructions.many import DrawingBatch, carry_out_many
+from pycore.constructions.methods import PARALLELOGRAM, TIP_TO_TAIL
 from pycore.constructions.moves import Move, SetOff, TurnAngle
 from pycore.constructions.names import RESULTANT
 from pycore.constructions.tip_to_tail import chain_of, tip_to_tail
@@ -56,14 +57,14 @@ class DrawnSum:
 def base(problem: DrawnSum) -> Construction:
     """The construction on which mistakes are made: tip to tail as it is; for the others all arms from
     one point, their parts along the two axes added, which can be carried out wherever they point."""
-    if problem.method == "tip-to-tail":
+    if problem.method == TIP_TO_TAIL:
         return tip_to_tail(problem.arms, problem.order, problem.reference)
     return components(problem.arms, DrawingConvention("right", "anticlockwise", problem.reference))
 
 
 def landed(problem: DrawnSum, construction: Construction, drawn: DrawingBatch, place: int) -> complex:
     """Where the sum ends in one of many drawings, counted from the direction that is drawn first."""
-    if construction.method == "tip-to-tail":
+    if construction.method == TIP_TO_TAIL:
         across, up = drawn.points[RESULTANT]
         return complex(across[place], up[place]) * phasor.polar(1.0, -problem.reference)
     x, y = (
@@ -89,8 +90,8 @@ def _other_scale(turn: float) -> float:
     return 180.0 - turn if turn > 0 else -180.0 - turn
 
 
-def turned(lines: Sequence[str], how: Callable[[float], float]) -> Replaced:
-    """The protractor's turns of some lines replaced, each by what comes of it."""
+def with_turns(lines: Sequence[str], how: Callable[[float], float]) -> Replaced:
+    """Return a change of moves: the protractor's turns of some lines are replaced by ``how`` of them."""
     def change(move: Move) -> Move:
         if isinstance(move, TurnAngle) and move.line in lines and isinstance(move.turn, float):
             return replace(move, turn=how(move.turn))
@@ -159,15 +160,15 @@ def other_scales(scale: float) -> Iterator[float]:
 @dataclass(frozen=True, slots=True)
 class Change:
     """A mistake made in one move or more: its key, what it replaces, the keys of the lines that it names, and other
-    values of its words. ``less``: by how much the last reading comes out too short. Changes with one ``family`` are the
-    same mistake, which depends on something that is not known."""
+    values of its words. ``omitted``: by how much the last reading comes out too short. Changes with one ``family`` are
+    the same mistake, which depends on something that is not known."""
 
     key: str
     replaced: Replaced
     named: Mapping[str, str] = field(default_factory=dict)
     how: tuple[str, ...] = (DRAWN,)
     values: Mapping[str, str] = field(default_factory=dict)
-    less: float = 0.0
+    omitted: float = 0.0
     family: str = ""
     weight: float = 1.0
 
@@ -196,18 +197,18 @@ def _of_turns(problem: DrawnSum, construction: Construction) -> Iterator[Change]
     for move in turning:
         named, at_tip = {"a": arm_of(problem, move.line).key}, "-at-tip" if move.back else ""
         if move.turn not in (90.0, -90.0):
-            yield Change("other-scale" + at_tip, turned((move.line,), _other_scale), named)
-        yield Change("wrong-way" + at_tip, turned((move.line,), _opposite_turn), named)
+            yield Change("other-scale" + at_tip, with_turns((move.line,), _other_scale), named)
+        yield Change("wrong-way" + at_tip, with_turns((move.line,), _opposite_turn), named)
     lines = tuple(move.line for move in turning)
     if len(lines) > 1 and any(move.back for move in turning):
         tips = tuple(move.line for move in turning if move.back)
-        yield Change("other-scale-throughout", turned(tips, _other_scale))
+        yield Change("other-scale-throughout", with_turns(tips, _other_scale))
     if lines:
         # A single line that turns the wrong way is named as that where it is drawn.
         how = BOTH if len(lines) > 1 else (CALCULATED,)
-        yield Change("mirrored", turned(lines, _opposite_turn), how=how)
+        yield Change("mirrored", with_turns(lines, _opposite_turn), how=how)
     if three_phase(problem):
-        yield Change("right-angles", turned(lines, lambda turn: math.copysign(90.0, turn)))
+        yield Change("right-angles", with_turns(lines, lambda turn: math.copysign(90.0, turn)))
 
 
 def carried_out(problem: DrawnSum, construction: Construction, changes: Sequence[Change]) -> Iterator[Mistake]:
@@ -219,24 +220,24 @@ def carried_out(problem: DrawnSum, construction: Construction, changes: Sequence
     drawn = carry_out_many(construction.moves, {}, len(changes), instead)
     families: dict[str, list[complex]] = {}
     for place, change in enumerate(changes):
-        point = _read(landed(problem, construction, drawn, place), change.less)
-        spots = families.setdefault(change.family or str(place), [])
-        spots.append(point)
+        point = _read(landed(problem, construction, drawn, place), change.omitted)
+        points = families.setdefault(change.family or str(place), [])
+        points.append(point)
         following = changes[place + 1].family if place + 1 < len(changes) else ""
         if change.family and change.family == following:
             continue
-        middle = spots[len(spots) // 2]
+        middle = points[len(points) // 2]
         made = mistake(change.key, change.how, middle, **_called(problem, change.named), **change.values)
         yield replace(
-            made, about=tuple(change.named.values()), spots=tuple(spots) if change.family else (),
+            made, about=tuple(change.named.values()), points=tuple(points) if change.family else (),
             weight=change.weight, tabled=not change.family and not change.values,
         )  # fmt: skip
 
 
-def _read(point: complex, less: float) -> complex:
+def _read(point: complex, omitted: float) -> complex:
     """A drawn end as it is read by a ruler that shows too little."""
     size = phasor.magnitude(point)
-    return point * (max(0.0, size - less) / size) if size > 0.0 else point
+    return point * (max(0.0, size - omitted) / size) if size > 0.0 else point
 
 
 def in_moves(problem: DrawnSum) -> Iterator[Mistake]:
@@ -256,7 +257,7 @@ def _relative(problem: DrawnSum) -> dict[int, complex]:
 
 def in_stages(problem: DrawnSum) -> Iterator[Mistake]:
     """Mistakes of the two stages of a parallelogram: the last reading is replaced."""
-    if problem.method != "parallelogram" or len(problem.arms) < 3:
+    if problem.method != PARALLELOGRAM or len(problem.arms) < 3:
         return
     arms = _relative(problem)
     first, second = int(problem.order[0]), int(problem.order[1])
@@ -265,7 +266,7 @@ def in_stages(problem: DrawnSum) -> Iterator[Mistake]:
     diagonal = phasor.total((arms[first], arms[second]))
     yield mistake("stopped", (DRAWN,), diagonal, a=named[first], b=named[second])
     across = diagonal - arms[third]
-    yield replace(mistake("other-diagonal", (DRAWN,), across), spots=(-across, across))
+    yield replace(mistake("other-diagonal", (DRAWN,), across), points=(-across, across))
     whole = phasor.total(arms.values())
     for number in arms:
         twice = whole + arms[number]
@@ -286,27 +287,27 @@ def of_lags(problem: DrawnSum) -> Iterator[Mistake]:
         yield mistake(key, (DRAWN, CALCULATED), point)
 
 
-def _grown(key: str, how: tuple[str, ...], point: complex, grown: float, **named: str) -> Mistake:
+def _widened(key: str, how: tuple[str, ...], point: complex, widening: float, **named: str) -> Mistake:
     """A mistake that multiplies what was drawn, the hand's error with it."""
-    return replace(mistake(key, how, grown * point, **named), grown=grown)
+    return replace(mistake(key, how, widening * point, **named), widening=widening)
 
 
 def of_scale(problem: DrawnSum) -> Iterator[Mistake]:
     """Mistakes between length and quantity: the last reading is replaced."""
     point, scale = phasor.total(_relative(problem).values()), problem.scale
-    yield _grown("ten-too-many", BOTH, point, 10.0)
-    yield _grown("ten-too-few", BOTH, point, 0.1)
+    yield _widened("ten-too-many", BOTH, point, 10.0)
+    yield _widened("ten-too-few", BOTH, point, 0.1)
     if scale not in (0.0, 1.0):
         named = {"unit": problem.unit, "scale": problem.scale_words}
-        yield _grown("not-multiplied", (DRAWN,), point, 1.0 / scale, **named)
-        yield _grown("divided", (DRAWN,), point, 1.0 / (scale * scale), **named)
-        yield _grown("multiplied-lines", (DRAWN,), point, scale * scale, **named)
+        yield _widened("not-multiplied", (DRAWN,), point, 1.0 / scale, **named)
+        yield _widened("divided", (DRAWN,), point, 1.0 / (scale * scale), **named)
+        yield _widened("multiplied-lines", (DRAWN,), point, scale * scale, **named)
     for other in other_scales(scale):
         texts = {"scale": problem.say_scale(other), "sheet": problem.scale_words}
         for key, ratio in (("read-at-other-scale", other / scale), ("drawn-at-other-scale", scale / other)):
-            one = _grown(key, (DRAWN,), point, ratio, **texts)
+            one = _widened(key, (DRAWN,), point, ratio, **texts)
             # A drawing made smaller is off by as many millimetres.
-            yield replace(one, grown=max(1.0, ratio), tabled=False, weight=EACH_SCALE)
+            yield replace(one, widening=max(1.0, ratio), tabled=False, weight=EACH_SCALE)
 
 
 def of_the_arrow(problem: DrawnSum) -> Iterator[Mistake]:
@@ -315,7 +316,7 @@ def of_the_arrow(problem: DrawnSum) -> Iterator[Mistake]:
     if whole == 0:
         return
     yield mistake("arrow-reversed", (DRAWN,), -whole)
-    if problem.method == "tip-to-tail" and len(problem.arms) > 1:
+    if problem.method == TIP_TO_TAIL and len(problem.arms) > 1:
         last = chain_of(problem.arms, problem.order)[-1]
         inside = math.fabs(wrap(phasor.angle(whole) - (last.angle - problem.reference)))
         side = math.copysign(inside, phasor.angle(whole))

@@ -32,6 +32,17 @@ UNDRAWN_SCATTER = (0.015, 1.0)
 DEGREE = math.tau / 360.0
 
 
+def most_of(largest: float) -> float:
+    """Return how far a drawing may be off and be taken for right; ``largest``: size of its largest phasor, 0 for no
+    drawing."""
+    return MOST_OF_LARGEST * largest if largest > 0.0 else math.inf
+
+
+def beyond_marking(half_width: float, largest: float) -> bool:
+    """Return whether careful drawings scatter (``half_width`` at 95 %) more than any marking can allow."""
+    return half_width > most_of(largest)
+
+
 @dataclass(frozen=True, slots=True)
 class StepReference:
     """Where in a page's own steps a mistake belongs: the lesson's ``step`` (from 1; 0: none), or the
@@ -48,8 +59,8 @@ class Mistake:
 
     ``size`` is what is read at the end (quantity), ``point`` where the sum ends (None: only a number
     comes of it), ``how`` the ways of answering in which it is made, ``name`` what happened, ``look``
-    where to look, ``about`` the keys of the phasors that it names. ``grown``: by how much it multiplies what was
-    drawn, with the hand's own error. ``spots``: the points that it may give, where it depends on something that is not
+    where to look, ``about`` the keys of the phasors that it names. ``widening``: by how much it multiplies what was
+    drawn, with the hand's own error. ``points``: the points that it may give, where it depends on something that is not
     known, such as the edge of a ruler; ``point`` is then one of them. ``weight``: how often it is made beside a
     common one; ``tabled``: the key has a column for it.
     """
@@ -61,8 +72,8 @@ class Mistake:
     name: Phrase
     look: Phrase
     about: tuple[str, ...] = ()
-    grown: float = 1.0
-    spots: tuple[complex, ...] = ()
+    widening: float = 1.0
+    points: tuple[complex, ...] = ()
     weight: float = 1.0
     tabled: bool = True
 
@@ -70,19 +81,19 @@ class Mistake:
         """The same where the arrow that is asked for points the other way (``back`` -1.0)."""
         if back > 0 or self.point is None:
             return self
-        return replace(self, point=back * self.point, spots=tuple(back * spot for spot in self.spots))
+        return replace(self, point=back * self.point, points=tuple(back * point for point in self.points))
 
 
 @dataclass(frozen=True, slots=True)
 class IntermediateValue:
     """A value found on the way, from which later steps are judged: ``key`` ``first`` (a diagonal: a
-    phasor), ``across`` or ``up`` (a sum of parts: ``value`` along ``axis``). ``rest`` is what must be
+    phasor), ``across`` or ``up`` (a sum of parts: ``value`` along ``axis``). ``remainder`` is what must be
     added to the phasor to reach the result."""
 
     key: str
     label: Phrase
     value: complex
-    rest: complex = 0j
+    remainder: complex = 0j
     axis: complex = 0j
 
 
@@ -176,7 +187,7 @@ class Task:
     """Size of the largest phasor that is drawn; 0 where nothing is."""
     slips: Slips = field(default_factory=Slips)
     """What a single slip of ruler or protractor moves."""
-    back: float = 1.0
+    turn_back: float = 1.0
     """-1.0 where the arrow that returns is asked for, not the sum."""
     in_steps: bool = True
     """Whether its mistakes are those of the drawn sum, so that each belongs to a step of the lesson or to a working."""
@@ -194,12 +205,12 @@ class Task:
     @property
     def most(self) -> float:
         """The most that a drawing may be off and be taken for right."""
-        return MOST_OF_LARGEST * self.largest if self.largest > 0.0 else math.inf
+        return most_of(self.largest)
 
     @property
     def too_flat(self) -> bool:
         """Whether careful drawings of this problem scatter more than any marking can allow."""
-        return self.spread is not None and self.spread.half_width > self.most
+        return self.spread is not None and beyond_marking(self.spread.half_width, self.largest)
 
     def tolerance(self, how: str, limits: Limits) -> tuple[float, float]:
         """Half-widths at 95 % of the size (quantity) and of the angle (degrees) for one way of answering."""
@@ -260,12 +271,12 @@ def _unit(point: complex) -> complex:
     return point / size if size > 0.0 else complex(1.0, 0.0)
 
 
-def scatter(task: Task, point: complex, how: str = DRAWN, limits: Limits = NO_LIMITS, grown: float = 1.0) -> Scatter:
-    """How answers scatter that should give a point, their final reading added; ``grown``: what the drawing was
+def scatter(task: Task, point: complex, how: str = DRAWN, limits: Limits = NO_LIMITS, widening: float = 1.0) -> Scatter:
+    """How answers scatter that should give a point, their final reading added; ``widening``: what the drawing was
     multiplied by after it was made. A lecturer's own ``limits`` say how much this class scatters at least."""
     size = phasor.magnitude(point)
     if how == DRAWN and task.spread is not None and task.factor > 0:
-        around = _of_drawings(task, task.spread, point, grown)
+        around = _of_drawings(task, task.spread, point, widening)
     else:
         share, degrees = CALCULATED_SCATTER if how == CALCULATED else UNDRAWN_SCATTER
         around = Scatter(point, share * share * size * size, degrees * DEGREE * degrees * DEGREE * size * size)
@@ -275,9 +286,9 @@ def scatter(task: Task, point: complex, how: str = DRAWN, limits: Limits = NO_LI
     )  # fmt: skip
 
 
-def _of_drawings(task: Task, spread: Spread, point: complex, grown: float) -> Scatter:
+def _of_drawings(task: Task, spread: Spread, point: complex, widening: float) -> Scatter:
     (xx, xy), (_, yy) = spread.covariance
-    unit, square = _unit(point), grown * grown
+    unit, square = _unit(point), widening * widening
     along = unit.real * unit.real * xx + 2 * unit.real * unit.imag * xy + unit.imag * unit.imag * yy
     across = unit.imag * unit.imag * xx - 2 * unit.real * unit.imag * xy + unit.real * unit.real * yy
     both = (unit.real * unit.real - unit.imag * unit.imag) * xy + unit.real * unit.imag * (yy - xx)

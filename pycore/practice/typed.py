@@ -154,7 +154,7 @@ def task_angle(task: Task, direction: Direction) -> tuple[float, bool]:
     and whether its side is known."""
     degrees, side = direction.degrees, direction.side
     # The returning arrow is the sum turned round.
-    degrees += 180.0 if direction.returning and task.back > 0 else 0.0
+    degrees += 180.0 if direction.returning and task.turn_back > 0 else 0.0
     sense = {"anticlockwise": task.sense, "clockwise": -task.sense}.get(side, 1)
     if task.signed:
         return task.turn + (sense * degrees if side else degrees), True

@@ -69,8 +69,7 @@ def answer(form: Mapping[str, str], request: Mapping[str, Any]) -> Reply:
 
 def share(form: Mapping[str, str], request: Mapping[str, Any]) -> dict[str, Any]:
     """Return the link of a set, without names. Raises InputError."""
-    base = request.get("base")
-    root = base.partition("#")[0][:300] if isinstance(base, str) else ""
+    root = links.base_of(request.get("base"))
     return {"ok": True, "link": f"{root}#{links.fragment(page.read_set(form).link)}"}
 
 

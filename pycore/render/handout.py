@@ -24,7 +24,6 @@ from pycore.words import lesson as words
 from pycore.words.phrase import Phrase
 from pycore.writers import svg
 
-LANGUAGE = "en-GB"
 COMMENT = re.compile(r"/\*.*?\*/", re.DOTALL)
 FACES = (
     ("regular", "Phasor Sans", "normal", "400 599"),
@@ -156,4 +155,4 @@ def handout(calculator: HandoutTopic, form: Mapping[str, str], opening: ReopenIn
         h("title", None, title),
         raw_style(whole_style),
     )
-    return document(LANGUAGE, head, join(drawn, body, raw_script(whole_script)))
+    return document(furniture.LANGUAGE, head, join(drawn, body, raw_script(whole_script)))

@@ -34,10 +34,6 @@ class CatalogueEntry(Protocol):
         """One sentence on what the page does."""
 
     @property
-    def topic(self) -> int | None:
-        """The page's number in practice codes, if it has problems."""
-
-    @property
     def fields(self) -> tuple[Field, ...]:
         """The form's fields."""
 
@@ -85,9 +81,9 @@ def _practice(calculators: Iterable[CatalogueEntry]) -> Markup:
     heading = h("h2", None, h("a", {"href": f"{practice.SLUG}/"}, practice.TITLE))
     opening = h("a", {"class": "open", "href": f"{practice.SLUG}/"}, practice.HOME_OPEN)
     # Any page reads a code, and goes to the page that it belongs to.
-    reader = next((one.slug for one in calculators if one.topic is not None), "")
+    reader = next(iter(calculators)).slug
     marks: Marks = {"class": "home-code", "data-code-page": f"{reader}/#v={VERSION}&code="}
-    typed = h("div", marks, code_html()) if reader else None
+    typed = h("div", marks, code_html())
     return h("section", {"class": "class-way"}, h("div", None, heading, h("p", None, practice.LEAD)), opening, typed)
 
 

@@ -6,6 +6,7 @@ The only state between requests: one job at most; a new one replaces it.
 from collections.abc import Mapping
 from typing import Any
 
+from pycore.forms import links
 from pycore.forms.opening import ReopenInfo
 from pycore.pages import class_set as page
 from pycore.pages.class_job import Job, key_job, pdf_job
@@ -27,19 +28,18 @@ def _job(form: Mapping[str, str], request: Mapping[str, Any]) -> Job:
         return key_job(group)
     if request.get("work") == "marks":
         return marks_job(group, request)
-    base = request.get("base")
-    return pdf_job(group, ReopenInfo(topic_base(base, group) if isinstance(base, str) else ""), correction_of(request))
+    return pdf_job(group, ReopenInfo(topic_base(request.get("base"), group)), correction_of(request))
 
 
-def topic_base(base: str, group: page.ClassSet) -> str:
+def topic_base(base: object, group: page.ClassSet) -> str:
     """Return the address of a topic's page from that of the page of class sets; "" if unknown."""
-    root = base.partition("#")[0][:300].removesuffix("/")
+    root = links.base_of(base).removesuffix("/")
     if not root.endswith(f"/{words.SLUG}"):
         return ""
     return f"{root.removesuffix(words.SLUG)}{group.topic.slug}/"
 
 
-def _told(number: int, job: Job) -> dict[str, Any]:
+def _reply(number: int, job: Job) -> dict[str, Any]:
     return {"ok": True, "job": number, "said": job.said, "share": round(job.share, 4), "ended": job.ended}
 
 
@@ -49,31 +49,31 @@ def begin(form: Mapping[str, str], request: Mapping[str, Any]) -> Reply:
     _counted[0] += 1
     _under_way.clear()
     _under_way[_counted[0]] = job
-    return _told(_counted[0], job), None
+    return _reply(_counted[0], job), None
 
 
 def _gone() -> Reply:
     return {"ok": False, "gone": True, "errors": [], "announce": words.NO_JOB, "waiting": words.NO_JOB}, None
 
 
-def _asked(request: Mapping[str, Any]) -> tuple[int, Job | None]:
+def _request(request: Mapping[str, Any]) -> tuple[int, Job | None]:
     number = request.get("job")
     return (number, _under_way.get(number)) if isinstance(number, int) else (0, None)
 
 
 def go_on(request: Mapping[str, Any]) -> Reply:
     """Do as many pieces as the request asks for, at least one."""
-    number, job = _asked(request)
+    number, job = _request(request)
     if job is None:
         return _gone()
     pieces = request.get("pieces")
     job.go_on(max(1, min(MOST_PIECES, pieces)) if isinstance(pieces, int) else 1)
-    return _told(number, job), None
+    return _reply(number, job), None
 
 
 def finish(request: Mapping[str, Any]) -> Reply:
     """Return the result of the job, after doing the rest if necessary; the job is then removed."""
-    _, job = _asked(request)
+    _, job = _request(request)
     if job is None:
         return _gone()
     while not job.ended:
@@ -85,7 +85,7 @@ def finish(request: Mapping[str, Any]) -> Reply:
 
 def stop(request: Mapping[str, Any]) -> Reply:
     """Drop the job."""
-    number, job = _asked(request)
+    number, job = _request(request)
     if job is not None:
         del _under_way[number]
     return {"ok": True, "announce": words.STOPPED}, None

@@ -3,37 +3,24 @@
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from pycore import quantity
-from pycore.errors import Fault, InputError
+from pycore.errors import InputError
 from pycore.forms import links
 from pycore.practice import answers
 from pycore.practice.judgement_text import JudgementText, tell
+from pycore.practice.limits import read_limits
 from pycore.practice.task import Limits, Mistake, StepReference, Task
-from pycore.quantity import QuantityError
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
 from pycore.words import checking
 from pycore.words import marking as words
 
-ALLOWED = (("allow-percent", "%", 0.1, 50.0), ("allow-degrees", "°", 0.1, 45.0))
-
 
 def limits_of(form: Mapping[str, str]) -> Limits:
-    """The lecturer's own limits, if any are given. Raises InputError."""
-    found: list[float | None] = []
-    faults: list[Fault] = []
-    for name, unit, least, most in ALLOWED:
-        text = form.get(name, "").strip()
-        try:
-            value = quantity.read(text, unit) if text else None
-        except QuantityError:
-            value = -1.0
-        if value is not None and not least <= value <= most:
-            faults.append(Fault(name, text, words.bad_limit(text, unit, quantity.plain(least), quantity.plain(most))))
-        found.append(value)
+    """The lecturer's own limits, if any are typed. Raises InputError."""
+    limits, faults = read_limits(form, lambda one, text: words.bad_limit(text, one.unit, *one.bounds))
     if faults:
         raise InputError(*faults)
-    return Limits(found[0], found[1])
+    return limits
 
 
 SIGNS = {

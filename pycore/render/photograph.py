@@ -10,7 +10,7 @@ from pycore.constructions.names import SUM_KEY, arm_key
 from pycore.geometry import Point
 from pycore.practice.drawn import JudgedLine, first_direction, points_to_find
 from pycore.practice.marking import ACCEPT, WRONG
-from pycore.practice.photograph import Photo, PhotoJudgement, PhotoUnusable, measure, measured_by
+from pycore.practice.photograph import Photo, PhotoJudgement, PhotoUnusableError, measure, measured_by
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
 from pycore.sheet.media import PAPERS
@@ -250,7 +250,7 @@ def _opened(want: PhotoTask, form: Mapping[str, str]) -> dict[str, Any]:
     }
 
 
-def _refused(problem: PhotoUnusable, want: PhotoTask) -> dict[str, Any]:
+def _refused(problem: PhotoUnusableError, want: PhotoTask) -> dict[str, Any]:
     values = dict(problem.values)
     if "point" in values:
         values["point"] = plain(_labels(want).get(values["point"], (values["point"],)))
@@ -290,7 +290,7 @@ def reply(page: SumPage[Any], request: Mapping[str, Any], form: Mapping[str, str
             raise NoPhotoError
         tapped = {name: _pixel(taps[name]) for name in names}
         measured = measure(want.drawing, points_in_photo, photo, tapped, sheet=sheet)
-    except PhotoUnusable as problem:
+    except PhotoUnusableError as problem:
         return _refused(problem, want)
     html, announced = result_html(want, measured, sheet=sheet)
     return {"ok": True, "regions": {"photo-result": str(html)}, "overlay": _overlay(measured), "announce": announced}

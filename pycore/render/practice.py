@@ -15,10 +15,11 @@ from pycore.practice.codes import TIERS
 from pycore.practice.judgement_text import tell
 from pycore.practice.ladder import SHOWN, Record, RecordError
 from pycore.practice.marking import ACCEPT, LOOK, Judgement
+from pycore.practice.task import NO_LIMITS
 from pycore.render.answer import answer_html, view_html
 from pycore.render.checking import asked_reply, form_html
 from pycore.render.elements import Marks, Markup, h, join
-from pycore.render.marking import limits_of, link_of, marked_html
+from pycore.render.marking import link_of, marked_html
 from pycore.render.phrase import phrase_html
 from pycore.sums.answer import Answer
 from pycore.words import codes, plain
@@ -49,7 +50,7 @@ def problem_html(problem: CodeProblem, answer: Answer) -> Markup:
 
 def standing_html(record: Record) -> Markup:
     """Return level and streak in one line."""
-    track = record.now
+    track = record.current_track
     marks = [h("li", {"class": "on" if level <= track.level else None}) for level in range(len(TIERS))]
     steps = h("ol", {"class": "levels", "aria-hidden": "true"}, marks)
     return h("div", {"class": "standing"}, steps, h("span", None, words.level(track.level + 1, len(TIERS))),
@@ -58,8 +59,8 @@ def standing_html(record: Record) -> Markup:
 
 def kept_html(record: Record) -> Markup:
     """Return the stored record in words."""
-    had = [track for track in record.ways.values() if track.had]
-    solved, count = sum_of(track.solved for track in had), sum_of(track.had for track in had)
+    practised = [track for track in record.tracks.values() if track.problems]
+    solved, count = sum_of(track.solved for track in practised), sum_of(track.problems for track in practised)
     worst = sorted(record.mistakes.items(), key=lambda pair: (-pair[1], pair[0]))[:SHOWN_MISTAKES]
     listed = [h("li", None, f"{short(key)}: {words.times(times)}") for key, times in worst]
     mistakes = (h("h3", None, words.MISTAKES), h("ul", {"class": "mistakes"}, listed)) if listed else None
@@ -84,7 +85,7 @@ def drawn_html(problem: CodeProblem, answer: Answer, done: str) -> Markup:
 
 def incoming_html(record: Record) -> Markup:
     """Return what a file contains, and the buttons that decide what to do with it."""
-    solved = sum_of(track.solved for track in record.ways.values())
+    solved = sum_of(track.solved for track in record.tracks.values())
     buttons = [
         h("button", {"type": "button", "class": "plain", "data-do": name}, label)
         for name, label in (("merge", words.MERGE), ("replace", words.REPLACE), ("leave", words.CANCEL))
@@ -96,7 +97,7 @@ def incoming_html(record: Record) -> Markup:
 def _reply(record: Record, announce: str = "", **more: object) -> Reply:
     """Return the page for a record."""
     problem = page.problem_of(record)
-    done = record.now.done
+    done = record.current_track.done
     answer = problem.page.answer(problem.form, ("answer", "view", "check") if done else ("check",))
     regions = {
         "problem": problem_html(problem, answer),
@@ -107,7 +108,7 @@ def _reply(record: Record, announce: str = "", **more: object) -> Reply:
     assert answer.answer_request is not None
     return {
         "ok": True, "record": ladder.written(record), "state": done or "asking",
-        "way": record.way, "asked": asked_reply(answer.answer_request), "announce": announce,
+        "way": record.track, "asked": asked_reply(answer.answer_request), "announce": announce,
         "regions": {name: str(html) for name, html in regions.items()}, **more,
     }  # fmt: skip
 
@@ -148,7 +149,7 @@ def _marked(record: Record, request: Mapping[str, Any]) -> Reply:
         if isinstance(key, str) and isinstance(value, str)
     }  # fmt: skip
     task = problem.page.task(problem.form)
-    judged = answers.judge(task, texts, limits_of({}))
+    judged = answers.judge(task, texts, NO_LIMITS)
     text = tell(task, judged, problem.page.places(problem.form))
     if text.band != LOOK:
         record = ladder.tried(record, text.band == ACCEPT, _counted(judged.marked))
@@ -162,7 +163,7 @@ def _shown(record: Record, request: Mapping[str, Any]) -> Reply:
 
 
 def _next(record: Record, request: Mapping[str, Any]) -> Reply:
-    return _reply(page.next_problem(record) if record.now.done else record)
+    return _reply(page.next_problem(record) if record.current_track.done else record)
 
 
 def _read(record: Record, request: Mapping[str, Any]) -> Reply:
@@ -173,7 +174,7 @@ def _read(record: Record, request: Mapping[str, Any]) -> Reply:
     except RecordError as error:
         message = words.refused(error.reason, error.part)
         return {"ok": False, "errors": [], "announce": message, "said": message}
-    if not sum_of(track.solved + track.tries for track in record.ways.values()) and not record.mistakes:
+    if not sum_of(track.solved + track.tries for track in record.tracks.values()) and not record.mistakes:
         return _reply(incoming, words.TAKEN, said=words.TAKEN)
     reply = _reply(record, plain(words.holds(0, 0)))
     reply["regions"]["incoming"] = str(incoming_html(incoming))

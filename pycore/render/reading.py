@@ -5,7 +5,7 @@ from pycore.pages.reading import AssetImage, InlineDrawing, LinkList, ReadBlock,
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.page import footer_html, header_html, intro_html
 from pycore.render.phrase import phrase_html
-from pycore.render.site import LANGUAGE, SitePage
+from pycore.render.site import SitePage
 from pycore.render.workings import block_html
 from pycore.words import furniture, readings
 from pycore.writers import svg
@@ -57,4 +57,4 @@ def reading_page(page: ReadingPage, assets: str) -> SitePage:
         "footer": footer_html("../", furniture.CAUTIONS),
     }
     title = f"{page.title} · {furniture.NAME}"
-    return SitePage(page.slug, "reading", title, page.description, LANGUAGE, regions)
+    return SitePage(page.slug, "reading", title, page.description, furniture.LANGUAGE, regions)

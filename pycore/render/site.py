@@ -35,8 +35,6 @@ from pycore.words import practice as practice_words
 from pycore.words import print_setup as setup_words
 from pycore.words.phrase import Phrase, plain
 
-LANGUAGE = "en-GB"
-
 
 class Calculator(Protocol):
     """What a page needs from a calculator."""
@@ -118,7 +116,7 @@ def calculator_page(calculator: Calculator) -> SitePage:
         "footer": footer_html("../", calculator.cautions, lessons_of(calculator.slug, calculator.title)),
     }
     return SitePage(calculator.slug, "sheet", f"{calculator.title} · {furniture.NAME}",
-                    _text(calculator.description), LANGUAGE, regions)  # fmt: skip
+                    _text(calculator.description), furniture.LANGUAGE, regions)  # fmt: skip
 
 
 def home_page(calculators: Sequence[Calculator]) -> SitePage:
@@ -129,7 +127,7 @@ def home_page(calculators: Sequence[Calculator]) -> SitePage:
         "footer": footer_html("./", furniture.CAUTIONS),
     }
     return SitePage("", "home", f"{furniture.NAME} · {furniture.HOME_TITLE}", furniture.HOME_DESCRIPTION,
-                    LANGUAGE, regions)  # fmt: skip
+                    furniture.LANGUAGE, regions)  # fmt: skip
 
 
 def print_setup_page() -> SitePage:
@@ -144,7 +142,7 @@ def print_setup_page() -> SitePage:
         "footer": footer_html("../", furniture.CAUTIONS),
     }
     return SitePage(setup.SLUG, "print-setup", f"{setup_words.TITLE} · {furniture.NAME}", setup_words.DESCRIPTION,
-                    LANGUAGE, regions)  # fmt: skip
+                    furniture.LANGUAGE, regions)  # fmt: skip
 
 
 def paper_page(page: PaperPage) -> SitePage:
@@ -162,7 +160,7 @@ def paper_page(page: PaperPage) -> SitePage:
         "status": status_html(),
         "footer": footer_html("../", furniture.CAUTIONS),
     }
-    return SitePage(page.slug, "paper", f"{page.title} · {furniture.NAME}", page.description, LANGUAGE,
+    return SitePage(page.slug, "paper", f"{page.title} · {furniture.NAME}", page.description, furniture.LANGUAGE,
                     regions)  # fmt: skip
 
 
@@ -185,7 +183,7 @@ def class_set_page() -> SitePage:
         "footer": footer_html("../", furniture.CAUTIONS),
     }
     return SitePage(class_words.SLUG, "class-set", f"{class_words.TITLE} · {furniture.NAME}", class_words.DESCRIPTION,
-                    LANGUAGE, regions)  # fmt: skip
+                    furniture.LANGUAGE, regions)  # fmt: skip
 
 
 def practice_page() -> SitePage:
@@ -198,7 +196,7 @@ def practice_page() -> SitePage:
         "footer": footer_html("../", furniture.CAUTIONS),
     }
     return SitePage(practice_words.SLUG, "practice", f"{practice_words.TITLE} · {furniture.NAME}",
-                    practice_words.DESCRIPTION, LANGUAGE, regions)  # fmt: skip
+                    practice_words.DESCRIPTION, furniture.LANGUAGE, regions)  # fmt: skip
 
 
 def pages_of(calculators: Iterable[Calculator]) -> tuple[SitePage, ...]:

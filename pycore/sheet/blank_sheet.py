@@ -11,7 +11,7 @@ from pycore.geometry import Box, Point
 from pycore.sheet.furniture import check_bar
 from pycore.sheet.instruments import BASE, RADIUS, RULER_BEFORE_ZERO, RULER_WIDTH, Pose, protractor, ruler
 from pycore.sheet.lettered import text, wrapped
-from pycore.sheet.media import MARGIN, PAPERS, PRINTABLE_EDGE
+from pycore.sheet.media import MARGIN, PAPERS, PRINTABLE_EDGE, SMALL_PAPER
 from pycore.sheet.ruled import ruled
 
 INSTRUMENT_PAPERS = ("A4", "A3", "letter", "tabloid")
@@ -46,7 +46,7 @@ def size_of(paper: str, orientation: str) -> tuple[float, float]:
 
 def bar_length(paper: str) -> float:
     """Return the length of a sheet's check bars: 100 mm, or 50 mm on the smallest paper."""
-    return 50.0 if paper == "A5" else 100.0
+    return 50.0 if paper == SMALL_PAPER else 100.0
 
 
 def ruler_length(paper: str, orientation: str) -> float:

@@ -12,7 +12,7 @@ from pycore.drawing import Circle, Group, Item, Line, Page, Shape
 from pycore.geometry import Box, Point, bounds
 from pycore.sheet import kinds, labels
 from pycore.sheet import marks as registration
-from pycore.sheet.figure import FigureStrokes, PhasorStyles, Placement, draw, extent
+from pycore.sheet.figure import FigureStrokes, PhasorStyles, Placement, draw, figure_box
 from pycore.sheet.furniture import (
     SheetText,
     check_bars,
@@ -23,7 +23,6 @@ from pycore.sheet.furniture import (
     title_block,
     words,
 )
-from pycore.sheet.labels import PlacedLabel
 from pycore.sheet.media import Style
 from pycore.sheet.plan import Plan
 from pycore.sheet.table import table
@@ -31,10 +30,9 @@ from pycore.sheet.table import table
 
 @dataclass(frozen=True, slots=True)
 class ComposedSheet:
-    """The page, its placed labels, and the labels that found no place (they are in the table)."""
+    """The page, and the labels that found no place (they are in the table)."""
 
     page: Page
-    placed: tuple[PlacedLabel, ...]
     left: tuple[labels.LabelRequest, ...]
     area: Box
     drawn: FigureStrokes
@@ -43,28 +41,12 @@ class ComposedSheet:
 
 def stand_in(construction: Construction, picture: DrawingConvention, area: Box, factor: float) -> Placement:
     """Centre the figure in an area."""
-    box = extent(construction, picture)
+    box = figure_box(construction, picture)
     middle = Point(box.centre.x * factor, box.centre.y * factor)
     return Placement(picture, factor, area.centre.minus(middle))
 
 
-def figure_groups(
-    construction: Construction,
-    stand: Placement,
-    look: PhasorStyles,
-    style: Style,
-    area: Box,
-    *,
-    phasors_only: bool = False,
-) -> tuple[tuple[Group, ...], tuple[PlacedLabel, ...], tuple[labels.LabelRequest, ...], FigureStrokes]:
-    """Return the figure's groups by step, with labels placed clear of everything."""
-    drawn = draw(construction, stand, look, style, phasors_only=phasors_only)
-    return (*_labelled(drawn, area), drawn)
-
-
-def _labelled(
-    drawn: FigureStrokes, area: Box
-) -> tuple[tuple[Group, ...], tuple[PlacedLabel, ...], tuple[labels.LabelRequest, ...]]:
+def _labelled(drawn: FigureStrokes, area: Box) -> tuple[tuple[Group, ...], tuple[labels.LabelRequest, ...]]:
     """Return the strokes as groups by step with labels, and the labels that found no place."""
     ground = labels.LabelArea(area, drawn.segments)
     placed, left = labels.place(ground, drawn.label_requests)
@@ -73,7 +55,7 @@ def _labelled(
         if label.leader:
             drawn.add(label.request.step, label.leader)
     groups = tuple(Group(tuple(items), step=number) for number, items in sorted(drawn.by_step.items()))
-    return groups, tuple(placed), tuple(left)
+    return groups, tuple(left)
 
 
 def _shift(low: float, high: float, least: float, most: float) -> float:
@@ -217,25 +199,24 @@ def compose(
     if stand is None or kind == kinds.CONSTRUCTION:
         stand, strokes = settled(plan, look)
     groups: tuple[Group, ...] = ()
-    placed: tuple[PlacedLabel, ...] = ()
     left: tuple[labels.LabelRequest, ...] = ()
     drawn = FigureStrokes()
     if kind == kinds.PROBLEM:
         discs = registration.marks(layout, stand.origin)
         if start == kinds.TWO:
             drawn = _part_drawn(plan, stand, look, discs)
-            groups, placed, left = _labelled(drawn, layout.area)
+            groups, left = _labelled(drawn, layout.area)
         groups += (*_start_point(stand, start != kinds.NOTHING), *discs)
     elif kind == kinds.OVERLAY:
         drawn = draw(plan.construction, stand, look, thin(layout.style), phasors_only=True)
         round_the_end = () if tolerance is None else (ellipse(plan, stand, tolerance),)
         for piece in round_the_end:
             _keep_clear_of(piece, drawn)
-        groups, placed, left = _labelled(drawn, layout.area)
+        groups, left = _labelled(drawn, layout.area)
         groups += round_the_end
     else:
         drawn = strokes
-        groups, placed, left = _labelled(drawn, layout.area)
+        groups, left = _labelled(drawn, layout.area)
     block = plain_block if layout.style.column else title_block
     # In the order in which a sheet is read aloud: nothing touches, so that none covers another.
     items: tuple[Item, ...] = (
@@ -243,7 +224,7 @@ def compose(
         *check_bars(layout), code_area(layout, writing), foot(layout, writing.foot),
     )  # fmt: skip
     page = Page(layout.width, layout.height, items, writing.page_title, writing.description)
-    return ComposedSheet(page, placed, left, layout.area, drawn, stand)
+    return ComposedSheet(page, left, layout.area, drawn, stand)
 
 
 VIEW_WIDTH = 100.0
@@ -259,7 +240,7 @@ def view(
     description: str,
 ) -> Page:
     """Return the figure alone, laid out for a phone: 100 mm are the width of the screen."""
-    box = extent(construction, picture)
+    box = figure_box(construction, picture)
     # Beside a companion's rails a label needs more room.
     margin = VIEW_MARGIN + (3.0 if companion_moves(construction) else 0.0)
     room = VIEW_WIDTH - 2 * margin
@@ -267,5 +248,5 @@ def view(
     height = max(52.0, box.height * factor + 2 * margin)
     area = Box(1.5, 1.5, VIEW_WIDTH - 1.5, height - 1.5)
     stand = stand_in(construction, picture, area, factor)
-    groups, _, _, _ = figure_groups(construction, stand, look, style, area)
+    groups, _ = _labelled(draw(construction, stand, look, style), area)
     return Page(VIEW_WIDTH, height, groups, title, description)

@@ -5,7 +5,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
 from pycore import geometry, quantity
-from pycore.constructions import roles
+from pycore.constructions import roles, step_kinds
 from pycore.constructions.companions import leads
 from pycore.constructions.construction import Construction, DrawingConvention
 from pycore.constructions.moves import (
@@ -48,10 +48,7 @@ REFERENCE_SHARE = 0.6
 
 @dataclass(frozen=True, slots=True)
 class PhasorStyles:
-    """How phasors are told apart: tag, ink and number of ticks by phasor key.
-
-    ``degrees``: text of an angle's size, such as 120° or 87.5°, by its tenths. ``mark``: the decimal mark.
-    """
+    """How phasors are told apart: tag, ink and number of ticks by phasor key. ``mark``: the decimal mark."""
 
     tags: Mapping[str, Phrase]
     inks: Mapping[str, Ink]
@@ -98,7 +95,7 @@ def drawn_ends(construction: Construction) -> Iterator[tuple[str, str]]:
             yield move.start, move.end
 
 
-def extent(construction: Construction, picture: DrawingConvention) -> Box:
+def figure_box(construction: Construction, picture: DrawingConvention) -> Box:
     """Return the rectangle of the figure on paper, in the quantity's unit."""
     points = construction.figure.points
     used = [points[name] for name in dict.fromkeys(name for pair in drawn_ends(construction) for name in pair)]
@@ -150,7 +147,7 @@ class _ConstructionPen:
                 self.direction(number, move)
             case TurnAngle():
                 self.laid.setdefault(move.line, number)
-                if self.has_arcs and name in ("draw", "draw-along", "follow"):
+                if self.has_arcs and name in (step_kinds.DRAW, step_kinds.DRAW_ALONG, step_kinds.FOLLOW):
                     self.turned(number, move)
             case SetOff():
                 self.set_off(number, move)

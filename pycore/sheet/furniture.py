@@ -5,7 +5,6 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 from itertools import pairwise, product
 
-from pycore import quantity
 from pycore.drawing import Group, Ink, Item, Line, Shape, Text
 from pycore.geometry import Box, Point
 from pycore.sheet.code import code
@@ -57,7 +56,7 @@ class SheetText:
 def frame(layout: Layout) -> Group:
     """Frame and centring marks (after ISO 5457, adapted)."""
     box = layout.frame
-    outline = Shape(_corners(box), 0.7)
+    outline = Shape(box.corners, 0.7)
     x, y = (box.left + box.right) / 2, (box.bottom + box.top) / 2
     marks = (
         Line(Point(box.left - 5, y), Point(box.left + 2, y), 0.7),
@@ -68,15 +67,6 @@ def frame(layout: Layout) -> Group:
     return Group((outline, *marks), name="frame")
 
 
-def _corners(box: Box) -> tuple[Point, ...]:
-    return (
-        Point(box.left, box.bottom),
-        Point(box.right, box.bottom),
-        Point(box.right, box.top),
-        Point(box.left, box.top),
-    )
-
-
 def _bar_boxes(x: float, y: float, length: float, upright: bool) -> Iterator[Item]:
     """Alternately filled fields of 10 mm, and the end strokes."""
     count = int(length / 10)
@@ -85,7 +75,7 @@ def _bar_boxes(x: float, y: float, length: float, upright: bool) -> Iterator[Ite
         box = (
             Box(x, y + low, x + 1.6, y + low + 10) if upright else Box(x + low, y, x + low + 10, y + 1.6)
         )
-        yield Shape(_corners(box), 0.18, "ink", "ink" if index % 2 == 0 else "sheet")
+        yield Shape(box.corners, 0.18, "ink", "ink" if index % 2 == 0 else "sheet")
 
 
 def check_bar(
@@ -116,7 +106,7 @@ def check_bar(
 def check_bars(layout: Layout) -> tuple[Group, ...]:
     """Return a bar on each axis to measure with a ruler, away from the edges that a printer may lose."""
     upright_x, upright_y, level_x, level_y = layout.bars
-    length_text, note = quantity.fixed(layout.bar, 0) + "\u00a0mm", layout.style.note
+    length_text, note = layout.bar_text, layout.style.note
     return (
         check_bar(Point(upright_x, upright_y), layout.bar, length_text, note, upright=True),
         check_bar(Point(level_x, level_y), layout.bar, length_text, note),
@@ -223,7 +213,7 @@ def _title_block(
     compact = style.title < 4
     title_height, cell = (16.5, 8.5) if compact else (15.0, 10.3)
     x = box.left + 2.4
-    items: list[Item] = [Shape(_corners(box), 0.5)]
+    items: list[Item] = [Shape(box.corners, 0.5)]
     y = box.top - title_height
     size = fitting(title, style.title, box.width - 4.8)
     items.append(text(title, Point(x, box.top - style.title - 2.2), size))
@@ -255,7 +245,7 @@ def plain_block(layout: Layout, writing: SheetText) -> Group:
     y = box.top - title
     wording, capitals = _plain_title(writing.title, style, room)
     items: list[Item] = [
-        Shape(_corners(box), style.wide),
+        Shape(box.corners, style.wide),
         text(wording, Point(x, y + 0.6 * style.title), capitals),
         Line(Point(box.left, y), Point(box.right, y), style.narrow),
     ]

@@ -8,7 +8,9 @@ import math
 from dataclasses import dataclass, replace
 from functools import lru_cache
 
+from pycore import quantity
 from pycore.geometry import Box
+from pycore.quantity import NO_BREAK_SPACE
 
 PAPERS: dict[str, tuple[float, float]] = {
     "A5": (148.0, 210.0),
@@ -83,7 +85,9 @@ USUAL, LARGE_PRINT, EASY_READING = "usual", "large", "easy"
 PRINTS = {USUAL: NORMAL, LARGE_PRINT: LARGE, EASY_READING: EASY}
 """Styles by print style. Large: capitals of 5 mm and more, text of 18 points and more, thicker lines, for low vision.
 Easy: text of 12 points and more, fewer words beside the drawing, for dyslexia (both common practice)."""
-TOO_SMALL_FOR_READING = ("A5",)
+SMALL_PAPER = "A5"
+"""The smallest paper."""
+TOO_SMALL_FOR_READING = (SMALL_PAPER,)
 """Papers on which a sheet for easy reading would leave no room to draw."""
 
 
@@ -113,7 +117,22 @@ class Layout:
     @property
     def page_key(self) -> str:
         """The style sheet's name of this page: ``a4l``, ``letterp``."""
-        return self.paper.lower() + self.orientation[0]
+        return page_key(self.paper, self.orientation)
+
+    @property
+    def small(self) -> bool:
+        """Whether the paper is so small that notes are as short as possible."""
+        return self.paper == SMALL_PAPER
+
+    @property
+    def bar_text(self) -> str:
+        """The length of the check bars as text: 100 mm."""
+        return quantity.fixed(self.bar, 0) + f"{NO_BREAK_SPACE}mm"
+
+
+def page_key(paper: str, orientation: str) -> str:
+    """Return the style sheet's name of a page: ``a4l``, ``letterp``."""
+    return paper.lower() + orientation[0]
 
 
 @dataclass(frozen=True, slots=True)
@@ -248,7 +267,7 @@ def layout(
     short, long = PAPERS[paper]
     width, height = (long, short) if orientation == "landscape" else (short, long)
     landscape = orientation == "landscape"
-    style = COMPACT if paper == "A5" else PRINTS[printed]
+    style = COMPACT if paper == SMALL_PAPER else PRINTS[printed]
     frame = Box(FILING_MARGIN, MARGIN, width - MARGIN, height - MARGIN)
     roomy = style.column > 0
     style = _closer(style, frame, rows, second) if roomy and landscape else style

@@ -13,7 +13,7 @@ from pycore.constructions.names import SUM_KEY
 from pycore.drawing import Arrow, Circle, Group, Ink, Item, Line, Page, Shape
 from pycore.geometry import Box, Point
 from pycore.sheet import labels
-from pycore.sheet.figure import PhasorStyles, Placement, draw, drawn_ends, extent
+from pycore.sheet.figure import PhasorStyles, Placement, draw, drawn_ends, figure_box
 from pycore.sheet.lesson_view import CLASSROOM, HEIGHT, WIDTH
 from pycore.sheet.lettered import text
 
@@ -23,7 +23,7 @@ WAVE_STEPS = 72
 
 def _stand(constructions: Sequence[Construction], picture: DrawingConvention) -> Placement:
     """Return the largest scale at which every construction fits, from one starting point."""
-    boxes = [extent(construction, picture) for construction in constructions]
+    boxes = [figure_box(construction, picture) for construction in constructions]
     bounds = Box(
         min(box.left for box in boxes), min(box.bottom for box in boxes),
         max(box.right for box in boxes), max(box.top for box in boxes),

@@ -5,15 +5,12 @@ from dataclasses import dataclass, replace
 
 from pycore import geometry
 from pycore.constructions.companions import accompanied, companion_moves
-from pycore.constructions.construction import Arm, Construction, DrawingConvention, flattest
+from pycore.constructions.construction import FLAT_CROSSING, Arm, Construction, DrawingConvention, flattest
 from pycore.constructions.methods import THE_RETURNING
-from pycore.geometry import ORIGIN, Box, Point
-from pycore.sheet.figure import extent
+from pycore.geometry import ORIGIN, Box
+from pycore.sheet.figure import figure_box
 from pycore.sheet.media import PAPERS, USUAL, Layout, holds, layout
 from pycore.sheet.scale import Fit, best_fit, fit_at, next_scale
-
-FLAT_INTERSECTION = 15.0
-"""Below this angle in degrees, lines cross too flatly to be drawn by hand reliably (common practice)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,7 +54,7 @@ def _plan(
 def _cost(plan: Plan, index: int) -> tuple[int, int, float, int, int]:
     return (
         0 if plan.fit.fits else round(1000 * max(plan.fit.over)) + 1,
-        int(plan.sharpness < FLAT_INTERSECTION),
+        int(plan.sharpness < FLAT_CROSSING),
         plan.scale,
         index,
         int(plan.layout.orientation == "portrait"),
@@ -87,7 +84,7 @@ def choose(
 
     best: list[tuple[tuple[int, int, float, int, int], Plan]] = []
     for index, construction in enumerate(candidates):
-        box = _with_companions(extent(construction, picture), construction, picture, companions)
+        box = _with_companions(figure_box(construction, picture), construction, picture, companions)
         rows = table_rows(construction) + len(companions)
         sheets = [sheet_for(orientation, rows) for orientation in orientations]
         # Large print of many rows has room only on a sheet that stands upright.
@@ -116,13 +113,13 @@ def _with_companions(
         ORIGIN.moved(COMPANION_SHARE * longest * arm.size / largest, picture.paper_angle(arm.angle))
         for arm in companions
     ]
-    return geometry.bounds([Point(box.left, box.bottom), Point(box.right, box.top), *tips])
+    return geometry.bounds([*box.corners, *tips])
 
 
 def _at_second(plan: Plan, companions: tuple[Arm, ...], second: float) -> Plan:
     """Return the plan with its companions at a scale."""
     construction = accompanied(plan.construction, companions, plan.scale / second, plan.picture)
-    box = extent(construction, plan.picture)
+    box = figure_box(construction, plan.picture)
     fits = not plan.fit.fits or fit_at(box, plan.layout, plan.scale).fits
     return replace(plan, construction=construction, second=second, second_fits=fits)
 
@@ -163,7 +160,7 @@ def papers_that_take(
     printed: str = USUAL,
 ) -> tuple[str, ...]:
     """Return the other papers on which a given scale fits, smallest first."""
-    box = extent(construction, picture)
+    box = figure_box(construction, picture)
     rows, second = table_rows(construction), bool(companion_moves(construction))
     # Paper of the same family first: who prints on A4 has A3 sooner than tabloid.
     family = beside.startswith("A")

@@ -77,12 +77,6 @@ def bars(paper: str, orientation: str) -> Bars:
     )  # fmt: skip
 
 
-def _rectangle(box: Box) -> tuple[Point, ...]:
-    return (
-        Point(box.left, box.bottom), Point(box.right, box.bottom), Point(box.right, box.top), Point(box.left, box.top),
-    )  # fmt: skip
-
-
 def _fields(at: Point, length: float, upright: bool) -> list[Item]:
     """Fields of 10 mm, every second one filled."""
     items: list[Item] = []
@@ -93,7 +87,7 @@ def _fields(at: Point, length: float, upright: bool) -> list[Item]:
             if upright
             else Box(at.x + low, at.y, at.x + low + 10, at.y + BREADTH)
         )
-        items.append(Shape(_rectangle(box), 0.18, "ink", "ink" if index % 2 == 0 else "sheet"))
+        items.append(Shape(box.corners, 0.18, "ink", "ink" if index % 2 == 0 else "sheet"))
     return items
 
 
@@ -165,7 +159,7 @@ def _block(frame: Box, writing: SetupWriting) -> Group:
     x, middle = box.left + 2.4, box.left + 46.0
     first, second = box.top - 11.0, box.top - 24.5
     items: list[Item] = [
-        Shape(_rectangle(box), 0.5),
+        Shape(box.corners, 0.5),
         Line(Point(box.left, first), Point(box.right, first), 0.25),
         Line(Point(box.left, second), Point(box.right, second), 0.25),
         Line(Point(middle, first), Point(middle, second), 0.25),
@@ -192,7 +186,7 @@ def setup_page(paper: str, orientation: str, writing: SetupWriting) -> Page:
         left + width / 2, (low - 24.0 + frame.bottom + BLOCK[1]) / 2
     )
     items: tuple[Item, ...] = (
-        Group((Shape(_rectangle(frame), 0.7),), name="frame"),
+        Group((Shape(frame.corners, 0.7),), name="frame"),
         _upright(place, words.bar(writing.upright, writing.upright_along)),
         _level(place, words.bar(writing.level, not writing.upright_along)),
         steps,

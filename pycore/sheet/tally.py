@@ -15,12 +15,6 @@ Counted = tuple[str, int, int]
 """A label, the certain count, the possible further count."""
 
 
-def _corners(box: Box) -> tuple[Point, ...]:
-    return (
-        Point(box.left, box.bottom), Point(box.right, box.bottom), Point(box.right, box.top), Point(box.left, box.top),
-    )  # fmt: skip
-
-
 def _row(label: str, sure: int, perhaps: int, unit: float, top: float) -> tuple[Group, float]:
     """Return one label with its bar below it, and the height they use."""
     items: list[Item] = []
@@ -31,9 +25,9 @@ def _row(label: str, sure: int, perhaps: int, unit: float, top: float) -> tuple[
     y -= BAR + UNDER
     end = sure * unit
     if sure:
-        items.append(Shape(_corners(Box(0.0, y, end, y + BAR)), 0.3, "ink", "ink"))
+        items.append(Shape(Box(0.0, y, end, y + BAR).corners, 0.3, "ink", "ink"))
     if perhaps:
-        items.append(Shape(_corners(Box(end, y, end + perhaps * unit, y + BAR)), 0.3, "ink", "sheet"))
+        items.append(Shape(Box(end, y, end + perhaps * unit, y + BAR).corners, 0.3, "ink", "sheet"))
     numbers = f"{sure}" if not perhaps else f"{sure} + {perhaps}"
     items.append(text(numbers, Point(end + perhaps * unit + 1.6, y + 0.7), LETTERS, face="bold"))
     return Group(tuple(items), name="tally"), y - 2.2

@@ -4,9 +4,8 @@ import math
 from dataclasses import dataclass
 
 from pycore import quantity
-from pycore.accuracy import hand
-from pycore.constructions.construction import flattest
-from pycore.practice.task import MOST_OF_LARGEST
+from pycore.constructions.construction import FLAT_CROSSING, flattest
+from pycore.practice.task import beyond_marking
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.plan import Plan
 from pycore.sums.answer import Block, Grid, Paragraph, Working
@@ -48,14 +47,14 @@ class SumAccuracy:
             amount = self.writing.amount(self.case.scatter(plan).half_width)
             return (words.too_flat(amount, self.method_accuracies()[0].title),)
         angle = flattest(plan.construction)
-        if angle >= hand.FLAT:
+        if angle >= FLAT_CROSSING:
             return ()
         return (words.flat(degrees_text(angle, self.writing.mark)),)
 
     def too_flat(self, plan: Plan) -> bool:
         """Return whether careful drawings of a plan scatter more than any marking allows."""
         largest = max((arm.size for arm in self.case.arms), default=0.0)
-        return not self.case.closed and self.case.scatter(plan).half_width > MOST_OF_LARGEST * largest
+        return not self.case.closed and beyond_marking(self.case.scatter(plan).half_width, largest)
 
     def method_accuracies(self) -> tuple[MethodAccuracy, ...]:
         """Return every method and order, the most accurate first."""

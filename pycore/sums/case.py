@@ -11,7 +11,7 @@ from pycore.constructions.components import components
 from pycore.constructions.construction import Arm, Construction, DrawingConvention
 from pycore.constructions.methods import COMPONENTS, FIRST_PAIR, METHODS, PAIR_ORDERS, PARALLELOGRAM, TIP_TO_TAIL
 from pycore.constructions.names import SUM_KEY
-from pycore.constructions.parallelogram import parallelogram
+from pycore.constructions.parallelogram import pairs_of, parallelogram
 from pycore.constructions.tip_to_tail import chain_of, tip_to_tail
 from pycore.drawing import Ink
 from pycore.errors import Fault
@@ -25,7 +25,7 @@ from pycore.sheet.media import ORIENTATIONS, TOO_SMALL_FOR_READING, USUAL
 from pycore.sheet.plan import Plan, choose, papers_that_take
 from pycore.sums.frozen import FrozenAfterInit
 from pycore.sums.misfit import SECOND, second_too_large, too_large
-from pycore.sums.problem import SumProblem
+from pycore.sums.problem import SheetProblem
 from pycore.sums.sentences import StepSentences, direction_phrase
 from pycore.sums.wording import CompanionPhasors, Notation, SheetWords
 from pycore.words import answers as words
@@ -72,7 +72,7 @@ class SumCase(metaclass=FrozenAfterInit):
 
     def __init__(
         self,
-        problem: SumProblem,
+        problem: SheetProblem,
         arms: tuple[Arm, ...],
         lines: tuple[str, ...],
         picture: DrawingConvention,
@@ -88,7 +88,7 @@ class SumCase(metaclass=FrozenAfterInit):
 
     def __setattr__(self, name: str, value: object) -> None:
         if "_sealed" in self.__dict__:
-            raise AttributeError(f"{type(self).__name__} is made and does not change: {name}")
+            raise AttributeError(f"{type(self).__name__} is frozen: {name}")
         super().__setattr__(name, value)
 
     @property
@@ -202,7 +202,8 @@ class SumCase(metaclass=FrozenAfterInit):
         return tuple(line for note in notes for line in moves_list.lines_of(note))
 
     def further_question(self) -> str:
-        return ""  # a question beyond the problem, as a problem sheet asks it
+        """Return a question beyond the problem, as a problem sheet asks it; "" for none."""
+        return ""
 
     def beyond(self) -> FurtherQuestion | None:
         """Return the answer to the further question; None if there is none."""
@@ -240,13 +241,15 @@ class SumCase(metaclass=FrozenAfterInit):
         raise NotImplementedError
 
     def possible(self, method: str) -> str:
-        """Return the method, or tip to tail if a parallelogram is not possible with one arm, or with four or more."""
-        return TIP_TO_TAIL if method == PARALLELOGRAM and not 2 <= len(self.arms) <= 3 else method
+        """Return the method, or tip to tail if a parallelogram is not possible with these arms."""
+        return TIP_TO_TAIL if method == PARALLELOGRAM and not pairs_of(self.arms) else method
 
     def orders(self, method: str, requested: str = "") -> tuple[str, ...]:
         """Return the orders that differ for this method and number of arms."""
         if method == COMPONENTS or len(self.arms) == 1:
             return (FIRST_PAIR,)
+        if method == PARALLELOGRAM and len(self.arms) == 3 and requested not in pairs_of(self.arms):
+            return pairs_of(self.arms)
         if requested:
             return (requested,)
         return PAIR_ORDERS if len(self.arms) == 3 else (FIRST_PAIR,)

@@ -7,7 +7,8 @@ from typing import Protocol
 
 from pycore import phasor, quantity
 from pycore.constructions.construction import Arm
-from pycore.constructions.names import RETURN_KEY, SUM_KEY, arm_key
+from pycore.constructions.names import arm_key
+from pycore.forms import conventions
 from pycore.forms.elements import scaled
 from pycore.forms.reading import Reader
 from pycore.quantity import QuantityError, writing_for
@@ -30,11 +31,7 @@ LEAST_HERTZ, MOST_HERTZ = 0.01, 1e9
 def tags_of(symbols: Sequence[Symbol], total: Symbol, companion: Phrase) -> dict[str, Phrase]:
     """Return the tags of arms numbered from 1, of sums of two of the first three, of the sum, the returning phasor and
     the companion."""
-    tags: dict[str, Phrase] = {arm_key(number): (symbol,) for number, symbol in enumerate(symbols, start=1)}
-    for first, second in ((1, 2), (1, 3), (2, 3)):
-        if second <= len(symbols):
-            tags[arm_key(f"{first}{second}")] = (symbols[first - 1], " + ", symbols[second - 1])
-    return tags | {SUM_KEY: (total,), RETURN_KEY: ("−", total), "c1": companion}
+    return conventions.tags_of(symbols, total) | {"c1": companion}
 
 
 def arms_of(values: Sequence[complex]) -> tuple[Arm, ...]:

@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING
 
 from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR, Element, impedance
@@ -13,7 +13,6 @@ from pycore.sums.case import SumCase
 
 if TYPE_CHECKING:
     from pycore.forms.elements import TypedElement
-from dataclasses import dataclass
 
 BOTH = (DRAWN, CALCULATED)
 ONLY_CALCULATED = (CALCULATED,)
@@ -74,7 +73,7 @@ def calculated_task(task: Task, result: complex, case: SumCase, mistakes: list[M
     return replace(
         task, result=result, symbol=case.notation.tags["c1"], writing=case.companions.writing, factor=0.0, spread=None,
         mistakes=tuple(mistakes), earlier=(), origin=case.notation.tags[SUM_KEY], turn=0.0, sense=1, in_steps=False,
-        largest=0.0, back=1.0, slips=Slips(),
+        largest=0.0, turn_back=1.0, slips=Slips(),
     )  # fmt: skip
 
 

@@ -1,9 +1,7 @@
 """The further pages of a sheet for easy reading: given values, moves, and what to check."""
 
-from pycore import quantity
 from pycore.constructions.methods import THE_RETURNING
 from pycore.constructions.moves import SetOff
-from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import kinds
 from pycore.sheet.moves_sheet import TextSection
 from pycore.sheet.plan import Plan
@@ -11,7 +9,7 @@ from pycore.sums.answer import Move
 from pycore.sums.case import SumCase
 from pycore.sums.request import SheetRequest
 from pycore.sums.sentences import StepSentences
-from pycore.words import moves_list, plain
+from pycore.words import answers, moves_list, plain
 from pycore.words import sheet as words
 from pycore.words import sums as sum_words
 from pycore.words.moves_list import CompanionName, ProblemGoal, ProblemStart
@@ -22,7 +20,7 @@ ON_THE_WAY = "on-the-way"
 def lists_of(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[TextSection, ...]:
     """Return the given values and the moves: of a problem without answers, of a construction with its numbers."""
     kind = request.kind
-    bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"
+    bar = plan.layout.bar_text
     if kind == kinds.PROBLEM:
         more = (case.further_question(),) if case.further_question() else ()
         ticked = (*_problem_moves(case, plan), *more)
@@ -64,7 +62,7 @@ def _problem_moves(case: SumCase, plan: Plan) -> tuple[str, ...]:
         )
         for arm in (beside.arms if beside else ())
     )
-    result = case.result_word or f"the {plain(case.sum_word)}"
+    result = case.result_word or answers.with_article(plain(case.sum_word))
     on_the_way = any(step.name == ON_THE_WAY for step in plan.construction.steps)
     goal = ProblemGoal(
         result,

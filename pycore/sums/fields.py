@@ -51,6 +51,6 @@ def drawing_fields(
         ),
         replace(taken["steps"], default=steps),
         *(taken[name] for name in (*_WORDS, *_HAND)),
-        Field("wording", SHARED["wording"].label, "choice", "accuracy", "plain", options=SHARED["wording"].options),
+        SHARED["wording"],
         *(taken[name] for name in _BLOCK),
     )

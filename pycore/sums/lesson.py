@@ -157,7 +157,7 @@ class Lesson:
         """Return the sentence, the reading, the reasons, and the number shown in the picture."""
         move = frame.move
         why = self.step_why(frame)
-        if isinstance(move, (SetOff, Join)) and move.role in ("mark", "parallel") and self.is_own(frame):
+        if isinstance(move, (SetOff, Join)) and move.role in (roles.MARK, roles.PARALLEL) and self.is_own(frame):
             return self.say_own(frame, move, why)
         if frame.tool == PROTRACTOR and isinstance(move, (TurnAngle, ReadAngle)):
             return self.protractor_frame(move, why)

@@ -1,8 +1,6 @@
 """The notes of a sheet: given values, task, how to lay an overlay, how to print."""
 
 
-from pycore import quantity
-from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import kinds
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
@@ -13,23 +11,20 @@ from pycore.words import sheet as paper_words
 from pycore.words import sums as sum_words
 from pycore.words.accuracy import ELLIPSE_NOTE
 
-SMALL_SHEET = "A5"
-"""The paper on which notes are as short as possible."""
-
 
 def sheet_words(case: SumCase, plan: Plan, kind: str, method: str, task: str, values_text: str) -> SheetWords:
     """Return the notes and description of a kind of sheet.
 
     ``method``: as the title block names it. ``task``: what to find. ``values_text``: values that are not in the table.
     """
-    bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"
-    short = plan.layout.paper == SMALL_SHEET
+    bar = plan.layout.bar_text
+    short = plan.layout.small
     sentences = StepSentences(plan, case.notation)
     if kind == kinds.PROBLEM:
         direction, sense = sentences.direction(case.picture.reference), sentences.sense(1.0)
-        lie = sum_words.drawing_direction(plain(case.notation.reference), direction, sense, short=short)
+        direction_note = sum_words.drawing_direction(plain(case.notation.reference), direction, sense, short=short)
         task = f"{task}: {method}" if case.method_in_task else task
-        notes = sum_words.problem_notes(task, values_text, lie, bar, short=short)
+        notes = sum_words.problem_notes(task, values_text, direction_note, bar, short=short)
         description = sum_words.problem_description(
             case.notation.words.plural, method, case.begun(plan)
         )

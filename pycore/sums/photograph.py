@@ -8,7 +8,6 @@ from pycore.constructions.names import SUM_KEY
 from pycore.geometry import Point
 from pycore.practice.drawn import ReferenceDrawing
 from pycore.sheet import compose, marks
-from pycore.sums.case import HANDS
 from pycore.sums.page import SumPage
 from pycore.sums.sheet import look_of
 from pycore.sums.wording import Notation
@@ -39,8 +38,8 @@ def photo_task(page: SumPage[Any], form: Mapping[str, str]) -> PhotoTask:
     stand, _ = compose.settled(plan, look_of(case))
     tags = {**case.notation.tags, "reference": case.notation.reference}
     drawing = ReferenceDrawing(
-        plan.construction, plan.picture, plan.factor, plan.scale, HANDS[case.problem["hand"]],
-        plan.factor * case.spread(plan).half_width, tags,
+        plan.construction, plan.picture, plan.factor, plan.scale, case.hand,
+        plan.factor * case.scatter(plan).half_width, tags,
     )  # fmt: skip
     places = marks.numbered(plan.layout, stand.origin)
     return PhotoTask(drawing, case.notation.tags[SUM_KEY], places, stand.origin, case.notation)

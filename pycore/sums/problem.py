@@ -2,7 +2,6 @@
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
-from typing import Protocol
 
 from pycore.errors import Fault
 from pycore.forms.conventions import MARKS
@@ -11,34 +10,6 @@ from pycore.forms.printed import read_printed
 from pycore.forms.reading import Reader
 from pycore.forms.title_block import read_by_hand, read_place
 from pycore.quantity import NumberFormat, writing_for
-
-
-class SumProblem(Protocol):
-    """What the engine needs of a checked form.
-
-    Choices by name; the scales (None: chosen to fit; ``second``: the companions'); the number format; the texts of the
-    title block; the texts as typed; faults that still allow an answer.
-    """
-
-    @property
-    def scale(self) -> float | None: ...
-    @property
-    def second(self) -> float | None: ...
-    @property
-    def place(self) -> str: ...
-    @property
-    def form(self) -> Mapping[str, str]: ...
-    @property
-    def choices(self) -> Mapping[str, str]: ...
-    @property
-    def typed(self) -> Mapping[str, str]: ...
-    @property
-    def writing(self) -> NumberFormat: ...
-    @property
-    def is_example(self) -> bool: ...
-    @property
-    def faults(self) -> tuple[Fault, ...]: ...
-    def __getitem__(self, name: str) -> str: ...
 
 
 @dataclass(frozen=True, slots=True)

@@ -14,7 +14,7 @@ from pycore.sums.answer import Block, Move
 from pycore.sums.companions import companion_sentence, partial_sum_sentence
 from pycore.sums.on_paper import PROTRACTOR_REACH, OnPaper
 from pycore.sums.wording import wider_than_right
-from pycore.words import answers as neutral_words
+from pycore.words import answers as answer_words
 from pycore.words import components as parts
 from pycore.words import constructions as words
 from pycore.words import parallelogram as parallel
@@ -151,7 +151,7 @@ class StepSentences(OnPaper):
     def step_diagonal(self, step: Step) -> tuple[Phrase, Phrase]:
         """The first diagonal and what it means."""
         reading = self.figure.readings[DIAGONAL_LENGTH]
-        end = words.LINE_END if self.before(step) == "carry-on" else words.MEETING
+        end = words.LINE_END if self.before(step) == step_kinds.CARRY_ON else words.MEETING
         sentence = parallel.diagonal(end, self.measured(f"i{self.construction.order}", reading))
         third = next(arm.number for arm in self.construction.arms if arm.number not in step.arm_numbers)
         return sentence, parallel.diagonal_why(self.notation.words.partial, self.notation.lines[third - 1])
@@ -169,7 +169,11 @@ class StepSentences(OnPaper):
 
     def step_result(self, step: Step) -> tuple[Phrase, Phrase]:
         """The sum."""
-        ends = {"carry-on": words.LINE_END, "corner": self.corner_end(), "close": words.MEETING}
+        ends = {
+            step_kinds.CARRY_ON: words.LINE_END,
+            step_kinds.CORNER: self.corner_end(),
+            step_kinds.CLOSE: words.MEETING,
+        }
         tip_to_tail = self.construction.method == TIP_TO_TAIL
         end = words.LAST_TIP if tip_to_tail else ends.get(self.before(step), words.LINE_END)
         return words.result(self.notation.tags[SUM_KEY], self.place, end), words.RESULT_WHY
@@ -181,7 +185,7 @@ class StepSentences(OnPaper):
     def step_read(self, step: Step) -> tuple[Phrase, Phrase]:
         """Length, amount and angle of the drawn sum."""
         reading = self.figure.readings[RESULT_LENGTH]
-        returned = self.before(step) == "return-close"
+        returned = self.before(step) == step_kinds.RETURN_CLOSE
         symbol = self.notation.tags[RETURN_KEY if returned else SUM_KEY]
         if self.is_dot(reading):
             return words.read_short(symbol, self.measured("sum", reading)), words.READ_WHY
@@ -310,10 +314,10 @@ def direction_phrase(sentences: StepSentences, turn: float) -> Phrase:
     if sentences.notation.polar:
         signed = wrap(turn + sentences.picture.reference)
         angle_text = quantity.fixed(signed, 1, sentences.notation.mark) + "°"
-        return neutral_words.angle_polar(angle_text, sentences.notation.voltage)
+        return answer_words.angle_polar(angle_text, sentences.notation.voltage)
     if round(turn, 1) == 0.0:
-        return neutral_words.angle_on(sentences.notation.reference)
-    return neutral_words.angle_by_protractor(
+        return answer_words.angle_on(sentences.notation.reference)
+    return answer_words.angle_by_protractor(
         sentences.degrees(turn), sentences.sense(turn), sentences.notation.reference
     )
 

@@ -9,7 +9,6 @@ from pycore.drawing import Page, mirrored
 from pycore.forms import conventions, links
 from pycore.geometry import Box
 from pycore.phasor import wrap
-from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import compose, furniture, kinds
 from pycore.sheet.code import SMALLEST_MODULE, module_of
 from pycore.sheet.figure import PhasorStyles, Placement
@@ -122,7 +121,7 @@ def problem_rows(case: SumCase, plan: Plan, *, any_method: bool = False) -> tupl
     return tuple(rows)
 
 
-def _head(case: SumCase, kind: str) -> tuple[Phrase, Phrase, Phrase, Phrase]:
+def _head(case: SumCase) -> tuple[Phrase, Phrase, Phrase, Phrase]:
     unit = say("{unit}", unit=case.units_head())
     origin = case.notation.voltage if case.notation.polar else case.notation.reference
     if case.printed != USUAL:
@@ -151,7 +150,7 @@ def _opening(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[tuple[st
     useless = over and (case.problem["mirror"] == "yes" or opening.issue is not None)
     if not (opening.code and opening.reachable) or useless:
         return (), _how_it_opens(request, by_hand)
-    # Its library is loaded only when a sheet with a code is request.
+    # The QR library is loaded only when a sheet with a code is requested.
     from pycore.writers import qr
 
     try:
@@ -188,11 +187,10 @@ def _second_scale(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[tup
         return (), ""
     centimetres, scale = plan.layout.bar / 10.0, case.notation.second(plan.second)
     amounts = case.notation.writing.scale(plan.scale * centimetres), beside.writing.scale(plan.second * centimetres)
-    if plan.layout.paper == "A5":
+    if plan.layout.small:
         plural = beside.words.plural
         return (sum_words.second_scale_short(plural, scale, *amounts), sum_words.second_scale(plural, scale)), ""
-    bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"
-    return (sum_words.second_scale(beside.words.plural, scale),), sum_words.second_check(bar, *amounts)
+    return (sum_words.second_scale(beside.words.plural, scale),), sum_words.second_check(plan.layout.bar_text, *amounts)
 
 
 def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> SheetText:
@@ -210,7 +208,7 @@ def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> SheetText:
         title=case.sheet_title(kind),
         subtitle=case.problem.place or (case.scenario if case.problem.is_example else ""),
         method=method,
-        head=_head(case, kind),
+        head=_head(case),
         rows=rows,
         scale_words=scale,
         notes=(*sheet_words.notes[:-1], f"{sheet_words.notes[-1]} {check}".strip(), *further),

@@ -1,7 +1,11 @@
 """A sum of phasors as a task for practice: question, right answer, and results of mistakes."""
 
+from dataclasses import replace
+from typing import Any
+
 from pycore import phasor
-from pycore.constructions.methods import COMPONENTS
+from pycore.constructions.construction import Arm
+from pycore.constructions.methods import COMPONENTS, THE_RETURNING, TIP_TO_TAIL
 from pycore.constructions.names import DIAGONAL_LENGTH, RETURN_KEY, SUM_KEY, arm_key
 from pycore.constructions.tip_to_tail import chain_of
 from pycore.practice import miscalculated, misplaced, sums
@@ -12,24 +16,25 @@ from pycore.sums.case import SumCase
 from pycore.words import marking as words
 from pycore.words.phrase import say
 
-RETURNING = "returning"
-"""The arrow that is asked for where the class draws the one that returns: the sum turned round."""
 
-
-def _sum(case: SumCase, plan: Plan) -> DrawnSum:
-    return DrawnSum(
-        arms=case.arms,
+def drawn_sum(case: SumCase, plan: Plan, arms: tuple[Arm, ...], **changes: Any) -> DrawnSum:
+    """Return phasors at a plan's scale as mistakes are made with them; ``changes``: fields that differ from the
+    case's."""
+    writing = case.notation.writing
+    drawn = DrawnSum(
+        arms=arms,
         reference=case.picture.reference,
         method=plan.construction.method,
         order=plan.construction.order,
-        names={arm.key: case.notation.tags[arm.key] for arm in case.arms},
-        unit=case.notation.writing.unit,
-        scale=plan.scale / case.notation.writing.factor,
+        names={arm.key: case.notation.tags[arm.key] for arm in arms},
+        unit=writing.unit,
+        scale=plan.scale / writing.factor,
         scale_words=case.notation.scale(plan.scale),
         voltages=case.voltages(),
         factor=plan.factor,
-        say_scale=lambda scale: case.notation.scale(scale * case.notation.writing.factor),
+        say_scale=lambda scale: case.notation.scale(scale * writing.factor),
     )
+    return replace(drawn, **changes)
 
 
 def _mistakes(problem: DrawnSum) -> tuple[Mistake, ...]:
@@ -59,48 +64,62 @@ def _earlier(case: SumCase, plan: Plan) -> tuple[IntermediateValue, ...]:
     if DIAGONAL_LENGTH not in plan.construction.figure.readings:
         return ()
     first, second = (int(number) for number in plan.construction.order)
-    rest = phasor.total(value for number, value in lines.items() if number not in (first, second))
+    remainder = phasor.total(value for number, value in lines.items() if number not in (first, second))
     tag = case.notation.tags[arm_key(f"{first}{second}")]
-    return (IntermediateValue("first", tag, phasor.total((lines[first], lines[second])), rest),)
+    return (IntermediateValue("first", tag, phasor.total((lines[first], lines[second])), remainder),)
 
 
-def _slips(case: SumCase, plan: Plan, back: float) -> Slips:
+def _slips(case: SumCase, plan: Plan, turn_back: float) -> Slips:
     """What one slip moves: each phasor, and tip to tail all that follow it."""
     reference = case.picture.reference
-    lines = {arm.number: back * phasor.polar(arm.size, arm.angle - reference) for arm in case.arms}
-    if plan.construction.method != "tip-to-tail":
+    lines = {arm.number: turn_back * phasor.polar(arm.size, arm.angle - reference) for arm in case.arms}
+    if plan.construction.method != TIP_TO_TAIL:
         return Slips(tuple(lines.values()), tuple(lines.values()))
     chain = [arm.number for arm in chain_of(case.arms, plan.construction.order)]
     tails = [phasor.total(lines[number] for number in chain[place:]) for place in range(len(chain))]
     return Slips(tuple(lines.values()), tuple(tails))
 
 
-def task_of(case: SumCase, further: tuple[Mistake, ...] = ()) -> Task:
-    """Return a solved case as a task; ``further``: the mistakes of its own page."""
-    plan = case.sheet_plan()
-    back = -1.0 if plan.construction.resultant == RETURNING else 1.0
-    mistakes = (*further, *_mistakes(_sum(case, plan)))
-    reference = case.picture.reference
+def basic_task(
+    case: SumCase, plan: Plan, result: complex, mistakes: tuple[Mistake, ...], slips: Slips, **changes: Any
+) -> Task:
+    """Return a task with what every page's has from its case and plan; ``changes``: its other fields."""
     polar = case.notation.polar
-    return Task(
+    task = Task(
         slug=case.slug,
         form=dict(case.problem.typed),
-        result=back * case.total * phasor.polar(1.0, -reference),
-        symbol=case.notation.tags[SUM_KEY if back > 0 else RETURN_KEY],
+        result=result,
+        symbol=case.notation.tags[SUM_KEY],
         writing=case.notation.writing,
         factor=plan.factor,
         scale_words=case.notation.scale(plan.scale),
         spread=case.scatter(plan),
         hand_angle=case.hand.angle,
-        mistakes=tuple(one.turned_back(back) for one in mistakes),
-        earlier=_earlier(case, plan),
+        mistakes=mistakes,
         sense=case.picture.sense,
         origin=case.notation.voltage if polar else case.notation.reference,
-        turn=-reference if polar else 0.0,
+        turn=-case.picture.reference if polar else 0.0,
         signed=polar,
         link=case.link(plan),
+        slips=slips,
+    )
+    return replace(task, **changes)
+
+
+def task_of(case: SumCase, further: tuple[Mistake, ...] = ()) -> Task:
+    """Return a solved case as a task; ``further``: the mistakes of its own page."""
+    plan = case.sheet_plan()
+    turn_back = -1.0 if plan.construction.resultant == THE_RETURNING else 1.0
+    mistakes = (*further, *_mistakes(drawn_sum(case, plan, case.arms)))
+    return basic_task(
+        case,
+        plan,
+        turn_back * case.total * phasor.polar(1.0, -case.picture.reference),
+        tuple(one.turned_back(turn_back) for one in mistakes),
+        _slips(case, plan, turn_back),
+        symbol=case.notation.tags[SUM_KEY if turn_back > 0 else RETURN_KEY],
+        earlier=_earlier(case, plan),
         further=case.beyond(),
         largest=max((arm.size for arm in case.arms), default=0.0),
-        back=back,
-        slips=_slips(case, plan, back),
+        turn_back=turn_back,
     )

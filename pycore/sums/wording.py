@@ -2,6 +2,7 @@
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
+from types import MappingProxyType
 from typing import Any
 
 from pycore import quantity
@@ -9,7 +10,7 @@ from pycore.constructions.construction import Arm, Step
 from pycore.drawing import Ink
 from pycore.quantity import NO_BREAK_SPACE, NumberFormat
 from pycore.words.phrase import Phrase
-from pycore.words.sums import NEUTRAL, SumWords
+from pycore.words.sums import SumWords
 
 
 def degrees_text(degrees: float, mark: str) -> str:
@@ -61,14 +62,14 @@ class CompanionPhasors:
 class Notation:
     """What sentences need to know: tags by phasor key, names of lines, number format, protractor."""
 
-    tags: dict[str, Phrase]
+    tags: Mapping[str, Phrase]
     lines: tuple[str, ...]
     reference: Phrase
     voltage: Phrase
     writing: NumberFormat
+    words: SumWords
     protractor: str = "180"
     polar: bool = False
-    words: SumWords = NEUTRAL
     companions: CompanionPhasors | None = None
     own_steps: Mapping[str, Callable[[Any, Step], tuple[Phrase, Phrase]]] = field(default_factory=dict)
     """Sentence and why of the kinds of step that one calculator alone has, from the construction on its paper."""
@@ -76,6 +77,10 @@ class Notation:
     """Where a drawn phasor comes from, by key, if it is not the one that was typed: the sentence stands at its step."""
     units: Mapping[str, str] = field(default_factory=dict)
     """Units of arms that have another than the sum, by key: W and var beside VA."""
+
+    def __post_init__(self) -> None:
+        for name in ("tags", "own_steps", "origins", "units"):
+            object.__setattr__(self, name, MappingProxyType(dict(getattr(self, name))))
 
     def unit_of(self, key: str) -> str:
         """The unit of a phasor, by its key, with the prefix of the problem's numbers."""

@@ -153,11 +153,6 @@ def why_neutral(amount: str, *, high: bool) -> Phrase:
     )
 
 
-def listed(cases: list[str]) -> str:
-    """Alternatives, of which any one is enough."""
-    return cases[0] if len(cases) == 1 else ", ".join(cases[:-1]) + " or " + cases[-1]
-
-
 def either(names: list[str]) -> str:
     """Mistakes that give the same, of which one was made."""
     return ", or ".join(names)

@@ -20,6 +20,11 @@ def angle_polar(angle: str, origin: Name) -> Phrase:
     return say("at {angle} from {origin}", angle=angle, origin=origin)
 
 
+def with_article(name: str) -> str:
+    """What is to be found, in the middle of a sentence."""
+    return f"the {name}"
+
+
 def on_sheet(length: str) -> Phrase:
     """The length of the sum on paper."""
     return say("{length} on the sheet", length=length)

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 
+from pycore.words.inputs import quoted
 from pycore.words.phrase import Phrase, say
 
 SLUG = "class-set"
@@ -100,7 +101,7 @@ def contents(learners: int, overlays: int) -> str:
 
 def bad_count(label: str, typed: str, most: str) -> str:
     """A number of learners that cannot be used."""
-    return f"{label}: “{typed[:24]}” cannot be used. Enter a whole number from 1 to {most}."
+    return f"{label}: {quoted(typed)} cannot be used. Enter a whole number from 1 to {most}."
 
 
 def too_many(label: str, typed: str, most: str) -> str:
@@ -123,17 +124,17 @@ def long_name(line: int) -> str:
 
 def bad_seed(label: str, typed: str, most: str) -> str:
     """A number of a set that cannot be used."""
-    return f"{label}: “{typed[:24]}” cannot be used. Enter a whole number from 0 to {most}."
+    return f"{label}: {quoted(typed)} cannot be used. Enter a whole number from 0 to {most}."
 
 
 def bad_limit(label: str, typed: str, least: str, most: str) -> str:
     """An own tolerance that cannot be used."""
-    return f"{label}: “{typed[:24]}” cannot be used. Enter a number from {least} to {most}, or leave it empty."
+    return f"{label}: {quoted(typed)} cannot be used. Enter a number from {least} to {most}, or leave it empty."
 
 
 def bad_marks(label: str, typed: str) -> str:
     """Marks that cannot be used."""
-    return f"{label}: “{typed[:24]}” cannot be used. Enter a whole number from 0 to 20."
+    return f"{label}: {quoted(typed)} cannot be used. Enter a whole number from 0 to 20."
 
 
 def by_names(number: int) -> str:

@@ -3,6 +3,8 @@
 from pycore.words.phrase import Phrase, say
 
 NAME = "Phasor Folio"
+LANGUAGE = "en-GB"
+"""The language of every sentence, as HTML names it."""
 ALL_SHEETS = "All sheets"
 SKIP = "Skip to the answer"
 NIGHT = "Night"

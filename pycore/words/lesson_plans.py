@@ -1,8 +1,8 @@
 """Lesson plans as data, one for each topic: what is done when, what is printed, what to listen for.
 
 Braces stand for what the topic's own page says of its example: {values}, {answer}, {angle}, {length}, {scale}, and
-every result by its name ({voltage_2}); with ``exit_`` before the name, of the values of the exit question. The plans of
-further topics stand in lesson_circuits.py and lesson_three_phase.py, their list in lesson_topics.py.
+every result by its name ({voltage_2}); with ``exit_`` before the name, of the values of the exit question. Each
+topic's plan is `PLAN` in its room's `teaching.py`.
 """
 
 from dataclasses import dataclass

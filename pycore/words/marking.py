@@ -2,32 +2,35 @@
 
 from collections.abc import Sequence
 
-from pycore.words.phrase import Phrase, plain, say
+from pycore.words.phrase import Phrase, listed, plain, say
 
 ANSWER = "Your answer"
 ANGLE = "Angle"
 FIRST = "First diagonal"
 FIRST_ANGLE = "Angle of the first diagonal"
+ANGLES = {"": ANGLE, "first": FIRST_ANGLE}
+"""What the angle of a value is called, by the value's key, "" for the answer; other values are sizes only."""
 EARLIER = {"first": FIRST, "across": "Sum of the horizontal components", "up": "Sum of the vertical components"}
-
-
-def _listed(units: Sequence[str]) -> str:
-    return units[0] if len(units) == 1 else ", ".join(units[:-1]) + " or " + units[-1]
 
 
 def no_answer(label: str, units: Sequence[str]) -> str:
     """Nothing was typed."""
-    return f"{label} is empty. Enter a number in {_listed(units)}."
+    return f"{label} is empty. Enter a number in {listed(units)}."
 
 
 def unreadable(label: str, typed: str, units: Sequence[str]) -> str:
     """Not a number in a unit that is accepted."""
-    return f"{label}: “{typed.strip()}” cannot be read. Enter a number in {_listed(units)}, such as 10.4 {units[0]}."
+    return f"{label}: “{typed.strip()}” cannot be read. Enter a number in {listed(units)}, such as 10.4 {units[0]}."
 
 
 def negative(label: str, typed: str) -> str:
     """A size below zero."""
     return f"{label}: “{typed.strip()}” is negative. A size is never negative; the angle gives the direction."
+
+
+def size_only(label: str) -> str:
+    """A size that has no angle of its own was typed with one."""
+    return f"{label}: enter a size only, without an angle."
 
 
 def bad_angle(label: str, typed: str) -> str:

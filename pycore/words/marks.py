@@ -2,6 +2,8 @@
 
 from collections.abc import Mapping, Sequence
 
+from pycore.words.inputs import quoted
+
 TITLE = "Mark the class"
 LEAD = (
     "Type or paste the learners’ answers, one learner per line: the code of the sheet, the answer and, if you have "
@@ -91,12 +93,12 @@ OPEN_QUOTE = "a quotation mark is not closed."
 
 def bad_side(typed: str) -> str:
     """A side that is none."""
-    return f"“{typed[:20]}” is not a direction. Write clockwise or anticlockwise, or leave it empty."
+    return f"{quoted(typed)} is not a direction. Write clockwise or anticlockwise, or leave it empty."
 
 
 def bad_how(typed: str) -> str:
     """A way that is none."""
-    return f"“{typed[:20]}” is not a method. Write drawn or calculated, or leave it empty."
+    return f"{quoted(typed)} is not a method. Write drawn or calculated, or leave it empty."
 
 
 def too_many(lines: int, most: int) -> str:

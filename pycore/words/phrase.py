@@ -4,6 +4,7 @@ The sheet sets a phrase in the drawing's faces, the page in HTML, a screen reade
 plain text: all three from the same pieces.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -71,6 +72,11 @@ def _fill(
         if rest:
             pieces.append(rest)
     return pieces
+
+
+def listed(names: Sequence[str], word: str = "or") -> str:
+    """Return names in a sentence: a, b or c."""
+    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} {word} {names[-1]}"
 
 
 def say(template: str, **values: "str | Symbol | Phrase") -> Phrase:

@@ -23,17 +23,6 @@ class SumWords:
     """What the sum of the first two arrows is, where a page draws it for itself."""
 
 
-NEUTRAL = SumWords(
-    "current",
-    "line currents",
-    "amperes",
-    "the neutral carries 0 A and no arrow is drawn",
-    "This would be the neutral current if {third} carried nothing.",
-    "the returning current",
-    "At every moment, the sum of the line currents returns through the neutral.",
-)
-
-
 NONE = "none"
 ANGLE, SCALE, LENGTH, PHASOR = "angle", "scale", "length on the sheet", "phasor"
 
@@ -56,11 +45,6 @@ def part_heads(letter: Symbol, level: str, upright: str) -> tuple[Phrase, Phrase
 def at_angle(amount: str, angle: str) -> str:
     """A phasor in polar form: 20 A at 60°."""
     return f"{amount} at {angle}"
-
-
-def listed(names: Sequence[str]) -> str:
-    """Two names and more in a sentence."""
-    return " and ".join(names)
 
 
 CLOSED = say("The phasors add to zero: the figure closes.")

@@ -182,7 +182,7 @@ def simulate(slug: str, count: int) -> Found:
         drawn = drawn and task.angled
         how = DRAWN if drawn else CALCULATED
         # Mistakes that depend on the instrument in the hand are carried out by bench.independent.
-        asked = [one for one in task.mistakes if how in one.how and not one.spots and one.weight >= 0.5]
+        asked = [one for one in task.mistakes if how in one.how and not one.points and one.weight >= 0.5]
         groups = [group for group in classes(asked, task.size)
                   if visible(task, group[0], how, NO_LIMITS, with_angle=group[0].point is not None)]  # fmt: skip
         away = offsets(task, construction, reference, SEED + number) if drawn else [0j] * EACH
@@ -192,7 +192,7 @@ def simulate(slug: str, count: int) -> Found:
             found.honest[mark(task, right.whole).band] += 1
             group = rng.choice(groups)
             mistake = group[0]
-            if drawn and mistake.point is not None and mistake.grown != 1.0:
+            if drawn and mistake.point is not None and mistake.widening != 1.0:
                 learner = multiplied(right, mistake, task)
             elif drawn and mistake.point is not None:
                 learner = read_off(task, mistake.point + offset, rng)

@@ -1,15 +1,16 @@
 """Every example is made of values that are in view when the page opens; no value behind a fold enters its answer.
 
-The fields and their groups say what is in view (`Field.in_view`); the first test holds that against the page itself.
+The fields and their groups say what is in view (`in_view`); the first test holds that against the page itself.
 """
 
 import re
+from collections.abc import Mapping
 from functools import partial
 
 import pytest
 
 from pycore.calculators.registry import CALCULATORS, module_of
-from pycore.forms.fields import VALUE_GROUPS, VERSIONS, Field, default_form
+from pycore.forms.fields import IN_VIEW, VALUE_GROUPS, VERSIONS, Field, default_form
 from pycore.pages.codes import find
 from pycore.pages.practice import values_of
 from pycore.practice.codes import Code
@@ -21,10 +22,15 @@ TOOLS = "accuracy"
 PAGES = CALCULATORS.values()
 
 
+def in_view(field: Field, form: Mapping[str, str]) -> bool:
+    """Whether the page of a form shows the field as soon as it opens: behind no fold, and with a meaning."""
+    return field.group in IN_VIEW and not field.folded and field.counts(form)
+
+
 def unseen(page: object) -> list[Field]:
     """Fields with a text of their own that the page does not show when it opens."""
     form = default_form(page.fields)
-    return [field for field in page.fields if field.kind != "choice" and not field.in_view(form)]
+    return [field for field in page.fields if field.kind != "choice" and not in_view(field, form)]
 
 
 def controls_in_view(html: str) -> set[str]:
@@ -38,7 +44,7 @@ def controls_in_view(html: str) -> set[str]:
 def test_what_the_fields_call_in_view_is_in_view_on_the_page(page: object):
     form = default_form(page.fields)
     html = str(values_html(page.fields, form, {})) + str(options_html(page.fields, form, {}))
-    wanted = {field.name for field in page.fields if field.kind != "choice" and field.in_view(form)}
+    wanted = {field.name for field in page.fields if field.kind != "choice" and in_view(field, form)}
     assert wanted == controls_in_view(html)
 
 

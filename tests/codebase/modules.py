@@ -197,6 +197,41 @@ class Uses:
         }  # fmt: skip
 
 
+def unread_members(kept: dict[str, Module], users: Iterable[Module]) -> set[Use]:
+    """Fields and methods of classes that no module reads after a dot, by a pattern or by name: ``Class.member``."""
+    users = list(users)
+    read_somewhere = {name for module in users for name in _members_read(module.tree)}
+    in_patterns = {
+        node.cls.id for module in users for node in ast.walk(module.tree)
+        if isinstance(node, ast.MatchClass) and node.patterns and isinstance(node.cls, ast.Name)
+    }  # fmt: skip
+    return {
+        (name, f"{owner.name}.{member}") for name, module in kept.items() for owner in ast.walk(module.tree)
+        if isinstance(owner, ast.ClassDef) and owner.name not in in_patterns
+        for member in _members_of(owner) if member not in read_somewhere
+    }  # fmt: skip
+
+
+def _members_of(owner: ast.ClassDef) -> Iterator[str]:
+    for node in owner.body:
+        if isinstance(node, ast.FunctionDef) and not node.name.startswith("__"):
+            yield node.name
+        elif isinstance(node, ast.Assign | ast.AnnAssign):
+            targets = node.targets if isinstance(node, ast.Assign) else [node.target]
+            names = [target.id for target in targets if isinstance(target, ast.Name)]
+            yield from (name for name in names if not name.startswith("__"))
+
+
+def _members_read(tree: ast.AST) -> Iterator[str]:
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Attribute) and isinstance(node.ctx, ast.Load):
+            yield node.attr
+        elif isinstance(node, ast.MatchClass):
+            yield from node.kwd_attrs
+        elif isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id == "getattr":
+            yield from (part.value for part in node.args if isinstance(part, ast.Constant))
+
+
 def said_in(module: Module) -> set[str]:
     """What stands after a dot in a module, and its texts."""
     nodes = list(ast.walk(module.tree))

@@ -3,7 +3,7 @@
 import ast
 
 import pytest
-from codebase.modules import Module, Uses, read
+from codebase.modules import Module, Uses, read, unread_members
 from making.paths import PYCORE, ROOT, SITE, TESTS
 
 from pycore.calculators.registry import SLUGS, module_of
@@ -17,7 +17,6 @@ BY_REGISTRY = {
 }
 """Names that the registry and the engine look up in every room, by the room's module."""
 FOR_TESTS = {
-    "pycore.accuracy.propagation": {"carried", "correlation", "diagonal", "jacobian"},
     "pycore.constructions.moves": {"deviations_of"},
     "pycore.drawing": {"walk"},
     "pycore.lettering": {"ascent", "capital_height", "descent", "has"},
@@ -50,6 +49,22 @@ def test_nothing_is_kept_that_nobody_uses(kept: dict[str, Module]):
     unused = Uses(kept, [*kept.values(), *makers.values()]).unused()
     assert [] == sorted(unused - pairs(FOR_TESTS) - by_registry()), "nobody uses these"
     assert [] == sorted(pairs(FOR_TESTS) - unused), "gone or in use: take these off the list"
+
+
+def test_every_member_of_a_class_is_read_somewhere(kept: dict[str, Module]):
+    makers = read([*sorted((SITE / "making").rglob("*.py")), ROOT / "build.py"], ROOT)
+    assert set() == unread_members(kept, [*kept.values(), *makers.values()])
+
+
+@pytest.mark.parametrize(("user", "unread"), [
+    ("print(a.size, a.turn())", set()), ("print(a.size)", {"A.turn"}), ("a.size = a.turn()", {"A.size"}),
+    ("print(getattr(a, 'size'), a.turn)", set()), ("match a:\n    case A(size=s): print(s, a.turn)", set()),
+    ("print(size, 'turn', A(size=1))", {"A.size", "A.turn"}), ("match a:\n    case A(s): print(s)", set()),
+])  # fmt: skip
+def test_a_member_counts_where_it_is_read_not_where_it_is_given(user: str, unread: set[str]):
+    text = "class A:\n    size: int\n    def turn(self):\n        return 1\n"
+    house = {"house.a": Module("house.a", ast.parse(text)), "house.b": Module("house.b", ast.parse(user))}
+    assert {("house.a", name) for name in unread} == unread_members(house, house.values())
 
 
 def test_what_is_kept_for_tests_is_used_by_them(kept: dict[str, Module]):

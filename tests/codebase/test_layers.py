@@ -30,7 +30,9 @@ FORBIDDEN_MODULES = {
 }  # fmt: skip
 LIBRARIES = {"pydyf": "writers/pdf.py", "segno": "writers/qr.py"}
 """Packages that are not of the standard library, each with the one module that may import it."""
-WORDS_BY_THEMSELVES = {"none", " and ", " or ", "one millionth"}
+WORDS_BY_THEMSELVES = {"none", " and ", " or ", "the "}
+SEVERAL_WORDS = re.compile(r"[A-Za-z]{2,}[,;:.]? [A-Za-z]{2,}")
+"""A text of two words or more is for people; keys, units and what a field takes ("0.7 lag") are not such texts."""
 LONGEST_FILE = 400
 LONGEST_FUNCTION = 60
 USUAL_FUNCTION = 25
@@ -76,9 +78,16 @@ def faults_in_imports(path: Path, module: ast.Module) -> list[str]:
 
 
 def words_said(module: ast.Module) -> Iterator[str]:
-    """Sentences that a module writes itself: what it hands to ``say`` beyond named values, and words by themselves."""
+    """Sentences that a module writes itself: what it hands to ``say`` beyond named values, texts of several words,
+    pieces of texts that are put together too, and some words by themselves; docstrings and what is raised apart."""
+    apart = {id(node.value) for node in ast.walk(module) if isinstance(node, ast.Expr)}
+    raised = [node for node in ast.walk(module) if isinstance(node, ast.Raise)
+              or (isinstance(node, ast.ClassDef) and node.name.endswith("Error"))]  # fmt: skip
+    apart |= {id(inner) for node in raised for inner in ast.walk(node)}
     for node in ast.walk(module):
-        if isinstance(node, ast.Constant) and node.value in WORDS_BY_THEMSELVES:
+        if isinstance(node, ast.Constant) and isinstance(node.value, str) and id(node) not in apart and (
+            node.value in WORDS_BY_THEMSELVES or SEVERAL_WORDS.search(node.value)
+        ):
             yield f"{node.lineno}: {node.value!r}"
         if isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id == "say" and node.args:
             told = node.args[0]
@@ -131,8 +140,21 @@ def test_nothing_outside_the_rooms_names_one_but_the_registry(path: Path):
     "path", [path for path in MODULES if layer_of(path) in ("sums", "calculators") and path.stem not in SENTENCES],
     ids=name_of,
 )
-def test_a_calculator_leaves_its_words_to_the_floor_of_words(path: Path):
+def test_texts_of_several_words_stand_in_modules_of_words_alone(path: Path):
     assert [] == list(words_said(tree(path)))
+
+
+@pytest.mark.parametrize("source", [
+    "say('Turn {a}.', a=1)", "x = 'supply current'", "x = f'At {place}, the neutral carries {amount}.'", "x = 'none'",
+    "def f():\n    'Docstring here.'\n    return f'the {name}'", "CLASS_WORDS = {'a': ('sum of squares',)}",
+])  # fmt: skip
+def test_the_check_of_words_sees_each_text(source: str):
+    assert 1 == len(list(words_said(ast.parse(source))))
+
+
+def test_the_check_of_words_passes_what_is_no_sentence():
+    allowed = "'Docstring of two.'\nx = 'tip-to-tail'\ny = f'{a} lag'\nraise ValueError('no such thing')\n"
+    assert [] == list(words_said(ast.parse(allowed + "z = say('{a} {b}', a=1, b=2)")))
 
 
 @pytest.mark.parametrize("path", MODULES, ids=name_of)

@@ -6,12 +6,14 @@ import numpy
 import pytest
 from uncertainties import correlated_values
 from uncertainties.umath import cos, sin
+from unit.matrices import carried, correlation, diagonal, jacobian
 
 from pycore import phasor
-from pycore.accuracy import explain, hand
+from pycore.accuracy import hand
 from pycore.accuracy.agreement import verdict
 from pycore.accuracy.instrument import Meter, computed, difference, sensitivities
-from pycore.accuracy.propagation import NotEnough, carried, correlation, diagonal, jacobian, type_a
+from pycore.accuracy.propagation import TooFewReadingsError, type_a
+from pycore.calculators.neutral_current import explain
 from pycore.calculators.neutral_current.circuit import StarLoad, solve
 from pycore.calculators.neutral_current.page import NeutralCurrent
 from pycore.constructions.components import components
@@ -58,7 +60,7 @@ def test_type_a_is_numpys_covariance_of_the_means():
 
 
 def test_one_reading_has_no_scatter():
-    with pytest.raises(NotEnough):
+    with pytest.raises(TooFewReadingsError):
         type_a((5.0,))
     with pytest.raises(ValueError, match="unequal"):
         type_a((5.0, 5.1), (1.0, 1.1, 1.2))

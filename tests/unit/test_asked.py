@@ -33,7 +33,6 @@ TRIANGLE, SERIES = CALCULATORS["power-triangle"], CALCULATORS["series-circuit"]
 
 def forms(page: SumPage) -> list[dict[str, str]]:
     """The page's own example, and problems of every tier and method."""
-    assert page.topic is not None
     codes = [Code(page.topic, tier, method, seed=5, number=2) for tier, method in product(TIERS, METHODS)]
     return [default_form(page.fields), *(page.practice_form(code) for code in codes)]
 
@@ -130,7 +129,7 @@ def test_values_without_a_meaning_are_neither_in_the_key_nor_in_practice() -> No
     """Readings are given: a key or a problem that shows the form's unused load too contradicts itself."""
     group = set_of(CALCULATORS["two-wattmeters"], "core")
     learner = next(one for one in learners_of(group) if one is not None)
-    key = [label for label, _ in row_for(group, learner).given]
+    key = [label for label, _ in row_for(group, learner).problem_values]
     assert key == ["Wattmeter 1, on L1", "Wattmeter 2, on L3"]
     told = values_of(find(str(learner.code)))
     assert [label for label, _ in told] == [*key, "Wattmeters on"]
@@ -146,7 +145,7 @@ def test_key_gives_lengths_of_what_is_drawn_alone(slug: str, tier: str, drawn: b
     """Of a third harmonic it is not the fundamental that lies on the sheet, of a star not the line voltage."""
     group = set_of(CALCULATORS[slug], tier)
     for learner in (one for one in learners_of(group) if one is not None):
-        assert any(amount.length for _, amount in row_for(group, learner).given) is drawn
+        assert any(amount.length for _, amount in row_for(group, learner).problem_values) is drawn
 
 
 @pytest.mark.parametrize(("slug", "tier"), [("star-and-delta", "core"), ("sequence-components", "stretch")])
@@ -168,7 +167,6 @@ def test_key_names_what_each_learner_is_asked_for_where_that_differs(slug: str, 
 def notes_of(slug: str, tier: str = "", **form: str) -> str:
     """What the problem sheet says, for a code's problem or a form of one's own."""
     page = CALCULATORS[slug]
-    assert page.topic is not None
     own = page.practice_form(Code(page.topic, tier, seed=7, number=3)) if tier else default_form(page.fields)
     asked = page.answer({**own, "sheet": "problem", **form}, ("check",)).answer_request
     assert asked is not None
@@ -204,7 +202,6 @@ def test_a_problem_says_all_that_its_answer_rests_on(slug: str, form: dict[str, 
 @pytest.mark.parametrize("tier", TIERS)
 def test_lags_and_sequence_of_a_code_are_on_its_sheet(tier: str) -> None:
     harmonics = CALCULATORS["harmonics-in-the-neutral"]
-    assert harmonics.topic is not None
     form = harmonics.practice_form(Code(harmonics.topic, tier, seed=7, number=3))
     told = notes_of("harmonics-in-the-neutral", tier)
     lags = [form[name] for name in ("a1", "a2", "a3")]

@@ -57,7 +57,7 @@ def test_a_slip_of_ruler_protractor_or_scale_is_named(key: str, said: str):
     task = made(i1="14", i2="9", i3="21", method="tip-to-tail")
     mistake = of(task, key)
     assert DRAWN in mistake.how
-    spots = mistake.spots or (mistake.point,)
+    spots = mistake.points or (mistake.point,)
     assert said in told(task, turned(task, spots[len(spots) // 2]))
 
 
@@ -71,7 +71,7 @@ def test_a_ruler_from_its_edge_gives_what_it_gives_by_plain_arithmetic():
     task = made(i1="14", i2="9", i3="21", method="components")
     lines = tuple(phasor.polar(size, angle) for size, angle in ((14, 0), (9, -120), (21, 120)))
     expected = [by_hand(lines, task.factor, edge) for edge in (3.0, 4.5, 6.0)]
-    spots = of(task, "ruler-edge").spots
+    spots = of(task, "ruler-edge").points
     for point in expected:
         assert min(abs(spot - point) for spot in spots) < 1e-9
 
@@ -119,7 +119,7 @@ def test_without_its_direction_no_answer_is_right(angle: str):
     task = made(i1="14", i2="9", i3="21")
     given = {"answer": f"{task.size:.3g}", "answer-angle": f"{abs(task.angle):.1f}" if angle else ""}
     reply = judge(task, given)
-    assert (LOOK, "side" if angle else "angle") == (reply.marked.band, reply.open)
+    assert (LOOK, "side" if angle else "angle") == (reply.marked.band, reply.missing)
     said = told(task, given)
     assert "Right" not in said.replace("Right.", "")
     assert ("Which way does it turn" if angle else "The size is right") in said
@@ -171,7 +171,7 @@ def test_the_first_diagonal_has_a_side_of_its_own():
 def follow(task: Task, wrong: complex, angle: bool) -> AnswerJudgement:
     """A result that follows from a wrong first diagonal, given with its angle or without."""
     earlier = next(one for one in task.earlier if one.key == "first")
-    given = turned(task, wrong + earlier.rest) | {"answer-first": f"{abs(wrong):.5g}"}
+    given = turned(task, wrong + earlier.remainder) | {"answer-first": f"{abs(wrong):.5g}"}
     if angle:
         given |= {"answer-first-angle": f"{abs(phasor.angle(wrong)):.1f}",
                   "answer-first-side": "anticlockwise" if phasor.angle(wrong) > 0 else "clockwise"}  # fmt: skip
@@ -213,7 +213,7 @@ def test_a_minus_with_its_side_says_the_same_twice():
     for typed in (f"{task.angle:.1f} clockwise", f"−{-task.angle:.1f} cw"):
         assert ACCEPT == judge(task, {"answer": f"{task.size:.2f}", "answer-angle": typed}).marked.band
     against = judge(task, {"answer": f"{task.size:.2f}", "answer-angle": f"{task.angle:.1f} anticlockwise"})
-    assert "side" == against.open
+    assert "side" == against.missing
 
 
 def test_two_figures_of_a_calculated_answer_have_words_of_their_own():

@@ -15,7 +15,7 @@ from unit.scattering import Drawings
 from pycore.accuracy import hand
 from pycore.calculators.neutral_current.case import NeutralCase
 from pycore.calculators.neutral_current.problem import read_problem
-from pycore.constructions.construction import flattest
+from pycore.constructions.construction import FLAT_CROSSING, flattest
 
 DRAWINGS = 20_000
 SEED = 5
@@ -106,7 +106,7 @@ def test_a_crossing_of_fifteen_degrees_that_is_itself_unsure_is_sampled_too():
     form = {"i1": "18.1", "i2": "16.6", "i3": "16.5", "a1": "13", "a2": "-22", "a3": "19"}
     case = NeutralCase(read_problem(form))
     plan = next(plan for plan in case.plans("parallelogram") if plan.construction.order == "23")
-    assert flattest(plan.construction) > hand.FLAT
+    assert flattest(plan.construction) > FLAT_CROSSING
     quick = hand.spread(plan.construction, plan.factor, first_order=True)
     assert quick.flat
     assert not quick.sampled

@@ -35,32 +35,32 @@ def test_two_right_at_the_first_try_bring_the_next_level_and_no_more_than_the_la
     record, levels = fresh(), []
     for _ in range(7):
         record = solved(record)
-        levels.append(record.now.level)
+        levels.append(record.current_track.level)
     assert [0, 1, 1, 2, 2, 2, 2] == levels
     assert (7, 7) == (record.streak, record.best)
 
 
 def test_two_shown_bring_the_level_before_and_no_less_than_the_first():
     record, levels = solved(solved(solved(solved(fresh())))), []
-    assert 2 == record.now.level
+    assert 2 == record.current_track.level
     for _ in range(6):
         record = given_up(record)
-        levels.append(record.now.level)
+        levels.append(record.current_track.level)
     assert [2, 1, 1, 0, 0, 0] == levels
     assert (0, 4) == (record.streak, record.best)
 
 
 def test_a_later_try_and_a_shown_answer_break_the_run_upwards():
-    assert 0 == solved(solved(solved(fresh()), tries=2)).now.level
-    assert 1 == solved(solved(solved(solved(fresh()), tries=2))).now.level
-    assert 0 == solved(given_up(solved(fresh()))).now.level
+    assert 0 == solved(solved(solved(fresh()), tries=2)).current_track.level
+    assert 1 == solved(solved(solved(solved(fresh()), tries=2))).current_track.level
+    assert 0 == solved(given_up(solved(fresh()))).current_track.level
     assert 2 == solved(fresh(), tries=3).streak + 1
 
 
 def test_a_run_of_the_other_kind_begins_at_one():
     record = given_up(solved(fresh()))
-    assert -1 == record.now.run
-    assert 1 == solved(record).now.run
+    assert -1 == record.current_track.run
+    assert 1 == solved(record).current_track.run
 
 
 def test_a_problem_that_is_done_changes_nothing_more():
@@ -73,10 +73,10 @@ def test_a_problem_that_is_done_changes_nothing_more():
 
 def test_each_way_keeps_its_own_level_and_its_own_problem():
     record = solved(solved(fresh()))
-    mine = record.now
+    mine = record.current_track
     other = ladder.turned_to(record, "0.components")
-    assert (0, 1) == (other.now.level, other.now.had)
-    assert mine == ladder.turned_to(other, WAY).now
+    assert (0, 1) == (other.current_track.level, other.current_track.problems)
+    assert mine == ladder.turned_to(other, WAY).current_track
     assert 2 == ladder.turned_to(other, WAY).streak
 
 
@@ -93,7 +93,7 @@ def test_the_same_record_gives_the_same_problem_and_no_problem_comes_twice():
     assert fresh() == fresh()
     record, seen = fresh(), []
     for _ in range(40):
-        seen.append(record.now.code)
+        seen.append(record.current_track.code)
         record = solved(record)
     assert 40 == len(set(seen))
     assert all("parallelogram" == codes.read(code).method for code in seen)
@@ -101,11 +101,12 @@ def test_the_same_record_gives_the_same_problem_and_no_problem_comes_twice():
 
 
 def test_numbers_that_are_used_up_go_on_with_the_next_seed():
-    way = ladder.TrackProgress(had=MOST_LEARNERS - 1)
-    record = Record(codes.SEEDS - 1, WAY, ways={WAY: way})
+    way = ladder.TrackProgress(problems=MOST_LEARNERS - 1)
+    record = Record(codes.SEEDS - 1, WAY, tracks={WAY: way})
     last = ladder.following(record)
-    assert (codes.SEEDS - 1, MOST_LEARNERS) == (codes.read(last.now.code).seed, codes.read(last.now.code).number)
-    following = codes.read(ladder.following(last).now.code)
+    read = codes.read(last.current_track.code)
+    assert (codes.SEEDS - 1, MOST_LEARNERS) == (read.seed, read.number)
+    following = codes.read(ladder.following(last).current_track.code)
     assert (0, 1) == (following.seed, following.number)
 
 
@@ -130,18 +131,18 @@ def test_a_record_is_read_as_it_was_written():
 
 @pytest.mark.parametrize("topic", [10, 12, 99, 100, codes.MOST_TOPICS - 1])
 def test_a_record_holds_ways_of_every_topic_beside_those_of_today(topic: int):
-    way = ladder.way_key(topic, "parallelogram")
+    way = ladder.track_key(topic, "parallelogram")
     record = ladder.following(ladder.turned_to(solved(fresh()), way))
     assert (topic, "parallelogram") == ladder.parts_of(way)
-    assert (4, 3) == (record.now.code.count("-") + 1, record.ways[WAY].code.count("-") + 1)
-    assert topic == codes.read(record.now.code).topic
+    assert (4, 3) == (record.current_track.code.count("-") + 1, record.tracks[WAY].code.count("-") + 1)
+    assert topic == codes.read(record.current_track.code).topic
     assert record == ladder.read_text(json.dumps(ladder.written(record)))
 
 
 def test_a_record_whose_code_is_in_the_longer_writing_keeps_it_in_its_own():
-    longer = codes.write_as(2, codes.read(fresh().now.code))
+    longer = codes.write_as(2, codes.read(fresh().current_track.code))
     read = ladder.read(way_with(code=longer))
-    assert fresh().now.code == read.now.code
+    assert fresh().current_track.code == read.current_track.code
 
 
 @pytest.mark.parametrize(("value", "reason"), [
@@ -184,10 +185,10 @@ def test_two_records_merged_lose_nothing():
     other = ladder.tried(solved(solved(solved(fresh(5)))), right=False, mistakes=["left-out", "mean"])
     both = ladder.merged(mine, other)
     assert {"left-out": 2, "mean": 1} == both.mistakes
-    assert (3, 3, mine.now.code) == (both.streak, both.best, both.now.code)
-    assert mine.now.solved + other.now.solved == both.now.solved
+    assert (3, 3, mine.current_track.code) == (both.streak, both.best, both.current_track.code)
+    assert mine.current_track.solved + other.current_track.solved == both.current_track.solved
     elsewhere = ladder.turned_to(other, "0.components")
-    assert elsewhere.now == ladder.merged(mine, elsewhere).ways["0.components"]
+    assert elsewhere.current_track == ladder.merged(mine, elsewhere).tracks["0.components"]
     assert both == ladder.read(ladder.written(both))
 
 

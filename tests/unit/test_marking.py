@@ -127,10 +127,11 @@ def test_the_right_answer_is_accepted_however_it_is_typed(method: str):
 def test_a_bare_number_right_in_another_unit_is_said_and_not_failed():
     subject = of(VALUES[0])
     reply = judge(subject, {"answer": "5.8", "answer-unit": "mm"})
-    assert ("cm", LOOK) == (reply.meant, reply.marked.band)
+    assert ("cm", LOOK) == (reply.unit_meant, reply.marked.band)
     assert "correct in cm, not in mm" in plain(tell(subject, reply, nowhere).headline)
     told = judge(subject, {"answer": "5.8 A", "answer-unit": "mm"})
-    assert "" == told.meant and {"not-multiplied"} & {m.key for cause in told.marked.causes for m in cause.mistakes}
+    assert "" == told.unit_meant
+    assert {"not-multiplied"} & {m.key for cause in told.marked.causes for m in cause.mistakes}
 
 
 def test_the_ellipse_of_the_marking_is_that_of_simulated_answers():
@@ -202,7 +203,7 @@ def test_later_steps_are_judged_from_the_learners_own_values():
     subject = of(VALUES[0], order="12")
     first = next(earlier for earlier in subject.earlier if earlier.key == "first")
     wrong = first.value * 1.4
-    then = wrong + first.rest
+    then = wrong + first.remainder
     form = {
         "answer": f"{abs(then):.2f} A", "answer-first": f"{abs(wrong):.2f} A",
         "answer-angle": f"{phasor.angle(then):.1f}", "answer-side": "anticlockwise",
@@ -279,6 +280,20 @@ def test_answers_that_cannot_be_read_say_why(given: dict, field: str, words: str
     assert reply["ok"] is False
     assert [field] == [error["field"] for error in reply["errors"]]
     assert words in reply["errors"][0]["message"]
+
+
+@pytest.mark.parametrize("typed", ["5 at 30", "5 at 3x", "5 ∠ 90°"])
+@pytest.mark.parametrize(("field", "label"), [
+    ("answer-across", "Sum of the horizontal components"), ("answer-up", "Sum of the vertical components"),
+])  # fmt: skip
+def test_a_sum_of_components_is_a_size_only(field: str, label: str, typed: str):
+    """An angle behind it is neither dropped nor called that of a first diagonal, which such a drawing does not have."""
+    request = {"do": "mark", "page": "neutral-current", "form": {**FORM, "method": "components"}}
+    reply = json.loads(handle(json.dumps({**request, "given": {"answer": "4 A", field: typed}}))[0])
+    assert [(field, f"{label}: enter a size only, without an angle.")] == [
+        (error["field"], error["message"]) for error in reply["errors"]
+    ]
+    assert json.loads(handle(json.dumps({**request, "given": {"answer": "4 A", field: "5 A"}}))[0])["ok"]
 
 
 def test_a_reply_never_gives_the_right_answer_away():

@@ -17,7 +17,7 @@ from pycore.forms.fields import default_form
 from pycore.geometry import Point
 from pycore.practice import photograph
 from pycore.practice.drawn import first_direction, points_to_find
-from pycore.practice.photograph import Photo, PhotoJudgement, PhotoUnusable
+from pycore.practice.photograph import Photo, PhotoJudgement, PhotoUnusableError
 from pycore.projection import Projection
 from pycore.sums.photograph import PhotoTask, photo_task
 from pycore.words import plain
@@ -105,6 +105,32 @@ def test_the_right_drawing_of_every_page_is_right_and_every_point_has_a_name(slu
         reply = json.loads(api.handle(json.dumps({"do": "photo", "page": slug, "form": {**form, "method": method}}))[0])
         assert list(points_to_find(one.drawing.construction)) == [tap["name"] for tap in reply["taps"]]
         assert all(len(tap["label"]) > 8 for tap in reply["taps"])
+
+
+@pytest.mark.parametrize("slug", list(CALCULATORS))
+def test_a_drawing_is_judged_by_the_very_hand_that_marking_allows_for(slug: str):
+    """The hand of a page's form, one of its own where the page offers it; and where lines cross flat, by sampling."""
+    page = CALCULATORS[slug]
+    hands = next(field for field in page.fields if field.name == "hand").options
+    assert ("own" in [choice.value for choice in hands]) == (page.slug == NEUTRAL.slug)
+    for hand in [choice.value for choice in hands]:
+        form = default_form(page.fields) | {"hand": hand, "hand-mm": "1", "hand-degrees": "1"}
+        one, case = photo_task(page, form), page.case(form)
+        assert case.hand == one.drawing.hand
+        assert one.drawing.factor * case.scatter(case.sheet_plan()).half_width == one.drawing.allowed
+        assert page.task(form).hand_angle == case.hand.angle
+
+
+@pytest.mark.parametrize("form", [
+    {"i1": "20", "i2": "19.5", "i3": "0.5", "a1": "0", "a2": "-115", "method": "parallelogram", "order": "12"},
+], ids=str)  # fmt: skip
+def test_where_lines_cross_flat_a_photograph_allows_what_marking_allows(form: dict[str, str]):
+    whole = {**DEFAULT, **form}
+    case = NEUTRAL.case(whole)
+    plan = case.sheet_plan()
+    assert case.spread(plan).flat and case.spread(plan).half_width != case.scatter(plan).half_width
+    one = photo_task(NEUTRAL, whole)
+    assert one.drawing.factor * case.scatter(plan).half_width == one.drawing.allowed
 
 
 @pytest.mark.parametrize("z3", ["80", "", "30 + j40"])
@@ -313,7 +339,7 @@ def test_the_true_drawing_is_laid_on_the_learners_start_and_first_direction():
 def refusal(seen: list[Point | None]) -> tuple[str, tuple[int, ...]]:
     """Why marks are refused, and which are at fault."""
     one = want()
-    with pytest.raises(PhotoUnusable) as caught:
+    with pytest.raises(PhotoUnusableError) as caught:
         photograph.measured_by(PHOTO, one.marks, seen, by_hand=True)
     return caught.value.reason, caught.value.marks
 
@@ -333,7 +359,7 @@ def test_a_start_on_the_first_tip_is_refused():
     one = want()
     drawn = points(one)
     drawn["T1"] = drawn["O"]
-    with pytest.raises(PhotoUnusable) as caught:
+    with pytest.raises(PhotoUnusableError) as caught:
         judged(one, drawn)
     assert ("same", {"point": "T1"}) == (caught.value.reason, caught.value.values)
 

@@ -23,7 +23,6 @@ WORDED = (
 def keys_of(slug: str) -> frozenset[str]:
     """Every mistake of the problems that a calculator sets, and of its example."""
     page = CALCULATORS[slug]
-    assert page.topic is not None, "every calculator sets problems"
     codes = [Code(page.topic, *more, seed=4, number=number) for *more, number in product(TIERS, METHODS, range(1, 6))]
     return frozenset(
         mistake.key

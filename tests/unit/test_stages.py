@@ -48,6 +48,10 @@ def test_a_case_does_not_change_once_it_is_made(slug: str):
     for name in ("total", "problem", "plan", "code", "new"):
         with pytest.raises(AttributeError):
             setattr(case, name, None)
+    notation = case.notation
+    for held in (notation.tags, notation.own_steps, notation.origins, notation.units):
+        with pytest.raises(TypeError):
+            held["x"] = ("1",)
 
 
 def test_the_faults_of_a_case_do_not_depend_on_what_was_asked_before():

@@ -1,14 +1,9 @@
 """The fields of the form: every key of its links, for ever."""
 
-from typing import TYPE_CHECKING
-
 from pycore.calculators.add_phasors import words
 from pycore.forms.conventions import choice_field
 from pycore.forms.fields import Field
 from pycore.sums.fields import drawing_fields
-
-if TYPE_CHECKING:
-    pass
 
 MOST, IN_VIEW = 6, 3
 FIELDS: tuple[Field, ...] = (

@@ -18,7 +18,7 @@ from pycore.forms.fields import default_form
 from pycore.phasor import wrap
 from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
-from pycore.practice.generator import first_accepted
+from pycore.practice.generator import LEAST_CROSSING, first_accepted
 from pycore.practice.seeded_integers import SeededIntegers
 from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
 from pycore.sums.task import task_of as sum_task
@@ -28,8 +28,8 @@ CLEAR = 0.13
 LEAST_SUM, MOST_SUM, LEAST_SIZE, LEAST_APART = 0.4, 2.5, 0.3, 0.08
 SET_SQUARE = (30, 45, 60, 90, 120, 135, 150, -30, -45, -60, -90, -120)
 """Angles that a pair of set squares gives."""
-LEAST_TURN, FLAT = 20.0, 25.0
-"""Degrees between any two phasors and from one line, at the least; between lines that cross."""
+LEAST_TURN = 20.0
+"""Degrees between any two phasors and from one line, at the least."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,7 +107,7 @@ def _sharp(problem: PhasorValues) -> bool:
             math.fabs(wrap(turned[three] - phasor.angle(parts[one] + parts[two])))
             for three in range(len(parts)) if three not in (one, two) and parts[one] + parts[two] != 0
         ]  # fmt: skip
-        if all(FLAT <= turn <= 180.0 - FLAT for turn in turns):
+        if all(LEAST_CROSSING <= turn <= 180.0 - LEAST_CROSSING for turn in turns):
             return True
     return False
 
@@ -129,7 +129,7 @@ def accepted(problem: PhasorValues) -> bool:
 
 
 def phasors_of(code: Code) -> PhasorValues:
-    """The phasors of a code. Raises NoProblem."""
+    """The phasors of a code. Raises NoProblemError."""
     return first_accepted(code, _drawn, accepted)
 
 
@@ -161,7 +161,7 @@ def mistakes(case: AddCase) -> tuple[Mistake, ...]:
 
 
 def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
-    """The form that holds a code's problem, with a class's own choices. Raises NoProblem."""
+    """The form that holds a code's problem, with a class's own choices. Raises NoProblemError."""
     problem = phasors_of(code)
     form = default_form(FIELDS) | {name: value for name, value in (choices or {}).items() if name in BY_NAME}
     for number, (tenths, angle) in enumerate(zip(problem.tenths, problem.angles, strict=True), start=1):

@@ -64,4 +64,4 @@ PLAN = LessonPlan(
 )  # fmt: skip
 
 READINGS = None
-"""No readings are taken with an open neutral."""
+"""Phasors by themselves: there is nothing to read at a rig."""

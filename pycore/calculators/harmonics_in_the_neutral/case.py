@@ -13,7 +13,6 @@ from pycore.calculators.harmonics_in_the_neutral.circuit import (
 from pycore.calculators.harmonics_in_the_neutral.fields import FIELDS, ORDERS
 from pycore.constructions import construction
 from pycore.constructions.construction import Arm
-from pycore.constructions.methods import PAIR_ORDERS
 from pycore.forms import conventions
 from pycore.forms.phasor_text import read_phasor
 from pycore.forms.reading import LagAngle, Reader
@@ -21,7 +20,7 @@ from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE, QuantityError, writing_for
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
-from pycore.sums.notes import SMALL_SHEET, sheet_words
+from pycore.sums.notes import sheet_words
 from pycore.sums.problem import SheetProblem
 from pycore.sums.wording import Notation, SheetWords
 from pycore.words import inputs, sheet
@@ -111,7 +110,7 @@ class HarmonicCase(SumCase):
         """The notes of a kind of sheet and what it shows."""
         number, mark = self.order.number, self.notation.mark
         own = quantity.plain(round(self.load.phases.get(number, 0.0), 2), mark) + "°"
-        short = plan.layout.paper == SMALL_SHEET
+        short = plan.layout.small
         instructions = words.order_instructions(number, own if self.load.phases.get(number) else "", short=short)
         return sheet_words(self, plan, kind, method, words.TASK, f"{instructions} {self._lags(short=short)}")
 
@@ -134,13 +133,7 @@ def _tags(names: str, order: int, *, alone: bool) -> dict[str, Phrase]:
     if alone:
         return conventions.symbols("I", names)
     short = [name.removeprefix("L") for name in conventions.NAMES[names]]
-    by_number = {str(n): Symbol("I", f"{name},{order}") for n, name in enumerate(short, start=1)}
-    tags: dict[str, Phrase] = {f"i{n}": (symbol,) for n, symbol in by_number.items()}
-    for first, second in map(tuple, PAIR_ORDERS):
-        tags[f"i{first}{second}"] = (by_number[first], " + ", by_number[second])
-    tags["sum"] = (Symbol("I", f"N,{order}"),)
-    tags["return"] = ("−", Symbol("I", f"N,{order}"))
-    return tags
+    return conventions.tags_of([Symbol("I", f"{name},{order}") for name in short], Symbol("I", f"N,{order}"))
 
 
 def _share(reader: Reader, order: int) -> tuple[float, float]:

@@ -65,7 +65,7 @@ def may_be_set(problem: HarmonicValues) -> bool:
 
 
 def distortion_of(code: Code) -> HarmonicValues:
-    """The problem of harmonics that a code stands for. Raises NoProblem."""
+    """The problem of harmonics that a code stands for. Raises NoProblemError."""
     return first_accepted(code, _distortion, may_be_set)
 
 
@@ -94,7 +94,7 @@ def mistakes(case: HarmonicCase) -> tuple[Mistake, ...]:
 
 
 def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
-    """The form that holds a code's problem, with a class's own choices. Raises NoProblem."""
+    """The form that holds a code's problem, with a class's own choices. Raises NoProblemError."""
     problem = distortion_of(code)
     form = default_form(FIELDS) | dict(choices or {}) | {"drawn": str(problem.order), "h3": str(problem.third)}
     for number, (tenths, lag) in enumerate(zip(problem.tenths, problem.lags, strict=True), start=1):

@@ -31,14 +31,14 @@ class NeutralCase(SumCase):
     slug = SLUG
     fields = FIELDS
     scenario = neutral_words.SCENARIO
-    problem: NeutralProblem
-
-    def __init__(self, problem: NeutralProblem) -> None:
-        self.solution: StarSolution = solve(problem.load)
+    def __init__(self, entered: NeutralProblem) -> None:
+        problem = entered.sheet
+        self.entered = entered
+        self.solution: StarSolution = solve(entered.load)
         lines = conventions.line_names(problem["names"])
         arms = tuple(
             Arm(f"i{index + 1}", index + 1, size, self.solution.angles[index])
-            for index, size in enumerate(problem.load.currents)
+            for index, size in enumerate(entered.load.currents)
             if size > 0
         )
         reference = 0.0 if problem["reference"] == "voltage" else arms[0].angle
@@ -54,6 +54,7 @@ class NeutralCase(SumCase):
             writing=problem.writing,
             protractor=problem["protractor"],
             polar=problem["angles"] == "polar",
+            words=neutral_words.WORDS,
         )
         super().__init__(
             problem, arms, lines, DrawingConvention(problem["first"], problem["rotation"], reference), notation
@@ -62,12 +63,12 @@ class NeutralCase(SumCase):
     @property
     def hand(self) -> Hand:
         """The hand that draws, which may be one of the user's own figures."""
-        return self.problem.hand
+        return self.entered.hand
 
     def reading(self) -> str:
         """The meter reading of the neutral as typed, with its unit; of several the mean, with one figure more."""
-        writing, readings = self.notation.writing, self.problem.readings
-        mean = self.problem.measured or 0.0
+        writing, readings = self.notation.writing, self.entered.readings
+        mean = self.entered.measured or 0.0
         if len(readings) > 1:
             finest = max(quantity.decimals_of(writing.as_typed(value)) for value in readings)
             mean = round(mean / writing.factor, finest + 1) * writing.factor
@@ -99,7 +100,7 @@ class NeutralCase(SumCase):
             f"{self.notation.writing.unit}"
             for arm in self.arms
         ]
-        direction = self._lie_words(plan).replace(";", ",")
+        direction = self._direction_note(plan).replace(";", ",")
         return (", ".join(sizes), *self._load_words(short=False).split(". "), direction)
 
     def others_than_third(self) -> list[complex]:
@@ -122,7 +123,7 @@ class NeutralCase(SumCase):
 
     def known(self, plan: Plan, *, any_method: bool = False) -> tuple[str, ...]:
         """Power factors and sequence; what is drawn first, and the sense of lag."""
-        return (self._load_words(short=False), self._lie_words(plan))
+        return (self._load_words(short=False), self._direction_note(plan))
 
     def zero_reason(self) -> Phrase:
         """A balanced load, or a figure that closes by itself."""
@@ -131,7 +132,7 @@ class NeutralCase(SumCase):
     def values_text(self) -> str:
         """The typed currents as text, with their lags if there are any."""
         amounts = []
-        for size, lag in zip(self.problem.load.currents, self.problem.lags, strict=True):
+        for size, lag in zip(self.entered.load.currents, self.entered.lags, strict=True):
             amount = self.notation.writing.short(size)
             amounts.append(amount if lag.degrees == 0 else f"{amount} {lag.echo(self.notation.mark)['degrees']}")
         return ", ".join(amounts)
@@ -148,10 +149,10 @@ class NeutralCase(SumCase):
         return SheetWords(self._notes(plan, kind), describe(StepSentences(plan, self.notation).all_moves()))
 
     def _notes(self, plan: Plan, kind: str) -> tuple[str, ...]:
-        bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"
-        short = plan.layout.paper == "A5"
+        bar = plan.layout.bar_text
+        short = plan.layout.small
         if kind == kinds.PROBLEM:
-            return words.problem_notes(self._load_words(short=short), self._lie_words(plan), bar, short=short)
+            return words.problem_notes(self._load_words(short=short), self._direction_note(plan), bar, short=short)
         if kind == kinds.OVERLAY:
             first = plain(self.notation.tags[self.arms[0].key])
             notes = words.overlay_notes(first, bar, short=short, mirrored=self.problem["mirror"] == "yes")
@@ -164,11 +165,11 @@ class NeutralCase(SumCase):
         sequence = (one, two, three) if self.problem["sequence"] == "123" else (one, three, two)
         if self.solution.equal_angles:
             return words.equal_load(", ".join(sequence), short=short)
-        mark, lag_angles = self.notation.mark, self.problem.lags
+        mark, lag_angles = self.notation.mark, self.entered.lags
         lags = [words.line_lag(self.lines[arm.number - 1], lag_angles[arm.number - 1].echo(mark)) for arm in self.arms]
         return words.unequal_load(", ".join(lags), ", ".join(sequence), short=short)
 
-    def _lie_words(self, plan: Plan) -> str:
+    def _direction_note(self, plan: Plan) -> str:
         """Which way the first direction points, and the sense of lag on this paper."""
         sentences = StepSentences(plan, self.notation)
         return words.drawing_direction(

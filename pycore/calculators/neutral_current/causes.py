@@ -4,8 +4,8 @@ import math
 from collections.abc import Callable
 
 from pycore import quantity
-from pycore.accuracy import explain
 from pycore.accuracy.single_errors import single_errors
+from pycore.calculators.neutral_current import explain
 from pycore.calculators.neutral_current.case import NeutralCase
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.plan import Plan
@@ -14,7 +14,7 @@ from pycore.sums.wording import degrees_text, reading_text
 from pycore.words import accuracy as words
 from pycore.words import plain
 from pycore.words import verdict as verdict_words
-from pycore.words.phrase import Phrase
+from pycore.words.phrase import Phrase, listed
 
 Amount = Callable[[float], str]
 MOST_SLIPS = 2
@@ -40,11 +40,11 @@ def _cause_phrase(case: NeutralCase, kind: str, members: list[explain.Explanatio
     ]
     if kind == explain.ANGLE:
         return words.why_angle(
-            words.listed([words.one_angle(line, degrees_text(size, mark), lags=more) for line, size, more in by_line])
+            listed([words.one_angle(line, degrees_text(size, mark), lags=more) for line, size, more in by_line])
         )
     if kind == explain.LINE:
         return words.why_reading(
-            words.listed([words.one_reading(line, amount(size), more=more) for line, size, more in by_line])
+            listed([words.one_reading(line, amount(size), more=more) for line, size, more in by_line])
         )
     if kind == explain.HARMONIC:
         return words.why_harmonic(quantity.fixed(first.size, 1 if first.size < 10.0 else 0, mark))
@@ -53,7 +53,7 @@ def _cause_phrase(case: NeutralCase, kind: str, members: list[explain.Explanatio
     return words.why_range(quantity.plain(float(f"1e{int(first.size)}"), mark))
 
 
-def drawn_causes(case: NeutralCase, plan: Plan, drawn: float, amount: Amount) -> tuple[Phrase, ...]:
+def drawn_causes(case: NeutralCase, plan: Plan, drawn: float) -> tuple[Phrase, ...]:
     """Possible reasons for a drawn value (A): typical mistakes that give it, then single errors of hand."""
     mark = case.notation.mark
     right = reading_text(case.solution.current * plan.factor, mark)

@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 
+from pycore.constructions.methods import PARALLELOGRAM, THE_SUM
 from pycore.forms.common import SHARED, labels_of, lines_of, sequence_options
 from pycore.forms.conventions import choice_field
 from pycore.forms.fields import Field
@@ -34,7 +35,7 @@ FIELDS: tuple[Field, ...] = (
     Field("i3", _LABELS["i3"], "quantity", "values", "24.6", "A", sample="i3"),
     Field("measured", words.METER, "readings", "values", "", "A", help=words.METER_HELP),
     *(SHARED[name] for name in ("a1", "a2", "a3", "sequence")),
-    choice_field("method", words.METHOD, "method", "parallelogram", words.METHODS),
+    choice_field("method", words.METHOD, "method", PARALLELOGRAM, words.METHODS),
     choice_field("order", words.ORDER, "picture", "", (("", words.BEST_FIT), *_OPTIONS["order"].items())),
     *(SHARED[name] for name in ("parallels", "protractor", "first")),
     choice_field(
@@ -42,7 +43,7 @@ FIELDS: tuple[Field, ...] = (
         (("current", words.FIRST_CURRENT), *_OPTIONS["reference"].items()),
     ),
     SHARED["rotation"],
-    choice_field("resultant", words.RESULTANT, "picture", "sum", words.RESULTANTS),
+    choice_field("resultant", words.RESULTANT, "picture", THE_SUM, words.RESULTANTS),
     *(SHARED[name] for name in ("sheet", "start")),
     choice_field(
         "further", words.FURTHER, "sheet", "no", (("no", words.NO_FURTHER), *_OPTIONS["further"].items()),

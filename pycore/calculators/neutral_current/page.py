@@ -20,8 +20,8 @@ from pycore.sums.page import SumPage, outputs_on_paper, small_notices
 from pycore.sums.workings import share_text
 from pycore.words import inputs
 from pycore.words import verdict as verdict_words
-from pycore.words.phrase import Phrase, say
-from pycore.words.sums import NONE, listed
+from pycore.words.phrase import Phrase, listed, say
+from pycore.words.sums import NONE
 
 
 def _outputs(case: NeutralCase, plan: Plan) -> tuple[Output, ...]:
@@ -36,8 +36,8 @@ def _outputs(case: NeutralCase, plan: Plan) -> tuple[Output, ...]:
         ),
         *outputs_on_paper(case, plan, "neutral-length"),
     ]  # fmt: skip
-    if case.problem.measured is not None:
-        measured = case.problem.measured
+    if case.entered.measured is not None:
+        measured = case.entered.measured
         outputs.append(Output("measured", measured, case.reading(), label=say(words.METER_ON_NEUTRAL)))
     return tuple(outputs)
 
@@ -50,7 +50,7 @@ def _remarks(case: NeutralCase) -> tuple[Phrase, ...]:
     elif solution.closed:
         phrases.append(words.CLOSED_NOT_BALANCED)
     elif solution.equal_angles:
-        largest = case.notation.writing.short(max(case.problem.load.currents))
+        largest = case.notation.writing.short(max(case.entered.load.currents))
         phrases.append(words.below_largest(case.amount(solution.current), largest))
     else:
         phrases.append(words.UNEQUAL_POWER_FACTORS)
@@ -58,7 +58,7 @@ def _remarks(case: NeutralCase) -> tuple[Phrase, ...]:
 
 
 def _meter(case: NeutralCase) -> tuple[Phrase, ...]:
-    measured = case.problem.measured
+    measured = case.entered.measured
     if measured is None:
         return ()
     writing = case.notation.writing
@@ -86,15 +86,15 @@ def _gap_text(case: NeutralCase) -> str:
 
 def _notices(case: NeutralCase, plan: Plan) -> tuple[Phrase, ...]:
     phrases: list[Phrase] = []
-    load = case.problem.load.currents
+    load = case.entered.load.currents
     zero = [case.lines[index] for index, size in enumerate(load) if size == 0]
     if zero:
-        names = listed(zero)
+        names = listed(zero, "and")
         phrases.append(words.zero_line(names) if len(zero) == 1 else words.zero_lines(names))
     if case.method != case.problem["method"]:
         phrases.append(words.one_line(case.lines[case.arms[0].number - 1]))
     labels = labels_of(case.problem.choices)
-    for index, lag in enumerate(case.problem.lags):
+    for index, lag in enumerate(case.entered.lags):
         if lag.doubtful:
             name = f"a{index + 1}"
             phrases.append((inputs.doubtful_angle(labels[name], case.problem.typed[name]),))
@@ -109,14 +109,14 @@ def _notices(case: NeutralCase, plan: Plan) -> tuple[Phrase, ...]:
 def _echo(case: NeutralCase) -> dict[str, Mapping[str, str]]:
     mark = case.notation.mark
     echoes: dict[str, Mapping[str, str]] = {
-        f"a{index + 1}": lag.echo(mark) for index, lag in enumerate(case.problem.lags)
+        f"a{index + 1}": lag.echo(mark) for index, lag in enumerate(case.entered.lags)
     }
     return echoes | {"measured": {"said": _readings_text(case)}, "drawn": {"said": _drawn_text(case)}}
 
 
 def _readings_text(case: NeutralCase) -> str:
     """How repeated readings were understood; nothing of a single one."""
-    readings = case.problem.readings
+    readings = case.entered.readings
     if len(readings) < 2:
         return ""
     return verdict_words.mean_of(str(len(readings)), case.reading())
@@ -124,7 +124,7 @@ def _readings_text(case: NeutralCase) -> str:
 
 def _drawn_text(case: NeutralCase) -> str:
     """How what was read off a drawing was understood: as a length of this sheet, or as a current."""
-    drawn, plan = case.problem.drawn, case.sheet_plan()
+    drawn, plan = case.entered.drawn, case.sheet_plan()
     if drawn is None:
         return ""
     value, mark = drawn.value(plan.factor), case.notation.mark

@@ -21,7 +21,7 @@ from pycore.circuits.supply import VOLTAGE_ANGLES
 from pycore.forms.fields import default_form
 from pycore.phasor import wrap
 from pycore.practice.codes import Code
-from pycore.practice.generator import first_accepted
+from pycore.practice.generator import LEAST_CROSSING, first_accepted
 from pycore.practice.seeded_integers import SeededIntegers
 from pycore.practice.task import Task
 from pycore.sums.task import task_of as sum_task
@@ -29,7 +29,6 @@ from pycore.sums.task import task_of as sum_task
 CLEAR = 0.13
 """Share of the largest current by which a mistake's point keeps clear of the right one."""
 LEAST_SUM, LEAST_LINE, LEAST_APART = 0.25, 0.3, 0.1
-FLAT = 25.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,7 +110,7 @@ def _sharp(lines: LineCurrentValues) -> bool:
         three = 3 - one - two
         first = math.fabs(wrap(lines.angles[two] - lines.angles[one]))
         second = math.fabs(wrap(lines.angles[three] - phasor.angle(currents[one] + currents[two])))
-        if all(FLAT <= angle <= 180.0 - FLAT for angle in (first, second)):
+        if all(LEAST_CROSSING <= angle <= 180.0 - LEAST_CROSSING for angle in (first, second)):
             return True
     return False
 
@@ -130,7 +129,7 @@ def accepted(lines: LineCurrentValues) -> bool:
 
 
 def lines_of(code: Code) -> LineCurrentValues:
-    """The three line currents of a code. Raises NoProblem."""
+    """The three line currents of a code. Raises NoProblemError."""
     return first_accepted(code, _drawn, accepted)
 
 

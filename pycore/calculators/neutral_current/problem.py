@@ -2,19 +2,15 @@
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from pycore import quantity
 from pycore.accuracy.hand import HANDS, PRACTISED, SQUARE_SHARE, Hand
 from pycore.calculators.neutral_current.circuit import StarLoad
-from pycore.calculators.neutral_current.fields import BY_NAME
-from pycore.errors import Fault
+from pycore.calculators.neutral_current.fields import BY_NAME, FIELDS
 from pycore.forms.common import labels_of
-from pycore.forms.conventions import MARKS
-from pycore.forms.printed import read_printed
 from pycore.forms.reading import DrawnValue, LagAngle, Reader, pieces
-from pycore.forms.title_block import read_by_hand, read_place
-from pycore.quantity import NumberFormat, writing_for
+from pycore.sums.problem import SheetProblem, read_sheet
 from pycore.words import inputs
 
 USUAL_DIGIT = 0.01
@@ -25,49 +21,23 @@ LEAST_SHARE = 1e-6
 
 @dataclass(frozen=True, slots=True)
 class NeutralProblem:
-    """A neutral-current form, checked: the load, the reading, the conventions.
+    """A neutral-current form, checked: what every sheet needs (``sheet``), the load, the readings, and the hand."""
 
-    ``choices`` holds every choice field's value; ``scale`` is amperes per centimetre or None.
-    """
-
+    sheet: SheetProblem
     load: StarLoad
     lags: tuple[LagAngle, LagAngle, LagAngle]
     measured: float | None
-    scale: float | None
-    place: str
-    form: Mapping[str, str]
-    """Name, group and date as they are to be printed; "" where left to be written by hand."""
-    unprintable: tuple[str, ...]
-    """Labels of those that have characters the lettering lacks: they print blank."""
-    choices: Mapping[str, str]
-    typed: Mapping[str, str]
-    writing: NumberFormat
-    faults: tuple[Fault, ...] = ()
-    """Faults of optional fields: the answer stands without them."""
-
-    meter: tuple[float, float, float] = (2.0, 5.0, 0.01)
-    """A meter's limit: per cent of reading, digits, and what one digit is (A)."""
-    digit_from_readings: bool = False
-    """Whether one digit was taken from the readings as typed, because the form does not name it."""
-    readings: tuple[float, ...] = ()
-    """Every reading of the neutral (A); ``measured`` is their mean."""
-    drawn: DrawnValue | None = None
+    """The mean of the readings (A)."""
+    readings: tuple[float, ...]
+    """Every reading of the neutral (A)."""
+    drawn: DrawnValue | None
     """What was read off a drawing."""
-    hand: Hand = PRACTISED
+    meter: tuple[float, float, float]
+    """A meter's limit: per cent of reading, digits, and what one digit is (A)."""
+    digit_from_readings: bool
+    """Whether one digit was taken from the readings as typed, because the form does not name it."""
+    hand: Hand
     """The hand that draws."""
-    second: float | None = None
-    """No phasors of a second quantity stand on this page's sheets."""
-
-    @property
-    def is_example(self) -> bool:
-        """Whether the currents are still those of the example, whose place is then the sheet's."""
-        return all(self.typed[name] == BY_NAME[name].default for name in ("i1", "i2", "i3"))
-
-    def __getitem__(self, name: str) -> str:
-        return self.choices[name]
-
-
-_CHOICES = tuple(name for name, field in BY_NAME.items() if field.kind == "choice")
 
 
 def _currents(reader: Reader) -> tuple[float, float, float]:
@@ -84,10 +54,11 @@ def _currents(reader: Reader) -> tuple[float, float, float]:
     return (currents[0] or 0.0, currents[1] or 0.0, currents[2] or 0.0)
 
 
-def _hand(reader: Reader, chosen: str) -> Hand:
+def _hand(reader: Reader) -> Hand:
     """The hand that draws; the fields of a hand of one's own are read only when it is chosen."""
+    chosen = reader.text("hand")
     if chosen != "own":
-        return HANDS[chosen]
+        return HANDS.get(chosen, PRACTISED)
     length = reader.number("hand-mm", "mm", 0.05, 10.0)
     angle = reader.number("hand-degrees", "°", 0.05, 10.0)
     return Hand(length, angle, SQUARE_SHARE * angle)
@@ -119,18 +90,11 @@ def read_problem(form: Mapping[str, str]) -> NeutralProblem:
         reader.optional(lambda: reader.number("digits", "", 0.0, 1000.0)),
         digit or finest_digit(reader, currents, readings),
     )
-    choices = {name: reader.choice(name) for name in _CHOICES}
-    hand = reader.optional(lambda: _hand(reader, choices["hand"]))
-    read_printed(reader, choices)
-    scale = reader.positive("scale")
-    place = reader.optional(lambda: read_place(reader)) or ""
-    by_hand, unprintable = reader.optional(lambda: read_by_hand(reader, choices["paper"]))
-    reader.finish()
-    mark = MARKS[choices["decimal"]]
-    load = StarLoad(currents, (lags[0].degrees, lags[1].degrees, lags[2].degrees), choices["sequence"])
-    typed = {name: reader.text(name) for name in BY_NAME}
-    writing = writing_for(currents, "A", mark)
+    hand = reader.optional(lambda: _hand(reader))
+    sheet = read_sheet(reader, FIELDS, currents, "A")
+    # The place of the example stays with its currents, whatever their angles.
+    example = all(sheet.typed[name] == BY_NAME[name].default for name in ("i1", "i2", "i3"))
+    load = StarLoad(currents, (lags[0].degrees, lags[1].degrees, lags[2].degrees), sheet["sequence"])
     return NeutralProblem(
-        load, lags, measured, scale, place, by_hand, unprintable, choices, typed, writing, tuple(reader.passed), meter,
-        digit is None, readings, drawn, hand,
-    )  # fmt: skip
+        replace(sheet, is_example=example), load, lags, measured, readings, drawn, meter, digit is None, hand
+    )

@@ -1,10 +1,12 @@
 """What a lesson on the topic needs: the levels of its problems, the lesson plan, the readings at a rig."""
 
 from pycore.words.lesson_plans import (
-    Handout,
     LessonPlan,
     LessonStage,
+    cover_handouts_of,
     cover_stops,
+    handouts_of,
+    rig_of,
 )
 from pycore.words.rig import JAW, NEUTRAL_STAYS, RecordingSheet
 
@@ -50,19 +52,7 @@ PLAN = LessonPlan(
             "10 A. A learner who says 20 A added the sizes; one who says 0 A thought that the load was balanced.",
         )),
     ),
-    handouts=(
-        Handout("Classroom view with these values", "neutral-current", (("view", "lesson"), ("step", "1"))),
-        Handout("Problem sheet, two phasors drawn", "neutral-current", (("sheet", "problem"), ("start", "two"))),
-        Handout("Problem sheet, common point only", "neutral-current", (("sheet", "problem"),)),
-        Handout("Problem sheet for easy reading", "neutral-current", (("sheet", "problem"), ("print", "easy"))),
-        Handout("Problem sheet in large print", "neutral-current",
-                (("sheet", "problem"), ("print", "large"), ("paper", "A3"))),
-        Handout("Overlay for marking", "neutral-current", (("sheet", "overlay"),)),
-        Handout("Class set with key", "class-set", (("topic", "neutral-current"), ("tier", "core"))),
-        Handout("Reading a protractor", "reading-a-protractor"),
-        Handout("Ruler and protractor to cut out", "ruler-and-protractor"),
-        Handout("Recording sheet for the rig", "rig-record"),
-    ),
+    handouts=handouts_of("neutral-current", rig_of("neutral-current")),
     listen=("stopped", "other-scale", "reversed", "wrong-way", "left-out"),
     cover_says=(
         "Write on the board: {values}. Ask everyone to estimate the neutral current and write it down. 5 minutes.",
@@ -73,13 +63,7 @@ PLAN = LessonPlan(
         "carry? 10 A. 5 minutes.",
     ),
     cover_stops=cover_stops(),
-    cover_handouts=(
-        Handout("Classroom view with these values", "neutral-current", (("view", "lesson"), ("step", "1"))),
-        Handout("Problem sheet, one for each learner", "neutral-current", (("sheet", "problem"), ("start", "two"))),
-        Handout("Finished drawing, for you", "neutral-current"),
-        Handout("Overlay, for you: lay it over a drawing", "neutral-current", (("sheet", "overlay"),)),
-        Handout("Reading a protractor", "reading-a-protractor"),
-    ),
+    cover_handouts=cover_handouts_of("neutral-current"),
 )  # fmt: skip
 
 READINGS = RecordingSheet(

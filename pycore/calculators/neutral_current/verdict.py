@@ -60,11 +60,11 @@ class NeutralVerdict:
 
     def __init__(self, case: NeutralCase, plan: Plan) -> None:
         self.case, self.plan = case, plan
-        self.problem, self.writing = case.problem, case.notation.writing
-        self.meter = Meter(*case.problem.meter)
+        self.entered, self.writing = case.entered, case.notation.writing
+        self.meter = Meter(*case.entered.meter)
         self.one_meter = case.problem["meters"] == "one"
         self.full = case.problem["wording"] == "full"
-        readings = case.problem.readings
+        readings = case.entered.readings
         self.scatter = type_a(readings).deviations[0] if len(readings) > 1 else 0.0
 
     def amount(self, value: float) -> str:
@@ -92,29 +92,29 @@ class NeutralVerdict:
     def between(self) -> float:
         """Standard uncertainty (A) of the difference between calculation and reading."""
         lines, angles = self.case.solution.lines, self.case.solution.angles
-        reading = self.problem.measured or 0.0
+        reading = self.entered.measured or 0.0
         return difference(reading, lines, angles, self.meter, one_meter=self.one_meter, scatter=self.scatter)
 
     def factor(self, standard: float) -> float:
         """The coverage factor of a standard uncertainty (A) that contains the scatter of the readings."""
         if standard <= 0.0:
             return COVERAGE
-        return coverage_factor(effective_freedom(standard, self.scatter, len(self.problem.readings)))
+        return coverage_factor(effective_freedom(standard, self.scatter, len(self.entered.readings)))
 
     def results(self) -> dict[str, ComparedAnswer]:
         """The answers there are, each with the half-width of its bar."""
-        solution, problem = self.case.solution, self.problem
+        solution, entered = self.case.solution, self.entered
         answers: dict[str, ComparedAnswer] = {}
-        if problem.drawn is not None:
-            drawn = problem.drawn.value(self.plan.factor)
+        if entered.drawn is not None:
+            drawn = entered.drawn.value(self.plan.factor)
             answers[words.DRAWING] = ComparedAnswer(words.DRAWING, drawn, COVERAGE * self.drawing)
         own = 0.0
-        if problem.measured is not None:
+        if entered.measured is not None:
             own = computed(solution.lines, solution.angles, self.meter, one_meter=self.one_meter).standard
         answers[words.CALCULATION] = ComparedAnswer(words.CALCULATION, solution.current, COVERAGE * own)
-        if problem.measured is not None:
-            standard = math.hypot(self.meter.standard(problem.measured), self.scatter)
-            answers[words.METER] = ComparedAnswer(words.METER, problem.measured, self.factor(standard) * standard)
+        if entered.measured is not None:
+            standard = math.hypot(self.meter.standard(entered.measured), self.scatter)
+            answers[words.METER] = ComparedAnswer(words.METER, entered.measured, self.factor(standard) * standard)
         return answers
 
     def pairs(self) -> tuple[Pair, ...]:
@@ -138,7 +138,7 @@ class NeutralVerdict:
 
     def of_reading(self) -> Verdict | None:
         """Whether the meter's reading agrees with the calculation; None without a reading."""
-        reading = self.problem.measured
+        reading = self.entered.measured
         if reading is None:
             return None
         standard = self.between()
@@ -201,16 +201,16 @@ class NeutralVerdict:
             if not reasons:
                 return []
             return [Paragraph(words.WHY_MEASURED), BulletList(reasons), Paragraph(words.ONE_NUMBER)]
-        reasons = drawn_causes(self.case, self.plan, pair.first.value, self.amount)
+        reasons = drawn_causes(self.case, self.plan, pair.first.value)
         return [Paragraph(words.WHY_DRAWN), BulletList(reasons)]
 
     def remarks(self) -> tuple[Phrase, ...]:
         """Notes on the readings and on the meter's limit, before the comparison."""
-        reading = self.problem.measured
+        reading = self.entered.measured
         if reading is None:
             return ()
         meter, phrases = self.meter, list(self.repeats(reading))
-        if self.problem.digit_from_readings and meter.digits > 0.0:
+        if self.entered.digit_from_readings and meter.digits > 0.0:
             phrases.append(words.digit_from_readings(self.writing.short(meter.digit)))
         if not self.full:
             phrases.append(words.ONE_METER if self.one_meter else words.SEVERAL_METERS)
@@ -226,7 +226,7 @@ class NeutralVerdict:
 
     def repeats(self, reading: float) -> tuple[Phrase, ...]:
         """The scatter of repeated readings (mean in A), or a note that there is only one."""
-        count = len(self.problem.readings)
+        count = len(self.entered.readings)
         if count == 1:
             return (words.READ_ONCE,) if self.full else ()
         if self.scatter == 0.0:

@@ -2,6 +2,7 @@
 
 from pycore.words.answers import Name
 from pycore.words.phrase import Phrase, Symbol, say
+from pycore.words.sums import SumWords
 
 TITLE = "Neutral current"
 DESCRIPTION = (
@@ -19,6 +20,15 @@ CAUTIONS = (
     "A neutral can carry current even when a line is off. A clamp meter cannot prove that a circuit is dead. Before "
     "you change a connection: isolate, and prove dead with a proved tester.",
     "Ask which method your examining body accepts.",
+)
+WORDS = SumWords(
+    "current",
+    "line currents",
+    "amperes",
+    "the neutral carries 0 A and no arrow is drawn",
+    "This would be the neutral current if {third} carried nothing.",
+    "the returning current",
+    "At every moment, the sum of the line currents returns through the neutral.",
 )
 NEUTRAL, METER_ON_NEUTRAL, BY_FORMULA = "Neutral", "meter on the neutral", "By the closed formula"
 

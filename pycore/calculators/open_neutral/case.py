@@ -2,22 +2,26 @@
 
 from pycore import phasor, quantity
 from pycore.calculators.open_neutral import words
-from pycore.calculators.open_neutral.circuit import OpenNeutral
+from pycore.calculators.open_neutral.circuit import FloatingStarPointError, OpenNeutral, UnbalancedStar, solve
 from pycore.calculators.open_neutral.construction import METHOD, displacement, ohms_of_one_angle
 from pycore.calculators.open_neutral.fields import FIELDS, NAMES
 from pycore.calculators.open_neutral.sentences import own_steps
 from pycore.constructions.construction import Arm, Construction, DrawingConvention
-from pycore.constructions.methods import COMPONENTS, PARALLELOGRAM, TIP_TO_TAIL
+from pycore.constructions.methods import COMPONENTS, FIRST_PAIR, PARALLELOGRAM, TIP_TO_TAIL
 from pycore.drawing import Ink
+from pycore.errors import Fault, InputError
 from pycore.forms import conventions
+from pycore.forms.loads import read_load
 from pycore.forms.phasor_text import is_rectangular
+from pycore.forms.reading import Reader
 from pycore.quantity import NO_BREAK_SPACE, QuantityError
 from pycore.sheet.plan import Plan
 from pycore.sums import amounts as figures
 from pycore.sums.case import ComponentRow, SumCase
-from pycore.sums.notes import SMALL_SHEET, sheet_words
+from pycore.sums.notes import sheet_words
 from pycore.sums.problem import SheetProblem
 from pycore.sums.wording import Notation, SheetWords
+from pycore.trig import ROOT_THREE
 from pycore.words.phrase import Phrase, Symbol, say
 
 
@@ -78,7 +82,7 @@ class OpenCase(SumCase):
 
     def orders(self, method: str, requested: str = "") -> tuple[str, ...]:
         """The displacement has only one order."""
-        return ("12",) if method == METHOD else super().orders(method, requested)
+        return (FIRST_PAIR,) if method == METHOD else super().orders(method, requested)
 
     def build(self, method: str, order: str) -> Construction:
         """The construction of a method in an order."""
@@ -107,7 +111,7 @@ class OpenCase(SumCase):
 
     def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
-        values = self.values_text(short=plan.layout.paper == SMALL_SHEET)
+        values = self.values_text(short=plan.layout.small)
         task = words.TASK_WHOLE
         if self.open:
             task = words.TASK_FOUND if self.ohms and not self.closed else words.TASK_OPEN
@@ -128,6 +132,36 @@ class OpenCase(SumCase):
         loads = [words.on_line(line, self.load_text(number)) for number, line in enumerate(self.lines, start=1)]
         sequence_text = "" if short and self.problem["sequence"] == "123" else ", ".join(sequence)
         return words.on_voltage(", ".join(loads), volts, sequence_text)
+
+
+Loads = tuple[complex | None, ...]
+"""The loads (ohms) on L1, L2 and L3; None for a line without one."""
+
+
+def read_star(reader: Reader) -> tuple[OpenNeutral, Loads]:
+    """The solved star of a form, and its loads. Raises InputError for values that cannot be used or that fix no star
+    point."""
+    volts = reader.amount("volts", "V", 1.0, 1e5) or 400.0
+    loads = tuple(
+        read_load(reader, name, words.bad_load, volts / ROOT_THREE) if reader.text(name) else None for name in NAMES
+    )
+    if not reader.faults and all(load is None for load in loads):
+        reader.fault("z1", words.NO_LOADS)
+    # The method's fault, if any, is said with those of the values.
+    sequence, _ = reader.choice("sequence"), reader.choice("method")
+    reader.finish()
+    one, two, three = (0j if load is None else 1.0 / load for load in loads)
+    try:
+        return solve(UnbalancedStar(volts, (one, two, three), sequence)), loads
+    except FloatingStarPointError:
+        raise InputError(*(Fault(name, reader.text(name), words.WITHOUT_BOUND) for name in NAMES)) from None
+
+
+def drawn_sizes(solution: OpenNeutral, method: str) -> tuple[list[float], str]:
+    """The sizes that a sheet draws, to three figures, and their unit: the phase voltage, or the line currents."""
+    if method == METHOD:
+        return [three_figures(solution.star.line_voltage / ROOT_THREE)], "V"
+    return [three_figures(size) for size in sizes_of(solution.currents)], "A"
 
 
 def _short_names(names: str) -> tuple[str, ...]:

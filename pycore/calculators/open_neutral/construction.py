@@ -11,10 +11,11 @@ import math
 from collections.abc import Sequence
 
 from pycore import geometry, phasor
-from pycore.constructions import step_kinds
+from pycore.constructions import roles, step_kinds
 from pycore.constructions.construction import Arm, Construction, Step, arm_line, draw_arm, reference_step, tip
+from pycore.constructions.methods import FIRST_PAIR
 from pycore.constructions.moves import Intersect, Join, Move, ReadLength, SetOff, TurnAngle
-from pycore.constructions.names import FIRST_DIRECTION, RESULTANT, START_POINT
+from pycore.constructions.names import FIRST_DIRECTION, RESULTANT, START_POINT, SUM_KEY
 from pycore.geometry import ORIGIN
 from pycore.phasor import wrap
 
@@ -31,7 +32,7 @@ LOADS = ("u1", "u2", "u3")
 def _triangle(arms: tuple[Arm, ...]) -> Step:
     tips = [tip(arm) for arm in arms]
     pairs = zip(tips, (*tips[1:], tips[0]), strict=True)
-    joins: tuple[Move, ...] = tuple(Join(f"side-{start}", start, end, "parallel") for start, end in pairs)
+    joins: tuple[Move, ...] = tuple(Join(f"side-{start}", start, end, roles.PARALLEL) for start, end in pairs)
     return Step(TRIANGLE, joins)
 
 
@@ -39,7 +40,7 @@ def _shift(arms: tuple[Arm, ...], shift: complex, reference: float) -> Step:
     zero = arm_line(arms[0]) if arms[0].angle == reference else FIRST_DIRECTION
     moves: tuple[Move, ...] = (
         TurnAngle("S", START_POINT, zero, wrap(phasor.angle(shift) - reference)),
-        SetOff(RESULTANT, START_POINT, "S", phasor.magnitude(shift), "sum"),
+        SetOff(RESULTANT, START_POINT, "S", phasor.magnitude(shift), SUM_KEY),
     )
     return Step(SHIFT, moves)
 
@@ -67,14 +68,14 @@ def _divide(arms: tuple[Arm, ...], ohms: Sequence[float], pair: tuple[int, int],
     side = geometry.distance(*(ORIGIN.moved(arm.size, arm.angle) for arm in (start, end)))
     length = side * ohms[pair[0]] / (ohms[pair[0]] + ohms[pair[1]])
     line = f"side-{tip(start if forward else end)}"
-    mark = SetOff(point, tip(start), line, length, back=not forward, role="mark")
+    mark = SetOff(point, tip(start), line, length, back=not forward, role=roles.MARK)
     return Step(DIVIDE, (mark,), (start.number, end.number))
 
 
-def _found(arms: tuple[Arm, ...], ohms: Sequence[float]) -> list[Step]:
+def _star_point(arms: tuple[Arm, ...], ohms: Sequence[float]) -> list[Step]:
     """Find the star point by drawing. Lines from two corners through the marks cross at 60° or more, because the marks
     are on the sides of the corner of the smallest impedance."""
-    draw = Join(RESULTANT, START_POINT, RESULTANT, "resultant", "sum")
+    draw = Join(RESULTANT, START_POINT, RESULTANT, roles.RESULTANT, SUM_KEY)
     connected = [place for place, size in enumerate(ohms) if size > 0.0]
     if len(connected) == 2:
         pair = (connected[0], connected[1])
@@ -85,7 +86,7 @@ def _found(arms: tuple[Arm, ...], ohms: Sequence[float]) -> list[Step]:
     for other, third in (others, others[::-1]):
         point = f"P{arms[other].number}"
         steps.append(_divide(arms, ohms, (least, other), point))
-        cut = Join(f"cut-{point}", tip(arms[third]), point, "parallel")
+        cut = Join(f"cut-{point}", tip(arms[third]), point, roles.PARALLEL)
         steps.append(Step(CUT, (cut,), (arms[third].number,)))
     first, second = (f"cut-P{arms[other].number}" for other in others)
     return [*steps, Step(STAR_POINT, (Intersect(RESULTANT, first, second), draw))]
@@ -105,7 +106,7 @@ def displacement(
     steps.append(_triangle(arms))
     moved = shift != 0
     if moved and ohms:
-        steps += _found(arms, ohms)
+        steps += _star_point(arms, ohms)
     elif moved:
         steps.append(_shift(arms, shift, reference))
     else:
@@ -113,6 +114,6 @@ def displacement(
     start = RESULTANT if moved else START_POINT
     for arm, key in zip(arms, LOADS, strict=True):
         read: tuple[Move, ...] = (ReadLength(key, start, tip(arm)),)
-        join: tuple[Move, ...] = (Join(key, start, tip(arm), "partial", key),) if moved else ()
+        join: tuple[Move, ...] = (Join(key, start, tip(arm), roles.PARTIAL, key),) if moved else ()
         steps.append(Step(LOAD, join + read, (arm.number,)))
-    return Construction(METHOD, "12", arms, tuple(steps), start, not moved, further=len(LOADS))
+    return Construction(METHOD, FIRST_PAIR, arms, tuple(steps), start, not moved, further=len(LOADS))

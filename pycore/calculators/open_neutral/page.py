@@ -5,14 +5,11 @@ from collections.abc import Mapping
 
 from pycore import phasor, quantity
 from pycore.calculators.open_neutral import TOPIC, words
-from pycore.calculators.open_neutral.case import OpenCase, sizes_of, three_figures
-from pycore.calculators.open_neutral.circuit import FloatingStarPointError, UnbalancedStar, is_outside, solve
-from pycore.calculators.open_neutral.construction import METHOD
+from pycore.calculators.open_neutral.case import OpenCase, drawn_sizes, read_star
+from pycore.calculators.open_neutral.circuit import is_outside
 from pycore.calculators.open_neutral.fields import BY_NAME, FIELDS, NAMES
 from pycore.calculators.open_neutral.workings import comparison, load_figures, millman
-from pycore.errors import Fault, InputError
 from pycore.forms.common import lines_of
-from pycore.forms.loads import read_load
 from pycore.forms.reading import Reader
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.plan import Plan
@@ -45,24 +42,9 @@ class OpenNeutralPage(SumPage[OpenCase]):
     def case(self, form: Mapping[str, str]) -> OpenCase:
         """The form as a case. Raises InputError."""
         reader = Reader(form, BY_NAME, self.labels(form))
-        volts = reader.amount("volts", "V", 1.0, 1e5) or 400.0
-        loads = tuple(
-            read_load(reader, name, words.bad_load, volts / ROOT_THREE) if reader.text(name) else None
-            for name in NAMES
-        )
-        if not reader.faults and all(load is None for load in loads):
-            reader.fault("z1", words.NO_LOADS)
-        sequence, method = reader.choice("sequence"), reader.choice("method")
-        if reader.faults:
-            reader.finish()
-        one, two, three = (0j if load is None else 1.0 / load for load in loads)
-        try:
-            solution = solve(UnbalancedStar(volts, (one, two, three), sequence))
-        except FloatingStarPointError:
-            raise InputError(*(Fault(name, reader.text(name), words.WITHOUT_BOUND) for name in NAMES)) from None
-        sizes, unit = ([volts / ROOT_THREE], "V") if method == METHOD else (sizes_of(solution.currents), "A")
-        problem = read_sheet(reader, FIELDS, [three_figures(size) for size in sizes], unit, computed=True)
-        return OpenCase(problem, solution, loads)
+        solution, loads = read_star(reader)
+        sizes, unit = drawn_sizes(solution, reader.choice("method"))
+        return OpenCase(read_sheet(reader, FIELDS, sizes, unit, computed=True), solution, loads)
 
     def outputs(self, case: OpenCase, plan: Plan) -> tuple[Output, ...]:
         """Displacement (V) and neutral current (A), then each load's voltage (V)."""

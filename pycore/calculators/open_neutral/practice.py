@@ -7,9 +7,12 @@ from pycore import phasor
 from pycore.calculators.open_neutral import words
 from pycore.calculators.open_neutral.case import OpenCase
 from pycore.calculators.open_neutral.circuit import solve
+from pycore.calculators.open_neutral.construction import METHOD
 from pycore.calculators.open_neutral.fields import FIELDS
 from pycore.circuits.supply import VOLTAGE_ANGLES
 from pycore.constructions.construction import Arm
+from pycore.constructions.methods import FIRST_PAIR
+from pycore.constructions.names import SUM_KEY
 from pycore.forms.fields import default_form
 from pycore.practice import sums
 from pycore.practice.catalogue import mistake
@@ -17,9 +20,8 @@ from pycore.practice.codes import Code
 from pycore.practice.generator import first_accepted
 from pycore.practice.miscalculated import of_the_result
 from pycore.practice.seeded_integers import SeededIntegers
-from pycore.practice.sums import DrawnSum
 from pycore.practice.task import CALCULATED, DRAWN, Mistake, Slips, Task
-from pycore.sums.case import HANDS
+from pycore.sums.task import basic_task, drawn_sum
 from pycore.sums.task import task_of as sum_task
 from pycore.trig import ROOT_THREE
 
@@ -75,36 +77,15 @@ def task_of(case: OpenCase) -> Task:
     if not case.open:
         return sum_task(case)
     plan = case.sheet_plan()
-    reference = case.picture.reference
     arm = Arm("i1", 1, case.size, case.angle or 0.0)
-    scaled = DrawnSum(
-        arms=(arm,), reference=reference, method="displacement", order="12", names={"i1": case.notation.tags["sum"]},
-        unit=case.notation.writing.unit, scale=plan.scale / case.notation.writing.factor,
-        scale_words=case.notation.scale(plan.scale), voltages={},
-        factor=plan.factor, say_scale=lambda scale: case.notation.scale(scale * case.notation.writing.factor),
-    )  # fmt: skip
-    mistakes = () if case.closed else (*_mistakes(case), *sums.of_scale(scaled))
-    result = case.total * phasor.polar(1.0, -reference)
-    return Task(
-        slug=case.slug,
-        form=dict(case.problem.typed),
-        result=result,
-        symbol=case.notation.tags["sum"],
-        writing=case.notation.writing,
-        factor=plan.factor,
-        scale_words=case.notation.scale(plan.scale),
-        spread=case.spread(plan),
-        hand_angle=HANDS[case.problem["hand"]].angle,
-        mistakes=mistakes,
-        sense=case.picture.sense,
-        origin=case.notation.voltage if case.notation.polar else case.notation.reference,
-        turn=-reference if case.notation.polar else 0.0,
-        signed=case.notation.polar,
-        link=case.link(plan),
-        in_steps=False,
-        largest=case.size,
-        slips=Slips((result,), (result,)),
+    scaled = drawn_sum(
+        case, plan, (arm,), method=METHOD, order=FIRST_PAIR, names={"i1": case.notation.tags[SUM_KEY]}, voltages={}
     )
+    mistakes = () if case.closed else (*_mistakes(case), *sums.of_scale(scaled))
+    result = case.total * phasor.polar(1.0, -case.picture.reference)
+    slips = Slips((result,), (result,))
+    return basic_task(case, plan, result, mistakes, slips, in_steps=False, largest=case.size)
+
 
 
 E12 = (10, 12, 15, 18, 22, 27, 33, 39, 47, 56, 68, 82, 100, 120)
@@ -140,5 +121,5 @@ def accepted(loads: tuple[Load, Load, Load]) -> bool:
 
 
 def loads_of(code: Code) -> tuple[Load, Load, Load]:
-    """The loads of a code. Raises NoProblem."""
+    """The loads of a code. Raises NoProblemError."""
     return first_accepted(code, _drawn, accepted)

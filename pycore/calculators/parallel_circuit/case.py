@@ -57,7 +57,7 @@ class ParallelCase(SumCase):
     on_sheet = words.TITLE
     typed_sizes = False
     part_word = "branch"
-    sum_word: Phrase = ("supply current",)
+    sum_word: Phrase = words.SUM_WORD
 
     def __init__(self, problem: SheetProblem, entered: ParallelProblem, solution: ParallelSolution) -> None:
         self.entered, self.solution = entered, solution

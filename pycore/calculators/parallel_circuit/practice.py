@@ -143,5 +143,5 @@ def may_be_set(circuit: CircuitValues) -> bool:
 
 
 def parallel_of(code: Code) -> CircuitValues:
-    """The parallel circuit of a code, its supply in volts. Raises NoProblem."""
+    """The parallel circuit of a code, its supply in volts. Raises NoProblemError."""
     return first_accepted(code, _parallel, may_be_set)

@@ -21,6 +21,7 @@ HELP = (
     "Supply: a voltage, or the supply current if you know it, such as 2.5 A."
 )
 REFERENCE = "the voltage"
+SUM_WORD: Phrase = ("supply current",)
 AMPERES = SumWords("current", "currents", "amperes", closes="the currents cancel and no arrow is drawn",
                    partial="This would be the supply current without {third}.")  # fmt: skip
 VOLTS = SumWords("voltage", "voltages", "volts")

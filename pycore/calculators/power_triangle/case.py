@@ -56,7 +56,7 @@ class PowerCase(SumCase):
     on_sheet = words.TITLE
     typed_sizes = False
     part_word = "power"
-    sum_word: Phrase = ("apparent power",)
+    sum_word: Phrase = words.SUM_WORD
 
     def __init__(self, problem: SheetProblem, entered: PowerProblem, correction: PowerFactorCorrection | None) -> None:
         self.entered, self.correction = entered, correction

@@ -9,13 +9,15 @@ from pycore.accuracy.hand import Spread
 from pycore.calculators.power_triangle.case import P, PowerCase
 from pycore.calculators.power_triangle.fields import FIELDS
 from pycore.constructions.construction import Arm
+from pycore.constructions.methods import FIRST_PAIR, TIP_TO_TAIL
 from pycore.forms.fields import default_form
 from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
 from pycore.practice.seeded_integers import integers_of_code
-from pycore.practice.sums import DrawnSum, of_scale
+from pycore.practice.sums import of_scale
 from pycore.practice.task import Mistake, Slips, Task
 from pycore.sums.circuit_practice import BOTH, ONLY_CALCULATED, with_code_choices
+from pycore.sums.task import drawn_sum
 from pycore.sums.task import task_of as sum_task
 
 
@@ -94,8 +96,8 @@ def _slip(case: PowerCase, key: str, point: complex, factor: float) -> Mistake:
     """What a slip with the correction gives; one that is read off the drawing scatters in its own way."""
     if key not in SEEN_ON_PAPER:
         return mistake(key, ONLY_CALCULATED, point)
-    grown = _scatter_of(case, factor, *SEEN_ON_PAPER[key]) / _scatter_of(case, factor)
-    return replace(mistake(key, BOTH, point), grown=grown)
+    widening = _scatter_of(case, factor, *SEEN_ON_PAPER[key]) / _scatter_of(case, factor)
+    return replace(mistake(key, BOTH, point), widening=widening)
 
 
 def task_of(case: PowerCase) -> Task:
@@ -117,16 +119,15 @@ def task_of(case: PowerCase) -> Task:
         for key, value in _of_the_correction(case)
         if value
     )
-    alone = DrawnSum(
-        arms=(Arm("i3", 3, math.fabs(correction.vars), phasor.angle(result)),), reference=0.0, method="tip-to-tail",
-        order="12", names={"i3": name}, unit=unit, scale=10.0 / task.factor / case.notation.writing.factor,
-        scale_words=task.scale_words, voltages={},
-        factor=0.0, say_scale=lambda scale: case.notation.scale(scale * case.notation.writing.factor),
+    arm = Arm("i3", 3, math.fabs(correction.vars), phasor.angle(result))
+    alone = drawn_sum(
+        case, case.sheet_plan(), (arm,), reference=0.0, method=TIP_TO_TAIL, order=FIRST_PAIR, unit=unit, voltages={},
+        factor=0.0,
     )  # fmt: skip
     return replace(
         task, result=result, symbol=name, writing=replace(case.notation.writing, unit=unit),
         spread=_by_hand(case, task.factor), mistakes=(*slips, *of_scale(alone)), earlier=(), angled=False,
-        turn=0.0, origin=(P,), in_steps=False, back=1.0, slips=Slips((result,)),
+        turn=0.0, origin=(P,), in_steps=False, turn_back=1.0, slips=Slips((result,)),
     )  # fmt: skip
 
 

@@ -24,6 +24,7 @@ HELP = (
 )
 PHASE_CHOICES = (("3", "three"), ("1", "one"))
 REFERENCE = "active power"
+SUM_WORD: Phrase = ("apparent power",)
 WORDS = SumWords("power", "powers", "kVA, kW or kvar", closes="no power remains and no arrow is drawn",
                  on_the_way=("This is the triangle before the correction.",))  # fmt: skip
 RESULT = "the apparent power"

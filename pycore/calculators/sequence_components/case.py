@@ -101,9 +101,7 @@ def turned_tags(tags: dict[str, Phrase], component: str) -> dict[str, Phrase]:
     for number, turn in enumerate(TURNS[component], start=1):
         tag = tags[f"i{number}"]
         turned[f"i{number}"] = tag if turn == 0.0 else words.times_a(tag, 1 if turn > 0 else 2)
-    for first, second in ("12", "13", "23"):
-        turned[f"i{first}{second}"] = (*turned[f"i{first}"], " + ", *turned[f"i{second}"])
-    return turned
+    return turned | conventions.pair_tags(turned)
 
 
 def read_phasors(reader: Reader, unit: str) -> PolarValues:

@@ -81,12 +81,12 @@ def accepted(problem: SequenceValues) -> bool:
 
 
 def sequence_of(code: Code) -> SequenceValues:
-    """The three phasors of a code. Raises NoProblem."""
+    """The three phasors of a code. Raises NoProblemError."""
     return first_accepted(code, _drawn, accepted)
 
 
 def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
-    """The form that holds a code's problem; ``choices`` are a class's own (scale, names ...). Raises NoProblem."""
+    """The form that holds a code's problem; ``choices`` are a class's own (scale, names ...). Raises NoProblemError."""
     problem = sequence_of(code)
     form = default_form(FIELDS) | {name: value for name, value in (choices or {}).items() if name in BY_NAME}
     for name, tenths, angle in zip(NAMES, problem.tenths, problem.angles, strict=True):

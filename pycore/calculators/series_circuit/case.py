@@ -105,7 +105,7 @@ class SeriesCase(SumCase):
         picture = DrawingConvention(problem["first"], problem["rotation"], reference)
         super().__init__(problem, arms, notation.lines, picture, notation)
         self.total = phasor.total(values)
-        self.sum_word = ("supply voltage",) if self.volts_drawn else ("impedance",)
+        self.sum_word = words.SUM_WORDS[problem["drawn"]]
         self.taught_order = self.opposite_pair()
 
     def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:

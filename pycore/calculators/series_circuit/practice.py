@@ -118,5 +118,5 @@ def may_be_set(circuit: CircuitValues) -> bool:
 
 
 def series_of(code: Code) -> CircuitValues:
-    """The series circuit of a code, its supply in tenths of an ampere. Raises NoProblem."""
+    """The series circuit of a code, its supply in tenths of an ampere. Raises NoProblemError."""
     return first_accepted(code, _series, may_be_set)

@@ -23,6 +23,7 @@ HELP = (
 DRAWN = "What is drawn"
 DRAWINGS = (("voltages", "voltages, with the current as reference"), ("impedances", "impedance triangle"))
 REFERENCE = "the current or resistance"
+SUM_WORDS: dict[str, Phrase] = {"voltages": ("supply voltage",), "impedances": ("impedance",)}
 VOLTS = SumWords("voltage", "voltages", "volts", closes="the voltages cancel and no arrow is drawn",
                  partial="This would be the supply voltage without {third}.")  # fmt: skip
 OHMS = SumWords("impedance", "resistances and reactances", "ohms", closes="the reactances cancel and no arrow is drawn",

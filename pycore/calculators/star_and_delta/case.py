@@ -15,7 +15,7 @@ from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.plan import Plan
 from pycore.sums import amounts as figures
 from pycore.sums.case import SumCase
-from pycore.sums.notes import SMALL_SHEET, sheet_words
+from pycore.sums.notes import sheet_words
 from pycore.sums.problem import SheetProblem
 from pycore.sums.wording import Notation, SheetWords
 from pycore.words import plain
@@ -105,7 +105,7 @@ class StarDeltaCase(SumCase):
 
     def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
-        values_text = self.values_text(short=plan.layout.paper == SMALL_SHEET)
+        values_text = self.values_text(short=plan.layout.small)
         back = self.star and self.problem["known"] == "line"
         task = words.TASK_BACK if back else words.TASKS[self.problem["connection"]]
         return sheet_words(self, plan, kind, method, task, values_text)

@@ -1,15 +1,10 @@
 """The fields of the form: every key of its links, for ever."""
 
-from typing import TYPE_CHECKING
-
 from pycore.calculators.star_and_delta import words
 from pycore.forms.common import SHARED
 from pycore.forms.conventions import choice_field
 from pycore.forms.fields import Field
 from pycore.sums.fields import drawing_fields
-
-if TYPE_CHECKING:
-    pass
 
 NAMES = ("z1", "z2", "z3")
 NEXT = {1: 2, 2: 3, 3: 1}

@@ -88,7 +88,7 @@ def _drawing(groups: tuple[PhasorGroup, ...], start: Point, *, one_scale: bool) 
         label = _label(tag, start, tip, tips, boxes)
         items.append(label)
         boxes.append(box_of(label, CAPITALS))
-    corners = [corner for box in boxes for corner in (Point(box.left, box.bottom), Point(box.right, box.top))]
+    corners = [corner for box in boxes for corner in box.corners]
     return items, bounds([start, *tips, *corners])
 
 

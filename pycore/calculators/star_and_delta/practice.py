@@ -16,7 +16,7 @@ from pycore.forms.fields import default_form
 from pycore.phasor import wrap
 from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
-from pycore.practice.generator import first_accepted
+from pycore.practice.generator import LEAST_CROSSING, first_accepted
 from pycore.practice.seeded_integers import SeededIntegers
 from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
 from pycore.sums.task import task_of as sum_task
@@ -27,7 +27,7 @@ PAIRS = (
     (8, 6), (6, 8), (12, 9), (9, 12), (12, 16), (16, 12), (15, 20), (20, 15), (24, 7), (24, 18), (30, 40), (40, 30),
 )  # fmt: skip
 """Resistance and reactance of whole ohms with a size of whole ohms."""
-CLEAR, LEAST_SIZE, LEAST_APART, LEAST_SUM, FLAT = 0.13, 0.3, 0.08, 0.4, 25.0
+CLEAR, LEAST_SIZE, LEAST_APART, LEAST_SUM = 0.13, 0.3, 0.08, 0.4
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,7 +78,7 @@ def accepted(problem: ThreeLoadValues) -> bool:
     if min(sizes) < LEAST_SIZE * largest or math.fabs(sizes[0] - sizes[1]) < LEAST_APART * largest:
         return False
     turn = math.fabs(wrap(phasor.angle(second) - phasor.angle(first)))
-    if not FLAT <= turn <= 180.0 - FLAT or phasor.magnitude(total) < LEAST_SUM * largest:
+    if not LEAST_CROSSING <= turn <= 180.0 - LEAST_CROSSING or phasor.magnitude(total) < LEAST_SUM * largest:
         return False
     ends = [first - second, second - first, first, second]
     for part in (first, second):
@@ -90,7 +90,7 @@ def accepted(problem: ThreeLoadValues) -> bool:
 
 
 def three_of(code: Code) -> ThreeLoadValues:
-    """The loads of a code. Raises NoProblem."""
+    """The loads of a code. Raises NoProblemError."""
     return first_accepted(code, _drawn, accepted)
 
 
@@ -102,7 +102,7 @@ def _ohms(load: tuple[int, int]) -> str:
 
 
 def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
-    """The form that holds a code's problem; ``choices`` are a class's own (scale, names ...). Raises NoProblem."""
+    """The form that holds a code's problem; ``choices`` are a class's own (scale, names ...). Raises NoProblemError."""
     problem = three_of(code)
     form = default_form(FIELDS) | {name: value for name, value in (choices or {}).items() if name in BY_NAME}
     form |= {name: _ohms(load) for name, load in zip(NAMES, problem.loads, strict=True)}

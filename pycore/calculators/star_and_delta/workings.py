@@ -5,6 +5,7 @@ import math
 from pycore import phasor, quantity
 from pycore.calculators.star_and_delta import words
 from pycore.calculators.star_and_delta.case import StarDeltaCase, line_tags
+from pycore.calculators.star_and_delta.fields import BEFORE
 from pycore.calculators.star_and_delta.figure import PhasorGroup, diagram
 from pycore.forms import conventions
 from pycore.sums import amounts as figures
@@ -78,8 +79,6 @@ def _loads(case: StarDeltaCase) -> Grid:
 
 
 def _differences(case: StarDeltaCase) -> Grid:
-    from pycore.calculators.star_and_delta.fields import BEFORE
-
     mark, solution = case.notation.mark, case.solution
     turn = phasor.polar(1.0, -phasor.angle(solution.between[0]))
     rows: list[tuple[Phrase, ...]] = []

@@ -4,11 +4,11 @@ import math
 
 from pycore import quantity
 from pycore.calculators.two_wattmeters import words
-from pycore.calculators.two_wattmeters.circuit import BalancedLoad, WattmeterReadings, angles
+from pycore.calculators.two_wattmeters.circuit import BalancedLoad, WattmeterReadings, angles, from_load, from_meters
 from pycore.calculators.two_wattmeters.fields import FIELDS
-from pycore.constructions.construction import Arm
-from pycore.constructions.construction import DrawingConvention as Lie
+from pycore.constructions.construction import Arm, DrawingConvention
 from pycore.constructions.methods import COMPONENTS, TIP_TO_TAIL
+from pycore.forms import conventions
 from pycore.forms.reading import Reader
 from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE, QuantityError
@@ -65,7 +65,7 @@ class WattmeterCase(SumCase):
         self.to_work_out = words.NOT_GIVEN if load is None else ""
         tags: dict[str, Phrase] = {f"i{number}": (words.TAGS[number - 1],) for number in (1, 2, 3)}
         tags |= {"sum": (words.TAGS[3] if balanced else Symbol("P"),), "return": ("−", words.TAGS[3])}
-        tags |= {f"i{a}{b}": (words.TAGS[a - 1], " + ", words.TAGS[b - 1]) for a, b in ((1, 2), (1, 3), (2, 3))}
+        tags |= conventions.pair_tags(tags)
         arms = _arms(drawn)
         reference = arms[0].angle if problem["reference"] == "current" else 0.0
         notation = Notation(
@@ -78,7 +78,8 @@ class WattmeterCase(SumCase):
             polar=problem["angles"] == "polar",
             words=words.WORDS,
         )
-        super().__init__(problem, arms, notation.lines, Lie(problem["first"], problem["rotation"], reference), notation)
+        picture = DrawingConvention(problem["first"], problem["rotation"], reference)
+        super().__init__(problem, arms, notation.lines, picture, notation)
 
     def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
@@ -141,6 +142,47 @@ class WattmeterCase(SumCase):
         volts = quantity.plain(self.load.voltage, mark) + f"{NO_BREAK_SPACE}V"
         amps = quantity.plain(self.load.current, mark) + f"{NO_BREAK_SPACE}A"
         return f"{volts}, {amps}, {quantity.plain(round(self.load.lag, 2), mark)}°"
+
+
+def read_meters(reader: Reader) -> tuple[WattmeterReadings, BalancedLoad | None]:
+    """Both readings of a form, and the load if that is what is known. Raises InputError for values that cannot be
+    used."""
+    load: BalancedLoad | None = None
+    meters = reader.choice("meters")
+    balanced = reader.choice("balanced") == "yes"
+    if reader.choice("known") == "load":
+        volts = reader.amount("volts", "V", 1.0, 1e6) or 1.0
+        amps = reader.amount("amps", "A", 1e-6, 1e5) or 1.0
+        load = BalancedLoad(volts, amps, _lag(reader))
+        result = from_load(load, meters)
+        if not balanced:
+            reader.fault("balanced", words.only_balanced(reader.label("balanced")))
+    else:
+        result = _both_readings(reader, meters)
+    reader.finish()
+    return result, load
+
+
+def sizes_to_print(result: WattmeterReadings) -> list[float]:
+    """The powers as finely as they are printed. The reactive power is worked out: its figures do not ask for decimals
+    that no reading has."""
+    values = zip(without_rounding_noise(result), (4, 4, 3), strict=True)
+    return [float(format(math.fabs(value), f".{figures}g")) for value, figures in values]
+
+
+def _lag(reader: Reader) -> float:
+    lag = reader.lag("lag").degrees
+    if math.fabs(lag) > 90.0:
+        reader.fault("lag", words.bad_lag(reader.label("lag"), reader.text("lag")))
+    return lag
+
+
+def _both_readings(reader: Reader, meters: str) -> WattmeterReadings:
+    first, second = read_reading(reader, "w1"), read_reading(reader, "w2")
+    if not reader.faults and first == 0.0 and second == 0.0:
+        for name in ("w1", "w2"):
+            reader.fault(name, words.both_zero(reader.label(name)))
+    return from_meters(first or 1.0, second, meters) if reader.faults else from_meters(first, second, meters)
 
 
 def read_reading(reader: Reader, name: str) -> float:

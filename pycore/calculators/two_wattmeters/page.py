@@ -5,14 +5,10 @@ from collections.abc import Mapping
 
 from pycore import quantity
 from pycore.calculators.two_wattmeters import TOPIC, words
-from pycore.calculators.two_wattmeters.case import WattmeterCase, read_reading, without_rounding_noise
+from pycore.calculators.two_wattmeters.case import WattmeterCase, read_meters, sizes_to_print
 from pycore.calculators.two_wattmeters.circuit import (
     METERS,
-    BalancedLoad,
-    WattmeterReadings,
-    back,
     larger_lagging,
-    read,
 )
 from pycore.calculators.two_wattmeters.fields import BY_NAME, FIELDS
 from pycore.calculators.two_wattmeters.workings import diagram, from_readings
@@ -41,37 +37,9 @@ class TwoWattmeters(SumPage[WattmeterCase]):
     def case(self, form: Mapping[str, str]) -> WattmeterCase:
         """The form as a case. Raises InputError."""
         reader = Reader(form, BY_NAME, self.labels(form))
-        load: BalancedLoad | None = None
-        meters = reader.choice("meters")
-        balanced = reader.choice("balanced") == "yes"
-        if reader.choice("known") == "load":
-            volts = reader.amount("volts", "V", 1.0, 1e6) or 1.0
-            amps = reader.amount("amps", "A", 1e-6, 1e5) or 1.0
-            load = BalancedLoad(volts, amps, self._lag(reader))
-            result = read(load, meters)
-            if not balanced:
-                reader.fault("balanced", words.only_balanced(reader.label("balanced")))
-        else:
-            result = self._from_readings(reader, meters)
-        if reader.faults:
-            reader.finish()
-        # The reactive power is worked out: its figures do not ask for decimals that no reading has.
-        sizes = [float(format(math.fabs(value), f".{figures}g"))
-                 for value, figures in zip(without_rounding_noise(result), (4, 4, 3), strict=True)]  # fmt: skip
-        return WattmeterCase(read_sheet(reader, FIELDS, sizes, "VA", computed=True), result, load, balanced=balanced)
-
-    def _lag(self, reader: Reader) -> float:
-        lag = reader.lag("lag").degrees
-        if math.fabs(lag) > 90.0:
-            reader.fault("lag", words.bad_lag(reader.label("lag"), reader.text("lag")))
-        return lag
-
-    def _from_readings(self, reader: Reader, meters: str) -> WattmeterReadings:
-        first, second = read_reading(reader, "w1"), read_reading(reader, "w2")
-        if not reader.faults and first == 0.0 and second == 0.0:
-            for name in ("w1", "w2"):
-                reader.fault(name, words.both_zero(reader.label(name)))
-        return back(first or 1.0, second, meters) if reader.faults else back(first, second, meters)
+        result, load = read_meters(reader)
+        sheet = read_sheet(reader, FIELDS, sizes_to_print(result), "VA", computed=True)
+        return WattmeterCase(sheet, result, load, balanced=sheet["balanced"] == "yes")
 
     def outputs(self, case: WattmeterCase, plan: Plan) -> tuple[Output, ...]:
         """Power first, then the power factor, what the drawing ends on, both readings, reactive power and angle."""

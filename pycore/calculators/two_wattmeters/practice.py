@@ -69,7 +69,7 @@ METERS_OF_CODES = "13"
 
 
 def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, str]:
-    """The form that holds a code's readings, with a class's own choices. Raises NoProblem."""
+    """The form that holds a code's readings, with a class's own choices. Raises NoProblemError."""
     readings = watts_of(code)
     form = default_form(FIELDS) | dict(choices or {}) | {"known": "readings", "meters": METERS_OF_CODES}
     form |= {"w1": str(readings.first), "w2": str(readings.second), "paper": code.paper}

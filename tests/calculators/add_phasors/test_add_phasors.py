@@ -1,6 +1,7 @@
 """Adding phasors: against numpy, degenerate cases, bad input, practice and its mistakes."""
 
 import re
+from itertools import combinations
 
 import numpy as np
 import pytest
@@ -17,6 +18,7 @@ from pycore.sums.answer import Move
 from pycore.words import plain
 
 PAGE = CALCULATORS["add-phasors"]
+PAGE_FIELDS = ("p1", "p2", "p3", "p4", "p5", "p6")
 
 
 def results(**form: str) -> dict[str, float | None]:
@@ -61,6 +63,22 @@ def test_every_construction_ends_where_the_calculation_does(method: str):
         case = PAGE.case({**form, "method": method})
         end = case.sheet_plan().construction.end_point
         assert abs(complex(end.x, end.y) - case.total) < 1e-9 * sum(arm.size for arm in case.arms)
+
+
+@pytest.mark.parametrize("filled", [
+    fields for count in (2, 3, 4) for fields in combinations(PAGE_FIELDS, count)
+], ids="-".join)  # fmt: skip
+def test_any_fields_may_be_empty_between_others(filled: tuple[str, ...]):
+    """Three phasors of which no two are among the first three have no order of parallelograms: they go tip to tail."""
+    values = dict.fromkeys(PAGE_FIELDS, "")
+    values |= dict(zip(filled, ("20 at 0", "15 at 60", "9 at -40", "11 at 100"), strict=False))
+    for method in ("parallelogram", "tip-to-tail", "components"):
+        for order in ("", "12", "13", "23"):
+            reply, _ = shelf.ask("add-phasors", {**values, "method": method, "order": order})
+            assert reply["ok"], (method, order, reply["announce"])
+    drawn = PAGE.case({**values, "method": "parallelogram"}).sheet_plan().construction
+    pair = len({"p1", "p2", "p3"}.intersection(filled)) >= 2
+    assert ("parallelogram" if len(filled) == 2 or (len(filled) == 3 and pair) else "tip-to-tail") == drawn.method
 
 
 def test_equal_and_120_degrees_apart_add_to_nothing_and_no_angle_is_given():

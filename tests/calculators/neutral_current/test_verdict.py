@@ -94,7 +94,7 @@ def test_readings_that_cannot_be_used_are_explained(typed: str, words_: str):
 def test_the_mean_and_its_scatter_are_pythons_own():
     readings = [10.2, 10.4, 10.3, 10.35, 10.4]
     found = judged(measured="10.2 10.4 10.3 10.35 10.4")
-    assert statistics.fmean(readings) == pytest.approx(found.problem.measured)
+    assert statistics.fmean(readings) == pytest.approx(found.entered.measured)
     assert statistics.stdev(readings) / math.sqrt(5) == pytest.approx(found.scatter)
     answer = NEUTRAL.answer({"measured": "10.2 10.4 10.3 10.35 10.4"})
     assert f"5 readings, mean 10.33{SPACE}A" == answer.echo["measured"]["said"]

@@ -155,7 +155,7 @@ def test_practice_problems_are_marked_and_their_mistakes_named(tier: str):
     for number in range(1, 30):
         subject = PAGE.task(PAGE.practice_form(Code(7, tier, seed=9, number=number)))
         sized = {"answer": f"{subject.size:.1f} V"}
-        assert judge(subject, sized).open == "angle"
+        assert judge(subject, sized).missing == "angle"
         side = "anticlockwise" if subject.angle * subject.sense > 0 else "clockwise"
         right = sized | {"answer-angle": f"{abs(subject.angle):.1f}", "answer-side": side}
         assert judge(subject, right).marked.band == "accept"

@@ -8,7 +8,7 @@ from calculators.asking import Asking
 
 from pycore import phasor, quantity
 from pycore.calculators.harmonics_in_the_neutral.page import HarmonicsInTheNeutral
-from pycore.calculators.two_wattmeters.circuit import METERS, BalancedLoad, back, read
+from pycore.calculators.two_wattmeters.circuit import METERS, BalancedLoad, from_load, from_meters
 from pycore.calculators.two_wattmeters.fields import FIELDS
 from pycore.calculators.two_wattmeters.page import TwoWattmeters
 from pycore.drawing import Arrow, Line, Text
@@ -38,10 +38,10 @@ def test_five_hundred_loads_agree_with_the_mean_of_instantaneous_power():
         flow = np.sqrt(2) * amps * np.cos(turns + np.radians([[0], [-120], [120]]) - np.radians(lag))
         first = np.mean((phase[0] - phase[1]) * flow[0])
         second = np.mean((phase[2] - phase[1]) * flow[2])
-        found = read(BalancedLoad(volts, amps, lag))
+        found = from_load(BalancedLoad(volts, amps, lag))
         assert found.first == pytest.approx(first, abs=1e-9 * volts * amps)
         assert found.second == pytest.approx(second, abs=1e-9 * volts * amps)
-        again = back(found.first, found.second)
+        again = from_meters(found.first, found.second)
         power = np.sqrt(3) * volts * amps * np.cos(np.radians(lag))
         assert again.power == pytest.approx(power, abs=1e-8 * volts * amps)
         assert again.lag == pytest.approx(lag, abs=1e-6)
@@ -57,9 +57,9 @@ def test_meters_in_any_two_lines_agree_with_the_mean_of_instantaneous_power(mete
         phase = np.sqrt(2 / 3) * 400 * np.cos(turns + np.radians([[0], [-120], [120]]))
         flow = np.sqrt(2) * 10 * np.cos(turns + np.radians([[0], [-120], [120]]) - np.radians(lag))
         first, second = (np.mean((phase[line] - phase[third]) * flow[line]) for line in (one, two))
-        found = read(BalancedLoad(400.0, 10.0, float(lag)), meters)
+        found = from_load(BalancedLoad(400.0, 10.0, float(lag)), meters)
         assert (found.first, found.second) == pytest.approx((first, second), abs=1e-6)
-        again = back(first, second, meters)
+        again = from_meters(first, second, meters)
         assert again.lag == pytest.approx(lag, abs=1e-6)
         assert again.reactive == pytest.approx(4000 * np.sqrt(3) * np.sin(np.radians(lag)), abs=1e-6)
 
@@ -203,7 +203,7 @@ def test_practice_problems_are_marked_and_their_mistakes_named(page, tier: str):
                 continue
             if visible(subject, mistake, "drawn", NO_LIMITS):
                 marked = mark(subject, LearnerAnswer(mistake.size, phasor.angle(mistake.point)))
-                if marked.band != "accept" and mistake.weight >= 0.5 and not mistake.spots:
+                if marked.band != "accept" and mistake.weight >= 0.5 and not mistake.points:
                     assert mistake.name in [m.name for cause in marked.causes for m in cause.mistakes]
                     seen.add(mistake.key)
     assert {"left-out", "reversed"} <= seen
@@ -251,9 +251,9 @@ def test_the_sequence_is_told_and_turning_it_exchanges_both_readings():
     shift = np.radians([[0], [120], [-120]])
     phase, flow = np.sqrt(2) * np.cos(turns + shift), np.sqrt(2) * np.cos(turns + shift - lag)
     first, second = np.mean((phase[0] - phase[1]) * flow[0]), np.mean((phase[2] - phase[1]) * flow[2])
-    found = read(BalancedLoad(np.sqrt(3), 1.0, 40.0))
+    found = from_load(BalancedLoad(np.sqrt(3), 1.0, 40.0))
     assert (second, first) == pytest.approx((found.first, found.second))
-    assert back(first, second).reactive == pytest.approx(-found.reactive)
+    assert from_meters(first, second).reactive == pytest.approx(-found.reactive)
     workings = told_of()[1]
     assert "phase sequence is L1, L2, L3" in workings and "gives Q with the wrong sign" in workings
 

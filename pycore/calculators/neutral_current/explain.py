@@ -5,10 +5,10 @@ that size compared with what is usual (common practice, no source).
 """
 
 import math
-from collections.abc import Callable
 from dataclasses import dataclass
 
 from pycore import phasor
+from pycore.accuracy.roots import roots
 
 ANGLE, HARMONIC, LINE, FACTOR, NEUTRAL = "angle", "harmonic", "line", "factor", "neutral"
 USUAL = {ANGLE: 20.0, HARMONIC: 25.0, LINE: 10.0, FACTOR: 1.0, NEUTRAL: 10.0}
@@ -16,7 +16,6 @@ USUAL = {ANGLE: 20.0, HARMONIC: 25.0, LINE: 10.0, FACTOR: 1.0, NEUTRAL: 10.0}
 reading; a wrong range counts as 1."""
 MOST_STRAIN = 3.0
 """An explanation further fetched than this is not worth a measurement."""
-_STEPS = 44
 WIDEST_ANGLE = 90.0
 
 
@@ -29,36 +28,6 @@ class Explanation:
     line: int
     size: float
     strain: float
-
-
-def _root(function: Callable[[float], float], low: float, high: float) -> float | None:
-    """Return a sign change of a function between two places, by bisection; None if there is none."""
-    at_low, at_high = function(low), function(high)
-    if at_low == 0.0:
-        return low
-    if math.isnan(at_low) or math.isnan(at_high) or (at_low < 0.0) == (at_high < 0.0):
-        return None
-    for _ in range(_STEPS):
-        middle = (low + high) / 2
-        value = function(middle)
-        if (value < 0.0) == (at_low < 0.0):
-            low = middle
-        else:
-            high = middle
-    return (low + high) / 2
-
-
-def roots(function: Callable[[float], float], reach: float) -> tuple[float, ...]:
-    """Return the root nearest to zero on either side within ±reach, searched in steps of a fortieth of it."""
-    step = reach / 40.0
-    solutions: list[float] = []
-    for sign in (1.0, -1.0):
-        for index in range(40):
-            root = _root(function, sign * index * step, sign * (index + 1) * step)
-            if root is not None:
-                solutions.append(root)
-                break
-    return tuple(solutions)
 
 
 def _by_angle(lines: tuple[complex, ...], number: int, read: float) -> tuple[float, ...]:
