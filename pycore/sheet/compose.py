@@ -23,7 +23,7 @@ from pycore.sheet.furniture import (
     title_block,
     words,
 )
-from pycore.sheet.media import Style
+from pycore.sheet.media import Layout, Style
 from pycore.sheet.plan import Plan
 from pycore.sheet.table import table
 
@@ -97,15 +97,16 @@ def settled(plan: Plan, look: PhasorStyles) -> tuple[Placement, FigureStrokes]:
 
 def _start_point(stand: Placement, visible: bool) -> tuple[Group, ...]:
     """Return the starting point of a problem sheet, if it is shown: a circle with a cross."""
-    if not visible:
-        return ()
-    at = stand.origin
-    cross = (
+    return (Group(start_cross(stand.origin), name="start"),) if visible else ()
+
+
+def start_cross(at: Point) -> tuple[Item, ...]:
+    """Return a circle with a cross at a point from which a learner draws."""
+    return (
         Line(at.plus(Point(-2.5, 0.0)), at.plus(Point(2.5, 0.0)), 0.18),
         Line(at.plus(Point(0.0, -2.5)), at.plus(Point(0.0, 2.5)), 0.18),
         Circle(at, 0.9, 0.35),
     )
-    return (Group(cross, name="start"),)
 
 
 DRAWN_FOR_THE_LEARNER = 2
@@ -217,14 +218,18 @@ def compose(
     else:
         drawn = strokes
         groups, left = _labelled(drawn, layout.area)
+    return ComposedSheet(page_of(layout, writing, groups), left, layout.area, drawn, stand)
+
+
+def page_of(layout: Layout, writing: SheetText, groups: tuple[Group, ...]) -> Page:
+    """Return a page with what every sheet has, and what is drawn on it."""
     block = plain_block if layout.style.column else title_block
     # In the order in which a sheet is read aloud: nothing touches, so that none covers another.
     items: tuple[Item, ...] = (
         frame(layout), block(layout, writing), words(layout, writing), table(layout, writing), *groups,
         *check_bars(layout), code_area(layout, writing), foot(layout, writing.foot),
     )  # fmt: skip
-    page = Page(layout.width, layout.height, items, writing.page_title, writing.description)
-    return ComposedSheet(page, left, layout.area, drawn, stand)
+    return Page(layout.width, layout.height, items, writing.page_title, writing.description)
 
 
 VIEW_WIDTH = 100.0

@@ -134,6 +134,8 @@ class SumCase(metaclass=FrozenAfterInit):
         """Return whether this arm's size was typed, where arms differ."""
         return self.typed_sizes
 
+    sheets = 1
+    """How many sheets the problem has, pages of moves not counted."""
     typed_companions = True
     """The same of the companions' sizes."""
     part_word = "phasor"

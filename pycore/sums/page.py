@@ -271,7 +271,7 @@ class SumPage(Generic[Case]):
             ),
             alternatives=alternatives(case, plan),
             sheet=sheet_of(case, plan, request) if "sheet" in parts else _NO_PAGE,
-            further_pages=moves_of(case, plan, request) if "sheet" in parts else (),
+            further_pages=self.further_pages(case, plan, request) if "sheet" in parts else (),
             views={"phone": view_of(case, plan)} if "view" in parts else {},
             workings=tuple(sorted(workings, key=lambda working: not working.on_sheet)),
             echo=self.echo(case),
@@ -287,6 +287,10 @@ class SumPage(Generic[Case]):
             options=self.options(form),
         )
 
+    def further_pages(self, case: Case, plan: Plan, request: SheetRequest) -> tuple[Page, ...]:
+        """Return the pages that follow a sheet: the moves, for easy reading."""
+        return moves_of(case, plan, request)
+
     def pages(
         self, form: Mapping[str, str], opening: ReopenInfo = NO_OPENING, kinds: tuple[str, ...] = ()
     ) -> tuple[Page, ...]:
@@ -301,7 +305,7 @@ class SumPage(Generic[Case]):
             request = SheetRequest(kind, opening, code)
             composed = composed_of(case, plan, request, stand)
             stand = composed.stand
-            yield (composed.page, *moves_of(case, plan, request))
+            yield (composed.page, *self.further_pages(case, plan, request))
 
     def issued(
         self, form: Mapping[str, str], opening: ReopenInfo, kinds: tuple[str, ...]

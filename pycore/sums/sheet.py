@@ -1,11 +1,11 @@
 """The sheet of a sum of phasors: table, words and styles."""
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from pycore import quantity
 from pycore.constructions.methods import THE_RETURNING
 from pycore.constructions.names import DIAGONAL, DIAGONAL_LENGTH, RETURN_KEY, SUM_KEY, arm_key
-from pycore.drawing import Page, mirrored
+from pycore.drawing import Group, Page, mirrored
 from pycore.forms import conventions, links
 from pycore.geometry import Box
 from pycore.phasor import wrap
@@ -216,7 +216,7 @@ def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> SheetText:
         second_scale=second,
         block=(
             (words.SCALE, scale_cell), (words.PAPER, plan.layout.paper),
-            (words.SHEET, words.sheet_of(issue.number, issue.of) if issue else words.ONE_OF_ONE),
+            (words.SHEET, words.sheet_of(issue.number, issue.of) if issue else words.sheet_of(1, case.sheets)),
             (words.NAME, printed["who"]), (words.GROUP, printed["group"]), (words.DATE, printed["date"]),
         ),
         code_words=code_words,
@@ -261,6 +261,39 @@ def composed_of(
     composed = compose.compose(plan, look_of(case), writing, kind, start, tolerance, stand)
     turned_over = kind == kinds.OVERLAY and case.problem["mirror"] == "yes"
     return replace(composed, page=mirrored(composed.page)) if turned_over else composed
+
+
+@dataclass(frozen=True, slots=True)
+class FurtherSheet:
+    """A sheet with another drawing of the same problem: its name in titles, its method, its own layout and scale in
+    ``plan``, the rows of its table, its notes, and its description for people who cannot see it."""
+
+    name: str
+    method: str
+    plan: Plan
+    rows: tuple[ComponentRow, ...]
+    notes: tuple[str, ...]
+    description: str
+
+
+def further_page(case: SumCase, sheet: FurtherSheet, request: SheetRequest, groups: tuple[Group, ...]) -> Page:
+    """Return a further sheet with these groups drawn on it. The link is on the first sheet."""
+    plan, room = sheet.plan, words.ROOM
+    title = sum_words.sheet_titles(sheet.name)[request.kind]
+    rows = tuple(
+        TableRow(row.tag, room, room, room) if request.kind == kinds.PROBLEM
+        else _row(case, row.tag, row.size, row.angle if row.size else None, plan)
+        for row in sheet.rows
+    )
+    writing = _writing(case, plan, request)
+    block = tuple((label, words.sheet_of(2, 2) if label == words.SHEET else value) for label, value in writing.block)
+    named = words.page_title(title, sheet.method, case.notation.scale(plan.scale))
+    writing = replace(
+        writing, title=title, method=sheet.method, rows=rows, block=block, code=(), code_words=(), more="",
+        notes=() if case.printed != USUAL else sheet.notes, page_title=named, description=sheet.description,
+    )  # fmt: skip
+    page = compose.page_of(plan.layout, writing, groups)
+    return mirrored(page) if request.kind == kinds.OVERLAY and case.problem["mirror"] == "yes" else page
 
 
 def sheet_of(case: SumCase, plan: Plan, request: SheetRequest) -> Page:

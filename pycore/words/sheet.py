@@ -123,9 +123,6 @@ def print_notes(bar: str) -> tuple[str, ...]:
     return (f"Print at 100 %. If both bars measure {bar}, every line on this sheet has its exact length.",)
 
 
-ONE_OF_ONE = "1 of 1"
-
-
 def page_title(title: str, method: str, scale: str) -> str:
     """What a sheet is called where it has a name: in a viewer, to a screen reader."""
     return f"{title}: {method}, {scale}" if ":" not in title else f"{title}, {method}, {scale}"

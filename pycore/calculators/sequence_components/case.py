@@ -34,6 +34,12 @@ class SequenceCase(SumCase):
     scenario = words.SCENARIO
     on_sheet = words.ON_SHEET
     part_word = "line"
+
+    @property
+    def sheets(self) -> int:  # type: ignore[override]
+        """One sheet, or a second one with all three sets."""
+        return 2 if self.problem["sets"] == "yes" else 1
+
     last_moves = (words.DIVIDE,)
 
     def __init__(self, problem: SheetProblem, polar_values: PolarValues) -> None:

@@ -14,6 +14,7 @@ FIELDS: tuple[Field, ...] = (
         for number, (name, default) in enumerate(zip(NAMES, ("30 at 0", "20 at -120", "12 at 90"), strict=True), 1)
     ),
     choice_field("part", words.PART, "method", "zero", words.PARTS),
+    choice_field("sets", words.SETS_SHEET, "picture", "no", words.SETS_CHOICE),
     choice_field("unit", words.UNIT, "loads", "A", words.UNITS),
     SHARED["names"],
     SHARED["colours"],

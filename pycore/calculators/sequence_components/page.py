@@ -7,7 +7,8 @@ from pycore.calculators.sequence_components import TOPIC, words
 from pycore.calculators.sequence_components.case import SequenceCase, read_phasors
 from pycore.calculators.sequence_components.circuit import TURNS
 from pycore.calculators.sequence_components.fields import BY_NAME, FIELDS, NAMES
-from pycore.calculators.sequence_components.workings import sets_picture, table
+from pycore.calculators.sequence_components.workings import sets_picture, sets_sheet, table
+from pycore.drawing import Page
 from pycore.forms.common import lines_of
 from pycore.forms.phasor_text import is_rectangular
 from pycore.forms.reading import Reader
@@ -18,6 +19,7 @@ from pycore.sums.accuracy import SumAccuracy
 from pycore.sums.answer import Output, Working
 from pycore.sums.page import SumPage, outputs_on_paper
 from pycore.sums.problem import read_sheet
+from pycore.sums.request import SheetRequest
 from pycore.words import sums as sum_words
 from pycore.words.phrase import Phrase, say
 
@@ -88,6 +90,11 @@ class SequenceComponents(SumPage[SequenceCase]):
             Working("sets", say(words.SETS), (sets_picture(case),)),
             SumAccuracy(case).working(plan),
         )
+
+    def further_pages(self, case: SequenceCase, plan: Plan, request: SheetRequest) -> tuple[Page, ...]:
+        """The moves, for easy reading, and the sheet with all three sets."""
+        further = super().further_pages(case, plan, request)
+        return (*further, sets_sheet(case, plan, request)) if case.sheets > 1 else further
 
     def echo(self, case: SequenceCase) -> dict[str, Mapping[str, str]]:
         """Each phasor in the other form."""

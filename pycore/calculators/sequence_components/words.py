@@ -119,6 +119,16 @@ BACK_HEAD = (
     "sum of the three components",
 )  # fmt: skip
 SETS = "The three sets as diagrams"
+SETS_SHEET = "Second sheet with all three sets"
+SETS_CHOICE = (("no", "no"), ("yes", "yes"))
+SETS_NAME = "The three sets"
+SETS_METHOD = "Zero, positive and negative"
+SETS_NOTE = (
+    "Zero sequence: three equal arrows in one direction, drawn side by side. Positive and negative sequence: three "
+    "equal arrows, 120° apart. All three sets have the scale of this sheet."
+)
+SETS_TASK = "Divide each sum by three. Then draw the three sets at the scale of this sheet."
+"""Before the note on a problem sheet."""
 
 
 def sets_title(unit: str) -> str:

@@ -1,15 +1,34 @@
 """Further workings, with the numbers of the problem."""
 
+from dataclasses import replace
+
 from pycore import phasor
 from pycore.calculators.sequence_components import words
 from pycore.calculators.sequence_components.case import SequenceCase, turned_tags
 from pycore.calculators.sequence_components.circuit import TURNS
-from pycore.calculators.sequence_components.figure import ComponentArrow, ComponentSet, component_sets
+from pycore.calculators.sequence_components.figure import (
+    ComponentArrow,
+    ComponentSet,
+    component_sets,
+    drawn_sets,
+    empty_sets,
+    on_paper,
+)
+from pycore.drawing import Page
 from pycore.forms import conventions
 from pycore.quantity import NO_BREAK_SPACE
+from pycore.sheet import kinds
+from pycore.sheet.compose import thin
+from pycore.sheet.media import layout
+from pycore.sheet.plan import Plan
+from pycore.sheet.scale import Fit
 from pycore.sums import amounts as figures
 from pycore.sums.answer import Block, Grid, Paragraph, WorkingPicture
+from pycore.sums.case import ComponentRow
+from pycore.sums.request import SheetRequest
+from pycore.sums.sheet import FurtherSheet, further_page
 from pycore.words.phrase import Symbol
+from pycore.words.sheet import print_notes
 
 
 def table(case: SequenceCase) -> list[Block]:
@@ -37,9 +56,8 @@ def table(case: SequenceCase) -> list[Block]:
     ]  # fmt: skip
 
 
-def sets_picture(case: SequenceCase) -> WorkingPicture:
-    """The three sets at one scale, as they lie on the sheet."""
-    largest = max(phasor.magnitude(case.share(component, 1)) for component in TURNS)
+def component_sets_of(case: SequenceCase, *, amounts: bool) -> tuple[ComponentSet, ...]:
+    """The three sets as they lie on the sheet; ``amounts``: the size stands in each title."""
     inks, names = case.inks(), conventions.line_names(case.problem["names"])
     sets = []
     for component in TURNS:
@@ -48,9 +66,39 @@ def sets_picture(case: SequenceCase) -> WorkingPicture:
             value = case.share(component, number)
             degrees = case.picture.paper_angle(phasor.angle(value)) if value else 0.0
             arrows.append(
-                ComponentArrow(names[number - 1], phasor.magnitude(value) / largest, degrees, inks[f"i{number}"])
+                ComponentArrow(names[number - 1], phasor.magnitude(value), degrees, inks[f"i{number}"])
             )
         size = case.amount(phasor.magnitude(case.share(component, 1)))
-        title = f"{words.NAMES[component]}: {size}"
-        sets.append(ComponentSet(title, arrows, together=component == "zero"))
+        title = f"{words.NAMES[component]}: {size}" if amounts else component
+        sets.append(ComponentSet(title, tuple(arrows), together=component == "zero"))
+    return tuple(sets)
+
+
+def sets_picture(case: SequenceCase) -> WorkingPicture:
+    """The three sets at one scale."""
+    sets = component_sets_of(case, amounts=True)
     return WorkingPicture(component_sets(sets, words.sets_title(case.problem["unit"])), "sets")
+
+
+def sets_sheet(case: SequenceCase, plan: Plan, request: SheetRequest) -> Page:
+    """The sheet with all three sets, on the paper of the first one: drawn, to be drawn, or to be laid over."""
+    letter, first = "I" if case.problem["unit"] == "A" else "V", plan.layout
+    own = layout(first.paper, first.orientation, len(TURNS), printed=case.printed)
+    sets = component_sets_of(case, amounts=False)
+    placed = on_paper(sets, own, case.problem["steps"])
+    values = [(Symbol(letter, words.INDEX[component]), case.share(component, 1)) for component in TURNS]
+    rows = tuple(
+        ComponentRow((symbol,), phasor.magnitude(value), phasor.angle(value) if value else 0.0)
+        for symbol, value in values
+    )
+    note = f"{words.SETS_TASK} {words.SETS_NOTE}" if request.kind == kinds.PROBLEM else words.SETS_NOTE
+    notes = () if own.small else (note,)
+    to_scale = replace(plan, layout=own, fit=Fit(placed.scale, (0.0, 0.0), (0.0, 0.0)))
+    sheet = FurtherSheet(
+        words.SETS_NAME, words.SETS_METHOD, to_scale, rows,
+        (*notes, *print_notes(own.bar_text)), words.sets_title(case.problem["unit"]),
+    )  # fmt: skip
+    if request.kind == kinds.PROBLEM:
+        return further_page(case, sheet, request, (empty_sets(sets, placed, own.style),))
+    style = thin(own.style) if request.kind == kinds.OVERLAY else own.style
+    return further_page(case, sheet, request, (drawn_sets(sets, placed, style),))

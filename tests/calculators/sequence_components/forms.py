@@ -24,6 +24,7 @@ def values(rng: SeededChoices, number: int) -> dict[str, str]:
     form = {f"p{place}": f"{size} at {angle}"
             for place, (size, angle) in enumerate(zip(sizes, angles, strict=True), start=1)}  # fmt: skip
     return {**form, "part": rng.one_of(("zero", "positive", "negative")), "unit": rng.one_of(("A", "V")),
+            "sets": ("no", "yes")[number // 8 % 2],
             "names": rng.one_of(("L123", "ABC", "RYB", "RST")),
             "colours": rng.one_of(("iec", "british-old", "american-208", "american-480"))}  # fmt: skip
 

@@ -1,5 +1,7 @@
 """Sequence components: against the matrix in numpy, degenerate cases, bad input, practice and mistakes."""
 
+import re
+
 import numpy as np
 import pytest
 from host import shelf
@@ -9,7 +11,7 @@ from pycore.calculators.registry import CALCULATORS
 from pycore.calculators.sequence_components.circuit import TURNS, components
 from pycore.calculators.sequence_components.figure import REACH
 from pycore.calculators.sequence_components.practice import accepted, sequence_of
-from pycore.drawing import Arrow, Text, walk
+from pycore.drawing import Arrow, Page, Text, walk
 from pycore.practice.codes import TIERS, Code
 from pycore.sheet.lettered import box_of
 from pycore.sums.answer import Grid
@@ -217,3 +219,49 @@ def test_labels_of_the_sets_never_collide():
             for other in boxes[index + 1 :]:
                 assert (box.right < other.left or other.right < box.left or box.top < other.bottom
                         or other.top < box.bottom)  # fmt: skip
+
+
+def arrows_of(page: Page) -> list[float]:
+    """Lengths of the arrows of a page, mm."""
+    return [abs(complex(one.tip.x - one.tail.x, one.tip.y - one.tail.y)) for one in walk(page.items)
+            if isinstance(one, Arrow)]  # fmt: skip
+
+
+def texts_of(page: Page) -> list[str]:
+    return [one.plain for one in walk(page.items) if isinstance(one, Text)]
+
+
+@pytest.mark.parametrize("paper", ["A4", "A5", "A3"])
+@pytest.mark.parametrize("printed", ["usual", "large", "easy"])
+@pytest.mark.parametrize("orientation", ["landscape", "portrait"])
+def test_a_second_sheet_shows_all_three_sets_true_to_scale(paper: str, printed: str, orientation: str):
+    form = {"sets": "yes", "paper": paper, "print": printed, "orientation": orientation}
+    page = PAGE.pages(form)[-1]
+    scale = next(float(match[1]) for line in texts_of(page) if (match := re.search(r"1\scm\s=\s([\d.]+)", line)))
+    values = results()
+    expected = [values[part] * 10.0 / scale for part in PARTS for _ in range(3)]
+    assert expected == pytest.approx(arrows_of(page), abs=1e-4)
+    sides = [(point.x, point.y) for one in walk(page.items) if isinstance(one, Arrow) for point in (one.tail, one.tip)]
+    assert all(0.0 < x < page.width and 0.0 < y < page.height for x, y in sides)
+
+
+def test_the_second_sheet_comes_with_every_kind_and_only_when_asked_for():
+    assert 1 == len(PAGE.pages({}))
+    assert "1 of 1" in texts_of(PAGE.pages({})[0])
+    problem, sets_to_draw, construction, sets, overlay, sets_over = PAGE.pages(
+        {"sets": "yes"}, kinds=("problem", "construction", "overlay")
+    )
+    for first, second in ((problem, sets_to_draw), (construction, sets), (overlay, sets_over)):
+        assert "1 of 2" in texts_of(first)
+        assert "2 of 2" in texts_of(second)
+    assert [] == arrows_of(sets_to_draw)
+    assert arrows_of(sets) == arrows_of(sets_over)
+    amounts = {text for text in texts_of(sets) if re.fullmatch(r"\d+\.\d+", text)}
+    assert len(amounts) >= 5
+    assert not amounts & set(texts_of(sets_to_draw))
+
+
+def test_a_set_of_zero_has_a_nought_in_its_place():
+    page = PAGE.pages({"p1": "10 at 0", "p2": "10 at -120", "p3": "10 at 120", "sets": "yes"})[-1]
+    assert 3 == len(arrows_of(page))
+    assert texts_of(page).count("0") >= 2
