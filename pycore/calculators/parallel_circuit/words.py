@@ -1,6 +1,6 @@
 """What the page of the parallel circuit says."""
 
-from pycore.words.circuits import CAUTIONS as CIRCUIT_CAUTIONS
+from pycore.words import cautions
 from pycore.words.phrase import Phrase, say
 from pycore.words.sums import SumWords
 
@@ -13,7 +13,9 @@ SCENARIO = "Village hall: heater, fan motor, capacitor"
 CAUTIONS = (
     "At resonance, the currents in coil and capacitor can be many times the supply current: the cables and fuses of "
     "the branches must be chosen for those currents.",
-    *CIRCUIT_CAUTIONS,
+    cautions.CHARGED,
+    cautions.COMPETENT_ON_CIRCUIT,
+    f"{cautions.TEACHING_ONLY} {cautions.EXAMINING_BODY}",
 )
 SUPPLY = "Supply"
 HELP = (

@@ -1,6 +1,6 @@
 """What the page of the power triangle says."""
 
-from pycore.words.circuits import CAUTIONS as CIRCUIT_CAUTIONS
+from pycore.words import cautions
 from pycore.words.inputs import quoted
 from pycore.words.phrase import Phrase, Symbol, say
 from pycore.words.sums import SumWords
@@ -13,8 +13,9 @@ DESCRIPTION = (
 SCENARIO = "Joinery workshop, saw and extractor on three phases"
 CAUTIONS = (
     "Power-factor-correction capacitors keep a dangerous charge after the supply is off. Only competent people may "
-    "work on them, with discharge resistors fitted and each capacitor proved dead.",
-    *CIRCUIT_CAUTIONS[1:],
+    "work on them: switched off and isolated, with discharge resistors fitted and each capacitor proved dead.",
+    cautions.COMPETENT_ON_CIRCUIT,
+    f"{cautions.TEACHING_ONLY} {cautions.EXAMINING_BODY}",
 )
 LOAD, FACTOR, TARGET, VOLTAGE, PHASES = "Load", "Power factor", "Target", "Voltage", "Phases"
 HELP = (

@@ -1,6 +1,6 @@
 """What the page of the series circuit says."""
 
-from pycore.words.circuits import CAUTIONS as CIRCUIT_CAUTIONS
+from pycore.words import cautions
 from pycore.words.phrase import Phrase, say
 from pycore.words.sums import SumWords
 
@@ -13,7 +13,9 @@ SCENARIO = "Workshop lamp with its choke and a capacitor"
 CAUTIONS = (
     "Near resonance, the voltages across coil and capacitor can be many times the supply voltage. Components and "
     "insulation must be rated for the peak of these voltages. Do not touch.",
-    *CIRCUIT_CAUTIONS,
+    cautions.CHARGED,
+    cautions.COMPETENT_ON_CIRCUIT,
+    f"{cautions.TEACHING_ONLY} {cautions.EXAMINING_BODY}",
 )
 SUPPLY, RESISTANCE, INDUCTANCE, CAPACITANCE = "Supply", "Resistance", "Inductance", "Capacitance"
 HELP = (

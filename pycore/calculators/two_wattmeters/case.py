@@ -17,6 +17,7 @@ from pycore.sums.case import SumCase
 from pycore.sums.notes import sheet_words
 from pycore.sums.problem import SheetProblem
 from pycore.sums.wording import Notation, SheetWords
+from pycore.words import circuits as circuit_words
 from pycore.words import plain
 from pycore.words.phrase import Phrase, Symbol
 
@@ -116,7 +117,7 @@ class WattmeterCase(SumCase):
         """Whether the current lags or leads, as a word; "" if it does neither or if power flows back."""
         if self.power < 0 or self.readings[2] == 0:
             return ""
-        return words.LAGGING if self.readings[2] > 0 else words.LEADING
+        return circuit_words.LAGGING if self.readings[2] > 0 else circuit_words.LEADING
 
     def with_side(self, number: str) -> str:
         """An angle or a power factor with the word for lag or lead."""

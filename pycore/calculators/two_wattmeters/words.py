@@ -1,5 +1,6 @@
 """What the page of the two wattmeters says."""
 
+from pycore.words import cautions
 from pycore.words.phrase import Phrase, Symbol, say
 from pycore.words.sums import SumWords
 
@@ -13,9 +14,9 @@ CAUTIONS = (
     "Only competent or supervised people may take readings on a live three-phase system, and only on a rig made for "
     "it, with meters and leads of the right measurement category.",
     "Before you change a connection, including the leads of a meter: isolate, and prove dead with a proved tester.",
-    "Never open a current circuit under load, and never leave a current transformer open.",
-    "These sheets teach; they do not size an installation: the local wiring rules and a licensed person decide.",
-    "Ask which method your examining body accepts.",
+    "Never open a current circuit under load, and never leave the secondary of a current transformer open.",
+    cautions.LICENSED_PERSON,
+    cautions.EXAMINING_BODY,
 )
 KNOWN = "What is known"
 KNOWNS = (("load", "the load: voltage, current, angle"), ("readings", "both readings"))
@@ -28,7 +29,6 @@ METER_LINES = "Wattmeters on"
 METER_LINE_OPTIONS = (
     ("12", "L1 and L2, voltages to L3"), ("13", "L1 and L3, voltages to L2"), ("23", "L2 and L3, voltages to L1"),
 )  # fmt: skip
-LAGGING, LEADING = "lagging", "leading"
 READING_HELP = "Minus if the meter reads backwards."
 BALANCED = "Load"
 BALANCEDS = (("yes", "balanced"), ("no", "unbalanced"))
