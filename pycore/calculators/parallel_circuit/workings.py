@@ -135,7 +135,8 @@ class _ParallelWorking:
         if not resonances:
             return []
         if classic is not None:
-            return [Equation(self.classic_resonance(*classic, resonances[0].hertz), words.RESONANCE_INTRO)]
+            intro = words.RESONANCE_INTRO if classic[0] else words.LOSSLESS_RESONANCE_INTRO
+            return [Equation(self.classic_resonance(*classic, resonances[0].hertz), intro)]
         indexes = [f"0,{number}" for number in range(1, len(resonances) + 1)] if len(resonances) > 1 else ["0"]
         lines = [
             row(Symbol(F.letter, index), "=", self.number(one.hertz, "Hz"))

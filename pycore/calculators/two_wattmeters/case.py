@@ -54,7 +54,6 @@ class WattmeterCase(SumCase):
     scenario = words.SCENARIO
     on_sheet = words.TITLE
     methods = (TIP_TO_TAIL, COMPONENTS)
-    result_word = words.RESULT
 
     def __init__(
         self, problem: SheetProblem, result: WattmeterReadings, load: BalancedLoad | None, *, balanced: bool
@@ -63,6 +62,7 @@ class WattmeterCase(SumCase):
         self.readings = without_rounding_noise(result)
         drawn = self.readings if balanced else self.readings[:2]
         self.typed_sizes = not balanced
+        self.result_word = words.RESULT if balanced else words.RESULT_UNBALANCED
         self.to_work_out = words.NOT_GIVEN if load is None else ""
         tags: dict[str, Phrase] = {f"i{number}": (words.TAGS[number - 1],) for number in (1, 2, 3)}
         tags |= {"sum": (words.TAGS[3] if balanced else Symbol("P"),), "return": ("−", words.TAGS[3])}

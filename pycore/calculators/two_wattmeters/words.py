@@ -173,7 +173,8 @@ PICTURE_WORDS: Phrase = say(
 """How to read the picture."""
 
 
-RESULT = "the apparent power"
+RESULT, RESULT_UNBALANCED = "the apparent power", "the active power"
+"""What the drawing ends on: of an unbalanced load, both readings in one line."""
 NOT_GIVEN = "powers that are not given"
 
 
@@ -183,7 +184,7 @@ def meters_note(meters: str) -> str:
 
 
 TASK = "Calculate the reactive power, then find the apparent power and its angle by drawing"
-TASK_UNBALANCED = "Find the power by drawing both readings in line"
+TASK_UNBALANCED = "Find the active power by drawing both readings in line"
 PHASORS = "Phasor diagram of both meters"
 
 

@@ -4,6 +4,7 @@ import math
 
 import numpy as np
 import pytest
+from calculators.asking import moves_of
 from unit.circuits_drawn import series_forms
 from unit.sheets import strokes, table_of, texts, vector
 from unit.test_sheet_clear import faults_of, told, touching
@@ -351,3 +352,31 @@ def test_the_tolerance_names_the_quantity_it_belongs_to():
     assert any(plain(line).startswith("V by hand ± ") and plain(line).endswith("V") for line in answer.summary)
     impedances = PAGE.answer({**EXAMPLE, "drawn": "impedances"}, ("answer",))
     assert "Z: " == next(plain(output.label) for output in impedances.outputs if output.name == "tolerance")[:3]
+
+
+@pytest.mark.parametrize(
+    ("form", "expected"),
+    [
+        ({"r": "30", "supply": "230 V"}, "The impedance is only the resistance, so the current is at its maximum."),
+        ({"r": "30", "supply": "2.5 A"},
+         "The impedance is only the resistance, so the supply voltage needed is at its minimum."),
+        ({"r": "", "supply": "2 A"}, "The impedance is zero, so the supply voltage needed is at its minimum."),
+        ({"r": "", "supply": "2 A", "l": "31.80 Ω"},
+         "The impedance is almost zero, so the supply voltage needed is at its minimum."),
+        ({"r": "", "supply": "230 V", "l": "31.75 Ω"},
+         "The impedance is almost zero, so the current is very large."),
+    ],
+)  # fmt: skip
+def test_resonance_moves_only_the_quantity_that_is_not_given(form: dict[str, str], expected: str):
+    remarks = PAGE.answer({"l": "31.83 Ω", "c": "31.83 Ω", **form}, ("answer",)).remarks
+    assert expected in plain(remarks[0])
+
+
+@pytest.mark.parametrize(("drawn", "quantity"), [("voltages", "voltage across"), ("impedances", "impedance of")])
+def test_the_first_diagonal_is_of_both_elements_together(drawn: str, quantity: str):
+    """Without the third element the current would be another one, so nothing is said about the circuit without it."""
+    for order, both in (("12", "R and L"), ("13", "R and C")):
+        form = {"method": "parallelogram", "order": order, "drawn": drawn}
+        whys = [plain(block.why) for block in moves_of(PAGE.answer(form), f"parallelogram-{order}")]
+        assert f"This is the {quantity} {both} together." in whys
+        assert not any("without" in why for why in whys)

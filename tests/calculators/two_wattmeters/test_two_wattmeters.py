@@ -5,6 +5,7 @@ import re
 import numpy as np
 import pytest
 from calculators.asking import Asking
+from unit.sheets import said_on
 
 from pycore import phasor, quantity
 from pycore.calculators.harmonics_in_the_neutral.page import HarmonicsInTheNeutral
@@ -279,3 +280,13 @@ def test_no_line_of_the_picture_runs_through_the_size_of_an_angle(first: str, se
             if isinstance(item, Line | Arrow):
                 ends = (item.start, item.end) if isinstance(item, Line) else (item.tail, item.tip)
                 assert not box.meets_segment(*ends), (item, size)
+
+
+@pytest.mark.parametrize(("balanced", "result"), [("yes", "the apparent power"), ("no", "the active power")])
+def test_two_readings_in_line_give_the_active_power(balanced: str, result: str):
+    form = {**FORM, "known": "readings", "w1": "2000", "w2": "-500", "balanced": balanced, "sheet": "problem",
+            "print": "easy"}  # fmt: skip
+    said = said_on(PAGE.pages(form))
+    assert f"Estimate {result}." in said and f"to the last tip. It is {result}." in said
+    other = {"the apparent power", "the active power"} - {result}
+    assert f"It is {other.pop()}" not in said
