@@ -181,6 +181,11 @@ class PowerCase(SumCase):
         side = {1: circuit_words.LAGGING, -1: circuit_words.LEADING}.get(self.entered.side, "")
         return circuit_words.factor_text(factor, side) if self.entered.target else ""
 
+    def reached_text(self) -> str:
+        """The power factor after the correction, as the target was typed, with its side."""
+        side = side_of(phasor.angle(self.total))
+        return circuit_words.factor_text(quantity.plain(self.entered.target, self.notation.mark), side)
+
     def values_text(self) -> str:
         """10 kW at 0.700 lagging, to reach 0.95, on 400 V, 50 Hz, three phases."""
         entered, mark = self.entered, self.notation.mark

@@ -118,7 +118,7 @@ class _PowerWorking:
         side = side_of(phasor.angle(after))
         blocks: list[Block] = [Equation(lines, words.other_side_intro(side) if turns else words.TARGET_INTRO)]
         if correction.vars > 0:
-            blocks.append(Equation(self.capacitors(taken), words.CAPACITORS_INTRO))
+            blocks.append(Equation(self.capacitors(taken), words.CAPACITORS_INTRO[self.load.phases]))
         apparent = Symbol("S", "2")
         triangle = row(apparent, "=", Root(row(Square(P), "+", Square(left))), "=",
                        Root(row(Square(self.number(after.real, "W")), "+", Square(remaining))), "=",

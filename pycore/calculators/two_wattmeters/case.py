@@ -14,6 +14,7 @@ from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE, QuantityError
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
+from pycore.sums.circuit import side_of
 from pycore.sums.notes import sheet_words
 from pycore.sums.problem import SheetProblem
 from pycore.sums.wording import Notation, SheetWords
@@ -141,7 +142,8 @@ class WattmeterCase(SumCase):
             return ", ".join(words.reading(plain((tag,)), self.watts(value)) for tag, value in readings)
         volts = quantity.plain(self.load.voltage, mark) + f"{NO_BREAK_SPACE}V"
         amps = quantity.plain(self.load.current, mark) + f"{NO_BREAK_SPACE}A"
-        return f"{volts}, {amps}, {quantity.plain(round(self.load.lag, 2), mark)}°"
+        lag = quantity.plain(round(math.fabs(self.load.lag), 2), mark) + "°"
+        return words.load_text(volts, amps, lag, side_of(self.load.lag))
 
 
 def read_reading(reader: Reader, name: str) -> float:

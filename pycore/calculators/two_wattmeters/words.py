@@ -201,6 +201,12 @@ def connection(first: int, second: int, to: int, larger: int) -> Phrase:
 
 
 
+def load_text(volts: str, amps: str, lag: str, side: str) -> str:
+    """What is known of a balanced load; ``side`` is lagging, leading or "" for neither."""
+    angle = f"{side} by {lag}" if side else "in phase with its phase voltage"
+    return f"Balanced load, {volts} between lines, {amps} in each line, {angle}"
+
+
 def reading(symbol: str, watts: str) -> str:
     """A meter's reading as it is given."""
     return f"{symbol} = {watts}"
