@@ -87,6 +87,11 @@ def in_phase(first: Phrase, second: Phrase) -> Phrase:
     return say("{first} and {second} are in phase: power factor 1.", first=first, second=second)
 
 
+def almost_in_phase(first: Phrase, second: Phrase) -> Phrase:
+    """The angle between current and voltage is too small to be written."""
+    return say("{first} and {second} are almost in phase: power factor almost 1.", first=first, second=second)
+
+
 def current_is(side: str) -> Phrase:
     """Whether the current lags or leads."""
     return say("The current is {side}: the {kind} has the larger effect.", side=side,

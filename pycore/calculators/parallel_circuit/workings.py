@@ -8,7 +8,7 @@ from pycore.calculators.parallel_circuit.case import ParallelCase, resistive
 from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR, elastance, inductance
 from pycore.forms.elements import TypedElement, scaled
 from pycore.sums.answer import Block, Equation, Grid, Paragraph
-from pycore.sums.circuit import AMPS, VOLTS
+from pycore.sums.circuit import AMPS, VOLTS, factor_number
 from pycore.sums.circuit_formula import PI, F, hypotenuse, number, reactance_line
 from pycore.sums.wording import degrees_text
 from pycore.words.answers import MORE_DIGITS
@@ -118,7 +118,7 @@ class _ParallelWorking:
         solution, power = self.solution, self.solution.power
         if solution.angle is None or solution.factor is None:
             return []
-        factor = Number(quantity.fixed(solution.factor, 3, self.mark))
+        factor = Number(factor_number(solution.factor, solution.angle, self.mark))
         angle = Number(("−" if solution.angle < 0 else "") + degrees_text(solution.angle, self.mark))
         lines = (
             row(Function("cos", PHI), "=", Fraction(Symbol("I", "a"), AMPS), "=", factor),

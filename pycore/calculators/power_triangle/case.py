@@ -22,7 +22,7 @@ from pycore.forms.reading import LagAngle, Reader
 from pycore.quantity import QuantityError
 from pycore.sheet.plan import Plan
 from pycore.sums.case import ComponentRow, SumCase
-from pycore.sums.circuit import LEAST_HERTZ, MOST_HERTZ, arms_of, side_of
+from pycore.sums.circuit import LEAST_HERTZ, MOST_HERTZ, arms_of, factor_with_side, side_of
 from pycore.sums.notes import sheet_words
 from pycore.sums.problem import SheetProblem
 from pycore.sums.wording import Notation, SheetWords
@@ -172,8 +172,7 @@ class PowerCase(SumCase):
     def factor_text(self, power: complex) -> str:
         """A power factor with its side: 0.700 lagging."""
         size = phasor.magnitude(power)
-        factor = quantity.fixed(power.real / size if size else 1.0, 3, self.notation.mark)
-        return circuit_words.factor_text(factor, side_of(phasor.angle(power)))
+        return factor_with_side(power.real / size if size else 1.0, phasor.angle(power), self.notation.mark)
 
     def target_text(self) -> str:
         """The target power factor with its side, or ""."""

@@ -2,12 +2,12 @@
 
 import math
 
-from pycore import phasor, quantity
+from pycore import phasor
 from pycore.calculators.series_circuit import words
 from pycore.calculators.series_circuit.case import SeriesCase
 from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR, elastance, inductance
 from pycore.sums.answer import Block, Equation, Paragraph
-from pycore.sums.circuit import AMPS, VOLTS, side_of
+from pycore.sums.circuit import AMPS, VOLTS, factor_number, side_of
 from pycore.sums.circuit_formula import PI, added, hypotenuse, number, reactance_line
 from pycore.sums.wording import degrees_text
 from pycore.words import circuits as circuit_words
@@ -107,7 +107,7 @@ class _SeriesWorking:
             return []
         ratio = Fraction(R, Z)
         ohms = Fraction(self.number(total.real, "Ω"), self.number(phasor.magnitude(total), "Ω"))
-        factor = quantity.fixed(self.solution.factor, 3, self.mark)
+        factor = factor_number(self.solution.factor, angle, self.mark)
         lines: list[Formula] = [row(Function("cos", PHI), "=", ratio, "=", ohms, "=", Number(factor))]
         if total.real > 0:
             angle_text = Number(("−" if angle < 0 else "") + degrees_text(angle, self.mark))

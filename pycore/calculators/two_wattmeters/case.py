@@ -1,6 +1,7 @@
 """From the form to the sum that is drawn."""
 
 import math
+from dataclasses import replace
 
 from pycore import quantity
 from pycore.calculators.two_wattmeters import words
@@ -14,7 +15,7 @@ from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE, QuantityError
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
-from pycore.sums.circuit import side_of
+from pycore.sums.circuit import factor_with_side, side_of, written_as_zero
 from pycore.sums.notes import sheet_words
 from pycore.sums.problem import SheetProblem
 from pycore.sums.wording import Notation, SheetWords
@@ -70,15 +71,18 @@ class WattmeterCase(SumCase):
         tags |= {f"i{a}{b}": (words.TAGS[a - 1], " + ", words.TAGS[b - 1]) for a, b in ((1, 2), (1, 3), (2, 3))}
         arms = _arms(drawn)
         reference = arms[0].angle if problem["reference"] == "current" else 0.0
+        origin = words.ORIGIN if balanced and self.power >= 0 else words.POSITIVE
+        writing = problem.writing if balanced else replace(problem.writing, unit=f"{problem.writing.unit[:-2]}W")
         notation = Notation(
             tags=tags,
             lines=words.LINES,
-            reference=tags[arms[0].key] if arms[0].angle == reference else words.ORIGIN,
-            voltage=words.ORIGIN,
-            writing=problem.writing,
+            reference=tags[arms[0].key] if arms[0].angle == reference else origin,
+            voltage=origin,
+            writing=writing,
             protractor=problem["protractor"],
             polar=problem["angles"] == "polar",
-            words=words.WORDS,
+            words=words.WORDS if balanced else words.WATTS,
+            units={"i1": "W", "i2": "W", "i12": "W", "i3": "var"} if balanced else {},
         )
         super().__init__(problem, arms, notation.lines, Lie(problem["first"], problem["rotation"], reference), notation)
 
@@ -115,24 +119,37 @@ class WattmeterCase(SumCase):
 
     @property
     def side(self) -> str:
-        """Whether the current lags or leads, as a word; "" if it does neither or if power flows back."""
-        if self.power < 0 or self.readings[2] == 0:
+        """Whether the current lags or leads, as a word; "" if it does neither."""
+        if self.readings[2] == 0:
             return ""
         return circuit_words.LAGGING if self.readings[2] > 0 else circuit_words.LEADING
 
-    def with_side(self, number: str) -> str:
-        """An angle or a power factor with the word for lag or lead."""
-        return f"{number}{NO_BREAK_SPACE}{self.side}" if self.side else number
+    @property
+    def angle_text(self) -> str:
+        """The phase angle with lag or lead: 40.0° lagging."""
+        beside = self.side and not written_as_zero(self.result.lag)
+        size = math.fabs(self.result.lag) if beside else self.result.lag
+        text = quantity.fixed(size, 1, self.notation.mark) + "°"
+        return f"{text}{NO_BREAK_SPACE}{self.side}" if beside else text
 
     @property
     def power_factor_text(self) -> str:
         """The power factor with lag or lead: 0.766 lagging."""
-        return self.with_side(quantity.fixed(self.result.factor, 3, self.notation.mark))
+        return factor_with_side(self.result.factor, self.result.lag, self.notation.mark)
 
     @property
     def prefix(self) -> str:
         """The SI prefix of the case's powers."""
-        return self.notation.writing.unit.removesuffix("VA")
+        return self.notation.writing.unit.removesuffix("VA" if self.balanced else "W")
+
+    def units_head(self) -> str:
+        """None where each row names its own."""
+        return "" if self.balanced else super().units_head()
+
+    def row_tag(self, key: str) -> Phrase:
+        """P₁/W, Q/var, S/VA: quantity over unit, as tables have it (ISO 80000-1); of one unit, without it."""
+        tag = super().row_tag(key)
+        return (*tag, f"/{self.notation.unit_of(key)}") if self.balanced else tag
 
     def values_text(self) -> str:
         """What is known, in words."""

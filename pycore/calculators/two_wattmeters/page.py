@@ -55,10 +55,8 @@ class TwoWattmeters(SumPage[WattmeterCase]):
             result = self._from_readings(reader, meters)
         if reader.faults:
             reader.finish()
-        # The reactive power is worked out: its figures do not ask for decimals that no reading has.
-        sizes = [float(format(math.fabs(value), f".{figures}g"))
-                 for value, figures in zip(without_rounding_noise(result), (4, 4, 3), strict=True)]  # fmt: skip
-        return WattmeterCase(read_sheet(reader, FIELDS, sizes, "VA", computed=True), result, load, balanced=balanced)
+        problem = read_sheet(reader, FIELDS, _sizes(result, typed=load is None), "VA", computed=True)
+        return WattmeterCase(problem, result, load, balanced=balanced)
 
     def _lag(self, reader: Reader) -> float:
         lag = reader.lag("lag").degrees
@@ -75,7 +73,7 @@ class TwoWattmeters(SumPage[WattmeterCase]):
 
     def outputs(self, case: WattmeterCase, plan: Plan) -> tuple[Output, ...]:
         """Power first, then the power factor, what the drawing ends on, both readings, reactive power and angle."""
-        result, mark = case.result, case.notation.mark
+        result = case.result
         first, second, _ = case.readings
         number = case.notation.writing.number
 
@@ -89,8 +87,7 @@ class TwoWattmeters(SumPage[WattmeterCase]):
         outputs += [watts("reading-1", first, (words.TAGS[0],)), watts("reading-2", second, (words.TAGS[1],))]
         if case.balanced:
             outputs.append(watts("reactive-power", result.reactive, say(words.REACTIVE), "var"))
-            angle = case.with_side(quantity.fixed(math.fabs(result.lag) if case.side else result.lag, 1, mark) + "°")
-            outputs.append(Output("lag", result.lag, angle, label=say(words.ANGLE)))
+            outputs.append(Output("lag", result.lag, case.angle_text, label=say(words.ANGLE)))
         return (*outputs, *outputs_on_paper(case, plan, "sum-length"))
 
     def summary(self, case: WattmeterCase, plan: Plan) -> tuple[Phrase, ...]:
@@ -143,6 +140,16 @@ class TwoWattmeters(SumPage[WattmeterCase]):
         usual = BY_NAME["meters"].default
         meters = METERS.get(form.get("meters", usual), METERS[usual])
         return {f"w{number}": words.reading_label(number, meter.line) for number, meter in enumerate(meters, start=1)}
+
+
+def _sizes(result: WattmeterReadings, *, typed: bool) -> list[float]:
+    """Both readings and the reactive power with the figures that set the number format: a typed reading with its own,
+    a calculated one with as many decimals as the larger one has. The reactive power asks for no decimals beyond."""
+    first, second, reactive = (math.fabs(value) for value in without_rounding_noise(result))
+    decimals = quantity.decimals_for(max(first, second), 4)
+    readings = [float(f"{size:.4g}") if typed else round(float(f"{size:.4g}"), decimals) for size in (first, second)]
+    finest = max(decimals, *(quantity.decimals_of(quantity.plain(size)) for size in readings))
+    return [*readings, round(float(f"{reactive:.3g}"), finest)]
 
 
 PAGE = TwoWattmeters()

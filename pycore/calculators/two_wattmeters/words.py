@@ -34,13 +34,16 @@ BALANCED = "Load"
 BALANCEDS = (("yes", "balanced"), ("no", "unbalanced"))
 ZERO = "the power"
 WORDS = SumWords("power", "powers", "volt-amperes", closes="there is no power, so no arrow is drawn")
+WATTS = SumWords("power", "powers", "watts", closes="there is no power, so no arrow is drawn")
+"""Of an unbalanced load, whose two readings give the active power alone."""
 LINES = ("P₁", "P₂", "Q")
-APPARENT, ACTIVE, REACTIVE, ANGLE, FACTOR = "Apparent power", "Power", "Reactive power", "angle of lag", "power factor"
+APPARENT, ACTIVE, REACTIVE, ANGLE, FACTOR = "Apparent power", "Power", "Reactive power", "phase angle", "power factor"
 TAGS = (Symbol("P", "1"), Symbol("P", "2"), Symbol("Q"), Symbol("S"))
 
 
 ORIGIN: Phrase = (Symbol("P"),)
-"""The direction of the active power."""
+POSITIVE: Phrase = ("positive ", Symbol("P"))
+"""The direction of the active power; where that may be negative, of a positive P."""
 
 
 def reading_label(number: int, line: int) -> str:

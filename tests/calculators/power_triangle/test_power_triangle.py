@@ -327,3 +327,29 @@ def test_a_class_sets_problem_is_drawn_as_its_page_draws_it():
         steps = [step.name for step in PAGE.case(form).sheet_plan().construction.steps]
         page = [step.name for step in PAGE.case({**EXAMPLE, "method": form["method"]}).sheet_plan().construction.steps]
         assert page == steps
+
+
+@pytest.mark.parametrize(
+    ("form", "expected"),
+    [
+        ({}, "Three capacitors with 6.915\u00a0kvar together change the power factor to 0.95 lagging."),
+        ({"factor": "0.7 lead"}, "Three coils with 6.915\u00a0kvar together change the power factor to 0.95 leading."),
+        ({"target": "0.95 lead"},
+         "Three capacitors with 13.49\u00a0kvar together change the power factor to 0.95 leading."),
+        ({"phases": "1"}, "A capacitor of 6.915\u00a0kvar changes the power factor to 0.95 lagging."),
+        ({"phases": "1", "target": "1"}, "A capacitor of 10.20\u00a0kvar changes the power factor to 1."),
+    ],
+)  # fmt: skip
+def test_the_correction_is_named_with_its_number_and_the_side_that_it_reaches(form: dict[str, str], expected: str):
+    assert expected in said({**EXAMPLE, **form})
+
+
+def test_the_correction_of_three_phases_is_labelled_as_that_of_three():
+    for phases, label in (("3", "Three capacitors together"), ("1", "Capacitor")):
+        outputs = PAGE.answer({**EXAMPLE, "phases": phases}, ("answer",)).outputs
+        assert label == next(plain(one.label) for one in outputs if one.name == "correction")
+
+
+def test_a_power_factor_agrees_with_an_angle_that_is_not_nothing():
+    outputs = {one.name: one.text for one in PAGE.answer({**EXAMPLE, "factor": "1°"}, ("answer",)).outputs}
+    assert ("0.9998 lagging", "1.0°") == (outputs["power-factor"], outputs["phase-angle"])
