@@ -186,11 +186,11 @@ def test_the_working_has_every_step_with_numbers():
 
     working = next(working for working in PAGE.answer(EXAMPLE).workings if working.key == "formula")
     found = lines_of(working)
-    assert "X_L = 2 π f L = 2 π × 50 Hz × 0.1 H = 31.42 Ω" in found
-    assert "X_C = (1)/(2 π f C) = (1)/(2 π × 50 Hz × 100 µF) = 31.83 Ω" in found
-    assert "X = X_L − X_C = 31.42 Ω − 31.83 Ω = −0.4151 Ω" in found
-    assert "I = (V)/(Z) = (230 V)/(10.01 Ω) = 22.98 A" in found
-    assert "V_R = I R = 22.98 A × 10 Ω = 229.8 V" in found
+    assert "X_L = 2 π f L = 2 π × 50 Hz × 0.1 H = 31.41593 Ω" in found
+    assert "X_C = (1)/(2 π f C) = (1)/(2 π × 50 Hz × 100 µF) = 31.83099 Ω" in found
+    assert "X = X_L − X_C = 31.41593 Ω − 31.83099 Ω = −0.41506 Ω" in found
+    assert "I = (V)/(Z) = (230 V)/(10.00861 Ω) = 22.98021 A" in found
+    assert "V_R = I R = 22.98021 A × 10 Ω = 229.8021 V" in found
     assert "f₀ = (1)/(2 π √(L C)) = (1)/(2 π √(0.1 H × 100 µF)) = 50.33 Hz" in found
 
 
