@@ -53,8 +53,7 @@ class OpenNeutralPage(SumPage[OpenCase]):
         if not reader.faults and all(load is None for load in loads):
             reader.fault("z1", words.NO_LOADS)
         sequence, method = reader.choice("sequence"), reader.choice("method")
-        if reader.faults:
-            reader.finish()
+        reader.finish()
         one, two, three = (0j if load is None else 1.0 / load for load in loads)
         try:
             solution = solve(UnbalancedStar(volts, (one, two, three), sequence))

@@ -53,8 +53,7 @@ class TwoWattmeters(SumPage[WattmeterCase]):
                 reader.fault("balanced", words.only_balanced(reader.label("balanced")))
         else:
             result = self._from_readings(reader, meters)
-        if reader.faults:
-            reader.finish()
+        reader.finish()
         problem = read_sheet(reader, FIELDS, _sizes(result, typed=load is None), "VA", computed=True)
         return WattmeterCase(problem, result, load, balanced=balanced)
 

@@ -23,6 +23,7 @@ from pycore.calculators.registry import CALCULATORS
 from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR, Element
 from pycore.errors import InputError
 from pycore.forms.elements import read_element, scaled
+from pycore.forms.fields import default_form
 from pycore.practice.codes import TIERS, Code
 from pycore.practice.explaining import LearnerAnswer
 from pycore.practice.marking import mark
@@ -370,3 +371,11 @@ def test_a_problem_asks_for_what_is_not_given(supply: str, guess: str, task: str
     form = {"supply": supply, "sheet": "problem"}
     assert guess in said_on(PAGE.pages({**form, "print": "easy"}))
     assert task.replace("\u00a0", " ") in said_on(PAGE.pages(form))
+
+
+@pytest.mark.parametrize("supply", ["230 V", "2.5 A"])
+def test_a_mistake_within_a_branch_names_the_branch_by_its_number(supply: str):
+    page_form = {**default_form(PAGE.fields), "b1": "60", "b2": "20 + 120 mH", "b3": "47 µF", "supply": supply}
+    named = {one.key: plain(one.name) for one in PAGE.task(page_form).mistakes}
+    assert "in branch 2, the resistance was left out" == named["branch-reactance-only"]
+    assert "in branch 2, resistance and reactance were added as plain numbers" == named["branch-as-numbers"]

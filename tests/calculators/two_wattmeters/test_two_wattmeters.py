@@ -40,10 +40,10 @@ def test_five_hundred_loads_agree_with_the_mean_of_instantaneous_power():
         flow = np.sqrt(2) * amps * np.cos(turns + np.radians([[0], [-120], [120]]) - np.radians(lag))
         first = np.mean((phase[0] - phase[1]) * flow[0])
         second = np.mean((phase[2] - phase[1]) * flow[2])
-        found = read(BalancedLoad(volts, amps, lag))
+        found = read(BalancedLoad(volts, amps, lag), "13")
         assert found.first == pytest.approx(first, abs=1e-9 * volts * amps)
         assert found.second == pytest.approx(second, abs=1e-9 * volts * amps)
-        again = back(found.first, found.second)
+        again = back(found.first, found.second, "13")
         power = np.sqrt(3) * volts * amps * np.cos(np.radians(lag))
         assert again.power == pytest.approx(power, abs=1e-8 * volts * amps)
         assert again.lag == pytest.approx(lag, abs=1e-6)
@@ -253,9 +253,9 @@ def test_the_sequence_is_told_and_turning_it_exchanges_both_readings():
     shift = np.radians([[0], [120], [-120]])
     phase, flow = np.sqrt(2) * np.cos(turns + shift), np.sqrt(2) * np.cos(turns + shift - lag)
     first, second = np.mean((phase[0] - phase[1]) * flow[0]), np.mean((phase[2] - phase[1]) * flow[2])
-    found = read(BalancedLoad(np.sqrt(3), 1.0, 40.0))
+    found = read(BalancedLoad(np.sqrt(3), 1.0, 40.0), "13")
     assert (second, first) == pytest.approx((found.first, found.second))
-    assert back(first, second).reactive == pytest.approx(-found.reactive)
+    assert back(first, second, "13").reactive == pytest.approx(-found.reactive)
     workings = told_of()[1]
     assert "phase sequence is L1, L2, L3" in workings and "gives Q with the wrong sign" in workings
 
