@@ -168,12 +168,13 @@ class _ParallelWorking:
 
     def classic_resonance(self, ohms: float, henries: float, farads: float, hertz: float) -> tuple[Formula, ...]:
         """Resonance of a coil with resistance and a capacitor: frequency, and impedance if nothing else is there."""
-        general = row(Fraction(Number("1"), FormulaRow((L, C))), "−", Fraction(Square(R), Square(L)))
-        figures = self.figures
+        figures, one, two_pi = self.figures, Number("1"), FormulaRow(("2", PI))
+        under = row(Fraction(one, FormulaRow((L, C))), "−", Fraction(Square(R), Square(L)))
+        with_loss, without = FormulaRow((Fraction(one, two_pi), Root(under))), Root(FormulaRow((L, C)))
+        general = with_loss if ohms else Fraction(one, FormulaRow(("2", PI, without)))
         lines: list[Formula] = [
-            row(Symbol(F.letter, "0"), "=", Fraction(Number("1"), FormulaRow(("2", PI))), Root(general), "=",
-                figures.final(hertz, hertz, "Hz")),
-        ]  # fmt: skip
+            row(Symbol(F.letter, "0"), "=", general, "=", figures.final(hertz, hertz, "Hz")),
+        ]
         if ohms and len(self.branches) == 2:
             coil, capacitor = figures.result(henries, henries, "H"), figures.result(farads, farads, "F")
             resistance = figures.result(ohms, ohms, "Ω")

@@ -343,14 +343,15 @@ def test_that_there_is_no_resonance_is_said_where_the_coils_resistance_is_the_re
         assert "no resonance" not in remarks_of(b2="60 + 100 mH", **others)
 
 
-@pytest.mark.parametrize(("coil", "intro"), [
-    ("100 mH", "Resonance of a coil in parallel with a capacitor:"),
-    ("5 + 100 mH", "Resonance of a coil with resistance in parallel with a capacitor:"),
+@pytest.mark.parametrize(("coil", "intro", "formula"), [
+    ("100 mH", "Resonance of a coil in parallel with a capacitor:", "(1)/(2 π √(L C))"),
+    ("5 + 100 mH", "Resonance of a coil with resistance in parallel with a capacitor:", "(R)²"),
 ])  # fmt: skip
-def test_a_coil_without_resistance_is_not_given_one(coil: str, intro: str):
+def test_a_coil_without_resistance_is_not_given_one(coil: str, intro: str, formula: str):
     answer = PAGE.answer({"b1": "", "b2": coil, "b3": "50 µF", "b4": "", "supply": "230 V"})
-    formula = next(working for working in answer.workings if working.key == "formula")
-    assert intro == plain(formula.blocks[-1].before)
+    working = next(working for working in answer.workings if working.key == "formula")
+    assert intro == plain(working.blocks[-1].before)
+    assert formula in next(line for line in lines_of(working) if line.startswith("f₀"))
 
 
 @pytest.mark.parametrize("supply", ["230 V", "2.5 A"])
