@@ -1,4 +1,4 @@
-"""Resonances of branches in parallel: the frequencies at which their susceptances add to zero.
+"""Resonances of elements in series, and of branches in parallel: there their susceptances add to zero.
 
 A branch of R, L and C in series has the susceptance -X / (R^2 + X^2), X = w L - 1 / (w C) (any textbook of electrical
 principles). With x = w^2, u = L x - 1 / C and D = u^2 + R^2 x that is -w u / D; so the susceptances add to zero where
@@ -65,3 +65,15 @@ def resonances(branches: Sequence[Sequence[Element]], hertz: float) -> tuple[flo
         share = math.sqrt(x)
         found.append(hertz if math.fabs(share - 1.0) <= SAME else hertz * share)
     return tuple(found)
+
+
+def series_resonance(elements: Sequence[Element], hertz: float) -> float | None:
+    """Return the frequency in Hz at which the reactances of elements in series cancel, 1 / (2π√(LC)); None without a
+    coil or a capacitor.
+
+    ``hertz`` is the frequency at which reactances typed in ohms apply."""
+    henries = math.fsum(inductance(one, hertz) for one in elements if one.kind == COIL)
+    per_farad = math.fsum(elastance(one, hertz) for one in elements if one.kind == CAPACITOR)
+    if henries <= 0.0 or per_farad <= 0.0:
+        return None
+    return math.sqrt(per_farad / henries) / math.tau

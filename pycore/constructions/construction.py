@@ -10,6 +10,7 @@ from pycore.constructions.methods import THE_RETURNING, THE_SUM
 from pycore.constructions.moves import (
     CrossArcs,
     Direction,
+    DrawParallel,
     DropPerpendicular,
     Figure,
     Intersect,
@@ -165,9 +166,17 @@ def _axes(picture: DrawingConvention) -> tuple[Point, Point]:
 def crossing_angles(moves: tuple[Move, ...], figure: Figure) -> tuple[float, ...]:
     """Return the acute angle, 0 to 90 degrees, of each crossing of two lines or arcs."""
     angles: list[float] = []
+    parallel_to = {move.line: move.to for move in moves if isinstance(move, DrawParallel)}
+
+    def direction(line: str, met: Point) -> float:
+        """A line that ends where it starts has the direction of the one that it is parallel to."""
+        drawn = figure.lines[line]
+        return figure.lines[parallel_to[line]].degrees if drawn.start == met and line in parallel_to else drawn.degrees
+
     for move in moves:
         if isinstance(move, Intersect):
-            angle = figure.lines[move.first].degrees - figure.lines[move.second].degrees
+            met = figure.points[move.point]
+            angle = direction(move.first, met) - direction(move.second, met)
         elif isinstance(move, CrossArcs):
             met = figure.points[move.point]
             first, second = (geometry.direction(figure.points[name], met) for name in (move.first, move.second))

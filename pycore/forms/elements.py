@@ -126,8 +126,8 @@ def scaled(value: float, unit: str, mark: str, count: int = 4) -> str:
     return NO_BREAK_SPACE.join(parts(value, unit, mark, count))
 
 
-def parts(value: float, unit: str, mark: str, count: int = 4) -> tuple[str, str]:
-    """Return the number and the unit of ``scaled``."""
+def parts(value: float, unit: str, mark: str, count: int = 4, exact: float | None = None) -> tuple[str, str]:
+    """Return the number and the unit of ``scaled``; ``exact`` is the value without the rounding of what was carried."""
     size = -value if value < 0 else value
     if size == 0.0:
         return "0", unit
@@ -140,7 +140,8 @@ def parts(value: float, unit: str, mark: str, count: int = 4) -> tuple[str, str]
     if unit and prefix == "m" and rounded >= 0.1:
         factor, prefix = 1.0, ""
     number = quantity.fixed(size / factor, quantity.decimals_for(rounded / factor, count), ".")
-    if "." in number and float(number) == float(f"{size / factor:.9g}"):
+    whole = size if exact is None else -exact if exact < 0 else exact
+    if "." in number and float(number) == float(f"{whole / factor:.9g}"):
         # Exact in fewer figures: 230 V, not 230.0 V.
         number = number.rstrip("0").rstrip(".")
     return (MINUS if value < 0 else "") + number.replace(".", mark), prefix + unit

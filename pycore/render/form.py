@@ -10,7 +10,7 @@ from pycore.forms.fields import IN_VIEW, VALUE_GROUPS, Field
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
 from pycore.render.sample import sample
-from pycore.words import furniture
+from pycore.words import circuits, furniture
 
 FORM = "problem"
 """Id of the form element, named as owner by fields outside of it."""
@@ -105,7 +105,7 @@ def _factor(field: Field, echo: Mapping[str, str]) -> Markup:
     # Each side carries the text that turns the field to it, as pycore writes it.
     options = [
         h("option", {"value": side, "selected": sense == side, "data-text": echo.get(f"as_{side}", "")}, words)
-        for side, words in (("lag", furniture.LAGGING), ("lead", furniture.LEADING))
+        for side, words in (("lag", circuits.LAGGING), ("lead", circuits.LEADING))
     ]
     turn = h("select", {
         "data-sense-of": name, "form": FORM, "autocomplete": "off", "aria-labelledby": f"n-{name} s-{name}",

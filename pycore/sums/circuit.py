@@ -24,6 +24,8 @@ DRAWN_SHARE = 1e-6
 """An arm below this share of the largest is not drawn; no sheet could show it."""
 MOST_TIMES = 1000.0
 """The largest ratio of two voltages or currents that is stated; beyond it the divisor is only rounding."""
+FACTOR_DECIMALS, MOST_FACTOR_DECIMALS = 3, 7
+"""Decimals of a power factor: usual, and at most, which tell the cosine of the least angle that is written from 1."""
 LEAST_SUPPLY, MOST_SUPPLY = 1e-6, 1e6
 LEAST_HERTZ, MOST_HERTZ = 0.01, 1e9
 
@@ -57,13 +59,35 @@ def side_of(angle: float) -> str:
     return words.LAGGING if angle > 0 else words.LEADING
 
 
+def written_as_zero(angle: float) -> bool:
+    """Return whether an angle is written as 0°, to a tenth of a degree."""
+    return round(angle, 1) == 0.0
+
+
+def factor_number(factor: float, angle: float, mark: str) -> str:
+    """Return a power factor to three decimals, or to as many more as show that it is not 1 where the ``angle`` of lag
+    is not written as 0."""
+    enough = (
+        decimals for decimals in range(FACTOR_DECIMALS, MOST_FACTOR_DECIMALS)
+        if math.fabs(round(factor, decimals)) != 1.0
+    )
+    decimals = FACTOR_DECIMALS if written_as_zero(angle) else next(enough, MOST_FACTOR_DECIMALS)
+    return quantity.fixed(factor, decimals, mark)
+
+
+def factor_with_side(factor: float, angle: float, mark: str) -> str:
+    """Return a power factor with its side: 0.8 lagging; without, where the angle of lag is written as 0."""
+    side = "" if written_as_zero(angle) else side_of(angle)
+    return words.factor_text(factor_number(factor, angle, mark), side)
+
+
 def angle_outputs(angle: float | None, factor: float | None, mark: str) -> tuple[Output, ...]:
     """Return the results for phase angle and power factor; without values if they are undefined."""
     if angle is None or factor is None:
         angle_text, written = NONE, NONE
     else:
         angle_text = quantity.fixed(angle, 1, mark) + "°"
-        written = words.factor_text(quantity.fixed(factor, 3, mark), side_of(angle))
+        written = factor_with_side(factor, angle, mark)
     return (
         Output("phase-angle", angle, angle_text, label=say(words.ANGLE)),
         Output("power-factor", factor, written, label=say(words.FACTOR)),
@@ -75,9 +99,10 @@ def factor_phrase(angle: float, factor: float, mark: str) -> Phrase:
     side, current, voltage = side_of(angle), (AMPS,), (VOLTS,)
     if not side:
         return words.in_phase(current, voltage)
-    factor_text = words.factor_text(quantity.fixed(factor, 3, mark), side)
+    if written_as_zero(angle):
+        return words.almost_in_phase(current, voltage)
     sentence = words.lags if angle > 0 else words.leads
-    return sentence(current, voltage, degrees_text(angle, mark), factor_text)
+    return sentence(current, voltage, degrees_text(angle, mark), factor_with_side(factor, angle, mark))
 
 
 def summary_with_angle(

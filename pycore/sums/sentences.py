@@ -153,8 +153,10 @@ class StepSentences(OnPaper):
         reading = self.figure.readings[DIAGONAL_LENGTH]
         end = words.LINE_END if self.before(step) == step_kinds.CARRY_ON else words.MEETING
         sentence = parallel.diagonal(end, self.measured(f"i{self.construction.order}", reading))
-        third = next(arm.number for arm in self.construction.arms if arm.number not in step.arm_numbers)
-        return sentence, parallel.diagonal_why(self.notation.words.partial, self.notation.lines[third - 1])
+        both = step.arm_numbers[:2]
+        third = next(arm.number for arm in self.construction.arms if arm.number not in both)
+        names = [self.notation.lines[number - 1] for number in (*both, third)]
+        return sentence, parallel.diagonal_why(self.notation.words.partial, names, both)
 
     def step_measure(self, step: Step) -> tuple[Phrase, Phrase]:
         """The angle between the diagonal and the third line."""

@@ -6,7 +6,7 @@ from pycore import phasor, quantity, trig
 from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE, NumberFormat
 from pycore.sums.answer import Block, Equation, Grid, Paragraph
-from pycore.sums.carried import agrees, as_printed, fewest
+from pycore.sums.carried import agrees, as_printed, fewest, number_of
 from pycore.sums.case import SumCase
 from pycore.sums.sentences import StepSentences, direction_phrase
 from pycore.sums.wording import degrees_text
@@ -26,6 +26,8 @@ from pycore.words.phrase import Phrase, Symbol, say
 
 PART_DECIMALS, MOST_DECIMALS = 2, 6
 """Decimals beyond the answer's in which components are printed: at least, and at most if the answer must follow."""
+MORE_OF_SIZE, MOST_OF_ANGLE = 4, 8
+"""Decimals of a calculated size beyond those of its components, and of an angle, at most, so that components follow."""
 X, Y = Symbol("X"), Symbol("Y")
 
 
@@ -57,6 +59,7 @@ class ComponentsWorking:
         extra = fewest(PART_DECIMALS, MOST_DECIMALS, self.follows)
         self.carried, self.extra = extra is not None, PART_DECIMALS if extra is None else extra
         self.sum = self.sum_as_printed(self.extra) if self.carried else self.unrounded
+        self.size_extra, self.angle_decimals = self._digits_before()
 
     def sum_as_printed(self, extra: int) -> complex:
         """The components as printed, with ``extra`` decimals beyond the answer's, added column by column (SI)."""
@@ -66,6 +69,32 @@ class ComponentsWorking:
             for column in (self.across, self.upward)
         )
         return complex(x * factor, y * factor)
+
+    def _digits_before(self) -> tuple[int, int]:
+        """The fewest digits of sizes (beyond the usual ones) and of angles from which every component follows."""
+        pairs = [
+            (size, angle) for size in range(self.extra + MORE_OF_SIZE + 1) for angle in range(1, MOST_OF_ANGLE + 1)
+        ]
+        return next((pair for pair in sorted(pairs, key=sum) if self.parts_follow(*pair)), pairs[-1])
+
+    def parts_follow(self, size_extra: int, angle_decimals: int) -> bool:
+        """Whether each component, as printed, is that of the printed size at the printed angle."""
+        for index, one in enumerate(self.parts):
+            size = number_of(self.size_text(one.size, size_extra))
+            angle = as_printed(self.stated_angles[index], angle_decimals)
+            along, square = size * trig.cosine(angle), size * trig.sine(angle)
+            level, upright = (square, along) if self.picture.first == "up" else (along, square)
+            if not agrees(level, self.component_text(self.across[index])):
+                return False
+            if not agrees(upright, self.component_text(self.upward[index])):
+                return False
+        return True
+
+    def size_text(self, value: float, extra: int) -> str:
+        """A size as it was typed; a calculated one with ``extra`` decimals beyond the usual ones."""
+        usual, written = self.writing.as_typed(value), value / self.writing.factor
+        as_typed = not self.writing.computed and math.fabs(number_of(usual) - written) <= phasor.ZERO_SHARE * written
+        return usual if as_typed else quantity.fixed(written, quantity.decimals_of(usual) + extra, self.mark)
 
     def follows(self, extra: int) -> bool:
         """Whether the printed components lead to the answer's size and angle, digit by digit."""
@@ -108,8 +137,8 @@ class ComponentsWorking:
         rows = [
             (
                 row.tag,
-                (self.writing.as_typed(row.size),),
-                (quantity.fixed(self.stated_angles[index], 1, self.mark) + "°",),
+                (self.size_text(row.size, self.size_extra),),
+                (quantity.fixed(self.stated_angles[index], self.angle_decimals, self.mark) + "°",),
                 (self.component_text(self.across[index]),),
                 (self.component_text(self.upward[index]),),
             )

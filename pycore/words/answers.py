@@ -128,6 +128,17 @@ MORE_DIGITS: Phrase = say(
     "different."
 )
 """For a working whose results do not all follow from the digits that it prints."""
+
+
+def carried_figures(count: int, final: int) -> Phrase:
+    """How a circuit's working rounds: with so many figures along the way, and so many in its answers."""
+    return say(
+        "Each line uses the numbers printed before it. Numbers that are used again have {count} figures, so that the "
+        "answers are right to {final} figures.",
+        count=str(count), final=str(final),
+    )  # fmt: skip
+
+
 PYTHAGORAS = say("**Pythagoras** gives the size from the two sums.")
 ARCTANGENT = say(
     "**The arctangent** gives the angle to the horizontal axis. The signs of the components give the quadrant."

@@ -46,11 +46,11 @@ CIRCUITS: dict[str, tuple[str, str]] = {
         "In parallel, every branch has the supply voltage, and the branch currents add as phasors.",
     ),
     "branch-as-numbers": (
-        "in the branch {a} resistance and reactance were added as plain numbers",
+        "in branch {a}, resistance and reactance were added as plain numbers",
         "Within a branch they are at right angles: use Pythagoras.",
     ),
     "branch-reactance-only": (
-        "in the branch {a} the resistance was left out",
+        "in branch {a}, the resistance was left out",
         "The resistance of a coil makes its current smaller and its angle of lag less than 90°.",
     ),
     "multiplied-not-divided": (

@@ -1,4 +1,4 @@
-"""Words that all circuits share: elements as typed, power factor, cautions."""
+"""Words that all circuits share: elements as typed, power factor."""
 
 from pycore.words.inputs import quoted
 from pycore.words.phrase import Phrase, say
@@ -6,12 +6,6 @@ from pycore.words.phrase import Phrase, say
 LAGGING, LEADING = "lagging", "leading"
 FREQUENCY = "Frequency"
 ANGLE, FACTOR = "phase angle", "power factor"
-CAUTIONS = (
-    "A capacitor stays charged after the supply is off. Before you touch anything, discharge it through a resistor "
-    "and prove it dead.",
-    "Only competent or supervised people may measure on a live circuit, and only on a rig made for it.",
-    "These sheets teach; they do not size an installation. Ask which method your examining body accepts.",
-)
 EXAMPLES = {"Ω": "10 Ω, or 1.5 kΩ", "H": "0.1 H, or 100 mH, or its reactance, such as 31.4 Ω",
             "F": "100 µF, or its reactance, such as 31.8 Ω",
             "": "24 Ω, or 10 Ω + 50 mH, or 100 µF, or j32 Ω"}  # fmt: skip
@@ -91,6 +85,11 @@ def leads(first: Phrase, second: Phrase, angle: str, factor: str) -> Phrase:
 def in_phase(first: Phrase, second: Phrase) -> Phrase:
     """Current and voltage are in phase."""
     return say("{first} and {second} are in phase: power factor 1.", first=first, second=second)
+
+
+def almost_in_phase(first: Phrase, second: Phrase) -> Phrase:
+    """The angle between current and voltage is too small to be written."""
+    return say("{first} and {second} are almost in phase: power factor almost 1.", first=first, second=second)
 
 
 def current_is(side: str) -> Phrase:

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 
+from pycore.words.cautions import EXAMINING_BODY
 from pycore.words.inputs import quoted
 from pycore.words.phrase import Phrase, say
 
@@ -24,7 +25,7 @@ METHOD = "Method"
 METHODS = (
     ("any", "Any"), ("parallelogram", "Parallelogram"), ("tip-to-tail", "Tip to tail"), ("components", "Components"),
 )  # fmt: skip
-METHOD_HELP = "The sheet tells learners to use this method. Ask which method your examining body accepts."
+METHOD_HELP = f"The sheet tells learners to use this method. {EXAMINING_BODY}"
 ROLL = "Names, one per line"
 ROLL_HELP = (
     "Optional. The names are printed on the sheets and the key. They stay on this device until you erase them. They "

@@ -1,5 +1,6 @@
 """The words of a page's furniture: headings, buttons, states. What an answer says stands elsewhere."""
 
+from pycore.words import cautions
 from pycore.words.phrase import Phrase, say
 
 NAME = "Phasor Folio"
@@ -57,8 +58,6 @@ EXAMPLE_LEFT = "The other values are still those of the example."
 EXAMPLE_CLEARED = "The example is cleared. What you typed is kept. Enter your other values."
 POWER_FACTOR = "power factor"
 SENSE = "lagging or leading"
-LAGGING = "lagging"
-LEADING = "leading"
 TO_CHOICES = "Drawing, paper, accuracy and number style"
 TO_LAGS = "Power factor, paper, names and number style"
 SHOW_FIELD = "Show the field"
@@ -90,14 +89,14 @@ HOME_WHAT = "What you get"
 HOME_PAPER = "Paper and instruments"
 HOME_LESSONS = "For the lesson"
 CAUTIONS = (
-    "These sheets teach; they do not size an installation: the local wiring rules and a licensed person decide.",
+    cautions.LICENSED_PERSON,
     "Only competent or supervised people may take readings on a live system, and only on a rig made for it: one "
     "conductor in the jaw of the clamp, meters and leads of the right measurement category.",
-    "A clamp meter cannot prove that a circuit is dead. Before you change a connection: isolate, and prove dead with "
-    "a tester that you have proved. A capacitor stays charged: discharge it first.",
+    cautions.PROVE_DEAD,
+    cautions.CHARGED,
     "Never open a neutral on a live system: the voltage across single-phase loads can rise to the line voltage, and "
     "with mixed reactances above it.",
-    "Each sheet’s page has the cautions of its topic. Ask which method your examining body accepts.",
+    f"Each sheet’s page has the cautions of its topic. {cautions.EXAMINING_BODY}",
 )
 """The foot of the pages that belong to no one topic."""
 FOOT_PRIVACY = "Your values stay on this device, in the page address. Nothing is sent."

@@ -1,5 +1,7 @@
 """The sentences of the parallelogram: its two stages, with each tool for parallels."""
 
+from collections.abc import Sequence
+
 from pycore.words.phrase import Phrase, Symbol, say
 
 Name = Phrase | Symbol
@@ -133,9 +135,13 @@ def diagonal(end: str, measured: Phrase) -> Phrase:
     )
 
 
-def diagonal_why(meaning: str, third: str) -> Phrase:
-    """What the first diagonal means, in a page's own words."""
-    return say(meaning, third=third) if meaning else ()
+def diagonal_why(meaning: str, names: Sequence[str], numbers: Sequence[int]) -> Phrase:
+    """What the first diagonal means, in a page's own words: ``names`` of both that it adds and of the one left out, and
+    the ``numbers`` of both."""
+    first, second, third = names
+    if not meaning:
+        return ()
+    return say(meaning, first=first, second=second, third=third, one=str(numbers[0]), other=str(numbers[1]))
 
 
 def carry_on(first: Name, second: Name, length: str) -> Phrase:

@@ -3,6 +3,8 @@
 from collections.abc import Mapping, Sequence
 from typing import Protocol
 
+from pycore.words.cautions import EXAMINING_BODY
+
 TITLES = {
     "construction": "Neutral current",
     "problem": "Neutral current: problem",
@@ -92,7 +94,7 @@ def issued_notes(issue: SetSheet) -> tuple[str, ...]:
     """What a sheet of a class set says besides."""
     scale = ("First choose a scale and write it down.",) if issue.own_scale else ()
     method = "Use any method." if issue.any_method else "Use the method named below."
-    return (*scale, f"{method} Ask which method your examining body accepts.")
+    return (*scale, f"{method} {EXAMINING_BODY}")
 
 
 def sheet_of(number: int, of: int) -> str:

@@ -9,8 +9,9 @@ from pycore.words.phrase import Phrase, Symbol, say
 @dataclass(frozen=True, slots=True)
 class SumWords:
     """The words of one page's quantity: ``quantity`` (current), its ``plural``, ``units`` (amperes); ``closes`` the
-    end of "The sum ends on the start itself, so ..."; ``partial`` what the first diagonal means, with
-    ``{third}`` for the one left out ("" for nothing to say); ``opposite`` the reversed sum and ``why_opposite``."""
+    end of "The sum ends on the start itself, so ..."; ``partial`` what the first diagonal means ("" for nothing
+    to say), with the names ``{first}`` and ``{second}`` and the numbers ``{one}`` and ``{other}`` of what it adds and
+    the name ``{third}`` of the one left out; ``opposite`` the reversed sum and ``why_opposite``."""
 
     quantity: str
     plural: str

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from pycore.api import handle
+from pycore.sums.answer import Answer, Move
 
 OUTPUT = re.compile(r'<output name="([^"]+)" data-value="([^"]*)"')
 PARTS = ("answer", "sheet", "view", "workings")
@@ -28,3 +29,9 @@ class Asking:
         reply = self.ask(**values)
         assert reply["ok"], reply["errors"]
         return {name: float(value) for name, value in OUTPUT.findall(reply["regions"]["answer"]) if value}
+
+
+def moves_of(answer: Answer, key: str) -> list[Move]:
+    """The moves of one working of an answer."""
+    working = next(one for one in answer.workings if one.key == key)
+    return [block for block in working.blocks if isinstance(block, Move)]

@@ -1,7 +1,7 @@
 """What stands on a sheet, read from the finished page alone: strokes, texts, arrows, table rows."""
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -107,6 +107,11 @@ def texts(page: Page) -> list[Lettered]:
         for placed in collect(page)
         if isinstance(placed.item, Text) and placed.item.plain.strip()
     ]
+
+
+def said_on(pages: Iterable[Page]) -> str:
+    """All text of several pages in one line, wherever it was broken."""
+    return " ".join(one.words for page in pages for one in texts(page)).replace("\u00a0", " ")
 
 
 def frame_of(page: Page) -> Box:

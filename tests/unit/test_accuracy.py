@@ -16,11 +16,16 @@ from pycore.accuracy.propagation import TooFewReadingsError, type_a
 from pycore.calculators.neutral_current import explain
 from pycore.calculators.neutral_current.circuit import StarLoad, solve
 from pycore.calculators.neutral_current.page import NeutralCurrent
+from pycore.calculators.registry import CALCULATORS
 from pycore.constructions.components import components
 from pycore.constructions.construction import Arm, DrawingConvention
 from pycore.constructions.moves import DEVIATIONS, ConstructionError, carry_out, deviations_of
 from pycore.constructions.parallelogram import parallelogram
 from pycore.constructions.tip_to_tail import tip_to_tail
+from pycore.forms.fields import default_form
+from pycore.sums.answer import Paragraph
+from pycore.words import plain
+from pycore.words.accuracy import FLAT_ROWS
 
 VOLTS = (5.007, 4.994, 5.005, 4.990, 4.999)
 AMPERES = (19.663e-3, 19.639e-3, 19.640e-3, 19.685e-3, 19.678e-3)
@@ -300,3 +305,21 @@ def test_a_reading_below_the_sum_is_no_third_harmonic():
 
 def test_a_wrong_range_is_named_first():
     assert explain.FACTOR == explain.explanations(TRADE.lines, TRADE.current * 10)[0].kind
+
+
+@pytest.mark.parametrize(
+    ("slug", "form"),
+    [("harmonics-in-the-neutral", {}), ("neutral-current", {"i1": "10", "i2": "0", "i3": "0"}),
+     ("two-wattmeters", {"known": "readings", "balanced": "no", "w1": "2000", "w2": "500"}),
+     ("parallel-circuit", {"b1": "", "b2": "100 mH", "b3": "50 µF"}),
+     ("series-circuit", {"r": "", "l": "0.2 H", "c": "100 µF"})],
+)  # fmt: skip
+def test_a_sum_on_an_axis_is_no_flat_crossing(slug: str, form: dict[str, str]):
+    """One of the sides of the rectangle has no length; it is still at right angles to the other one."""
+    page = CALCULATORS[slug]
+    answer = page.answer({**form, "method": "components"})
+    assert not [plain(line) for line in answer.notices if "cross" in plain(line)]
+    assert FLAT_ROWS not in [block.phrase for working in answer.workings for block in working.blocks
+                             if isinstance(block, Paragraph)]  # fmt: skip
+    case = page.case({**default_form(page.fields), **form, "method": "components"})
+    assert (90.0,) == case.sheet_plan().construction.crossings

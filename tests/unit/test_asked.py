@@ -210,7 +210,9 @@ def test_lags_and_sequence_of_a_code_are_on_its_sheet(tier: str) -> None:
     assert "sequence L1" in notes_of("star-and-delta", tier)
 
 
-@pytest.mark.parametrize(("known", "blank"), [("load", ["P₁", "P₂", "Q", "S"]), ("readings", ["Q", "S"])])
+@pytest.mark.parametrize(
+    ("known", "blank"), [("load", ["P₁/W", "P₂/W", "Q/var", "S/VA"]), ("readings", ["Q/var", "S/VA"])]
+)
 def test_a_problem_of_two_wattmeters_leaves_room_for_what_is_to_be_found(known: str, blank: list[str]) -> None:
     page = CALCULATORS["two-wattmeters"]
     form = default_form(page.fields) | {"known": known, "w1": "1110", "w2": "5480", "sheet": "problem"}

@@ -10,7 +10,7 @@ from unit.sheets import on_page, strokes, texts
 from unit.test_sheet_clear import touching
 
 from pycore import api
-from pycore.calculators.registry import CALCULATORS
+from pycore.calculators.registry import CALCULATORS, module_of
 from pycore.drawing import Arrow, Line, Page, Shape, Text
 from pycore.forms.fields import default_form
 from pycore.pages.class_set import FIELDS as SET_FIELDS
@@ -237,3 +237,9 @@ def test_each_topic_with_a_rig_has_a_sheet_of_its_own_readings(topic: rig_words.
     leads = [plan.slug for plan in PLANNED for handout in plan.handouts if ("topic", topic.topic) in handout.values
              and handout.slug == "rig-record"]  # fmt: skip
     assert leads == [topic.topic] or topic.topic == "neutral-current"
+
+
+def test_a_recording_sheet_names_every_column_in_its_order():
+    """A column that the order leaves out would be filled in whenever, or not at all."""
+    order = module_of("harmonics-in-the-neutral", "teaching").READINGS.order
+    assert "L1, L2, L3, N, then order 3 of N." in order

@@ -1,5 +1,6 @@
 """What the page that adds phasors says."""
 
+from pycore.words import cautions
 from pycore.words.phrase import Phrase, say
 from pycore.words.sums import SumWords
 
@@ -9,9 +10,9 @@ DESCRIPTION = (
 )
 SCENARIO = "Boat club workshop, two machines"
 CAUTIONS = (
-    "These sheets teach; they do not size an installation.",
+    cautions.TEACHING_ONLY,
     "Only competent or supervised people may measure on a live system, and only on a rig made for it.",
-    "Ask which method your examining body accepts.",
+    cautions.EXAMINING_BODY,
 )
 HELP = (
     "Size and angle in degrees, such as 20 at 60, or real and imaginary part, such as 10 + j17.3. At least two "

@@ -35,8 +35,7 @@ class HarmonicsInTheNeutral(SumPage[HarmonicCase]):
         reader = Reader(form, BY_NAME, self.labels(form))
         load, _ = read_load(reader)
         order_number = int(reader.choice("drawn"))
-        if reader.faults:
-            reader.finish()
+        reader.finish()
         spectrum = solve(load)
         order = next((one for one in spectrum.orders if one.number == order_number), spectrum.orders[0])
         sizes = [float(f"{phasor.magnitude(value):.3g}") for value in order.lines]

@@ -1,4 +1,4 @@
-"""Practice problems of harmonics and of two wattmeters, drawn from a code: the same for ever (version 1)."""
+"""Practice problems of harmonics, drawn from a code: the same for ever (version 1)."""
 
 import math
 from collections.abc import Mapping

@@ -79,6 +79,7 @@ PLAN = LessonPlan(
 
 READINGS = RecordingSheet(
     "harmonics-in-the-neutral", "Harmonics in the neutral", ("L1", "L2", "L3", "N", "N, order 3"),
-    f"{JAW} A meter for true r.m.s. values. Always in this order: L1, L2, L3, N.", "the neutral, all orders", "A",
+    f"{JAW} A meter for true r.m.s. values. Always in this order: L1, L2, L3, N, then order 3 of N.",
+    "the neutral, all orders", "A",
     "mean of N; limit of the meter", "root of the sum of squares, all orders", (NEUTRAL_STAYS,),
 )  # fmt: skip

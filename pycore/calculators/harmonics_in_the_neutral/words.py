@@ -1,5 +1,6 @@
 """What the page of the harmonics in the neutral says."""
 
+from pycore.words import cautions
 from pycore.words.phrase import Phrase, Symbol, say
 from pycore.words.sums import SumWords
 
@@ -14,10 +15,8 @@ CAUTIONS = (
     "person decide about harmonics and about the size and protection of a neutral.",
     "Only competent or supervised people may take readings on a live three-phase system, and only on a rig made for "
     "it. Use a true r.m.s. meter of the right measurement category, with one conductor in the jaw of the clamp.",
-    "Never open a neutral on a live system. A neutral can carry current even when a line is off. A clamp meter "
-    "cannot prove that a circuit is dead. Before you change a connection: isolate, and prove dead with a proved "
-    "tester.",
-    "Ask which method your examining body accepts.",
+    f"Never open a neutral on a live system. {cautions.NEUTRAL_CARRIES}",
+    cautions.EXAMINING_BODY,
 )
 STATED = "The entered currents are"
 STATEDS = (("fundamental", "the fundamentals"), ("total", "what a true r.m.s. meter reads"))

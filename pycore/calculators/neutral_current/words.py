@@ -1,5 +1,6 @@
 """Sentences of the neutral-current page."""
 
+from pycore.words import cautions
 from pycore.words.answers import Name
 from pycore.words.phrase import Phrase, Symbol, say
 from pycore.words.sums import SumWords
@@ -17,9 +18,8 @@ CAUTIONS = (
     "it. One conductor in the jaw of the clamp; a meter of the right measurement category.",
     "Never open a neutral on a live system: the voltage across single-phase loads can rise to the line voltage and, "
     "with mixed reactances, above it. If a combined neutral and earth conductor is lost, metalwork can become live.",
-    "A neutral can carry current even when a line is off. A clamp meter cannot prove that a circuit is dead. Before "
-    "you change a connection: isolate, and prove dead with a proved tester.",
-    "Ask which method your examining body accepts.",
+    cautions.NEUTRAL_CARRIES,
+    cautions.EXAMINING_BODY,
 )
 WORDS = SumWords(
     "current",

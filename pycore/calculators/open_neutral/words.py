@@ -1,5 +1,6 @@
 """What the page of the open neutral says."""
 
+from pycore.words import cautions
 from pycore.words.phrase import Phrase, Symbol, say
 from pycore.words.sums import SumWords
 
@@ -19,12 +20,10 @@ WARNING = (
 )
 CAUTIONS = (
     WARNING,
-    "A neutral can carry current even when a line is off. A clamp meter cannot prove that a circuit is dead. Before "
-    "you change a connection: isolate, and prove dead with a proved tester.",
-    "Readings on a live three-phase system are for competent or supervised people on a rig made for it. One conductor "
-    "in the jaw of the clamp, and the right measurement category.",
-    "These sheets teach; they do not size an installation: the local wiring rules and a licensed person decide.",
-    "Ask which method your examining body accepts.",
+    cautions.NEUTRAL_CARRIES,
+    cautions.COMPETENT_WITH_CLAMP,
+    cautions.LICENSED_PERSON,
+    cautions.EXAMINING_BODY,
 )
 VOLTAGE = "Line voltage"
 LOAD_HELP = (

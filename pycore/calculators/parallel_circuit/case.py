@@ -16,7 +16,7 @@ from pycore.circuits.elements import CAPACITOR, RESISTOR
 from pycore.constructions.construction import DrawingConvention
 from pycore.errors import Fault, InputError
 from pycore.forms.conventions import MARKS
-from pycore.forms.elements import MOST_ELEMENTS, TypedElement, read_elements
+from pycore.forms.elements import MOST_ELEMENTS, TypedElement, read_elements, scaled
 from pycore.forms.reading import Reader
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
@@ -62,6 +62,7 @@ class ParallelCase(SumCase):
     def __init__(self, problem: SheetProblem, entered: ParallelProblem, solution: ParallelSolution) -> None:
         self.entered, self.solution = entered, solution
         self.typed_companions = entered.circuit.amperes is None
+        self.guess_word = "" if self.typed_companions else words.GUESS_KNOWN
         values = dict(zip(entered.numbers, solution.currents, strict=True))
         arms = arms_of([values.get(number, 0j) for number in range(1, MOST + 1)])
         symbols = [Symbol("I", str(number)) for number in range(1, MOST + 1)]
@@ -86,7 +87,8 @@ class ParallelCase(SumCase):
 
     def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
-        task = words.TASK if self.typed_companions else words.TASK_KNOWN
+        known = scaled(self.entered.circuit.amperes or 0.0, "A", self.notation.mark)
+        task = words.TASK if self.typed_companions else words.task_known(known)
         return sheet_words(self, plan, kind, method, task, self.values_text() + ".")
 
     def branch_text(self, place: int) -> str:

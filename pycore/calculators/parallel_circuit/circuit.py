@@ -9,7 +9,7 @@ import math
 from dataclasses import dataclass
 
 from pycore import phasor
-from pycore.circuits.elements import RESISTOR, Element, impedance
+from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR, Element, impedance
 from pycore.circuits.resonance import resonances
 
 Branch = tuple[Element, ...]
@@ -121,6 +121,15 @@ def resonances_of(branches: tuple[Branch, ...], hertz: float) -> tuple[Resonance
         for frequency, admittance in found
         if admittance is not None
     )
+
+
+def resistance_prevents(branches: tuple[Branch, ...], hertz: float) -> bool:
+    """Return whether a coil's resistance alone keeps it from resonance with capacitors beside it."""
+    kinds = [{one.kind for one in branch} for branch in branches]
+    coils = [one for one in kinds if COIL in one]
+    others_pure = all(len(one) == 1 for one in kinds if COIL not in one)
+    alone = coils == [{RESISTOR, COIL}] and others_pure and {CAPACITOR} in kinds
+    return alone and not resonances(branches, hertz)
 
 
 def solve(circuit: ParallelInput) -> ParallelSolution:

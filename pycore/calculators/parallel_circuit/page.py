@@ -5,8 +5,9 @@ from collections.abc import Mapping
 from pycore import phasor, quantity
 from pycore.calculators.parallel_circuit import TOPIC, words
 from pycore.calculators.parallel_circuit.case import ParallelCase, read_parallel
-from pycore.calculators.parallel_circuit.circuit import Resonance
+from pycore.calculators.parallel_circuit.circuit import Resonance, branch_impedance, resistance_prevents
 from pycore.calculators.parallel_circuit.fields import BY_NAME, FIELDS
+from pycore.circuits.resonance import series_resonance
 from pycore.forms.elements import parts, scaled
 from pycore.forms.reading import Reader
 from pycore.quantity import NO_BREAK_SPACE
@@ -95,6 +96,9 @@ class ParallelCircuit(SumPage[ParallelCase]):
             if len(solution.resonances) > 1:
                 listed = [words.resonance_text(*resonance_texts(one, mark)) for one in solution.resonances]
                 remarks.append(words.several_resonances(", ".join(listed), frequency))
+        elif resistance_prevents(solution.circuit.branches, solution.circuit.hertz):
+            remarks.append(words.RESISTANCE_TOO_LARGE)
+        remarks += self.resonances_of_branches(case)
         sizes = [phasor.magnitude(value) for value in solution.currents]
         for number, size in zip(case.entered.numbers, sizes, strict=True):
             if supply_current > 0 and size > 1.05 * supply_current:
@@ -104,6 +108,20 @@ class ParallelCircuit(SumPage[ParallelCase]):
             plain_sum = phasor.total(complex(size, 0.0) for size in sizes).real
             remarks.append(words.plain_sum_check(scaled(plain_sum, "A", mark), scaled(supply_current, "A", mark)))
         return tuple(remarks)
+
+    def resonances_of_branches(self, case: ParallelCase) -> list[Phrase]:
+        """Each branch whose own coil and capacitor cancel at a frequency that is no resonance of the whole."""
+        solution, mark = case.solution, case.notation.mark
+        said = {scaled(one.hertz, "Hz", mark) for one in solution.resonances}
+        remarks = []
+        for number, branch in zip(case.entered.numbers, solution.circuit.branches, strict=True):
+            hertz = series_resonance(branch, solution.circuit.hertz)
+            if hertz is None or scaled(hertz, "Hz", mark) in said:
+                continue
+            resistance = branch_impedance(branch, hertz, solution.circuit.hertz).real
+            ohms = scaled(resistance, "Ω", mark) if resistance else ""
+            remarks.append(words.branch_resonates(str(number), scaled(hertz, "Hz", mark), ohms))
+        return remarks
 
     def notices(self, case: ParallelCase, plan: Plan) -> tuple[Phrase, ...]:
         """Currents too small for an arrow, crossings too flat."""

@@ -41,7 +41,7 @@ def form_of(code: Code, choices: Mapping[str, str] | None = None) -> dict[str, s
 
 
 def _slipped(case: ParallelCase) -> Iterator[tuple[str, tuple[str, ...], tuple[complex, ...], str]]:
-    """Key, ways of answering, the branches' impedances, and the branch it is about, of each slip."""
+    """Key, ways of answering, the branches' impedances, and the number of the branch it is about, of each slip."""
     right, hertz = case.solution.impedances, case.entered.circuit.hertz
     by_key: dict[str, list[complex]] = {}
     for place, branch in enumerate(case.entered.typed):
@@ -52,13 +52,13 @@ def _slipped(case: ParallelCase) -> Iterator[tuple[str, tuple[str, ...], tuple[c
         yield key, BOTH, tuple(slipped), ""
     for place, value in enumerate(right):
         if value.real and value.imag:
-            name = f"i{case.entered.numbers[place]}"
+            number = str(case.entered.numbers[place])
             size = value.real + (-value.imag if value.imag < 0 else value.imag)
             for key, other in (
                 ("branch-as-numbers", phasor.polar(size, phasor.angle(value))),
                 ("branch-reactance-only", complex(0.0, value.imag)),
             ):
-                yield key, BOTH, (*right[:place], other, *right[place + 1 :]), name
+                yield key, BOTH, (*right[:place], other, *right[place + 1 :]), number
 
 
 def _added(case: ParallelCase) -> complex | None:
@@ -70,10 +70,10 @@ def _added(case: ParallelCase) -> complex | None:
 
 
 def slips(case: ParallelCase) -> Iterator[tuple[str, tuple[str, ...], complex, str]]:
-    """Key, ways of answering, the total admittance that each mistake gives, and the branch it is about."""
-    for key, how, values, name in _slipped(case):
+    """Key, ways of answering, the total admittance that each mistake gives, and the number of its branch."""
+    for key, how, values, number in _slipped(case):
         if all(value != 0 for value in values):
-            yield key, how, phasor.total(1.0 / value for value in values), name
+            yield key, how, phasor.total(1.0 / value for value in values), number
     added = _added(case)
     if added is not None:
         yield "reactive-currents-added", BOTH, added, ""
@@ -86,8 +86,8 @@ def mistakes(case: ParallelCase) -> tuple[Mistake, ...]:
     """What mistakes with the branches give for the supply current."""
     turned = phasor.polar(1.0, -case.picture.reference)
     slipped: list[Mistake] = []
-    for key, how, admittance, name in slips(case):
-        named = {"a": case.notation.tags[name]} if name else {}
+    for key, how, admittance, number in slips(case):
+        named = {"a": number} if number else {}
         slipped.append(mistake(key, how, case.solution.volts * admittance * turned, **named))
     return tuple(slipped)
 
@@ -99,9 +99,9 @@ def task_of(case: ParallelCase) -> Task:
         return task
     amperes = phasor.magnitude(case.solution.current)
     slipped = []
-    for key, _, admittance, name in slips(case):
+    for key, _, admittance, number in slips(case):
         if admittance != 0:
-            named = {"a": case.notation.tags[name]} if name else {}
+            named = {"a": number} if number else {}
             slipped.append(mistake(key, ONLY_CALCULATED, amperes / admittance, **named))
     return calculated_task(task, amperes / case.solution.total_admittance, case, slipped)
 

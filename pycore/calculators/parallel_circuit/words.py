@@ -1,6 +1,6 @@
 """What the page of the parallel circuit says."""
 
-from pycore.words.circuits import CAUTIONS as CIRCUIT_CAUTIONS
+from pycore.words import cautions
 from pycore.words.phrase import Phrase, say
 from pycore.words.sums import SumWords
 
@@ -13,7 +13,9 @@ SCENARIO = "Village hall: heater, fan motor, capacitor"
 CAUTIONS = (
     "At resonance, the currents in coil and capacitor can be many times the supply current: the cables and fuses of "
     "the branches must be chosen for those currents.",
-    *CIRCUIT_CAUTIONS,
+    cautions.CHARGED,
+    cautions.COMPETENT_ON_CIRCUIT,
+    f"{cautions.TEACHING_ONLY} {cautions.EXAMINING_BODY}",
 )
 SUPPLY = "Supply"
 HELP = (
@@ -23,17 +25,23 @@ HELP = (
 REFERENCE = "the voltage"
 SUM_WORD: Phrase = ("supply current",)
 AMPERES = SumWords("current", "currents", "amperes", closes="the currents cancel and no arrow is drawn",
-                   partial="This would be the supply current without {third}.")  # fmt: skip
+                   partial="This is the current of branches {one} and {other} together.")  # fmt: skip
 VOLTS = SumWords("voltage", "voltages", "volts")
 WHY_VOLTAGE: Phrase = ("Parallel branches have the same voltage, so all angles are measured from it.",)
 TASK = "Calculate each branch current, then find the supply current by drawing"
-TASK_KNOWN = "Find the voltage and each current, then draw their sum"
+GUESS_KNOWN = "the voltage"
+"""What is estimated where the supply current is known."""
 CURRENT, VOLTAGE, ADMITTANCE, IMPEDANCE = "Supply current", "Voltage", "Admittance", "impedance"
 POWER, RESONANCE, NEAREST_RESONANCE, DYNAMIC = (
     "active power", "resonance at", "nearest resonance at", "impedance at resonance",
 )  # fmt: skip
 CALCULATED = "By calculation"
 HEAD = ("branch", "R", "X", "Z", "I", "φ", "I cos φ", "I sin φ")
+
+
+def task_known(current: str) -> str:
+    """What to do where the supply current is known."""
+    return f"Calculate the voltage and each branch current. Draw the currents: their sum must be {current}"
 
 
 def label(number: int) -> str:
@@ -100,6 +108,17 @@ def several_resonances(listed: str, nearest: str) -> Phrase:
     ), listed=listed, nearest=nearest)  # fmt: skip
 
 
+def branch_resonates(branch: str, frequency: str, ohms: str) -> Phrase:
+    """A branch whose own coil and capacitor cancel, and its resistance then; "" for none."""
+    then = "its impedance is then only its resistance, {ohms}." if ohms else "it is then almost a short circuit."
+    return say("Branch {branch} alone is in resonance at {frequency}: " + then,
+               branch=branch, frequency=frequency, ohms=ohms)  # fmt: skip
+
+
+RESISTANCE_TOO_LARGE: Phrase = say("This circuit has no resonance: the resistance of the coil is too large.")
+"""A coil and a capacitor in parallel that do not resonate."""
+
+
 def branch_above_supply(name: Phrase, times: str) -> Phrase:
     """A branch current larger than the supply current."""
     return say("{name} is {times} times the supply current: the cable and fuse of this branch must be rated for it.",
@@ -156,6 +175,7 @@ ANGLE_INTRO: Phrase = say("Power factor, and active, reactive and apparent power
 
 
 RESONANCE_INTRO: Phrase = say("Resonance of a coil with resistance in parallel with a capacitor:")
+LOSSLESS_RESONANCE_INTRO: Phrase = say("Resonance of a coil in parallel with a capacitor:")
 """Before the formula for a coil and a capacitor."""
 
 

@@ -22,7 +22,7 @@ from pycore.forms.reading import LagAngle, Reader
 from pycore.quantity import QuantityError
 from pycore.sheet.plan import Plan
 from pycore.sums.case import ComponentRow, SumCase
-from pycore.sums.circuit import LEAST_HERTZ, MOST_HERTZ, arms_of, side_of
+from pycore.sums.circuit import LEAST_HERTZ, MOST_HERTZ, arms_of, factor_with_side, side_of
 from pycore.sums.notes import sheet_words
 from pycore.sums.problem import SheetProblem
 from pycore.sums.wording import Notation, SheetWords
@@ -172,14 +172,18 @@ class PowerCase(SumCase):
     def factor_text(self, power: complex) -> str:
         """A power factor with its side: 0.700 lagging."""
         size = phasor.magnitude(power)
-        factor = quantity.fixed(power.real / size if size else 1.0, 3, self.notation.mark)
-        return circuit_words.factor_text(factor, side_of(phasor.angle(power)))
+        return factor_with_side(power.real / size if size else 1.0, phasor.angle(power), self.notation.mark)
 
     def target_text(self) -> str:
         """The target power factor with its side, or ""."""
         factor = quantity.plain(self.entered.target, self.notation.mark)
         side = {1: circuit_words.LAGGING, -1: circuit_words.LEADING}.get(self.entered.side, "")
         return circuit_words.factor_text(factor, side) if self.entered.target else ""
+
+    def reached_text(self) -> str:
+        """The power factor after the correction, as the target was typed, with its side."""
+        side = side_of(phasor.angle(self.total))
+        return circuit_words.factor_text(quantity.plain(self.entered.target, self.notation.mark), side)
 
     def values_text(self) -> str:
         """10 kW at 0.700 lagging, to reach 0.95, on 400 V, 50 Hz, three phases."""

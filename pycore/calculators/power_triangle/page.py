@@ -84,7 +84,8 @@ class PowerTriangle(SumPage[PowerCase]):
             return []
         mark, taken = case.notation.mark, case.correction.vars
         number, unit = parts(math.fabs(taken), "var", mark)
-        label = words.CAPACITOR_POWER if taken > 0 else words.COIL_POWER
+        kind = words.CAPACITOR if taken > 0 else words.COIL
+        label = words.CORRECTION_POWER[kind][case.entered.load.phases]
         outputs = [Output("correction", taken, number, unit, say(label), "i3")]
         for connection, farads in case.capacitances():
             name = f"capacitance-{connection}" if connection else "capacitance"
@@ -111,7 +112,7 @@ class PowerTriangle(SumPage[PowerCase]):
         if correction.vars < 0:
             remarks.append(words.COIL_NEEDED)
         amount = scaled(math.fabs(correction.vars), "var", mark)
-        remarks.append(words.correction_needed(kind, amount, case.target_text()))
+        remarks.append(words.correction_needed(kind, amount, case.reached_text(), load.phases))
         before, after = load.current(load.power), load.current(case.total)
         if after < before:
             share = quantity.fixed(100.0 * (1.0 - after / before), 0, mark) + " %"

@@ -46,7 +46,7 @@ PLAN = LessonPlan(
             "Extra work: how many kvar are needed for power factor 1? Is the last step worth it?",
         )),
         LessonStage("Exit question", 5, (
-            "A load takes 3 kW and 4 kvar. What are its apparent power and its power factor?",
+            "A load takes 3 kW and 4 kvar (lagging). What are its apparent power and its power factor?",
             "{exit_apparent_power} and {exit_power_factor}. A learner who says 7 kVA added P and Q as plain numbers.",
         )),
     ),
@@ -61,7 +61,7 @@ PLAN = LessonPlan(
         "answers below to learners who need them. 25 minutes.",
         "Learners who finish early: the same load with a target of 1. How long is the capacitor’s arrow now? 10 "
         "minutes.",
-        "Ask: 3 kW and 4 kvar, how many kVA? {exit_apparent_power}, not 7. 5 minutes.",
+        "Ask: 3 kW and 4 kvar (lagging), how many kVA? {exit_apparent_power}, not 7. 5 minutes.",
     ),
     cover_stops=cover_stops(
         "Nobody touches or measures capacitors in this lesson: they stay charged after the supply is off."

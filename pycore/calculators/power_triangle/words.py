@@ -1,6 +1,6 @@
 """What the page of the power triangle says."""
 
-from pycore.words.circuits import CAUTIONS as CIRCUIT_CAUTIONS
+from pycore.words import cautions
 from pycore.words.inputs import quoted
 from pycore.words.phrase import Phrase, Symbol, say
 from pycore.words.sums import SumWords
@@ -13,8 +13,9 @@ DESCRIPTION = (
 SCENARIO = "Joinery workshop, saw and extractor on three phases"
 CAUTIONS = (
     "Power-factor-correction capacitors keep a dangerous charge after the supply is off. Only competent people may "
-    "work on them, with discharge resistors fitted and each capacitor proved dead.",
-    *CIRCUIT_CAUTIONS[1:],
+    "work on them: switched off and isolated, with discharge resistors fitted and each capacitor proved dead.",
+    cautions.COMPETENT_ON_CIRCUIT,
+    f"{cautions.TEACHING_ONLY} {cautions.EXAMINING_BODY}",
 )
 LOAD, FACTOR, TARGET, VOLTAGE, PHASES = "Load", "Power factor", "Target", "Voltage", "Phases"
 HELP = (
@@ -31,7 +32,10 @@ RESULT = "the apparent power"
 GUESS = "the reactive power needed for the target"
 TASK = "Find the apparent power by drawing"
 TASK_TARGET = "Find the reactive power needed for the target, then draw the triangle before and after"
-CAPACITOR_POWER, COIL_POWER = "Capacitor", "Coil"
+CORRECTION_POWER = {
+    "capacitor": {1: "Capacitor", 3: "Three capacitors together"}, "coil": {1: "Coil", 3: "Three coils together"},
+}  # fmt: skip
+"""Labels of the correction's reactive power, by the number of phases."""
 CAPACITY = {"": "capacitance", "delta": "each in delta", "star": "each in star"}
 ACTIVE, REACTIVE, APPARENT, APPARENT_AFTER = "active power", "reactive power", "Apparent power", "apparent power after"
 FACTOR_OUT, FACTOR_AFTER, ANGLE, CURRENT, CURRENT_AFTER = (
@@ -96,9 +100,12 @@ def supply(volts: str, hertz: str, phases: int) -> str:
     return f"{volts}, {hertz}, " + ("three phases" if phases == 3 else "one phase")
 
 
-def correction_needed(kind: str, amount: str, target: str) -> Phrase:
-    """The reactive power that reaches the target."""
-    return say("A {kind} of {amount} changes the power factor to {target}.", kind=kind, amount=amount, target=target)
+def correction_needed(kind: str, amount: str, reached: str, phases: int) -> Phrase:
+    """The reactive power that reaches the target, of one element or of three."""
+    if phases == 3:
+        return say("Three {kind}s with {amount} together change the power factor to {reached}.",
+                   kind=kind, amount=amount, reached=reached)  # fmt: skip
+    return say("A {kind} of {amount} changes the power factor to {reached}.", kind=kind, amount=amount, reached=reached)
 
 
 CAPACITOR, COIL = "capacitor", "coil"
@@ -173,8 +180,10 @@ def apparent_power_line(name: Phrase, angle: str, factor: str) -> Phrase:
     return say("{name} at {angle}: power factor {factor}", name=name, angle=angle, factor=factor)
 
 
-CAPACITORS_INTRO: Phrase = say("The capacitor for that reactive power:")
-"""Before the capacitances."""
+CAPACITORS_INTRO: dict[int, Phrase] = {
+    1: say("The capacitor for that reactive power:"), 3: say("Each of three capacitors for that reactive power:"),
+}  # fmt: skip
+"""Before the capacitances, by the number of phases."""
 
 
 POWERS_AFTER_INTRO: Phrase = say("Powers after correction:")

@@ -1,5 +1,6 @@
 """What the page of sequence components says."""
 
+from pycore.words import cautions
 from pycore.words.phrase import Phrase, Symbol, say
 from pycore.words.sums import SumWords
 
@@ -19,7 +20,7 @@ CAUTIONS = (
     "that a circuit is dead: isolate, and prove dead with a proved tester.",
     "Only competent or supervised people may take readings on a live three-phase system, and only on a rig made for "
     "it.",
-    "Ask which method your examining body accepts.",
+    cautions.EXAMINING_BODY,
 )
 HELP = "Size and angle, such as 20 at -120, or real and imaginary part, such as 10 + j17.3. Write 0 for no phasor."
 PART = "Component to draw"

@@ -8,7 +8,8 @@ import math
 from dataclasses import dataclass
 
 from pycore import phasor
-from pycore.circuits.elements import CAPACITOR, COIL, Element, elastance, impedance, inductance
+from pycore.circuits.elements import Element, impedance
+from pycore.circuits.resonance import series_resonance
 
 MOST_TIMES = 1000.0
 """An element's voltage above this many times the supply voltage counts as cancelled reactance without resistance."""
@@ -58,17 +59,6 @@ class SeriesSolution:
         return self.total_impedance * self.current * self.current
 
 
-def resonance_of(elements: tuple[Element, ...], hertz: float) -> float | None:
-    """The frequency in Hz at which the reactances cancel, 1 / (2π√(LC)); None without a coil or a capacitor.
-
-    ``hertz`` is the frequency at which reactances typed in ohms apply."""
-    henries = math.fsum(inductance(one, hertz) for one in elements if one.kind == COIL)
-    per_farad = math.fsum(elastance(one, hertz) for one in elements if one.kind == CAPACITOR)
-    if henries <= 0.0 or per_farad <= 0.0:
-        return None
-    return math.sqrt(per_farad / henries) / math.tau
-
-
 def solve(circuit: SeriesInput) -> SeriesSolution:
     """Solve a circuit. Raises NoImpedanceError if the supply is a voltage that nothing limits."""
     impedances = tuple(impedance(one, circuit.hertz) for one in circuit.elements)
@@ -84,6 +74,5 @@ def solve(circuit: SeriesInput) -> SeriesSolution:
             raise NoImpedanceError("nothing limits the current")
         current = (circuit.volts or 0.0) / phasor.magnitude(total)
     voltages = tuple(part * current for part in impedances)
-    return SeriesSolution(
-        circuit, impedances, total, current, voltages, total * current, resonance_of(circuit.elements, circuit.hertz)
-    )
+    resonance = series_resonance(circuit.elements, circuit.hertz)
+    return SeriesSolution(circuit, impedances, total, current, voltages, total * current, resonance)

@@ -87,7 +87,7 @@ class SeriesCircuit(SumPage[SeriesCase]):
         if solution.resonance is not None:
             frequency = scaled(solution.resonance, "Hz", mark)
             near = almost(solution.resonance, case.entered.circuit.hertz, 0.002)
-            remarks.append(words.at_resonance(frequency, "") if near else words.resonates(frequency))
+            remarks.append(self.at_resonance(case, frequency) if near else words.resonates(frequency))
         sizes = [phasor.magnitude(value) for value in solution.voltages]
         for name, size in zip(case.names, sizes, strict=True):
             if supply > 0 and size > 1.05 * supply:
@@ -98,6 +98,14 @@ class SeriesCircuit(SumPage[SeriesCase]):
             plain_sum = phasor.total(complex(size, 0.0) for size in sizes).real
             remarks.append(words.plain_sum_check(scaled(plain_sum, "V", mark), scaled(supply, "V", mark)))
         return tuple(remarks)
+
+    def at_resonance(self, case: SeriesCase, frequency: str) -> Phrase:
+        """What the resonant frequency does to the quantity that is not given."""
+        impedance, known = case.solution.total_impedance, case.typed_companions
+        if impedance.real:
+            return words.at_resonance(frequency, current_known=known)
+        exact = impedance == 0
+        return words.at_resonance_without_resistance(frequency, current_known=known, exact=exact)
 
     def notices(self, case: SeriesCase, plan: Plan) -> tuple[Phrase, ...]:
         """Elements without an arrow, what is too short to draw, crossings too flat."""

@@ -1,6 +1,6 @@
 """What the page of the series circuit says."""
 
-from pycore.words.circuits import CAUTIONS as CIRCUIT_CAUTIONS
+from pycore.words import cautions
 from pycore.words.phrase import Phrase, say
 from pycore.words.sums import SumWords
 
@@ -13,7 +13,9 @@ SCENARIO = "Workshop lamp with its choke and a capacitor"
 CAUTIONS = (
     "Near resonance, the voltages across coil and capacitor can be many times the supply voltage. Components and "
     "insulation must be rated for the peak of these voltages. Do not touch.",
-    *CIRCUIT_CAUTIONS,
+    cautions.CHARGED,
+    cautions.COMPETENT_ON_CIRCUIT,
+    f"{cautions.TEACHING_ONLY} {cautions.EXAMINING_BODY}",
 )
 SUPPLY, RESISTANCE, INDUCTANCE, CAPACITANCE = "Supply", "Resistance", "Inductance", "Capacitance"
 HELP = (
@@ -25,9 +27,9 @@ DRAWINGS = (("voltages", "voltages, with the current as reference"), ("impedance
 REFERENCE = "the current or resistance"
 SUM_WORDS: dict[str, Phrase] = {"voltages": ("supply voltage",), "impedances": ("impedance",)}
 VOLTS = SumWords("voltage", "voltages", "volts", closes="the voltages cancel and no arrow is drawn",
-                 partial="This would be the supply voltage without {third}.")  # fmt: skip
+                 partial="This is the voltage across {first} and {second} together.")  # fmt: skip
 OHMS = SumWords("impedance", "resistances and reactances", "ohms", closes="the reactances cancel and no arrow is drawn",
-                partial="This would be the impedance without {third}.")  # fmt: skip
+                partial="This is the impedance of {first} and {second} together.")  # fmt: skip
 AMPERES = SumWords("current", "currents", "amperes")
 RESULTS = {"voltages": "the supply voltage", "impedances": "the impedance"}
 """What is to be found, in the moves of a sheet for easy reading."""
@@ -66,12 +68,21 @@ def resonates(frequency: str) -> Phrase:
     return say("Resonance: at {frequency} the two reactances are equal.", frequency=frequency)
 
 
-def at_resonance(frequency: str, times: str) -> Phrase:
-    """The supply has the resonant frequency."""
-    return say(
-        "Resonance: at {frequency} the reactances cancel. The impedance is only the resistance, and the current has "
-        "its maximum.{times}", frequency=frequency, times=times,
-    )  # fmt: skip
+_AT_RESONANCE = "Resonance: at {frequency} the reactances cancel. "
+
+
+def at_resonance(frequency: str, *, current_known: bool) -> Phrase:
+    """The supply has the resonant frequency; a current that is given does not change, the voltage for it does."""
+    which = "supply voltage needed is at its minimum" if current_known else "current is at its maximum"
+    return say(_AT_RESONANCE + "The impedance is only the resistance, so the {which}.",
+               frequency=frequency, which=which)  # fmt: skip
+
+
+def at_resonance_without_resistance(frequency: str, *, current_known: bool, exact: bool) -> Phrase:
+    """The same without a resistance: nothing is left of the impedance, or next to nothing."""
+    which = "supply voltage needed is at its minimum" if current_known else "current is very large"
+    return say(_AT_RESONANCE + "The impedance is {nothing}, so the {which}.",
+               frequency=frequency, nothing="zero" if exact else "almost zero", which=which)  # fmt: skip
 
 
 def voltage_above_supply(name: Phrase, times: str, peak: str) -> Phrase:

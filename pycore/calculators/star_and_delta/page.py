@@ -45,8 +45,7 @@ class StarAndDelta(SumPage[StarDeltaCase]):
         other = other_of(connection, line)
         if not reader.faults and connection == "delta" and loads[line - 1] is None and loads[other - 1] is None:
             reader.fault(NAMES[line - 1], words.nothing_flows(reader.label(NAMES[line - 1])))
-        if reader.faults:
-            reader.finish()
+        reader.finish()
         solution = solve(ThreeLoads(connection, between, loads, reader.choice("sequence")))
         drawn, unit = (solution.phases, "V") if connection == "star" else (solution.branches, "A")
         finely = ".4g" if connection == "star" else ".3g"

@@ -1,5 +1,6 @@
 """What the page of star and delta says."""
 
+from pycore.words import cautions
 from pycore.words.phrase import Phrase, say
 from pycore.words.sums import SumWords
 
@@ -13,10 +14,9 @@ CAUTIONS = (
     "On the same supply, loads of constant impedance take three times as much power in delta as in star with neutral. "
     "Never change a connection live: first isolate, and prove dead with a proved tester. A clamp meter cannot prove "
     "that a circuit is dead.",
-    "Readings on a live three-phase system are for competent or supervised people on a rig made for it. One conductor "
-    "in the jaw of the clamp, and the right measurement category.",
-    "These sheets teach; they do not size an installation: the local wiring rules and a licensed person decide.",
-    "Ask which method your examining body accepts.",
+    cautions.COMPETENT_WITH_CLAMP,
+    cautions.LICENSED_PERSON,
+    cautions.EXAMINING_BODY,
 )
 CONNECTION = "Loads connected in"
 CONNECTIONS = (("delta", "delta"), ("star", "star, with neutral"))

@@ -1,6 +1,7 @@
 """From the form to the sum that is drawn."""
 
 import math
+from dataclasses import replace
 
 from pycore import quantity
 from pycore.calculators.two_wattmeters import words
@@ -14,9 +15,11 @@ from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE, QuantityError
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
+from pycore.sums.circuit import factor_with_side, side_of, written_as_zero
 from pycore.sums.notes import sheet_words
 from pycore.sums.problem import SheetProblem
 from pycore.sums.wording import Notation, SheetWords
+from pycore.words import circuits as circuit_words
 from pycore.words import plain
 from pycore.words.phrase import Phrase, Symbol
 
@@ -53,7 +56,6 @@ class WattmeterCase(SumCase):
     scenario = words.SCENARIO
     on_sheet = words.TITLE
     methods = (TIP_TO_TAIL, COMPONENTS)
-    result_word = words.RESULT
 
     def __init__(
         self, problem: SheetProblem, result: WattmeterReadings, load: BalancedLoad | None, *, balanced: bool
@@ -62,21 +64,25 @@ class WattmeterCase(SumCase):
         self.readings = without_rounding_noise(result)
         drawn = self.readings if balanced else self.readings[:2]
         self.typed_sizes = not balanced
+        self.result_word = words.RESULT if balanced else words.RESULT_UNBALANCED
         self.to_work_out = words.NOT_GIVEN if load is None else ""
         tags: dict[str, Phrase] = {f"i{number}": (words.TAGS[number - 1],) for number in (1, 2, 3)}
         tags |= {"sum": (words.TAGS[3] if balanced else Symbol("P"),), "return": ("−", words.TAGS[3])}
         tags |= conventions.pair_tags(tags)
         arms = _arms(drawn)
         reference = arms[0].angle if problem["reference"] == "current" else 0.0
+        origin = words.ORIGIN if balanced and self.power >= 0 else words.POSITIVE
+        writing = problem.writing if balanced else replace(problem.writing, unit=f"{problem.writing.unit[:-2]}W")
         notation = Notation(
             tags=tags,
             lines=words.LINES,
-            reference=tags[arms[0].key] if arms[0].angle == reference else words.ORIGIN,
-            voltage=words.ORIGIN,
-            writing=problem.writing,
+            reference=tags[arms[0].key] if arms[0].angle == reference else origin,
+            voltage=origin,
+            writing=writing,
             protractor=problem["protractor"],
             polar=problem["angles"] == "polar",
-            words=words.WORDS,
+            words=words.WORDS if balanced else words.WATTS,
+            units={"i1": "W", "i2": "W", "i12": "W", "i3": "var"} if balanced else {},
         )
         picture = DrawingConvention(problem["first"], problem["rotation"], reference)
         super().__init__(problem, arms, notation.lines, picture, notation)
@@ -114,24 +120,37 @@ class WattmeterCase(SumCase):
 
     @property
     def side(self) -> str:
-        """Whether the current lags or leads, as a word; "" if it does neither or if power flows back."""
-        if self.power < 0 or self.readings[2] == 0:
+        """Whether the current lags or leads, as a word; "" if it does neither."""
+        if self.readings[2] == 0:
             return ""
-        return words.LAGGING if self.readings[2] > 0 else words.LEADING
+        return circuit_words.LAGGING if self.readings[2] > 0 else circuit_words.LEADING
 
-    def with_side(self, number: str) -> str:
-        """An angle or a power factor with the word for lag or lead."""
-        return f"{number}{NO_BREAK_SPACE}{self.side}" if self.side else number
+    @property
+    def angle_text(self) -> str:
+        """The phase angle with lag or lead: 40.0° lagging."""
+        beside = self.side and not written_as_zero(self.result.lag)
+        size = math.fabs(self.result.lag) if beside else self.result.lag
+        text = quantity.fixed(size, 1, self.notation.mark) + "°"
+        return f"{text}{NO_BREAK_SPACE}{self.side}" if beside else text
 
     @property
     def power_factor_text(self) -> str:
         """The power factor with lag or lead: 0.766 lagging."""
-        return self.with_side(quantity.fixed(self.result.factor, 3, self.notation.mark))
+        return factor_with_side(self.result.factor, self.result.lag, self.notation.mark)
 
     @property
     def prefix(self) -> str:
         """The SI prefix of the case's powers."""
-        return self.notation.writing.unit.removesuffix("VA")
+        return self.notation.writing.unit.removesuffix("VA" if self.balanced else "W")
+
+    def units_head(self) -> str:
+        """None where each row names its own."""
+        return "" if self.balanced else super().units_head()
+
+    def row_tag(self, key: str) -> Phrase:
+        """P₁/W, Q/var, S/VA: quantity over unit, as tables have it (ISO 80000-1); of one unit, without it."""
+        tag = super().row_tag(key)
+        return (*tag, f"/{self.notation.unit_of(key)}") if self.balanced else tag
 
     def values_text(self) -> str:
         """What is known, in words."""
@@ -141,7 +160,8 @@ class WattmeterCase(SumCase):
             return ", ".join(words.reading(plain((tag,)), self.watts(value)) for tag, value in readings)
         volts = quantity.plain(self.load.voltage, mark) + f"{NO_BREAK_SPACE}V"
         amps = quantity.plain(self.load.current, mark) + f"{NO_BREAK_SPACE}A"
-        return f"{volts}, {amps}, {quantity.plain(round(self.load.lag, 2), mark)}°"
+        lag = quantity.plain(round(math.fabs(self.load.lag), 2), mark) + "°"
+        return words.load_text(volts, amps, lag, side_of(self.load.lag))
 
 
 def read_meters(reader: Reader) -> tuple[WattmeterReadings, BalancedLoad | None]:
@@ -163,11 +183,14 @@ def read_meters(reader: Reader) -> tuple[WattmeterReadings, BalancedLoad | None]
     return result, load
 
 
-def sizes_to_print(result: WattmeterReadings) -> list[float]:
-    """The powers as finely as they are printed. The reactive power is worked out: its figures do not ask for decimals
-    that no reading has."""
-    values = zip(without_rounding_noise(result), (4, 4, 3), strict=True)
-    return [float(format(math.fabs(value), f".{figures}g")) for value, figures in values]
+def sizes_to_print(result: WattmeterReadings, *, typed: bool) -> list[float]:
+    """Both readings and the reactive power with the figures that set the number format: a typed reading with its own,
+    a calculated one with as many decimals as the larger one has. The reactive power asks for no decimals beyond."""
+    first, second, reactive = (math.fabs(value) for value in without_rounding_noise(result))
+    decimals = quantity.decimals_for(max(first, second), 4)
+    readings = [float(f"{size:.4g}") if typed else round(float(f"{size:.4g}"), decimals) for size in (first, second)]
+    finest = max(decimals, *(quantity.decimals_of(quantity.plain(size)) for size in readings))
+    return [*readings, round(float(f"{reactive:.3g}"), finest)]
 
 
 def _lag(reader: Reader) -> float:

@@ -61,21 +61,21 @@ class WattmeterReadings:
     factor: float
 
 
-def angles(lag: float, meters: str = "13") -> tuple[float, float]:
+def angles(lag: float, meters: str) -> tuple[float, float]:
     """Degrees between voltage and current of both meters, for a load's ``lag`` in degrees: 30 + lag and 30 - lag, in
     the order that follows from the ``meters``' lines."""
     wide, narrow = 30.0 + lag, 30.0 - lag
     return (wide, narrow) if larger_lagging(meters) == 2 else (narrow, wide)
 
 
-def from_load(load: BalancedLoad, meters: str = "13") -> WattmeterReadings:
+def from_load(load: BalancedLoad, meters: str) -> WattmeterReadings:
     """The readings of two meters on a balanced load, sequence L1, L2, L3; ``meters`` is a key of ``METERS``."""
     product = load.voltage * load.current
     first, second = (product * trig.cosine(angle) for angle in angles(load.lag, meters))
     return _from(first, second, meters)
 
 
-def from_meters(first: float, second: float, meters: str = "13") -> WattmeterReadings:
+def from_meters(first: float, second: float, meters: str) -> WattmeterReadings:
     """From both readings (W) of a balanced load back to power and angle. Raises ValueError for two zeros."""
     if first == 0.0 and second == 0.0:
         raise ValueError("both readings are zero")

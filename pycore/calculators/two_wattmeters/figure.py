@@ -93,7 +93,7 @@ def _label(label: tuple[Symbol, ...] | str, at: Point, degrees: float, away: flo
     return text(label, Point(place.x, place.y - CAPITALS / 2), CAPITALS, "middle")
 
 
-def phasors(lag: float, angles: tuple[str, str], title: str, meters: str = "13") -> Page:
+def phasors(lag: float, angles: tuple[str, str], title: str, meters: str) -> Page:
     """The diagram for a balanced load whose currents lag their phase voltages by ``lag`` degrees; V1 points up.
 
     ``angles``: the two angles between voltage and current as they are written; ``meters``: a key of ``METERS``.

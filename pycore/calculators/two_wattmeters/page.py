@@ -1,9 +1,7 @@
 """The page ``/two-wattmeters/``: both readings, power, reactive power and angle of a load on three wires."""
 
-import math
 from collections.abc import Mapping
 
-from pycore import quantity
 from pycore.calculators.two_wattmeters import TOPIC, words
 from pycore.calculators.two_wattmeters.case import WattmeterCase, read_meters, sizes_to_print
 from pycore.calculators.two_wattmeters.circuit import (
@@ -38,12 +36,12 @@ class TwoWattmeters(SumPage[WattmeterCase]):
         """The form as a case. Raises InputError."""
         reader = Reader(form, BY_NAME, self.labels(form))
         result, load = read_meters(reader)
-        sheet = read_sheet(reader, FIELDS, sizes_to_print(result), "VA", computed=True)
+        sheet = read_sheet(reader, FIELDS, sizes_to_print(result, typed=load is None), "VA", computed=True)
         return WattmeterCase(sheet, result, load, balanced=sheet["balanced"] == "yes")
 
     def outputs(self, case: WattmeterCase, plan: Plan) -> tuple[Output, ...]:
         """Power first, then the power factor, what the drawing ends on, both readings, reactive power and angle."""
-        result, mark = case.result, case.notation.mark
+        result = case.result
         first, second, _ = case.readings
         number = case.notation.writing.number
 
@@ -57,8 +55,7 @@ class TwoWattmeters(SumPage[WattmeterCase]):
         outputs += [watts("reading-1", first, (words.TAGS[0],)), watts("reading-2", second, (words.TAGS[1],))]
         if case.balanced:
             outputs.append(watts("reactive-power", result.reactive, say(words.REACTIVE), "var"))
-            angle = case.with_side(quantity.fixed(math.fabs(result.lag) if case.side else result.lag, 1, mark) + "°")
-            outputs.append(Output("lag", result.lag, angle, label=say(words.ANGLE)))
+            outputs.append(Output("lag", result.lag, case.angle_text, label=say(words.ANGLE)))
         return (*outputs, *outputs_on_paper(case, plan, "sum-length"))
 
     def summary(self, case: WattmeterCase, plan: Plan) -> tuple[Phrase, ...]:

@@ -47,7 +47,8 @@ PLAN = LessonPlan(
             "Extra work: why is this method wrong if a neutral carries current?",
         )),
         LessonStage("Exit question", 5, (
-            "Two wattmeters on a balanced load read 2000 W and −500 W. What are the power and the power factor?",
+            "A balanced load, phase sequence L1, L2, L3: wattmeter 1 on L1 reads 2000 W, wattmeter 2 on L2 reads "
+            "−500 W. What are the power and the power factor?",
             "{exit_power} and {exit_power_factor}. A learner who says 2500 W ignored the minus sign. Ask what the "
             "minus sign means: a power factor below 0.5.",
         )),

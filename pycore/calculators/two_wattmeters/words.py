@@ -1,5 +1,6 @@
 """What the page of the two wattmeters says."""
 
+from pycore.words import cautions
 from pycore.words.phrase import Phrase, Symbol, say
 from pycore.words.sums import SumWords
 
@@ -13,9 +14,9 @@ CAUTIONS = (
     "Only competent or supervised people may take readings on a live three-phase system, and only on a rig made for "
     "it, with meters and leads of the right measurement category.",
     "Before you change a connection, including the leads of a meter: isolate, and prove dead with a proved tester.",
-    "Never open a current circuit under load, and never leave a current transformer open.",
-    "These sheets teach; they do not size an installation: the local wiring rules and a licensed person decide.",
-    "Ask which method your examining body accepts.",
+    "Never open a current circuit under load, and never leave the secondary of a current transformer open.",
+    cautions.LICENSED_PERSON,
+    cautions.EXAMINING_BODY,
 )
 KNOWN = "What is known"
 KNOWNS = (("load", "the load: voltage, current, angle"), ("readings", "both readings"))
@@ -28,19 +29,21 @@ METER_LINES = "Wattmeters on"
 METER_LINE_OPTIONS = (
     ("12", "L1 and L2, voltages to L3"), ("13", "L1 and L3, voltages to L2"), ("23", "L2 and L3, voltages to L1"),
 )  # fmt: skip
-LAGGING, LEADING = "lagging", "leading"
 READING_HELP = "Minus if the meter reads backwards."
 BALANCED = "Load"
 BALANCEDS = (("yes", "balanced"), ("no", "unbalanced"))
 ZERO = "the power"
 WORDS = SumWords("power", "powers", "volt-amperes", closes="there is no power, so no arrow is drawn")
+WATTS = SumWords("power", "powers", "watts", closes="there is no power, so no arrow is drawn")
+"""Of an unbalanced load, whose two readings give the active power alone."""
 LINES = ("P₁", "P₂", "Q")
-APPARENT, ACTIVE, REACTIVE, ANGLE, FACTOR = "Apparent power", "Power", "Reactive power", "angle of lag", "power factor"
+APPARENT, ACTIVE, REACTIVE, ANGLE, FACTOR = "Apparent power", "Power", "Reactive power", "phase angle", "power factor"
 TAGS = (Symbol("P", "1"), Symbol("P", "2"), Symbol("Q"), Symbol("S"))
 
 
 ORIGIN: Phrase = (Symbol("P"),)
-"""The direction of the active power."""
+POSITIVE: Phrase = ("positive ", Symbol("P"))
+"""The direction of the active power; where that may be negative, of a positive P."""
 
 
 def reading_label(number: int, line: int) -> str:
@@ -173,7 +176,8 @@ PICTURE_WORDS: Phrase = say(
 """How to read the picture."""
 
 
-RESULT = "the apparent power"
+RESULT, RESULT_UNBALANCED = "the apparent power", "the active power"
+"""What the drawing ends on: of an unbalanced load, both readings in one line."""
 NOT_GIVEN = "powers that are not given"
 
 
@@ -183,7 +187,7 @@ def meters_note(meters: str) -> str:
 
 
 TASK = "Calculate the reactive power, then find the apparent power and its angle by drawing"
-TASK_UNBALANCED = "Find the power by drawing both readings in line"
+TASK_UNBALANCED = "Find the active power by drawing both readings in line"
 PHASORS = "Phasor diagram of both meters"
 
 
@@ -198,6 +202,12 @@ def connection(first: int, second: int, to: int, larger: int) -> Phrase:
     )  # fmt: skip
 
 
+
+
+def load_text(volts: str, amps: str, lag: str, side: str) -> str:
+    """What is known of a balanced load; ``side`` is lagging, leading or "" for neither."""
+    angle = f"{side} by {lag}" if side else "in phase with its phase voltage"
+    return f"Balanced load, {volts} between lines, {amps} in each line, {angle}"
 
 
 def reading(symbol: str, watts: str) -> str:

@@ -72,15 +72,16 @@ def from_readings(case: WattmeterCase) -> list[Block]:
 
 
 def _texts(case: WattmeterCase, extra: int) -> tuple[str, str, str, str]:
-    """Both readings, power and reactive power as printed, with ``extra`` decimals beyond the usual ones."""
+    """Both readings, power and reactive power as printed, with ``extra`` decimals beyond the usual ones; the reactive
+    power with one less, for √3 enlarges what the readings are rounded by."""
     writing = case.notation.writing
 
-    def text(value: float) -> str:
+    def text(value: float, more: int) -> str:
         usual = writing.number(value)
-        return quantity.fixed(value / writing.factor, quantity.decimals_of(usual) + extra, writing.mark)
+        return quantity.fixed(value / writing.factor, quantity.decimals_of(usual) + more, writing.mark)
 
     first, second, reactive = case.readings
-    return text(first), text(second), text(case.power), text(reactive)
+    return text(first, extra), text(second, extra), text(case.power, extra), text(reactive, max(0, extra - 1))
 
 
 def _follows(case: WattmeterCase, extra: int) -> bool:

@@ -5,10 +5,11 @@ import random
 
 import numpy as np
 import pytest
+from calculators.asking import moves_of
 from calculators.series_circuit.test_series_circuit import NUMBERS
 from unit.circuits_drawn import parallel_forms
 from unit.formulas import lines_of
-from unit.sheets import arrow_of, table_of, vector
+from unit.sheets import arrow_of, said_on, table_of, vector
 
 from pycore.calculators.parallel_circuit.circuit import (
     NoAdmittanceError,
@@ -22,6 +23,7 @@ from pycore.calculators.registry import CALCULATORS
 from pycore.circuits.elements import CAPACITOR, COIL, RESISTOR, Element
 from pycore.errors import InputError
 from pycore.forms.elements import read_element, scaled
+from pycore.forms.fields import default_form
 from pycore.practice.codes import TIERS, Code
 from pycore.practice.explaining import LearnerAnswer
 from pycore.practice.marking import mark
@@ -240,9 +242,9 @@ def test_a_short_circuit_names_its_branch():
 def test_the_working_has_every_step_with_numbers():
     answer = PAGE.answer({**EXAMPLE, "b2": "20 Ω + 120 mH", "b3": "47 µF", "supply": "230"})
     found = lines_of(next(working for working in answer.workings if working.key == "formula"))
-    assert "X_L2 = 2 π f L₂ = 2 π × 50 Hz × 120 mH = 37.70 Ω" in found
-    assert "I₂ = (V)/(Z₂) = (230 V)/(42.68 Ω) = 5.389 A" in found
-    assert "I₃ = (V)/(Z₃) = (230 V)/(67.73 Ω) = 3.396 A" in found
+    assert "X_L2 = 2 π f L₂ = 2 π × 50 Hz × 120 mH = 37.6991 Ω" in found
+    assert "I₂ = (V)/(Z₂) = (230 V)/(42.6758 Ω) = 5.38947 A" in found
+    assert "I₃ = (V)/(Z₃) = (230 V)/(67.7255 Ω) = 3.39606 A" in found
     assert any(line.startswith("f₀ = (1)/(2 π) √((1)/(L C) − ((R)²)/((L)²)) = 61.54 Hz") for line in found)
     assert any(line.startswith("I = V Y = 230 V × ") for line in found)
 
@@ -252,8 +254,8 @@ def test_susceptances_have_the_sign_of_y_equals_g_plus_jb():
     answer = PAGE.answer({**EXAMPLE, "b2": "20 Ω + 120 mH", "b3": "47 µF", "supply": "230"})
     working = next(working for working in answer.workings if working.key == "formula")
     found = lines_of(working)
-    assert "B₂ = − (X₂)/((Z₂)²) = − (37.70 Ω)/((42.68 Ω)²) = −20.70 mS" in found
-    assert "B₃ = − (X₃)/((Z₃)²) = − ((−67.73 Ω))/((67.73 Ω)²) = 14.77 mS" in found
+    assert "B₂ = − (X₂)/((Z₂)²) = − (37.6991 Ω)/((42.6758 Ω)²) = −20.6999 mS" in found
+    assert "B₃ = − (X₃)/((Z₃)²) = − ((−67.7255 Ω))/((67.7255 Ω)²) = 14.7655 mS" in found
     told = " ".join(plain(block.before) for block in working.blocks if hasattr(block, "before"))
     assert "Y = G + jB" in told and "coil −" in told
 
@@ -311,3 +313,70 @@ def test_with_a_given_current_the_voltage_is_asked_for():
     right = 5 / (1 / 60 + 1 / complex(20, XL) + 1j / XC)
     assert abs(task.result - right) < 1e-9
     assert "V" == task.writing.unit
+
+
+def remarks_of(**form: str) -> str:
+    empty = {"b1": "", "b2": "", "b3": "", "b4": "", "supply": "230 V"}
+    return " ".join(plain(remark) for remark in PAGE.answer({**empty, **form}, ("answer",)).remarks)
+
+
+@pytest.mark.parametrize(
+    ("branch", "then"),
+    [("100 mH + 100 µF", "it is then almost a short circuit."),
+     ("20 + 100 mH + 100 µF", "its impedance is then only its resistance, 20\u00a0Ω.")],
+)  # fmt: skip
+def test_the_resonance_of_one_branch_alone_is_said(branch: str, then: str):
+    hertz = scaled(1.0 / (2.0 * math.pi * math.sqrt(0.1 * 1e-4)), "Hz", ".")
+    said = remarks_of(b1=branch, b2="10 mH", b3="100 µF", b4="50")
+    assert f"Branch 1 alone is in resonance at {hertz}: {then}" in said
+    assert "Branch 1" not in remarks_of(b1="20 + 100 mH + 100 µF"), "it is the resonance of the whole"
+    assert "almost a short circuit" in remarks_of(b1="100 mH + 100 µF")
+
+
+def test_that_there_is_no_resonance_is_said_where_the_coils_resistance_is_the_reason():
+    """R² above L / C."""
+    reason = "This circuit has no resonance: the resistance of the coil is too large."
+    assert reason in remarks_of(b2="60 + 100 mH", b3="50 µF")
+    assert reason in remarks_of(b1="50", b2="60 + 100 mH", b3="50 µF")
+    assert "no resonance" not in remarks_of(b2="40 + 100 mH", b3="50 µF")
+    for others in ({"b3": "10 + 50 µF"}, {"b3": "24"}, {"b3": "50 mH"}):
+        assert "no resonance" not in remarks_of(b2="60 + 100 mH", **others)
+
+
+@pytest.mark.parametrize(("coil", "intro", "formula"), [
+    ("100 mH", "Resonance of a coil in parallel with a capacitor:", "(1)/(2 π √(L C))"),
+    ("5 + 100 mH", "Resonance of a coil with resistance in parallel with a capacitor:", "(R)²"),
+])  # fmt: skip
+def test_a_coil_without_resistance_is_not_given_one(coil: str, intro: str, formula: str):
+    answer = PAGE.answer({"b1": "", "b2": coil, "b3": "50 µF", "b4": "", "supply": "230 V"})
+    working = next(working for working in answer.workings if working.key == "formula")
+    assert intro == plain(working.blocks[-1].before)
+    assert formula in next(line for line in lines_of(working) if line.startswith("f₀"))
+
+
+@pytest.mark.parametrize("supply", ["230 V", "2.5 A"])
+def test_the_first_diagonal_is_of_both_branches_together(supply: str):
+    for order, both in (("12", "1 and 2"), ("23", "2 and 3")):
+        answer = PAGE.answer({"method": "parallelogram", "order": order, "supply": supply})
+        whys = [plain(block.why) for block in moves_of(answer, f"parallelogram-{order}")]
+        assert f"This is the current of branches {both} together." in whys
+        assert not any("without" in why for why in whys)
+
+
+@pytest.mark.parametrize(("supply", "guess", "task"), [
+    ("2.5 A", "Estimate the voltage.",
+     "Calculate the voltage and each branch current. Draw the currents: their sum must be 2.5\u00a0A"),
+    ("230 V", "Estimate the supply current.", "Calculate each branch current, then find the supply current by drawing"),
+])  # fmt: skip
+def test_a_problem_asks_for_what_is_not_given(supply: str, guess: str, task: str):
+    form = {"supply": supply, "sheet": "problem"}
+    assert guess in said_on(PAGE.pages({**form, "print": "easy"}))
+    assert task.replace("\u00a0", " ") in said_on(PAGE.pages(form))
+
+
+@pytest.mark.parametrize("supply", ["230 V", "2.5 A"])
+def test_a_mistake_within_a_branch_names_the_branch_by_its_number(supply: str):
+    page_form = {**default_form(PAGE.fields), "b1": "60", "b2": "20 + 120 mH", "b3": "47 µF", "supply": supply}
+    named = {one.key: plain(one.name) for one in PAGE.task(page_form).mistakes}
+    assert "in branch 2, the resistance was left out" == named["branch-reactance-only"]
+    assert "in branch 2, resistance and reactance were added as plain numbers" == named["branch-as-numbers"]

@@ -135,9 +135,9 @@ def test_what_cannot_be_used_is_said_at_its_field(form: dict[str, str], field: s
 
 def test_the_working_has_every_step_with_numbers():
     found = lines_of(next(working for working in PAGE.answer(EXAMPLE).workings if working.key == "formula"))
-    assert "S = (P)/(cos φ) = (10 kW)/(0.7000) = 14.29 kVA" in found
-    assert "Q = P tan φ = 10 kW × tan 45.57° = 10.20 kvar" in found
-    assert "Q_C = Q − Q₂ = 10.20 kvar − 3.287 kvar = 6.915 kvar" in found
+    assert "S = (P)/(cos φ) = (10 kW)/(0.70000) = 14.286 kVA" in found
+    assert "Q = P tan φ = 10 kW × tan 45.573° = 10.202 kvar" in found
+    assert "Q_C = Q − Q₂ = 10.202 kvar − 3.2869 kvar = 6.915 kvar" in found
     assert any(line.startswith("C_delta = ") and line.endswith(" = 45.86 µF") for line in found)
     assert any(line.startswith("C_star = ") and line.endswith(" = 137.6 µF") for line in found)
 
@@ -151,18 +151,18 @@ def working_of(**form: str) -> tuple[list[str], str]:
 def test_a_target_that_leads_has_its_sign_from_the_start():
     """10.20 kvar less -3.287 kvar is 13.49 kvar; under the root stands a size."""
     found, told = working_of(target="0.95 lead")
-    assert "φ₂ = − arccos 0.9500 = −18.19°" in found
-    assert "Q₂ = P tan φ₂ = 10 kW × tan (−18.19°) = −3.287 kvar" in found
-    assert "Q_C = Q − Q₂ = 10.20 kvar − (−3.287 kvar) = 13.49 kvar" in found
-    assert not any("^2" in line and "−3.287" in line for line in found)
+    assert "φ₂ = − arccos 0.95000 = −18.195°" in found
+    assert "Q₂ = P tan φ₂ = 10 kW × tan (−18.195°) = −3.2869 kvar" in found
+    assert "Q_C = Q − Q₂ = 10.202 kvar − (−3.2869 kvar) = 13.489 kvar" in found
+    assert not any("^2" in line and "−3.2869" in line for line in found)
     assert "Reactive power falls" not in told and "The target is leading" in told
 
 
 def test_a_load_that_leads_has_its_sign_throughout():
     found, told = working_of(factor="0.7 lead")
-    assert "φ = − arccos 0.7000 = −45.57°" in found
-    assert "Q = P tan φ = 10 kW × tan (−45.57°) = −10.20 kvar" in found
-    assert "Q_L = Q₂ − Q = −3.287 kvar − (−10.20 kvar) = 6.915 kvar" in found
+    assert "φ = − arccos 0.70000 = −45.573°" in found
+    assert "Q = P tan φ = 10 kW × tan (−45.573°) = −10.202 kvar" in found
+    assert "Q_L = Q₂ − Q = −3.2869 kvar − (−10.202 kvar) = 6.915 kvar" in found
     assert "The load current leads" in told
 
 
@@ -327,3 +327,29 @@ def test_a_class_sets_problem_is_drawn_as_its_page_draws_it():
         steps = [step.name for step in PAGE.case(form).sheet_plan().construction.steps]
         page = [step.name for step in PAGE.case({**EXAMPLE, "method": form["method"]}).sheet_plan().construction.steps]
         assert page == steps
+
+
+@pytest.mark.parametrize(
+    ("form", "expected"),
+    [
+        ({}, "Three capacitors with 6.915\u00a0kvar together change the power factor to 0.95 lagging."),
+        ({"factor": "0.7 lead"}, "Three coils with 6.915\u00a0kvar together change the power factor to 0.95 leading."),
+        ({"target": "0.95 lead"},
+         "Three capacitors with 13.49\u00a0kvar together change the power factor to 0.95 leading."),
+        ({"phases": "1"}, "A capacitor of 6.915\u00a0kvar changes the power factor to 0.95 lagging."),
+        ({"phases": "1", "target": "1"}, "A capacitor of 10.20\u00a0kvar changes the power factor to 1."),
+    ],
+)  # fmt: skip
+def test_the_correction_is_named_with_its_number_and_the_side_that_it_reaches(form: dict[str, str], expected: str):
+    assert expected in said({**EXAMPLE, **form})
+
+
+def test_the_correction_of_three_phases_is_labelled_as_that_of_three():
+    for phases, label in (("3", "Three capacitors together"), ("1", "Capacitor")):
+        outputs = PAGE.answer({**EXAMPLE, "phases": phases}, ("answer",)).outputs
+        assert label == next(plain(one.label) for one in outputs if one.name == "correction")
+
+
+def test_a_power_factor_agrees_with_an_angle_that_is_not_nothing():
+    outputs = {one.name: one.text for one in PAGE.answer({**EXAMPLE, "factor": "1°"}, ("answer",)).outputs}
+    assert ("0.9998 lagging", "1.0°") == (outputs["power-factor"], outputs["phase-angle"])

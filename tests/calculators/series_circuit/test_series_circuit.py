@@ -4,6 +4,7 @@ import math
 
 import numpy as np
 import pytest
+from calculators.asking import moves_of
 from unit.circuits_drawn import series_forms
 from unit.sheets import strokes, table_of, texts, vector
 from unit.test_sheet_clear import faults_of, told, touching
@@ -185,11 +186,11 @@ def test_the_working_has_every_step_with_numbers():
 
     working = next(working for working in PAGE.answer(EXAMPLE).workings if working.key == "formula")
     found = lines_of(working)
-    assert "X_L = 2 π f L = 2 π × 50 Hz × 0.1 H = 31.42 Ω" in found
-    assert "X_C = (1)/(2 π f C) = (1)/(2 π × 50 Hz × 100 µF) = 31.83 Ω" in found
-    assert "X = X_L − X_C = 31.42 Ω − 31.83 Ω = −0.4151 Ω" in found
-    assert "I = (V)/(Z) = (230 V)/(10.01 Ω) = 22.98 A" in found
-    assert "V_R = I R = 22.98 A × 10 Ω = 229.8 V" in found
+    assert "X_L = 2 π f L = 2 π × 50 Hz × 0.1 H = 31.41593 Ω" in found
+    assert "X_C = (1)/(2 π f C) = (1)/(2 π × 50 Hz × 100 µF) = 31.83099 Ω" in found
+    assert "X = X_L − X_C = 31.41593 Ω − 31.83099 Ω = −0.41506 Ω" in found
+    assert "I = (V)/(Z) = (230 V)/(10.00861 Ω) = 22.98021 A" in found
+    assert "V_R = I R = 22.98021 A × 10 Ω = 229.8021 V" in found
     assert "f₀ = (1)/(2 π √(L C)) = (1)/(2 π √(0.1 H × 100 µF)) = 50.33 Hz" in found
 
 
@@ -351,3 +352,31 @@ def test_the_tolerance_names_the_quantity_it_belongs_to():
     assert any(plain(line).startswith("V by hand ± ") and plain(line).endswith("V") for line in answer.summary)
     impedances = PAGE.answer({**EXAMPLE, "drawn": "impedances"}, ("answer",))
     assert "Z: " == next(plain(output.label) for output in impedances.outputs if output.name == "tolerance")[:3]
+
+
+@pytest.mark.parametrize(
+    ("form", "expected"),
+    [
+        ({"r": "30", "supply": "230 V"}, "The impedance is only the resistance, so the current is at its maximum."),
+        ({"r": "30", "supply": "2.5 A"},
+         "The impedance is only the resistance, so the supply voltage needed is at its minimum."),
+        ({"r": "", "supply": "2 A"}, "The impedance is zero, so the supply voltage needed is at its minimum."),
+        ({"r": "", "supply": "2 A", "l": "31.80 Ω"},
+         "The impedance is almost zero, so the supply voltage needed is at its minimum."),
+        ({"r": "", "supply": "230 V", "l": "31.75 Ω"},
+         "The impedance is almost zero, so the current is very large."),
+    ],
+)  # fmt: skip
+def test_resonance_moves_only_the_quantity_that_is_not_given(form: dict[str, str], expected: str):
+    remarks = PAGE.answer({"l": "31.83 Ω", "c": "31.83 Ω", **form}, ("answer",)).remarks
+    assert expected in plain(remarks[0])
+
+
+@pytest.mark.parametrize(("drawn", "quantity"), [("voltages", "voltage across"), ("impedances", "impedance of")])
+def test_the_first_diagonal_is_of_both_elements_together(drawn: str, quantity: str):
+    """Without the third element the current would be another one, so nothing is said about the circuit without it."""
+    for order, both in (("12", "R and L"), ("13", "R and C")):
+        form = {"method": "parallelogram", "order": order, "drawn": drawn}
+        whys = [plain(block.why) for block in moves_of(PAGE.answer(form), f"parallelogram-{order}")]
+        assert f"This is the {quantity} {both} together." in whys
+        assert not any("without" in why for why in whys)

@@ -4,13 +4,15 @@ import re
 
 import numpy as np
 import pytest
-from calculators.asking import Asking
+from calculators.asking import Asking, moves_of
+from unit.sheets import said_on
 
 from pycore import phasor, quantity
 from pycore.calculators.harmonics_in_the_neutral.page import HarmonicsInTheNeutral
 from pycore.calculators.two_wattmeters.circuit import METERS, BalancedLoad, from_load, from_meters
 from pycore.calculators.two_wattmeters.fields import FIELDS
 from pycore.calculators.two_wattmeters.page import TwoWattmeters
+from pycore.calculators.two_wattmeters.teaching import PLAN
 from pycore.drawing import Arrow, Line, Text
 from pycore.forms import links
 from pycore.forms.fields import default_form
@@ -38,10 +40,10 @@ def test_five_hundred_loads_agree_with_the_mean_of_instantaneous_power():
         flow = np.sqrt(2) * amps * np.cos(turns + np.radians([[0], [-120], [120]]) - np.radians(lag))
         first = np.mean((phase[0] - phase[1]) * flow[0])
         second = np.mean((phase[2] - phase[1]) * flow[2])
-        found = from_load(BalancedLoad(volts, amps, lag))
+        found = from_load(BalancedLoad(volts, amps, lag), "13")
         assert found.first == pytest.approx(first, abs=1e-9 * volts * amps)
         assert found.second == pytest.approx(second, abs=1e-9 * volts * amps)
-        again = from_meters(found.first, found.second)
+        again = from_meters(found.first, found.second, "13")
         power = np.sqrt(3) * volts * amps * np.cos(np.radians(lag))
         assert again.power == pytest.approx(power, abs=1e-8 * volts * amps)
         assert again.lag == pytest.approx(lag, abs=1e-6)
@@ -251,9 +253,9 @@ def test_the_sequence_is_told_and_turning_it_exchanges_both_readings():
     shift = np.radians([[0], [120], [-120]])
     phase, flow = np.sqrt(2) * np.cos(turns + shift), np.sqrt(2) * np.cos(turns + shift - lag)
     first, second = np.mean((phase[0] - phase[1]) * flow[0]), np.mean((phase[2] - phase[1]) * flow[2])
-    found = from_load(BalancedLoad(np.sqrt(3), 1.0, 40.0))
+    found = from_load(BalancedLoad(np.sqrt(3), 1.0, 40.0), "13")
     assert (second, first) == pytest.approx((found.first, found.second))
-    assert from_meters(first, second).reactive == pytest.approx(-found.reactive)
+    assert from_meters(first, second, "13").reactive == pytest.approx(-found.reactive)
     workings = told_of()[1]
     assert "phase sequence is L1, L2, L3" in workings and "gives Q with the wrong sign" in workings
 
@@ -279,3 +281,79 @@ def test_no_line_of_the_picture_runs_through_the_size_of_an_angle(first: str, se
             if isinstance(item, Line | Arrow):
                 ends = (item.start, item.end) if isinstance(item, Line) else (item.tail, item.tip)
                 assert not box.meets_segment(*ends), (item, size)
+
+
+@pytest.mark.parametrize(("balanced", "result"), [("yes", "the apparent power"), ("no", "the active power")])
+def test_two_readings_in_line_give_the_active_power(balanced: str, result: str):
+    form = {**FORM, "known": "readings", "w1": "2000", "w2": "-500", "balanced": balanced, "sheet": "problem",
+            "print": "easy"}  # fmt: skip
+    said = said_on(PAGE.pages(form))
+    assert f"Estimate {result}." in said and f"to the last tip. It is {result}." in said
+    other = {"the apparent power", "the active power"} - {result}
+    assert f"It is {other.pop()}" not in said
+
+
+READINGS = {"known": "readings", "balanced": "no"}
+
+
+def test_an_unbalanced_load_is_drawn_in_watts():
+    answer = PAGE.answer({**FORM, **READINGS, "w1": "2000", "w2": "-500"})
+    moves = " ".join(plain(block.phrase) for block in moves_of(answer, "tip-to-tail-12")).replace("\u00a0", " ")
+    assert "At 1 cm = 200 W, that is 1500 W (calculated: 1500 W)" in moves and "VA" not in moves
+    assert any("watts per centimetre" in plain(block.why) for block in moves_of(answer, "tip-to-tail-12"))
+    assert "W" == next(output.unit for output in answer.outputs if output.name == "power")
+
+
+def test_each_reading_and_the_reactive_power_have_their_own_unit():
+    answer = PAGE.answer({**FORM, "known": "load", "lag": "40"})
+    moves = " ".join(plain(block.phrase) for block in moves_of(answer, "tip-to-tail-12")).replace("\u00a0", " ")
+    assert "calculated: 6928 VA" in moves
+    said = said_on(PAGE.pages({**FORM, "known": "load", "lag": "40"}))
+    assert all(tag in said for tag in ("P1/W", "P2/W", "Q/var", "S/VA"))
+
+
+@pytest.mark.parametrize("lag", ["59.99", "60.01", "0.03", "89.99"])
+def test_a_reading_near_nothing_does_not_lengthen_the_others(lag: str):
+    outputs = {one.name: one.text for one in PAGE.answer({**FORM, "lag": lag}, ("answer",)).outputs}
+    for name in ("reading-1", "reading-2", "reactive-power", "apparent-power"):
+        assert len(re.sub(r"\D", "", outputs[name]).lstrip("0")) <= 4, outputs
+
+
+def test_a_typed_reading_is_shown_as_typed():
+    form = {**FORM, "known": "readings", "w1": "3465", "w2": "0.6046"}
+    outputs = {one.name: one.text for one in PAGE.answer(form, ("answer",)).outputs}
+    assert "0.6046" == outputs["reading-2"]
+
+
+@pytest.mark.parametrize(("first", "second", "side"), [("-2000", "500", "lagging"), ("500", "-2000", "leading")])
+def test_lag_and_lead_are_named_where_power_flows_back(first: str, second: str, side: str):
+    """Meters on L1 and L3: the second one reads more with a lagging load, here 500 against -2000."""
+    answer = PAGE.answer({**FORM, "known": "readings", "w1": first, "w2": second}, ("answer",))
+    outputs = {one.name: one.text for one in answer.outputs}
+    assert (f"−0.327 {side}", f"109.1°\u00a0{side}") == (outputs["power-factor"], outputs["lag"])
+
+
+def test_a_negative_power_has_its_direction_from_positive_power():
+    answer = PAGE.answer({**FORM, **READINGS, "w1": "-2000", "w2": "500"}, ("answer",))
+    assert "180° anticlockwise from positive P" == plain(answer.summary[0])
+
+
+def test_the_angle_is_called_phase_angle_whether_it_lags_or_leads():
+    for lag in ("75", "-75"):
+        outputs = PAGE.answer({**FORM, "lag": lag}, ("answer",)).outputs
+        assert "phase angle" == next(plain(one.label) for one in outputs if one.name == "lag")
+
+
+@pytest.mark.parametrize(("lag", "angle"), [
+    ("40", "lagging by 40°"), ("-40", "leading by 40°"), ("0", "in phase with its phase voltage"),
+])  # fmt: skip
+def test_the_values_of_a_load_are_in_words(lag: str, angle: str):
+    said = plain(PAGE.answer({**FORM, "lag": lag}, ("answer",)).values_text).replace("\u00a0", " ")
+    assert f"Balanced load, 400 V between lines, 10 A in each line, {angle}" == said
+
+
+def test_the_exit_question_says_on_which_lines_and_in_which_sequence():
+    question = PLAN.parts[-1].does[0]
+    assert "L1, L2, L3" in question and "on L1 reads 2000 W" in question and "on L2 reads −500 W" in question
+    outputs = {one.name: one.text for one in PAGE.answer(dict(PLAN.exit_values), ("answer",)).outputs}
+    assert "0.327 lagging" == outputs["power-factor"]
