@@ -134,6 +134,8 @@ class SumCase(metaclass=FrozenAfterInit):
         """Return whether this arm's size was typed, where arms differ."""
         return self.typed_sizes
 
+    is_sum = True
+    """Whether what is drawn last is the sum of the arms."""
     typed_companions = True
     """The same of the companions' sizes."""
     part_word = "phasor"

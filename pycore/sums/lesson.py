@@ -65,7 +65,7 @@ class LessonFrame:
 
     ``reading`` has a line of its own and can be hidden behind ``question``. ``answers``: the reading (or without one,
     the sentence) is the answer itself. ``measured``: the learner takes the reading from their own drawing; it is shown
-    only on request.
+    only on request. ``view`` is the view that is shown, ``views`` are those that the problem offers.
     """
 
     number: int
@@ -77,6 +77,8 @@ class LessonFrame:
     picture: Page
     answers: bool = False
     measured: bool = False
+    view: str = "lesson"
+    views: tuple[str, ...] = ("lesson",)
 
 
 ASKED = {PROTRACTOR: words.ASK_ANGLE, RULER: words.ASK_LENGTH, COMPASSES: words.ASK_OPENING, LINE: words.ASK_LENGTH,

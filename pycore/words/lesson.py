@@ -1,6 +1,8 @@
 """The sentences of a lesson: tool first, then where, then the reading on a line of its own."""
 
-from pycore.words.phrase import Phrase, Symbol, say
+from collections.abc import Sequence
+
+from pycore.words.phrase import Phrase, Symbol, listed, say
 
 Name = Phrase | Symbol
 
@@ -185,6 +187,11 @@ def no_such_view(requested: str) -> str:
     return f"There is no view {requested[:12]!r}. The drawing is shown one move at a time."
 
 
+def view_not_here(title: str) -> str:
+    """A view that other problems have."""
+    return f"This problem has no view “{title}”. The drawing is shown one move at a time."
+
+
 def together(method: str) -> Phrase:
     """One more construction laid over the others."""
     return say("{method}: the sum ends at the same point, in the ring.", method=method)
@@ -228,19 +235,18 @@ def analogy(plural: str) -> Phrase:
 def waves(quantity: str, angle: str) -> Phrase:
     """The waves at an angle."""
     return say(
-        "After a turn of {angle}, the height of each arrow is its {quantity} at that moment.",
+        "After a turn of {angle}: the height of each arrow, times √2, is its {quantity} at that moment.",
         quantity=quantity, angle=angle,
-    )
+    )  # fmt: skip
 
 
-def waves_why(name: Name, parts: str) -> Phrase:
-    """The sum's wave."""
+def waves_why(name: Name, arrows: Sequence[Phrase]) -> Phrase:
+    """The sum's wave, and the arrows that it is the sum of."""
+    is_sum = "is the sum of" if len(arrows) > 1 else "is equal to"
     return say(
-        "At every moment {name} is the sum of the {parts}. Its wave is the height of its arrow. For sine waves the "
-        "peak is √2 times the r.m.s. value that a meter shows.",
+        "At every moment {name} {is_sum} {arrows}. Its wave is the height of its arrow. For sine waves the peak is √2 "
+        "times the r.m.s. value that a meter shows.",
         name=name,
-        parts=parts,
+        is_sum=is_sum,
+        arrows=listed(arrows),
     )
-
-
-COUNTED = {2: "two", 3: "three", 4: "four", 5: "five", 6: "six"}

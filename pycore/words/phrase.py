@@ -4,6 +4,7 @@ The sheet sets a phrase in the drawing's faces, the page in HTML, a screen reade
 plain text: all three from the same pieces.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -45,6 +46,22 @@ def plain(phrase: Phrase) -> str:
         else:
             parts.append(piece if isinstance(piece, str) else piece.plain)
     return "".join(parts)
+
+
+def added(tags: Sequence[Phrase]) -> Phrase:
+    """Return tags joined with a plus sign, or with the minus sign that a tag begins with: I₁ − I₂."""
+    pieces: list[Piece] = list(tags[0])
+    for tag in tags[1:]:
+        pieces += (" − ", *tag[1:]) if tag[:1] == ("−",) else (" + ", *tag)
+    return tuple(pieces)
+
+
+def listed(phrases: Sequence[Phrase]) -> Phrase:
+    """Return phrases as a list in a sentence: I₁, I₂ and I₃."""
+    pieces: list[Piece] = list(phrases[0])
+    for phrase in phrases[1:-1]:
+        pieces += (", ", *phrase)
+    return (*pieces, " and ", *phrases[-1]) if len(phrases) > 1 else tuple(pieces)
 
 
 @lru_cache(maxsize=1024)

@@ -25,7 +25,7 @@ HELP = (
 PHASE_CHOICES = (("3", "three"), ("1", "one"))
 REFERENCE = "active power"
 WORDS = SumWords("power", "powers", "kVA, kW or kvar", closes="no power remains and no arrow is drawn",
-                 on_the_way=("This is the triangle before the correction.",))  # fmt: skip
+                 on_the_way=("This is the triangle before the correction.",), alternates=False)  # fmt: skip
 RESULT = "the apparent power"
 GUESS = "the reactive power needed for the target"
 TASK = "Find the apparent power by drawing"

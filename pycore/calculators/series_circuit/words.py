@@ -26,7 +26,7 @@ REFERENCE = "the current or resistance"
 VOLTS = SumWords("voltage", "voltages", "volts", closes="the voltages cancel and no arrow is drawn",
                  partial="This would be the supply voltage without {third}.")  # fmt: skip
 OHMS = SumWords("impedance", "resistances and reactances", "ohms", closes="the reactances cancel and no arrow is drawn",
-                partial="This would be the impedance without {third}.")  # fmt: skip
+                partial="This would be the impedance without {third}.", alternates=False)  # fmt: skip
 AMPERES = SumWords("current", "currents", "amperes")
 RESULTS = {"voltages": "the supply voltage", "impedances": "the impedance"}
 """What is to be found, in the moves of a sheet for easy reading."""

@@ -33,7 +33,9 @@ READING_HELP = "Minus if the meter reads backwards."
 BALANCED = "Load"
 BALANCEDS = (("yes", "balanced"), ("no", "unbalanced"))
 ZERO = "the power"
-WORDS = SumWords("power", "powers", "volt-amperes", closes="there is no power, so no arrow is drawn")
+WORDS = SumWords(
+    "power", "powers", "volt-amperes", closes="there is no active power and no arrow is drawn", alternates=False
+)
 LINES = ("P₁", "P₂", "Q")
 APPARENT, ACTIVE, REACTIVE, ANGLE, FACTOR = "Apparent power", "Power", "Reactive power", "angle of lag", "power factor"
 TAGS = (Symbol("P", "1"), Symbol("P", "2"), Symbol("Q"), Symbol("S"))
