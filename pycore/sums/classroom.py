@@ -97,7 +97,9 @@ class SumLesson:
             sentence = words.RING
         else:
             key, value = phasors[count - 1]
-            sentence = words.rope(tags[key], self.case.notation.short_of(key, phasor.magnitude(value)))
+            sentence = words.rope(
+                tags[key], self.case.notation.short_of(key, phasor.magnitude(value)), is_first=count == 1
+            )
         if count > 1:
             net = phasor.total(value for _, value in phasors[:count])
             keys = [key for key, _ in phasors[:count]]

@@ -12,6 +12,7 @@ from pycore.words import plain
 from pycore.words import sheet as paper_words
 from pycore.words import sums as sum_words
 from pycore.words.accuracy import ELLIPSE_NOTE
+from pycore.words.constructions import as_line
 
 SMALL_SHEET = "A5"
 """The paper on which notes are as short as possible."""
@@ -27,7 +28,7 @@ def sheet_words(case: SumCase, plan: Plan, kind: str, method: str, task: str, va
     sentences = StepSentences(plan, case.notation)
     if kind == kinds.PROBLEM:
         direction, sense = sentences.direction(case.picture.reference), sentences.sense(1.0)
-        lie = sum_words.drawing_direction(plain(case.notation.reference), direction, sense, short=short)
+        lie = sum_words.drawing_direction(plain(as_line(case.notation.reference)), direction, sense, short=short)
         task = f"{task}: {method}" if case.method_in_task else task
         notes = sum_words.problem_notes(task, values_text, lie, bar, short=short)
         description = sum_words.problem_description(

@@ -208,9 +208,12 @@ SAME_ACTIVE_POWER: Phrase = say(
 )
 
 
-def draw_correction(tag: Phrase, start: Phrase) -> Phrase:
+LINES_MEET = "where the two lines meet"
+
+
+def draw_correction(tag: Phrase, start: Phrase, end: Phrase | str) -> Phrase:
     """The reactive power of the correction, drawn between two tips."""
-    return say("**Draw {tag}.** From {start} to where the two lines meet.", tag=tag, start=start)
+    return say("**Draw {tag}.** From {start} to {end}.", tag=tag, start=start, end=end)
 
 
 def measure_correction(tag: Phrase, measured: Phrase) -> Phrase:
@@ -234,9 +237,9 @@ def finding_moves(tag: str, last: str, *, reactive: bool) -> tuple[str, ...]:
     )
 
 
-def target_sum(tag: Phrase, place: str) -> Phrase:
+def target_sum(tag: Phrase, place: str, end: Phrase | str) -> Phrase:
     """The apparent power after the correction."""
-    return say("**Draw {tag}.** From {place} to where the two lines meet.", tag=tag, place=place)
+    return say("**Draw {tag}.** From {place} to {end}.", tag=tag, place=place, end=end)
 
 
 TARGET_SUM_WHY: Phrase = say("This is the triangle after the correction.")
