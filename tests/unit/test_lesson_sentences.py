@@ -11,6 +11,7 @@ from host import shelf
 from pycore.calculators.registry import CALCULATORS
 from pycore.constructions.moves import Join, Move, ReadAngle, ReadLength, SetOff, TurnAngle, turn_of
 from pycore.constructions.names import SUM_KEY
+from pycore.drawing import Text, walk
 from pycore.errors import InputError
 from pycore.sums.classroom import SumLesson
 from pycore.sums.lesson import LessonFrame, question_of
@@ -321,3 +322,18 @@ def test_the_first_rope_is_not_one_more() -> None:
     assert ["A rope", "One more rope", "One more rope"] == [
         plain(lesson.show("pull", step).sentence).partition(" pulls")[0] for step in (2, 3, 4)
     ]
+
+
+@pytest.mark.parametrize(("method", "way"), [
+    ("parallelogram", "from the common point, backwards along the line just measured"),
+    ("tip-to-tail", "from the last tip back to the start"),
+])  # fmt: skip
+def test_an_easy_sheet_measures_the_sum_before_it_draws_the_returning_current(method: str, way: str) -> None:
+    """Then "its angle" is the angle of one arrow, and the other's row of the table is asked for by name."""
+    form = {"resultant": "returning", "print": "easy", "sheet": "problem", "method": method}
+    pages = CALCULATORS["neutral-current"].pages(form)
+    told = " ".join(item.plain for page in pages for item in walk(page.items) if isinstance(item, Text))
+    measured, drawn = told.index("Measure its angle."), told.index("Draw the returning current too:")
+    assert measured < drawn
+    assert f"{way}. It has the same length and the opposite direction. " in told
+    assert "Write its length and its angle in the table." in told[drawn:]
