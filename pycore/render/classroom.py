@@ -44,7 +44,9 @@ def step(calculator: ClassroomTopic, form: Mapping[str, str], request: Mapping[s
     view = view if view in VIEWS else VIEWS[0]
     requested, number = _step_of(request.get("step", "1"))
     frame = calculator.lesson(form, view, number)
-    if number != frame.number:
+    if frame.view != view:
+        notices.append(words.view_not_here(classroom.VIEWS[view]))
+    elif number != frame.number:
         notices.append(words.no_such_step(requested, frame.count, frame.number))
     progress = words.step_of(frame.number, frame.count)
     sentences = [progress + ".", plain(frame.sentence)]
@@ -54,7 +56,8 @@ def step(calculator: ClassroomTopic, form: Mapping[str, str], request: Mapping[s
     return {
         "ok": True,
         "regions": {name: str(html) for name, html in lesson_regions(frame).items()},
-        "view": view,
+        "view": frame.view,
+        "views": list(frame.views),
         "step": frame.number,
         "steps": frame.count,
         "progress": progress,

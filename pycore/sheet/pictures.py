@@ -5,20 +5,22 @@ the quantity's unit.
 """
 
 import math
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from pycore import geometry, phasor, trig
 from pycore.constructions.construction import Construction, DrawingConvention
-from pycore.constructions.names import SUM_KEY
-from pycore.drawing import Arrow, Circle, Group, Ink, Item, Line, Page, Shape
+from pycore.constructions.names import SUM_KEY, arm_key
+from pycore.drawing import Arrow, Circle, Group, Ink, Item, Line, Page, Shape, Text
 from pycore.geometry import Box, Point
 from pycore.sheet import labels
 from pycore.sheet.figure import PhasorStyles, Placement, draw, drawn_ends, figure_box
 from pycore.sheet.lesson_view import CLASSROOM, HEIGHT, WIDTH
-from pycore.sheet.lettered import text
+from pycore.sheet.lettered import text, width_of
+from pycore.words.phrase import Phrase, added, plain
 
 MARGIN = 9.0
 WAVE_STEPS = 72
+TAG_CAPITALS = 4.7
 
 
 def _stand(constructions: Sequence[Construction], picture: DrawingConvention) -> Placement:
@@ -79,6 +81,19 @@ def _pulling(values: Sequence[complex], picture: DrawingConvention, ring: float)
     return factor, Point(WIDTH / 2 - middle.x * factor, HEIGHT / 2 - middle.y * factor)
 
 
+def partial_tag(tags: Mapping[str, Phrase], keys: Sequence[str]) -> Phrase:
+    """Return the tag of the sum of some phasors: its own, or theirs joined with plus and minus."""
+    own = tags.get(arm_key("".join(key[1:] for key in keys)), ())
+    return own if plain(own) else added([tags[key] for key in keys])
+
+
+def _tag_inside(tag: Phrase, place: Point) -> Text:
+    """Return a tag centred on a place, or beside it where it would leave the picture."""
+    half = width_of(tag, TAG_CAPITALS) / 2 + 1.0
+    across = min(max(place.x, half), WIDTH - half)
+    return text(tag, Point(across, place.y - 2.0), TAG_CAPITALS, "middle")
+
+
 def pull(
     phasors: Sequence[tuple[str, complex]], count: int, picture: DrawingConvention, look: PhasorStyles, title: str
 ) -> Page:
@@ -86,23 +101,22 @@ def pull(
     ring = 5.0
     factor, centre = _pulling([value for _, value in phasors], picture, ring)
     items: list[Item] = [Circle(centre, ring, 1.2, "ink"), Circle(centre, ring - 2.0, 0.5, "ink")]
-    labels: list[tuple[str, Point, float]] = []
+    labels: list[tuple[Phrase, Point]] = []
     for key, value in phasors[:count]:
         degrees = picture.paper_angle(phasor.angle(value))
         length = phasor.magnitude(value) * factor
         items += _rope(centre, degrees, length, look.inks[key], ring)
-        labels.append((key, centre.moved(ring + length + 4.5, degrees), degrees))
+        labels.append((look.tags[key], centre.moved(ring + length + 4.5, degrees)))
     net = phasor.total(value for _, value in phasors[:count])
     if count > 1 and net != 0:
         degrees = picture.paper_angle(phasor.angle(net))
         length = phasor.magnitude(net) * factor
         tip = centre.moved(ring + length, degrees)
         items.append(Arrow(centre, tip, 1.4, look.inks[SUM_KEY], 7.0))
-        key = SUM_KEY if count == len(phasors) else "i" + "".join(k[1:] for k, _ in phasors[:count])
-        labels.append((key, centre.moved(ring + length + 5.5, degrees + 4.0), degrees))
-    for key, place, _ in labels:
-        if key in look.tags:
-            items.append(text(look.tags[key], Point(place.x, place.y - 2.0), 4.7, "middle"))
+        whole = count == len(phasors)
+        tag = look.tags[SUM_KEY] if whole else partial_tag(look.tags, [key for key, _ in phasors[:count]])
+        labels.append((tag, centre.moved(ring + length + 5.5, degrees + 4.0)))
+    items += [_tag_inside(tag, place) for tag, place in labels]
     return Page(WIDTH, HEIGHT, tuple(items), title, title)
 
 
@@ -148,6 +162,6 @@ def waves(
         items.append(Line(tip, Point(at, height), 0.2, look.inks[key], (0.8, 0.8)))
         items.append(Circle(Point(at, height), 1.0, 0.3, "ink", look.inks[key]))
         beside = tip.moved(5.5, angle + turned)
-        items.append(text(look.tags[key], Point(beside.x, beside.y - 2.0), 4.7, "middle"))
+        items.append(text(look.tags[key], Point(beside.x, beside.y - 2.0), TAG_CAPITALS, "middle"))
     return Page(WIDTH, HEIGHT, tuple(items), title, title)
 

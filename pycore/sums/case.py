@@ -136,6 +136,8 @@ class SumCase(metaclass=FrozenAfterInit):
 
     sheets = 1
     """How many sheets the problem has, pages of moves not counted."""
+    is_sum = True
+    """Whether what is drawn last is the sum of the arms."""
     typed_companions = True
     """The same of the companions' sizes."""
     part_word = "phasor"

@@ -1,5 +1,7 @@
 """A sum of phasors for the classroom: a construction frame by frame, all constructions together, ropes, waves."""
 
+from dataclasses import replace
+
 from pycore import phasor, quantity
 from pycore.constructions.construction import Construction
 from pycore.constructions.names import SUM_KEY
@@ -12,7 +14,7 @@ from pycore.words import lesson as words
 from pycore.words import plain
 from pycore.words.phrase import Phrase
 
-VIEWS = ("lesson", "together", "pull", "waves")
+LESSON, TOGETHER, PULL, WAVES = VIEWS = ("lesson", "together", "pull", "waves")
 WAVE_STEP = 10.0
 """Degrees from one position of the waves' slider to the next."""
 
@@ -32,18 +34,31 @@ class SumLesson:
     def count(self, view: str) -> int:
         """Return the number of steps of a view; raises KeyError for an unknown view."""
         return {
-            "lesson": lambda: len(self.lesson().frames),
-            "together": lambda: len(self.methods()),
-            "pull": lambda: len(self.case.arms) + 1,
-            "waves": lambda: int(360.0 / WAVE_STEP),
+            LESSON: lambda: len(self.lesson().frames),
+            TOGETHER: lambda: len(self.methods()),
+            PULL: lambda: len(self.case.arms) + 1,
+            WAVES: lambda: int(360.0 / WAVE_STEP),
         }[view]()
 
     def show(self, view: str, step: int) -> LessonFrame:
-        """Return one step of a view; a number out of range is brought into range."""
+        """Return one step of a view; a number out of range is brought into range.
+
+        A view that this problem does not offer opens the lesson at its first step.
+        """
+        if view in VIEWS and view not in self.views:
+            view, step = LESSON, 1
         number = min(max(step, 1), self.count(view))
-        if view == "lesson":
-            return self.lesson().show(number)
-        return {"together": self.together, "pull": self.pull, "waves": self.waves}[view](number)
+        ways = {TOGETHER: self.together, PULL: self.pull, WAVES: self.waves}
+        frame = self.lesson().show(number) if view == LESSON else ways[view](number)
+        return replace(frame, view=view, views=self.views)
+
+    @property
+    def views(self) -> tuple[str, ...]:
+        """The views that tell the truth of this problem: all others than the lesson show a sum, waves one of sine
+        waves."""
+        if not self.case.is_sum:
+            return (LESSON,)
+        return VIEWS if self.case.notation.words.alternates else (LESSON, TOGETHER, PULL)
 
     def methods(self) -> tuple[tuple[str, Construction], ...]:
         """Return every construction of the problem with its name."""
@@ -82,10 +97,13 @@ class SumLesson:
             sentence = words.RING
         else:
             key, value = phasors[count - 1]
-            sentence = words.rope(tags[key], self.case.notation.short_of(key, phasor.magnitude(value)))
+            sentence = words.rope(
+                tags[key], self.case.notation.short_of(key, phasor.magnitude(value)), is_first=count == 1
+            )
         if count > 1:
             net = phasor.total(value for _, value in phasors[:count])
-            name = tags[SUM_KEY] if count == len(phasors) else tags["i" + "".join(k[1:] for k, _ in phasors[:count])]
+            keys = [key for key, _ in phasors[:count]]
+            name = tags[SUM_KEY] if count == len(phasors) else pictures.partial_tag(tags, keys)
             reading = words.net_pull(name, self.case.amount(phasor.magnitude(net))) if net else words.NO_PULL
         why = (words.analogy(self.case.notation.words.quantity + "s"),)
         picture = pictures.pull(phasors, count, self.case.picture, self.look, plain(sentence))
@@ -93,16 +111,12 @@ class SumLesson:
             number, len(phasors) + 1, sentence, reading, (), why, picture, count == len(phasors)
         )
 
-    def wave_parts(self) -> str:
-        """Return the name of what is added at every moment, such as "three line currents"."""
-        counted = words.COUNTED.get(len(self.case.notation.lines), "")
-        return " ".join(fragment for fragment in (counted, self.case.notation.words.plural) if fragment)
-
     def waves(self, number: int) -> LessonFrame:
         """Return phasors turned through one period, ten degrees for each step, beside their waves."""
         turned = WAVE_STEP * (number - 1)
         phasors = [*self.phasors(), (SUM_KEY, self.case.total)]
         sentence = words.waves(self.case.notation.words.quantity, quantity.plain(turned) + "°")
         picture = pictures.waves(phasors, turned, self.look, plain(sentence))
-        why = (words.waves_why(self.case.notation.tags[SUM_KEY], self.wave_parts()),)
-        return LessonFrame(number, self.count("waves"), sentence, (), (), why, picture)
+        tags = self.case.notation.tags
+        why = (words.waves_why(tags[SUM_KEY], [tags[arm.key] for arm in self.case.arms]),)
+        return LessonFrame(number, self.count(WAVES), sentence, (), (), why, picture)

@@ -12,6 +12,7 @@ from pycore.sums.sentences import StepSentences
 from pycore.words import answers, moves_list, plain
 from pycore.words import sheet as words
 from pycore.words import sums as sum_words
+from pycore.words.constructions import as_line
 from pycore.words.moves_list import CompanionName, ProblemGoal, ProblemStart
 
 ON_THE_WAY = "on-the-way"
@@ -78,6 +79,6 @@ def _problem_moves(case: SumCase, plan: Plan) -> tuple[str, ...]:
         tuple(plain(component.tag) for component in case.further(plan.construction)),
         case.finding_moves(plan.construction),
     )
-    origin = plain(notation.voltage if notation.polar else notation.reference)
+    origin = plain(as_line(notation.voltage if notation.polar else notation.reference))
     begun = ProblemStart(case.problem["start"], plain(notation.tags[first_key]), direction, origin, case.begun(plan))
     return tuple(moves_list.problem_moves(plan.construction.method, goal, begun, len(case.arms), companions))

@@ -1,5 +1,6 @@
 """A construction as a lesson: sentence, reading, reason and picture of each frame."""
 
+import math
 from dataclasses import dataclass
 
 from pycore import geometry
@@ -22,9 +23,11 @@ from pycore.constructions.moves import (
     DrawParallel,
     DropPerpendicular,
     Join,
+    Move,
     ReadAngle,
     ReadLength,
     SetOff,
+    Supplement,
     TurnAngle,
     length_of,
     turn_of,
@@ -34,20 +37,21 @@ from pycore.constructions.names import (
     AXIS_UP,
     DIAGONAL,
     DIAGONAL_LENGTH,
-    FIRST_DIRECTION,
     RESULT_ANGLE,
     RESULT_LENGTH,
-    RESULTANT,
+    RETURN_KEY,
     START_POINT,
     SUM_KEY,
+    arm_key,
 )
 from pycore.drawing import Page
 from pycore.phasor import wrap
 from pycore.sheet.figure import PhasorStyles
 from pycore.sheet.lesson_view import frame_page
 from pycore.sheet.plan import Plan
+from pycore.sums.places import Places, faint_line, ruler_for
 from pycore.sums.sentences import StepSentences
-from pycore.sums.wording import length_text, reading_text
+from pycore.sums.wording import length_text, reading_text, whole_degrees
 from pycore.words import components as parts
 from pycore.words import constructions as told
 from pycore.words import lesson as words
@@ -65,7 +69,7 @@ class LessonFrame:
 
     ``reading`` has a line of its own and can be hidden behind ``question``. ``answers``: the reading (or without one,
     the sentence) is the answer itself. ``measured``: the learner takes the reading from their own drawing; it is shown
-    only on request.
+    only on request. ``view`` is the view that is shown, ``views`` are those that the problem offers.
     """
 
     number: int
@@ -77,6 +81,8 @@ class LessonFrame:
     picture: Page
     answers: bool = False
     measured: bool = False
+    view: str = "lesson"
+    views: tuple[str, ...] = ("lesson",)
 
 
 ASKED = {PROTRACTOR: words.ASK_ANGLE, RULER: words.ASK_LENGTH, COMPASSES: words.ASK_OPENING, LINE: words.ASK_LENGTH,
@@ -84,11 +90,24 @@ ASKED = {PROTRACTOR: words.ASK_ANGLE, RULER: words.ASK_LENGTH, COMPASSES: words.
 """The question shown while a tool's reading is hidden."""
 
 
+def question_of(frame: Frame) -> Phrase:
+    """Return the question shown while a frame's reading is hidden: what is read, or what is to be drawn or marked."""
+    match frame.move:
+        case TurnAngle():
+            return words.ASK_ANGLE_TO_MARK
+        case SetOff(role=roles.MARK):
+            return words.ASK_LENGTH_TO_MARK
+        case SetOff() | Join(role=roles.PARALLEL):
+            return words.ASK_LENGTH_TO_DRAW
+    return ASKED[frame.tool]
+
+
 class Lesson:
     """The frames of one plan, with their sentences."""
 
     def __init__(self, plan: Plan, sentences: StepSentences, look: PhasorStyles) -> None:
         self.plan, self.sentences, self.look = plan, sentences, look
+        self.places = Places(sentences)
         self.frames: tuple[Frame, ...] = tuple(frame for frame in frames(plan.construction) if not self.is_idle(frame))
 
     def is_idle(self, frame: Frame) -> bool:
@@ -117,31 +136,11 @@ class Lesson:
 
     def line_name(self, line: str) -> Phrase:
         """Return the name of a line for a sentence."""
-        if line.startswith("L") and line[1:].isdigit():
-            return self.sentences.tag(int(line[1:]))
-        named = {
-            FIRST_DIRECTION: self.sentences.notation.reference,
-            DIAGONAL: parallel.THE_DIAGONAL,
-            RESULTANT: self.sentences.notation.tags[SUM_KEY],
-            AXIS_ACROSS: told.LEVEL_AXIS,
-            AXIS_UP: told.UPRIGHT_AXIS,
-        }
-        return named.get(line, (words.MARK,))
+        return self.places.line(line)
 
-    def place(self, point: str) -> Phrase:
-        """Return the name of a point for a sentence."""
-        if point == START_POINT:
-            return (self.sentences.place,)
-        if point == DIAGONAL:
-            return told.tip_of(parallel.THE_DIAGONAL)
-        if point.startswith("T"):
-            return told.tip_of(self.sentences.tag(int(point[1:])))
-        before = next(
-            (m for m in self.plan.construction.moves if isinstance(m, SetOff) and m.point == point and m.phasor), None
-        )
-        if before is None:
-            return (words.MARK,)
-        return told.tip_of(self.sentences.notation.tags[before.phasor])
+    def place(self, point: str, move: Move) -> Phrase:
+        """Return the name of a point before a move is made."""
+        return self.places.name(point, move)
 
     def length(self, amount: float) -> str:
         """Return a length to draw, as text."""
@@ -157,8 +156,6 @@ class Lesson:
         """Return the sentence, the reading, the reasons, and the number shown in the picture."""
         move = frame.move
         why = self.step_why(frame)
-        if isinstance(move, (SetOff, Join)) and move.role in (roles.MARK, roles.PARALLEL) and self.is_own(frame):
-            return self.say_own(frame, move, why)
         if frame.tool == PROTRACTOR and isinstance(move, (TurnAngle, ReadAngle)):
             return self.protractor_frame(move, why)
         if frame.tool == RULER and isinstance(move, SetOff):
@@ -166,7 +163,7 @@ class Lesson:
         if frame.tool == RULER and isinstance(move, ReadLength):
             return self.reading_frame(move, why)
         if frame.tool == SQUARES and isinstance(move, DrawParallel):
-            sentence = words.slide(self.line_name(move.to), self.place(move.through))
+            sentence = words.slide(self.line_name(move.to), self.place(move.through, move))
             return sentence, (), (parallel.SLIDE_WHY,), ""
         if frame.tool == SQUARES and isinstance(move, DropPerpendicular):
             name = self.sentences.tag(int(move.start[1:]))
@@ -181,15 +178,6 @@ class Lesson:
     def is_own(self, frame: Frame) -> bool:
         """Whether a frame belongs to a step whose sentence a calculator brings."""
         return self.plan.construction.steps[frame.step - 1].name in self.sentences.notation.own_steps
-
-    def say_own(self, frame: Frame, move: SetOff | Join, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
-        """A mark or a dashed line of such a step, in the step's own words."""
-        points = self.sentences.figure.points
-        end = move.point if isinstance(move, SetOff) else move.end
-        length = self.length(geometry.distance(points[move.start], points[end]))
-        sentence = self.sentences.sentence(self.plan.construction.steps[frame.step - 1])[0]
-        reading = words.mark_length(length) if isinstance(move, SetOff) else words.draw_dashed(length)
-        return _without_stress(sentence), reading, (why,) if why else (), _short(length)
 
     def step_why(self, frame: Frame) -> Phrase:
         """Return the reason of the step that a frame belongs to."""
@@ -214,16 +202,21 @@ class Lesson:
         lines, readings = self.sentences.figure.lines, self.sentences.figure.readings
         if isinstance(move, TurnAngle):
             turn = turn_of(move, readings)
-            sentence = words.protractor(self.place(move.at), self.line_name(move.zero), back=move.back)
-            size = self.sentences.degrees(turn)
-            reading = words.mark_angle(size, self.sentences.sense(turn))
+            sentence = words.protractor(self.place(move.at, move), self.line_name(move.zero), back=move.back)
+            size = self.sentences.marked(move)
+            mark = words.mark_supplement if isinstance(move.turn, Supplement) else words.mark_angle
+            reading = mark(size, self.sentences.sense(turn)) + faint_line(self.places, move)
         else:
             turn = wrap(lines[move.second].degrees - lines[move.first].degrees)
-            sentence = words.protractor(self.place(move.at), self.line_name(move.first), back=False)
-            size = self.sentences.degrees(turn)
-            reading = words.read_angle(size) if move.reading == RESULT_ANGLE else words.measure_angle(size)
+            sentence = words.protractor(self.place(move.at, move), self.line_name(move.first), back=False)
+            if move.reading == RESULT_ANGLE:
+                size = self.sentences.degrees(turn)
+                reading = words.read_angle(size)
+            else:
+                size = whole_degrees(math.fabs(turn))
+                reading = words.measure_angle(self.line_name(move.second), size)
             # Of the step's two readings the length has its why.
-            why = () if move.reading == RESULT_ANGLE else why
+            why = self.sentences.returning_direction() if move.reading == RESULT_ANGLE else why
         inner = self.sentences.picture.sense * turn >= 0
         counted = words.count(words.INNER if inner else words.OUTER)
         return sentence, reading, (counted, why) if why else (counted,), size
@@ -233,43 +226,52 @@ class Lesson:
         amount = length_of(move, self.sentences.figure.readings)
         length = self.length(amount)
         if move.role == roles.MARK:
-            sentence = words.ruler_along(self.line_name(move.line), self.sentences.place)
-            return sentence, words.mark_length(self.component_text(move.line, amount)), (), _short(self.length(amount))
+            return self.mark_frame(move, why)
         name = self.sentences.notation.tags.get(move.phasor) or self.line_name(move.line)
-        turn = next((m for m in self.plan.construction.moves if isinstance(m, TurnAngle) and m.line == move.line), None)
-        turned = turn is not None and turn_of(turn, self.sentences.figure.readings) != 0.0
-        if turned:
-            sentence = words.ruler_along_mark(self.place(move.start))
-        elif turn is not None or move.role not in (roles.GIVEN, roles.COMPANION):
-            along = self.line_name(turn.zero if turn else move.line)
-            sentence = words.ruler_on_line(self.place(move.start), along)
-        else:
-            degrees = self.sentences.figure.lines[move.line].degrees
-            sentence = words.ruler_first(plain(self.place(move.start)), self.sentences.direction(degrees))
+        sentence, turned = ruler_for(self.places, move)
         draw = words.draw_companion if move.role == roles.COMPANION else words.draw_length
         is_explained = why and (move.role == roles.COMPANION or not turned)
         return sentence, draw(name, length), (why,) if is_explained else (), _short(length)
+
+    def mark_frame(self, move: SetOff, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
+        """A length marked on a line that is on the paper: on an axis, or on a dashed line between two points."""
+        amount = length_of(move, self.sentences.figure.readings)
+        length, place = self.length(amount), self.place(move.start, move)
+        side = next((m for m in self.plan.construction.moves if isinstance(m, Join) and m.line == move.line), None)
+        if side is None:
+            sentence = words.ruler_along(self.line_name(move.line), place)
+            return sentence, words.mark_length(self.component_text(move.line, amount)), (), _short(length)
+        end = self.place(side.start if side.start != move.start else side.end, move)
+        return words.ruler_on_side(place, end), words.mark_length(length), (why,) if why else (), _short(length)
 
     def reading_frame(self, move: ReadLength, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
         """A length read, and what it represents."""
         amount = self.sentences.figure.readings[move.reading]
         tags = self.sentences.notation.tags
-        named = {DIAGONAL_LENGTH: parallel.THE_DIAGONAL, RESULT_LENGTH: tags[SUM_KEY]}
+        result = RETURN_KEY if self.sentences.is_only_returning else SUM_KEY
+        named = {DIAGONAL_LENGTH: parallel.THE_DIAGONAL, RESULT_LENGTH: tags[result]}
         name = named.get(move.reading) or tags.get(move.reading)
         length = self.read(amount)
         if name is None:
             axis = self.line_name(move.line)
             component = self.component_text(move.line, amount)
-            reading = _short(length) if self.sentences.side_of(amount) else ""
-            return words.ruler_along(axis, self.sentences.place), words.read_length(component), (), reading
+            if not self.sentences.side_of(amount):
+                other = self.line_name(AXIS_UP if move.line == AXIS_ACROSS else AXIS_ACROSS)
+                tag = self.sentences.tag(int(move.reading[1:]))
+                return words.tip_on_axis(tag, other), words.there_is(component), (), ""
+            return words.ruler_along(axis, self.sentences.place), words.read_length(component), (), _short(length)
         notation = self.sentences.notation
         symbol = notation.tags[f"i{self.plan.construction.order}"] if move.reading == DIAGONAL_LENGTH else name
-        keys = {RESULT_LENGTH: "sum", DIAGONAL_LENGTH: f"i{self.plan.construction.order}"}
+        keys = {RESULT_LENGTH: result, DIAGONAL_LENGTH: f"i{self.plan.construction.order}"}
         key = keys.get(move.reading, move.reading)
         product = notation.measured(key, self.sentences.millimetres(amount), self.plan.scale)
         scale = notation.scale(self.plan.scale)
         represented = words.represents(scale, symbol, product, notation.amount_of(key, amount))
-        sentence = words.ruler_along(name, plain(self.place(move.start)))
+        sentence = words.ruler_along(name, self.place(move.start, move))
+        if not any(isinstance(m, (SetOff, Join)) and m.phasor == key for m in self.plan.construction.moves):
+            sentence = words.join(self.place(move.start, move), self.place(move.end, move))
+        if self.sentences.is_only_returning:
+            why = ()  # It is of the angle, which the next frame reads.
         return sentence, words.read_length(length), (represented, why) if why else (represented,), _short(length)
 
     def component_text(self, line: str, amount: float) -> str:
@@ -285,8 +287,12 @@ class Lesson:
         points = self.sentences.figure.points
         length = self.length(geometry.distance(points[START_POINT], points[copied]))
         opened = parallel.THE_DIAGONAL if copied == DIAGONAL else self.sentences.tag(int(copied[1:]))
+        reading = words.arc(length)
+        if copied == DIAGONAL:
+            length = self.sentences.about_diagonal()
+            reading = words.arc(told.about(length))
         why = () if phase == FIRST_ARC else (parallel.ARCS_WHY,)
-        return words.compasses(opened, self.place(centre)), words.arc(length), why, _short(length)
+        return words.compasses(opened, self.place(centre, move)), reading, why, _short(length)
 
     def line_frame(self, frame: Frame, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
         """A line drawn: first direction, dashed parallel, diagonal, sum."""
@@ -295,32 +301,54 @@ class Lesson:
             if move.line == AXIS_UP:
                 return parts.AXES, (), (), ""
             direction = self.sentences.direction(move.degrees)
-            return words.faint(self.line_name(FIRST_DIRECTION), direction, self.sentences.place), (), (why,), ""
+            name = told.first_line(self.sentences.notation.reference)
+            return words.faint(name, direction, self.sentences.place), (), (why,), ""
         if not isinstance(move, Join):
             raise TypeError(f"a line is not drawn by {move}")
         if move.role == roles.PARALLEL:
             return self.dashed_frame(frame, move)
-        step = self.plan.construction.steps[frame.step - 1]
-        sentence, reason = self.sentences.sentence(step)
-        name = (
-            parallel.THE_DIAGONAL if step.name == step_kinds.DIAGONAL else self.sentences.notation.tags[move.phasor]
-        )
-        if step.name == step_kinds.DIAGONAL:
-            sentence = words.join(self.sentences.place, told.MEETING)
-            return sentence, words.draw_name(name), (), ""
-        return _without_stress(sentence), words.draw_name(name), (reason,) if reason else (), ""
+        sentence = words.join(self.place(move.start, move), self.place(move.end, move))
+        if frame.name == step_kinds.DIAGONAL:
+            return sentence, words.draw_name(parallel.THE_DIAGONAL), (), ""
+        tag = self.sentences.notation.tags[move.phasor]
+        if self.is_measured_here(move):
+            return self.measured_frame(move, sentence, why)
+        return sentence, words.draw_name(tag), (why,) if why else (), ""
+
+    def is_measured_here(self, move: Join) -> bool:
+        """Return whether a line is the result, and no later move measures it."""
+        reads = [m.reading for m in self.plan.construction.moves if isinstance(m, ReadLength)]
+        return move.phasor == SUM_KEY and RESULT_LENGTH not in reads
+
+    def measured_frame(
+        self, move: Join, sentence: Phrase, why: Phrase
+    ) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
+        """The result drawn and measured at once."""
+        notation, points = self.sentences.notation, self.sentences.figure.points
+        amount, tag = geometry.distance(points[move.start], points[move.end]), notation.tags[move.phasor]
+        length = self.read(amount)
+        product = notation.measured(move.phasor, self.sentences.millimetres(amount), self.plan.scale)
+        scale, calculated = notation.scale(self.plan.scale), notation.amount_of(move.phasor, amount)
+        represented = words.represents(scale, tag, product, calculated)
+        return sentence, words.draw_and_read(tag, length), (represented, why) if why else (represented,), _short(length)
 
     def dashed_frame(self, frame: Frame, move: Join) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
         """A dashed side of a parallelogram."""
         points = self.sentences.figure.points
         length = self.length(geometry.distance(points[move.start], points[move.end]))
-        place = self.place(move.start)
+        draw = words.draw_dashed(length)
+        if DIAGONAL_LENGTH in self.sentences.figure.readings and move.like == arm_key(self.plan.construction.order):
+            length = self.sentences.about_diagonal()
+            draw = words.draw_as_diagonal(length)
+        place = self.place(move.start, move)
         if frame.phase != DASHED:
-            return words.join_tips(place), words.draw_dashed(length), (), _short(length)
+            why = self.step_why(frame) if self.is_own(frame) else ()
+            sentence = words.join(place, self.place(move.end, move))
+            return sentence, draw, (why,) if why else (), _short(length)
         by_square = any(isinstance(m, DrawParallel) and m.line == move.line for m in self.plan.construction.moves)
         if by_square:
-            return words.dash_along_square(place), words.draw_dashed(length), (), ""
-        return words.dash(place), words.draw_dashed(length), (), _short(length)
+            return words.dash_along_square(place), draw, (), ""
+        return words.dash(place), draw, (), _short(length)
 
     def show(self, number: int) -> LessonFrame:
         """Return one frame by its number from 1."""
@@ -328,8 +356,8 @@ class Lesson:
         sentence, reading, why, figure = self.frame_words(frame)
         move = frame.move
         answers = isinstance(move, (ReadLength, ReadAngle)) and move.reading in (RESULT_LENGTH, RESULT_ANGLE)
-        answers = answers or frame.name == step_kinds.ZERO
-        question = ASKED[frame.tool] if figure else ()
+        answers = answers or frame.name == step_kinds.ZERO or (isinstance(move, Join) and self.is_measured_here(move))
+        question = question_of(frame) if figure else ()
         # Without the reading: a class may be asked for it, and the title is read aloud.
         circle = self.sentences.notation.protractor == "360"
         picture = frame_page(self.plan, frame, self.look, plain(sentence), figure, circle=circle)
@@ -340,10 +368,3 @@ class Lesson:
 def _short(length: str) -> str:
     """Return the millimetres of a length that is written in mm and cm."""
     return length.partition(" (")[0]
-
-
-def _without_stress(sentence: Phrase) -> Phrase:
-    """Return a sentence without its emphasised beginning, which the line of the reading repeats."""
-    rest = tuple(piece for piece in sentence[1:])
-    first = rest[0] if rest else ""
-    return (first.lstrip(), *rest[1:]) if isinstance(first, str) else rest

@@ -10,6 +10,7 @@ from pycore.words import plain
 from pycore.words import sheet as paper_words
 from pycore.words import sums as sum_words
 from pycore.words.accuracy import ELLIPSE_NOTE
+from pycore.words.constructions import as_line
 
 
 def sheet_words(case: SumCase, plan: Plan, kind: str, method: str, task: str, values_text: str) -> SheetWords:
@@ -22,7 +23,8 @@ def sheet_words(case: SumCase, plan: Plan, kind: str, method: str, task: str, va
     sentences = StepSentences(plan, case.notation)
     if kind == kinds.PROBLEM:
         direction, sense = sentences.direction(case.picture.reference), sentences.sense(1.0)
-        direction_note = sum_words.drawing_direction(plain(case.notation.reference), direction, sense, short=short)
+        reference = plain(as_line(case.notation.reference))
+        direction_note = sum_words.drawing_direction(reference, direction, sense, short=short)
         task = f"{task}: {method}" if case.method_in_task else task
         notes = sum_words.problem_notes(task, values_text, direction_note, bar, short=short)
         description = sum_words.problem_description(

@@ -5,6 +5,7 @@ from pycore.constructions.construction import Construction, Step
 from pycore.constructions.methods import TIP_TO_TAIL
 from pycore.constructions.moves import TurnAngle, length_of
 from pycore.constructions.names import AXIS_UP, DIAGONAL, DIAGONAL_LENGTH, FIRST_DIRECTION, arm_key
+from pycore.phasor import wrap
 from pycore.sheet.figure import DOT_BELOW
 from pycore.sheet.plan import Plan
 from pycore.sums.wording import Notation, degrees_text, length_text, reading_text
@@ -63,7 +64,12 @@ class OnPaper:
     def direction(self, degrees: float) -> str:
         """Return a direction on paper, in words."""
         paper = self.picture.paper_angle(degrees)
-        return words.DIRECTIONS.get(paper) or words.slanting(self.degrees(paper), above=paper > 0)
+        left = paper > 90.0 or paper < -90.0
+        size = -paper if paper < 0 else paper
+        acute = 180.0 - size if left else size
+        if round(acute, 1) in (0.0, 90.0):
+            return words.DIRECTIONS[wrap(90.0 * round(paper / 90.0))]
+        return words.slanting(self.degrees(acute), above=paper > 0, left=left)
 
     def size(self, number: int) -> float:
         """Return the size of a phasor by its number."""
@@ -74,7 +80,7 @@ class OnPaper:
         if move.zero.startswith("L"):
             return self.tag(int(move.zero[1:]))
         if move.zero == FIRST_DIRECTION:
-            return self.notation.reference
+            return words.as_line(self.notation.reference)
         return words.UPRIGHT_AXIS if move.zero == AXIS_UP else words.LEVEL_AXIS
 
     def zero_length(self, move: TurnAngle) -> float:

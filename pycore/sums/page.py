@@ -34,7 +34,7 @@ from pycore.words import accuracy as accuracy_words
 from pycore.words import answers as words
 from pycore.words import moves_list
 from pycore.words import sums as sum_words
-from pycore.words.phrase import Phrase, listed, say
+from pycore.words.phrase import Phrase, say
 
 if TYPE_CHECKING:
     from pycore.practice.codes import Code
@@ -79,10 +79,10 @@ def summary(case: SumCase, plan: Plan) -> tuple[Phrase, ...]:
 
 def small_notices(case: SumCase, plan: Plan) -> list[Phrase]:
     """Return a notice for phasors that are too short for an arrow at this scale."""
-    small = [case.lines[arm.number - 1] for arm in case.arms if arm.size * plan.factor < DOT_BELOW]
+    small = [case.notation.tags[arm.key] for arm in case.arms if arm.size * plan.factor < DOT_BELOW]
     if not small:
         return []
-    names = listed(small, "and")
+    names = listed_phrases(small)
     return [words.small_line(names) if len(small) == 1 else words.small_lines(names)]
 
 

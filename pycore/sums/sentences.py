@@ -4,16 +4,16 @@ import math
 from collections.abc import Callable, Mapping
 
 from pycore import quantity
-from pycore.constructions import step_kinds
+from pycore.constructions import roles, step_kinds
 from pycore.constructions.construction import Step
 from pycore.constructions.methods import COMPONENTS, TIP_TO_TAIL
-from pycore.constructions.moves import DrawParallel, Supplement, TurnAngle, turn_of
+from pycore.constructions.moves import DrawParallel, Join, Supplement, TurnAngle, turn_of
 from pycore.constructions.names import DIAGONAL_LENGTH, RESULT_LENGTH, RESULTANT, RETURN_KEY, SUM_KEY
 from pycore.phasor import wrap
 from pycore.sums.answer import Block, Move
 from pycore.sums.companions import companion_sentence, partial_sum_sentence
 from pycore.sums.on_paper import PROTRACTOR_REACH, OnPaper
-from pycore.sums.wording import wider_than_right
+from pycore.sums.wording import supplement_text, whole_degrees, wider_than_right
 from pycore.words import answers as answer_words
 from pycore.words import components as parts
 from pycore.words import constructions as words
@@ -82,14 +82,16 @@ class StepSentences(OnPaper):
             return self.step_draw_first(step)
         size, zero, length = self.degrees(angle), self.zero_name(turn), self.length(self.size(number))
         if self.is_dot(self.size(number)):
-            sentence = words.dot(self.tag(number), length, self.place, size, self.sense(angle), zero)
-            return sentence, words.DOT_WHY
+            way = words.way_from(size, self.sense(angle), zero)
+            return words.dot(self.tag(number), length, self.place, way), words.DOT_WHY
         sentence = words.draw(self.tag(number), zero, size, self.sense(angle), self.place, length)
         return sentence, self.why_draw(turn, angle, zero)
 
     def why_draw(self, turn: TurnAngle, angle: float, zero: Phrase) -> Phrase:
         """Return which scale of the protractor to use, and what learners often get wrong here."""
         size = self.degrees(angle)
+        if size in ON_ONE_LINE:
+            return words.along_zero(zero, size, self.place)
         why = words.which_scale(zero, size, wider_than_right(angle))
         # The lines follow one another in the sense of lag; the last is reached sooner the other way.
         long_way = self.degrees(360.0 - (-angle if angle < 0 else angle))
@@ -114,44 +116,59 @@ class StepSentences(OnPaper):
         if not isinstance(move, TurnAngle):
             raise TypeError(f"a parallel is not drawn by {move}")
         angle = turn_of(move, self.figure.readings)
-        size = self.degrees(angle)
-        between = self.degrees(180.0 - (-angle if angle < 0 else angle))
-        why = parallel.neighbouring_why(between, size, wider_than_right(angle))
+        own = isinstance(move.turn, Supplement)
+        size = self.marked(move)
+        between = (whole_degrees if own else self.degrees)(180.0 - math.fabs(angle))
+        why = parallel.neighbouring_why(between, size, wider_than_right(round(angle) if own else angle))
         if self.zero_length(move) < PROTRACTOR_REACH:
             why += words.extend(first)
         sentence = parallel.parallel_by_protractor(
-            first, self.angle_text(move, size), self.sense(angle), self.length(length), second
+            first, self.angle_text(move), self.sense(angle), self.length(length), second
         )
         return sentence, why
 
-    def angle_text(self, move: TurnAngle, size: str) -> str:
+    def marked(self, move: TurnAngle) -> str:
+        """Return the size of a marked angle: in whole degrees if it comes from the learner's own reading."""
+        if isinstance(move.turn, Supplement):
+            return supplement_text(self.figure.readings[move.turn.reading])
+        return self.degrees(turn_of(move, self.figure.readings))
+
+    def angle_text(self, move: TurnAngle) -> str:
         """Return a marked angle; with "about" if it comes from the learner's own reading."""
-        return words.about(size) if isinstance(move.turn, Supplement) else size
+        return words.about(self.marked(move)) if isinstance(move.turn, Supplement) else self.marked(move)
+
+    def about_diagonal(self) -> str:
+        """Return the length of the first diagonal as it should be read."""
+        return self.reading(self.figure.readings[DIAGONAL_LENGTH]).partition(" (")[0]
 
     def step_close(self, step: Step) -> tuple[Phrase, Phrase]:
         """The second dashed line; the two meet."""
         only = DIAGONAL_LENGTH not in self.figure.readings
         which = parallel.SECOND if len(step.arm_numbers) == 3 else ("" if only else parallel.FIRST)
         first, second, size, _ = self.sides(step)
+        own = len(step.arm_numbers) == 3
+        length = (
+            parallel.as_the_diagonal(self.about_diagonal()) if own else parallel.of_length(self.length(size))
+        )
         move = step.moves[0]
         if isinstance(move, TurnAngle):
             angle = turn_of(move, self.figure.readings)
-            turn = self.angle_text(move, self.degrees(angle))
-            sentence = parallel.close_by_protractor(which, second, turn, self.sense(angle), self.length(size), first)
-            return sentence, words.NOTHING
+            turn, to = self.angle_text(move), (parallel.IT if own else first)
+            return parallel.close_by_protractor(which, second, turn, self.sense(angle), length, to), words.NOTHING
         if isinstance(move, DrawParallel):
-            return parallel.close_by_set_squares(which, second, first, self.length(size)), words.NOTHING
+            return parallel.close_by_set_squares(which, second, first, length), words.NOTHING
         return parallel.close_by_compasses(which, first, second), words.NOTHING
 
     def step_arcs(self, step: Step) -> tuple[Phrase, Phrase]:
         """Two compass arcs."""
         first, second, size, other = self.sides(step)
-        return parallel.cross_arcs(first, self.length(size), second, self.length(other)), parallel.ARCS_WHY
+        length = words.about(self.about_diagonal()) if len(step.arm_numbers) == 3 else self.length(size)
+        return parallel.cross_arcs(first, length, second, self.length(other)), parallel.ARCS_WHY
 
     def step_diagonal(self, step: Step) -> tuple[Phrase, Phrase]:
         """The first diagonal and what it means."""
         reading = self.figure.readings[DIAGONAL_LENGTH]
-        end = words.LINE_END if self.before(step) == step_kinds.CARRY_ON else words.MEETING
+        end = words.LINE_END if self.before(step) == step_kinds.CARRY_ON else words.meeting(2)
         sentence = parallel.diagonal(end, self.measured(f"i{self.construction.order}", reading))
         both = step.arm_numbers[:2]
         third = next(arm.number for arm in self.construction.arms if arm.number not in both)
@@ -161,7 +178,7 @@ class StepSentences(OnPaper):
     def step_measure(self, step: Step) -> tuple[Phrase, Phrase]:
         """The angle between the diagonal and the third line."""
         first, second, _, _ = self.sides(step)
-        expected = self.degrees(self.figure.readings["between"])
+        expected = words.about(whole_degrees(self.figure.readings["between"]))
         return parallel.measure_between(first, second, expected), parallel.MEASURE_WHY
 
     def step_carry_on(self, step: Step) -> tuple[Phrase, Phrase]:
@@ -171,10 +188,11 @@ class StepSentences(OnPaper):
 
     def step_result(self, step: Step) -> tuple[Phrase, Phrase]:
         """The sum."""
+        joins = [move for move in self.construction.moves if isinstance(move, Join) and move.role == roles.PARALLEL]
         ends = {
             step_kinds.CARRY_ON: words.LINE_END,
             step_kinds.CORNER: self.corner_end(),
-            step_kinds.CLOSE: words.MEETING,
+            step_kinds.CLOSE: words.meeting(len(joins)),
         }
         tip_to_tail = self.construction.method == TIP_TO_TAIL
         end = words.LAST_TIP if tip_to_tail else ends.get(self.before(step), words.LINE_END)
@@ -187,12 +205,26 @@ class StepSentences(OnPaper):
     def step_read(self, step: Step) -> tuple[Phrase, Phrase]:
         """Length, amount and angle of the drawn sum."""
         reading = self.figure.readings[RESULT_LENGTH]
-        returned = self.before(step) == step_kinds.RETURN_CLOSE
+        returned = self.is_only_returning
         symbol = self.notation.tags[RETURN_KEY if returned else SUM_KEY]
         if self.is_dot(reading):
             return words.read_short(symbol, self.measured("sum", reading)), words.READ_WHY
         sentence = words.read(symbol, self.measured("sum", reading), self.sum_direction(returned))
-        return sentence, words.RETURNING_READ_WHY if returned else words.READ_WHY
+        return sentence, self.returning_direction() or words.READ_WHY
+
+    @property
+    def is_only_returning(self) -> bool:
+        """Whether the returning phasor is drawn without the sum, and measured in its place."""
+        return any(step.name == step_kinds.RETURN_CLOSE for step in self.construction.steps)
+
+    def returning_direction(self) -> Phrase:
+        """Return how the returning phasor's direction follows from what the protractor shows; () if there is none."""
+        if not self.is_only_returning:
+            return ()
+        read = wrap(self.figure.lines[RESULTANT].degrees - self.picture.reference)
+        size = self.degrees(read)
+        shown = size if size in ON_ONE_LINE else f"{size} {self.sense(read)}"
+        return words.returning_read_why(self.notation.tags[RETURN_KEY], shown, self.sum_direction(True))
 
     def sum_direction(self, returned: bool = False) -> Phrase:
         """Return the direction of the sum (or of the returning phasor) in words."""
@@ -210,13 +242,13 @@ class StepSentences(OnPaper):
         turn = turn_of(move, self.figure.readings)
         size, length = self.size(number), self.length(self.size(number))
         tag, last = self.tag(number), self.tag(before)
-        if turn in (180.0, 0.0) and not self.is_dot(size):
-            return words.follow_straight(tag, last, turn == 0.0, length), words.NOTHING
+        back, straight = self.degrees(turn) == "0°", self.degrees(turn) in ON_ONE_LINE
+        if straight and not self.is_dot(size):
+            return words.follow_straight(tag, last, back, length), words.NOTHING
         if self.is_dot(size):
-            sentence = words.dot(
-                tag, length, words.tip_of(last), self.degrees(turn), self.sense(turn), words.back_along(last)
-            )
-            return sentence, words.DOT_WHY
+            angle = words.way_from(self.degrees(turn), self.sense(turn), words.back_along(last))
+            way = words.way_along(last, back=back) if straight else angle
+            return words.dot(tag, length, words.tip_of(last), way), words.DOT_WHY
         sentence = words.follow(tag, last, self.degrees(turn), self.sense(turn), length)
         why = words.follow_why(self.degrees(180.0 - (-turn if turn < 0 else turn)), self.degrees(turn))
         if self.zero_length(move) < PROTRACTOR_REACH:
@@ -240,7 +272,13 @@ class StepSentences(OnPaper):
         """The components of one phasor on both axes."""
         number = step.arm_numbers[0]
         across, upward = self.figure.readings[f"x{number}"], self.figure.readings[f"y{number}"]
-        return parts.drop(self.tag(number), *self.parts(across, upward)), words.NOTHING
+        right, up = self.parts(across, upward)
+        sides = self.side_of(across), self.side_of(upward)
+        if sides[0] == 0 and sides[1]:
+            return parts.drop_on_axis(self.tag(number), words.UPRIGHT_AXIS, up, parts.NOTHING_ACROSS), words.NOTHING
+        if sides[1] == 0 and sides[0]:
+            return parts.drop_on_axis(self.tag(number), words.LEVEL_AXIS, right, parts.NOTHING_UPWARD), words.NOTHING
+        return parts.drop(self.tag(number), right, up), words.NOTHING
 
     def side_of(self, amount: float) -> int:
         """Return the side of a component: +1, -1, or 0 if no ruler shows it."""
@@ -280,6 +318,8 @@ class StepSentences(OnPaper):
         return parts.corner(across, upward), words.NOTHING
 
 
+ON_ONE_LINE = ("0°", "180°")
+"""Angles, as they are written, between two directions on one line."""
 DRAWS_PHASOR = (step_kinds.DRAW_FIRST, step_kinds.DRAW_ALONG, step_kinds.DRAW, step_kinds.FOLLOW)
 """The kinds of step that draw the phasor whose number comes last in ``arm_numbers``."""
 SENTENCES: Mapping[str, Callable[[StepSentences, Step], tuple[Phrase, Phrase]]] = {
@@ -318,7 +358,7 @@ def direction_phrase(sentences: StepSentences, turn: float) -> Phrase:
         angle_text = quantity.fixed(signed, 1, sentences.notation.mark) + "°"
         return answer_words.angle_polar(angle_text, sentences.notation.voltage)
     if round(turn, 1) == 0.0:
-        return answer_words.angle_on(sentences.notation.reference)
+        return answer_words.angle_on(words.as_line(sentences.notation.reference))
     return answer_words.angle_by_protractor(
         sentences.degrees(turn), sentences.sense(turn), sentences.notation.reference
     )

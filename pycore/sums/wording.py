@@ -19,6 +19,16 @@ def degrees_text(degrees: float, mark: str) -> str:
     return quantity.plain(round(size, 1), mark) + "°"
 
 
+def whole_degrees(degrees: float) -> str:
+    """Return an angle as it is read off a learner's own drawing: 157°."""
+    return f"{round(degrees)}°"
+
+
+def supplement_text(reading: float) -> str:
+    """Return 180° minus an angle that is read in whole degrees."""
+    return f"{180 - round(reading)}°"
+
+
 def length_text(millimetres: float, mark: str) -> str:
     """Return a length in mm and cm: 92 mm (9.2 cm)."""
     size = -millimetres if millimetres < 0 else millimetres

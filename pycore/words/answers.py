@@ -1,5 +1,6 @@
 """Sentences beside an answer that every calculator may use."""
 
+from pycore.words.constructions import first_line
 from pycore.words.phrase import Phrase, Symbol, say
 
 Name = Phrase | Symbol
@@ -33,12 +34,12 @@ def on_sheet(length: str) -> Phrase:
 NO_ARROW = say("no arrow to draw")
 
 
-def small_line(line: str) -> Phrase:
+def small_line(line: Phrase) -> Phrase:
     """A phasor too short for an arrow."""
     return say("At this scale {line} is shorter than 4 mm, so it is drawn as a dot with a label.", line=line)
 
 
-def small_lines(lines: str) -> Phrase:
+def small_lines(lines: Phrase) -> Phrase:
     """Several phasors too short for an arrow."""
     return say("At this scale {lines} are shorter than 4 mm: they are drawn as dots with labels.", lines=lines)
 
@@ -97,18 +98,18 @@ def pair_first(first: str, second: str) -> str:
     return f"{first} with {second} first"
 
 
-def components_intro(up: bool, origin: Name) -> Phrase:
+def components_intro(up: bool, origin: Phrase) -> Phrase:
     """Which angle is used, and which function gives which component."""
     if up:
         return say(
-            "Angles are measured clockwise from straight up, the direction of {origin}. Horizontal component = size × "
-            "sine; vertical component = size × cosine.",
-            origin=origin,
+            "Angles are measured clockwise from straight up, {origin}. Horizontal component = size × sine; vertical "
+            "component = size × cosine.",
+            origin=first_line(origin),
         )
     return say(
-        "Angles are measured anticlockwise from the right, the direction of {origin}. Horizontal component = size × "
-        "cosine; vertical component = size × sine.",
-        origin=origin,
+        "Angles are measured anticlockwise from the right, {origin}. Horizontal component = size × cosine; vertical "
+        "component = size × sine.",
+        origin=first_line(origin),
     )
 
 

@@ -21,6 +21,17 @@ def drop(phasor: Name, across: str, upward: str) -> Phrase:
     )
 
 
+def drop_on_axis(phasor: Name, axis: Name, part: str, other: str) -> Phrase:
+    """A phasor along one axis has one component only."""
+    return say(
+        "**Find the components of {phasor}.** It is on {axis}: {part}, {other}.",
+        phasor=phasor, axis=axis, part=part, other=other,
+    )  # fmt: skip
+
+
+NOTHING_ACROSS, NOTHING_UPWARD = "nothing to the side", "nothing up or down"
+
+
 def across_part(length: str, side: int) -> str:
     """A horizontal component in words; ``side`` is +1 to the right, -1 to the left, 0 for none."""
     return {1: f"{length} to the right", -1: f"{length} to the left", 0: "no horizontal component"}[side]

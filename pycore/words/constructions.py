@@ -1,6 +1,6 @@
 """The sentences of the constructions: tool first, then place, then reading; one line of reason."""
 
-from pycore.words.phrase import Phrase, Symbol, say
+from pycore.words.phrase import Phrase, Symbol, plain, say
 
 Name = Phrase | Symbol
 
@@ -10,16 +10,20 @@ NOTHING: Phrase = ()
 UPRIGHT_AXIS: Phrase = ("the vertical axis",)
 LEVEL_AXIS: Phrase = ("the horizontal axis",)
 DIRECTIONS = {0.0: "to the right", 90.0: "straight up", 180.0: "to the left", -90.0: "straight down"}
-MEETING = "where they meet"
 LINE_END = "the end of the line just drawn"
 CORNER = "the corner of the rectangle"
 MARKED_SUM = "the marked sum"
 LAST_TIP = "the last tip"
 
 
-def slanting(angle: str, *, above: bool) -> str:
-    """A direction that is not horizontal or vertical."""
-    return f"{angle} {'above' if above else 'below'} the horizontal, to the right"
+def meeting(dashed: int) -> str:
+    """The corner where the last of so many dashed lines meet."""
+    return "where the dashed lines meet" if dashed <= 2 else "where the last two dashed lines meet"
+
+
+def slanting(angle: str, *, above: bool, left: bool) -> str:
+    """A direction that is not horizontal or vertical; ``angle`` is an acute angle."""
+    return f"{angle} {'above' if above else 'below'} the horizontal, to the {'left' if left else 'right'}"
 
 
 def about(angle: str) -> str:
@@ -49,11 +53,21 @@ def scale_why(quantity: str, units: str) -> Phrase:
     )
 
 
-def draw_reference(name: Name, direction: str, place: str) -> Phrase:
+def as_line(name: Phrase) -> Phrase:
+    """A first direction as a line on the paper: V₁, or the 0° line."""
+    return say("the {name} line", name=name) if plain(name).endswith("°") else name
+
+
+def first_line(name: Phrase) -> Phrase:
+    """The faint line in a first direction."""
+    return say("the {name} line" if plain(name).endswith("°") else "the direction of {name}", name=name)
+
+
+def draw_reference(name: Phrase, direction: str, place: str) -> Phrase:
     """The faint first direction."""
     return say(
-        "**Draw the direction of {name}** faintly, {direction} from {place}.",
-        name=name,
+        "**Draw {name}** faintly, {direction} from {place}.",
+        name=first_line(name),
         direction=direction,
         place=place,
     )
@@ -117,17 +131,25 @@ def draw(phasor: Name, zero: Name, angle: str, sense: str, place: str, length: s
     )
 
 
-def dot(phasor: Name, length: str, place: Phrase | str, angle: str, sense: str, zero: Phrase) -> Phrase:
+def dot(phasor: Name, length: str, place: Phrase | str, way: Phrase) -> Phrase:
     """A phasor too short for an arrow."""
     return say(
-        "**Mark {phasor} as a dot,** {length} from {place}, {angle} {sense} from {zero}: too short for an arrow.",
+        "**Mark {phasor} as a dot,** {length} from {place}, {way}: too short for an arrow.",
         phasor=phasor,
         length=length,
         place=place,
-        angle=angle,
-        sense=sense,
-        zero=zero,
+        way=way,
     )
+
+
+def way_from(angle: str, sense: str, zero: Name) -> Phrase:
+    """A direction by its angle from a line."""
+    return say("{angle} {sense} from {zero}", angle=angle, sense=sense, zero=zero)
+
+
+def way_along(name: Name, *, back: bool) -> Phrase:
+    """A direction along the line just drawn."""
+    return say("straight back along {name}" if back else "straight on along the line of {name}", name=name)
 
 
 def dot_first(phasor: Name, length: str, place: str, direction: str) -> Phrase:
@@ -147,8 +169,8 @@ def tip_of(name: Name) -> Phrase:
 
 
 def back_along(name: Name) -> Phrase:
-    """The direction back along a line."""
-    return say("back along {name}", name=name)
+    """The line back along an arrow, from its tip."""
+    return say("the line back along {name}", name=name)
 
 
 DOT_WHY = say("If a later move needs its direction, draw a faint line long enough to reach the protractor’s scale.")
@@ -158,6 +180,13 @@ def which_scale(zero: Name, angle: str, wider: int) -> Phrase:
     """Which of the protractor's two scales to use; ``wider``: more than a right angle, equal or less."""
     than = {1: "more than a right angle", 0: "exactly a right angle", -1: "less than a right angle"}[wider]
     return say("Use the scale that starts at 0 on {zero}. {angle} is {than}.", zero=zero, angle=angle, than=than)
+
+
+def along_zero(zero: Name, angle: str, place: str) -> Phrase:
+    """An angle of 0° or 180°, which no scale of the protractor is needed for."""
+    if angle == "0°":
+        return say("{angle} is along {zero}.", angle=angle, zero=zero)
+    return say("{angle} is straight back along the zero line, on the other side of {place}.", angle=angle, place=place)
 
 
 ZERO_LINE = say(" The protractor’s straight edge is not its zero line.")
@@ -213,7 +242,14 @@ def read_short(symbol: Name, measured: Phrase) -> Phrase:
     )  # fmt: skip
 
 
-RETURNING_READ_WHY = say("It has the same size as the sum and the opposite direction.")
+def returning_read_why(symbol: Name, shown: str, direction: Phrase) -> Phrase:
+    """The returning phasor ends at the start, so the protractor shows the opposite direction."""
+    return say(
+        "The protractor shows {shown}, but {symbol} points the opposite way along this line: {direction}.",
+        shown=shown, symbol=symbol, direction=direction,
+    )  # fmt: skip
+
+
 READ_WHY = say("Measure to the point of the arrowhead, not to its wide end.")
 
 

@@ -1,11 +1,22 @@
 """The sentences of a lesson: tool first, then where, then the reading on a line of its own."""
 
-from pycore.words.phrase import Phrase, Symbol, say
+from collections.abc import Sequence
+
+from pycore.words.phrase import Phrase, Symbol, listed_phrases, say
 
 Name = Phrase | Symbol
 
 STEP = "Step {step} of {steps}"
 MARK = "the mark that you have just made"
+
+
+ARCS_CROSS = "where the arcs cross"
+LINES_MEET = "where the two lines meet"
+
+
+def mark_on(axis: Phrase) -> Phrase:
+    """A mark on an axis."""
+    return say("the mark on {axis}", axis=axis)
 
 
 def step_of(step: int, steps: int) -> str:
@@ -23,7 +34,7 @@ def scale_reading(longest: str, length: str) -> Phrase:
     return say("{longest} is {length} long.", longest=longest, length=length)
 
 
-def ruler_first(place: str, direction: str) -> Phrase:
+def ruler_first(place: Phrase | str, direction: str) -> Phrase:
     """The ruler for the first arrow."""
     return say("Ruler’s zero mark on {place}, its edge {direction}.", place=place, direction=direction)
 
@@ -31,6 +42,26 @@ def ruler_first(place: str, direction: str) -> Phrase:
 def ruler_on_line(place: Phrase | str, line: Name) -> Phrase:
     """The ruler along a line that is on the paper already."""
     return say("Ruler’s zero mark on {place}, its edge along {line}.", place=place, line=line)
+
+
+def ruler_back_on_line(place: Phrase | str, line: Name) -> Phrase:
+    """The ruler straight back along a line that ends where it starts."""
+    return say("Ruler’s zero mark on {place}, its edge back along {line}.", place=place, line=line)
+
+
+def ruler_beyond(place: Phrase | str, line: Name) -> Phrase:
+    """The ruler along a line and beyond its start."""
+    return say("Ruler’s zero mark on {place}, its edge along {line} extended backwards.", place=place, line=line)
+
+
+def ruler_parallel(place: Phrase | str, line: Name) -> Phrase:
+    """The ruler along the parallel that a set square gave."""
+    return say("Ruler’s zero mark on {place}, its edge parallel to {line}.", place=place, line=line)
+
+
+def ruler_on_side(place: Phrase | str, end: Phrase) -> Phrase:
+    """The ruler along a dashed line between two points."""
+    return say("Ruler’s zero mark on {place}, its edge along the dashed line to {end}.", place=place, end=end)
 
 
 def mark_length(component: str) -> Phrase:
@@ -66,14 +97,29 @@ def mark_angle(angle: str, sense: str) -> Phrase:
     return say("Mark {angle} {sense}.", angle=angle, sense=sense)
 
 
+def faint_to(place: Phrase, line: Name) -> Phrase:
+    """A faint line through the mark to another line."""
+    return say(" Draw a faint line from {place} through the mark to the line of {line}.", place=place, line=line)
+
+
+def faint_through(place: Phrase) -> Phrase:
+    """A faint line through the mark, in both directions."""
+    return say(" Draw a long faint line through the mark and {place}.", place=place)
+
+
 def read_angle(angle: str) -> Phrase:
     """The angle read."""
     return say("Read {angle}.", angle=angle)
 
 
-def measure_angle(angle: str) -> Phrase:
+def measure_angle(line: Name, angle: str) -> Phrase:
     """An angle that a learner takes from their own drawing."""
-    return say("Expect about {angle}.", angle=angle)
+    return say("Read the angle to {line}: about {angle}.", line=line, angle=angle)
+
+
+def mark_supplement(angle: str, sense: str) -> Phrase:
+    """The angle set off that follows from the learner's own reading."""
+    return say("Mark 180° minus your reading, about {angle}, {sense}.", angle=angle, sense=sense)
 
 
 def count(scale: str) -> Phrase:
@@ -91,12 +137,17 @@ def dash(place: Phrase) -> Phrase:
 
 def dash_along_square(place: Phrase) -> Phrase:
     """The dashed line along a set square."""
-    return say("Along the set square, from {place}.", place=place)
+    return say("Pencil along the set square, from {place}.", place=place)
 
 
 def draw_dashed(length: str) -> Phrase:
     """The dashed line drawn."""
     return say("Draw a dashed line, {length}.", length=length)
+
+
+def draw_as_diagonal(length: str) -> Phrase:
+    """The dashed line that is as long as the measured diagonal."""
+    return say("Draw a dashed line as long as your diagonal (about {length}).", length=length)
 
 
 def slide(to: Name, place: Phrase | str) -> Phrase:
@@ -116,6 +167,16 @@ def drop(name: Name, axis: Name) -> Phrase:
     ), axis=axis, name=name)
 
 
+def tip_on_axis(name: Name, axis: Name) -> Phrase:
+    """A phasor along an axis has no component on the other."""
+    return say("The tip of {name} is on {axis}.", name=name, axis=axis)
+
+
+def there_is(component: str) -> Phrase:
+    """A component of zero."""
+    return say("There is {component}.", component=component)
+
+
 DROP_READING = say("Draw a dashed line to the axis.")
 
 
@@ -129,7 +190,7 @@ def arc(length: str) -> Phrase:
     return say("Draw an arc with radius {length}.", length=length)
 
 
-def join(start: str, end: str) -> Phrase:
+def join(start: Phrase | str, end: Phrase | str) -> Phrase:
     """The ruler for a line between two points."""
     return say("Ruler from {start} to {end}.", start=start, end=end)
 
@@ -139,12 +200,7 @@ def draw_name(name: Name) -> Phrase:
     return say("Draw {name}.", name=name)
 
 
-def join_tips(place: Phrase) -> Phrase:
-    """A dashed line from a tip to a crossing of arcs."""
-    return say("Ruler from {place} to where the arcs cross.", place=place)
-
-
-def ruler_along(name: Name, place: str) -> Phrase:
+def ruler_along(name: Name, place: Phrase | str) -> Phrase:
     """The ruler laid along a line to read it."""
     return say("Ruler along {name}, its zero mark on {place}.", name=name, place=place)
 
@@ -152,6 +208,11 @@ def ruler_along(name: Name, place: str) -> Phrase:
 def read_length(length: str) -> Phrase:
     """The length read."""
     return say("Read {length}.", length=length)
+
+
+def draw_and_read(name: Name, length: str) -> Phrase:
+    """A line drawn and measured."""
+    return say("Draw {name} and measure it: {length}.", name=name, length=length)
 
 
 def represents(scale: str, name: Name, product: str, calculated: str) -> Phrase:
@@ -165,12 +226,15 @@ def represents(scale: str, name: Name, product: str, calculated: str) -> Phrase:
 def faint(name: Name, direction: str, place: str) -> Phrase:
     """A faint direction."""
     return say(
-        "Faint line {direction} from {place}: the direction of {name}.", name=name, direction=direction, place=place
+        "Draw a faint line {direction} from {place}: it is {name}.", name=name, direction=direction, place=place
     )
 
 
 ASK_ANGLE = say("What do you read on the protractor?")
+ASK_ANGLE_TO_MARK = say("Which angle do you mark?")
 ASK_LENGTH = say("What do you read on the ruler?")
+ASK_LENGTH_TO_DRAW = say("How long is this line on paper?")
+ASK_LENGTH_TO_MARK = say("How many millimetres do you mark?")
 ASK_SCALE = say("How long is the longest phasor on paper?")
 ASK_OPENING = say("How far apart are the two points of the compasses?")
 
@@ -183,6 +247,11 @@ def no_such_step(requested: str, steps: int, opened: int) -> str:
 def no_such_view(requested: str) -> str:
     """A view that no lesson has."""
     return f"There is no view {requested[:12]!r}. The drawing is shown one move at a time."
+
+
+def view_not_here(title: str) -> str:
+    """A view that other problems have."""
+    return f"This problem has no view “{title}”. The drawing is shown one move at a time."
 
 
 def together(method: str) -> Phrase:
@@ -204,9 +273,10 @@ TOGETHER_WHY = say("Neither the order nor the method changes the sum.")
 RING = say("A ring is on a table. Ropes will pull it.")
 
 
-def rope(name: Name, amount: str) -> Phrase:
+def rope(name: Name, amount: str, *, is_first: bool) -> Phrase:
     """One rope more."""
-    return say("One more rope pulls in the direction of {name}: {amount}.", name=name, amount=amount)
+    rope = "A rope" if is_first else "One more rope"
+    return say("{rope} pulls in the direction of {name}: {amount}.", rope=rope, name=name, amount=amount)
 
 
 def net_pull(name: Name, amount: str) -> Phrase:
@@ -228,19 +298,18 @@ def analogy(plural: str) -> Phrase:
 def waves(quantity: str, angle: str) -> Phrase:
     """The waves at an angle."""
     return say(
-        "After a turn of {angle}, the height of each arrow is its {quantity} at that moment.",
+        "After a turn of {angle}: the height of each arrow, times √2, is its {quantity} at that moment.",
         quantity=quantity, angle=angle,
-    )
+    )  # fmt: skip
 
 
-def waves_why(name: Name, parts: str) -> Phrase:
-    """The sum's wave."""
+def waves_why(name: Name, arrows: Sequence[Phrase]) -> Phrase:
+    """The sum's wave, and the arrows that it is the sum of."""
+    is_sum = "is the sum of" if len(arrows) > 1 else "is equal to"
     return say(
-        "At every moment {name} is the sum of the {parts}. Its wave is the height of its arrow. For sine waves the "
-        "peak is √2 times the r.m.s. value that a meter shows.",
+        "At every moment {name} {is_sum} {arrows}. Its wave is the height of its arrow. For sine waves the peak is √2 "
+        "times the r.m.s. value that a meter shows.",
         name=name,
-        parts=parts,
+        is_sum=is_sum,
+        arrows=listed_phrases(arrows),
     )
-
-
-COUNTED = {2: "two", 3: "three", 4: "four", 5: "five", 6: "six"}

@@ -109,7 +109,12 @@ _SHIFT = (
     "Measure each of these lines. Use the scale to find the voltage for each length.",
     "Write the voltages in the table. Compare with your estimate: which load has the highest voltage?",
 )
-_REVERSED = "Draw {reversed} too: from the common point, the same length, in the opposite direction."
+_REVERSED = (
+    "Draw {reversed} too: {way}. It has the same length and the opposite direction.",
+    "Write its length and its angle in the table.",
+)
+_BACK = {"tip-to-tail": "from the last tip back to the start"}
+_OPPOSITE = "from the common point, backwards along the line just measured"
 _END = (
     "Measure its length to the point of the arrowhead. Use the scale to find its size.",
     "Measure its angle. Write both in the table.",
@@ -195,9 +200,11 @@ def problem_moves(
         moves.append(_ON_THE_WAY.format(name=goal.on_the_way))
     moves += [*goal.found, *_sum(method, goal, arms)]
     moves += [_COMPANION_AT.format(name=one.name, origin=begun.origin) for one in companions if not one.direction]
-    if goal.reversed:
-        moves.append(_REVERSED.format(reversed=goal.reversed))
-    return moves if method == DISPLACEMENT else [*moves, *_END, *goal.after, _COMPARE]
+    if method == DISPLACEMENT:
+        return moves
+    way = _BACK.get(method, _OPPOSITE)
+    back = [move.format(reversed=goal.reversed, way=way) for move in _REVERSED] if goal.reversed else []
+    return [*moves, *_END, *goal.after, *back, _COMPARE]
 
 
 def needs_larger(paper: str) -> str:

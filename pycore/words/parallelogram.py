@@ -10,8 +10,8 @@ Name = Phrase | Symbol
 def parallel_by_protractor(side: Name, angle: str, sense: str, length: str, to: Name) -> Phrase:
     """First dashed line, by the neighbouring angle."""
     return say(
-        "**Mark {angle} at the tip of {side}.** Protractor’s centre on that tip, zero line back along {side}, "
-        "{sense}. Draw a dashed line, {length}. It is parallel to {to}.",
+        "**Mark {angle} {sense} at the tip of {side}.** Protractor’s centre on that tip, zero line back along "
+        "{side}. Draw a dashed line, {length}. It is parallel to {to}.",
         side=side,
         angle=angle,
         sense=sense,
@@ -45,7 +45,7 @@ def close_by_protractor(
     """Second dashed line; the two meet."""
     return say(
         "**Complete the {which}parallelogram.** Protractor’s centre on the tip of {side}, zero line back along "
-        "{side}: mark {angle} {sense}. Draw a dashed line, {length}, parallel to {to}. The two dashed lines meet.",
+        "{side}: mark {angle} {sense}. Draw a dashed line{length}, parallel to {to}. The two dashed lines meet.",
         which=_before(which),
         side=side,
         angle=angle,
@@ -55,10 +55,20 @@ def close_by_protractor(
     )
 
 
+def of_length(length: str) -> str:
+    """The length of a dashed line, after its name."""
+    return f", {length}"
+
+
+def as_the_diagonal(length: str) -> str:
+    """The length of a dashed line that the learner has measured, after its name; ``length`` as it should be read."""
+    return f" as long as your diagonal (about {length})"
+
+
 def measure_between(first: Name, second: Name, expected: str) -> Phrase:
     """The angle of the second stage is measured, not copied."""
     return say(
-        "**Measure the angle between {first} and {second}.** Protractor’s centre on the common point. Expect about "
+        "**Measure the angle between {first} and {second}.** Protractor’s centre on the common point. Expect "
         "{expected}.",
         first=first,
         second=second,
@@ -87,7 +97,7 @@ def close_by_set_squares(which: str, side: Name, to: Name, length: str) -> Phras
     """Second dashed line, slid along."""
     return say(
         "**Complete the {which}parallelogram.** Set square along {to}. Slide it to the tip of {side} and draw a "
-        "dashed line, {length}. The two dashed lines meet.",
+        "dashed line{length}. The two dashed lines meet.",
         which=_before(which),
         side=side,
         to=to,
@@ -123,7 +133,7 @@ def close_by_compasses(which: str, first: Name, second: Name) -> Phrase:
 
 
 ARCS_WHY = say(
-    "The arcs can cross twice. Take the one further from the common point. There opposite sides are equal and "
+    "The arcs can cross twice. Take the crossing further from the common point. There opposite sides are equal and "
     "parallel."
 )
 
@@ -145,10 +155,10 @@ def diagonal_why(meaning: str, names: Sequence[str], numbers: Sequence[int]) -> 
 
 
 def carry_on(first: Name, second: Name, length: str) -> Phrase:
-    """Two phasors so nearly on one line that no parallelogram can be drawn."""
+    """Two phasors on one line, or so nearly that no parallelogram can be drawn."""
     return say(
-        "**No parallelogram:** {first} and {second} are almost on one line, so no parallelogram can be drawn. Use tip "
-        "to tail: from the tip of {first}, draw {length} in the direction of {second}.",
+        "**No parallelogram:** {first} and {second} are on one line, or almost. Use tip to tail: from the tip of "
+        "{first}, draw {length} in the direction of {second}.",
         first=first,
         second=second,
         length=length,
@@ -156,3 +166,4 @@ def carry_on(first: Name, second: Name, length: str) -> Phrase:
 
 
 THE_DIAGONAL: Phrase = ("the diagonal",)
+IT: Phrase = ("it",)

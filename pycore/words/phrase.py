@@ -48,6 +48,22 @@ def plain(phrase: Phrase) -> str:
     return "".join(parts)
 
 
+def added(tags: Sequence[Phrase]) -> Phrase:
+    """Return tags joined with a plus sign, or with the minus sign that a tag begins with: I₁ − I₂."""
+    pieces: list[Piece] = list(tags[0])
+    for tag in tags[1:]:
+        pieces += (" − ", *tag[1:]) if tag[:1] == ("−",) else (" + ", *tag)
+    return tuple(pieces)
+
+
+def listed_phrases(phrases: Sequence[Phrase]) -> Phrase:
+    """Return phrases as a list in a sentence: I₁, I₂ and I₃."""
+    pieces: list[Piece] = list(phrases[0])
+    for phrase in phrases[1:-1]:
+        pieces += (", ", *phrase)
+    return (*pieces, " and ", *phrases[-1]) if len(phrases) > 1 else tuple(pieces)
+
+
 @lru_cache(maxsize=1024)
 def _parts(template: str) -> tuple[tuple[str, tuple[tuple[str, str], ...]], ...]:
     """Return a template split at ``**``: for each stretch the words before its first value, then each value's name and

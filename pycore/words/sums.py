@@ -22,6 +22,8 @@ class SumWords:
     why_opposite: str = "It has the same size as the sum and the opposite direction."
     on_the_way: Phrase = ()
     """What the sum of the first two arrows is, where a page draws it for itself."""
+    alternates: bool = True
+    """Whether these phasors are sine waves, as currents and voltages are; impedances and powers are not."""
 
 
 NONE = "none"

@@ -231,7 +231,9 @@ function fold(folded = true) {
 
 function syncChoices() {
   if (!place) return;
-  need("[data-lesson-view]", HTMLSelectElement, dialog).value = place.view;
+  const views = need("[data-lesson-view]", HTMLSelectElement, dialog);
+  for (const one of views.options) one.hidden = one.disabled = Boolean(shown && !shown.views.includes(one.value));
+  views.value = place.view;
   /** @type {NodeListOf<HTMLSelectElement>} */
   const selects = dialog.querySelectorAll("[data-lesson-set]");
   for (const select of selects) {

@@ -109,6 +109,7 @@ export interface LessonReply extends Reply {
   step: number;
   steps: number;
   view: string;
+  views: string[];
 }
 
 export interface MarkReply extends Reply {

@@ -204,7 +204,7 @@ def test_the_second_stages_angle_is_asked_for_in_any_case(lesson) -> None:
     until_at(page, 13)
     assert visible(page, ".lesson-question") and not visible(page, '[data-name="reading"]')
     do(page, "next")
-    assert "157.2" in page.locator(".lesson-reading").text_content() and visible(page, ".lesson-reading")
+    assert "about 157°" in page.locator(".lesson-reading").text_content() and visible(page, ".lesson-reading")
 
 
 @pytest.mark.parametrize("fragment", ["&view=lesson&step=19", "&view=together&step=1", "&view=pull&step=4"])

@@ -106,6 +106,17 @@ def test_the_waves_turn_by_ten_degrees_at_an_arrow_key(lesson) -> None:
         assert f"{10 * (step - 1)}°" in page.locator(".lesson-sentence").text_content()
 
 
+def test_a_view_that_a_problem_does_not_offer_is_no_choice_and_opens_the_lesson(open_page, site: str) -> None:
+    """Powers are no sine waves."""
+    page = open_page(viewport=SCREENS["projector"])
+    page.goto(f"{site}power-triangle/#v=1&view=waves&step=10")
+    until_at(page, 1)
+    assert "Waves" in page.locator("[data-lesson-notice]").text_content()
+    until_address(page, "view=lesson&step=1")
+    offered = "[data-lesson-view] option:not([hidden])"
+    assert ["lesson", "together", "pull"] == page.locator(offered).evaluate_all("all => all.map(one => one.value)")
+
+
 def test_all_methods_end_on_one_point(lesson) -> None:
     page = lesson("&view=together&step=1")
     rings = []

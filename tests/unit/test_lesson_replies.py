@@ -54,7 +54,7 @@ def test_the_second_stages_angle_is_measured_not_given() -> None:
     """Of all steps of the parallelogram only that one is marked so."""
     measured = [step for step in range(1, 21) if ask(step=str(step))["measured"]]
     assert [13] == measured
-    assert "157.2" in ask(step="13")["announce"]
+    assert "Read the angle to I₃: about 157°." in ask(step="13")["announce"]
 
 
 def test_the_answer_can_be_blanked() -> None:

@@ -7,6 +7,7 @@ from pycore.calculators.add_phasors import words
 from pycore.calculators.add_phasors.circuit import EnteredPhasor, PhasorSum, add
 from pycore.calculators.add_phasors.fields import FIELDS, MOST
 from pycore.constructions.construction import Arm, DrawingConvention
+from pycore.constructions.methods import PAIR_ORDERS
 from pycore.forms import conventions
 from pycore.forms.phasor_text import is_rectangular, read_phasor
 from pycore.forms.reading import Reader
@@ -18,6 +19,7 @@ from pycore.sums.problem import SheetProblem
 from pycore.sums.wording import Notation, SheetWords
 from pycore.words import inputs, plain
 from pycore.words import sums as sum_words
+from pycore.words.phrase import added
 
 LEAST_SHARE = 1e-6
 
@@ -40,6 +42,7 @@ class AddCase(SumCase):
         self.result_word = words.RESULTS[problem["combine"]]
         if self.difference:
             tags |= {f"i{one.number}": ("−", *tags[f"i{one.number}"]) for one in self.subtracted}
+            tags |= {f"i{pair}": added([tags[f"i{number}"] for number in pair]) for pair in PAIR_ORDERS}
         on_first = problem["reference"] == "current"
         reference = arms[0].angle if on_first else 0.0
         notation = Notation(

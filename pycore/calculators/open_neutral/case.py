@@ -37,6 +37,7 @@ class OpenCase(SumCase):
     def __init__(self, problem: SheetProblem, solution: OpenNeutral, loads: tuple[complex | None, ...]) -> None:
         self.solution, self.loads = solution, loads
         self.open = problem["method"] == METHOD
+        self.is_sum = not self.open
         self.method_in_task = not self.open
         self.result_word = words.RESULT_OPEN if self.open else words.RESULT_WHOLE
         self.guess_word = words.GUESS_OPEN if self.open else ""

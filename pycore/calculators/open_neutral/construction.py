@@ -3,7 +3,7 @@ the triangle of line voltages, find or draw the load's star point, and measure e
 
 Where all connected loads have one phase angle, the star point is found by drawing. Two loads alone divide the side
 between their corners in the ratio of their impedances; the third moves the star point on a line to its own corner. Two
-such lines cross in the star point (the weights of Millman's theorem, as Ceva's theorem has them). Elsewhere the
+such lines cross at the star point (the weights of Millman's theorem, as Ceva's theorem has them). Elsewhere the
 displacement is calculated and drawn with protractor and ruler.
 """
 

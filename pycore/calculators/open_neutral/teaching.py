@@ -34,7 +34,7 @@ PLAN = LessonPlan(
             "loads are.",
             "Classroom view: find the star point with two loads at a time. Alone, the loads on L1 and L2 are in series "
             "and divide 400 V: mark the point on the side. The third load moves it on a line to its own corner. Two "
-            "such lines cross in the star point.",
+            "such lines cross at the star point.",
             "The star point moves by {answer}. Ask: towards which corner, and why? Towards the line of the load with "
             "the smallest resistance.",
             "Measure from the new point to each corner: {voltage_1}, {voltage_2}, {voltage_3} instead of 231 V each.",

@@ -42,11 +42,17 @@ def _target_angle(drawn: OnPaper, step: Step) -> Written:
     return words.target_angle(active, drawn.place, drawn.degrees(angle), drawn.sense(angle)), words.SAME_ACTIVE_POWER
 
 
+def _end(drawn: OnPaper) -> Phrase | str:
+    """Where the apparent power ends: at a crossing, or at the tip of P, if the target angle is zero."""
+    step = next(step for step in drawn.construction.steps if step.name == TARGET_ANGLE)
+    return words.LINES_MEET if round(_turn(drawn, step), 1) else step_words.tip_of(drawn.tag(ACTIVE))
+
+
 def _correction(drawn: OnPaper, step: Step) -> Written:
     """The correction, drawn between two tips."""
     reactive = any(arm.number == REACTIVE for arm in drawn.construction.arms)
     start = step_words.tip_of(drawn.tag(REACTIVE if reactive else ACTIVE))
-    return words.draw_correction(drawn.tag(CORRECTING), start), words.CORRECTION_WHY
+    return words.draw_correction(drawn.tag(CORRECTING), start, _end(drawn)), words.CORRECTION_WHY
 
 
 def _read_correction(drawn: OnPaper, step: Step) -> Written:
@@ -58,7 +64,7 @@ def _read_correction(drawn: OnPaper, step: Step) -> Written:
 
 def _target_sum(drawn: OnPaper, step: Step) -> Written:
     """The apparent power after the correction."""
-    return words.target_sum(drawn.notation.tags[SUM_KEY], drawn.place), words.TARGET_SUM_WHY
+    return words.target_sum(drawn.notation.tags[SUM_KEY], drawn.place, _end(drawn)), words.TARGET_SUM_WHY
 
 
 OWN_STEPS: Mapping[str, Callable[[OnPaper, Step], Written]] = {

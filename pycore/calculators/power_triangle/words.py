@@ -27,7 +27,7 @@ PHASE_CHOICES = (("3", "three"), ("1", "one"))
 REFERENCE = "active power"
 SUM_WORD: Phrase = ("apparent power",)
 WORDS = SumWords("power", "powers", "kVA, kW or kvar", closes="no power remains and no arrow is drawn",
-                 on_the_way=("This is the triangle before the correction.",))  # fmt: skip
+                 on_the_way=("This is the triangle before the correction.",), alternates=False)  # fmt: skip
 RESULT = "the apparent power"
 GUESS = "the reactive power needed for the target"
 TASK = "Find the apparent power by drawing"
@@ -218,9 +218,12 @@ SAME_ACTIVE_POWER: Phrase = say(
 )
 
 
-def draw_correction(tag: Phrase, start: Phrase) -> Phrase:
+LINES_MEET = "where the two lines meet"
+
+
+def draw_correction(tag: Phrase, start: Phrase, end: Phrase | str) -> Phrase:
     """The reactive power of the correction, drawn between two tips."""
-    return say("**Draw {tag}.** From {start} to where the two lines meet.", tag=tag, start=start)
+    return say("**Draw {tag}.** From {start} to {end}.", tag=tag, start=start, end=end)
 
 
 def measure_correction(tag: Phrase, measured: Phrase) -> Phrase:
@@ -244,9 +247,9 @@ def finding_moves(tag: str, last: str, *, reactive: bool) -> tuple[str, ...]:
     )
 
 
-def target_sum(tag: Phrase, place: str) -> Phrase:
+def target_sum(tag: Phrase, place: str, end: Phrase | str) -> Phrase:
     """The apparent power after the correction."""
-    return say("**Draw {tag}.** From {place} to where the two lines meet.", tag=tag, place=place)
+    return say("**Draw {tag}.** From {place} to {end}.", tag=tag, place=place, end=end)
 
 
 TARGET_SUM_WHY: Phrase = say("This is the triangle after the correction.")

@@ -29,7 +29,7 @@ SUM_WORDS: dict[str, Phrase] = {"voltages": ("supply voltage",), "impedances": (
 VOLTS = SumWords("voltage", "voltages", "volts", closes="the voltages cancel and no arrow is drawn",
                  partial="This is the voltage across {first} and {second} together.")  # fmt: skip
 OHMS = SumWords("impedance", "resistances and reactances", "ohms", closes="the reactances cancel and no arrow is drawn",
-                partial="This is the impedance of {first} and {second} together.")  # fmt: skip
+                partial="This is the impedance of {first} and {second} together.", alternates=False)  # fmt: skip
 AMPERES = SumWords("current", "currents", "amperes")
 RESULTS = {"voltages": "the supply voltage", "impedances": "the impedance"}
 """What is to be found, in the moves of a sheet for easy reading."""

@@ -33,8 +33,12 @@ READING_HELP = "Minus if the meter reads backwards."
 BALANCED = "Load"
 BALANCEDS = (("yes", "balanced"), ("no", "unbalanced"))
 ZERO = "the power"
-WORDS = SumWords("power", "powers", "volt-amperes", closes="there is no power, so no arrow is drawn")
-WATTS = SumWords("power", "powers", "watts", closes="there is no power, so no arrow is drawn")
+WORDS = SumWords(
+    "power", "powers", "volt-amperes", closes="there is no active power and no arrow is drawn", alternates=False
+)
+WATTS = SumWords(
+    "power", "powers", "watts", closes="there is no active power and no arrow is drawn", alternates=False
+)
 """Of an unbalanced load, whose two readings give the active power alone."""
 LINES = ("P₁", "P₂", "Q")
 APPARENT, ACTIVE, REACTIVE, ANGLE, FACTOR = "Apparent power", "Power", "Reactive power", "phase angle", "power factor"

@@ -5,18 +5,24 @@ import re
 from dataclasses import dataclass, field
 
 LENGTH = r"([\d.,]+)\u00a0mm \([\d.,]+\u00a0cm\)"
+LENGTH_OR_ABOUT = r"((?:about )?[\d.,]+)\u00a0mm(?: \([\d.,]+\u00a0cm\))?"
+AS_DIAGONAL = r"as long as your diagonal \(about ([\d.,]+)\u00a0mm\)"
 AMOUNT = r"[\d.,]+\u00a0\w+"
 MEASURED = rf"about {LENGTH}\. At 1\u00a0cm\u00a0=\u00a0{AMOUNT}, that is {AMOUNT} \(calculated: {AMOUNT}\)\."
 NAME = r"((?:the |The )?(?:diagonal|reference|[IV][₁₂₃]|[IV]_[A-Z]))"
-ANGLE = r"(?:about )?([\d.,]+)°"
+ANGLE = r"((?:about )?[\d.,]+)°"
 SENSE = r"(anticlockwise|clockwise)"
-WAY = r"(straight up|straight down|to the right|to the left|[\d.,]+° (?:above|below) the horizontal, to the right)"
+WAY = (
+    r"(straight up|straight down|to the right|to the left|"
+    r"[\d.,]+° (?:above|below) the horizontal, to the (?:right|left))"
+)
+MEETING = r"where the (?:last two )?dashed lines meet"
 WAYS = {"straight up": 90.0, "straight down": -90.0, "to the right": 0.0, "to the left": 180.0}
 
 
 def number(text: str) -> float:
     """A number with point or comma."""
-    return float(text.replace(",", "."))
+    return float(text.removeprefix("about ").replace(",", "."))
 
 
 def step(length: float, degrees: float) -> complex:
@@ -28,7 +34,8 @@ def direction(way: str) -> float:
     """A way in words as an angle from the right."""
     if way.lower() in WAYS:
         return WAYS[way.lower()]
-    return number(way.split("°")[0]) * (-1 if " below " in way else 1)
+    steep = number(way.split("°")[0])
+    return (180.0 - steep if way.endswith("left") else steep) * (-1 if " below " in way else 1)
 
 
 @dataclass
@@ -60,7 +67,12 @@ class Learner:
     def turned(self, line: str, angle: str, sense: str, back: bool) -> float:
         """A direction set off by protractor from a line or back along it."""
         sign = 1 if sense == "anticlockwise" else -1
-        return self.way_of(line) + (180.0 if back else 0.0) + sign * number(angle)
+        size = number(angle)
+        if angle.startswith("about "):  # 180° minus the learner's own reading.
+            own = 180.0 - self.told["between found"]
+            assert abs(own - size) < 1.0
+            size = own
+        return self.way_of(line) + (180.0 if back else 0.0) + sign * size
 
     def nothing(self, *_: str) -> None:
         """A move that puts no new point on the paper."""
@@ -90,6 +102,9 @@ class Learner:
     def dot_at_tip(self, name: str, length: str, before: str, angle: str, sense: str, _: str) -> None:
         self.at_tip(name, before, _, angle, sense, length)
 
+    def dot_straight_at_tip(self, name: str, length: str, before: str, way: str, _: str) -> None:
+        self.straight(name, before, way, length)
+
     def read_short(self, length: str) -> None:
         self.told["length"] = number(length)
 
@@ -97,12 +112,21 @@ class Learner:
         degrees = self.ways[before.lower()] + (180.0 if way == "straight back" else 0.0)
         self.arrow(name, self.tips[before.lower()], number(length), degrees)
 
-    def parallel(self, angle: str, _tip: str, side: str, sense: str, length: str, _to: str) -> None:
+    def parallel(self, angle: str, sense: str, _tip: str, side: str, length: str, _to: str) -> None:
         turned = self.turned(side, angle, sense, True)
         self.corners.append(self.tips[side.lower()] + step(number(length), turned))
 
     def close(self, _tip: str, side: str, angle: str, sense: str, length: str, to: str) -> None:
-        self.parallel(angle, _tip, side, sense, length, to)
+        self.parallel(angle, sense, _tip, side, length, to)
+
+    def own(self, length: str) -> str:
+        """The length of the learner's own diagonal, which is about what the sentence says."""
+        own = abs(self.tips["the diagonal"])
+        assert abs(own - number(length)) < 0.5 + 0.06 * self.done
+        return str(own)
+
+    def close_as_diagonal(self, _tip: str, side: str, angle: str, sense: str, length: str) -> None:
+        self.parallel(angle, sense, _tip, side, self.own(length), "")
 
     def slide(self, side: str, to: str, _side: str, length: str) -> None:
         self.corners.append(self.tips[side.lower()] + step(number(length), self.ways[to.lower()]))
@@ -110,8 +134,12 @@ class Learner:
     def slide_close(self, to: str, side: str, length: str) -> None:
         self.slide(side, to, side, length)
 
+    def slide_as_diagonal(self, to: str, side: str, length: str) -> None:
+        self.slide(side, to, side, self.own(length))
+
     def arcs(self, second: str, one: str, first: str, _first: str, other: str, _second: str) -> None:
         a, b = self.tips[first.lower()], self.tips[second.lower()]
+        other = self.own(other) if other.startswith("about ") else other
         apart, r, s = abs(b - a), number(one), number(other)
         if apart == 0.0:  # Both too short to draw at this scale.
             self.corners.append(a)
@@ -158,34 +186,41 @@ MOVES = [
      rf"Mark {ANGLE} {SENSE} and draw {LENGTH}\.", Learner.at_tip),
     (rf"Draw {NAME} from the tip of {NAME}, (straight back|straight on) along the same line, {LENGTH}\.",
      Learner.straight),
-    (rf"Mark {ANGLE} at the tip of {NAME}\. Protractor’s centre on that tip, zero line back along {NAME}, {SENSE}\. "
+    (rf"Mark {ANGLE} {SENSE} at the tip of {NAME}\. Protractor’s centre on that tip, zero line back along {NAME}\. "
      rf"Draw a dashed line, {LENGTH}\. It is parallel to {NAME}\.", Learner.parallel),
     (rf"Complete the (?:first |second )?parallelogram\. Protractor’s centre on the tip of {NAME}, zero line back "
      rf"along {NAME}: mark {ANGLE} {SENSE}\. Draw a dashed line, {LENGTH}, parallel to {NAME}\. "
      r"The two dashed lines meet\.", Learner.close),
+    (rf"Complete the second parallelogram\. Protractor’s centre on the tip of {NAME}, zero line back along {NAME}: "
+     rf"mark {ANGLE} {SENSE}\. Draw a dashed line {AS_DIAGONAL}, parallel to it\. The two dashed lines meet\.",
+     Learner.close_as_diagonal),
+    (rf"Complete the second parallelogram\. Set square along {NAME}\. Slide it to the tip of {NAME} and draw a dashed "
+     rf"line {AS_DIAGONAL}\. The two dashed lines meet\.", Learner.slide_as_diagonal),
     (rf"Draw a parallel through the tip of {NAME}\. Set square along {NAME}, ruler against its other side\. "
      rf"Slide the set square to the tip of {NAME} and draw a dashed line, {LENGTH}\.", Learner.slide),
     (rf"Complete the (?:first |second )?parallelogram\. Set square along {NAME}\. Slide it to the tip of {NAME} and "
      rf"draw a dashed line, {LENGTH}\. The two dashed lines meet\.", Learner.slide_close),
     (rf"Draw two arcs that cross\. Open the compasses to the length of {NAME}, {LENGTH}\. Point on the tip of "
-     rf"{NAME}: draw an arc\. Then open them to the length of {NAME}, {LENGTH}\. Point on the tip of {NAME}: draw a "
-     r"second arc across the first\.", Learner.arcs),
+     rf"{NAME}: draw an arc\. Then open them to the length of {NAME}, {LENGTH_OR_ABOUT}\. Point on the tip of "
+     rf"{NAME}: draw a second arc across the first\.", Learner.arcs),
     (rf"Complete the (?:first |second )?parallelogram\. Draw dashed lines from the tips of {NAME} and {NAME} to the "
      r"point where the arcs cross\.", Learner.nothing),
-    (rf"No parallelogram: {NAME} and {NAME} are almost on one line, so no parallelogram can be drawn\. Use tip to "
+    (rf"No parallelogram: {NAME} and {NAME} are on one line, or almost\. Use tip to "
      rf"tail: from the tip of {NAME}, draw {LENGTH} in the direction of {NAME}\.", Learner.carry_on),
     (rf"Mark {NAME} as a dot, {LENGTH} {WAY} from the (?:common point|start): too short for an arrow\.",
      Learner.dot_straight),
     (rf"Mark {NAME} as a dot, {LENGTH} from the (?:common point|start), {ANGLE} {SENSE} from {NAME}: too short for an "
      r"arrow\.", Learner.dot),
-    (rf"Mark {NAME} as a dot, {LENGTH} from the tip of {NAME}, {ANGLE} {SENSE} from back along {NAME}: too "
+    (rf"Mark {NAME} as a dot, {LENGTH} from the tip of {NAME}, {ANGLE} {SENSE} from the line back along {NAME}: too "
      r"short for an arrow\.", Learner.dot_at_tip),
-    (rf"Draw the diagonal\. From the common point to (?:where they meet|the end of the line just drawn)\. "
+    (rf"Mark {NAME} as a dot, {LENGTH} from the tip of {NAME}, (straight back|straight on) along "
+     rf"(?:the line of )?{NAME}: too short for an arrow\.", Learner.dot_straight_at_tip),
+    (rf"Draw the diagonal\. From the common point to (?:{MEETING}|the end of the line just drawn)\. "
      rf"Measure it: {MEASURED}",
      Learner.diagonal),
-    (rf"Measure the angle between {NAME} and {NAME}\. Protractor’s centre on the common point\. Expect about {ANGLE}\.",
+    (rf"Measure the angle between {NAME} and {NAME}\. Protractor’s centre on the common point\. Expect {ANGLE}\.",
      Learner.measure_angle),
-    (rf"Draw {NAME}\. From the (?:common point|start) to (?:the last tip|where they meet|the end of the line just "
+    (rf"Draw {NAME}\. From the (?:common point|start) to (?:the last tip|{MEETING}|the end of the line just "
      r"drawn)\.", Learner.nothing),
     (rf"Measure I_N\. Length: {MEASURED} It is too short to measure its angle\.", Learner.read_short),
     (rf"Measure −I_N\. Length: {MEASURED} .*\.", Learner.read_short),

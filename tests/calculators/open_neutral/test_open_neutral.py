@@ -317,7 +317,7 @@ def test_the_problem_sheet_asks_for_what_its_loads_need():
     assert "Calculate the displacement" in notes[1]
 
 
-def test_the_classroom_view_says_the_mark_and_the_lines_in_the_steps_own_words():
+def test_the_classroom_view_says_between_which_points_marks_and_lines_lie():
     """No arcs, no axis: a ruler along the triangle's sides."""
     texts = []
     for step in range(1, 40):
@@ -327,4 +327,4 @@ def test_the_classroom_view_says_the_mark_and_the_lines_in_the_steps_own_words()
         texts.append(re.sub(r"<[^>]+>", "", json.dumps(reply["regions"], ensure_ascii=False)))
     text = " ".join(texts)
     assert "arcs cross" not in text
-    assert "starting at the tip of" in text and "Mark 53.3" in text
+    assert "its edge along the dashed line to the tip of" in text and "Mark 53.3" in text
