@@ -34,7 +34,7 @@ from pycore.words import accuracy as accuracy_words
 from pycore.words import answers as words
 from pycore.words import moves_list
 from pycore.words import sums as sum_words
-from pycore.words.phrase import Phrase, say
+from pycore.words.phrase import Phrase, listed_phrases, say
 
 if TYPE_CHECKING:
     from pycore.practice.codes import Code
