@@ -11,7 +11,7 @@ from pycore.sheet.lettered import box_of
 from pycore.sheet.pictures import TAG_CAPITALS
 from pycore.sums.classroom import VIEWS, SumLesson
 from pycore.words import classroom, plain
-from pycore.words.phrase import Symbol, added, listed
+from pycore.words.phrase import Symbol, added, listed_phrases
 
 ROPES = {
     "add-phasors": {"p1": "8 A", "p2": "6 A at 90°", "p3": "7 A at 30°", "p4": "5 A at 200°", "p5": "3 A at 80°"},
@@ -119,8 +119,8 @@ def test_tags_are_joined_with_the_sign_that_they_have() -> None:
     one, two, three = (Symbol("I", str(number)) for number in (1, 2, 3))
     assert "I₁ − I₂ + I₃" == plain(added([(one,), ("−", two), (three,)]))
     assert "−I₁ − I₂" == plain(added([("−", one), ("−", two)]))
-    assert "I₁, I₂ and I₃" == plain(listed([(one,), (two,), (three,)]))
-    assert "I₁" == plain(listed([(one,)]))
+    assert "I₁, I₂ and I₃" == plain(listed_phrases([(one,), (two,), (three,)]))
+    assert "I₁" == plain(listed_phrases([(one,)]))
 
 
 def test_the_first_two_of_a_difference_are_named_as_a_difference() -> None:
