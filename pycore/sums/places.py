@@ -79,7 +79,7 @@ class Places:
         if self.sentences.construction.method == COMPONENTS:
             return (self.sentences.corner_end(),)
         dashed = [move for move in before if isinstance(move, Join) and move.role == roles.PARALLEL]
-        if sum(move.end == point for move in dashed) == 2:
+        if [move.end for move in dashed].count(point) == 2:
             return (told.meeting(len(dashed)),)
         for move in before:
             if isinstance(move, Intersect) and move.point == point:
