@@ -4,6 +4,7 @@ import math
 
 import numpy as np
 import pytest
+from host import shelf
 from unit.circuits_drawn import series_forms
 from unit.sheets import strokes, table_of, texts, vector
 from unit.test_sheet_clear import faults_of, told, touching
@@ -351,3 +352,9 @@ def test_the_tolerance_names_the_quantity_it_belongs_to():
     assert any(plain(line).startswith("V by hand ± ") and plain(line).endswith("V") for line in answer.summary)
     impedances = PAGE.answer({**EXAMPLE, "drawn": "impedances"}, ("answer",))
     assert "Z: " == next(plain(output.label) for output in impedances.outputs if output.name == "tolerance")[:3]
+
+
+def test_more_than_two_names_in_a_notice_have_one_and_before_the_last():
+    answer = PAGE.answer(shelf.form("series-circuit", 2), ())
+    said = " ".join(plain(line) for line in answer.notices)
+    assert "At this scale R1, R2, L1 and L2 are shorter than 4 mm: they are drawn as dots with labels." in said
