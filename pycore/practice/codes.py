@@ -4,11 +4,11 @@ A code names one problem. The values of the problem depend on the generator's ve
 of the set and the learner's number, and on nothing else (``seeded_integers.integers_of_code``); method and paper say
 how it is drawn.
 
-The alphabet has 32 signs, each worth its place in it (0 to 31). It lacks 0, O, 1 and I, which are easily confused by
-hand. The first sign is the version of the code's writing, which is not the version of the generator:
+The alphabet has 32 characters, each worth its place in it (0 to 31). It lacks 0, O, 1 and I, which are easily confused
+by hand. The first character is the version of the code's writing, which is not the version of the generator:
 
-- Version 1 (first sign ``3``) has nine signs and ten topics, and always means generator 1.
-- Version 2 (first sign ``4``) has twelve signs and a thousand topics, and names the generator.
+- Version 1 (first character ``3``) has nine characters and ten topics, and always means generator 1.
+- Version 2 (first character ``4``) has twelve characters and a thousand topics, and names the generator.
 
 Every code has one written form (``version_for``): version 1 where that can hold it, version 2 otherwise. Both are
 read for ever, and a version 2 text of a topic that version 1 can hold stands for the same ``Code``.
@@ -56,11 +56,11 @@ class Code:
         return write(self)
 
 
-Signs = tuple[int, ...]
-"""What the signs of a code are worth, each from 0 to 31."""
+Characters = tuple[int, ...]
+"""What the characters of a code are worth, each from 0 to 31."""
 
 
-# The field of 32 elements, and check signs over it.
+# The field of 32 elements, and check characters over it.
 
 
 def _times(first: int, second: int) -> int:
@@ -76,31 +76,33 @@ def _times(first: int, second: int) -> int:
     return product
 
 
-def _weighted_sum(signs: Sequence[int]) -> Signs:
-    """The one check sign of version 1: the sum of the signs, the n-th times 2^n in the field. It finds every single
-    wrong sign and every exchange of two signs."""
+def _weighted_sum(characters: Sequence[int]) -> Characters:
+    """The one check character of version 1: the sum of the characters, the n-th times 2^n in the field. It finds every
+    single wrong character and every exchange of two characters."""
     weight, found = 1, 0
-    for sign in signs:
+    for character in characters:
         weight = _times(weight, 2)
-        found ^= _times(weight, sign)
+        found ^= _times(weight, character)
     return (found,)
 
 
-def _reed_solomon(signs: Sequence[int]) -> Signs:
-    """The two check signs of version 2: the remainder of the signs, as a polynomial, by (x - 2)(x - 4) = x^2 + 6x + 8.
+def _reed_solomon(characters: Sequence[int]) -> Characters:
+    """The two check characters of version 2: the remainder of the characters, as a polynomial, by
+    (x - 2)(x - 4) = x^2 + 6x + 8.
 
-    With its checks, a code of twelve signs is a word of the Reed-Solomon code [31, 29] over the field of 32 elements,
-    shortened to [12, 10]. Two such words differ in three signs or more, so any two wrong signs are found, and with
-    them every exchange of two. The roots are 2 and 4, not 1 and 2: with the root 1, the sum of all signs would be one
-    of the checks, and that stays as it is whenever signs are only rearranged, as when two groups change places.
+    With its checks, a code of twelve characters is a word of the Reed-Solomon code [31, 29] over the field of 32
+    elements, shortened to [12, 10]. Two such words differ in three characters or more, so any two wrong characters are
+    found, and with them every exchange of two. The roots are 2 and 4, not 1 and 2: with the root 1, the sum of all
+    characters would be one of the checks, and that stays as it is whenever characters are only rearranged, as when two
+    groups change places.
 
     Source: I. S. Reed and G. Solomon, Polynomial codes over certain finite fields, Journal of SIAM 8 (1960) 300-304;
     the form by a generator polynomial and its least distance n - k + 1: F. J. MacWilliams and N. J. A. Sloane, The
     Theory of Error-Correcting Codes (1977), chapter 10. Both from memory; the tests prove the distance.
     """
     first = second = 0
-    for sign in signs:
-        carried = sign ^ first
+    for character in characters:
+        carried = character ^ first
         first, second = second ^ _times(6, carried), _times(8, carried)
     return first, second
 
@@ -108,90 +110,93 @@ def _reed_solomon(signs: Sequence[int]) -> Signs:
 # How each version lays out a code.
 
 
-def _split(number: int, count: int) -> Signs:
-    """A whole number as ``count`` signs, the most significant first."""
+def _split(number: int, count: int) -> Characters:
+    """A whole number as ``count`` characters, the most significant first."""
     return tuple(number >> 5 * place & 31 for place in reversed(range(count)))
 
 
-def _joined(signs: Sequence[int]) -> int:
-    """The whole number that some signs stand for, the most significant first."""
+def _joined(characters: Sequence[int]) -> int:
+    """The whole number that some characters stand for, the most significant first."""
     number = 0
-    for sign in signs:
-        number = number << 5 | sign
+    for character in characters:
+        number = number << 5 | character
     return number
 
 
-def _drawn_sign(code: Code) -> int:
-    """Paper and method in one sign."""
+def _drawing_character(code: Code) -> int:
+    """Paper and method in one character."""
     return PAPERS.index(code.paper) * len(METHODS) + METHODS.index(code.method)
 
 
-def _signs_1(code: Code) -> Signs:
-    """Topic and tier (1 sign), paper and method (1), seed (3), number (2)."""
+def _characters_1(code: Code) -> Characters:
+    """Topic and tier (1 character), paper and method (1), seed (3), number (2)."""
     problem = code.topic * len(TIERS) + TIERS.index(code.tier)
-    return (problem, _drawn_sign(code), *_split(code.seed, 3), *_split(code.number, 2))
+    return (problem, _drawing_character(code), *_split(code.seed, 3), *_split(code.number, 2))
 
 
-def _code_1(signs: Sequence[int]) -> Code:
-    topic, tier = divmod(signs[0], len(TIERS))
-    paper, method = divmod(signs[1], len(METHODS))
+def _code_1(characters: Sequence[int]) -> Code:
+    topic, tier = divmod(characters[0], len(TIERS))
+    paper, method = divmod(characters[1], len(METHODS))
     if topic >= VERSIONS[1].topics or paper >= len(PAPERS):
-        raise CodeError("topic", _text(signs[:2]))
-    return Code(topic, TIERS[tier], METHODS[method], PAPERS[paper], _joined(signs[2:5]), _joined(signs[5:7]), 1)
+        raise CodeError("topic", _text(characters[:2]))
+    seed, number = _joined(characters[2:5]), _joined(characters[5:7])
+    return Code(topic, TIERS[tier], METHODS[method], PAPERS[paper], seed, number, 1)
 
 
-def _signs_2(code: Code) -> Signs:
-    """Topic (2 signs), generator and tier (1), paper and method (1), seed (3), number (2).
+def _characters_2(code: Code) -> Characters:
+    """Topic (2 characters), generator and tier (1), paper and method (1), seed (3), number (2).
 
-    The third sign is 4 (generator - 1) + tier, so that there is room for eight generators.
+    The third character is 4 (generator - 1) + tier, so that there is room for eight generators.
     """
     version_and_tier = 4 * (code.generator - 1) + TIERS.index(code.tier)
-    return (*_split(code.topic, 2), version_and_tier, _drawn_sign(code), *_split(code.seed, 3), *_split(code.number, 2))
+    problem = (*_split(code.topic, 2), version_and_tier)
+    return (*problem, _drawing_character(code), *_split(code.seed, 3), *_split(code.number, 2))
 
 
-def _code_2(signs: Sequence[int]) -> Code:
-    topic = _joined(signs[:2])
-    generator, tier = divmod(signs[2], 4)
-    paper, method = divmod(signs[3], len(METHODS))
+def _code_2(characters: Sequence[int]) -> Code:
+    topic = _joined(characters[:2])
+    generator, tier = divmod(characters[2], 4)
+    paper, method = divmod(characters[3], len(METHODS))
     if generator + 1 > GENERATOR:
-        raise CodeError("version", _text(signs[2:3]))
+        raise CodeError("version", _text(characters[2:3]))
     if topic >= VERSIONS[2].topics or tier >= len(TIERS) or paper >= len(PAPERS):
-        raise CodeError("topic", _text(signs[:4]))
-    seed, number = _joined(signs[4:7]), _joined(signs[7:9])
+        raise CodeError("topic", _text(characters[:4]))
+    seed, number = _joined(characters[4:7]), _joined(characters[7:9])
     return Code(topic, TIERS[tier], METHODS[method], PAPERS[paper], seed, number, generator + 1)
 
 
 @dataclass(frozen=True, slots=True)
 class Version:
-    """One way of writing codes: how many signs it has, how many topics and generators it can hold (topics from 0,
-    generators from 1), its check signs, and how a code becomes the signs between version and check, and back."""
+    """One way of writing codes: how many characters it has, how many topics and generators it can hold (topics from 0,
+    generators from 1), its check characters, and how a code becomes the characters between version and check, and
+    back."""
 
     length: int
     topics: int
     generators: int
-    checks_of: Callable[[Sequence[int]], Signs]
-    signs_of: Callable[[Code], Signs]
+    checks_of: Callable[[Sequence[int]], Characters]
+    characters_of: Callable[[Code], Characters]
     code_of: Callable[[Sequence[int]], Code]
 
-    def checked(self, signs: Sequence[int]) -> Signs:
-        """Signs with their check behind them."""
-        return (*signs, *self.checks_of(signs))
+    def checked(self, characters: Sequence[int]) -> Characters:
+        """Characters with their check behind them."""
+        return (*characters, *self.checks_of(characters))
 
-    def sound(self, signs: Sequence[int]) -> bool:
-        """Whether the check signs at the end are those of the signs before them."""
+    def sound(self, characters: Sequence[int]) -> bool:
+        """Whether the check characters at the end are those of the characters before them."""
         count = len(self.checks_of(()))
-        return self.checks_of(signs[:-count]) == tuple(signs[-count:])
+        return self.checks_of(characters[:-count]) == tuple(characters[-count:])
 
-    def body(self, signs: Sequence[int]) -> Signs:
-        """The signs between version and check."""
-        return tuple(signs[1 : -len(self.checks_of(()))])
+    def body(self, characters: Sequence[int]) -> Characters:
+        """The characters between version and check."""
+        return tuple(characters[1 : -len(self.checks_of(()))])
 
 
 VERSIONS: Mapping[int, Version] = {
-    1: Version(9, 10, 1, _weighted_sum, _signs_1, _code_1),
-    2: Version(12, MOST_TOPICS, 8, _reed_solomon, _signs_2, _code_2),
+    1: Version(9, 10, 1, _weighted_sum, _characters_1, _code_1),
+    2: Version(12, MOST_TOPICS, 8, _reed_solomon, _characters_2, _code_2),
 }
-"""Every version of writing by its number, which is what the first sign of its codes is worth."""
+"""Every version of writing by its number, which is what the first character of its codes is worth."""
 LENGTHS = tuple(version.length for version in VERSIONS.values())
 
 
@@ -206,8 +211,8 @@ def version_for(code: Code) -> int:
     raise ValueError(f"topic {code.topic} of generator {code.generator} fits no code")
 
 
-def _text(signs: Sequence[int]) -> str:
-    return "".join(ALPHABET[sign] for sign in signs)
+def _text(characters: Sequence[int]) -> str:
+    return "".join(ALPHABET[character] for character in characters)
 
 
 def write_as(version: int, code: Code) -> str:
@@ -215,7 +220,7 @@ def write_as(version: int, code: Code) -> str:
     if not (0 <= code.seed < SEEDS and 0 <= code.number <= MOST_LEARNERS):
         raise ValueError(f"seed {code.seed} and number {code.number} fit no code")
     writing = VERSIONS[version]
-    text = _text(writing.checked((version, *writing.signs_of(code))))
+    text = _text(writing.checked((version, *writing.characters_of(code))))
     return "-".join(text[start : start + GROUP] for start in range(0, len(text), GROUP))
 
 
@@ -230,24 +235,24 @@ _LOOKALIKES = str.maketrans({"–": "-", "—": "-", "−": "-"})
 def read(text: str) -> Code:
     """The code that a person typed: small letters, spaces and dashes anywhere. Raises CodeError."""
     plain = "".join(text.translate(_LOOKALIKES).upper().replace("-", " ").split())
-    for sign in plain:
-        if sign not in ALPHABET:
-            raise CodeError("sign", sign)
+    for character in plain:
+        if character not in ALPHABET:
+            raise CodeError("sign", character)
     if len(plain) not in LENGTHS:
         raise CodeError("length", plain[:20])
-    signs = [ALPHABET.index(sign) for sign in plain]
-    version = VERSIONS.get(signs[0])
+    characters = [ALPHABET.index(character) for character in plain]
+    version = VERSIONS.get(characters[0])
     if version is None:
-        raise _unknown(signs, plain)
-    if len(signs) != version.length:
+        raise _unknown(characters, plain)
+    if len(characters) != version.length:
         raise CodeError("length", plain)
-    if not version.sound(signs):
+    if not version.sound(characters):
         raise CodeError("check", plain)
-    return version.code_of(version.body(signs))
+    return version.code_of(version.body(characters))
 
 
-def _unknown(signs: Sequence[int], plain: str) -> CodeError:
-    """The error for a version that is not known: a newer edition's where the signs pass the check of a known version
-    of their length, a damaged first sign otherwise."""
-    alike = next(version for version in VERSIONS.values() if version.length == len(signs))
-    return CodeError("version", plain[0]) if alike.sound(signs) else CodeError("check", plain)
+def _unknown(characters: Sequence[int], plain: str) -> CodeError:
+    """The error for a version that is not known: a newer edition's where the characters pass the check of a known
+    version of their length, a damaged first character otherwise."""
+    alike = next(version for version in VERSIONS.values() if version.length == len(characters))
+    return CodeError("version", plain[0]) if alike.sound(characters) else CodeError("check", plain)

@@ -150,7 +150,8 @@ def read_star(reader: Reader) -> tuple[OpenNeutral, Loads]:
         reader.fault("z1", words.NO_LOADS)
     # The method's fault, if any, is said with those of the values.
     sequence, _ = reader.choice("sequence"), reader.choice("method")
-    reader.finish()
+    if reader.faults:
+        reader.finish()
     one, two, three = (0j if load is None else 1.0 / load for load in loads)
     try:
         return solve(UnbalancedStar(volts, (one, two, three), sequence)), loads

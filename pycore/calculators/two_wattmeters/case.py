@@ -179,7 +179,8 @@ def read_meters(reader: Reader) -> tuple[WattmeterReadings, BalancedLoad | None]
             reader.fault("balanced", words.only_balanced(reader.label("balanced")))
     else:
         result = _both_readings(reader, meters)
-    reader.finish()
+    if reader.faults:
+        reader.finish()
     return result, load
 
 

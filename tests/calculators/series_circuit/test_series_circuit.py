@@ -5,6 +5,7 @@ import math
 import numpy as np
 import pytest
 from calculators.asking import moves_of
+from host import shelf
 from unit.circuits_drawn import series_forms
 from unit.sheets import strokes, table_of, texts, vector
 from unit.test_sheet_clear import faults_of, told, touching
@@ -380,3 +381,9 @@ def test_the_first_diagonal_is_of_both_elements_together(drawn: str, quantity: s
         whys = [plain(block.why) for block in moves_of(PAGE.answer(form), f"parallelogram-{order}")]
         assert f"This is the {quantity} {both} together." in whys
         assert not any("without" in why for why in whys)
+
+
+def test_more_than_two_names_in_a_notice_have_one_and_before_the_last():
+    answer = PAGE.answer(shelf.form("series-circuit", 2), ())
+    said = " ".join(plain(line) for line in answer.notices)
+    assert "At this scale V_R1, V_R2, V_L1 and V_L2 are shorter than 4 mm: they are drawn as dots with labels." in said
