@@ -143,6 +143,10 @@ class SumCase(metaclass=FrozenAfterInit):
         """Ink of each phasor by key: the class's own colours, if the page has a choice of them."""
         return conventions.form_inks(self.problem.choices, self.fields)
 
+    def ticks(self) -> Mapping[str, int]:
+        """Number of ticks of each phasor by key."""
+        return conventions.TICKS
+
     def parts(self) -> tuple[ComponentRow, ...]:
         """The phasors in the table of components: the arms, unless a page has others of size zero."""
         return tuple(ComponentRow(self.notation.tags[arm.key], arm.size, arm.angle) for arm in self.arms)

@@ -40,7 +40,7 @@ def lists_of(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[TextSect
         )
         look.append(sum_words.second_check(bar, *scale_texts))
     if not case.notation.polar:
-        look.append(moves_list.MINUS)
+        look.append(moves_list.minus(StepSentences(plan, case.notation).sense(-1.0)))
     return (
         TextSection(moves_list.GIVEN, case.sheet_values_text(plan, any_method=request.any_method)),
         TextSection(moves_list.MOVES, ticked, ticked=True),

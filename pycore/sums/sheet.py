@@ -6,7 +6,7 @@ from pycore import quantity
 from pycore.constructions.methods import THE_RETURNING
 from pycore.constructions.names import DIAGONAL, DIAGONAL_LENGTH, RETURN_KEY, SUM_KEY, arm_key
 from pycore.drawing import Page, mirrored
-from pycore.forms import conventions, links
+from pycore.forms import links
 from pycore.geometry import Box
 from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE
@@ -34,7 +34,7 @@ def look_of(case: SumCase) -> PhasorStyles:
     inks = dict(case.inks())
     if case.companions:
         inks |= {arm.key: case.companions.ink for arm in case.companions.arms}
-    return PhasorStyles(tags, inks, conventions.TICKS, case.notation.mark)
+    return PhasorStyles(tags, inks, case.ticks(), case.notation.mark)
 
 
 def _row(
@@ -66,9 +66,8 @@ def _direction_row(
     if case.notation.polar:
         return TableRow(symbol, amount, length, quantity.fixed(wrap(angle), 1, mark) + "°")
     if plan.layout.style.column:
-        # No room for words beside large figures: a minus says that it turns with the clock.
-        turn = case.picture.sense * wrap(angle - case.picture.reference)
-        return TableRow(symbol, amount, length, quantity.fixed(wrap(turn), 1, mark) + "°")
+        # No room for words beside large figures: a line of the sheet says what a minus means.
+        return TableRow(symbol, amount, length, quantity.fixed(wrap(angle - case.picture.reference), 1, mark) + "°")
     turn = wrap(angle - case.picture.reference)
     angle_text = degrees_text(turn, mark) if round(turn, 1) else "0°"
     straight = round(turn, 1) in (0.0, 180.0, -180.0)

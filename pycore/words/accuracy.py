@@ -158,11 +158,6 @@ def listed(cases: list[str]) -> str:
     return cases[0] if len(cases) == 1 else ", ".join(cases[:-1]) + " or " + cases[-1]
 
 
-def either(names: list[str]) -> str:
-    """Mistakes that give the same, of which one was made."""
-    return ", or ".join(names)
-
-
 BUDGET_HEAD = say("source of error"), say("contributes ±"), say("share of variance")
 BUDGET_TITLE = say("Sources of error of the drawing on the sheet (standard uncertainties, largest first):")
 

@@ -97,7 +97,7 @@ NAMES: dict[str, tuple[str, str]] = {
     "mean": ("the mean of the values was calculated", "Phasors add with their directions: draw or resolve them first."),
     "root-of-squares": (
         "the square root of the sum of the squares was used",
-        "That is correct only for two phasors at right angles. The products must be subtracted too.",
+        "That is correct only for two phasors at right angles. Draw the phasors or use components.",
     ),
     "no-root": ("the square root was forgotten", (
         "Without the root, the formula gives the square of the current: take the square root."

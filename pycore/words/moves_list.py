@@ -2,6 +2,8 @@
 
 from dataclasses import dataclass
 
+from pycore.words.sums import ROUTINE
+
 PRINT = "Print"
 PRINTS = (
     ("usual", "usual"),
@@ -14,7 +16,6 @@ PRINT_HELP = (
 )
 HEAD_ANGLE, NONE = "angle", "none"
 GIVEN, MOVES, LOOK = "Given values", "Moves", "To check"
-MINUS = "Angles: minus means clockwise."
 UPRIGHT = "This table is too long for a landscape sheet in this print size, so the sheet is portrait."
 NEUTRAL = "the neutral current"
 """What is to be found on the page of the neutral current."""
@@ -121,15 +122,20 @@ _DRAWN_FIRST = "{names} are drawn for you. Measure them: do they agree with your
 _DRAWN_FIRST_ONE = "{names} is drawn for you. Measure it: does it agree with your calculation?"
 
 
+def minus(sense: str) -> str:
+    """Which way a negative angle turns on this paper."""
+    return f"Angles: minus means {sense}."
+
+
 def both(quantity: str, plural: str) -> str:
     """What is to be worked out where the second quantity is unknown too: current and the voltages."""
     return f"{quantity} and the {plural}"
 
 
 def lines_of(note: str) -> tuple[str, ...]:
-    """A note of the usual sheet as lines, a sentence each: what to do with the answer stands among the moves."""
+    """A note of the usual sheet as lines, a sentence each: what is done with every problem stands among the moves."""
     pieces = [piece.rstrip(".") for piece in note.replace("; ", ", ").split(". ")]
-    return tuple(f"{piece}." for piece in pieces if piece and not piece.startswith("Predict first"))
+    return tuple(line for line in (f"{piece}." for piece in pieces if piece) if line != ROUTINE)
 
 
 def _drawn(names: tuple[str, ...], *, sizes_given: bool) -> str:

@@ -59,8 +59,8 @@ def at_angle(amount: str, angle: str) -> str:
 
 
 def listed(names: Sequence[str]) -> str:
-    """Two names and more in a sentence."""
-    return " and ".join(names)
+    """One name or more in a sentence: L1, L2 and L3."""
+    return " and ".join((*([", ".join(names[:-1])] if len(names) > 1 else ()), names[-1]))
 
 
 CLOSED = say("The phasors add to zero: the figure closes.")
@@ -108,6 +108,10 @@ def second_label(plural: str) -> Phrase:
     return say("scale of {plural}", plural=plural)
 
 
+ROUTINE = "Estimate first, measure, fill in the table, check by calculation."
+"""What is done with every problem, after its task."""
+
+
 def problem_notes(task: str, values_text: str, direction_note: str, bar: str, *, short: bool) -> tuple[str, ...]:
     """What is given on a problem sheet, and what the learner is to do; ``short``: the method stands in the title
     block alone."""
@@ -116,7 +120,7 @@ def problem_notes(task: str, values_text: str, direction_note: str, bar: str, *,
         return (f"{values_text} {direction_note} Print at 100 %.".strip(),)
     return (
         f"{values_text} {direction_note}".strip(),
-        f"{task}. Estimate first, measure, fill in the table, check by calculation.",
+        f"{task}. {ROUTINE}",
         f"Print at 100 %: both bars {bar}.",
     )
 

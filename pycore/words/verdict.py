@@ -201,9 +201,9 @@ def measure_line(length: str, mm: str) -> Phrase:
     )
 
 
-def mistakes(names: str, amount: str, look: str) -> Phrase:
-    """A class of mistakes that would give what was drawn."""
-    return say("**If {names},** the drawing gives {amount}. {look}", names=names, amount=amount, look=look)
+def mistake(name: str, amount: str, look: str) -> Phrase:
+    """A mistake that would give nearly what was drawn."""
+    return say("**If {name},** the drawing gives {amount}. {look}", name=name, amount=amount, look=look)
 
 
 NO_MISTAKE = say("No typical mistake gives this length.")

@@ -3,6 +3,7 @@
 from itertools import product
 
 import pytest
+from unit.sheets import texts
 
 from pycore.calculators.registry import CALCULATORS
 from pycore.forms.fields import default_form
@@ -178,6 +179,15 @@ def notes_of(slug: str, tier: str = "", **form: str) -> str:
 @pytest.mark.parametrize(("slug", "form", "said"), [
     ("harmonics-in-the-neutral", {"a1": "20", "a2": "40", "a3": "25"}, "L1 20° lag, L2 40° lag, L3 25° lag. Sequence"),
     ("harmonics-in-the-neutral", {"a1": "20", "a2": "20", "a3": "20"}, "Equal power factor, sequence L1, L2, L3."),
+    ("harmonics-in-the-neutral", {"a1": "20", "a2": "20", "a3": "20"}, "Each current lags its phase voltage by 20°."),
+    ("neutral-current", {"a1": "30", "a2": "30", "a3": "30", "reference": "voltage"},
+     "sequence L1, L2, L3. Each current lags its phase voltage by 30°. Draw V₁ straight up."),
+    ("neutral-current", {"a1": "0.8 lead", "a2": "0.8 lead", "a3": "0.8 lead"},
+     "Each current leads its phase voltage by 36.87°."),
+    ("neutral-current", {}, "Equal power factor, sequence L1, L2, L3. Draw"),
+    ("star-and-delta", {"connection": "star", "known": "phase", "volts": "230"},
+     "in star on 230 V between line and neutral, sequence L1, L2, L3."),
+    ("star-and-delta", {"connection": "star", "known": "phase", "volts": "230"}, "Find the voltage between two lines"),
     ("harmonics-in-the-neutral", {"h3": "20 at 180"}, "Then add its own angle of 180°."),
     ("harmonics-in-the-neutral", {"drawn": "1"}, "Find I_N,1."),
     ("harmonics-in-the-neutral", {"drawn": "1", "h3": ""}, "Find I_N."),
@@ -199,6 +209,12 @@ def notes_of(slug: str, tier: str = "", **form: str) -> str:
 ])  # fmt: skip
 def test_a_problem_says_all_that_its_answer_rests_on(slug: str, form: dict[str, str], said: str) -> None:
     assert said in notes_of(slug, **form)
+
+
+@pytest.mark.parametrize("slug", ["neutral-current", "harmonics-in-the-neutral"])
+def test_the_smallest_sheet_has_the_lag_too(slug: str) -> None:
+    page = CALCULATORS[slug].sheet_page({"a1": "30", "a2": "30", "a3": "30", "paper": "A5", "sheet": "problem"})
+    assert "Equal power factor, 30° lag: L1, L2, L3." in " ".join(text.words for text in texts(page))
 
 
 @pytest.mark.parametrize("tier", TIERS)

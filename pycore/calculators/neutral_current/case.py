@@ -100,7 +100,7 @@ class NeutralCase(SumCase):
             for arm in self.arms
         ]
         direction = self._lie_words(plan).replace(";", ",")
-        return (", ".join(sizes), *self._load_words(short=False).split(". "), direction)
+        return (", ".join(sizes), *moves_list.lines_of(self._load_words(short=False)), direction)
 
     def others_than_third(self) -> list[complex]:
         """The currents of the first two lines, from the direction drawn first."""
@@ -162,10 +162,10 @@ class NeutralCase(SumCase):
         """The lags of the lines, and the phase sequence."""
         one, two, three = self.notation.lines
         sequence = (one, two, three) if self.problem["sequence"] == "123" else (one, three, two)
+        echoes = {arm.number: self.problem.lags[arm.number - 1].echo(self.notation.mark) for arm in self.arms}
         if self.solution.equal_angles:
-            return words.equal_load(", ".join(sequence), short=short)
-        mark, lag_angles = self.notation.mark, self.problem.lags
-        lags = [words.line_lag(self.lines[arm.number - 1], lag_angles[arm.number - 1].echo(mark)) for arm in self.arms]
+            return words.equal_load(", ".join(sequence), next(iter(echoes.values())), short=short)
+        lags = [words.line_lag(self.lines[number - 1], echo) for number, echo in echoes.items()]
         return words.unequal_load(", ".join(lags), ", ".join(sequence), short=short)
 
     def _lie_words(self, plan: Plan) -> str:

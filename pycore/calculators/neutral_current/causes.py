@@ -72,9 +72,9 @@ def _mistakes(case: NeutralCase, drawn: float) -> list[Phrase]:
     task = task_of(case)
     phrases: list[Phrase] = []
     for cause in causes(task, LearnerAnswer(drawn), NO_LIMITS)[:MOST_CLASSES]:
-        names = words.either([plain(mistake.name) for mistake in cause.mistakes])
-        first = cause.mistakes[0]
-        phrases.append(verdict_words.mistakes(names, case.amount(first.size), plain(first.look)))
+        phrases += [
+            verdict_words.mistake(plain(one.name), case.amount(one.size), plain(one.look)) for one in cause.mistakes
+        ]
     return phrases
 
 

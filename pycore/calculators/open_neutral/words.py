@@ -94,17 +94,41 @@ def too_much_voltage(line: str, volts: str, share: str, load: str) -> Phrase:
                line=line, volts=volts, share=share, load=load)  # fmt: skip
 
 
+def several_too_much(lines: str, voltages: str) -> Phrase:
+    """Which loads have too much, the highest voltage first."""
+    return say("**{lines} have too much voltage:** {voltages}.", lines=lines, voltages=voltages)
+
+
+def several_too_little(lines: str, voltages: str) -> Phrase:
+    """Which loads have too little, the lowest voltage first."""
+    return say("{lines} have too little voltage: {voltages}.", lines=lines, voltages=voltages)
+
+
+def share_of_normal(volts: str, share: str, *, first: bool) -> str:
+    """A voltage among several, the first with what the share is of: 302.4 V (131 % of the normal voltage)."""
+    return f"{volts} ({share} of the normal voltage)" if first else f"{volts} ({share})"
+
+
+def each(volts: str, share: str) -> str:
+    """One voltage of several loads."""
+    return f"{volts} each ({share} of the normal voltage)"
+
+
 def too_little_voltage(line: str, volts: str, share: str, load: str) -> Phrase:
     """Which load has too little."""
     return say("{line} has too little voltage: its load of {load} gets {volts}, {share} of the normal voltage.",
                line=line, volts=volts, share=share, load=load)  # fmt: skip
 
 
-LARGEST_RESISTANCE_RULE = say(
-    "The load with the largest resistance (the least power) gets the highest voltage: the star point moves "
-    "towards the line of the load with the smallest resistance."
-)
-"""The rule for resistances."""
+def largest_resistance_rule(*, several_largest: bool, several_smallest: bool) -> Phrase:
+    """The rule for resistances."""
+    return say(
+        "The {largest} the largest resistance (the smallest power at normal voltage) {gets} the highest voltage: the "
+        "star point moves towards the {smallest} with the smallest resistance.",
+        largest="loads with" if several_largest else "load with",
+        gets="get" if several_largest else "gets",
+        smallest="lines of the loads" if several_smallest else "line of the load",
+    )
 
 
 def in_series(first: str, second: str, volts: str) -> Phrase:

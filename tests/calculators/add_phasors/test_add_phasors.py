@@ -5,6 +5,7 @@ import re
 import numpy as np
 import pytest
 from host import shelf
+from unit.sheets import table_of
 
 from pycore import phasor
 from pycore.calculators.add_phasors.practice import accepted, phasors_of
@@ -111,6 +112,40 @@ def test_the_construction_of_a_difference_says_which_phasor_is_turned(method: st
     assert plain(answer.values_text).replace("\u00a0", " ") == "I₁ = 20 A at 0°, I₂ = 15 A at 60°, I₃ = 7 A at −100°"
     told = " ".join(plain(line) for line in answer.remarks)
     assert "the difference is never larger" in told and "sum" not in told
+
+
+@pytest.mark.parametrize(("combine", "order", "names"), [
+    ("difference", "12", "I₁ − I₂"), ("difference", "13", "I₁ − I₃"), ("difference", "23", "−I₂ − I₃"),
+    ("sum", "12", "I₁ + I₂"), ("sum", "23", "I₂ + I₃"),
+])  # fmt: skip
+def test_the_first_diagonal_of_a_difference_is_named_as_a_difference(combine: str, order: str, names: str):
+    form = {"p1": "20 at 0", "p2": "15 at 60", "p3": "7 at -100", "combine": combine, "method": "parallelogram",
+            "order": order}  # fmt: skip
+    case = PAGE.case(form)
+    assert names == plain(case.notation.tags[f"i{order}"])
+    symbols = [row[0] for row in table_of(PAGE.sheet_page(form))]
+    assert names.translate(str.maketrans("₁₂₃", "123")) in symbols
+
+
+@pytest.mark.parametrize("combine", ["sum", "difference"])
+@pytest.mark.parametrize("method", ["parallelogram", "tip-to-tail", "components"])
+@pytest.mark.parametrize("places", [(1, 2, 4), (2, 3, 4), (3, 5, 6), (1, 4, 6), (2, 6), (1, 2, 4, 6)])
+def test_phasors_may_stand_in_any_fields(places: tuple[int, ...], method: str, combine: str):
+    """An empty field between them, or a first one of 0: same numbers as without, and the names of their own fields."""
+    values = ("20 at 0", "15 at 60", "7 at -100", "9 at 30")[: len(places)]
+    if combine == "difference" and places[0] != 1:
+        places = places[: 2 if len(places) == 2 else 3]
+    form = {"combine": combine, "method": method, "p1": "0", "p2": "", "p3": ""}
+    form |= {f"p{place}": value for place, value in zip(places, values, strict=False)}
+    reply, _ = shelf.ask("add-phasors", form)
+    assert reply["ok"], reply
+    case, page = PAGE.case(form), PAGE.sheet_page(form)
+    end = case.sheet_plan().construction.end_point
+    assert abs(complex(end.x, end.y) - case.total) < 1e-9 * 60
+    shown = {row[0].lstrip("−") for row in table_of(page)}
+    assert {f"I{place}" for place in places} <= shown
+    task = PAGE.task(form)
+    assert abs(abs(task.result) - case.size) < 1e-9
 
 
 @pytest.mark.parametrize("tier", TIERS)

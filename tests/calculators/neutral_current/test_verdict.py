@@ -269,6 +269,16 @@ def test_a_drawn_value_that_disagrees_names_the_mistake_that_gives_it(form: dict
     assert mistake in told
 
 
+def test_each_mistake_has_its_own_number_and_advice():
+    """81 mm: I3 left out gives 16.1 A, I1 alone at another scale 15.7 A; the advice of one does not fit the other."""
+    lines = [line for line in said(drawn="81 mm", hand="ordinary").splitlines() if line.startswith("If ")]
+    assert len(lines) >= 3
+    assert all(", or " not in line.partition("the drawing gives")[0] for line in lines)
+    assert any(line.startswith("If I₃ was left out, the drawing gives 16.1 A. Count the arrows") for line in lines)
+    (scaled,) = (line for line in lines if "If I₁ alone was drawn at another scale" in line)
+    assert "the drawing gives 15.7 A. Draw every arrow at the same scale." in scaled
+
+
 def test_no_mistake_is_named_that_does_not_fit():
     assert "No typical mistake gives this length." in said(drawn="7.1", scale="2", method="tip-to-tail")
 

@@ -82,8 +82,7 @@ def test_two_equal_loads_are_in_series_and_both_starve():
     """Half of 400 V each is 87 % of 231 V; nothing is said of a smallest load."""
     told = remarks(z1="20", z2="20", z3="")
     assert any("L1 and L2 are in series across the line voltage of 400 V" in one for one in told)
-    for line in ("L1", "L2"):
-        assert any(f"{line} has too little voltage" in one and "200.0 V, 87 %" in one for one in told)
+    assert "L1 and L2 have too little voltage: 200.0 V each (87 % of the normal voltage)." in told
     assert not any("too much voltage" in one for one in told)
 
 
@@ -97,19 +96,48 @@ def test_two_unequal_loads_share_the_line_voltage():
 
 def test_lines_that_suffer_alike_are_both_named():
     told = remarks(z1="20", z2="80", z3="80")
-    assert ["L2", "L3"] == [one[:2] for one in told if "has too much voltage:" in one and one[0] == "L"]
+    assert "L2 and L3 have too much voltage: 305.5 V each (132 % of the normal voltage)." in told
+
+
+@pytest.mark.parametrize(("loads", "said"), [
+    ({}, "L3 and L2 have too much voltage: 302.4 V (131 % of the normal voltage) and 261.9 V (113 %)."),
+    ({"z1": "j40", "z2": "-j41", "z3": "1000"},
+     "L3, L2 and L1 have too much voltage: 8436 V (3653 % of the normal voltage), 8244 V (3570 %) and 8036 V "),
+    ({"z1": "20", "z2": "22", "z3": "400"}, "L1 and L2 have too little voltage: "),
+])  # fmt: skip
+def test_every_load_beyond_the_limit_is_named_with_its_voltage(loads: dict[str, str], said: str):
+    """Not only the furthest: each load that the results list outside 95 % to 105 % stands in a sentence."""
+    assert any(one.startswith(said) for one in remarks(**loads))
+    found, normal = results(**loads), 400.0 / 3.0**0.5
+    told = " ".join(one for one in remarks(**loads) if "too much voltage" in one or "too little voltage" in one)
+    for number in (1, 2, 3):
+        abnormal = not 0.95 <= found[f"voltage-{number}"] / normal <= 1.05
+        assert (f"L{number}" in told) is abnormal
+
+
+@pytest.mark.parametrize(("loads", "said"), [
+    (("20", "40", "80"), "The load with the largest resistance (the smallest power at normal voltage) gets the "),
+    (("20", "80", "80"), "The loads with the largest resistance (the smallest power at normal voltage) get the "),
+    (("20", "20", "80"), "moves towards the lines of the loads with the smallest resistance."),
+    (("20", "80", "80"), "moves towards the line of the load with the smallest resistance."),
+])  # fmt: skip
+def test_the_rule_of_resistances_speaks_of_normal_voltage_and_of_equal_loads(loads: tuple[str, str, str], said: str):
+    """With the neutral open two loads may take the same power: the rule is of the power at normal voltage."""
+    assert any(said in one for one in remarks(**dict(zip(("z1", "z2", "z3"), loads, strict=True))))
 
 
 def test_with_the_neutral_whole_what_would_follow_stands_after_the_if():
     told = remarks(method="tip-to-tail")
     assert "If the neutral opened" in told[0]
-    assert any("L3 has too much voltage" in one for one in told[1:])
+    assert any("L3 and L2 have too much voltage" in one for one in told[1:])
 
 
 def test_the_load_with_the_most_ohms_is_said_to_suffer():
     told = [plain(phrase) for phrase in PAGE.answer(FORM, ("answer",)).remarks]
-    assert any("L3 has too much voltage: its load of 80" in one and "131" in one for one in told)
-    assert any("The load with the largest resistance (the least power) gets the highest voltage" in one for one in told)
+    assert any(one.startswith("L3 and L2 have too much voltage") and "131" in one for one in told)
+    assert any("The load with the largest resistance" in one and "gets the highest voltage" in one for one in told)
+    alone = remarks(z1="20", z2="20", z3="80")
+    assert any("L3 has too much voltage: its load of 80 Ω gets" in one for one in alone)
 
 
 def test_one_load_alone_is_dangerous_and_the_cautions_say_who_may_measure():
@@ -193,7 +221,8 @@ def test_a_load_is_never_called_small_or_big_without_saying_of_what():
 
     spoken = " ".join((*(step for part in PLAN.parts for step in part.does), *PLAN.cover_says))
     for told in (" ".join(remarks()), spoken):
-        assert {"resistance"} == set(re.findall(r"(?:smallest|largest|biggest|small|big|large) (\w+)", told))
+        sizes = set(re.findall(r"(?:smallest|largest|biggest|small|big|large) (\w+)", told))
+        assert "resistance" in sizes and sizes <= {"resistance", "power"}
         assert "the largest resistance" in told
 
 
