@@ -70,7 +70,7 @@ def by_meters(percent: str, digits: str, digit: str, *, one: bool) -> str:
 
 def both(hand: str, meters: str) -> str:
     """Hand and meters."""
-    return f"{hand}, and {meters},"
+    return f"{hand}, and {meters}"
 
 
 def en(number: str, apart: str, expanded: str, factor: str, shared: str) -> Phrase:
