@@ -84,7 +84,7 @@ class SumAccuracy:
         mark = self.writing.mark
         length = quantity.plain(self.who.length, mark) + f"{NO_BREAK_SPACE}mm"
         blocks: list[Block] = [Paragraph(words.hand_intro(length, degrees_text(self.who.angle, mark)))]
-        ways, size = self.method_accuracies(), self.case.size
+        ways, size = self.method_accuracies(), 0.0 if self.case.closed else self.case.size
         rows = []
         for method in ways:
             share = quantity.fixed(100 * method.half_width / size, 0, mark) + f"{NO_BREAK_SPACE}%" if size else ""

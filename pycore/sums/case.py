@@ -8,7 +8,7 @@ from pycore import phasor, quantity
 from pycore.accuracy import hand as hands
 from pycore.accuracy.hand import HANDS, Hand, Spread
 from pycore.constructions.components import components
-from pycore.constructions.construction import Arm, Construction, DrawingConvention
+from pycore.constructions.construction import Arm, Construction, DrawingConvention, nearly_zero
 from pycore.constructions.methods import COMPONENTS, FIRST_PAIR, METHODS, PAIR_ORDERS, PARALLELOGRAM, TIP_TO_TAIL
 from pycore.constructions.names import SUM_KEY
 from pycore.constructions.parallelogram import parallelogram
@@ -103,13 +103,13 @@ class SumCase(metaclass=FrozenAfterInit):
 
     @property
     def closed(self) -> bool:
-        """Whether the sum is zero."""
-        return self.total == 0
+        """Whether the sum is zero, or too short for any drawing to show it."""
+        return nearly_zero(self.total, self.arms)
 
     @property
     def angle(self) -> float | None:
         """Angle of the sum in degrees; None if the sum is zero."""
-        return None if self.closed else phasor.angle(self.total)
+        return None if self.total == 0 else phasor.angle(self.total)
 
     @property
     def symbol(self) -> Symbol:
@@ -176,8 +176,8 @@ class SumCase(metaclass=FrozenAfterInit):
         return self.notation.writing.unit
 
     def zero_reason(self) -> Phrase:
-        """Return why the sum is zero."""
-        return sum_words.CLOSED
+        """Return why there is no sum to draw."""
+        return sum_words.CLOSED if self.total == 0 else sum_words.NEARLY_CLOSED
 
     @property
     def companions(self) -> CompanionPhasors | None:

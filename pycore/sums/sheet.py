@@ -85,8 +85,8 @@ def _rows(case: SumCase, plan: Plan) -> tuple[TableRow, ...]:
         order = plan.construction.order
         size, angle = figure.readings[DIAGONAL_LENGTH], figure.lines[DIAGONAL].degrees
         rows.append(_row(case, case.row_tag(arm_key(order)), size, angle, plan))
-    rows.append(_row(case, case.row_tag(SUM_KEY), case.size, case.angle, plan))
-    if plan.construction.resultant == THE_RETURNING and case.angle is not None:
+    rows.append(_row(case, case.row_tag(SUM_KEY), case.size, None if case.closed else case.angle, plan))
+    if plan.construction.resultant == THE_RETURNING and case.angle is not None and not case.closed:
         rows.append(_row(case, case.row_tag(RETURN_KEY), case.size, wrap(case.angle + 180.0), plan))
     further, results = _further(case, plan)
     rows += [_row(case, _tag(case, component), component.size, component.angle, plan) for component in further]

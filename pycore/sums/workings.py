@@ -87,6 +87,8 @@ class ComponentsWorking:
             blocks.append(Paragraph(self.case.zero_reason()))
             return tuple(blocks)
         blocks.append(Equation(self.pythagoras(), words.PYTHAGORAS))
+        if self.case.closed:
+            return (*blocks, Paragraph(self.case.zero_reason()))
         if self.sum.real != 0 and self.sum.imag != 0:
             blocks.append(Equation(self.arctangent(), words.ARCTANGENT))
         blocks.append(Paragraph(self.quarter()))

@@ -64,6 +64,7 @@ def listed(names: Sequence[str]) -> str:
 
 
 CLOSED = say("The phasors add to zero: the figure closes.")
+NEARLY_CLOSED = say("The figure closes, as nearly as a drawing can show.")
 
 
 def alternative(method: str, scale: str, name: Phrase, length: str) -> Phrase:

@@ -126,6 +126,8 @@ class NeutralCase(SumCase):
 
     def zero_reason(self) -> Phrase:
         """A balanced load, or a figure that closes by itself."""
+        if not self.solution.closed:
+            return super().zero_reason()
         return neutral_words.BALANCED if self.solution.balanced else neutral_words.CLOSED_NOT_BALANCED
 
     def values_text(self) -> str:

@@ -16,22 +16,21 @@ from pycore.sheet.figure import DOT_BELOW
 from pycore.sheet.plan import Plan
 from pycore.sums.accuracy import ACCURACY
 from pycore.sums.answer import Output, Working, WorkingLink
-from pycore.sums.page import SumPage, outputs_on_paper, small_notices
+from pycore.sums.page import SumPage, angle_text, outputs_on_paper, small_notices
 from pycore.sums.workings import share_text
 from pycore.words import inputs
 from pycore.words import verdict as verdict_words
 from pycore.words.phrase import Phrase, say
-from pycore.words.sums import NONE, listed
+from pycore.words.sums import listed
 
 
 def _outputs(case: NeutralCase, plan: Plan) -> tuple[Output, ...]:
     solution, writing = case.solution, case.notation.writing
-    angle_text = "" if solution.angle is None else quantity.fixed(solution.angle, 1, writing.mark) + "°"
     current = case.amount(solution.current).partition(NO_BREAK_SPACE)[0]
     outputs = [
         Output("neutral-current", solution.current, current, writing.unit, say(words.NEUTRAL)),
         Output(
-            "neutral-angle", solution.angle, angle_text or NONE,
+            "neutral-angle", solution.angle, angle_text(case),
             label=words.angle_label(case.notation.voltage, case.lines[0], mirrored=case.picture.sense < 0),
         ),
         *outputs_on_paper(case, plan, "neutral-length"),
@@ -63,8 +62,8 @@ def _meter(case: NeutralCase) -> tuple[Phrase, ...]:
         return ()
     writing = case.notation.writing
     reading, calculated = case.reading(), case.amount(case.solution.current)
-    if case.solution.closed:
-        return (words.meter_zero(reading),)
+    if case.closed:
+        return (words.meter_without_share(reading, writing.short(0.0) if case.solution.closed else calculated),)
     # The same only to the last digit that the meter shows.
     number_text = reading.partition(NO_BREAK_SPACE)[0]
     decimals = quantity.decimals_of(number_text)
@@ -101,7 +100,7 @@ def _notices(case: NeutralCase, plan: Plan) -> tuple[Phrase, ...]:
     phrases += [words.prints_blank(label) for label in case.problem.unprintable]
     phrases += small_notices(case, plan)
     phrases += NeutralAccuracy(case).notices(plan)
-    if 0 < case.solution.current * plan.factor < DOT_BELOW:
+    if not case.closed and case.solution.current * plan.factor < DOT_BELOW:
         phrases.append(words.small_neutral(case.length(plan)))
     return tuple(phrases)
 

@@ -111,9 +111,10 @@ def meter_same(reading: str) -> Phrase:
     return say("Meter on the neutral: {reading}, the same as the calculation.", reading=reading)
 
 
-def meter_zero(reading: str) -> Phrase:
-    """A reading where the calculation gives nothing."""
-    return say("Meter on the neutral: {reading}. The calculation gives 0 A.", reading=reading)
+def meter_without_share(reading: str, calculated: str) -> Phrase:
+    """A reading where the calculation gives nothing, or hardly anything."""
+    return say("Meter on the neutral: {reading}. The calculation gives {calculated}.",
+               reading=reading, calculated=calculated)  # fmt: skip
 
 
 FORMULA_INTRO = say(

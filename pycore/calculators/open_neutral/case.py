@@ -61,7 +61,9 @@ class OpenCase(SumCase):
             protractor=problem["protractor"],
             polar=problem["angles"] == "polar",
             words=words.VOLTS if self.open else words.AMPERES,
-            own_steps=own_steps(self.ohms, solution.star.line_voltage),
+            own_steps=own_steps(
+                self.ohms, solution.star.line_voltage, displaced=solution.displacement != 0
+            ),
         )
         picture = DrawingConvention(problem["first"], problem["rotation"], reference)
         super().__init__(problem, arms, notation.lines, picture, notation)
@@ -112,6 +114,10 @@ class OpenCase(SumCase):
         if self.open:
             task = words.TASK_FOUND if self.ohms and not self.closed else words.TASK_OPEN
         return sheet_words(self, plan, kind, method, task, values)
+
+    def zero_reason(self) -> Phrase:
+        """Why there is no displacement to draw, or no neutral current."""
+        return words.NEARLY_CENTRED if self.open and self.total != 0 else super().zero_reason()
 
     def load_text(self, number: int) -> str:
         """A load as text: 20 Ω, 20 + j10 Ω; to four figures if it was calculated from a polar form or a power."""

@@ -44,11 +44,6 @@ def _shift(drawn: OnPaper, step: Step) -> Written:
     return sentence, words.SHIFT_WHY
 
 
-def _no_shift(drawn: OnPaper, step: Step) -> Written:
-    """The star point stays in the middle."""
-    return words.NO_SHIFT, step_words.NOTHING
-
-
 def _load(drawn: OnPaper, step: Step) -> Written:
     """One load's voltage, from the star point to the tip of its phase voltage."""
     number = step.arm_numbers[0]
@@ -73,8 +68,15 @@ def _star_point(drawn: OnPaper, step: Step) -> Written:
     return sentence, words.STAR_POINT_WHY if crossing else step_words.NOTHING
 
 
-def own_steps(ohms: Sequence[float], line_voltage: float) -> Mapping[str, Callable[[OnPaper, Step], Written]]:
-    """Return the sentences of the steps for loads of these sizes (ohms, 0 for none) on a line voltage (V)."""
+def own_steps(
+    ohms: Sequence[float], line_voltage: float, *, displaced: bool
+) -> Mapping[str, Callable[[OnPaper, Step], Written]]:
+    """Return the sentences of the steps for loads of these sizes (ohms, 0 for none) on a line voltage (V);
+    ``displaced``: whether the star point moves at all, be it too little for a drawing."""
+
+    def no_shift(drawn: OnPaper, step: Step) -> Written:
+        """The star point stays in the middle."""
+        return words.NEARLY_NO_SHIFT if displaced else words.NO_SHIFT, step_words.NOTHING
 
     def divide(drawn: OnPaper, step: Step) -> Written:
         """The star point of two loads alone, marked on the side between their tips."""
@@ -97,6 +99,6 @@ def own_steps(ohms: Sequence[float], line_voltage: float) -> Mapping[str, Callab
         CUT: _cut,
         STAR_POINT: _star_point,
         SHIFT: _shift,
-        NO_SHIFT: _no_shift,
+        NO_SHIFT: no_shift,
         LOAD: _load,
     }

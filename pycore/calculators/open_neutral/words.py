@@ -273,6 +273,14 @@ NO_SHIFT = say(
 """Step if the displacement is zero."""
 
 
+NEARLY_CENTRED = say("The star point stays at the centre, as nearly as a drawing can show.")
+"""There is a displacement, but it is too small to be drawn."""
+NEARLY_NO_SHIFT = say(
+    "**The star point stays at the centre, as nearly as a drawing can show.** Draw no arrow for its displacement."
+)
+"""Step if the displacement is too small to be drawn."""
+
+
 def divide(tip: Name, other_tip: Name, length: str, amount: str) -> Phrase:
     """Step: mark the star point of two loads alone on the side between their tips."""
     return say(
