@@ -17,7 +17,6 @@ from pycore.sheet.plan import Plan
 from pycore.sums.accuracy import ACCURACY
 from pycore.sums.answer import Output, Working, WorkingLink
 from pycore.sums.page import SumPage, angle_text, outputs_on_paper, small_notices
-from pycore.sums.workings import share_text
 from pycore.words import inputs
 from pycore.words import verdict as verdict_words
 from pycore.words.phrase import Phrase, say
@@ -69,18 +68,12 @@ def _meter(case: NeutralCase) -> tuple[Phrase, ...]:
     decimals = quantity.decimals_of(number_text)
     if quantity.fixed(case.solution.current / writing.factor, decimals, writing.mark) == number_text:
         return (words.meter_same(reading),)
-    difference = measured - case.solution.current
-    size = -difference if difference < 0 else difference
-    share = share_text(size / case.solution.current, case.notation.mark)
-    difference_text = _gap_text(case)
-    return (words.meter(reading, calculated, difference_text, share, difference > 0),)
-
-
-def _gap_text(case: NeutralCase) -> str:
-    """How far reading and calculation are apart, with the decimals of the comparison."""
     judgement = NeutralVerdict(case, case.sheet_plan())
     comparison = judgement.of_reading()
-    return "" if comparison is None else judgement.amounts(comparison)[0]
+    if comparison is None:
+        return ()
+    shown = judgement.printed_reading(comparison)
+    return (words.meter(reading, shown.second, shown.apart, shown.share, measured > case.solution.current),)
 
 
 def _notices(case: NeutralCase, plan: Plan) -> tuple[Phrase, ...]:
@@ -164,12 +157,12 @@ class NeutralCurrent(SumPage[NeutralCase]):
         comparison = judgement.of_reading()
         if comparison is None:
             return None
-        apart, normal = judgement.amounts(comparison)
+        shown = judgement.printed_reading(comparison)
         if comparison.agree:
-            return WorkingLink(verdict_words.reading_agrees(normal), ACCURACY, verdict_words.SEE_COMPARISON)
-        sentence = verdict_words.reading_disagrees(normal)
+            return WorkingLink(verdict_words.reading_agrees(shown.normal), ACCURACY, verdict_words.SEE_COMPARISON)
+        sentence = verdict_words.reading_disagrees(shown.normal)
         if just_outside(comparison):
-            sentence = verdict_words.reading_just_outside(apart, normal)
+            sentence = verdict_words.reading_just_outside(shown.apart, shown.normal)
         return WorkingLink(sentence, ACCURACY, verdict_words.SEE_WHY)
 
     def notices(self, case: NeutralCase, plan: Plan) -> tuple[Phrase, ...]:

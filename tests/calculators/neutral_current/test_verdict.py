@@ -2,7 +2,9 @@
 
 import json
 import math
+import re
 import statistics
+from decimal import Decimal
 
 import numpy
 import pytest
@@ -183,10 +185,55 @@ def test_three_answers_are_judged_in_pairs_each_in_one_sentence_with_its_numbers
 def test_full_wording_gives_each_pair_its_number():
     told = said(drawn="58 mm", measured="11.4", scale="2", wording="full")
     found = judged(drawn="58 mm", measured="11.4", scale="2")
-    for pair in found.pairs():
-        number = verdict(pair.first.value, pair.second.value, pair.standard, pair.factor).number
-        assert f"= {number:.2f} (expanded uncertainty of the difference, factor 2)" in told
+    stated = [float(text) for text in re.findall(r"= (\S+) \(expanded uncertainty of the difference, factor 2\)", told)]
+    exact = [verdict(one.first.value, one.second.value, one.standard, one.factor).number for one in found.pairs()]
+    # From the printed numbers, of which the smallest is 0.02 A.
+    assert stated == pytest.approx(exact, abs=0.01)
     assert "Both use the same line currents" in told
+
+
+NUMBER = r"(\d+(?:[.,]\d+)?)"
+COMPARED = re.compile(
+    rf"gives {NUMBER} (\S+), the \w+ {NUMBER} \2\. The difference is {NUMBER} \2\..*?(?:at most|up to) {NUMBER} \2"
+)
+RATIO = re.compile(rf"{NUMBER} \S+ ÷ {NUMBER} \S+ = {NUMBER} \(")
+HEAD = re.compile(
+    rf"neutral: {NUMBER} (\S+)\. The calculation gives {NUMBER} \2\. The reading is {NUMBER} \2 \({NUMBER} %"
+)
+
+
+def places(text: str) -> int:
+    return len(re.split("[.,]", text)[1]) if re.search("[.,]", text) else 0
+
+
+def test_every_line_of_the_comparison_follows_from_the_printed_numbers():
+    """Difference, agreement, E_n and share, recomputed from the digits on the page in decimal arithmetic."""
+    draws, ratios, heads = numpy.random.default_rng(5), 0, 0
+    for number in range(60):
+        values = [f"{draws.uniform(1, 40):.{number % 3}f}" for _ in range(3)]
+        form = dict(zip(("i1", "i2", "i3"), values, strict=True))
+        exact = judged(**form).case.solution.current
+        form |= {"measured": f"{exact * draws.uniform(0.8, 1.2):.{number % 4}f}", "wording": "full"}
+        form |= {"drawn": f"{exact * draws.uniform(0.7, 1.3):.2f} A", "decimal": ("point", "comma")[number % 2]}
+        told = said(**form)
+        remarks = " ".join(plain(one) for one in NEUTRAL.answer(form, ("answer",)).remarks).replace(SPACE, " ")
+        for first, _, second, apart, normal in COMPARED.findall(told):
+            one, two, gap, most = (Decimal(text.replace(",", ".")) for text in (first, second, apart, normal))
+            assert abs(one - two) == gap, told
+        for line in told.splitlines():
+            if match := COMPARED.search(line):
+                gap, most = (Decimal(match[group].replace(",", ".")) for group in (4, 5))
+                assert ("not" not in line.partition(match[5])[2]) is (gap <= most), line
+        for apart, normal, number_text in RATIO.findall(told):
+            gap, most, stated = (Decimal(text.replace(",", ".")) for text in (apart, normal, number_text))
+            assert abs(gap / most - stated) <= Decimal(5) / 10 ** (places(number_text) + 1), told
+            ratios += 1
+        for reading, _, calculated, apart, share in HEAD.findall(remarks):
+            read, right, gap, part = (Decimal(t.replace(",", ".")) for t in (reading, calculated, apart, share))
+            assert abs(read - right) == gap, remarks
+            assert abs(100 * gap / right - part) <= Decimal("0.05"), remarks
+            heads += 1
+    assert ratios > 100 and heads > 30
 
 
 def test_the_trades_example_agrees_on_the_page():
