@@ -45,7 +45,8 @@ class SumAccuracy:
     def notices(self, plan: Plan) -> tuple[Phrase, ...]:
         """Return a warning if lines cross too flatly, or so flatly that no marking can be as wide as the drawings."""
         if self.too_flat(plan):
-            amount = self.writing.amount(self.case.scatter(plan).half_width)
+            half_width = self.case.scatter(plan).half_width
+            amount = self.writing.fixed(half_width) + NO_BREAK_SPACE + self.writing.unit
             return (words.too_flat(amount, self.method_accuracies()[0].title),)
         angle = flattest(plan.construction)
         if angle >= hand.FLAT:
@@ -56,6 +57,10 @@ class SumAccuracy:
         """Return whether careful drawings of a plan scatter more than any marking allows."""
         largest = max((arm.size for arm in self.case.arms), default=0.0)
         return not self.case.closed and self.case.scatter(plan).half_width > MOST_OF_LARGEST * largest
+
+    def tolerance(self, plan: Plan) -> float:
+        """Return the half-width beside the headline: to first order, or where that warns of the plan, the warning's."""
+        return (self.case.scatter if self.too_flat(plan) else self.case.spread)(plan).half_width
 
     def method_accuracies(self) -> tuple[MethodAccuracy, ...]:
         """Return every method and order, the most accurate first."""

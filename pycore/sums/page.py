@@ -62,7 +62,7 @@ def outputs_on_paper(case: SumCase, plan: Plan, name: str) -> tuple[Output, ...]
         label = sum_words.second_label(case.companions.words.plural)
         outputs.append(Output("second-scale", plan.second, case.notation.second(plan.second), label=label))
     if not case.closed:
-        tolerance = case.spread(plan).half_width
+        tolerance = SumAccuracy(case).tolerance(plan)
         label = accuracy_words.tolerance_label(case.notation.tags[SUM_KEY])
         outputs.append(Output("tolerance", tolerance, writing.fixed(tolerance), writing.unit, label))
     return tuple(outputs)
@@ -80,7 +80,7 @@ def summary(case: SumCase, plan: Plan) -> tuple[Phrase, ...]:
     if case.closed:
         return (words.NO_ARROW,) if case.total == 0 else (case.zero_reason(),)
     writing = case.notation.writing
-    half_width = writing.fixed(case.spread(plan).half_width) + NO_BREAK_SPACE + writing.unit
+    half_width = writing.fixed(SumAccuracy(case).tolerance(plan)) + NO_BREAK_SPACE + writing.unit
     by_hand = accuracy_words.by_hand(case.notation.tags[SUM_KEY], half_width)
     return (case.direction(plan), words.on_sheet(case.length(plan)), by_hand)
 

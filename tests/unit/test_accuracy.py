@@ -19,6 +19,7 @@ from pycore.constructions.construction import Arm, DrawingConvention
 from pycore.constructions.moves import DEVIATIONS, ConstructionError, carry_out, deviations_of
 from pycore.constructions.parallelogram import parallelogram
 from pycore.constructions.tip_to_tail import tip_to_tail
+from pycore.words import plain
 
 VOLTS = (5.007, 4.994, 5.005, 4.990, 4.999)
 AMPERES = (19.663e-3, 19.639e-3, 19.640e-3, 19.685e-3, 19.678e-3)
@@ -163,6 +164,18 @@ def test_the_scatter_of_one_plan_is_found_once(monkeypatch: pytest.MonkeyPatch):
     form = {"i1": "18.4", "i2": "11.2", "i3": "24.6", "sheet": "overlay"}
     assert "tolerance" in [output.name for output in NeutralCurrent().answer(form, ("answer", "sheet")).outputs]
     assert [1] == found
+
+
+def test_a_drawing_that_is_warned_of_has_one_tolerance():
+    """Beside the headline, among the results and in the warning: first order says ± 2.6 A of one that is ± 5.7 A."""
+    form = {"i1": "18.4", "i2": "11.2", "i3": "24.6", "a1": "0.85 lag", "a2": "0.9 lead"}
+    answer = NeutralCurrent().answer(form, ("answer",))
+    (warning,) = (plain(one) for one in answer.notices if "Do not draw this order" in plain(one))
+    amount = warning.partition("careful drawings can be ")[2].partition(" too long")[0]
+    (beside,) = (plain(one) for one in answer.summary if "by hand" in plain(one))
+    output = next(one for one in answer.outputs if one.name == "tolerance")
+    assert amount.startswith("5.") and beside.endswith(f"± {amount}")
+    assert amount == f"{output.text}\u00a0{output.unit}"
 
 
 @pytest.mark.parametrize("currents", [(18.4, 11.2, 24.6), (30.0, 12.0, 9.0), (9.5, 21.0, 14.0)])
