@@ -146,10 +146,10 @@ def why_range(factor: str) -> Phrase:
 def why_neutral(amount: str, *, high: bool) -> Phrase:
     """The neutral's own reading."""
     return say(
-        "**The neutral current was misread** by {amount}, too {side}. Next, read it again with another meter, with "
-        "the jaw closed around the neutral only.",
+        "**The neutral was read {amount} too {side}.** Next, read it again with another meter, with the jaw closed "
+        "around the neutral only.",
         amount=amount,
-        side="much" if high else "little",
+        side="high" if high else "low",
     )
 
 

@@ -128,7 +128,7 @@ def problem_notes(task: str, values_text: str, direction_note: str, bar: str, *,
 
 def overlay_notes(first: str, bar: str, *, short: bool, mirrored: bool) -> tuple[str, ...]:
     """How to lay the overlay on a drawing."""
-    over = " Mirrored: lie it face down." if mirrored else ""
+    over = " Mirrored: lay it face down." if mirrored else ""
     if short:
         return (f"Lay the starting point and {first} on the learner’s.{over} Print at 100 %.",)
     return (

@@ -203,7 +203,7 @@ POWERS_INTRO: Phrase = say("Power of the three loads together, each I²R, and re
 Z_HEAD = ("load", "impedance", "size and angle", "voltage across it", "branch current")
 DIFFERENCE_HEAD = ("line", "difference", "in parts", "size and angle")
 MISTAKES = {
-    "added": ("the two phasors were added instead of subtracted", "Turn one of the two by 180° before you add it."),
+    "added": ("the two phasors were added instead of subtracted", "Turn the second one by 180° before you add it."),
     "branch-for-line": ("{a} itself was given as the result", (
         "{a} is one of the two phasors: subtract the other one."
     )),

@@ -127,6 +127,13 @@ def test_the_first_diagonal_of_a_difference_is_named_as_a_difference(combine: st
     assert names.translate(str.maketrans("₁₂₃", "123")) in symbols
 
 
+def test_a_mirrored_overlay_is_to_be_laid_face_down():
+    for paper in ("A4", "A5"):
+        case = PAGE.case({"sheet": "overlay", "mirror": "yes", "paper": paper})
+        notes = case.sheet_words(case.sheet_plan(), "overlay", "").notes
+        assert "Mirrored: lay it face down." in " ".join(notes)
+
+
 @pytest.mark.parametrize("combine", ["sum", "difference"])
 @pytest.mark.parametrize("method", ["parallelogram", "tip-to-tail", "components"])
 @pytest.mark.parametrize("places", [(1, 2, 4), (2, 3, 4), (3, 5, 6), (1, 4, 6), (2, 6), (1, 2, 4, 6)])
@@ -177,8 +184,6 @@ def test_one_phasor_and_nothing_is_drawn_by_itself():
 def test_a_size_that_was_worked_out_is_written_as_finely_as_it_is_worth():
     """10 + j7 is 12.2065...: the table says 12.21, not every digit."""
     page = PAGE.answer({"p1": "10 + j7", "p2": "20 at 90"}, ("sheet",)).sheet
-    from unit.sheets import table_of
-
     rows = table_of(page)
     assert ["12.21", "20.00"] == [row[1] for row in rows[1:3]]
 

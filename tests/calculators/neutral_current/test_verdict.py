@@ -85,7 +85,7 @@ def test_a_unit_after_the_last_reading_is_everyones():
 
 
 @pytest.mark.parametrize(("typed", "words_"), [
-    ("10.2, 10.4", "more than one decimal point or comma"), ("10.2 x 10.4", "10.2 10.4 10.3"),
+    ("10.2, 10.4", "more than one decimal mark"), ("10.2 x 10.4", "10.2 10.4 10.3"),
     ("10.2 104", "differ too much"),
     ("10.2 -10.4", "is negative"), ("10 11 V", "in volts"), ("10.2 " * 51, "51 readings"),
 ])  # fmt: skip
@@ -352,10 +352,26 @@ def test_each_explanation_names_the_next_measurement():
     told = said(measured="13.5")
     for line in told.splitlines():
         if line.startswith(
-            ("Another power factor", "Third harmonic", "A line current was misread", "The neutral current was misread")
+            ("Another power factor", "Third harmonic", "A line current was misread", "The neutral was read ")
         ):
             assert 1 == line.count("Next, ")
     assert 4 == told.count("Next, ")
+
+
+@pytest.mark.parametrize(("measured", "side"), [("16.1", "4.48 A too high"), ("9.6", "2.02 A too low")])
+def test_the_neutrals_own_misreading_is_said_with_its_side(measured: str, side: str):
+    told = said(measured=measured, percent="0", digits="1", digit="0.01")
+    assert f"The neutral was read {side}." in told and "too much" not in told and "too little" not in told
+
+
+@pytest.mark.parametrize("form", [
+    {"measured": "11.6181", "percent": "0", "digits": "1", "digit": "0.0001"},
+    {"i1": "20", "i2": "20", "i3": "3", "measured": "17.004", "percent": "0", "digits": "1", "digit": "0.0001"},
+])  # fmt: skip
+def test_no_cause_has_a_size_of_zero_as_printed(form: dict[str, str]):
+    told = said(**form)
+    assert "Possible reasons in the reading" in told
+    assert not re.search(r" 0° more|that is 0[.,]?0* A |read 0[.,]?0* A too", told)
 
 
 def test_the_sizes_said_are_those_that_give_the_reading():
