@@ -5,6 +5,7 @@ from dataclasses import dataclass
 
 from pycore import quantity
 from pycore.accuracy import hand
+from pycore.accuracy.agreement import COVERAGE
 from pycore.constructions.construction import flattest
 from pycore.practice.task import MOST_OF_LARGEST
 from pycore.quantity import NO_BREAK_SPACE
@@ -47,7 +48,10 @@ class SumAccuracy:
         if self.too_flat(plan):
             half_width = self.case.scatter(plan).half_width
             amount = self.writing.fixed(half_width) + NO_BREAK_SPACE + self.writing.unit
-            return (words.too_flat(amount, self.method_accuracies()[0].title),)
+            best, own = self.method_accuracies()[0].title, plan.construction
+            if best == plain(self.case.method_title(own.method, own.order)):
+                return (words.too_unsure(amount),)
+            return (words.too_flat(amount, best),)
         angle = flattest(plan.construction)
         if angle >= hand.FLAT:
             return ()
@@ -87,8 +91,11 @@ class SumAccuracy:
     def compare(self) -> list[Block]:
         """Return the comparison of the methods."""
         mark = self.writing.mark
-        length = quantity.plain(self.who.length, mark) + f"{NO_BREAK_SPACE}mm"
-        blocks: list[Block] = [Paragraph(words.hand_intro(length, degrees_text(self.who.angle, mark)))]
+        full = self.case.problem["wording"] == "full"
+        times = 1.0 if full else COVERAGE
+        length = quantity.plain(times * self.who.length, mark) + f"{NO_BREAK_SPACE}mm"
+        intro = words.hand_intro if full else words.hand_intro_plain
+        blocks: list[Block] = [Paragraph(intro(length, degrees_text(times * self.who.angle, mark)))]
         ways, size = self.method_accuracies(), 0.0 if self.case.closed else self.case.size
         rows = []
         for method in ways:

@@ -156,7 +156,7 @@ class SumCase(metaclass=FrozenAfterInit):
         return ()
 
     def finding_moves(self, construction: Construction) -> tuple[str, ...]:
-        """The moves that find the last phasor, in a problem for easy reading, where it is not set off."""
+        """The moves that find the last phasor, or another point, by drawing, in a problem for easy reading."""
         return ()
 
     def before_steps(self, construction: Construction) -> Phrase:
@@ -197,6 +197,8 @@ class SumCase(metaclass=FrozenAfterInit):
     """What is to be found, in the moves of a sheet for easy reading; "" for the sum's own word."""
     guess_word = ""
     """What is guessed first, where that is something else."""
+    turning_moves: tuple[str, ...] = ()
+    """Which phasors are turned there before they are added, and by how much."""
     last_moves: tuple[str, ...] = ()
     """What is done there with the sum once it is measured."""
 

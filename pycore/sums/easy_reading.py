@@ -79,6 +79,7 @@ def _problem_moves(case: SumCase, plan: Plan) -> tuple[str, ...]:
         case.last_moves,
         tuple(plain(component.tag) for component in case.further(plan.construction)),
         case.finding_moves(plan.construction),
+        case.turning_moves,
     )
     origin = plain(notation.voltage if notation.polar else notation.reference)
     begun = ProblemStart(case.problem["start"], plain(notation.tags[first_key]), direction, origin, case.begun(plan))

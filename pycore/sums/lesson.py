@@ -84,6 +84,10 @@ ASKED = {PROTRACTOR: words.ASK_ANGLE, RULER: words.ASK_LENGTH, COMPASSES: words.
 """The question shown while a tool's reading is hidden."""
 
 
+MARKS = {AXIS_ACROSS: words.MARK_ACROSS, AXIS_UP: words.MARK_UP}
+"""The marks of both sums on the axes, by their points."""
+
+
 class Lesson:
     """The frames of one plan, with their sentences."""
 
@@ -134,8 +138,13 @@ class Lesson:
             return (self.sentences.place,)
         if point == DIAGONAL:
             return told.tip_of(parallel.THE_DIAGONAL)
+        if point in MARKS:
+            return (MARKS[point],)
         if point.startswith("T"):
             return told.tip_of(self.sentences.tag(int(point[1:])))
+        moves = self.plan.construction.moves
+        if any(isinstance(move, Join) and move.end == point and move.phasor == SUM_KEY for move in moves):
+            return told.tip_of(self.sentences.notation.tags[SUM_KEY])
         before = next(
             (m for m in self.plan.construction.moves if isinstance(m, SetOff) and m.point == point and m.phasor), None
         )
@@ -188,8 +197,10 @@ class Lesson:
         end = move.point if isinstance(move, SetOff) else move.end
         length = self.length(geometry.distance(points[move.start], points[end]))
         sentence = self.sentences.sentence(self.plan.construction.steps[frame.step - 1])[0]
-        reading = words.mark_length(length) if isinstance(move, SetOff) else words.draw_dashed(length)
-        return _without_stress(sentence), reading, (why,) if why else (), _short(length)
+        # The stressed beginning of a mark has the length that a class may be asked for.
+        if isinstance(move, SetOff):
+            return _without_stress(sentence), words.mark_length(length), (why,) if why else (), _short(length)
+        return sentence, words.draw_dashed(length), (why,) if why else (), _short(length)
 
     def step_why(self, frame: Frame) -> Phrase:
         """Return the reason of the step that a frame belongs to."""
@@ -346,4 +357,7 @@ def _without_stress(sentence: Phrase) -> Phrase:
     """Return a sentence without its emphasised beginning, which the line of the reading repeats."""
     rest = tuple(piece for piece in sentence[1:])
     first = rest[0] if rest else ""
-    return (first.lstrip(), *rest[1:]) if isinstance(first, str) else rest
+    if not isinstance(first, str):
+        return rest
+    start = first.lstrip()
+    return (start[:1].upper() + start[1:], *rest[1:])

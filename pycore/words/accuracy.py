@@ -56,6 +56,17 @@ def hand_intro(length: str, angle: str) -> Phrase:
     )
 
 
+def hand_intro_plain(length: str, angle: str) -> Phrase:
+    """The same in plain wording: ``length`` and ``angle`` contain 95 of 100 single errors."""
+    return say(
+        "This hand draws and reads with small random errors: 95 of 100 lengths are right within {length}, and 95 of "
+        "100 angles within {angle}. These errors are carried through every move. 95 of 100 drawings of these values "
+        "are within:",
+        length=length,
+        angle=angle,
+    )
+
+
 HEAD = say("method"), say("by hand ±"), say("on paper ±"), say("share")
 
 
@@ -85,6 +96,15 @@ def too_flat(amount: str, better: str) -> Phrase:
         "long or too short. An answer may differ by a tenth of the longest arrow, not more. Choose instead: {better}.",
         amount=amount, better=better,
     )  # fmt: skip
+
+
+def too_unsure(amount: str) -> Phrase:
+    """A drawing that says little, where no other says more."""
+    return say(
+        "**A drawing cannot be accurate with these values:** careful drawings can be {amount} too long or too short, "
+        "and no other order or method is better. Use the calculation.",
+        amount=amount,
+    )
 
 
 FLAT_ROWS = say(

@@ -6,6 +6,7 @@ Name = Phrase | Symbol
 
 STEP = "Step {step} of {steps}"
 MARK = "the mark that you have just made"
+MARK_ACROSS, MARK_UP = "the mark on the horizontal axis", "the mark on the vertical axis"
 
 
 def step_of(step: int, steps: int) -> str:

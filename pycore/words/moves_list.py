@@ -1,5 +1,6 @@
 """Sheets for easy reading: what stands on their second page, one move to a line with a box to tick."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from pycore.words.sums import ROUTINE
@@ -27,7 +28,8 @@ class ProblemGoal:
     """What a problem asks for: ``result`` ("the sum"), the ``guess`` that comes first, the ``quantity`` of what is
     drawn and its ``plural``, whether the sizes are ``given`` or must be worked out first, what is drawn ``on_the_way``
     ("" for nothing), the ``reversed`` sum if that is drawn, moves of the page's own ``after`` the measuring, and
-    ``further`` phasors that are measured, and the moves by which the last phasor is ``found`` if it is not set off."""
+    ``further`` phasors that are measured, the moves by which the last phasor or the star point is ``found``, and
+    those by which phasors are ``turned`` before they are added."""
 
     result: str
     guess: str
@@ -39,6 +41,7 @@ class ProblemGoal:
     after: tuple[str, ...] = ()
     further: tuple[str, ...] = ()
     found: tuple[str, ...] = ()
+    turned: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,7 +109,7 @@ _SHIFT = (
     "Join the three tips with dashed lines. This is the triangle of the line voltages.",
     "Calculate {result} and its angle. Write both in the table.",
     "Draw it from the common point. Its tip is the load’s star point.",
-    "From that tip, draw a line to each corner: {further}.",
+    "From the load’s star point, draw a line to each corner: {further}.",
     "Measure each of these lines. Use the scale to find the voltage for each length.",
     "Write the voltages in the table. Compare with your estimate: which load has the highest voltage?",
 )
@@ -120,6 +123,11 @@ _DRAWN = "{names} are drawn for you. Measure them: do they agree with the table?
 _DRAWN_ONE = "{names} is drawn for you. Measure it: does it agree with the table?"
 _DRAWN_FIRST = "{names} are drawn for you. Measure them: do they agree with your calculation?"
 _DRAWN_FIRST_ONE = "{names} is drawn for you. Measure it: does it agree with your calculation?"
+
+
+def turn_round(names: Sequence[str]) -> tuple[str, ...]:
+    """The phasors that are subtracted, turned by 180°."""
+    return tuple(f"Turn {name} by 180°: that is −{name}. Write its angle in the table." for name in names)
 
 
 def minus(sense: str) -> str:
@@ -148,6 +156,7 @@ def _before(goal: ProblemGoal, begun: ProblemStart, companions: tuple[CompanionN
     moves = [_GUESS.format(guess=goal.guess)]
     if not goal.sizes_given:
         moves.append(_WORK_OUT.format(plural=goal.plural))
+    moves += goal.turned
     moves.append(_LENGTHS.format(quantity=goal.quantity))
     if begun.start == "no":
         moves.append(_NO_POINT)
@@ -183,7 +192,9 @@ def _sum(method: str, goal: ProblemGoal, arms: int) -> list[str]:
             return [*_DIAGONAL[:-1], f"{_DIAGONAL[-1]} {_IT_IS.format(result=goal.result)}"]
         return [*_DIAGONAL, *(move.format(result=goal.result) for move in _SECOND_DIAGONAL)]
     if method == DISPLACEMENT:
-        return [move.format(result=goal.result, further=", ".join(goal.further)) for move in _SHIFT]
+        join, *calculated, corners, measure, write = _SHIFT
+        moves = [join, *(goal.found or calculated), corners, measure, write]
+        return [move.format(result=goal.result, further=", ".join(goal.further)) for move in moves]
     if method == "components":
         return [move.format(result=goal.result) for move in _COMPONENTS]
     return [_CLOSE.format(result=goal.result)]
@@ -195,11 +206,12 @@ def problem_moves(
     """The moves of a problem by a method, without a number that the learner is to find; ``arms`` is how many phasors
     there are, ``companions`` those of a second quantity."""
     moves = _before(goal, begun, companions)
-    set_off = arms - 1 if goal.found else arms
+    last_found = goal.found if method != DISPLACEMENT else ()
+    set_off = arms - 1 if last_found else arms
     moves += _phasors(begun, set_off, chained=method == "tip-to-tail", sizes_given=goal.sizes_given)
     if goal.on_the_way:
         moves.append(_ON_THE_WAY.format(name=goal.on_the_way))
-    moves += [*goal.found, *_sum(method, goal, arms)]
+    moves += [*last_found, *_sum(method, goal, arms)]
     moves += [_COMPANION_AT.format(name=one.name, origin=begun.origin) for one in companions if not one.direction]
     if goal.reversed:
         moves.append(_REVERSED.format(reversed=goal.reversed))

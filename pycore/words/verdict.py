@@ -51,6 +51,10 @@ def by_hand(length: str, angle: str) -> str:
     return f"a hand with standard deviations of {length} and {angle}"
 
 
+PLAIN_HANDS = {"practised": "a careful drawing", "ordinary": "an ordinary drawing"}
+"""The hand in plain wording, by the hand that is chosen."""
+
+
 def just_outside(compared_words: str, can: str, why: str) -> Phrase:
     """Two results that disagree by very little."""
     return say(
@@ -152,6 +156,17 @@ def repeated(count: str, mean: str, scatter: str) -> Phrase:
         count=count,
         mean=mean,
         scatter=scatter,
+    )
+
+
+def repeated_plainly(count: str, mean: str, half: str) -> Phrase:
+    """Repeated readings in plain wording."""
+    return say(
+        "{count} readings, mean {mean}. Because the readings scatter, the mean can be {half} too high or too low. The "
+        "limit of the meter comes in addition.",
+        count=count,
+        mean=mean,
+        half=half,
     )
 
 

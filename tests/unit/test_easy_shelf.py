@@ -134,6 +134,34 @@ def test_what_is_done_with_every_problem_is_no_given_value(slug: str):
     assert moves.lines[0].startswith("Estimate ")
 
 
+def moves_of(slug: str, form: dict[str, str]) -> tuple[str, ...]:
+    """The moves of a problem for easy reading."""
+    case = CALCULATORS[slug].case({**form, "print": "easy", "sheet": "problem"})
+    lists = lists_of(case, case.sheet_plan(), SheetRequest("problem"))
+    return next(listed.lines for listed in lists if listed.ticked)
+
+
+@pytest.mark.parametrize(("slug", "form", "said"), [
+    ("add-phasors", {"combine": "difference", "p3": "7 at -100"},
+     ["I₂ by 180°: that is −I₂", "I₃ by 180°: that is −I₃"]),
+    ("add-phasors", {}, []),
+    ("star-and-delta", {}, ["I₃₁ by 180°: that is −I₃₁"]),
+    ("star-and-delta", {"connection": "star", "line": "2"}, ["V₃ by 180°: that is −V₃"]),
+    ("sequence-components", {"part": "positive"},
+     ["I₂ by 120° anticlockwise: that is aI₂", "I₃ by 240° anticlockwise: that is a²I₃"]),
+    ("sequence-components", {"part": "negative", "rotation": "clockwise"},
+     ["I₂ by 240° clockwise: that is a²I₂", "I₃ by 120° clockwise: that is aI₃"]),
+    ("sequence-components", {"part": "zero"}, []),
+    ("neutral-current", {}, []),
+])  # fmt: skip
+def test_a_problems_moves_say_which_phasors_are_turned(slug: str, form: dict[str, str], said: list[str]):
+    moves = moves_of(slug, form)
+    turns = [move for move in moves if move.startswith("Turn ")]
+    assert turns == [f"Turn {one}. Write its angle in the table." for one in said]
+    lengths = next(place for place, move in enumerate(moves) if move.startswith("Use the scale to find the length"))
+    assert all(moves.index(turn) < lengths for turn in turns)
+
+
 def test_rows_too_many_for_large_print_across_the_paper_stand_upright_and_that_is_said():
     page = CALCULATORS["add-phasors"]
     form = {f"p{number}": f"{10 + number} at {50 * number}" for number in range(1, 7)}

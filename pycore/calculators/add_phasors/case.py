@@ -19,7 +19,7 @@ from pycore.sums.case import SumCase
 from pycore.sums.notes import sheet_words
 from pycore.sums.problem import SheetProblem
 from pycore.sums.wording import Notation, SheetWords
-from pycore.words import inputs, plain
+from pycore.words import inputs, moves_list, plain
 from pycore.words import sums as sum_words
 from pycore.words.phrase import Phrase
 
@@ -46,6 +46,9 @@ class AddCase(SumCase):
         unit = problem["unit"]
         self.entered_tags = conventions.numbered("I" if unit == "A" else "V", MOST)
         self.result_word = words.RESULTS[problem["combine"]]
+        self.turning_moves = moves_list.turn_round(
+            [plain(self.entered_tags[f"i{one.number}"]) for one in self.subtracted]
+        )
         tags = _drawn_tags(self.entered_tags, self.places, difference=self.difference)
         on_first = problem["reference"] == "current"
         reference = arms[0].angle if on_first else 0.0

@@ -150,6 +150,8 @@ class NeutralVerdict:
     def hand_words(self) -> str:
         """The hand in words."""
         mark, hand = self.writing.mark, self.case.hand
+        if not self.full and self.problem["hand"] in words.PLAIN_HANDS:
+            return words.PLAIN_HANDS[self.problem["hand"]]
         length = quantity.plain(hand.length, mark) + f"{NO_BREAK_SPACE}mm"
         return words.by_hand(length, quantity.plain(hand.angle, mark) + "°")
 
@@ -230,6 +232,9 @@ class NeutralVerdict:
         if self.scatter == 0.0:
             return (words.repeated_alike(str(count), self.amount(reading)),)
         sentence = words.repeated(str(count), self.amount(reading), self.amount(self.scatter))
+        if not self.full:
+            half = self.amount(coverage_factor(count - 1) * self.scatter)
+            sentence = words.repeated_plainly(str(count), self.amount(reading), half)
         if count >= FEW:
             return (sentence,)
         if not self.full:

@@ -1,6 +1,8 @@
 """What the page of the open neutral says."""
 
-from pycore.words.phrase import Phrase, Symbol, say
+from collections.abc import Sequence
+
+from pycore.words.phrase import Phrase, Symbol, plain, say
 from pycore.words.sums import SumWords
 
 Name = Phrase | Symbol
@@ -48,6 +50,40 @@ TASK_FOUND = (
 )
 """The task where the star point is found by drawing."""
 TASK_WHOLE = "The neutral is connected. Find its current by drawing"
+FIND_CROSSING = (
+    "The two new dashed lines cross at the load’s star point. Draw from the common point to it: this is {result}. "
+    "Write it in the table."
+)
+"""The last of the moves that find the star point of three loads, in a problem for easy reading."""
+FIND_MARK = (
+    "The mark is the load’s star point. Draw from the common point to it: this is {result}. Write it in the table."
+)
+"""The same for two loads."""
+
+
+def share_of_two(lines: Sequence[str], tips: Sequence[str]) -> list[str]:
+    """The first moves that find the star point: two loads alone divide the line voltage."""
+    return [
+        f"Think of the loads on {lines[0]} and {lines[1]} alone: they are in series on the line voltage. Calculate the "
+        f"voltage of the load on {lines[0]}.",
+        f"Mark this voltage as a length on the dashed line from the tip of {tips[0]} to the tip of {tips[1]}. Start at "
+        f"the tip of {tips[0]}.",
+    ]
+
+
+def to_third_tip(tips: Sequence[str]) -> str:
+    """The move after them, where a third load is connected."""
+    return f"Draw a dashed line from this mark to the tip of {tips[2]}."
+
+
+def again_with(lines: Sequence[str], tips: Sequence[str]) -> list[str]:
+    """The same with another pair of loads."""
+    return [
+        f"Do the same with the loads on {lines[0]} and {lines[1]}: start at the tip of {tips[0]}, and draw from the "
+        f"mark to the tip of {tips[2]}."
+    ]
+
+
 TITLE_WHOLE = "Neutral connected"
 
 
@@ -261,10 +297,29 @@ def shift(name: Name, zero: Name, angle: str, sense: str, length: str) -> Phrase
 
 
 SHIFT_WHY = say(
-    "Size and angle are calculated by Millman’s formula (see the calculation), because these loads do not have one "
-    "phase angle. Without a neutral, nothing holds the load’s star point: the three currents must add to zero."
+    "Size and angle are calculated by Millman’s formula (see the calculation), because the phase angles of these loads "
+    "are different. Without a neutral, nothing holds the load’s star point: the three currents must add to zero."
 )
 """Where the value comes from."""
+
+
+def shift_alone(line: str) -> Phrase:
+    """Where the star point is if only one load is connected."""
+    return say(
+        "Only the load on {line} is connected, so no current can flow. The star point then has the full phase voltage "
+        "of {line}.",
+        line=line,
+    )
+
+
+def voltage_of_load(symbol: Phrase, line: str) -> str:
+    """What the symbol of a load's voltage means: U₁ is the voltage across the load on L1."""
+    return f"{plain(symbol)} is the voltage across the load on {line}"
+
+
+def voltage_without_load(symbol: Phrase, line: str) -> str:
+    """The same where no load is connected."""
+    return f"{plain(symbol)} is the voltage between the star point and {line}, which has no load"
 
 NO_SHIFT = say(
     "**The star point stays at the centre.** The three load currents add to zero there, so the neutral would "

@@ -19,7 +19,7 @@ from pycore.sums.notes import SMALL_SHEET, sheet_words
 from pycore.sums.problem import SheetProblem
 from pycore.sums.wording import Notation, SheetWords
 from pycore.trig import ROOT_THREE
-from pycore.words import plain
+from pycore.words import moves_list, plain
 from pycore.words import sums as sum_words
 from pycore.words.loads import OPEN
 from pycore.words.phrase import Phrase, Symbol
@@ -69,6 +69,7 @@ class StarDeltaCase(SumCase):
         turn = self.origin_turn = 1.0 + 0j if self.star else phasor.polar(1.0, -phasor.angle(solution.between[0]))
         self.values = tuple(value * turn for value in values)
         drawn = ((line, self.values[line - 1]), (other, -self.values[other - 1]))
+        self.turning_moves = moves_list.turn_round([plain(own[other])] if values[other - 1] != 0 else [])
         arms = tuple(
             Arm(f"i{number}", number, phasor.magnitude(value), _tidy(phasor.angle(value)))
             for number, value in drawn if value != 0

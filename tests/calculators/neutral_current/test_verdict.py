@@ -120,6 +120,20 @@ def test_readings_all_alike_are_explained():
     assert "they agree" in said(measured="11.4 11.4")
 
 
+@pytest.mark.parametrize(("form", "said_plainly"), [
+    ({"measured": "11.0 11.6 11.3 11.2 11.4 11.5", "drawn": "58 mm"}, "With a careful drawing, a difference of up to"),
+    ({"measured": "11.0 11.6 11.3", "drawn": "58 mm", "hand": "ordinary"}, "With an ordinary drawing, a difference of"),
+])  # fmt: skip
+def test_plain_wording_needs_no_statistics(form: dict[str, str], said_plainly: str):
+    told = said(**form)
+    for word in ("standard deviation", "standard uncertainty", "variance", "E_n"):
+        assert word not in told
+        assert word == "variance" or word in said(**form, wording="full")
+    assert said_plainly in told and "too high or too low. The limit of the meter comes in addition." in told
+    twice = {"practised": "1 mm, and 95 of 100 angles within 1°", "ordinary": "2 mm, and 95 of 100 angles within 2°"}
+    assert f"95 of 100 lengths are right within {twice[form.get('hand', 'practised')]}." in told
+
+
 def test_few_readings_widen_the_interval_and_it_is_said():
     told = said(measured="11.0 11.6 11.3", percent="0", digits="0", wording="full", meters="one")
     assert "With only 3 readings" in told

@@ -24,6 +24,8 @@ from pycore.practice.explaining import LearnerAnswer, visible
 from pycore.practice.marking import mark
 from pycore.practice.task import NO_LIMITS
 from pycore.sums.answer import Move, Paragraph
+from pycore.sums.easy_reading import lists_of
+from pycore.sums.request import SheetRequest
 from pycore.words import plain
 
 FORM = default_form(FIELDS)
@@ -146,6 +148,63 @@ def test_one_load_alone_is_dangerous_and_the_cautions_say_who_may_measure():
     cautions = " ".join(PAGE.cautions)
     assert "competent or supervised people" in cautions
     assert "One conductor in the jaw of the clamp, and the right measurement category" in cautions
+
+
+def easy_moves(**form: str) -> list[str]:
+    case = PAGE.case({**FORM, **form, "print": "easy", "sheet": "problem"})
+    lists = lists_of(case, case.sheet_plan(), SheetRequest("problem"))
+    return list(next(listed.lines for listed in lists if listed.ticked))
+
+
+@pytest.mark.parametrize("form", [{}, {"z1": "80", "z3": "20"}, {"z3": ""}, {"z2": "40 + j20"}, {"z1": "10", "z2": "10",
+                                                                                           "z3": "10"}])  # fmt: skip
+def test_an_easy_sheet_has_one_method_for_the_star_point(form: dict[str, str]):
+    """The moves find it by drawing where the task says so, and calculate it where the task says that."""
+    moves = " ".join(easy_moves(**form))
+    case = PAGE.case({**FORM, **form, "sheet": "problem"})
+    task = " ".join(case.known(case.sheet_plan()))
+    by_drawing = "find the load’s star point in it" in task
+    assert by_drawing is ("in series on the line voltage" in moves)
+    assert by_drawing is not ("Calculate the displacement of the star point and its angle" in moves)
+    marks = sum(step.name == "divide" for step in case.sheet_plan().construction.steps)
+    assert moves.count("Start at the tip of") + moves.count("start at the tip of") == marks
+
+
+def test_easy_moves_start_each_mark_at_the_line_of_the_smallest_resistance():
+    moves = easy_moves(z1="80", z2="20", z3="40")
+    first = next(place for place, move in enumerate(moves) if move.startswith("Think of the loads"))
+    assert "Calculate the voltage of the load on L2." in moves[first] and "Start at the tip of V₂." in moves[first + 1]
+    assert "start at the tip of V₂" in moves[first + 3] and "this is the displacement" in moves[first + 4]
+
+
+@pytest.mark.parametrize("form", [{}, {"z3": ""}, {"z2": "", "z3": ""}, {"z2": "j40"}])
+def test_lesson_and_steps_name_the_star_point_and_say_what_the_loads_voltages_are(form: dict[str, str]):
+    """The ruler starts at the tip of V_S; nobody has made a mark there."""
+    count = PAGE.lesson({**FORM, **form}, "lesson", 1).count
+    frames = [PAGE.lesson({**FORM, **form}, "lesson", number) for number in range(1, count + 1)]
+    rulers = [plain(frame.sentence) for frame in frames if plain(frame.sentence).startswith("Ruler along U")]
+    assert len(rulers) == 3 and all(one.endswith("its zero mark on the tip of V_S.") for one in rulers)
+    assert all(plain(frame.sentence)[:1].isupper() for frame in frames)
+    moves = [block for one in PAGE.answer({**FORM, **form}).workings for block in one.blocks if isinstance(block, Move)]
+    whys = " ".join(plain(move.why) for move in moves)
+    for number in (1, 2, 3):
+        connected = bool({**FORM, **form}[f"z{number}"])
+        symbol = "U" + "₁₂₃"[number - 1]
+        assert (f"{symbol} is the voltage across the load on L{number}." in whys) is connected
+        assert (f"and L{number}, which has no load." in whys) is not connected
+
+
+def test_one_load_alone_has_no_phase_angles_to_differ():
+    moves = [block for one in PAGE.answer({**FORM, "z2": "", "z3": ""}).workings for block in one.blocks
+             if isinstance(block, Move)]  # fmt: skip
+    whys = " ".join(plain(move.why) for move in moves)
+    assert "phase angle" not in whys and "Only the load on L1 is connected, so no current can flow." in whys
+
+
+def test_a_drawing_without_a_better_one_is_not_answered_by_itself():
+    """Two reactances that nearly cancel: 8 kV beside phase voltages of 231 V, and one method only."""
+    told = " ".join(plain(one) for one in PAGE.answer({**FORM, "z1": "j40", "z2": "-j41", "z3": "1000"}).notices)
+    assert "Choose instead" not in told and "no other order or method is better. Use the calculation." in told
 
 
 def test_reactances_that_cancel_are_refused_with_the_reason():
