@@ -17,17 +17,22 @@ SMALL_SHEET = "A5"
 """The paper on which notes are as short as possible."""
 
 
-def sheet_words(case: SumCase, plan: Plan, kind: str, method: str, task: str, values_text: str) -> SheetWords:
+def sheet_words(
+    case: SumCase, plan: Plan, kind: str, method: str, task: str, values_text: str, *, drawing_note: str = ""
+) -> SheetWords:
     """Return the notes and description of a kind of sheet.
 
     ``method``: as the title block names it. ``task``: what to find. ``values_text``: values that are not in the table.
+    ``drawing_note``: how the drawing lies on the paper, if a page has words of its own for it.
     """
     bar = quantity.fixed(plan.layout.bar, 0) + f"{NO_BREAK_SPACE}mm"
     short = plan.layout.paper == SMALL_SHEET
     sentences = StepSentences(plan, case.notation)
     if kind == kinds.PROBLEM:
         direction, sense = sentences.direction(case.picture.reference), sentences.sense(1.0)
-        lie = sum_words.drawing_direction(plain(case.notation.reference), direction, sense, short=short)
+        lie = drawing_note or sum_words.drawing_direction(
+            plain(case.notation.reference), direction, sense, short=short
+        )
         task = f"{task}: {method}" if case.method_in_task else task
         notes = sum_words.problem_notes(task, values_text, lie, bar, short=short)
         description = sum_words.problem_description(

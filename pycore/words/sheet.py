@@ -1,13 +1,8 @@
 """The words on a sheet."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from typing import Protocol
 
-TITLES = {
-    "construction": "Neutral current",
-    "problem": "Neutral current: problem",
-    "overlay": "Neutral current: overlay",
-}
 FOOT = "Phasor Folio. For teaching. Not for sizing an installation."
 SCALE, PAPER, SHEET, NAME, GROUP, DATE = "scale", "paper", "sheet", "name", "group", "date"
 NO_ANGLE = "no arrow"
@@ -52,27 +47,6 @@ def unequal_load(lags: str, sequence: str, *, short: bool = False) -> str:
     return f"Lag behind their own phase voltages: {lags}. Sequence {sequence}."
 
 
-def drawing_direction(first: str, direction: str, sense: str) -> str:
-    """The first direction and the sense of rotation of the drawing."""
-    return f"Draw {first} {direction}. Lag turns {sense}."
-
-
-def further(line: str) -> str:
-    """The question for those who are done early."""
-    return f"Then: which current in {line}, at which angle, makes the neutral current zero?"
-
-
-def problem_notes(load: str, direction_note: str, bar: str, *, short: bool) -> tuple[str, ...]:
-    """What is given, and what the learner is to do."""
-    if short:
-        return (f"{load} {direction_note} Print at 100 %.",)
-    return (
-        f"{load} {direction_note}",
-        "Estimate the neutral current, draw, measure, fill in the table, check by calculation.",
-        f"Print at 100 %: each bar {bar}.",
-    )
-
-
 class SetSheet(Protocol):
     """What the words of a class set's sheet need to know of it."""
 
@@ -100,24 +74,6 @@ def issued_notes(issue: SetSheet) -> tuple[str, ...]:
 def sheet_of(number: int, of: int) -> str:
     """Which sheet of a set this is."""
     return f"{number} of {of}"
-
-
-def overlay_notes(first: str, bar: str, *, short: bool, mirrored: bool) -> tuple[str, ...]:
-    """How to lay the overlay on a drawing."""
-    over = " Mirrored: lay it face down." if mirrored else ""
-    if short:
-        return (f"Lay the starting point and {first} on the learner’s.{over} Print at 100 %.",)
-    return (
-        f"Lay the overlay on the drawing, or hold both against a window: starting point on starting point, {first} "
-        f"along {first}.{over}",
-        f"Print at 100 %: each bar {bar}.",
-    )
-
-
-def problem_description(method: str, drawn: Sequence[str] = ()) -> str:
-    """A problem sheet for someone who cannot see it."""
-    blank = "Blank paper" if not drawn else f"Paper with {' and '.join(drawn)} drawn to scale"
-    return f"{blank} and the values of three line currents, to be drawn by hand: {method}."
 
 
 def print_notes(bar: str) -> tuple[str, ...]:

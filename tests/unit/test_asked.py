@@ -26,6 +26,7 @@ from pycore.sums.request import SheetRequest
 from pycore.sums.sheet import problem_rows
 from pycore.words import plain
 from pycore.words.sheet import ROOM
+from pycore.words.sums import ROUTINE
 
 PAGES = list(CALCULATORS.values())
 SET = [(page, tier) for page, tier in product(PAGES, TIERS)]
@@ -210,6 +211,15 @@ def notes_of(slug: str, tier: str = "", **form: str) -> str:
 ])  # fmt: skip
 def test_a_problem_says_all_that_its_answer_rests_on(slug: str, form: dict[str, str], said: str) -> None:
     assert said in notes_of(slug, **form)
+
+
+@pytest.mark.parametrize("slug", CALCULATORS)
+def test_sheets_of_all_calculators_say_in_the_same_words_what_is_done_and_how_to_print(slug: str) -> None:
+    case = CALCULATORS[slug].case({"sheet": "problem"})
+    plan = case.sheet_plan()
+    *_, task, print_note = case.sheet_words(plan, "problem", case.method_words(plan)).notes
+    assert task.endswith(f". {ROUTINE}") and print_note == "Print at 100 %: both bars 100\u00a0mm."
+    assert case.sheet_words(plan, "overlay", "").notes[1] == print_note
 
 
 @pytest.mark.parametrize("slug", ["neutral-current", "harmonics-in-the-neutral"])

@@ -20,7 +20,18 @@ CAUTIONS = (
     "you change a connection: isolate, and prove dead with a proved tester.",
     "Ask which method your examining body accepts.",
 )
+TASK = "Find the neutral current by drawing"
 NEUTRAL, METER_ON_NEUTRAL, BY_FORMULA = "Neutral", "meter on the neutral", "By the closed formula"
+
+
+def drawing_direction(first: str, direction: str, sense: str) -> str:
+    """The first direction and the sense of lag of the drawing."""
+    return f"Draw {first} {direction}. Lag turns {sense}."
+
+
+def further(line: str) -> str:
+    """The question for those who are done early."""
+    return f"Then: which current in {line}, at which angle, makes the neutral current zero?"
 
 
 BALANCED = say("The load is balanced: three equal currents 120° apart add to zero.")
