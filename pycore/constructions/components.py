@@ -3,7 +3,6 @@
 The axes point right and up on the paper, so that the sines and cosines of the working match the drawing.
 """
 
-from pycore import phasor
 from pycore.constructions import roles, step_kinds
 from pycore.constructions.construction import (
     Arm,
@@ -12,6 +11,8 @@ from pycore.constructions.construction import (
     Step,
     arm_line,
     closing_steps,
+    nearly_zero,
+    sum_of,
     tip,
 )
 from pycore.constructions.methods import COMPONENTS, FIRST_PAIR, THE_SUM
@@ -84,7 +85,7 @@ def components(
     steps = [Step(step_kinds.SCALE), Step(step_kinds.AXES, axes)]
     steps += [_draw(arm, zero, picture.reference) for arm in arms]
     steps += [_drop(arm) for arm in arms]
-    closed = phasor.total(phasor.polar(arm.size, arm.angle) for arm in arms) == 0
+    closed = nearly_zero(sum_of(arms), arms)
     add, corner = _add(arms)
     steps += [add] if closed else [add, corner]
     steps += closing_steps(RESULTANT, zero, resultant, closed=closed, tip_to_tail=False)

@@ -16,7 +16,9 @@ from pycore.constructions.construction import (
     arm_line,
     closing_steps,
     draw_arm,
+    nearly_zero,
     reference_step,
+    sum_of,
     tip,
 )
 from pycore.constructions.methods import (
@@ -181,7 +183,7 @@ def parallelogram(
     pair, third = _arrange(arms, order)
     head = arms[0]
     early = [arm for arm in arms if arm is not third or arm is head]
-    pair_sum = _sum_of(pair)
+    pair_sum = sum_of(pair)
     cancelled = third is not None and pair_sum == 0
     corner = RESULTANT if third is None else ("Z" if cancelled else DIAGONAL)
     steps = [Step(step_kinds.SCALE), *reference_step(head, reference)]
@@ -194,11 +196,7 @@ def parallelogram(
         diagonal = _Side(pair_sum, DIAGONAL, DIAGONAL, arm_key(f"{numbers[0]}{numbers[1]}"), numbers)
         steps += _stage(diagonal, _side(third), RESULTANT, parallels, "between")
     end = tip(third) if third is not None and cancelled else RESULTANT
-    closed = _sum_of(arms) == 0
+    closed = nearly_zero(sum_of(arms), arms)
     line = arm_line(head) if head.angle == reference else FIRST_DIRECTION
     steps += closing_steps(end, line, resultant, closed=closed, tip_to_tail=False)
     return Construction(PARALLELOGRAM, order, arms, tuple(steps), end, closed, resultant)
-
-
-def _sum_of(arms: tuple[Arm, ...]) -> complex:
-    return phasor.total(phasor.polar(arm.size, arm.angle) for arm in arms)

@@ -4,7 +4,6 @@ The protractor stands on the tip, its zero back along the line just drawn; at eq
 factor it reads 60 degrees, in general 180 degrees less the turn.
 """
 
-from pycore import phasor
 from pycore.constructions import step_kinds
 from pycore.constructions.construction import (
     Arm,
@@ -12,7 +11,9 @@ from pycore.constructions.construction import (
     Step,
     arm_line,
     closing_steps,
+    nearly_zero,
     reference_step,
+    sum_of,
 )
 from pycore.constructions.methods import THE_SUM, TIP_TO_TAIL
 from pycore.constructions.moves import Direction, SetOff, Start, TurnAngle
@@ -64,7 +65,7 @@ def tip_to_tail(
     steps = [Step(step_kinds.SCALE), *_first(chain[0], reference, points[0])]
     for index in range(1, len(chain)):
         steps.append(_next(chain[index - 1], chain[index], points[index - 1], points[index]))
-    closed = phasor.total(phasor.polar(arm.size, arm.angle) for arm in arms) == 0
+    closed = nearly_zero(sum_of(arms), arms)
     line = arm_line(chain[0]) if chain[0].angle == reference else FIRST_DIRECTION
     steps += closing_steps(RESULTANT, line, resultant, closed=closed, tip_to_tail=True)
     return Construction(TIP_TO_TAIL, order, arms, tuple(steps), RESULTANT, closed, resultant)

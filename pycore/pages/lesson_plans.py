@@ -106,7 +106,7 @@ def _listen(plan: LessonPlan, topic: Topic) -> Steps:
         name, where = mistakes.NAMES.get(key, ("", ""))
         if name and "{unit}" not in name + where and "{scale}" not in name + where:
             mistake_name = say(name, **(LINES if plan.of_lines else PHASORS))
-            look = say(where, a="it", b="the other")
+            look = say(mistakes.IN_GENERAL.get(key, where), a="it", b="the other")
         items.append((_capital(plain(mistake_name)) + ". ", plain(look)))
     return Steps(tuple(items))
 

@@ -85,7 +85,8 @@ def _headline(task: Task, reply: AnswerJudgement) -> Phrase:
 
 def _cause(cause: Cause, *, alone: bool) -> Phrase:
     tell_it = words.one_cause if alone and cause.sure else words.perhaps
-    return tell_it([mistake.name for mistake in cause.mistakes], cause.mistakes[0].look)
+    looks = dict.fromkeys(mistake.look for mistake in cause.mistakes)
+    return tell_it([mistake.name for mistake in cause.mistakes], list(looks))
 
 
 def _introduction(reply: AnswerJudgement, count: int) -> Phrase:

@@ -4,6 +4,7 @@ import math
 from dataclasses import dataclass
 
 from pycore import quantity
+from pycore.accuracy.agreement import COVERAGE
 from pycore.constructions.construction import FLAT_CROSSING, flattest
 from pycore.practice.task import beyond_marking
 from pycore.quantity import NO_BREAK_SPACE
@@ -44,8 +45,12 @@ class SumAccuracy:
     def notices(self, plan: Plan) -> tuple[Phrase, ...]:
         """Return a warning if lines cross too flatly, or so flatly that no marking can be as wide as the drawings."""
         if self.too_flat(plan):
-            amount = self.writing.amount(self.case.scatter(plan).half_width)
-            return (words.too_flat(amount, self.method_accuracies()[0].title),)
+            half_width = self.case.scatter(plan).half_width
+            amount = self.writing.fixed(half_width) + NO_BREAK_SPACE + self.writing.unit
+            best, own = self.method_accuracies()[0].title, plan.construction
+            if best == plain(self.case.method_title(own.method, own.order)):
+                return (words.too_unsure(amount),)
+            return (words.too_flat(amount, best),)
         angle = flattest(plan.construction)
         if angle >= FLAT_CROSSING:
             return ()
@@ -55,6 +60,10 @@ class SumAccuracy:
         """Return whether careful drawings of a plan scatter more than any marking allows."""
         largest = max((arm.size for arm in self.case.arms), default=0.0)
         return not self.case.closed and beyond_marking(self.case.scatter(plan).half_width, largest)
+
+    def tolerance(self, plan: Plan) -> float:
+        """Return the half-width beside the headline: to first order, or where that warns of the plan, the warning's."""
+        return (self.case.scatter if self.too_flat(plan) else self.case.spread)(plan).half_width
 
     def method_accuracies(self) -> tuple[MethodAccuracy, ...]:
         """Return every method and order, the most accurate first."""
@@ -81,9 +90,12 @@ class SumAccuracy:
     def compare(self) -> list[Block]:
         """Return the comparison of the methods."""
         mark = self.writing.mark
-        length = quantity.plain(self.who.length, mark) + f"{NO_BREAK_SPACE}mm"
-        blocks: list[Block] = [Paragraph(words.hand_intro(length, degrees_text(self.who.angle, mark)))]
-        ways, size = self.method_accuracies(), self.case.size
+        full = self.case.problem["wording"] == "full"
+        times = 1.0 if full else COVERAGE
+        length = quantity.plain(times * self.who.length, mark) + f"{NO_BREAK_SPACE}mm"
+        intro = words.hand_intro if full else words.hand_intro_plain
+        blocks: list[Block] = [Paragraph(intro(length, degrees_text(times * self.who.angle, mark)))]
+        ways, size = self.method_accuracies(), 0.0 if self.case.closed else self.case.size
         rows = []
         for method in ways:
             share = quantity.fixed(100 * method.half_width / size, 0, mark) + f"{NO_BREAK_SPACE}%" if size else ""

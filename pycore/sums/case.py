@@ -8,7 +8,7 @@ from pycore import phasor, quantity
 from pycore.accuracy import hand as hands
 from pycore.accuracy.hand import HANDS, Hand, Spread
 from pycore.constructions.components import components
-from pycore.constructions.construction import Arm, Construction, DrawingConvention
+from pycore.constructions.construction import Arm, Construction, DrawingConvention, nearly_zero
 from pycore.constructions.methods import COMPONENTS, FIRST_PAIR, METHODS, PAIR_ORDERS, PARALLELOGRAM, TIP_TO_TAIL
 from pycore.constructions.names import SUM_KEY
 from pycore.constructions.parallelogram import pairs_of, parallelogram
@@ -24,7 +24,7 @@ from pycore.sheet import compose, kinds
 from pycore.sheet.media import ORIENTATIONS, TOO_SMALL_FOR_READING, USUAL
 from pycore.sheet.plan import Plan, choose, papers_that_take
 from pycore.sums.frozen import FrozenAfterInit
-from pycore.sums.misfit import SECOND, second_too_large, too_large
+from pycore.sums.misfit import SECOND, ChosenPlan, second_too_large, too_large
 from pycore.sums.problem import SheetProblem
 from pycore.sums.sentences import StepSentences, direction_phrase
 from pycore.sums.wording import CompanionPhasors, Notation, SheetWords
@@ -47,14 +47,6 @@ class ComponentRow:
     size: float
     angle: float
     key: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class ChosenPlan:
-    """The plan of the drawing on the sheet, and the faults of scales that do not fit."""
-
-    plan: Plan
-    misfit: tuple[Fault, ...] = ()
 
 
 class SumCase(metaclass=FrozenAfterInit):
@@ -103,13 +95,13 @@ class SumCase(metaclass=FrozenAfterInit):
 
     @property
     def closed(self) -> bool:
-        """Whether the sum is zero."""
-        return self.total == 0
+        """Whether the sum is zero, or too short for any drawing to show it."""
+        return nearly_zero(self.total, self.arms)
 
     @property
     def angle(self) -> float | None:
         """Angle of the sum in degrees; None if the sum is zero."""
-        return None if self.closed else phasor.angle(self.total)
+        return None if self.total == 0 else phasor.angle(self.total)
 
     @property
     def symbol(self) -> Symbol:
@@ -147,6 +139,10 @@ class SumCase(metaclass=FrozenAfterInit):
         """Ink of each phasor by key: the class's own colours, if the page has a choice of them."""
         return conventions.form_inks(self.problem.choices, self.fields)
 
+    def ticks(self) -> Mapping[str, int]:
+        """Number of ticks of each phasor by key."""
+        return conventions.TICKS
+
     def parts(self) -> tuple[ComponentRow, ...]:
         """The phasors in the table of components: the arms, unless a page has others of size zero."""
         return tuple(ComponentRow(self.notation.tags[arm.key], arm.size, arm.angle) for arm in self.arms)
@@ -156,7 +152,7 @@ class SumCase(metaclass=FrozenAfterInit):
         return ()
 
     def finding_moves(self, construction: Construction) -> tuple[str, ...]:
-        """The moves that find the last phasor, in a problem for easy reading, where it is not set off."""
+        """The moves that find the last phasor, or another point, by drawing, in a problem for easy reading."""
         return ()
 
     def before_steps(self, construction: Construction) -> Phrase:
@@ -176,8 +172,8 @@ class SumCase(metaclass=FrozenAfterInit):
         return self.notation.writing.unit
 
     def zero_reason(self) -> Phrase:
-        """Return why the sum is zero."""
-        return sum_words.CLOSED
+        """Return why there is no sum to draw."""
+        return sum_words.CLOSED if self.total == 0 else sum_words.NEARLY_CLOSED
 
     @property
     def companions(self) -> CompanionPhasors | None:
@@ -197,6 +193,8 @@ class SumCase(metaclass=FrozenAfterInit):
     """What is to be found, in the moves of a sheet for easy reading; "" for the sum's own word."""
     guess_word = ""
     """What is guessed first, where that is something else."""
+    turning_moves: tuple[str, ...] = ()
+    """Which phasors are turned there before they are added, and by how much."""
     last_moves: tuple[str, ...] = ()
     """What is done there with the sum once it is measured."""
 

@@ -39,7 +39,7 @@ def lists_of(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[TextSect
         )
         look.append(sum_words.second_check(bar, *scale_texts))
     if not case.notation.polar:
-        look.append(moves_list.MINUS)
+        look.append(moves_list.minus(StepSentences(plan, case.notation).sense(-1.0)))
     return (
         TextSection(moves_list.GIVEN, case.sheet_values_text(plan, any_method=request.any_method)),
         TextSection(moves_list.MOVES, ticked, ticked=True),
@@ -78,6 +78,7 @@ def _problem_moves(case: SumCase, plan: Plan) -> tuple[str, ...]:
         case.last_moves,
         tuple(plain(component.tag) for component in case.further(plan.construction)),
         case.finding_moves(plan.construction),
+        case.turning_moves,
     )
     origin = plain(as_line(notation.voltage if notation.polar else notation.reference))
     begun = ProblemStart(case.problem["start"], plain(notation.tags[first_key]), direction, origin, case.begun(plan))

@@ -1,7 +1,8 @@
-"""The faults of scales that do not fit the paper, each with an offer of what fits."""
+"""The chosen plan, and the faults of scales that do not fit the paper, each with an offer of what fits."""
 
 import math
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from pycore import quantity
 from pycore.errors import Fault, Offer
@@ -13,6 +14,14 @@ from pycore.words import sums as sum_words
 
 SECOND = "second-scale"
 """The form field and link key of the companions' scale."""
+
+
+@dataclass(frozen=True, slots=True)
+class ChosenPlan:
+    """The plan of the drawing on the sheet, and the faults of scales that do not fit."""
+
+    plan: Plan
+    misfit: tuple[Fault, ...] = ()
 
 
 def too_large(notation: Notation, typed: str, plan: Plan, fitting: Plan, papers: Sequence[str]) -> Fault:

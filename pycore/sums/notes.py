@@ -13,10 +13,13 @@ from pycore.words.accuracy import ELLIPSE_NOTE
 from pycore.words.constructions import as_line
 
 
-def sheet_words(case: SumCase, plan: Plan, kind: str, method: str, task: str, values_text: str) -> SheetWords:
+def sheet_words(
+    case: SumCase, plan: Plan, kind: str, method: str, task: str, values_text: str, *, drawing_note: str = ""
+) -> SheetWords:
     """Return the notes and description of a kind of sheet.
 
     ``method``: as the title block names it. ``task``: what to find. ``values_text``: values that are not in the table.
+    ``drawing_note``: how the drawing lies on the paper, if a page has words of its own for it.
     """
     bar = plan.layout.bar_text
     short = plan.layout.small
@@ -24,7 +27,7 @@ def sheet_words(case: SumCase, plan: Plan, kind: str, method: str, task: str, va
     if kind == kinds.PROBLEM:
         direction, sense = sentences.direction(case.picture.reference), sentences.sense(1.0)
         reference = plain(as_line(case.notation.reference))
-        direction_note = sum_words.drawing_direction(reference, direction, sense, short=short)
+        direction_note = drawing_note or sum_words.drawing_direction(reference, direction, sense, short=short)
         task = f"{task}: {method}" if case.method_in_task else task
         notes = sum_words.problem_notes(task, values_text, direction_note, bar, short=short)
         description = sum_words.problem_description(

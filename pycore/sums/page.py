@@ -9,6 +9,7 @@ import math
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import TYPE_CHECKING, Any, Generic, Protocol, TypeVar
 
+from pycore import quantity
 from pycore.constructions.construction import Arm
 from pycore.constructions.methods import COMPONENTS, FIRST_PAIR
 from pycore.constructions.names import SUM_KEY
@@ -61,18 +62,25 @@ def outputs_on_paper(case: SumCase, plan: Plan, name: str) -> tuple[Output, ...]
         label = sum_words.second_label(case.companions.words.plural)
         outputs.append(Output("second-scale", plan.second, case.notation.second(plan.second), label=label))
     if not case.closed:
-        tolerance = case.spread(plan).half_width
+        tolerance = SumAccuracy(case).tolerance(plan)
         label = accuracy_words.tolerance_label(case.notation.tags[SUM_KEY])
         outputs.append(Output("tolerance", tolerance, writing.fixed(tolerance), writing.unit, label))
     return tuple(outputs)
 
 
+def angle_text(case: SumCase) -> str:
+    """Return the angle of the sum as text; the word for none where there is no arrow."""
+    if case.closed or case.angle is None:
+        return sum_words.NONE
+    return quantity.fixed(case.angle, 1, case.notation.mark) + "°"
+
+
 def summary(case: SumCase, plan: Plan) -> tuple[Phrase, ...]:
     """Return the short lines beside the headline: direction, length on the sheet, tolerance by hand."""
     if case.closed:
-        return (words.NO_ARROW,)
+        return (words.NO_ARROW,) if case.total == 0 else (case.zero_reason(),)
     writing = case.notation.writing
-    half_width = writing.fixed(case.spread(plan).half_width) + NO_BREAK_SPACE + writing.unit
+    half_width = writing.fixed(SumAccuracy(case).tolerance(plan)) + NO_BREAK_SPACE + writing.unit
     by_hand = accuracy_words.by_hand(case.notation.tags[SUM_KEY], half_width)
     return (case.direction(plan), words.on_sheet(case.length(plan)), by_hand)
 

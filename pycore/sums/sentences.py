@@ -5,7 +5,7 @@ from collections.abc import Callable, Mapping
 
 from pycore import quantity
 from pycore.constructions import roles, step_kinds
-from pycore.constructions.construction import Step
+from pycore.constructions.construction import Step, sum_of
 from pycore.constructions.methods import COMPONENTS, TIP_TO_TAIL
 from pycore.constructions.moves import DrawParallel, Join, Supplement, TurnAngle, turn_of
 from pycore.constructions.names import DIAGONAL_LENGTH, RESULT_LENGTH, RESULTANT, RETURN_KEY, SUM_KEY
@@ -232,7 +232,9 @@ class StepSentences(OnPaper):
         return direction_phrase(self, wrap(turn))
 
     def step_zero(self, step: Step) -> tuple[Phrase, Phrase]:
-        """The figure closes by itself: the sum is zero."""
+        """The figure closes by itself: the sum is zero, or too short to be seen."""
+        if sum_of(self.construction.arms) != 0:
+            return words.NEARLY_CLOSES, words.NOTHING
         return words.closes(self.place, self.notation.words.closes), words.NOTHING
 
     def step_follow(self, step: Step) -> tuple[Phrase, Phrase]:

@@ -6,7 +6,7 @@ from pycore import quantity
 from pycore.constructions.methods import THE_RETURNING
 from pycore.constructions.names import DIAGONAL, DIAGONAL_LENGTH, RETURN_KEY, SUM_KEY, arm_key
 from pycore.drawing import Group, Page, mirrored
-from pycore.forms import conventions, links
+from pycore.forms import links
 from pycore.geometry import Box
 from pycore.phasor import wrap
 from pycore.sheet import compose, furniture, kinds
@@ -33,7 +33,7 @@ def look_of(case: SumCase) -> PhasorStyles:
     inks = dict(case.inks())
     if case.companions:
         inks |= {arm.key: case.companions.ink for arm in case.companions.arms}
-    return PhasorStyles(tags, inks, conventions.TICKS, case.notation.mark)
+    return PhasorStyles(tags, inks, case.ticks(), case.notation.mark)
 
 
 def _row(
@@ -65,9 +65,8 @@ def _direction_row(
     if case.notation.polar:
         return TableRow(symbol, amount, length, quantity.fixed(wrap(angle), 1, mark) + "°")
     if plan.layout.style.column:
-        # No room for words beside large figures: a minus says that it turns with the clock.
-        turn = case.picture.sense * wrap(angle - case.picture.reference)
-        return TableRow(symbol, amount, length, quantity.fixed(wrap(turn), 1, mark) + "°")
+        # No room for words beside large figures: a line of the sheet says what a minus means.
+        return TableRow(symbol, amount, length, quantity.fixed(wrap(angle - case.picture.reference), 1, mark) + "°")
     turn = wrap(angle - case.picture.reference)
     angle_text = degrees_text(turn, mark) if round(turn, 1) else "0°"
     straight = round(turn, 1) in (0.0, 180.0, -180.0)
@@ -85,8 +84,8 @@ def _rows(case: SumCase, plan: Plan) -> tuple[TableRow, ...]:
         order = plan.construction.order
         size, angle = figure.readings[DIAGONAL_LENGTH], figure.lines[DIAGONAL].degrees
         rows.append(_row(case, case.row_tag(arm_key(order)), size, angle, plan))
-    rows.append(_row(case, case.row_tag(SUM_KEY), case.size, case.angle, plan))
-    if plan.construction.resultant == THE_RETURNING and case.angle is not None:
+    rows.append(_row(case, case.row_tag(SUM_KEY), case.size, None if case.closed else case.angle, plan))
+    if plan.construction.resultant == THE_RETURNING and case.angle is not None and not case.closed:
         rows.append(_row(case, case.row_tag(RETURN_KEY), case.size, wrap(case.angle + 180.0), plan))
     further, results = _further(case, plan)
     rows += [_row(case, _tag(case, component), component.size, component.angle, plan) for component in further]

@@ -11,6 +11,7 @@ from pycore.sums.case import SumCase
 from pycore.sums.sentences import StepSentences, direction_phrase
 from pycore.sums.wording import degrees_text
 from pycore.words import answers as words
+from pycore.words import constructions as words_of_steps
 from pycore.words import sums as sum_words
 from pycore.words.formula import (
     Bracketed,
@@ -116,9 +117,14 @@ class ComponentsWorking:
             blocks.append(Paragraph(self.case.zero_reason()))
             return tuple(blocks)
         blocks.append(Equation(self.pythagoras(), words.PYTHAGORAS))
+        if self.case.closed:
+            return (*blocks, Paragraph(self.case.zero_reason()))
         if self.sum.real != 0 and self.sum.imag != 0:
             blocks.append(Equation(self.arctangent(), words.ARCTANGENT))
-        blocks.append(Paragraph(self.quarter()))
+        positive = self.sentences.sense(1.0)
+        measured = words_of_steps.sense(anticlockwise=self.picture.first != "up")
+        opposite = self.sentences.notation.polar and positive != measured
+        blocks.append(Paragraph((*self.quarter(), " ", *words.answer_sense(positive)) if opposite else self.quarter()))
         return tuple(blocks)
 
     def component_text(self, value: float) -> str:

@@ -56,6 +56,17 @@ def hand_intro(length: str, angle: str) -> Phrase:
     )
 
 
+def hand_intro_plain(length: str, angle: str) -> Phrase:
+    """The same in plain wording: ``length`` and ``angle`` contain 95 of 100 single errors."""
+    return say(
+        "This hand draws and reads with small random errors: 95 of 100 lengths are right within {length}, and 95 of "
+        "100 angles within {angle}. These errors are carried through every move. 95 of 100 drawings of these values "
+        "are within:",
+        length=length,
+        angle=angle,
+    )
+
+
 HEAD = say("method"), say("by hand ±"), say("on paper ±"), say("share")
 
 
@@ -85,6 +96,15 @@ def too_flat(amount: str, better: str) -> Phrase:
         "long or too short. An answer may differ by a tenth of the longest arrow, not more. Choose instead: {better}.",
         amount=amount, better=better,
     )  # fmt: skip
+
+
+def too_unsure(amount: str) -> Phrase:
+    """A drawing that says little, where no other says more."""
+    return say(
+        "**A drawing cannot be accurate with these values:** careful drawings can be {amount} too long or too short, "
+        "and no other order or method is better. Use the calculation.",
+        amount=amount,
+    )
 
 
 FLAT_ROWS = say(
@@ -146,16 +166,13 @@ def why_range(factor: str) -> Phrase:
 def why_neutral(amount: str, *, high: bool) -> Phrase:
     """The neutral's own reading."""
     return say(
-        "**The neutral current was misread** by {amount}, too {side}. Next, read it again with another meter, with "
-        "the jaw closed around the neutral only.",
+        "**The neutral was read {amount} too {side}.** Next, read it again with another meter, with the jaw closed "
+        "around the neutral only.",
         amount=amount,
-        side="much" if high else "little",
+        side="high" if high else "low",
     )
 
 
-def either(names: list[str]) -> str:
-    """Mistakes that give the same, of which one was made."""
-    return ", or ".join(names)
 
 
 BUDGET_HEAD = say("source of error"), say("contributes ±"), say("share of variance")

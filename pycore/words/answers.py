@@ -157,6 +157,11 @@ def quarter(right: bool, up: bool, angle: str, result: Phrase) -> Phrase:
     )
 
 
+def answer_sense(sense: str) -> Phrase:
+    """Which sense of rotation is positive in the answer, where the working measures angles the other way."""
+    return say("In the answer, {sense} is positive.", sense=sense)
+
+
 def on_axis(direction: str, result: Phrase) -> Phrase:
     """One component is zero."""
     return say(

@@ -7,7 +7,8 @@ SHOWN_KEYS = 4
 
 def announce(title: str, value: str, unit: str, notes: Sequence[str]) -> str:
     """One sentence for the live line after an answer."""
-    tail = ", ".join(notes)
+    # A note may be a sentence of its own elsewhere.
+    tail = ", ".join(note.rstrip(".") for note in notes)
     return f"{title}: {value} {unit}" + (f", {tail}." if tail else ".")
 
 

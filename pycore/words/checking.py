@@ -56,7 +56,7 @@ def first_label(symbol: Phrase) -> Phrase:
 
 
 FIRST_ANGLE = "Its angle"
-FIRST_SIDE = "Turned, of the first diagonal"
+FIRST_SIDE = "Direction of the first diagonal"
 ACROSS = "Sum of the horizontal components"
 UP = "Sum of the vertical components"
 

@@ -86,7 +86,7 @@ CIRCUITS: dict[str, tuple[str, str]] = {
         "Q = P × (tan φ before − tan φ after).",
     ),
     "remaining-taken": (
-        "this is the reactive power that remains, not the capacitor’s",
+        "the reactive power that remains was given instead of the capacitor’s",
         "The capacitor’s reactive power is the reactive power before minus the reactive power after.",
     ),
     "apparent-subtracted": (

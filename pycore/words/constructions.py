@@ -258,6 +258,10 @@ def closes(place: str, so: str) -> Phrase:
     return say("**The figure closes.** The last phasor ends at {place}, so {so}.", place=place, so=so)
 
 
+NEARLY_CLOSES = say("**The figure closes, as nearly as a drawing can show.** Draw no arrow for the sum.")
+"""The sum is not zero, but too short to be seen."""
+
+
 def follow(phasor: Name, before: Name, angle: str, sense: str, length: str) -> Phrase:
     """Next arrow, tip to tail."""
     return say(

@@ -25,7 +25,7 @@ def unreadable(label: str, typed: str, reason: str, fragment: str, accepted: str
     if reason == "long":
         return f"{label} is too long to be a number: {quoted(typed)}. {accepted}"
     if reason == "separators":
-        return f"{label} has more than one decimal point or comma: {quoted(typed)}. {accepted}"
+        return f"{label} has more than one decimal mark: {quoted(typed)}. {accepted}"
     if reason == "infinite":
         return f"{label} is not a finite number: {quoted(typed)}. {accepted}"
     if reason == "unit":
@@ -80,29 +80,29 @@ def all_zero(label: str, typed: str) -> str:
 def bad_angle(label: str, typed: str) -> str:
     """A lag that is neither degrees nor a power factor."""
     return (
-        f"{label} cannot be read: {quoted(typed)}. Write degrees of lag, −180 to 180 (minus for lead), or a power "
+        f"“{label}” cannot be read: {quoted(typed)}. Write degrees of lag, −180 to 180 (minus for lead), or a power "
         "factor with lag or lead, such as 0.85 lag or 0.9 lead."
     )
 
 
 def doubtful_angle(label: str, typed: str) -> str:
     """A number below 1 without a unit, which is taken as degrees but may be meant as a power factor."""
-    return f"{label}: {typed} is taken as degrees. For a power factor, add lag or lead: 0.85 lag."
+    return f"“{label}”: {typed} is taken as degrees. For a power factor, add lag or lead: 0.85 lag."
 
 
 def angle_range(label: str, typed: str) -> str:
     """Degrees out of range."""
-    return f"{label} is out of range: {quoted(typed)}. Use −180° to 180°, minus for lead."
+    return f"“{label}” is out of range: {quoted(typed)}. Use −180° to 180°, minus for lead."
 
 
 def factor_range(label: str, typed: str) -> str:
     """A power factor above 1 or below 0."""
-    return f"{label} is not a power factor: {quoted(typed)}. Use 0 to 1 with lag or lead."
+    return f"“{label}” is not a power factor: {quoted(typed)}. Use 0 to 1 with lag or lead."
 
 
 def factor_side(label: str, typed: str) -> str:
     """A power factor without lag or lead."""
-    return f"{label} needs lag or lead: {quoted(typed)}. Write, for example, 0.85 lag."
+    return f"“{label}” needs lag or lead: {quoted(typed)}. Write, for example, 0.85 lag."
 
 
 def bad_choice(label: str, typed: str, accepted: str) -> str:

@@ -112,14 +112,18 @@ def wrong_before(label: str) -> Phrase:
     return say("{label}: the difference is more than the tolerance.", label=label)
 
 
-def one_cause(names: Sequence[Phrase], look: Phrase) -> Phrase:
-    """Mistakes that give this very answer, named together, and where to look."""
-    return (*say("You get this answer if "), *_either(names), ". ", *look)
+def one_cause(names: Sequence[Phrase], looks: Sequence[Phrase]) -> Phrase:
+    """Mistakes that give this very answer, named together, and where to look for each."""
+    return (*say("You get this answer if "), *_either(names), ".", *_each(looks))
 
 
-def perhaps(names: Sequence[Phrase], look: Phrase) -> Phrase:
+def perhaps(names: Sequence[Phrase], looks: Sequence[Phrase]) -> Phrase:
     """The same, as one of several explanations."""
-    return (*say("It could be that "), *_either(names), ". ", *look)
+    return (*say("It could be that "), *_either(names), ".", *_each(looks))
+
+
+def _each(looks: Sequence[Phrase]) -> Phrase:
+    return tuple(piece for look in looks for piece in (" ", *look))
 
 
 def _either(names: Sequence[Phrase]) -> Phrase:

@@ -69,11 +69,11 @@ NAMES: dict[str, tuple[str, str]] = {
         "the sheet names.",
     ),
     "ten-too-many": ("the decimal mark is one place too far to the right", (
-        "Compare your result with the line currents."
+        "Compare your result with the given values."
     )),
     "ten-too-few": ((
         "the decimal mark is one place too far to the left"
-    ), "Compare your result with the line currents."),
+    ), "Compare your result with the given values."),
     "not-multiplied": (
         "the centimetres were read as {unit}",
         "Multiply the length in centimetres by the scale: {scale}.",
@@ -97,7 +97,7 @@ NAMES: dict[str, tuple[str, str]] = {
     "mean": ("the mean of the values was calculated", "Phasors add with their directions: draw or resolve them first."),
     "root-of-squares": (
         "the square root of the sum of the squares was used",
-        "That is correct only for two phasors at right angles. The products must be subtracted too.",
+        "That is correct only for two phasors at right angles. Draw the phasors or use components.",
     ),
     "no-root": ("the square root was forgotten", (
         "Without the root, the formula gives the square of the current: take the square root."
@@ -156,7 +156,7 @@ NAMES: dict[str, tuple[str, str]] = {
     ),
     "arrow-reversed": (
         "the closing arrow is reversed, so that you read the angle of the opposite direction",
-        "Look at which end of the closing arrow the arrowhead belongs, and read the angle again.",
+        "Check at which end of the closing arrow the arrowhead belongs, and read the angle again.",
     ),
     "angle-at-tip": (
         "the angle at the tip of the closing arrow was read, not the angle at its start",
@@ -187,10 +187,16 @@ NAMES: dict[str, tuple[str, str]] = {
         "Put the centre of the protractor on the point from which {a} starts.",
     ),
     "turned-round": (
-        "the angle is the angle of the opposite direction",
+        "the angle is that of the opposite direction",
         "Check which quadrant the sum is in: the arctangent alone does not show it.",
     ),
 }  # fmt: skip
+
+
+IN_GENERAL = {
+    "other-scale": "Is its angle more or less than a right angle? Use the scale that starts at 0 on your line.",
+}
+"""Advice for any phasor, where "it" cannot stand for the name in the sentence."""
 
 
 def mistake_text(

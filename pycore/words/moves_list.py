@@ -1,6 +1,9 @@
 """Sheets for easy reading: what stands on their second page, one move to a line with a box to tick."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
+
+from pycore.words.sums import ROUTINE
 
 PRINT = "Print"
 PRINTS = (
@@ -14,7 +17,6 @@ PRINT_HELP = (
 )
 HEAD_ANGLE, NONE = "angle", "none"
 GIVEN, MOVES, LOOK = "Given values", "Moves", "To check"
-MINUS = "Angles: minus means clockwise."
 UPRIGHT = "This table is too long for a landscape sheet in this print size, so the sheet is portrait."
 NEUTRAL = "the neutral current"
 """What is to be found on the page of the neutral current."""
@@ -26,7 +28,8 @@ class ProblemGoal:
     """What a problem asks for: ``result`` ("the sum"), the ``guess`` that comes first, the ``quantity`` of what is
     drawn and its ``plural``, whether the sizes are ``given`` or must be worked out first, what is drawn ``on_the_way``
     ("" for nothing), the ``reversed`` sum if that is drawn, moves of the page's own ``after`` the measuring, and
-    ``further`` phasors that are measured, and the moves by which the last phasor is ``found`` if it is not set off."""
+    ``further`` phasors that are measured, the moves by which the last phasor or the star point is ``found``, and
+    those by which phasors are ``turned`` before they are added."""
 
     result: str
     guess: str
@@ -38,6 +41,7 @@ class ProblemGoal:
     after: tuple[str, ...] = ()
     further: tuple[str, ...] = ()
     found: tuple[str, ...] = ()
+    turned: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,7 +109,7 @@ _SHIFT = (
     "Join the three tips with dashed lines. This is the triangle of the line voltages.",
     "Calculate {result} and its angle. Write both in the table.",
     "Draw it from the common point. Its tip is the load’s star point.",
-    "From that tip, draw a line to each corner: {further}.",
+    "From the load’s star point, draw a line to each corner: {further}.",
     "Measure each of these lines. Use the scale to find the voltage for each length.",
     "Write the voltages in the table. Compare with your estimate: which load has the highest voltage?",
 )
@@ -126,15 +130,25 @@ _DRAWN_FIRST = "{names} are drawn for you. Measure them: do they agree with your
 _DRAWN_FIRST_ONE = "{names} is drawn for you. Measure it: does it agree with your calculation?"
 
 
+def turn_round(names: Sequence[str]) -> tuple[str, ...]:
+    """The phasors that are subtracted, turned by 180°."""
+    return tuple(f"Turn {name} by 180°: that is −{name}. Write its angle in the table." for name in names)
+
+
+def minus(sense: str) -> str:
+    """Which way a negative angle turns on this paper."""
+    return f"Angles: minus means {sense}."
+
+
 def both(quantity: str, plural: str) -> str:
     """What is to be worked out where the second quantity is unknown too: current and the voltages."""
     return f"{quantity} and the {plural}"
 
 
 def lines_of(note: str) -> tuple[str, ...]:
-    """A note of the usual sheet as lines, a sentence each: what to do with the answer stands among the moves."""
+    """A note of the usual sheet as lines, a sentence each: what is done with every problem stands among the moves."""
     pieces = [piece.rstrip(".") for piece in note.replace("; ", ", ").split(". ")]
-    return tuple(f"{piece}." for piece in pieces if piece and not piece.startswith("Predict first"))
+    return tuple(line for line in (f"{piece}." for piece in pieces if piece) if line != ROUTINE)
 
 
 def _drawn(names: tuple[str, ...], *, sizes_given: bool) -> str:
@@ -147,6 +161,7 @@ def _before(goal: ProblemGoal, begun: ProblemStart, companions: tuple[CompanionN
     moves = [_GUESS.format(guess=goal.guess)]
     if not goal.sizes_given:
         moves.append(_WORK_OUT.format(plural=goal.plural))
+    moves += goal.turned
     moves.append(_LENGTHS.format(quantity=goal.quantity))
     if begun.start == "no":
         moves.append(_NO_POINT)
@@ -182,7 +197,9 @@ def _sum(method: str, goal: ProblemGoal, arms: int) -> list[str]:
             return [*_DIAGONAL[:-1], f"{_DIAGONAL[-1]} {_IT_IS.format(result=goal.result)}"]
         return [*_DIAGONAL, *(move.format(result=goal.result) for move in _SECOND_DIAGONAL)]
     if method == DISPLACEMENT:
-        return [move.format(result=goal.result, further=", ".join(goal.further)) for move in _SHIFT]
+        join, *calculated, corners, measure, write = _SHIFT
+        moves = [join, *(goal.found or calculated), corners, measure, write]
+        return [move.format(result=goal.result, further=", ".join(goal.further)) for move in moves]
     if method == "components":
         return [move.format(result=goal.result) for move in _COMPONENTS]
     return [_CLOSE.format(result=goal.result)]
@@ -194,11 +211,12 @@ def problem_moves(
     """The moves of a problem by a method, without a number that the learner is to find; ``arms`` is how many phasors
     there are, ``companions`` those of a second quantity."""
     moves = _before(goal, begun, companions)
-    set_off = arms - 1 if goal.found else arms
+    last_found = goal.found if method != DISPLACEMENT else ()
+    set_off = arms - 1 if last_found else arms
     moves += _phasors(begun, set_off, chained=method == "tip-to-tail", sizes_given=goal.sizes_given)
     if goal.on_the_way:
         moves.append(_ON_THE_WAY.format(name=goal.on_the_way))
-    moves += [*goal.found, *_sum(method, goal, arms)]
+    moves += [*last_found, *_sum(method, goal, arms)]
     moves += [_COMPANION_AT.format(name=one.name, origin=begun.origin) for one in companions if not one.direction]
     if method == DISPLACEMENT:
         return moves

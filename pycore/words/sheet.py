@@ -1,15 +1,10 @@
 """The words on a sheet."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from typing import Protocol
 
 from pycore.words.cautions import EXAMINING_BODY
 
-TITLES = {
-    "construction": "Neutral current",
-    "problem": "Neutral current: problem",
-    "overlay": "Neutral current: overlay",
-}
 FOOT = "Phasor Folio. For teaching. Not for sizing an installation."
 SCALE, PAPER, SHEET, NAME, GROUP, DATE = "scale", "paper", "sheet", "name", "group", "date"
 NO_ANGLE = "no arrow"
@@ -33,11 +28,13 @@ def opens_without_code(address: str) -> tuple[str, ...]:
     return (f"{why} Opens again at {address}", f"{why} Share on the page gives this sheet’s link.")
 
 
-def equal_load(sequence: str, *, short: bool = False) -> str:
-    """Three lines of equal power factor."""
+def equal_load(sequence: str, echo: Mapping[str, str], *, short: bool = False) -> str:
+    """Three lines of equal power factor, with their angle of lag or lead if it is not zero."""
+    angle, _, side = echo["degrees"].partition(" ")
     if short:
-        return f"Equal power factor: {sequence}."
-    return f"Equal power factor, sequence {sequence}."
+        return f"Equal power factor, {angle} {side}: {sequence}." if side else f"Equal power factor: {sequence}."
+    alike = f"Equal power factor, sequence {sequence}."
+    return f"{alike} Each current {side}s its phase voltage by {angle}." if side else alike
 
 
 def line_lag(line: str, echo: Mapping[str, str]) -> str:
@@ -50,27 +47,6 @@ def unequal_load(lags: str, sequence: str, *, short: bool = False) -> str:
     if short:
         return f"{lags}. Sequence {sequence}."
     return f"Lag behind their own phase voltages: {lags}. Sequence {sequence}."
-
-
-def drawing_direction(first: str, direction: str, sense: str) -> str:
-    """The first direction and the sense of rotation of the drawing."""
-    return f"Draw {first} {direction}. Lag turns {sense}."
-
-
-def further(line: str) -> str:
-    """The question for those who are done early."""
-    return f"Then: which current in {line}, at which angle, makes the neutral current zero?"
-
-
-def problem_notes(load: str, direction_note: str, bar: str, *, short: bool) -> tuple[str, ...]:
-    """What is given, and what the learner is to do."""
-    if short:
-        return (f"{load} {direction_note} Print at 100 %.",)
-    return (
-        f"{load} {direction_note}",
-        "Estimate the neutral current, draw, measure, fill in the table, check by calculation.",
-        f"Print at 100 %: each bar {bar}.",
-    )
 
 
 class SetSheet(Protocol):
@@ -100,24 +76,6 @@ def issued_notes(issue: SetSheet) -> tuple[str, ...]:
 def sheet_of(number: int, of: int) -> str:
     """Which sheet of a set this is."""
     return f"{number} of {of}"
-
-
-def overlay_notes(first: str, bar: str, *, short: bool, mirrored: bool) -> tuple[str, ...]:
-    """How to lay the overlay on a drawing."""
-    over = " Mirrored: lay it face down." if mirrored else ""
-    if short:
-        return (f"Lay the starting point and {first} on the learner’s.{over} Print at 100 %.",)
-    return (
-        f"Lay the overlay on the drawing, or hold both against a window: starting point on starting point, {first} "
-        f"along {first}.{over}",
-        f"Print at 100 %: each bar {bar}.",
-    )
-
-
-def problem_description(method: str, drawn: Sequence[str] = ()) -> str:
-    """A problem sheet for someone who cannot see it."""
-    blank = "Blank paper" if not drawn else f"Paper with {' and '.join(drawn)} drawn to scale"
-    return f"{blank} and the values of three line currents, to be drawn by hand: {method}."
 
 
 def print_notes(bar: str) -> tuple[str, ...]:

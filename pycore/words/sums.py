@@ -51,6 +51,7 @@ def at_angle(amount: str, angle: str) -> str:
 
 
 CLOSED = say("The phasors add to zero: the figure closes.")
+NEARLY_CLOSED = say("The figure closes, as nearly as a drawing can show.")
 
 
 def alternative(method: str, scale: str, name: Phrase, length: str) -> Phrase:
@@ -95,6 +96,10 @@ def second_label(plural: str) -> Phrase:
     return say("scale of {plural}", plural=plural)
 
 
+ROUTINE = "Estimate first, measure, fill in the table, check by calculation."
+"""What is done with every problem, after its task."""
+
+
 def problem_notes(task: str, values_text: str, direction_note: str, bar: str, *, short: bool) -> tuple[str, ...]:
     """What is given on a problem sheet, and what the learner is to do; ``short``: the method stands in the title
     block alone."""
@@ -103,14 +108,14 @@ def problem_notes(task: str, values_text: str, direction_note: str, bar: str, *,
         return (f"{values_text} {direction_note} Print at 100 %.".strip(),)
     return (
         f"{values_text} {direction_note}".strip(),
-        f"{task}. Estimate first, measure, fill in the table, check by calculation.",
+        f"{task}. {ROUTINE}",
         f"Print at 100 %: both bars {bar}.",
     )
 
 
 def overlay_notes(first: str, bar: str, *, short: bool, mirrored: bool) -> tuple[str, ...]:
     """How to lay the overlay on a drawing."""
-    over = " Mirrored: lie it face down." if mirrored else ""
+    over = " Mirrored: lay it face down." if mirrored else ""
     if short:
         return (f"Lay the starting point and {first} on the learner’s.{over} Print at 100 %.",)
     return (

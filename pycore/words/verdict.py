@@ -51,6 +51,10 @@ def by_hand(length: str, angle: str) -> str:
     return f"a hand with standard deviations of {length} and {angle}"
 
 
+PLAIN_HANDS = {"practised": "a careful drawing", "ordinary": "an ordinary drawing"}
+"""The hand in plain wording, by the hand that is chosen."""
+
+
 def just_outside(compared_words: str, can: str, why: str) -> Phrase:
     """Two results that disagree by very little."""
     return say(
@@ -70,7 +74,7 @@ def by_meters(percent: str, digits: str, digit: str, *, one: bool) -> str:
 
 def both(hand: str, meters: str) -> str:
     """Hand and meters."""
-    return f"{hand}, and {meters},"
+    return f"{hand}, and {meters}"
 
 
 def en(number: str, apart: str, expanded: str, factor: str, shared: str) -> Phrase:
@@ -155,6 +159,17 @@ def repeated(count: str, mean: str, scatter: str) -> Phrase:
     )
 
 
+def repeated_plainly(count: str, mean: str, half: str) -> Phrase:
+    """Repeated readings in plain wording."""
+    return say(
+        "{count} readings, mean {mean}. Because the readings scatter, the mean can be {half} too high or too low. The "
+        "limit of the meter comes in addition.",
+        count=count,
+        mean=mean,
+        half=half,
+    )
+
+
 def repeated_alike(count: str, mean: str) -> Phrase:
     """Repeated readings that show no scatter."""
     return say(
@@ -201,9 +216,9 @@ def measure_line(length: str, mm: str) -> Phrase:
     )
 
 
-def mistakes(names: str, amount: str, look: str) -> Phrase:
-    """A class of mistakes that would give what was drawn."""
-    return say("**If {names},** the drawing gives {amount}. {look}", names=names, amount=amount, look=look)
+def mistake(name: str, amount: str, look: str) -> Phrase:
+    """A mistake that would give nearly what was drawn."""
+    return say("**If {name},** the drawing gives {amount}. {look}", name=name, amount=amount, look=look)
 
 
 NO_MISTAKE = say("No typical mistake gives this length.")

@@ -172,6 +172,18 @@ def test_the_scatter_of_one_plan_is_found_once(monkeypatch: pytest.MonkeyPatch):
     assert [1] == found
 
 
+def test_a_drawing_that_is_warned_of_has_one_tolerance():
+    """Beside the headline, among the results and in the warning: first order says ± 2.6 A of one that is ± 5.7 A."""
+    form = {"i1": "18.4", "i2": "11.2", "i3": "24.6", "a1": "0.85 lag", "a2": "0.9 lead"}
+    answer = NeutralCurrent().answer(form, ("answer",))
+    (warning,) = (plain(one) for one in answer.notices if "Do not draw this order" in plain(one))
+    amount = warning.partition("careful drawings can be ")[2].partition(" too long")[0]
+    (beside,) = (plain(one) for one in answer.summary if "by hand" in plain(one))
+    output = next(one for one in answer.outputs if one.name == "tolerance")
+    assert amount.startswith("5.") and beside.endswith(f"± {amount}")
+    assert amount == f"{output.text}\u00a0{output.unit}"
+
+
 @pytest.mark.parametrize("currents", [(18.4, 11.2, 24.6), (30.0, 12.0, 9.0), (9.5, 21.0, 14.0)])
 def test_first_order_is_monte_carlo_where_lines_cross_well(currents):
     checked = 0

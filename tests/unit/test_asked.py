@@ -3,6 +3,7 @@
 from itertools import product
 
 import pytest
+from unit.sheets import texts
 
 from pycore.calculators.registry import CALCULATORS
 from pycore.forms.fields import default_form
@@ -25,6 +26,7 @@ from pycore.sums.request import SheetRequest
 from pycore.sums.sheet import problem_rows
 from pycore.words import plain
 from pycore.words.sheet import ROOM
+from pycore.words.sums import ROUTINE
 
 PAGES = list(CALCULATORS.values())
 SET = [(page, tier) for page, tier in product(PAGES, TIERS)]
@@ -176,6 +178,15 @@ def notes_of(slug: str, tier: str = "", **form: str) -> str:
 @pytest.mark.parametrize(("slug", "form", "said"), [
     ("harmonics-in-the-neutral", {"a1": "20", "a2": "40", "a3": "25"}, "L1 20° lag, L2 40° lag, L3 25° lag. Sequence"),
     ("harmonics-in-the-neutral", {"a1": "20", "a2": "20", "a3": "20"}, "Equal power factor, sequence L1, L2, L3."),
+    ("harmonics-in-the-neutral", {"a1": "20", "a2": "20", "a3": "20"}, "Each current lags its phase voltage by 20°."),
+    ("neutral-current", {"a1": "30", "a2": "30", "a3": "30", "reference": "voltage"},
+     "sequence L1, L2, L3. Each current lags its phase voltage by 30°. Draw V₁ straight up."),
+    ("neutral-current", {"a1": "0.8 lead", "a2": "0.8 lead", "a3": "0.8 lead"},
+     "Each current leads its phase voltage by 36.87°."),
+    ("neutral-current", {}, "Equal power factor, sequence L1, L2, L3. Draw"),
+    ("star-and-delta", {"connection": "star", "known": "phase", "volts": "230"},
+     "in star on 230 V between line and neutral, sequence L1, L2, L3."),
+    ("star-and-delta", {"connection": "star", "known": "phase", "volts": "230"}, "Find the voltage between two lines"),
     ("harmonics-in-the-neutral", {"h3": "20 at 180"}, "Then add its own angle of 180°."),
     ("harmonics-in-the-neutral", {"drawn": "1"}, "Find I_N,1."),
     ("harmonics-in-the-neutral", {"drawn": "1", "h3": ""}, "Find I_N."),
@@ -184,7 +195,8 @@ def notes_of(slug: str, tier: str = "", **form: str) -> str:
     ("open-neutral", {"sequence": "132"}, "L1 20 Ω, L2 40 Ω, L3 80 Ω on 400 V between lines, sequence L1, L3, L2"),
     ("open-neutral", {}, "Method: Displacement of the star point."),
     ("two-wattmeters", {"known": "readings", "w1": "-540", "w2": "4210"}, "P₁ = −540 W, P₂ = 4210 W"),
-    ("open-neutral", {}, "measure each load’s voltage. Estimate first"),
+    ("open-neutral", {}, "each load’s voltage. U₁ is the voltage across the load on L1. Estimate first"),
+    ("open-neutral", {"z1": "", "names": "RYB"}, "U_Y is the voltage across the load on Y. Estimate first"),
     ("two-wattmeters", {"meters": "13"}, "Meter 1 on L1, meter 2 on L3, sequence L1, L2, L3."),
     ("two-wattmeters", {"known": "readings", "w1": "1200", "w2": "1760"}, "P₁ = 1200 W, P₂ = 1760 W"),
     ("two-wattmeters", {"known": "readings", "w1": "1234", "w2": "1760"}, "P₁ = 1234 W, P₂ = 1760 W"),
@@ -197,6 +209,21 @@ def notes_of(slug: str, tier: str = "", **form: str) -> str:
 ])  # fmt: skip
 def test_a_problem_says_all_that_its_answer_rests_on(slug: str, form: dict[str, str], said: str) -> None:
     assert said in notes_of(slug, **form)
+
+
+@pytest.mark.parametrize("slug", CALCULATORS)
+def test_sheets_of_all_calculators_say_in_the_same_words_what_is_done_and_how_to_print(slug: str) -> None:
+    case = CALCULATORS[slug].case({"sheet": "problem"})
+    plan = case.sheet_plan()
+    *_, task, print_note = case.sheet_words(plan, "problem", case.method_words(plan)).notes
+    assert task.endswith(f". {ROUTINE}") and print_note == "Print at 100 %: both bars 100\u00a0mm."
+    assert case.sheet_words(plan, "overlay", "").notes[1] == print_note
+
+
+@pytest.mark.parametrize("slug", ["neutral-current", "harmonics-in-the-neutral"])
+def test_the_smallest_sheet_has_the_lag_too(slug: str) -> None:
+    page = CALCULATORS[slug].sheet_page({"a1": "30", "a2": "30", "a3": "30", "paper": "A5", "sheet": "problem"})
+    assert "Equal power factor, 30° lag: L1, L2, L3." in " ".join(text.words for text in texts(page))
 
 
 @pytest.mark.parametrize("tier", TIERS)

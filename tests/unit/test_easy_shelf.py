@@ -1,6 +1,7 @@
 """Large print and easy reading on every page of the shelf: clear, true, large, and no answer in a problem's moves."""
 
 import math
+import re
 
 import pytest
 from host import shelf
@@ -99,6 +100,66 @@ def test_a_problems_moves_give_no_result_away(slug: str, printed: str):
             number = figure.partition("\u00a0")[0].partition(" ")[0].strip("°−")
             if len(number) > 2 and number not in typed:
                 assert number not in said.replace("180", "").replace("120", "").replace("60", ""), (method, figure)
+
+
+@pytest.mark.parametrize("slug", CALCULATORS)
+@pytest.mark.parametrize("rotation", ["clockwise", "anticlockwise"])
+def test_a_signed_angle_turns_as_the_sheet_says_a_minus_does(slug: str, rotation: str):
+    """Each arrow's direction on paper, from the angle in the table and the sentence about its sign."""
+    page = CALCULATORS[slug]
+    for first, base in (("up", 90.0), ("right", 0.0)):
+        form = {"rotation": rotation, "first": first, "print": "easy", "sheet": "construction", "angles": "protractor"}
+        sheet, *further = page.pages(form)
+        said = " ".join(text.words for one in further for text in texts(one)).replace("\u00a0", " ")
+        (minus,) = re.findall(r"minus means (clockwise|anticlockwise)\.", said)
+        positive = 1.0 if minus == "clockwise" else -1.0
+        case, rows = page.case(form), table_of(sheet)[1:]
+        at = len(case.companions.arms) if case.companions else 0
+        checked = 0
+        for arm, row in zip(case.arms, rows[at:], strict=False):
+            along = vector(arrow_of(sheet, arm.key))
+            degrees = math.degrees(math.atan2(along.imag, along.real))
+            printed = float(row[3].rstrip("°").replace("−", "-"))
+            assert abs((degrees - base - positive * printed + 180.0) % 360.0 - 180.0) < 0.06
+            checked += 1
+        assert checked >= 2
+
+
+@pytest.mark.parametrize("slug", CALCULATORS)
+def test_what_is_done_with_every_problem_is_no_given_value(slug: str):
+    page = CALCULATORS[slug]
+    case = page.case({"print": "easy", "sheet": "problem"})
+    values, moves, _ = lists_of(case, case.sheet_plan(), SheetRequest("problem"))
+    assert not any("fill in the table" in line or line.startswith("Estimate") for line in values.lines)
+    assert moves.lines[0].startswith("Estimate ")
+
+
+def moves_of(slug: str, form: dict[str, str]) -> tuple[str, ...]:
+    """The moves of a problem for easy reading."""
+    case = CALCULATORS[slug].case({**form, "print": "easy", "sheet": "problem"})
+    lists = lists_of(case, case.sheet_plan(), SheetRequest("problem"))
+    return next(listed.lines for listed in lists if listed.ticked)
+
+
+@pytest.mark.parametrize(("slug", "form", "said"), [
+    ("add-phasors", {"combine": "difference", "p3": "7 at -100"},
+     ["I₂ by 180°: that is −I₂", "I₃ by 180°: that is −I₃"]),
+    ("add-phasors", {}, []),
+    ("star-and-delta", {}, ["I₃₁ by 180°: that is −I₃₁"]),
+    ("star-and-delta", {"connection": "star", "line": "2"}, ["V₃ by 180°: that is −V₃"]),
+    ("sequence-components", {"part": "positive"},
+     ["I₂ by 120° anticlockwise: that is aI₂", "I₃ by 240° anticlockwise: that is a²I₃"]),
+    ("sequence-components", {"part": "negative", "rotation": "clockwise"},
+     ["I₂ by 240° clockwise: that is a²I₂", "I₃ by 120° clockwise: that is aI₃"]),
+    ("sequence-components", {"part": "zero"}, []),
+    ("neutral-current", {}, []),
+])  # fmt: skip
+def test_a_problems_moves_say_which_phasors_are_turned(slug: str, form: dict[str, str], said: list[str]):
+    moves = moves_of(slug, form)
+    turns = [move for move in moves if move.startswith("Turn ")]
+    assert turns == [f"Turn {one}. Write its angle in the table." for one in said]
+    lengths = next(place for place, move in enumerate(moves) if move.startswith("Use the scale to find the length"))
+    assert all(moves.index(turn) < lengths for turn in turns)
 
 
 def test_rows_too_many_for_large_print_across_the_paper_stand_upright_and_that_is_said():

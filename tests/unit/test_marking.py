@@ -13,6 +13,7 @@ from pycore.api import handle
 from pycore.calculators.neutral_current.fields import FIELDS
 from pycore.calculators.neutral_current.page import NeutralCurrent
 from pycore.calculators.neutral_current.practice import lines_of
+from pycore.calculators.registry import CALCULATORS
 from pycore.forms.fields import default_form
 from pycore.practice import marking
 from pycore.practice.answers import judge
@@ -197,6 +198,24 @@ def test_mistakes_on_one_point_are_one_class():
     subject = of(VALUES[0])
     groups = [{mistake.key for mistake in group} for group in classes(subject.mistakes, subject.size)]
     assert {"left-out", "stopped"} in groups
+
+
+def test_mistakes_named_together_each_have_their_advice():
+    """What one mistake asks to be looked at may not help with another that gives the same answer."""
+    subject, told = of((18.4, 11.2, 24.6)), []
+    for value in sorted({round(one.size, 2) for one in subject.mistakes if one.size is not None}):
+        reply = judge(subject, {"answer": str(value), "answer-unit": "A", "answer-how": "drawn"})
+        told += list(zip(reply.marked.causes, tell(subject, reply, nowhere).causes, strict=False))
+    together = [(cause, plain(text)) for cause, text in told if len({one.look for one in cause.mistakes}) > 1]
+    assert together
+    assert all(plain(one.look) in text for cause, text in together for one in cause.mistakes)
+
+
+@pytest.mark.parametrize("slug", CALCULATORS)
+def test_the_root_of_squares_is_answered_for_phasors_at_any_angle(slug: str):
+    """Products that are subtracted belong to three currents 120° apart alone."""
+    mistakes = CALCULATORS[slug].task({}).mistakes
+    assert all("products" not in plain(one.look) for one in mistakes if one.key == "root-of-squares")
 
 
 def test_later_steps_are_judged_from_the_learners_own_values():

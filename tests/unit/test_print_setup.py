@@ -190,7 +190,7 @@ def test_the_corrected_sheet_is_printed_by_the_kept_correction_and_says_so():
     ("0", "170", {"upright": "is 0"}),
     ("-250", "170", {"upright": "is negative"}),
     ("abc", "170", {"upright": "not a number"}),
-    ("2.4.9", "170", {"upright": "more than one decimal point or comma"}),
+    ("2.4.9", "170", {"upright": "more than one decimal mark"}),
     ("9.8 in", "170", {"upright": "unit"}),
     ("24.9", "170", {"upright": "centimetres"}),
     ("1e300", "170", {"upright": "scaling"}),

@@ -1,5 +1,6 @@
 """Every mistake that a page can name has few words for a class's summary and for what a device counts."""
 
+import re
 from functools import cache
 from itertools import product
 
@@ -11,7 +12,7 @@ from pycore.pages.mistake_names import short_names
 from pycore.practice.codes import METHODS, TIERS, Code
 from pycore.practice.ladder import Record
 from pycore.render.practice import kept_html
-from pycore.words import circuit_mistakes, mistakes
+from pycore.words import circuit_mistakes, mistakes, plain
 
 WORDED = (
     mistakes.NAMES, circuit_mistakes.CIRCUITS,
@@ -35,6 +36,19 @@ def keys_of(slug: str) -> frozenset[str]:
 def test_every_mistake_of_every_task_has_a_short_name(slug: str) -> None:
     assert keys_of(slug)
     assert keys_of(slug) <= short_names().keys()
+
+
+@pytest.mark.parametrize("slug", CALCULATORS)
+def test_what_happened_can_follow_an_if_and_the_advice_fits_the_page(slug: str) -> None:
+    """ "You get this answer if the drawing stops at ..." """
+    page = CALCULATORS[slug]
+    plural = page.case({}).notation.words.plural
+    for one in page.task({}).mistakes:
+        name, look = plain(one.name), plain(one.look)
+        assert not re.match(r"(this|that|it) is |the angle is the angle", name), name
+        assert not re.search(r"Look at which end|Turn one of the two", look), look
+        assert "with the line currents" not in look, (look, plural)
+        assert not look.startswith("Compare your result") or "the given values" in look
 
 
 def test_no_short_name_is_kept_of_a_mistake_that_nothing_names() -> None:

@@ -1,6 +1,7 @@
 """From the form to the sum that is drawn."""
 
 import math
+from collections.abc import Mapping
 
 from pycore import phasor, quantity
 from pycore.calculators.add_phasors import words
@@ -8,6 +9,7 @@ from pycore.calculators.add_phasors.circuit import EnteredPhasor, PhasorSum, add
 from pycore.calculators.add_phasors.fields import FIELDS, MOST
 from pycore.constructions.construction import Arm, DrawingConvention
 from pycore.constructions.methods import PAIR_ORDERS
+from pycore.drawing import Ink
 from pycore.forms import conventions
 from pycore.forms.phasor_text import is_rectangular, read_phasor
 from pycore.forms.reading import Reader
@@ -17,9 +19,9 @@ from pycore.sums.case import SumCase
 from pycore.sums.notes import sheet_words
 from pycore.sums.problem import SheetProblem
 from pycore.sums.wording import Notation, SheetWords
-from pycore.words import inputs, plain
+from pycore.words import inputs, moves_list, plain
 from pycore.words import sums as sum_words
-from pycore.words.phrase import added
+from pycore.words.phrase import Phrase
 
 LEAST_SHARE = 1e-6
 
@@ -35,14 +37,19 @@ class AddCase(SumCase):
     def __init__(self, problem: SheetProblem, phasors: tuple[EnteredPhasor, ...]) -> None:
         self.phasors, self.difference = phasors, problem["combine"] == "difference"
         self.solution: PhasorSum = add(phasors, difference=self.difference)
-        arms = tuple(Arm(f"i{one.number}", one.number, one.size, one.angle) for one in self.solution.parts)
+        # The orders of three phasors name them 1 to 3, whichever fields they stand in.
+        three = len(self.solution.parts) == 3
+        self.places = {one.number: place if three else one.number
+                       for place, one in enumerate(self.solution.parts, start=1)}  # fmt: skip
+        placed = [(self.places[one.number], one) for one in self.solution.parts]
+        arms = tuple(Arm(f"i{place}", place, one.size, one.angle) for place, one in placed)
         unit = problem["unit"]
-        tags = conventions.numbered("I" if unit == "A" else "V", MOST)
-        self.entered_tags = dict(tags)
+        self.entered_tags = conventions.numbered("I" if unit == "A" else "V", MOST)
         self.result_word = words.RESULTS[problem["combine"]]
-        if self.difference:
-            tags |= {f"i{one.number}": ("−", *tags[f"i{one.number}"]) for one in self.subtracted}
-            tags |= {f"i{pair}": added([tags[f"i{number}"] for number in pair]) for pair in PAIR_ORDERS}
+        self.turning_moves = moves_list.turn_round(
+            [plain(self.entered_tags[f"i{one.number}"]) for one in self.subtracted]
+        )
+        tags = _drawn_tags(self.entered_tags, self.places, difference=self.difference)
         on_first = problem["reference"] == "current"
         reference = arms[0].angle if on_first else 0.0
         notation = Notation(
@@ -55,7 +62,8 @@ class AddCase(SumCase):
             polar=problem["angles"] == "polar",
             words=words.WORDS[unit],
             origins={
-                f"i{one.number}": words.opposite(self.entered_tags[f"i{one.number}"]) for one in self.subtracted
+                f"i{self.places[one.number]}": words.opposite(self.entered_tags[f"i{one.number}"])
+                for one in self.subtracted
             },
         )
         picture = DrawingConvention(problem["first"], problem["rotation"], reference)
@@ -65,6 +73,16 @@ class AddCase(SumCase):
     def subtracted(self) -> tuple[EnteredPhasor, ...]:
         """The phasors that a difference subtracts: all but number 1."""
         return tuple(one for one in self.phasors if one.number != 1) if self.difference else ()
+
+    def inks(self) -> dict[str, Ink]:
+        """The ink of each phasor's own field, wherever it is placed."""
+        inks = super().inks()
+        return inks | {f"i{place}": inks[f"i{number}"] for number, place in self.places.items()}
+
+    def ticks(self) -> Mapping[str, int]:
+        """The ticks of each phasor's own field, wherever it is placed."""
+        ticks = super().ticks()
+        return {**ticks, **{f"i{place}": ticks[f"i{number}"] for number, place in self.places.items()}}
 
     def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
@@ -101,6 +119,21 @@ class AddCase(SumCase):
         )
         minus = "−" if value.real < 0 and real != "0" else ""
         return f"{minus}{real} {sign} j{imaginary}{NO_BREAK_SPACE}{writing.unit}"
+
+
+def _drawn_tags(entered: Mapping[str, Phrase], places: Mapping[int, int], *, difference: bool) -> dict[str, Phrase]:
+    """Tags of the phasors as they are drawn, by the places that their numbers have, and of the sums of two: I1 + I4, or
+    I1 − I2 and −I2 − I3 of a difference."""
+    tags = dict(entered)
+    numbers = {place: number for number, place in places.items()}
+    for place, number in numbers.items():
+        own = entered[f"i{number}"]
+        tags[f"i{place}"] = ("−", *own) if difference and number != 1 else own
+    for first, second in ((int(pair[0]), int(pair[1])) for pair in PAIR_ORDERS):
+        if first in numbers and second in numbers:
+            joined = " − " if difference else " + "
+            tags[f"i{first}{second}"] = (*tags[f"i{first}"], joined, *entered[f"i{numbers[second]}"])
+    return tags
 
 
 def read_phasors(reader: Reader, unit: str, *, difference: bool = False) -> tuple[EnteredPhasor, ...]:

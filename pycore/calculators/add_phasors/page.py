@@ -2,7 +2,7 @@
 
 from collections.abc import Mapping
 
-from pycore import phasor, quantity
+from pycore import phasor
 from pycore.calculators.add_phasors import TOPIC, words
 from pycore.calculators.add_phasors.case import AddCase, four_figures, read_phasors
 from pycore.calculators.add_phasors.fields import BY_NAME, FIELDS
@@ -10,7 +10,7 @@ from pycore.forms.reading import Reader
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.plan import Plan
 from pycore.sums.answer import Output
-from pycore.sums.page import SumPage, outputs_on_paper
+from pycore.sums.page import SumPage, angle_text, outputs_on_paper
 from pycore.sums.problem import read_sheet
 from pycore.words import plain
 from pycore.words import sums as sum_words
@@ -41,12 +41,11 @@ class AddPhasors(SumPage[AddCase]):
     def outputs(self, case: AddCase, plan: Plan) -> tuple[Output, ...]:
         """Size and angle, both parts, scale, length, tolerance."""
         writing = case.notation.writing
-        angle = sum_words.NONE if case.angle is None else quantity.fixed(case.angle, 1, writing.mark) + "°"
         name = words.DIFFERENCE if case.difference else words.RESULT
         size = case.amount(case.size).partition(NO_BREAK_SPACE)[0]
         return (
             Output("sum", case.size, size, writing.unit, say(name)),
-            Output("sum-angle", case.angle, angle, label=say(sum_words.ANGLE)),
+            Output("sum-angle", case.angle, angle_text(case), label=say(sum_words.ANGLE)),
             Output("sum-along", case.total.real, writing.fixed(case.total.real, 1), writing.unit, say(words.PARTS[0])),
             Output("sum-across", case.total.imag, writing.fixed(case.total.imag, 1), writing.unit, say(words.PARTS[1])),
             *outputs_on_paper(case, plan, "sum-length"),

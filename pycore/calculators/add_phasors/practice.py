@@ -148,7 +148,7 @@ def _mistakes(case: AddCase) -> Iterator[Mistake]:
     for one, arm in zip(case.phasors, case.arms, strict=True):
         if one.rectangular:
             part = phasor.polar(arm.size, arm.angle)
-            named = case.entered_tags[arm.key]
+            named = case.entered_tags[f"i{one.number}"]
             swapped = complex(part.imag, part.real) - part
             yield mistake("parts-exchanged", (CALCULATED,), total + swapped * turn, None, words.MISTAKES, a=named)
             slipped = total + (part.conjugate() - part) * turn

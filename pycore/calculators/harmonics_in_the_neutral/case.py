@@ -117,10 +117,14 @@ class HarmonicCase(SumCase):
     def _lags(self, *, short: bool) -> str:
         """How the fundamental currents lag, and in which sequence they come."""
         sequence, load = ", ".join(self.lines), self.load
-        carrying = [(name, lag) for name, lag, size in zip(self.lines, load.lags, load.currents, strict=True) if size]
+        echoes = {
+            name: LagAngle(lag).echo(self.notation.mark)
+            for name, lag, size in zip(self.lines, load.lags, load.currents, strict=True)
+            if size
+        }
         if self.equal_lags:
-            return sheet.equal_load(sequence, short=short)
-        lag_texts = [sheet.line_lag(name, LagAngle(lag).echo(self.notation.mark)) for name, lag in carrying]
+            return sheet.equal_load(sequence, next(iter(echoes.values())), short=short)
+        lag_texts = [sheet.line_lag(name, echo) for name, echo in echoes.items()]
         return sheet.unequal_load(", ".join(lag_texts), sequence, short=short)
 
     def method_words(self, plan: Plan, *, any_method: bool = False) -> str:

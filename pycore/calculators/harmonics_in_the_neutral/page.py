@@ -58,7 +58,8 @@ class HarmonicsInTheNeutral(SumPage[HarmonicCase]):
     def summary(self, case: HarmonicCase, plan: Plan) -> tuple[Phrase, ...]:
         """Which order is on the sheet, and what a hand can do with it."""
         drawn_text = words.drawn(case.order.number, case.amount(case.size), case.length(plan))
-        return (drawn_text, *summary(case, plan)[2:])
+        lines = summary(case, plan)
+        return (drawn_text, *(lines if case.closed else lines[2:]))
 
     def remarks(self, case: HarmonicCase) -> tuple[Phrase, ...]:
         """Whether the neutral carries more than any line, and what each order does."""

@@ -11,14 +11,13 @@ from pycore.constructions.construction import Arm, DrawingConvention
 from pycore.forms import conventions
 from pycore.practice.task import FurtherQuestion
 from pycore.quantity import NO_BREAK_SPACE
-from pycore.sheet import kinds
 from pycore.sheet.plan import Plan
 from pycore.sums.case import ComponentRow, SumCase
-from pycore.sums.sentences import StepSentences, describe
+from pycore.sums.notes import sheet_words
+from pycore.sums.sentences import StepSentences
 from pycore.sums.wording import Notation, SheetWords
 from pycore.words import moves_list, plain
 from pycore.words import sheet as words
-from pycore.words.accuracy import ELLIPSE_NOTE
 from pycore.words.phrase import Phrase
 
 SLUG = "neutral-current"
@@ -31,6 +30,9 @@ class NeutralCase(SumCase):
     slug = SLUG
     fields = FIELDS
     scenario = neutral_words.SCENARIO
+    on_sheet = neutral_words.TITLE
+    method_in_task = False
+
     def __init__(self, entered: NeutralProblem) -> None:
         problem = entered.sheet
         self.entered = entered
@@ -101,7 +103,7 @@ class NeutralCase(SumCase):
             for arm in self.arms
         ]
         direction = self._direction_note(plan).replace(";", ",")
-        return (", ".join(sizes), *self._load_words(short=False).split(". "), direction)
+        return (", ".join(sizes), *moves_list.lines_of(self._load_words(short=False)), direction)
 
     def others_than_third(self) -> list[complex]:
         """The currents of the first two lines, from the direction drawn first."""
@@ -112,7 +114,7 @@ class NeutralCase(SumCase):
     def further_question(self) -> str:
         """The question which third current makes the sum zero; "" if it is not asked."""
         requested = self.problem["further"] == "zero" and self.others_than_third()
-        return words.further(self.lines[LAST_LINE - 1]) if requested else ""
+        return neutral_words.further(self.lines[LAST_LINE - 1]) if requested else ""
 
     def beyond(self) -> FurtherQuestion | None:
         """The answer to the further question."""
@@ -127,6 +129,8 @@ class NeutralCase(SumCase):
 
     def zero_reason(self) -> Phrase:
         """A balanced load, or a figure that closes by itself."""
+        if not self.solution.closed:
+            return super().zero_reason()
         return neutral_words.BALANCED if self.solution.balanced else neutral_words.CLOSED_NOT_BALANCED
 
     def values_text(self) -> str:
@@ -137,41 +141,26 @@ class NeutralCase(SumCase):
             amounts.append(amount if lag.degrees == 0 else f"{amount} {lag.echo(self.notation.mark)['degrees']}")
         return ", ".join(amounts)
 
-    def sheet_title(self, kind: str) -> str:
-        """The title of a kind of sheet."""
-        return words.TITLES[kind]
-
     def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
-        if kind == kinds.PROBLEM:
-            description = words.problem_description(method, self.begun(plan))
-            return SheetWords(self._notes(plan, kind), description)
-        return SheetWords(self._notes(plan, kind), describe(StepSentences(plan, self.notation).all_moves()))
-
-    def _notes(self, plan: Plan, kind: str) -> tuple[str, ...]:
-        bar = plan.layout.bar_text
-        short = plan.layout.small
-        if kind == kinds.PROBLEM:
-            return words.problem_notes(self._load_words(short=short), self._direction_note(plan), bar, short=short)
-        if kind == kinds.OVERLAY:
-            first = plain(self.notation.tags[self.arms[0].key])
-            notes = words.overlay_notes(first, bar, short=short, mirrored=self.problem["mirror"] == "yes")
-            return notes if self.closed or short else (*notes, ELLIPSE_NOTE)
-        return words.print_notes(bar)
+        load = self._load_words(short=plan.layout.small)
+        return sheet_words(
+            self, plan, kind, method, neutral_words.TASK, load, drawing_note=self._direction_note(plan)
+        )
 
     def _load_words(self, *, short: bool) -> str:
         """The lags of the lines, and the phase sequence."""
         one, two, three = self.notation.lines
         sequence = (one, two, three) if self.problem["sequence"] == "123" else (one, three, two)
+        echoes = {arm.number: self.entered.lags[arm.number - 1].echo(self.notation.mark) for arm in self.arms}
         if self.solution.equal_angles:
-            return words.equal_load(", ".join(sequence), short=short)
-        mark, lag_angles = self.notation.mark, self.entered.lags
-        lags = [words.line_lag(self.lines[arm.number - 1], lag_angles[arm.number - 1].echo(mark)) for arm in self.arms]
+            return words.equal_load(", ".join(sequence), next(iter(echoes.values())), short=short)
+        lags = [words.line_lag(self.lines[number - 1], echo) for number, echo in echoes.items()]
         return words.unequal_load(", ".join(lags), ", ".join(sequence), short=short)
 
     def _direction_note(self, plan: Plan) -> str:
         """Which way the first direction points, and the sense of lag on this paper."""
         sentences = StepSentences(plan, self.notation)
-        return words.drawing_direction(
+        return neutral_words.drawing_direction(
             plain(self.notation.reference), sentences.direction(self.picture.reference), sentences.sense(-1.0)
         )

@@ -24,13 +24,19 @@ MOST_CLASSES = 3
 
 def measured_causes(case: NeutralCase, reading: float, amount: Amount) -> tuple[Phrase, ...]:
     """Possible reasons for a reading (A) of the neutral, the most plausible kind first."""
-    plausible = [
-        cause for cause in explain.explanations(case.solution.lines, reading) if cause.strain <= explain.MOST_STRAIN
-    ]
     kinds: dict[str, list[explain.Explanation]] = {}
-    for cause in plausible:
-        kinds.setdefault(cause.kind, []).append(cause)
+    for cause in explain.explanations(case.solution.lines, reading):
+        if cause.strain <= explain.MOST_STRAIN and _shows(case, cause, amount):
+            kinds.setdefault(cause.kind, []).append(cause)
     return tuple(_cause_phrase(case, kind, members, amount) for kind, members in kinds.items())
+
+
+def _shows(case: NeutralCase, cause: explain.Explanation, amount: Amount) -> bool:
+    """Whether the size of a cause is more than zero as it is printed."""
+    size, mark = math.fabs(cause.size), case.notation.mark
+    if cause.kind == explain.ANGLE:
+        return degrees_text(size, mark) != degrees_text(0.0, mark)
+    return cause.kind not in (explain.LINE, explain.NEUTRAL) or amount(size) != amount(0.0)
 
 
 def _cause_phrase(case: NeutralCase, kind: str, members: list[explain.Explanation], amount: Amount) -> Phrase:
@@ -72,9 +78,9 @@ def _mistakes(case: NeutralCase, drawn: float) -> list[Phrase]:
     task = task_of(case)
     phrases: list[Phrase] = []
     for cause in causes(task, LearnerAnswer(drawn), NO_LIMITS)[:MOST_CLASSES]:
-        names = words.either([plain(mistake.name) for mistake in cause.mistakes])
-        first = cause.mistakes[0]
-        phrases.append(verdict_words.mistakes(names, case.amount(first.size), plain(first.look)))
+        phrases += [
+            verdict_words.mistake(plain(one.name), case.amount(one.size), plain(one.look)) for one in cause.mistakes
+        ]
     return phrases
 
 

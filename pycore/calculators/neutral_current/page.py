@@ -16,22 +16,19 @@ from pycore.sheet.figure import DOT_BELOW
 from pycore.sheet.plan import Plan
 from pycore.sums.accuracy import ACCURACY
 from pycore.sums.answer import Output, Working, WorkingLink
-from pycore.sums.page import SumPage, outputs_on_paper, small_notices
-from pycore.sums.workings import share_text
+from pycore.sums.page import SumPage, angle_text, outputs_on_paper, small_notices
 from pycore.words import inputs
 from pycore.words import verdict as verdict_words
 from pycore.words.phrase import Phrase, listed, say
-from pycore.words.sums import NONE
 
 
 def _outputs(case: NeutralCase, plan: Plan) -> tuple[Output, ...]:
     solution, writing = case.solution, case.notation.writing
-    angle_text = "" if solution.angle is None else quantity.fixed(solution.angle, 1, writing.mark) + "°"
     current = case.amount(solution.current).partition(NO_BREAK_SPACE)[0]
     outputs = [
         Output("neutral-current", solution.current, current, writing.unit, say(words.NEUTRAL)),
         Output(
-            "neutral-angle", solution.angle, angle_text or NONE,
+            "neutral-angle", solution.angle, angle_text(case),
             label=words.angle_label(case.notation.voltage, case.lines[0], mirrored=case.picture.sense < 0),
         ),
         *outputs_on_paper(case, plan, "neutral-length"),
@@ -63,25 +60,19 @@ def _meter(case: NeutralCase) -> tuple[Phrase, ...]:
         return ()
     writing = case.notation.writing
     reading, calculated = case.reading(), case.amount(case.solution.current)
-    if case.solution.closed:
-        return (words.meter_zero(reading),)
+    if case.closed:
+        return (words.meter_without_share(reading, writing.short(0.0) if case.solution.closed else calculated),)
     # The same only to the last digit that the meter shows.
     number_text = reading.partition(NO_BREAK_SPACE)[0]
     decimals = quantity.decimals_of(number_text)
     if quantity.fixed(case.solution.current / writing.factor, decimals, writing.mark) == number_text:
         return (words.meter_same(reading),)
-    difference = measured - case.solution.current
-    size = -difference if difference < 0 else difference
-    share = share_text(size / case.solution.current, case.notation.mark)
-    difference_text = _gap_text(case)
-    return (words.meter(reading, calculated, difference_text, share, difference > 0),)
-
-
-def _gap_text(case: NeutralCase) -> str:
-    """How far reading and calculation are apart, with the decimals of the comparison."""
     judgement = NeutralVerdict(case, case.sheet_plan())
     comparison = judgement.of_reading()
-    return "" if comparison is None else judgement.amounts(comparison)[0]
+    if comparison is None:
+        return ()
+    shown = judgement.printed_reading(comparison)
+    return (words.meter(reading, shown.second, shown.apart, shown.share, measured > case.solution.current),)
 
 
 def _notices(case: NeutralCase, plan: Plan) -> tuple[Phrase, ...]:
@@ -101,7 +92,7 @@ def _notices(case: NeutralCase, plan: Plan) -> tuple[Phrase, ...]:
     phrases += [words.prints_blank(label) for label in case.problem.unprintable]
     phrases += small_notices(case, plan)
     phrases += NeutralAccuracy(case).notices(plan)
-    if 0 < case.solution.current * plan.factor < DOT_BELOW:
+    if not case.closed and case.solution.current * plan.factor < DOT_BELOW:
         phrases.append(words.small_neutral(case.length(plan)))
     return tuple(phrases)
 
@@ -165,12 +156,12 @@ class NeutralCurrent(SumPage[NeutralCase]):
         comparison = judgement.of_reading()
         if comparison is None:
             return None
-        apart, normal = judgement.amounts(comparison)
+        shown = judgement.printed_reading(comparison)
         if comparison.agree:
-            return WorkingLink(verdict_words.reading_agrees(normal), ACCURACY, verdict_words.SEE_COMPARISON)
-        sentence = verdict_words.reading_disagrees(normal)
+            return WorkingLink(verdict_words.reading_agrees(shown.normal), ACCURACY, verdict_words.SEE_COMPARISON)
+        sentence = verdict_words.reading_disagrees(shown.normal)
         if just_outside(comparison):
-            sentence = verdict_words.reading_just_outside(apart, normal)
+            sentence = verdict_words.reading_just_outside(shown.apart, shown.normal)
         return WorkingLink(sentence, ACCURACY, verdict_words.SEE_WHY)
 
     def notices(self, case: NeutralCase, plan: Plan) -> tuple[Phrase, ...]:

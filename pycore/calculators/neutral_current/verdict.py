@@ -9,6 +9,7 @@ from pycore.accuracy.instrument import Meter, computed, difference
 from pycore.accuracy.propagation import type_a
 from pycore.calculators.neutral_current.case import NeutralCase
 from pycore.calculators.neutral_current.causes import drawn_causes, measured_causes
+from pycore.calculators.neutral_current.comparison import PrintedComparison, printed
 from pycore.drawing import Ink, Page
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.intervals import Interval, intervals
@@ -21,8 +22,6 @@ FEW = 6
 """Number of readings below which the page says that their scatter is uncertain."""
 JUST_OUTSIDE = 1.1
 """E_n up to which a difference is called just outside."""
-MOST_DECIMALS = 4
-"""Decimals beyond the problem's own with which two amounts that differ are told apart, at most."""
 INKS: dict[str, tuple[Ink, str]] = {
     words.DRAWING: ("orange", "diamond"), words.CALCULATION: ("accent", "circle"), words.METER: ("blue", "square"),
 }  # fmt: skip
@@ -71,16 +70,14 @@ class NeutralVerdict:
         """A result in the problem's decimals and one more."""
         return self.writing.fixed(value, 1) + NO_BREAK_SPACE + self.writing.unit
 
-    def amounts(self, comparison: Verdict) -> tuple[str, str]:
-        """The difference of two answers and its expanded uncertainty (A) as text, with so many decimals that they are
-        written as different if they disagree."""
-        apart = math.fabs(comparison.difference)
-        for extra in range(1, MOST_DECIMALS + 1):
-            texts = self.writing.fixed(apart, extra), self.writing.fixed(comparison.expanded, extra)
-            if comparison.agree or texts[0] != texts[1]:
-                break
-        first, second = (text + NO_BREAK_SPACE + self.writing.unit for text in texts)
-        return first, second
+    def printed(self, first: float, second: float, comparison: Verdict) -> PrintedComparison:
+        """Two answers (A) and their comparison as text, as finely as the readings were typed."""
+        return printed(first, second, comparison, self.writing, self.finest)
+
+    @property
+    def finest(self) -> int:
+        """Decimals of the reading as it is printed."""
+        return quantity.decimals_of(self.case.reading().partition(NO_BREAK_SPACE)[0]) if self.entered.readings else 0
 
     # Uncertainties.
 
@@ -144,11 +141,17 @@ class NeutralVerdict:
         standard = self.between()
         return verdict(reading, self.case.solution.current, standard, self.factor(standard))
 
+    def printed_reading(self, comparison: Verdict) -> PrintedComparison:
+        """The meter's reading beside the calculation, as text."""
+        return self.printed(self.entered.measured or 0.0, self.case.solution.current, comparison)
+
     # Words.
 
     def hand_words(self) -> str:
         """The hand in words."""
         mark, hand = self.writing.mark, self.case.hand
+        if not self.full and self.case.problem["hand"] in words.PLAIN_HANDS:
+            return words.PLAIN_HANDS[self.case.problem["hand"]]
         length = quantity.plain(hand.length, mark) + f"{NO_BREAK_SPACE}mm"
         return words.by_hand(length, quantity.plain(hand.angle, mark) + "°")
 
@@ -178,18 +181,15 @@ class NeutralVerdict:
 
     def judgement_of(self, pair: Pair, comparison: Verdict) -> list[Block]:
         """One sentence with its numbers; in full wording E_n and what is shared."""
-        apart, normal = self.amounts(comparison)
-        compared = words.compared(
-            pair.first.source, self.amount(pair.first.value), pair.second.source, self.amount(pair.second.value), apart
-        )
+        shown = self.printed(pair.first.value, pair.second.value, comparison)
+        compared = words.compared(pair.first.source, shown.first, pair.second.source, shown.second, shown.apart)
         sentence = words.agree if comparison.agree else words.disagree
         if just_outside(comparison):
             sentence = words.just_outside
-        blocks: list[Block] = [Paragraph(sentence(compared, normal, pair.why))]
-        if self.full and comparison.number is not None:
-            number = quantity.fixed(comparison.number, 2, self.writing.mark)
+        blocks: list[Block] = [Paragraph(sentence(compared, shown.normal, pair.why))]
+        if self.full and shown.number:
             factor = quantity.plain(pair.factor, self.writing.mark)
-            blocks.append(Paragraph(words.en(number, apart, normal, factor, pair.shared)))
+            blocks.append(Paragraph(words.en(shown.number, shown.apart, shown.normal, factor, pair.shared)))
         return blocks
 
     def causes(self, pair: Pair) -> list[Block]:
@@ -232,6 +232,9 @@ class NeutralVerdict:
         if self.scatter == 0.0:
             return (words.repeated_alike(str(count), self.amount(reading)),)
         sentence = words.repeated(str(count), self.amount(reading), self.amount(self.scatter))
+        if not self.full:
+            half = self.amount(coverage_factor(count - 1) * self.scatter)
+            sentence = words.repeated_plainly(str(count), self.amount(reading), half)
         if count >= FEW:
             return (sentence,)
         if not self.full:

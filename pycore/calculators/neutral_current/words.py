@@ -30,7 +30,18 @@ WORDS = SumWords(
     "the returning current",
     "At every moment, the sum of the line currents returns through the neutral.",
 )
+TASK = "Find the neutral current by drawing"
 NEUTRAL, METER_ON_NEUTRAL, BY_FORMULA = "Neutral", "meter on the neutral", "By the closed formula"
+
+
+def drawing_direction(first: str, direction: str, sense: str) -> str:
+    """The first direction and the sense of lag of the drawing."""
+    return f"Draw {first} {direction}. Lag turns {sense}."
+
+
+def further(line: str) -> str:
+    """The question for those who are done early."""
+    return f"Then: which current in {line}, at which angle, makes the neutral current zero?"
 
 
 BALANCED = say("The load is balanced: three equal currents 120° apart add to zero.")
@@ -121,9 +132,10 @@ def meter_same(reading: str) -> Phrase:
     return say("Meter on the neutral: {reading}, the same as the calculation.", reading=reading)
 
 
-def meter_zero(reading: str) -> Phrase:
-    """A reading where the calculation gives nothing."""
-    return say("Meter on the neutral: {reading}. The calculation gives 0 A.", reading=reading)
+def meter_without_share(reading: str, calculated: str) -> Phrase:
+    """A reading where the calculation gives nothing, or hardly anything."""
+    return say("Meter on the neutral: {reading}. The calculation gives {calculated}.",
+               reading=reading, calculated=calculated)  # fmt: skip
 
 
 FORMULA_INTRO = say(

@@ -3,7 +3,7 @@
 from pycore import phasor, quantity
 from pycore.calculators.open_neutral import words
 from pycore.calculators.open_neutral.circuit import FloatingStarPointError, OpenNeutral, UnbalancedStar, solve
-from pycore.calculators.open_neutral.construction import METHOD, displacement, ohms_of_one_angle
+from pycore.calculators.open_neutral.construction import DIVIDE, METHOD, displacement, ohms_of_one_angle
 from pycore.calculators.open_neutral.fields import FIELDS, NAMES
 from pycore.calculators.open_neutral.sentences import own_steps
 from pycore.constructions.construction import Arm, Construction, DrawingConvention
@@ -22,6 +22,7 @@ from pycore.sums.notes import sheet_words
 from pycore.sums.problem import SheetProblem
 from pycore.sums.wording import Notation, SheetWords
 from pycore.trig import ROOT_THREE
+from pycore.words import plain
 from pycore.words.phrase import Phrase, Symbol, say
 
 
@@ -50,6 +51,7 @@ class OpenCase(SumCase):
         )
         letter = "V" if self.open else "I"
         self.ohms = ohms_of_one_angle(loads)
+        self.connected = tuple(number for number, load in enumerate(loads, start=1) if load is not None)
         self.star_point = words.star_point_symbol(problem["names"])
         tags = conventions.symbols(letter, problem["names"])
         if self.open:
@@ -66,7 +68,9 @@ class OpenCase(SumCase):
             protractor=problem["protractor"],
             polar=problem["angles"] == "polar",
             words=words.VOLTS if self.open else words.AMPERES,
-            own_steps=own_steps(self.ohms, solution.star.line_voltage),
+            own_steps=own_steps(
+                self.ohms, solution.star.line_voltage, self.connected, displaced=solution.displacement != 0
+            ),
         )
         picture = DrawingConvention(problem["first"], problem["rotation"], reference)
         super().__init__(problem, arms, notation.lines, picture, notation)
@@ -110,13 +114,35 @@ class OpenCase(SumCase):
             for number, value in enumerate(self.solution.voltages, start=1)
         )
 
+    def finding_moves(self, construction: Construction) -> tuple[str, ...]:
+        """How the star point is found by drawing, in a problem for easy reading."""
+        pairs = [step.arm_numbers for step in construction.steps if step.name == DIVIDE]
+        moves: list[str] = []
+        for place, (first, second) in enumerate(pairs):
+            third = next(number for number in (1, 2, 3) if number not in (first, second))
+            lines = [self.lines[number - 1] for number in (first, second)]
+            tips = [plain(self.notation.tags[f"i{number}"]) for number in (first, second, third)]
+            moves += words.again_with(lines, tips) if place else words.share_of_two(lines, tips)
+            if len(pairs) > 1 and not place:
+                moves.append(words.to_third_tip(tips))
+        return (*moves, words.FIND_CROSSING if len(pairs) > 1 else words.FIND_MARK) if moves else ()
+
     def sheet_words(self, plan: Plan, kind: str, method: str) -> SheetWords:
         """The notes of a kind of sheet and what it shows."""
         values = self.values_text(short=plan.layout.small)
         task = words.TASK_WHOLE
         if self.open:
             task = words.TASK_FOUND if self.ohms and not self.closed else words.TASK_OPEN
+            task = f"{task}. {self.voltage_words(self.connected[0])}"
         return sheet_words(self, plan, kind, method, task, values)
+
+    def zero_reason(self) -> Phrase:
+        """Why there is no displacement to draw, or no neutral current."""
+        return words.NEARLY_CENTRED if self.open and self.total != 0 else super().zero_reason()
+
+    def voltage_words(self, number: int) -> str:
+        """What the symbol of a load's voltage means."""
+        return words.voltage_of_load(self.notation.tags[f"u{number}"], self.lines[number - 1])
 
     def load_text(self, number: int) -> str:
         """A load as text: 20 Ω, 20 + j10 Ω; to four figures if it was calculated from a polar form or a power."""

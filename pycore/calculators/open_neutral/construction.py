@@ -12,7 +12,16 @@ from collections.abc import Sequence
 
 from pycore import geometry, phasor
 from pycore.constructions import roles, step_kinds
-from pycore.constructions.construction import Arm, Construction, Step, arm_line, draw_arm, reference_step, tip
+from pycore.constructions.construction import (
+    Arm,
+    Construction,
+    Step,
+    arm_line,
+    draw_arm,
+    nearly_zero,
+    reference_step,
+    tip,
+)
 from pycore.constructions.methods import FIRST_PAIR
 from pycore.constructions.moves import Intersect, Join, Move, ReadLength, SetOff, TurnAngle
 from pycore.constructions.names import FIRST_DIRECTION, RESULTANT, START_POINT, SUM_KEY
@@ -104,7 +113,7 @@ def displacement(
     steps = [Step(step_kinds.SCALE), *reference_step(head, reference)]
     steps += [draw_arm(arm, head, reference, arm is head) for arm in arms]
     steps.append(_triangle(arms))
-    moved = shift != 0
+    moved = not nearly_zero(shift, arms)
     if moved and ohms:
         steps += _star_point(arms, ohms)
     elif moved:

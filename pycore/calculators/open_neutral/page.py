@@ -1,6 +1,5 @@
 """The page ``/open-neutral/``: the star point's displacement, and what each load then has."""
 
-import math
 from collections.abc import Mapping
 
 from pycore import phasor, quantity
@@ -18,7 +17,7 @@ from pycore.sums.answer import Output, Paragraph, Working
 from pycore.sums.page import SumPage, outputs_on_paper
 from pycore.sums.problem import read_sheet
 from pycore.trig import ROOT_THREE
-from pycore.words.phrase import Phrase, say
+from pycore.words.phrase import Phrase, listed, say
 
 TOO_MUCH, TOO_LITTLE = 1.05, 0.95
 """Shares of the normal voltage beyond which a load is said to have too much or too little."""
@@ -83,7 +82,7 @@ class OpenNeutralPage(SumPage[OpenCase]):
         return (*phrases, words.CONSTANT_IMPEDANCE)
 
     def _unlike(self, case: OpenCase, connected: list[int]) -> list[Phrase]:
-        """The loads with the highest and the lowest voltage, if that is not normal; equal ones together."""
+        """The loads with too much voltage and those with too little, the furthest from normal first."""
         if len(connected) < 2:
             return []
         mark, line = case.notation.mark, case.solution.star.line_voltage
@@ -92,18 +91,31 @@ class OpenNeutralPage(SumPage[OpenCase]):
             volts = quantity.plain(line, mark) + f"{NO_BREAK_SPACE}V"
             first, second = (case.lines[number - 1] for number in connected)
             phrases.append(words.in_series(first, second, volts))
+        normal = line / ROOT_THREE
         sizes = {number: phasor.magnitude(case.solution.voltages[number - 1]) for number in connected}
-        most, least = max(sizes.values()), min(sizes.values())
-        extremes = (
-            (words.too_much_voltage, most, most > TOO_MUCH * line / ROOT_THREE),
-            (words.too_little_voltage, least, least < TOO_LITTLE * line / ROOT_THREE),
-        )
-        for sentence, bound, abnormal in extremes:
-            for number in connected:
-                if abnormal and math.fabs(sizes[number] - bound) <= SAME * line:
-                    share = quantity.fixed(100.0 * sizes[number] / line * ROOT_THREE, 0, mark) + f"{NO_BREAK_SPACE}%"
-                    volts = load_figures(sizes[number], mark) + f"{NO_BREAK_SPACE}V"
-                    phrases.append(sentence(case.lines[number - 1], volts, share, case.load_text(number)))
+        # Equal voltages stand in the order of their lines, whatever their last digits are.
+        steps = {number: round(size / (SAME * line)) for number, size in sizes.items()}
+        high = sorted((n for n in connected if sizes[n] > TOO_MUCH * normal), key=lambda n: (-steps[n], n))
+        low = sorted((n for n in connected if sizes[n] < TOO_LITTLE * normal), key=lambda n: (steps[n], n))
+        for numbers, one, several in (
+            (high, words.too_much_voltage, words.several_too_much),
+            (low, words.too_little_voltage, words.several_too_little),
+        ):
+            shares = {
+                number: (
+                    load_figures(sizes[number], mark) + f"{NO_BREAK_SPACE}V",
+                    quantity.fixed(100.0 * sizes[number] / normal, 0, mark) + f"{NO_BREAK_SPACE}%",
+                )
+                for number in numbers
+            }
+            if len(numbers) == 1:
+                number = numbers[0]
+                phrases.append(one(case.lines[number - 1], *shares[number], case.load_text(number)))
+            elif numbers:
+                texts = [words.share_of_normal(*share, first=n == numbers[0]) for n, share in shares.items()]
+                alike = len(set(shares.values())) == 1
+                voltages = words.each(*shares[numbers[0]]) if alike else listed(texts, "and")
+                phrases.append(several(listed([case.lines[n - 1] for n in numbers], "and"), voltages))
         return phrases
 
     def _rule(self, case: OpenCase, connected: list[int]) -> list[Phrase]:
@@ -113,8 +125,14 @@ class OpenNeutralPage(SumPage[OpenCase]):
         if is_outside(case.solution):
             return [words.OUTSIDE]
         loads = [load for load in case.loads if load is not None]
-        unlike = any(load != loads[0] for load in loads)
-        return [words.LARGEST_RESISTANCE_RULE] if unlike and all(load.imag == 0 for load in loads) else []
+        if all(load == loads[0] for load in loads) or any(load.imag != 0 for load in loads):
+            return []
+        ohms = [load.real for load in loads]
+        return [
+            words.largest_resistance_rule(
+                several_largest=ohms.count(max(ohms)) > 1, several_smallest=ohms.count(min(ohms)) > 1
+            )
+        ]
 
     def calculated(self, case: OpenCase, plan: Plan) -> tuple[Working, ...]:
         """Millman's theorem with numbers, both cases side by side, and what a hand can do."""

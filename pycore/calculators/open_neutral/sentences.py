@@ -44,21 +44,6 @@ def _shift(drawn: OnPaper, step: Step) -> Written:
     return sentence, words.SHIFT_WHY
 
 
-def _no_shift(drawn: OnPaper, step: Step) -> Written:
-    """The star point stays in the middle."""
-    return words.NO_SHIFT, step_words.NOTHING
-
-
-def _load(drawn: OnPaper, step: Step) -> Written:
-    """One load's voltage, from the star point to the tip of its phase voltage."""
-    number = step.arm_numbers[0]
-    key = f"u{number}"
-    volts = drawn.figure.readings[key]
-    start = step_words.tip_of(drawn.notation.tags["sum"]) if _distance(drawn) else (drawn.place,)
-    sentence = words.load_step(drawn.notation.tags[key], start, drawn.tag(number), drawn.measured(key, volts))
-    return sentence, step_words.NOTHING
-
-
 def _cut(drawn: OnPaper, step: Step) -> Written:
     """A mark joined with the third tip."""
     number = step.arm_numbers[0]
@@ -73,8 +58,34 @@ def _star_point(drawn: OnPaper, step: Step) -> Written:
     return sentence, words.STAR_POINT_WHY if crossing else step_words.NOTHING
 
 
-def own_steps(ohms: Sequence[float], line_voltage: float) -> Mapping[str, Callable[[OnPaper, Step], Written]]:
-    """Return the sentences of the steps for loads of these sizes (ohms, 0 for none) on a line voltage (V)."""
+def own_steps(
+    ohms: Sequence[float], line_voltage: float, connected: Sequence[int], *, displaced: bool
+) -> Mapping[str, Callable[[OnPaper, Step], Written]]:
+    """Return the sentences of the steps for loads of these sizes (ohms, 0 for none) on a line voltage (V).
+
+    ``connected``: the lines that have a load, by number. ``displaced``: whether the star point moves at all, be it too
+    little for a drawing.
+    """
+
+    def shift(drawn: OnPaper, step: Step) -> Written:
+        """The star point's voltage set off."""
+        sentence, why = _shift(drawn, step)
+        return sentence, words.shift_alone(drawn.notation.lines[connected[0] - 1]) if len(connected) == 1 else why
+
+    def load(drawn: OnPaper, step: Step) -> Written:
+        """One load's voltage, from the star point to the tip of its phase voltage."""
+        number = step.arm_numbers[0]
+        key = f"u{number}"
+        volts = drawn.figure.readings[key]
+        start = step_words.tip_of(drawn.notation.tags["sum"]) if _distance(drawn) else (drawn.place,)
+        symbol, line = drawn.notation.tags[key], drawn.notation.lines[number - 1]
+        meaning = words.voltage_of_load if number in connected else words.voltage_without_load
+        sentence = words.load_step(symbol, start, drawn.tag(number), drawn.measured(key, volts))
+        return sentence, (f"{meaning(symbol, line)}.",)
+
+    def no_shift(drawn: OnPaper, step: Step) -> Written:
+        """The star point stays in the middle."""
+        return words.NEARLY_NO_SHIFT if displaced else words.NO_SHIFT, step_words.NOTHING
 
     def divide(drawn: OnPaper, step: Step) -> Written:
         """The star point of two loads alone, marked on the side between their tips."""
@@ -96,7 +107,7 @@ def own_steps(ohms: Sequence[float], line_voltage: float) -> Mapping[str, Callab
         DIVIDE: divide,
         CUT: _cut,
         STAR_POINT: _star_point,
-        SHIFT: _shift,
-        NO_SHIFT: _no_shift,
-        LOAD: _load,
+        SHIFT: shift,
+        NO_SHIFT: no_shift,
+        LOAD: load,
     }

@@ -41,8 +41,8 @@ PLAN = LessonPlan(
         )),
         LessonStage("Guided work", 15, (
             "Everyone draws the triangle at {scale}, finds the star point and measures all three voltages.",
-            "Ask: which load has 302 V? The load on L3, which takes the least power, for example a lamp or a charger. "
-            "What happens? It can fail or catch fire, and then the voltages change again.",
+            "Ask: which load has 302 V? The load on L3, which normally takes the least power, for example a lamp or a "
+            "charger. What happens? It can fail or catch fire, and then the voltages change again.",
         )),
         LessonStage("Independent work", 20, (
             "Each learner has different loads from the class set: the drawing, three voltages, a check of the "
@@ -68,8 +68,8 @@ PLAN = LessonPlan(
         "Hand out the problem sheet. Learners draw the triangle, mark the two points as in the classroom view, and "
         "find the star point where the lines cross. Then they measure three voltages. 25 minutes.",
         "Everyone writes one sentence: which load gets too much voltage, and how much. 10 minutes.",
-        "Ask again: the most power or the least? The least power, which is the largest resistance: L3 with "
-        "{voltage_3}. 5 minutes.",
+        "Ask again: the most power or the least? The load that normally takes the least has the largest resistance: "
+        "L3 with {voltage_3}. 5 minutes.",
     ),
     cover_stops=cover_stops(
         "If anyone wants to see this on a rig or at home: no. Nobody may ever open a neutral on a live system.",

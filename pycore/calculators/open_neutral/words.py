@@ -1,7 +1,9 @@
 """What the page of the open neutral says."""
 
+from collections.abc import Sequence
+
 from pycore.words import cautions
-from pycore.words.phrase import Phrase, Symbol, say
+from pycore.words.phrase import Phrase, Symbol, plain, say
 from pycore.words.sums import SumWords
 
 Name = Phrase | Symbol
@@ -47,6 +49,40 @@ TASK_FOUND = (
 )
 """The task where the star point is found by drawing."""
 TASK_WHOLE = "The neutral is connected. Find its current by drawing"
+FIND_CROSSING = (
+    "The two new dashed lines cross at the load’s star point. Draw from the common point to it: this is {result}. "
+    "Write it in the table."
+)
+"""The last of the moves that find the star point of three loads, in a problem for easy reading."""
+FIND_MARK = (
+    "The mark is the load’s star point. Draw from the common point to it: this is {result}. Write it in the table."
+)
+"""The same for two loads."""
+
+
+def share_of_two(lines: Sequence[str], tips: Sequence[str]) -> list[str]:
+    """The first moves that find the star point: two loads alone divide the line voltage."""
+    return [
+        f"Think of the loads on {lines[0]} and {lines[1]} alone: they are in series on the line voltage. Calculate the "
+        f"voltage of the load on {lines[0]}.",
+        f"Mark this voltage as a length on the dashed line from the tip of {tips[0]} to the tip of {tips[1]}. Start at "
+        f"the tip of {tips[0]}.",
+    ]
+
+
+def to_third_tip(tips: Sequence[str]) -> str:
+    """The move after them, where a third load is connected."""
+    return f"Draw a dashed line from this mark to the tip of {tips[2]}."
+
+
+def again_with(lines: Sequence[str], tips: Sequence[str]) -> list[str]:
+    """The same with another pair of loads."""
+    return [
+        f"Do the same with the loads on {lines[0]} and {lines[1]}: start at the tip of {tips[0]}, and draw from the "
+        f"mark to the tip of {tips[2]}."
+    ]
+
+
 TITLE_WHOLE = "Neutral connected"
 
 
@@ -93,17 +129,41 @@ def too_much_voltage(line: str, volts: str, share: str, load: str) -> Phrase:
                line=line, volts=volts, share=share, load=load)  # fmt: skip
 
 
+def several_too_much(lines: str, voltages: str) -> Phrase:
+    """Which loads have too much, the highest voltage first."""
+    return say("**{lines} have too much voltage:** {voltages}.", lines=lines, voltages=voltages)
+
+
+def several_too_little(lines: str, voltages: str) -> Phrase:
+    """Which loads have too little, the lowest voltage first."""
+    return say("{lines} have too little voltage: {voltages}.", lines=lines, voltages=voltages)
+
+
+def share_of_normal(volts: str, share: str, *, first: bool) -> str:
+    """A voltage among several, the first with what the share is of: 302.4 V (131 % of the normal voltage)."""
+    return f"{volts} ({share} of the normal voltage)" if first else f"{volts} ({share})"
+
+
+def each(volts: str, share: str) -> str:
+    """One voltage of several loads."""
+    return f"{volts} each ({share} of the normal voltage)"
+
+
 def too_little_voltage(line: str, volts: str, share: str, load: str) -> Phrase:
     """Which load has too little."""
     return say("{line} has too little voltage: its load of {load} gets {volts}, {share} of the normal voltage.",
                line=line, volts=volts, share=share, load=load)  # fmt: skip
 
 
-LARGEST_RESISTANCE_RULE = say(
-    "The load with the largest resistance (the least power) gets the highest voltage: the star point moves "
-    "towards the line of the load with the smallest resistance."
-)
-"""The rule for resistances."""
+def largest_resistance_rule(*, several_largest: bool, several_smallest: bool) -> Phrase:
+    """The rule for resistances."""
+    return say(
+        "The {largest} the largest resistance (the smallest power at normal voltage) {gets} the highest voltage: the "
+        "star point moves towards the {smallest} with the smallest resistance.",
+        largest="loads with" if several_largest else "load with",
+        gets="get" if several_largest else "gets",
+        smallest="lines of the loads" if several_smallest else "line of the load",
+    )
 
 
 def in_series(first: str, second: str, volts: str) -> Phrase:
@@ -236,16 +296,43 @@ def shift(name: Name, zero: Name, angle: str, sense: str, length: str) -> Phrase
 
 
 SHIFT_WHY = say(
-    "Size and angle are calculated by Millman’s formula (see the calculation), because these loads do not have one "
-    "phase angle. Without a neutral, nothing holds the load’s star point: the three currents must add to zero."
+    "Size and angle are calculated by Millman’s formula (see the calculation), because the phase angles of these loads "
+    "are different. Without a neutral, nothing holds the load’s star point: the three currents must add to zero."
 )
 """Where the value comes from."""
+
+
+def shift_alone(line: str) -> Phrase:
+    """Where the star point is if only one load is connected."""
+    return say(
+        "Only the load on {line} is connected, so no current can flow. The star point then has the full phase voltage "
+        "of {line}.",
+        line=line,
+    )
+
+
+def voltage_of_load(symbol: Phrase, line: str) -> str:
+    """What the symbol of a load's voltage means: U₁ is the voltage across the load on L1."""
+    return f"{plain(symbol)} is the voltage across the load on {line}"
+
+
+def voltage_without_load(symbol: Phrase, line: str) -> str:
+    """The same where no load is connected."""
+    return f"{plain(symbol)} is the voltage between the star point and {line}, which has no load"
 
 NO_SHIFT = say(
     "**The star point stays at the centre.** The three load currents add to zero there, so the neutral would "
     "carry nothing."
 )
 """Step if the displacement is zero."""
+
+
+NEARLY_CENTRED = say("The star point stays at the centre, as nearly as a drawing can show.")
+"""There is a displacement, but it is too small to be drawn."""
+NEARLY_NO_SHIFT = say(
+    "**The star point stays at the centre, as nearly as a drawing can show.** Draw no arrow for its displacement."
+)
+"""Step if the displacement is too small to be drawn."""
 
 
 def divide(tip: Name, other_tip: Name, length: str, amount: str) -> Phrase:

@@ -59,6 +59,10 @@ class SequenceCase(SumCase):
         self.own = {number: tags[f"i{number}"] for number in (1, 2, 3)}
         self.component_tag: Phrase = (Symbol(letter, words.INDEX[self.component]),)
         tags |= turned_tags(tags, self.component)
+        self.turning_moves = words.turning_moves(
+            [(plain(self.own[arm.number]), plain(tags[arm.key]), turns[arm.number - 1]) for arm in arms],
+            clockwise=problem["rotation"] == "clockwise",
+        )
         tags |= {"sum": ("3", *self.component_tag), "return": ("−3", *self.component_tag)}
         reference = arms[0].angle if problem["reference"] == "current" else 0.0
         notation = Notation(

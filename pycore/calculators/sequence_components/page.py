@@ -17,7 +17,7 @@ from pycore.sheet.plan import Plan
 from pycore.sums import amounts as figures
 from pycore.sums.accuracy import SumAccuracy
 from pycore.sums.answer import Output, Working
-from pycore.sums.page import SumPage, outputs_on_paper
+from pycore.sums.page import SumPage, angle_text, outputs_on_paper
 from pycore.sums.problem import read_sheet
 from pycore.sums.request import SheetRequest
 from pycore.words import sums as sum_words
@@ -48,19 +48,18 @@ class SequenceComponents(SumPage[SequenceCase]):
     def outputs(self, case: SequenceCase, plan: Plan) -> tuple[Output, ...]:
         """Three times the component that is drawn, then all three, and the neutral."""
         writing, mark = case.notation.writing, case.notation.mark
-        angle = sum_words.NONE if case.angle is None else quantity.fixed(case.angle, 1, mark) + "°"
         size = case.amount(case.size).partition(NO_BREAK_SPACE)[0]
         outputs = [
             Output("threefold", case.size, size, writing.unit, say(words.three_times(case.component))),
-            Output("threefold-angle", case.angle, angle, label=say(sum_words.ANGLE)),
+            Output("threefold-angle", case.angle, angle_text(case), label=say(sum_words.ANGLE)),
         ]
         for name in TURNS:
             value: complex = getattr(case.components, name)
             number_text = case.amount(phasor.magnitude(value)).partition(NO_BREAK_SPACE)[0]
             direction = None if value == 0 else phasor.angle(value)
-            angle_text = sum_words.NONE if direction is None else quantity.fixed(direction, 1, mark) + "°"
+            own_angle = sum_words.NONE if direction is None else quantity.fixed(direction, 1, mark) + "°"
             outputs.append(Output(name, phasor.magnitude(value), number_text, writing.unit, say(words.NAMES[name])))
-            outputs.append(Output(f"{name}-angle", direction, angle_text, label=say(words.ITS_ANGLE)))
+            outputs.append(Output(f"{name}-angle", direction, own_angle, label=say(words.ITS_ANGLE)))
         if case.problem["unit"] == "A":
             neutral_current = phasor.magnitude(case.components.neutral_current)
             number_text = case.amount(neutral_current).partition(NO_BREAK_SPACE)[0]

@@ -1,5 +1,7 @@
 """What the page of sequence components says."""
 
+from collections.abc import Sequence
+
 from pycore.words import cautions
 from pycore.words.phrase import Phrase, Symbol, say
 from pycore.words.sums import SumWords
@@ -83,6 +85,17 @@ def operator(component: str, *, clockwise: bool) -> Phrase:
     ), a=A, sense="clockwise" if clockwise else "anticlockwise", first=twice[0], second=twice[1])  # fmt: skip
 
 
+def turning_moves(phasors: Sequence[tuple[str, str, float]], *, clockwise: bool) -> tuple[str, ...]:
+    """The moves that turn phasors, in a problem for easy reading: name, name once turned, and degrees of each;
+    ``clockwise``: positive angles are clockwise on the sheet."""
+    sense = "clockwise" if clockwise else "anticlockwise"
+    return tuple(
+        f"Turn {name} by {120 if turn > 0 else 240}° {sense}: that is {turned}. Write its angle in the table."
+        for name, turned, turn in phasors
+        if turn
+    )
+
+
 def neutral_carries(amount: str) -> Phrase:
     """The neutral carries three times the zero sequence."""
     return say((
@@ -99,7 +112,8 @@ NO_ZERO = say(
 
 def symmetrical(component: str) -> Phrase:
     """Only one component is there."""
-    return say("Only the {name} is there: the three phasors are symmetrical.", name=NAMES[component])
+    alike = "equal" if component == "zero" else "symmetrical"
+    return say("Only the {name} is there: the three phasors are {alike}.", name=NAMES[component], alike=alike)
 
 
 TABLE_WORDS = say("The components of the first phasor: turn the phasors as shown, add all three, divide by three:")

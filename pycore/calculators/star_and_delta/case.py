@@ -18,7 +18,8 @@ from pycore.sums.case import SumCase
 from pycore.sums.notes import sheet_words
 from pycore.sums.problem import SheetProblem
 from pycore.sums.wording import Notation, SheetWords
-from pycore.words import plain
+from pycore.trig import ROOT_THREE
+from pycore.words import moves_list, plain
 from pycore.words import sums as sum_words
 from pycore.words.loads import OPEN
 from pycore.words.phrase import Phrase, Symbol
@@ -54,11 +55,11 @@ class StarDeltaCase(SumCase):
     fields = FIELDS
     scenario = words.SCENARIO
     on_sheet = words.TITLE
-    typed_sizes = False
 
     def __init__(self, problem: SheetProblem, solution: StarDeltaSolution) -> None:
         self.solution, self.star = solution, problem["connection"] == "star"
         self.result_word = words.RESULTS[problem["connection"]]
+        self.typed_sizes = self.star and problem["known"] == "phase"
         line = self.line = int(problem["line"])
         other = self.other = other_of(problem["connection"], line)
         own, symbol, origin = tags_of(problem["connection"], line, problem["names"])
@@ -68,6 +69,7 @@ class StarDeltaCase(SumCase):
         turn = self.origin_turn = 1.0 + 0j if self.star else phasor.polar(1.0, -phasor.angle(solution.between[0]))
         self.values = tuple(value * turn for value in values)
         drawn = ((line, self.values[line - 1]), (other, -self.values[other - 1]))
+        self.turning_moves = moves_list.turn_round([plain(own[other])] if values[other - 1] != 0 else [])
         arms = tuple(
             Arm(f"i{number}", number, phasor.magnitude(value), _tidy(phasor.angle(value)))
             for number, value in drawn if value != 0
@@ -156,8 +158,10 @@ class StarDeltaCase(SumCase):
         else:
             named = zip(self.load_names(), (1, 2, 3), strict=True)
             loads = ", ".join(words.named_load(name, self.load_text(number)) for name, number in named)
-        volts = quantity.plain(round(self.solution.circuit.line_voltage, 2), self.notation.mark)
-        voltage_text = words.between_lines(f"{volts}{NO_BREAK_SPACE}V")
+        circuit, of_phase = self.solution.circuit, self.problem["known"] == "phase"
+        typed = circuit.line_voltage / ROOT_THREE if of_phase else circuit.line_voltage
+        volts = quantity.plain(round(typed, 2), self.notation.mark) + f"{NO_BREAK_SPACE}V"
+        voltage_text = words.to_neutral(volts) if of_phase else words.between_lines(volts)
         one, two, three = conventions.line_names(self.problem["names"])
         sequence = (one, two, three) if self.problem["sequence"] == "123" else (one, three, two)
         order = "" if short and self.problem["sequence"] == "123" else ", ".join(sequence)

@@ -16,7 +16,7 @@ from pycore.sheet.plan import Plan
 from pycore.sums import amounts as figures
 from pycore.sums.accuracy import SumAccuracy
 from pycore.sums.answer import Output, Working
-from pycore.sums.page import SumPage, outputs_on_paper
+from pycore.sums.page import SumPage, angle_text, outputs_on_paper
 from pycore.sums.problem import read_sheet
 from pycore.trig import ROOT_THREE
 from pycore.words import sums as sum_words
@@ -55,12 +55,11 @@ class StarAndDelta(SumPage[StarDeltaCase]):
     def outputs(self, case: StarDeltaCase, plan: Plan) -> tuple[Output, ...]:
         """What is drawn, then every line and phase value, and the power."""
         solution, mark, writing = case.solution, case.notation.mark, case.notation.writing
-        angle = sum_words.NONE if case.angle is None else quantity.fixed(case.angle, 1, mark) + "°"
         size = case.amount(case.size).partition(NO_BREAK_SPACE)[0]
         names = conventions.NAMES[case.problem["names"]]
         outputs = [
             Output("result", case.size, size, writing.unit, words.drawn(case.notation.tags["sum"], star=case.star)),
-            Output("result-angle", case.angle, angle, label=say(sum_words.ANGLE)),
+            Output("result-angle", case.angle, angle_text(case), label=say(sum_words.ANGLE)),
             _value("phase-voltage", phasor.magnitude(solution.phases[0]), "V", mark, say(words.PHASE_VOLTAGE)),
             _value("line-voltage", solution.circuit.line_voltage, "V", mark, say(words.LINE_VOLTAGE)),
         ]

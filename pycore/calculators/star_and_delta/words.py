@@ -83,6 +83,11 @@ def between_lines(volts: str) -> str:
     return f"{volts} between lines"
 
 
+def to_neutral(volts: str) -> str:
+    """A phase voltage, said so."""
+    return f"{volts} between line and neutral"
+
+
 RESULTS = {"star": "the voltage between the two lines", "delta": "the line current"}
 """What is to be found, in the moves of a sheet for easy reading."""
 TASK_BACK = (
@@ -90,7 +95,7 @@ TASK_BACK = (
 )
 """In star, where the voltage between lines is what is known."""
 TASKS = {
-    "star": "Calculate the phase voltage, then find the voltage between two lines by drawing",
+    "star": "Find the voltage between two lines by drawing",
     "delta": "Calculate both branch currents, then find their difference, the line current, by drawing",
 }
 
@@ -106,11 +111,16 @@ def opposite(name: Phrase) -> Phrase:
     return say("−{name} is {name} turned by 180°.", name=name)
 
 
+LOAD_ANGLE = (
+    "The angle between each current and its voltage is the angle of its load: a coil makes the current lag, a "
+    "capacitor makes it lead."
+)
+"""What the angle of a load does to its current."""
 ALL_THREE_TITLES = {"star": "All three voltages and currents", "delta": "All three line currents"}
 ALL_THREE_INTROS: dict[str, Phrase] = {
     "star": say(
         "The whole star: three phase voltages (filled arrowheads) and three line currents (dashed, open arrowheads). "
-        "Each current lags its own voltage by the angle of its load. Voltages and currents have separate scales."
+        f"{LOAD_ANGLE} Voltages and currents have separate scales."
     ),
     "delta": say(
         "All three line currents (filled arrowheads) and the branch currents from which they are built (dashed, open "
@@ -193,7 +203,7 @@ POWERS_INTRO: Phrase = say("Power of the three loads together, each I²R, and re
 Z_HEAD = ("load", "impedance", "size and angle", "voltage across it", "branch current")
 DIFFERENCE_HEAD = ("line", "difference", "in parts", "size and angle")
 MISTAKES = {
-    "added": ("the two phasors were added instead of subtracted", "Turn one of the two by 180° before you add it."),
+    "added": ("the two phasors were added instead of subtracted", "Turn the second one by 180° before you add it."),
     "branch-for-line": ("{a} itself was given as the result", (
         "{a} is one of the two phasors: subtract the other one."
     )),
@@ -215,7 +225,7 @@ MISTAKES = {
     ),
     "angles-of-loads": (
         "the phase angles of the loads were left out",
-        "Each branch current lags its voltage by the angle of its load.",
+        LOAD_ANGLE,
     ),
 }
 

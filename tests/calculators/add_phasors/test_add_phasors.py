@@ -6,6 +6,7 @@ from itertools import combinations
 import numpy as np
 import pytest
 from host import shelf
+from unit.sheets import table_of
 
 from pycore import phasor
 from pycore.calculators.add_phasors.practice import accepted, phasors_of
@@ -131,6 +132,47 @@ def test_the_construction_of_a_difference_says_which_phasor_is_turned(method: st
     assert "the difference is never larger" in told and "sum" not in told
 
 
+@pytest.mark.parametrize(("combine", "order", "names"), [
+    ("difference", "12", "I₁ − I₂"), ("difference", "13", "I₁ − I₃"), ("difference", "23", "−I₂ − I₃"),
+    ("sum", "12", "I₁ + I₂"), ("sum", "23", "I₂ + I₃"),
+])  # fmt: skip
+def test_the_first_diagonal_of_a_difference_is_named_as_a_difference(combine: str, order: str, names: str):
+    form = {"p1": "20 at 0", "p2": "15 at 60", "p3": "7 at -100", "combine": combine, "method": "parallelogram",
+            "order": order}  # fmt: skip
+    case = PAGE.case(form)
+    assert names == plain(case.notation.tags[f"i{order}"])
+    symbols = [row[0] for row in table_of(PAGE.sheet_page(form))]
+    assert names.translate(str.maketrans("₁₂₃", "123")) in symbols
+
+
+def test_a_mirrored_overlay_is_to_be_laid_face_down():
+    for paper in ("A4", "A5"):
+        case = PAGE.case({"sheet": "overlay", "mirror": "yes", "paper": paper})
+        notes = case.sheet_words(case.sheet_plan(), "overlay", "").notes
+        assert "Mirrored: lay it face down." in " ".join(notes)
+
+
+@pytest.mark.parametrize("combine", ["sum", "difference"])
+@pytest.mark.parametrize("method", ["parallelogram", "tip-to-tail", "components"])
+@pytest.mark.parametrize("places", [(1, 2, 4), (2, 3, 4), (3, 5, 6), (1, 4, 6), (2, 6), (1, 2, 4, 6)])
+def test_phasors_may_stand_in_any_fields(places: tuple[int, ...], method: str, combine: str):
+    """An empty field between them, or a first one of 0: same numbers as without, and the names of their own fields."""
+    values = ("20 at 0", "15 at 60", "7 at -100", "9 at 30")[: len(places)]
+    if combine == "difference" and places[0] != 1:
+        places = places[: 2 if len(places) == 2 else 3]
+    form = {"combine": combine, "method": method, "p1": "0", "p2": "", "p3": ""}
+    form |= {f"p{place}": value for place, value in zip(places, values, strict=False)}
+    reply, _ = shelf.ask("add-phasors", form)
+    assert reply["ok"], reply
+    case, page = PAGE.case(form), PAGE.sheet_page(form)
+    end = case.sheet_plan().construction.end_point
+    assert abs(complex(end.x, end.y) - case.total) < 1e-9 * 60
+    shown = {row[0].lstrip("−") for row in table_of(page)}
+    assert {f"I{place}" for place in places} <= shown
+    task = PAGE.task(form)
+    assert abs(abs(task.result) - case.size) < 1e-9
+
+
 @pytest.mark.parametrize("tier", TIERS)
 def test_a_class_set_draws_as_the_page_does(tier: str):
     """The sheets of a learner, of the page with the same values, and of the link of these values."""
@@ -160,8 +202,6 @@ def test_one_phasor_and_nothing_is_drawn_by_itself():
 def test_a_size_that_was_worked_out_is_written_as_finely_as_it_is_worth():
     """10 + j7 is 12.2065...: the table says 12.21, not every digit."""
     page = PAGE.answer({"p1": "10 + j7", "p2": "20 at 90"}, ("sheet",)).sheet
-    from unit.sheets import table_of
-
     rows = table_of(page)
     assert ["12.21", "20.00"] == [row[1] for row in rows[1:3]]
 

@@ -227,5 +227,6 @@ MOVES = [
     (rf"Measure I_N\. Length: {MEASURED} Direction: (.*)\.", Learner.read),
     (r"Draw the returning current\. .*", Learner.nothing),
     (r"The figure closes\. .*", Learner.nothing),
+    (r"The figure closes, as nearly as a drawing can show\. .*", Learner.nothing),
 ]  # fmt: skip
 """What each sentence looks like, and the move it asks for."""

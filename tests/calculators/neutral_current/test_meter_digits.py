@@ -79,7 +79,8 @@ def test_just_outside_is_called_so_with_figures_that_differ(factor: float):
     form = edge(factor)
     found = judgement(**form)
     assert just_outside(found.of_reading())
-    apart, normal = (float(text.partition(quantity.NO_BREAK_SPACE)[0]) for text in found.amounts(found.of_reading()))
+    shown = found.printed_reading(found.of_reading())
+    apart, normal = (float(text.partition(quantity.NO_BREAK_SPACE)[0]) for text in (shown.apart, shown.normal))
     assert apart > normal
     assert "just outside" in head(**form) and "just outside" in sentences(**form)
     assert "they do not agree" not in sentences(**form)

@@ -193,6 +193,18 @@ def test_a_reading_within_what_meters_can_do_agrees():
     assert "they do not agree" in working("accuracy", measured="11.4", percent="0", digits="1")
 
 
+@pytest.mark.parametrize("names", ["L123", "RYB"])
+@pytest.mark.parametrize("first", ["up", "right"])
+@pytest.mark.parametrize("rotation", ["anticlockwise", "clockwise"])
+@pytest.mark.parametrize("angles", ["polar", "protractor"])
+def test_components_say_where_the_answer_counts_the_other_way(first: str, rotation: str, angles: str, names: str):
+    """The table measures clockwise from straight up, or anticlockwise from the right; polar angles have one sense."""
+    told = working("components", first=first, rotation=rotation, angles=angles, names=names)
+    table = "clockwise" if "Angles are measured clockwise" in told else "anticlockwise"
+    sentence = f"In the answer, {rotation} is positive."
+    assert (sentence in told) is (angles == "polar" and rotation != table)
+
+
 def test_flat_crossings_are_said_and_marked():
     made = answer(order="13")
     assert "cross at only 14°" in " ".join(plain(phrase) for phrase in made.notices)

@@ -24,6 +24,8 @@ from pycore.practice.explaining import LearnerAnswer, visible
 from pycore.practice.marking import mark
 from pycore.practice.task import NO_LIMITS
 from pycore.sums.answer import Move, Paragraph
+from pycore.sums.easy_reading import lists_of
+from pycore.sums.request import SheetRequest
 from pycore.words import plain
 
 FORM = default_form(FIELDS)
@@ -82,8 +84,7 @@ def test_two_equal_loads_are_in_series_and_both_starve():
     """Half of 400 V each is 87 % of 231 V; nothing is said of a smallest load."""
     told = remarks(z1="20", z2="20", z3="")
     assert any("L1 and L2 are in series across the line voltage of 400 V" in one for one in told)
-    for line in ("L1", "L2"):
-        assert any(f"{line} has too little voltage" in one and "200.0 V, 87 %" in one for one in told)
+    assert "L1 and L2 have too little voltage: 200.0 V each (87 % of the normal voltage)." in told
     assert not any("too much voltage" in one for one in told)
 
 
@@ -97,19 +98,48 @@ def test_two_unequal_loads_share_the_line_voltage():
 
 def test_lines_that_suffer_alike_are_both_named():
     told = remarks(z1="20", z2="80", z3="80")
-    assert ["L2", "L3"] == [one[:2] for one in told if "has too much voltage:" in one and one[0] == "L"]
+    assert "L2 and L3 have too much voltage: 305.5 V each (132 % of the normal voltage)." in told
+
+
+@pytest.mark.parametrize(("loads", "said"), [
+    ({}, "L3 and L2 have too much voltage: 302.4 V (131 % of the normal voltage) and 261.9 V (113 %)."),
+    ({"z1": "j40", "z2": "-j41", "z3": "1000"},
+     "L3, L2 and L1 have too much voltage: 8436 V (3653 % of the normal voltage), 8244 V (3570 %) and 8036 V "),
+    ({"z1": "20", "z2": "22", "z3": "400"}, "L1 and L2 have too little voltage: "),
+])  # fmt: skip
+def test_every_load_beyond_the_limit_is_named_with_its_voltage(loads: dict[str, str], said: str):
+    """Not only the furthest: each load that the results list outside 95 % to 105 % stands in a sentence."""
+    assert any(one.startswith(said) for one in remarks(**loads))
+    found, normal = results(**loads), 400.0 / 3.0**0.5
+    told = " ".join(one for one in remarks(**loads) if "too much voltage" in one or "too little voltage" in one)
+    for number in (1, 2, 3):
+        abnormal = not 0.95 <= found[f"voltage-{number}"] / normal <= 1.05
+        assert (f"L{number}" in told) is abnormal
+
+
+@pytest.mark.parametrize(("loads", "said"), [
+    (("20", "40", "80"), "The load with the largest resistance (the smallest power at normal voltage) gets the "),
+    (("20", "80", "80"), "The loads with the largest resistance (the smallest power at normal voltage) get the "),
+    (("20", "20", "80"), "moves towards the lines of the loads with the smallest resistance."),
+    (("20", "80", "80"), "moves towards the line of the load with the smallest resistance."),
+])  # fmt: skip
+def test_the_rule_of_resistances_speaks_of_normal_voltage_and_of_equal_loads(loads: tuple[str, str, str], said: str):
+    """With the neutral open two loads may take the same power: the rule is of the power at normal voltage."""
+    assert any(said in one for one in remarks(**dict(zip(("z1", "z2", "z3"), loads, strict=True))))
 
 
 def test_with_the_neutral_whole_what_would_follow_stands_after_the_if():
     told = remarks(method="tip-to-tail")
     assert "If the neutral opened" in told[0]
-    assert any("L3 has too much voltage" in one for one in told[1:])
+    assert any("L3 and L2 have too much voltage" in one for one in told[1:])
 
 
 def test_the_load_with_the_most_ohms_is_said_to_suffer():
     told = [plain(phrase) for phrase in PAGE.answer(FORM, ("answer",)).remarks]
-    assert any("L3 has too much voltage: its load of 80" in one and "131" in one for one in told)
-    assert any("The load with the largest resistance (the least power) gets the highest voltage" in one for one in told)
+    assert any(one.startswith("L3 and L2 have too much voltage") and "131" in one for one in told)
+    assert any("The load with the largest resistance" in one and "gets the highest voltage" in one for one in told)
+    alone = remarks(z1="20", z2="20", z3="80")
+    assert any("L3 has too much voltage: its load of 80 Ω gets" in one for one in alone)
 
 
 def test_one_load_alone_is_dangerous_and_the_cautions_say_who_may_measure():
@@ -118,6 +148,63 @@ def test_one_load_alone_is_dangerous_and_the_cautions_say_who_may_measure():
     cautions = " ".join(PAGE.cautions)
     assert "competent or supervised people" in cautions
     assert "One conductor in the jaw of the clamp, and the right measurement category" in cautions
+
+
+def easy_moves(**form: str) -> list[str]:
+    case = PAGE.case({**FORM, **form, "print": "easy", "sheet": "problem"})
+    lists = lists_of(case, case.sheet_plan(), SheetRequest("problem"))
+    return list(next(listed.lines for listed in lists if listed.ticked))
+
+
+@pytest.mark.parametrize("form", [{}, {"z1": "80", "z3": "20"}, {"z3": ""}, {"z2": "40 + j20"}, {"z1": "10", "z2": "10",
+                                                                                           "z3": "10"}])  # fmt: skip
+def test_an_easy_sheet_has_one_method_for_the_star_point(form: dict[str, str]):
+    """The moves find it by drawing where the task says so, and calculate it where the task says that."""
+    moves = " ".join(easy_moves(**form))
+    case = PAGE.case({**FORM, **form, "sheet": "problem"})
+    task = " ".join(case.known(case.sheet_plan()))
+    by_drawing = "find the load’s star point in it" in task
+    assert by_drawing is ("in series on the line voltage" in moves)
+    assert by_drawing is not ("Calculate the displacement of the star point and its angle" in moves)
+    marks = sum(step.name == "divide" for step in case.sheet_plan().construction.steps)
+    assert moves.count("Start at the tip of") + moves.count("start at the tip of") == marks
+
+
+def test_easy_moves_start_each_mark_at_the_line_of_the_smallest_resistance():
+    moves = easy_moves(z1="80", z2="20", z3="40")
+    first = next(place for place, move in enumerate(moves) if move.startswith("Think of the loads"))
+    assert "Calculate the voltage of the load on L2." in moves[first] and "Start at the tip of V₂." in moves[first + 1]
+    assert "start at the tip of V₂" in moves[first + 3] and "this is the displacement" in moves[first + 4]
+
+
+@pytest.mark.parametrize("form", [{}, {"z3": ""}, {"z2": "", "z3": ""}, {"z2": "j40"}])
+def test_lesson_and_steps_name_the_star_point_and_say_what_the_loads_voltages_are(form: dict[str, str]):
+    """The ruler starts at the tip of V_S; nobody has made a mark there."""
+    count = PAGE.lesson({**FORM, **form}, "lesson", 1).count
+    frames = [PAGE.lesson({**FORM, **form}, "lesson", number) for number in range(1, count + 1)]
+    rulers = [plain(frame.sentence) for frame in frames if plain(frame.sentence).startswith("Ruler along U")]
+    assert len(rulers) == 3 and all(one.endswith("its zero mark on the tip of V_S.") for one in rulers)
+    assert all(plain(frame.sentence)[:1].isupper() for frame in frames)
+    moves = [block for one in PAGE.answer({**FORM, **form}).workings for block in one.blocks if isinstance(block, Move)]
+    whys = " ".join(plain(move.why) for move in moves)
+    for number in (1, 2, 3):
+        connected = bool({**FORM, **form}[f"z{number}"])
+        symbol = "U" + "₁₂₃"[number - 1]
+        assert (f"{symbol} is the voltage across the load on L{number}." in whys) is connected
+        assert (f"and L{number}, which has no load." in whys) is not connected
+
+
+def test_one_load_alone_has_no_phase_angles_to_differ():
+    moves = [block for one in PAGE.answer({**FORM, "z2": "", "z3": ""}).workings for block in one.blocks
+             if isinstance(block, Move)]  # fmt: skip
+    whys = " ".join(plain(move.why) for move in moves)
+    assert "phase angle" not in whys and "Only the load on L1 is connected, so no current can flow." in whys
+
+
+def test_a_drawing_without_a_better_one_is_not_answered_by_itself():
+    """Two reactances that nearly cancel: 8 kV beside phase voltages of 231 V, and one method only."""
+    told = " ".join(plain(one) for one in PAGE.answer({**FORM, "z1": "j40", "z2": "-j41", "z3": "1000"}).notices)
+    assert "Choose instead" not in told and "no other order or method is better. Use the calculation." in told
 
 
 def test_reactances_that_cancel_are_refused_with_the_reason():
@@ -193,7 +280,8 @@ def test_a_load_is_never_called_small_or_big_without_saying_of_what():
 
     spoken = " ".join((*(step for part in PLAN.parts for step in part.does), *PLAN.cover_says))
     for told in (" ".join(remarks()), spoken):
-        assert {"resistance"} == set(re.findall(r"(?:smallest|largest|biggest|small|big|large) (\w+)", told))
+        sizes = set(re.findall(r"(?:smallest|largest|biggest|small|big|large) (\w+)", told))
+        assert "resistance" in sizes and sizes <= {"resistance", "power"}
         assert "the largest resistance" in told
 
 

@@ -69,6 +69,16 @@ def test_every_construction_ends_on_three_times_the_component(method: str):
         assert abs(complex(end.x, end.y) - expected) < 1e-9 * sum(size for size, _ in case.polar_values)
 
 
+def test_three_equal_phasors_in_one_direction_are_called_equal():
+    """Not symmetrical: they are not 120° apart."""
+    alike = CALCULATORS["sequence-components"].answer({"p1": "7 at 20", "p2": "7 at 20", "p3": "7 at 20"}, ("answer",))
+    told = " ".join(plain(one) for one in alike.remarks)
+    assert "Only the zero sequence is there: the three phasors are equal." in told and "symmetrical" not in told
+    turned = {"p1": "7 at 20", "p2": "7 at -100", "p3": "7 at 140"}
+    apart = CALCULATORS["sequence-components"].answer(turned, ("answer",))
+    assert any("the three phasors are symmetrical" in plain(one) for one in apart.remarks)
+
+
 @pytest.mark.parametrize(("step", "only"), [(-120, "positive"), (120, "negative"), (0, "zero")])
 def test_a_symmetrical_set_has_one_component_and_the_others_are_exactly_nothing(step: int, only: str):
     form = {f"p{place}": f"7.3 at {17 + (place - 1) * step}" for place in (1, 2, 3)}

@@ -15,7 +15,7 @@ from pycore.drawing import Arrow, Line, Page, Text
 from pycore.geometry import Box
 from pycore.practice.codes import TIERS, Code
 from pycore.sheet.lettered import box_of
-from pycore.sums.answer import Grid, WorkingPicture
+from pycore.sums.answer import Grid, Paragraph, WorkingPicture
 from pycore.words import plain
 
 PAGE = CALCULATORS["star-and-delta"]
@@ -176,6 +176,28 @@ def test_a_problem_sheet_leaves_what_is_to_be_worked_out_to_the_learner(connecti
     assert ["____"] == sorted({cell for row in table_of(page)[1:] for cell in row[1:]})
     notes = " ".join(text.words for text in texts(page))
     assert "between lines, sequence L1, L2, L3. " in notes and "Calculate" in notes
+
+
+def test_a_known_phase_voltage_is_on_the_problem_sheet_and_the_line_voltage_is_not():
+    """The voltage between lines is what the learner is to find."""
+    form = {"sheet": "problem", "connection": "star", "known": "phase", "volts": "230", "z1": "20"}
+    for printed in ("usual", "easy"):
+        pages = PAGE.pages({**form, "print": printed})
+        notes = " ".join(text.words for page in pages for text in texts(page))
+        assert "230 V between line and neutral" in notes.replace("\u00a0", " ")
+        assert "398" not in notes and "Calculate the phase voltage" not in notes
+        assert [["230", "____", "____"]] * 2 == [row[1:] for row in table_of(pages[0])[1:3]]
+
+
+def test_a_current_is_said_to_lead_where_its_load_is_a_capacitor():
+    """8 − j6 ohms: the current leads its voltage by 36.9°."""
+    answer = PAGE.answer({"z1": "8 - j6", "connection": "star"})
+    blocks = [block for one in answer.workings for block in one.blocks if isinstance(block, Paragraph)]
+    told = " ".join(plain(block.phrase) for block in blocks)
+    assert "a coil makes the current lag, a capacitor makes it lead" in told and "lags its own voltage" not in told
+    advice = plain(next(one.look for one in PAGE.task({"z1": "8 - j6", "z2": "20", "z3": "j40"}).mistakes
+                        if one.key == "angles-of-loads"))  # fmt: skip
+    assert "a capacitor makes it lead" in advice and "current lags" not in advice
 
 
 def test_options_follow_names_and_connection():
