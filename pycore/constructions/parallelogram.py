@@ -25,8 +25,6 @@ from pycore.constructions.methods import (
     BY_COMPASSES,
     BY_PROTRACTOR,
     BY_SET_SQUARES,
-    FIRST_PAIR,
-    PAIR_ORDERS,
     PARALLELOGRAM,
     THE_SUM,
 )
@@ -146,15 +144,6 @@ def _first_diagonal(pair: tuple[Arm, Arm], corner: str, parallels: str) -> tuple
         ReadLength(DIAGONAL_LENGTH, START_POINT, DIAGONAL),
     )
     return (*steps, Step(step_kinds.DIAGONAL, diagonal, numbers))
-
-
-def pairs_of(arms: tuple[Arm, ...]) -> tuple[str, ...]:
-    """Return the orders in which arms can be combined: of two one, of three the pairs of which both phasors are there;
-    none with one arm, or with four or more."""
-    if len(arms) == 3:
-        numbers = {str(arm.number) for arm in arms}
-        return tuple(order for order in PAIR_ORDERS if numbers.issuperset(order))
-    return (FIRST_PAIR,) if len(arms) == 2 else ()
 
 
 def _arrange(arms: tuple[Arm, ...], order: str) -> tuple[tuple[Arm, Arm], Arm | None]:

@@ -11,7 +11,7 @@ from pycore.constructions.components import components
 from pycore.constructions.construction import Arm, Construction, DrawingConvention, nearly_zero
 from pycore.constructions.methods import COMPONENTS, FIRST_PAIR, METHODS, PAIR_ORDERS, PARALLELOGRAM, TIP_TO_TAIL
 from pycore.constructions.names import SUM_KEY
-from pycore.constructions.parallelogram import pairs_of, parallelogram
+from pycore.constructions.parallelogram import parallelogram
 from pycore.constructions.tip_to_tail import chain_of, tip_to_tail
 from pycore.drawing import Ink
 from pycore.errors import Fault
@@ -243,15 +243,13 @@ class SumCase(metaclass=FrozenAfterInit):
         raise NotImplementedError
 
     def possible(self, method: str) -> str:
-        """Return the method, or tip to tail if a parallelogram is not possible with these arms."""
-        return TIP_TO_TAIL if method == PARALLELOGRAM and not pairs_of(self.arms) else method
+        """Return the method, or tip to tail if a parallelogram is not possible with one arm, or with four or more."""
+        return TIP_TO_TAIL if method == PARALLELOGRAM and not 2 <= len(self.arms) <= 3 else method
 
     def orders(self, method: str, requested: str = "") -> tuple[str, ...]:
         """Return the orders that differ for this method and number of arms."""
         if method == COMPONENTS or len(self.arms) == 1:
             return (FIRST_PAIR,)
-        if method == PARALLELOGRAM and len(self.arms) == 3 and requested not in pairs_of(self.arms):
-            return pairs_of(self.arms)
         if requested:
             return (requested,)
         return PAIR_ORDERS if len(self.arms) == 3 else (FIRST_PAIR,)

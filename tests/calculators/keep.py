@@ -1,11 +1,13 @@
 """Writes `links.toml` and `codes.toml` of a new calculator: `python tests/calculators/keep.py SLUG`.
 
-Each file holds what its links or codes give now, and is never written again: what stands in it is printed somewhere.
-Read both before you commit them. A test checks that every choice of the form has a link.
+Each file holds what its links or codes give now, and what stands in it is never written again: it is printed somewhere.
+For a calculator that has both files, links of choices that have none are added to the first. Read what was written
+before you commit it. A test checks that every choice of the form has a link.
 """
 
 import json
 import sys
+import tomllib
 from collections.abc import Iterator
 from itertools import product
 from pathlib import Path
@@ -86,6 +88,20 @@ def write(path: Path, title: str, tables: Iterator[str]) -> None:
         file.write("\n\n".join([f"# {title}", *tables]) + "\n")
 
 
+def add_missing(slug: str, folder: Path) -> list[str]:
+    """Add a link for each choice that no link of a calculator holds; return their names."""
+    path = folder / "links.toml"
+    addresses = [link["address"] for link in tomllib.loads(path.read_text("utf-8"))["link"]]
+    held = {pair for address in addresses for pair in address.partition("#")[2].split("&")}
+    missing = [
+        (name, form) for name, form in forms_of(slug)
+        if any(name == f"{key}-{value}" and f"{key}={value}" not in held for key, value in form.items())
+    ]  # fmt: skip
+    with path.open("a", encoding="utf-8") as file:
+        file.writelines(f"\n{link_text(slug, *one)}\n" for one in missing)
+    return [name for name, _ in missing]
+
+
 def keep(slug: str, folder: Path) -> None:
     """Write both files of a calculator into a folder. Raises FileExistsError where one is there."""
     kept_links = (link_text(slug, *one) for one in forms_of(slug))
@@ -96,4 +112,8 @@ def keep(slug: str, folder: Path) -> None:
 
 
 if __name__ == "__main__":
-    keep(sys.argv[1], FOLDERS[sys.argv[1]])
+    own = FOLDERS[sys.argv[1]]
+    if (own / "links.toml").exists():
+        print("added:", ", ".join(add_missing(sys.argv[1], own)) or "nothing")
+    else:
+        keep(sys.argv[1], own)

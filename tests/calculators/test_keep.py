@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 from calculators.folders import FOLDERS, tables
-from calculators.keep import keep
+from calculators.keep import add_missing, keep
 
 from pycore.calculators.registry import CALCULATORS
 
@@ -52,3 +52,13 @@ def test_a_file_that_is_there_is_not_written_again(folder: Path):
     with pytest.raises(FileExistsError):
         keep(SLUG, folder)
     assert before == tomllib.loads((folder / "links.toml").read_text("utf-8"))
+
+
+def test_only_a_choice_without_a_link_gets_one(tmp_path: Path):
+    """Links that are there stay as they are."""
+    slug = "sequence-components"
+    whole = (FOLDERS[slug] / "links.toml").read_text("utf-8")
+    (tmp_path / "links.toml").write_text(whole[: whole.index('\n[[link]]\nid = "sequence-components-sets-no"')], "utf-8")
+    assert ["sets-no", "sets-yes"] == add_missing(slug, tmp_path)
+    assert whole == (tmp_path / "links.toml").read_text("utf-8")
+    assert [] == add_missing(slug, tmp_path)
