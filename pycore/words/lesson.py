@@ -8,7 +8,6 @@ Name = Phrase | Symbol
 
 STEP = "Step {step} of {steps}"
 MARK = "the mark that you have just made"
-MARK_ACROSS, MARK_UP = "the mark on the horizontal axis", "the mark on the vertical axis"
 
 
 ARCS_CROSS = "where the arcs cross"
