@@ -74,6 +74,12 @@ class NeutralCase(SumCase):
         if len(readings) > 1:
             finest = max(quantity.decimals_of(writing.as_typed(value)) for value in readings)
             mean = round(mean / writing.factor, finest + 1) * writing.factor
+        elif readings:
+            # 12.0 A says more than 12 A: how finely the meter was read.
+            digit = quantity.last_digit(self.problem.typed["measured"], "A") / writing.factor
+            decimals = quantity.decimals_of(quantity.plain(digit))
+            if decimals > quantity.decimals_of(writing.short(mean).partition(NO_BREAK_SPACE)[0]):
+                return quantity.fixed(mean / writing.factor, decimals, writing.mark) + NO_BREAK_SPACE + writing.unit
         return writing.short(mean)
 
     sum_word: Phrase = ("neutral",)

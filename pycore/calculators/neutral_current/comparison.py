@@ -29,18 +29,19 @@ class PrintedComparison:
 
 
 def printed(
-    first: float, second: float, comparison: Verdict, writing: NumberFormat, finest: int = 0
+    first: float, second: float, comparison: Verdict, writing: NumberFormat, finest: int = 0, *,
+    with_number: bool = False,
 ) -> PrintedComparison:
     """Print two answers (A) and their comparison, each line from the printed digits of the lines before it.
 
-    There is at least one decimal more than in the problem, and as many as ``finest``. There is one more if E_n is then
-    that of the unrounded numbers, and there are more if the verdict would not follow from the printed ones.
+    There is at least one decimal more than in the problem, and as many as ``finest``. There are more if the verdict would not follow from the printed ones.
+    ``with_number``: E_n is printed too; there is one decimal more if E_n is then that of the unrounded numbers.
     """
     start = max(writing.decimals + 1, finest)
     tried = [_rounded(first, second, comparison, writing, start + more) for more in range(MOST_DECIMALS)]
     sound = [one for one in tried if one.follows(comparison)] or tried[-1:]
     exact = [one for one in sound[:2] if one.number(comparison) == _number(comparison.number, comparison)]
-    return (exact or sound)[0].written(comparison, writing)
+    return (exact if with_number and exact else sound)[0].written(comparison, writing)
 
 
 @dataclass(frozen=True, slots=True)

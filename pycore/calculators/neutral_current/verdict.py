@@ -70,9 +70,11 @@ class NeutralVerdict:
         """A result in the problem's decimals and one more."""
         return self.writing.fixed(value, 1) + NO_BREAK_SPACE + self.writing.unit
 
-    def printed(self, first: float, second: float, comparison: Verdict) -> PrintedComparison:
+    def printed(
+        self, first: float, second: float, comparison: Verdict, *, with_number: bool = False
+    ) -> PrintedComparison:
         """Two answers (A) and their comparison as text, as finely as the readings were typed."""
-        return printed(first, second, comparison, self.writing, self.finest)
+        return printed(first, second, comparison, self.writing, self.finest, with_number=with_number)
 
     @property
     def finest(self) -> int:
@@ -181,7 +183,7 @@ class NeutralVerdict:
 
     def judgement_of(self, pair: Pair, comparison: Verdict) -> list[Block]:
         """One sentence with its numbers; in full wording E_n and what is shared."""
-        shown = self.printed(pair.first.value, pair.second.value, comparison)
+        shown = self.printed(pair.first.value, pair.second.value, comparison, with_number=self.full)
         compared = words.compared(pair.first.source, shown.first, pair.second.source, shown.second, shown.apart)
         sentence = words.agree if comparison.agree else words.disagree
         if just_outside(comparison):

@@ -231,3 +231,14 @@ def test_a_meters_limit_that_cannot_be_used_is_said_and_the_answer_stays(field: 
     made = answer(measured="11.4", **{field: typed})
     assert [field] == [fault.field for fault in made.faults]
     assert ("Use 1\u00a0nA to 1\u00a0kA" if field == "digit" else "Enter a number from 0 to") in made.faults[0].message
+
+
+@pytest.mark.parametrize(("typed", "expected"), [
+    ("12.0", "12.0 A. The calculation gives 10.44 A. The reading is 1.56 A"),
+    ("12", "12 A. The calculation gives 10.44 A."),
+    ("12.00", "12.00 A. The calculation gives 10.44 A."),
+])  # fmt: skip
+def test_a_reading_is_repeated_with_its_decimals(typed: str, expected: str):
+    form = {"i1": "16", "i2": "9", "i3": "21", "measured": typed}
+    remarks = [plain(line) for line in CALCULATORS["neutral-current"].answer(form, ()).remarks]
+    assert expected in " ".join(remarks).replace("\u00a0", " ")
