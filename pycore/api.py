@@ -18,7 +18,7 @@ from pycore.forms.fields import VERSIONS, Field
 from pycore.forms.opening import ReopenInfo
 from pycore.render.checking import asked_reply
 from pycore.render.regions import regions_of
-from pycore.sheet.kinds import KINDS
+from pycore.sheet.kinds import CONSTRUCTION, KINDS
 from pycore.sums.page import ALL_PARTS, SumPage
 from pycore.words import api as words
 from pycore.words import checking, codes, plain
@@ -194,7 +194,9 @@ def _pdf(request: Mapping[str, Any]) -> Reply:
     pages = calculator.pages(form, _opening(request), kinds)
     document = Document(pages, pages[0].title or calculator.title, subject=calculator.title)
     data = pdf.write(document, correction=correction)
-    return {"ok": True, "filename": f"{calculator.slug}.pdf", "type": "application/pdf"}, data
+    kind = "all" if len(kinds) > 1 else kinds[0] if kinds else form.get("sheet") or CONSTRUCTION
+    name = calculator.slug if kind == CONSTRUCTION else f"{calculator.slug}-{kind}"
+    return {"ok": True, "filename": f"{name}.pdf", "type": "application/pdf"}, data
 
 
 def _setup(request: Mapping[str, Any]) -> Reply:

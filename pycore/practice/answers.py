@@ -6,12 +6,23 @@ When a bare number fits only in another unit, that is said and penalised once; s
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 
+from pycore import quantity
 from pycore.errors import Fault, InputError
 from pycore.practice.explaining import Cause, LearnerAnswer
 from pycore.practice.following import LearnerIntermediate, follows, own_is_right
 from pycore.practice.marking import ACCEPT, LOOK, WRONG, Judgement, mark, side_open
 from pycore.practice.task import CALCULATED, DRAWN, NO_LIMITS, Limits, Task
-from pycore.practice.typed import Direction, TypedSize, parted, read_direction, read_size, size_in, task_angle, units
+from pycore.practice.typed import (
+    Direction,
+    TypedSize,
+    base_unit,
+    parted,
+    read_direction,
+    read_size,
+    size_in,
+    task_angle,
+    units,
+)
 from pycore.words import marking as words
 
 FEW_FIGURES = 2
@@ -153,8 +164,12 @@ def _right_as_far(task: Task, answer: LearnerAnswer, typed: TypedSize, limits: L
 
 def _meant(task: Task, answer: LearnerAnswer, typed: TypedSize, limits: Limits) -> str:
     """Another unit in which a bare number would be right."""
-    for unit in units(task) if not typed.unit_typed else ():
-        other = replace(answer, size=size_in(task, TypedSize(typed.number, unit, unit_typed=False)))
-        if unit != typed.unit and mark(task, other, limits).band == ACCEPT:
+    if typed.unit_typed:
+        return ""
+    sizes = {unit: size_in(task, TypedSize(typed.number, unit, unit_typed=False)) for unit in units(task)}
+    base = base_unit(task)
+    sizes |= {unit: quantity.read(f"{typed.number:.12g} {unit}", base) for unit in (f"k{base}", base, f"m{base}")}
+    for unit, size in sizes.items():
+        if unit != typed.unit and mark(task, replace(answer, size=size), limits).band == ACCEPT:
             return unit
     return ""

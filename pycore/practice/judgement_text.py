@@ -85,7 +85,7 @@ def _headline(task: Task, reply: AnswerJudgement) -> Phrase:
 
 def _cause(cause: Cause, *, alone: bool) -> Phrase:
     tell_it = words.one_cause if alone and cause.sure else words.perhaps
-    looks = dict.fromkeys(mistake.look for mistake in cause.mistakes)
+    looks = dict.fromkeys(mistake.look for mistake in cause.mistakes[: words.MOST_TOGETHER])
     return tell_it([mistake.name for mistake in cause.mistakes], list(looks))
 
 

@@ -58,8 +58,8 @@ def size_in(task: Task, typed: TypedSize) -> float:
     return typed.number if typed.unit_typed else typed.number * task.writing.factor
 
 
-def _base_unit(task: Task) -> str:
-    """The SI unit without its prefix."""
+def base_unit(task: Task) -> str:
+    """Return the SI unit of an answer, without prefix."""
     return task.writing.unit[1:] if task.writing.factor != 1.0 else task.writing.unit
 
 
@@ -86,13 +86,13 @@ def read_size(task: Task, name: str, label: str, text: str, chosen: str) -> Type
         value, rest = quantity.split_number(stripped)
         figures, half = _figures(stripped.removesuffix(rest))
         parts = quantity.unit_parts(chosen)
-        if not rest and chosen not in accepted and parts is not None and parts[1] == _base_unit(task):
+        if not rest and chosen not in accepted and parts is not None and parts[1] == base_unit(task):
             # The head of a class's column names one unit for all its learners.
             stripped += chosen
         elif not rest:
             unit = chosen if chosen in accepted else accepted[0]
             return TypedSize(_limited(value), unit, False, half, figures)
-        read = _limited(quantity.read(stripped, _base_unit(task)))
+        read = _limited(quantity.read(stripped, base_unit(task)))
         return TypedSize(read, task.writing.unit, True, half, figures)
     except QuantityError as problem:
         raise InputError(Fault(name, text, words.unreadable(label, text, accepted), problem.fragment)) from None

@@ -10,7 +10,7 @@ from pycore.geometry import Box, Point
 from pycore.sheet.code import code
 from pycore.sheet.lettered import fitting, text, width_of, wrapped
 from pycore.sheet.media import BLOCK_ROWS, Layout, Style, layout
-from pycore.words.phrase import Phrase
+from pycore.words.phrase import Phrase, with_symbols
 
 
 @dataclass(frozen=True, slots=True)
@@ -172,7 +172,7 @@ def _notes(texts: Sequence[str], capitals: float, box: Box, y: float) -> tuple[l
         for line in note:
             y -= size * spacing
             if y >= box.bottom - 1e-9:
-                items.append(text(line, Point(box.left, y), size))
+                items.append(text(with_symbols(line), Point(box.left, y), size))
         y -= gap
     return items, len(items) == lines
 

@@ -3,7 +3,6 @@
 Line spacing is one and a half times the usual (common practice for readers with dyslexia).
 """
 
-import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
@@ -11,7 +10,7 @@ from pycore.drawing import Group, Item, Page, Shape
 from pycore.geometry import Point
 from pycore.sheet.lettered import text, wrapped
 from pycore.sheet.media import MARGIN, PAPERS, Layout
-from pycore.words.phrase import Phrase, Symbol
+from pycore.words.phrase import with_symbols
 
 LINE = 2.3
 """Line spacing, in capitals."""
@@ -55,19 +54,6 @@ def _rows(lists: Sequence[TextSection], capitals: float, width: float) -> Iterat
             ahead = ()
 
 
-_WITH_INDEX = re.compile(r"([A-Z])_([A-Za-z0-9]+(?:,[0-9]+)?)")
-
-
-def _lettered(words: str) -> Phrase:
-    """Return words in which V_R is a symbol with its index."""
-    pieces = _WITH_INDEX.split(words)
-    symbols = (Symbol(letter, index) for letter, index in zip(pieces[1::3], pieces[2::3], strict=True))
-    pieces_so_far: list[str | Symbol] = [pieces[0]]
-    for symbol, after in zip(symbols, pieces[3::3], strict=True):
-        pieces_so_far += [symbol, after]
-    return tuple(piece for piece in pieces_so_far if piece)
-
-
 def _box(x: float, y: float, side: float) -> Shape:
     return Shape((Point(x, y), Point(x + side, y), Point(x + side, y + side), Point(x, y + side)), 0.35)
 
@@ -97,7 +83,7 @@ def moves_pages(
         for row in rows:
             y -= row.drop
             face = "bold" if row.heading else "regular"
-            pages[-1].append(text(_lettered(row.words), Point(left + row.indent, y), capitals, face=face))  # type: ignore[arg-type]
+            pages[-1].append(text(with_symbols(row.words), Point(left + row.indent, y), capitals, face=face))  # type: ignore[arg-type]
             if row.boxed:
                 pages[-1].append(_box(left, y - 0.1 * capitals, BOX * capitals))
     return tuple(

@@ -80,7 +80,7 @@ class SumAccuracy:
 
     def scale(self) -> float | None:
         """Return the scale that the user has chosen, if it fits."""
-        return None if self.case.misfit else self.case.problem.scale
+        return None if self.case.chosen.misfit else self.case.problem.scale
 
     def working(self, plan: Plan) -> Working:
         """Return the page's section on accuracy."""

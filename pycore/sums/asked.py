@@ -5,7 +5,7 @@ from pycore.practice.task import AnswerRequest, IntermediateValue, Task
 from pycore.sheet.plan import Plan
 from pycore.sums.case import SumCase
 from pycore.words import checking as words
-from pycore.words.phrase import Phrase, say
+from pycore.words.phrase import Phrase, with_symbols
 
 
 def _name(earlier: IntermediateValue) -> Phrase:
@@ -23,6 +23,6 @@ def asked_of(case: SumCase, plan: Plan, task: Task) -> AnswerRequest:
         signed=task.signed,
         angled=task.angled,
         scale=task.scale_words if task.factor > 0 else "",
-        notes=(task_note, *(say(known) for known in case.known(plan))),
+        notes=(task_note, *(with_symbols(known) for known in case.known(plan))),
         earlier=tuple((earlier.key, _name(earlier)) for earlier in task.earlier),
     )

@@ -130,8 +130,18 @@ class SumCase(metaclass=FrozenAfterInit):
     """How many sheets the problem has, pages of moves not counted."""
     is_sum = True
     """Whether what is drawn last is the sum of the arms."""
+
+    def typed_amount(self, arm: Arm) -> str:
+        """Return an arm's size as it was typed, for a problem sheet."""
+        return self.notation.writing.as_typed(arm.size)
+
     typed_companions = True
     """The same of the companions' sizes."""
+    @property
+    def part_letter(self) -> str:
+        """The letter of one of the arms at the head of its components."""
+        return self.symbol.letter
+
     part_word = "phasor"
     """What one of the arms is called at the head of a table."""
 
@@ -221,8 +231,7 @@ class SumCase(metaclass=FrozenAfterInit):
     """Whether the page has a working by a closed formula."""
 
     def known(self, plan: Plan, *, any_method: bool = False) -> tuple[str, ...]:
-        """Return what must be known before drawing besides the values: the notes of a problem sheet without the one on
-        printing."""
+        """Return what must be known before drawing: the notes of a problem sheet without the one on printing."""
         return self.sheet_words(plan, kinds.PROBLEM, self.method_words(plan, any_method=any_method)).notes[:-1]
 
     # What a page says on its sheets.
@@ -307,11 +316,6 @@ class SumCase(metaclass=FrozenAfterInit):
         """Return the plan of the drawing on the sheet."""
         return self.chosen.plan
 
-    @property
-    def misfit(self) -> tuple[Fault, ...]:
-        """Return the faults of scales that do not fit the paper."""
-        return self.chosen.misfit
-
     @cached_property
     def chosen(self) -> ChosenPlan:
         """The plan of the drawing on the sheet, with the faults of its scales.
@@ -370,8 +374,9 @@ class SumCase(metaclass=FrozenAfterInit):
         resolved["method"] = plan.construction.method
         resolved["order"] = plan.construction.order
         resolved["orientation"] = plan.layout.orientation
-        resolved["scale"] = quantity.exact(plan.scale) if self.misfit or not resolved["scale"] else resolved["scale"]
-        if self.companions and (self.misfit or not resolved.get(SECOND)):
+        misfit = self.chosen.misfit
+        resolved["scale"] = quantity.exact(plan.scale) if misfit or not resolved["scale"] else resolved["scale"]
+        if self.companions and (misfit or not resolved.get(SECOND)):
             resolved[SECOND] = quantity.exact(plan.second)
         return links.form_pairs(resolved, self.fields, CHOSEN_TO_FIT)
 

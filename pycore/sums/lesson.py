@@ -50,7 +50,7 @@ from pycore.sheet.figure import PhasorStyles
 from pycore.sheet.lesson_view import frame_page
 from pycore.sheet.plan import Plan
 from pycore.sums.places import Places, faint_line, ruler_for
-from pycore.sums.sentences import StepSentences
+from pycore.sums.sentences import StepSentences, direction_phrase
 from pycore.sums.wording import length_text, reading_text, whole_degrees
 from pycore.words import components as parts
 from pycore.words import constructions as told
@@ -211,7 +211,10 @@ class Lesson:
             sentence = words.protractor(self.place(move.at, move), self.line_name(move.first), back=False)
             if move.reading == RESULT_ANGLE:
                 size = self.sentences.degrees(turn)
-                reading = words.read_angle(size)
+                straight = round(math.fabs(turn), 1) in (0.0, 180.0)
+                reading = words.read_angle(size, "" if straight else self.sentences.sense(turn))
+                if not self.sentences.is_only_returning:
+                    reading += self.result_words(turn)
             else:
                 size = whole_degrees(math.fabs(turn))
                 reading = words.measure_angle(self.line_name(move.second), size)
@@ -220,6 +223,12 @@ class Lesson:
         inner = self.sentences.picture.sense * turn >= 0
         counted = words.count(words.INNER if inner else words.OUTER)
         return sentence, reading, (counted, why) if why else (counted,), size
+
+    def result_words(self, turn: float) -> Phrase:
+        """The answer of the drawing, after its last reading: size and direction."""
+        notation = self.sentences.notation
+        amount = notation.amount_of(SUM_KEY, self.sentences.figure.readings[RESULT_LENGTH])
+        return words.result(notation.tags[SUM_KEY], amount, direction_phrase(self.sentences, turn))
 
     def set_off_frame(self, move: SetOff, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
         """A length drawn along a line."""

@@ -82,7 +82,7 @@ def summary(case: SumCase, plan: Plan) -> tuple[Phrase, ...]:
     writing = case.notation.writing
     half_width = writing.fixed(SumAccuracy(case).tolerance(plan)) + NO_BREAK_SPACE + writing.unit
     by_hand = accuracy_words.by_hand(case.notation.tags[SUM_KEY], half_width)
-    return (case.direction(plan), words.on_sheet(case.length(plan)), by_hand)
+    return (case.direction(plan), words.on_sheet(case.notation.tags[SUM_KEY], case.length(plan)), by_hand)
 
 
 def small_notices(case: SumCase, plan: Plan) -> list[Phrase]:
@@ -230,7 +230,7 @@ class SumPage(Generic[Case]):
     def faults(self, case: Case) -> tuple[Fault, ...]:
         """Return inputs that could not be used although there is an answer: optional ones, and scales that do not fit.
         """
-        return (*case.problem.faults, *case.misfit)
+        return (*case.problem.faults, *case.chosen.misfit)
 
     # What all pages do alike.
 
@@ -264,7 +264,7 @@ class SumPage(Generic[Case]):
         workings = (
             (*constructed(case, plan, on_paper=on_paper), *self.calculated(case, plan)) if "workings" in parts else ()
         )
-        chosen = problem.scale is None or bool(case.misfit)
+        chosen = problem.scale is None or bool(case.chosen.misfit)
         return Answer(
             slug=self.slug,
             title=self.title,

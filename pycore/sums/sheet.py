@@ -109,7 +109,7 @@ def problem_rows(case: SumCase, plan: Plan, *, any_method: bool = False) -> tupl
     """Return what is given of each phasor, and room for the learner's results."""
     room = words.ROOM
     rows = _companion_rows(case, plan, measured=True)
-    sizes = [case.notation.writing.as_typed(arm.size) if case.typed(arm.key) else room for arm in case.arms]
+    sizes = [case.typed_amount(arm) if case.typed(arm.key) else room for arm in case.arms]
     rows += [TableRow(case.row_tag(arm.key), size, room, room) for arm, size in zip(case.arms, sizes, strict=True)]
     if DIAGONAL_LENGTH in plan.construction.figure.readings and not any_method:
         rows.append(TableRow(case.row_tag(arm_key(plan.construction.order)), room, room, room))

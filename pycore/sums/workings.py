@@ -134,7 +134,7 @@ class ComponentsWorking:
     def grid(self) -> Grid:
         first = self.picture.first == "up"
         level, upright = ("sin", "cos") if first else ("cos", "sin")
-        unit, letter = self.writing.unit, Symbol(self.case.symbol.letter)
+        unit, letter = self.writing.unit, Symbol(self.case.part_letter)
         head: tuple[Phrase, ...] = (
             (self.case.part_word,),
             say("{unit}", unit=unit),

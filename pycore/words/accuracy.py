@@ -42,13 +42,13 @@ def by_hand(symbol: Phrase, amount: str) -> Phrase:
 
 def tolerance_label(symbol: Phrase) -> Phrase:
     """The label of a drawing's tolerance, with the phasor that it belongs to."""
-    return say("{symbol}: 95 of 100 careful drawings are within", symbol=symbol)
+    return say("{symbol}: 95 of 100 careful drawings differ from it by at most", symbol=symbol)
 
 
 def hand_intro(length: str, angle: str) -> Phrase:
     """The assumed errors of a hand."""
     return say(
-        "This hand draws and reads with small random errors. Their standard deviation is {length} for lengths and "
+        "Drawing and reading by hand have small random errors. Their standard deviation is {length} for lengths and "
         "{angle} for angles, so about 95 of 100 single lengths are within twice that. These errors are carried "
         "through every move. 95 of 100 drawings of these values are within:",
         length=length,
@@ -59,7 +59,7 @@ def hand_intro(length: str, angle: str) -> Phrase:
 def hand_intro_plain(length: str, angle: str) -> Phrase:
     """The same in plain wording: ``length`` and ``angle`` contain 95 of 100 single errors."""
     return say(
-        "This hand draws and reads with small random errors: 95 of 100 lengths are right within {length}, and 95 of "
+        "Drawing and reading by hand have small random errors: 95 of 100 lengths are right within {length}, and 95 of "
         "100 angles within {angle}. These errors are carried through every move. 95 of 100 drawings of these values "
         "are within:",
         length=length,

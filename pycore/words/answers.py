@@ -26,9 +26,9 @@ def with_article(name: str) -> str:
     return f"the {name}"
 
 
-def on_sheet(length: str) -> Phrase:
+def on_sheet(name: Phrase, length: str) -> Phrase:
     """The length of the sum on paper."""
-    return say("{length} on the sheet", length=length)
+    return say("{name} is {length} on the sheet", name=name, length=length)
 
 
 NO_ARROW = say("no arrow to draw")
@@ -45,7 +45,7 @@ def small_lines(lines: Phrase) -> Phrase:
 
 
 PREDICT_FIRST = say(
-    "**Estimate first.** Sketch the arrows freehand. In which direction will the sum point? Can it be longer than "
+    "**Estimate first.** Sketch the arrows freehand. In which direction will the result point? Can it be longer than "
     "the longest arrow?"
 )
 

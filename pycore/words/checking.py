@@ -3,7 +3,7 @@
 from pycore.words.phrase import Phrase, say
 
 TITLE = "Check an answer"
-LEAD = "Type your answer. The correct answer is not shown."
+LEAD = "Type an answer with its direction. The page checks it and names the likely mistake."
 HOW = "How did you get it?"
 HOWS = (("drawn", "drawn", "mm"), ("calculated", "calculated", ""))
 """Value, word, and the unit that a bare number then is in first ("": the page's own)."""

@@ -39,7 +39,7 @@ def sense(*, anticlockwise: bool) -> str:
 def choose_scale(scale: str, longest: str, length: str) -> Phrase:
     """The scale, and the length of the longest phasor at it."""
     return say(
-        "**Choose the scale.** {scale}. The longest phasor, {longest}, is {length} long.",
+        "**Choose the scale.** {scale}. The longest line to set off, {longest}, is {length} long.",
         scale=scale,
         longest=longest,
         length=length,

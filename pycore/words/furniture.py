@@ -35,7 +35,7 @@ KINDS = {
     "overlay": "Overlay for marking",
 }
 KINDS_LABEL = "Kinds of sheet"
-ALL_KINDS = "All three as one PDF"
+ALL_KINDS = "All sheets in one PDF"
 PUT_ON_SHEET = "Put this drawing on the sheet"
 ON_SHEET = "This drawing is on the sheet."
 CALCULATION = "Calculation"

@@ -107,9 +107,14 @@ def faint_through(place: Phrase) -> Phrase:
     return say(" Draw a long faint line through the mark and {place}.", place=place)
 
 
-def read_angle(angle: str) -> Phrase:
+def read_angle(angle: str, sense: str) -> Phrase:
     """The angle read."""
-    return say("Read {angle}.", angle=angle)
+    return say("Read {angle} {sense}.", angle=angle, sense=sense) if sense else say("Read {angle}.", angle=angle)
+
+
+def result(name: Name, amount: str, direction: Phrase) -> Phrase:
+    """The answer of a drawing."""
+    return say(" Result: {name} is {amount}, {direction}.", name=name, amount=amount, direction=direction)
 
 
 def measure_angle(line: Name, angle: str) -> Phrase:
@@ -256,12 +261,12 @@ def view_not_here(title: str) -> str:
 
 def together(method: str) -> Phrase:
     """One more construction laid over the others."""
-    return say("{method}: the sum ends at the same point, in the ring.", method=method)
+    return say("{method}: the sum ends at the same point, in the small circle.", method=method)
 
 
 def together_first(method: str) -> Phrase:
     """The first of the constructions that are laid over each other."""
-    return say("{method}: the sum ends in the ring.", method=method)
+    return say("{method}: the sum ends in the small circle.", method=method)
 
 
 def together_reading(name: Name, amount: str) -> Phrase:
@@ -307,8 +312,8 @@ def waves_why(name: Name, arrows: Sequence[Phrase]) -> Phrase:
     """The sum's wave, and the arrows that it is the sum of."""
     is_sum = "is the sum of" if len(arrows) > 1 else "is equal to"
     return say(
-        "At every moment {name} {is_sum} {arrows}. Its wave is the height of its arrow. For sine waves the peak is √2 "
-        "times the r.m.s. value that a meter shows.",
+        "At every moment {name} {is_sum} {arrows}. The height of its wave is √2 times the height of its arrow. For "
+        "sine waves the peak is √2 times the r.m.s. value that a meter shows.",
         name=name,
         is_sum=is_sum,
         arrows=listed_phrases(arrows),

@@ -126,16 +126,20 @@ def _each(looks: Sequence[Phrase]) -> Phrase:
     return tuple(piece for look in looks for piece in (" ", *look))
 
 
+MOST_TOGETHER = 4
+"""Mistakes named in one sentence at most."""
+
+
 def _either(names: Sequence[Phrase]) -> Phrase:
     phrase_so_far: Phrase = ()
-    for index, name in enumerate(names):
+    for index, name in enumerate(names[:MOST_TOGETHER]):
         phrase_so_far += (" or ", *name) if index else name
-    return phrase_so_far
+    return (*phrase_so_far, ", or for another reason") if len(names) > MOST_TOGETHER else phrase_so_far
 
 
 def several(count: int) -> Phrase:
     """More than one class of mistakes fits."""
-    return say("{count} things could give this answer:", count={2: "Two", 3: "Three"}.get(count, str(count)))
+    return say("{count} kinds of mistake could give this answer:", count={2: "Two", 3: "Three"}.get(count, str(count)))
 
 
 NO_CAUSE = say("This answer does not match a typical mistake. Check the steps again, one by one.")

@@ -50,6 +50,7 @@ ROLES: Mapping[str, tuple[str, ...]] = {
 """How a column may be called, in small letters."""
 SIDES = {
     "clockwise": "clockwise", "cw": "clockwise", "anticlockwise": "anticlockwise", "acw": "anticlockwise",
+    "anti-clockwise": "anticlockwise",
     "counterclockwise": "anticlockwise", "ccw": "anticlockwise", "": "",
 }  # fmt: skip
 RETURNING = ("returning", "returned", "reversed", "return")

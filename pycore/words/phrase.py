@@ -4,6 +4,7 @@ The sheet sets a phrase in the drawing's faces, the page in HTML, a screen reade
 plain text: all three from the same pieces.
 """
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
@@ -88,6 +89,18 @@ def _fill(
         if rest:
             pieces.append(rest)
     return pieces
+
+
+_WITH_INDEX = re.compile(r"([A-Z])_([A-Za-z0-9]+(?:,[0-9]+)?)")
+
+
+def with_symbols(words: str) -> Phrase:
+    """Return words in which V_R is a symbol with its index."""
+    pieces = _WITH_INDEX.split(words)
+    pieces_so_far: list[Piece] = [pieces[0]]
+    for letter, index, after in zip(pieces[1::3], pieces[2::3], pieces[3::3], strict=True):
+        pieces_so_far += [Symbol(letter, index), after]
+    return tuple(piece for piece in pieces_so_far if piece != "")
 
 
 def listed(names: Sequence[str], word: str = "or") -> str:

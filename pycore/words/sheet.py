@@ -28,12 +28,14 @@ def opens_without_code(address: str) -> tuple[str, ...]:
     return (f"{why} Opens again at {address}", f"{why} Share on the page gives this sheet’s link.")
 
 
-def equal_load(sequence: str, echo: Mapping[str, str], *, short: bool = False) -> str:
-    """Three lines of equal power factor, with their angle of lag or lead if it is not zero."""
+def equal_load(sequence: str, echo: Mapping[str, str], *, short: bool = False, apart: bool = False) -> str:
+    """Three lines of equal power factor, with their angle of lag or lead if it is not zero; ``apart``: as drawn, the
+    currents are 120° apart."""
     angle, _, side = echo["degrees"].partition(" ")
     if short:
         return f"Equal power factor, {angle} {side}: {sequence}." if side else f"Equal power factor: {sequence}."
-    alike = f"Equal power factor, sequence {sequence}."
+    alike = "Star-connected load, equal power factor: currents 120° apart" if apart else "Equal power factor"
+    alike = f"{alike}, sequence {sequence}."
     return f"{alike} Each current {side}s its phase voltage by {angle}." if side else alike
 
 

@@ -35,8 +35,8 @@ def printed(
     """Print two answers (A) and their comparison, each line from the printed digits of the lines before it.
 
     There is at least one decimal more than in the problem, and as many as ``finest``. There are more if the verdict
-    would not follow from the printed ones. ``with_number``: E_n is printed too; there is one decimal more if E_n is then
-    that of the unrounded numbers.
+    would not follow from the printed ones. ``with_number``: E_n is printed too; there is one decimal more if E_n is
+    then that of the unrounded numbers.
     """
     start = max(writing.decimals + 1, finest)
     tried = [_rounded(first, second, comparison, writing, start + more) for more in range(MOST_DECIMALS)]

@@ -36,7 +36,7 @@ NEUTRAL, METER_ON_NEUTRAL, BY_FORMULA = "Neutral", "meter on the neutral", "By t
 
 def drawing_direction(first: str, direction: str, sense: str) -> str:
     """The first direction and the sense of lag of the drawing."""
-    return f"Draw {first} {direction}. Lag turns {sense}."
+    return f"Draw {first} {direction}. A lag turns a current {sense}."
 
 
 def further(line: str) -> str:

@@ -102,12 +102,13 @@ class PowerTriangle(SumPage[PowerCase]):
     def remarks(self, case: PowerCase) -> tuple[Phrase, ...]:
         """What is needed and what it does, or why nothing is."""
         correction, load, mark = case.correction, case.entered.load, case.notation.mark
-        remarks: list[Phrase] = []
+        remarks: list[Phrase] = list(_angle_for_factor(case.problem.typed["factor"]))
         if correction is None:
-            return (words.APPARENT_POWER_CHECK,)
+            return (*remarks, words.APPARENT_POWER_CHECK)
         if correction.state != "needed":
             impossible = correction.state == "impossible"
-            return (words.NO_CORRECTION_POSSIBLE if impossible else words.target_already_reached(case.target_text()),)
+            none = words.NO_CORRECTION_POSSIBLE if impossible else words.target_already_reached(case.target_text())
+            return (*remarks, none)
         kind = words.CAPACITOR if correction.vars > 0 else words.COIL
         if correction.vars < 0:
             remarks.append(words.COIL_NEEDED)
@@ -139,6 +140,13 @@ class PowerTriangle(SumPage[PowerCase]):
         lag, mark = case.entered.lag, case.notation.mark
         text = replace(lag, factor=lag.factor or "1").echo(mark)["said"]
         return {"factor": {"said": text}}
+
+
+def _angle_for_factor(text: str) -> tuple[Phrase, ...]:
+    """What a bare number above 1 was read as, where a power factor is asked for."""
+    number = text.replace(",", ".").strip().removesuffix("lag").removesuffix("lead").strip()
+    bare = number.replace(".", "", 1).isdigit()
+    return (words.read_as_angle(number),) if bare and float(number) > 1.0 else ()
 
 
 PAGE = PowerTriangle()

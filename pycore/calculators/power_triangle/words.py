@@ -100,6 +100,12 @@ def supply(volts: str, hertz: str, phases: int) -> str:
     return f"{volts}, {hertz}, " + ("three phases" if phases == 3 else "one phase")
 
 
+def read_as_angle(number: str) -> Phrase:
+    """A number above 1 in the field of the power factor."""
+    return say("{number} was read as an angle of {number}°. A power factor is never more than 1: for 80 %, enter 0.8.",
+               number=number)  # fmt: skip
+
+
 def correction_needed(kind: str, amount: str, reached: str, phases: int) -> Phrase:
     """The reactive power that reaches the target, of one element or of three."""
     if phases == 3:

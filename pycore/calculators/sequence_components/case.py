@@ -84,6 +84,11 @@ class SequenceCase(SumCase):
         first = self.component_tag[0]
         return Symbol(f"3{first.letter}", first.index) if isinstance(first, Symbol) else Symbol("S")
 
+    @property
+    def part_letter(self) -> str:
+        """The letter of the phasors that are added, not of three times their component."""
+        return "I" if self.problem["unit"] == "A" else "V"
+
     def share(self, component: str, number: int) -> complex:
         """A component of one phasor (A or V): that of the first, turned back by as much as this phasor was turned to be
         added."""

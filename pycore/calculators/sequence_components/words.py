@@ -142,7 +142,10 @@ SETS_NOTE = (
     "Zero sequence: three equal arrows in one direction, drawn side by side. Positive and negative sequence: three "
     "equal arrows, 120° apart. All three sets have the scale of this sheet."
 )
-SETS_TASK = "Divide each sum by three. Then draw the three sets at the scale of this sheet."
+SETS_TASK = (
+    "Find the other two sums too: turn the phasors by {a} or {a}², then add them. Divide each sum by three. Then draw "
+    "the three sets at the scale of this sheet."
+).replace("{a}", "a")
 """Before the note on a problem sheet."""
 
 

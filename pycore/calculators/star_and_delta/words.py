@@ -25,13 +25,16 @@ KNOWN = "The given voltage is"
 KNOWN_VOLTAGES = (("line", "between two lines"), ("phase", "between line and neutral"))
 VOLTAGE = "Voltage"
 VOLTAGES = {"line": "Voltage between lines", "phase": "Voltage to neutral"}
-LOAD_HELP = "Ohms, such as 20 or 8 + j6, or “open”. If loads 2 and 3 are empty, they are equal to load 1."
+LOAD_HELP = (
+    "Ohms, such as 20 or 8 + j6, or “open”. An empty load is equal to load 1. Load 1 is between L1 and L2 in delta, or "
+    "between L1 and the neutral in star."
+)
 NO_LOADS = "no loads"
 ZERO = "the first voltage"
 VOLTS = SumWords("voltage", "phase voltages", "volts")
 AMPERES = SumWords("current", "branch currents", "amperes", "this line carries 0 A and no arrow is drawn")
 CALCULATED = "Line and phase values"
-PHASE_VOLTAGE, LINE_VOLTAGE = "phase voltage", "line voltage"
+PHASE_VOLTAGE, LINE_VOLTAGE = "voltage between line and neutral", "voltage between lines"
 POWER, REACTIVE, FACTOR = "power of all three", "reactive power", "power factor"
 
 
@@ -168,12 +171,12 @@ def other_connection(connection: str, line: str, power: str, here: str, power_he
 
 def of_load(number: int) -> Phrase:
     """Label of a load's current."""
-    return say("load {n}", n=str(number))
+    return say("current in load {n}", n=str(number))
 
 
 def of_line(name: str) -> Phrase:
     """Label of a line's current."""
-    return say("line {n}", n=name)
+    return say("current in line {n}", n=name)
 
 
 VOLTAGE_INTROS: dict[str, Phrase] = {

@@ -96,6 +96,11 @@ class WattmeterCase(SumCase):
         """The readings, where they are what is known; all else is to be worked out."""
         return self.load is None and key != "i3"
 
+    def typed_amount(self, arm: Arm) -> str:
+        """A reading with its sign: the wattmeter's own, which its arrow shows by its direction."""
+        amount = super().typed_amount(arm)
+        return quantity.MINUS + amount if self.readings[arm.number - 1] < 0 else amount
+
     def watts(self, value: float, unit: str = "W") -> str:
         """A power as it is written everywhere, in the unit of its kind."""
         return self.notation.writing.number(value) + NO_BREAK_SPACE + self.prefix + unit
