@@ -183,7 +183,7 @@ def notes_of(slug: str, tier: str = "", **form: str) -> str:
      "sequence L1, L2, L3. Each current lags its phase voltage by 30°. Draw V₁ straight up."),
     ("neutral-current", {"a1": "0.8 lead", "a2": "0.8 lead", "a3": "0.8 lead"},
      "Each current leads its phase voltage by 36.87°."),
-    ("neutral-current", {}, "Equal power factor, sequence L1, L2, L3. Draw"),
+    ("neutral-current", {}, "equal power factor: currents 120° apart, sequence L1, L2, L3. Draw"),
     ("star-and-delta", {"connection": "star", "known": "phase", "volts": "230"},
      "in star on 230 V between line and neutral, sequence L1, L2, L3."),
     ("star-and-delta", {"connection": "star", "known": "phase", "volts": "230"}, "Find the voltage between two lines"),
@@ -257,3 +257,15 @@ def test_easy_reading_of_two_wattmeters_tells_to_work_out_what_is_not_given() ->
         told[known] = lists_of(case, case.sheet_plan(), SheetRequest("problem"))[1].lines[1]
     assert told["load"] == "Calculate the powers first. Write them in the table."
     assert told["readings"] == "Calculate the powers that are not given first. Write them in the table."
+
+
+@pytest.mark.parametrize("slug", CALCULATORS)
+def test_a_symbol_with_an_index_is_printed_and_shown_as_one(slug: str):
+    """On sheets and on the card of practice: I with an index, never I_1,3."""
+    page = CALCULATORS[slug]
+    for kind in ("problem", "construction", "overlay"):
+        words = [text.words.replace("____", "") for sheet in page.pages({}, kinds=(kind,)) for text in texts(sheet)]
+        assert [] == [line for line in words if "_" in line]
+    asked = page.answer({}, ("check",)).answer_request
+    assert asked is not None
+    assert [] == [piece for note in asked.notes for piece in note if isinstance(piece, str) and "_" in piece]

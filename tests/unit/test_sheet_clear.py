@@ -220,7 +220,8 @@ def test_no_kind_of_sheet_leaves_out_the_end_of_its_notes(paper: str, orientatio
         patch.setattr(compose, "words", note)
         page = NEUTRAL.sheet_page(form)
     printed = "".join("".join(text.words.split()) for text in texts(page) if text.group == "words")
-    assert [] == [note for note in given if "".join(note.split()) not in printed]
+    # A symbol such as V_R is printed with its index.
+    assert [] == [note for note in given if "".join(note.replace("_", "").split()) not in printed]
     assert given
     assert [] == faults_of(page)
 
