@@ -235,3 +235,21 @@ def test_a_line_is_read_as_it_was_meant(typed: str, cells: dict):
     (entry,) = results.read(typed.format(code=code))
     assert "" == entry.why
     assert {**cells, "code": code} == {name: cell for name, cell in entry.cells.items() if cell}
+
+
+def test_an_answer_that_is_the_first_step_has_its_mark():
+    """Who stops at the first diagonal has drawn it right."""
+    task = TASKS[0]
+    first = next(earlier.value for earlier in task.earlier if earlier.key == "first")
+    size, angle = phasor.magnitude(first), phasor.angle(first) - task.turn
+    line = f"{CODES[0]};{size:.2f};{abs(angle):.1f};{side(task.sense * angle)}"
+    assert (1, 1) == marked(line).results[0].marks
+    wrong_way = f"{CODES[0]};{size:.2f};{abs(angle):.1f};{side(-task.sense * angle)}"
+    assert (0, 0) == marked(wrong_way).results[0].marks
+
+
+def test_anticlockwise_is_read_however_it_is_spelt():
+    size, angle = f"{TASKS[0].size:.2f}", f"{math.fabs(TASKS[0].angle):.1f}"
+    for word in ("anticlockwise", "anti-clockwise", "Anti-Clockwise", "counterclockwise", "ACW"):
+        line = ";".join((CODES[0], size, angle, word))
+        assert [] == marked(line).refused

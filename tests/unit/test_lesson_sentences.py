@@ -337,3 +337,23 @@ def test_an_easy_sheet_measures_the_sum_before_it_draws_the_returning_current(me
     assert measured < drawn
     assert f"{way}. It has the same length and the opposite direction. " in told
     assert "Write its length and its angle in the table." in told[drawn:]
+
+
+@pytest.mark.parametrize("slug", CALCULATORS)
+def test_a_lesson_ends_with_the_answer_and_its_direction(slug: str) -> None:
+    """The last reading says its side, and then what was found."""
+    page = CALCULATORS[slug]
+    case = page.case({})
+    last = page.lesson({}, "lesson", page.lesson({}, "lesson", 1).count)
+    final = case.sheet_plan().construction.moves[-1]
+    if not isinstance(final, ReadAngle):
+        assert "Result:" not in plain(last.reading)
+        return
+    text = plain(last.reading)
+    assert f"Result: {plain(case.notation.tags[SUM_KEY])} is " in text
+    assert text.endswith(f"{plain(case.direction(case.sheet_plan()))}.")
+
+
+def test_most_lessons_end_with_an_angle_and_so_with_the_answer() -> None:
+    ends = [page.case({}).sheet_plan().construction.moves[-1] for page in CALCULATORS.values()]
+    assert len([end for end in ends if isinstance(end, ReadAngle)]) >= 6

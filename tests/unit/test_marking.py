@@ -345,3 +345,13 @@ def test_a_length_that_is_right_at_another_scale_asks_which_scale_was_drawn():
         assert WRONG == told.band
     told = tell(subject, judge(subject, {"answer": "95 mm", **angle}), nowhere)
     assert "another scale" not in plain(told.phrases[-1])
+
+
+def test_a_number_that_is_right_in_thousands_is_said_and_not_failed():
+    """6.67 where the sheet has VA: right in kVA."""
+    task = CALCULATORS["two-wattmeters"].task({"volts": "400", "amps": "10", "lag": "40"})
+    assert "VA" == task.writing.unit
+    direction = {"answer-angle": f"{abs(task.angle):.1f}", "answer-side": "anticlockwise"}
+    for how in ("drawn", "calculated"):
+        reply = judge(task, {"answer": f"{task.size / 1000:.3f}", "answer-unit": "VA", "answer-how": how, **direction})
+        assert ("kVA", "VA", LOOK) == (reply.unit_meant, reply.unit, reply.marked.band)

@@ -290,3 +290,13 @@ def test_no_link_ever_holds_anything_of_a_printer():
     reply, _ = asked({"do": "share", "page": "neutral-current", "form": form, "correction": [1.01, 1], "base": "x"})
     assert reply["ok"]
     assert not re.search("correction|upright|level|edge|printed|kept", reply["link"])
+
+
+@pytest.mark.parametrize(("form", "kinds", "name"), [
+    ({}, [], "neutral-current.pdf"), ({"sheet": "problem"}, [], "neutral-current-problem.pdf"),
+    ({}, ["overlay"], "neutral-current-overlay.pdf"),
+    ({}, ["problem", "construction", "overlay"], "neutral-current-all.pdf"),
+])  # fmt: skip
+def test_a_file_says_which_sheet_it_holds(form: dict[str, str], kinds: list[str], name: str):
+    """The sheet with the answer is not handed out for the one without."""
+    assert name == asked({"do": "pdf", "page": "neutral-current", "form": form, "kinds": kinds})[0]["filename"]

@@ -353,3 +353,18 @@ def test_the_correction_of_three_phases_is_labelled_as_that_of_three():
 def test_a_power_factor_agrees_with_an_angle_that_is_not_nothing():
     outputs = {one.name: one.text for one in PAGE.answer({**EXAMPLE, "factor": "1°"}, ("answer",)).outputs}
     assert ("0.9998 lagging", "1.0°") == (outputs["power-factor"], outputs["phase-angle"])
+
+
+@pytest.mark.parametrize(("typed", "read"), [("80", "80"), ("1.2", "1.2"), ("1,2", "1.2"), ("60 lag", "60")])
+def test_a_number_above_one_is_said_to_be_read_as_an_angle(typed: str, read: str):
+    said = f"{read} was read as an angle of {read}°. A power factor is never more than 1: for 80 %, enter 0.8."
+    assert said == plain(PAGE.answer({"factor": typed}, ()).remarks[0]).replace("\u00a0", " ")
+
+
+@pytest.mark.parametrize("typed", ["0.7 lag", "45.6°", "1", "0.95", "unity"])
+def test_a_power_factor_or_an_angle_is_not(typed: str):
+    try:
+        remarks = PAGE.answer({"factor": typed}, ()).remarks
+    except InputError:
+        remarks = ()
+    assert not any("was read as an angle" in plain(line) for line in remarks)

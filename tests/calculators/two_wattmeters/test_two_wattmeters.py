@@ -5,7 +5,7 @@ import re
 import numpy as np
 import pytest
 from calculators.asking import Asking, moves_of
-from unit.sheets import said_on
+from unit.sheets import said_on, table_of
 
 from pycore import phasor, quantity
 from pycore.calculators.harmonics_in_the_neutral.page import HarmonicsInTheNeutral
@@ -357,3 +357,8 @@ def test_the_exit_question_says_on_which_lines_and_in_which_sequence():
     assert "L1, L2, L3" in question and "on L1 reads 2000 W" in question and "on L2 reads −500 W" in question
     outputs = {one.name: one.text for one in PAGE.answer(dict(PLAN.exit_values), ("answer",)).outputs}
     assert "0.327 lagging" == outputs["power-factor"]
+
+
+def test_a_negative_reading_keeps_its_sign_on_a_problem_sheet():
+    form = {"known": "readings", "w1": "2500", "w2": "-400", "sheet": "problem"}
+    assert "−400" in [row[1] for row in table_of(PAGE.sheet_page(form))]
