@@ -50,7 +50,7 @@ from pycore.sheet.figure import PhasorStyles
 from pycore.sheet.lesson_view import frame_page
 from pycore.sheet.plan import Plan
 from pycore.sums.places import Places, faint_line, ruler_for
-from pycore.sums.sentences import StepSentences, direction_phrase
+from pycore.sums.sentences import StepSentences
 from pycore.sums.wording import length_text, reading_text, whole_degrees
 from pycore.words import components as parts
 from pycore.words import constructions as told
@@ -214,7 +214,7 @@ class Lesson:
                 straight = round(math.fabs(turn), 1) in (0.0, 180.0)
                 reading = words.read_angle(size, "" if straight else self.sentences.sense(turn))
                 if not self.sentences.is_only_returning:
-                    reading += self.result_words(turn)
+                    reading += self.result_words()
             else:
                 size = whole_degrees(math.fabs(turn))
                 reading = words.measure_angle(self.line_name(move.second), size)
@@ -224,11 +224,11 @@ class Lesson:
         counted = words.count(words.INNER if inner else words.OUTER)
         return sentence, reading, (counted, why) if why else (counted,), size
 
-    def result_words(self, turn: float) -> Phrase:
-        """The answer of the drawing, after its last reading: size and direction."""
+    def result_words(self) -> Phrase:
+        """The answer of the drawing, after its last reading."""
         notation = self.sentences.notation
         amount = notation.amount_of(SUM_KEY, self.sentences.figure.readings[RESULT_LENGTH])
-        return words.result(notation.tags[SUM_KEY], amount, direction_phrase(self.sentences, turn))
+        return words.result(notation.tags[SUM_KEY], amount)
 
     def set_off_frame(self, move: SetOff, why: Phrase) -> tuple[Phrase, Phrase, tuple[Phrase, ...], str]:
         """A length drawn along a line."""

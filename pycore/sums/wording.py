@@ -90,7 +90,9 @@ class Notation:
 
     def __post_init__(self) -> None:
         for name in ("tags", "own_steps", "origins", "units"):
-            object.__setattr__(self, name, MappingProxyType(dict(getattr(self, name))))
+            held = getattr(self, name)
+            if isinstance(held, dict):
+                object.__setattr__(self, name, MappingProxyType(dict(held)))
 
     def unit_of(self, key: str) -> str:
         """The unit of a phasor, by its key, with the prefix of the problem's numbers."""

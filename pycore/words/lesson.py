@@ -112,9 +112,9 @@ def read_angle(angle: str, sense: str) -> Phrase:
     return say("Read {angle} {sense}.", angle=angle, sense=sense) if sense else say("Read {angle}.", angle=angle)
 
 
-def result(name: Name, amount: str, direction: Phrase) -> Phrase:
-    """The answer of a drawing."""
-    return say(" Result: {name} is {amount}, {direction}.", name=name, amount=amount, direction=direction)
+def result(name: Name, amount: str) -> Phrase:
+    """The answer of a drawing, behind its direction."""
+    return say(" {name} is {amount}.", name=name, amount=amount)
 
 
 def measure_angle(line: Name, angle: str) -> Phrase:

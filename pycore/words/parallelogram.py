@@ -77,7 +77,7 @@ def measure_between(first: Name, second: Name, expected: str) -> Phrase:
 
 
 MEASURE_WHY = say(
-    "Use your own reading. The next angle to mark is 180° minus your reading. Or extend the diagonal beyond its "
+    "The next angle to mark is 180° minus your own reading. Or extend the diagonal beyond its "
     "tip and mark your reading there: corresponding angles are equal."
 )
 
