@@ -71,7 +71,7 @@ class SumCase(metaclass=FrozenAfterInit):
         notation: Notation,
     ) -> None:
         self.problem, self.arms, self.lines = problem, arms, lines
-        self.picture, self.notation = picture, notation
+        self.picture, self.notation = picture, notation.sealed()
         self._plans: dict[tuple[str, str, float | None, float | None], tuple[Plan, ...]] = {}
         self._spreads: dict[tuple[str, str, float], Spread] = {}
         self._scatters: dict[tuple[str, str, float], Spread] = {}

@@ -1,7 +1,7 @@
 """Angles, lengths and scales as text, and the notation on which they depend."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from types import MappingProxyType
 from typing import Any
 
@@ -88,11 +88,12 @@ class Notation:
     units: Mapping[str, str] = field(default_factory=dict)
     """Units of arms that have another than the sum, by key: W and var beside VA."""
 
-    def __post_init__(self) -> None:
-        for name in ("tags", "own_steps", "origins", "units"):
-            held = getattr(self, name)
-            if isinstance(held, dict):
-                object.__setattr__(self, name, MappingProxyType(dict(held)))
+    def sealed(self) -> "Notation":
+        """Return the same with mappings that cannot be changed."""
+        return replace(
+            self, tags=MappingProxyType(dict(self.tags)), own_steps=MappingProxyType(dict(self.own_steps)),
+            origins=MappingProxyType(dict(self.origins)), units=MappingProxyType(dict(self.units)),
+        )  # fmt: skip
 
     def unit_of(self, key: str) -> str:
         """The unit of a phasor, by its key, with the prefix of the problem's numbers."""

@@ -124,7 +124,7 @@ def measure_angle(line: Name, angle: str) -> Phrase:
 
 def mark_supplement(angle: str, sense: str) -> Phrase:
     """The angle set off that follows from the learner's own reading."""
-    return say("Mark 180° minus your reading, about {angle}, {sense}.", angle=angle, sense=sense)
+    return say("Mark about {angle} {sense}.", angle=angle, sense=sense)
 
 
 def count(scale: str) -> Phrase:

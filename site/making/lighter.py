@@ -69,6 +69,8 @@ def _written_out(node: ast.ClassDef, decorator: ast.expr) -> ast.ClassDef:
     """A dataclass as a plain class."""
     if node.bases or len(node.decorator_list) > 1:
         raise NotImplementedError(f"{node.name} has a base or another decorator")
+    if any(isinstance(item, ast.FunctionDef) and item.name == "__post_init__" for item in node.body):
+        raise NotImplementedError(f"{node.name} has __post_init__")
     options = _options(decorator)
     fields = [item for item in node.body if isinstance(item, ast.AnnAssign)]
     names = tuple(map(_name, fields))
