@@ -64,6 +64,7 @@ class A:
     b"@dataclass(order=True)\nclass A:\n x: int",
     b"@dataclass\nclass A(B):\n x: int",
     b"@dataclass\nclass A:\n x: int = field(compare=False)",
+    b"@dataclass\nclass A:\n x: int\n def __post_init__(self): self.x += 1",
 ])  # fmt: skip
 def test_what_cannot_be_written_out_stops_the_build(source: bytes):
     with pytest.raises(NotImplementedError):
