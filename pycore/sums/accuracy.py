@@ -59,7 +59,10 @@ class SumAccuracy:
     def too_flat(self, plan: Plan) -> bool:
         """Return whether careful drawings of a plan scatter more than any marking allows."""
         largest = max((arm.size for arm in self.case.arms), default=0.0)
-        return not self.case.closed and beyond_marking(self.case.scatter(plan).half_width, largest)
+        # Every edit asks this: a sample would take longer than the rest of the answer.
+        if self.case.closed or not beyond_marking(self.case.spread(plan).widest, largest):
+            return False
+        return beyond_marking(self.case.scatter(plan).half_width, largest)
 
     def tolerance(self, plan: Plan) -> float:
         """Return the half-width beside the headline: to first order, or where that warns of the plan, the warning's."""

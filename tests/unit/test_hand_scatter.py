@@ -14,6 +14,7 @@ from unit.scattering import Drawings
 
 from pycore.accuracy import hand
 from pycore.calculators.neutral_current.case import NeutralCase
+from pycore.calculators.neutral_current.page import NeutralCurrent
 from pycore.calculators.neutral_current.problem import read_problem
 from pycore.constructions.construction import FLAT_CROSSING, flattest
 
@@ -99,6 +100,33 @@ def test_flat_crossings_reported_apart():
     assert 0.92 < min(shares)
     assert max(shares) < 0.98
     assert 0.94 < numpy.mean(shares) < 0.96
+
+
+def test_no_sample_is_wider_than_first_order_allows_for():
+    """Only so may an edit do without the sample: nothing that it would warn of goes unsaid."""
+    bounded = 0
+    for form in problems(120):
+        for plan in plans(form):
+            quick = hand.spread(plan.construction, plan.factor, first_order=True)
+            if quick.flat and quick.widest < math.inf:
+                bounded += 1
+                assert hand.spread(plan.construction, plan.factor).half_width <= quick.widest
+    assert bounded > 100
+
+
+def test_typing_samples_nothing_where_first_order_already_decides(monkeypatch: pytest.MonkeyPatch):
+    """One edit in twelve of this series sampled 800 drawings, only to find that there is nothing to warn of."""
+    sampled, flat = [], 0
+    monkeypatch.setattr(hand, "_sampled", lambda *arguments, sample=hand._sampled: sampled.append(1) or
+                        sample(*arguments))  # fmt: skip
+    page = NeutralCurrent()
+    for edit in range(100):
+        form = {"i1": f"{10 + edit / 7:.2f}", "i2": "11.2", "i3": "24.6"}
+        page.answer(form, ("answer", "sheet"))
+        case = page.case(form)
+        flat += case.spread(case.sheet_plan()).flat
+    assert flat > 5
+    assert not sampled
 
 
 def test_a_crossing_of_fifteen_degrees_that_is_itself_unsure_is_sampled_too():
