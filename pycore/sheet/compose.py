@@ -67,7 +67,7 @@ def _shift(low: float, high: float, least: float, most: float) -> float:
 
 def _reach(drawn: FigureStrokes) -> Box:
     """Return the bounding rectangle of all strokes, including arcs and marks."""
-    return bounds(point for piece in drawn.segments for point in (piece.start, piece.end))
+    return bounds([*[piece.start for piece in drawn.segments], *[piece.end for piece in drawn.segments]])
 
 
 ARC_SHARES = (1.0, 0.75, 0.5)
@@ -90,7 +90,8 @@ def settled(plan: Plan, look: PhasorStyles) -> tuple[Placement, FigureStrokes]:
         if across or up:
             stand = replace(stand, origin=stand.origin.plus(Point(across, up)))
             drawn = draw(construction, stand, look, style)
-        if layout.frame.holds(_reach(drawn)):
+            box = _reach(drawn)
+        if layout.frame.holds(box):
             break
     return stand, drawn
 

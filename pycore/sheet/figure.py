@@ -44,6 +44,8 @@ STRAIGHT = 179.5
 """From this angle in degrees two lines count as one: no arc is drawn between them."""
 REFERENCE_SHARE = 0.6
 """Length of the faint first direction as a share of the longest arm."""
+ALONG_ARC = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
+"""Where along an arc its size may stand, in order of preference."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -225,20 +227,22 @@ class _ConstructionPen:
         head = style.large_head if role == roles.RESULTANT else style.head
         length = geometry.distance(start, tip)
         parts: list[Item] = []
+        across: list[Line] = []
         if length < DOT_BELOW:
             parts.append(Arrow(start, tip, 0.1, ink, 0.0))
             parts.append(Circle(tip, 0.7, 0.0, ink, ink))
         else:
             parts.append(Arrow(start, tip, width, ink, head, cased=ink == "black"))
             if length > head + 2 * style.tick:
-                parts += ticks(start, tip, self.look.ticks.get(key, 0), width, ink, style)
+                across = ticks(start, tip, self.look.ticks.get(key, 0), width, ink, style)
+        parts += across
         self.drawn.add(number, Group(tuple(parts), phasor=key, copy=copy))
         self.drawn.keep_clear(start, tip, key + ("-copy" if copy else ""), width / 2)
-        self.guard_extras(start, tip, key, length, head)
+        self.guard_extras(start, tip, across, length, head)
         if not copy:
             self.want(key, style.tag, number, tuple(along(start, tip)))
 
-    def guard_extras(self, start: Point, tip: Point, key: str, length: float, head: float) -> None:
+    def guard_extras(self, start: Point, tip: Point, across: list[Line], length: float, head: float) -> None:
         """Keep labels clear of the arrowhead and the ticks."""
         degrees = geometry.direction(start, tip)
         if length >= DOT_BELOW:
@@ -247,10 +251,8 @@ class _ConstructionPen:
             self.drawn.keep_clear(back, tip, "", 0.17 * size)
         else:
             self.drawn.keep_clear(tip, tip.moved(0.01, 0.0), "", 0.7)
-        count = self.look.ticks.get(key, 0)
-        if count and length > head + 2 * self.style.tick:
-            for line in ticks(start, tip, count, 0.5, "ink", self.style):
-                self.drawn.keep_clear(line.start, line.end)
+        for line in across:
+            self.drawn.keep_clear(line.start, line.end)
 
     def join(self, number: int, move: Join) -> None:
         start, end = self.at(move.start), self.at(move.end)
@@ -342,11 +344,9 @@ class _ConstructionPen:
         reach = self.free_radius(centre, start, sweep, reach)
         self.drawn.add(number, Arc(centre, reach, start, sweep, self.style.narrow, "ink-2"))
         self.guard_arc(centre, reach, start, sweep, owner)
-        anchors = tuple(
-            (centre.moved(reach, start + sweep * share), start + sweep * share + flip)
-            for flip in (0.0, 180.0)
-            for share in (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
-        )
+        directions = [start + sweep * share for share in ALONG_ARC]
+        on_arc = [(centre.moved(reach, degrees), degrees) for degrees in directions]
+        anchors = tuple((at, degrees + flip) for flip in (0.0, 180.0) for at, degrees in on_arc)
         capitals = self.style.value if owner == "angle-sum" else self.style.note
         self.drawn.label_requests.append(
             LabelRequest(owner, (quantity.plain(round(size, 1), self.look.mark) + "°",), capitals, anchors, number)

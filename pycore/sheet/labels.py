@@ -157,11 +157,13 @@ def _box_to_segment(box: Box, piece: Segment) -> float:
             along = (to_x * step_x + to_y * step_y) / square
             along = 0.0 if along < 0.0 else 1.0 if along > 1.0 else along
             to_x, to_y = to_x - along * step_x, to_y - along * step_y
-        least = min(least, math.hypot(to_x, to_y))
+        distance = math.hypot(to_x, to_y)
+        least = distance if distance < least else least
     for x, y in ((ax, ay), (bx, by)):
         across = left - x if x < left else x - right if x > right else 0.0
         up = bottom - y if y < bottom else y - top if y > top else 0.0
-        least = min(least, math.hypot(across, up))
+        distance = math.hypot(across, up)
+        least = distance if distance < least else least
     return least
 
 

@@ -107,6 +107,8 @@ def _with_companions(
     box: Box, construction: Construction, picture: DrawingConvention, companions: tuple[Arm, ...]
 ) -> Box:
     """Return the rectangle with room for companions, whose scale is chosen later."""
+    if not companions:
+        return box
     longest = max(arm.size for arm in construction.arms)
     largest = max((arm.size for arm in companions), default=1.0)
     tips = [
