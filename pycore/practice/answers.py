@@ -110,12 +110,13 @@ def judge(task: Task, form: Mapping[str, str], limits: Limits = NO_LIMITS) -> An
     angle, sided = (None, True)
     if typed.direction is not None and task.angled:
         angle, sided = task_angle(task, typed.direction)
-    owns = tuple(_own(task, key, one) for key, one in entries.items() if key)
+    owns = tuple(intermediate_of(task, key, one) for key, one in entries.items() if key)
     answer = LearnerAnswer(size, angle, sided, how, typed.size.half)
     return replace(_judged(task, answer, typed.size, owns, limits), entries=entries)
 
 
-def _own(task: Task, key: str, entry: Entry) -> LearnerIntermediate:
+def intermediate_of(task: Task, key: str, entry: Entry) -> LearnerIntermediate:
+    """Return a typed value as the one of this key that a learner finds on the way; only ``first`` has an angle."""
     angle, sided = (None, True) if entry.direction is None or key != "first" else task_angle(task, entry.direction)
     return LearnerIntermediate(key, size_in(task, entry.size), angle, sided)
 
