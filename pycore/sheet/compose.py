@@ -15,6 +15,7 @@ from pycore.sheet import marks as registration
 from pycore.sheet.figure import FigureStrokes, PhasorStyles, Placement, draw, figure_box
 from pycore.sheet.furniture import (
     SheetText,
+    asked,
     check_bars,
     code_area,
     foot,
@@ -226,8 +227,9 @@ def page_of(layout: Layout, writing: SheetText, groups: tuple[Group, ...]) -> Pa
     """Return a page with what every sheet has, and what is drawn on it."""
     block = plain_block if layout.style.column else title_block
     # In the order in which a sheet is read aloud: nothing touches, so that none covers another.
+    furniture = asked(layout, writing) or (words(layout, writing), table(layout, writing))
     items: tuple[Item, ...] = (
-        frame(layout), block(layout, writing), words(layout, writing), table(layout, writing), *groups,
+        frame(layout), block(layout, writing), *furniture, *groups,
         *check_bars(layout), code_area(layout, writing), foot(layout, writing.foot),
     )  # fmt: skip
     return Page(layout.width, layout.height, items, writing.page_title, writing.description)

@@ -10,6 +10,7 @@ from pycore.geometry import Box, Point
 from pycore.sheet.code import code
 from pycore.sheet.lettered import fitting, text, width_of, wrapped
 from pycore.sheet.media import BLOCK_ROWS, Layout, Style, layout
+from pycore.sheet.worksheet import Worksheet, scale_line, worksheet, writes_worksheet
 from pycore.words.phrase import Phrase, with_symbols
 
 
@@ -22,6 +23,8 @@ class TableRow:
     length: str
     angle: str
     sense: str = ""
+    ruled: bool = False
+    """Whether a rule parts it from the row above."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,6 +53,8 @@ class SheetText:
     """The problem's code as it is printed, beside the QR code or in its place."""
     more: str = ""
     """A further question: the last note but one, or where the notes have no room, beside the code."""
+    work: Worksheet | None = None
+    """What a problem gives and asks for, in place of the table, where a sheet has room for it."""
 
 
 @lru_cache(maxsize=32)
@@ -113,6 +118,19 @@ def check_bars(layout: Layout) -> tuple[Group, ...]:
     )
 
 
+def asked(layout: Layout, writing: SheetText) -> tuple[Group, Group] | None:
+    """Return words and tables of a problem sheet; None for another kind, or where there is no room for them."""
+    if writing.work is None or not writes_worksheet(layout):
+        return None
+    *first, last = writing.notes
+    notes = (*first, writing.more, last) if writing.more and not _asks_below(layout) else writing.notes
+    # The question stands alone, in larger letters: what is left of its note is what is done with every problem.
+    notes = tuple(note.removeprefix(writing.work.question).strip() for note in notes)
+    opens = bool(writing.code or writing.short_code or any(writing.code_words))
+    free = layout.code.top + 1.0 if opens else layout.block.top + 3.0
+    return worksheet(layout, writing.work, notes, writing.scale_words, writing.second_scale, free)
+
+
 NOTE_SPACINGS = ((1.9, 1.5), (1.7, 1.0), (1.55, 0.6), (1.45, 0.2))
 """Line spacing as a share of the capitals, and mm between notes: the first that fits all notes is used."""
 NOTE_SHARES = (1.0, 0.92, 0.85, 0.78, 0.72)
@@ -131,15 +149,14 @@ def _words(layout: Layout, scale: str, notes: tuple[str, ...], second_scale: tup
     """Cached part of ``words``, by its texts: most edits leave them unchanged."""
     style, box = layout.style, layout.words
     y = box.top - style.scale_words - 1
-    size = fitting(scale, style.scale_words, box.width)
-    head = text(scale, Point(box.left, y), size)
-    for scale_line in second_scale or ("",):
-        below = _second_scale(layout, scale_line, y)
+    head = scale_line(scale, Point(box.left, y), style.scale_words, box.width)
+    for wording in second_scale or ("",):
+        below = _second_scale(layout, wording, y)
         start = below[-1].at.y if below else y
         lines, complete = _notes([note for note in notes if note], style.note, box, start - _below_scale(style))
         if complete:
             break
-    return Group((head, *below, *lines), name="words")
+    return Group((*head, *below, *lines), name="words")
 
 
 def _below_scale(style: Style) -> float:
@@ -252,7 +269,7 @@ def plain_block(layout: Layout, writing: SheetText) -> Group:
     lines = wrapped(writing.method, style.note, room)
     first = y - (method + (1.0 - 1.5 * (len(lines) - 1)) * style.note) / 2
     for index, line in enumerate(lines):
-        items.append(text(line, Point(x, first - index * 1.5 * style.note), style.note))
+        items.append(text(with_symbols(line), Point(x, first - index * 1.5 * style.note), style.note))
     y -= method
     items.append(Line(Point(box.left, y), Point(box.right, y), style.narrow))
     middle = box.left + 0.62 * box.width
@@ -284,7 +301,7 @@ def _cell(x: float, top: float, label: str, value: str, style: Style, width: flo
         room = width - CELL_PADDING
         size = style.value if width_of(value, style.value) <= room else fitting(value, small, room)
         drop = small + style.value + 2.3 if label else style.value + 2.8
-        items.append(text(value, Point(x, top - drop), size))
+        items.append(text(with_symbols(value) if label == "method" else value, Point(x, top - drop), size))
     return items
 
 

@@ -8,6 +8,7 @@ from pycore.geometry import Box, Point
 from pycore.sheet.furniture import SheetText
 from pycore.sheet.lettered import text, width_of
 from pycore.sheet.media import Layout, Style
+from pycore.words.sheet import ROOM
 
 
 def table(layout: Layout, writing: SheetText) -> Group:
@@ -29,18 +30,25 @@ def table(layout: Layout, writing: SheetText) -> Group:
     y -= max(2.0, 0.55 * style.note)
     items.append(Line(Point(box.left, y), Point(right, y), style.wide))
     for index, row in enumerate(writing.rows):
-        if index == len(writing.rows) - 1 and index:
+        if row.ruled and index:
             items.append(Line(Point(box.left, y - 0.6), Point(right, y - 0.6), style.narrow))
             y -= 0.6
         base = y - style.row + (style.row - style.value) / 2 + 0.2
         items.append(text(row.symbol, Point(box.left, base), style.value))
         for x, written in zip(columns, (row.amount, row.length, row.angle), strict=True):
-            items.append(text(written, Point(x, base), style.value, "end"))
+            end = Point(x, base)
+            items.append(_blank(end, style) if written == ROOM else text(written, end, style.value, "end"))
         if row.sense:
             items.append(text(row.sense, Point(columns[2] + 1.2, base), style.note))
         y -= style.row
     items.append(Line(Point(box.left, y), Point(right, y), style.wide))
     return Group(tuple(items), name="table")
+
+
+def _blank(end: Point, style: Style) -> Line:
+    """A line on which the learner writes a number."""
+    y = end.y - 0.25 * style.value
+    return Line(Point(end.x - width_of(ROOM, style.value), y), Point(end.x, y), style.narrow)
 
 
 TABLE_SHARES = (1.0, 0.9, 0.8, 0.7)

@@ -126,6 +126,10 @@ class SumCase(metaclass=FrozenAfterInit):
         """Return whether this arm's size was typed, where arms differ."""
         return self.typed_sizes
 
+    def typed_angle(self, key: str) -> bool:
+        """Return whether this arm's direction is given; a problem sheet leaves room for those found on the way."""
+        return self.typed(key) and not self.turning_moves
+
     sheets = 1
     """How many sheets the problem has, pages of moves not counted."""
     is_sum = True
@@ -327,9 +331,8 @@ class SumCase(metaclass=FrozenAfterInit):
         misfit: tuple[Fault, ...] = ()
         plan = self.plans(self.method, order, scale, second)[0]
         if scale is not None and not plan.fit.fits:
-            sizes = papers_that_take(
-                plan.construction, self.picture, plan.scale, self.problem["paper"], self.ways(), self.printed
-            )
+            beside = self.problem["paper"]
+            sizes = papers_that_take(plan.construction, self.picture, plan.scale, beside, self.ways(), self.printed)
             fitting = self.plans(self.method, order)[0]
             misfit, scale = (too_large(self.notation, self.problem.typed["scale"], plan, fitting, sizes),), None
             plan = self.plans(self.method, order, None, second)[0]
@@ -368,11 +371,9 @@ class SumCase(metaclass=FrozenAfterInit):
         What was chosen to fit is named; private fields are left out. Each version fixes its defaults for ever, so a key
         with its default is left out.
         """
-        resolved = dict(self.problem.typed)
-        resolved["code"] = code
+        resolved = {**self.problem.typed, "code": code}
         resolved["sheet"] = kind or resolved["sheet"]
-        resolved["method"] = plan.construction.method
-        resolved["order"] = plan.construction.order
+        resolved["method"], resolved["order"] = plan.construction.method, plan.construction.order
         resolved["orientation"] = plan.layout.orientation
         misfit = self.chosen.misfit
         resolved["scale"] = quantity.exact(plan.scale) if misfit or not resolved["scale"] else resolved["scale"]

@@ -2,13 +2,9 @@
 
 from dataclasses import dataclass, replace
 
-from pycore import quantity
-from pycore.constructions.methods import THE_RETURNING
-from pycore.constructions.names import DIAGONAL, DIAGONAL_LENGTH, RETURN_KEY, SUM_KEY, arm_key
 from pycore.drawing import Group, Page, mirrored
 from pycore.forms import links
 from pycore.geometry import Box
-from pycore.phasor import wrap
 from pycore.sheet import compose, furniture, kinds
 from pycore.sheet.code import SMALLEST_MODULE, module_of
 from pycore.sheet.figure import PhasorStyles, Placement
@@ -18,12 +14,12 @@ from pycore.sheet.moves_sheet import moves_pages
 from pycore.sheet.plan import Plan
 from pycore.sums.case import ComponentRow, SumCase
 from pycore.sums.request import SheetRequest
+from pycore.sums.rows import alike, head_of, problem_rows, row_of, rows_of
 from pycore.sums.sentences import StepSentences, describe
-from pycore.sums.wording import degrees_text
+from pycore.sums.worksheet import worksheet_of
 from pycore.words import moves_list
 from pycore.words import sheet as words
 from pycore.words import sums as sum_words
-from pycore.words.phrase import Phrase, say
 
 
 def look_of(case: SumCase) -> PhasorStyles:
@@ -34,98 +30,6 @@ def look_of(case: SumCase) -> PhasorStyles:
     if case.companions:
         inks |= {arm.key: case.companions.ink for arm in case.companions.arms}
     return PhasorStyles(tags, inks, case.ticks(), case.notation.mark)
-
-
-def _row(
-    case: SumCase, symbol: Phrase, size: float, angle: float | None, plan: Plan, *, as_typed: bool = False
-) -> TableRow:
-    amount = case.notation.writing.as_typed(size) if as_typed else case.notation.writing.number(size)
-    return _direction_row(case, plan, symbol, amount, size * plan.factor, angle)
-
-
-def _companion_rows(case: SumCase, plan: Plan, *, measured: bool) -> list[TableRow]:
-    """Return the rows of companions, each amount with its unit; ``measured``: the rest is left empty to fill in."""
-    rows = []
-    for arm in case.companions.arms if case.companions else ():
-        amount = case.companions.writing.amount(arm.size) if case.companions else ""
-        row = _direction_row(case, plan, case.notation.tags[arm.key], amount, arm.size * 10.0 / plan.second, arm.angle)
-        known = amount if case.typed_companions else words.ROOM
-        rows.append(TableRow(row.symbol, known, words.ROOM, words.ROOM) if measured else row)
-    return rows
-
-
-def _direction_row(
-    case: SumCase, plan: Plan, symbol: Phrase, amount: str, millimetres: float, angle: float | None
-) -> TableRow:
-    mark = case.notation.mark
-    length = quantity.fixed(millimetres, 1, mark)
-    if angle is None:
-        none = (moves_list.NONE, "") if plan.layout.style.column else ("", words.NO_ANGLE)
-        return TableRow(symbol, amount, length, *none)
-    if case.notation.polar:
-        return TableRow(symbol, amount, length, quantity.fixed(wrap(angle), 1, mark) + "°")
-    if plan.layout.style.column:
-        # No room for words beside large figures: a line of the sheet says what a minus means.
-        return TableRow(symbol, amount, length, quantity.fixed(wrap(angle - case.picture.reference), 1, mark) + "°")
-    turn = wrap(angle - case.picture.reference)
-    angle_text = degrees_text(turn, mark) if round(turn, 1) else "0°"
-    straight = round(turn, 1) in (0.0, 180.0, -180.0)
-    sense = "" if straight else StepSentences(plan, case.notation).sense(turn)
-    return TableRow(symbol, amount, length, angle_text, sense)
-
-
-def _rows(case: SumCase, plan: Plan) -> tuple[TableRow, ...]:
-    figure = plan.construction.figure
-    rows = _companion_rows(case, plan, measured=False)
-    rows += [
-        _row(case, case.row_tag(arm.key), arm.size, arm.angle, plan, as_typed=case.typed(arm.key)) for arm in case.arms
-    ]
-    if DIAGONAL_LENGTH in figure.readings:
-        order = plan.construction.order
-        size, angle = figure.readings[DIAGONAL_LENGTH], figure.lines[DIAGONAL].degrees
-        rows.append(_row(case, case.row_tag(arm_key(order)), size, angle, plan))
-    rows.append(_row(case, case.row_tag(SUM_KEY), case.size, None if case.closed else case.angle, plan))
-    if plan.construction.resultant == THE_RETURNING and case.angle is not None and not case.closed:
-        rows.append(_row(case, case.row_tag(RETURN_KEY), case.size, wrap(case.angle + 180.0), plan))
-    further, results = _further(case, plan)
-    rows += [_row(case, _tag(case, component), component.size, component.angle, plan) for component in further]
-    rows += [TableRow(tag, number, "", "") for tag, number in results]
-    return tuple(rows)
-
-
-def _further(case: SumCase, plan: Plan) -> tuple[tuple[ComponentRow, ...], tuple[tuple[Phrase, str], ...]]:
-    """Further rows of the table, drawn and not; none on a sheet that was laid out without them."""
-    if not plan.construction.further:
-        return (), ()
-    return case.further(plan.construction), case.table_results(plan.construction)
-
-
-def _tag(case: SumCase, component: ComponentRow) -> Phrase:
-    """The symbol of a further row, with its unit where rows have units of their own."""
-    return case.row_tag(component.key) if component.key else component.tag
-
-
-def problem_rows(case: SumCase, plan: Plan, *, any_method: bool = False) -> tuple[TableRow, ...]:
-    """Return what is given of each phasor, and room for the learner's results."""
-    room = words.ROOM
-    rows = _companion_rows(case, plan, measured=True)
-    sizes = [case.typed_amount(arm) if case.typed(arm.key) else room for arm in case.arms]
-    rows += [TableRow(case.row_tag(arm.key), size, room, room) for arm, size in zip(case.arms, sizes, strict=True)]
-    if DIAGONAL_LENGTH in plan.construction.figure.readings and not any_method:
-        rows.append(TableRow(case.row_tag(arm_key(plan.construction.order)), room, room, room))
-    rows.append(TableRow(case.row_tag(SUM_KEY), words.ROOM, words.ROOM, words.ROOM))
-    further, results = _further(case, plan)
-    rows += [TableRow(_tag(case, component), room, room, room) for component in further]
-    rows += [TableRow(tag, room, "", "") for tag, _ in results]
-    return tuple(rows)
-
-
-def _head(case: SumCase) -> tuple[Phrase, Phrase, Phrase, Phrase]:
-    unit = say("{unit}", unit=case.units_head())
-    origin = case.notation.voltage if case.notation.polar else case.notation.reference
-    if case.printed != USUAL:
-        return ((), unit, ("mm",), say(moves_list.HEAD_ANGLE))
-    return (say(sum_words.PHASOR), unit, ("mm",), sum_words.angle_from(origin))
 
 
 def _scale_words(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[str, str]:
@@ -141,33 +45,27 @@ def _opening(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[tuple[st
     """Return the rows of the QR code (none without an address) and the words beside it."""
     opening, link = request.opening, _link(case, plan, request)
     fragment = links.fragment(link)
-    # The place is printed in the title block: a link typed by hand need not repeat it.
-    by_hand = f"/{case.slug}/#" + links.fragment(pair for pair in link if pair[0] != "place")
-    by_hand = by_hand.replace("%20at%20", "@")
     over = request.kind == kinds.OVERLAY
     # A mirrored code cannot be read, and nobody opens a learner's problem from its overlay.
     useless = over and (case.problem["mirror"] == "yes" or opening.issue is not None)
     if not (opening.code and opening.reachable) or useless:
-        return (), _how_it_opens(request, by_hand)
+        return (), _how_it_opens(request)
     # The QR library is loaded only when a sheet with a code is requested.
     from pycore.writers import qr
 
     try:
         rows = qr.matrix(f"{opening.base}#{fragment}")
     except (ImportError, ValueError):
-        return (), words.opens_without_code(by_hand)
+        return (), _how_it_opens(request)
     side = plan.layout.style.code
     if module_of(rows, Box(0.0, 0.0, side, side)) < SMALLEST_MODULE:
-        return (), words.opens_without_code(by_hand)
+        return (), _how_it_opens(request)
     return rows, words.OPENS_BY_CODE
 
 
-def _how_it_opens(request: SheetRequest, by_hand: str) -> tuple[str, ...]:
-    """Return the text in place of a QR code: the address if it fits, else the code to type, if any."""
-    if request.opening.issue:
-        return words.OPENS_ISSUED
-    address = words.opens_with(by_hand)
-    return (address[0], *words.OPENS_ISSUED) if request.code else address
+def _how_it_opens(request: SheetRequest) -> tuple[str, ...]:
+    """Return the words beside a code to type, if the problem has one: no learner types a whole link."""
+    return words.OPENS_ISSUED if request.opening.issue or request.code else ()
 
 
 def _link(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[tuple[str, str], ...]:
@@ -204,7 +102,7 @@ def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> SheetText:
     issue, kind = request.opening.issue, request.kind
     scale, scale_cell = _scale_words(case, plan, request)
     is_problem = kind == kinds.PROBLEM
-    rows = problem_rows(case, plan, any_method=request.any_method) if is_problem else _rows(case, plan)
+    rows = problem_rows(case, plan, any_method=request.any_method) if is_problem else rows_of(case, plan)
     # The link is on the first sheet.
     code, code_words = _opening(case, plan, request) if request.number == 1 else ((), ())
     printed = case.problem.form
@@ -216,7 +114,7 @@ def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> SheetText:
         title=case.sheet_title(kind),
         subtitle=case.problem.place or (case.scenario if case.problem.is_example else ""),
         method=method,
-        head=_head(case),
+        head=head_of(case),
         rows=rows,
         scale_words=scale,
         notes=(*sheet_words.notes[:-1], f"{sheet_words.notes[-1]} {check}".strip(), *further),
@@ -235,6 +133,7 @@ def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> SheetText:
         code=code,
         short_code=issue.code if issue else request.code,
         more=case.further_question() if is_problem else "",
+        work=worksheet_of(case, plan, sheet_words.notes, any_method=request.any_method) if is_problem else None,
     )  # fmt: skip
     # Beside a drawing that is to be read easily stand few words; the others have pages of their own.
     return replace(sheet_text, notes=(), foot="", code_words=(), more="") if case.printed != USUAL else sheet_text
@@ -290,12 +189,13 @@ def further_page(case: SumCase, sheet: FurtherSheet, request: SheetRequest, grou
     title = sum_words.sheet_titles(sheet.name)[request.kind]
     rows = tuple(
         TableRow(row.tag, room, room, room) if request.kind == kinds.PROBLEM
-        else _row(case, row.tag, row.size, row.angle if row.size else None, plan)
+        else row_of(case, row.tag, row.size, row.angle if row.size else None, plan)
         for row in sheet.rows
     )
+    rows = alike((*rows[:-1], replace(rows[-1], ruled=True)), case.notation.mark)
     named = words.page_title(title, sheet.method, case.notation.scale(plan.scale))
     writing = replace(
-        _writing(case, plan, request), title=title, method=sheet.method, rows=rows, more="",
+        _writing(case, plan, request), title=title, method=sheet.method, rows=rows, more="", work=None,
         notes=() if case.printed != USUAL else sheet.notes, page_title=named, description=sheet.description,
     )  # fmt: skip
     page = compose.page_of(plan.layout, writing, groups)

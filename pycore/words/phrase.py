@@ -91,16 +91,27 @@ def _fill(
     return pieces
 
 
-_WITH_INDEX = re.compile(r"([A-Z])_([A-Za-z0-9]+(?:,[0-9]+)?)")
+_SYMBOL = re.compile(r"\b([A-Z])(?:_([A-Za-z0-9]+(?:,[0-9]+)?)|([₀-₉]+))|\b([IPQSUV])\b(?![/’-])")
+"""V_R; I₁; a letter of a quantity alone."""
+_LEVEL = str.maketrans("₀₁₂₃₄₅₆₇₈₉", "0123456789")
 
 
 def with_symbols(words: str) -> Phrase:
-    """Return words in which V_R is a symbol with its index."""
-    pieces = _WITH_INDEX.split(words)
-    pieces_so_far: list[Piece] = [pieces[0]]
-    for letter, index, after in zip(pieces[1::3], pieces[2::3], pieces[3::3], strict=True):
-        pieces_so_far += [Symbol(letter, index), after]
-    return tuple(piece for piece in pieces_so_far if piece != "")
+    """Return words in which V_R, I₁ and I are symbols: a slanting letter with an upright index."""
+    pieces_so_far: list[Piece] = []
+    end = 0
+    for found in _SYMBOL.finditer(words):
+        named, lowered, alone = found[2] or "", (found[3] or "").translate(_LEVEL), found[4]
+        if alone and _is_unit(words[: found.start()]):
+            continue
+        pieces_so_far += [words[end : found.start()], Symbol(alone or found[1], named or lowered)]
+        end = found.end()
+    return tuple(piece for piece in (*pieces_so_far, words[end:]) if piece != "")
+
+
+def _is_unit(before: str) -> bool:
+    """Return whether a letter after these words is a unit or part of a name: 5 V, kW/V."""
+    return before[-1:] in ("\u00a0", ".", ",", "/", "-") or (before[-2:-1].isdigit() and before[-1:] == " ")
 
 
 def listed(names: Sequence[str], word: str = "or") -> str:

@@ -4,28 +4,33 @@ from collections.abc import Mapping
 from typing import Protocol
 
 from pycore.words.cautions import EXAMINING_BODY
+from pycore.words.phrase import Phrase, say
 
 FOOT = "Phasor Folio. For teaching. Not for sizing an installation."
 SCALE, PAPER, SHEET, NAME, GROUP, DATE = "scale", "paper", "sheet", "name", "group", "date"
 NO_ANGLE = "no arrow"
 ROOM = "____"
-"""Room for a handwritten number."""
+"""Room for a handwritten number; on paper a ruled cell or line."""
+GIVEN, TO_FIND = "given", "phasor"
+LENGTH_UNIT = "mm"
+RESULT, STAGES, WORKING = "result", ("estimated", "drawn", "calculated", "difference"), "working"
+"""Where a problem sheet has room: for each result, in the order in which a learner finds them, and for sums."""
+TURNING = ("sense of", "rotation")
+
+
+def directions_from(origin: Phrase) -> Phrase:
+    """Head of the directions on a problem sheet."""
+    return say("direction from {origin}", origin=origin)
+
+
+def found_from(found: Phrase, origin: Phrase) -> Phrase:
+    """Head of the cells for an angle that is to be found."""
+    return say("{found} from {origin}", found=found, origin=origin)
+
+
 OPENS_BY_CODE = ("Open this sheet, with these values, on a phone.",)
 OPENS_ISSUED = ("The code of this problem. Type it on the page under “Check an answer”.", "The code of this problem.")
 ANY_METHOD = "any method"
-
-
-def opens_with(address: str) -> tuple[str, ...]:
-    """How to open the sheet again where there is no code to scan; a long link only by name."""
-    return ((
-        f"Open this sheet again at {address}"
-    ), "The link of this sheet is too long to print. Use “Share” on the page.")
-
-
-def opens_without_code(address: str) -> tuple[str, ...]:
-    """Why there is no code although one was wanted, and how to open the sheet again."""
-    why = "The link is too long for a QR code."
-    return (f"{why} Opens again at {address}", f"{why} Share on the page gives this sheet’s link.")
 
 
 def equal_load(sequence: str, echo: Mapping[str, str], *, short: bool = False, apart: bool = False) -> str:

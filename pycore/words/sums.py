@@ -96,7 +96,7 @@ def second_label(plural: str) -> Phrase:
     return say("scale of {plural}", plural=plural)
 
 
-ROUTINE = "Estimate first, measure, fill in the table, check by calculation."
+ROUTINE = "Estimate first, then draw, measure and calculate."
 """What is done with every problem, after its task."""
 
 

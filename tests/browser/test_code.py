@@ -226,7 +226,7 @@ def test_a_part_that_is_slow_to_come_holds_nothing_up(open_page, based: str, rea
 
 
 def test_a_loopback_address_gets_no_code(browser: Browser, site: str, ready, answered):
-    """Nobody else's phone could open it: the sheet says how it opens instead."""
+    """Nobody else's phone could open it, and nobody types a whole link: the sheet has no words on it."""
     context = browser.new_context(viewport=DESK)
     page = context.new_page()
     page.goto(f"{site}neutral-current/{FRAGMENT}")
@@ -236,5 +236,6 @@ def test_a_loopback_address_gets_no_code(browser: Browser, site: str, ready, ans
     page.click("[data-action=print]")
     until(page, "window.printed.length === 1")
     assert [["31.5", False]] == page.evaluate("window.printed")
-    assert "Open this sheet again at" in page.locator("svg[data-sheet]").text_content()
+    words = page.locator("svg[data-sheet]").text_content()
+    assert "Print at 100 %" in words and "#" not in words and "Share" not in words
     context.close()

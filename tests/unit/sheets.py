@@ -147,6 +147,13 @@ def table_of(page: Page) -> list[list[str]]:
     return [[item.plain for item in row] for row in downwards]
 
 
+def given_of(page: Page) -> list[list[str]]:
+    """What a problem sheet gives of each phasor: symbol, then amount and direction where they are given."""
+    rows = table_of(page)[1:]
+    end = next(index for index, row in enumerate(rows) if row[0] == "result")
+    return [[cell for cell in row if cell != "°"] for row in rows[:end]]
+
+
 def results(form: dict[str, str]) -> dict[str, float | None]:
     """The values of a form's outputs by name."""
     return {output.name: output.value for output in NEUTRAL.answer(form, ("answer",)).outputs}

@@ -94,6 +94,10 @@ class HarmonicCase(SumCase):
         sizes = math.fsum(phasor.magnitude(value) for value in order.lines)
         return sizes - phasor.magnitude(order.neutral) <= NEAR * sizes
 
+    def typed_angle(self, key: str) -> bool:
+        """No direction is given: each follows from order and lag."""
+        return False
+
     def values_text(self) -> str:
         """The fundamental line currents as text, each with its lag if the lines do not all have a lag of zero."""
         sizes = [self.amount_text(phasor.magnitude(value)) for value in self.spectrum.orders[0].lines]

@@ -139,6 +139,10 @@ class NeutralCase(SumCase):
             return super().zero_reason()
         return neutral_words.BALANCED if self.solution.balanced else neutral_words.CLOSED_NOT_BALANCED
 
+    def typed_angle(self, key: str) -> bool:
+        """Whether a direction is given: with unequal lags it is to be found from the lag of its line."""
+        return self.solution.equal_angles and super().typed_angle(key)
+
     def values_text(self) -> str:
         """The typed currents as text, with their lags if there are any."""
         amounts = []

@@ -96,6 +96,10 @@ class WattmeterCase(SumCase):
         """The readings, where they are what is known; all else is to be worked out."""
         return self.load is None and key != "i3"
 
+    def typed_angle(self, key: str) -> bool:
+        """No direction is given: it follows from a reading's sign."""
+        return False
+
     def typed_amount(self, arm: Arm) -> str:
         """A reading with its sign: the wattmeter's own, which its arrow shows by its direction."""
         amount = super().typed_amount(arm)

@@ -7,7 +7,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 from unit.formulas import lines_of
-from unit.sheets import arrow_of, table_of, texts, vector
+from unit.sheets import arrow_of, given_of, table_of, texts, vector
 
 from pycore.calculators.registry import CALCULATORS
 from pycore.constructions.moves import SetOff, TurnAngle, carry_out
@@ -184,8 +184,10 @@ def test_each_power_is_named_with_its_own_unit():
 
 
 def test_a_problem_sheet_keeps_what_is_to_be_found():
-    rows = table_of(PAGE.pages({**EXAMPLE, "sheet": "problem"})[0])[1:]
-    assert all("____" == row[1] for row in rows)
+    page = PAGE.pages({**EXAMPLE, "sheet": "problem"})[0]
+    assert [["P/kW"], ["Q/kvar"], ["QC/kvar"]] == given_of(page)
+    heads = next(row for row in table_of(page) if row[0] == "result")
+    assert ["S2/kVA", "S2 from P", "S1/kVA", "Cdelta/µF", "Cstar/µF"] == heads[1:]
 
 
 @pytest.mark.parametrize("tier", TIERS)

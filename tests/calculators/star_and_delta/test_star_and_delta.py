@@ -5,7 +5,7 @@ import math
 import numpy as np
 import pytest
 from host import shelf
-from unit.sheets import table_of, texts
+from unit.sheets import given_of, table_of, texts
 
 from pycore import phasor
 from pycore.calculators.registry import CALCULATORS
@@ -173,7 +173,7 @@ def test_bad_input_names_the_field_what_was_given_and_what_is_accepted(form: dic
 @pytest.mark.parametrize("connection", ["star", "delta"])
 def test_a_problem_sheet_leaves_what_is_to_be_worked_out_to_the_learner(connection: str):
     page = PAGE.sheet_page({"sheet": "problem", "connection": connection, "z1": "20", "z2": "25", "z3": "40"})
-    assert ["____"] == sorted({cell for row in table_of(page)[1:] for cell in row[1:]})
+    assert [1, 1] == [len(row) for row in given_of(page)]
     notes = " ".join(text.words for text in texts(page))
     assert "between lines, sequence L1, L2, L3. " in notes and "Calculate" in notes
 
@@ -186,7 +186,8 @@ def test_a_known_phase_voltage_is_on_the_problem_sheet_and_the_line_voltage_is_n
         notes = " ".join(text.words for page in pages for text in texts(page))
         assert "230 V between line and neutral" in notes.replace("\u00a0", " ")
         assert "398" not in notes and "Calculate the phase voltage" not in notes
-        assert [["230", "____", "____"]] * 2 == [row[1:] for row in table_of(pages[0])[1:3]]
+        rows = given_of(pages[0]) if printed == "usual" else table_of(pages[0])[1:3]
+        assert [["230"]] * 2 == [row[1:] for row in rows]
 
 
 def test_a_current_is_said_to_lead_where_its_load_is_a_capacitor():

@@ -1,0 +1,73 @@
+"""A problem sheet stands alone: question, given values, room for results and working; nothing that nobody can use."""
+
+import pytest
+from unit.sheets import NEUTRAL, given_of, on_page, said_on, table_of, texts
+
+from pycore.calculators.registry import CALCULATORS
+from pycore.drawing import Line
+from pycore.forms.fields import default_form
+from pycore.forms.opening import ReopenInfo
+from pycore.practice.codes import Code
+from pycore.sheet import worksheet
+
+KINDS = ("problem", "construction", "overlay")
+STAGES = ["estimated", "drawn", "calculated", "difference"]
+
+
+@pytest.mark.parametrize("slug", CALCULATORS)
+def test_a_problem_sheet_asks_gives_and_leaves_room(slug: str):
+    """Every calculator: a question, each phasor, four rows of results with the unit of the angle, the turning."""
+    page = CALCULATORS[slug].sheet_page({"sheet": "problem"})
+    rows = table_of(page)
+    result = next(index for index, row in enumerate(rows) if row[0] == "result")
+    assert STAGES == [row[0] for row in rows[result + 1 : result + 5]]
+    assert all("°" in row for row in rows[result + 1 : result + 5])
+    case = CALCULATORS[slug].case(default_form(CALCULATORS[slug].fields))
+    companions = len(case.companions.arms) if case.companions else 0
+    assert len(case.arms) + companions == len(given_of(page))
+    said = said_on([page])
+    assert "Estimate first, then draw, measure and calculate." in said and "sense of" in said
+
+
+def test_directions_are_given_in_words_where_they_are_not_to_be_found():
+    given = given_of(NEUTRAL.sheet_page({"sheet": "problem"}))
+    assert [["I1", "18.4", "straight up"], ["I2", "11.2", "120° clockwise"], ["I3", "24.6", "120° anticlockwise"]] == given
+    unequal = given_of(NEUTRAL.sheet_page({"sheet": "problem", "a1": "20", "a2": "0", "a3": "35"}))
+    assert [["I1", "18.4"], ["I2", "11.2"], ["I3", "24.6"]] == unequal
+
+
+def test_the_example_has_squares_for_working():
+    page = NEUTRAL.sheet_page({"sheet": "problem"})
+    (head,) = [text for text in texts(page) if text.words == "working"]
+    levels = {line.item.start.y for line in on_page(page, Line)
+              if line.item.ink == "rule" and line.item.start.y == line.item.end.y and line.item.start.y < head.box.bottom}
+    assert len(levels) >= 2
+
+
+@pytest.mark.parametrize("slug", CALCULATORS)
+@pytest.mark.parametrize("paper", ["A5", "A4"])
+@pytest.mark.parametrize("printed", ["usual", "large"])
+def test_no_sheet_prints_underscores_a_bare_link_or_what_is_done_on_the_page(slug: str, paper: str, printed: str):
+    for opening in (ReopenInfo(), ReopenInfo(f"http://localhost/{slug}/", True), ReopenInfo(f"https://f.org/{slug}/")):
+        pages = CALCULATORS[slug].pages({"paper": paper, "print": printed}, opening, KINDS)
+        said = said_on(pages)
+        assert "_" not in said and "#" not in said and "Share" not in said and "Open this sheet" not in said
+
+
+def test_a_code_is_printed_with_and_without_a_square_to_scan():
+    code = Code(NEUTRAL.topic, "core", seed=5, number=2)
+    form = {**NEUTRAL.practice_form(code), "sheet": "problem", "code": str(code)}
+    for opening in (ReopenInfo("https://f.org/neutral-current/", True), ReopenInfo()):
+        assert str(code) in said_on(NEUTRAL.pages(form, opening, ("problem",)))
+
+
+def test_the_scale_that_a_learner_chooses_has_a_ruled_line():
+    items = worksheet.scale_line("1 cm = ____ A", worksheet.Point(0.0, 0.0), 7.0, 80.0)
+    assert ["1 cm = ", " A"] == [item.plain for item in items if not isinstance(item, Line)]
+    (rule,) = [item for item in items if isinstance(item, Line)]
+    assert rule.end.x - rule.start.x == worksheet.RULE_ROOM
+
+
+def test_all_angles_of_a_table_have_a_decimal_if_one_has():
+    rows = table_of(NEUTRAL.sheet_page({}))[1:]
+    assert ["0.0°", "120.0°", "120.0°", "37.2°", "87.5°"] == [row[3] for row in rows]
