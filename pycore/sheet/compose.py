@@ -3,7 +3,7 @@
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from pycore import trig
+from pycore import quantity, trig
 from pycore.constructions.companions import companion_moves
 from pycore.constructions.construction import Construction, DrawingConvention
 from pycore.constructions.moves import Direction, SetOff
@@ -12,7 +12,7 @@ from pycore.drawing import Circle, Group, Item, Line, Page, Shape
 from pycore.geometry import Box, Point, bounds
 from pycore.sheet import kinds, labels
 from pycore.sheet import marks as registration
-from pycore.sheet.figure import FigureStrokes, PhasorStyles, Placement, draw, figure_box
+from pycore.sheet.figure import draw, figure_box
 from pycore.sheet.furniture import (
     SheetText,
     asked,
@@ -26,7 +26,10 @@ from pycore.sheet.furniture import (
 )
 from pycore.sheet.media import Layout, Style
 from pycore.sheet.plan import Plan
+from pycore.sheet.strokes import FigureStrokes, PhasorStyles, Placement
 from pycore.sheet.table import table
+from pycore.words.phrase import plain
+from pycore.words.sheet import stands_aside
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +52,7 @@ def stand_in(construction: Construction, picture: DrawingConvention, area: Box, 
 
 def _labelled(drawn: FigureStrokes, area: Box) -> tuple[tuple[Group, ...], tuple[labels.LabelRequest, ...]]:
     """Return the strokes as groups by step with labels, and the labels that found no place."""
-    ground = labels.LabelArea(area, drawn.segments)
+    ground = labels.LabelArea(area, drawn.obstacles)
     placed, left = labels.place(ground, drawn.label_requests)
     for label in placed:
         drawn.add(label.request.step, label.text)
@@ -84,13 +87,13 @@ def settled(plan: Plan, look: PhasorStyles) -> tuple[Placement, FigureStrokes]:
     centred = stand_in(construction, plan.picture, layout.area, plan.factor)
     for share in ARC_SHARES:
         style, stand = replace(layout.style, arc=share * layout.style.arc), centred
-        drawn = draw(construction, stand, look, style)
+        drawn = draw(construction, stand, look, style, room=layout.area)
         box, area = _reach(drawn), layout.area
         across = _shift(box.left, box.right, area.left, area.right)
         up = _shift(box.bottom, box.top, area.bottom, area.top)
         if across or up:
             stand = replace(stand, origin=stand.origin.plus(Point(across, up)))
-            drawn = draw(construction, stand, look, style)
+            drawn = draw(construction, stand, look, style, room=layout.area)
             box = _reach(drawn)
         if layout.frame.holds(box):
             break
@@ -220,6 +223,10 @@ def compose(
     else:
         drawn = strokes
         groups, left = _labelled(drawn, layout.area)
+    if drawn.moved and writing.notes:
+        names = [plain(look.tags[key]) for key in dict.fromkeys(drawn.moved)]
+        beside = stands_aside(names, quantity.fixed(layout.style.aside, 0))
+        writing = replace(writing, notes=(*writing.notes, beside))
     return ComposedSheet(page_of(layout, writing, groups), left, layout.area, drawn, stand)
 
 
@@ -256,5 +263,5 @@ def view(
     height = max(52.0, box.height * factor + 2 * margin)
     area = Box(1.5, 1.5, VIEW_WIDTH - 1.5, height - 1.5)
     stand = stand_in(construction, picture, area, factor)
-    groups, _ = _labelled(draw(construction, stand, look, style), area)
+    groups, _ = _labelled(draw(construction, stand, look, style, room=area), area)
     return Page(VIEW_WIDTH, height, groups, title, description)

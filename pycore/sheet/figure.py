@@ -1,8 +1,8 @@
 """The strokes of a construction in mm: arrows, dashed parallels, arcs, ticks, and label requests."""
 
 import math
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
 
 from pycore import geometry, quantity
 from pycore.constructions import roles, step_kinds
@@ -29,14 +29,15 @@ from pycore.constructions.names import (
     SUM_KEY,
     line_of,
 )
-from pycore.drawing import Arc, Arrow, Circle, Group, Ink, Item, Line
+from pycore.drawing import Arc, Arrow, Circle, Group, Ink, Line
 from pycore.geometry import ORIGIN, Box, Point
 from pycore.phasor import wrap
+from pycore.sheet.aside import Lanes, aside, carried
 from pycore.sheet.companion import companion_strokes
 from pycore.sheet.labels import LabelRequest, Segment, along
 from pycore.sheet.media import Style
+from pycore.sheet.strokes import FigureStrokes, PhasorStyles, Placement
 from pycore.sheet.ticks import free_share, ticks
-from pycore.words.phrase import Phrase
 
 DOT_BELOW = 4.0
 """A phasor shorter than this many mm is drawn as a dot with a label (common practice)."""
@@ -44,48 +45,11 @@ STRAIGHT = 179.5
 """From this angle in degrees two lines count as one: no arc is drawn between them."""
 REFERENCE_SHARE = 0.6
 """Length of the faint first direction as a share of the longest arm."""
+PART_LABELLED = 8.0
+"""From this length in mm a component bears its length."""
+MILLIMETRES = f"{quantity.NO_BREAK_SPACE}mm"
 ALONG_ARC = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
 """Where along an arc its size may stand, in order of preference."""
-
-
-@dataclass(frozen=True, slots=True)
-class PhasorStyles:
-    """How phasors are told apart: tag, ink and number of ticks by phasor key. ``mark``: the decimal mark."""
-
-    tags: Mapping[str, Phrase]
-    inks: Mapping[str, Ink]
-    ticks: Mapping[str, int]
-    mark: str = "."
-
-
-@dataclass(frozen=True, slots=True)
-class Placement:
-    """The placement of a construction: its convention, mm for each unit, and the starting point in mm."""
-
-    picture: DrawingConvention
-    factor: float
-    origin: Point = ORIGIN
-
-    def place(self, point: Point) -> Point:
-        """Return a point of the construction on the page, mm."""
-        return self.origin.plus(self.picture.place(point, self.factor))
-
-
-@dataclass(slots=True)
-class FigureStrokes:
-    """Strokes by step, segments that labels must avoid, and label requests."""
-
-    by_step: dict[int, list[Item]] = field(default_factory=dict)
-    segments: list[Segment] = field(default_factory=list)
-    label_requests: list[LabelRequest] = field(default_factory=list)
-
-    def add(self, step: int, *items: Item) -> None:
-        """Add strokes to the group of a step."""
-        self.by_step.setdefault(step, []).extend(items)
-
-    def keep_clear(self, start: Point, end: Point, owner: str = "", half: float = 0.25) -> None:
-        """Keep labels clear of a straight segment."""
-        self.segments.append(Segment(start, end, owner, half))
 
 
 def drawn_ends(construction: Construction) -> Iterator[tuple[str, str]]:
@@ -108,6 +72,20 @@ def figure_box(construction: Construction, picture: DrawingConvention) -> Box:
     return geometry.bounds(picture.place(point) for point in used)
 
 
+@dataclass(frozen=True, slots=True)
+class _Ticked:
+    """A line that gets its ticks when everything is drawn: its step and its place among that step's items."""
+
+    step: int
+    place: int
+    start: Point
+    end: Point
+    count: int
+    width: float
+    ink: Ink
+    owner: str
+
+
 class _ConstructionPen:
     """Draws one construction, move by move, into a ``FigureStrokes``."""
 
@@ -119,6 +97,7 @@ class _ConstructionPen:
         style: Style,
         phasors_only: bool,
         visible_moves: frozenset[int] | None,
+        room: Box | None,
     ) -> None:
         self.phasors_only = phasors_only
         self.visible_moves = visible_moves
@@ -126,6 +105,10 @@ class _ConstructionPen:
         self.figure = construction.figure
         self.drawn = FigureStrokes()
         self.laid: dict[str, int] = {}
+        self.ticked: list[_Ticked] = []
+        self.parts: list[LabelRequest] = []
+        ends = [self.at(name) for pair in drawn_ends(construction) for name in pair]
+        self.lanes = Lanes(ends, room, style.aside)
         self.arcs: dict[Point, list[tuple[float, float, float]]] = {}
 
     def at(self, name: str) -> Point:
@@ -138,7 +121,27 @@ class _ConstructionPen:
                 if self.visible_moves is None or index in self.visible_moves:
                     self.move(number, step.name, move)
                 index += 1
+        for line in self.ticked:
+            self.tick(line)
+        self.drawn.label_requests += self.parts
         return self.drawn
+
+    def tick(self, line: _Ticked) -> None:
+        """Draw a line's ticks where nothing crosses it."""
+        style, items = self.style, self.drawn.by_step[line.step]
+        group = items[line.place]
+        share = free_share(line.start, line.end, self.drawn.obstacles, line.owner)
+        across = ticks(line.start, line.end, line.count, line.width, line.ink, style, share)
+        if isinstance(group, Group):
+            items[line.place] = replace(group, items=(*group.items, *across))
+        for one in across:
+            self.drawn.aside.append(Segment(one.start, one.end, ""))
+
+    def wants_ticks(self, number: int, start: Point, end: Point, key: str, width: float, ink: Ink, owner: str) -> None:
+        """Note that the group just added to a step gets ticks."""
+        if count := self.look.ticks.get(key, 0):
+            place = len(self.drawn.by_step[number]) - 1
+            self.ticked.append(_Ticked(number, place, start, end, count, width, ink, owner))
 
     def move(self, number: int, name: str, move: Move) -> None:
         match move:
@@ -225,34 +228,36 @@ class _ConstructionPen:
         style, ink = self.style, self.look.inks.get(key, "blue")
         width = style.extra_wide if role == roles.RESULTANT else style.wide
         head = style.large_head if role == roles.RESULTANT else style.head
-        length = geometry.distance(start, tip)
-        parts: list[Item] = []
-        across: list[Line] = []
+        length, owner = geometry.distance(start, tip), key + ("-copy" if copy else "")
         if length < DOT_BELOW:
-            parts.append(Arrow(start, tip, 0.1, ink, 0.0))
-            parts.append(Circle(tip, 0.7, 0.0, ink, ink))
+            dot = (Arrow(start, tip, 0.1, ink, 0.0), Circle(tip, 0.7, 0.0, ink, ink))
+            self.drawn.add(number, Group(dot, phasor=key, copy=copy))
+            self.drawn.keep_clear(start, tip, owner, width / 2)
+            self.drawn.keep_clear(tip, tip.moved(0.01, 0.0), "", 0.7)
         else:
-            parts.append(Arrow(start, tip, width, ink, head, cased=ink == "black"))
+            arrow = Arrow(start, tip, width, ink, head, cased=ink == "black")
+            shift = self.lanes.shift(start, tip) if self.has_arcs else None
+            if shift is not None:
+                self.drawn.moved.append(key)
+                self.drawn.add(number, *carried(arrow, shift))
+                self.drawn.add(number, aside(arrow, shift, key, copy=copy))
+                self.drawn.keep_clear(start, tip, "", width / 2)
+                start, tip = start.plus(shift), tip.plus(shift)
+            else:
+                self.drawn.add(number, Group((arrow,), phasor=key, copy=copy))
+            self.guard(start, tip, owner, width, head, self.drawn.segments if shift is None else self.drawn.aside)
             if length > head + 2 * style.tick:
-                across = ticks(start, tip, self.look.ticks.get(key, 0), width, ink, style)
-        parts += across
-        self.drawn.add(number, Group(tuple(parts), phasor=key, copy=copy))
-        self.drawn.keep_clear(start, tip, key + ("-copy" if copy else ""), width / 2)
-        self.guard_extras(start, tip, across, length, head)
+                back = tip.moved(-head, geometry.direction(start, tip))
+                self.wants_ticks(number, start, back, key, width, ink, owner)
         if not copy:
             self.want(key, style.tag, number, tuple(along(start, tip)))
 
-    def guard_extras(self, start: Point, tip: Point, across: list[Line], length: float, head: float) -> None:
-        """Keep labels clear of the arrowhead and the ticks."""
-        degrees = geometry.direction(start, tip)
-        if length >= DOT_BELOW:
-            size = min(head, 0.6 * length)
-            back = tip.moved(-size, degrees)
-            self.drawn.keep_clear(back, tip, "", 0.17 * size)
-        else:
-            self.drawn.keep_clear(tip, tip.moved(0.01, 0.0), "", 0.7)
-        for line in across:
-            self.drawn.keep_clear(line.start, line.end)
+    def guard(self, start: Point, tip: Point, owner: str, width: float, head: float, pieces: list[Segment]) -> None:
+        """Keep labels clear of a shaft and its arrowhead."""
+        pieces.append(Segment(start, tip, owner, width / 2))
+        size = min(head, 0.6 * geometry.distance(start, tip))
+        back = tip.moved(-size, geometry.direction(start, tip))
+        pieces.append(Segment(back, tip, "", 0.17 * size))
 
     def join(self, number: int, move: Join) -> None:
         start, end = self.at(move.start), self.at(move.end)
@@ -267,15 +272,15 @@ class _ConstructionPen:
             return
         style = self.style
         ink = self.look.inks.get(move.like, "ink-2")
-        dashed: list[Item] = [Line(start, end, style.narrow, ink, style.dash)]
-        count = self.look.ticks.get(move.like, 0)
+        owner = f"parallel-{move.line}"
+        self.drawn.add(number, Group((Line(start, end, style.narrow, ink, style.dash),), name="parallel"))
+        self.drawn.keep_clear(start, end, owner)
+        if move.role == roles.DROP and self.has_arcs and geometry.distance(start, end) >= PART_LABELLED:
+            length = quantity.fixed(geometry.distance(start, end), 1, self.look.mark) + MILLIMETRES
+            anchors = tuple(along(start, end))
+            self.parts.append(LabelRequest(owner, (length,), self.style.note, anchors, number, leaders=False))
         if move.role == roles.PARALLEL and geometry.distance(start, end) > 3 * style.tick:
-            share = free_share(start, end, self.drawn.segments, style.tick)
-            for line in ticks(start, end, count, style.narrow, ink, style, share):
-                dashed.append(line)
-                self.drawn.keep_clear(line.start, line.end)
-        self.drawn.add(number, Group(tuple(dashed), name="parallel"))
-        self.drawn.keep_clear(start, end, f"parallel-{move.line}")
+            self.wants_ticks(number, start, end, move.like, style.narrow, ink, owner)
 
     def on_axis(self, tip: Point, foot: Point) -> bool:
         """Return whether a perpendicular would run along the arrow itself, which lies on an axis."""
@@ -384,10 +389,11 @@ def draw(
     *,
     phasors_only: bool = False,
     visible_moves: frozenset[int] | None = None,
+    room: Box | None = None,
 ) -> FigureStrokes:
     """Return the strokes and label requests of a placed construction.
 
     ``phasors_only`` leaves out parallels, arcs and perpendiculars. ``visible_moves`` draws only the moves with these
-    indexes, and no arcs: the state of a lesson.
+    indexes, and no arcs: the state of a lesson. ``room``: where phasors that stand aside of others should stay.
     """
-    return _ConstructionPen(construction, stand, look, style, phasors_only, visible_moves).run()
+    return _ConstructionPen(construction, stand, look, style, phasors_only, visible_moves, room).run()

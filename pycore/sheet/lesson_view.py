@@ -25,11 +25,12 @@ from pycore.drawing import Arrow, Group, Item, Page, Text
 from pycore.geometry import ORIGIN, Box, Point
 from pycore.phasor import wrap
 from pycore.sheet import labels, tools
-from pycore.sheet.figure import FigureStrokes, PhasorStyles, Placement, draw
+from pycore.sheet.figure import draw
 from pycore.sheet.instruments import BASE, RADIUS, RULER_BEFORE_ZERO, RULER_LENGTH, RULER_WIDTH, Pose
 from pycore.sheet.lettered import box_of, text
 from pycore.sheet.media import Style
 from pycore.sheet.plan import Plan
+from pycore.sheet.strokes import FigureStrokes, PhasorStyles, Placement
 from pycore.sheet.tools import PlacedTool, ToolNote
 
 WIDTH, HEIGHT = 120.0, 108.0
@@ -248,7 +249,7 @@ class _Showing:
         """Return the complete frame."""
         self.settle()
         laid, drawn = self.lay(words), self.drawn()
-        ground = labels.LabelArea(Box(1.0, 1.0, WIDTH - 1.0, HEIGHT - 1.0), drawn.segments)
+        ground = labels.LabelArea(Box(1.0, 1.0, WIDTH - 1.0, HEIGHT - 1.0), drawn.obstacles)
         for start, end in laid.busy:
             ground.add(labels.Segment(start, end, "", 0.6))
         reading = _beside(ground, laid.read, READING, "bold")

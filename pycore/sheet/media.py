@@ -50,6 +50,8 @@ class Style:
     tick: float = 4.0
     tick_gap: float = 1.5
     arc: float = 12.0
+    aside: float = 5.0
+    """How far a phasor stands beside another on which it lies."""
     code: float = 22.0
     dash: tuple[float, float] = (3.0, 0.75)
     margin: float = 3.0
@@ -61,7 +63,7 @@ class Style:
 NORMAL = Style()
 COMPACT = Style(
     value=2.5, tag=3.5, title=3.5, scale_words=5.0, row=4.5, arc=8.0, code=18.0, head=3.6, large_head=6.0,
-    tick=3.0, tick_gap=1.2, extra_wide=0.8,
+    tick=3.0, tick_gap=1.2, extra_wide=0.8, aside=4.0,
 )  # fmt: skip
 
 
@@ -74,8 +76,8 @@ PHONE = Style(
 
 LARGE = Style(
     note=5.0, value=6.0, tag=7.2, title=6.2, scale_words=8.0, row=11.0, narrow=0.5, wide=0.9, extra_wide=1.7, head=8.0,
-    large_head=12.5, open_wide=0.6, rail=1.7, tick=6.0, tick_gap=2.4, arc=18.0, code=32.0, dash=(4.5, 1.8), margin=6.0,
-    column=112.0,
+    large_head=12.5, open_wide=0.6, rail=1.7, tick=6.0, tick_gap=2.4, arc=18.0, aside=8.0, code=32.0, dash=(4.5, 1.8),
+    margin=6.0, column=112.0,
 )  # fmt: skip
 EASY = Style(
     note=3.2, value=4.0, tag=5.5, title=5.5, scale_words=7.0, row=9.0, code=26.0, margin=3.5, column=94.0,

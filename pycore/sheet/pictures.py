@@ -13,9 +13,10 @@ from pycore.constructions.names import SUM_KEY, arm_key
 from pycore.drawing import Arrow, Circle, Group, Ink, Item, Line, Page, Shape, Text
 from pycore.geometry import Box, Point
 from pycore.sheet import labels
-from pycore.sheet.figure import PhasorStyles, Placement, draw, drawn_ends, figure_box
+from pycore.sheet.figure import draw, drawn_ends, figure_box
 from pycore.sheet.lesson_view import CLASSROOM, HEIGHT, WIDTH
 from pycore.sheet.lettered import text, width_of
+from pycore.sheet.strokes import PhasorStyles, Placement
 from pycore.words.phrase import Phrase, added, plain
 
 MARGIN = 9.0
@@ -48,7 +49,7 @@ def together(
     now = draw(
         constructions[last], stand, look, CLASSROOM, visible_moves=frozenset(range(len(constructions[last].moves)))
     )
-    ground = labels.LabelArea(Box(1.0, 1.0, WIDTH - 1.0, HEIGHT - 1.0), now.segments)
+    ground = labels.LabelArea(Box(1.0, 1.0, WIDTH - 1.0, HEIGHT - 1.0), now.obstacles)
     placed, _ = labels.place(ground, now.label_requests)
     strokes = [item for _, items in sorted(now.by_step.items()) for item in items]
     strokes += [label.text for label in placed] + [label.leader for label in placed if label.leader]

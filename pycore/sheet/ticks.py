@@ -1,6 +1,8 @@
 """Ticks across a line, by which lines can be told apart in a grey print."""
 
-from collections.abc import Iterable, Sequence
+import math
+from collections.abc import Sequence
+from itertools import pairwise
 
 from pycore import geometry
 from pycore.drawing import Ink, Line
@@ -9,12 +11,13 @@ from pycore.sheet.labels import Segment
 from pycore.sheet.media import Style
 
 TICK_SLANT = 62.0
-SHARES = (0.46, 0.56, 0.36, 0.66, 0.28, 0.76)
-"""Where along a line its ticks may be, in order of preference."""
+MIDDLE = 0.5
+NEAR = 2.2
+"""A stroke that ends this near a line, mm, is one that its ticks keep away from."""
 
 
 def ticks(
-    start: Point, end: Point, count: int, width: float, ink: Ink, style: Style, share: float = SHARES[0]
+    start: Point, end: Point, count: int, width: float, ink: Ink, style: Style, share: float = MIDDLE
 ) -> list[Line]:
     """Slanted ticks across a line, near its middle: one for the first phasor, two for the second."""
     degrees = geometry.direction(start, end)
@@ -28,21 +31,33 @@ def ticks(
     return lines
 
 
-def free_share(start: Point, end: Point, drawn: Sequence[Segment], margin: float) -> float:
-    """Return where along a line its ticks are clear, by a margin (mm), of the lines that cross it."""
-    step = end.minus(start)
-    return next((share for share in SHARES if _is_clear(start.plus(step.times(share)), drawn, margin)), SHARES[0])
+def free_share(start: Point, end: Point, drawn: Sequence[Segment], owner: str) -> float:
+    """Return where along a line its ticks stand: in the middle of the longest piece that nothing crosses or ends in.
 
-
-def _is_clear(at: Point, drawn: Iterable[Segment], margin: float) -> bool:
-    """Return whether a place is further than a margin from all strokes."""
-    left, right, low, high = at.x - margin, at.x + margin, at.y - margin, at.y + margin
+    ``drawn``: everything on the sheet; of it the line's own piece has ``owner``.
+    """
+    length = geometry.distance(start, end)
+    along = end.minus(start).times(1.0 / length)
+    across = Point(-along.y, along.x)
+    cuts = [0.0, length]
     for piece in drawn:
-        (ax, ay), (bx, by) = piece.start, piece.end
-        # Most pieces lie wholly to one side, and need no closer look.
-        aside = (ax < left and bx < left) or (ax > right and bx > right)
-        if aside or (ay < low and by < low) or (ay > high and by > high):
-            continue
-        if geometry.segment_distance(at, piece.start, piece.end) <= margin:
-            return False
-    return True
+        if piece.owner != owner:
+            cuts += _cuts(piece, start, length, along, across)
+    cuts.sort()
+    pieces = [(high - low, (low + high) / 2) for low, high in pairwise(cuts)]
+    # Of pieces that are alike, the one nearer to the middle.
+    _, at = max(pieces, key=lambda one: (round(one[0]), -math.fabs(one[1] - length / 2)))
+    return at / length
+
+
+def _cuts(piece: Segment, start: Point, length: float, along: Point, across: Point) -> list[float]:
+    """Return where a stroke meets a line or comes near it, mm from its start."""
+    first, second = piece.start.minus(start), piece.end.minus(start)
+    high, low = geometry.dot(first, across), geometry.dot(second, across)
+    ends = [(geometry.dot(first, along), high), (geometry.dot(second, along), low)]
+    found = [at for at, off in ends if math.fabs(off) <= NEAR and 0.0 < at < length]
+    if high * low < 0.0:
+        share = high / (high - low)
+        at = ends[0][0] + share * (ends[1][0] - ends[0][0])
+        found += [at] if 0.0 < at < length else []
+    return found

@@ -46,9 +46,9 @@ from pycore.constructions.names import (
 )
 from pycore.drawing import Page
 from pycore.phasor import wrap
-from pycore.sheet.figure import PhasorStyles
 from pycore.sheet.lesson_view import frame_page
 from pycore.sheet.plan import Plan
+from pycore.sheet.strokes import PhasorStyles
 from pycore.sums.places import Places, faint_line, ruler_for
 from pycore.sums.sentences import StepSentences
 from pycore.sums.wording import length_text, reading_text, whole_degrees

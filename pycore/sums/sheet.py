@@ -7,11 +7,11 @@ from pycore.forms import links
 from pycore.geometry import Box
 from pycore.sheet import compose, furniture, kinds
 from pycore.sheet.code import SMALLEST_MODULE, module_of
-from pycore.sheet.figure import PhasorStyles, Placement
 from pycore.sheet.furniture import SheetText, TableRow
 from pycore.sheet.media import PHONE, USUAL
 from pycore.sheet.moves_sheet import moves_pages
 from pycore.sheet.plan import Plan
+from pycore.sheet.strokes import PhasorStyles, Placement
 from pycore.sums.case import ComponentRow, SumCase
 from pycore.sums.request import SheetRequest
 from pycore.sums.rows import alike, head_of, problem_rows, row_of, rows_of

@@ -1,10 +1,10 @@
 """The words on a sheet."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Protocol
 
 from pycore.words.cautions import EXAMINING_BODY
-from pycore.words.phrase import Phrase, say
+from pycore.words.phrase import Phrase, listed, say
 
 FOOT = "Phasor Folio. For teaching. Not for sizing an installation."
 SCALE, PAPER, SHEET, NAME, GROUP, DATE = "scale", "paper", "sheet", "name", "group", "date"
@@ -16,6 +16,13 @@ LENGTH_UNIT = "mm"
 RESULT, STAGES, WORKING = "result", ("estimated", "drawn", "calculated", "difference"), "working"
 """Where a problem sheet has room: for each result, in the order in which a learner finds them, and for sums."""
 TURNING = ("sense of", "rotation")
+
+
+def stands_aside(names: Sequence[str], millimetres: str) -> str:
+    """Why a phasor is drawn beside another on which it lies."""
+    if len(names) == 1:
+        return f"{names[0]} lies on another line. It is drawn {millimetres} mm aside; thin lines carry its ends over."
+    return f"{listed(names, 'and')} lie on other lines. They are drawn aside; thin lines carry their ends over."
 
 
 def directions_from(origin: Phrase) -> Phrase:

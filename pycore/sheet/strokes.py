@@ -1,0 +1,61 @@
+"""What a construction's pen needs and leaves: how phasors look, where the construction stands, its strokes."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from pycore.constructions.construction import DrawingConvention
+from pycore.drawing import Ink, Item
+from pycore.geometry import ORIGIN, Point
+from pycore.sheet.labels import LabelRequest, Segment
+from pycore.words.phrase import Phrase
+
+
+@dataclass(frozen=True, slots=True)
+class PhasorStyles:
+    """How phasors are told apart: tag, ink and number of ticks by phasor key. ``mark``: the decimal mark."""
+
+    tags: Mapping[str, Phrase]
+    inks: Mapping[str, Ink]
+    ticks: Mapping[str, int]
+    mark: str = "."
+
+
+@dataclass(frozen=True, slots=True)
+class Placement:
+    """The placement of a construction: its convention, mm for each unit, and the starting point in mm."""
+
+    picture: DrawingConvention
+    factor: float
+    origin: Point = ORIGIN
+
+    def place(self, point: Point) -> Point:
+        """Return a point of the construction on the page, mm."""
+        return self.origin.plus(self.picture.place(point, self.factor))
+
+
+@dataclass(slots=True)
+class FigureStrokes:
+    """Strokes by step, segments that labels must avoid, and label requests.
+
+    ``aside``: segments of phasors that stand beside their true place; they never move the figure.
+    """
+
+    by_step: dict[int, list[Item]] = field(default_factory=dict)
+    segments: list[Segment] = field(default_factory=list)
+    label_requests: list[LabelRequest] = field(default_factory=list)
+    aside: list[Segment] = field(default_factory=list)
+    moved: list[str] = field(default_factory=list)
+    """Keys of the phasors that stand aside."""
+
+    def add(self, step: int, *items: Item) -> None:
+        """Add strokes to the group of a step."""
+        self.by_step.setdefault(step, []).extend(items)
+
+    def keep_clear(self, start: Point, end: Point, owner: str = "", half: float = 0.25) -> None:
+        """Keep labels clear of a straight segment."""
+        self.segments.append(Segment(start, end, owner, half))
+
+    @property
+    def obstacles(self) -> list[Segment]:
+        """All segments that labels and ticks must avoid."""
+        return [*self.segments, *self.aside]
