@@ -223,7 +223,7 @@ def compose(
     else:
         drawn = strokes
         groups, left = _labelled(drawn, layout.area)
-    if drawn.moved and writing.notes:
+    if drawn.moved and writing.notes and not layout.small:
         names = [plain(look.tags[key]) for key in dict.fromkeys(drawn.moved)]
         beside = stands_aside(names, quantity.fixed(layout.style.aside, 0))
         writing = replace(writing, notes=(*writing.notes, beside))

@@ -2,7 +2,7 @@
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from pycore import geometry, quantity
 from pycore.constructions import roles, step_kinds
@@ -37,7 +37,7 @@ from pycore.sheet.companion import companion_strokes
 from pycore.sheet.labels import LabelRequest, Segment, along
 from pycore.sheet.media import Style
 from pycore.sheet.strokes import FigureStrokes, PhasorStyles, Placement
-from pycore.sheet.ticks import free_share, ticks
+from pycore.sheet.ticks import TickedLine, free_share, ticks
 
 DOT_BELOW = 4.0
 """A phasor shorter than this many mm is drawn as a dot with a label (common practice)."""
@@ -72,20 +72,6 @@ def figure_box(construction: Construction, picture: DrawingConvention) -> Box:
     return geometry.bounds(picture.place(point) for point in used)
 
 
-@dataclass(frozen=True, slots=True)
-class _Ticked:
-    """A line that gets its ticks when everything is drawn: its step and its place among that step's items."""
-
-    step: int
-    place: int
-    start: Point
-    end: Point
-    count: int
-    width: float
-    ink: Ink
-    owner: str
-
-
 class _ConstructionPen:
     """Draws one construction, move by move, into a ``FigureStrokes``."""
 
@@ -105,7 +91,7 @@ class _ConstructionPen:
         self.figure = construction.figure
         self.drawn = FigureStrokes()
         self.laid: dict[str, int] = {}
-        self.ticked: list[_Ticked] = []
+        self.ticked: list[TickedLine] = []
         self.parts: list[LabelRequest] = []
         ends = [self.at(name) for pair in drawn_ends(construction) for name in pair]
         self.lanes = Lanes(ends, room, style.aside)
@@ -126,7 +112,7 @@ class _ConstructionPen:
         self.drawn.label_requests += self.parts
         return self.drawn
 
-    def tick(self, line: _Ticked) -> None:
+    def tick(self, line: TickedLine) -> None:
         """Draw a line's ticks where nothing crosses it."""
         style, items = self.style, self.drawn.by_step[line.step]
         group = items[line.place]
@@ -141,7 +127,7 @@ class _ConstructionPen:
         """Note that the group just added to a step gets ticks."""
         if count := self.look.ticks.get(key, 0):
             place = len(self.drawn.by_step[number]) - 1
-            self.ticked.append(_Ticked(number, place, start, end, count, width, ink, owner))
+            self.ticked.append(TickedLine(number, place, start, end, count, width, ink, owner))
 
     def move(self, number: int, name: str, move: Move) -> None:
         match move:
@@ -230,7 +216,7 @@ class _ConstructionPen:
         head = style.large_head if role == roles.RESULTANT else style.head
         length, owner = geometry.distance(start, tip), key + ("-copy" if copy else "")
         if length < DOT_BELOW:
-            dot = (Arrow(start, tip, 0.1, ink, 0.0), Circle(tip, 0.7, 0.0, ink, ink))
+            dot = Arrow(start, tip, 0.1, ink, 0.0), Circle(tip, 0.7, 0.0, ink, ink)
             self.drawn.add(number, Group(dot, phasor=key, copy=copy))
             self.drawn.keep_clear(start, tip, owner, width / 2)
             self.drawn.keep_clear(tip, tip.moved(0.01, 0.0), "", 0.7)
@@ -239,7 +225,9 @@ class _ConstructionPen:
             shift = self.lanes.shift(start, tip) if self.has_arcs else None
             if shift is not None:
                 self.drawn.moved.append(key)
-                self.drawn.add(number, *carried(arrow, shift))
+                thin = carried(arrow, shift)
+                self.drawn.add(number, *thin)
+                self.drawn.aside += [Segment(one.start, one.end, "", 0.1) for one in thin if isinstance(one, Line)]
                 self.drawn.add(number, aside(arrow, shift, key, copy=copy))
                 self.drawn.keep_clear(start, tip, "", width / 2)
                 start, tip = start.plus(shift), tip.plus(shift)
@@ -278,7 +266,7 @@ class _ConstructionPen:
         if move.role == roles.DROP and self.has_arcs and geometry.distance(start, end) >= PART_LABELLED:
             length = quantity.fixed(geometry.distance(start, end), 1, self.look.mark) + MILLIMETRES
             anchors = tuple(along(start, end))
-            self.parts.append(LabelRequest(owner, (length,), self.style.note, anchors, number, leaders=False))
+            self.parts.append(LabelRequest(owner, (length,), self.style.note, anchors, number, optional=True))
         if move.role == roles.PARALLEL and geometry.distance(start, end) > 3 * style.tick:
             self.wants_ticks(number, start, end, move.like, style.narrow, ink, owner)
 

@@ -46,6 +46,8 @@ class LabelRequest:
     anchors: tuple[tuple[Point, float], ...]
     step: int
     leaders: bool = True
+    optional: bool = False
+    """Left out where there is no room near its line."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -242,6 +244,8 @@ def place(ground: LabelArea, requests: list[LabelRequest]) -> tuple[list[PlacedL
     for request in requests:
         shape = _LabelShape(request)
         label = _near(ground, request, shape)
+        if label is None and request.optional:
+            continue
         if label is None and request.leaders:
             label = _on_leader(ground, request, shape)
         if label is None:

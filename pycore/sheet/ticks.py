@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Sequence
+from dataclasses import dataclass
 from itertools import pairwise
 
 from pycore import geometry
@@ -14,6 +15,20 @@ TICK_SLANT = 62.0
 MIDDLE = 0.5
 NEAR = 2.2
 """A stroke that ends this near a line, mm, is one that its ticks keep away from."""
+
+
+@dataclass(frozen=True, slots=True)
+class TickedLine:
+    """A line that gets its ticks when everything is drawn: its step and its place among that step's items."""
+
+    step: int
+    place: int
+    start: Point
+    end: Point
+    count: int
+    width: float
+    ink: Ink
+    owner: str
 
 
 def ticks(
