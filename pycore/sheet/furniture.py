@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from functools import lru_cache
-from itertools import pairwise, product
+from itertools import product
 
 from pycore.drawing import Group, Ink, Item, Line, Shape, Text
 from pycore.geometry import Box, Point
@@ -199,21 +199,34 @@ def _asks_below(layout: Layout) -> bool:
     return layout.orientation == "portrait" or layout.style.value == layout.style.note
 
 
-BLOCK_COLUMNS = ((0.0, 0.42, 0.68), (0.0, 0.42, 0.68))
-"""Left edges of the cells in the two lower rows of the title block, as shares of its width."""
+BLOCK_ROWS_USUAL = (((0, 1, 2, 4), (0.0, 0.36, 0.52, 0.72)), ((3, 5), (0.0, 0.72)))
+"""The two lower rows of the title block: which cells stand there, and their left edges as shares of its width. The name
+has 60 mm and more."""
+BLOCK_ROWS_COMPACT = (((0, 1, 2), (0.0, 0.42, 0.68)), ((3, 4, 5), (0.0, 0.42, 0.68)))
 CELL_PADDING = 3.2
 
 
+def _cells(style: Style) -> dict[int, tuple[int, float, float]]:
+    """Return row, left and right edge of each cell in the two lower rows of the title block, by its number."""
+    rows = BLOCK_ROWS_COMPACT if style.title < 4 else BLOCK_ROWS_USUAL
+    return {
+        number: (row, begin, end)
+        for row, (numbers, begins) in enumerate(rows)
+        for number, begin, end in zip(numbers, begins, (*begins[1:], 1.0), strict=True)
+    }
+
+
 def lower_cells(paper: str) -> tuple[float, ...]:
-    """Return the room in mm for the texts in the lowest cells of the title block: name, group, date."""
-    width = layout(paper, "landscape").block.width
-    begins = (*BLOCK_COLUMNS[1], 1.0)
-    return tuple(width * (end - start) - CELL_PADDING for start, end in pairwise(begins))
+    """Return the room in mm for the texts in the cells that are filled in by hand: name, group, date."""
+    sheet = layout(paper, "landscape")
+    places = _cells(sheet.style)
+    return tuple(sheet.block.width * (places[one][2] - places[one][1]) - CELL_PADDING for one in (3, 4, 5))
 
 
 def fits_block(scale: str, layout: Layout) -> bool:
     """Return whether a scale fits its cell in the title block."""
-    return width_of(scale, min(layout.style.note, 2.5)) <= layout.block.width * BLOCK_COLUMNS[0][1] - CELL_PADDING
+    room = layout.block.width * _cells(layout.style)[0][2] - CELL_PADDING
+    return width_of(scale, min(layout.style.note, 2.5)) <= room
 
 
 def title_block(layout: Layout, writing: SheetText) -> Group:
@@ -240,15 +253,13 @@ def _title_block(
     items.append(Line(Point(box.left, y), Point(box.right, y), 0.25))
     items += _cell(x, y, "method", method, style, box.width)
     y -= cell
-    for row, begins in enumerate(BLOCK_COLUMNS):
-        items.append(Line(Point(box.left, y), Point(box.right, y), 0.25))
-        for index, (label, value) in enumerate(cells[row * 3 : row * 3 + 3]):
-            left = box.left + begins[index] * box.width
-            width = ((*begins, 1.0)[index + 1] - begins[index]) * box.width
-            if index:
-                items.append(Line(Point(left, y), Point(left, max(box.bottom, y - cell)), 0.25))
-            items += _cell(left + 2.4, y, label, value, style, width)
-        y -= cell
+    for row in (0, 1):
+        items.append(Line(Point(box.left, y - row * cell), Point(box.right, y - row * cell), 0.25))
+    for number, (row, begin, end) in sorted(_cells(style).items()):
+        left, top = box.left + begin * box.width, y - row * cell
+        if begin:
+            items.append(Line(Point(left, top), Point(left, max(box.bottom, top - cell)), 0.25))
+        items += _cell(left + 2.4, top, *cells[number], style, (end - begin) * box.width)
     return Group(tuple(items), name="title-block")
 
 

@@ -135,11 +135,6 @@ def turn_round(names: Sequence[str]) -> tuple[str, ...]:
     return tuple(f"Turn {name} by 180°: that is −{name}. Write its angle in the table." for name in names)
 
 
-def minus(sense: str) -> str:
-    """Which way a negative angle turns on this paper."""
-    return f"Angles: minus means {sense}."
-
-
 def both(quantity: str, plural: str) -> str:
     """What is to be worked out where the second quantity is unknown too: current and the voltages."""
     return f"{quantity} and the {plural}"

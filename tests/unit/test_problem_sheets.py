@@ -9,6 +9,7 @@ from pycore.forms.fields import default_form
 from pycore.forms.opening import ReopenInfo
 from pycore.practice.codes import Code
 from pycore.sheet import worksheet
+from pycore.sheet.furniture import lower_cells
 
 KINDS = ("problem", "construction", "overlay")
 STAGES = ["estimated", "drawn", "calculated", "difference"]
@@ -72,3 +73,9 @@ def test_the_scale_that_a_learner_chooses_has_a_ruled_line():
 def test_all_angles_of_a_table_have_a_decimal_if_one_has():
     rows = table_of(NEUTRAL.sheet_page({}))[1:]
     assert ["0.0°", "120.0°", "120.0°", "37.2°", "87.5°"] == [row[3] for row in rows]
+
+
+@pytest.mark.parametrize("paper", ["A4", "A3", "letter"])
+def test_the_title_block_has_room_for_a_name_of_sixty_millimetres(paper: str):
+    name, group, date = lower_cells(paper)
+    assert name >= 60.0 and group >= 20.0 and date >= 20.0
