@@ -28,6 +28,7 @@ from pycore.sheet.media import Layout, Style
 from pycore.sheet.plan import Plan
 from pycore.sheet.strokes import FigureStrokes, PhasorStyles, Placement
 from pycore.sheet.table import table
+from pycore.sheet.whole_page import strip
 from pycore.words.phrase import plain
 from pycore.words.sheet import stands_aside
 
@@ -232,6 +233,9 @@ def compose(
 
 def page_of(layout: Layout, writing: SheetText, groups: tuple[Group, ...]) -> Page:
     """Return a page with what every sheet has, and what is drawn on it."""
+    if layout.style.whole:
+        whole = strip(layout, writing), *groups, *check_bars(layout)
+        return Page(layout.width, layout.height, (frame(layout), *whole), writing.page_title, writing.description)
     block = plain_block if layout.style.column else title_block
     # In the order in which a sheet is read aloud: nothing touches, so that none covers another.
     furniture = asked(layout, writing) or (words(layout, writing), table(layout, writing))

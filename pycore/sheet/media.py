@@ -58,6 +58,10 @@ class Style:
     """Room kept round the figure for arrowheads and labels that hang over."""
     column: float = 0.0
     """Width of the column of words on a sheet laid out for easy reading; 0 on the usual sheet."""
+    whole: bool = False
+    """Whether the drawing has the first page to itself."""
+    signed: bool = False
+    """Whether angles have signs in the table, for want of room for words beside large figures."""
 
 
 NORMAL = Style()
@@ -77,14 +81,16 @@ PHONE = Style(
 LARGE = Style(
     note=5.0, value=6.0, tag=7.2, title=6.2, scale_words=8.0, row=11.0, narrow=0.5, wide=0.9, extra_wide=1.7, head=8.0,
     large_head=12.5, open_wide=0.6, rail=1.7, tick=6.0, tick_gap=2.4, arc=18.0, aside=8.0, code=32.0, dash=(4.5, 1.8),
-    margin=6.0, column=112.0,
+    margin=6.0, column=112.0, signed=True,
 )  # fmt: skip
 EASY = Style(
     note=3.2, value=4.0, tag=5.5, title=5.5, scale_words=7.0, row=9.0, code=26.0, margin=3.5, column=94.0,
 )  # fmt: skip
-USUAL, LARGE_PRINT, EASY_READING = "usual", "large", "easy"
-"""Print styles: option values of the form, which stand in links."""
-PRINTS = {USUAL: NORMAL, LARGE_PRINT: LARGE, EASY_READING: EASY}
+WHOLE = replace(LARGE, tag=8.0, wide=0.8, extra_wide=1.6, narrow=0.4, margin=4.0, whole=True, signed=False)
+USUAL, WHOLE_PAGE, LARGE_PRINT, EASY_READING = "usual", "page", "large", "easy"
+"""Print styles: option values of the form, which stand in links. ``large`` has the table beside the drawing, as sheets
+had that were printed before ``page``."""
+PRINTS = {USUAL: NORMAL, WHOLE_PAGE: WHOLE, LARGE_PRINT: LARGE, EASY_READING: EASY}
 """Styles by print style. Large: capitals of 5 mm and more, text of 18 points and more, thicker lines, for low vision.
 Easy: text of 12 points and more, fewer words beside the drawing, for dyslexia (both common practice)."""
 SMALL_PAPER = "A5"
@@ -219,7 +225,7 @@ def _words_height(style: Style, second: bool) -> float:
 
 def holds(sheet: Layout) -> bool:
     """Return whether all texts fit a sheet laid out for easy reading; the usual sheet always has room."""
-    if not sheet.style.column:
+    if not sheet.style.column or sheet.style.whole:
         return True
     if sheet.orientation == "landscape":
         return sheet.words.bottom >= sheet.code.top + sheet.style.value + 2.0
@@ -228,6 +234,17 @@ def holds(sheet: Layout) -> bool:
 
 LEAST_AREA = 80.0
 """Smallest height of the drawing area on a portrait sheet, mm."""
+
+
+STRIP_ROWS = (2.1, 2.3)
+"""Heights of both rows of the strip below a drawing that has the page to itself, in capitals of title and notes."""
+
+
+def _whole(frame: Box, style: Style) -> _Parts:
+    """A drawing with the page to itself; its words follow on the next."""
+    strip = frame.bottom + STRIP_ROWS[0] * style.title + STRIP_ROWS[1] * style.note
+    block = Box(frame.left, frame.bottom, frame.right, strip)
+    return _Parts(Box(frame.left, strip, frame.right, frame.top), block, block, block, block)
 
 
 def _roomy(frame: Box, style: Style, rows: int, landscape: bool, second: bool) -> _Parts:
@@ -268,7 +285,7 @@ def layout(
     paper: str, orientation: str, rows: int = 5, *, second: bool = False, printed: str = USUAL
 ) -> Layout:
     """Divide a paper. ``rows``: rows of the table below its header. ``second``: a second scale is shown. ``printed``:
-    ``usual``, ``large`` or ``easy``.
+    ``usual``, ``page``, ``large`` or ``easy``.
 
     Raises KeyError for an unknown paper.
     """
@@ -277,13 +294,19 @@ def layout(
     style = COMPACT if paper == SMALL_PAPER else PRINTS[printed]
     frame = Box(FILING_MARGIN, MARGIN, width - MARGIN, height - MARGIN)
     roomy = style.column > 0
-    style = _closer(style, frame, rows, second) if roomy and landscape else style
-    parts = _roomy(frame, style, rows, landscape, second) if roomy else _usual(frame, style, rows, landscape, second)
+    if style.whole:
+        parts = _whole(frame, style)
+    elif roomy:
+        style = _closer(style, frame, rows, second) if landscape else style
+        parts = _roomy(frame, style, rows, landscape, second)
+    else:
+        parts = _usual(frame, style, rows, landscape, second)
     # Each of these millimetres counts: with a little more, letter upright took the example at 5 A to the centimetre.
     level_y = max(parts.figure.bottom + 4.0, PRINTABLE_EDGE)
     figure = parts.figure
+    words_of_bar = 3.0 if not roomy else 6.0 if style.whole else 1.0 + 1.4 * style.note
     area = Box(
-        figure.left + (11.0 if not roomy else 9.0 + 1.4 * style.note), level_y + max(6.0, 1.4 * style.note),
+        figure.left + 8.0 + words_of_bar, level_y + max(6.0, 1.4 * style.note),
         figure.right - 1.0, figure.top - 2.5,
     )  # fmt: skip
     # A bar of 100 mm, its words and two registration marks, where the area is broad enough for them.

@@ -8,8 +8,10 @@ from dataclasses import dataclass
 
 from pycore.drawing import Group, Item, Page, Shape
 from pycore.geometry import Point
+from pycore.sheet.furniture import SheetText
 from pycore.sheet.lettered import text, wrapped
 from pycore.sheet.media import MARGIN, PAPERS, Layout
+from pycore.sheet.whole_page import furniture_below
 from pycore.words.phrase import with_symbols
 
 LINE = 2.3
@@ -59,9 +61,10 @@ def _box(x: float, y: float, side: float) -> Shape:
 
 
 def moves_pages(
-    layout: Layout, title: str, lists: Sequence[TextSection], foot: str, named: Sequence[str], description: str
+    layout: Layout, title: str, lists: Sequence[TextSection], foot: str, named: Sequence[str], description: str,
+    writing: SheetText | None = None,
 ) -> tuple[Page, ...]:
-    """Return as many portrait pages of the sheet's paper as the lines need.
+    """Return as many portrait pages of the sheet's paper as the lines need; ``writing``: with its table and code first.
 
     ``named``: the pages' titles, the last for all that follow. ``description``: their content, for people who cannot
     see them.
@@ -73,6 +76,9 @@ def moves_pages(
     pages: list[list[Item]] = [[]]
     y = top - layout.style.title
     pages[0].append(text(title, Point(left, y), layout.style.title))
+    if writing:
+        furniture, y = furniture_below(layout, writing, left, right, y - 0.8 * layout.style.title)
+        pages[0].append(furniture)
     for rows in _rows(lists, capitals, right - left):
         high = 0.0
         for row in rows:

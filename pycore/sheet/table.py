@@ -51,7 +51,7 @@ def _blank(end: Point, style: Style) -> Line:
     return Line(Point(end.x - width_of(ROOM, style.value), y), Point(end.x, y), style.narrow)
 
 
-TABLE_SHARES = (1.0, 0.9, 0.84, 0.8, 0.75, 0.7)
+TABLE_SHARES = (1.0, 0.9, 0.8, 0.7)
 """Lettering of a table as a share of its usual height: the first that fits is used."""
 
 

@@ -38,6 +38,8 @@ def lists_of(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[TextSect
             one.scale(scale * centimetres) for one, scale in zip(amounts, (plan.scale, plan.second), strict=True)
         )
         look.append(sum_words.second_check(bar, *scale_texts))
+    if plan.layout.style.signed and not case.notation.polar:
+        look.append(moves_list.minus(StepSentences(plan, case.notation).sense(-1.0)))
     return (
         TextSection(moves_list.GIVEN, case.sheet_values_text(plan, any_method=request.any_method)),
         TextSection(moves_list.MOVES, ticked, ticked=True),

@@ -47,6 +47,9 @@ def _direction_row(
         return TableRow(symbol, amount, length, *none)
     if case.notation.polar:
         return TableRow(symbol, amount, length, quantity.fixed(wrap(angle), 1, mark) + "°")
+    if plan.layout.style.signed:
+        # A line of the sheet says what a minus means.
+        return TableRow(symbol, amount, length, quantity.fixed(wrap(angle - case.picture.reference), 1, mark) + "°")
     turn = wrap(angle - case.picture.reference)
     angle_text = degrees_text(turn, mark) if round(turn, 1) else "0°"
     straight = round(turn, 1) in (0.0, 180.0, -180.0)

@@ -153,7 +153,8 @@ def moves_of(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[Page, ..
         lists = (*others, replace(last, lines=(*last.lines, *words.issued_notes(request.problem_of_set))))
     lines = len([line for listed in lists for line in listed.lines])
     named = [moves_list.page_title(title, number) for number in range(2, 9)]
-    return moves_pages(plan.layout, title, lists, words.FOOT, named, moves_list.description(lines))
+    table = _writing(case, plan, request) if plan.layout.style.whole else None
+    return moves_pages(plan.layout, title, lists, words.FOOT, named, moves_list.description(lines), table)
 
 
 def composed_of(

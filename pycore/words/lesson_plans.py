@@ -80,7 +80,7 @@ def handouts_of(slug: str, *more: Handout) -> tuple[Handout, ...]:
         Handout("Problem sheet, two phasors drawn", slug, (("sheet", "problem"), ("start", "two"))),
         Handout("Problem sheet, starting point only", slug, (("sheet", "problem"),)),
         Handout("Problem sheet for easy reading", slug, (("sheet", "problem"), ("print", "easy"))),
-        Handout("Problem sheet in large print", slug, (("sheet", "problem"), ("print", "large"), ("paper", "A3"))),
+        Handout("Problem sheet in large print", slug, (("sheet", "problem"), ("print", "page"))),
         Handout("Overlay for marking", slug, (("sheet", "overlay"),)),
         *more,
         Handout("Class set with key", "class-set", (("topic", slug), ("tier", "core"))),

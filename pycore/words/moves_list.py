@@ -8,12 +8,13 @@ from pycore.words.sums import ROUTINE
 PRINT = "Print"
 PRINTS = (
     ("usual", "usual"),
-    ("large", "large print, for low vision"),
+    ("page", "large print: the drawing on a page of its own"),
+    ("large", "large print: the table beside the drawing"),
     ("easy", "easy reading: text of 12 points or more, one move per line"),
 )
 PRINT_HELP = (
-    "The sheet gets its own layout and scale; it is not an enlarged copy. The moves are on a separate page. Large "
-    "print works best on A3."
+    "The sheet gets its own layout and scale; it is not an enlarged copy. The moves are on a separate page. The table "
+    "beside a drawing in large print needs A3."
 )
 HEAD_ANGLE, NONE = "angle", "none"
 GIVEN, MOVES, LOOK = "Given values", "Moves", "To check"
@@ -133,6 +134,11 @@ _DRAWN_FIRST_ONE = "{names} is drawn for you. Measure it: does it agree with you
 def turn_round(names: Sequence[str]) -> tuple[str, ...]:
     """The phasors that are subtracted, turned by 180°."""
     return tuple(f"Turn {name} by 180°: that is −{name}. Write its angle in the table." for name in names)
+
+
+def minus(sense: str) -> str:
+    """Which way a negative angle turns on this paper."""
+    return f"Angles: minus means {sense}."
 
 
 def both(quantity: str, plural: str) -> str:

@@ -18,7 +18,9 @@ NINE = "333-JDL-2GA"
 USUAL, WIDEST = "42C-332-3C2-9XZ", "4WW-WWW-WWW-WWW"
 """Codes of twelve signs: a usual one, and one of the broadest signs throughout."""
 CURRENTS = {"i1": "18.4", "i2": "11.2", "i3": "24.6"}
-WAYS = [way for way in product(PAPERS, ORIENTATIONS, PRINTS) if way[0] != "A5" or way[2] == "usual"]
+BESIDE = [printed for printed in PRINTS if printed != "page"]
+"""The print styles with the code on the page of the drawing."""
+WAYS = [way for way in product(PAPERS, ORIENTATIONS, BESIDE) if way[0] != "A5" or way[2] == "usual"]
 
 
 def sheet(code: str, paper: str, way: str, printed: str, qr: bool = True, **more: str) -> Page:

@@ -52,7 +52,11 @@ def sizes(page: Page) -> list[tuple[float, float]]:
     ]  # fmt: skip
 
 
-@pytest.mark.parametrize(("printed", "least", "capitals"), [("large", 18.0, 5.0), ("easy", 12.0, 3.0)])
+LETTERING = [("page", 18.0, 5.0), ("large", 18.0, 5.0), ("easy", 12.0, 3.0)]
+"""Least size of type in points and of capitals in mm, by print style."""
+
+
+@pytest.mark.parametrize(("printed", "least", "capitals"), LETTERING)
 @pytest.mark.parametrize("kind", KINDS)
 def test_all_lettering_is_as_large_as_promised(printed: str, least: float, capitals: float, kind: str):
     for number in range(0, COUNT, 4):

@@ -1,12 +1,14 @@
 """A problem sheet stands alone: question, given values, room for results and working; nothing that nobody can use."""
 
 import pytest
-from unit.sheets import NEUTRAL, given_of, on_page, said_on, table_of, texts
+from unit.sheets import NEUTRAL, given_of, on_page, said_on, strokes, table_of, texts
+from unit.test_sheet_clear import touching
 
 from pycore.calculators.registry import CALCULATORS
 from pycore.drawing import Line
 from pycore.forms.fields import default_form
 from pycore.forms.opening import ReopenInfo
+from pycore.geometry import Box
 from pycore.practice.codes import Code
 from pycore.sheet import worksheet
 from pycore.sheet.furniture import lower_cells
@@ -73,6 +75,26 @@ def test_the_scale_that_a_learner_chooses_has_a_ruled_line():
 def test_all_angles_of_a_table_have_a_decimal_if_one_has():
     rows = table_of(NEUTRAL.sheet_page({}))[1:]
     assert ["0.0°", "120.0°", "120.0°", "37.2°", "87.5°"] == [row[3] for row in rows]
+
+
+@pytest.mark.parametrize("slug", CALCULATORS)
+@pytest.mark.parametrize("kind", KINDS)
+def test_large_print_gives_the_drawing_a_page_and_its_table_words_on_the_next(slug: str, kind: str):
+    """Nothing touches; the table says clockwise and anticlockwise, never a minus; title and scale are on both pages."""
+    for paper in ("A4", "A3", "letter"):
+        form = {"print": "page", "paper": paper, "sheet": kind}
+        first, second, *_ = CALCULATORS[slug].pages(form, ReopenInfo(f"https://f.org/{slug}/", True), (kind,))
+        assert not [text for text in texts(first) if "table" in text.group]
+        assert table_of(second) and "minus means" not in said_on([second])
+        for page in (first, second):
+            assert [] == touching(texts(page), strokes(page), Box(0.0, 0.0, page.width, page.height))
+        assert "1 cm = " in said_on([first])
+
+
+def test_the_example_in_large_print_is_drawn_at_the_scale_of_the_usual_sheet():
+    scales = {printed: NEUTRAL.case({**default_form(NEUTRAL.fields), "print": printed}).sheet_plan().scale
+              for printed in ("usual", "page", "large")}  # fmt: skip
+    assert {"usual": 2.0, "page": 2.0, "large": 5.0} == scales
 
 
 @pytest.mark.parametrize("paper", ["A4", "A3", "letter"])

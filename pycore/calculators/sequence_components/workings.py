@@ -19,7 +19,7 @@ from pycore.forms import conventions
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import kinds
 from pycore.sheet.compose import thin
-from pycore.sheet.media import layout
+from pycore.sheet.media import LARGE_PRINT, WHOLE_PAGE, layout
 from pycore.sheet.plan import Plan
 from pycore.sheet.scale import Fit
 from pycore.sums import amounts as figures
@@ -83,7 +83,9 @@ def sets_picture(case: SequenceCase) -> WorkingPicture:
 def sets_sheet(case: SequenceCase, plan: Plan, request: SheetRequest) -> Page:
     """The sheet with all three sets, on the paper of the first one: drawn, to be drawn, or to be laid over."""
     letter, first = "I" if case.problem["unit"] == "A" else "V", plan.layout
-    own = layout(first.paper, first.orientation, len(TURNS), printed=case.printed)
+    # Its table stands beside the sets: they need no page to themselves.
+    printed = LARGE_PRINT if case.printed == WHOLE_PAGE else case.printed
+    own = layout(first.paper, first.orientation, len(TURNS), printed=printed)
     sets = component_sets_of(case, amounts=False)
     placed = on_paper(sets, own, case.problem["steps"])
     values = [(Symbol(letter, words.INDEX[component]), case.share(component, 1)) for component in TURNS]

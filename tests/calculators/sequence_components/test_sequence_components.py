@@ -242,7 +242,7 @@ def texts_of(page: Page) -> list[str]:
 
 
 @pytest.mark.parametrize("paper", ["A4", "A5", "A3"])
-@pytest.mark.parametrize("printed", ["usual", "large", "easy"])
+@pytest.mark.parametrize("printed", ["usual", "page", "large", "easy"])
 @pytest.mark.parametrize("orientation", ["landscape", "portrait"])
 def test_a_second_sheet_shows_all_three_sets_true_to_scale(paper: str, printed: str, orientation: str):
     form = {"sets": "yes", "paper": paper, "print": printed, "orientation": orientation}

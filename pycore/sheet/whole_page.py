@@ -1,0 +1,59 @@
+"""A sheet in large print whose drawing has the first page to itself: a strip below it, table and code on the
+next. In mm."""
+
+from dataclasses import replace
+
+from pycore.drawing import Group, Ink, Item, Line, Shape
+from pycore.geometry import Box, Point
+from pycore.sheet.furniture import SheetText, code_area
+from pycore.sheet.lettered import fitting, text, width_of
+from pycore.sheet.media import STRIP_ROWS, Layout
+from pycore.sheet.table import table
+from pycore.sheet.worksheet import scale_line
+
+TITLE_SHARE, NAME_SHARE = 0.56, 0.66
+"""Where scale and date begin in the strip, as shares of its width."""
+
+
+def strip(layout: Layout, writing: SheetText) -> Group:
+    """Return title and scale, name and date below the drawing."""
+    style, box = layout.style, layout.block
+    upper = box.top - STRIP_ROWS[0] * style.title
+    items: list[Item] = [
+        Line(Point(box.left, box.top), Point(box.right, box.top), style.wide),
+        Line(Point(box.left, upper), Point(box.right, upper), style.narrow),
+    ]
+    x, room = box.left + 4.0, TITLE_SHARE * box.width - 8.0
+    base = upper + 0.62 * style.title
+    items.append(text(writing.title, Point(x, base), fitting(writing.title, style.title, room)))
+    left = box.left + TITLE_SHARE * box.width
+    low = upper + (STRIP_ROWS[0] * style.title - style.scale_words) / 2
+    items += scale_line(writing.scale_words, Point(left, low), style.scale_words, box.right - 4.0 - left)
+    middle = box.left + NAME_SHARE * box.width
+    items.append(Line(Point(middle, upper), Point(middle, box.bottom), style.narrow))
+    base = (upper + box.bottom) / 2 - 0.5 * style.note
+    for begin, end, (label, value) in ((x, middle, writing.block[3]), (middle + 4.0, box.right, writing.block[5])):
+        wanted = value or label
+        size = style.note if width_of(wanted, style.note) <= end - begin - 4.0 else 0.7 * style.note
+        ink: Ink = "ink" if value else "ink-2"
+        items.append(text(wanted, Point(begin, base), size, ink=ink))
+    return Group((Shape(layout.frame.corners, style.wide), *items), name="title-block")
+
+
+def furniture_below(layout: Layout, writing: SheetText, left: float, right: float, top: float) -> tuple[Group, float]:
+    """Return table and code for the second page, below ``top``, and the height where they end."""
+    style = layout.style
+    high = style.row * len(writing.rows) + 2.4 * style.note + 6.0
+    there = replace(layout, table=Box(left, top - high, right, top))
+    items: list[Item] = [table(there, writing)]
+    y = top - high
+    if writing.second_scale:
+        y -= 1.6 * style.value
+        words = writing.second_scale[-1]
+        items.append(text(words, Point(left, y), fitting(words, style.value, right - left)))
+    if writing.code or writing.short_code:
+        square = style.code if writing.code else 0.0
+        y -= 2.6 * style.value
+        items.append(code_area(replace(layout, code=Box(left, y - square, right, y)), writing))
+        y -= square
+    return Group(tuple(items), name="furniture"), y
