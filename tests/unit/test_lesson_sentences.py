@@ -14,7 +14,8 @@ from pycore.constructions.names import SUM_KEY
 from pycore.drawing import Text, walk
 from pycore.errors import InputError
 from pycore.sums.classroom import SumLesson
-from pycore.sums.lesson import LessonFrame, question_of
+from pycore.sums.lesson import question_of
+from pycore.sums.lesson_frame import LessonFrame
 from pycore.sums.sentences import StepSentences
 from pycore.words import lesson as words
 from pycore.words import plain
