@@ -15,6 +15,7 @@ from pycore.sheet.laying import HEIGHT, WIDTH, Laying, Stage
 from pycore.sheet.lettered import box_of, text
 from pycore.sheet.media import Style
 from pycore.sheet.plan import Plan
+from pycore.sheet.plates import plates
 from pycore.sheet.tools import PlacedTool, ToolNote
 
 READING = 5.2
@@ -95,6 +96,7 @@ class _Showing(Laying):
             Group(laid.scale, name="tool", for_step=self.frame.step),
             *_scales(laid),
             *_by_step(drawn, earlier),
+            *plates(laid, drawn.segments),
             *self.sample(),
             Group((*laid.over, *zero), name="zero"),
             Group((*laid.reading, *reading), name="reading"),

@@ -161,8 +161,8 @@ class SumLesson:
 
         picture = waves_page(found, turned, self.look, amount, plain(sentence))
         why = (
-            words.peaks([notation.short_of(arm.key, arm.size) for arm in self.case.arms]),
             words.waves_why(notation.tags[SUM_KEY], [notation.tags[arm.key] for arm in self.case.arms]),
+            words.peaks([notation.short_of(arm.key, arm.size) for arm in self.case.arms]),
         )
         reading = self.moment(found, turned)
         frame = LessonFrame(number, self.count(WAVES), sentence, reading, (), why, picture, answers=True)

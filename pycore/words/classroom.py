@@ -27,7 +27,7 @@ VIEW_KEYS = {"lesson": "D", "together": "A", "pull": "R", "waves": "V"}
 """One letter for each view, in the menu and without it."""
 METHOD_KEYS = {"parallelogram": "P", "tip-to-tail": "T", "components": "C"}
 """One letter for each method that most problems have; others take a free letter of their name."""
-SHARE = "Link and large QR code"
+SHARE = "Link, QR code"
 WAITING = "Loading. Your values will be shown soon."
 HIDDEN = "The answer is hidden."
 TYPED = "Step {digits}? Press Enter."

@@ -371,7 +371,7 @@ def moment(parts: Sequence[tuple[Name, str]], name: Name, amount: str, *, exact:
     pieces: Phrase = ()
     for index, (tag, value) in enumerate(parts):
         pieces += say(" + {tag} {value}" if index else "{tag} {value}", tag=tag, value=value)
-    return pieces + say(" = {name} {amount}" if exact else " ≈ {name} {amount}", name=name, amount=amount)
+    return pieces + say(" = **{name} {amount}**" if exact else " ≈ **{name} {amount}**", name=name, amount=amount)
 
 
 def waves_why(name: Name, arrows: Sequence[Phrase]) -> Phrase:

@@ -95,8 +95,8 @@ function slide(before) {
 
 function grow() {
   for (const part of figure()?.querySelectorAll('[data-name="fresh"]') ?? []) {
-    const line = part.querySelector("line");
-    if (!line || !(part instanceof SVGElement)) continue;
+    const line = part.querySelector("line.exact");
+    if (!(line instanceof SVGLineElement) || !(part instanceof SVGElement)) continue;
     part.style.transformOrigin = `${line.x1.baseVal.value}px ${line.y1.baseVal.value}px`;
     run(part, [{ transform: "scale(0)" }, { transform: "none" }], MOTION);
   }
