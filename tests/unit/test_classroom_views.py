@@ -129,8 +129,9 @@ def test_a_wave_is_root_two_times_as_high_as_its_arrow(slug: str) -> None:
         for group in groups:
             [arrow] = [item for item in group.items if isinstance(item, Arrow)]
             assert distance(arrow.tail, arrow.tip) == pytest.approx(sqrt(2.0) * sizes[group.phasor] * scale)
-            [curve] = [item for name in walk(page.items) if isinstance(name, Group) and name.name == f"wave-{group.phasor}"
-                       for item in name.items if isinstance(item, Shape)]  # fmt: skip
+            name = f"wave-{group.phasor}"
+            named = [item for item in walk(page.items) if isinstance(item, Group) and item.name == name]
+            [curve] = [item for item in named[0].items if isinstance(item, Shape)]
             step = round(20.0 / 360.0 * (len(curve.points) - 1), 6)
             low, high = curve.points[int(step)].y, curve.points[int(step) + 1].y
             assert min(low, high) - 0.2 <= arrow.tip.y <= max(low, high) + 0.2
