@@ -162,6 +162,7 @@ class Group:
     ...). ``copy``: the phasor is drawn a second time. ``name``: a free mark for tests and style sheets (``frame``,
     ``table``, ``check-bar``). ``instrument`` and ``for_step``: a ruler or protractor, and the step for which it is laid
     on. ``stamp``: how the items result from a reusable group. ``inset``: over the items, a part of the page enlarged.
+    ``hidden``: only a style sheet shows it.
     """
 
     items: tuple["Item", ...]
@@ -173,6 +174,7 @@ class Group:
     for_step: int | None = None
     stamp: "Stamp | None" = None
     inset: "Inset | None" = None
+    hidden: bool = False
 
 
 @dataclass(frozen=True, slots=True)

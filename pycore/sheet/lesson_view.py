@@ -142,7 +142,7 @@ def _scales(laid: PlacedTool) -> tuple[Group, ...]:
     """Return the numbers of a tool as they are with its reading, and as they are for a class that is asked for it."""
     if laid.asked == laid.known:
         return (Group(laid.known, name="tool"),)
-    return Group(laid.known, name="known"), Group(laid.asked, name="asked")
+    return Group(laid.known, name="known"), Group(laid.asked, name="asked", hidden=True)
 
 
 def _by_step(drawn: FigureStrokes, earlier: FigureStrokes) -> list[Group]:

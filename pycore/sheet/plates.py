@@ -69,4 +69,4 @@ def plates(laid: PlacedTool, lines: Sequence[Segment]) -> tuple[Group, ...]:
     """Return the struck numbers over the drawing: as they are with the reading, and for a class that is asked."""
     known, asked = tuple(_plates(laid.known, laid.tinted, lines)), tuple(_plates(laid.asked, (), lines))
     both = (("known", known), ("asked", asked)) if laid.asked != laid.known else (("tool", known),)
-    return tuple(Group(items, name=name) for name, items in both if items)
+    return tuple(Group(items, name=name, hidden=name == "asked") for name, items in both if items)

@@ -184,6 +184,7 @@ class _SvgWriter:
             f' data-instrument="{escaped(group.instrument)}"' if group.instrument else "",
             f' data-for-step="{group.for_step}"' if group.for_step is not None else "",
             f' id="{escaped(self._prefix)}-{WHOLE}"' if group.name == WHOLE else "",
+            ' visibility="hidden"' if group.hidden else "",
         ]
         self._parts.append(f"<g{''.join(marks)}>")
         if self._units is not None and group.stamp is not None:
