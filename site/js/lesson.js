@@ -127,7 +127,15 @@ function take(reply) {
   slider.setAttribute("aria-valuetext", reply.progress);
   syncChoices();
   settle();
+  keepFocus(reply.view);
   page.changed();
+}
+
+// Waves have no Next: Play has the focus in its place.
+/** @param {string} view */
+function keepFocus(view) {
+  const [play, next] = [button("play"), button("next")];
+  if ([document.body, dialog, play, next].some((one) => one === document.activeElement)) (view === "waves" ? play : next).focus();
 }
 
 /** @param {string | undefined} sentence */
@@ -157,7 +165,6 @@ const isAsking = () => Boolean((place?.ask || shown?.measured) && !revealed && s
 const isBlank = () => dialog.hasAttribute("data-blank");
 
 const isWhy = () => dialog.hasAttribute("data-why");
-
 // What follows from the switches: what is hidden, what the buttons say, what is read out.
 function settle() {
   const asking = isAsking();
@@ -220,8 +227,7 @@ function reveal() {
 }
 
 const doings = {
-  next: () => move(1),
-  back: () => move(-1),
+  next: () => move(1), back: () => move(-1),
   first: () => go(1),
   last: () => go(shown?.steps ?? 0),
   reveal: () => isAsking() && reveal(),
