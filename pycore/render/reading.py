@@ -3,7 +3,7 @@
 
 from pycore.pages.reading import AssetImage, InlineDrawing, LinkList, ReadBlock, ReadingPage, Section, Steps
 from pycore.render.elements import Marks, Markup, h, join
-from pycore.render.page import footer_html, header_html, intro_html
+from pycore.render.page import TO_PAGE, footer_html, header_html, intro_html
 from pycore.render.phrase import phrase_html
 from pycore.render.site import SitePage
 from pycore.render.workings import block_html
@@ -51,7 +51,7 @@ def reading_page(page: ReadingPage, assets: str) -> SitePage:
     sections = [_section(section, assets) for section in page.sections]
     printing = h("p", {"class": "how-to-print"}, readings.HOW_TO_PRINT) if page.one_sheet else None
     regions: dict[str, str] = {
-        "header": header_html("../", home=False),
+        "header": header_html("../", page.slug, skips=(TO_PAGE,)),
         "kind": "handed" if page.one_sheet else "",
         "main": join(intro_html(page.title, page.lead), *sections, printing),
         "footer": footer_html("../", furniture.CAUTIONS),

@@ -4,6 +4,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Protocol
 
+from pycore.drawing import Page
 from pycore.forms.fields import Field, default_form
 from pycore.pages import class_set as class_form
 from pycore.pages import print_setup as setup
@@ -13,7 +14,7 @@ from pycore.render import class_marks, class_set, paper, practice, print_setup
 from pycore.render.checking import check_html
 from pycore.render.elements import join
 from pycore.render.form import example_html, has_lags, method_html, options_html, values_html
-from pycore.render.home import home_html
+from pycore.render.home import home_regions
 from pycore.render.lesson import lesson_html, more_actions_html
 from pycore.render.page import (
     actions_html,
@@ -31,6 +32,7 @@ from pycore.render.regions import regions_of
 from pycore.sums.answer import Answer
 from pycore.words import class_set as class_words
 from pycore.words import furniture
+from pycore.words import home as home_words
 from pycore.words import practice as practice_words
 from pycore.words import print_setup as setup_words
 from pycore.words.phrase import Phrase, plain
@@ -50,6 +52,14 @@ class Calculator(Protocol):
     @property
     def topic(self) -> int | None:
         """The page's number in practice codes, if it has problems."""
+
+    @property
+    def board(self) -> str:
+        """The group in which it stands on the front page."""
+
+    @property
+    def job(self) -> str:
+        """What one does with it, as the front page says."""
 
     @property
     def fields(self) -> tuple[Field, ...]:
@@ -74,6 +84,9 @@ class Calculator(Protocol):
     def answer(self, form: Mapping[str, str]) -> Answer:
         """The answer to a form; raises InputError when it cannot be used."""
 
+    def figure(self, form: Mapping[str, str]) -> Page:
+        """The figure of a form's sheet, without letters."""
+
     def inks(self, form: Mapping[str, str]) -> Mapping[str, str]:
         """The ink of each line sample by its name."""
 
@@ -81,7 +94,8 @@ class Calculator(Protocol):
 @dataclass(frozen=True, slots=True)
 class SitePage:
     """One page. ``slug``: its folder ("" for the front page). ``template``: the name of its shell without ending.
-    ``regions``: the HTML that the shell inserts, by name."""
+    ``regions``: the HTML that the shell inserts, by name. ``answers``: the calculator whose answers it shows, if that
+    is another page's."""
 
     slug: str
     template: str
@@ -89,6 +103,7 @@ class SitePage:
     description: str
     language: str
     regions: Mapping[str, str]
+    answers: str = ""
 
 
 def _text(words: Phrase | str) -> str:
@@ -101,7 +116,7 @@ def calculator_page(calculator: Calculator) -> SitePage:
     answer = calculator.answer(form)
     regions: dict[str, str] = dict(regions_of(answer, inks=calculator.inks(form)))
     regions |= {
-        "header": header_html("../", home=False),
+        "header": header_html("../", current="true"),
         "intro": intro_html(calculator.title, calculator.scenario, calculator.warning, instead=example_html()),
         "form": join(values_html(calculator.fields, form, answer.echo), elsewhere_html(), link_notices_html()),
         "check": check_html(answer.answer_request) if answer.answer_request else join(),
@@ -119,15 +134,17 @@ def calculator_page(calculator: Calculator) -> SitePage:
                     _text(calculator.description), furniture.LANGUAGE, regions)  # fmt: skip
 
 
-def home_page(calculators: Sequence[Calculator]) -> SitePage:
-    """Return the front page."""
+def home_page(calculators: Sequence[Calculator], main: str = "") -> SitePage:
+    """Return the front page; ``main``: the slug of the calculator at its head, else the first."""
+    first = next((calculator for calculator in calculators if calculator.slug == main), calculators[0])
     regions: dict[str, str] = {
-        "header": header_html("./", home=True),
-        "main": home_html(calculators),
+        "header": header_html("./"),
+        **home_regions(first, calculators),
+        "status": status_html(),
         "footer": footer_html("./", furniture.CAUTIONS),
     }
-    return SitePage("", "home", f"{furniture.NAME} · {furniture.HOME_TITLE}", furniture.HOME_DESCRIPTION,
-                    furniture.LANGUAGE, regions)  # fmt: skip
+    return SitePage("", "home", f"{furniture.NAME} · {home_words.TITLE}", home_words.DESCRIPTION, furniture.LANGUAGE,
+                    regions, first.slug)  # fmt: skip
 
 
 def print_setup_page() -> SitePage:
@@ -136,7 +153,7 @@ def print_setup_page() -> SitePage:
     opened = setup.set_up(form, None)
     regions: dict[str, str] = {**print_setup.regions(opened, None), **print_setup.fixed_regions(form)}
     regions |= {
-        "header": header_html("../", home=False),
+        "header": header_html("../", setup.SLUG),
         "intro": intro_html(setup_words.TITLE, setup_words.LEAD),
         "status": status_html(),
         "footer": footer_html("../", furniture.CAUTIONS),
@@ -150,7 +167,7 @@ def paper_page(page: PaperPage) -> SitePage:
     form = default_form(page.fields)
     sheet = page.make(form)
     regions: dict[str, str] = {
-        "header": header_html("../", home=False),
+        "header": header_html("../", page.slug),
         "intro": join(intro_html(page.title, page.lead), link_notices_html()),
         "form": paper.choices_html(page, form),
         "actions": join(paper.reminder_html(), actions_html(), print_setup.line_html("../")),
@@ -169,7 +186,7 @@ def class_set_page() -> SitePage:
     form = default_form(class_form.FIELDS)
     group = class_form.default_set()
     regions: dict[str, str] = {
-        "header": header_html("../", home=False),
+        "header": header_html("../", class_words.SLUG),
         "intro": join(intro_html(class_words.TITLE, class_words.LEAD), link_notices_html()),
         "form": class_set.form_html(form),
         "groups": class_set.groups_html(form),
@@ -190,7 +207,7 @@ def practice_page() -> SitePage:
     """Return free practice as it opens."""
     regions: dict[str, str] = {
         **practice.regions(),
-        "header": header_html("../", home=False),
+        "header": header_html("../", practice_words.SLUG),
         "intro": intro_html(practice_words.TITLE, practice_words.LEAD),
         "status": status_html(),
         "footer": footer_html("../", furniture.CAUTIONS),
@@ -199,16 +216,16 @@ def practice_page() -> SitePage:
                     practice_words.DESCRIPTION, furniture.LANGUAGE, regions)  # fmt: skip
 
 
-def pages_of(calculators: Iterable[Calculator]) -> tuple[SitePage, ...]:
+def pages_of(calculators: Iterable[Calculator], main: str = "") -> tuple[SitePage, ...]:
     """The front page, one page for each calculator in the order given, class sets, blank paper, print set-up."""
     listed = tuple(calculators)
     sheets = (calculator_page(calculator) for calculator in listed)
     blank = (paper_page(page) for page in PAPER_PAGES.values())
-    return (home_page(listed), *sheets, practice_page(), class_set_page(), *blank, print_setup_page())
+    return (home_page(listed, main), *sheets, practice_page(), class_set_page(), *blank, print_setup_page())
 
 
 def site_pages() -> tuple[SitePage, ...]:
     """Every page of the site, with the registered calculators."""
-    from pycore.calculators.registry import CALCULATORS  # the browser has no need to load it for this module
+    from pycore.calculators.registry import CALCULATORS, MAIN  # the browser has no need to load it for this module
 
-    return pages_of(CALCULATORS.values())
+    return pages_of(CALCULATORS.values(), MAIN)

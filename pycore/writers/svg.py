@@ -51,22 +51,24 @@ Units = dict[str, Group]
 
 
 def write(
-    page: Page, *, prefix: str, role: Literal["sheet", "view"], view: str = "", units: Units | None = None
+    page: Page, *, prefix: str, role: Literal["sheet", "view"], view: str = "", units: Units | None = None,
+    width: str = "",
 ) -> str:
     """Return the ``<svg>`` element of a page.
 
     ``prefix`` begins the ids of title and description, so that several drawings can be in one document. A sheet has its
-    size in mm; a view (``view``: phone, projector ...) has only its view box and takes the size that the page gives it.
-    With ``units``, a stamped group is a reference to its unit, which is noted there for ``write_units``, and places are
-    written to 0.01. Raises DrawingError for NaN and infinities, and ValueError for a character that the face lacks.
+    size in mm; a view (``view``: phone, projector ...) has only its view box and takes the size that the page gives it,
+    or the share of its place that ``width`` names. With ``units``, a stamped group is a reference to its unit, which
+    is noted there for ``write_units``, and places are written to 0.01. Raises DrawingError for NaN and infinities, and
+    ValueError for a character that the face lacks.
     """
-    width, height = extent(page.width), extent(page.height)
-    marks = f'data-sheet="" width="{width}mm" height="{height}mm"'
+    across, up = extent(page.width), extent(page.height)
+    marks = f'data-sheet="" width="{across}mm" height="{up}mm"'
     if role == "view":
-        marks = f'data-view="{escaped(view)}"'
+        marks = f'data-view="{escaped(view)}"' + (f' width="{escaped(width)}"' if width else "")
     ids = f"{escaped(prefix)}-title", f"{escaped(prefix)}-desc"
     parts = [
-        f'<svg xmlns="http://www.w3.org/2000/svg" {marks} viewBox="0 0 {width} {height}" '
+        f'<svg xmlns="http://www.w3.org/2000/svg" {marks} viewBox="0 0 {across} {up}" '
         f'role="img" aria-labelledby="{ids[0]} {ids[1]}" fill="none" '
         f'font-family="{FAMILIES["regular"]}" font-weight="{WEIGHTS["regular"]}">'
         f'<title id="{ids[0]}">{escaped(page.title)}</title>'

@@ -20,6 +20,7 @@ from pycore.sums.circuit import (
 )
 from pycore.sums.page import SumPage, outputs_on_paper, small_notices
 from pycore.sums.problem import read_sheet
+from pycore.words import boards
 from pycore.words.phrase import Phrase, Symbol, say
 
 
@@ -34,6 +35,7 @@ class SeriesCircuit(SumPage[SeriesCase]):
     fields = FIELDS
     cautions = words.CAUTIONS
     topic = TOPIC
+    board = boards.CIRCUITS
 
     def case(self, form: Mapping[str, str]) -> SeriesCase:
         """The form as a case. Raises InputError."""
