@@ -7,6 +7,7 @@ further workings. Everything else is here.
 import importlib
 import math
 from collections.abc import Callable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Generic, Protocol, TypeVar
 
 from pycore import quantity
@@ -18,8 +19,9 @@ from pycore.errors import Fault
 from pycore.forms import conventions
 from pycore.forms.fields import Field
 from pycore.forms.opening import ReopenInfo
+from pycore.geometry import Box, Point
 from pycore.phasor import wrap
-from pycore.quantity import NO_BREAK_SPACE
+from pycore.quantity import NO_BREAK_SPACE, NumberFormat
 from pycore.sheet.figure import DOT_BELOW
 from pycore.sheet.kinds import CONSTRUCTION, PROBLEM
 from pycore.sheet.plan import Plan
@@ -157,6 +159,18 @@ def same_arms(some: Sequence[Arm], others: Sequence[Arm]) -> bool:
         and math.fabs(wrap(one.angle - other.angle)) <= SAME
         for one, other in zip(some, others, strict=True)
     )  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class PlacedFigure:
+    """Where a figure stands on its page, mm from the lower left corner: its starting point, mm for each unit, the area
+    that it has, the size of the page; and how its amounts are written."""
+
+    start: Point
+    factor: float
+    area: Box
+    page: Point
+    writing: NumberFormat
 
 
 Practised = TypeVar("Practised", bound=SumCase, contravariant=True)
@@ -342,6 +356,14 @@ class SumPage(Generic[Case]):
         """Return the figure of a form's sheet at its own scale, without letters. Raises InputError."""
         case = self.case(form)
         return figure_of(case, case.sheet_plan())
+
+    def placed(self, form: Mapping[str, str]) -> "PlacedFigure":
+        """Return where the figure of a form's sheet stands on its page. Raises InputError."""
+        case = self.case(form)
+        plan = case.sheet_plan()
+        stand = composed_of(case, plan, SheetRequest(CONSTRUCTION, NO_OPENING, "")).stand
+        size = Point(plan.layout.width, plan.layout.height)
+        return PlacedFigure(stand.origin, plan.factor, plan.layout.area, size, case.notation.writing)
 
     def lesson(self, form: Mapping[str, str], view: str, step: int) -> "LessonFrame":
         """Return one step of a classroom view. Raises InputError, and KeyError for an unknown view."""
