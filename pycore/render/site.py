@@ -4,8 +4,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Protocol
 
-from pycore.drawing import Page
-from pycore.forms.fields import Field, default_form
+from pycore.forms.fields import default_form
 from pycore.pages import class_set as class_form
 from pycore.pages import print_setup as setup
 from pycore.pages.lesson_plans import lessons_of
@@ -14,7 +13,7 @@ from pycore.render import class_marks, class_set, paper, practice, print_setup
 from pycore.render.checking import check_html
 from pycore.render.elements import join
 from pycore.render.form import example_html, has_lags, method_html, options_html, values_html
-from pycore.render.home import home_regions
+from pycore.render.home import CatalogueEntry, home_regions
 from pycore.render.lesson import lesson_html, more_actions_html
 from pycore.render.page import (
     actions_html,
@@ -29,7 +28,6 @@ from pycore.render.page import (
     to_choices_html,
 )
 from pycore.render.regions import regions_of
-from pycore.sums.answer import Answer
 from pycore.words import class_set as class_words
 from pycore.words import furniture
 from pycore.words import home as home_words
@@ -38,36 +36,12 @@ from pycore.words import print_setup as setup_words
 from pycore.words.phrase import Phrase, plain
 
 
-class Calculator(Protocol):
-    """What a page needs from a calculator."""
-
-    @property
-    def slug(self) -> str:
-        """The page's folder."""
-
-    @property
-    def title(self) -> str:
-        """The page's heading."""
+class Calculator(CatalogueEntry, Protocol):
+    """What a page needs from a calculator, besides what the front page shows of it."""
 
     @property
     def topic(self) -> int | None:
         """The page's number in practice codes, if it has problems."""
-
-    @property
-    def board(self) -> str:
-        """The group in which it stands on the front page."""
-
-    @property
-    def job(self) -> str:
-        """What one does with it, as the front page says."""
-
-    @property
-    def fields(self) -> tuple[Field, ...]:
-        """The form's fields, in order."""
-
-    @property
-    def description(self) -> str:
-        """One sentence on what the page does."""
 
     @property
     def scenario(self) -> str:
@@ -80,15 +54,6 @@ class Calculator(Protocol):
     @property
     def cautions(self) -> Sequence[Phrase | str]:
         """The cautions of the page."""
-
-    def answer(self, form: Mapping[str, str]) -> Answer:
-        """The answer to a form; raises InputError when it cannot be used."""
-
-    def figure(self, form: Mapping[str, str]) -> Page:
-        """The figure of a form's sheet, without letters."""
-
-    def inks(self, form: Mapping[str, str]) -> Mapping[str, str]:
-        """The ink of each line sample by its name."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -24,6 +24,10 @@ COVER_LEAD = (
 )
 COVER_DESCRIPTION = "A printable lesson for each topic, for a cover teacher who is not an electrician."
 PAGES = ((SLUG, TITLE), (COVER_SLUG, COVER_TITLE))
+COVER_DEMONSTRATION = (
+    "Open the classroom view. Press the arrow key for each move and read its sentence aloud. 15 minutes."
+)
+"""What a cover teacher does in the demonstration."""
 
 
 @dataclass(frozen=True, slots=True)

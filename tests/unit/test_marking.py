@@ -135,6 +135,13 @@ def test_a_bare_number_right_in_another_unit_is_said_and_not_failed():
     assert {"not-multiplied"} & {m.key for cause in told.marked.causes for m in cause.mistakes}
 
 
+def test_the_causes_of_an_answer_are_weighed_once_however_many_units_are_tried(monkeypatch: pytest.MonkeyPatch):
+    subject, weighed, causes = of(VALUES[0]), [], marking.causes
+    monkeypatch.setattr(marking, "causes", lambda *parts: (weighed.append(1), causes(*parts))[1])
+    reply = judge(subject, {"answer": "9.1", "answer-unit": "mm", "answer-angle": "33"})
+    assert ("", WRONG, 1) == (reply.unit_meant, reply.marked.band, len(weighed))
+
+
 def test_the_ellipse_of_the_marking_is_that_of_simulated_answers():
     """Answers drawn from the covariance, with the reading's own errors, fall inside it 95 times in 100."""
     subject = of(VALUES[0])
