@@ -14,7 +14,7 @@ from pycore.drawing import Group, Page
 from pycore.geometry import ORIGIN, Box, Point, distance
 from pycore.pages.codes import CodeProblem
 from pycore.render.elements import Marks, Markup, h, join
-from pycore.sums.page import PlacedFigure
+from pycore.sums.placed import PlacedFigure
 from pycore.words import practice as words
 from pycore.writers import svg
 

@@ -7,7 +7,6 @@ further workings. Everything else is here.
 import importlib
 import math
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Generic, Protocol, TypeVar
 
 from pycore import quantity
@@ -19,9 +18,8 @@ from pycore.errors import Fault
 from pycore.forms import conventions
 from pycore.forms.fields import Field
 from pycore.forms.opening import ReopenInfo
-from pycore.geometry import Box, Point
 from pycore.phasor import wrap
-from pycore.quantity import NO_BREAK_SPACE, NumberFormat
+from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.figure import DOT_BELOW
 from pycore.sheet.kinds import CONSTRUCTION, PROBLEM
 from pycore.sheet.plan import Plan
@@ -43,6 +41,7 @@ if TYPE_CHECKING:
     from pycore.practice.codes import Code
     from pycore.practice.task import AnswerRequest, Mistake, StepReference, Task
     from pycore.sums.lesson import LessonFrame
+    from pycore.sums.placed import PlacedFigure
 
 ALL_PARTS = ("answer", "sheet", "view", "workings", "check")
 FRONT = "front"
@@ -161,18 +160,6 @@ def same_arms(some: Sequence[Arm], others: Sequence[Arm]) -> bool:
     )  # fmt: skip
 
 
-@dataclass(frozen=True, slots=True)
-class PlacedFigure:
-    """Where a figure stands on its page, mm from the lower left corner: its starting point, mm for each unit, the area
-    that it has, the size of the page; and how its amounts are written."""
-
-    start: Point
-    factor: float
-    area: Box
-    page: Point
-    writing: NumberFormat
-
-
 Practised = TypeVar("Practised", bound=SumCase, contravariant=True)
 
 
@@ -205,8 +192,6 @@ class SumPage(Generic[Case]):
     """The group in which it stands on the front page."""
     job: str = ""
     """What one does with it, as the front page says; "": its title."""
-
-    # What each page says for itself.
 
     def case(self, form: Mapping[str, str]) -> Case:
         """Return the form as a case. Raises InputError."""
@@ -359,11 +344,10 @@ class SumPage(Generic[Case]):
 
     def placed(self, form: Mapping[str, str]) -> "PlacedFigure":
         """Return where the figure of a form's sheet stands on its page. Raises InputError."""
-        case = self.case(form)
-        plan = case.sheet_plan()
-        stand = composed_of(case, plan, SheetRequest(CONSTRUCTION, NO_OPENING, "")).stand
-        size = Point(plan.layout.width, plan.layout.height)
-        return PlacedFigure(stand.origin, plan.factor, plan.layout.area, size, case.notation.writing)
+        # Only practice needs it; the first answer need not wait for its import.
+        from pycore.sums.placed import placed_in
+
+        return placed_in(self.case(form))
 
     def lesson(self, form: Mapping[str, str], view: str, step: int) -> "LessonFrame":
         """Return one step of a classroom view. Raises InputError, and KeyError for an unknown view."""
