@@ -93,6 +93,7 @@ class _ConstructionPen:
         self.laid: dict[str, int] = {}
         self.ticked: list[TickedLine] = []
         self.parts: list[LabelRequest] = []
+        self.before = 0
         ends = [self.at(name) for pair in drawn_ends(construction) for name in pair]
         self.lanes = Lanes(ends, room, style.aside)
         self.arcs: dict[Point, list[tuple[float, float, float]]] = {}
@@ -116,7 +117,9 @@ class _ConstructionPen:
         """Draw a line's ticks where nothing crosses it."""
         style, items = self.style, self.drawn.by_step[line.step]
         group = items[line.place]
-        share = free_share(line.start, line.end, self.drawn.obstacles, line.owner)
+        # In a lesson ticks stay where they were when a later line crosses theirs.
+        drawn = self.drawn.obstacles if self.visible_moves is None else self.drawn.segments[: line.before]
+        share = free_share(line.start, line.end, drawn, line.owner)
         across = ticks(line.start, line.end, line.count, line.width, line.ink, style, share)
         if isinstance(group, Group):
             items[line.place] = replace(group, items=(*group.items, *across))
@@ -127,9 +130,10 @@ class _ConstructionPen:
         """Note that the group just added to a step gets ticks."""
         if count := self.look.ticks.get(key, 0):
             place = len(self.drawn.by_step[number]) - 1
-            self.ticked.append(TickedLine(number, place, start, end, count, width, ink, owner))
+            self.ticked.append(TickedLine(number, place, start, end, count, width, ink, owner, self.before))
 
     def move(self, number: int, name: str, move: Move) -> None:
+        self.before = len(self.drawn.segments)
         match move:
             case Start():
                 self.drawn.add(number, Circle(self.at(move.point), 0.9, 0.35, "ink", "sheet"))

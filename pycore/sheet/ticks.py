@@ -29,6 +29,8 @@ class TickedLine:
     width: float
     ink: Ink
     owner: str
+    before: int
+    """How many segments were on the paper before it."""
 
 
 def ticks(
