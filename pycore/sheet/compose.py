@@ -13,7 +13,7 @@ from pycore.drawing import Circle, Group, Item, Line, Page, Shape, Text
 from pycore.geometry import Box, Point, bounds
 from pycore.sheet import kinds, labels
 from pycore.sheet import marks as registration
-from pycore.sheet.figure import draw, figure_box
+from pycore.sheet.figure import draw
 from pycore.sheet.furniture import (
     SheetText,
     asked,
@@ -27,7 +27,7 @@ from pycore.sheet.furniture import (
 )
 from pycore.sheet.media import Layout, Style
 from pycore.sheet.plan import Plan
-from pycore.sheet.strokes import FigureStrokes, PhasorStyles, Placement
+from pycore.sheet.strokes import FigureStrokes, PhasorStyles, Placement, figure_box
 from pycore.sheet.table import table
 from pycore.sheet.whole_page import strip
 from pycore.words.phrase import plain

@@ -1,13 +1,12 @@
 """The strokes of a construction in mm: arrows, dashed parallels, arcs, ticks, and label requests."""
 
 import math
-from collections.abc import Iterator
 from dataclasses import replace
 
 from pycore import geometry, quantity
 from pycore.constructions import roles, step_kinds
 from pycore.constructions.companions import leads
-from pycore.constructions.construction import Construction, DrawingConvention
+from pycore.constructions.construction import Construction
 from pycore.constructions.moves import (
     CrossArcs,
     Direction,
@@ -36,40 +35,18 @@ from pycore.sheet.aside import Lanes, aside, carried
 from pycore.sheet.companion import companion_strokes
 from pycore.sheet.labels import LabelRequest, Segment, along
 from pycore.sheet.media import Style
-from pycore.sheet.strokes import FigureStrokes, PhasorStyles, Placement
-from pycore.sheet.ticks import TickedLine, free_share, ticks
+from pycore.sheet.strokes import REFERENCE_SHARE, FigureStrokes, PhasorStyles, Placement, drawn_ends
+from pycore.sheet.ticks import TickedLine, free_shares, ticks
 
 DOT_BELOW = 4.0
 """A phasor shorter than this many mm is drawn as a dot with a label (common practice)."""
 STRAIGHT = 179.5
 """From this angle in degrees two lines count as one: no arc is drawn between them."""
-REFERENCE_SHARE = 0.6
-"""Length of the faint first direction as a share of the longest arm."""
 PART_LABELLED = 8.0
 """From this length in mm a component bears its length."""
 MILLIMETRES = f"{quantity.NO_BREAK_SPACE}mm"
 ALONG_ARC = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
 """Where along an arc its size may stand, in order of preference."""
-
-
-def drawn_ends(construction: Construction) -> Iterator[tuple[str, str]]:
-    """Return the ends of every straight stroke that is drawn, by the names of their points."""
-    for move in construction.moves:
-        if isinstance(move, SetOff):
-            yield move.start, move.point
-        elif isinstance(move, Join) and move.role != roles.HIDDEN:
-            yield move.start, move.end
-
-
-def figure_box(construction: Construction, picture: DrawingConvention) -> Box:
-    """Return the rectangle of the figure on paper, in the quantity's unit."""
-    points = construction.figure.points
-    used = [points[name] for name in dict.fromkeys(name for pair in drawn_ends(construction) for name in pair)]
-    if FIRST_DIRECTION in construction.figure.lines and leads(construction) is None:
-        longest = max(arm.size for arm in construction.arms)
-        degrees = construction.figure.lines[FIRST_DIRECTION].degrees
-        used.append(ORIGIN.moved(longest * REFERENCE_SHARE, degrees))
-    return geometry.bounds(picture.place(point) for point in used)
 
 
 class _ConstructionPen:
@@ -93,6 +70,7 @@ class _ConstructionPen:
         self.laid: dict[str, int] = {}
         self.ticked: list[TickedLine] = []
         self.parts: list[LabelRequest] = []
+        self.shafts: dict[str, tuple[Point, Point]] = {}
         self.before = 0
         ends = [self.at(name) for pair in drawn_ends(construction) for name in pair]
         self.lanes = Lanes(ends, room, style.aside)
@@ -110,6 +88,8 @@ class _ConstructionPen:
                 index += 1
         for line in self.ticked:
             self.tick(line)
+        if self.has_arcs:
+            self.drawn.label_requests = [self.apart(request) for request in self.drawn.label_requests]
         self.drawn.label_requests += self.parts
         return self.drawn
 
@@ -119,12 +99,24 @@ class _ConstructionPen:
         group = items[line.place]
         # In a lesson ticks stay where they were when a later line crosses theirs.
         drawn = self.drawn.obstacles if self.visible_moves is None else self.drawn.segments[: line.before]
-        share = free_share(line.start, line.end, drawn, line.owner)
+        share = free_shares(line.start, line.end, drawn, line.owner)[0]
         across = ticks(line.start, line.end, line.count, line.width, line.ink, style, share)
         if isinstance(group, Group):
             items[line.place] = replace(group, items=(*group.items, *across))
         for one in across:
             self.drawn.aside.append(Segment(one.start, one.end, ""))
+
+    def apart(self, request: LabelRequest) -> LabelRequest:
+        """Return the request for a phasor's label with the places first that are clear of ticks and crossings."""
+        if request.owner not in self.shafts:
+            return request
+        start, tip = self.shafts[request.owner]
+        shares = free_shares(start, tip, self.drawn.obstacles, request.owner, label=True)
+        # On the side away from the other lines first.
+        across = Point(start.y - tip.y, tip.x - start.x)
+        weight = math.fsum(geometry.dot(point.minus(start), across) for point in self.lanes.points)
+        sides = (-1, 1) if weight > 0.0 else (1, -1)
+        return replace(request, anchors=tuple(along(start, tip, shares, sides)))
 
     def wants_ticks(self, number: int, start: Point, end: Point, key: str, width: float, ink: Ink, owner: str) -> None:
         """Note that the group just added to a step gets ticks."""
@@ -242,6 +234,8 @@ class _ConstructionPen:
                 back = tip.moved(-head, geometry.direction(start, tip))
                 self.wants_ticks(number, start, back, key, width, ink, owner)
         if not copy:
+            if length >= DOT_BELOW:
+                self.shafts[key] = start, tip
             self.want(key, style.tag, number, tuple(along(start, tip)))
 
     def guard(self, start: Point, tip: Point, owner: str, width: float, head: float, pieces: list[Segment]) -> None:

@@ -5,7 +5,7 @@ a leader; a label without any place is left to the table.
 """
 
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from typing import NamedTuple
 
@@ -169,14 +169,17 @@ def _box_to_segment(box: Box, piece: Segment) -> float:
     return least
 
 
-def along(start: Point, end: Point, sides: tuple[int, ...] = (1, -1)) -> Iterator[tuple[Point, float]]:
-    """Return anchors along a segment: its middle first, then outwards on both sides, then around its end.
+def along(
+    start: Point, end: Point, first: Sequence[float] = (), sides: Sequence[int] = (1, -1)
+) -> Iterator[tuple[Point, float]]:
+    """Return anchors along a segment: the shares of it that come ``first``, then its middle, then outwards on both
+    sides, then around its end.
 
     For a short arrow the only room is often beyond its tip.
     """
     degrees = geometry.direction(start, end)
     step = end.minus(start)
-    for share in FRACTIONS:
+    for share in (*first, *FRACTIONS):
         at = start.plus(step.times(share))
         for side in sides:
             yield at, degrees + 90.0 * side

@@ -12,10 +12,10 @@ from pycore.constructions.names import SUM_KEY, arm_key
 from pycore.drawing import Arrow, Circle, Group, Ink, Item, Line, Page, walk
 from pycore.geometry import Box, Point
 from pycore.sheet import labels
-from pycore.sheet.figure import draw, drawn_ends, figure_box
+from pycore.sheet.figure import draw
 from pycore.sheet.laying import HEIGHT, WIDTH
 from pycore.sheet.lesson_view import CLASSROOM, beside, tags
-from pycore.sheet.strokes import PhasorStyles, Placement
+from pycore.sheet.strokes import PhasorStyles, Placement, drawn_ends, figure_box
 from pycore.sheet.tools import ToolNote
 from pycore.words.phrase import Phrase, added, negated, plain
 

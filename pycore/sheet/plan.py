@@ -8,9 +8,9 @@ from pycore.constructions.companions import accompanied, companion_moves
 from pycore.constructions.construction import FLAT_CROSSING, Arm, Construction, DrawingConvention, flattest
 from pycore.constructions.methods import THE_RETURNING
 from pycore.geometry import ORIGIN, Box
-from pycore.sheet.figure import figure_box
 from pycore.sheet.media import PAPERS, USUAL, Layout, holds, layout
 from pycore.sheet.scale import Fit, best_fit, fit_at, next_scale
+from pycore.sheet.strokes import figure_box
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,11 +1,16 @@
 """What a construction's pen needs and leaves: how phasors look, where the construction stands, its strokes."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
-from pycore.constructions.construction import DrawingConvention
+from pycore import geometry
+from pycore.constructions import roles
+from pycore.constructions.companions import leads
+from pycore.constructions.construction import Construction, DrawingConvention
+from pycore.constructions.moves import Join, SetOff
+from pycore.constructions.names import FIRST_DIRECTION
 from pycore.drawing import Ink, Item
-from pycore.geometry import ORIGIN, Point
+from pycore.geometry import ORIGIN, Box, Point
 from pycore.sheet.labels import LabelRequest, Segment
 from pycore.words.phrase import Phrase
 
@@ -59,3 +64,27 @@ class FigureStrokes:
     def obstacles(self) -> list[Segment]:
         """All segments that labels and ticks must avoid."""
         return [*self.segments, *self.aside]
+
+
+REFERENCE_SHARE = 0.6
+"""Length of the faint first direction as a share of the longest arm."""
+
+
+def drawn_ends(construction: Construction) -> Iterator[tuple[str, str]]:
+    """Return the ends of every straight stroke that is drawn, by the names of their points."""
+    for move in construction.moves:
+        if isinstance(move, SetOff):
+            yield move.start, move.point
+        elif isinstance(move, Join) and move.role != roles.HIDDEN:
+            yield move.start, move.end
+
+
+def figure_box(construction: Construction, picture: DrawingConvention) -> Box:
+    """Return the rectangle of the figure on paper, in the quantity's unit."""
+    points = construction.figure.points
+    used = [points[name] for name in dict.fromkeys(name for pair in drawn_ends(construction) for name in pair)]
+    if FIRST_DIRECTION in construction.figure.lines and leads(construction) is None:
+        longest = max(arm.size for arm in construction.arms)
+        degrees = construction.figure.lines[FIRST_DIRECTION].degrees
+        used.append(ORIGIN.moved(longest * REFERENCE_SHARE, degrees))
+    return geometry.bounds(picture.place(point) for point in used)

@@ -13,6 +13,9 @@ from pycore.sheet.media import Style
 
 TICK_SLANT = 62.0
 MIDDLE = 0.5
+ROOM_FOR_LABEL = 15.0
+LONG_ENOUGH = 9.0
+"""A shorter piece of a line, mm, is no place for a label."""
 NEAR = 2.2
 """A stroke that ends this near a line, mm, is one that its ticks keep away from."""
 
@@ -48,8 +51,11 @@ def ticks(
     return lines
 
 
-def free_share(start: Point, end: Point, drawn: Sequence[Segment], owner: str) -> float:
-    """Return where along a line its ticks stand: in the middle of the longest piece that nothing crosses or ends in.
+def free_shares(
+    start: Point, end: Point, drawn: Sequence[Segment], owner: str, *, label: bool = False
+) -> tuple[float, ...]:
+    """Return the middles of the pieces of a line that nothing crosses or ends in, the longest piece first: there its
+    ticks stand, and where these are drawn, its ``label``.
 
     ``drawn``: everything on the sheet; of it the line's own piece has ``owner``.
     """
@@ -62,9 +68,10 @@ def free_share(start: Point, end: Point, drawn: Sequence[Segment], owner: str) -
             cuts += _cuts(piece, start, length, along, across)
     cuts.sort()
     pieces = [(high - low, (low + high) / 2) for low, high in pairwise(cuts)]
-    # Of pieces that are alike, the one nearer to the middle.
-    _, at = max(pieces, key=lambda one: (round(one[0]), -math.fabs(one[1] - length / 2)))
-    return at / length
+    # Of pieces that are alike, the one nearer to the middle; for a label all are that have room for it.
+    most = ROOM_FOR_LABEL if label else length
+    pieces.sort(key=lambda one: (-round(min(one[0], most)), math.fabs(one[1] - length / 2)))
+    return tuple(at / length for long, at in pieces if long >= LONG_ENOUGH) or (pieces[0][1] / length,)
 
 
 def _cuts(piece: Segment, start: Point, length: float, along: Point, across: Point) -> list[float]:

@@ -5,7 +5,7 @@ import re
 import numpy as np
 import pytest
 from calculators.asking import Asking, moves_of
-from unit.sheets import said_on, table_of
+from unit.sheets import given_of, said_on
 
 from pycore import phasor, quantity
 from pycore.calculators.harmonics_in_the_neutral.page import HarmonicsInTheNeutral
@@ -361,4 +361,4 @@ def test_the_exit_question_says_on_which_lines_and_in_which_sequence():
 
 def test_a_negative_reading_keeps_its_sign_on_a_problem_sheet():
     form = {"known": "readings", "w1": "2500", "w2": "-400", "sheet": "problem"}
-    assert "−400" in [row[1] for row in table_of(PAGE.sheet_page(form))]
+    assert "−400" in [row[1] for row in given_of(PAGE.sheet_page(form)) if len(row) > 1]
