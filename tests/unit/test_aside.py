@@ -4,7 +4,7 @@ import math
 
 import pytest
 from calculators.neutral_current.forms import forms
-from unit.sheets import NEUTRAL, on_page, said_on, strokes
+from unit.sheets import NEUTRAL, on_page, said_on, strokes, texts
 
 from pycore import geometry
 from pycore.calculators.registry import CALCULATORS
@@ -80,6 +80,16 @@ def test_ticks_of_the_example_keep_away_from_crossings_and_arcs():
         assert ticks
         at = geometry.bounds([end for tick in ticks for end in ends(tick)]).centre
         assert min(geometry.segment_distance(at, one.start, one.end) for one in others) > 6.0
+
+
+def test_names_of_the_example_keep_away_from_ticks_and_crossings():
+    """The name of a phasor stands beside a piece of its line where nothing else is."""
+    page = NEUTRAL.sheet_page({})
+    across = [tick for key in ("i1", "i2", "i3") for tick in ticks_of(page, key)]
+    names = [text.box for text in texts(page) if text.words in ("I1", "I2", "I3", "I1 + I2", "IN") and text.step]
+    assert len(names) == 5
+    for box in names:
+        assert all(not box.grown(2.5).meets_segment(*ends(tick)) for tick in across)
 
 
 def test_components_bear_the_lengths_of_their_parts():
