@@ -36,7 +36,7 @@ def _scale_words(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[str,
     """Return the scale in words and for its cell; in a class set the learner may choose it."""
     scale = case.notation.scale(plan.scale)
     if request.own_scale:
-        return words.own_scale(case.notation.writing.unit), words.ROOM
+        return words.own_scale(case.notation.writing.unit), ""
     both = case.notation.scales(plan.scale, plan.second)
     return scale, both if furniture.fits_block(both, plan.layout) else scale
 

@@ -7,7 +7,7 @@ from unit.test_sheet_clear import touching
 from pycore.calculators.registry import CALCULATORS
 from pycore.drawing import Line
 from pycore.forms.fields import default_form
-from pycore.forms.opening import ReopenInfo
+from pycore.forms.opening import ReopenInfo, SetPlace
 from pycore.geometry import Box
 from pycore.practice.codes import Code
 from pycore.sheet import worksheet
@@ -52,10 +52,12 @@ def test_the_example_has_squares_for_working():
 @pytest.mark.parametrize("paper", ["A5", "A4"])
 @pytest.mark.parametrize("printed", ["usual", "large"])
 def test_no_sheet_prints_underscores_a_bare_link_or_what_is_done_on_the_page(slug: str, paper: str, printed: str):
-    for opening in (ReopenInfo(), ReopenInfo(f"http://localhost/{slug}/", True), ReopenInfo(f"https://f.org/{slug}/")):
+    base = f"https://f.org/{slug}/"
+    chosen = ReopenInfo(base, True, SetPlace("42C-332-3C2-9XZ", 3, 30, any_method=True, own_scale=True))
+    for opening in (ReopenInfo(), ReopenInfo(f"http://localhost/{slug}/", True), ReopenInfo(base), chosen):
         pages = CALCULATORS[slug].pages({"paper": paper, "print": printed}, opening, KINDS)
         said = said_on(pages)
-        assert "_" not in said and "#" not in said and "Share" not in said and "Open this sheet" not in said
+        assert "_" not in said and "#" not in said and "Share" not in said and "Open this sheet again" not in said
 
 
 def test_a_code_is_printed_with_and_without_a_square_to_scan():
