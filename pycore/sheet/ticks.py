@@ -60,12 +60,19 @@ def free_shares(
     ``drawn``: everything on the sheet; of it the line's own piece has ``owner``.
     """
     length = geometry.distance(start, end)
-    along = end.minus(start).times(1.0 / length)
-    across = Point(-along.y, along.x)
     cuts = [0.0, length]
+    x, y = start
+    step_x, step_y = (end.x - x) / length, (end.y - y) / length
     for piece in drawn:
-        if piece.owner != owner:
-            cuts += _cuts(piece, start, length, along, across)
+        if piece.owner == owner:
+            continue
+        # Written out: asked two thousand times for each sheet, and most strokes lie wholly to one side.
+        (ax, ay), (bx, by) = piece.start, piece.end
+        high, low = (ay - y) * step_x - (ax - x) * step_y, (by - y) * step_x - (bx - x) * step_y
+        if (high > NEAR and low > NEAR) or (high < -NEAR and low < -NEAR):
+            continue
+        first, second = (ax - x) * step_x + (ay - y) * step_y, (bx - x) * step_x + (by - y) * step_y
+        cuts += [at for at in _cuts(first, high, second, low) if 0.0 < at < length]
     cuts.sort()
     pieces = [(high - low, (low + high) / 2) for low, high in pairwise(cuts)]
     # Of pieces that are alike, the one nearer to the middle; for a label all are that have room for it.
@@ -74,14 +81,9 @@ def free_shares(
     return tuple(at / length for long, at in pieces if long >= LONG_ENOUGH) or (pieces[0][1] / length,)
 
 
-def _cuts(piece: Segment, start: Point, length: float, along: Point, across: Point) -> list[float]:
-    """Return where a stroke meets a line or comes near it, mm from its start."""
-    first, second = piece.start.minus(start), piece.end.minus(start)
-    high, low = geometry.dot(first, across), geometry.dot(second, across)
-    ends = [(geometry.dot(first, along), high), (geometry.dot(second, along), low)]
-    found = [at for at, off in ends if math.fabs(off) <= NEAR and 0.0 < at < length]
+def _cuts(first: float, high: float, second: float, low: float) -> list[float]:
+    """Return where a stroke meets a line or comes near it; its ends are given along the line and off it, mm."""
+    found = [at for at, off in ((first, high), (second, low)) if math.fabs(off) <= NEAR]
     if high * low < 0.0:
-        share = high / (high - low)
-        at = ends[0][0] + share * (ends[1][0] - ends[0][0])
-        found += [at] if 0.0 < at < length else []
+        found.append(first + (second - first) * high / (high - low))
     return found
