@@ -14,7 +14,7 @@ from pycore.render.checking import check_html
 from pycore.render.elements import join
 from pycore.render.form import example_html, has_lags, method_html, options_html, values_html
 from pycore.render.home import CatalogueEntry, home_regions
-from pycore.render.lesson import lesson_html, more_actions_html
+from pycore.render.lesson_shell import lesson_html, more_actions_html
 from pycore.render.page import (
     actions_html,
     elsewhere_html,

@@ -40,7 +40,7 @@ from pycore.words.phrase import Phrase, listed_phrases, say
 if TYPE_CHECKING:
     from pycore.practice.codes import Code
     from pycore.practice.task import AnswerRequest, Mistake, StepReference, Task
-    from pycore.sums.lesson import LessonFrame
+    from pycore.sums.lesson_frame import LessonFrame
     from pycore.sums.placed import PlacedFigure
 
 ALL_PARTS = ("answer", "sheet", "view", "workings", "check")
@@ -349,12 +349,18 @@ class SumPage(Generic[Case]):
 
         return placed_in(self.case(form))
 
-    def lesson(self, form: Mapping[str, str], view: str, step: int) -> "LessonFrame":
+    def lesson(self, form: Mapping[str, str], view: str, step: float) -> "LessonFrame":
         """Return one step of a classroom view. Raises InputError, and KeyError for an unknown view."""
         # Only the classroom view needs it; the first answer need not wait for its import.
         from pycore.sums.classroom import SumLesson
 
         return SumLesson(self.case(form)).show(view, step)
+
+    def lesson_number(self, form: Mapping[str, str], step: int) -> int:
+        """Return the number of the first frame of a step of the drawing, as the page numbers it. Raises InputError."""
+        from pycore.sums.classroom import SumLesson
+
+        return SumLesson(self.case(form)).number_of_step(step)
 
     def task(self, form: Mapping[str, str]) -> "Task":
         """Return the form as a task for practice and marking. Raises InputError."""

@@ -27,7 +27,7 @@ WORDS = SumWords(
     "line currents",
     "amperes",
     "the neutral carries 0 A and no arrow is drawn",
-    "This would be the neutral current if {third} carried nothing.",
+    "A meter in the neutral would read this if {third} carried nothing.",
     "the returning current",
     "At every moment, the sum of the line currents returns through the neutral.",
 )
