@@ -74,6 +74,7 @@ def directions_of(case: SumCase, plan: Plan) -> tuple[str, ...]:
 
 
 def rows_of(case: SumCase, plan: Plan) -> tuple[TableRow, ...]:
+    """Return the table of a construction: every phasor with its size, length and angle, and what is found besides."""
     figure = plan.construction.figure
     rows = _companion_rows(case, plan, measured=False)
     rows += [
@@ -137,6 +138,7 @@ def problem_rows(case: SumCase, plan: Plan, *, any_method: bool = False) -> tupl
 
 
 def head_of(case: SumCase) -> tuple[Phrase, Phrase, Phrase, Phrase]:
+    """Return the heads of the table's columns; in large and easy print the symbols speak for themselves."""
     unit = say("{unit}", unit=case.units_head())
     origin = case.notation.voltage if case.notation.polar else case.notation.reference
     if case.printed != USUAL:

@@ -104,23 +104,26 @@ def test_a_problems_moves_give_no_result_away(slug: str, printed: str):
 
 @pytest.mark.parametrize("slug", CALCULATORS)
 @pytest.mark.parametrize("rotation", ["clockwise", "anticlockwise"])
-def test_a_signed_angle_turns_as_the_sheet_says_a_minus_does(slug: str, rotation: str):
-    """Each arrow's direction on paper, from the angle in the table and the sentence about its sign."""
+@pytest.mark.parametrize("printed", ["page", "large", "easy"])
+def test_an_angle_turns_as_its_sheet_says(slug: str, rotation: str, printed: str):
+    """Each arrow's direction on paper, from the angle in the table and the sense of rotation beside it; beside a
+    drawing in large print from its sign and the sentence about that."""
     page = CALCULATORS[slug]
     for first, base in (("up", 90.0), ("right", 0.0)):
-        form = {"rotation": rotation, "first": first, "print": "easy", "sheet": "construction", "angles": "protractor"}
+        form = {"rotation": rotation, "first": first, "print": printed, "sheet": "construction", "angles": "protractor"}
         sheet, *further = page.pages(form)
         said = " ".join(text.words for one in further for text in texts(one)).replace("\u00a0", " ")
-        (minus,) = re.findall(r"minus means (clockwise|anticlockwise)\.", said)
-        positive = 1.0 if minus == "clockwise" else -1.0
-        case, rows = page.case(form), table_of(sheet)[1:]
+        minus = re.findall(r"minus means (clockwise|anticlockwise)\.", said)
+        assert len(minus) == (1 if printed == "large" else 0)
+        case, rows = page.case(form), table_of(further[0] if printed == "page" else sheet)[1:]
         at = len(case.companions.arms) if case.companions else 0
         checked = 0
         for arm, row in zip(case.arms, rows[at:], strict=False):
             along = vector(arrow_of(sheet, arm.key))
             degrees = math.degrees(math.atan2(along.imag, along.real))
-            printed = float(row[3].rstrip("°").replace("−", "-"))
-            assert abs((degrees - base - positive * printed + 180.0) % 360.0 - 180.0) < 0.06
+            told = float(row[3].rstrip("°").replace("−", "-"))
+            against = minus == ["anticlockwise"] or row[4:] == ["clockwise"]
+            assert abs((degrees - base - (-told if against else told) + 180.0) % 360.0 - 180.0) < 0.06
             checked += 1
         assert checked >= 2
 
