@@ -31,7 +31,7 @@ from pycore.constructions.names import (
 from pycore.drawing import Arc, Arrow, Circle, Group, Ink, Line
 from pycore.geometry import ORIGIN, Box, Point
 from pycore.phasor import wrap
-from pycore.sheet.aside import Lanes, aside, carried
+from pycore.sheet.aside import RING, Lanes, aside, carried
 from pycore.sheet.companion import companion_strokes
 from pycore.sheet.labels import LabelRequest, Segment, along
 from pycore.sheet.media import Style
@@ -224,6 +224,7 @@ class _ConstructionPen:
                 thin = carried(arrow, shift)
                 self.drawn.add(number, *thin)
                 self.drawn.aside += [Segment(one.start, one.end, "", 0.1) for one in thin if isinstance(one, Line)]
+                self.drawn.aside.append(Segment(tip, tip.moved(0.01, 0.0), "", RING + 0.15))
                 self.drawn.add(number, aside(arrow, shift, key, copy=copy))
                 self.drawn.keep_clear(start, tip, "", width / 2)
                 start, tip = start.plus(shift), tip.plus(shift)

@@ -27,7 +27,8 @@ def strip(layout: Layout, writing: SheetText) -> Group:
     base = upper + 0.62 * style.title
     items.append(text(writing.title, Point(x, base), fitting(writing.title, style.title, room)))
     left = box.left + TITLE_SHARE * box.width
-    low = upper + (STRIP_ROWS[0] * style.title - style.scale_words) / 2
+    # Above the rule stands even the tail of a decimal comma.
+    low = upper + 0.38 * style.scale_words
     items += scale_line(writing.scale_words, Point(left, low), style.scale_words, box.right - 4.0 - left)
     middle = box.left + NAME_SHARE * box.width
     items.append(Line(Point(middle, upper), Point(middle, box.bottom), style.narrow))
