@@ -170,3 +170,32 @@ def test_the_common_point_does_not_move_by_a_pixel(lesson) -> None:
             page.keyboard.press("Enter")
         page.keyboard.press("ArrowRight")
     assert all(math.dist(place, places[0]) < 0.1 for place in places)
+
+
+SMALLEST = """(least) => {
+    const shown = (one) => one.checkVisibility({ visibilityProperty: true });
+    const texts = [...document.querySelectorAll('[data-lesson] *')].filter((one) => shown(one)
+        && !one.closest('.away, .live, sub, .lesson-switches, option, defs, title, desc')
+        && [...one.childNodes].some((node) => node.nodeType === 3 && node.data.trim()));
+    return texts.map((one) => {
+        const scale = one.ownerSVGElement ? one.getScreenCTM().a / Math.cos(Math.atan2(
+            one.getScreenCTM().b, one.getScreenCTM().a)) : 1;
+        return [Math.round(10 * parseFloat(getComputedStyle(one).fontSize) * scale) / 10, one.textContent.slice(0, 20)];
+    }).filter(([size]) => size < least); }"""
+
+
+@pytest.mark.parametrize(("fragment", "keys"), [
+    ("&view=lesson&step=5", ""), ("&view=lesson&step=5", "w"), ("&view=lesson&step=5", "m"),
+    ("&view=lesson&step=10", ""), ("&view=lesson&step=12", ""), ("&view=waves&step=7", ""),
+    ("&view=pull&step=4", ""), ("&view=together&step=3", ""),
+])  # fmt: skip
+def test_nothing_is_smaller_than_28_pixels_of_1080(lesson, fragment: str, keys: str) -> None:
+    """The keys at the foot have 24; an index has seven tenths of its letter."""
+    page = lesson(fragment)
+    for key in keys:
+        page.keyboard.press(key)
+    small = [one for one in page.evaluate(SMALLEST, 27.9) if one[1].strip() not in ("1", "2", "3", "N", "1,3")]
+    assert [] == small
+    sizes = "all => all.map((one) => getComputedStyle(one).fontSize)"
+    foot = page.eval_on_selector_all(".lesson-switches button", sizes)
+    assert all(float(size.removesuffix("px")) >= 24 for size in foot)
