@@ -178,8 +178,8 @@ SMALLEST = """(least) => {
         && !one.closest('.away, .live, sub, .lesson-switches, option, defs, title, desc')
         && [...one.childNodes].some((node) => node.nodeType === 3 && node.data.trim()));
     return texts.map((one) => {
-        const scale = one.ownerSVGElement ? one.getScreenCTM().a / Math.cos(Math.atan2(
-            one.getScreenCTM().b, one.getScreenCTM().a)) : 1;
+        const matrix = one.ownerSVGElement ? one.getScreenCTM() : { a: 1, b: 0 };
+        const scale = Math.hypot(matrix.a, matrix.b);
         return [Math.round(10 * parseFloat(getComputedStyle(one).fontSize) * scale) / 10, one.textContent.slice(0, 20)];
     }).filter(([size]) => size < least); }"""
 
