@@ -30,7 +30,7 @@ from pycore.drawing import (
     dark_runs,
 )
 from pycore.errors import DrawingError
-from pycore.geometry import Point
+from pycore.geometry import Box, Point
 from pycore.writers.numbers import coarse, coordinate, extent, factor
 from pycore.writers.parts import PlacedRun, arrow_parts, clean, placed_runs, strokes
 
@@ -53,22 +53,26 @@ Units = dict[str, Group]
 
 
 def write(
-    page: Page, *, prefix: str, role: Literal["sheet", "view"], view: str = "", units: Units | None = None
+    page: Page, *, prefix: str, role: Literal["sheet", "view"], view: str = "", units: Units | None = None,
+    width: str = "", window: Box | None = None,
 ) -> str:
     """Return the ``<svg>`` element of a page.
 
     ``prefix`` begins the ids of title and description, so that several drawings can be in one document. A sheet has its
-    size in mm; a view (``view``: phone, projector ...) has only its view box and takes the size that the page gives it.
-    With ``units``, a stamped group is a reference to its unit, which is noted there for ``write_units``, and places are
+    size in mm; a view (``view``: phone, projector ...) has only its view box and takes the size that the page gives it,
+    or the share of its place that ``width`` names; with a ``window`` it shows only that part of the page. With
+    ``units``, a stamped group is a reference to its unit, which is noted there for ``write_units``, and places are
     written to 0.01. Raises DrawingError for NaN and infinities, and ValueError for a character that the face lacks.
     """
-    width, height = extent(page.width), extent(page.height)
-    marks = f'data-sheet="" width="{width}mm" height="{height}mm"'
+    across, up = extent(page.width), extent(page.height)
+    marks = f'data-sheet="" width="{across}mm" height="{up}mm"'
     if role == "view":
-        marks = f'data-view="{escaped(view)}"'
+        marks = f'data-view="{escaped(view)}"' + (f' width="{escaped(width)}"' if width else "")
+    box = window or page.box
+    seen = " ".join(map(extent, (box.left, page.height - box.top, box.width, box.height)))
     ids = f"{escaped(prefix)}-title", f"{escaped(prefix)}-desc"
     parts = [
-        f'<svg xmlns="http://www.w3.org/2000/svg" {marks} viewBox="0 0 {width} {height}" '
+        f'<svg xmlns="http://www.w3.org/2000/svg" {marks} viewBox="{seen}" '
         f'role="img" aria-labelledby="{ids[0]} {ids[1]}" fill="none" '
         f'font-family="{FAMILIES["regular"]}" font-weight="{WEIGHTS["regular"]}">'
         f'<title id="{ids[0]}">{escaped(page.title)}</title>'

@@ -272,7 +272,8 @@ def test_the_angle_that_the_sheet_prints_is_the_angle_that_is_accepted(picture, 
 @pytest.mark.parametrize("tier", TIERS)
 def test_generated_problems_keep_the_right_answer_from_every_mistake(tier: str):
     """By length and angle, at a practised hand on A4: of mistakes that move the point, 99 in 100 are told
-    from the right answer, for the method chosen to fit."""
+    from the right answer, for the method chosen to fit. Mistakes that depend on a value that only the learner knows
+    (another scale, two figures exchanged: 11.2 as 12.1) may be smaller than the hand's own error."""
     told = asked = 0
     for number in range(1, 41):
         lines = lines_of(Code(0, tier, seed=4242, number=number))
@@ -280,7 +281,8 @@ def test_generated_problems_keep_the_right_answer_from_every_mistake(tier: str):
         lags = {f"a{n}": str(lag) for n, lag in enumerate(lines.lags, 1)}
         for method in ("parallelogram", "tip-to-tail"):
             subject = made(**values, **lags, method=method)
-            for group in classes([m for m in subject.mistakes if DRAWN in m.how and m.point is not None], subject.size):
+            moving = [m for m in subject.mistakes if DRAWN in m.how and m.point is not None and m.tabled]
+            for group in classes(moving, subject.size):
                 asked += 1
                 told += visible(subject, group[0], DRAWN, NO_LIMITS)
     assert told / asked > 0.99, f"{told} of {asked}"

@@ -6,6 +6,8 @@ from pycore.words.phrase import Phrase, Symbol, say
 from pycore.words.sums import SumWords
 
 TITLE = "Neutral current"
+JOB = "Find the neutral current"
+"""What the front page says of it."""
 DESCRIPTION = (
     "The neutral current of an unbalanced star-connected load: calculated, drawn to scale one move at a time, and "
     "printed at exact size."
