@@ -176,6 +176,15 @@ def test_the_common_point_does_not_move_by_a_pixel(lesson) -> None:
     assert all(math.dist(place, places[0]) < 0.1 for place in places)
 
 
+@pytest.mark.parametrize("fragment", ["&view=waves&step=7", "&view=lesson&step=5"])
+def test_the_menu_leaves_the_picture_where_it_is(lesson, fragment: str) -> None:
+    page = lesson(fragment, "small projector")
+    before = page.locator(".lesson-stage").bounding_box()
+    page.keyboard.press("m")
+    assert page.locator("[data-lesson-panel]").is_visible()
+    assert before == page.locator(".lesson-stage").bounding_box()
+
+
 SMALLEST = """(least) => {
     const shown = (one) => one.checkVisibility({ visibilityProperty: true });
     const texts = [...document.querySelectorAll('[data-lesson] *')].filter((one) => shown(one)
