@@ -8,6 +8,7 @@ LANGUAGE = "en-GB"
 """The language of every sentence, as HTML names it."""
 ALL_SHEETS = "All sheets"
 SKIP = "Skip to the answer"
+SKIP_TO_ACTIONS = "Skip to the buttons"
 NIGHT = "Night"
 DAY = "Day"
 LICENCES = "Licences"
@@ -26,18 +27,18 @@ OLD_ANSWER = "Old answer"
 OLD_DRAWING = "Old drawing"
 OLD_WORKINGS = "Old workings"
 OLD_FOR = "for the last usable values: "
-ALL_RESULTS = "All results"
-SHEET_ON_REQUEST = "The complete sheet"
-OTHER_WAYS = "Other orders and methods"
-KINDS = {
-    "construction": "Construction: every step",
-    "problem": "Problem sheet",
-    "overlay": "Overlay for marking",
-}
-KINDS_LABEL = "Kinds of sheet"
+TABS = {"moves": "Moves", "results": "Every result", "check": "Check", "meter": "Meter"}
+TABS_LABEL = "Beside the sheet"
+MORE = "More"
+SETTINGS = "Settings"
+HOW_TO = "How to write the values"
+WORKING = "Working on your values"
+SHEET_ON_REQUEST = "Whole sheet"
+OTHER_WAYS = "Other drawings of the same problem"
+KINDS = {"construction": "Drawn", "problem": "Blank", "overlay": "Overlay"}
+KINDS_LABEL = "Which sheet is shown and printed"
 ALL_KINDS = "All sheets in one PDF"
 PUT_ON_SHEET = "Put this drawing on the sheet"
-ON_SHEET = "This drawing is on the sheet."
 CALCULATION = "Calculation"
 
 GROUPS = {
@@ -52,23 +53,20 @@ GROUPS = {
 }
 LAGS = "Lag and power factor"
 METERS = "Accuracy of hand and meter"
-MORE_VALUES = "More values"
 CLEAR_EXAMPLE = "Clear the example"
 EXAMPLE_LEFT = "The other values are still those of the example."
 EXAMPLE_CLEARED = "The example is cleared. What you typed is kept. Enter your other values."
 POWER_FACTOR = "power factor"
 SENSE = "lagging or leading"
-TO_CHOICES = "Drawing, paper, accuracy and number style"
-TO_LAGS = "Power factor, paper, names and number style"
 SHOW_FIELD = "Show the field"
 
-FETCHING = "Loading: {share} %"
-STARTING = "Loading: starting the calculator (Python)"
+FETCHING = "Getting ready: {share} %. You can type already."
+STARTING = "Getting ready. You can type already."
 SLOW = "This is taking longer than usual. The example on this page is complete."
-FAILED = "Your values cannot be calculated because Python did not start. The example on this page is complete."
+FAILED = "Your values cannot be calculated because the calculator did not start. The example on this page is complete."
 STUCK = "The page could not calculate this. The last answer stays. Change a value to continue."
 RETRY = "Try again"
-AGAIN = "Python stopped and is starting again. Your values are kept."
+AGAIN = "The calculator stopped and is starting again. Your values are kept."
 NEWER_EDITION = "A new version of this site is ready. Your values are kept."
 TAKE_EDITION = "Open the new version"
 NO_SCRIPT = (
@@ -100,6 +98,11 @@ CAUTIONS = (
 )
 """The foot of the pages that belong to no one topic."""
 FOOT_PRIVACY = "Your values stay on this device, in the page address. Nothing is sent."
+
+
+def also_set(group: str) -> str:
+    """What is said beside the values when a link has set others that stand elsewhere."""
+    return f"Also set: {group[:1].lower()}{group[1:]}."
 
 
 def home_points(length: str) -> tuple[tuple[str, Phrase], ...]:
