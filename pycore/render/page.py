@@ -101,7 +101,14 @@ def tabs_html(*, meter: bool) -> Markup:
         for name, words in furniture.TABS.items()
         if meter or name != "meter"
     ]
-    return h("div", {"class": "tabs", "role": "group", "aria-label": furniture.TABS_LABEL}, buttons)
+    marks: Marks = {"class": "tabs", "role": "group", "aria-label": furniture.TABS_LABEL}
+    return h("div", marks, buttons, _settings_switch())
+
+
+def _settings_switch() -> Markup:
+    """Return the switch to the settings: on a phone among what stands below the sheet, else in the bar."""
+    switch: Marks = {"type": "button", "class": "to-settings", "data-settings-switch": True, "aria-pressed": "false"}
+    return h("button", switch, furniture.SETTINGS)
 
 
 def more_html(*parts: Markup) -> Markup:
@@ -109,8 +116,7 @@ def more_html(*parts: Markup) -> Markup:
     all_kinds = h("button", {"type": "button", "class": "plain", "data-action": "pdf-all"}, furniture.ALL_KINDS)
     panel = h("div", {"class": "more-panel"}, all_kinds, parts)
     more = h("details", {"class": "more", "data-more": True}, h("summary", None, furniture.MORE), panel)
-    switch: Marks = {"type": "button", "class": "to-settings", "data-settings-switch": True, "aria-pressed": "false"}
-    return h("div", {"class": "further"}, more, h("button", switch, furniture.SETTINGS))
+    return h("div", {"class": "further"}, more, _settings_switch())
 
 
 def also_html() -> Markup:

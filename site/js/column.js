@@ -2,9 +2,9 @@
 
 import { around, need } from "./elements.js";
 
-const column = need("[data-column]");
+const column = need(".column");
 const main = need("main");
-const settings = need("[data-settings-switch]");
+const switches = [...document.querySelectorAll("[data-settings-switch]")]; // one for each width: one is in view
 const more = need("[data-more]", HTMLDetailsElement);
 const also = need("[data-also-said]");
 const buttons = [...document.querySelectorAll("[data-tab]")];
@@ -19,7 +19,7 @@ export function show(name) {
 /** @param {boolean} on */
 function turnSettings(on) {
   main.toggleAttribute("data-settings", on);
-  settings.setAttribute("aria-pressed", String(on));
+  for (const one of switches) one.setAttribute("aria-pressed", String(on));
   if (on) need(".choices").scrollTop = 0;
 }
 
@@ -29,7 +29,7 @@ function turnSettings(on) {
  */
 export function reveal(element) {
   if (element.closest(".choices")) turnSettings(true);
-  else if (element.closest("[data-column]")) {
+  else if (element.closest(".column")) {
     turnSettings(false);
     const [tab] = ["check", "meter", "result-list"].filter((name) => element.closest(`.${name}`));
     if (element.closest("details.working") || tab === "result-list") show("results");
@@ -43,7 +43,10 @@ export function reveal(element) {
 /** @param {Event} event */
 function clicked(event) {
   const tab = around(event, "[data-tab]");
-  if (tab) show(tab.dataset.tab ?? "");
+  if (tab) {
+    turnSettings(false);
+    show(tab.dataset.tab ?? "");
+  }
   if (around(event, "[data-settings-switch]")) turnSettings(!main.hasAttribute("data-settings"));
   const go = around(event, "[data-also-go]");
   if (go) reveal(need(`[data-holds-values] [name="${CSS.escape(go.dataset.alsoGo ?? "")}"]`));
@@ -58,7 +61,7 @@ function pressed(event) {
     need("summary", HTMLElement, more).focus();
   } else if (main.hasAttribute("data-settings")) {
     turnSettings(false);
-    settings.focus();
+    switches.find((one) => one.checkVisibility())?.focus();
   }
 }
 

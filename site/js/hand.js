@@ -77,9 +77,13 @@ function ink(step) {
   }
 }
 
+// What is only pointed at does not unfold: the list would move under the pointer.
 /** @param {HTMLElement} move */
 function take(move) {
-  for (const other of moves()) other.tabIndex = other === move ? 0 : -1;
+  for (const other of moves()) {
+    other.tabIndex = other === move ? 0 : -1;
+    other.toggleAttribute("data-unfolded", other === move);
+  }
   move.focus({ preventScroll: true });
   move.scrollIntoView({ block: "nearest" });
 }
@@ -132,10 +136,15 @@ function walk(event) {
   }
 }
 
-/** The drawing is another one: no move of it is in hand. */
-export function forget() {
-  held = "";
-  if (shown) ink("");
+/** What stood there was replaced: the move in hand stays in hand. */
+export function again() {
+  const step = shown;
+  if (!step) return;
+  shown = "";
+  const move = moveOf(step);
+  if (!move) held = "";
+  move?.setAttribute("data-unfolded", "");
+  ink(move ? step : "");
 }
 
 /**
@@ -147,7 +156,9 @@ export function listen(bring) {
   list.addEventListener("keydown", walk);
   list.addEventListener("focusin", (event) => {
     const move = moveAt(event);
-    if (move) ink(move.dataset.forStep ?? "");
+    if (!move) return;
+    move.setAttribute("data-unfolded", "");
+    ink(move.dataset.forStep ?? "");
   });
   list.addEventListener("focusout", (event) => moveAt(event) && ink(held));
   list.addEventListener("pointerover", (event) => {

@@ -1,6 +1,7 @@
 // The page of a calculator: events in, pycore's HTML out. The form is the only state, the fragment its copy.
 
 import * as actions from "./actions.js";
+import * as band from "./band.js";
 import * as check from "./check.js";
 import * as column from "./column.js";
 import { Bridge, Stuck, Superseded } from "./bridge.js";
@@ -184,8 +185,8 @@ function recall(errors) {
 /** @param {AnswerReply} reply */
 function put(reply) {
   const change = () => {
-    hand.forget();
     for (const [name, html] of Object.entries(reply.regions)) regions.replace(name, html);
+    hand.again();
   };
   // In one column what changes may stand above the field, which would leave the screen.
   if (desk.matches) change();
@@ -377,6 +378,7 @@ actions.add("check", () => check.ask(bridge, live));
 actions.add("find-code", () => check.findCode(bridge, live));
 actions.add("unveil", unveil);
 example.join({ touched, cleared: update });
+band.listen();
 hand.listen(column.reveal);
 check.join({ reveal: column.reveal, look: (step) => lesson.open(step, veil.isDown()) });
 lesson.join({
