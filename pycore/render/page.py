@@ -75,8 +75,9 @@ def actions_html(*, lesson: bool = False) -> Markup:
     status = h("p", {"class": "said", "data-said": True, **attributes})
     wait = h("p", {"class": "waiting", "id": "waiting", "hidden": True},
              h("span", {"data-waiting": True}), " ", _go())  # fmt: skip
-    row = h("div", {"class": "actions", "id": "actions", "tabindex": -1, "role": "group", "aria-label": furniture.ACTIONS},
-            buttons)  # fmt: skip
+    marks: Marks = {"class": "actions", "id": "actions", "tabindex": -1, "role": "group",
+                    "aria-label": furniture.ACTIONS}  # fmt: skip
+    row = h("div", marks, buttons)
     return join(row, wait, status, link)
 
 

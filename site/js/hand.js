@@ -33,7 +33,7 @@ function middle(group) {
   return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
 }
 
-/** @param {SVGElement} drawing @param {string} step @param {string} number */
+/** @param {Element} drawing @param {string} step @param {string} number */
 function mark(drawing, step, number) {
   const group = drawing.querySelector(`:scope g[data-step="${CSS.escape(step)}"]`);
   if (!group || !drawing.checkVisibility()) return;
@@ -66,14 +66,14 @@ function ink(step) {
     else move.removeAttribute("aria-current");
   }
   for (const drawing of figure.querySelectorAll("svg[data-sheet], svg[data-view]")) {
-    const groups = /** @type {SVGElement[]} */ ([...drawing.querySelectorAll("g[data-step]")]);
+    const groups = [...drawing.querySelectorAll("g[data-step]")];
     const drawn = groups.some((group) => group.dataset.step === step);
     for (const group of groups) {
       const difference = Number(group.dataset.step) - Number(step);
       if (!drawn || difference === 0) delete group.dataset.when;
       else group.dataset.when = difference < 0 ? "before" : "later";
     }
-    if (own && drawn) mark(/** @type {SVGElement} */ (drawing), step, String(all.indexOf(own) + 1));
+    if (own && drawn) mark(drawing, step, String(all.indexOf(own) + 1));
   }
 }
 

@@ -86,7 +86,8 @@ def test_on_a_desk_only_the_list_scrolls_and_the_sheet_stays(page: Page, site: s
     wait_until(page, "document.querySelector('.list').scrollTop > 300")
     after = page.evaluate(PLACES)
     assert 0 == after["scrolled"]
-    assert [before[name] for name in ("sheet", "answer", "actions")] == [after[name] for name in ("sheet", "answer", "actions")]
+    still = ("sheet", "answer", "actions")
+    assert [before[name] for name in still] == [after[name] for name in still]
 
 
 @pytest.mark.parametrize("slug", CALCULATORS)
@@ -131,7 +132,7 @@ def large_text(playwright: Playwright, chromium_path: Path) -> Iterator[Browser]
 def test_text_of_twice_the_size_can_be_used(large_text: Browser, page: Page, site: str, slug: str, size) -> None:
     """Every word grows with the browser's own text size, and nothing of the page leaves the window."""
     sizes = "(all) => all.map((one) => parseFloat(getComputedStyle(document.querySelector(one)).fontSize))"
-    words = ["h1", ".values label", ".values input", ".big", ".summary", ".tabs button", ".moves li", ".action-bar button"]
+    words = ["h1", ".values label", ".values input", ".big", ".summary", ".tabs button", ".moves li", ".kinds button"]
     places(page, site, slug, PHONE)
     usual = page.evaluate(sizes, words)
     large = large_text.new_page(service_workers="block")
