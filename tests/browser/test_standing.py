@@ -118,6 +118,18 @@ def test_at_320_pixels_nothing_is_cut_off(page: Page, site: str, slug: str) -> N
         assert page.evaluate("document.documentElement.scrollWidth") <= NARROW[0]
 
 
+@pytest.mark.parametrize("slug", CALCULATORS)
+@pytest.mark.parametrize("size", [NARROW, DESKS[0]], ids=str)
+def test_a_calculation_breaks_before_its_signs_and_is_never_cut_off(page: Page, site: str, slug: str, size) -> None:
+    places(page, site, slug, size)
+    page.click("[data-tab=results]")
+    page.evaluate("for (const part of document.querySelectorAll('.workings details')) part.open = true")
+    cut = """() => [...document.querySelectorAll(".equation")]
+      .filter((one) => one.checkVisibility() && one.scrollWidth > one.clientWidth + 1)
+      .map((one) => one.textContent)"""
+    assert [] == page.evaluate(cut)
+
+
 @pytest.fixture(scope="module")
 def large_text(playwright: Playwright, chromium_path: Path) -> Iterator[Browser]:
     """A browser whose reader has set text of twice the usual size."""
