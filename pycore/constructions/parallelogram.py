@@ -59,11 +59,25 @@ def _side(arm: Arm) -> _Side:
     return side
 
 
+def _parallels(a: _Side, b: _Side) -> tuple[str, str]:
+    """The names of the lines through the tips of two sides, each parallel to the other side."""
+    return f"{b.line}@{a.tip}", f"{a.line}@{b.tip}"
+
+
+def _far_sides(a: _Side, b: _Side, corner: str) -> tuple[Move, ...]:
+    """The moves that draw the sides which meet in the far corner."""
+    from_a, from_b = _parallels(a, b)
+    return (
+        Join(from_a, a.tip, corner, roles.PARALLEL, like=b.key),
+        Join(from_b, b.tip, corner, roles.PARALLEL, like=a.key),
+    )
+
+
 def _by_protractor(a: _Side, b: _Side, corner: str, measured: str) -> Iterator[Step]:
     """Draw the sides by marking 180° minus the enclosed angle at both tips."""
     numbers = a.numbers + b.numbers
     between = wrap(b.angle - a.angle)
-    from_a, from_b = f"{b.line}@{a.tip}", f"{a.line}@{b.tip}"
+    from_a, from_b = _parallels(a, b)
     turns: tuple[float | Supplement, float | Supplement]
     if measured:
         sense = 1 if between > 0 else -1
@@ -75,21 +89,19 @@ def _by_protractor(a: _Side, b: _Side, corner: str, measured: str) -> Iterator[S
     close: tuple[Move, ...] = (
         TurnAngle(from_b, b.tip, b.line, turns[1], back=True),
         Intersect(corner, from_a, from_b),
-        Join(from_a, a.tip, corner, roles.PARALLEL, like=b.key),
-        Join(from_b, b.tip, corner, roles.PARALLEL, like=a.key),
+        *_far_sides(a, b, corner),
     )
     yield Step(step_kinds.CLOSE, close, numbers)
 
 
 def _by_set_squares(a: _Side, b: _Side, corner: str) -> Iterator[Step]:
     numbers = a.numbers + b.numbers
-    from_a, from_b = f"{b.line}@{a.tip}", f"{a.line}@{b.tip}"
+    from_a, from_b = _parallels(a, b)
     yield Step(step_kinds.PARALLEL, (DrawParallel(from_a, a.tip, b.line),), numbers)
     close: tuple[Move, ...] = (
         DrawParallel(from_b, b.tip, a.line),
         Intersect(corner, from_a, from_b),
-        Join(from_a, a.tip, corner, roles.PARALLEL, like=b.key),
-        Join(from_b, b.tip, corner, roles.PARALLEL, like=a.key),
+        *_far_sides(a, b, corner),
     )
     yield Step(step_kinds.CLOSE, close, numbers)
 
@@ -98,11 +110,7 @@ def _by_compasses(a: _Side, b: _Side, corner: str) -> Iterator[Step]:
     numbers = a.numbers + b.numbers
     arcs = CrossArcs(corner, a.tip, (START_POINT, b.tip), b.tip, (START_POINT, a.tip), START_POINT)
     yield Step(step_kinds.ARCS, (arcs,), numbers)
-    joins: tuple[Move, ...] = (
-        Join(f"{b.line}@{a.tip}", a.tip, corner, roles.PARALLEL, like=b.key),
-        Join(f"{a.line}@{b.tip}", b.tip, corner, roles.PARALLEL, like=a.key),
-    )
-    yield Step(step_kinds.CLOSE, joins, numbers)
+    yield Step(step_kinds.CLOSE, _far_sides(a, b, corner), numbers)
 
 
 def _carried_on(a: _Side, b: _Side, corner: str) -> Iterator[Step]:

@@ -28,13 +28,18 @@ _DEGREE_WORDS = ("deg", "degree", "degrees")
 class LagAngle:
     """An angle of lag in degrees (negative: lead).
 
-    ``factor``: the text, if it was typed as a power factor. ``doubtful``: a number below 1 without a unit, which may be
-    meant as one.
+    ``factor``: the text, if it was typed as a power factor. ``bare``: the number as typed, if it has no unit and was
+    read as degrees.
     """
 
     degrees: float
     factor: str = ""
-    doubtful: bool = False
+    bare: str = ""
+
+    @property
+    def doubtful(self) -> bool:
+        """Whether it is a number below 1 without a unit or a side, which may be meant as a power factor."""
+        return self.bare != "" and 0.0 < self.degrees < 1.0
 
     def echo(self, mark: str) -> dict[str, str]:
         """Return the angle in both forms, and the texts that set it to either side.
@@ -259,8 +264,7 @@ class Reader:
         if not -180.0 <= value <= 180.0 or (sides and value < 0):
             self.fault(name, inputs.angle_range(self.label(name), typed))
             return LagAngle(0.0)
-        bare = not sides and not named and 0 < value < 1
-        return LagAngle(value * (sides[0] if sides else 1) + 0.0, doubtful=bare)
+        return LagAngle(value * (sides[0] if sides else 1) + 0.0, bare="" if named else number)
 
     def _from_factor(self, name: str, typed: str, value: float, sides: list[int]) -> LagAngle:
         if not 0.0 <= value <= 1.0:

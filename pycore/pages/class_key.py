@@ -15,6 +15,7 @@ from pycore.words import class_set as set_words
 from pycore.words import key as words
 from pycore.words import plain
 from pycore.words.phrase import Phrase
+from pycore.words.sheet import FOOT
 
 LETTERS = "abcdefghijklmnopqrstuvwxyz"
 LEAST_GAP = 2.0
@@ -141,7 +142,7 @@ def answers(group: ClassSet, rows: Sequence[KeyRow], counts: Counts) -> Ledger:
         headings += [ColumnHeading((words.FIRST,)), ColumnHeading((words.FIRST_ANGLE_SHORT,))]
     lines = tuple(_answer_row(row, columns) for row in rows)
     notes = _notes(group, counts, angled=columns.angled)
-    return Ledger(_title(group), str(group.code), notes, (), tuple(headings), lines, words.FOOT, 2)
+    return Ledger(_title(group), str(group.code), notes, (), tuple(headings), lines, FOOT, 2)
 
 
 def beyond(group: ClassSet, rows: Sequence[KeyRow]) -> Iterator[Ledger]:
@@ -156,7 +157,7 @@ def beyond(group: ClassSet, rows: Sequence[KeyRow]) -> Iterator[Ledger]:
     lines = tuple(
         ((str(row.place),), _name(row), (f"{found.size} {row.unit}",), _angle(found)) for row, _, found in asked
     )
-    yield Ledger(words.FOR_ZERO, str(group.code), (), (), headings, lines, words.FOOT, 2)
+    yield Ledger(words.FOR_ZERO, str(group.code), (), (), headings, lines, FOOT, 2)
 
 
 def sign(number: int) -> str:
@@ -208,7 +209,7 @@ def slips(group: ClassSet, rows: Sequence[KeyRow], how: str, listed: Sequence[Mi
         )
         lines = tuple((*start, *own[part]) for start, own in zip(firsts, cells, strict=True))
         yield Ledger(
-            words.SLIPS[how], str(group.code), notes, legend, (*heads, *columns[part]), lines, words.FOOT
+            words.SLIPS[how], str(group.code), notes, legend, (*heads, *columns[part]), lines, FOOT
         )
 
 

@@ -15,11 +15,11 @@ from pycore.practice import answers, results, tables
 from pycore.practice.answers import AnswerJudgement
 from pycore.practice.class_set import set_of
 from pycore.practice.codes import CodeError
-from pycore.practice.following import LearnerIntermediate, own_is_right
+from pycore.practice.following import own_is_right
 from pycore.practice.generator import NoProblemError
 from pycore.practice.marking import ACCEPT, LOOK, MOST_NAMED, WRONG, band_of, ratio
 from pycore.practice.results import Entry
-from pycore.practice.task import Task
+from pycore.practice.task import Limits, Task
 from pycore.words import codes as code_words
 from pycore.words import marks as words
 from pycore.words import plain
@@ -97,7 +97,7 @@ class MarkingRun:
     def _marks(self, task: Task, reply: AnswerJudgement, answer: Mapping[str, str]) -> tuple[int, int]:
         """Marks from and to: what a person should look at again counts as a range."""
         first, length, angle = self.group.marks
-        bands = _first_band(task, reply, answer), _length_band(reply), _angle_band(task, reply)
+        bands = _first_band(task, reply, answer, self.group.limits), _length_band(reply), _angle_band(task, reply)
         parts = list(zip(bands, (first, length, angle), strict=True))
         low = [worth for band, worth in parts if band == ACCEPT]
         high = [worth for band, worth in parts if band in (ACCEPT, LOOK)]
@@ -149,14 +149,15 @@ def _verdict(reply: AnswerJudgement, causes: Sequence[Sequence[str]]) -> str:
     return words.causes(causes) if causes else words.NO_CAUSE
 
 
-def _first_band(task: Task, reply: AnswerJudgement, answer: Mapping[str, str]) -> str:
+def _first_band(task: Task, reply: AnswerJudgement, answer: Mapping[str, str], limits: Limits) -> str:
     """A first step that was not written down is taken to be right where the answer is, or where it is the answer."""
     if answer.get("answer-first"):
         return WRONG if "first" in reply.wrong_before else ACCEPT
-    typed, asked = reply.answer, any(earlier.key == "first" for earlier in task.earlier)
-    stopped = LearnerIntermediate("first", typed.size, typed.angle, typed.sided)
-    if asked and typed.angle is not None and own_is_right(task, stopped, typed.how):
-        return ACCEPT
+    asked = any(earlier.key == "first" for earlier in task.earlier)
+    if asked and reply.answer.angle is not None:
+        stopped = answers.intermediate_of(task, "first", reply.entries[""])
+        if own_is_right(task, stopped, reply.answer.how, limits):
+            return ACCEPT
     return ACCEPT if reply.missing else reply.marked.band
 
 

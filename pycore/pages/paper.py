@@ -12,15 +12,8 @@ from pycore.forms import links
 from pycore.forms.conventions import choice_field
 from pycore.forms.fields import Field
 from pycore.forms.reading import Reader
-from pycore.sheet.blank_sheet import (
-    INSTRUMENT_PAPERS,
-    BlankWriting,
-    graph_page,
-    instruments_page,
-    ruler_length,
-    size_of,
-)
-from pycore.sheet.media import PAPERS, page_key
+from pycore.sheet.blank_sheet import INSTRUMENT_PAPERS, BlankWriting, graph_page, instruments_page, ruler_length
+from pycore.sheet.media import PAPERS, page_key, size_of
 from pycore.sheet.record import RecordWriting, record_page
 from pycore.words import paper as words
 from pycore.words import rig as rig_words

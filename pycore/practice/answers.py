@@ -10,7 +10,7 @@ from pycore import quantity
 from pycore.errors import Fault, InputError
 from pycore.practice.explaining import Cause, LearnerAnswer
 from pycore.practice.following import LearnerIntermediate, follows, own_is_right
-from pycore.practice.marking import ACCEPT, LOOK, WRONG, Judgement, mark, side_open
+from pycore.practice.marking import ACCEPT, LOOK, WRONG, Judgement, is_accepted, mark, side_open
 from pycore.practice.task import CALCULATED, DRAWN, NO_LIMITS, Limits, Task
 from pycore.practice.typed import (
     Direction,
@@ -26,6 +26,8 @@ from pycore.practice.typed import (
 from pycore.words import marking as words
 
 FEW_FIGURES = 2
+ROUND_ANGLE = 5.0
+"""Multiples of so many degrees are round: a guess is one, few readings are."""
 SAME_AS_UNIT = {"cm": "not-multiplied"}
 """The mistake that is a number in another unit, by that unit."""
 
@@ -107,15 +109,18 @@ def judge(task: Task, form: Mapping[str, str], limits: Limits = NO_LIMITS) -> An
     size = size_in(task, typed.size)
     if size < 0:
         raise InputError(Fault("answer", form.get("answer", ""), words.negative(words.ANSWER, form.get("answer", ""))))
-    angle, sided = (None, True)
+    angle, sided, round_angle = None, True, None
     if typed.direction is not None and task.angled:
         angle, sided = task_angle(task, typed.direction)
-    owns = tuple(_own(task, key, one) for key, one in entries.items() if key)
-    answer = LearnerAnswer(size, angle, sided, how, typed.size.half)
+        round_angle = typed.direction.degrees % ROUND_ANGLE == 0.0
+    owns = tuple(intermediate_of(task, key, one) for key, one in entries.items() if key)
+    round_size = typed.size.figures <= FEW_FIGURES
+    answer = LearnerAnswer(size, angle, sided, how, typed.size.half, round_size, round_angle)
     return replace(_judged(task, answer, typed.size, owns, limits), entries=entries)
 
 
-def _own(task: Task, key: str, entry: Entry) -> LearnerIntermediate:
+def intermediate_of(task: Task, key: str, entry: Entry) -> LearnerIntermediate:
+    """Return a typed value as the one of this key that a learner finds on the way; only ``first`` has an angle."""
     angle, sided = (None, True) if entry.direction is None or key != "first" else task_angle(task, entry.direction)
     return LearnerIntermediate(key, size_in(task, entry.size), angle, sided)
 
@@ -159,7 +164,7 @@ def _missing(task: Task, answer: LearnerAnswer, limits: Limits) -> str:
 def _right_as_far(task: Task, answer: LearnerAnswer, typed: TypedSize, limits: Limits) -> bool:
     """Whether two figures are those of the right size, and the angle is right."""
     near = -typed.half * answer.size <= answer.size - task.size <= typed.half * answer.size
-    return typed.figures <= FEW_FIGURES and near and mark(task, replace(answer, size=task.size), limits).band == ACCEPT
+    return typed.figures <= FEW_FIGURES and near and is_accepted(task, replace(answer, size=task.size), limits)
 
 
 def _meant(task: Task, answer: LearnerAnswer, typed: TypedSize, limits: Limits) -> str:
@@ -170,6 +175,6 @@ def _meant(task: Task, answer: LearnerAnswer, typed: TypedSize, limits: Limits) 
     base = base_unit(task)
     sizes |= {unit: quantity.read(f"{typed.number:.12g} {unit}", base) for unit in (f"k{base}", base, f"m{base}")}
     for unit, size in sizes.items():
-        if unit != typed.unit and mark(task, replace(answer, size=size), limits).band == ACCEPT:
+        if unit != typed.unit and is_accepted(task, replace(answer, size=size), limits):
             return unit
     return ""

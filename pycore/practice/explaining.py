@@ -19,11 +19,14 @@ SAME = 1e-6
 REACH = 2.8
 """Standard deviations of the hand's scatter about what a mistake gives within which it can be named: 98 in 100 answers
 that come of it."""
-NONE_OF_THEM = 6.0
-"""Weight of a cause outside the catalogue, which can give any answer; one common mistake has the weight 1."""
+NONE_OF_THEM, GUESS = 2.0, 2.0
+"""Weights of a cause outside the catalogue, which can give any answer, and of a guess; one common mistake weighs 1."""
 ONE_SLIP = 14.0
 """Weight of one line that is wrong by any amount. Both weights are large because a wrong name does more harm than a
 missing one: about 5 in 100 mistakes outside the catalogue get a name (tests/bench/independent.py)."""
+ROUND_SIZE, ROUND_ANGLE = {True: 3.0, False: 0.3}, {True: 3.0, False: 0.4}
+"""How many times more often a guess has a size of two figures, or of more, and a multiple of 5°, or not, than what was
+measured or calculated (estimated; an answer read to 0.5 mm and 0.5° is round in both about once in 50 times)."""
 MOST_LONGER, MOST_TURNED = 0.4, 30.0
 """Up to which share, and by how many degrees, a line comes out wrong by a slip of no kind of its own."""
 RIGHT_AFTER_ALL = 1.0
@@ -41,14 +44,16 @@ SURE = 2.0
 @dataclass(frozen=True, slots=True)
 class LearnerAnswer:
     """What a learner gives: size (the quantity's unit), angle in degrees from the direction drawn first,
-    anticlockwise positive (``sided`` False: its side was not stated), how it was found, and by which share of the size
-    it may be rounded."""
+    anticlockwise positive (``sided`` False: its side was not stated), how it was found, by which share of the size
+    it may be rounded, and whether size and angle are the round numbers of a guess (None: not known)."""
 
     size: float
     angle: float | None = None
     sided: bool = True
     how: str = DRAWN
     rounded: float = 0.0
+    round_size: bool | None = None
+    round_angle: bool | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -179,10 +184,18 @@ def _by_none(task: Task, answer: LearnerAnswer, limits: Limits) -> float:
     else:
         anywhere = 1.0 / (0.5 * math.tau * farthest * farthest)
     beyond = farthest / max(answer.size, farthest)
-    anywhere *= beyond * beyond
+    anywhere *= beyond * beyond * (NONE_OF_THEM + GUESS * _roundness(answer))
     right = scatter(task, task.result, answer.how, limits)
     after_all = _fit_of(answer, (right,)).likely if task.size > 0 else 0.0
-    return NONE_OF_THEM * anywhere + ONE_SLIP * _by_one_slip(task, answer, right) + RIGHT_AFTER_ALL * after_all
+    return anywhere + ONE_SLIP * _by_one_slip(task, answer, right) + RIGHT_AFTER_ALL * after_all
+
+
+def _roundness(answer: LearnerAnswer) -> float:
+    """How many times likelier the figures of an answer are in a guess than in one that was measured or calculated."""
+    if answer.round_size is None:
+        return 1.0
+    size = ROUND_SIZE[answer.round_size]
+    return size if answer.round_angle is None else size * ROUND_ANGLE[answer.round_angle]
 
 
 def _by_one_slip(task: Task, typed: LearnerAnswer, right: Scatter) -> float:

@@ -4,7 +4,8 @@ A calculator's generator uses only the seeded integers and phasor arithmetic: no
 check its problems against those. A later version of a generator is a second function; the first one is kept.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
+from itertools import pairwise
 from typing import TypeVar
 
 from pycore.practice.codes import Code
@@ -30,3 +31,10 @@ def first_accepted(
         if accepted(problem):
             return problem
     raise NoProblemError(str(code))
+
+
+def sizes_apart(sizes: Sequence[float], least: float, apart: float) -> bool:
+    """Whether no size is tiny, and no two are nearly alike; ``least``, ``apart``: shares of the largest."""
+    ordered = sorted(sizes)
+    largest = ordered[-1]
+    return ordered[0] >= least * largest and all(two - one >= apart * largest for one, two in pairwise(ordered))

@@ -48,7 +48,12 @@ def side_open(task: Task, answer: LearnerAnswer, limits: Limits = NO_LIMITS) -> 
     if answer.sided or answer.angle is None or task.angle is None:
         return False
     either = [LearnerAnswer(answer.size, side, how=answer.how) for side in sides_of(answer)]
-    return any(_times(task, one, limits) > 1.0 for one in either)
+    return not all(is_accepted(task, one, limits) for one in either)
+
+
+def is_accepted(task: Task, answer: LearnerAnswer, limits: Limits = NO_LIMITS) -> bool:
+    """Whether an answer is within its tolerance; quicker than ``mark``, which weighs the causes of one that is not."""
+    return _times(task, answer, limits) <= 1.0
 
 
 def _times(task: Task, answer: LearnerAnswer, limits: Limits) -> float:

@@ -29,6 +29,8 @@ LEAST_RATIO, MOST_RATIO = 0.3, 3.4
 """How far from the sheet's scale one is that is taken for it."""
 EACH_SCALE, ONE_LINE = 0.5, 0.15
 """How often each other scale is used, beside a common mistake: for everything, for one line alone."""
+ONE_EXCHANGE = 0.3
+"""How often two figures of one value are exchanged, each pair of them, beside a common mistake."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,7 +40,7 @@ class DrawnSum:
     ``reference`` is the direction drawn first (degrees), ``order`` the pair combined first or the
     sequence, ``voltages`` the angle of each arm's own voltage by its key (empty where there is none),
     ``names`` what each arm is called, ``scale`` units per cm, ``factor`` mm for each unit of the quantity,
-    ``say_scale`` how a scale is said, in units per cm.
+    ``say_scale`` how a scale is said, in units per cm, ``say_size`` how the size of a phasor is said.
     """
 
     arms: tuple[Arm, ...]
@@ -52,6 +54,7 @@ class DrawnSum:
     voltages: Mapping[str, float]
     factor: float
     say_scale: Callable[[float], str]
+    say_size: Callable[[float], str]
 
 
 def base(problem: DrawnSum) -> Construction:
@@ -157,6 +160,14 @@ def other_scales(scale: float) -> Iterator[float]:
                 yield step * power
 
 
+def exchanged_figures(value: float) -> Iterator[float]:
+    """The values that come of exchanging two neighbouring ones of the first three figures, where they differ."""
+    digits, _, power = f"{value:.2e}".replace(".", "").partition("e")
+    for figures in (digits[1] + digits[0] + digits[2], digits[0] + digits[2] + digits[1]):
+        if figures != digits:
+            yield float(f"{figures[0]}.{figures[1:]}e{power}")
+
+
 @dataclass(frozen=True, slots=True)
 class Change:
     """A mistake made in one move or more: its key, what it replaces, the keys of the lines that it names, and other
@@ -184,6 +195,10 @@ def _of_lines(problem: DrawnSum) -> Iterator[Change]:
                 texts = {"scale": problem.say_scale(other)}
                 yield Change("line-at-other-scale", there, named, (DRAWN,), texts, weight=ONE_LINE)
         yield Change("reversed", _set_off(arm.key, back=True), named, BOTH)
+        for wrong in exchanged_figures(arm.size):
+            texts = {"wrong": problem.say_size(wrong), "size": problem.say_size(arm.size)}
+            there = _set_off(arm.key, length=wrong)
+            yield Change("figures-exchanged", there, named, BOTH, texts, weight=ONE_EXCHANGE)
     for index, first in enumerate(problem.arms):
         for second in problem.arms[index + 1 :]:
             if first.size != second.size:

@@ -35,10 +35,10 @@ class CatalogueEntry(Protocol):
 
     @property
     def fields(self) -> tuple[Field, ...]:
-        """The form's fields."""
+        """The form's fields, in order."""
 
     def answer(self, form: Mapping[str, str]) -> Answer:
-        """The answer to a form."""
+        """The answer to a form; raises InputError when it cannot be used."""
 
 
 def in_short(description: str) -> str:

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Protocol
 
-from pycore.forms.fields import Field, default_form
+from pycore.forms.fields import default_form
 from pycore.pages import class_set as class_form
 from pycore.pages import print_setup as setup
 from pycore.pages.lesson_plans import lessons_of
@@ -20,7 +20,7 @@ from pycore.render.form import (
     options_html,
     values_html,
 )
-from pycore.render.home import home_html
+from pycore.render.home import CatalogueEntry, home_html
 from pycore.render.lesson import lesson_html, more_actions_html
 from pycore.render.page import (
     actions_html,
@@ -39,7 +39,6 @@ from pycore.render.page import (
     tabs_html,
 )
 from pycore.render.regions import regions_of
-from pycore.sums.answer import Answer
 from pycore.words import class_set as class_words
 from pycore.words import furniture
 from pycore.words import practice as practice_words
@@ -47,28 +46,12 @@ from pycore.words import print_setup as setup_words
 from pycore.words.phrase import Phrase, plain
 
 
-class Calculator(Protocol):
-    """What a page needs from a calculator."""
-
-    @property
-    def slug(self) -> str:
-        """The page's folder."""
-
-    @property
-    def title(self) -> str:
-        """The page's heading."""
+class Calculator(CatalogueEntry, Protocol):
+    """What a page needs from a calculator, besides what the front page shows of it."""
 
     @property
     def topic(self) -> int | None:
         """The page's number in practice codes, if it has problems."""
-
-    @property
-    def fields(self) -> tuple[Field, ...]:
-        """The form's fields, in order."""
-
-    @property
-    def description(self) -> str:
-        """One sentence on what the page does."""
 
     @property
     def scenario(self) -> str:
@@ -81,9 +64,6 @@ class Calculator(Protocol):
     @property
     def cautions(self) -> Sequence[Phrase | str]:
         """The cautions of the page."""
-
-    def answer(self, form: Mapping[str, str]) -> Answer:
-        """The answer to a form; raises InputError when it cannot be used."""
 
     def inks(self, form: Mapping[str, str]) -> Mapping[str, str]:
         """The ink of each line sample by its name."""

@@ -10,8 +10,8 @@ from pycore.drawing import Group, Item, Page
 from pycore.geometry import Box, Point
 from pycore.sheet.furniture import check_bar
 from pycore.sheet.instruments import BASE, RADIUS, RULER_BEFORE_ZERO, RULER_WIDTH, Pose, protractor, ruler
-from pycore.sheet.lettered import text, wrapped
-from pycore.sheet.media import MARGIN, PAPERS, PRINTABLE_EDGE, SMALL_PAPER
+from pycore.sheet.lettered import numbered, text
+from pycore.sheet.media import MARGIN, PRINTABLE_EDGE, SMALL_PAPER, size_of
 from pycore.sheet.ruled import ruled
 
 INSTRUMENT_PAPERS = ("A4", "A3", "letter", "tabloid")
@@ -36,12 +36,6 @@ class BlankWriting:
     unit: str
     page_title: str
     description: str
-
-
-def size_of(paper: str, orientation: str) -> tuple[float, float]:
-    """Return width and height of a paper in this orientation; raises KeyError for an unknown paper."""
-    short, long = PAPERS[paper]
-    return (long, short) if orientation == "landscape" else (short, long)
 
 
 def bar_length(paper: str) -> float:
@@ -74,17 +68,9 @@ def graph_page(kind: str, paper: str, orientation: str, writing: BlankWriting) -
 
 def _words(writing: BlankWriting, left: float, top: float, width: float) -> Group:
     """The title and the instructions below it."""
-    y = top - 1.1 * TITLE
-    items: list[Item] = [text(writing.title, Point(left, y), TITLE)]
-    y -= 3.0
-    for number, step in enumerate(writing.lines, start=1):
-        for index, line in enumerate(wrapped(step, VALUE, width - 8.0)):
-            y -= VALUE * 1.75
-            if index == 0:
-                items.append(text(f"{number}", Point(left, y), VALUE, ink="ink-2"))
-            items.append(text(line, Point(left + 8.0, y), VALUE))
-        y -= 2.0
-    return Group(tuple(items), name="words")
+    title = Point(left, top - 1.1 * TITLE)
+    lines, _ = numbered(writing.lines, Point(left, title.y - 3.0), VALUE, width)
+    return Group((text(writing.title, title, TITLE), *lines), name="words")
 
 
 def instruments_page(circle: bool, paper: str, orientation: str, writing: BlankWriting) -> Page:

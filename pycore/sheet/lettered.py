@@ -1,5 +1,6 @@
 """Phrases as drawn text: symbols in italics with an upright index, everything else upright."""
 
+from collections.abc import Sequence
 from functools import lru_cache
 
 from pycore import lettering
@@ -10,6 +11,8 @@ from pycore.words.phrase import Emphasis, Phrase, Symbol
 INDEX_SIZE = 0.7
 INDEX_DROP = 0.22
 """How far an index is below the baseline, as a share of the capital height."""
+NUMBER_ROOM, BETWEEN_STEPS = 8.0, 2.0
+"""Room for the number before an instruction, and between two instructions, mm."""
 
 
 def _symbol(symbol: Symbol, capitals: float) -> tuple[Run, ...]:
@@ -65,6 +68,20 @@ def fitting(phrase: Phrase | str, capitals: float, room: float, face: Face = "re
     """Return the height of capitals at which a line fits ``room`` mm: ``capitals``, or less if necessary."""
     wide = width_of(phrase, capitals, face)
     return capitals if wide <= room else capitals * room / wide
+
+
+def numbered(steps: Sequence[str], at: Point, capitals: float, width: float) -> tuple[list[Text], float]:
+    """Return numbered instructions below a point, in ``width`` mm, and the height where they end."""
+    lines: list[Text] = []
+    y = at.y
+    for number, step in enumerate(steps, start=1):
+        for index, line in enumerate(wrapped(step, capitals, width - NUMBER_ROOM)):
+            y -= 1.75 * capitals
+            if index == 0:
+                lines.append(text(f"{number}", Point(at.x, y), capitals, ink="ink-2"))
+            lines.append(text(line, Point(at.x + NUMBER_ROOM, y), capitals))
+        y -= BETWEEN_STEPS
+    return lines, y
 
 
 def wrapped(phrase: str, capitals: float, width: float, most: int = 0) -> list[str]:

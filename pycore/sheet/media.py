@@ -255,6 +255,12 @@ def _usual(frame: Box, style: Style, rows: int, landscape: bool, second: bool) -
     return divide(frame, _block(frame, style), style.row * (rows + 1) + 6, style.code, second)
 
 
+def size_of(paper: str, orientation: str) -> tuple[float, float]:
+    """Return width and height of a paper in this orientation; raises KeyError for an unknown paper."""
+    short, long = PAPERS[paper]
+    return (long, short) if orientation == "landscape" else (short, long)
+
+
 @lru_cache(maxsize=64)
 def layout(
     paper: str, orientation: str, rows: int = 5, *, second: bool = False, printed: str = USUAL
@@ -264,8 +270,7 @@ def layout(
 
     Raises KeyError for an unknown paper.
     """
-    short, long = PAPERS[paper]
-    width, height = (long, short) if orientation == "landscape" else (short, long)
+    width, height = size_of(paper, orientation)
     landscape = orientation == "landscape"
     style = COMPACT if paper == SMALL_PAPER else PRINTS[printed]
     frame = Box(FILING_MARGIN, MARGIN, width - MARGIN, height - MARGIN)

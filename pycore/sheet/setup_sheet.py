@@ -8,8 +8,8 @@ from dataclasses import dataclass, replace
 
 from pycore.drawing import Arrow, Group, Item, Line, Page, Shape
 from pycore.geometry import Box, Point
-from pycore.sheet.lettered import text, width_of, wrapped
-from pycore.sheet.media import PAPERS, PRINTABLE_EDGE
+from pycore.sheet.lettered import numbered, text, width_of
+from pycore.sheet.media import PRINTABLE_EDGE, size_of
 from pycore.words import print_setup as words
 from pycore.words.furniture import NAME
 
@@ -66,8 +66,7 @@ def _start(side: float, length: float) -> float:
 
 def bars(paper: str, orientation: str) -> Bars:
     """Return the bars of a paper; raises KeyError for an unknown paper."""
-    short, long = PAPERS[paper]
-    width, height = (long, short) if orientation == "landscape" else (short, long)
+    width, height = size_of(paper, orientation)
     upright, level = _bar_length(height), _bar_length(width)
     foot = height - _start(height, upright) - upright
     return Bars(
@@ -122,17 +121,10 @@ def _feed(centre: Point, upright: bool) -> Group:
 
 
 def _steps(left: float, top: float, width: float) -> tuple[Group, float]:
-    """The numbered instructions, and the height they use."""
-    items: list[Item] = [text(words.SHEET_HEAD, Point(left, top - TITLE), TITLE)]
-    y = top - TITLE - 5.0
-    for number, step in enumerate(words.SHEET_STEPS, start=1):
-        for index, line in enumerate(wrapped(step, VALUE, width - 8.0)):
-            y -= VALUE * 1.75
-            if index == 0:
-                items.append(text(f"{number}", Point(left, y), VALUE, ink="ink-2"))
-            items.append(text(line, Point(left + 8.0, y), VALUE))
-        y -= 2.0
-    return Group(tuple(items), name="words"), y
+    """The numbered instructions, and the height where they end."""
+    head = text(words.SHEET_HEAD, Point(left, top - TITLE), TITLE)
+    lines, low = numbered(words.SHEET_STEPS, Point(left, top - TITLE - 5.0), VALUE, width)
+    return Group((head, *lines), name="words"), low
 
 
 def _blanks(left: float, top: float) -> Group:

@@ -8,12 +8,13 @@ from pycore.sheet import kinds
 
 @dataclass(frozen=True, slots=True)
 class SheetRequest:
-    """Which sheet is requested: its kind, how it is opened again (and its place in a class set), and the code of its
-    values ("" if none)."""
+    """Which sheet is requested: its kind, how it is opened again (and its place in a class set), the code of its values
+    ("" if none), and its number among the sheets of the problem."""
 
     kind: str
     opening: ReopenInfo = field(default_factory=ReopenInfo)
     code: str = ""
+    number: int = 1
 
     @property
     def problem_of_set(self) -> SetPlace | None:

@@ -192,12 +192,21 @@ def _second_scale(case: SumCase, plan: Plan, request: SheetRequest) -> tuple[tup
     return (sum_words.second_scale(beside.words.plural, scale),), sum_words.second_check(plan.layout.bar_text, *amounts)
 
 
+def _sheet_number(case: SumCase, request: SheetRequest) -> str:
+    """Return the number of the sheet; the first of a problem in a class set has the learner's number."""
+    issue = request.opening.issue
+    if issue is not None and request.number == 1:
+        return words.sheet_of(issue.number, issue.of)
+    return words.sheet_of(request.number, case.sheets)
+
+
 def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> SheetText:
     issue, kind = request.opening.issue, request.kind
     scale, scale_cell = _scale_words(case, plan, request)
     is_problem = kind == kinds.PROBLEM
     rows = problem_rows(case, plan, any_method=request.any_method) if is_problem else _rows(case, plan)
-    code, code_words = _opening(case, plan, request)
+    # The link is on the first sheet.
+    code, code_words = _opening(case, plan, request) if request.number == 1 else ((), ())
     printed = case.problem.form
     method = case.method_words(plan, any_method=request.any_method)
     sheet_words = case.sheet_words(plan, kind, method)
@@ -215,7 +224,7 @@ def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> SheetText:
         second_scale=second,
         block=(
             (words.SCALE, scale_cell), (words.PAPER, plan.layout.paper),
-            (words.SHEET, words.sheet_of(issue.number, issue.of) if issue else words.sheet_of(1, case.sheets)),
+            (words.SHEET, _sheet_number(case, request)),
             (words.NAME, printed["who"]), (words.GROUP, printed["group"]), (words.DATE, printed["date"]),
         ),
         code_words=code_words,
@@ -276,7 +285,7 @@ class FurtherSheet:
 
 
 def further_page(case: SumCase, sheet: FurtherSheet, request: SheetRequest, groups: tuple[Group, ...]) -> Page:
-    """Return a further sheet with these groups drawn on it. The link is on the first sheet."""
+    """Return a further sheet, of the requested number, with these groups drawn on it."""
     plan, room = sheet.plan, words.ROOM
     title = sum_words.sheet_titles(sheet.name)[request.kind]
     rows = tuple(
@@ -284,11 +293,9 @@ def further_page(case: SumCase, sheet: FurtherSheet, request: SheetRequest, grou
         else _row(case, row.tag, row.size, row.angle if row.size else None, plan)
         for row in sheet.rows
     )
-    writing = _writing(case, plan, request)
-    block = tuple((label, words.sheet_of(2, 2) if label == words.SHEET else value) for label, value in writing.block)
     named = words.page_title(title, sheet.method, case.notation.scale(plan.scale))
     writing = replace(
-        writing, title=title, method=sheet.method, rows=rows, block=block, code=(), code_words=(), more="",
+        _writing(case, plan, request), title=title, method=sheet.method, rows=rows, more="",
         notes=() if case.printed != USUAL else sheet.notes, page_title=named, description=sheet.description,
     )  # fmt: skip
     page = compose.page_of(plan.layout, writing, groups)

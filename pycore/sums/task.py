@@ -33,6 +33,7 @@ def drawn_sum(case: SumCase, plan: Plan, arms: tuple[Arm, ...], **changes: Any) 
         voltages=case.voltages(),
         factor=plan.factor,
         say_scale=lambda scale: case.notation.scale(scale * writing.factor),
+        say_size=writing.amount,
     )
     return replace(drawn, **changes)
 

@@ -55,7 +55,7 @@ def _second_stage(frames: Sequence[Frame]) -> Wanted:
 def _wanted(mistake: Mistake, frames: Sequence[Frame]) -> tuple[Wanted, bool]:
     """Return a test for the frame of a drawn mistake, and whether that frame shows the answer."""
     about = mistake.about[0] if mistake.about else ""
-    if mistake.key in ("left-out", "reversed", "swapped", "line-at-other-scale"):
+    if mistake.key in ("left-out", "reversed", "swapped", "line-at-other-scale", "figures-exchanged"):
         return _sets_off(about), False
     if mistake.key.startswith(("other-scale", "wrong-way", "centre-off")) and about:
         return _turns_to(about), False

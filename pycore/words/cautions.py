@@ -5,6 +5,10 @@ TEACHING_ONLY = "These sheets teach; they do not size an installation."
 LICENSED_PERSON = (
     "These sheets teach; they do not size an installation: the local wiring rules and a licensed person decide."
 )
+NEUTRAL_DECIDED = (
+    "These sheets teach; they do not size an installation. The local wiring rules and a licensed person decide about "
+    "the size and protection of a neutral and about harmonics."
+)
 PROVE_DEAD = (
     "A clamp meter cannot prove that a circuit is dead. Before you change a connection: isolate, and prove dead with "
     "a proved tester."

@@ -92,6 +92,11 @@ def almost_in_phase(first: Phrase, second: Phrase) -> Phrase:
     return say("{first} and {second} are almost in phase: power factor almost 1.", first=first, second=second)
 
 
+def too_small_to_draw(names: str) -> Phrase:
+    """Voltages or currents below a millionth of the largest."""
+    return say("{names}: less than a millionth of the largest, so there is no arrow.", names=names)
+
+
 def current_is(side: str) -> Phrase:
     """Whether the current lags or leads."""
     return say("The current is {side}: the {kind} has the larger effect.", side=side,

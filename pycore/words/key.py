@@ -16,7 +16,6 @@ FOR_ZERO = "Further question: which phasor makes the sum zero?"
 FURTHER, FURTHER_ANGLE = "For a sum of zero", "Its angle, for a sum of zero (°)"
 SLIPS = {"drawn": "Answers from typical drawing mistakes", "calculated": "Answers from typical calculation mistakes"}
 WAYS = {"drawn": "drawn", "calculated": "calculated"}
-FOOT = "Phasor Folio. For teaching. Not for sizing an installation."
 OWN_METHOD = "any method"
 
 

@@ -28,6 +28,10 @@ LISTED = (
     (COVER_SLUG, COVER_TITLE, "For a colleague who is not an electrician."),
 )
 PAGES = tuple((slug, title) for slug, title, _ in LISTED)
+COVER_DEMONSTRATION = (
+    "Open the classroom view. Press the arrow key for each move and read its sentence aloud. 15 minutes."
+)
+"""What a cover teacher does in the demonstration."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -174,6 +174,10 @@ NAMES: dict[str, tuple[str, str]] = {
         "{a} alone was drawn at another scale, {scale}",
         "Draw every arrow at the same scale. Work out the length of {a} once more.",
     ),
+    "figures-exchanged": (
+        "two figures of {a} were exchanged: {wrong} instead of {size}",
+        "Compare the value of {a} that you used with the one on the sheet, figure by figure.",
+    ),
     "ruler-edge": (
         "you measured from the ruler’s edge, not from its zero mark",
         "The zero mark of most rulers is 3 to 6 mm away from the edge. Start each length at the zero mark.",

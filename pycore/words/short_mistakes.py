@@ -13,6 +13,7 @@ SHORT: Mapping[str, str] = {
     "wrong-way-at-tip": "a wrong turn at a tip",
     "mirrored": "all angles in the wrong direction",
     "swapped": "two lengths swapped",
+    "figures-exchanged": "two figures of a value exchanged",
     "other-diagonal": "the other diagonal measured",
     "two-diagonals": "two first diagonals added",
     "factor-ignored": "power factors left out",

@@ -133,10 +133,11 @@ def _outside(tally: Tally, problem: Problem, hand: Hand, attempt: Attempt, scatt
     answer, key = attempt.act(hand), f"outside {attempt.how} {attempt.key}"
     for angle, prefix in ((True, ""), (False, "by length ")):
         found = post(problem, answer, attempt.how, angle=angle)
+        false = [cause for cause in found.causes if not re.search(attempt.named or "no such", cause)]
         tally.count(key, prefix + "outside")
         tally.count(key, *(prefix + name for name, holds in (
-            ("outside accepted", found.band == "accept"), ("falsely named", bool(found.causes))) if holds))  # fmt: skip
-        if found.causes and angle:
+            ("outside accepted", found.band == "accept"), ("falsely named", bool(false))) if holds))  # fmt: skip
+        if false and angle:
             tally.misses.append(("falsely named", attempt, problem, answer, found))
 
 

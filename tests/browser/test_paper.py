@@ -15,7 +15,7 @@ from playwright.sync_api import Page, expect
 from pycore.drawing import Line
 from pycore.geometry import Point
 from pycore.pages.paper import PAPER_PAGES
-from pycore.sheet.blank_sheet import size_of
+from pycore.sheet.media import size_of
 from pycore.writers import pdf
 from pycore.writers.collect import collect
 

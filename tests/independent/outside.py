@@ -6,7 +6,7 @@ from itertools import pairwise
 
 import numpy as np
 
-from independent.answers import Answer, Attempt, read, rounded
+from independent.answers import Answer, Attempt, name, read, rounded
 from independent.drawn import turn_of
 from independent.hand import Hand, plan_of
 from independent.problems import Problem, polar
@@ -55,9 +55,10 @@ def mistakes(problem: Problem, another: Problem, rng: np.random.Generator) -> It
     if value:
         share = value * problem.per / abs(problem.lines[k].value)
         exchanged = replace(plan, lengths=_with(plan.lengths, k, plan.lengths[k] * share))
-        yield _drawn(problem, "figures-exchanged", exchanged)
+        words = f"figures of {name(problem.lines[k].name)} were exchanged"
+        yield _drawn(problem, "figures-exchanged", exchanged, words)
         whole = problem.right + problem.lines[k].value * (share - 1.0)
-        yield Attempt("figures-exchanged", "calculated", lambda hand: rounded(hand, whole))
+        yield Attempt("figures-exchanged", "calculated", lambda hand: rounded(hand, whole), words)
 
 
 def _with(lengths: list[float], k: int, length: float) -> list[float]:
@@ -68,8 +69,8 @@ def _rough(guess: complex) -> tuple[float, float]:
     return float(f"{abs(guess):.2g}"), float(round(np.degrees(np.angle(guess)) / 5.0) * 5.0)
 
 
-def _drawn(problem: Problem, key: str, plan: object) -> Attempt:
+def _drawn(problem: Problem, key: str, plan: object, named: str = "no such") -> Attempt:
     def act(hand: Hand) -> Answer:
         return read(problem, hand, hand.draw(plan).end[0])
 
-    return Attempt(key, "drawn", act)
+    return Attempt(key, "drawn", act, named)

@@ -248,6 +248,16 @@ def test_an_answer_that_is_the_first_step_has_its_mark():
     assert (0, 0) == marked(wrong_way).results[0].marks
 
 
+@pytest.mark.parametrize(("percent", "off", "marks"), [("", 1.01, 1), ("0.5", 1.01, 0), ("", 1.2, 0), ("25", 1.2, 1)])
+def test_an_answer_that_is_the_first_step_is_judged_by_own_limits(percent: str, off: float, marks: int):
+    task = TASKS[0]
+    first = next(earlier.value for earlier in task.earlier if earlier.key == "first")
+    angle = phasor.angle(first) - task.turn
+    line = f"{CODES[0]};{off * phasor.magnitude(first):.3f};{abs(angle):.2f};{side(task.sense * angle)}"
+    group = read_set(FORM | {"allow-percent": percent, "allow-degrees": "0.5"})
+    assert (marks, marks) == marked(line, group).results[0].marks
+
+
 def test_anticlockwise_is_read_however_it_is_spelt():
     size, angle = f"{TASKS[0].size:.2f}", f"{math.fabs(TASKS[0].angle):.1f}"
     for word in ("anticlockwise", "anti-clockwise", "Anti-Clockwise", "counterclockwise", "ACW"):

@@ -17,8 +17,7 @@ from pycore.errors import InputError
 from pycore.geometry import Point
 from pycore.pages.paper import GRAPH_PAPER, INSTRUMENTS, PAPER_PAGES
 from pycore.sheet import instruments
-from pycore.sheet.blank_sheet import size_of
-from pycore.sheet.media import PAPERS, PRINTABLE_EDGE
+from pycore.sheet.media import PAPERS, PRINTABLE_EDGE, size_of
 from pycore.words import paper as words
 from pycore.writers import pdf, svg
 from pycore.writers.collect import collect

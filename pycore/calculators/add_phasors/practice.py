@@ -18,7 +18,7 @@ from pycore.forms.fields import default_form
 from pycore.phasor import wrap
 from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
-from pycore.practice.generator import LEAST_CROSSING, first_accepted
+from pycore.practice.generator import LEAST_CROSSING, first_accepted, sizes_apart
 from pycore.practice.seeded_integers import SeededIntegers
 from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
 from pycore.sums.task import task_of as sum_task
@@ -114,10 +114,8 @@ def _sharp(problem: PhasorValues) -> bool:
 
 def accepted(problem: PhasorValues) -> bool:
     """Whether a problem may be set: nothing tiny or alike, directions apart, and mistakes clear of the answer."""
-    largest, sizes = max(problem.tenths), sorted(problem.tenths)
-    if sizes[0] < LEAST_SIZE * largest:
-        return False
-    if any(two - one < LEAST_APART * largest for one, two in zip(sizes, sizes[1:])):  # noqa: B905, RUF007
+    largest = max(problem.tenths)
+    if not sizes_apart(problem.tenths, LEAST_SIZE, LEAST_APART):
         return False
     turns = [math.fabs(wrap(two - one)) for one, two in combinations(problem.turned, 2)]
     if any(not LEAST_TURN <= turn <= 180.0 - LEAST_TURN for turn in turns):

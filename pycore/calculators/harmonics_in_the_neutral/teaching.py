@@ -1,6 +1,7 @@
 """What a lesson on the topic needs: the levels of its problems, the lesson plan, the readings at a rig."""
 
 from pycore.words.lesson_plans import (
+    COVER_DEMONSTRATION,
     LessonPlan,
     LessonStage,
     cover_handouts_of,
@@ -64,7 +65,7 @@ PLAN = LessonPlan(
     cover_says=(
         "Ask: three equal groups of LED lamps on three lines. Can the neutral, the shared return wire, still carry "
         "current? Count the hands. 5 minutes.",
-        "Open the classroom view. Press the arrow key for each move and read its sentence aloud. 15 minutes.",
+        COVER_DEMONSTRATION,
         "Hand out the problem sheet. Only one frequency is drawn, as the note on the sheet says. Learners copy the "
         "moves. 25 minutes.",
         "Learners who finish early draw order 1 as well (choose the order on the page). 10 minutes.",

@@ -21,7 +21,7 @@ from pycore.circuits.supply import VOLTAGE_ANGLES
 from pycore.forms.fields import default_form
 from pycore.phasor import wrap
 from pycore.practice.codes import Code
-from pycore.practice.generator import LEAST_CROSSING, first_accepted
+from pycore.practice.generator import LEAST_CROSSING, first_accepted, sizes_apart
 from pycore.practice.seeded_integers import SeededIntegers
 from pycore.practice.task import Task
 from pycore.sums.task import task_of as sum_task
@@ -117,9 +117,8 @@ def _sharp(lines: LineCurrentValues) -> bool:
 
 def accepted(lines: LineCurrentValues) -> bool:
     """Whether a problem may be set."""
-    largest, least = max(lines.tenths), min(lines.tenths)
-    sizes = sorted(lines.tenths)
-    if least < LEAST_LINE * largest or any(b - a < LEAST_APART * largest for a, b in zip(sizes, sizes[1:])):  # noqa: B905, RUF007
+    largest = max(lines.tenths)
+    if not sizes_apart(lines.tenths, LEAST_LINE, LEAST_APART):
         return False
     total = phasor.total(lines.phasors)
     size = phasor.magnitude(total)

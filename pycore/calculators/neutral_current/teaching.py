@@ -1,6 +1,7 @@
 """What a lesson on the topic needs: the levels of its problems, the lesson plan, the readings at a rig."""
 
 from pycore.words.lesson_plans import (
+    COVER_DEMONSTRATION,
     LessonPlan,
     LessonStage,
     cover_handouts_of,
@@ -56,7 +57,7 @@ PLAN = LessonPlan(
     listen=("stopped", "other-scale", "reversed", "wrong-way", "left-out"),
     cover_says=(
         "Write on the board: {values}. Ask everyone to estimate the neutral current and write it down. 5 minutes.",
-        "Open the classroom view. Press the arrow key for each move and read its sentence aloud. 15 minutes.",
+        COVER_DEMONSTRATION,
         "Hand out the problem sheet. Learners copy the same moves with ruler and protractor. 25 minutes.",
         "Learners who finish early draw it again tip to tail (choose the method on the same page). 10 minutes.",
         "Ask at the end: two lines carry 10 A each, the third nothing, equal power factor. What does the neutral "

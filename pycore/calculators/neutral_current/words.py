@@ -12,8 +12,7 @@ DESCRIPTION = (
 )
 SCENARIO = "Community hall, three heating banks in star"
 CAUTIONS = (
-    "These sheets teach; they do not size an installation. The local wiring rules and a licensed "
-    "person decide about the size and protection of a neutral and about harmonics.",
+    cautions.NEUTRAL_DECIDED,
     "Only competent or supervised people may take readings on a live three-phase system, and only on a rig made for "
     "it. One conductor in the jaw of the clamp; a meter of the right measurement category.",
     "Never open a neutral on a live system: the voltage across single-phase loads can rise to the line voltage and, "

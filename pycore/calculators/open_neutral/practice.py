@@ -19,6 +19,7 @@ from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
 from pycore.practice.generator import first_accepted
 from pycore.practice.miscalculated import of_the_result
+from pycore.practice.misplaced import in_the_instruments
 from pycore.practice.seeded_integers import SeededIntegers
 from pycore.practice.task import CALCULATED, DRAWN, Mistake, Slips, Task
 from pycore.sums.task import basic_task, drawn_sum
@@ -81,7 +82,8 @@ def task_of(case: OpenCase) -> Task:
     scaled = drawn_sum(
         case, plan, (arm,), method=METHOD, order=FIRST_PAIR, names={"i1": case.notation.tags[SUM_KEY]}, voltages={}
     )
-    mistakes = () if case.closed else (*_mistakes(case), *sums.of_scale(scaled))
+    everywhere = (*sums.of_scale(scaled), *in_the_instruments(scaled))
+    mistakes = () if case.closed else (*_mistakes(case), *everywhere)
     result = case.total * phasor.polar(1.0, -case.picture.reference)
     slips = Slips((result,), (result,))
     return basic_task(case, plan, result, mistakes, slips, in_steps=False, largest=case.size)

@@ -1,6 +1,7 @@
 """What a lesson on the topic needs: the levels of its problems, the lesson plan, the readings at a rig."""
 
 from pycore.words.lesson_plans import (
+    COVER_DEMONSTRATION,
     Handout,
     LessonPlan,
     LessonStage,
@@ -64,7 +65,7 @@ PLAN = LessonPlan(
     cover_says=(
         "Read the caution above aloud. Say: we draw this because nobody may try it. Ask: which load gets too much "
         "voltage, the one with the most power or the one with the least? 5 minutes.",
-        "Open the classroom view. Press the arrow key for each move and read its sentence aloud. 15 minutes.",
+        COVER_DEMONSTRATION,
         "Hand out the problem sheet. Learners draw the triangle, mark the two points as in the classroom view, and "
         "find the star point where the lines cross. Then they measure three voltages. 25 minutes.",
         "Everyone writes one sentence: which load gets too much voltage, and how much. 10 minutes.",

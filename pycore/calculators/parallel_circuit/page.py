@@ -21,6 +21,7 @@ from pycore.sums.circuit import (
 )
 from pycore.sums.page import SumPage, outputs_on_paper, small_notices
 from pycore.sums.problem import read_sheet
+from pycore.words import circuits as circuit_words
 from pycore.words import sums as sum_words
 from pycore.words.phrase import Phrase, say
 
@@ -127,7 +128,7 @@ class ParallelCircuit(SumPage[ParallelCase]):
         """Currents too small for an arrow, crossings too flat."""
         drawn = [arm.number for arm in case.arms]
         left = [case.lines[number - 1] for number in case.entered.numbers if number not in drawn]
-        notices = [words.too_small_to_draw(", ".join(left))] if left else []
+        notices = [circuit_words.too_small_to_draw(", ".join(left))] if left else []
         return (*notices, *small_notices(case, plan), *SumAccuracy(case).notices(plan))
 
     def calculated(self, case: ParallelCase, plan: Plan) -> tuple[Working, ...]:

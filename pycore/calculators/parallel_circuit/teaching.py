@@ -1,6 +1,7 @@
 """What a lesson on the topic needs: the levels of its problems, the lesson plan, the readings at a rig."""
 
 from pycore.words.lesson_plans import (
+    COVER_DEMONSTRATION,
     LessonPlan,
     LessonStage,
     cover_handouts_of,
@@ -57,7 +58,7 @@ PLAN = LessonPlan(
     listen=("branch-as-numbers", "branch-reactance-only", "kinds-exchanged", "plain-sum", "impedances-in-series"),
     cover_says=(
         "Write on the board: {values}. Ask everyone to estimate the supply current and write it down. 5 minutes.",
-        "Open the classroom view. Press the arrow key for each move and read its sentence aloud. 15 minutes.",
+        COVER_DEMONSTRATION,
         "Hand out the problem sheet. Write the three branch currents from the answers below on the board, with their "
         "angles from the finished drawing. Learners draw and add them. 25 minutes.",
         "Learners who finish early draw them again in another order: the end point must be the same. 10 minutes.",

@@ -134,11 +134,6 @@ def plain_sum_check(plain_sum: str, supply_current: str) -> Phrase:
                plain_sum=plain_sum, supply_current=supply_current)  # fmt: skip
 
 
-def too_small_to_draw(names: str) -> Phrase:
-    """Currents below a millionth of the largest."""
-    return say("{names}: less than a millionth of the largest, so there is no arrow.", names=names)
-
-
 REACTANCES_INTRO: Phrase = say("Reactances at the supply frequency:")
 """Before the reactances."""
 

@@ -10,7 +10,7 @@ from pycore.calculators.power_triangle.case import PowerCase, read_power
 from pycore.calculators.power_triangle.circuit import correct
 from pycore.calculators.power_triangle.fields import BY_NAME, FIELDS
 from pycore.forms.elements import parts, scaled
-from pycore.forms.reading import Reader
+from pycore.forms.reading import LagAngle, Reader
 from pycore.sheet.plan import Plan
 from pycore.sums.accuracy import SumAccuracy
 from pycore.sums.answer import Output, Working
@@ -102,7 +102,7 @@ class PowerTriangle(SumPage[PowerCase]):
     def remarks(self, case: PowerCase) -> tuple[Phrase, ...]:
         """What is needed and what it does, or why nothing is."""
         correction, load, mark = case.correction, case.entered.load, case.notation.mark
-        remarks: list[Phrase] = list(_angle_for_factor(case.problem.typed["factor"]))
+        remarks: list[Phrase] = list(_angle_for_factor(case.entered.lag))
         if correction is None:
             return (*remarks, words.APPARENT_POWER_CHECK)
         if correction.state != "needed":
@@ -142,11 +142,11 @@ class PowerTriangle(SumPage[PowerCase]):
         return {"factor": {"said": text}}
 
 
-def _angle_for_factor(text: str) -> tuple[Phrase, ...]:
+def _angle_for_factor(lag: LagAngle) -> tuple[Phrase, ...]:
     """What a bare number above 1 was read as, where a power factor is asked for."""
-    number = text.replace(",", ".").strip().removesuffix("lag").removesuffix("lead").strip()
-    bare = number.replace(".", "", 1).isdigit()
-    return (words.read_as_angle(number),) if bare and float(number) > 1.0 else ()
+    if not lag.bare or quantity.split_number(lag.bare)[0] <= 1.0:
+        return ()
+    return (words.read_as_angle(lag.bare.replace(",", ".")),)
 
 
 PAGE = PowerTriangle()

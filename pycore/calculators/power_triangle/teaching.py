@@ -1,6 +1,7 @@
 """What a lesson on the topic needs: the levels of its problems, the lesson plan, the readings at a rig."""
 
 from pycore.words.lesson_plans import (
+    COVER_DEMONSTRATION,
     LessonPlan,
     LessonStage,
     cover_handouts_of,
@@ -55,7 +56,7 @@ PLAN = LessonPlan(
     listen=("whole-corrected", "remaining-taken", "apparent-subtracted", "cosines-subtracted", "apparent-for-active"),
     cover_says=(
         "Write on the board: {values}. Ask for an estimate: by how much does the current fall? 5 minutes.",
-        "Open the classroom view. Press the arrow key for each move and read its sentence aloud. 15 minutes.",
+        COVER_DEMONSTRATION,
         "Hand out the problem sheet. Learners draw P, then Q at right angles to it. They mark the target angle at the "
         "start: where its line meets Q, the capacitor’s arrow ends. They measure that arrow. Give P and Q from the "
         "answers below to learners who need them. 25 minutes.",

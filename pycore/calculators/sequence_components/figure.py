@@ -122,46 +122,35 @@ def on_paper(sets: Sequence[ComponentSet], layout: Layout, steps: str) -> SetsOn
     largest = max(arrow.size for one in sets for arrow in one.arrows)
     scale = next_scale(10.0 * largest / max(layout.area.width, layout.area.height), steps)
     while True:
-        placed = _row(sets, layout, scale) or _column(sets, layout, scale)
+        placed = _placed(sets, layout, scale, column=False) or _placed(sets, layout, scale, column=True)
         if placed:
             return placed
         scale = next_scale(1.01 * scale, steps)
 
 
-def _row(sets: Sequence[ComponentSet], layout: Layout, scale: float) -> SetsOnPaper | None:
-    """The diagrams side by side; None where they do not fit."""
-    style, area = layout.style, layout.area
-    rooms = [_room(one, 10.0 / scale, style) for one in sets]
-    widths = [max(room.width, width_of(one.title, style.value)) for one, room in zip(sets, rooms, strict=True)]
-    strip = 2.0 * style.value
-    spare = area.width - math.fsum(widths) - GAP * (len(sets) - 1)
-    if spare < 0.0 or max(room.height for room in rooms) + strip > area.height:
-        return None
-    starts, titles, left = [], [], area.left
-    for room, width in zip(rooms, widths, strict=True):
-        width += spare / len(sets)
-        middle = Point(left + width / 2, (area.bottom + area.top - strip) / 2)
-        starts.append(middle.minus(room.centre))
-        titles.append(Point(middle.x, area.top - style.value))
-        left += width + GAP
-    return SetsOnPaper(scale, tuple(starts), tuple(titles))
-
-
-def _column(sets: Sequence[ComponentSet], layout: Layout, scale: float) -> SetsOnPaper | None:
-    """The diagrams below each other; None where they do not fit."""
-    style, area = layout.style, layout.area
-    rooms = [_room(one, 10.0 / scale, style) for one in sets]
-    strip = 2.0 * style.value
+def _placed(sets: Sequence[ComponentSet], layout: Layout, scale: float, *, column: bool) -> SetsOnPaper | None:
+    """The diagrams in a row or in a column, each in a cell with its title at the top; None where they do not fit."""
+    area, capitals = layout.area, layout.style.value
+    rooms = [_room(one, 10.0 / scale, layout.style) for one in sets]
+    strip = 2.0 * capitals
+    widths = [max(room.width, width_of(one.title, capitals)) for one, room in zip(sets, rooms, strict=True)]
     heights = [room.height + strip for room in rooms]
-    spare = area.height - math.fsum(heights) - GAP * (len(sets) - 1)
-    if spare < 0.0 or max(room.width for room in rooms) > area.width:
+    along, across = (heights, widths) if column else (widths, heights)
+    length, breadth = (area.height, area.width) if column else (area.width, area.height)
+    spare = length - math.fsum(along) - GAP * (len(sets) - 1)
+    if spare < 0.0 or max(across) > breadth:
         return None
-    starts, titles, top = [], [], area.top
-    for room, height in zip(rooms, heights, strict=True):
-        titles.append(Point(area.centre.x, top - style.value))
-        height += spare / len(sets)
-        starts.append(Point(area.centre.x, top - strip - (height - strip) / 2).minus(room.centre))
-        top -= height + GAP
+    starts, titles, begin = [], [], 0.0
+    for room, least in zip(rooms, along, strict=True):
+        end = begin + least + spare / len(sets)
+        if column:
+            cell = Box(area.left, area.top - end, area.right, area.top - begin)
+        else:
+            cell = Box(area.left + begin, area.bottom, area.left + end, area.top)
+        middle = cell.centre
+        starts.append(Point(middle.x, middle.y - strip / 2).minus(room.centre))
+        titles.append(Point(middle.x, cell.top - capitals))
+        begin = end + GAP
     return SetsOnPaper(scale, tuple(starts), tuple(titles))
 
 

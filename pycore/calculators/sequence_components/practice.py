@@ -18,7 +18,7 @@ from pycore.forms.fields import default_form
 from pycore.phasor import wrap
 from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
-from pycore.practice.generator import first_accepted
+from pycore.practice.generator import first_accepted, sizes_apart
 from pycore.practice.seeded_integers import SeededIntegers
 from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
 from pycore.sums.task import task_of as sum_task
@@ -61,10 +61,8 @@ def _drawn(draw: SeededIntegers, tier: str) -> SequenceValues:
 
 def accepted(problem: SequenceValues) -> bool:
     """Whether a problem may be set: nothing tiny or alike, a component worth drawing, the others clear of it."""
-    largest, sizes = max(problem.tenths), sorted(problem.tenths)
-    if sizes[0] < LEAST_SIZE * largest:
-        return False
-    if any(two - one < LEAST_APART * largest for one, two in zip(sizes, sizes[1:])):  # noqa: B905, RUF007
+    largest = max(problem.tenths)
+    if not sizes_apart(problem.tenths, LEAST_SIZE, LEAST_APART):
         return False
     turned_angles = [float(angle) + turn for angle, turn in zip(problem.angles, TURNS[problem.component], strict=True)]
     for one, two in combinations(turned_angles, 2):

@@ -1,6 +1,7 @@
 """What a lesson on the topic needs: the levels of its problems, the lesson plan, the readings at a rig."""
 
 from pycore.words.lesson_plans import (
+    COVER_DEMONSTRATION,
     Handout,
     LessonPlan,
     LessonStage,
@@ -64,7 +65,7 @@ PLAN = LessonPlan(
     listen=("divided-already", "turned", "other-scale-at-tip", "wrong-way-at-tip", "left-out"),
     cover_says=(
         "Write on the board: {values}. Say: we look for the component that is the same in all three lines. 5 minutes.",
-        "Open the classroom view. Press the arrow key for each move and read its sentence aloud. 15 minutes.",
+        COVER_DEMONSTRATION,
         "Hand out the problem sheet. Learners add the three arrows tip to tail, measure, and divide by three. 25 "
         "minutes.",
         "Learners who finish early draw the positive sequence (choose it on the page). The moves say which phasors "

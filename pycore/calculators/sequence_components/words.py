@@ -15,8 +15,7 @@ DESCRIPTION = (
 )
 SCENARIO = "Print workshop, one feeder"
 CAUTIONS = (
-    "These sheets teach; they do not size an installation. The local wiring rules and a licensed person decide about "
-    "the size and protection of a neutral and about harmonics.",
+    cautions.NEUTRAL_DECIDED,
     "Never open a neutral on a live system: it carries three times the zero sequence current, and the voltage across "
     "single-phase loads can rise to the line voltage and, with mixed reactances, above it. A clamp meter cannot prove "
     "that a circuit is dead: isolate, and prove dead with a proved tester.",

@@ -20,6 +20,7 @@ from pycore.sums.circuit import (
 )
 from pycore.sums.page import SumPage, outputs_on_paper, small_notices
 from pycore.sums.problem import read_sheet
+from pycore.words import circuits as circuit_words
 from pycore.words.phrase import Phrase, Symbol, say
 
 
@@ -112,7 +113,7 @@ class SeriesCircuit(SumPage[SeriesCase]):
         drawn = [arm.number for arm in case.arms]
         notices: list[Phrase] = []
         values = case.solution.impedances
-        for sentence, nothing in ((words.zero_impedance, True), (words.too_small_to_draw, False)):
+        for sentence, nothing in ((words.zero_impedance, True), (circuit_words.too_small_to_draw, False)):
             left = [
                 case.lines[number - 1]
                 for number in range(1, len(values) + 1)

@@ -1,6 +1,7 @@
 """What a lesson on the topic needs: the levels of its problems, the lesson plan, the readings at a rig."""
 
 from pycore.words.lesson_plans import (
+    COVER_DEMONSTRATION,
     Handout,
     LessonPlan,
     LessonStage,
@@ -64,7 +65,7 @@ PLAN = LessonPlan(
     cover_says=(
         "Write on the board: {values}. Ask: can one component have more than 230 V? Count the hands and write the "
         "number down. 5 minutes.",
-        "Open the classroom view. Press the arrow key for each move and read its sentence aloud. 15 minutes.",
+        COVER_DEMONSTRATION,
         "Hand out the problem sheet. Write the current and the three voltages from the answers below on the board, so "
         "that everyone can draw. 25 minutes.",
         "Ask each learner to measure the last line: it must be about 230 V. Learners who are far off draw it again. "

@@ -108,11 +108,6 @@ def zero_impedance(names: str) -> Phrase:
     return say("{names}: 0 Ω, so there is no arrow.", names=names)
 
 
-def too_small_to_draw(names: str) -> Phrase:
-    """Voltages below a millionth of the largest."""
-    return say("{names}: less than a millionth of the largest, so there is no arrow.", names=names)
-
-
 def values_text(elements: str, supply: str, frequency: str) -> str:
     """The given values as text."""
     return f"{elements} in series on {supply}, {frequency}"

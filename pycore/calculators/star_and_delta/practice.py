@@ -16,7 +16,7 @@ from pycore.forms.fields import default_form
 from pycore.phasor import wrap
 from pycore.practice.catalogue import mistake
 from pycore.practice.codes import Code
-from pycore.practice.generator import LEAST_CROSSING, first_accepted
+from pycore.practice.generator import LEAST_CROSSING, first_accepted, sizes_apart
 from pycore.practice.seeded_integers import SeededIntegers
 from pycore.practice.task import CALCULATED, DRAWN, Mistake, Task
 from pycore.sums.task import task_of as sum_task
@@ -75,7 +75,7 @@ def accepted(problem: ThreeLoadValues) -> bool:
     first, second = problem.drawn
     sizes = [phasor.magnitude(first), phasor.magnitude(second)]
     largest, total = max(sizes), first + second
-    if min(sizes) < LEAST_SIZE * largest or math.fabs(sizes[0] - sizes[1]) < LEAST_APART * largest:
+    if not sizes_apart(sizes, LEAST_SIZE, LEAST_APART):
         return False
     turn = math.fabs(wrap(phasor.angle(second) - phasor.angle(first)))
     if not LEAST_CROSSING <= turn <= 180.0 - LEAST_CROSSING or phasor.magnitude(total) < LEAST_SUM * largest:

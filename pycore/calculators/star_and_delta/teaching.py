@@ -1,6 +1,7 @@
 """What a lesson on the topic needs: the levels of its problems, the lesson plan, the readings at a rig."""
 
 from pycore.words.lesson_plans import (
+    COVER_DEMONSTRATION,
     LessonPlan,
     LessonStage,
     cover_handouts_of,
@@ -55,7 +56,7 @@ PLAN = LessonPlan(
     cover_says=(
         "Write on the board: {values}. Ask: how large is the current in line 1? Everyone writes an estimate. 5 "
         "minutes.",
-        "Open the classroom view. Press the arrow key for each move and read its sentence aloud. 15 minutes.",
+        COVER_DEMONSTRATION,
         "Hand out the problem sheet. Write the branch currents from the answers below on the board. Learners draw "
         "line 1. 25 minutes.",
         "Learners who finish early draw line 2 (choose the line on the same page). 10 minutes.",

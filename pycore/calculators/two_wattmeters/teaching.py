@@ -1,6 +1,7 @@
 """What a lesson on the topic needs: the levels of its problems, the lesson plan, the readings at a rig."""
 
 from pycore.words.lesson_plans import (
+    COVER_DEMONSTRATION,
     LessonPlan,
     LessonStage,
     cover_handouts_of,
@@ -59,7 +60,7 @@ PLAN = LessonPlan(
     cover_says=(
         "Write on the board: {values}. Say: the two wattmeters read {reading_1} and {reading_2}. Ask for the total "
         "power: add the readings. {power}. 5 minutes.",
-        "Open the classroom view. Press the arrow key for each move and read its sentence aloud. 15 minutes.",
+        COVER_DEMONSTRATION,
         "Hand out the problem sheet. Learners draw both readings in one line and the reactive power at right angles "
         "to them. 25 minutes.",
         "Learners who finish early type the same load with a lag of 60° on the page. What does the second "

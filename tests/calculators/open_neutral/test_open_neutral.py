@@ -416,3 +416,13 @@ def test_the_classroom_view_says_between_which_points_marks_and_lines_lie():
     text = " ".join(texts)
     assert "arcs cross" not in text
     assert "its edge along the dashed line to the tip of" in text and "Mark 53.3" in text
+
+
+def test_a_protractor_laid_on_by_its_base_edge_is_named():
+    """No such mistake was in this page's catalogue: 18 of 18 independent learners got no name for it."""
+    task = PAGE.task(FORM)
+    mistake = next(one for one in task.mistakes if one.key == "base-edge")
+    point = mistake.points[len(mistake.points) // 2]
+    assert phasor.magnitude(point) == pytest.approx(task.size)
+    causes = mark(task, LearnerAnswer(phasor.magnitude(point), phasor.angle(point))).causes
+    assert "base-edge" in [one.key for cause in causes for one in cause.mistakes]

@@ -355,13 +355,16 @@ def test_a_power_factor_agrees_with_an_angle_that_is_not_nothing():
     assert ("0.9998 lagging", "1.0°") == (outputs["power-factor"], outputs["phase-angle"])
 
 
-@pytest.mark.parametrize(("typed", "read"), [("80", "80"), ("1.2", "1.2"), ("1,2", "1.2"), ("60 lag", "60")])
+@pytest.mark.parametrize(("typed", "read"), [
+    ("80", "80"), ("80.0", "80.0"), ("1.2", "1.2"), ("1,2", "1.2"), ("+80", "+80"), ("8e1", "8e1"),
+    ("60 lag", "60"), ("60 lead", "60"), ("60 Lag", "60"), ("60 lagging", "60"), ("lag 60", "60"), ("60 cap", "60"),
+])  # fmt: skip
 def test_a_number_above_one_is_said_to_be_read_as_an_angle(typed: str, read: str):
     said = f"{read} was read as an angle of {read}°. A power factor is never more than 1: for 80 %, enter 0.8."
     assert said == plain(PAGE.answer({"factor": typed}, ()).remarks[0]).replace("\u00a0", " ")
 
 
-@pytest.mark.parametrize("typed", ["0.7 lag", "45.6°", "1", "0.95", "unity"])
+@pytest.mark.parametrize("typed", ["0.7 lag", "45.6°", "60 deg lag", "-60", "1", "1.0", "0.95", "unity"])
 def test_a_power_factor_or_an_angle_is_not(typed: str):
     try:
         remarks = PAGE.answer({"factor": typed}, ()).remarks
