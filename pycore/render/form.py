@@ -143,7 +143,8 @@ def _share(field: Field) -> str:
     if not in_strip(field):
         return ""
     letters = max(len(field.default) + len(field.unit), int(0.7 * len(field.label)))
-    return f" share-{1 + len([least for least in LETTERS if letters > least])}"
+    share = 1 + len([least for least in LETTERS if letters > least])
+    return f" share-{share}{' long' if len(field.default) > LETTERS[-1] else ''}"
 
 
 def _only(field: Field) -> str | None:

@@ -8,10 +8,8 @@ import { fields } from "./answer-form.js";
 /** @import { AnswerReply, InputControl, Say } from "../types/shared.js" */
 /** @import { Bridge } from "./bridge.js" */
 
-const root = document.documentElement;
-const slug = root.dataset.slug ?? "";
+const slug = document.documentElement.dataset.slug ?? "";
 const section = document.querySelector(".check");
-const fold = section && need("[data-check]", HTMLDetailsElement, section);
 /** @type {InputControl | null} */
 const codeField = document.querySelector('[name="typed-code"]');
 const answer = section && fields(section);
@@ -21,11 +19,6 @@ let asked = 0;
 let look = () => {};
 /** @type {(element: Element) => void} */
 let reveal = () => {};
-
-/** Where the answer is held back, the checker is open. */
-export function unfold() {
-  if (fold && root.hasAttribute("data-veiled")) fold.open = true;
-}
 
 /**
  * What the problem asks for, in its own names and units; and which problem it is.

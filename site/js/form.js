@@ -212,6 +212,7 @@ function goToFault(event) {
   const one = around(event, "[data-go]") && firstFault();
   if (!one) return;
   unfold(one);
+  one.dispatchEvent(new Event("unfold", { bubbles: true })); // whatever else it stands behind
   one.scrollIntoView({ block: "center" });
   one.focus({ preventScroll: true });
 }
@@ -315,7 +316,6 @@ function underline(one, part) {
 function unfold(one) {
   const group = one.closest("details");
   if (group) group.open = true;
-  one.dispatchEvent(new Event("unfold", { bubbles: true }));
 }
 
 /** A form is never sent; a press goes to what cannot be used, and a tap selects what stands in a field. */

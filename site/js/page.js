@@ -285,7 +285,6 @@ async function open(link) {
   const mine = (unread = { link });
   lesson.follow(link);
   veil.open(link);
-  check.unfold();
   pend();
   try {
     const reply = await bridge.ask({ do: "open", page: slug, fragment: link }, { topic: "open" });
