@@ -1,4 +1,4 @@
-"""The move in hand: pointing at, focusing or pressing a sentence inks its lines, pressing a line brings its sentence."""
+"""The move in hand: pointing, focus or a press on a sentence inks its lines, a press on a line brings its sentence."""
 
 from collections.abc import Callable
 
