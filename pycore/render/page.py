@@ -39,14 +39,16 @@ def header_html(root: str, *, home: bool, actions: bool = False) -> Markup:
     return h("header", {"class": "head"}, skip, further, name, h("nav", None, None if home else sheets, switch))
 
 
-def intro_html(title: str, scenario: Phrase | str, warning: str = "", *, instead: Markup | None = None) -> Markup:
+def intro_html(
+    title: str, scenario: Phrase | str, warning: str = "", *, instead: Markup | None = None, how: Markup | None = None
+) -> Markup:
     """Return the title, a caution that comes first, and the story of the example; ``instead`` takes the place of the
-    story while it is shown."""
+    story while it is shown, and is what stands nearest to the first value by keyboard, after ``how`` it is written."""
     marks: Marks = {"class": "scenario", "data-scenario": True, "hidden": not scenario}
     story = h("p", marks, phrase_html(scenario))
     caution = _warning(warning) if warning else None
     place = h("div", {"class": "story"}, story, instead) if instead else story
-    return join(h("h1", None, title), caution, place)
+    return join(h("h1", None, title), caution, h("div", {"class": "beside-values"}, how) if how else None, place)
 
 
 def _warning(warning: str) -> Markup:

@@ -94,9 +94,11 @@ def calculator_page(calculator: Calculator) -> SitePage:
     regions: dict[str, str] = dict(regions_of(answer, inks=calculator.inks(form)))
     regions |= {
         "header": header_html("../", home=False, actions=True),
-        "intro": intro_html(calculator.title, calculator.scenario, calculator.warning, instead=example_html()),
+        "intro": intro_html(
+            calculator.title, calculator.scenario, calculator.warning, instead=example_html(),
+            how=join(how_to_html(calculator.fields, form), also_html(), elsewhere_html(), link_notices_html()),
+        ),
         "form": values_html(calculator.fields, form, answer.echo),
-        "how": join(how_to_html(calculator.fields, form), also_html(), elsewhere_html(), link_notices_html()),
         "tabs": tabs_html(meter=bool(meter)),
         "check": check_html(answer.answer_request) if answer.answer_request else join(),
         "meter": meter,

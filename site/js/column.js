@@ -49,7 +49,11 @@ function clicked(event) {
   }
   if (around(event, "[data-settings-switch]")) turnSettings(!main.hasAttribute("data-settings"));
   const go = around(event, "[data-also-go]");
-  if (go) reveal(need(`[data-holds-values] [name="${CSS.escape(go.dataset.alsoGo ?? "")}"]`));
+  if (go) {
+    const control = need(`[data-holds-values] [name="${CSS.escape(go.dataset.alsoGo ?? "")}"]`);
+    reveal(control);
+    control.focus();
+  }
   if (more.open && !around(event, "[data-more] > summary")) more.open = false;
 }
 
