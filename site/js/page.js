@@ -319,7 +319,7 @@ function edited(event) {
   form.refresh();
   const name = control.name || control.dataset.factorOf || control.dataset.senseOf;
   if (name) touched.add(name);
-  column.sayAlso(form.setElsewhere());
+  regions.steady(() => column.sayAlso(form.setElsewhere()));
   showNotices([]);
   update();
 }
