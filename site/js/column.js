@@ -40,6 +40,12 @@ export function reveal(element) {
   if (fold) fold.open = true;
 }
 
+// What opens from there gives the focus back to what is still in view.
+function closeMore() {
+  if (more.contains(document.activeElement)) need("summary", HTMLElement, more).focus();
+  more.open = false;
+}
+
 /** @param {Event} event */
 function clicked(event) {
   const tab = around(event, "[data-tab]");
@@ -54,15 +60,15 @@ function clicked(event) {
     reveal(control);
     control.focus();
   }
-  if (more.open && !around(event, "[data-more] > summary")) more.open = false;
+  if (more.open && !around(event, "[data-more] > summary")) closeMore();
 }
 
 /** @param {KeyboardEvent} event */
 function pressed(event) {
   if (event.key !== "Escape" || event.defaultPrevented) return;
   if (more.open) {
-    more.open = false;
     need("summary", HTMLElement, more).focus();
+    closeMore();
   } else if (main.hasAttribute("data-settings")) {
     turnSettings(false);
     switches.find((one) => one.checkVisibility())?.focus();
