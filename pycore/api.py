@@ -19,7 +19,7 @@ from pycore.forms.opening import ReopenInfo
 from pycore.render.checking import asked_reply
 from pycore.render.regions import regions_of
 from pycore.sheet.kinds import CONSTRUCTION, KINDS
-from pycore.sums.page import ALL_PARTS, SumPage
+from pycore.sums.page import ALL_PARTS, FRONT, SumPage
 from pycore.words import api as words
 from pycore.words import checking, codes, plain
 
@@ -95,7 +95,7 @@ def _answer(request: Mapping[str, Any]) -> Reply:
         return paper_answer(paper, _form(request))
     calculator, form = _page(request), _form(request)
     requested, veiled = request.get("parts"), request.get("veiled") is True
-    parts = tuple(region for region in requested if region in ALL_PARTS) if (
+    parts = tuple(region for region in requested if region in (*ALL_PARTS, FRONT)) if (
         isinstance(requested, list)
     ) else ("answer", "sheet", "view")
     if veiled:

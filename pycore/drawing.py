@@ -161,7 +161,8 @@ class Group:
     ``step``: number of the construction step that draws them. ``phasor``: key of the phasor they show (``i1``, ``sum``
     ...). ``copy``: the phasor is drawn a second time. ``name``: a free mark for tests and style sheets (``frame``,
     ``table``, ``check-bar``). ``instrument`` and ``for_step``: a ruler or protractor, and the step for which it is laid
-    on. ``stamp``: how the items result from a reusable group.
+    on. ``stamp``: how the items result from a reusable group. ``inset``: over the items, a part of the page enlarged.
+    ``hidden``: only a style sheet shows it.
     """
 
     items: tuple["Item", ...]
@@ -172,6 +173,8 @@ class Group:
     instrument: str = ""
     for_step: int | None = None
     stamp: "Stamp | None" = None
+    inset: "Inset | None" = None
+    hidden: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -188,6 +191,17 @@ class Stamp:
     degrees: float
     factor: float
 
+
+@dataclass(frozen=True, slots=True)
+class Inset:
+    """A part of a page shown again, enlarged, at another place of it: what is in the group named ``WHOLE``."""
+
+    shown: Box
+    place: Box
+
+
+WHOLE = "whole"
+"""The name of the group that an inset shows a part of."""
 
 Item = Line | Arc | Circle | Shape | Squares | Arrow | Text | Group
 

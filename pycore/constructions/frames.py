@@ -46,6 +46,11 @@ class Frame:
     drawn_moves: frozenset[int]
     phase: str = ""
 
+    @property
+    def reads(self) -> bool:
+        """Whether it measures what is on the paper already."""
+        return isinstance(self.move, (ReadLength, ReadAngle))
+
 
 class _Reel:
     """Goes through the moves of a construction, frame by frame."""

@@ -1,4 +1,4 @@
-"""The evidence: every outside check of the project in one table, from the data of the tests."""
+"""The evidence: every outside check of the project, topic by topic, from the data of the tests."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -11,8 +11,9 @@ from pycore.words.phrase import Phrase, say
 
 @dataclass(frozen=True, slots=True)
 class Check:
-    """One checked value: the quantity, source and kind, expected value and ours as text, and the difference."""
+    """One checked value: its topic, the quantity, source and kind, expected value and ours as text, the difference."""
 
+    topic: str
     quantity: str
     source: str
     kind: str
@@ -37,9 +38,13 @@ def checks_page(checks: Sequence[Check]) -> ReadingPage:
         kinds[check.kind] = kinds.get(check.kind, 0) + 1
     counts = ", ".join(f"{count} {kind}" for kind, count in sorted(kinds.items()))
     held = len([check for check in checks if check.holds])
-    table = Grid(words.HEAD, tuple(_row(check) for check in checks))
-    section = Section(
-        say(words.TABLE),
-        (Paragraph(words.counted(str(len(checks)), str(held), counts)), table, Paragraph(words.kinds())),
+    first = Section(
+        say(words.TABLE), (Paragraph(words.counted(str(len(checks)), str(held), counts)), Paragraph(words.kinds()))
     )
-    return ReadingPage(words.CHECKS_SLUG, words.CHECKS_TITLE, words.CHECKS_DESCRIPTION, words.CHECKS_LEAD, (section,))
+    topics: dict[str, list[Check]] = {}
+    for check in checks:
+        topics.setdefault(check.topic, []).append(check)
+    tables = [Section(say(topic), (Grid(words.HEAD, tuple(map(_row, listed))),)) for topic, listed in topics.items()]
+    return ReadingPage(
+        words.CHECKS_SLUG, words.CHECKS_TITLE, words.CHECKS_DESCRIPTION, words.CHECKS_LEAD, (first, *tables)
+    )

@@ -1,5 +1,6 @@
 """Practice codes as links to the pages of their problems."""
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Any
@@ -41,10 +42,19 @@ def find(text: str) -> CodeProblem:
         page = CALCULATORS[slug]
         form = page.practice_form(code)
     except CodeError as error:
-        raise InputError(Fault("code", text, words.unusable(text, error.reason, error.part), error.part)) from None
+        reason, part = error.reason, error.part
+        if reason == "check" and (group := codes.suspect(part)):
+            reason, part = "group", group
+        raise InputError(Fault("code", text, words.unusable(text, reason, part), _as_typed(text, part))) from None
     except NoProblemError:
         raise InputError(Fault("code", text, words.unusable(text, "topic", ""))) from None
     return CodeProblem(page, code, {**form, "code": str(code)})
+
+
+def _as_typed(text: str, part: str) -> str:
+    """Return a stretch of a code as it was typed: small letters, dashes and spaces in it."""
+    found = re.search("[^0-9A-Za-z]*".join(map(re.escape, part)), text, re.IGNORECASE) if part else None
+    return found[0] if found else part
 
 
 @dataclass(frozen=True, slots=True)

@@ -31,16 +31,14 @@ class PaperSheet:
 
 @dataclass(frozen=True, slots=True)
 class PaperPage:
-    """A page that prints blank paper. ``on_board``: the choices that the front page shows."""
+    """A page that prints blank paper."""
 
     slug: str
     title: str
     lead: str
     description: str
-    short: str
     fields: tuple[Field, ...]
     draw: Callable[[Mapping[str, str]], Page]
-    on_board: tuple[tuple[str, str], ...] = ()
 
     def make(self, form: Mapping[str, str]) -> PaperSheet:
         """Return the sheet that a form asks for; raises InputError for an unknown choice."""
@@ -120,20 +118,17 @@ GRAPH_PAPER = PaperPage(
     words.GRAPH_TITLE,
     words.GRAPH_LEAD,
     words.GRAPH_DESCRIPTION,
-    words.GRAPH_SHORT,
     (
         choice_field("kind", words.KIND, "method", "millimetre", words.KINDS, words.KIND_HELP),
         *_paper_fields(tuple(PAPERS), "portrait"),
     ),
     _graph,
-    (("kind", "polar"),),
 )
 INSTRUMENTS = PaperPage(
     "ruler-and-protractor",
     words.INSTRUMENTS_TITLE,
     words.INSTRUMENTS_LEAD,
     words.INSTRUMENTS_DESCRIPTION,
-    words.INSTRUMENTS_SHORT,
     (
         choice_field("protractor", words.PROTRACTOR, "method", "180", words.PROTRACTORS, words.PROTRACTOR_HELP),
         *_paper_fields(INSTRUMENT_PAPERS, "landscape"),
@@ -145,7 +140,6 @@ RECORD = PaperPage(
     rig_words.TITLE,
     rig_words.LEAD,
     rig_words.DESCRIPTION,
-    rig_words.SHORT,
     (
         choice_field(
             "readings", rig_words.REPEATS, "method", "3", rig_words.REPEAT_SETS, rig_words.REPEAT_HELP

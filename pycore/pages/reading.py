@@ -1,4 +1,4 @@
-"""Explanatory pages: headings, paragraphs, tables, pictures made by the build."""
+"""Explanatory pages: headings, paragraphs, tables, drawings."""
 
 from dataclasses import dataclass
 
@@ -8,20 +8,19 @@ from pycore.words.phrase import Phrase
 
 
 @dataclass(frozen=True, slots=True)
-class AssetImage:
-    """An image made by the build: its file among the site's assets, and its description."""
-
-    file: str
-    alternative: str
-
-
-@dataclass(frozen=True, slots=True)
 class InlineDrawing:
     """A drawing; ``name`` is unique on its page. An ``exact`` one is printed at its own size."""
 
     page: Page
     name: str
     exact: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class DrawingRow:
+    """Drawings of one kind side by side; on a phone one below the other."""
+
+    drawings: tuple[InlineDrawing, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +38,7 @@ class LinkList:
     items: tuple[tuple[str, str], ...]
 
 
-ReadBlock = Paragraph | Grid | AssetImage | InlineDrawing | Steps | LinkList
+ReadBlock = Paragraph | Grid | InlineDrawing | DrawingRow | Steps | LinkList
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,10 +1,11 @@
 """The study of hand drawing: the result of twenty thousand simulated drawings by each method, from this build."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from pycore.constructions.construction import FLAT_CROSSING
-from pycore.pages.reading import AssetImage, ReadingPage, Section
+from pycore.pages.reading import DrawingRow, InlineDrawing, ReadingPage, Section
+from pycore.sheet.plots import Cloud, cloud_page, course_page
 from pycore.sums.answer import Grid, Paragraph
 from pycore.words import evidence as words
 from pycore.words.phrase import say
@@ -24,15 +25,16 @@ class StudyRow:
 
 @dataclass(frozen=True, slots=True)
 class Study:
-    """All numbers of the study: drawings for each method, the methods, half-width by scale, how often each is best."""
+    """All numbers of the study: drawings for each method, the methods, half-width (%) by scale (A/cm), how often each
+    is best, and some of the drawings' ends as they lie."""
 
     drawings: int
     scale: str
     ways: tuple[StudyRow, ...]
-    by_scale: tuple[tuple[str, float], ...]
+    by_scale: tuple[tuple[float, float], ...]
     problems: int
     best: tuple[tuple[str, float], ...]
-    figures: Mapping[str, str]
+    clouds: tuple[Cloud, ...]
 
 
 def _rows(ways: Sequence[StudyRow]) -> tuple[tuple[tuple[str, ...], ...], ...]:
@@ -65,13 +67,20 @@ def study_page(study: Study) -> ReadingPage:
             Paragraph(words.simulated(str(study.drawings), study.scale)),
             Grid(words.SCATTER_HEAD, _rows(study.ways)),
             *blocks,
-            AssetImage(study.figures["scatter"], words.SCATTER_ALTERNATIVE),
+            Paragraph(words.DOTS),
+            DrawingRow(tuple(
+                InlineDrawing(cloud_page(cloud, words.SCATTER_ALTERNATIVE), f"cloud-{number}")
+                for number, cloud in enumerate(study.clouds, start=1)
+            )),
         ),
     )
-    scales = Grid(words.SCALE_HEAD, tuple(((scale,), (f"{half:.1f} %",)) for scale, half in study.by_scale))
+    scales = Grid(
+        words.SCALE_HEAD, tuple(((words.scale(f"{scale:g}"),), (f"{half:.1f} %",)) for scale, half in study.by_scale)
+    )
+    course = course_page(study.by_scale, words.ACROSS, words.UPWARDS, words.BY_SCALE, words.SCALE_ALTERNATIVE)
     second = Section(
         say(words.BY_SCALE),
-        (Paragraph(words.SCALE_NOTE), scales, AssetImage(study.figures["scale"], words.SCALE_ALTERNATIVE)),
+        (Paragraph(words.SCALE_NOTE), scales, InlineDrawing(course, "by-scale")),
     )
     ranked = Grid(words.BEST_HEAD, tuple(((title,), (f"{100 * share:.0f} %",)) for title, share in study.best))
     third = Section(say(words.BEST), (Paragraph(words.best_note(str(study.problems))), ranked))

@@ -14,7 +14,7 @@ Every code has one written form (``version_for``): version 1 where that can hold
 read for ever, and a version 2 text of a topic that version 1 can hold stands for the same ``Code``.
 """
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 ALPHABET = "23456789ABCDEFGHJKLMNPQRSTUVWXYZ"
@@ -229,6 +229,18 @@ def write(code: Code) -> str:
     return write_as(version_for(code), code)
 
 
+def _repairs(characters: Sequence[int]) -> Iterator[tuple[tuple[int, ...], list[int]]]:
+    """Every text that differs in one character, or by an exchange of two neighbours, with the places of the change.
+    The first character, the version, stays."""
+    for place, typed in enumerate(characters[1:], start=1):
+        for character in range(len(ALPHABET)):
+            if character != typed:
+                yield (place,), [*characters[:place], character, *characters[place + 1 :]]
+        if place > 1:
+            exchanged = [*characters[: place - 1], typed, characters[place - 1], *characters[place + 1 :]]
+            yield (place - 1, place), exchanged
+
+
 _LOOKALIKES = str.maketrans({"–": "-", "—": "-", "−": "-"})
 
 
@@ -256,3 +268,20 @@ def _unknown(characters: Sequence[int], plain: str) -> CodeError:
     version of their length, a damaged first character otherwise."""
     alike = next(version for version in VERSIONS.values() if version.length == len(characters))
     return CodeError("version", plain[0]) if alike.sound(characters) else CodeError("check", plain)
+
+
+def suspect(plain: str) -> str:
+    """The group in which a code that fails its check is probably wrong: the only one in which a single slip of the pen
+    gives a code; "" where several groups or none do. The one check character of version 1 almost never tells."""
+    characters = [ALPHABET.index(character) for character in plain]
+    version = VERSIONS.get(characters[0])
+    groups: set[int] = set()
+    for places, repaired in _repairs(characters) if version else ():
+        if version and version.sound(repaired):
+            try:
+                version.code_of(version.body(repaired))
+            except CodeError:
+                continue
+            groups.update(place - place % GROUP for place in places)
+    start = groups.pop() if len(groups) == 1 else len(plain)
+    return plain[start : start + GROUP]

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from typing import Protocol
 
-from pycore import phasor
+from pycore import phasor, quantity
 from pycore.phasor import wrap
 from pycore.practice.task import DEGREE, DRAWN, NO_LIMITS, Limits, Mistake, Scatter, Task, off, scatter
 
@@ -24,9 +24,10 @@ NONE_OF_THEM, GUESS = 2.0, 2.0
 ONE_SLIP = 14.0
 """Weight of one line that is wrong by any amount. Both weights are large because a wrong name does more harm than a
 missing one: about 5 in 100 mistakes outside the catalogue get a name (tests/bench/independent.py)."""
-ROUND_SIZE, ROUND_ANGLE = {True: 3.0, False: 0.3}, {True: 3.0, False: 0.4}
-"""How many times more often a guess has a size of two figures, or of more, and a multiple of 5°, or not, than what was
-measured or calculated (estimated; an answer read to 0.5 mm and 0.5° is round in both about once in 50 times)."""
+GUESSED_SIZE, GUESSED_ANGLE = 0.9, 0.8
+"""How many guesses have a size of two figures, and a multiple of 5° (estimated)."""
+READ_TO, READ_ANGLE = 0.5, 0.1
+"""A line is read to so many millimetres; an angle read to 0.5° is a multiple of 5° once in ten times."""
 MOST_LONGER, MOST_TURNED = 0.4, 30.0
 """Up to which share, and by how many degrees, a line comes out wrong by a slip of no kind of its own."""
 RIGHT_AFTER_ALL = 1.0
@@ -184,18 +185,32 @@ def _by_none(task: Task, answer: LearnerAnswer, limits: Limits) -> float:
     else:
         anywhere = 1.0 / (0.5 * math.tau * farthest * farthest)
     beyond = farthest / max(answer.size, farthest)
-    anywhere *= beyond * beyond * (NONE_OF_THEM + GUESS * _roundness(answer))
+    anywhere *= beyond * beyond * (NONE_OF_THEM + GUESS * _roundness(task, answer))
     right = scatter(task, task.result, answer.how, limits)
     after_all = _fit_of(answer, (right,)).likely if task.size > 0 else 0.0
     return anywhere + ONE_SLIP * _by_one_slip(task, answer, right) + RIGHT_AFTER_ALL * after_all
 
 
-def _roundness(answer: LearnerAnswer) -> float:
+def _roundness(task: Task, answer: LearnerAnswer) -> float:
     """How many times likelier the figures of an answer are in a guess than in one that was measured or calculated."""
     if answer.round_size is None:
         return 1.0
-    size = ROUND_SIZE[answer.round_size]
-    return size if answer.round_angle is None else size * ROUND_ANGLE[answer.round_angle]
+    times = _odds(answer.round_size, GUESSED_SIZE, _round_by_chance(task, answer))
+    return times if answer.round_angle is None else times * _odds(answer.round_angle, GUESSED_ANGLE, READ_ANGLE)
+
+
+def _odds(is_round: bool, guessed: float, otherwise: float) -> float:
+    """How many times likelier a number that is round, or is not, is in a guess than otherwise."""
+    return guessed / otherwise if is_round else (1.0 - guessed) / (1.0 - otherwise)
+
+
+def _round_by_chance(task: Task, answer: LearnerAnswer) -> float:
+    """How often a size that was measured or calculated has two figures: every reading has where the steps of the ruler
+    are that coarse."""
+    if answer.how != DRAWN or task.factor <= 0.0 or answer.size <= 0.0:
+        return 0.1
+    second_figure = float(f"1e{quantity.order_of_magnitude(answer.size) - 1}")
+    return min(0.9, max(0.1, READ_TO / task.factor / second_figure))
 
 
 def _by_one_slip(task: Task, typed: LearnerAnswer, right: Scatter) -> float:

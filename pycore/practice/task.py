@@ -45,10 +45,12 @@ def beyond_marking(half_width: float, largest: float) -> bool:
 
 @dataclass(frozen=True, slots=True)
 class StepReference:
-    """Where in a page's own steps a mistake belongs: the lesson's ``step`` (from 1; 0: none), or the
-    ``working`` by its key. ``reveals``: what stands there gives the answer away."""
+    """Where in a page's own steps a mistake belongs: the lesson's frame ``step`` (from 1; 0: none) and the number
+    ``listed`` that its step has on the page, or the ``working`` by its key. ``reveals``: what stands there gives the
+    answer away."""
 
     step: int = 0
+    listed: int = 0
     working: str = ""
     reveals: bool = False
 

@@ -116,3 +116,13 @@ def view_html(answer: Answer, name: str = "phone") -> Markup:
         return join()
     drawing = Markup.trusted(svg.write(answer.views[name], prefix=f"view-{name}", role="view", view=name))
     return join(drawing, old_label(answer))
+
+
+def front_html(answer: Answer) -> Markup:
+    """Return the region ``front``: the drawing as the front page shows it, with its scale."""
+    return join(h("p", {"class": "drawn-at"}, scale_text(answer)), view_html(answer))
+
+
+def scale_text(answer: Answer) -> str:
+    """Return the scale of an answer's sheet; "" if it has none."""
+    return next((output.text for output in answer.outputs if output.name == "scale"), "")

@@ -42,8 +42,12 @@ def _entry(name: str, unit: str = "") -> Markup:
         "autocomplete": "off", "autocapitalize": "off", "spellcheck": "false", "enterkeyhint": "done",
         "aria-describedby": f"m-{name}", "maxlength": 200,
     })  # fmt: skip
-    marks = h("span", {"class": "marks", "aria-hidden": "true", "data-marks-for": name})
-    return h("div", {"class": "entry"}, control, marks, h("span", {"class": "unit"}, unit) if unit else None)
+    return h("div", {"class": "entry"}, control, _marks(name), h("span", {"class": "unit"}, unit) if unit else None)
+
+
+def _marks(name: str) -> Markup:
+    """The place of the line under what is wrong in a field."""
+    return h("span", {"class": "marks", "aria-hidden": "true", "data-marks-for": name})
 
 
 def _select(name: str, label: str, options: list[tuple[str, str]], *, hidden: bool = False) -> Markup:
@@ -136,16 +140,16 @@ def form_html(asked: AnswerRequest) -> Markup:
     return h("form", marks, _how(), rest)
 
 
-def code_html(button: str = codes.OPEN) -> Markup:
-    """A code as it stands on a printed sheet, to be typed."""
+def code_html(button: str = codes.OPEN, label: str = codes.LABEL, example: str = "") -> Markup:
+    """A code as it stands on a printed sheet, to be typed; ``example``: shown while the field is empty."""
     control = h("input", {
         "id": "f-typed-code", "name": "typed-code", "type": "text", "value": "", "autocomplete": "off",
         "autocapitalize": "characters", "spellcheck": "false", "enterkeyhint": "go", "maxlength": 40,
-        "aria-describedby": "m-typed-code h-typed-code",
+        "aria-describedby": "m-typed-code h-typed-code", "placeholder": example or None,
     })  # fmt: skip
-    label = h("label", {"for": "f-typed-code"}, codes.LABEL)
+    label = h("label", {"for": "f-typed-code"}, label)
     go = h("button", {"type": "submit", "data-action": "find-code"}, button)
-    row = h("div", {"class": "code-row"}, h("div", {"class": "entry"}, control), go)
+    row = h("div", {"class": "code-row"}, h("div", {"class": "entry"}, control, _marks("typed-code")), go)
     about = h("p", {"class": "help", "id": "h-typed-code"}, codes.HELP)
     return h("form", {"id": CODE_FORM, "class": "code-form", "novalidate": True, "autocomplete": "off"},
              label, row, _message("typed-code"), about)  # fmt: skip

@@ -16,11 +16,11 @@ from pycore.lettering import made
 from pycore.lettering.subset import subset
 from pycore.lettering.woff import woff
 from pycore.render.elements import Marks, Markup, document, h, join, raw_script, raw_style
+from pycore.render.lesson import place_of
 from pycore.render.phrase import phrase_html
 from pycore.sums.answer import Answer
-from pycore.sums.lesson import LessonFrame
+from pycore.sums.lesson_frame import LessonFrame
 from pycore.words import classroom, furniture, plain
-from pycore.words import lesson as words
 from pycore.words.phrase import Phrase
 from pycore.writers import svg
 
@@ -85,7 +85,7 @@ def _step(frame: LessonFrame, units: svg.Units) -> Markup:
     picture = Markup.trusted(
         svg.write(frame.picture, prefix=f"step-{frame.number}", role="view", view="lesson", units=units)
     )
-    words_of_step = [h("h3", None, words.step_of(frame.number, frame.count)),
+    words_of_step = [h("h3", None, place_of(frame)),
             h("p", {"class": "said"}, phrase_html(frame.sentence))]  # fmt: skip
     if frame.reading:
         words_of_step.append(h("p", {"class": "reading"}, phrase_html(frame.reading)))

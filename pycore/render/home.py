@@ -1,21 +1,26 @@
-"""The front page: the sheets that can be made, as real drawings on a board."""
+"""The front page: the main job with its fields, two entrances, and every calculator as a drawing on its board."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from typing import Protocol
 
 from pycore.drawing import Page
 from pycore.forms import links
 from pycore.forms.fields import VERSION, Field, default_form
-from pycore.pages.paper import PAPER_PAGES, PaperPage
-from pycore.quantity import plain
+from pycore.pages.paper import INSTRUMENTS
+from pycore.render.answer import answer_html, front_html, scale_text
 from pycore.render.checking import code_html
 from pycore.render.elements import Marks, Markup, h, join
+from pycore.render.form import COLUMNS, values_html
 from pycore.render.phrase import phrase_html
 from pycore.sums.answer import Answer
-from pycore.words import class_set, furniture, lesson_plans, practice, readings
-from pycore.words import paper as paper_words
-from pycore.words.phrase import Phrase
+from pycore.words import boards, class_set, codes, lesson_plans, practice, readings
+from pycore.words import home as words
 from pycore.writers import svg
+
+LESSON = (("view", "lesson"), ("step", "1"))
+BLANK = (("sheet", "problem"),)
+COLUMN = 205.0
+"""mm; what a column of the boards is wide. All drawings have this one scale, however wide the column is."""
 
 
 class CatalogueEntry(Protocol):
@@ -34,11 +39,25 @@ class CatalogueEntry(Protocol):
         """One sentence on what the page does."""
 
     @property
+    def board(self) -> str:
+        """The group in which it stands."""
+
+    @property
+    def job(self) -> str:
+        """What one does with it."""
+
+    @property
     def fields(self) -> tuple[Field, ...]:
         """The form's fields, in order."""
 
     def answer(self, form: Mapping[str, str]) -> Answer:
         """The answer to a form; raises InputError when it cannot be used."""
+
+    def figure(self, form: Mapping[str, str]) -> Page:
+        """The figure of a form's sheet, without letters."""
+
+    def inks(self, form: Mapping[str, str]) -> Mapping[str, str]:
+        """The ink of each line sample by its name."""
 
 
 def in_short(description: str) -> str:
@@ -46,90 +65,110 @@ def in_short(description: str) -> str:
     return description.partition(":")[0].rstrip(".") + "."
 
 
-def _sheet(calculator: CatalogueEntry, answer: Answer) -> Markup:
-    """Return one drawing on the board: the figure of the page's example, laid out small but readable.
+# The main job.
 
-    A page without such a view shows its sheet.
-    """
-    page = answer.views.get("phone", answer.sheet)
-    drawing = _drawing(page, calculator.slug, "small")
+
+def _shown(main: CatalogueEntry) -> tuple[Field, ...]:
+    """Return the fields that the front page has of a calculator: one row of its values."""
+    return tuple(field for field in main.fields if field.group == "values")[:COLUMNS]
+
+
+def _carrying(main: CatalogueEntry, label: str, more: Sequence[tuple[str, str]], style: str = "") -> Markup:
+    """Return a link that takes the values along; the page's script keeps it up to date."""
+    values = tuple((field.name, field.default) for field in _shown(main))
+    start, end = links.fragment((("v", VERSION),)), "".join(f"&{links.fragment((pair,))}" for pair in more)
+    address = f"{main.slug}/#{start}"
+    marks: Marks = {"class": style or None, "href": f"{address}&{links.fragment(values)}{end}",
+                    "data-carries": address, "data-carries-too": end}  # fmt: skip
+    return h("a", marks, label)
+
+
+def _uses(main: CatalogueEntry) -> Markup:
+    """Return what can be done with the values, the page itself first."""
+    ways = (
+        _carrying(main, words.OPEN, (), "first"), _carrying(main, words.LESSON, LESSON),
+        _carrying(main, words.BLANK, BLANK),
+    )  # fmt: skip
+    return h("div", {"class": "uses", "role": "group", "aria-label": words.USE}, ways)
+
+
+# The entrances.
+
+
+def _way(link: Markup, note: str) -> Markup:
+    return h("li", None, link, h("span", None, note))
+
+
+def _to(slug: str, said: tuple[str, str]) -> Markup:
+    label, note = said
+    return _way(h("a", {"href": f"{slug}/"}, label), note)
+
+
+def _entrance(title: str, before: Markup | None, ways: Iterable[Markup]) -> Markup:
+    return h("section", {"class": "entrance"}, h("h2", None, title), before, h("ul", None, ways))
+
+
+def _entrances(main: CatalogueEntry) -> Markup:
+    """Return the ways in for those who learn, with the field of a printed code, and for those who teach."""
+    code = code_html(words.OPEN_CODE, words.CODE, codes.EXAMPLE)
+    learning = (
+        _to(practice.SLUG, words.TO_PRACTISE), _to(readings.PROTRACTOR_SLUG, words.TO_READ),
+        _to(INSTRUMENTS.slug, words.TO_CUT),
+    )  # fmt: skip
+    lesson, note = words.TO_SHOW
+    teaching = (
+        _way(_carrying(main, lesson, LESSON), note), _to(class_set.SLUG, words.TO_SET),
+        _to(lesson_plans.SLUG, words.TO_PLAN),
+    )  # fmt: skip
+    return join(_entrance(words.LEARNING, code, learning), _entrance(words.TEACHING, None, teaching))
+
+
+# The boards.
+
+
+def _sheet(calculator: CatalogueEntry) -> Markup:
+    """Return one drawing on its board: the figure of the page's example, at the scale of all."""
+    form = default_form(calculator.fields)
+    figure = calculator.figure(form)
+    share = f"{100 * figure.width / COLUMN:.1f}%"
+    drawing = svg.write(figure, prefix=f"home-{calculator.slug}", role="view", view="small", width=share)
     address = f"{calculator.slug}/"
     # The picture is a link for the pointer only: keyboard and reader have the named one below it.
-    picture = h("a", {"class": "picture", "href": address, "tabindex": -1, "aria-hidden": "true"}, drawing)
-    scale = next((output.text for output in answer.outputs if output.name == "scale"), "")
+    picture = h("a", {"class": "picture", "href": address, "tabindex": -1, "aria-hidden": "true"},
+                Markup.trusted(drawing))
     caption = h("div", {"class": "title"},
-                h("h2", None, h("a", {"href": address}, calculator.title)),
+                h("h3", None, h("a", {"href": address}, calculator.title)),
                 h("p", None, phrase_html(in_short(calculator.description))),
-                h("p", {"class": "caption"}, scale) if scale else None)  # fmt: skip
+                h("p", {"class": "caption"}, scale_text(calculator.answer(form))))  # fmt: skip
     return h("li", None, picture, caption)
 
 
-def _blank(page: PaperPage) -> Markup:
-    """Return a sheet of blank paper on its board; it opens as shown."""
-    sheet = page.make({**default_form(page.fields), **dict(page.on_board)})
-    address = f"{page.slug}/" + (f"#{links.fragment(sheet.link)}" if page.on_board else "")
-    drawing = _drawing(sheet.page, page.slug, "small")
-    shape = "upright" if sheet.page.height > sheet.page.width else "level"
-    picture = h("a", {"class": f"picture {shape}", "href": address, "tabindex": -1, "aria-hidden": "true"}, drawing)
-    caption = h("div", {"class": "title"}, h("h3", None, h("a", {"href": address}, page.title)),
-                h("p", None, page.short), h("p", {"class": "caption"}, paper_words.FULL_SIZE))  # fmt: skip
-    return h("li", None, picture, caption)
+def _board(title: str, members: Sequence[CatalogueEntry]) -> Markup:
+    """Return one group, as many columns wide as it has drawings."""
+    marks: Marks = {"class": "board", "id": boards.anchor(title), "data-count": len(members)}
+    drawings = h("ul", None, [_sheet(calculator) for calculator in members])
+    return h("section", marks, h("h2", None, title), drawings)
 
 
-def _practice(calculators: Iterable[CatalogueEntry]) -> Markup:
-    """Return the links to practice, and to the problem of a printed code."""
-    heading = h("h2", None, h("a", {"href": f"{practice.SLUG}/"}, practice.TITLE))
-    opening = h("a", {"class": "open", "href": f"{practice.SLUG}/"}, practice.HOME_OPEN)
-    # Any page reads a code, and goes to the page that it belongs to.
-    reader = next(iter(calculators)).slug
-    marks: Marks = {"class": "home-code", "data-code-page": f"{reader}/#v={VERSION}&code="}
-    typed = h("div", marks, code_html())
-    return h("section", {"class": "class-way"}, h("div", None, heading, h("p", None, practice.LEAD)), opening, typed)
+def boards_of(main: CatalogueEntry, calculators: Iterable[CatalogueEntry]) -> dict[str, list[CatalogueEntry]]:
+    """Return every calculator by its board, the boards in their order, the main job first on its own."""
+    groups: dict[str, list[CatalogueEntry]] = {board: [] for board in boards.BOARDS}
+    for calculator in sorted(calculators, key=lambda one: one.slug != main.slug):
+        groups[calculator.board].append(calculator)
+    return {board: members for board, members in groups.items() if members}
 
 
-def _class_set() -> Markup:
-    """Return the link to class sets, with a short description."""
-    heading = h("h2", None, h("a", {"href": f"{class_set.SLUG}/"}, class_set.TITLE))
-    opening = h("a", {"class": "open", "href": f"{class_set.SLUG}/"}, class_set.HOME_OPEN)
-    return h("section", {"class": "class-way"}, h("div", None, heading, h("p", None, class_set.LEAD)), opening)
-
-
-def _blanks() -> Markup:
-    """Return the second board: paper and instruments."""
-    board = h("ul", {"class": "shelf"}, [_blank(page) for page in PAPER_PAGES.values()])
-    return h("section", {"class": "blanks"}, h("h2", None, furniture.HOME_PAPER), board)
-
-
-def _lessons() -> Markup:
-    """Return the links to lesson plans and to the short pages for learners."""
-    pages = (*lesson_plans.LISTED, *readings.LISTED)
-    items = [h("li", None, h("a", {"href": f"{slug}/"}, title), h("p", None, short)) for slug, title, short in pages]
-    return h("section", {"class": "lessons"}, h("h2", None, furniture.HOME_LESSONS), h("ul", None, items))
-
-
-def _drawing(page: Page, slug: str, name: str) -> Markup:
-    return Markup.trusted(svg.write(page, prefix=f"home-{slug}-{name}", role="view", view=name))
-
-
-def length_on_paper(answers: Iterable[Answer]) -> str:
-    """Return the first length that a sheet on the board shows, in mm; raises ValueError if none shows any."""
-    for answer in answers:
-        for output in answer.outputs:
-            if output.name.endswith("length") and output.value:
-                return f"{plain(round(output.value, 1))} mm"
-    raise ValueError("no sheet has a result that is a length")
-
-
-def _points(points: tuple[tuple[str, Phrase], ...]) -> Markup:
-    items = [h("div", None, h("h3", None, title), h("p", None, phrase_html(text))) for title, text in points]
-    return h("section", {"class": "points"}, h("h2", {"class": "away"}, furniture.HOME_WHAT), items)
-
-
-def home_html(calculators: Iterable[CatalogueEntry]) -> Markup:
-    """Title, purpose, the board, and what a visitor gets."""
-    answered = [(calculator, calculator.answer(default_form(calculator.fields))) for calculator in calculators]
-    head = h("div", {"class": "home-head"}, h("h1", None, furniture.HOME_TITLE), h("p", None, furniture.HOME_LEAD))
-    board = h("ul", {"class": "board"}, [_sheet(calculator, answer) for calculator, answer in answered])
-    points = _points(furniture.home_points(length_on_paper(answer for _, answer in answered)))
-    practised = _practice([calculator for calculator, _ in answered])
-    return join(head, board, practised, _class_set(), _blanks(), _lessons(), points)
+def home_regions(main: CatalogueEntry, calculators: Iterable[CatalogueEntry]) -> dict[str, Markup]:
+    """Return the parts of the front page, with the example of the main job."""
+    form = default_form(main.fields)
+    answer = main.answer(form)
+    shelf = [_board(board, members) for board, members in boards_of(main, calculators).items()]
+    return {
+        "job": join(h("h1", None, main.job or main.title), h("p", {"class": "lead"}, words.LEAD)),
+        "form": values_html(_shown(main), form, answer.echo),
+        "answer": answer_html(answer, main.inks(form)),
+        "front": front_html(answer),
+        "uses": _uses(main),
+        "entrances": _entrances(main),
+        "shelf": join(*shelf),
+    }

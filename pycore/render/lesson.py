@@ -1,18 +1,30 @@
-"""The classroom view: its empty shell in a page, and one step of it as regions."""
-
-from collections.abc import Sequence
+"""One step of the classroom view as regions of its shell (render/lesson_shell.py)."""
 
 from pycore.drawing import Page
-from pycore.forms.fields import Field
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
-from pycore.sums.lesson import LessonFrame
-from pycore.words import classroom, furniture
+from pycore.sums.lesson_frame import LessonFrame
+from pycore.words import classroom, plain
 from pycore.words import lesson as words
+from pycore.words.phrase import Phrase
 from pycore.writers import svg
 
-CHOICES = ("method", "order", "parallels", "protractor")
-"""Fields that a lecturer changes in front of a class."""
+LONG, LONGER = 150, 260
+"""From these numbers of characters on, the words of a step are set smaller, so that all of them are in view."""
+
+
+def place_of(frame: LessonFrame) -> str:
+    """Return where a lesson is, in words: the step as it is numbered on the page, and the move within it."""
+    where = frame.place
+    if where is None:
+        return words.step_of(frame.number, frame.count)
+    return words.step_of(where.step, where.steps, where.part, where.parts)
+
+
+def _length_of(phrases: tuple[Phrase, ...]) -> str | None:
+    """Return how the words of a step are set: ``long``, ``longer``, or as usual."""
+    size = len(" ".join(plain(phrase) for phrase in phrases))
+    return "longer" if size > LONGER else "long" if size > LONG else None
 
 
 def sentence_html(frame: LessonFrame) -> Markup:
@@ -24,21 +36,27 @@ def sentence_html(frame: LessonFrame) -> Markup:
     answer = "" if frame.answers else None
     question = "" if frame.question else None
     only = answer if not frame.reading else None
+    hides_all = "" if frame.asks_scale else None
     lines = [
-        h("p", {"class": "lesson-step"}, words.step_of(frame.number, frame.count)),
-        h("p", {"class": "lesson-sentence", "data-answer-part": only}, phrase_html(frame.sentence)),
-    ]
+        h("p", {"class": "lesson-step", "data-frame": frame.number}, place_of(frame)),
+        h("p", {"class": "lesson-sentence", "data-answer-part": only, "data-asked-part": hides_all},
+          phrase_html(frame.sentence)),
+    ]  # fmt: skip
     if frame.reading:
         marks = {"class": "lesson-reading", "data-reading": "", "data-answer-part": answer, "data-asked-part": question}
         lines.append(h("p", marks, phrase_html(frame.reading)))
     if frame.question:
         marks = {"class": "lesson-question", "data-question": ""}
         lines.append(h("p", marks, phrase_html(frame.question)))
-    marks = {"class": "lesson-why", "data-answer-part": answer, "data-asked-part": question}
-    lines += [h("p", marks, phrase_html(why)) for why in frame.why]
+    for index, why in enumerate(frame.why):
+        is_meaning = frame.diagonal and index == len(frame.why) - 1
+        kind = "lesson-why lesson-meaning" if is_meaning else "lesson-why"
+        marks = {"class": kind, "data-answer-part": answer, "data-asked-part": question}
+        lines.append(h("p", marks, phrase_html(why)))
     if frame.answers:
         lines.append(h("p", {"class": "lesson-hidden"}, classroom.HIDDEN))
-    return h("div", {"class": "lesson-said"}, lines)
+    length = _length_of((frame.sentence, frame.reading, *frame.why))
+    return h("div", {"class": "lesson-said", "data-length": length}, lines)
 
 
 def scale_html(frame: LessonFrame) -> Markup:
@@ -50,128 +68,58 @@ def scale_html(frame: LessonFrame) -> Markup:
     return h("ol", {"class": "lesson-scale", "aria-hidden": "true"}, ticks)
 
 
+def values_html(frame: LessonFrame) -> Markup:
+    """Return the values of the problem in a strip: each phasor's name, its line, its amount; and the scale."""
+    listed = [
+        h("li", None, phrase_html(value.tag),
+          h("span", {"class": "lesson-line", "aria-hidden": "true"},
+            Markup.trusted(svg.write(value.line, prefix=f"value-{value.key}", role="view", view="line"))),
+          h("span", None, value.amount))
+        for value in frame.values
+    ]  # fmt: skip
+    marks = {"class": "lesson-here", "data-asked-part": "" if frame.asks_scale else None}
+    scale = h("p", marks, frame.scale) if frame.scale else ""
+    size = "many" if len(frame.values) > 4 else None
+    return h("div", {"class": "lesson-strip", "data-size": size}, h("ul", None, listed), scale)
+
+
+def why_html(frame: LessonFrame) -> Markup:
+    """Return the words beside the picture of why; empty if a step has none."""
+    reason = frame.reason
+    if reason is None:
+        return join()
+    lines = [
+        h("p", {"class": "lesson-step"}, words.why_at(place_of(frame))),
+        h("p", {"class": "lesson-sentence"}, phrase_html(reason.sentence)),
+        h("p", {"class": "lesson-why"}, phrase_html(reason.why)),
+        h("p", {"class": "lesson-reading"}, phrase_html(reason.calculation)),
+    ]
+    return h("div", {"class": "lesson-said", "data-length": _length_of((reason.sentence, reason.why))}, lines)
+
+
+def _figure(page: Page, prefix: str, marks: Marks) -> Markup:
+    return h("div", {"class": "lesson-figure", **marks},
+             Markup.trusted(svg.write(page, prefix=prefix, role="view", view="lesson")))  # fmt: skip
+
+
 def lesson_regions(frame: LessonFrame) -> dict[str, Markup]:
-    """Return the regions ``lesson-text``, ``lesson-scale`` and ``lesson-picture`` of one step."""
-    picture = Markup.trusted(svg.write(frame.picture, prefix="lesson", role="view", view="lesson"))
-    marks = {"class": "lesson-figure", "data-answers": "" if frame.answers else None}
+    """Return the regions of one step: words, progress, values, picture, and both parts of why."""
+    marks: Marks = {
+        "data-answers": "" if frame.answers else None,
+        "data-reads": "" if frame.reads else None,
+        "data-stage": frame.stage or None,
+    }
+    reason = frame.reason
     return {
         "lesson-text": sentence_html(frame),
         "lesson-scale": scale_html(frame),
-        "lesson-picture": h("div", marks, picture),
+        "lesson-values": values_html(frame),
+        "lesson-picture": _figure(frame.picture, "lesson", marks),
+        "lesson-why": why_html(frame),
+        "lesson-why-picture": _figure(reason.picture, "why", {}) if reason else join(),
     }
 
 
 def code_html(page: Page) -> Markup:
     """Return a large QR code for the back row."""
     return Markup.trusted(svg.write(page, prefix="code", role="view", view="code"))
-
-
-# The shell.
-
-
-def _button(do: str, label: str, kind: str = "", **marks: str) -> Markup:
-    pressed = {name.replace("_", "-"): value for name, value in marks.items()}
-    return h("button", {"type": "button", "class": kind or None, "data-lesson-do": do, **pressed}, label)
-
-
-def _select(name: str, label: str, options: Sequence[tuple[str, str]], mark: str) -> Markup:
-    control = h("select", {"id": f"lesson-{name}", mark: name, "autocomplete": "off"},
-                [h("option", {"value": value}, words) for value, words in options])  # fmt: skip
-    title = h("label", {"for": f"lesson-{name}"}, label)
-    return h("p", {"class": "lesson-choice", "data-lesson-choice": name}, title, control)
-
-
-def _choices(fields: Sequence[Field]) -> Markup:
-    """Return the view and the form's own choices; JavaScript keeps them equal to the form."""
-    listed = [field for name in CHOICES for field in fields if field.name == name]
-    selects = [
-        _select(field.name, field.label, [(c.value, c.label) for c in field.options], "data-lesson-set")
-        for field in listed
-    ]
-    return join(_select("view", classroom.VIEW, tuple(classroom.VIEWS.items()), "data-lesson-view"), selects)
-
-
-def _jump() -> Markup:
-    control: Marks = {
-        "id": "lesson-jump", "type": "text", "inputmode": "numeric", "autocomplete": "off", "maxlength": 3,
-        "data-lesson-jump": True,
-    }  # fmt: skip
-    return h("p", {"class": "lesson-choice"}, h("label", {"for": "lesson-jump"}, classroom.GO_TO),
-             h("span", {"class": "lesson-jump"}, h("input", control), _button("jump", classroom.GO)))  # fmt: skip
-
-
-def _keys() -> Markup:
-    rows = [h("div", None, h("dt", None, keys), h("dd", None, meaning)) for keys, meaning in classroom.KEYS]
-    return join(h("h3", None, classroom.KEYS_TITLE), h("dl", {"class": "lesson-keys"}, rows))
-
-
-def _panel(fields: Sequence[Field]) -> Markup:
-    more = (
-        _button("large", classroom.LARGE, "plain", aria_pressed="false"),
-        _button("share", classroom.SHARE, "plain"),
-    )
-    return h("div", {"class": "lesson-panel", "id": "lesson-panel", "data-lesson-panel": True, "hidden": True},
-             h("div", {"class": "lesson-choices"}, _choices(fields), _jump()),
-             h("div", {"class": "lesson-more"}, more), _keys())  # fmt: skip
-
-
-def _foot() -> Markup:
-    """Return progress, which is also a slider, the buttons back and next, and the switches."""
-    slider: Marks = {
-        "type": "range", "min": 1, "max": 1, "value": 1, "step": 1, "autocomplete": "off",
-        "aria-label": classroom.STEP, "data-lesson-slider": True,
-    }  # fmt: skip
-    scale = h("div", {"class": "lesson-progress"},
-              h("div", {"data-lesson-region": "lesson-scale"}), h("input", slider))  # fmt: skip
-    ways = h("div", {"class": "lesson-ways"}, _button("back", classroom.BACK),
-             h("button", {"type": "button", "class": "first", "data-lesson-do": "next", "autofocus": True,
-                          "data-next": classroom.NEXT, "data-show": classroom.SHOW_READING}, classroom.NEXT),
-             _button("close", classroom.CLOSE))  # fmt: skip
-    switches = h("div", {"class": "lesson-switches"},
-                 _button("ask", classroom.ASK_FIRST, aria_pressed="false"),
-                 _button("blank", classroom.HIDE_ANSWER, aria_pressed="false"),
-                 _button("more", classroom.MORE, aria_expanded="false", aria_controls="lesson-panel"))  # fmt: skip
-    line = h("p", {"class": "lesson-help", "aria-hidden": "true"}, classroom.KEYS_LINE)
-    return h("div", {"class": "lesson-foot"}, scale, ways, switches, line)
-
-
-def lesson_html(fields: Sequence[Field]) -> Markup:
-    """Return the classroom view as part of a page: closed and empty, its sentences in attributes."""
-    text = h("div", {"class": "lesson-text", "tabindex": 0, "role": "group", "aria-label": classroom.STEP},
-             h("p", {"class": "lesson-notice", "data-lesson-notice": True, "role": "status", "hidden": True}),
-             h("div", {"data-lesson-region": "lesson-text"},
-               h("p", {"class": "lesson-sentence"}, classroom.WAITING)))  # fmt: skip
-    title = h("h2", {"class": "away", "id": "lesson-title"}, classroom.TITLE)
-    words_column = h("div", {"class": "lesson-words"}, title, text, _panel(fields), _foot())
-    picture = h("div", {"class": "lesson-picture", "data-lesson-region": "lesson-picture"})
-    typed = h("p", {"class": "lesson-typed", "data-lesson-typed": True, "data-words": classroom.TYPED, "hidden": True})
-    live = h("p", {"class": "live", "aria-live": "polite", "data-lesson-live": True,
-                   "data-hidden": classroom.HIDDEN, "data-waiting": classroom.WAITING})  # fmt: skip
-    marks: Marks = {"class": "lesson", "data-lesson": True, "aria-labelledby": "lesson-title"}
-    return join(h("dialog", marks, words_column, picture, typed, live), share_html())
-
-
-def share_html() -> Markup:
-    """Return the QR code and its link."""
-    link = h("p", {"class": "code-link"}, h("label", {"for": "code-link"}, classroom.LINK),
-             h("input", {"id": "code-link", "type": "text", "readonly": True, "autocomplete": "off"}))  # fmt: skip
-    buttons = [
-        h("button", {"type": "button", "class": "first" if do == "copy" else None, "data-share-do": do,
-                     "autofocus": do == "copy", "hidden": do == "send"}, label)
-        for do, label in (("copy", classroom.COPY), ("send", classroom.SEND), ("close", classroom.CLOSE))
-    ]  # fmt: skip
-    column = h("div", {"class": "code-words"}, h("h2", {"id": "code-title"}, classroom.SHARE_TITLE),
-               h("p", None, classroom.SHARE_LEAD), h("p", {"class": "notice", "data-share-note": True, "hidden": True}),
-               link, h("p", {"data-share-said": True, "role": "status"}),
-               h("div", {"class": "lesson-ways"}, buttons))  # fmt: skip
-    marks: Marks = {"class": "code-panel", "data-share-panel": True, "aria-labelledby": "code-title"}
-    return h("dialog", marks, column, h("div", {"class": "code-large", "data-lesson-region": "code"}))
-
-
-def more_actions_html() -> Markup:
-    """Return the buttons for the QR code and the handout."""
-    row = [
-        h("button", {"type": "button", "class": "plain", "data-action": name}, label)
-        for name, label in (("code", classroom.CODE), ("handout", classroom.HANDOUT), ("photo", furniture.PHOTO))
-    ]
-    return h("div", {"class": "more-actions"}, row)

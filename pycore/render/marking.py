@@ -45,7 +45,7 @@ def _way(where: StepReference | None, link: str, *, workings: bool) -> Markup | 
     if where.step:
         place = f"{link}&view=lesson&step={where.step}&ask=1"
         marks: Marks = {"href": place, "data-to-step": where.step, "class": reveals or None}
-        return h("p", {"class": f"way {reveals}".strip()}, h("a", marks, checking.step(where.step)))
+        return h("p", {"class": f"way {reveals}".strip()}, h("a", marks, checking.step(where.listed)))
     button = h("button", {"type": "button", "class": "go", "data-to-working": where.working}, checking.WHERE_WORKING)
     return h("p", {"class": "way reveals"}, button)
 

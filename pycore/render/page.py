@@ -6,11 +6,8 @@ from pycore.pages.paper import PAPER_PAGES
 from pycore.render.edition import edition_html
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import phrase_html
-from pycore.words import class_set, classroom, evidence, furniture, lesson_plans, practice, readings
+from pycore.words import boards, class_set, classroom, evidence, furniture, lesson_plans, practice, readings
 from pycore.words.phrase import Phrase
-
-READ = (*lesson_plans.PAGES, *readings.PAGES, *evidence.PAGES)
-"""Explanatory pages, as listed at the foot of every page."""
 
 
 def mark() -> Markup:
@@ -24,19 +21,50 @@ def mark() -> Markup:
     return h("svg", marks, paths)
 
 
-def header_html(root: str, *, home: bool, actions: bool = False) -> Markup:
-    """Return the name, the link to all sheets, and the switch between light and dark.
+Address = tuple[str, str]
+"""A page's folder, or a whole address, and what it is called."""
 
-    ``actions``: the page has a bar of buttons, which a second link reaches by keyboard.
-    """
-    name = h("a", {"class": "name", "href": root, "aria-current": "page" if home else None}, mark(), furniture.NAME)
-    sheets = h("a", {"href": root, "aria-current": "page" if home else None}, furniture.ALL_SHEETS)
+NAVIGATION: tuple[Address, ...] = (
+    ("", furniture.SHEETS),
+    (practice.SLUG, practice.TITLE),
+    (class_set.SLUG, furniture.CLASS_SETS),
+    (lesson_plans.SLUG, lesson_plans.TITLE),
+)
+"""What the head of every page leads to."""
+TO_ANSWER: Address = ("#answer", furniture.SKIP)
+TO_ACTIONS: Address = ("#actions", furniture.SKIP_TO_ACTIONS)
+TO_PAGE: Address = ("#page", furniture.SKIP_HEAD)
+
+
+def _to(root: str, slug: str) -> str:
+    return f"{root}{slug}/" if slug else root
+
+
+def _navigation(root: str, here: str, current: str) -> Markup:
+    """Return the links of the head and the switch between light and dark, on a phone behind a button."""
+    links = [
+        h("a", {"href": _to(root, slug), "aria-current": current if slug == here else None}, title)
+        for slug, title in NAVIGATION
+    ]
     # Both words stand there; the style sheet shows the one that the switch would bring.
     words = (h("span", {"class": "to-night"}, furniture.NIGHT), h("span", {"class": "to-day"}, furniture.DAY))
     switch = h("button", {"type": "button", "class": "theme", "data-theme-switch": True}, words)
-    skip = None if home else h("a", {"class": "skip", "href": "#answer"}, furniture.SKIP)
-    further = h("a", {"class": "skip", "href": "#actions"}, furniture.SKIP_TO_ACTIONS) if actions else None
-    return h("header", {"class": "head"}, skip, further, name, h("nav", None, None if home else sheets, switch))
+    opener = h("button", {"type": "button", "class": "menu", "popovertarget": "menu"}, furniture.MENU)
+    menu = h("div", {"class": "pages", "id": "menu", "popover": "auto"}, links, switch)
+    return h("nav", {"aria-label": furniture.MENU_LABEL}, opener, menu)
+
+
+def header_html(
+    root: str, here: str = "", *, current: str = "page", skips: Iterable[Address] = (TO_ANSWER,)
+) -> Markup:
+    """Return the name, the links to what the site has, and the switch between light and dark.
+
+    ``here``: the folder of the link that is marked ("" for the sheets, any other text for none); ``current``: how
+    it is, "true" on a page that only belongs there. ``skips``: the links that pass over the head.
+    """
+    name = h("a", {"class": "name", "href": root}, mark(), furniture.NAME)
+    passing = [h("a", {"class": "skip", "href": address}, said) for address, said in skips]
+    return h("header", {"class": "head"}, passing, name, _navigation(root, here, current))
 
 
 def intro_html(
@@ -161,23 +189,32 @@ def no_script_html() -> Markup:
     return h("noscript", None, h("p", {"class": "notice"}, furniture.NO_SCRIPT))
 
 
-def footer_html(root: str, cautions: Iterable[Phrase | str], own: Iterable[tuple[str, str]] = ()) -> Markup:
-    """Return cautions, then what happens to the values, then licences.
+def _column(title: str, root: str, pages: Iterable[Address]) -> Markup:
+    links = [h("li", None, h("a", {"href": f"{root}{address}"}, said)) for address, said in pages]
+    return h("div", None, h("h2", None, title), h("ul", None, links))
+
+
+def footer_html(root: str, cautions: Iterable[Phrase | str], own: Iterable[Address] = ()) -> Markup:
+    """Return cautions, then every page of the site in headed columns.
 
     ``own``: folders and titles of the page's own lessons; those of the first topic are listed at every foot.
     """
     lessons = dict(zip((slug for slug, _ in lesson_plans.PAGES), own, strict=False))
-    read = [lessons.get(slug, (slug, title)) for slug, title in READ]
+    plans = [lessons.get(slug, (slug, title)) for slug, title in lesson_plans.PAGES]
+    boards_here = [(f"#{boards.anchor(board)}", board) for board in boards.BOARDS]
+    paper = [(f"{slug}/", page.title) for slug, page in PAPER_PAGES.items()]
+    facts = [(f"{slug}/", title) for slug, title in evidence.PAGES]
+    columns = (
+        _column(furniture.SHEETS, root, boards_here),
+        _column(furniture.FOOT_LEARN, root,
+                [(f"{practice.SLUG}/", practice.TITLE), *((f"{slug}/", title) for slug, title in readings.PAGES)]),
+        _column(furniture.FOOT_TEACH, root,
+                [*((f"{slug}/", title) for slug, title in plans), (f"{class_set.SLUG}/", furniture.CLASS_SETS)]),
+        _column(furniture.FOOT_FACTS, root,
+                [*paper, ("print-setup/", furniture.PRINT_SETUP), *facts, ("licences.txt", furniture.LICENCES)]),
+    )  # fmt: skip
     listed = tuple(cautions)
     warnings = h("ul", {"class": "cautions"}, [h("li", None, phrase_html(caution)) for caution in listed])
-    lines = (
-        h("p", None, furniture.FOOT_PRIVACY),
-        h("p", None, h("a", {"href": f"{root}{practice.SLUG}/"}, practice.TITLE)),
-        h("p", None, h("a", {"href": f"{root}{class_set.SLUG}/"}, class_set.TITLE)),
-        h("p", None, h("a", {"href": f"{root}print-setup/"}, furniture.PRINT_SETUP)),
-        [h("p", None, h("a", {"href": f"{root}{slug}/"}, page.title)) for slug, page in PAPER_PAGES.items()],
-        [h("p", None, h("a", {"href": f"{root}{slug}/"}, title)) for slug, title in read],
-        h("p", None, h("a", {"href": f"{root}licences.txt"}, furniture.LICENCES)),
-    )
-    foot = h("footer", {"class": "foot"}, warnings if listed else None, h("div", {"class": "foot-lines"}, lines))
-    return join(foot, edition_html())
+    private = h("p", {"class": "foot-private"}, furniture.FOOT_PRIVACY)
+    pages = h("nav", {"class": "foot-pages", "aria-label": furniture.FOOT_LABEL}, columns)
+    return join(h("footer", {"class": "foot"}, warnings if listed else None, pages, private), edition_html())

@@ -1,7 +1,7 @@
 """Free practice as HTML, and the replies to what a learner does there.
 
-The page's regions: ``problem``, ``marked``, ``drawn`` (once it is done), ``standing``, ``kept``, ``incoming``. The
-record comes with every request and goes back with every reply: nothing of it stays here.
+The page's regions: ``problem``, ``sheet``, ``guess``, ``draw``, ``marked``, ``drawn`` (once it is done), ``standing``,
+``kept``, ``incoming``. The record comes with every request and goes back with every reply: nothing of it stays here.
 """
 
 from collections.abc import Callable, Mapping
@@ -13,14 +13,16 @@ from pycore.pages.mistake_names import short
 from pycore.practice import answers, ladder
 from pycore.practice.codes import TIERS
 from pycore.practice.judgement_text import tell
-from pycore.practice.ladder import SHOWN, Record, RecordError
+from pycore.practice.ladder import IN_A_ROW, SHOWN, Record, RecordError
 from pycore.practice.marking import ACCEPT, LOOK, Judgement
 from pycore.practice.task import NO_LIMITS
-from pycore.render.answer import answer_html, view_html
+from pycore.render.answer import answer_html
 from pycore.render.checking import asked_reply, form_html
 from pycore.render.elements import Marks, Markup, h, join
+from pycore.render.guess import board_html, end_of, sentence_of
 from pycore.render.marking import link_of, marked_html
 from pycore.render.phrase import phrase_html
+from pycore.sheet.kinds import PROBLEM
 from pycore.sums.answer import Answer
 from pycore.words import codes, plain
 from pycore.words import marking as marking_words
@@ -31,30 +33,44 @@ SHOWN_MISTAKES = 6
 
 
 def problem_html(problem: CodeProblem, answer: Answer) -> Markup:
-    """Return the problem: values, question, and direction of the drawing."""
+    """Return the problem: its values, what is to be found, and its code."""
     rows = [
         h("div", None, h("dt", None, label), h("dd", None, phrase_html(value)))
         for label, value in page.values_of(problem)
     ]
-    notes = answer.answer_request.notes if answer.answer_request else ()
-    sheet = {**problem.form, "sheet": "problem"}
-    address = f"../{problem.page.slug}/#{page.fragment_of(problem.page, sheet)}"
+    if answer.answer_request:
+        rows.append(h("div", None, h("dt", None, words.FIND), h("dd", None, phrase_html(answer.answer_request.symbol))))
     return join(
-        h("h2", None, problem.page.title),
-        h("p", {"class": "help"}, codes.opened(str(problem.code))),
+        h("h2", None, codes.opened(str(problem.code)), h("span", {"class": "topic"}, problem.page.title)),
         h("dl", {"class": "given", "aria-label": words.GIVEN}, rows),
-        [h("p", None, phrase_html(note)) for note in notes],
+    )
+
+
+def draw_html(problem: CodeProblem, answer: Answer) -> Markup:
+    """Return how the problem is to be drawn, and the way to its sheet."""
+    notes = answer.answer_request.notes if answer.answer_request else ()
+    address = f"../{problem.page.slug}/#{page.fragment_of(problem.page, {**problem.form, 'sheet': 'problem'})}"
+    return join(
+        h("p", None, words.DRAW_HELP),
+        [h("p", {"class": "help"}, phrase_html(note)) for note in notes],
         h("p", {"class": "way"}, h("a", {"href": address}, words.AS_SHEET)),
     )
 
 
 def standing_html(record: Record) -> Markup:
-    """Return level and streak in one line."""
-    track = record.current_track
-    marks = [h("li", {"class": "on" if level <= track.level else None}) for level in range(len(TIERS))]
-    steps = h("ol", {"class": "levels", "aria-hidden": "true"}, marks)
-    return h("div", {"class": "standing"}, steps, h("span", None, words.level(track.level + 1, len(TIERS))),
-             h("span", None, words.streak(record.streak)))  # fmt: skip
+    """Return the level and how far the next one is: on a scale of ticks, and in words."""
+    track, top = record.current_track, len(TIERS) - 1
+    here = track.level * IN_A_ROW + max(0, track.run)
+    ticks = [
+        h("li", {"class": " ".join(name for name, holds in (
+            ("whole", place % IN_A_ROW == 0), ("done", place <= here), ("now", place == here)) if holds)})
+        for place in range(top * IN_A_ROW + 1)
+    ]  # fmt: skip
+    following = words.to_next(0 if track.level == top else track.level + 2, IN_A_ROW - max(0, track.run))
+    return h("div", {"class": "standing"},
+             h("p", None, h("strong", None, words.level(track.level + 1, len(TIERS))), " ",
+               h("span", {"class": "following"}, following)),
+             h("ol", {"class": "level-scale", "aria-hidden": "true"}, ticks))  # fmt: skip
 
 
 def kept_html(record: Record) -> Markup:
@@ -64,7 +80,7 @@ def kept_html(record: Record) -> Markup:
     worst = sorted(record.mistakes.items(), key=lambda pair: (-pair[1], pair[0]))[:SHOWN_MISTAKES]
     listed = [h("li", None, f"{short(key)}: {words.times(times)}") for key, times in worst]
     mistakes = (h("h3", None, words.MISTAKES), h("ul", {"class": "mistakes"}, listed)) if listed else None
-    return join(h("p", None, words.solved(solved, count), ". ", words.best(record.best), "."), mistakes)
+    return join(h("p", None, words.solved(solved, count), "."), mistakes)
 
 
 def sum_of(counts: Any) -> int:
@@ -76,11 +92,11 @@ def sum_of(counts: Any) -> int:
 
 
 def drawn_html(problem: CodeProblem, answer: Answer, done: str) -> Markup:
-    """Return the correct drawing and its result, once the problem is done."""
+    """Return the result, once the problem is done; its drawing stands on the sheet."""
     note = h("p", {"class": "help"}, words.SHOWN_NOTE) if done == SHOWN else None
     title = words.SHOWN if done == SHOWN else words.SOLVED
     figure = answer_html(answer, problem.page.inks(problem.form))
-    return join(h("h2", None, title), note, figure, h("div", {"class": "view"}, view_html(answer)))
+    return join(h("h2", None, title), note, figure)
 
 
 def incoming_html(record: Record) -> Markup:
@@ -90,17 +106,26 @@ def incoming_html(record: Record) -> Markup:
         h("button", {"type": "button", "class": "plain", "data-do": name}, label)
         for name, label in (("merge", words.MERGE), ("replace", words.REPLACE), ("leave", words.CANCEL))
     ]
-    paragraph = h("p", None, words.FROM_FILE, " ", phrase_html(words.holds(solved, record.best)))
+    paragraph = h("p", None, words.FROM_FILE, " ", phrase_html(words.holds(solved)))
     return h("div", {"class": "notice"}, paragraph, h("p", {"class": "ways-out"}, buttons))
+
+
+def _answer_of(problem: CodeProblem, done: str) -> Answer:
+    """Return what may be shown of a problem: of one that is not done only its sheet and what is asked."""
+    if done:
+        return problem.page.answer(problem.form, ("answer", "view", "sheet", "check"))
+    return problem.page.answer(problem.form, ("sheet", "check"), kind=PROBLEM)
 
 
 def _reply(record: Record, announce: str = "", **more: object) -> Reply:
     """Return the page for a record."""
     problem = page.problem_of(record)
     done = record.current_track.done
-    answer = problem.page.answer(problem.form, ("answer", "view", "check") if done else ("check",))
+    answer = _answer_of(problem, done)
     regions = {
         "problem": problem_html(problem, answer),
+        "sheet": board_html(problem, answer.sheet, answer.views.get("phone")),
+        "draw": draw_html(problem, answer),
         "standing": standing_html(record),
         "kept": kept_html(record),
         "drawn": drawn_html(problem, answer, done) if done else join(),
@@ -176,7 +201,7 @@ def _read(record: Record, request: Mapping[str, Any]) -> Reply:
         return {"ok": False, "errors": [], "announce": message, "said": message}
     if not sum_of(track.solved + track.tries for track in record.tracks.values()) and not record.mistakes:
         return _reply(incoming, words.TAKEN, said=words.TAKEN)
-    reply = _reply(record, plain(words.holds(0, 0)))
+    reply = _reply(record, plain(words.holds(0)))
     reply["regions"]["incoming"] = str(incoming_html(incoming))
     return {**reply, "incoming": ladder.written(incoming)}
 
@@ -195,9 +220,16 @@ def _erased(record: Record, request: Mapping[str, Any]) -> Reply:
     return _reply(page.checked(page.empty(request.get("seed"))), words.ERASED, said=words.ERASED)
 
 
+def _guessed(record: Record, request: Mapping[str, Any]) -> Reply:
+    """Say what a guess stands for; the record knows nothing of it."""
+    problem = page.problem_of(record)
+    said = sentence_of(problem.page.placed(problem.form), end_of(request))
+    return {"ok": True, "announce": said, "regions": {"guess": str(h("p", None, said))}}
+
+
 MOVES: dict[str, Callable[[Record, Mapping[str, Any]], Reply]] = {
     "open": _opened, "way": _turned, "mark": _marked, "show": _shown, "next": _next, "read": _read,
-    "merge": _taken, "replace": _taken, "erase": _erased,
+    "merge": _taken, "replace": _taken, "erase": _erased, "guess": _guessed,
 }  # fmt: skip
 
 
@@ -247,17 +279,24 @@ def kept_group_html(kept: Markup) -> Markup:
     return h("details", {"class": "group"}, h("summary", None, words.KEPT), body)
 
 
-def regions() -> dict[str, Markup]:
+def regions() -> dict[str, str]:
     """Return the page as it opens, with the first problem of seed 0; a device sets its own at once."""
     record = page.checked(page.empty(0))
     problem = page.problem_of(record)
-    answer = problem.page.answer(problem.form, ("check",))
+    answer = _answer_of(problem, "")
     assert answer.answer_request is not None
     ends = h("div", {"class": "ends"}, _button("show", words.SHOW),
              _button("next", words.NEXT, hidden=True, style="onward"))  # fmt: skip
     return {
         "way": way_html(),
         "problem": problem_html(problem, answer),
+        "sheet": board_html(problem, answer.sheet, None),
+        "guess_title": words.GUESS,
+        "guess_help": words.GUESS_HELP,
+        "draw_title": words.DRAW,
+        "draw": draw_html(problem, answer),
+        "answer_title": words.ANSWER,
+        "sheet_name": words.SHEET,
         "form": form_html(answer.answer_request),
         "ends": ends,
         "standing": standing_html(record),

@@ -1,9 +1,9 @@
 """Explanatory pages: headings, paragraphs, tables and pictures."""
 
 
-from pycore.pages.reading import AssetImage, InlineDrawing, LinkList, ReadBlock, ReadingPage, Section, Steps
+from pycore.pages.reading import DrawingRow, InlineDrawing, LinkList, ReadBlock, ReadingPage, Section, Steps
 from pycore.render.elements import Marks, Markup, h, join
-from pycore.render.page import footer_html, header_html, intro_html
+from pycore.render.page import TO_PAGE, footer_html, header_html, intro_html
 from pycore.render.phrase import phrase_html
 from pycore.render.site import SitePage
 from pycore.render.workings import block_html
@@ -26,32 +26,31 @@ def _ways(ways: LinkList) -> Markup:
     return h("ul", {"class": "ways"}, items)
 
 
-def _part(block: ReadBlock, assets: str) -> Markup:
+def _part(block: ReadBlock) -> Markup:
     if isinstance(block, InlineDrawing):
         return _drawing(block)
     if isinstance(block, Steps):
         return _steps(block)
     if isinstance(block, LinkList):
         return _ways(block)
-    if isinstance(block, AssetImage):
-        picture = h("img", {"src": f"{assets}study/{block.file}", "alt": block.alternative, "loading": "lazy"})
-        return h("figure", {"class": "study"}, picture)
+    if isinstance(block, DrawingRow):
+        return h("div", {"class": "drawings"}, [_drawing(drawing) for drawing in block.drawings])
     return block_html(block)
 
 
-def _section(section: Section, assets: str) -> Markup:
-    parts = [_part(block, assets) for block in section.blocks]
+def _section(section: Section) -> Markup:
+    parts = [_part(block) for block in section.blocks]
     further = " new-sheet" if section.sheet else (" screen-only" if section.screen else "")
     marks: Marks = {"class": f"reading{further}"}
-    return h("section", marks, h("h2", None, phrase_html(section.heading)), parts)
+    return h("section", marks, h("h2", None, phrase_html(section.heading)), h("div", {"class": "said-here"}, parts))
 
 
-def reading_page(page: ReadingPage, assets: str) -> SitePage:
-    """Return an explanatory page as the build writes it; ``assets``: the relative address of the site's assets."""
-    sections = [_section(section, assets) for section in page.sections]
+def reading_page(page: ReadingPage) -> SitePage:
+    """Return an explanatory page as the build writes it."""
+    sections = [_section(section) for section in page.sections]
     printing = h("p", {"class": "how-to-print"}, readings.HOW_TO_PRINT) if page.one_sheet else None
     regions: dict[str, str] = {
-        "header": header_html("../", home=False),
+        "header": header_html("../", page.slug, skips=(TO_PAGE,)),
         "kind": "handed" if page.one_sheet else "",
         "main": join(intro_html(page.title, page.lead), *sections, printing),
         "footer": footer_html("../", furniture.CAUTIONS),

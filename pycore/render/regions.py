@@ -2,7 +2,15 @@
 
 from collections.abc import Iterable, Mapping
 
-from pycore.render.answer import answer_html, kinds_html, notes_html, results_html, sheet_html, view_html
+from pycore.render.answer import (
+    answer_html,
+    front_html,
+    kinds_html,
+    notes_html,
+    results_html,
+    sheet_html,
+    view_html,
+)
 from pycore.render.elements import Markup
 from pycore.render.workings import workings_html
 from pycore.sums.answer import Answer
@@ -27,6 +35,8 @@ def regions_of(
             regions |= {name: sheet_html(answer), "kinds": kinds_html(answer)}
         elif name == "view":
             regions[name] = view_html(answer)
+        elif name == "front":
+            regions[name] = front_html(answer)
         elif name == "workings":
             regions[name] = workings_html(answer)
         else:

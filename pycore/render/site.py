@@ -20,9 +20,11 @@ from pycore.render.form import (
     options_html,
     values_html,
 )
-from pycore.render.home import CatalogueEntry, home_html
-from pycore.render.lesson import lesson_html, more_actions_html
+from pycore.render.home import CatalogueEntry, home_regions
+from pycore.render.lesson_shell import lesson_html, more_actions_html
 from pycore.render.page import (
+    TO_ACTIONS,
+    TO_ANSWER,
     actions_html,
     also_html,
     elsewhere_html,
@@ -41,6 +43,7 @@ from pycore.render.page import (
 from pycore.render.regions import regions_of
 from pycore.words import class_set as class_words
 from pycore.words import furniture
+from pycore.words import home as home_words
 from pycore.words import practice as practice_words
 from pycore.words import print_setup as setup_words
 from pycore.words.phrase import Phrase, plain
@@ -65,14 +68,12 @@ class Calculator(CatalogueEntry, Protocol):
     def cautions(self) -> Sequence[Phrase | str]:
         """The cautions of the page."""
 
-    def inks(self, form: Mapping[str, str]) -> Mapping[str, str]:
-        """The ink of each line sample by its name."""
-
 
 @dataclass(frozen=True, slots=True)
 class SitePage:
     """One page. ``slug``: its folder ("" for the front page). ``template``: the name of its shell without ending.
-    ``regions``: the HTML that the shell inserts, by name."""
+    ``regions``: the HTML that the shell inserts, by name. ``answers``: the calculator whose answers it shows, if that
+    is another page's."""
 
     slug: str
     template: str
@@ -80,6 +81,7 @@ class SitePage:
     description: str
     language: str
     regions: Mapping[str, str]
+    answers: str = ""
 
 
 def _text(words: Phrase | str) -> str:
@@ -93,7 +95,7 @@ def calculator_page(calculator: Calculator) -> SitePage:
     meter = meter_html(calculator.fields, form, answer.echo)
     regions: dict[str, str] = dict(regions_of(answer, inks=calculator.inks(form)))
     regions |= {
-        "header": header_html("../", home=False, actions=True),
+        "header": header_html("../", current="true", skips=(TO_ANSWER, TO_ACTIONS)),
         "intro": intro_html(
             calculator.title, calculator.scenario, calculator.warning, instead=example_html(),
             how=join(how_to_html(calculator.fields, form), also_html(), elsewhere_html(), link_notices_html()),
@@ -119,15 +121,17 @@ def calculator_page(calculator: Calculator) -> SitePage:
                     _text(calculator.description), furniture.LANGUAGE, regions)  # fmt: skip
 
 
-def home_page(calculators: Sequence[Calculator]) -> SitePage:
-    """Return the front page."""
+def home_page(calculators: Sequence[Calculator], main: str = "") -> SitePage:
+    """Return the front page; ``main``: the slug of the calculator at its head, else the first."""
+    first = next((calculator for calculator in calculators if calculator.slug == main), calculators[0])
     regions: dict[str, str] = {
-        "header": header_html("./", home=True),
-        "main": home_html(calculators),
+        "header": header_html("./"),
+        **home_regions(first, calculators),
+        "status": status_html(),
         "footer": footer_html("./", furniture.CAUTIONS),
     }
-    return SitePage("", "home", f"{furniture.NAME} · {furniture.HOME_TITLE}", furniture.HOME_DESCRIPTION,
-                    furniture.LANGUAGE, regions)  # fmt: skip
+    return SitePage("", "home", f"{furniture.NAME} · {home_words.TITLE}", home_words.DESCRIPTION, furniture.LANGUAGE,
+                    regions, first.slug)  # fmt: skip
 
 
 def print_setup_page() -> SitePage:
@@ -136,7 +140,7 @@ def print_setup_page() -> SitePage:
     opened = setup.set_up(form, None)
     regions: dict[str, str] = {**print_setup.regions(opened, None), **print_setup.fixed_regions(form)}
     regions |= {
-        "header": header_html("../", home=False),
+        "header": header_html("../", setup.SLUG),
         "intro": intro_html(setup_words.TITLE, setup_words.LEAD),
         "status": status_html(),
         "footer": footer_html("../", furniture.CAUTIONS),
@@ -150,7 +154,7 @@ def paper_page(page: PaperPage) -> SitePage:
     form = default_form(page.fields)
     sheet = page.make(form)
     regions: dict[str, str] = {
-        "header": header_html("../", home=False),
+        "header": header_html("../", page.slug),
         "intro": join(intro_html(page.title, page.lead), link_notices_html()),
         "form": paper.choices_html(page, form),
         "actions": join(paper.reminder_html(), actions_html(), print_setup.line_html("../")),
@@ -169,7 +173,7 @@ def class_set_page() -> SitePage:
     form = default_form(class_form.FIELDS)
     group = class_form.default_set()
     regions: dict[str, str] = {
-        "header": header_html("../", home=False),
+        "header": header_html("../", class_words.SLUG),
         "intro": join(intro_html(class_words.TITLE, class_words.LEAD), link_notices_html()),
         "form": class_set.form_html(form),
         "groups": class_set.groups_html(form),
@@ -190,7 +194,7 @@ def practice_page() -> SitePage:
     """Return free practice as it opens."""
     regions: dict[str, str] = {
         **practice.regions(),
-        "header": header_html("../", home=False),
+        "header": header_html("../", practice_words.SLUG),
         "intro": intro_html(practice_words.TITLE, practice_words.LEAD),
         "status": status_html(),
         "footer": footer_html("../", furniture.CAUTIONS),
@@ -199,16 +203,16 @@ def practice_page() -> SitePage:
                     practice_words.DESCRIPTION, furniture.LANGUAGE, regions)  # fmt: skip
 
 
-def pages_of(calculators: Iterable[Calculator]) -> tuple[SitePage, ...]:
+def pages_of(calculators: Iterable[Calculator], main: str = "") -> tuple[SitePage, ...]:
     """The front page, one page for each calculator in the order given, class sets, blank paper, print set-up."""
     listed = tuple(calculators)
     sheets = (calculator_page(calculator) for calculator in listed)
     blank = (paper_page(page) for page in PAPER_PAGES.values())
-    return (home_page(listed), *sheets, practice_page(), class_set_page(), *blank, print_setup_page())
+    return (home_page(listed, main), *sheets, practice_page(), class_set_page(), *blank, print_setup_page())
 
 
 def site_pages() -> tuple[SitePage, ...]:
     """Every page of the site, with the registered calculators."""
-    from pycore.calculators.registry import CALCULATORS  # the browser has no need to load it for this module
+    from pycore.calculators.registry import CALCULATORS, MAIN  # the browser has no need to load it for this module
 
-    return pages_of(CALCULATORS.values())
+    return pages_of(CALCULATORS.values(), MAIN)

@@ -1,5 +1,6 @@
 """A finished page: the placed figure, labels, table, check bars and title block."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
@@ -8,7 +9,7 @@ from pycore.constructions.companions import companion_moves
 from pycore.constructions.construction import Construction, DrawingConvention
 from pycore.constructions.moves import Direction, SetOff
 from pycore.constructions.names import FIRST_DIRECTION
-from pycore.drawing import Circle, Group, Item, Line, Page, Shape
+from pycore.drawing import Circle, Group, Item, Line, Page, Shape, Text
 from pycore.geometry import Box, Point, bounds
 from pycore.sheet import kinds, labels
 from pycore.sheet import marks as registration
@@ -256,3 +257,20 @@ def view(
     stand = stand_in(construction, picture, area, factor)
     groups, _ = _labelled(draw(construction, stand, look, style), area)
     return Page(VIEW_WIDTH, height, groups, title, description)
+
+
+BARE_MARGIN = 9.0
+
+
+def bare(plan: Plan, look: PhasorStyles, title: str) -> Page:
+    """Return the figure of a sheet alone and without letters, at the sheet's own scale, on paper of its own size."""
+    stand, drawn = settled(plan, look)
+    box, style = _reach(drawn), plan.layout.style
+    corner = Point(BARE_MARGIN - box.left, BARE_MARGIN - box.bottom)
+    moved = draw(plan.construction, replace(stand, origin=stand.origin.plus(corner)), look, style)
+    groups = tuple(Group(_unlettered(items), step=number) for number, items in sorted(moved.by_step.items()))
+    return Page(box.width + 2 * BARE_MARGIN, box.height + 2 * BARE_MARGIN, groups, title)
+
+
+def _unlettered(items: Iterable[Item]) -> tuple[Item, ...]:
+    return tuple(item for item in items if not isinstance(item, Text))

@@ -11,7 +11,6 @@ from functools import lru_cache
 from pycore import lettering
 from pycore.drawing import Arc, Circle, Face, Group, Ink, Item, Line, Run, Shape, Stamp, Text
 from pycore.geometry import ORIGIN, Point
-from pycore.phasor import wrap
 
 RADIUS = 75.0
 WINDOW = 45.0
@@ -21,8 +20,8 @@ INNER_FIGURES = 54.8
 RULER_LENGTH = 150.0
 RULER_WIDTH = 25.0
 RULER_BEFORE_ZERO = 5.0
-RULER_FIGURES = 10.0
-"""Distance from the edge to the middle of the numbers in a lesson, mm."""
+FIGURES_BELOW = 8.1
+"""From the edge of a ruler to the tops of its numbers, mm."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,48 +64,96 @@ class ProtractorNumbers:
     weight: float = 1.0
     """Line widths as multiples of the printed instrument's."""
     key: str = "plain"
+    every: int = 10
+    """Degrees from one number to the next."""
 
 
 PLAIN = ProtractorNumbers()
 ON_SCREEN = 1.9
 """Line weight of an instrument that must be visible from the back of a room."""
-COUNT_INNER = ProtractorNumbers((3.6, "bold", "ink"), (2.9, "regular", "ink-3"), ON_SCREEN, "inner")
-COUNT_OUTER = ProtractorNumbers((2.9, "regular", "ink-3"), (3.6, "bold", "ink"), ON_SCREEN, "outer")
+LEAST_CAPITALS = 1.85
+"""Capitals of the numbers of an instrument on a screen, units: letters of 28 pixels of 1080."""
+
+
+def screen_numbers(factor: float, counts: str) -> ProtractorNumbers:
+    """Return how a protractor of this size is numbered: ``counts`` is the scale that does, ``inner`` or ``outer``.
+
+    With ``neither``, a class is asked which of the two counts. A small one has a number at every second ten.
+    """
+    capitals = max(3.6, LEAST_CAPITALS / factor)
+    full, plain, dim = (capitals, "bold", "ink"), (capitals, "regular", "ink"), (capitals, "regular", "ink-3")
+    inner, outer = {"inner": (full, dim), "outer": (dim, full), "neither": (plain, plain)}[counts]
+    every = 10 if capitals < 3.7 else 20
+    return ProtractorNumbers(inner, outer, ON_SCREEN, f"{counts}-{round(100 * factor)}", every)  # type: ignore[arg-type]
+
+
+def screen_figures(factor: float, counted: int) -> "RulerFigures":
+    """Return how a ruler of this size is numbered."""
+    capitals = max(3.8, LEAST_CAPITALS / factor)
+    return RulerFigures(counted, capitals, 1 if capitals < 5.4 else 2)
+
+
+@dataclass(frozen=True, slots=True)
+class RulerFigures:
+    """How the numbers of a ruler are set: those up to ``counted`` cm in full ink, the others dimmed."""
+
+    counted: int
+    capitals: float = 3.8
+    every: int = 1
+
+
+
+
+@lru_cache(maxsize=2)
+def _unit_protractor(circle: bool) -> Group:
+    return protractor(Pose(ORIGIN, 0.0), replace(PLAIN, weight=ON_SCREEN), circle=circle, numbered=False)
 
 
 @lru_cache(maxsize=8)
-def _unit_protractor(figures: ProtractorNumbers, circle: bool) -> Group:
-    return protractor(Pose(ORIGIN, 0.0), figures, circle=circle)
+def _unit_numbers(numbers: ProtractorNumbers, circle: bool) -> Group:
+    return protractor_numbers(Pose(ORIGIN, 0.0), numbers, circle=circle)
 
 
-@lru_cache(maxsize=8)
-def _unit_ruler(length: float, weight: float, capitals: float, over: bool) -> Group:
-    return ruler(Pose(ORIGIN, 0.0), length, weight=weight, capitals=capitals, over=over)
+@lru_cache(maxsize=4)
+def _unit_ruler(length: float) -> Group:
+    return ruler(Pose(ORIGIN, 0.0), length, weight=ON_SCREEN, numbered=False)
 
 
-def stamped_protractor(pose: Pose, figures: ProtractorNumbers, *, circle: bool = False) -> Group:
-    """A protractor for a lesson, with the stamp by which a writer may write it once."""
-    unit = _unit_protractor(figures, circle)
-    key = f"protractor-{360 if circle else 180}-{figures.key}"
-    drawn = protractor(pose, figures, circle=circle)
-    return replace(drawn, stamp=Stamp(key, unit, pose.at, pose.degrees, pose.factor))
+@lru_cache(maxsize=64)
+def _unit_figures(length: float, figures: RulerFigures) -> Group:
+    return ruler_figures(Pose(ORIGIN, 0.0), length, figures)
 
 
-def stands_on_head(degrees: float) -> bool:
-    """Return whether numbers in this direction would be upside down."""
-    return not -90.0 < wrap(degrees) <= 90.0
+def stamped_protractor(pose: Pose, *, circle: bool = False) -> Group:
+    """A protractor for a lesson without its numbers, with the stamp by which a writer may write it once."""
+    unit = _unit_protractor(circle)
+    drawn = protractor(pose, replace(PLAIN, weight=ON_SCREEN), circle=circle, numbered=False)
+    return replace(drawn, stamp=Stamp(f"protractor-{360 if circle else 180}", unit, pose.at, pose.degrees, pose.factor))
+
+
+def stamped_numbers(pose: Pose, numbers: ProtractorNumbers, *, circle: bool = False) -> Group:
+    """The numbers of both scales for a lesson, with their stamp."""
+    key = f"numbers-{360 if circle else 180}-{numbers.key}"
+    drawn = protractor_numbers(pose, numbers, circle=circle)
+    return replace(drawn, stamp=Stamp(key, _unit_numbers(numbers, circle), pose.at, pose.degrees, pose.factor))
 
 
 def stamped_ruler(pose: Pose, length: float) -> Group:
-    """A ruler for a lesson with its stamp; numbers that would be upside down are turned over."""
-    capitals, over = 3.8, stands_on_head(pose.degrees)
-    unit = _unit_ruler(length, ON_SCREEN, capitals, over)
-    key = f"ruler-{int(length)}{'-over' if over else ''}"
-    drawn = ruler(pose, length, weight=ON_SCREEN, capitals=capitals, over=over)
-    return replace(drawn, stamp=Stamp(key, unit, pose.at, pose.degrees, pose.factor))
+    """A ruler for a lesson without its numbers, with its stamp."""
+    drawn = ruler(pose, length, weight=ON_SCREEN, numbered=False)
+    return replace(drawn, stamp=Stamp(f"ruler-{int(length)}", _unit_ruler(length), pose.at, pose.degrees, pose.factor))
 
 
-def protractor(pose: Pose, figures: ProtractorNumbers = PLAIN, *, circle: bool = False, tint: bool = False) -> Group:
+def stamped_figures(pose: Pose, length: float, figures: RulerFigures) -> Group:
+    """The numbers of a ruler for a lesson, with their stamp."""
+    key = f"figures-{int(length)}-{figures.counted}-{figures.every}-{round(10 * figures.capitals)}"
+    drawn = ruler_figures(pose, length, figures)
+    return replace(drawn, stamp=Stamp(key, _unit_figures(length, figures), pose.at, pose.degrees, pose.factor))
+
+
+def protractor(
+    pose: Pose, figures: ProtractorNumbers = PLAIN, *, circle: bool = False, tint: bool = False, numbered: bool = True
+) -> Group:
     """A protractor centred on the pose, its right-hand zero in the pose's direction.
 
     The half circle extends from 0 to 180 degrees anticlockwise. A ray at angle a reads a on the inner scale, and 180 -
@@ -121,10 +168,19 @@ def protractor(pose: Pose, figures: ProtractorNumbers = PLAIN, *, circle: bool =
         items.append(
             Line(pose.place(RADIUS - length, degree), pose.place(RADIUS, degree), width * f, "ink")
         )
-    for degree in range(0, end if circle else end + 1, 10):
-        items += _figures_at(pose, figures, degree, end)
+    if numbered:
+        items += protractor_numbers(pose, figures, circle=circle).items
     items += _cross(pose, circle, figures.weight)
     return Group(tuple(items), name="protractor", instrument="protractor")
+
+
+def protractor_numbers(pose: Pose, figures: ProtractorNumbers, *, circle: bool) -> Group:
+    """The numbers of both scales of a protractor."""
+    end = 360 if circle else 180
+    items: list[Item] = []
+    for degree in range(0, end if circle else end + 1, figures.every):
+        items += _figures_at(pose, figures, degree, end)
+    return Group(tuple(items), name="numbers")
 
 
 def _figures_at(pose: Pose, figures: ProtractorNumbers, degree: int, end: int) -> list[Item]:
@@ -178,16 +234,15 @@ def _cross(pose: Pose, circle: bool, weight: float = 1.0) -> list[Item]:
 
 
 def ruler(
-    pose: Pose, length: float = RULER_LENGTH, *, tint: bool = False, weight: float = 1.0, capitals: float = 3.0,
-    over: bool = False,
+    pose: Pose, length: float = RULER_LENGTH, *, tint: bool = False, weight: float = 1.0, numbered: bool = True
 ) -> Group:
     """A ruler with its zero mark at the pose and its edge in the pose's direction.
 
     The body is on the clockwise side of the edge and begins 5 mm before zero, so that its end is not its zero.
-    ``weight`` multiplies line widths, ``capitals`` is the height of the numbers, ``over`` turns each number over in its
-    place.
+    ``weight`` multiplies line widths. It is turned as a whole: its numbers run from its left end, whichever way it
+    lies.
     """
-    f, turn = pose.factor, pose.degrees + (180.0 if over else 0.0)
+    f = pose.factor
     corners = (
         pose.xy(-RULER_BEFORE_ZERO, 0.0),
         pose.xy(length + RULER_BEFORE_ZERO, 0.0),
@@ -195,6 +250,7 @@ def ruler(
         pose.xy(-RULER_BEFORE_ZERO, -RULER_WIDTH),
     )
     items: list[Item] = [Shape(corners, 0.25 * f * weight, "accent", "tint" if tint else None)]
+    figures = ruler_figures(pose, length, RulerFigures(int(length), 3.0)).items if numbered else ()
     for millimetre in range(int(length) + 1):
         mark = 7.0 if millimetre % 10 == 0 else (5.2 if millimetre % 5 == 0 else 3.6)
         width = 0.25 if millimetre % 10 == 0 else 0.15
@@ -202,7 +258,24 @@ def ruler(
             Line(pose.xy(millimetre, 0.0), pose.xy(millimetre, -mark), width * f * weight, "ink")
         )
         if millimetre % 10 == 0:
-            words = str(millimetre // 10)
-            items.append(figure(words, pose.xy(millimetre, -8.1 - capitals / 2), capitals * f, turn))
-    items.append(figure("cm", pose.xy(3.6, -15.0), 2.5 * f, turn, ink="ink-2"))
+            items += figures[millimetre // 10 : millimetre // 10 + 1]
+    items += figures[int(length) // 10 + 1 :]
     return Group(tuple(items), name="ruler", instrument="ruler")
+
+
+def figure_middle(pose: Pose, centimetre: int, capitals: float) -> Point:
+    """Return the middle of a number of a ruler."""
+    return pose.xy(10.0 * centimetre, -FIGURES_BELOW - capitals / 2)
+
+
+def ruler_figures(pose: Pose, length: float, figures: RulerFigures) -> Group:
+    """The numbers of a ruler, and its unit."""
+    f = pose.factor
+    items: list[Item] = [
+        figure(str(number), figure_middle(pose, number, figures.capitals), figures.capitals * f, pose.degrees,
+               ink="ink" if number <= figures.counted else "ink-3")
+        for number in range(0, int(length) // 10 + 1, figures.every)
+    ]  # fmt: skip
+    items.append(figure("cm", pose.xy(3.6, -15.0 - 2.0 * (figures.capitals - 3.0)), figures.capitals * f * 2.5 / 3.0,
+                        pose.degrees, ink="ink-2"))  # fmt: skip
+    return Group(tuple(items), name="figures")

@@ -15,28 +15,36 @@ from pycore.drawing import Arc, Arrow, Circle, Group, Item, Line, Shape, Stamp
 from pycore.geometry import Point
 from pycore.sheet.instruments import (
     BASE,
-    COUNT_INNER,
-    COUNT_OUTER,
     INNER_FIGURES,
     OUTER_FIGURES,
     RADIUS,
     RULER_BEFORE_ZERO,
-    RULER_FIGURES,
     RULER_WIDTH,
     WINDOW,
     Pose,
     figure,
+    figure_middle,
+    screen_figures,
+    screen_numbers,
+    stamped_figures,
+    stamped_numbers,
     stamped_protractor,
     stamped_ruler,
-    stands_on_head,
 )
+from pycore.words.phrase import Phrase
 
 SQUARE_SIDE = 80.0
 SQUARE_BACK = 10.0
 NARROW, MARK = 0.25, 0.5
 """Widths of a tool's edge and of its reading (units)."""
 FIGURE_IS_NEAR = 2.6
-"""Within this many mm of a number on the ruler, the line of the reading would cross it."""
+"""Within this many mm of a number on the ruler, that number is shown reversed."""
+BESIDE = 1.15
+"""From a line to the edge of the ruler along it, mm."""
+BESIDE_LINE = 2.0
+"""From a line to where the leader of a reading begins, units."""
+MARK_REACH = 6.6
+"""How far the marks of zero and reading go into the ruler: to the end of its long graduations, short of its numbers."""
 TEN_IS_NEAR = 4.0
 """Within this many degrees of a number, the line of the reading would cross it."""
 
@@ -45,21 +53,35 @@ TEN_IS_NEAR = 4.0
 class ToolNote:
     """Words to place beside an anchor, preferably in this direction (degrees)."""
 
-    words: str
+    words: Phrase | str
     anchor: Point
     degrees: float
 
 
 @dataclass(frozen=True, slots=True)
 class PlacedTool:
-    """A tool in place. ``busy``: straight segments that no text may cross."""
+    """A tool in place: its body, what is tinted on it, its graduation and numbers, and what lies over the drawing.
 
-    under: tuple[Item, ...] = ()
+    What ``tinted``, ``known`` and ``reading`` hold tells the reading; for a class that is asked for it, ``asked``
+    stands for ``known``. ``mark``: the place that is read. ``busy``: straight segments that no text may cross.
+    """
+
+    body: tuple[Item, ...] = ()
+    tinted: tuple[Item, ...] = ()
+    scale: tuple[Item, ...] = ()
+    known: tuple[Item, ...] = ()
+    asked: tuple[Item, ...] = ()
     over: tuple[Item, ...] = ()
     reading: tuple[Item, ...] = ()
+    mark: Point | None = None
     zero: ToolNote | None = None
     read: ToolNote | None = None
     busy: tuple[tuple[Point, Point], ...] = ()
+
+    @property
+    def under(self) -> tuple[Item, ...]:
+        """All that lies under the drawing."""
+        return (*self.body, *self.tinted, *self.scale, *self.known)
 
 
 # The protractor.
@@ -102,22 +124,22 @@ def protractor_laid(pose: Pose, inner: bool, sweep: float, words: str, *, circle
     sector = Shape(
         (*_rim(pose, RADIUS, zero, sweep), *_rim(pose, WINDOW, zero + sweep, -sweep)), 0.0, "accent", "tint-2"
     )
-    under: tuple[Item, ...] = (
-        body(pose, circle=circle),
-        sector,
-        Line(pose.at, pose.place(RADIUS, zero), 3.4 * f, "tint-2"),
-        stamped_protractor(pose, COUNT_INNER if inner else COUNT_OUTER, circle=circle),
-    )
     start, end = pose.degrees + zero, pose.degrees + zero + sweep
     swing = _swing(pose.at, 0.62 * WINDOW * f, start, sweep)
     rays = ((pose.at, pose.place(RADIUS + 6.0, zero + sweep)), (pose.at, pose.place(RADIUS, zero)))
+    counts = "inner" if inner else "outer"
     return PlacedTool(
-        under,
-        (Circle(pose.at, 1.6, 0.4, "accent"), *swing),
-        tuple(_ray(pose, inner, zero, sweep)),
-        ToolNote("0°", pose.place(RADIUS + 2.0, zero), start - 50.0 * (1 if sweep > 0 else -1)),
-        ToolNote(words, pose.place(RADIUS + 6.0, zero + sweep), end) if words else None,
-        (*rays, *_arc_pieces(pose.at, 0.62 * WINDOW * f, start, sweep), *_protractor_busy(pose, circle)),
+        body=(body(pose, circle=circle),),
+        tinted=(sector,),
+        scale=(Line(pose.at, pose.place(RADIUS, zero), 3.4 * f, "tint-2"), stamped_protractor(pose, circle=circle)),
+        known=(stamped_numbers(pose, screen_numbers(f, counts), circle=circle),),
+        asked=(stamped_numbers(pose, screen_numbers(f, "neither"), circle=circle),),
+        over=(Circle(pose.at, 1.6, 0.4, "accent"),),
+        reading=(*swing, *_ray(pose, inner, zero, sweep)),
+        mark=pose.place(RADIUS, zero + sweep),
+        zero=ToolNote("0°", pose.place(RADIUS + 2.0, zero), start - 50.0 * (1 if sweep > 0 else -1)),
+        read=ToolNote(words, pose.place(RADIUS + 6.0, zero + sweep), end) if words else None,
+        busy=(*rays, *_arc_pieces(pose.at, 0.62 * WINDOW * f, start, sweep), *_protractor_busy(pose, circle)),
     )
 
 
@@ -135,23 +157,20 @@ def _ray(pose: Pose, inner: bool, zero: float, sweep: float) -> Iterable[Item]:
         begin = ring + half
     yield Line(pose.place(begin, angle), pose.place(RADIUS + 6.0, angle), MARK, "accent")
     if apart < 0.05 and 0 < ten < 180:
-        yield from _reversed_figure(pose, own, angle, str(ten))
+        capitals = screen_numbers(pose.factor, "inner").inner[0]
+        turn = pose.degrees + angle - 90.0
+        yield from _reversed(str(ten), pose.place(own, angle), turn, capitals, pose.factor)
 
 
-def _reversed_figure(pose: Pose, ring: float, angle: float, words: str) -> Iterable[Item]:
-    """A number of a scale, light on a dark ground."""
-    yield from _reversed(words, pose.place(ring, angle), pose.degrees + angle - 90.0, pose.factor)
-
-
-def _reversed(words: str, at: Point, turn: float, f: float) -> Iterable[Item]:
-    """A number 3.6 mm high about a place, turned, light on a dark ground."""
-    wide, high = (1.5 + 1.0 * len(words)) * f, 2.9 * f
+def _reversed(words: str, at: Point, turn: float, capitals: float, f: float) -> Iterable[Item]:
+    """A number of an instrument about a place, turned, light on a dark ground."""
+    wide, high = (0.4 + 0.3 * len(words)) * capitals * f, 0.72 * capitals * f
     corners = tuple(
         at.moved(wide * across, turn).moved(high * along, turn + 90.0)
         for across, along in ((1, 1), (-1, 1), (-1, -1), (1, -1))
     )
     yield Shape(corners, 0.0, "accent", "accent")
-    yield figure(words, at, 3.6 * f, turn, "bold", "sheet")
+    yield figure(words, at, capitals * f, turn, "bold", "sheet")
 
 
 def _swing(centre: Point, radius: float, start: float, sweep: float) -> tuple[Item, ...]:
@@ -204,34 +223,43 @@ def ruler_laid(pose: Pose, full_length: float, length: float, words: str) -> Pla
     )  # fmt: skip
     rows = (2.0, 6.0, 10.0, 14.0, 18.0, 22.0, RULER_WIDTH)
     busy = tuple((pose.xy(-RULER_BEFORE_ZERO, -down), pose.xy(full_length, -down)) for down in rows)
-    under: tuple[Item, ...] = (Shape(case, 0.0, "accent", "tint"), stamped_ruler(pose, full_length))
+    body: tuple[Item, ...] = (Shape(case, 0.0, "accent", "tint"),)
+    scale: tuple[Item, ...] = (stamped_ruler(pose, full_length),)
+    every = stamped_figures(pose, full_length, screen_figures(pose.factor, int(full_length)))
     if not words:
-        return PlacedTool(under, busy=busy)
+        return PlacedTool(body=body, scale=scale, known=(every,), asked=(every,), busy=busy)
     stretch = (pose.xy(0.0, 0.0), pose.xy(length, 0.0), pose.xy(length, -RULER_WIDTH), pose.xy(0.0, -RULER_WIDTH))
-    zero, read = (_across(pose, place) for place in (0.0, length))
-    outward = pose.degrees - 90.0
+    zero, read = (_mark(pose, place) for place in (0.0, length))
+    free = pose.degrees + 90.0
+    counted = screen_figures(pose.factor, int(length / 10.0 + 0.5))
     return PlacedTool(
-        (under[0], Shape(stretch, 0.0, "accent", "tint-2"), under[1]),
-        (Line(*zero, MARK, "accent"),),
-        (Line(*read, MARK, "accent"), *_nearest_figure(pose, full_length, length)),
-        ToolNote("0", zero[1], outward),
-        ToolNote(words, read[1], outward),
-        (*busy, zero, read),
+        body=body,
+        tinted=(Shape(stretch, 0.0, "accent", "tint-2"),),
+        scale=scale,
+        known=(stamped_figures(pose, full_length, counted),),
+        asked=(every,),
+        over=(Line(*zero, MARK, "accent"),),
+        reading=(Line(*read, MARK, "accent"), *_nearest_figure(pose, full_length, length)),
+        mark=read[0],
+        zero=ToolNote("0", zero[0].moved(BESIDE_LINE, free + 50.0), free + 50.0),
+        read=ToolNote(words, read[0].moved(BESIDE_LINE, free), free),
+        busy=(*busy, zero, read),
     )
 
 
 def _nearest_figure(pose: Pose, full_length: float, length: float) -> Iterable[Item]:
-    """The centimetre number beside a reading, light on a dark ground if the reading's line would cross it."""
-    nearest = int(length / 10.0 + 0.5)
-    if 0 < nearest <= full_length / 10.0 and math.fabs(length - 10.0 * nearest) < FIGURE_IS_NEAR:
-        at = pose.xy(10.0 * nearest, -RULER_FIGURES)
-        yield from _reversed(str(nearest), at, pose.degrees + (180.0 if stands_on_head(pose.degrees) else 0.0),
-                             pose.factor)  # fmt: skip
+    """The centimetre number beside a reading, light on a dark ground."""
+    nearest, figures = int(length / 10.0 + 0.5), screen_figures(pose.factor, 0)
+    if nearest % figures.every or math.fabs(length - 10.0 * nearest) >= FIGURE_IS_NEAR:
+        return
+    if 0 < nearest <= full_length / 10.0:
+        middle = figure_middle(pose, nearest, figures.capitals)
+        yield from _reversed(str(nearest), middle, pose.degrees, figures.capitals, pose.factor)
 
 
-def _across(pose: Pose, place: float) -> tuple[Point, Point]:
-    """A line across the ruler at a place of its scale, a little longer than the ruler is wide."""
-    return pose.xy(place, 3.0), pose.xy(place, -RULER_WIDTH - 4.0)
+def _mark(pose: Pose, place: float) -> tuple[Point, Point]:
+    """A mark at a place of the ruler's scale: from the line beside the ruler to the end of a long graduation."""
+    return pose.xy(place, BESIDE), pose.xy(place, -MARK_REACH)
 
 
 # Set square and compasses.
@@ -271,8 +299,8 @@ def square_laid(pose: Pose, before: Pose | None, back: float) -> PlacedTool:
     corners = square_corners(pose, back)
     busy = tuple(zip(corners, (*corners[1:], corners[0]), strict=True))
     if before is None:
-        return PlacedTool((square(pose, back),), busy=busy)
-    return PlacedTool((square_before(before), guide(before, pose), square(pose, back)), busy=busy)
+        return PlacedTool(scale=(square(pose, back),), busy=busy)
+    return PlacedTool(scale=(square_before(before), guide(before, pose), square(pose, back)), busy=busy)
 
 
 def compasses_laid(centre: Point, met: Point, words: str) -> PlacedTool:
@@ -284,11 +312,12 @@ def compasses_laid(centre: Point, met: Point, words: str) -> PlacedTool:
         Line(centre, hinge, 1.0, "accent"), Line(hinge, met, 1.0, "accent"),
         Circle(hinge, 1.8, 0.4, "accent", "tint"), Circle(centre, 0.8, 0.0, "accent", "accent"),
     )  # fmt: skip
+    drawn = (Group(legs, name="compasses", instrument="compasses"),)
+    arc = Arc(centre, radius, towards - 14.0, 28.0, 0.4, "ink")
+    opened = (Line(centre, met, NARROW, "accent", (1.2, 1.2)),) if words else ()
     return PlacedTool(
-        (Group(legs, name="compasses", instrument="compasses"),),
-        (Arc(centre, radius, towards - 14.0, 28.0, 0.4, "ink"),),
-        (Line(centre, met, NARROW, "accent", (1.2, 1.2)),) if words else (),
-        None,
-        ToolNote(words, middle, towards - 90.0) if words else None,
-        ((centre, hinge), (hinge, met), (centre, met), *_arc_pieces(centre, radius, towards - 14.0, 28.0)),
+        known=drawn,
+        reading=(arc, *opened),
+        read=ToolNote(words, middle, towards - 90.0) if words else None,
+        busy=((centre, hinge), (hinge, met), (centre, met), *_arc_pieces(centre, radius, towards - 14.0, 28.0)),
     )

@@ -1,22 +1,33 @@
 """A sum of phasors for the classroom: a construction frame by frame, all constructions together, ropes, waves."""
 
+import math
+from collections.abc import Sequence
 from dataclasses import replace
 
 from pycore import phasor, quantity
 from pycore.constructions.construction import Construction
 from pycore.constructions.names import SUM_KEY
+from pycore.drawing import Line, Page
+from pycore.geometry import Point
 from pycore.sheet import pictures
+from pycore.sheet.media import Style
+from pycore.sheet.ticks import ticks
+from pycore.sheet.wave_view import Wave, top_of, waves_page
 from pycore.sums.case import SumCase
-from pycore.sums.lesson import Lesson, LessonFrame
+from pycore.sums.lesson import Lesson
+from pycore.sums.lesson_frame import GivenValue, LessonFrame
 from pycore.sums.sentences import StepSentences
 from pycore.sums.sheet import look_of
 from pycore.words import lesson as words
 from pycore.words import plain
-from pycore.words.phrase import Phrase
+from pycore.words.phrase import Phrase, negated
 
 LESSON, TOGETHER, PULL, WAVES = VIEWS = ("lesson", "together", "pull", "waves")
 WAVE_STEP = 10.0
 """Degrees from one position of the waves' slider to the next."""
+STRIP = Style(wide=0.4, tick=2.2, tick_gap=1.0)
+GIVEN_LINE = (6.5, 2.6)
+"""Width and height of a phasor's line in the strip of values, units."""
 
 
 class SumLesson:
@@ -31,26 +42,49 @@ class SumLesson:
         """The construction on the sheet, frame by frame."""
         return Lesson(self.plan, StepSentences(self.plan, self.case.notation), self.look)
 
+    def given(self) -> tuple[GivenValue, ...]:
+        """Return the phasors of the problem for the strip over the picture, each in its own ink with its ticks."""
+        notation, look = self.case.notation, self.look
+        wide, high = GIVEN_LINE
+        start, end = Point(0.0, high / 2), Point(wide, high / 2)
+        values = []
+        for arm in self.case.arms:
+            ink = look.inks[arm.key]
+            across = ticks(start, end, look.ticks.get(arm.key, 0), STRIP.wide, ink, STRIP, 0.5)
+            line = Page(wide, high, (Line(start, end, STRIP.wide, ink), *across))
+            values.append(GivenValue(arm.key, look.tags[arm.key], line, notation.short_of(arm.key, arm.size)))
+        return tuple(values)
+
+    def number_of_step(self, step: int) -> int:
+        """Return the number of the first frame of a step of the page's list."""
+        return self.lesson().number_of_step(step)
+
     def count(self, view: str) -> int:
         """Return the number of steps of a view; raises KeyError for an unknown view."""
         return {
             LESSON: lambda: len(self.lesson().frames),
             TOGETHER: lambda: len(self.methods()),
-            PULL: lambda: len(self.case.arms) + 1,
+            PULL: lambda: len(self.case.arms) + 1,  # the last is the balancing pull
             WAVES: lambda: int(360.0 / WAVE_STEP),
         }[view]()
 
-    def show(self, view: str, step: int) -> LessonFrame:
+    def show(self, view: str, step: float) -> LessonFrame:
         """Return one step of a view; a number out of range is brought into range.
 
-        A view that this problem does not offer opens the lesson at its first step.
+        Between two steps of the waves there are tenths, a degree each. A view that this problem does not offer opens
+        the lesson at its first step.
         """
         if view in VIEWS and view not in self.views:
             view, step = LESSON, 1
-        number = min(max(step, 1), self.count(view))
-        ways = {TOGETHER: self.together, PULL: self.pull, WAVES: self.waves}
-        frame = self.lesson().show(number) if view == LESSON else ways[view](number)
-        return replace(frame, view=view, views=self.views)
+        number = min(max(int(step), 1), self.count(view))
+        if view == WAVES:
+            turned = round(WAVE_STEP * (step - 1)) if number == int(step) else round(WAVE_STEP * (number - 1))
+            frame = self.waves(number, turned)
+        else:
+            ways = {TOGETHER: self.together, PULL: self.pull}
+            frame = self.lesson().show(number) if view == LESSON else ways[view](number)
+        scale = self.case.notation.scales(self.plan.scale, self.plan.second) if view == LESSON else ""
+        return replace(frame, view=view, views=self.views, values=self.given(), scale=scale)
 
     @property
     def views(self) -> tuple[str, ...]:
@@ -89,34 +123,64 @@ class SumLesson:
         return [(arm.key, phasor.polar(arm.size, arm.angle)) for arm in self.case.arms]
 
     def pull(self, number: int) -> LessonFrame:
-        """Return a ring pulled by ropes, one more with each step."""
-        phasors, count = self.phasors(), number - 1
-        tags = self.case.notation.tags
+        """Return a ring pulled by ropes, one more with each step, and at last the pull that keeps it at rest."""
+        phasors, tags = self.phasors(), self.case.notation.tags
+        why = (words.analogy(self.case.notation.words.quantity + "s"),)
+        balanced = number > len(phasors)
+        count = min(number, len(phasors))
+        net = phasor.total(value for _, value in phasors[:count])
         reading: Phrase = ()
-        if count == 0:
-            sentence = words.RING
+        if balanced:
+            sentence = words.balancing(tags[SUM_KEY]) if net else words.NOTHING_TO_BALANCE
+            opposite = self.case.amount(phasor.magnitude(net))
+            reading = words.balancing_pull(negated(tags[SUM_KEY]), opposite) if net else words.NO_PULL
         else:
             key, value = phasors[count - 1]
-            sentence = words.rope(
-                tags[key], self.case.notation.short_of(key, phasor.magnitude(value)), is_first=count == 1
-            )
-        if count > 1:
-            net = phasor.total(value for _, value in phasors[:count])
-            keys = [key for key, _ in phasors[:count]]
-            name = tags[SUM_KEY] if count == len(phasors) else pictures.partial_tag(tags, keys)
-            reading = words.net_pull(name, self.case.amount(phasor.magnitude(net))) if net else words.NO_PULL
-        why = (words.analogy(self.case.notation.words.quantity + "s"),)
-        picture = pictures.pull(phasors, count, self.case.picture, self.look, plain(sentence))
-        return LessonFrame(
-            number, len(phasors) + 1, sentence, reading, (), why, picture, count == len(phasors)
-        )
+            size = self.case.notation.short_of(key, phasor.magnitude(value))
+            sentence = words.rope(tags[key], size, is_first=count == 1)
+            if count > 1:
+                keys = [key for key, _ in phasors[:count]]
+                name = tags[SUM_KEY] if count == len(phasors) else pictures.partial_tag(tags, keys)
+                reading = words.net_pull(name, self.case.amount(phasor.magnitude(net))) if net else words.NO_PULL
+        title = plain(sentence)
+        picture = pictures.pull(phasors, count, self.case.picture, self.look, title, balanced=balanced)
+        answers = bool(reading) and count == len(phasors)
+        return LessonFrame(number, len(phasors) + 1, sentence, reading, (), why, picture, answers)
 
-    def waves(self, number: int) -> LessonFrame:
+    def waves(self, number: int, turned: int) -> LessonFrame:
         """Return phasors turned through one period, ten degrees for each step, beside their waves."""
-        turned = WAVE_STEP * (number - 1)
-        phasors = [*self.phasors(), (SUM_KEY, self.case.total)]
-        sentence = words.waves(self.case.notation.words.quantity, quantity.plain(turned) + "°")
-        picture = pictures.waves(phasors, turned, self.look, plain(sentence))
-        tags = self.case.notation.tags
-        why = (words.waves_why(tags[SUM_KEY], [tags[arm.key] for arm in self.case.arms]),)
-        return LessonFrame(number, self.count(WAVES), sentence, (), (), why, picture)
+        notation = self.case.notation
+        found = [Wave(key, value) for key, value in [*self.phasors(), (SUM_KEY, self.case.total)]]
+        sentence = words.waves(notation.words.quantity, f"{turned}°")
+        writing = notation.writing
+
+        def amount(value: float) -> str:
+            """The unit stands at the top of the axis only."""
+            number = quantity.plain(value / writing.factor, writing.mark)
+            return number + quantity.NO_BREAK_SPACE + writing.unit if value == top_of(found) else number
+
+        picture = waves_page(found, turned, self.look, amount, plain(sentence))
+        why = (
+            words.waves_why(notation.tags[SUM_KEY], [notation.tags[arm.key] for arm in self.case.arms]),
+            words.peaks([notation.short_of(arm.key, arm.size) for arm in self.case.arms]),
+        )
+        reading = self.moment(found, turned)
+        frame = LessonFrame(number, self.count(WAVES), sentence, reading, (), why, picture, answers=True)
+        return replace(frame, turned=turned)
+
+    def moment(self, found: Sequence[Wave], turned: float) -> Phrase:
+        """Return the sum of the values at one moment, all with as many decimals as the largest peak needs."""
+        writing, tags = self.case.notation.writing, self.case.notation.tags
+        decimals = quantity.decimals_for(max(wave.peak for wave in found) / writing.factor)
+
+        def text(value: float) -> str:
+            written = quantity.fixed(value / writing.factor, decimals, writing.mark)
+            return written if any(digit in written for digit in "123456789") else written.lstrip("-−")
+
+        values = [wave.at(turned) for wave in found]
+        numbers = [round(value / writing.factor, decimals) for value in values]
+        left = math.fsum(numbers[:-1]) - numbers[-1]
+        exact = math.fabs(left) < 0.5 * float(f"1e-{decimals}")
+        parts = [(tags[wave.key], text(value)) for wave, value in zip(found[:-1], values[:-1], strict=True)]
+        total = text(values[-1]) + quantity.NO_BREAK_SPACE + writing.unit
+        return words.moment(parts, tags[SUM_KEY], total, exact=exact)

@@ -1,7 +1,7 @@
 """A construction as a lesson: sentence, reading, reason and picture of each frame."""
 
 import math
-from dataclasses import dataclass
+from dataclasses import replace
 
 from pycore import geometry
 from pycore.constructions import roles, step_kinds
@@ -44,11 +44,13 @@ from pycore.constructions.names import (
     SUM_KEY,
     arm_key,
 )
-from pycore.drawing import Page
 from pycore.phasor import wrap
 from pycore.sheet.figure import PhasorStyles
+from pycore.sheet.laying import HEIGHT, stage_of
 from pycore.sheet.lesson_view import frame_page
 from pycore.sheet.plan import Plan
+from pycore.sums.lesson_frame import LessonFrame, StepPlace
+from pycore.sums.lesson_why import reason_of
 from pycore.sums.places import Places, faint_line, ruler_for
 from pycore.sums.sentences import StepSentences
 from pycore.sums.wording import length_text, reading_text, whole_degrees
@@ -61,28 +63,6 @@ from pycore.words.phrase import Phrase
 
 NOTHING_BELOW = 0.05
 """A shorter length cannot be seen on a ruler, mm."""
-
-
-@dataclass(frozen=True, slots=True)
-class LessonFrame:
-    """One frame with its number from 1, the number of frames, its words and its picture.
-
-    ``reading`` has a line of its own and can be hidden behind ``question``. ``answers``: the reading (or without one,
-    the sentence) is the answer itself. ``measured``: the learner takes the reading from their own drawing; it is shown
-    only on request. ``view`` is the view that is shown, ``views`` are those that the problem offers.
-    """
-
-    number: int
-    count: int
-    sentence: Phrase
-    reading: Phrase
-    question: Phrase
-    why: tuple[Phrase, ...]
-    picture: Page
-    answers: bool = False
-    measured: bool = False
-    view: str = "lesson"
-    views: tuple[str, ...] = ("lesson",)
 
 
 ASKED = {PROTRACTOR: words.ASK_ANGLE, RULER: words.ASK_LENGTH, COMPASSES: words.ASK_OPENING, LINE: words.ASK_LENGTH,
@@ -109,6 +89,8 @@ class Lesson:
         self.plan, self.sentences, self.look = plan, sentences, look
         self.places = Places(sentences)
         self.frames: tuple[Frame, ...] = tuple(frame for frame in frames(plan.construction) if not self.is_idle(frame))
+        self.circle = sentences.notation.protractor == "360"
+        self.stage = stage_of(plan, self.frames, circle=self.circle)
 
     def is_idle(self, frame: Frame) -> bool:
         """Return whether a frame would show nothing: no turn, no length, or a tip that is already on the axis."""
@@ -367,11 +349,36 @@ class Lesson:
         answers = isinstance(move, (ReadLength, ReadAngle)) and move.reading in (RESULT_LENGTH, RESULT_ANGLE)
         answers = answers or frame.name == step_kinds.ZERO or (isinstance(move, Join) and self.is_measured_here(move))
         question = question_of(frame) if figure else ()
+        is_scale = frame.name == step_kinds.SCALE
         # Without the reading: a class may be asked for it, and the title is read aloud.
-        circle = self.sentences.notation.protractor == "360"
-        picture = frame_page(self.plan, frame, self.look, plain(sentence), figure, circle=circle)
-        measured = isinstance(move, ReadAngle) and move.reading != RESULT_ANGLE
-        return LessonFrame(number, len(self.frames), sentence, reading, question, why, picture, answers, measured)
+        title = plain(words.CHOOSE_SCALE if is_scale else sentence)
+        before = self.frames[number - 2].drawn_moves if number > 1 else frozenset()
+        picture = frame_page(
+            self.plan, frame, self.look, self.stage, title, figure, before=before, circle=self.circle
+        )
+        shown = LessonFrame(number, len(self.frames), sentence, reading, question, why, picture, answers)
+        is_diagonal = isinstance(move, ReadLength) and move.reading == DIAGONAL_LENGTH
+        return replace(
+            shown, place=self.step_place(number), reads=frame.reads, asks_scale=is_scale, diagonal=is_diagonal,
+            measured=isinstance(move, ReadAngle) and move.reading != RESULT_ANGLE,
+            reason=reason_of(self, frame), stage=self.stage_key(),
+        )  # fmt: skip
+
+    def step_place(self, number: int) -> StepPlace:
+        """Return where a frame is: the number that its step has on the page, and the move within the step."""
+        step = self.frames[number - 1].step
+        parts = [index for index, frame in enumerate(self.frames, start=1) if frame.step == step]
+        return StepPlace(step, len(self.plan.construction.steps), parts.index(number) + 1, len(parts))
+
+    def number_of_step(self, step: int) -> int:
+        """Return the number of the first frame of a step; the nearest if it has none or does not exist."""
+        numbers = [number for number, frame in enumerate(self.frames, start=1) if frame.step >= step]
+        return numbers[0] if numbers else len(self.frames)
+
+    def stage_key(self) -> str:
+        """Return where the common point stands in the view, and the scale: from the left and from the top."""
+        origin = self.stage.stand.origin
+        return f"{origin.x:.2f} {HEIGHT - origin.y:.2f} {self.stage.stand.factor:.6g}"
 
 
 def _short(length: str) -> str:

@@ -28,21 +28,24 @@ from pycore.sums.answer import Alternative, Answer, Block, Output, Paragraph, Wo
 from pycore.sums.case import SumCase
 from pycore.sums.request import SheetRequest
 from pycore.sums.sentences import StepSentences
-from pycore.sums.sheet import composed_of, moves_of, sheet_of, view_of
+from pycore.sums.sheet import composed_of, figure_of, moves_of, sheet_of, view_of
 from pycore.sums.wording import length_text
 from pycore.sums.workings import ComponentsWorking
 from pycore.words import accuracy as accuracy_words
 from pycore.words import answers as words
-from pycore.words import moves_list
+from pycore.words import boards, moves_list
 from pycore.words import sums as sum_words
 from pycore.words.phrase import Phrase, listed_phrases, say
 
 if TYPE_CHECKING:
     from pycore.practice.codes import Code
     from pycore.practice.task import AnswerRequest, Mistake, StepReference, Task
-    from pycore.sums.lesson import LessonFrame
+    from pycore.sums.lesson_frame import LessonFrame
+    from pycore.sums.placed import PlacedFigure
 
 ALL_PARTS = ("answer", "sheet", "view", "workings", "check")
+FRONT = "front"
+"""The part that only the front page has: the drawing for a phone, with its scale."""
 NO_OPENING = ReopenInfo()
 SAME = 1e-9
 """Two values are equal within this share of the largest phasor, or this many degrees."""
@@ -185,8 +188,10 @@ class SumPage(Generic[Case]):
     """A caution that stands before anything else; "" for none."""
     topic: int = -1
     """The page's number in the codes of practice sheets, for ever."""
-
-    # What each page says for itself.
+    board: str = boards.ANY
+    """The group in which it stands on the front page."""
+    job: str = ""
+    """What one does with it, as the front page says; "": its title."""
 
     def case(self, form: Mapping[str, str]) -> Case:
         """Return the form as a case. Raises InputError."""
@@ -279,7 +284,7 @@ class SumPage(Generic[Case]):
             alternatives=alternatives(case, plan),
             sheet=sheet_of(case, plan, request) if "sheet" in parts else _NO_PAGE,
             further_pages=self.further_pages(case, plan, request) if "sheet" in parts else (),
-            views={"phone": view_of(case, plan)} if "view" in parts else {},
+            views={"phone": view_of(case, plan)} if "view" in parts or FRONT in parts else {},
             workings=tuple(sorted(workings, key=lambda working: not working.on_sheet)),
             echo=self.echo(case),
             link=case.link(plan, request.kind, request.code),
@@ -331,12 +336,30 @@ class SumPage(Generic[Case]):
         """Return the sheet that the form asks for. Raises InputError."""
         return self.pages(form)[0]
 
-    def lesson(self, form: Mapping[str, str], view: str, step: int) -> "LessonFrame":
+    def figure(self, form: Mapping[str, str]) -> Page:
+        """Return the figure of a form's sheet at its own scale, without letters. Raises InputError."""
+        case = self.case(form)
+        return figure_of(case, case.sheet_plan())
+
+    def placed(self, form: Mapping[str, str]) -> "PlacedFigure":
+        """Return where the figure of a form's sheet stands on its page. Raises InputError."""
+        # Only practice needs it; the first answer need not wait for its import.
+        from pycore.sums.placed import placed_in
+
+        return placed_in(self.case(form))
+
+    def lesson(self, form: Mapping[str, str], view: str, step: float) -> "LessonFrame":
         """Return one step of a classroom view. Raises InputError, and KeyError for an unknown view."""
         # Only the classroom view needs it; the first answer need not wait for its import.
         from pycore.sums.classroom import SumLesson
 
         return SumLesson(self.case(form)).show(view, step)
+
+    def lesson_number(self, form: Mapping[str, str], step: int) -> int:
+        """Return the number of the first frame of a step of the drawing, as the page numbers it. Raises InputError."""
+        from pycore.sums.classroom import SumLesson
+
+        return SumLesson(self.case(form)).number_of_step(step)
 
     def task(self, form: Mapping[str, str]) -> "Task":
         """Return the form as a task for practice and marking. Raises InputError."""

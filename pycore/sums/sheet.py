@@ -313,3 +313,10 @@ def view_of(case: SumCase, plan: Plan) -> Page:
     name, scale = case.sheet_title(kinds.CONSTRUCTION), case.notation.scales(plan.scale, plan.second)
     title = words.page_title(name, case.method_words(plan), scale)
     return compose.view(plan.construction, plan.picture, look_of(case), PHONE, title, describe(sentences.all_moves()))
+
+
+def figure_of(case: SumCase, plan: Plan) -> Page:
+    """Return the figure of the sheet alone, without letters, at the sheet's own scale."""
+    scale = case.notation.scales(plan.scale, plan.second)
+    title = words.page_title(case.sheet_title(kinds.CONSTRUCTION), case.method_words(plan), scale)
+    return compose.bare(plan, look_of(case), title)

@@ -79,7 +79,7 @@ def place_of(mistake: Mistake, frames: Sequence[Frame], *, formula: bool) -> Ste
     fits, reveals = _wanted(mistake, frames)
     for number, frame in enumerate(frames, start=1):
         if fits(frame):
-            return StepReference(step=number, reveals=reveals)
+            return StepReference(step=number, listed=frame.step, reveals=reveals)
     return None
 
 

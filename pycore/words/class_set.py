@@ -13,7 +13,6 @@ LEAD = (
     "typical mistake gives."
 )
 DESCRIPTION = "Problem sheets with different values for each learner, overlays, and a key, as one PDF."
-HOME_OPEN = "Make a class set"
 
 TOPIC = "Topic"
 TIER = "Tier"

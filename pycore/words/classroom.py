@@ -3,35 +3,49 @@
 LESSON = "Lesson"
 TITLE = "Classroom view"
 BACK, NEXT, CLOSE = "Back", "Next", "Close"
+BACK_TO_STEP = "Back to the step"
 SHOW_READING = "Show the reading"
+MENU, MENU_TITLE, MENU_LEAD = "menu", "Menu", "Press a letter"
+WHY, ASK, HIDE, NEXT_SHORT = "why", "ask first", "hide", "next"
 ASK_FIRST = "Ask first"
 HIDE_ANSWER = "Hide the answer"
-MORE = "More"
+DARK = "Blank screen"
 LARGE = "Large print"
+NIGHT = "Day or night"
+NO_GUESS = "Clear the class’s arrow"
+OTHER_PAIR = "Other pair first"
 GO_TO, GO = "Go to step", "Go"
 STEP = "Step"
-VIEW = "What is shown"
+SHOW, METHOD, WITH_CLASS, FURTHER = "Show", "Method", "With the class", "Further choices"
 VIEWS = {
     "lesson": "One move at a time",
     "together": "All methods on one drawing",
     "pull": "Ropes on a ring",
     "waves": "Waves",
 }
-SHARE = "Link and large QR code"
+VIEW_KEYS = {"lesson": "D", "together": "A", "pull": "R", "waves": "V"}
+"""One letter for each view, in the menu and without it."""
+METHOD_KEYS = {"parallelogram": "P", "tip-to-tail": "T", "components": "C"}
+"""One letter for each method that most problems have; others take a free letter of their name."""
+SHARE = "Link, QR code"
 WAITING = "Loading. Your values will be shown soon."
 HIDDEN = "The answer is hidden."
 TYPED = "Step {digits}? Press Enter."
+PLAY, PAUSE = "Play", "Pause"
+BACK_TEN, ON_TEN = "− 10°", "+ 10°"
+GUESS = "the class’s arrow"
+GUESS_HELP = "Press on the picture to place the arrow that the class expects. It stays until the end."
 KEYS_TITLE = "Keys"
 KEYS = (
-    ("→, space, Page Down", "next"),
-    ("←, Shift+space, Page Up", "back"),
+    ("→, Page Down, space", "next"),
+    ("←, Page Up, Shift+space", "back"),
     ("Home, End", "first, last"),
     ("12 Enter", "step 12"),
-    ("q", "ask first: each reading stays hidden until you press Enter or Next"),
-    ("b", "hide the answer"),
-    ("Esc", "close"),
+    ("Waves: ←, →", "10°; with Shift 1°"),
+    ("Waves: space", "play, pause"),
+    (". ", "blank screen"),
+    ("Esc", "shut the menu; close the lesson"),
 )
-KEYS_LINE = "→ next   ← back   q ask first   b hide the answer   Esc close"
 
 CODE = "Large QR code"
 SHARE_TITLE = "Open this on another device"

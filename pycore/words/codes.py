@@ -1,7 +1,8 @@
 """What is said about practice codes that cannot be used, or that do not fit the values."""
 
 LABEL = "Code on your sheet"
-HELP = "Nine or twelve characters in groups of three, such as 333-JDL-2GA. Capital or small letters."
+EXAMPLE = "333-JDL-2GA"
+HELP = f"Nine or twelve characters in groups of three, such as {EXAMPLE}. Capital or small letters."
 OPEN = "Open the problem"
 
 FORM = (
@@ -26,7 +27,10 @@ def unusable(typed: str, reason: str, fragment: str) -> str:
         "length": f"{subject} has {_counted(typed)}; {FORM}.",
         "sign": f"{subject}: “{fragment}” is not used in codes. "
         "Codes never use the digits 0 and 1 or the letters O and I.",
-        "check": f"{subject} is not valid: one character is wrong, or two are swapped. Compare it with your sheet.",
+        "check": f"{subject} is not valid: its check character does not fit. One character is wrong, or two are "
+        "swapped. Compare it with your sheet.",
+        "group": f"{subject} is not valid. Look at the group “{fragment}” first: it probably has a wrong character. "
+        "Compare it with your sheet.",
         "version": f"{subject} was made by a newer version of this site. Reload the site, then try again.",
         "topic": f"{subject} does not belong to any page of this site. Compare it with your sheet.",
     }

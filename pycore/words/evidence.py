@@ -26,6 +26,8 @@ BY_SCALE = "A larger scale helps"
 SCALE_HEAD: tuple[Phrase, ...] = (say("scale"), say("95 of 100 within"))
 BEST = "Which method is best"
 BEST_HEAD: tuple[Phrase, ...] = (say("method"), say("best in"))
+DOTS = say("Each dot is where one drawing ends, measured from the exact point. The line is the calculated ellipse.")
+ACROSS, UPWARDS = "amperes per centimetre", "95 of 100 within, % of the neutral"
 SCATTER_ALTERNATIVE = (
     "End points of simulated drawings for each method, with the ellipse that should contain 95 of 100 of them."
 )
@@ -59,6 +61,11 @@ STUDY_LEAD = say(
     "lengths are within 1 mm, 95 of 100 angles within 1°. The simulation adds such random errors to every move "
     "that the sheets teach and measures the finished drawings."
 )
+
+
+def scale(amperes: str) -> str:
+    """A scale in the table."""
+    return f"1 cm = {amperes} A"
 
 
 def simulated(drawings: str, scale: str) -> Phrase:

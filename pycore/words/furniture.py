@@ -1,13 +1,14 @@
 """The words of a page's furniture: headings, buttons, states. What an answer says stands elsewhere."""
 
 from pycore.words import cautions
-from pycore.words.phrase import Phrase, say
 
 NAME = "Phasor Folio"
 LANGUAGE = "en-GB"
 """The language of every sentence, as HTML names it."""
-ALL_SHEETS = "All sheets"
+SHEETS, CLASS_SETS = "Sheets", "Class sets"
+MENU, MENU_LABEL = "Menu", "Pages of this site"
 SKIP = "Skip to the answer"
+SKIP_HEAD = "Skip to the page"
 SKIP_TO_ACTIONS = "Skip to the buttons"
 NIGHT = "Night"
 DAY = "Day"
@@ -74,18 +75,6 @@ NO_SCRIPT = (
     "on, it calculates your own values on this device."
 )
 
-HOME_TITLE = "Alternating currents, drawn to scale"
-HOME_DESCRIPTION = (
-    "Phasor calculators that draw the answer to scale, explain every move of ruler and protractor, and print at exact "
-    "size."
-)
-HOME_LEAD = (
-    "Enter your values. Each page calculates the answer, draws it to scale, explains every move of ruler and "
-    "protractor, and prints at exact size."
-)
-HOME_WHAT = "What you get"
-HOME_PAPER = "Paper and instruments"
-HOME_LESSONS = "For the lesson"
 CAUTIONS = (
     cautions.LICENSED_PERSON,
     "Only competent or supervised people may take readings on a live system, and only on a rig made for it: one "
@@ -98,25 +87,10 @@ CAUTIONS = (
 )
 """The foot of the pages that belong to no one topic."""
 FOOT_PRIVACY = "Your values stay on this device, in the page address. Nothing is sent."
+FOOT_LEARN, FOOT_TEACH, FOOT_FACTS = "Learn", "Teach", "Paper and facts"
+FOOT_LABEL = "All pages"
 
 
 def also_set(group: str) -> str:
     """What is said beside the values when a link has set others that stand elsewhere."""
     return f"Also set: {group[:1].lower()}{group[1:]}."
-
-
-def home_points(length: str) -> tuple[tuple[str, Phrase], ...]:
-    """What a visitor gets, as heading and sentence; ``length`` is one that a sheet of the board really has."""
-    return (
-        ("One answer, every method", say(
-            "By parallelogram, tip to tail, components and formula, next to your meter reading."
-        )),
-        ("Moves a learner can copy", say(
-            "Where to put the ruler, which way to turn the protractor, what to read, and why."
-        )),
-        ("Paper you can measure", say("A line of {length} is {length} on paper. Two check bars on the sheet prove it.",
-         length=length)),
-        ("For a whole class", say(
-            "Works on any phone. Nothing to install. A link opens the same sheet with the same values."
-        )),
-    )  # fmt: skip

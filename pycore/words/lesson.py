@@ -7,6 +7,7 @@ from pycore.words.phrase import Phrase, Symbol, listed_phrases, say
 Name = Phrase | Symbol
 
 STEP = "Step {step} of {steps}"
+PART = "Step {step} of {steps}, move {part} of {parts}"
 MARK = "the mark that you have just made"
 
 
@@ -19,9 +20,48 @@ def mark_on(axis: Phrase) -> Phrase:
     return say("the mark on {axis}", axis=axis)
 
 
-def step_of(step: int, steps: int) -> str:
-    """How far the lesson is."""
-    return STEP.format(step=step, steps=steps)
+def step_of(step: int, steps: int, part: int = 1, parts: int = 1) -> str:
+    """How far the lesson is: the number that the step has on the page, and the move within it."""
+    return (PART if parts > 1 else STEP).format(step=step, steps=steps, part=part, parts=parts)
+
+
+def why_at(place: str) -> str:
+    """The heading of the picture that says why."""
+    return f"Why, at {place[0].lower()}{place[1:]}"
+
+
+def turned_at_tip(copy: Name, first: Name, angle: str) -> Phrase:
+    """The angle between two phasors, found again at the tip of the first."""
+    return say(
+        "{copy} is turned {angle} from {first}. At the tip, its copy is turned {angle} from straight on.",
+        copy=copy, first=first, angle=angle,
+    )  # fmt: skip
+
+
+def turns_at_tip(line: Name, first: Name, angle: str) -> Phrase:
+    """The direction of the next phasor, from straight on."""
+    return say("{line} is turned {angle} from {first}: from straight on, at the tip.", line=line, first=first,
+               angle=angle)  # fmt: skip
+
+
+FROM_BACK = say("You measure from straight back. What is left of half a turn:")
+STRAIGHT_ON = "straight on"
+HALF_TURN = "half a turn, 180°"
+
+
+def supplement(outside: str, inside: str) -> Phrase:
+    """What is left of half a turn."""
+    return say("180° − {outside} = {inside}", outside=outside, inside=inside)
+
+
+def copy_of(name: Name) -> Phrase:
+    """A dashed copy of a phasor."""
+    return say("copy of {name}", name=name)
+
+
+def scale_here(scale: str) -> Phrase:
+    """The scale, in the strip of values."""
+    return say("{scale}", scale=scale)
 
 
 def scale(words: str) -> Phrase:
@@ -235,18 +275,24 @@ def faint(name: Name, direction: str, place: str) -> Phrase:
     )
 
 
-ASK_ANGLE = say("What do you read on the protractor?")
-ASK_ANGLE_TO_MARK = say("Which angle do you mark?")
-ASK_LENGTH = say("What do you read on the ruler?")
+CHOOSE_SCALE = say("Choose the scale.")
+ASK_ANGLE = say("How many degrees do you read on your own protractor?")
+ASK_ANGLE_TO_MARK = say("How many degrees, and why?")
+ASK_LENGTH = say("How many millimetres do you read on your own ruler?")
 ASK_LENGTH_TO_DRAW = say("How long is this line on paper?")
 ASK_LENGTH_TO_MARK = say("How many millimetres do you mark?")
-ASK_SCALE = say("How long is the longest phasor on paper?")
+ASK_SCALE = say("Which scale?")
 ASK_OPENING = say("How far apart are the two points of the compasses?")
 
 
-def no_such_step(requested: str, steps: int, opened: int) -> str:
+def no_such_step(requested: str, steps: int, opened: str) -> str:
     """A step out of range, or none at all."""
-    return f"There is no step {requested[:12]!r}. There are {steps} steps. Step {opened} is shown."
+    return f"There is no step {requested[:12]!r}. There are {steps} steps. {opened} is shown."
+
+
+def no_such_place(requested: str, opened: str) -> str:
+    """A place in a lesson that a link names, and that there is not."""
+    return f"There is no place {requested[:12]!r} in this lesson. {opened} is shown."
 
 
 def no_such_view(requested: str) -> str:
@@ -275,13 +321,10 @@ def together_reading(name: Name, amount: str) -> Phrase:
 
 
 TOGETHER_WHY = say("Neither the order nor the method changes the sum.")
-RING = say("A ring is on a table. Ropes will pull it.")
-
-
 def rope(name: Name, amount: str, *, is_first: bool) -> Phrase:
     """One rope more."""
     rope = "A rope" if is_first else "One more rope"
-    return say("{rope} pulls in the direction of {name}: {amount}.", rope=rope, name=name, amount=amount)
+    return say("{rope} pulls the ring in the direction of {name}: {amount}.", rope=rope, name=name, amount=amount)
 
 
 def net_pull(name: Name, amount: str) -> Phrase:
@@ -290,6 +333,19 @@ def net_pull(name: Name, amount: str) -> Phrase:
 
 
 NO_PULL = say("The pulls add to zero: the ring does not move.")
+
+
+def balancing(name: Name) -> Phrase:
+    """The pull that keeps the ring at rest."""
+    return say("Which pull keeps the ring at rest? One as large as {name}, straight opposite.", name=name)
+
+
+NOTHING_TO_BALANCE = say("Which pull keeps the ring at rest? None is needed.")
+
+
+def balancing_pull(name: Name, amount: str) -> Phrase:
+    """The balancing pull with its size."""
+    return say("{name}: {amount}.", name=name, amount=amount)
 
 
 def analogy(plural: str) -> Phrase:
@@ -302,10 +358,20 @@ def analogy(plural: str) -> Phrase:
 
 def waves(quantity: str, angle: str) -> Phrase:
     """The waves at an angle."""
-    return say(
-        "After a turn of {angle}: the height of each arrow, times √2, is its {quantity} at that moment.",
-        quantity=quantity, angle=angle,
-    )  # fmt: skip
+    return say("After {angle} of a turn each arrow’s height is its {quantity}.", quantity=quantity, angle=angle)
+
+
+def peaks(amounts: Sequence[str]) -> Phrase:
+    """How long the arrows of the waves are."""
+    return say("Peaks: √2 × {amounts}", amounts=listed_phrases([(amount,) for amount in amounts]))
+
+
+def moment(parts: Sequence[tuple[Name, str]], name: Name, amount: str, *, exact: bool) -> Phrase:
+    """The sum of the values at one moment. ``exact``: the numbers add up as they are printed."""
+    pieces: Phrase = ()
+    for index, (tag, value) in enumerate(parts):
+        pieces += say(" + {tag} {value}" if index else "{tag} {value}", tag=tag, value=value)
+    return pieces + say(" = **{name} {amount}**" if exact else " ≈ **{name} {amount}**", name=name, amount=amount)
 
 
 def waves_why(name: Name, arrows: Sequence[Phrase]) -> Phrase:

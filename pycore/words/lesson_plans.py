@@ -23,11 +23,7 @@ COVER_LEAD = (
     "to stop."
 )
 COVER_DESCRIPTION = "A printable lesson for each topic, for a cover teacher who is not an electrician."
-LISTED = (
-    (SLUG, TITLE, "All parts of the lesson with times and what to print."),
-    (COVER_SLUG, COVER_TITLE, "For a colleague who is not an electrician."),
-)
-PAGES = tuple((slug, title) for slug, title, _ in LISTED)
+PAGES = ((SLUG, TITLE), (COVER_SLUG, COVER_TITLE))
 COVER_DEMONSTRATION = (
     "Open the classroom view. Press the arrow key for each move and read its sentence aloud. 15 minutes."
 )

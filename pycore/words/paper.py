@@ -5,12 +5,9 @@ from collections.abc import Mapping
 GRAPH_TITLE = "Graph paper"
 GRAPH_LEAD = "Millimetre, polar and 60° graph paper at exact size."
 GRAPH_DESCRIPTION = "Millimetre, polar and 60° graph paper that prints at exact size, on A5 to A2, letter and tabloid."
-GRAPH_SHORT = "Millimetre, polar and 60°."
 INSTRUMENTS_TITLE = "Ruler and protractor"
 INSTRUMENTS_LEAD = "For learners who have none: print on card or clear film, check the size, cut out."
 INSTRUMENTS_DESCRIPTION = "A ruler and a protractor at exact size, to print on card or clear film and cut out."
-INSTRUMENTS_SHORT = "To print and cut out."
-FULL_SIZE = "Prints at full size."
 
 KIND = "Ruling"
 KIND_HELP = (

@@ -57,6 +57,11 @@ def added(tags: Sequence[Phrase]) -> Phrase:
     return tuple(pieces)
 
 
+def negated(tag: Phrase) -> Phrase:
+    """Return the tag of the opposite: −I₁, and of that I₁."""
+    return tuple(tag[1:]) if tag[:1] == ("−",) else ("−", *tag)
+
+
 def listed_phrases(phrases: Sequence[Phrase]) -> Phrase:
     """Return phrases as a list in a sentence: I₁, I₂ and I₃."""
     pieces: list[Piece] = list(phrases[0])

@@ -4,21 +4,33 @@ from pycore.words.phrase import Phrase, say
 
 SLUG = "practice"
 TITLE = "Practice"
-LEAD = "One problem after another. The level follows your answers. Everything stays on this device."
+LEAD = "The level follows your answers. All of it stays on this device."
 DESCRIPTION = "Free practice with phasors: one problem after another, checked at once, with the likely mistake named."
-HOME_OPEN = "Start practice"
 WAY = "What to practise"
-SHOW = "Show the answer"
+SHOW = "Show me"
+GUESS, DRAW, ANSWER = "Guess", "Draw", "Answer"
+GUESS_HELP = (
+    "Drag the end of the dashed arrow to where you think the result ends. Rough is right: a guess is never marked."
+)
+GUESS_KEYS = "Your guess: move it with the arrow keys, with Shift in smaller steps."
+YOUR_GUESS = "your guess"
+DRAW_HELP = "With ruler and protractor, on the printed sheet."
+SHEET = "The sheet of this problem"
+DIRECTIONS = (
+    "to the right", "up to the right", "straight up", "up to the left", "to the left", "down to the left",
+    "straight down", "down to the right",
+)
+"""Eighths of a turn on the paper, anticlockwise from the right."""
 NEXT = "Next problem"
-AS_SHEET = "Open it as a sheet"
-GIVEN = "Given"
+AS_SHEET = "Open it as a sheet to print"
+GIVEN, FIND = "Given", "Find"
 SOLVED, SHOWN = "Solved", "The answer"
 SHOWN_NOTE = "This does not count as solved. Go through it once, then try the next problem."
 
 KEPT = "Your record on this device"
 RULE = (
-    "Two problems in a row correct at the first try: one level up. Two in a row with the answer shown: one level "
-    "down. “Look again” does not count against you. Nobody else sees this."
+    "Two problems in succession right at the first try: one level up. Two in succession with the answer shown: one "
+    "level down. “Look again” does not count against you. Nobody else sees this."
 )
 EXPORT = "Save as a file"
 IMPORT = "Load from a file"
@@ -48,14 +60,11 @@ def level(number: int, count: int) -> str:
     return f"Level {number} of {count}"
 
 
-def streak(count: int) -> str:
-    """Problems solved in a row."""
-    return f"{count} in a row"
-
-
-def best(count: int) -> str:
-    """The longest streak."""
-    return f"Longest: {count} in a row"
+def to_next(number: int, wanted: int) -> str:
+    """What brings the next level; ``number`` 0: there is none above."""
+    if not number:
+        return "the highest level"
+    return f"{'one more' if wanted == 1 else 'two in succession'} right at the first try: level {number}"
 
 
 def solved(count: int, had: int) -> str:
@@ -85,15 +94,20 @@ def way_name(title: str, method: str) -> str:
     return f"{title}: {method}" if method else title
 
 
-def holds(solved_count: int, best_count: int) -> Phrase:
+def holds(solved_count: int) -> Phrase:
     """What a file brings."""
-    return say(
-        "{count} solved, longest run {best} in a row. Add it to your record, or replace your record?",
-        count=str(solved_count), best=str(best_count),
-    )  # fmt: skip
+    return say("{count} solved. Add it to your record, or replace your record?", count=str(solved_count))
 
 
 MISTAKES = "Your mistakes"
 METHODS = {
     "any": "", "parallelogram": "parallelogram", "tip-to-tail": "tip to tail", "components": "components",
 }  # fmt: skip
+
+
+def guessed(amount: str, direction: str) -> str:
+    """What a guess on the sheet stands for."""
+    return f"Your guess: about {amount}, {direction}."
+
+
+GUESSED_NOTHING = "Your guess: nothing left over."

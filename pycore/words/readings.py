@@ -103,9 +103,4 @@ def parts_shown(axis: str) -> str:
     return SHOWN_PARTS.format(axis=AXES[axis])
 
 
-LISTED = (
-    (PROTRACTOR_SLUG, PROTRACTOR_TITLE, "Centre, zero line, and which scale to use."),
-    (UNITS_SLUG, UNITS_TITLE, "One line, three numbers."),
-    (SINE_SLUG, SINE_TITLE, "Which component belongs to which axis."),
-)
-PAGES = tuple((slug, title) for slug, title, _ in LISTED)
+PAGES = ((PROTRACTOR_SLUG, PROTRACTOR_TITLE), (UNITS_SLUG, UNITS_TITLE), (SINE_SLUG, SINE_TITLE))

@@ -9,7 +9,6 @@ TITLE = "Recording sheet for the rig"
 LEAD = "A sheet to print and fill in: safety checks first, then repeated readings in a fixed order."
 DESCRIPTION = "A sheet to print for readings at a training rig: checks, instrument, repeated readings, three answers."
 TOPIC = "Topic"
-SHORT = "Safety checks, readings, three answers."
 REPEATS = "Readings of each quantity"
 REPEAT_SETS = (("3", "3 times"), ("4", "4 times"), ("5", "5 times"))
 REPEAT_HELP = (

@@ -13,11 +13,13 @@ from typing import Literal
 
 from pycore.drawing import (
     PAPER_COLOURS,
+    WHOLE,
     Arc,
     Arrow,
     Circle,
     Group,
     Ink,
+    Inset,
     Item,
     Line,
     Page,
@@ -28,7 +30,7 @@ from pycore.drawing import (
     dark_runs,
 )
 from pycore.errors import DrawingError
-from pycore.geometry import Point
+from pycore.geometry import Box, Point
 from pycore.writers.numbers import coarse, coordinate, extent, factor
 from pycore.writers.parts import PlacedRun, arrow_parts, clean, placed_runs, strokes
 
@@ -51,28 +53,32 @@ Units = dict[str, Group]
 
 
 def write(
-    page: Page, *, prefix: str, role: Literal["sheet", "view"], view: str = "", units: Units | None = None
+    page: Page, *, prefix: str, role: Literal["sheet", "view"], view: str = "", units: Units | None = None,
+    width: str = "", window: Box | None = None,
 ) -> str:
     """Return the ``<svg>`` element of a page.
 
     ``prefix`` begins the ids of title and description, so that several drawings can be in one document. A sheet has its
-    size in mm; a view (``view``: phone, projector ...) has only its view box and takes the size that the page gives it.
-    With ``units``, a stamped group is a reference to its unit, which is noted there for ``write_units``, and places are
+    size in mm; a view (``view``: phone, projector ...) has only its view box and takes the size that the page gives it,
+    or the share of its place that ``width`` names; with a ``window`` it shows only that part of the page. With
+    ``units``, a stamped group is a reference to its unit, which is noted there for ``write_units``, and places are
     written to 0.01. Raises DrawingError for NaN and infinities, and ValueError for a character that the face lacks.
     """
-    width, height = extent(page.width), extent(page.height)
-    marks = f'data-sheet="" width="{width}mm" height="{height}mm"'
+    across, up = extent(page.width), extent(page.height)
+    marks = f'data-sheet="" width="{across}mm" height="{up}mm"'
     if role == "view":
-        marks = f'data-view="{escaped(view)}"'
+        marks = f'data-view="{escaped(view)}"' + (f' width="{escaped(width)}"' if width else "")
+    box = window or page.box
+    seen = " ".join(map(extent, (box.left, page.height - box.top, box.width, box.height)))
     ids = f"{escaped(prefix)}-title", f"{escaped(prefix)}-desc"
     parts = [
-        f'<svg xmlns="http://www.w3.org/2000/svg" {marks} viewBox="0 0 {width} {height}" '
+        f'<svg xmlns="http://www.w3.org/2000/svg" {marks} viewBox="{seen}" '
         f'role="img" aria-labelledby="{ids[0]} {ids[1]}" fill="none" '
         f'font-family="{FAMILIES["regular"]}" font-weight="{WEIGHTS["regular"]}">'
         f'<title id="{ids[0]}">{escaped(page.title)}</title>'
         f'<desc id="{ids[1]}">{escaped(page.description)}</desc>'
     ]
-    _SvgWriter(page.height, parts, units).items(page.items, within_phasor=False)
+    _SvgWriter(page.height, parts, units, prefix).items(page.items, within_phasor=False)
     parts.append("</svg>")
     return "".join(parts)
 
@@ -114,8 +120,8 @@ def _stroke(ink: Ink, width: float, dash: tuple[float, ...] = ()) -> str:
 class _SvgWriter:
     """Writes items into a list of strings; knows the height for mirroring y, and the units to refer to."""
 
-    def __init__(self, height: float, parts: list[str], units: Units | None = None) -> None:
-        self._height = height
+    def __init__(self, height: float, parts: list[str], units: Units | None = None, prefix: str = "") -> None:
+        self._height, self._prefix = height, prefix
         self._parts = parts
         self._units = units
         self._number = coordinate if units is None else coarse
@@ -181,6 +187,8 @@ class _SvgWriter:
             f' data-name="{escaped(group.name)}"' if group.name else "",
             f' data-instrument="{escaped(group.instrument)}"' if group.instrument else "",
             f' data-for-step="{group.for_step}"' if group.for_step is not None else "",
+            f' id="{escaped(self._prefix)}-{WHOLE}"' if group.name == WHOLE else "",
+            ' visibility="hidden"' if group.hidden else "",
         ]
         self._parts.append(f"<g{''.join(marks)}>")
         if self._units is not None and group.stamp is not None:
@@ -188,7 +196,19 @@ class _SvgWriter:
             self._parts.append("</g>")
             return
         self.items(group.items, within_phasor=within_phasor or bool(group.phasor))
+        if group.inset is not None:
+            self._inset(group.inset)
         self._parts.append("</g>")
+
+    def _inset(self, inset: Inset) -> None:
+        """A part of the page enlarged: a picture of the same strokes, so that nothing is written twice."""
+        number, place, shown = self._number, inset.place, inset.shown
+        at = f'x="{number(place.left)}" y="{number(self._height - place.top)}"'
+        box = f"{number(shown.left)} {number(self._height - shown.top)} {extent(shown.width)} {extent(shown.height)}"
+        self._parts.append(
+            f'<svg {at} width="{extent(place.width)}" height="{extent(place.height)}" viewBox="{box}"'
+            f' aria-hidden="true"><use href="#{escaped(self._prefix)}-{WHOLE}"/></svg>'
+        )
 
     def _refer(self, stamp: Stamp) -> None:
         """A reference to a unit, which is written elsewhere once."""

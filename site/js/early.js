@@ -35,8 +35,9 @@ function note(event) {
   if (event.type === "error") event.preventDefault?.(); // The page says what became of its start.
   heard.push(event);
 }
+// On a page that is idle, nobody may need Python: it is sent for with the first value that is typed.
 /** @type {Worker | null} */
-let sent = places ? send(false, note) : null;
+let sent = places && root.dataset.python !== "idle" ? send(false, note) : null;
 
 /** @param {boolean} anew @param {(event: Event) => void} hear */
 function send(anew, hear) {

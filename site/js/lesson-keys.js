@@ -1,14 +1,17 @@
-// Keys and swipes of the classroom view, presenter remotes among them. Digits wait for Enter; nothing runs by a clock.
+// Keys and swipes of the classroom view, presenter remotes among them. Digits wait for Enter. A letter is pressed in the
+// menu, open or not.
 
 import { around, controlOf } from "./elements.js";
 
 /** @import { Point } from "../types/shared.js" */
 
-/** @typedef {"next" | "back" | "first" | "last" | "blank" | "ask"} Move */
+/** @typedef {"next" | "back" | "first" | "last" | "dark" | "why" | "more"} Move */
 
 /**
- * @typedef {Record<Move | "reveal", () => unknown>
- *   & { jump(step: string): void, isFolded(): boolean, fold(): void }} Doings
+ * @typedef {Record<Move | "reveal" | "play", () => unknown> & {
+ *   jump(step: string): void, fold(): void, pressLetter(letter: string): boolean, turn(degrees: number): void,
+ *   isFolded(): boolean, isWaves(): boolean, isAside(): boolean,
+ * }} Doings
  */
 
 /** @type {Record<string, Move>} */
@@ -21,12 +24,12 @@ const MOVES = {
   PageUp: "back",
   Home: "first",
   End: "last",
-  b: "blank",
-  B: "blank",
-  ".": "blank", // what presenter remotes send to darken the screen
-  q: "ask",
-  Q: "ask",
+  ".": "dark", // what presenter remotes send to darken the screen
+  w: "why",
+  m: "more",
 };
+/** @type {Record<string, number>} */
+const TURNS = { ArrowRight: 1, ArrowUp: 1, ArrowLeft: -1, ArrowDown: -1 };
 const SWIPE = 48; // px
 const LONGEST = 3; // digits of a step's number
 
@@ -64,7 +67,18 @@ export function listen(dialog, typed, doings) {
   function space(event) {
     if (around(event, 'button:not([data-lesson-do="next"])')) return;
     event.preventDefault();
-    doings[event.shiftKey ? "back" : "next"]();
+    doings[doings.isWaves() ? "play" : event.shiftKey ? "back" : "next"]();
+  }
+
+  /** @param {KeyboardEvent} event */
+  function command(event) {
+    const turned = doings.isWaves() ? TURNS[event.key] : undefined;
+    const name = event.key.length === 1 ? event.key.toLowerCase() : event.key;
+    if (turned !== undefined) doings.turn(turned * (event.shiftKey ? 1 : 10));
+    else if (Object.hasOwn(MOVES, name)) doings[MOVES[name]]();
+    else if (!/^[a-z]$/.test(name) || !doings.pressLetter(name)) return;
+    event.preventDefault();
+    hold("");
   }
 
   /** @param {KeyboardEvent} event */
@@ -78,7 +92,8 @@ export function listen(dialog, typed, doings) {
   /** @param {KeyboardEvent} event */
   function pressed(event) {
     if (event.ctrlKey || event.metaKey || event.altKey || event.isComposing) return;
-    if (controlOf(event)?.matches('select, input:not([type="range"])')) {
+    // Page keys are those of a remote control: they never change a choice that happens to have the focus.
+    if (controlOf(event)?.matches('select, input:not([type="range"])') && !event.key.startsWith("Page")) {
       typedIn(event);
     } else if (/^\d$/.test(event.key)) {
       hold((digits + event.key).slice(-LONGEST));
@@ -87,10 +102,8 @@ export function listen(dialog, typed, doings) {
     } else if (event.key === " ") {
       hold("");
       space(event);
-    } else if (Object.hasOwn(MOVES, event.key)) {
-      event.preventDefault();
-      hold("");
-      doings[MOVES[event.key]]();
+    } else {
+      command(event);
     }
   }
 
@@ -100,8 +113,9 @@ export function listen(dialog, typed, doings) {
     if (event.key === " " && around(event, '[data-lesson-do="next"]') === event.target) event.preventDefault();
   });
   dialog.addEventListener("cancel", (event) => {
-    if (!digits && doings.isFolded()) return;
+    if (!digits && doings.isFolded() && !doings.isAside()) return;
     event.preventDefault();
+    if (!digits && doings.isFolded()) doings.why();
     hold("");
     doings.fold();
   });
@@ -122,7 +136,7 @@ function listenToSwipes(dialog, doings) {
     if (!from || !event.isPrimary || (globalThis.visualViewport?.scale ?? 1) > 1.01) return;
     const [across, along] = [event.clientX - from.x, event.clientY - from.y];
     from = null;
-    if (Math.abs(across) < SWIPE || Math.abs(across) < 2 * Math.abs(along)) return;
+    if (doings.isWaves() || Math.abs(across) < SWIPE || Math.abs(across) < 2 * Math.abs(along)) return;
     doings[across < 0 ? "next" : "back"]();
   });
 }

@@ -1,15 +1,17 @@
 // The classroom view: one step at a time, as pycore makes it, over the whole window. It shows the form as it stands
-// and keeps nothing of its own but where the lesson is; no timer drives anything.
+// and keeps nothing of its own but where the lesson is. Its picture: lesson-picture.js; its waves: lesson-waves.js.
 
 import { regionHTML, Superseded } from "./bridge.js";
 import { around, need } from "./elements.js";
 import * as form from "./form.js";
 import { listen as listenToKeys } from "./lesson-keys.js";
+import * as large from "./lesson-large.js";
+import * as picture from "./lesson-picture.js";
+import * as waves from "./lesson-waves.js";
 
 /** @import { LessonReply } from "../types/shared.js" */
 /** @import { Bridge } from "./bridge.js" */
 
-const KEY = "phasor-folio-lesson"; // what the device keeps of the classroom view: large print
 /** @typedef {{ view: string, step: string, ask: boolean }} LessonPlace */
 
 /**
@@ -25,6 +27,7 @@ const find = (mark) => need(`[data-lesson-${mark}]`, HTMLElement, dialog);
 const slider = need("[data-lesson-slider]", HTMLInputElement, dialog);
 const [notice, liveLine, typedLine, panel] = ["notice", "live", "typed", "panel"].map(find);
 const words = need(".lesson-text", HTMLElement, dialog);
+const dark = find("dark");
 const waitingWords = need('[data-lesson-region="lesson-text"] > :first-child', HTMLElement, dialog);
 /** @param {string} name */
 const button = (name) => need(`[data-lesson-do="${name}"]`, HTMLElement, dialog);
@@ -81,20 +84,19 @@ const region = (name) => need(`[data-lesson-region="${name}"]`, HTMLElement, dia
 
 function wait() {
   shown = null;
+  for (const one of dialog.querySelectorAll("[data-lesson-region]")) one.replaceChildren();
   region("lesson-text").replaceChildren(waitingWords);
-  region("lesson-picture").replaceChildren();
-  region("lesson-scale").replaceChildren();
   liveLine.textContent = liveLine.dataset.waiting ?? "";
 }
 
-/** @param {number | string} step @param {string | undefined} view */
-async function show(step, view = place?.view) {
+/** @param {number | string} step @param {string | undefined} view @param {string} listStep a step of the page's list */
+async function show(step, view = place?.view, listStep = "") {
   if (!place || view === undefined) return;
   place.step = String(step);
   place.view = view;
   const mine = ++edition;
   try {
-    const asked = { page: slug, form: form.read(), view, step: place.step };
+    const asked = { page: slug, form: form.read(), view, step: place.step, list_step: listStep };
     const reply = await page.bridge.ask({ do: "lesson", ...asked }, { topic: "lesson" });
     if (mine !== edition || !place) return;
     if (reply.ok) take(reply);
@@ -107,18 +109,33 @@ async function show(step, view = place?.view) {
 /** @param {LessonReply} reply */
 function take(reply) {
   if (!place) return;
+  const before = shown;
   shown = reply;
   place.view = reply.view;
   place.step = String(reply.step);
   revealed = false;
+  dialog.dataset.view = reply.view;
+  dialog.removeAttribute("data-why");
+  const still = picture.instrument();
   for (const [name, html] of Object.entries(reply.regions)) region(name).innerHTML = regionHTML(html);
+  const isNext = before?.view === reply.view && Number(reply.step) === Number(before.step) + 1;
+  picture.shown(reply.view, isNext && !isAsking() ? still : null);
+  waves.shown(reply);
   say(reply.notice);
   words.scrollTop = 0;
   Object.assign(slider, { max: String(reply.steps), value: String(reply.step) });
   slider.setAttribute("aria-valuetext", reply.progress);
   syncChoices();
   settle();
+  keepFocus(reply.view);
   page.changed();
+}
+
+// Waves have no Next: Play has the focus in its place.
+/** @param {string} view */
+function keepFocus(view) {
+  const [play, next] = [button("play"), button("next")];
+  if ([document.body, dialog, play, next].some((one) => one === document.activeElement)) (view === "waves" ? play : next).focus();
 }
 
 /** @param {string | undefined} sentence */
@@ -147,22 +164,34 @@ export function answered() {
 const isAsking = () => Boolean((place?.ask || shown?.measured) && !revealed && shown?.hidden);
 const isBlank = () => dialog.hasAttribute("data-blank");
 
+const isWhy = () => dialog.hasAttribute("data-why");
 // What follows from the switches: what is hidden, what the buttons say, what is read out.
 function settle() {
   const asking = isAsking();
   dialog.toggleAttribute("data-asking", asking);
   const next = button("next");
-  next.textContent = (asking ? next.dataset.show : next.dataset.next) ?? "";
-  disable(next, !asking && shown?.step === shown?.steps);
-  disable(button("back"), shown?.step === 1);
-  button("ask").setAttribute("aria-pressed", String(Boolean(place?.ask)));
-  button("blank").setAttribute("aria-pressed", String(isBlank()));
+  next.textContent = (isWhy() ? next.dataset.return : asking ? next.dataset.show : next.dataset.next) ?? "";
+  disable(next, !isWhy() && !asking && Number(shown?.step) === shown?.steps);
+  disable(button("back"), !isWhy() && Number(shown?.step) === 1);
+  disable(button("why"), !canExplain());
+  press("ask", Boolean(place?.ask));
+  press("hide", isBlank());
+  press("why", isWhy());
   if (shown) announce(shown, asking);
+}
+
+// Why is told once the class has seen what was asked.
+const canExplain = () => Boolean(shown?.explained) && !isAsking();
+
+/** @param {string} name @param {boolean} is */
+function press(name, is) {
+  for (const one of dialog.querySelectorAll(`[data-lesson-do="${name}"]`)) one.setAttribute("aria-pressed", String(is));
 }
 
 /** @param {LessonReply} reply @param {boolean} asking */
 function announce(reply, asking) {
-  const told = isBlank() && reply.blanked ? reply.blanked : asking ? reply.asked : reply.announce;
+  if (waves.isPlaying()) return;
+  const told = isWhy() ? reply.why : isBlank() && reply.blanked ? reply.blanked : asking ? reply.asked : reply.announce;
   liveLine.textContent = [reply.notice, told].filter(Boolean).join(" ");
 }
 
@@ -181,18 +210,34 @@ function go(step) {
   if (step >= 1 && step <= shown.steps && String(step) !== place.step) show(step);
 }
 
+/** @param {number} by degrees */
+const turn = (by) => waves.turn(by, (step) => show(step));
+
+/** @param {number} by */
+function move(by) {
+  if (isWhy()) doings.why();
+  else if (shown?.view === "waves") turn(10 * by);
+  else if (by > 0 && isAsking()) reveal();
+  else go(Number(place?.step) + by);
+}
+
 function reveal() {
   revealed = true;
   settle();
 }
 
 const doings = {
-  next: () => (isAsking() ? reveal() : go(Number(place?.step) + 1)),
-  back: () => go(Number(place?.step) - 1),
+  next: () => move(1), back: () => move(-1),
   first: () => go(1),
   last: () => go(shown?.steps ?? 0),
   reveal: () => isAsking() && reveal(),
   close: () => dialog.close(),
+  why() {
+    if (!isWhy() && !canExplain()) return;
+    fold();
+    dialog.toggleAttribute("data-why");
+    settle();
+  },
   ask() {
     if (!place) return;
     place.ask = !place.ask;
@@ -200,40 +245,62 @@ const doings = {
     settle();
     page.changed();
   },
-  blank() {
+  hide() {
     dialog.toggleAttribute("data-blank");
     settle();
   },
+  dark: () => (dark.hidden = !dark.hidden),
   more: () => fold(!panel.hidden),
-  large: () => keepLarge(!dialog.hasAttribute("data-large")),
+  large: () => setLarge(!dialog.hasAttribute("data-large")),
+  night: () => need("[data-theme-switch]").click(),
+  unguess: () => picture.unguess(),
   jump: () => jump(need("[data-lesson-jump]", HTMLInputElement, dialog).value),
   share: () => page.share(where()),
+  play: () => waves.play((step) => show(step)),
+  "back-ten": () => turn(-10),
+  "on-ten": () => turn(10),
+  pair() {
+    const pairs = need('[data-lesson-set="order"]', HTMLSelectElement, dialog);
+    pairs.selectedIndex = (pairs.selectedIndex + 1) % pairs.options.length;
+    choose("order", pairs.value);
+  },
 };
 
 /**
- * Go to a step by its number as typed; pycore says what there is if it is none.
+ * Go to a step by its number as typed, which is the number that it has in the page's list; pycore says what there is if
+ * it is none.
  * @param {string} text
  */
 function jump(text) {
   if (!place || !text.trim()) return;
   fold();
-  show(text.trim());
+  show(place.step, place.view, text.trim());
 }
 
-// The further choices lie over the step's words, so that the picture stays in view.
+// The menu lies over the step's words, so that the picture stays in view.
 function fold(folded = true) {
   if (panel.hidden === folded) return;
   panel.hidden = folded;
+  panel.scrollTop = 0;
   words.inert = !folded;
   button("more").setAttribute("aria-expanded", String(!folded));
   if (folded && panel.contains(document.activeElement)) button("more").focus();
 }
 
+// What a choice of the menu shows: the views that the problem offers, the methods that the form offers.
 function syncChoices() {
   if (!place) return;
-  const views = need("[data-lesson-view]", HTMLSelectElement, dialog);
-  for (const one of views.options) one.hidden = one.disabled = Boolean(shown && !shown.views.includes(one.value));
-  views.value = place.view;
+  const inMoves = place.view === "lesson";
+  for (const one of /** @type {NodeListOf<HTMLElement>} */ (dialog.querySelectorAll("[data-lesson-view]"))) {
+    one.hidden = Boolean(shown && !shown.views.includes(one.dataset.lessonView ?? ""));
+    one.setAttribute("aria-pressed", String(one.dataset.lessonView === place.view));
+  }
+  const method = form.control("method");
+  const offered = method?.options ? new Set([...method.options].map(({ value }) => value)) : null;
+  for (const one of /** @type {NodeListOf<HTMLElement>} */ (dialog.querySelectorAll("[data-lesson-method]"))) {
+    one.hidden = Boolean(offered && !offered.has(one.dataset.lessonMethod ?? ""));
+    one.setAttribute("aria-pressed", String(inMoves && one.dataset.lessonMethod === form.read().method));
+  }
   /** @type {NodeListOf<HTMLSelectElement>} */
   const selects = dialog.querySelectorAll("[data-lesson-set]");
   for (const select of selects) {
@@ -241,39 +308,44 @@ function syncChoices() {
     const original = form.control(name);
     if (original?.options) select.replaceChildren(...[...original.options].map((one) => one.cloneNode(true)));
     select.value = form.read()[name];
-    if (select.parentElement) select.parentElement.hidden = place.view !== "lesson" || Boolean(original?.closest("[data-field]")?.hidden);
+    const isIdle = !inMoves || Boolean(original?.closest("[data-field]")?.hidden);
+    if (select.parentElement) select.parentElement.hidden = isIdle;
+    if (name === "order") need('[data-lesson-do="pair"]', HTMLElement, dialog).hidden = isIdle;
   }
 }
 
 // A choice made here is the form's own: the page answers it, and the lesson follows from its first step.
-/** @param {HTMLSelectElement} select */
-function choose(select) {
-  const name = select.dataset.lessonSet ?? "";
-  if (place) place.step = "1";
-  form.fill({ [name]: select.value });
+/** @param {string} name @param {string} value */
+function choose(name, value) {
+  if (place) Object.assign(place, { step: "1", view: "lesson" });
+  form.fill({ [name]: value });
   const changed = form.controls().find((one) => one.name === name && (one.type !== "radio" || one.checked));
   changed?.dispatchEvent(new Event("input", { bubbles: true }));
 }
 
-/** @param {boolean} on */
-function keepLarge(on) {
-  dialog.toggleAttribute("data-large", on);
-  button("large").setAttribute("aria-pressed", String(on));
-  try {
-    if (on) localStorage.setItem(KEY, JSON.stringify({ version: 1, large: true }));
-    else localStorage.removeItem(KEY);
-  } catch {
-    // Not kept, but shown.
-  }
+/** @param {HTMLElement} pressed */
+function pressedOne(pressed) {
+  if (pressed.getAttribute("aria-disabled") === "true") return;
+  const { lessonDo, lessonView, lessonMethod } = pressed.dataset;
+  if (lessonDo) doings[/** @type {keyof typeof doings} */ (lessonDo)]();
+  if (lessonView) show("1", lessonView);
+  if (lessonMethod) choose("method", lessonMethod);
+  if (!lessonDo || panel.contains(pressed)) fold();
 }
 
-function keptLarge() {
-  try {
-    const kept = JSON.parse(localStorage.getItem(KEY) ?? "null");
-    return kept?.version === 1 && kept.large === true;
-  } catch {
-    return false;
-  }
+// A letter of the menu, whether the menu is open or not.
+/** @param {string} letter */
+function pressLetter(letter) {
+  const one = dialog.querySelector(`[data-lesson-key="${CSS.escape(letter)}"]:not([hidden])`);
+  if (one instanceof HTMLElement) pressedOne(one);
+  return Boolean(one);
+}
+
+/** @param {boolean} on */
+function setLarge(on) {
+  dialog.toggleAttribute("data-large", on);
+  press("large", on);
+  large.keep(on);
 }
 
 function closed() {
@@ -281,7 +353,10 @@ function closed() {
   shown = null;
   edition += 1;
   fold();
-  dialog.removeAttribute("data-blank");
+  waves.stop();
+  picture.unguess();
+  dark.hidden = true;
+  for (const mark of ["data-blank", "data-why", "data-view"]) dialog.removeAttribute(mark);
   page.changed();
   if (!dialog.contains(document.activeElement) && document.activeElement !== document.body) return;
   need('[data-action="lesson"]').focus();
@@ -301,18 +376,24 @@ export function open(step = "1", ask = false) {
  */
 export function join(joined) {
   page = joined;
-  if (keptLarge()) keepLarge(true);
+  if (large.kept()) setLarge(true);
   dialog.addEventListener("click", (event) => {
-    const pressed = around(event, "[data-lesson-do]");
-    if (pressed && pressed.getAttribute("aria-disabled") !== "true") doings[/** @type {keyof typeof doings} */ (pressed.dataset.lessonDo)]();
+    const pressed = around(event, "[data-lesson-do], [data-lesson-key]");
+    if (pressed) pressedOne(pressed);
+    if (event.target === dark) doings.dark();
   });
   slider.addEventListener("input", () => go(Number(slider.value)));
   dialog.addEventListener("change", (event) => {
     const select = event.target;
-    if (!(select instanceof HTMLSelectElement)) return;
-    if (select.matches("[data-lesson-set]")) choose(select);
-    if (select.matches("[data-lesson-view]")) show("1", select.value);
+    if (select instanceof HTMLSelectElement && select.matches("[data-lesson-set]")) choose(select.dataset.lessonSet ?? "", select.value);
   });
   dialog.addEventListener("close", closed);
-  listenToKeys(dialog, typedLine, { ...doings, jump, isFolded: () => Boolean(panel.hidden), fold });
+  picture.join(dialog);
+  waves.join(dialog, (step) => show(step));
+  listenToKeys(dialog, typedLine, {
+    ...doings, jump, fold, pressLetter, turn,
+    isFolded: () => Boolean(panel.hidden),
+    isWaves: () => shown?.view === "waves",
+    isAside: isWhy,
+  });
 }

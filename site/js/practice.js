@@ -4,6 +4,7 @@
 import { fields } from "./answer-form.js";
 import { Bridge, Stuck, Superseded } from "./bridge.js";
 import { around, need } from "./elements.js";
+import * as guess from "./guess.js";
 import * as progress from "./progress.js";
 import * as regions from "./regions.js";
 import * as store from "./practice-store.js";
@@ -15,6 +16,7 @@ const root = document.documentElement;
 const main = need(".practice");
 const attempt = need(".try", HTMLElement, main);
 const said = need("[data-said]", HTMLElement, main);
+const sheet = need("[data-region=sheet]", HTMLElement, main);
 const way = need("[name=way]", HTMLSelectElement, main);
 const file = need("[data-file]", HTMLInputElement, main);
 const answer = fields(attempt);
@@ -79,9 +81,12 @@ function take(reply) {
   if (reply.regions.problem !== problem) {
     problem = reply.regions.problem;
     answer.clear();
+    guess.forget();
+    regions.replace("guess", "");
   }
   answer.follow(reply.asked);
   for (const [name, html] of Object.entries(reply.regions)) regions.replace(name, html);
+  guess.draw();
   if (!reply.regions.incoming) dropIncoming();
   way.value = reply.way;
   show(reply.state);
@@ -91,7 +96,7 @@ function take(reply) {
 /** @param {string} state */
 function show(state) {
   const done = state !== "asking";
-  attempt.dataset.state = done ? "done" : "asking";
+  main.dataset.state = done ? "done" : "asking";
   button("show").hidden = done;
   button("next").hidden = !done;
 }
@@ -117,6 +122,20 @@ async function check() {
   take(reply);
   answer.take({ ...reply, regions: {} });
   if (reply.state !== "asking") button("next").focus({ preventScroll: true });
+}
+
+// A guess changes nothing: no record, no level.
+/** @param {[number, number]} at */
+async function sayGuess(at) {
+  const request = { do: /** @type {const} */ ("practice"), move: "guess", record: store.read(), seed: store.seed(), at };
+  try {
+    const reply = await bridge.ask(request, { topic: "guess" });
+    if (!reply.ok) return;
+    regions.replace("guess", reply.regions.guess);
+    live(reply.announce ?? "");
+  } catch (error) {
+    if (!(error instanceof Superseded || error instanceof Stuck)) reportError(error);
+  }
 }
 
 function save() {
@@ -170,9 +189,14 @@ const goOn = (reply) => {
 const doings = {
   show: async () => {
     answer.forget();
+    main.toggleAttribute("data-shown", true);
     take(await ask("show"));
+    button("next").focus({ preventScroll: true });
   },
-  next: async () => goOn(await ask("next")),
+  next: async () => {
+    main.removeAttribute("data-shown");
+    goOn(await ask("next"));
+  },
   export: save,
   erase,
   undo,
@@ -186,6 +210,7 @@ document.addEventListener("click", (event) => {
   if (pressed) doings[pressed.dataset.do ?? ""]();
   if (around(event, '[data-action="check"]')) check();
 });
+guess.join(sheet, sayGuess);
 document.addEventListener("submit", (event) => event.preventDefault());
 way.addEventListener("change", async () => take(await ask("way", { way: way.value })));
 file.addEventListener("change", load);

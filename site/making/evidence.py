@@ -13,6 +13,7 @@ if TYPE_CHECKING:
     from pycore.pages.checks import Check
 
 CASES = TESTS / "calculators"
+RAISED = str.maketrans("0123456789-", "⁰¹²³⁴⁵⁶⁷⁸⁹⁻")
 TESTS_ONLY = "cases_tests_only.toml"
 """Figures that belong in tests only are not shown."""
 
@@ -38,11 +39,23 @@ def _figures(value: float) -> str:
     return f"{value:.10g}"
 
 
+def _small(gap: float) -> str:
+    """A difference to two figures, with a power of ten where it is small."""
+    if gap == 0.0:
+        return "0"
+    figure, _, power = f"{abs(gap):.1e}".partition("e")
+    sign = "\u2212" if gap < 0 else ""
+    if abs(gap) >= 0.01:
+        return f"{sign}{abs(gap):.2g}"
+    return f"{sign}{figure}\u00a0×\u00a010{str(int(power)).translate(RAISED)}"
+
+
 def _checks_of(case: dict) -> Iterator["Check"]:
     """One row for each expected value of a case."""
+    from pycore.calculators.registry import CALCULATORS
     from pycore.pages.checks import Check
 
-    ours = _outputs(case["form"], case["page"])
+    topic, ours = CALCULATORS[case["page"]].title, _outputs(case["form"], case["page"])
     for name, expectation in case["expected"].items():
         expected, unit, value = expectation.get("value"), expectation.get("unit", ""), ours[name]
         if expected is None or expected == "" or value is None:
@@ -51,8 +64,8 @@ def _checks_of(case: dict) -> Iterator["Check"]:
         holds = abs(gap) <= _allowed(expectation["tolerance"], expected)
         quantity = f"{case['id'].replace('-', ' ')}: {name.replace('-', ' ')}"
         yield Check(
-            quantity, case["source"], case["kind"], f"{_figures(expected)} {unit}", f"{_figures(value)} {unit}",
-            f"{gap:.1e} {unit}", holds,
+            topic, quantity, case["source"], case["kind"], f"{_figures(expected)} {unit}", f"{_figures(value)} {unit}",
+            f"{_small(gap)} {unit}".strip(), holds,
         )  # fmt: skip
 
 

@@ -89,8 +89,9 @@ def write_pages(folder: Path, places: Places, pages: Iterable[Any]) -> list[str]
     slugs = []
     for page in pages:
         try:
-            own = (folder / places.library / f"{page.slug}.zip").exists()
-            variables = {**_variables(page, places), "parts": page.slug if own else REST}
+            answers = page.answers or page.slug
+            own = (folder / places.library / f"{answers}.zip").exists()
+            variables = {**_variables(page, places), "parts": answers if own else REST}
             html = shells.get_template(f"{page.template}.html").render(variables)
         except jinja2.TemplateError as error:
             raise BuildError(f"the shell {page.template}.html of page {page.slug or 'home'}: {error!r}") from error

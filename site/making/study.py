@@ -1,6 +1,6 @@
-"""The study of hand drawing: simulated drawings, by numpy and matplotlib, kept by the hash of what they come from.
+"""The study of hand drawing: simulated drawings, by numpy, kept by the hash of what they come from.
 
-The points come from `carry_out` alone; numpy makes the random slips and the statistics, matplotlib the pictures.
+The points come from `carry_out` alone; numpy makes the random slips and the statistics.
 """
 
 import json
@@ -14,19 +14,20 @@ from making.progress import step
 
 if TYPE_CHECKING:
     import numpy
-    from matplotlib.axes import Axes
 
     from pycore.calculators.neutral_current.case import NeutralCase
     from pycore.constructions.construction import Construction
     from pycore.pages.study import Study
-
-    Cloud = tuple[str, numpy.ndarray, numpy.ndarray]
 
 DRAWINGS = 20_000
 PROBLEMS = 400
 SEED = 1
 FORM = {"i1": "18.4", "i2": "11.2", "i3": "24.6", "scale": "2", "paper": "A3"}
 FACTOR = 5.0
+DOTS = 400
+"""So many of the drawings are shown as dots."""
+SHOWN = ("L1, L2, L3", "L1 with L2 first", "L1 with L3 first")
+"""The ways whose drawings are shown, by the end of their titles."""
 SCALES = (0.5, 1.0, 2.0, 5.0, 10.0)
 INPUTS = (
     "accuracy", "constructions", "geometry.py", "phasor.py", "trig.py", "circuits", "sheet/plan.py", "sheet/scale.py",
@@ -39,25 +40,27 @@ def _hash() -> str:
     return stamps.hash_of_files([*files, SITE / "making" / "study.py"], ROOT)[:16]
 
 
-def study(folder: Path) -> "Study":
-    """The study's numbers as pycore's page wants them; its pictures are copied into `folder`."""
+def study() -> "Study":
+    """The study's numbers as pycore's page wants them."""
     kept = WORKSHOP / "study" / _hash()
     if not (kept / "numbers.json").exists():
         with step(f"simulating {DRAWINGS} hand drawings by each way"):
             _make(kept)
-    folder.mkdir(parents=True, exist_ok=True)
-    for picture in sorted(kept.glob("*.svg")):
-        (folder / picture.name).write_bytes(picture.read_bytes())
     return _read(json.loads((kept / "numbers.json").read_text("utf-8")))
 
 
 def _read(numbers: dict[str, Any]) -> "Study":
     from pycore.pages.study import Study, StudyRow
+    from pycore.sheet.plots import Cloud
 
+    clouds = [
+        Cloud(one["title"], tuple((x, y) for x, y in one["points"]), one["major"], one["minor"], one["degrees"])
+        for one in numbers["clouds"]
+    ]
     return Study(
         DRAWINGS, "1 cm = 2 A", tuple(StudyRow(**row) for row in numbers["ways"]),
         tuple((scale, half) for scale, half in numbers["by_scale"]), PROBLEMS,
-        tuple((title, share) for title, share in numbers["best"]), {"scatter": "scatter.svg", "scale": "scale.svg"},
+        tuple((title, share) for title, share in numbers["best"]), tuple(clouds),
     )  # fmt: skip
 
 
@@ -105,7 +108,7 @@ def _drawn(construction: "Construction", count: int) -> tuple["numpy.ndarray", "
 
 
 def _make(folder: Path) -> None:
-    """Simulate, write numbers.json and the pictures."""
+    """Simulate, and write numbers.json."""
     import numpy
 
     from pycore.accuracy.hand import ELLIPSE, spread
@@ -124,21 +127,20 @@ def _make(folder: Path) -> None:
             "title": title, "first_order": FACTOR * calculated.half_width, "simulated": half,
             "coverage": float(inside.mean()), "flattest": flattest(construction),
         })  # fmt: skip
-        clouds.append((title, ends, covariance))
-    by_scale = _by_scale(case)
-    numbers = {"ways": ways, "by_scale": by_scale, "best": _best()}
+        if title.endswith(SHOWN):
+            clouds.append(_cloud(title, ends, covariance))
+    numbers = {"ways": ways, "by_scale": _by_scale(case), "best": _best(), "clouds": clouds}
     folder.mkdir(parents=True, exist_ok=True)
-    _pictures(folder, clouds, by_scale)
     (folder / "numbers.json").write_text(json.dumps(numbers), encoding="utf-8")
 
 
-def _by_scale(case: "NeutralCase") -> list[tuple[str, float]]:
+def _by_scale(case: "NeutralCase") -> list[tuple[float, float]]:
     """Half-width in per cent of the neutral against the scale, tip to tail."""
     from pycore.accuracy.hand import spread
 
     construction = case.build("tip-to-tail", "12")
     return [
-        (f"1 cm = {scale:g} A", 100 * spread(construction, 10 / scale).half_width / case.solution.current)
+        (scale, 100 * spread(construction, 10 / scale).half_width / case.solution.current)
         for scale in SCALES
     ]
 
@@ -166,46 +168,14 @@ def _best() -> list[tuple[str, float]]:
     return sorted(((title, count / PROBLEMS) for title, count in counts.items()), key=lambda pair: -pair[1])
 
 
-def _pictures(folder: Path, clouds: list["Cloud"], by_scale: list[tuple[str, float]]) -> None:
-    """The two pictures; no date and a fixed salt, so that equal numbers give equal bytes."""
-    import matplotlib
-
-    matplotlib.use("svg")
-    matplotlib.rcParams.update({"svg.hashsalt": "phasor-folio", "font.size": 9, "svg.fonttype": "path"})
-    from matplotlib import pyplot
-
-    chosen = [cloud for cloud in clouds if cloud[0].endswith(("L1, L2, L3", "L1 with L2 first", "L1 with L3 first"))]
-    figure, panels = pyplot.subplots(1, len(chosen), figsize=(11, 4), sharex=True, sharey=True, layout="constrained")
-    for panel, cloud in zip(panels, chosen, strict=True):
-        _panel(panel, cloud)
-    figure.savefig(folder / "scatter.svg", metadata={"Date": None})
-    pyplot.close(figure)
-    figure, panel = pyplot.subplots(figsize=(7, 4), layout="constrained")
-    panel.plot(SCALES, [half for _, half in by_scale], "o-", color="#00664B")
-    panel.set_xlabel("amperes per centimetre")
-    panel.set_ylabel("95 in 100 within, % of the neutral")
-    panel.grid(color="#D2D8D0")
-    figure.savefig(folder / "scale.svg", metadata={"Date": None})
-    pyplot.close(figure)
-
-
-def _panel(panel: "Axes", cloud: "Cloud") -> None:
-    """One cloud of end points with its calculated ellipse, mm."""
+def _cloud(title: str, ends: "numpy.ndarray", covariance: "numpy.ndarray") -> dict[str, Any]:
+    """The first end points of a way as they are drawn, and the calculated ellipse, mm."""
     import numpy
-    from matplotlib.patches import Ellipse
 
     from pycore.accuracy.hand import ELLIPSE
 
-    title, ends, covariance = cloud
-    points = ends[:600]
-    panel.plot(points[:, 0], points[:, 1], ".", color="#6E767A", markersize=1, rasterized=False)
     values, vectors = numpy.linalg.eigh(covariance)
-    angle = math.degrees(math.atan2(vectors[1, 1], vectors[0, 1]))
-    axes = 2 * ELLIPSE * numpy.sqrt(values)
-    panel.add_patch(Ellipse((0, 0), axes[1], axes[0], angle=angle, fill=False, color="#00664B", linewidth=1.5))
-    panel.set_title(title, fontsize=9)
-    panel.set_xlabel("mm")
-    panel.set_aspect("equal")
-    panel.set_xlim(-15, 15)
-    panel.set_ylim(-15, 15)
-    panel.grid(color="#D2D8D0")
+    minor, major = (float(ELLIPSE * math.sqrt(value)) for value in values)
+    points = [[round(float(x), 2), round(float(y), 2)] for x, y in ends[:DOTS]]
+    degrees = math.degrees(math.atan2(vectors[1, 1], vectors[0, 1]))
+    return {"title": title, "points": points, "major": major, "minor": minor, "degrees": degrees}

@@ -85,14 +85,14 @@ def _write_site(folder: Path, base: str) -> None:
     runtime = assets.place_hashed(prepared / "py", folder / "py")
     write_library(prepared / "lib")
     library = assets.place_hashed(prepared / "lib", folder / "lib")
-    numbers = study(prepared / "a" / "study")
+    numbers = study()
     loaded, imports = _write_assets(prepared / "a", folder / "a")
     scripts = [SITE / "js" / name for name in ("worker.js", "ahead.js", "memory.js", "part.js")]
     memory = memory_name(runtime, library, scripts)
     size = (runtime / "pyodide.asm.wasm").stat().st_size
     folders = (f"a/{loaded.name}/", f"py/{runtime.name}/", f"lib/{library.name}/")
     places = Places(*folders, site_address(base), memory, size, imports)
-    pages = [*pages_of_pycore(), *_read_pages(numbers, f"../{places.assets}")]
+    pages = [*pages_of_pycore(), *_read_pages(numbers)]
     write_pages(folder, places, pages)
     (folder / "licences.txt").write_text(licences_text(), encoding="utf-8", newline="\n")
     (folder / "_headers").write_text(headers_file(), encoding="utf-8")
@@ -112,7 +112,7 @@ def _write_assets(prepared: Path, parent: Path) -> tuple[Path, dict[str, tuple[s
     return assets.place_hashed(prepared, parent), imports
 
 
-def _read_pages(numbers: "Study", loaded: str) -> list[Any]:
+def _read_pages(numbers: "Study") -> list[Any]:
     """The pages that are read: the study's numbers in words, and every outside check."""
     from pycore.calculators.registry import CALCULATORS
     from pycore.pages.checks import checks_page
@@ -122,7 +122,7 @@ def _read_pages(numbers: "Study", loaded: str) -> list[Any]:
     from pycore.render.reading import reading_page
 
     read = (*lesson_pages(CALCULATORS), *reading_pages(), study_page(numbers), checks_page(checks()))
-    return [reading_page(page, loaded) for page in read]
+    return [reading_page(page) for page in read]
 
 
 def licences_text() -> str:

@@ -101,15 +101,18 @@ export interface LessonReply extends Reply {
   announce: string;
   asked: string;
   blanked?: string;
+  explained: boolean;
   hidden: boolean;
   measured: boolean;
   notice?: string;
   progress: string;
   regions: Values;
-  step: number;
+  step: number | string;
   steps: number;
+  turned: number;
   view: string;
   views: string[];
+  why: string;
 }
 
 export interface MarkReply extends Reply {

@@ -26,7 +26,7 @@ SEEN = """() => {
   const part = (name) => `[data-name="${name}"]`;
   const start = svg.querySelector("[data-step] > circle");
   return {
-    protractor: lines(part("protractor") + " line"), figures: texts(part("protractor") + " text"),
+    protractor: lines(part("protractor") + " line"), figures: texts(part("known") + " " + part("numbers") + " text"),
     ruler: lines(part("ruler") + " line"), reading: lines(part("reading") + " > line"),
     words: texts(part("reading") + " > text"), zero: texts(part("zero") + " > text"), phasors,
     start: start && [Number(start.getAttribute("cx")), Number(start.getAttribute("cy"))],

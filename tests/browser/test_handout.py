@@ -8,7 +8,7 @@ from pathlib import Path
 import pypdfium2
 import pytest
 from browser.asking import SLUG, show_more, wait_until
-from browser.classroom import CENTRES, RULERS
+from browser.classroom import CENTRES, RULERS, place
 from browser.instruments import Seen, apart, way
 from browser.test_page_access import violations
 from making.paths import SITE
@@ -112,27 +112,27 @@ def test_it_holds_nothing_that_leads_outside(saved: Path) -> None:
 
 def test_it_plays_by_buttons_and_keys(offline) -> None:
     page = offline()
-    assert ["Step 1 of 20"] == shown(page)
+    assert [place(1)] == shown(page)
     assert "true" == page.get_attribute('[data-player-do="back"]', "aria-disabled")
     page.click('[data-player-do="next"]')
-    assert ["Step 2 of 20"] == shown(page)
+    assert [place(2)] == shown(page)
     for key, step in (("ArrowRight", 3), ("PageDown", 4), ("ArrowLeft", 3), ("End", 20), ("ArrowRight", 20),
                       ("PageUp", 19), ("Home", 1)):  # fmt: skip
         page.keyboard.press(key)
-        assert [f"Step {step} of 20"] == shown(page)
+        assert [place(step)] == shown(page)
     page.keyboard.press("End")
     assert "87.5°" in page.locator("[data-player-live]").text_content()
     page.click('[data-player-do="all"]')
     assert 20 == len(shown(page))
     page.click('[data-player-do="all"]')
-    assert ["Step 20 of 20"] == shown(page)
+    assert [place(20)] == shown(page)
 
 
 def test_its_instruments_are_true(offline) -> None:
     """Written once and referred to, they still lie where each step has them: their places are read as drawn."""
     page = offline()
     for step in range(1, 21):
-        assert [f"Step {step} of 20"] == shown(page)
+        assert [place(step)] == shown(page)
         seen = Seen(page)
         used = page.evaluate("""() => {
             const use = document.querySelector('[data-player-step]:not([hidden]) [data-instrument] > use');
@@ -140,21 +140,22 @@ def test_its_instruments_are_true(offline) -> None:
             const svg = use.ownerSVGElement;
             const matrix = svg.getScreenCTM().inverse().multiply(use.getScreenCTM());
             return { key: use.getAttribute("href"), box: use.getBBox().width, a: matrix.a, b: matrix.b,
-                     x: matrix.e, y: matrix.f }; }""")
+                     x: matrix.e, y: matrix.f, scale: Math.hypot(matrix.a, matrix.b),
+                     numbers: svg.querySelector('[data-name="numbers"] > use')?.getAttribute("href") }; }""")
         if step in CENTRES or step in RULERS:
             assert used["box"] > 100
-            place, turned = complex(used["x"], -used["y"]), way(0, complex(used["a"], -used["b"]))
+            spot, turned = complex(used["x"], -used["y"]), way(0, complex(used["a"], -used["b"]))
             if step in RULERS:
                 tail, tip = seen.phasor(RULERS[step])
-                assert used["key"].startswith("#ruler-") and abs(place - tail) < 0.03
+                assert used["key"].startswith("#ruler-") and abs(abs(spot - tail) - 1.15 * used["scale"]) < 0.03
                 assert apart(turned, way(tail, tip)) < 0.1
             else:
                 centre = seen.start if CENTRES[step] == "O" else seen.phasor(CENTRES[step])[1]
-                assert used["key"].startswith("#protractor-180-") and abs(place - centre) < 0.03
+                assert used["key"] == "#protractor-180" and abs(spot - centre) < 0.03
                 far = max((complex(x, -y) for line in seen.found["reading"] for x, y in (line[:2], line[2:])),
-                          key=lambda end: abs(end - place))  # fmt: skip
-                value = (way(place, far) - turned) % 360
-                counted = value if used["key"].endswith("inner") else 180 - value
+                          key=lambda end: abs(end - spot))  # fmt: skip
+                value = (way(spot, far) - turned) % 360
+                counted = value if used["numbers"].startswith("#numbers-180-inner") else 180 - value
                 assert abs(counted - seen.amount) < 0.2, step
         page.keyboard.press("ArrowRight")
 
@@ -163,7 +164,7 @@ def test_without_its_script_all_steps_stand_in_order(offline) -> None:
     """Learning platforms strip scripts: nothing but the player goes."""
     page = offline(java_script_enabled=False)
     headings = page.locator("[data-player-step] h3")
-    assert [f"Step {step} of 20" for step in range(1, 21)] == headings.all_text_contents()
+    assert [place(step) for step in range(1, 21)] == headings.all_text_contents()
     assert all(step.is_visible() for step in page.locator("[data-player-step]").all())
     assert page.locator("[data-player-bar]").is_hidden()
 
@@ -197,7 +198,7 @@ def test_the_sheet_prints_true_to_scale(offline, tmp_path: Path) -> None:
     assert abs(width - 297.0) < 0.2 and abs(height - 210.0) < 0.2
     text = document[0].get_textpage().get_text_range()
     document.close()
-    assert "1 cm = 2 A" in text and "Step 1 of 20" not in text
+    assert "1 cm = 2 A" in text and "Step 1 of 12" not in text
     page.emulate_media(media="print")
     length = page.evaluate("""() => {
         const line = document.querySelector('svg[data-sheet] [data-phasor="i1"] > line').getBoundingClientRect();

@@ -13,7 +13,7 @@ PAGES = (*lesson_plans.PAGES, *readings.PAGES)
 def test_a_page_is_reached_from_the_front_page_and_fits_a_phone(page: Page, site: str, slug: str, title: str) -> None:
     page.set_viewport_size({"width": 390, "height": 844})
     page.goto(site)
-    page.locator(f'.lessons a[href="{slug}/"]').click()
+    page.locator(f'.foot a[href="./{slug}/"]').click()
     expect(page.locator("h1")).to_have_text(title)
     assert 390 == page.evaluate("document.documentElement.scrollWidth")
     assert page.locator(f'.foot a[href="../{slug}/"]').count() == 1
@@ -28,7 +28,7 @@ def test_what_is_printed_is_the_sheet_alone_and_the_short_pages_take_one_side(
     assert len(document) == (1 if (slug, title) in readings.PAGES else 2)
     text = "".join(document[index].get_textpage().get_text_range() for index in range(len(document)))
     assert title in text
-    for other in ("All sheets", "Licences", readings.HOW_TO_PRINT):
+    for other in ("Class sets", "Licences", readings.HOW_TO_PRINT):
         assert other not in text
 
 

@@ -81,15 +81,17 @@ def test_method_and_order_are_chosen_in_the_view(lesson) -> None:
     """They are the form's own: the page behind, the address and the lesson follow."""
     page = lesson("&view=lesson&step=9")
     do(page, "more")
-    page.select_option("[data-lesson-set=method]", "tip-to-tail")
-    wait_until(page, "document.querySelector('.lesson-step')?.textContent === 'Step 1 of 9'")
+    page.click('[data-lesson-method="tip-to-tail"]')
+    wait_until(page, "document.querySelector('.lesson-step')?.textContent === 'Step 1 of 6'")
     until_address(page, "method=tip-to-tail")
     assert page.locator("[name=method][value=tip-to-tail]").is_checked()
+    do(page, "more")
     assert page.locator("[data-lesson-choice=parallels]").is_hidden()
     page.select_option("[data-lesson-set=order]", "23")
     until_address(page, "order=23")
-    page.select_option("[data-lesson-view]", "pull")
+    page.click('[data-lesson-view="pull"]')
     wait_until(page, "document.querySelector('.lesson-step')?.textContent === 'Step 1 of 4'")
+    do(page, "more")
     page.keyboard.press("Escape")
     assert is_open(page) and page.locator("[data-lesson-panel]").is_hidden()
 
@@ -98,6 +100,7 @@ def test_the_waves_turn_by_ten_degrees_at_an_arrow_key(lesson) -> None:
     """The slider's keys are the view's; the phasor of L1 stands where it was turned to."""
     page = lesson("&view=waves&step=1")
     page.focus("[data-lesson-slider]")
+    assert page.locator('[data-name="cursor"]').is_visible()
     for step in (2, 3):
         page.keyboard.press("ArrowRight")
         until_at(page, step)
@@ -113,8 +116,9 @@ def test_a_view_that_a_problem_does_not_offer_is_no_choice_and_opens_the_lesson(
     until_at(page, 1)
     assert "Waves" in page.locator("[data-lesson-notice]").text_content()
     until_address(page, "view=lesson&step=1")
-    offered = "[data-lesson-view] option:not([hidden])"
-    assert ["lesson", "together", "pull"] == page.locator(offered).evaluate_all("all => all.map(one => one.value)")
+    offered = "[data-lesson-view]:not([hidden])"
+    views = page.locator(offered).evaluate_all("all => all.map(one => one.dataset.lessonView)")
+    assert ["lesson", "together", "pull"] == views
 
 
 def test_all_methods_end_on_one_point(lesson) -> None:
@@ -123,7 +127,7 @@ def test_all_methods_end_on_one_point(lesson) -> None:
     for step in range(1, 8):
         until_at(page, step)
         rings.append(page.evaluate("""() => {
-            const ring = [...document.querySelectorAll('[data-lesson-region="lesson-picture"] circle')].at(-1);
+            const ring = [...document.querySelectorAll('.lesson-figure [data-name="answer"] circle')].at(-1);
             return [ring.cx.baseVal.value, ring.cy.baseVal.value]; }"""))
         page.keyboard.press("ArrowRight")
     assert len(rings) == 7 and all(math.dist(ring, rings[0]) < 0.01 for ring in rings)
@@ -155,11 +159,20 @@ def test_no_rule_of_accessibility_is_broken(lesson, screen: str, scheme: str) ->
     """At several steps, with a notice, with the choices open, and with the large code."""
     page = lesson("&view=lesson&step=99", screen, color_scheme=scheme)
     assert [] == violations(page)
-    for step in ("1", "5", "10", "13"):
-        page.keyboard.type(step)
+    for step, frame in ((1, 1), (4, 5), (6, 9), (8, 13)):
+        page.keyboard.type(str(step))
         page.keyboard.press("Enter")
-        until_at(page, int(step))
+        until_at(page, frame)
         assert [] == violations(page)
+    page.keyboard.type("4")
+    page.keyboard.press("Enter")
+    until_at(page, 5)
+    page.keyboard.press("w")
+    assert [] == violations(page)
+    page.keyboard.press("w")
+    page.keyboard.press("v")
+    until_address(page, "view=waves")
+    assert [] == violations(page)
     do(page, "more")
     assert [] == violations(page)
     do(page, "share")

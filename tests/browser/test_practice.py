@@ -9,12 +9,15 @@ from browser.asking import DESK, PHONE, wait_until
 from browser.test_page_access import violations
 from playwright.sync_api import Page, expect
 
+from pycore.geometry import Point
 from pycore.pages.practice import problem_of
 from pycore.practice import ladder
 from pycore.practice.task import Task
+from pycore.render.guess import sentence_of
 
 TOUCH = {"viewport": PHONE, "has_touch": True, "is_mobile": True}
 KEY = "phasor-folio-practice"
+SOLUTION = ".practice-sheet .board:visible [data-phasor=sum]"
 
 
 def record(page: Page) -> dict:
@@ -59,10 +62,11 @@ def give(page: Page, size: float, angle: float | None = None) -> None:
 def test_three_problems_with_a_reload_between(start, ready):
     page = start()
     asked = task(page)
-    expect(page.locator("[data-region=drawn] svg")).to_have_count(0)
+    expect(page.locator(SOLUTION)).to_have_count(0)
     give(page, asked.size, asked.angle)
-    expect(page.locator("[data-region=drawn] svg").first).to_be_visible()
-    expect(page.locator("[data-region=standing]")).to_contain_text("1 in a row")
+    expect(page.locator(SOLUTION).first).to_be_visible()
+    expect(page.locator("[data-region=standing]")).to_contain_text("one more right at the first try: level 2")
+    expect(page.locator(".level-scale .done")).to_have_count(2)
     assert "next" == page.evaluate("document.activeElement.dataset.do")
     page.tap("[data-do=next]")
     settle(page)
@@ -76,17 +80,18 @@ def test_three_problems_with_a_reload_between(start, ready):
     assert "wrong" == page.get_attribute(".marked", "data-band")
     give(page, asked.size, asked.angle)
     wait_until(page, "document.querySelector('.marked').dataset.band === 'accept'")
-    expect(page.locator("[data-region=standing]")).to_contain_text("2 in a row")
+    expect(page.locator("[data-region=standing]")).to_contain_text("two in succession right at the first try: level 2")
     page.reload()
     ready(page)
     settle(page)
-    expect(page.locator("[data-region=drawn] svg").first).to_be_visible()
+    expect(page.locator(SOLUTION).first).to_be_visible()
     page.tap("[data-do=next]")
     settle(page)
 
     page.tap("[data-do=show]")
     expect(page.locator("[data-region=drawn]")).to_contain_text("does not count as solved")
-    expect(page.locator("[data-region=standing]")).to_contain_text("0 in a row")
+    expect(page.locator(SOLUTION).first).to_be_visible()
+    assert "in a row" not in page.locator("main").inner_text()
     way = record(page)["ways"]["0.parallelogram"]
     assert (3, 2, "shown") == (way["had"], way["solved"], way["done"])
 
@@ -210,6 +215,74 @@ def test_by_keyboard_alone(start):
     wait_until(page, f"JSON.parse(localStorage['{KEY}']).ways['0.parallelogram'].code !== '{before}'")
 
 
+GUESSED = "[data-region=guess]"
+
+
+def end_of_guess(page: Page) -> tuple[float, float]:
+    """How far the arrow reaches from the starting point on the board in view: mm to the right and up."""
+    x1, y1, x2, y2 = page.locator(".board:visible .guess line").evaluate(
+        "(line) => ['x1', 'y1', 'x2', 'y2'].map((name) => Number(line.getAttribute(name)))"
+    )
+    return x2 - x1, y1 - y2
+
+
+@pytest.mark.parametrize("screen", [PHONE, DESK], ids=["phone", "desk"])
+def test_a_guess_is_dragged_said_in_words_and_never_counted(start, screen: dict[str, int]):
+    page = start(viewport=screen, has_touch=False, is_mobile=False)
+    before = record(page)
+    board = page.locator(".board:visible")
+    board.scroll_into_view_if_needed()
+    page.locator(".board:visible .guess-end").hover()
+    page.mouse.down()
+    box = board.bounding_box()
+    x, y = (float(board.locator(".guess").get_attribute(f"data-{name}")) for name in "xy")
+    scale = box["width"] / board.locator(".guess").evaluate("(one) => one.viewBox.baseVal.width")
+    page.mouse.move(box["x"] + (x - 20) * scale, box["y"] + (y - 20) * scale, steps=4)
+    page.mouse.up()
+    assert end_of_guess(page) == pytest.approx((-20, 20), abs=1.0)
+    found = problem_of(ladder.read(before))
+    placed = found.page.placed(found.form)
+    expect(page.locator(GUESSED)).to_contain_text("up to the left")
+    expect(page.locator(GUESSED)).to_have_text(sentence_of(placed, Point(-20.0, 20.0)))
+    assert before == record(page)
+    page.click("[data-do=show]")
+    page.locator(SOLUTION).first.wait_for()
+    expect(page.locator(GUESSED)).to_contain_text("up to the left")
+    expect(page.locator(".guess-end").first).to_be_hidden()
+    if screen is DESK:
+        assert end_of_guess(page) == pytest.approx((-20, 20), abs=1.0)
+        expect(page.locator(".board:visible .guess")).to_be_visible()
+    page.click("[data-do=next]")
+    wait_until(page, "document.querySelector('main').dataset.state === 'asking'")
+    expect(page.locator(GUESSED)).to_have_text("")
+
+
+def test_a_guess_is_moved_by_keys(start):
+    page = start(viewport=DESK, has_touch=False, is_mobile=False)
+    x, y = end_of_guess(page)
+    page.focus(".board:visible .guess-end")
+    page.keyboard.press("ArrowLeft")
+    page.keyboard.press("Shift+ArrowDown")
+    assert end_of_guess(page) == pytest.approx((x - 5, y - 1), abs=0.05)
+    expect(page.locator(GUESSED)).to_contain_text("Your guess: about")
+
+
+def test_without_a_guess_none_is_shown_beside_the_solution(start):
+    page = start(viewport=DESK, has_touch=False, is_mobile=False)
+    page.click("[data-do=show]")
+    page.locator(SOLUTION).first.wait_for()
+    expect(page.locator(".guess").first).to_be_hidden()
+
+
+def test_the_sheet_of_a_problem_holds_nothing_of_its_answer(start):
+    """What is not in the page cannot be found there."""
+    page = start(viewport=DESK, has_touch=False, is_mobile=False)
+    asked = task(page)
+    sheet = page.locator(".practice-sheet")
+    assert 'data-phasor="sum"' not in sheet.inner_html()
+    assert f"{asked.size:.1f}" not in sheet.inner_text()
+
+
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 @pytest.mark.parametrize("screen", [PHONE, DESK], ids=["phone", "desk"])
 def test_no_rule_of_access_is_broken(start, scheme: str, screen: dict[str, int]):
@@ -219,7 +292,7 @@ def test_no_rule_of_access_is_broken(start, scheme: str, screen: dict[str, int])
         part.evaluate("(part) => { part.open = true; }")
     assert [] == violations(page)
     page.click("[data-do=show]")
-    page.locator("[data-region=drawn] svg").first.wait_for()
+    page.locator(SOLUTION).first.wait_for()
     assert [] == violations(page)
 
 

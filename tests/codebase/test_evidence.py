@@ -64,4 +64,6 @@ def test_the_study_covers_what_it_says(dist: Path):
     page = words_of(dist / "accuracy" / "index.html")
     low, high = re.search(r"more,\s([\d.]+)\sto\s([\d.]+)\s%", page).groups()
     assert 94.0 <= float(low) <= float(high) <= 96.0
-    assert len(list((dist / "a").glob("*/study/*.svg"))) == 2
+    drawn = (dist / "accuracy" / "index.html").read_text("utf-8")
+    assert 4 == drawn.count("<figure") and 0 == drawn.count("<img")
+    assert 3 * 300 < drawn.count("<circle") < 3 * 420

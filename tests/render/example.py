@@ -96,6 +96,7 @@ class ExampleCalculator:
 
     slug = "example"
     topic = None
+    board, job = "Three-phase", ""
     title = "Neutral current"
     description = "What the neutral carries when three lines load it unevenly."
     scenario = "Community hall, three heating banks in star."
@@ -117,6 +118,10 @@ class ExampleCalculator:
     def inks(self, form: Mapping[str, str]) -> Mapping[str, str]:
         """Always the same inks."""
         return {"i1": "brown", "i2": "black", "i3": "grey", "sum": "blue"}
+
+    def figure(self, form: Mapping[str, str]) -> Page:
+        """The fixed sheet."""
+        return self.answer(form).sheet
 
     def answer(self, form: Mapping[str, str]) -> Answer:
         """The fixed answer; InputError for "bad"."""

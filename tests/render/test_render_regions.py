@@ -8,17 +8,18 @@ from html.parser import HTMLParser
 import pytest
 from render.example import IN, ExampleCalculator, answer
 
-from pycore.calculators.registry import CALCULATORS
+from pycore.calculators.registry import CALCULATORS, MAIN
 from pycore.pages.paper import PAPER_PAGES
 from pycore.render.answer import output_html
 from pycore.render.form import method_html, options_html, values_html
-from pycore.render.home import home_html, in_short, length_on_paper
+from pycore.render.home import boards_of, home_regions, in_short
 from pycore.render.mathml import formula_html, is_long, pieces
 from pycore.render.phrase import phrase_html
 from pycore.render.regions import regions_of
 from pycore.render.sample import sample
-from pycore.render.site import calculator_page, home_page
+from pycore.render.site import calculator_page, home_page, pages_of
 from pycore.sums.answer import Output
+from pycore.words import boards
 from pycore.words.formula import Fraction, Function, Number, Root, Square, row
 from pycore.words.phrase import say
 
@@ -270,36 +271,72 @@ def test_actions_are_those_that_work_now(page):
 
 def test_the_front_page_shows_each_sheet_and_links_to_it():
     tree = Tree("".join(home_page([ExampleCalculator()]).regions.values()))
-    assert 2 == [marks["href"] for marks in tree.all("a")].count("example/")
-    views = [marks["data-view"] for marks in tree.all("svg") if "data-view" in marks]
-    assert ["small" for _ in range(1 + len(PAPER_PAGES))] == views
-    links = {marks["href"].partition("#")[0] for marks in tree.all("a")}
-    assert {f"{slug}/" for slug in PAPER_PAGES} <= links
+    addresses = [marks["href"] for marks in tree.all("a")]
+    assert 2 == addresses.count("example/")
+    assert ["small"] == [marks["data-view"] for marks in tree.all("svg") if marks.get("data-view") == "small"]
+    links = {address.partition("#")[0] for address in addresses}
+    assert {f"./{slug}/" for slug in PAPER_PAGES} <= links
 
 
 def test_the_front_page_says_of_each_sheet_what_it_is_about_and_its_scale():
     """A page is taken up by its registration: its description up to the colon, and the scale of its drawing."""
     assert "Line and phase values." == in_short("Line and phase values: drawn, and reckoned.")
     assert "Add or subtract two to six phasors." == in_short("Add or subtract two to six phasors.")
-    html = str(home_html(CALCULATORS.values()))
+    html = shelf()
     for page in CALCULATORS.values():
-        assert f'<a href="{page.slug}/">{page.title}</a></h2><p>{in_short(page.description)}</p>' in html
+        assert f'<a href="{page.slug}/">{page.title}</a></h3><p>{in_short(page.description)}</p>' in html
     assert len(CALCULATORS) == html.count('<p class="caption">1')
+
+
+def shelf() -> str:
+    return str(home_regions(CALCULATORS[MAIN], CALCULATORS.values())["shelf"])
+
+
+def test_every_calculator_stands_once_on_a_board_and_the_main_job_first_on_its_own():
+    groups = boards_of(CALCULATORS[MAIN], CALCULATORS.values())
+    assert list(groups) == [board for board in boards.BOARDS if board in groups]
+    assert sorted(CALCULATORS) == sorted(page.slug for members in groups.values() for page in members)
+    assert MAIN == groups[CALCULATORS[MAIN].board][0].slug
+    anchors = {marks["id"] for marks in Tree(shelf()).all("section")}
+    foot = home_page(list(CALCULATORS.values()), MAIN).regions["footer"]
+    for board in boards.BOARDS:
+        assert f'href="./#{boards.anchor(board)}"' in foot and boards.anchor(board) in anchors
+
+
+def test_the_drawings_of_the_boards_have_no_letters_and_one_scale():
+    """Letters would be too small to read; a drawing is as wide as its share of a column says."""
+    tree = Tree(shelf())
+    assert [] == tree.all("text")
+    drawings = tree.all("svg")
+    assert len(CALCULATORS) == len(drawings)
+    scales = [float(marks["width"].rstrip("%")) / float(marks["viewbox"].split()[2]) for marks in drawings]
+    assert max(scales) < 1.01 * min(scales)
+    assert all(float(marks["width"].rstrip("%")) <= 100 for marks in drawings)
 
 
 def test_the_drawings_of_the_front_page_stay_light():
     """A shelf of drawings: a page adds at most 10 KB to it before compression."""
-    board = str(home_html(CALCULATORS.values())).partition('<ul class="board">')[2].partition("</ul>")[0]
-    assert len(board.encode()) < 10_000 * len(CALCULATORS)
+    assert len(shelf().encode()) < 10_000 * len(CALCULATORS)
 
 
-def test_the_length_on_the_front_page_is_the_examples():
-    """A length that no sheet has would be a promise that the learner's ruler breaks."""
-    assert "58.2 mm" == length_on_paper([answer({})])
-    changed = replace(answer({}), outputs=(Output("neutral-length", 73.44, "73.4", "mm"),))
-    assert "73.4 mm" == length_on_paper([answer({}), changed][1:])
-    html = home_html([ExampleCalculator()])
-    assert f"A line of 58.2{NO_BREAK}mm is 58.2{NO_BREAK}mm on paper." in html
+def test_the_links_of_the_main_job_take_its_example_along():
+    uses = Tree(str(home_regions(CALCULATORS[MAIN], CALCULATORS.values())["uses"])).all("a")
+    values = "i1=18.4&i2=11.2&i3=24.6"
+    assert [f"{MAIN}/#v=2&{values}{more}" for more in ("", "&view=lesson&step=1", "&sheet=problem")] == [
+        marks["href"] for marks in uses
+    ]
+    assert all(marks["href"] == f"{marks['data-carries']}&{values}{marks['data-carries-too']}" for marks in uses)
+
+
+def test_the_head_of_every_page_leads_to_what_the_site_has_and_marks_where_one_is():
+    for page in pages_of(CALCULATORS.values(), MAIN):
+        links = [marks for marks in Tree(page.regions["header"]).all("a") if "class" not in marks]
+        root = "./" if page.slug == "" else "../"
+        assert [root, f"{root}practice/", f"{root}class-set/", f"{root}lesson-plan/"] == [one["href"] for one in links]
+        marked = [(one["href"], one["aria-current"]) for one in links if "aria-current" in one]
+        own = f"{root}{page.slug}/" if page.slug else root
+        expected = [(root, "true")] if page.slug in CALCULATORS else [(own, "page")]
+        assert marked == (expected if own in [one["href"] for one in links] or page.slug in CALCULATORS else [])
 
 
 def test_regions_are_the_same_twice():

@@ -1,14 +1,21 @@
 """Which views the classroom offers for a problem, and what ropes and waves say of the phasors that are drawn."""
 
+import re
+from itertools import combinations
+from math import fsum, sqrt
+
 import pytest
 from host import shelf
 
+from pycore import lettering
 from pycore.calculators.registry import CALCULATORS
-from pycore.drawing import Text
+from pycore.drawing import Arrow, Circle, Group, Line, Shape, Text, walk
+from pycore.geometry import distance
 from pycore.phasor import angle, magnitude, polar, total
-from pycore.sheet.lesson_view import WIDTH
+from pycore.sheet.laying import WIDTH
 from pycore.sheet.lettered import box_of
 from pycore.sheet.pictures import TAG_CAPITALS
+from pycore.sheet.wave_view import HALF, Wave, top_of
 from pycore.sums.classroom import VIEWS, SumLesson
 from pycore.words import classroom, plain
 from pycore.words.phrase import Symbol, added, listed_phrases
@@ -38,11 +45,11 @@ def test_four_ropes_and_more_can_pull_a_ring(slug: str) -> None:
     arms, tags = lesson.case.arms, lesson.case.notation.tags
     assert len(arms) >= 4
     for count in range(2, len(arms)):
-        frame = lesson.show("pull", count + 1)
+        frame = lesson.show("pull", count)
         name = " + ".join(plain(tags[arm.key]) for arm in arms[:count])
         size = magnitude(total(polar(arm.size, arm.angle) for arm in arms[:count]))
         assert f"{name}, {lesson.case.amount(size)}" in plain(frame.reading)
-        words = [item for item in frame.picture.items if isinstance(item, Text)]
+        words = [item for item in walk(frame.picture.items) if isinstance(item, Text)]
         assert name.translate(LETTERED) in [one.plain for one in words]
         boxes = [box_of(one, TAG_CAPITALS) for one in words]
         assert all(0.0 <= box.left and box.right <= WIDTH for box in boxes)
@@ -108,11 +115,87 @@ def test_a_link_to_a_view_that_is_not_offered_opens_the_lesson_and_says_so(slug:
 
 @pytest.mark.parametrize("slug", CALCULATORS)
 def test_a_wave_is_root_two_times_as_high_as_its_arrow(slug: str) -> None:
-    """Arrows have r.m.s. lengths; no sentence calls their height the value at a moment."""
+    """Each arrow is as long as its wave is high, √2 times the r.m.s. value; its tip is as high as the wave there."""
     for form in shelf.forms(slug, 4):
         lesson = lesson_of(slug, form)
-        if "waves" in lesson.views:
-            assert "the height of each arrow, times √2, is its" in plain(lesson.show("waves", 3).sentence)
+        if "waves" not in lesson.views:
+            continue
+        page = lesson.show("waves", 3).picture
+        sizes = {arm.key: arm.size for arm in lesson.case.arms}
+        found = [Wave(key, value) for key, value in [*lesson.phasors(), ("sum", lesson.case.total)] if value]
+        scale = HALF / top_of(found)
+        groups = [item for item in walk(page.items) if isinstance(item, Group) and item.phasor in sizes]
+        assert len(groups) == len(sizes)
+        for group in groups:
+            [arrow] = [item for item in group.items if isinstance(item, Arrow)]
+            assert distance(arrow.tail, arrow.tip) == pytest.approx(sqrt(2.0) * sizes[group.phasor] * scale)
+            name = f"wave-{group.phasor}"
+            named = [item for item in walk(page.items) if isinstance(item, Group) and item.name == name]
+            [curve] = [item for item in named[0].items if isinstance(item, Shape)]
+            step = round(20.0 / 360.0 * (len(curve.points) - 1), 6)
+            low, high = curve.points[int(step)].y, curve.points[int(step) + 1].y
+            assert min(low, high) - 0.2 <= arrow.tip.y <= max(low, high) + 0.2
+
+
+WAVES = [slug for slug in CALCULATORS if slug not in ("power-triangle", "two-wattmeters")]
+
+
+@pytest.mark.parametrize("slug", WAVES)
+def test_no_names_of_waves_collide(slug: str) -> None:
+    """Neither at the arrows nor at the ends of the curves, also of harmonics whose arrows lie on each other."""
+    for form in shelf.forms(slug, 5):
+        lesson = lesson_of(slug, form)
+        if "waves" not in lesson.views:
+            continue
+        for step in (1, 4, 10, 17.5, 28):
+            page = lesson.show("waves", step).picture
+            boxes = [
+                box_of(item, lettering.capital_height(item.runs[0].face, item.runs[0].size)).grown(-0.2)
+                for item in walk(page.items) if isinstance(item, Text)
+            ]  # fmt: skip
+            assert all(0.0 <= box.left and box.right <= page.width and box.top <= page.height for box in boxes)
+            assert [] == [(one, other) for one, other in combinations(boxes, 2) if one.meets(other)]
+
+
+def numbers_of(text: str) -> list[float]:
+    return [float(one.replace("−", "-")) for one in re.findall(r"(?<= )−?[\d.]+(?= |$)", text.replace("\u00a0", " "))]
+
+
+def test_the_values_at_a_moment_are_written_as_a_sum() -> None:
+    """At each degree the sum printed is that of the numbers printed, or nearly, and then it says so."""
+    lesson, exact = lesson_of("neutral-current", {"i1": "18.4", "i2": "11.2", "i3": "24.6"}), 0
+    for step in range(10, 370, 7):
+        text = plain(lesson.show("waves", step / 10).reading)
+        *parts, total = numbers_of(text)
+        assert len(parts) == 3
+        assert abs(fsum(parts) - total) < (0.01 if " = " in text else 0.21)
+        assert (" = " in text) == (abs(fsum(parts) - total) < 0.01)
+        exact += " = " in text
+    assert exact > 10
+    assert "After 93° of a turn" in plain(lesson.show("waves", 10.3).sentence)
+
+
+@pytest.mark.parametrize("slug", ROPES)
+def test_ropes_begin_with_a_rope_and_end_with_the_pull_that_keeps_the_ring_at_rest(slug: str) -> None:
+    """Each further rope has its parallelogram; the balancing pull is the sum's opposite."""
+    lesson = lesson_of(slug, ROPES[slug])
+    count = len(lesson.case.arms)
+    first = [item for item in walk(lesson.show("pull", 1).picture.items) if isinstance(item, Arrow)]
+    assert 1 == len(first)
+    for number in range(2, count + 1):
+        items = list(walk(lesson.show("pull", number).picture.items))
+        sides = [item for item in items if isinstance(item, Line) and item.dash]
+        assert 2 == len(sides) and distance(sides[0].end, sides[1].end) < 1e-6
+        net = [item for item in items if isinstance(item, Arrow) and item.width == 1.4]
+        assert 1 == len(net) and distance(net[0].tip, sides[0].end) < 1e-6
+    ring = next(item for item in walk(lesson.show("pull", 1).picture.items) if isinstance(item, Circle))
+    net_tip, back_tip = (
+        next(item.tip for item in walk(lesson.show("pull", number).picture.items)
+             if isinstance(item, Arrow) and item.width == 1.4)
+        for number in (count, count + 1)
+    )  # fmt: skip
+    assert distance(net_tip.plus(back_tip).times(0.5), ring.centre) < 1e-6
+    assert count + 1 == lesson.show("pull", 99).number
 
 
 def test_tags_are_joined_with_the_sign_that_they_have() -> None:
@@ -126,4 +209,4 @@ def test_tags_are_joined_with_the_sign_that_they_have() -> None:
 def test_the_first_two_of_a_difference_are_named_as_a_difference() -> None:
     """I₂ was subtracted: the pull of both, and the first diagonal, are I₁ − I₂."""
     form = {"combine": "difference", "p1": "20 A", "p2": "15 A at 60°", "p3": "7 A at 30°"}
-    assert "I₁ − I₂, " in plain(lesson_of("add-phasors", form).show("pull", 3).reading)
+    assert "I₁ − I₂, " in plain(lesson_of("add-phasors", form).show("pull", 2).reading)

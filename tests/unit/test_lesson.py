@@ -26,11 +26,16 @@ from pycore.constructions.names import DIAGONAL
 from pycore.drawing import Group, Line, Page, Shape, Text, walk
 from pycore.geometry import Point, direction, distance
 from pycore.phasor import wrap
-from pycore.sheet.lesson_view import HEIGHT, WIDTH, _Showing
+from pycore.sheet.laying import HEIGHT, WIDTH
+from pycore.sheet.lesson_view import _Showing
+from pycore.sheet.plates import middle_of
+from pycore.sheet.tools import BESIDE
 from pycore.sums.classroom import SumLesson
 from pycore.sums.lesson import Lesson
 
 COUNT = 100
+SCREEN = 108.0
+"""Height of the screen in units; the view is lower by the strip of values."""
 EXAMPLE = {"i1": "18.4", "i2": "11.2", "i3": "24.6"}
 DEGENERATE = {
     "two lines at zero": {"i1": "0", "i2": "7", "i3": "0"},
@@ -92,12 +97,13 @@ def is_own_angle(one: Seen) -> bool:
 def frames_of(form: dict[str, str]) -> Iterator[Seen]:
     """Every frame of a problem."""
     lesson = SumLesson(NeutralCurrent().case(form)).lesson()
-    circle = form.get("protractor") == "360"
+    before: frozenset[int] = frozenset()
     for frame in lesson.frames:
         sentence, _, _, figure = lesson.frame_words(frame)
         assert sentence
-        view = _Showing(lesson.plan, frame, lesson.look, circle=circle)
-        yield Seen(lesson, frame, view, view.page("", figure))
+        view = _Showing(lesson.plan, frame, lesson.look, lesson.stage, circle=lesson.circle)
+        yield Seen(lesson, frame, view, view.page("", figure, before))
+        before = frame.drawn_moves
 
 
 @cache
@@ -137,13 +143,7 @@ def meet(first: Line, second: Line) -> Point:
     return Point(ax + share * (bx - ax), ay + share * (by - ay))
 
 
-def middle_of(figure: Text) -> Point:
-    """The middle of a figure's capitals, about which it is turned."""
-    run = figure.runs[0]
-    return figure.at.moved(lettering.capital_height(run.face, run.size) / 2, figure.turn + 90.0)
-
-
-def read_protractor(group: Group) -> Read:
+def read_protractor(group: Group, numbers: Group) -> Read:
     """Centre from the graduations, values from the figures in bold, which are the ones that count."""
     lines = [item for item in group.items if isinstance(item, Line)]
     shortest = min(distance(line.start, line.end) for line in lines)
@@ -154,8 +154,8 @@ def read_protractor(group: Group) -> Read:
         line for line in lines
         if abs(distance(centre, line.end) - rim) < 1e-6 and distance(line.start, line.end) < 0.2 * rim
     ]  # fmt: skip
-    values, circle = {}, any(isinstance(item, Text) and item.plain == "270" for item in group.items)
-    for item in group.items:
+    values, circle = {}, any(isinstance(item, Text) and item.plain == "260" for item in numbers.items)
+    for item in numbers.items:
         if isinstance(item, Text) and item.runs[0].face == "bold":
             towards = direction(centre, middle_of(item))
             nearest = min((direction(centre, line.end) for line in graduations),
@@ -168,7 +168,7 @@ def read_protractor(group: Group) -> Read:
 
 @pytest.fixture(scope="module")
 def protractors() -> list[tuple[Seen, Read]]:
-    found = [(one, read_protractor(one.group("protractor")[0])) for one in seen(PROTRACTOR)]
+    found = [(one, read_protractor(one.group("protractor")[0], one.group("numbers")[0])) for one in seen(PROTRACTOR)]
     assert len(found) > 300
     return found
 
@@ -195,8 +195,8 @@ def test_the_ray_of_a_reading_passes_the_graduation_that_it_names(protractors) -
     for one, read in protractors:
         lines = [item for group in one.group("reading") for item in group.items if isinstance(item, Line)]
         far = max((line.end for line in lines), key=lambda end: distance(read.centre, end))
-        zero, ten = one.view.zero_of(one.frame.move), read.graduation[10]
-        sign = 1 if wrap(ten - zero) > 0 else -1
+        zero, twenty = one.view.zero_of(one.frame.move), read.graduation[20]
+        sign = 1 if wrap(twenty - zero) > 0 else -1
         limit = 0.501 if is_own_angle(one) else 0.0501
         assert degrees_apart(direction(read.centre, far), zero + sign * one.amount) <= limit, one.frame
         assert not is_own_angle(one) or one.amount == round(one.amount)
@@ -222,7 +222,7 @@ def test_both_scales_carry_all_their_figures() -> None:
     """The scale that does not count is dimmed, never hidden: reading it is the mistake to talk about."""
     for protractor, each in (("180", 19), ("360", 36)):
         frame = next(one for one in frames_of({**EXAMPLE, "protractor": protractor}) if one.frame.tool == PROTRACTOR)
-        [group] = frame.group("protractor")
+        group = frame.group("numbers")[0]
         figures = [item for item in group.items if isinstance(item, Text)]
         assert (each, each) == (
             sum(figure.ink == "ink" for figure in figures), sum(figure.ink == "ink-3" for figure in figures)
@@ -244,11 +244,13 @@ def graduations(ruler: Group) -> list[Line]:
     return [item for item in ruler.items if isinstance(item, Line)]
 
 
-def test_the_rulers_zero_lies_on_the_start_and_its_edge_along_the_line(rulers) -> None:
+def test_the_rulers_zero_lies_beside_the_start_and_its_edge_along_the_line(rulers) -> None:
+    """Close beside the line, so that neither hides the other, on its clockwise side."""
     for one in rulers:
         start, end = one.view.ruled()
         zero, *others = graduations(one.group("ruler")[0])
-        assert distance(zero.start, start) < 1e-6
+        beside = start.moved(BESIDE * one.view.zoom, direction(zero.start, others[-1].start) - 90.0)
+        assert distance(zero.start, beside) < 1e-6
         if distance(start, end) > 0.01:
             assert degrees_apart(direction(zero.start, others[-1].start), direction(start, end)) < 1e-6
 
@@ -263,7 +265,9 @@ def test_every_millimetre_stands_where_it_belongs(rulers) -> None:
         along = direction(lines[0].start, lines[-1].start)
         for index, line in enumerate(lines):
             assert distance(line.start, lines[0].start.moved(index * step, along)) < 1e-6
-        figures = [item for item in ruler.items if isinstance(item, Text) and item.plain.isdigit()]
+        numbers = one.group("figures")[0].items
+        figures = [item for item in numbers if isinstance(item, Text) and item.plain.isdigit()]
+        assert len(figures) > 5
         for figure in figures:
             tenth = min(range(0, len(lines), 10), key=lambda index: distance(lines[index].end, middle_of(figure)))
             assert tenth == 10 * int(figure.plain)
@@ -282,7 +286,7 @@ def test_a_length_is_read_at_the_graduation_that_is_named(rulers) -> None:
         assert abs(read - one.amount) <= limit, (one.frame, read)
         lines = graduations(one.group("ruler")[0])
         if round(read) < len(lines):
-            assert distance(lines[round(read)].start, end) <= 0.5 * one.view.zoom + 1e-6
+            assert distance(lines[round(read)].start, end) <= (0.5 + BESIDE) * one.view.zoom + 1e-6
         marks = [item for group in one.group("reading") for item in group.items if isinstance(item, Line)]
         [mark] = marks
         middle = min(distance(end, mark.start.plus(mark.end.minus(mark.start).times(share / 1000)))
@@ -292,11 +296,32 @@ def test_a_length_is_read_at_the_graduation_that_is_named(rulers) -> None:
     assert checked > 300
 
 
-def test_no_figure_of_a_ruler_stands_on_its_head(rulers) -> None:
+def test_a_ruler_is_turned_as_a_whole_and_its_numbers_run_from_its_left_end(rulers) -> None:
+    """Zero at the left end, numbers upright on the ruler and ascending to the right, whichever way it lies."""
+    leftward = 0
     for one in rulers:
-        for item in one.group("ruler")[0].items:
-            if isinstance(item, Text):
-                assert -90.0 < wrap(item.turn) <= 90.0
+        lines = graduations(one.group("ruler")[0])
+        along = direction(lines[0].start, lines[-1].start)
+        leftward += abs(wrap(along)) > 90.0
+        numbers = [item for item in one.group("figures")[0].items if isinstance(item, Text) and item.plain.isdigit()]
+        places = [distance(lines[0].start, middle_of(number)) for number in numbers]
+        assert places == sorted(places)
+        for number in numbers:
+            assert degrees_apart(number.turn, along) < 1e-6
+            # The body, and so the number, is below the edge of a ruler that is held with its numbers upright.
+            assert wrap(direction(lines[int(number.plain) * 10].start, middle_of(number)) - along) < 0.0
+    assert leftward > 50
+
+
+def test_numbers_beyond_the_reading_are_dimmed(rulers) -> None:
+    for one in rulers:
+        if not one.reading:
+            continue
+        start, end = one.view.ruled()
+        read = distance(start, end) / one.view.zoom
+        for number in one.group("figures")[0].items:
+            if isinstance(number, Text) and number.plain.isdigit():
+                assert (number.ink == "ink-3") == (int(number.plain) * 10.0 > read + 5.0), (number.plain, read)
 
 
 # Set squares and compasses.
@@ -357,7 +382,7 @@ def test_readings_are_a_23rd_of_the_view_high_and_inside_it() -> None:
                      if isinstance(item, Text) and item.ink == "accent"]  # fmt: skip
             for text in words:
                 run = text.runs[0]
-                assert lettering.capital_height(run.face, run.size) >= HEIGHT / 23
+                assert lettering.capital_height(run.face, run.size) >= SCREEN / 23
                 half = lettering.width(run.text, run.face, run.size) / 2
                 assert 0.0 <= text.at.x - half and text.at.x + half <= WIDTH and 0.0 <= text.at.y <= HEIGHT
 

@@ -6,8 +6,8 @@ import re
 
 from pycore import api
 from pycore.calculators.neutral_current.page import NeutralCurrent
-from pycore.drawing import Circle
-from pycore.sheet.lesson_view import HEIGHT
+from pycore.drawing import Circle, walk
+from pycore.sheet.wave_view import MIDDLE
 from pycore.sums.classroom import SumLesson
 
 EXAMPLE = {"i1": "18.4", "i2": "11.2", "i3": "24.6"}
@@ -22,7 +22,7 @@ def ask(**request: object) -> dict:
 def test_a_step_out_of_range_opens_the_nearest_and_says_so() -> None:
     last = ask(step="99")
     assert (20, 20) == (last["step"], last["steps"])
-    assert "99" in last["notice"] and "20" in last["notice"]
+    assert "99" in last["notice"] and "Step 12 of 12, move 2 of 2" in last["notice"]
     assert 1 == ask(step="0")["step"]
     assert ask(step="-3")["notice"]
     assert ask(step="four")["notice"]
@@ -73,7 +73,8 @@ def test_waves_are_the_heights_of_their_arrows() -> None:
     """At every tenth degree the neutral's dot stands at the sum of the other dots."""
     for step in range(1, 37):
         page = SumLesson(NeutralCurrent().case(EXAMPLE)).show("waves", step).picture
-        dots = {item.fill: item for item in page.items if isinstance(item, Circle) and item.fill}
-        heights = {ink: dot.centre.y - HEIGHT / 2 for ink, dot in dots.items()}
+        dots = {item.ink: item for item in walk(page.items) if isinstance(item, Circle) and item.radius == 1.0}
+        heights = {ink: dot.centre.y - MIDDLE for ink, dot in dots.items()}
+        assert 4 == len(heights)
         total = math.fsum(height for ink, height in heights.items() if ink != "blue")
         assert math.isclose(total, heights["blue"], abs_tol=1e-9)

@@ -6,7 +6,7 @@ from pycore.words.sums import SumWords
 
 TITLE = "Add phasors"
 DESCRIPTION = (
-    "Add or subtract two to six phasors in polar or rectangular form, by scale drawing and by calculation."
+    "Add or subtract two to six phasors: in polar or rectangular form, by scale drawing and by calculation."
 )
 SCENARIO = "Boat club workshop, two machines"
 CAUTIONS = (

@@ -15,6 +15,7 @@ from pycore.sums.accuracy import SumAccuracy
 from pycore.sums.answer import Output, Working
 from pycore.sums.page import SumPage, outputs_on_paper, summary
 from pycore.sums.problem import read_sheet
+from pycore.words import boards
 from pycore.words.phrase import Phrase, say
 
 
@@ -29,6 +30,7 @@ class HarmonicsInTheNeutral(SumPage[HarmonicCase]):
     fields = FIELDS
     cautions = words.CAUTIONS
     topic = TOPIC
+    board = boards.THREE_PHASE
 
     def case(self, form: Mapping[str, str]) -> HarmonicCase:
         """The form as a case: of the order that is drawn, or the fundamental where there is none of it."""

@@ -17,7 +17,7 @@ from pycore.sheet.plan import Plan
 from pycore.sums.accuracy import ACCURACY
 from pycore.sums.answer import Output, Working, WorkingLink
 from pycore.sums.page import SumPage, angle_text, outputs_on_paper, small_notices
-from pycore.words import inputs
+from pycore.words import boards, inputs
 from pycore.words import verdict as verdict_words
 from pycore.words.phrase import Phrase, listed, say
 
@@ -137,6 +137,8 @@ class NeutralCurrent(SumPage[NeutralCase]):
     fields = FIELDS
     cautions = words.CAUTIONS
     topic = TOPIC
+    board = boards.THREE_PHASE
+    job = words.JOB
 
     def case(self, form: Mapping[str, str]) -> NeutralCase:
         """The form as a case. Raises InputError."""

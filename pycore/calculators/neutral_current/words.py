@@ -6,6 +6,8 @@ from pycore.words.phrase import Phrase, Symbol, say
 from pycore.words.sums import SumWords
 
 TITLE = "Neutral current"
+JOB = "Find the neutral current"
+"""What the front page says of it."""
 DESCRIPTION = (
     "The neutral current of an unbalanced star-connected load: calculated, drawn to scale one move at a time, and "
     "printed at exact size."
@@ -25,7 +27,7 @@ WORDS = SumWords(
     "line currents",
     "amperes",
     "the neutral carries 0 A and no arrow is drawn",
-    "This would be the neutral current if {third} carried nothing.",
+    "A meter in the neutral would read this if {third} carried nothing.",
     "the returning current",
     "At every moment, the sum of the line currents returns through the neutral.",
 )

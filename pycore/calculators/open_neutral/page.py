@@ -17,6 +17,7 @@ from pycore.sums.answer import Output, Paragraph, Working
 from pycore.sums.page import SumPage, outputs_on_paper
 from pycore.sums.problem import read_sheet
 from pycore.trig import ROOT_THREE
+from pycore.words import boards
 from pycore.words.phrase import Phrase, listed, say
 
 TOO_MUCH, TOO_LITTLE = 1.05, 0.95
@@ -37,6 +38,7 @@ class OpenNeutralPage(SumPage[OpenCase]):
     warning = words.WARNING
     cautions = words.CAUTIONS
     topic = TOPIC
+    board = boards.THREE_PHASE
 
     def case(self, form: Mapping[str, str]) -> OpenCase:
         """The form as a case. Raises InputError."""

@@ -21,6 +21,7 @@ from pycore.sums.circuit import (
 )
 from pycore.sums.page import SumPage, outputs_on_paper, small_notices
 from pycore.sums.problem import read_sheet
+from pycore.words import boards
 from pycore.words import circuits as circuit_words
 from pycore.words import sums as sum_words
 from pycore.words.phrase import Phrase, say
@@ -46,6 +47,7 @@ class ParallelCircuit(SumPage[ParallelCase]):
     fields = FIELDS
     cautions = words.CAUTIONS
     topic = TOPIC
+    board = boards.CIRCUITS
 
     def case(self, form: Mapping[str, str]) -> ParallelCase:
         """The form as a case. Raises InputError."""

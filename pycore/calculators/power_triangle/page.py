@@ -18,6 +18,7 @@ from pycore.sums.page import SumPage, outputs_on_paper, small_notices
 from pycore.sums.page import summary as sum_summary
 from pycore.sums.problem import read_sheet
 from pycore.sums.wording import degrees_text
+from pycore.words import boards
 from pycore.words.phrase import Phrase, say
 
 LEAST_RISE = 1e-9
@@ -35,6 +36,7 @@ class PowerTriangle(SumPage[PowerCase]):
     fields = FIELDS
     cautions = words.CAUTIONS
     topic = TOPIC
+    board = boards.POWER
 
     def case(self, form: Mapping[str, str]) -> PowerCase:
         """The form as a case. Raises InputError."""

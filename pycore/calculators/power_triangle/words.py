@@ -7,8 +7,8 @@ from pycore.words.sums import SumWords
 
 TITLE = "Power triangle"
 DESCRIPTION = (
-    "Active, reactive and apparent power drawn as a triangle, the power factor, and the capacitor that raises it to a "
-    "target, for one phase or three phases."
+    "Active, reactive and apparent power: drawn as a triangle, with the power factor and the capacitor that raises it "
+    "to a target, for one phase or three phases."
 )
 SCENARIO = "Joinery workshop, saw and extractor on three phases"
 CAUTIONS = (

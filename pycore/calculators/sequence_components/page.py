@@ -21,6 +21,7 @@ from pycore.sums.answer import Output, Working
 from pycore.sums.page import SumPage, angle_text, outputs_on_paper
 from pycore.sums.problem import read_sheet
 from pycore.sums.request import SheetRequest
+from pycore.words import boards
 from pycore.words import sums as sum_words
 from pycore.words.phrase import Phrase, say
 
@@ -36,6 +37,7 @@ class SequenceComponents(SumPage[SequenceCase]):
     fields = FIELDS
     cautions = words.CAUTIONS
     topic = TOPIC
+    board = boards.THREE_PHASE
 
     def case(self, form: Mapping[str, str]) -> SequenceCase:
         """The form as a case. Raises InputError."""

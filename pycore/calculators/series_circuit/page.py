@@ -20,6 +20,7 @@ from pycore.sums.circuit import (
 )
 from pycore.sums.page import SumPage, outputs_on_paper, small_notices
 from pycore.sums.problem import read_sheet
+from pycore.words import boards
 from pycore.words import circuits as circuit_words
 from pycore.words.phrase import Phrase, Symbol, say
 
@@ -35,6 +36,7 @@ class SeriesCircuit(SumPage[SeriesCase]):
     fields = FIELDS
     cautions = words.CAUTIONS
     topic = TOPIC
+    board = boards.CIRCUITS
 
     def case(self, form: Mapping[str, str]) -> SeriesCase:
         """The form as a case. Raises InputError."""

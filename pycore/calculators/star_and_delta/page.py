@@ -19,6 +19,7 @@ from pycore.sums.answer import Output, Working
 from pycore.sums.page import SumPage, angle_text, outputs_on_paper
 from pycore.sums.problem import read_sheet
 from pycore.trig import ROOT_THREE
+from pycore.words import boards
 from pycore.words import sums as sum_words
 from pycore.words.phrase import Phrase, say
 
@@ -34,6 +35,7 @@ class StarAndDelta(SumPage[StarDeltaCase]):
     fields = FIELDS
     cautions = words.CAUTIONS
     topic = TOPIC
+    board = boards.THREE_PHASE
 
     def case(self, form: Mapping[str, str]) -> StarDeltaCase:
         """The form as a case. Raises InputError."""

@@ -17,6 +17,7 @@ from pycore.sums.answer import Output, Working
 from pycore.sums.page import SumPage, outputs_on_paper
 from pycore.sums.problem import read_sheet
 from pycore.sums.wording import degrees_text
+from pycore.words import boards
 from pycore.words.phrase import Phrase, say
 
 
@@ -31,6 +32,7 @@ class TwoWattmeters(SumPage[WattmeterCase]):
     fields = FIELDS
     cautions = words.CAUTIONS
     topic = TOPIC
+    board = boards.POWER
 
     def case(self, form: Mapping[str, str]) -> WattmeterCase:
         """The form as a case. Raises InputError."""

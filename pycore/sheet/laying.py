@@ -1,0 +1,235 @@
+"""Where the instruments of a lesson lie: one scale and one common point for all of its frames.
+
+The view is 120 by 98.4 units; a unit is a hundredth of the screen's height (ten pixels of 1080), less the strip of
+values above it. Everything that is drawn, and every reading, lies within the view in every frame; an instrument may
+leave it. A ruler has the scale of the drawing. A protractor has a size of its own, as real ones have.
+"""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from pycore import geometry
+from pycore.constructions import step_kinds
+from pycore.constructions.frames import LINE, PROTRACTOR, RULER, SQUARES, Frame
+from pycore.constructions.moves import (
+    CrossArcs,
+    DrawParallel,
+    DropPerpendicular,
+    Join,
+    ReadAngle,
+    ReadLength,
+    SetOff,
+    TurnAngle,
+    turn_of,
+    zero_of,
+)
+from pycore.constructions.names import START_POINT
+from pycore.geometry import ORIGIN, Box, Point
+from pycore.phasor import wrap
+from pycore.sheet.figure import Placement
+from pycore.sheet.instruments import RADIUS, RULER_LENGTH, Pose
+from pycore.sheet.plan import Plan
+from pycore.sheet.tools import BESIDE
+
+WIDTH, HEIGHT = 120.0, 98.4
+LONG_RULER = 300.0
+FIGURE_MARGIN, READING_MARGIN = 8.0, 2.0
+"""Around the drawing, for its tags; around the readings."""
+BEYOND_RIM = 6.0
+"""How far the line of a reading leaves the protractor, mm."""
+READING_ROOM = 14.0
+"""Beyond the end of that line, for the reading itself."""
+ONWARD = 12.0
+"""How far a line is carried on beyond its tip, to show why an angle is what it is."""
+LARGEST, SMALLEST, STEP = 0.62, 0.2, 0.01
+"""Enlargements of paper and ruler (units for each mm)."""
+SAMPLE_UP = 0.58
+"""How high the sample of the scale stands, as a share of the view's height."""
+SAMPLE_MARGIN = 6.0
+PROTRACTORS = (0.52, 0.42, 0.34)
+"""Enlargements of a protractor, the first if its readings then lie within the view."""
+
+
+@dataclass(frozen=True, slots=True)
+class Stage:
+    """The place and scale of a whole lesson: units for each mm of paper and ruler, and for each mm of protractor."""
+
+    stand: Placement
+    zoom: float
+    protractor: float
+
+
+def _is_back(move: TurnAngle | ReadAngle) -> bool:
+    """Return whether an angle is measured from straight back along the line just drawn."""
+    return isinstance(move, TurnAngle) and move.back
+
+
+class Laying:
+    """The poses of one frame's instruments."""
+
+    def __init__(self, plan: Plan, frame: Frame, stage: Stage, *, circle: bool) -> None:
+        self.plan, self.frame, self.stage, self.circle = plan, frame, stage, circle
+        self.points = plan.construction.figure.points
+        self.lines = plan.construction.figure.lines
+        self.readings = plan.construction.figure.readings
+        self.stand, self.zoom = stage.stand, stage.zoom
+
+    def at(self, name: str) -> Point:
+        """A named point."""
+        return self.stand.place(self.points[name])
+
+    def paper_angle(self, degrees: float) -> float:
+        """Return a calculated angle as it appears on the screen."""
+        return self.plan.picture.paper_angle(degrees)
+
+    def zero_of(self, move: TurnAngle | ReadAngle) -> float:
+        """Return the direction on the screen of the line along the protractor's zero."""
+        if isinstance(move, TurnAngle):
+            return self.paper_angle(zero_of(move, self.lines))
+        return self.paper_angle(self.lines[move.first].degrees)
+
+    def protractor_pose(self, move: TurnAngle | ReadAngle) -> tuple[Pose, bool, float]:
+        """Return the pose, whether the inner scale is used, and the signed angle on the screen from zero to the
+        reading.
+
+        The body of a half circle is on the side to which the angle is measured: with the inner scale anticlockwise from
+        its right end, with the outer clockwise from its left end. A full circle has its one zero along the line.
+        """
+        if isinstance(move, TurnAngle):
+            turn = turn_of(move, self.readings)
+        else:
+            turn = wrap(self.lines[move.second].degrees - self.lines[move.first].degrees)
+        start, sweep = self.zero_of(move), self.plan.picture.sense * turn
+        inner = sweep >= 0
+        factor = self.stage.protractor
+        return Pose(self.at(move.at), start if inner or self.circle else start + 180.0, factor), inner, sweep
+
+    def ruled(self) -> tuple[Point, Point] | None:
+        """Return the ends between which a ruler is laid, zero first; None if there is no ruler."""
+        move = self.frame.move
+        if self.frame.tool == RULER and isinstance(move, SetOff):
+            return self.at(move.start), self.at(move.point)
+        if self.frame.tool == RULER and isinstance(move, ReadLength):
+            return self.at(move.start), self.at(move.end)
+        if self.frame.tool == LINE and isinstance(move, Join) and self.squared() is None:
+            return self.at(move.start), self.at(move.end)
+        if self.frame.name == step_kinds.SCALE:
+            longest = max(arm.size for arm in self.plan.construction.arms)
+            length = longest * self.stand.factor
+            start = Point((WIDTH - length) / 2, SAMPLE_UP * HEIGHT)
+            return start, start.moved(length, 0.0)
+        return None
+
+    def ruler_pose(self, start: Point, end: Point) -> tuple[Pose, float]:
+        """The ruler's pose, its zero beside the start, and its length; it is turned with its line."""
+        length = geometry.distance(start, end) / self.zoom
+        degrees = geometry.direction(start, end) if length else 0.0
+        beside = start.moved(BESIDE * self.zoom, degrees - 90.0)
+        return Pose(beside, degrees, self.zoom), RULER_LENGTH if length <= RULER_LENGTH else LONG_RULER
+
+    def squared(self) -> DrawParallel | DropPerpendicular | None:
+        """Return the move for which a set square is used, while it slides or while a line is drawn along it."""
+        move = self.frame.move
+        if isinstance(move, (DrawParallel, DropPerpendicular)):
+            return move
+        if self.frame.tool == LINE and isinstance(move, Join):
+            slid = (m for m in self.plan.construction.moves if isinstance(m, DrawParallel))
+            return next((m for m in slid if m.line == move.line), None)
+        return None
+
+    def square_pose(self, move: DrawParallel | DropPerpendicular) -> Pose:
+        """Return the final pose of the set square: its long edge along the new line."""
+        if isinstance(move, DrawParallel):
+            return Pose(self.at(move.through), self.paper_angle(self.lines[move.line].degrees), self.zoom)
+        start, foot = self.at(move.start), self.at(move.foot)
+        degrees = self.paper_angle(self.lines[move.line].degrees) + 90.0
+        if geometry.distance(start, foot) > 1e-6:
+            degrees = geometry.direction(foot, start)
+        return Pose(foot, degrees, self.zoom)
+
+    def square_before(self, move: DrawParallel | DropPerpendicular, pose: Pose) -> Pose | None:
+        """Return the pose of a sliding set square on the copied line, before it was moved."""
+        if self.frame.tool != SQUARES or not isinstance(move, DrawParallel):
+            return None
+        ray = self.lines[move.to]
+        start = self.stand.place(ray.start)
+        along = geometry.Ray(start, self.paper_angle(ray.degrees))
+        return Pose(geometry.foot(pose.at, along), pose.degrees, pose.factor)
+
+    # What must lie within the view.
+
+    def seen(self) -> list[Point]:
+        """Return the points on the paper so far."""
+        named: list[str] = [START_POINT] if START_POINT in self.points else []
+        for index, move in enumerate(self.plan.construction.moves):
+            if index not in self.frame.drawn_moves:
+                continue
+            if isinstance(move, SetOff):
+                named += [move.start, move.point]
+            elif isinstance(move, Join):
+                named += [move.start, move.end]
+        return [self.at(name) for name in named]
+
+    def readable(self) -> list[tuple[Point, Point]]:
+        """Return the places of a frame's reading: each a place of the drawing and a way from it, in units."""
+        move = self.frame.move
+        if self.frame.tool == PROTRACTOR and isinstance(move, (TurnAngle, ReadAngle)):
+            pose, _, sweep = self.protractor_pose(move)
+            rim, towards = (RADIUS + BEYOND_RIM) * pose.factor, self.zero_of(move) + sweep
+            end, words = ORIGIN.moved(rim, towards), ORIGIN.moved(READING_ROOM, towards)
+            # Words are wide and low. At a tip the picture of why has the line carried on.
+            onward = ORIGIN.moved(ONWARD, self.zero_of(move) + 180.0) if _is_back(move) else ORIGIN
+            return [(pose.at, way) for way in (ORIGIN, onward, end, end.plus(Point(words.x, 0.5 * words.y)))]
+        if isinstance(move, CrossArcs):
+            return [(self.at(name), ORIGIN) for name in (move.first, move.second, move.point, move.opposite)]
+        ends = self.ruled() if move else None
+        return [(end, ORIGIN) for end in ends or ()]
+
+
+@dataclass(frozen=True, slots=True)
+class _Extent:
+    """What a lesson needs to have in view: the drawing about its starting point, and its readings, at zoom 1."""
+
+    seen: tuple[Point, ...]
+    readable: tuple[tuple[Point, Point], ...]
+
+    def box(self, zoom: float) -> Box:
+        """Return the rectangle that it takes at an enlargement."""
+        figure = geometry.bounds(place.times(zoom) for place in self.seen).grown(FIGURE_MARGIN)
+        read = geometry.bounds(place.times(zoom).plus(way) for place, way in self.readable).grown(READING_MARGIN)
+        return Box(
+            min(figure.left, read.left), min(figure.bottom, read.bottom),
+            max(figure.right, read.right), max(figure.top, read.top),
+        )  # fmt: skip
+
+
+def _extent(plan: Plan, frames: Sequence[Frame], protractor: float, circle: bool) -> _Extent:
+    """Return what a lesson needs to have in view."""
+    stage = Stage(Placement(plan.picture, plan.factor), 1.0, protractor)
+    seen, readable = [ORIGIN], [(ORIGIN, ORIGIN)]
+    for frame in frames:
+        laying = Laying(plan, frame, stage, circle=circle)
+        readable += laying.readable()
+        seen += laying.seen()
+    return _Extent(tuple(dict.fromkeys(seen)), tuple(readable))
+
+
+def stage_of(plan: Plan, frames: Sequence[Frame], *, circle: bool) -> Stage:
+    """Return the place and scale at which every frame of a lesson lies within the view, as large as possible."""
+    best: tuple[float, float, Box] | None = None
+    longest = max(arm.size for arm in plan.construction.arms) * plan.factor
+    largest = min(LARGEST, (WIDTH - 2 * SAMPLE_MARGIN) / longest)
+    for protractor in PROTRACTORS:
+        extent, zoom = _extent(plan, frames, protractor, circle), largest
+        box = extent.box(zoom)
+        while (box.width > WIDTH or box.height > HEIGHT) and zoom > SMALLEST:
+            zoom -= STEP
+            box = extent.box(zoom)
+        # A smaller protractor is worth having only if the drawing gains much by it.
+        if best is None or zoom > 1.4 * best[0]:
+            best = zoom, protractor, box
+    if best is None:
+        raise ValueError("a lesson has a protractor of some size")
+    zoom, protractor, box = best
+    origin = Point(WIDTH / 2 - box.centre.x, HEIGHT / 2 - box.centre.y)
+    return Stage(Placement(plan.picture, plan.factor * zoom, origin), zoom, protractor)

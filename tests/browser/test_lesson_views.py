@@ -1,0 +1,172 @@
+"""The views of the classroom and how they are reached: menu and letters, why, waves, the class's own arrow, motion."""
+
+import math
+import time
+
+import pytest
+from browser.asking import wait_until
+from browser.classroom import STEPS, at, do, is_open, until_address, until_at, visible
+
+
+def test_each_view_and_method_has_a_letter_in_the_menu_and_without_it(lesson) -> None:
+    """From the parallelogram to tip to tail to all methods together in three presses: M, T, A, or without M in two."""
+    page = lesson("&view=lesson&step=9")
+    shown = page.eval_on_selector_all("[data-lesson-key]:not([hidden]) kbd", "all => all.map(one => one.textContent)")
+    assert len(shown) == len(set(shown)) and {"D", "A", "R", "V", "P", "T", "C"} <= set(shown)
+    page.keyboard.press("m")
+    assert page.locator("[data-lesson-panel]").is_visible()
+    page.keyboard.press("t")
+    until_address(page, "method=tip-to-tail")
+    wait_until(page, "document.querySelector('.lesson-step')?.textContent === 'Step 1 of 6'")
+    assert page.locator("[data-lesson-panel]").is_hidden()
+    page.keyboard.press("a")
+    until_address(page, "view=together&step=1")
+    page.keyboard.press("p")
+    until_address(page, "view=lesson&step=1")
+    wait_until(page, "document.querySelector('.lesson-step')?.textContent === 'Step 1 of 12'")
+    for letter, view in (("r", "pull"), ("v", "waves"), ("d", "lesson")):
+        page.keyboard.press(letter)
+        until_address(page, f"view={view}&step=1")
+
+
+def test_page_keys_never_change_a_choice_that_has_the_focus(lesson) -> None:
+    """They are those of a remote control: the lesson goes on, the choice stays."""
+    page = lesson("&view=lesson&step=3")
+    do(page, "more")
+    page.focus("[data-lesson-set=order]")
+    before = page.input_value("[data-lesson-set=order]")
+    page.keyboard.press("PageDown")
+    until_at(page, 4)
+    assert before == page.input_value("[data-lesson-set=order]")
+
+
+def test_why_is_a_picture_of_its_own(lesson) -> None:
+    """W shows it in place of the step, and Next, W or Escape lead back; it waits until the class has answered."""
+    page = lesson("&view=lesson&step=5")
+    for leave in ("w", "ArrowRight", "Escape"):
+        page.keyboard.press("w")
+        assert visible(page, '[data-lesson-region="lesson-why-picture"] svg')
+        assert not visible(page, '[data-lesson-region="lesson-picture"] svg')
+        told = page.locator('[data-lesson-region="lesson-why"]').inner_text().replace("\u00a0", " ")
+        assert "180° − 120° = 60°" in told
+        assert "180° − 120° =" in page.locator("[data-lesson-live]").text_content()
+        page.keyboard.press(leave)
+        assert is_open(page) and 5 == at(page)
+        assert not visible(page, '[data-lesson-region="lesson-why-picture"] svg')
+    page.keyboard.press("q")
+    page.keyboard.press("w")
+    assert not visible(page, '[data-lesson-region="lesson-why-picture"] svg')
+    page.keyboard.press("q")
+    page.keyboard.press("ArrowRight")
+    until_at(page, 6)
+    assert "true" == page.get_attribute('[data-lesson-do="why"]', "aria-disabled")
+
+
+def test_the_screen_can_be_blank(lesson) -> None:
+    page = lesson()
+    for key in ("b", "."):
+        page.keyboard.press(key)
+        assert visible(page, "[data-lesson-dark]")
+        page.keyboard.press(key)
+        assert not visible(page, "[data-lesson-dark]")
+
+
+def test_the_class_places_an_arrow_that_stays_to_the_end(lesson) -> None:
+    """From the common point to where the picture was pressed; X clears it, other views do not show it."""
+    page = lesson("&view=lesson&step=2")
+    stage = page.locator(".lesson-stage").bounding_box()
+    x, y = stage["x"] + 300, stage["y"] + 400
+    page.mouse.click(x, y)
+    ends = """() => { const line = document.querySelector('[data-lesson-guess] line').getBoundingClientRect();
+        return [line.left, line.top, line.right, line.bottom]; }"""
+    assert visible(page, "[data-lesson-guess]")
+    first = page.evaluate(ends)
+    assert min(abs(first[0] - x), abs(first[2] - x)) < 50
+    start = page.evaluate("""() => { const one = document.querySelector(
+        '[data-lesson-region="lesson-picture"] [data-step] > circle').getBoundingClientRect();
+        return [one.x + one.width / 2, one.y + one.height / 2]; }""")
+    assert min(abs(first[0] - start[0]), abs(first[2] - start[0])) < 2
+    page.keyboard.press("End")
+    until_at(page, STEPS)
+    assert visible(page, "[data-lesson-guess]") and first == page.evaluate(ends)
+    page.keyboard.press("r")
+    until_address(page, "view=pull")
+    assert not visible(page, "[data-lesson-guess]")
+    page.keyboard.press("d")
+    until_address(page, "view=lesson")
+    assert visible(page, "[data-lesson-guess]")
+    page.keyboard.press("x")
+    assert not visible(page, "[data-lesson-guess]")
+
+
+@pytest.mark.parametrize("motion", ["no-preference", "reduce"])
+def test_the_instrument_slides_and_the_line_grows_unless_motion_is_reduced(lesson, motion: str) -> None:
+    page = lesson("&view=lesson&step=3", reduced_motion=motion)
+    page.evaluate("""() => { window.moved = []; const animate = Element.prototype.animate;
+        Element.prototype.animate = function (frames, options) {
+            window.moved.push([this.dataset.name, options.duration]);
+            return animate.call(this, frames, options); }; }""")
+    page.keyboard.press("ArrowRight")
+    until_at(page, 4)
+    moved = page.evaluate("window.moved")
+    assert ([["fresh", 150]] if motion == "no-preference" else []) == moved
+    page.evaluate("window.moved = []")
+    page.keyboard.press("PageDown")
+    until_at(page, 5)
+    page.keyboard.press("PageDown")
+    until_at(page, 6)
+    page.evaluate("window.moved = []")
+    page.keyboard.press("PageUp")
+    until_at(page, 5)
+    assert [] == page.evaluate("window.moved")
+
+
+def test_the_waves_are_turned_dragged_and_played(lesson) -> None:
+    """Arrows 10°, with Shift 1°; the cursor follows the mouse; Space plays and stops."""
+    page = lesson("&view=waves&step=10")
+    turned = "document.querySelector('.lesson-sentence')?.textContent.match(/After (\\d+)°/)[1]"
+    page.keyboard.press("Shift+ArrowRight")
+    wait_until(page, f"{turned} === '91'")
+    until_address(page, "view=waves&step=10.1")
+    page.keyboard.press("ArrowLeft")
+    wait_until(page, f"{turned} === '81'")
+    axis = page.locator('[data-name="axis"] line').bounding_box()
+    page.mouse.move(axis["x"] + axis["width"] / 4, axis["y"])
+    page.mouse.down()
+    wait_until(page, f"{turned} === '90'")
+    page.mouse.move(axis["x"] + axis["width"] / 2, axis["y"], steps=4)
+    page.mouse.up()
+    wait_until(page, f"{turned} === '180'")
+    page.keyboard.press(" ")
+    assert "Pause" == page.locator('[data-lesson-do="play"]').text_content()
+    wait_until(page, f"Number({turned}) > 200")
+    page.keyboard.press(" ")
+    assert "Play" == page.locator('[data-lesson-do="play"]').text_content()
+    page.wait_for_timeout(150)
+    stopped = page.evaluate(turned)
+    page.wait_for_timeout(300)
+    assert stopped == page.evaluate(turned)
+
+
+def test_one_turn_is_played_in_six_seconds(lesson) -> None:
+    page = lesson("&view=waves&step=1")
+    start = time.monotonic()
+    page.keyboard.press(" ")
+    wait_until(page, "document.querySelector('[data-lesson-do=\"play\"]').textContent === 'Play'", 20.0)
+    assert 5.8 <= time.monotonic() - start <= 8.0
+    assert "After 0°" in page.locator(".lesson-sentence").first.text_content()
+
+
+def test_the_common_point_does_not_move_by_a_pixel(lesson) -> None:
+    """From the first arrow to the answer."""
+    page = lesson("&view=lesson&step=2")
+    places = []
+    for step in range(2, STEPS + 1):
+        until_at(page, step)
+        places.append(page.evaluate("""() => { const one = document.querySelector(
+            '[data-lesson-region="lesson-picture"] [data-step] > circle').getBoundingClientRect();
+            return [one.x, one.y]; }"""))
+        if page.locator('[data-lesson-do="next"]').text_content() == "Show the reading":
+            page.keyboard.press("Enter")
+        page.keyboard.press("ArrowRight")
+    assert all(math.dist(place, places[0]) < 0.1 for place in places)

@@ -1,0 +1,52 @@
+"""A guess in words: rough on purpose, by the paper's own directions; and what a request may hold."""
+
+import json
+
+import pytest
+
+from pycore import api
+from pycore.calculators.registry import CALCULATORS
+from pycore.forms.fields import default_form
+from pycore.geometry import ORIGIN, Point
+from pycore.pages import practice
+from pycore.practice import ladder
+from pycore.quantity import NO_BREAK_SPACE
+from pycore.render.guess import end_of, sentence_of
+from pycore.words import practice as words
+
+PLACED = CALCULATORS["neutral-current"].placed({**default_form(CALCULATORS["neutral-current"].fields), "scale": "2"})
+
+
+@pytest.mark.parametrize(("end", "said"), [
+    ((36.0, 1.0), "about 7 A, to the right"), ((0.0, 60.5), "about 12 A, straight up"),
+    ((-20.0, -20.0), "about 6 A, down to the left"), ((30.0, -29.0), "about 8 A, down to the right"),
+    ((0.4, -0.3), "nothing left over"),
+])  # fmt: skip
+def test_a_guess_is_said_roughly(end: tuple[float, float], said: str):
+    assert 5.0 == PLACED.factor
+    assert f"Your guess: {said}." == sentence_of(PLACED, Point(*end)).replace(NO_BREAK_SPACE, " ")
+
+
+def test_every_eighth_of_a_turn_has_its_own_words():
+    said = [sentence_of(PLACED, ORIGIN.moved(50.0, 45.0 * eighth)) for eighth in range(8)]
+    assert list(words.DIRECTIONS) == [one.partition(", ")[2].rstrip(".") for one in said]
+
+
+@pytest.mark.parametrize("at", [None, [], [1], ["1", "2"], [1e9, 0], [float("nan"), 0], {"x": 1}, [1, 2, 3]])
+def test_what_is_no_place_is_no_guess(at: object):
+    assert ORIGIN == end_of({"at": at})
+
+
+def test_a_guess_changes_nothing_in_the_record():
+    record = ladder.written(practice.checked(practice.empty(7)))
+    request = {"do": "practice", "move": "guess", "record": record, "seed": 7, "at": [10, 10]}
+    reply = json.loads(api.handle(json.dumps(request))[0])
+    assert reply["ok"] and "record" not in reply
+    assert "up to the right" in reply["regions"]["guess"]
+
+
+@pytest.mark.parametrize("slug", CALCULATORS)
+def test_every_calculators_guess_starts_where_its_drawing_does(slug: str):
+    page = CALCULATORS[slug]
+    placed = page.placed(default_form(page.fields))
+    assert 0.0 < placed.start.x < placed.page.x and 0.0 < placed.start.y < placed.page.y
