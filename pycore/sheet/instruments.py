@@ -90,7 +90,7 @@ def screen_numbers(factor: float, counts: str) -> ProtractorNumbers:
 def screen_figures(factor: float, counted: int) -> "RulerFigures":
     """Return how a ruler of this size is numbered."""
     capitals = max(3.8, LEAST_CAPITALS / factor)
-    return RulerFigures(counted, capitals, 1 if capitals < 5.4 else 2)
+    return RulerFigures(counted, capitals, 1 if capitals < 5.4 else 2, LEAST_CAPITALS / factor)
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,6 +100,8 @@ class RulerFigures:
     counted: int
     capitals: float = 3.8
     every: int = 1
+    unit: float = 2.5
+    """Capitals of "cm"."""
 
 
 
@@ -180,7 +182,7 @@ def protractor_numbers(pose: Pose, figures: ProtractorNumbers, *, circle: bool) 
     items: list[Item] = []
     for degree in range(0, end if circle else end + 1, figures.every):
         items += _figures_at(pose, figures, degree, end)
-    return Group(tuple(items), name="numbers")
+    return Group(tuple(items), name="numbers", instrument="protractor")
 
 
 def _figures_at(pose: Pose, figures: ProtractorNumbers, degree: int, end: int) -> list[Item]:
@@ -276,6 +278,6 @@ def ruler_figures(pose: Pose, length: float, figures: RulerFigures) -> Group:
                ink="ink" if number <= figures.counted else "ink-3")
         for number in range(0, int(length) // 10 + 1, figures.every)
     ]  # fmt: skip
-    items.append(figure("cm", pose.xy(3.6, -15.0 - 2.0 * (figures.capitals - 3.0)), figures.capitals * f * 2.5 / 3.0,
-                        pose.degrees, ink="ink-2"))  # fmt: skip
-    return Group(tuple(items), name="figures")
+    middle = pose.xy(3.6 + figures.unit - 2.5, -15.0 - 2.0 * (figures.capitals - 3.0))
+    items.append(figure("cm", middle, figures.unit * f, pose.degrees, ink="ink-2"))
+    return Group(tuple(items), name="figures", instrument="ruler")

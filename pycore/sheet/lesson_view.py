@@ -121,7 +121,7 @@ class _Showing(Laying):
 
         def crossed(corner: Box) -> int:
             room = corner.grown(2.0)
-            return sum(room.meets_segment(piece.start, piece.end) for piece in drawn.segments)
+            return len([piece for piece in drawn.segments if room.meets_segment(piece.start, piece.end)])
 
         return Inset(shown, min(free, key=crossed)) if free and min(map(crossed, free)) == 0 else None
 

@@ -58,8 +58,8 @@ def _bar_place(drawn: Sequence[labels.Segment], busy: Sequence[Point]) -> Box:
     ]  # fmt: skip
 
     def taken(place: Box) -> int:
-        lines = sum(place.meets_segment(piece.start, piece.end) for piece in drawn)
-        return lines + sum(place.grown(OUTSIDE).holds(Box(x, y, x, y)) for x, y in busy)
+        lines = [piece for piece in drawn if place.meets_segment(piece.start, piece.end)]
+        return len(lines) + len([1 for x, y in busy if place.grown(OUTSIDE).holds(Box(x, y, x, y))])
 
     return min(places, key=taken)
 

@@ -5,12 +5,10 @@ further workings. Everything else is here.
 """
 
 import importlib
-import math
-from collections.abc import Callable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping
 from typing import TYPE_CHECKING, Any, Generic, Protocol, TypeVar
 
 from pycore import quantity
-from pycore.constructions.construction import Arm
 from pycore.constructions.methods import COMPONENTS, FIRST_PAIR
 from pycore.constructions.names import SUM_KEY
 from pycore.drawing import Page
@@ -18,12 +16,12 @@ from pycore.errors import Fault
 from pycore.forms import conventions
 from pycore.forms.fields import Field
 from pycore.forms.opening import ReopenInfo
-from pycore.phasor import wrap
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.figure import DOT_BELOW
 from pycore.sheet.kinds import PROBLEM
 from pycore.sheet.plan import Plan
 from pycore.sums.accuracy import SumAccuracy
+from pycore.sums.alike import same_arms
 from pycore.sums.answer import Alternative, Answer, Block, Output, Paragraph, Working, WorkingLink
 from pycore.sums.case import SumCase
 from pycore.sums.request import SheetRequest
@@ -47,8 +45,6 @@ ALL_PARTS = ("answer", "sheet", "view", "workings", "check")
 FRONT = "front"
 """The part that only the front page has: the drawing for a phone, with its scale."""
 NO_OPENING = ReopenInfo()
-SAME = 1e-9
-"""Two values are equal within this share of the largest phasor, or this many degrees."""
 _NO_PAGE = Page(1.0, 1.0, ())
 Case = TypeVar("Case", bound=SumCase)
 
@@ -146,18 +142,6 @@ def constructed(case: SumCase, sheet_plan: Plan) -> list[Working]:
             )
             workings.append(_working(case, sheet_plan if on_sheet else plan, on_sheet))
     return workings
-
-
-def same_arms(some: Sequence[Arm], others: Sequence[Arm]) -> bool:
-    """Return whether two problems have the same phasors, however their values were typed."""
-    if len(some) != len(others):
-        return False
-    near = SAME * max((arm.size for arm in some), default=1.0)
-    return all(
-        one.key == other.key and math.fabs(one.size - other.size) <= near
-        and math.fabs(wrap(one.angle - other.angle)) <= SAME
-        for one, other in zip(some, others, strict=True)
-    )  # fmt: skip
 
 
 Practised = TypeVar("Practised", bound=SumCase, contravariant=True)

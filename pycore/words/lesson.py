@@ -59,11 +59,6 @@ def copy_of(name: Name) -> Phrase:
     return say("copy of {name}", name=name)
 
 
-def scale_here(scale: str) -> Phrase:
-    """The scale, in the strip of values."""
-    return say("{scale}", scale=scale)
-
-
 def scale(words: str) -> Phrase:
     """The scale is chosen before anything is drawn."""
     return say("Choose the scale: {words}.", words=words)

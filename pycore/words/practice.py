@@ -29,8 +29,8 @@ SHOWN_NOTE = "This does not count as solved. Go through it once, then try the ne
 
 KEPT = "Your record on this device"
 RULE = (
-    "Two problems in succession right at the first try: one level up. Two in succession with the answer shown: one "
-    "level down. “Look again” does not count against you. Nobody else sees this."
+    "Two problems right at the first try, one after the other: one level up. Two with the answer shown, one after the "
+    "other: one level down. “Look again” does not count against you. Nobody else sees this."
 )
 EXPORT = "Save as a file"
 IMPORT = "Load from a file"
@@ -64,7 +64,7 @@ def to_next(number: int, wanted: int) -> str:
     """What brings the next level; ``number`` 0: there is none above."""
     if not number:
         return "the highest level"
-    return f"{'one more' if wanted == 1 else 'two in succession'} right at the first try: level {number}"
+    return f"{'one more' if wanted == 1 else 'two'} right at the first try: level {number}"
 
 
 def solved(count: int, had: int) -> str:

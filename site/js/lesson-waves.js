@@ -13,13 +13,15 @@ const CALM = { step: 30, wait: 1000 }; // reduced motion: 30 degrees each second
 let dialog;
 let degrees = 0;
 let playing = 0; // a number for each time that it is played; 0 while it stands
+let isDragged = false;
 
 /** @param {number} turned */
 const stepOf = (turned) => (1 + turned / 10).toFixed(1).replace(/\.0$/, "");
 /** @param {number} turned */
 const within = (turned) => ((Math.round(turned) % 360) + 360) % 360;
 
-export const isPlaying = () => playing > 0;
+/** Whether it is played or dragged: what is said and the address follow when it stands. */
+export const isMoving = () => playing > 0 || isDragged;
 
 /** @param {LessonReply} reply */
 export function shown(reply) {
@@ -49,7 +51,7 @@ const wait = (time) => new Promise((done) => setTimeout(done, time));
 
 /** Play one turn, or stand still. @param {Show} show */
 export async function play(show) {
-  if (playing) return stop();
+  if (playing) return stand(show);
   const mine = (playing = performance.now());
   label();
   const start = degrees;
@@ -60,14 +62,19 @@ export async function play(show) {
     turned = Math.min(360, isCalm ? turned + CALM.step : (360 * (performance.now() - mine)) / TURN);
     await show(stepOf(within(start + turned)));
   }
-  if (playing === mine) stop();
+  if (playing === mine) await stand(show);
+}
+
+/** @param {Show} show */
+function stand(show) {
+  stop();
+  return show(stepOf(degrees));
 }
 
 /** @param {HTMLElement} joined @param {Show} show */
 export function join(joined, show) {
   dialog = joined;
   const pane = need(".lesson-stage", HTMLElement, dialog);
-  let isDragged = false;
 
   // The curves run from 0 to 360 degrees between the ends of their axis, which the picture itself says.
   /** @param {PointerEvent} event */
@@ -89,5 +96,10 @@ export function join(joined, show) {
     follow(event);
   });
   pane.addEventListener("pointermove", (event) => isDragged && follow(event));
-  for (const end of ["pointerup", "pointercancel"]) pane.addEventListener(end, () => (isDragged = false));
+  for (const end of ["pointerup", "pointercancel"]) {
+    pane.addEventListener(end, () => {
+      if (isDragged) show(stepOf(degrees));
+      isDragged = false;
+    });
+  }
 }

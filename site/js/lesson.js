@@ -128,7 +128,7 @@ function take(reply) {
   syncChoices();
   settle();
   keepFocus(reply.view);
-  page.changed();
+  if (!waves.isMoving()) page.changed(); // browsers refuse an address that changes many times in a second
 }
 
 // Waves have no Next: Play has the focus in its place.
@@ -190,7 +190,7 @@ function press(name, is) {
 
 /** @param {LessonReply} reply @param {boolean} asking */
 function announce(reply, asking) {
-  if (waves.isPlaying()) return;
+  if (waves.isMoving()) return;
   const told = isWhy() ? reply.why : isBlank() && reply.blanked ? reply.blanked : asking ? reply.asked : reply.announce;
   liveLine.textContent = [reply.notice, told].filter(Boolean).join(" ");
 }

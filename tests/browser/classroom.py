@@ -48,7 +48,7 @@ def until_address(page: Page, part: str) -> None:
 
 
 def do(page: Page, name: str) -> None:
-    page.click(f'[data-lesson-do="{name}"]')
+    page.locator(f'[data-lesson-do="{name}"]').locator("visible=true").first.click()
 
 
 def reveal(page: Page) -> None:

@@ -171,3 +171,13 @@ def test_every_link_of_head_and_foot_leads_to_something(open_page, site: str, sl
         assert page.request.get(whole).ok, address
         if anchor and whole == (site + slug):
             assert 1 == page.locator(f"[id='{anchor}']").count(), address
+
+
+def test_without_scripts_the_example_and_every_page_are_there(open_page, site: str) -> None:
+    page = open_page(viewport=PHONE, java_script_enabled=False)
+    page.goto(site)
+    expect(page.locator(".pages a", has_text="Class sets")).to_be_visible()
+    expect(page.locator(".front svg")).to_be_visible()
+    expect(page.locator(".home .big")).to_have_text("11.6\u00a0A")
+    page.click(".uses .first")
+    assert page.url.endswith("/neutral-current/#v=2&i1=18.4&i2=11.2&i3=24.6")

@@ -80,7 +80,7 @@ def test_three_problems_with_a_reload_between(start, ready):
     assert "wrong" == page.get_attribute(".marked", "data-band")
     give(page, asked.size, asked.angle)
     wait_until(page, "document.querySelector('.marked').dataset.band === 'accept'")
-    expect(page.locator("[data-region=standing]")).to_contain_text("two in succession right at the first try: level 2")
+    expect(page.locator("[data-region=standing]")).to_contain_text("two right at the first try: level 2")
     page.reload()
     ready(page)
     settle(page)

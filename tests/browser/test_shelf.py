@@ -107,7 +107,7 @@ def test_the_front_page_is_a_shelf_of_every_page(open_page: Callable[..., Page],
     assert len(CALCULATORS) == drawings.count()
     for index in range(drawings.count()):
         box = drawings.nth(index).bounding_box()
-        assert box and box["width"] > 60 and 20 < box["height"] <= 460
+        assert box and box["width"] > 60 and 12 < box["height"] <= 460
     name = titles.nth(1).text_content()
     titles.nth(1).click()
     assert next(slug for slug, one in CALCULATORS.items() if one.title == name) in page.url

@@ -18,8 +18,7 @@ BY_REGISTRY = {
 """Names that the registry and the engine look up in every room, by the room's module."""
 FOR_TESTS = {
     "pycore.constructions.moves": {"deviations_of"},
-    "pycore.drawing": {"walk"},
-    "pycore.lettering": {"ascent", "capital_height", "descent", "has"},
+    "pycore.lettering": {"ascent", "descent", "has"},
     "pycore.writers.collect": {"arrows"},
 }
 """Names that only tests use, as oracles or to look at a drawing."""

@@ -13,6 +13,7 @@ from pycore.calculators.registry import CALCULATORS
 from pycore.constructions.frames import PROTRACTOR, Frame
 from pycore.constructions.moves import Join, SetOff, TurnAngle
 from pycore.drawing import Arc, Arrow, Circle, Group, Item, Line, Page, Shape, Text, walk
+from pycore.forms.fields import default_form
 from pycore.geometry import Box, Point, distance
 from pycore.phasor import wrap
 from pycore.render.lesson import sentence_html, values_html
@@ -34,9 +35,9 @@ HIDDEN_READS = (*HIDDEN, "tool", "zero", "asked")
 
 @cache
 def lessons(slug: str, count: int = 3) -> tuple[tuple[Lesson, tuple[LessonFrame, ...]], ...]:
-    """Lessons of a calculator, by every method of its forms, with their frames."""
+    """Lessons of a calculator with their frames: of its example, and of forms of the shelf."""
     found = []
-    for form in shelf.forms(slug, count):
+    for form in [default_form(CALCULATORS[slug].fields), *shelf.forms(slug, count - 1)]:
         lesson = SumLesson(CALCULATORS[slug].case(form)).lesson()
         found.append((lesson, tuple(lesson.show(number) for number in range(1, len(lesson.frames) + 1))))
     return tuple(found)

@@ -5,14 +5,14 @@ import json
 import pytest
 
 from pycore import api
-from pycore.calculators.registry import CALCULATORS
+from pycore.calculators.registry import CALCULATORS, MAIN
 from pycore.forms import links
 from pycore.forms.fields import VALUE_GROUPS, VERSION, VERSIONS, Field, default_form, is_example
 from pycore.pages.class_set import default_set
 from pycore.pages.lesson_plans import _address as address_of
 from pycore.pages.lesson_plans import plans
 from pycore.pages.paper import PAPER_PAGES
-from pycore.render.home import home_html
+from pycore.render.home import home_regions
 
 SLUG = "harmonics-in-the-neutral"
 PAGE = CALCULATORS[SLUG]
@@ -121,7 +121,8 @@ def test_every_link_that_is_made_states_the_present_version():
     made = [default_set().link, *(page.make(default_form(page.fields)).link for page in PAPER_PAGES.values())]
     made += [page.answer(default_form(page.fields), ("answer",)).link for page in CALCULATORS.values()]
     assert {("v", VERSION)} == {link[0] for link in made}
-    assert f"#v={VERSION}&amp;code=" in str(home_html(CALCULATORS.values()))
+    uses = str(home_regions(CALCULATORS[MAIN], CALCULATORS.values())["uses"])
+    assert 3 == uses.count(f'href="{MAIN}/#v={VERSION}&amp;')
 
 
 @pytest.mark.parametrize("slug", CALCULATORS)
