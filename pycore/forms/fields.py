@@ -30,7 +30,7 @@ class Field:
     ``picture``, ``sheet``, ``words``. ``default``: "" for a field that may stay empty. ``before``: its default in
     earlier versions of links, as (version, default), where it differed. ``sample``: key of the phasor whose line is
     drawn beside the label. ``private``: never part of a link (a name, a date). ``shown_when``: pairs of field and
-    value; the field is shown if one of them is chosen. ``folded``: rarely needed, so it is folded away.
+    value; the field is shown if one of them is chosen.
     """
 
     name: str
@@ -44,7 +44,6 @@ class Field:
     options: tuple[Option, ...] = ()
     private: bool = False
     shown_when: tuple[tuple[str, str], ...] = ()
-    folded: bool = False
     before: tuple[tuple[str, str], ...] = ()
 
     def default_in(self, version: str) -> str:

@@ -8,7 +8,7 @@ from pycore.quantity import exact
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.phrase import NO_BREAK, phrase_html
 from pycore.render.sample import sample
-from pycore.sums.answer import Alternative, Answer, Output
+from pycore.sums.answer import Answer, Output
 from pycore.words import furniture
 from pycore.words.phrase import Phrase
 from pycore.writers import svg
@@ -30,32 +30,35 @@ def _lines(name: str, phrases: tuple[Phrase, ...]) -> Markup | None:
     return h("ul", {"class": name}, [h("li", None, phrase_html(line)) for line in phrases]) if phrases else None
 
 
-def _results(outputs: tuple[Output, ...]) -> Markup | None:
-    if not outputs:
-        return None
+def results_html(answer: Answer) -> Markup:
+    """Return the region ``results``: what there is to say of the answer, then every other result."""
     rows = [
         h("div", None, h("dt", None, phrase_html(output.label or output.name)), h("dd", None, output_html(output)))
-        for output in outputs
+        for output in answer.outputs[1:]
     ]
-    return h("details", {"class": "results", "data-keep": "results"},
-             h("summary", None, furniture.ALL_RESULTS), h("dl", None, rows))  # fmt: skip
+    listed = h("dl", {"class": "results"}, rows) if rows else None
+    return join(_lines("remarks", answer.remarks), listed)
+
+
+def notes_html(answer: Answer) -> Markup:
+    """Return the region ``notes``: what must not be missed, and what the page had to change or could not do."""
+    return join(_see(answer), _lines("notices", answer.notices))
 
 
 def answer_html(answer: Answer, inks: Mapping[str, str]) -> Markup:
-    """Return the region ``answer``: headline, short lines, remarks and notices.
+    """Return the region ``answer``: headline and short lines.
 
     The words for an answer that is out of date are always in the markup; the style sheet shows them when needed.
     """
-    headline, others = answer.outputs[0], answer.outputs[1:]
+    headline = answer.outputs[0]
     line = sample(headline.line, inks.get(headline.line, "")) if headline.line else None
     label = h("p", {"class": "answer-label"},
               h("span", {"class": "when-fresh"}, phrase_html(headline.label)),
               h("span", {"class": "when-old"}, furniture.OLD_ANSWER), line)
     old = h("p", {"class": "old-values when-old"}, furniture.OLD_FOR, phrase_html(answer.values_text))
     big = h("p", {"class": "headline"}, output_html(headline, "big"))
-    figures = h("div", {"class": "figures"}, big, _lines("summary", answer.summary), old)
-    remarks, notices = _lines("remarks", answer.remarks), _lines("notices", answer.notices)
-    return join(label, figures, remarks, _see(answer), notices, _results(others))
+    busy = h("p", {"class": "when-late"}, furniture.WORKING)
+    return join(label, h("div", {"class": "figures"}, big, _lines("summary", answer.summary), busy, old))
 
 
 def _see(answer: Answer) -> Markup | None:
@@ -78,39 +81,26 @@ def old_label(answer: Answer, words: str = furniture.OLD_DRAWING) -> Markup:
              h("strong", None, words), " ", h("span", None, phrase_html(answer.values_text)))  # fmt: skip
 
 
-def _alternative(alternative: Alternative) -> Markup:
-    button = h("button", {"type": "button", "class": "plain", "data-set": set_values(alternative.values)},
-               phrase_html(alternative.phrase))  # fmt: skip
-    return h("li", None, button)
-
-
-def _kinds(answer: Answer) -> Markup | None:
-    """Return the buttons for the kinds of sheet, the current one pressed, and one for all kinds in one file."""
+def kinds_html(answer: Answer) -> Markup:
+    """Return the region ``kinds``: which sheet is shown, the current one pressed, and its paper and scale."""
+    caption = h("p", {"class": "caption"}, phrase_html(answer.caption))
     if not answer.kind:
-        return None
+        return caption
     buttons = [
         h("button", {"type": "button", "data-set": set_values((("sheet", kind),)),
                      "aria-pressed": "true" if kind == answer.kind else "false"}, words)
         for kind, words in furniture.KINDS.items()
     ]  # fmt: skip
-    all_kinds = h("button", {"type": "button", "data-action": "pdf-all"}, furniture.ALL_KINDS)
-    return h("div", {"class": "kinds", "role": "group", "aria-label": furniture.KINDS_LABEL}, buttons, all_kinds)
+    return join(h("div", {"class": "kinds", "role": "group", "aria-label": furniture.KINDS_LABEL}, buttons), caption)
 
 
 def sheet_html(answer: Answer) -> Markup:
-    """Return the region ``sheet``: the drawing on paper, its caption, and other drawings of the same problem."""
+    """Return the region ``sheet``: the drawing on paper, and its further pages."""
     drawing = Markup.trusted(svg.write(answer.sheet, prefix="sheet", role="sheet"))
     # A sheet wider than a phone is scrolled in its own box, which the keyboard must reach.
     marks: Marks = {"class": "paper-scroll", "tabindex": 0, "role": "group", "aria-label": furniture.SHEET_ON_REQUEST}
     paper = h("div", marks, h("div", {"class": "paper", "data-page": answer.page_key}, drawing), old_label(answer))
-    caption = h("p", {"class": "caption"}, phrase_html(answer.caption))
-    under = h("div", {"class": "under-sheet"}, caption, _kinds(answer))
-    others = None
-    if answer.alternatives:
-        items = [_alternative(alternative) for alternative in answer.alternatives]
-        others = h("details", {"class": "alternatives", "data-keep": "alternatives"},
-                   h("summary", None, furniture.OTHER_WAYS), h("ul", None, items))  # fmt: skip
-    return join(paper, [_further(page, answer.page_key[:-1] + "p") for page in answer.further_pages], under, others)
+    return join(paper, [_further(page, answer.page_key[:-1] + "p") for page in answer.further_pages])
 
 
 def _further(page: Page, page_key: str) -> Markup:

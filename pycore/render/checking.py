@@ -162,13 +162,13 @@ def _veil() -> Markup:
 
 
 def check_html(asked: AnswerRequest) -> Markup:
-    """The section of the answer checker, folded until it is wanted; and the field that holds a link's code."""
+    """The section of the answer checker; and the field that holds a link's code."""
     kept = h("input", {"name": "code", "form": "problem", "type": "text", "value": "", "hidden": True,
                        "autocomplete": "off", "aria-label": codes.LABEL})  # fmt: skip
     number = h("p", {"class": "problem-code", "data-problem-code": True, "hidden": True})
     lead = h("p", {"class": "help"}, words.LEAD)
     body = h("div", {"class": "check-body"}, number, lead, form_html(asked), code_html())
-    fold = h("details", {"class": "group", "data-check": True}, h("summary", None, words.TITLE), body)
-    return join(fold, _veil(), kept)
+    form = h("section", {"data-check": True}, h("h2", {"class": "away"}, words.TITLE), body)
+    return join(form, _veil(), kept)
 
 

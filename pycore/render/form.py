@@ -21,9 +21,9 @@ Echo = Mapping[str, Mapping[str, str]]
 LONG_CHOICE = 14
 """A choice field with more letters than this gets the full width, so that it can be read on a phone."""
 
-SHORT_VALUE = 5
-"""Phasors with more letters than this are not put three in a row on a phone."""
 COLUMNS = 3
+LETTERS = (6, 9, 12)
+"""From one of these numbers of letters to the next a value has more of its row."""
 
 ECHOED = ("angle", "phasor", "readings", "length")
 """Kinds of field that show how the text was understood."""
@@ -133,9 +133,18 @@ def field_html(
         extra = (h("p", heard, echo.get("said", "")), factor)
     about = _help(field) if field.help and helped else None
     slot = None if _in_row(field) else _message(field)
-    kind = f"field {field.kind}{' wide' if _is_wide(field) else ''}"
+    kind = f"field {field.kind}{' wide' if _is_wide(field) else ''}{_share(field)}"
     marks: Marks = {"class": kind, "data-field": field.name, "data-only": _only(field), "hidden": idle}
     return h("div", marks, _label(field), control, extra, about, slot)
+
+
+def _share(field: Field) -> str:
+    """Return the class that gives a value of the row as much of it as its letters need."""
+    if not in_strip(field):
+        return ""
+    letters = max(len(field.default) + len(field.unit), int(0.7 * len(field.label)))
+    share = 1 + len([least for least in LETTERS if letters > least])
+    return f" share-{share}{' long' if len(field.default) > LETTERS[-1] else ''}"
 
 
 def _only(field: Field) -> str | None:
@@ -162,12 +171,25 @@ def fields_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo, *,
     return join(blocks)
 
 
+def in_strip(field: Field) -> bool:
+    """Whether a field stands in the row of values beside the answer; a meter's readings have a place of their own."""
+    return _in_row(field) and field.kind != "readings"
+
+
 def values_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo) -> Markup:
-    """Return the form with the values that are always visible, each with its message below it."""
+    """Return the form with the values that are always visible, in one row, its messages below it."""
+    members = [field for field in fields if in_strip(field)]
+    marks: Marks = {"id": FORM, "novalidate": True, "autocomplete": "off", "aria-label": furniture.GROUPS["values"]}
+    counted = len([field for field in members if field.counts(form)])
+    row = h("div", {"class": "values", "data-count": counted}, fields_html(members, form, echo, help_apart=True))
+    messages = [_message(field, index + 1) for index, field in enumerate(members)]
+    return h("form", marks, row, h("div", {"class": "messages"}, messages))
+
+
+def rows_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo) -> Markup:
+    """Return a form with its values three in a row, each with its message below its row."""
     members = [field for field in fields if _in_row(field)]
     marks: Marks = {"id": FORM, "novalidate": True, "autocomplete": "off", "aria-label": furniture.GROUPS["values"]}
-    if any(field.kind == "phasor" and len(field.default) > SHORT_VALUE for field in members):
-        return h("form", marks, _lines(members, form, echo))
     return h("form", marks, h("div", {"class": "values"}, _rows(members, form, echo)))
 
 
@@ -186,27 +208,20 @@ def _rows(members: Sequence[Field], form: Mapping[str, str], echo: Echo) -> list
     return rows
 
 
-def _lines(members: Sequence[Field], form: Mapping[str, str], echo: Echo) -> Markup:
-    """Return values one below another, for texts too long for three in a row.
-
-    Rarely needed ones are folded away; the fold is open while one of them is filled.
-    """
-    open_fields, folded = ([field for field in members if field.folded == is_folded] for is_folded in (False, True))
-    help_text = next((field.help for field in members if field.help), "")
-    about = h("p", {"class": "help", "id": _help_id(help_text)}, help_text) if help_text else None
-    blocks = [h("div", {"class": "values in-lines"}, [_line(field, form, echo) for field in members_shown], note)
-            for members_shown, note in ((open_fields, about), (folded, None))]  # fmt: skip
-    filled = any(form.get(field.name, field.default) for field in folded)
-    if not folded:
-        return blocks[0]
-    more = h("details", {"class": "more-values", "data-more-values": True, "open": filled},
-             h("summary", None, furniture.MORE_VALUES), blocks[1])  # fmt: skip
-    return join(blocks[0], more)
+def how_to_html(fields: Sequence[Field], form: Mapping[str, str]) -> Markup:
+    """Return how the values are written, folded: each sentence once."""
+    helped = {field.help: field for field in fields if in_strip(field) and field.help}
+    if not helped:
+        return join()
+    body = h("div", {"class": "how-to-body"}, [_help(field, form=form) for field in helped.values()])
+    return h("details", {"class": "how-to"}, h("summary", None, furniture.HOW_TO), body)
 
 
-def _line(field: Field, form: Mapping[str, str], echo: Echo) -> Markup:
-    value = form.get(field.name, field.default)
-    return join(field_html(field, value, echo.get(field.name, {}), helped=False), _message(field))
+def meter_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo) -> Markup:
+    """Return the fields of a meter's readings, where a page has them."""
+    members = [field for field in fields if _in_row(field) and not in_strip(field)]
+    messages = [_message(field) for field in members]
+    return h("div", {"class": "fields"}, fields_html(members, form, echo), messages) if members else join()
 
 
 def has_lags(fields: Sequence[Field]) -> bool:
@@ -222,16 +237,18 @@ def _title(group: str, title: str, members: Sequence[Field]) -> str:
 
 
 def options_html(fields: Sequence[Field], form: Mapping[str, str], echo: Echo) -> Markup:
-    """Return the groups of choices, each folded away under its heading."""
+    """Return the settings: the groups of choices, each below its heading."""
     groups = []
     for group, title in furniture.GROUPS.items():
         members = [field for field in fields if field.group == group]
         if group in IN_VIEW or not members:
             continue
+        named = _title(group, title, members)
         body = h("div", {"class": "fields"}, fields_html(members, form, echo))
-        heading = h("summary", None, _title(group, title, members))
-        marks: Marks = {"class": "group", "data-group": group, "data-holds-values": group in VALUE_GROUPS}
-        groups.append(h("details", marks, heading, body))
+        holds = group in VALUE_GROUPS
+        marks: Marks = {"class": "group", "data-group": group, "data-holds-values": holds,
+                        "data-also": furniture.also_set(named) if holds else None}  # fmt: skip
+        groups.append(h("section", marks, h("h2", None, named), body))
     return join(groups)
 
 
@@ -259,7 +276,7 @@ def _radios(field: Field, value: str) -> Markup:
             "value": choice.value, "checked": choice.value == value, "autocomplete": "off",
         })  # fmt: skip
         options.append(h("label", None, control, h("span", {"data-option": choice.value}, choice.label)))
-    legend = h("legend", None, _name(field))
+    legend = h("legend", {"class": "away" if field.name == "method" else None}, _name(field))
     about = _help(field) if field.help else None
     marks: Marks = {"class": "choose-one", "data-field": field.name, "aria-describedby": described}
     return h("fieldset", marks, legend, h("div", {"class": "options"}, options), about, _message(field))

@@ -10,7 +10,7 @@ from pycore.pages.paper import INSTRUMENTS
 from pycore.render.answer import answer_html, front_html, scale_text
 from pycore.render.checking import code_html
 from pycore.render.elements import Marks, Markup, h, join
-from pycore.render.form import COLUMNS, values_html
+from pycore.render.form import COLUMNS, rows_html
 from pycore.render.phrase import phrase_html
 from pycore.sums.answer import Answer
 from pycore.words import boards, class_set, codes, lesson_plans, practice, readings
@@ -165,7 +165,7 @@ def home_regions(main: CatalogueEntry, calculators: Iterable[CatalogueEntry]) ->
     shelf = [_board(board, members) for board, members in boards_of(main, calculators).items()]
     return {
         "job": join(h("h1", None, main.job or main.title), h("p", {"class": "lead"}, words.LEAD)),
-        "form": values_html(_shown(main), form, answer.echo),
+        "form": rows_html(_shown(main), form, answer.echo),
         "answer": answer_html(answer, main.inks(form)),
         "front": front_html(answer),
         "uses": _uses(main),

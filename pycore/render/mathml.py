@@ -1,18 +1,25 @@
 """Formulas as MathML.
 
-Browsers do not break a formula over lines, and a phone is 360 px wide. So a row is set as several inline ``<math>``
-pieces, split before its equals signs, where the text may break. A piece that is still too long scrolls in its own box.
+Browsers do not break a formula over lines, and a phone is 320 px wide. So a row is set as several inline ``<math>``
+pieces, split before its equals signs and, where it is long, before its plus and minus signs: there the text may break.
+A root that is longer than a phone is written with brackets, so that it can break too. A piece that is still too long
+(a fraction) scrolls in its own box.
 """
+
+from collections.abc import Iterable, Iterator
 
 from pycore.render.elements import Markup, h, join
 from pycore.words.formula import Bracketed, Formula, FormulaRow, Fraction, Function, Number, Root, Square
 from pycore.words.phrase import Symbol
 
-OPERATORS = frozenset("+−-×·÷/=≈≠<>≤≥±,;→")
+OPERATORS = frozenset("+−-×·÷/=≈≠<>≤≥±,;→√()")
+SIGNS = frozenset("+−-±")
 RELATIONS = frozenset("=≈≠<>≤≥→")
 APPLY = "\u2061"
-LONG = 30
-"""The number of characters in one piece that fit a phone of 360 px without scrolling."""
+LONG = 27
+"""The number of characters in one piece that fit a phone of 320 px without scrolling."""
+SHORT = 14
+"""A piece of no more characters is never broken."""
 
 
 def _text(text: str) -> Markup:
@@ -104,16 +111,43 @@ def length(formula: Formula) -> int:
             return _total(parts)
 
 
-def pieces(formula: Formula) -> tuple[Formula, ...]:
-    """Return the formula split before its relation signs, so that the line may break there."""
-    if not isinstance(formula, FormulaRow):
-        return (formula,)
+def _opened(parts: Iterable[Formula]) -> Iterator[Formula]:
+    """Yield the parts of a row, with what is too long for one line taken apart: rows, long roots and brackets."""
+    for node in parts:
+        match node:
+            case FormulaRow(inner):
+                yield from _opened(inner)
+            case Root(inside) if length(node) > LONG:
+                yield from ("√", "(", *_opened((inside,)), ")")
+            case Bracketed(inside, bars=False) if length(node) > LONG:
+                yield from ("(", *_opened((inside,)), ")")
+            case _:
+                yield node
+
+
+def _split(parts: Iterable[Formula], before: frozenset[str]) -> list[list[Formula]]:
+    """Return parts in rows that begin with one of these signs; a sign that follows another begins none."""
     rows: list[list[Formula]] = [[]]
-    for node in formula.parts:
-        if isinstance(node, str) and node.strip() in RELATIONS and rows[-1]:
+    for node in parts:
+        last = rows[-1][-1:]
+        follows = any(isinstance(one, str) and one.strip() in OPERATORS and one.strip() != ")" for one in last)
+        if isinstance(node, str) and node.strip() in before and rows[-1] and not follows:
             rows.append([])
         rows[-1].append(node)
-    return tuple(FormulaRow(tuple(parts)) for parts in rows)
+    return rows
+
+
+def pieces(formula: Formula) -> tuple[Formula, ...]:
+    """Return the formula split where the line may break: before relation signs, and in long pieces before + and −."""
+    parts = formula.parts if isinstance(formula, FormulaRow) else (formula,)
+    found: list[Formula] = []
+    for row in _split(parts, RELATIONS):
+        whole = row[0] if len(row) == 1 else FormulaRow(tuple(row))
+        if length(whole) <= SHORT:
+            found.append(whole)
+            continue
+        found += [piece[0] if len(piece) == 1 else FormulaRow(tuple(piece)) for piece in _split(_opened(row), SIGNS)]
+    return tuple(found)
 
 
 def is_long(formula: Formula) -> bool:

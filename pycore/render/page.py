@@ -32,6 +32,7 @@ NAVIGATION: tuple[Address, ...] = (
 )
 """What the head of every page leads to."""
 TO_ANSWER: Address = ("#answer", furniture.SKIP)
+TO_ACTIONS: Address = ("#actions", furniture.SKIP_TO_ACTIONS)
 TO_PAGE: Address = ("#page", furniture.SKIP_HEAD)
 
 
@@ -66,14 +67,22 @@ def header_html(
     return h("header", {"class": "head"}, passing, name, _navigation(root, here, current))
 
 
-def intro_html(title: str, scenario: Phrase | str, warning: str = "", *, instead: Markup | None = None) -> Markup:
+def intro_html(
+    title: str, scenario: Phrase | str, warning: str = "", *, instead: Markup | None = None, how: Markup | None = None
+) -> Markup:
     """Return the title, a caution that comes first, and the story of the example; ``instead`` takes the place of the
-    story while it is shown."""
+    story while it is shown, and is what stands nearest to the first value by keyboard, after ``how`` it is written."""
     marks: Marks = {"class": "scenario", "data-scenario": True, "hidden": not scenario}
     story = h("p", marks, phrase_html(scenario))
-    caution = h("p", {"class": "warning", "role": "note"}, warning) if warning else None
+    caution = _warning(warning) if warning else None
     place = h("div", {"class": "story"}, story, instead) if instead else story
-    return join(h("h1", None, title), caution, place)
+    return join(h("h1", None, title), caution, h("div", {"class": "beside-values"}, how) if how else None, place)
+
+
+def _warning(warning: str) -> Markup:
+    """Return a caution: its first sentence always in view, what it rests on one press away."""
+    first, _, rest = warning.partition(". ")
+    return h("details", {"class": "warning"}, h("summary", None, f"{first}."), h("p", {"role": "note"}, rest))
 
 
 def _action(name: str, label: str, first: bool) -> Markup:
@@ -96,7 +105,9 @@ def actions_html(*, lesson: bool = False) -> Markup:
     status = h("p", {"class": "said", "data-said": True, **attributes})
     wait = h("p", {"class": "waiting", "id": "waiting", "hidden": True},
              h("span", {"data-waiting": True}), " ", _go())  # fmt: skip
-    row = h("div", {"class": "actions", "role": "group", "aria-label": furniture.ACTIONS}, buttons)
+    marks: Marks = {"class": "actions", "id": "actions", "tabindex": -1, "role": "group",
+                    "aria-label": furniture.ACTIONS}  # fmt: skip
+    row = h("div", marks, buttons)
     return join(row, wait, status, link)
 
 
@@ -109,31 +120,63 @@ def elsewhere_html() -> Markup:
     return h("p", {"class": "elsewhere", "data-elsewhere": True, "hidden": True}, h("span", None), " ", _go())
 
 
-def to_choices_html(*, lags: bool) -> Markup:
-    """On a phone, the link to the choices below the moves; ``lags``: power factors are among them."""
-    text = furniture.TO_LAGS if lags else furniture.TO_CHOICES
-    return h("p", {"class": "to-choices"},
-             h("button", {"type": "button", "class": "go", "data-to-choices": True}, text))  # fmt: skip
-
-
 def link_notices_html() -> Markup:
     """Return the place for what a link asked for that this page does not know."""
     return h("ul", {"class": "open-notices", "data-open-notices": True, "role": "status", "hidden": True})
 
 
+def tabs_html(*, meter: bool) -> Markup:
+    """Return the choice of what stands beside the sheet."""
+    buttons = [
+        h("button", {"type": "button", "data-tab": name, "aria-pressed": "true" if name == "moves" else "false"}, words)
+        for name, words in furniture.TABS.items()
+        if meter or name != "meter"
+    ]
+    marks: Marks = {"class": "tabs", "role": "group", "aria-label": furniture.TABS_LABEL}
+    return h("div", marks, buttons, _settings_switch())
+
+
+def _settings_switch() -> Markup:
+    """Return the switch to the settings: on a phone among what stands below the sheet, else in the bar."""
+    switch: Marks = {"type": "button", "class": "to-settings", "data-settings-switch": True, "aria-pressed": "false"}
+    return h("button", switch, furniture.SETTINGS)
+
+
+def more_html(*parts: Markup) -> Markup:
+    """Return what is wanted more rarely, and the switch to the settings."""
+    all_kinds = h("button", {"type": "button", "class": "plain", "data-action": "pdf-all"}, furniture.ALL_KINDS)
+    panel = h("div", {"class": "more-panel"}, all_kinds, parts)
+    more = h("details", {"class": "more", "data-more": True}, h("summary", None, furniture.MORE), panel)
+    return h("div", {"class": "further"}, more, _settings_switch())
+
+
+def also_html() -> Markup:
+    """Return the place that says which further values are set, and where they stand."""
+    button = h("button", {"type": "button", "class": "go", "data-also-go": True}, furniture.SETTINGS)
+    return h("p", {"class": "also", "data-also-said": True, "hidden": True}, h("span"), " ", button)
+
+
 def status_html() -> Markup:
-    """Return the strip that says what the page is doing until Python runs, and the live line.
+    """Return the strip that says what the page is doing until Python runs, and the live line."""
+    return join(progress_html(), live_html())
+
+
+def live_html() -> Markup:
+    """Return the line that is read out."""
+    return h("p", {"class": "live", "aria-live": "polite", "data-live": True})
+
+
+def progress_html() -> Markup:
+    """Return what says how far the start is, until Python runs.
 
     Its sentences are in attributes, so that JavaScript composes none itself.
     """
-    strip = h("div", {
+    return h("div", {
         "class": "progress", "data-progress": True, "hidden": True, "data-fetching": furniture.FETCHING,
         "data-starting": furniture.STARTING, "data-slow": furniture.SLOW, "data-failed": furniture.FAILED,
         "data-stuck": furniture.STUCK, "data-again": furniture.AGAIN,
     }, h("span", {"class": "bar", "data-bar": True}), h("span", {"data-progress-text": True, "role": "status"}),
        h("button", {"type": "button", "data-retry": True, "hidden": True}, furniture.RETRY))  # fmt: skip
-    live = h("p", {"class": "live", "aria-live": "polite", "data-live": True})
-    return join(strip, live)
 
 
 def request_html() -> Markup:

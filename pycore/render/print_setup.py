@@ -11,7 +11,7 @@ from pycore.forms.fields import Field
 from pycore.pages import print_setup as page
 from pycore.pages.print_setup import FIELDS, PrinterCorrection, PrintSetupReply, millimetres, percent, set_up
 from pycore.render.elements import Marks, Markup, h, join
-from pycore.render.form import fields_html, values_html
+from pycore.render.form import fields_html, rows_html
 from pycore.render.phrase import phrase_html
 from pycore.words import furniture, plain
 from pycore.words import print_setup as words
@@ -92,7 +92,7 @@ def regions(setup: PrintSetupReply, kept: PrinterCorrection | None) -> dict[str,
 
 def form_html(form: Mapping[str, str]) -> Markup:
     """The two readings."""
-    return values_html(_VALUES, form, {})
+    return rows_html(_VALUES, form, {})
 
 
 def choices_html(form: Mapping[str, str]) -> Markup:

@@ -2,7 +2,15 @@
 
 from collections.abc import Iterable, Mapping
 
-from pycore.render.answer import answer_html, front_html, sheet_html, view_html
+from pycore.render.answer import (
+    answer_html,
+    front_html,
+    kinds_html,
+    notes_html,
+    results_html,
+    sheet_html,
+    view_html,
+)
 from pycore.render.elements import Markup
 from pycore.render.workings import workings_html
 from pycore.sums.answer import Answer
@@ -13,16 +21,18 @@ PARTS = ("answer", "sheet", "view", "workings")
 def regions_of(
     answer: Answer, parts: Iterable[str] = PARTS, inks: Mapping[str, str] | None = None
 ) -> dict[str, Markup]:
-    """Return the HTML of the requested regions by name; equal answers give equal bytes on every machine.
+    """Return the HTML of the requested parts by region; equal answers give equal bytes on every machine.
 
-    ``inks``: by sample name (``i1``, ``sum`` ...), the ink of its line. Raises ValueError for an unknown region.
+    The part ``answer`` has the regions ``notes`` and ``results`` beside its own, ``sheet`` has ``kinds``.
+    ``inks``: by sample name (``i1``, ``sum`` ...), the ink of its line. Raises ValueError for an unknown part.
     """
     regions: dict[str, Markup] = {}
     for name in parts:
         if name == "answer":
             regions[name] = answer_html(answer, inks or {})
+            regions |= {"notes": notes_html(answer), "results": results_html(answer)}
         elif name == "sheet":
-            regions[name] = sheet_html(answer)
+            regions |= {name: sheet_html(answer), "kinds": kinds_html(answer)}
         elif name == "view":
             regions[name] = view_html(answer)
         elif name == "front":

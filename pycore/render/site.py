@@ -12,20 +12,33 @@ from pycore.pages.paper import PAPER_PAGES, PaperPage
 from pycore.render import class_marks, class_set, paper, practice, print_setup
 from pycore.render.checking import check_html
 from pycore.render.elements import join
-from pycore.render.form import example_html, has_lags, method_html, options_html, values_html
+from pycore.render.form import (
+    example_html,
+    how_to_html,
+    meter_html,
+    method_html,
+    options_html,
+    values_html,
+)
 from pycore.render.home import CatalogueEntry, home_regions
 from pycore.render.lesson_shell import lesson_html, more_actions_html
 from pycore.render.page import (
+    TO_ACTIONS,
+    TO_ANSWER,
     actions_html,
+    also_html,
     elsewhere_html,
     footer_html,
     header_html,
     intro_html,
     link_notices_html,
+    live_html,
+    more_html,
     no_script_html,
+    progress_html,
     request_html,
     status_html,
-    to_choices_html,
+    tabs_html,
 )
 from pycore.render.regions import regions_of
 from pycore.words import class_set as class_words
@@ -79,20 +92,29 @@ def calculator_page(calculator: Calculator) -> SitePage:
     """The page of one calculator, filled with its default example."""
     form = default_form(calculator.fields)
     answer = calculator.answer(form)
+    meter = meter_html(calculator.fields, form, answer.echo)
     regions: dict[str, str] = dict(regions_of(answer, inks=calculator.inks(form)))
     regions |= {
-        "header": header_html("../", current="true"),
-        "intro": intro_html(calculator.title, calculator.scenario, calculator.warning, instead=example_html()),
-        "form": join(values_html(calculator.fields, form, answer.echo), elsewhere_html(), link_notices_html()),
+        "header": header_html("../", current="true", skips=(TO_ANSWER, TO_ACTIONS)),
+        "intro": intro_html(
+            calculator.title, calculator.scenario, calculator.warning, instead=example_html(),
+            how=join(how_to_html(calculator.fields, form), also_html(), elsewhere_html(), link_notices_html()),
+        ),
+        "form": values_html(calculator.fields, form, answer.echo),
+        "tabs": tabs_html(meter=bool(meter)),
         "check": check_html(answer.answer_request) if answer.answer_request else join(),
-        "method": join(method_html(calculator.fields, form), to_choices_html(lags=has_lags(calculator.fields))),
+        "meter": meter,
+        "metered": furniture.also_set(furniture.TABS["meter"]),
+        "method": method_html(calculator.fields, form),
         "options": options_html(calculator.fields, form, answer.echo),
-        "actions": join(actions_html(lesson=True), more_actions_html(), print_setup.line_html("../")),
+        "actions": actions_html(lesson=True),
+        "more": more_html(more_actions_html(), print_setup.line_html("../")),
         "lesson": lesson_html(calculator.fields),
         "truesize": print_setup.true_size_html(),
         "request": request_html(),
         "noscript": no_script_html(),
-        "status": status_html(),
+        "progress": progress_html(),
+        "live": live_html(),
         "footer": footer_html("../", calculator.cautions, lessons_of(calculator.slug, calculator.title)),
     }
     return SitePage(calculator.slug, "sheet", f"{calculator.title} · {furniture.NAME}",

@@ -6,20 +6,33 @@ from pycore.render.answer import old_label, set_values
 from pycore.render.elements import Marks, Markup, h, join
 from pycore.render.mathml import formula_html, is_long
 from pycore.render.phrase import phrase_html
-from pycore.sums.answer import Answer, Block, BulletList, Equation, Grid, Move, Paragraph, Working, WorkingPicture
+from pycore.sums.answer import (
+    Alternative,
+    Answer,
+    Block,
+    BulletList,
+    Equation,
+    Grid,
+    Move,
+    Paragraph,
+    Working,
+    WorkingPicture,
+)
 from pycore.words import furniture
 from pycore.words.phrase import Phrase
 from pycore.writers import svg
 
 
-def _move(move: Move) -> Markup:
+def _move(move: Move, tabindex: int | None) -> Markup:
     why = h("span", {"class": "why"}, " ", phrase_html(move.why)) if move.why else None
-    return h("li", {"data-for-step": move.step}, phrase_html(move.phrase), why)
+    return h("li", {"data-for-step": move.step, "tabindex": tabindex}, phrase_html(move.phrase), why)
 
 
-def _moves(moves: Sequence[Move], start: int) -> Markup:
+def _moves(moves: Sequence[Move], start: int, *, held: bool) -> Markup:
+    """Return moves as a list; of those that can be taken in hand (``held``) the first is reached by Tab."""
+    places = (0, -1) if held else (None, None)
     marks: Marks = {"class": "moves", "role": "list", "start": start if start > 1 else None}
-    return h("ol", marks, [_move(move) for move in moves])
+    return h("ol", marks, [_move(move, places[index > 0 or start > 1]) for index, move in enumerate(moves)])
 
 
 def _scroller(wide: bool, name: str, label: str, *children: object) -> Markup:
@@ -70,8 +83,11 @@ def block_html(block: Paragraph | Equation | Grid | BulletList | WorkingPicture)
     return h("p", {"class": "caution" if block.caution else "words"}, phrase_html(block.phrase))
 
 
-def blocks_html(blocks: Sequence[Block]) -> Markup:
-    """Return blocks in order; consecutive moves share a list and are numbered throughout."""
+def blocks_html(blocks: Sequence[Block], *, held: bool = False) -> Markup:
+    """Return blocks in order; consecutive moves share a list and are numbered throughout.
+
+    ``held``: the moves of the drawing on the sheet, each of which can be taken in hand.
+    """
     parts: list[Markup] = []
     waiting: list[Move] = []
     counted = 0
@@ -80,7 +96,7 @@ def blocks_html(blocks: Sequence[Block]) -> Markup:
             waiting.append(block)
             continue
         if waiting:
-            parts.append(_moves(waiting, counted + 1))
+            parts.append(_moves(waiting, counted + 1, held=held))
             counted += len(waiting)
             waiting = []
         if block is not None:
@@ -89,20 +105,31 @@ def blocks_html(blocks: Sequence[Block]) -> Markup:
 
 
 def _draw_button(working: Working) -> Markup | None:
-    if not working.draws:
+    if working.on_sheet or not working.draws:
         return None
-    if working.on_sheet:
-        return h("p", {"class": "on-sheet"}, furniture.ON_SHEET)
     marks: Marks = {"type": "button", "class": "plain", "data-set": set_values(working.draws)}
     return h("p", {"class": "put"}, h("button", marks, furniture.PUT_ON_SHEET))
 
 
-def _working(working: Working) -> Markup:
-    body = h("div", {"class": "body"}, _draw_button(working), blocks_html(working.blocks))
+def _alternatives(alternatives: Sequence[Alternative]) -> Markup | None:
+    """Return the other drawings of the same problem, each with the values that bring it."""
+    if not alternatives:
+        return None
+    items = [
+        h("li", None, h("button", {"type": "button", "class": "plain", "data-set": set_values(one.values)},
+                        phrase_html(one.phrase)))
+        for one in alternatives
+    ]  # fmt: skip
+    return h("details", {"class": "alternatives", "data-keep": "alternatives"},
+             h("summary", None, furniture.OTHER_WAYS), h("ul", None, items))  # fmt: skip
+
+
+def _working(working: Working, alternatives: Sequence[Alternative] = ()) -> Markup:
+    body = h("div", {"class": "body"}, _draw_button(working), blocks_html(working.blocks, held=working.on_sheet))
     heading = h("h2", None, phrase_html(working.title))
     marks: Marks = {"class": "working", "data-working": working.key}
     if working.on_sheet:
-        return h("section", marks | {"data-shown": True}, heading, body)
+        return h("section", marks | {"data-shown": True}, heading, _alternatives(alternatives), body)
     return h("details", marks | {"data-keep": f"working-{working.key}"}, h("summary", None, heading), body)
 
 
@@ -110,4 +137,5 @@ def workings_html(answer: Answer) -> Markup:
     """Return the region ``workings``: the one on the sheet first and open, the others folded below it."""
     on_sheet = [working for working in answer.workings if working.on_sheet]
     others = [working for working in answer.workings if not working.on_sheet]
-    return join(old_label(answer, furniture.OLD_WORKINGS), [_working(working) for working in (*on_sheet, *others)])
+    shown = [_working(working, answer.alternatives if index == 0 else ()) for index, working in enumerate(on_sheet)]
+    return join(old_label(answer, furniture.OLD_WORKINGS), shown, [_working(working) for working in others])

@@ -87,7 +87,8 @@ class Working:
     """One complete calculation or construction that leads to the answer.
 
     ``key``: unique on the page (``components``, ``formula``, ``parallelogram-12`` ...). ``draws``: form values that put
-    its drawing on the sheet (empty: no drawing). ``on_sheet``: its drawing is on the sheet now.
+    its drawing on the sheet (empty: no drawing). ``on_sheet``: its drawing is that of the sheet now, which
+    may be blank.
     """
 
     key: str

@@ -18,7 +18,7 @@ from pycore.forms.fields import Field
 from pycore.forms.opening import ReopenInfo
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet.figure import DOT_BELOW
-from pycore.sheet.kinds import CONSTRUCTION, PROBLEM
+from pycore.sheet.kinds import PROBLEM
 from pycore.sheet.plan import Plan
 from pycore.sums.accuracy import SumAccuracy
 from pycore.sums.alike import same_arms
@@ -127,8 +127,8 @@ def _working(case: SumCase, plan: Plan, on_sheet: bool) -> Working:
     return Working(key, title, blocks, draws, on_sheet)
 
 
-def constructed(case: SumCase, sheet_plan: Plan, *, on_paper: bool) -> list[Working]:
-    """Return every construction of the problem, move by move; ``on_paper``: the sheet shows the moves of one."""
+def constructed(case: SumCase, sheet_plan: Plan) -> list[Working]:
+    """Return every construction of the problem, move by move; that of the sheet, drawn or blank, is on it."""
     workings: list[Working] = []
     for method in case.methods:
         if case.possible(method) != method:
@@ -140,7 +140,7 @@ def constructed(case: SumCase, sheet_plan: Plan, *, on_paper: bool) -> list[Work
                 plan.construction.method == sheet_plan.construction.method
                 and plan.construction.order == sheet_plan.construction.order
             )
-            workings.append(_working(case, sheet_plan if on_sheet else plan, on_sheet and on_paper))
+            workings.append(_working(case, sheet_plan if on_sheet else plan, on_sheet))
     return workings
 
 
@@ -249,9 +249,8 @@ class SumPage(Generic[Case]):
         case = self.case(form)
         plan, problem = case.sheet_plan(), case.problem
         request = SheetRequest(kind or problem["sheet"], opening, self.code_for(case))
-        on_paper = request.kind == CONSTRUCTION
         workings = (
-            (*constructed(case, plan, on_paper=on_paper), *self.calculated(case, plan)) if "workings" in parts else ()
+            (*constructed(case, plan), *self.calculated(case, plan)) if "workings" in parts else ()
         )
         chosen = problem.scale is None or bool(case.chosen.misfit)
         return Answer(

@@ -9,6 +9,7 @@ SHEETS, CLASS_SETS = "Sheets", "Class sets"
 MENU, MENU_LABEL = "Menu", "Pages of this site"
 SKIP = "Skip to the answer"
 SKIP_HEAD = "Skip to the page"
+SKIP_TO_ACTIONS = "Skip to the buttons"
 NIGHT = "Night"
 DAY = "Day"
 LICENCES = "Licences"
@@ -27,18 +28,18 @@ OLD_ANSWER = "Old answer"
 OLD_DRAWING = "Old drawing"
 OLD_WORKINGS = "Old workings"
 OLD_FOR = "for the last usable values: "
-ALL_RESULTS = "All results"
-SHEET_ON_REQUEST = "The complete sheet"
-OTHER_WAYS = "Other orders and methods"
-KINDS = {
-    "construction": "Construction: every step",
-    "problem": "Problem sheet",
-    "overlay": "Overlay for marking",
-}
-KINDS_LABEL = "Kinds of sheet"
+TABS = {"moves": "Moves", "results": "Every result", "check": "Check", "meter": "Meter"}
+TABS_LABEL = "Beside the sheet"
+MORE = "More"
+SETTINGS = "Settings"
+HOW_TO = "How to write the values"
+WORKING = "Working on your values"
+SHEET_ON_REQUEST = "Whole sheet"
+OTHER_WAYS = "Another drawing"
+KINDS = {"construction": "Drawn", "problem": "Blank", "overlay": "Overlay"}
+KINDS_LABEL = "Which sheet is shown and printed"
 ALL_KINDS = "All sheets in one PDF"
 PUT_ON_SHEET = "Put this drawing on the sheet"
-ON_SHEET = "This drawing is on the sheet."
 CALCULATION = "Calculation"
 
 GROUPS = {
@@ -53,23 +54,20 @@ GROUPS = {
 }
 LAGS = "Lag and power factor"
 METERS = "Accuracy of hand and meter"
-MORE_VALUES = "More values"
 CLEAR_EXAMPLE = "Clear the example"
 EXAMPLE_LEFT = "The other values are still those of the example."
 EXAMPLE_CLEARED = "The example is cleared. What you typed is kept. Enter your other values."
 POWER_FACTOR = "power factor"
 SENSE = "lagging or leading"
-TO_CHOICES = "Drawing, paper, accuracy and number style"
-TO_LAGS = "Power factor, paper, names and number style"
 SHOW_FIELD = "Show the field"
 
-FETCHING = "Loading: {share} %"
-STARTING = "Loading: starting the calculator (Python)"
+FETCHING = "Getting ready: {share} %. You can type already."
+STARTING = "Getting ready. You can type already."
 SLOW = "This is taking longer than usual. The example on this page is complete."
-FAILED = "Your values cannot be calculated because Python did not start. The example on this page is complete."
+FAILED = "Your values cannot be calculated because the calculator did not start. The example on this page is complete."
 STUCK = "The page could not calculate this. The last answer stays. Change a value to continue."
 RETRY = "Try again"
-AGAIN = "Python stopped and is starting again. Your values are kept."
+AGAIN = "The calculator stopped and is starting again. Your values are kept."
 NEWER_EDITION = "A new version of this site is ready. Your values are kept."
 TAKE_EDITION = "Open the new version"
 NO_SCRIPT = (
@@ -92,3 +90,7 @@ FOOT_PRIVACY = "Your values stay on this device, in the page address. Nothing is
 FOOT_LEARN, FOOT_TEACH, FOOT_FACTS = "Learn", "Teach", "Paper and facts"
 FOOT_LABEL = "All pages"
 
+
+def also_set(group: str) -> str:
+    """What is said beside the values when a link has set others that stand elsewhere."""
+    return f"Also set: {group[:1].lower()}{group[1:]}."

@@ -8,10 +8,8 @@ import { fields } from "./answer-form.js";
 /** @import { AnswerReply, InputControl, Say } from "../types/shared.js" */
 /** @import { Bridge } from "./bridge.js" */
 
-const root = document.documentElement;
-const slug = root.dataset.slug ?? "";
+const slug = document.documentElement.dataset.slug ?? "";
 const section = document.querySelector(".check");
-const fold = section && need("[data-check]", HTMLDetailsElement, section);
 /** @type {InputControl | null} */
 const codeField = document.querySelector('[name="typed-code"]');
 const answer = section && fields(section);
@@ -19,15 +17,8 @@ const answer = section && fields(section);
 let asked = 0;
 /** @type {(step: string) => void} */
 let look = () => {};
-
-/** Where the checker stands: first where the answer is held back, else below the sheet's buttons. */
-export function arrange() {
-  if (!section) return;
-  const veiled = root.hasAttribute("data-veiled");
-  if (veiled) need(".answer").before(section);
-  else need(".tools").after(section);
-  if (veiled && fold) fold.open = true;
-}
+/** @type {(element: Element) => void} */
+let reveal = () => {};
 
 /**
  * What the problem asks for, in its own names and units; and which problem it is.
@@ -89,18 +80,19 @@ function go(event) {
   const key = around(event, "[data-to-working]")?.dataset.toWorking;
   const working = key && document.querySelector(`[data-working="${CSS.escape(key)}"]`);
   if (!working) return;
-  if (working instanceof HTMLDetailsElement) working.open = true;
+  reveal(working);
   working.tabIndex = -1;
   working.focus();
 }
 
 /**
- * Join the page: `look(step)` opens the lesson at a step.
- * @param {{ look: (step: string) => void }} joined
+ * Join the page: `look(step)` opens the lesson at a step, `reveal(element)` brings what is beside the sheet into view.
+ * @param {{ look: (step: string) => void, reveal: (element: Element) => void }} joined
  */
 export function join(joined) {
   look = joined.look;
+  reveal = joined.reveal;
   section?.addEventListener("click", go);
-  document.querySelector("[data-region=answer]")?.addEventListener("click", go);
+  document.querySelector("[data-region=notes]")?.addEventListener("click", go);
 }
 

@@ -38,12 +38,11 @@ function clear() {
 }
 
 /**
- * A link was opened. What it sets behind a fold is shown.
+ * A link was opened.
  * @param {boolean} hasValues
  */
 export function opened(hasValues) {
   own = hasValues;
-  form.unfoldValues();
   offer();
 }
 

@@ -123,23 +123,16 @@ export function refresh() {
   for (const one of controls()) {
     one.closest(".entry")?.toggleAttribute("data-worded", /[\p{L}°]/u.test(one.options ? "" : one.value));
   }
-  // A value that a link brings is never behind a fold.
-  for (const more of document.querySelectorAll("[data-more-values]")) {
-    if (more instanceof HTMLDetailsElement && [...more.querySelectorAll("input")].some((one) => one.value)) more.open = true;
-  }
   for (const field of document.querySelectorAll("[data-only]")) {
     const choices = (field.dataset.only ?? "").split(" ").map((choice) => choice.split("="));
     field.hidden = !choices.some(([name, value]) => values[name] === value);
   }
 }
 
-/** Unfold what a link has set behind a fold: nothing enters the answer unseen. */
-export function unfoldValues() {
+/** The controls of values that stand apart from the row of values and are not as the page was built. */
+export function setElsewhere() {
   const built = initial();
-  for (const one of controls()) {
-    const fold = one.closest("[data-holds-values]");
-    if (fold instanceof HTMLDetailsElement && one.value !== built[one.name]) fold.open = true;
-  }
+  return controls().filter((one) => one.value !== built[one.name] && !isRadio(one) && one.closest("[data-also]"));
 }
 
 /**
@@ -219,6 +212,7 @@ function goToFault(event) {
   const one = around(event, "[data-go]") && firstFault();
   if (!one) return;
   unfold(one);
+  one.dispatchEvent(new Event("unfold", { bubbles: true })); // whatever else it stands behind
   one.scrollIntoView({ block: "center" });
   one.focus({ preventScroll: true });
 }
@@ -273,7 +267,7 @@ export function showFaults(listed, errors) {
 function showElsewhere(errors) {
   const place = document.querySelector("[data-elsewhere]");
   if (!place) return;
-  const far = errors.find((error) => !error.awaited && control(error.field)?.closest("details"));
+  const far = errors.find((error) => !error.awaited && control(error.field)?.closest("details, .choices, .column"));
   place.hidden = !far || document.activeElement?.getAttribute("name") === far.field;
   need("span", HTMLElement, place).textContent = far?.message ?? "";
 }

@@ -1,11 +1,14 @@
 // The page of a calculator: events in, pycore's HTML out. The form is the only state, the fragment its copy.
 
 import * as actions from "./actions.js";
+import * as band from "./band.js";
 import * as check from "./check.js";
+import * as column from "./column.js";
 import { Bridge, Stuck, Superseded } from "./bridge.js";
 import { around, controlOf, need } from "./elements.js";
 import * as example from "./example.js";
 import * as form from "./form.js";
+import * as hand from "./hand.js";
 import * as handout from "./handout.js";
 import * as lesson from "./lesson.js";
 import { afterQuiet, inIdle, spaced } from "./pace.js";
@@ -35,8 +38,8 @@ const keepAddress = spaced(FRAGMENT_PAUSE, () => {
   history.replaceState(null, "", written);
 });
 
-const wide = matchMedia("(min-width: 1200px)"); // as in sheet.css: the sheet itself is in view, not the phone's drawing
-const column = matchMedia("(min-width: 900px)"); // as in sheet.css: words in a column of their own
+const wide = matchMedia("(min-width: 48em)"); // as in calculator.css: the sheet itself is in view, not the phone's drawing
+const desk = matchMedia("(min-width: 75em)"); // as in calculator.css: what changes never moves a field
 
 let edition = 0; // counts edits, so that an older reply is never taken for the latest
 let written = location.hash;
@@ -183,9 +186,10 @@ function recall(errors) {
 function put(reply) {
   const change = () => {
     for (const [name, html] of Object.entries(reply.regions)) regions.replace(name, html);
+    hand.again();
   };
   // In one column what changes may stand above the field, which would leave the screen.
-  if (column.matches) change();
+  if (desk.matches) change();
   else regions.steady(change);
 }
 
@@ -281,7 +285,6 @@ async function open(link) {
   const mine = (unread = { link });
   lesson.follow(link);
   veil.open(link);
-  arrange();
   pend();
   try {
     const reply = await bridge.ask({ do: "open", page: slug, fragment: link }, { topic: "open" });
@@ -297,6 +300,7 @@ async function open(link) {
     for (const name of touched) delete values[name];
     form.fill(values);
     example.opened(reply.own === true);
+    column.sayAlso(form.setElsewhere());
     unread = null;
     showNotices(reply.notices ?? []);
     await update();
@@ -315,6 +319,7 @@ function edited(event) {
   form.refresh();
   const name = control.name || control.dataset.factorOf || control.dataset.senseOf;
   if (name) touched.add(name);
+  regions.steady(() => column.sayAlso(form.setElsewhere()));
   showNotices([]);
   update();
 }
@@ -330,18 +335,9 @@ function setValues(event) {
   update();
 }
 
-// In a column the choices stand above the moves; on a phone the moves follow the drawing at once.
-function arrange() {
-  const [choices, moves] = [need(".choices"), need(".workings")];
-  if (column.matches) moves.before(choices);
-  else moves.after(choices);
-  check.arrange();
-}
-
 /** The answer is asked for: it comes, and the reader goes to it. */
 async function unveil() {
   veil.lift();
-  arrange();
   await update();
   need("#answer").focus();
 }
@@ -357,9 +353,6 @@ function begin() {
 
 document.addEventListener("input", edited);
 document.addEventListener("click", setValues);
-document.addEventListener("click", (event) => {
-  if (around(event, "[data-to-choices]")) need(".choices summary").focus();
-});
 document.addEventListener("focusin", (event) => {
   if (controlOf(event)?.form?.id === "problem") remember();
 });
@@ -372,8 +365,6 @@ window.addEventListener("hashchange", (event) => {
   open(hash);
 });
 wide.addEventListener("change", () => update());
-column.addEventListener("change", arrange);
-arrange();
 form.refresh();
 actions.listen(bridge, live, unanswered, complete);
 actions.add("lesson", () => lesson.open());
@@ -386,7 +377,9 @@ actions.add("check", () => check.ask(bridge, live));
 actions.add("find-code", () => check.findCode(bridge, live));
 actions.add("unveil", unveil);
 example.join({ touched, cleared: update });
-check.join({ look: (step) => lesson.open(step, veil.isDown()) });
+band.listen();
+hand.listen(column.reveal);
+check.join({ reveal: column.reveal, look: (step) => lesson.open(step, veil.isDown()) });
 lesson.join({
   bridge,
   changed: keepAddress,

@@ -15,6 +15,15 @@ const SHOWN_AFTER = 250; // ms; a start from the cache is over before anybody co
 /** @param {string} name */
 const word = (name) => strip.dataset[name] ?? "";
 
+/**
+ * Say a sentence that must be seen, whatever stands in its place.
+ * @param {string} name
+ */
+function speak(name) {
+  text.textContent = word(name);
+  strip.dataset.speaks = "";
+}
+
 /** @type {ReturnType<typeof setTimeout>[]} */
 let timers = [];
 let toldUntil = 0; // until when it is said that Python stopped by itself
@@ -26,11 +35,12 @@ let toldUntil = 0; // until when it is said that Python stopped by itself
 export function begin(again) {
   timers = [
     setTimeout(() => (strip.hidden = false), SHOWN_AFTER),
-    setTimeout(() => (text.textContent = word("slow")), SLOW_AFTER),
+    setTimeout(() => speak("slow"), SLOW_AFTER),
   ];
   retry.hidden = true;
   retry.onclick = again;
   text.textContent = word("starting");
+  delete strip.dataset.speaks;
   bar.style.width = "0";
 }
 
@@ -52,7 +62,7 @@ export function show(state, share = 0) {
   retry.hidden = state !== "failed";
   if (state === "again") toldUntil = performance.now() + TOLD_FOR;
   if (performance.now() < toldUntil && state !== "failed") {
-    text.textContent = word("again");
+    speak("again");
     bar.style.width = "0";
   } else if (state === "fetching") {
     text.textContent = word("fetching").replace("{share}", String(share));
@@ -61,12 +71,13 @@ export function show(state, share = 0) {
     text.textContent = word("starting");
     bar.style.width = "90%";
   } else if (state === "failed") {
-    text.textContent = word("failed");
+    speak("failed");
     bar.style.width = "0";
   }
 }
 
 function hideWhenTold() {
+  if (performance.now() >= toldUntil) delete strip.dataset.speaks;
   const left = toldUntil - performance.now();
   if (left > 0) timers.push(setTimeout(() => (strip.hidden = true), left));
   else strip.hidden = true;
@@ -74,7 +85,7 @@ function hideWhenTold() {
 
 /** Say for a while that a request came to nothing; gives the sentence. */
 export function stuck() {
-  text.textContent = word("stuck");
+  speak("stuck");
   strip.hidden = false;
   timers.push(setTimeout(() => (strip.hidden = true), 8000));
   return word("stuck");

@@ -5,7 +5,7 @@ import morphdom from "morphdom";
 import { regionHTML } from "./bridge.js";
 
 // What every edit changes is changed where it stands: most of a sheet stays, and need not be laid out again.
-const CHANGED_IN_PLACE = ["answer", "sheet", "view", "workings"];
+const CHANGED_IN_PLACE = ["answer", "notes", "results", "sheet", "kinds", "view", "workings"];
 
 const TOLD_BY = ["data-set", "data-action", "data-to-working"]; // each is one of its kind in a region
 

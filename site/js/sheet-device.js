@@ -60,7 +60,7 @@ function turn(on) {
 function toggle() {
   if (isOn()) {
     turn(false);
-    main.focus();
+    (main.checkVisibility() ? main : need("[data-more] > summary")).focus();
   } else if (size()) {
     turn(true);
     need("button", HTMLElement, bar).focus({ preventScroll: true });

@@ -23,7 +23,7 @@ def _outputs(form: dict[str, str], page: str) -> dict[str, float | None]:
     from pycore.api import handle
 
     reply = json.loads(handle(json.dumps({"do": "answer", "page": page, "form": form, "parts": ["answer"]}))[0])
-    pairs = re.findall(r'<output[^>]*name="([^"]+)"[^>]*data-value="([^"]*)"', reply["regions"]["answer"])
+    pairs = re.findall(r'<output[^>]*name="([^"]+)"[^>]*data-value="([^"]*)"', "".join(reply["regions"].values()))
     return {name: float(value) if value else None for name, value in pairs}
 
 

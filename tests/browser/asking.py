@@ -43,3 +43,21 @@ def waiting_actions(page: Page) -> set[str]:
     return set(page.evaluate(
         "[...document.querySelectorAll('[data-action][aria-disabled=true]')].map((button) => button.dataset.action)"
     ))
+
+
+def show_settings(page: Page) -> None:
+    """Have the settings in view; the sheet stands beside them or above."""
+    switch = page.locator("[data-settings-switch]:visible")
+    if switch.get_attribute("aria-pressed") == "false":
+        switch.click()
+
+
+def show_beside(page: Page, name: str) -> None:
+    """Have one of the things in view that stand beside the sheet: `moves`, `results`, `check` or `meter`."""
+    page.click(f"[data-tab={name}]")
+
+
+def show_more(page: Page) -> None:
+    """Open what is wanted more rarely, beside the buttons at the foot."""
+    if page.get_attribute("[data-more]", "open") is None:
+        page.click("[data-more] > summary")

@@ -4,7 +4,7 @@ import os
 import time
 from pathlib import Path
 
-from browser.asking import wait_until
+from browser.asking import show_more, wait_until
 from photographs import Taken
 from playwright.sync_api import Page
 
@@ -14,6 +14,7 @@ STAGE = "document.querySelector('dialog.photo')?.dataset.stage"
 
 def open_panel(page: Page) -> None:
     """Press the button, and wait for the panel."""
+    show_more(page)
     page.click('[data-action="photo"]')
     wait_until(page, "document.querySelector('dialog.photo[open] [data-photo-file]') !== null", PATIENCE)
 

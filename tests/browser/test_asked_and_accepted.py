@@ -5,7 +5,7 @@ import json
 from collections.abc import Callable
 
 import pytest
-from browser.asking import PHONE, wait_until
+from browser.asking import PHONE, show_beside, wait_until
 from playwright.sync_api import Page, expect
 
 from pycore.calculators.registry import CALCULATORS
@@ -85,7 +85,7 @@ def test_checker_accepts_the_right_answer_to_each_levels_code(
         page.goto(f"{site}{slug}/#v=1&code={code}")
         ready(page)
         answered(page)
-        page.evaluate("document.querySelector('[data-check]').open = true")
+        show_beside(page, "check")
         task = calculator.task(calculator.practice_form(code))
         answer(page, task, units(task)[number % len(units(task))])
 
@@ -98,6 +98,6 @@ def test_checker_accepts_the_right_answer_to_the_pages_own_example(
     page.goto(f"{site}{slug}/")
     ready(page)
     answered(page)
-    page.evaluate("document.querySelector('[data-check]').open = true")
+    show_beside(page, "check")
     task = CALCULATORS[slug].task({})
     answer(page, task, units(task)[0])

@@ -5,7 +5,7 @@ import json
 import pypdfium2
 import pytest
 import zxingcpp
-from browser.asking import DESK, PHONE, SLUG, wait_until
+from browser.asking import DESK, PHONE, SLUG, show_beside, wait_until
 from browser.classroom import until_address
 from browser.test_page_access import violations
 from playwright.sync_api import Page, expect
@@ -121,7 +121,7 @@ def test_nothing_of_the_answer_is_in_the_page_before_it_is_asked_for(page: Page,
     assert f"{task.size:.11g}"[:8] not in html
 
 
-def test_a_page_without_a_problem_keeps_the_checker_folded_below(opened: Page):
+def test_a_page_without_a_problem_keeps_the_checker_aside(opened: Page):
     expect(opened.locator("[name=answer-how]").first).to_be_hidden()
     assert ["neutral-current"] == results_in_view(opened)[:1]
     expect(opened.locator(".veil")).to_be_hidden()
@@ -141,7 +141,7 @@ def test_the_first_question_comes_first(page: Page, site, ready, answered):
 
 
 def test_the_fields_follow_the_conventions(opened: Page):
-    opened.evaluate("document.querySelector('[data-check]').open = true")
+    show_beside(opened, "check")
     opened.check("[value=drawn]")
     expect(opened.locator("[data-label-for=answer-angle]")).to_have_text("Angle from I1")
     opened.evaluate("document.querySelector('[data-on-the-way]').open = true")
@@ -168,7 +168,7 @@ def test_a_bad_answer_is_refused_at_its_field_and_the_last_reply_stays(page: Pag
 
 
 def test_what_was_said_of_another_problem_goes(opened: Page, answered):
-    opened.evaluate("document.querySelector('[data-check]').open = true")
+    show_beside(opened, "check")
     give(opened, "58 mm at 87.5 anticlockwise")
     wait_until(opened, "document.querySelector('[data-region=marked] .marked')?.dataset.band === 'accept'")
     opened.fill("[name=i1]", "12")
@@ -177,7 +177,7 @@ def test_what_was_said_of_another_problem_goes(opened: Page, answered):
 
 
 def test_a_reply_to_an_older_answer_is_dropped(opened: Page):
-    opened.evaluate("document.querySelector('[data-check]').open = true")
+    show_beside(opened, "check")
     opened.check("[value=drawn]")
     opened.fill("[name=answer]", "58 mm")
     # Asked, and changed before the reply can come.
@@ -192,7 +192,7 @@ def test_a_reply_to_an_older_answer_is_dropped(opened: Page):
 
 
 def test_a_code_is_typed_and_opened(opened: Page, answered):
-    opened.evaluate("document.querySelector('[data-check]').open = true")
+    show_beside(opened, "check")
     opened.fill("[name=typed-code]", "333-jdl-2gb")
     opened.press("[name=typed-code]", "Enter")
     expect(opened.locator('[data-message-for="typed-code"]')).to_contain_text("is not valid")

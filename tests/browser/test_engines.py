@@ -58,7 +58,7 @@ def expected(slug: str, form: dict[str, str]) -> tuple[dict[str, str], list[tupl
         for line in group.findall(f"{SVG}line") if group.get("data-phasor") else ():
             x1, y1, x2, y2 = (float(line.get(key)) for key in ("x1", "y1", "x2", "y2"))
             arrows.append((group.get("data-phasor"), math.hypot(x2 - x1, y2 - y1) / width))
-    return dict(OUTPUT.findall(regions["answer"])), arrows
+    return dict(OUTPUT.findall(regions["answer"] + regions["results"])), arrows
 
 
 @pytest.mark.parametrize("slug", PAGES)

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pypdfium2
 import pytest
-from browser.asking import SLUG, wait_until
+from browser.asking import SLUG, show_more, wait_until
 from browser.classroom import CENTRES, RULERS, place
 from browser.instruments import Seen, apart, way
 from browser.test_page_access import violations
@@ -39,6 +39,7 @@ def saved(browser: Browser, site: str, tmp_path_factory: pytest.TempPathFactory)
     wait_until(page, "document.documentElement.dataset.python === 'ready'", 60.0)
     wait_until(page, "document.documentElement.dataset.answer === 'fresh'", 20.0)
     with page.expect_download() as download:
+        show_more(page)
         page.click("[data-action=handout]")
     path = tmp_path_factory.mktemp("handout") / download.value.suggested_filename
     download.value.save_as(path)

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 import zxingcpp
-from browser.asking import SLUG, wait_until
+from browser.asking import SLUG, show_more, wait_until
 from browser.classroom import PROBLEM, SCREENS, STEPS, check_step, do, is_open, until_address, until_at, visible
 from browser.instruments import Seen, apart, way
 from browser.test_page_access import violations
@@ -236,6 +236,7 @@ def test_the_back_row_opens_the_lesson_by_its_code(browser, dist: Path, tmp_path
 def test_on_this_machines_own_address_there_is_no_code_and_it_is_said(lesson) -> None:
     page = lesson()
     page.keyboard.press("Escape")
+    show_more(page)
     page.click("[data-action=code]")
     page.locator("[data-share-panel]").wait_for(state="visible")
     assert page.locator("[data-share-note]").is_visible()

@@ -4,7 +4,7 @@ import math
 from collections.abc import Callable
 
 import pytest
-from browser.asking import DESK, PHONE, SLUG, neutral, result, state, wait_until
+from browser.asking import DESK, PHONE, SLUG, neutral, result, show_beside, show_settings, state, wait_until
 from playwright.sync_api import Browser, Page, expect
 
 PHONES = [(360, 740), (390, 844)]
@@ -112,7 +112,9 @@ def test_a_choice_that_a_link_invents_stays_to_be_seen_and_is_named(page: Page, 
     assert "guess" in page.inner_text("[data-message-for=method]")
     assert "A9" in page.inner_text("[data-message-for=paper]")
     assert "guess" == page.evaluate("document.querySelector('[name=method]:checked').value")
+    expect(page.locator("[data-elsewhere]")).to_be_visible()
     page.check("[name=method][value=tip-to-tail]")
+    show_settings(page)
     page.select_option("[name=paper]", "A4")
     wait_until(page, "document.documentElement.dataset.answer === 'fresh'")
     assert 0 == page.locator("[data-stray]").count()
@@ -154,15 +156,16 @@ def test_every_unusable_input_is_named_at_once(opened: Page) -> None:
 
 
 def test_focus_and_open_parts_survive_an_answer(opened: Page, answered) -> None:
+    opened.locator(".alternatives > summary").click()
+    show_beside(opened, "results")
     opened.locator("details.working summary").first.click()
-    opened.locator(".results summary").click()
     opened.focus("[name=i1]")
     opened.keyboard.press("End")
     opened.keyboard.type("5")
     answered(opened)
     opened.wait_for_timeout(700)
     assert "i1" == opened.evaluate("document.activeElement.name")
-    assert opened.evaluate("document.querySelector('.results').open")
+    assert opened.evaluate("document.querySelector('.alternatives').open")
     assert 1 <= opened.locator("details.working[open]").count()
 
 
@@ -175,6 +178,7 @@ def test_the_workings_follow_the_answer(opened: Page, answered) -> None:
 
 def test_another_drawing_can_be_put_on_the_sheet(opened: Page, answered) -> None:
     shown = opened.get_attribute("section.working", "data-working")
+    show_beside(opened, "results")
     other = opened.locator("details.working:has([data-set])").first
     key = other.get_attribute("data-working")
     other.locator("summary").click()
@@ -184,7 +188,7 @@ def test_another_drawing_can_be_put_on_the_sheet(opened: Page, answered) -> None
 
 
 def test_a_power_factor_writes_the_lag(opened: Page, answered) -> None:
-    opened.locator('[data-group="loads"] > summary').click()
+    show_settings(opened)
     opened.fill("#pf-a1", "0.5")
     answered(opened)
     assert "0.5 lag" == opened.input_value("[name=a1]")
@@ -228,18 +232,6 @@ def test_on_a_phone(open_page: Callable[..., Page], site: str, ready, answered, 
       .map((part) => part.outerHTML.slice(0, 80))""")
     assert [] == small
     assert page.locator("output").first.bounding_box()["y"] < height / 2  # type: ignore[index]
-
-
-def test_on_a_desk_the_sheet_stays_in_view(open_page: Callable[..., Page], site: str, ready, answered) -> None:
-    page = open_page(viewport=DESK)
-    page.goto(f"{site}{SLUG}/")
-    ready(page)
-    answered(page)
-    expect(page.locator('svg[data-view="phone"]')).to_be_hidden()
-    page.mouse.wheel(0, 1200)
-    wait_until(page, "scrollY > 300")
-    box = page.locator("svg[data-sheet]").bounding_box()
-    assert box is not None and box["y"] >= 0 and box["y"] + box["height"] <= DESK["height"]
 
 
 def test_night_by_the_system_and_by_the_switch_is_kept(open_page: Callable[..., Page], site: str) -> None:

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pypdfium2
 import pytest
-from browser.asking import SLUG
+from browser.asking import SLUG, show_more, show_settings
 from playwright.sync_api import Page
 
 from pycore import api
@@ -36,8 +36,12 @@ def by_cpython(page: Page, **more: object) -> bytes:
 @pytest.mark.parametrize("method", ["parallelogram", "tip-to-tail", "components"])
 def test_the_file_is_the_same_in_both_hosts(opened: Page, answered, tmp_path: Path, method: str) -> None:
     for name, text in FORM.items():
-        opened.evaluate("(name) => { document.querySelector('[data-group=words]').open = true; }", name)
-        opened.fill(f"[name={name}]", text)
+        control = opened.locator(f"[name={name}]")
+        if not control.is_visible():
+            show_settings(opened)
+        control.fill(text)
+    if opened.locator("[data-settings-switch][aria-pressed=true]:visible").count():
+        opened.click("[data-settings-switch]:visible")
     opened.check(f"[name=method][value={method}]")
     answered(opened)
     data = saved(opened, "pdf", tmp_path / "sheet.pdf")
@@ -46,6 +50,7 @@ def test_the_file_is_the_same_in_both_hosts(opened: Page, answered, tmp_path: Pa
 
 
 def test_all_three_kinds_come_in_one_file(opened: Page, tmp_path: Path) -> None:
+    show_more(opened)
     data = saved(opened, "pdf-all", tmp_path / "sheets.pdf")
     assert by_cpython(opened, kinds=["problem", "construction", "overlay"]) == data
     document = pypdfium2.PdfDocument(tmp_path / "sheets.pdf")

@@ -9,6 +9,7 @@ from pathlib import Path
 
 import pypdfium2
 import pytest
+from browser.asking import show_more
 from browser.test_page_access import violations
 from browser.test_print import TOLERANCE, arrows, off, straight_lines
 from making.policy import PAGE_POLICY
@@ -119,6 +120,7 @@ def test_every_print_and_pdf_of_a_sheet_is_corrected(
 ) -> None:
     keep(opened)
     open_sheet(opened, site, ready, answered, f"&paper=A4&orientation={orientation}")
+    show_more(opened)
     expect(opened.locator("[data-corrected]")).to_contain_text("+0.7 % along, −0.3 % across")
     size, factors = ((297, 210), (ALONG, ACROSS)) if orientation == "landscape" else ((210, 297), (ACROSS, ALONG))
     drawn = arrows(opened)
@@ -137,6 +139,7 @@ def test_every_print_and_pdf_of_a_sheet_is_corrected(
 def test_without_a_set_up_every_print_is_true(page: Page, site: str, ready, answered, tmp_path: Path) -> None:
     open_sheet(page, site, ready, answered)
     expect(page.locator("[data-corrected]")).to_be_hidden()
+    show_more(page)
     expect(page.locator("[data-set-up-link]")).to_be_visible()
     assert "none" == print_transform(page)
     lines = printed(page, tmp_path / "print.pdf")
@@ -274,6 +277,7 @@ def test_a_card_on_the_glass_sets_the_true_size_of_every_sheet(opened: Page, sit
     assert sorted((53.98 * scale, 85.6 * scale)) == pytest.approx(sorted(card), abs=0.05)
     open_sheet(opened, site, ready, answered, "&orientation=landscape")
     before = arrows(opened)
+    show_more(opened)
     opened.click("[data-true-size-switch]")
     box = opened.locator("svg[data-sheet]").bounding_box()
     assert (297 * scale, 210 * scale) == pytest.approx((box["width"], box["height"]), abs=0.1)
@@ -301,6 +305,7 @@ def test_an_edit_keeps_the_true_size_and_a_print_ignores_it(
     page.goto(f"{site}{SLUG}/")
     scale = calibrate(page, 1)
     open_sheet(page, site, ready, answered, "&orientation=landscape")
+    show_more(page)
     page.click("[data-true-size-switch]")
     page.fill("[name=i1]", "20")
     answered(page)
@@ -311,6 +316,7 @@ def test_an_edit_keeps_the_true_size_and_a_print_ignores_it(
 
 def test_without_a_size_the_button_leads_to_the_card(page: Page, site: str, ready, answered) -> None:
     open_sheet(page, site, ready, answered)
+    show_more(page)
     page.click("[data-true-size-switch]")
     page.wait_for_url(f"{site}{SLUG}/#screen")
     expect(page.locator("[data-screen-said]")).to_contain_text("No size is saved")
@@ -340,6 +346,7 @@ def test_zooming_keeps_the_true_size_and_says_that_something_changed(
     screen = {"version": 1, "printer": None, "screen": {"pxPerMm": 4.0, "pixelRatio": 1.0}}
     page.evaluate("([key, text]) => localStorage.setItem(key, text)", [KEY, json.dumps(screen)])
     open_sheet(page, site, ready, answered, "&orientation=landscape")
+    show_more(page)
     page.click("[data-true-size-switch]")
     assert 297 * 3.2 == pytest.approx(page.locator("svg[data-sheet]").bounding_box()["width"], abs=0.1)
     expect(page.locator("[data-changed]")).to_be_visible()
@@ -385,6 +392,7 @@ def test_no_rule_of_accessibility_is_broken(open_page, site: str, ready, answere
     assert page.evaluate("document.documentElement.scrollWidth") <= SCREENS[screen]["width"]
     page.click("[data-do=keep-screen]")
     open_sheet(page, site, ready, answered)
+    show_more(page)
     page.click("[data-true-size-switch]")
     assert [] == violations(page)
 

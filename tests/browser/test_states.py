@@ -5,7 +5,19 @@ import math
 from collections.abc import Callable, Iterator
 
 import pytest
-from browser.asking import DESK, PHONE, SLUG, neutral, result, state, wait_old, wait_until, waiting_actions
+from browser.asking import (
+    DESK,
+    PHONE,
+    SLUG,
+    neutral,
+    result,
+    show_beside,
+    show_settings,
+    state,
+    wait_old,
+    wait_until,
+    waiting_actions,
+)
 from playwright.sync_api import Browser, Page, expect
 
 
@@ -23,6 +35,13 @@ def stopped(browser: Browser, site: str) -> Iterator[Page]:
 
 NEED_PYTHON = {"pdf", "pdf-all", "share", "lesson", "code", "handout", "photo", "check", "find-code", "unveil"}
 """What cannot be done with an answer that merely stands."""
+
+
+HATCHED = """() => {
+  const paper = getComputedStyle(document.querySelector(".paper"));
+  return paper.backgroundImage === "none" ? "clean" : "hatched";
+}"""
+"""Whether the sheet is hatched as one whose values cannot be used."""
 
 
 def moves(page: Page) -> str:
@@ -67,19 +86,20 @@ def test_another_try_answers_what_was_typed_meanwhile(stopped: Page, ready, answ
 
 
 def test_while_python_is_slow_to_start_what_was_typed_has_no_answer_yet(fresh_page: Page, site: str, answered) -> None:
-    """The example beside other values is marked at once that somebody could read it."""
+    """The example beside other values is named as such as soon as somebody could read it; nothing is hatched."""
     held = []
     fresh_page.route("**/library.zip", lambda route, _request: held.append(route))
     fresh_page.goto(f"{site}{SLUG}/")
     fresh_page.fill("[name=i1]", "40")
     wait_until(fresh_page, "'late' in document.documentElement.dataset")
-    expect(fresh_page.locator(".answer .when-old").first).to_be_visible()
+    expect(fresh_page.locator(".answer .when-late")).to_be_visible()
+    assert "hatched" not in fresh_page.evaluate(HATCHED)
     assert "print" in waiting_actions(fresh_page)
     while not held:
         fresh_page.wait_for_timeout(20)
     held[0].continue_()
     answered(fresh_page, 60.0)
-    expect(fresh_page.locator(".answer .when-old").first).to_be_hidden()
+    expect(fresh_page.locator(".answer .when-late")).to_be_hidden()
     assert set() == waiting_actions(fresh_page)
 
 
@@ -121,6 +141,7 @@ def test_moves_follow_off_screen_too(open_page: Callable[..., Page], site: str, 
 def test_moves_behind_an_unusable_input_are_marked_old(opened: Page) -> None:
     opened.fill("[name=i2]", "11.2 V")
     wait_old(opened)
+    assert "hatched" == opened.evaluate(HATCHED)
     label = opened.locator(".workings > .old-label")
     expect(label).to_be_visible()
     assert "18.4" in label.inner_text()
@@ -154,13 +175,9 @@ def test_an_answer_between_two_fields_is_what_becomes_old(opened: Page, answered
     assert "40" in opened.locator(".old-values").inner_text()
 
 
-def open_choices(page: Page, group: str) -> None:
-    page.evaluate(f"document.querySelector('[data-group={group}]').open = true")
-
-
 def test_a_fault_offers_its_ways_out_by_keyboard(opened: Page, answered) -> None:
     """Each is a button as high as a finger; taking one brings its values, and the focus back to the field."""
-    open_choices(opened, "sheet")
+    show_settings(opened)
     opened.fill("#f-scale", "0.5")
     ways = opened.locator("[data-message-for=scale] [data-set]")
     ways.first.wait_for()
@@ -178,7 +195,7 @@ def test_a_fault_offers_its_ways_out_by_keyboard(opened: Page, answered) -> None
 
 
 def test_a_fault_out_of_sight_is_said_beside_the_answer_with_the_way_to_its_field(opened: Page) -> None:
-    open_choices(opened, "words")
+    show_settings(opened)
     opened.fill("[name=place]", "Theatre \N{SNOWMAN}")
     opened.locator("[data-message-for=place]").wait_for()
     expect(opened.locator("[data-elsewhere]")).to_be_hidden()
@@ -186,7 +203,8 @@ def test_a_fault_out_of_sight_is_said_beside_the_answer_with_the_way_to_its_fiel
     place = opened.locator("[data-elsewhere]")
     place.wait_for()
     assert opened.inner_text("[data-message-for=place]") in place.inner_text()
-    opened.evaluate("document.querySelector('[data-group=words]').open = false")
+    opened.click("[data-settings-switch]:visible")
+    expect(opened.locator("[name=place]")).to_be_hidden()
     place.locator("[data-go]").click()
     assert "place" == opened.evaluate("document.activeElement.name")
     expect(opened.locator("[name=place]")).to_be_in_viewport()
@@ -194,7 +212,7 @@ def test_a_fault_out_of_sight_is_said_beside_the_answer_with_the_way_to_its_fiel
 
 def test_the_side_of_a_power_factor_is_written_by_pycore(opened: Page, answered) -> None:
     """Degrees turn to degrees of the other sign, a power factor to the other word; an angle past 90° has none."""
-    open_choices(opened, "loads")
+    show_settings(opened)
     opened.fill("[name=a1]", "30")
     answered(opened)
     assert "0.866" == opened.input_value("#pf-a1")
@@ -212,7 +230,7 @@ def test_the_side_of_a_power_factor_is_written_by_pycore(opened: Page, answered)
 
 
 def test_a_unit_gives_way_to_letters(opened: Page) -> None:
-    open_choices(opened, "loads")
+    show_settings(opened)
     unit = opened.locator("#u-a1")
     expect(unit).to_be_visible()
     opened.fill("[name=a1]", "0.8 lag")
@@ -222,7 +240,7 @@ def test_a_unit_gives_way_to_letters(opened: Page) -> None:
 
 
 def test_labels_and_options_follow_the_names_of_the_lines(opened: Page, answered) -> None:
-    opened.evaluate("[...document.querySelectorAll('.group')].forEach((group) => { group.open = true; })")
+    show_settings(opened)
     opened.select_option("[name=names]", "ABC")
     answered(opened)
     labels = {name: opened.inner_text(f"[data-label-for={name}]") for name in ("i1", "i2", "i3", "a2")}
@@ -243,7 +261,7 @@ def test_a_tapped_field_is_replaced_by_what_is_typed(opened: Page, answered) -> 
 
 
 def test_what_is_private_enters_no_link(opened: Page, answered) -> None:
-    open_choices(opened, "words")
+    show_settings(opened)
     for name in ("who", "group", "date"):
         opened.fill(f"[name={name}]", f"secret {name}")
     opened.fill("[name=i1]", "19")
@@ -259,7 +277,7 @@ def test_what_is_private_enters_no_link(opened: Page, answered) -> None:
 
 
 def test_a_link_leaves_what_is_private_as_it_stands(opened: Page, answered) -> None:
-    open_choices(opened, "words")
+    show_settings(opened)
     opened.fill("[name=who]", "Class 2")
     answered(opened)
     opened.evaluate("location.hash = '#v=1&i1=1&i2=2&i3=3&who=Somebody'")
@@ -270,6 +288,7 @@ def test_a_link_leaves_what_is_private_as_it_stands(opened: Page, answered) -> N
 
 def test_a_fault_that_leaves_the_answer_standing_is_shown_all_the_same(opened: Page, answered) -> None:
     """A slip in the optional reading is named at its field; the answer stays fresh and can be printed."""
+    show_beside(opened, "meter")
     opened.fill("[name=measured]", "11 V")
     opened.locator("[data-message-for=measured]").wait_for()
     answered(opened)
@@ -279,9 +298,9 @@ def test_a_fault_that_leaves_the_answer_standing_is_shown_all_the_same(opened: P
 
 
 def test_a_field_without_a_meaning_is_not_shown(opened: Page, answered) -> None:
-    open_choices(opened, "sheet")
+    show_settings(opened)
     for kind, shown in (("construction", set()), ("problem", {"start", "further"}), ("overlay", {"mirror"})):
-        opened.select_option("[name=sheet]", kind)
+        opened.click(f"""[data-set='{{"sheet":"{kind}"}}']""")
         answered(opened)
         fields = ("start", "further", "mirror")
         assert shown == {name for name in fields if opened.locator(f"[name={name}]").is_visible()}
@@ -297,24 +316,21 @@ def test_the_examples_story_goes_with_its_values(opened: Page, answered) -> None
     assert opened.inner_text("[data-scenario]")
 
 
-def test_on_a_phone_the_whole_sheet_is_seen_at_once_and_the_moves_follow_it(
-    open_page: Callable[..., Page], site: str
-) -> None:
+def test_on_a_phone_the_whole_sheet_is_seen_at_once(open_page: Callable[..., Page], site: str) -> None:
     page = open_page(viewport=PHONE)
     page.goto(f"{site}{SLUG}/")
     page.click("details.request > summary")
     box = page.locator("svg[data-sheet]").bounding_box()
     assert box is not None
     assert 0 <= box["x"] and box["x"] + box["width"] <= PHONE["width"]
-    order = page.evaluate("[...document.querySelectorAll('main > *')].map((part) => part.className)")
-    assert ["method", "figure", "tools", "check", "workings", "choices"] == order[2:]
-    page.click("[data-to-choices]")
-    expect(page.locator(".choices summary").first).to_be_in_viewport()
 
 
-def test_on_a_desk_the_choices_come_before_the_moves(opened: Page) -> None:
-    """To the eye and to the keyboard."""
-    order = opened.evaluate("[...document.querySelectorAll('main > *')].map((part) => part.className)")
-    assert ["tools", "check", "choices", "workings"] == order[4:]
-    tops = [(opened.locator(f".{name}").bounding_box() or {"y": 0})["y"] for name in order[4:]]
-    assert sorted(tops) == tops
+def test_the_keyboard_goes_from_the_values_to_what_can_be_done(opened: Page, answered) -> None:
+    """Values, what stands beside the sheet, method, the list, the kinds of sheet, the buttons at the foot."""
+    order = opened.evaluate("""() => {
+      const marks = [".values input", "[data-tab]", ".method input", ".moves li[tabindex='0']", ".kinds button",
+        "[data-action=lesson]", "[data-more] > summary"];
+      const all = [...document.querySelectorAll("main *")];
+      return marks.map((mark) => all.indexOf(document.querySelector(mark)));
+    }""")
+    assert sorted(order) == order and -1 not in order

@@ -28,7 +28,7 @@ class Asking:
         """Every result that has a value, by name."""
         reply = self.ask(**values)
         assert reply["ok"], reply["errors"]
-        return {name: float(value) for name, value in OUTPUT.findall(reply["regions"]["answer"]) if value}
+        return {name: float(value) for name, value in OUTPUT.findall("".join(reply["regions"].values())) if value}
 
 
 def moves_of(answer: Answer, key: str) -> list[Move]:

@@ -61,7 +61,7 @@ def link_text(slug: str, name: str, form: dict[str, str]) -> str:
     size = [float(side) for side in SIZE.search(sheet).groups()]
     results = [
         f"{key} = {value or json.dumps('')}"
-        for key, value in OUTPUT.findall(answer["regions"]["answer"]) if key != "tolerance"
+        for key, value in OUTPUT.findall("".join(answer["regions"].values())) if key != "tolerance"
     ]  # fmt: skip
     lines = ["[[link]]", f'id = "{slug}-{name}"', f"address = {json.dumps(address)}",
              f"size = [{size[0]:g}, {size[1]:g}]", f"results = {{ {', '.join(results)} }}"]  # fmt: skip

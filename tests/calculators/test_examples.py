@@ -14,7 +14,7 @@ from pycore.forms.fields import IN_VIEW, VALUE_GROUPS, VERSIONS, Field, default_
 from pycore.pages.codes import find
 from pycore.pages.practice import values_of
 from pycore.practice.codes import Code
-from pycore.render.form import options_html, values_html
+from pycore.render.form import values_html
 
 NEUTRAL = ("", "0")
 TOOLS = "accuracy"
@@ -23,8 +23,8 @@ PAGES = CALCULATORS.values()
 
 
 def in_view(field: Field, form: Mapping[str, str]) -> bool:
-    """Whether the page of a form shows the field as soon as it opens: behind no fold, and with a meaning."""
-    return field.group in IN_VIEW and not field.folded and field.counts(form)
+    """Whether the page of a form shows the field as soon as it opens: beside the answer, and with a meaning."""
+    return field.group in IN_VIEW and field.kind != "readings" and field.counts(form)
 
 
 def unseen(page: object) -> list[Field]:
@@ -43,7 +43,7 @@ def controls_in_view(html: str) -> set[str]:
 @pytest.mark.parametrize("page", PAGES, ids=CALCULATORS)
 def test_what_the_fields_call_in_view_is_in_view_on_the_page(page: object):
     form = default_form(page.fields)
-    html = str(values_html(page.fields, form, {})) + str(options_html(page.fields, form, {}))
+    html = str(values_html(page.fields, form, {}))
     wanted = {field.name for field in page.fields if field.kind != "choice" and in_view(field, form)}
     assert wanted == controls_in_view(html)
 

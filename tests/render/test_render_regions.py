@@ -68,7 +68,7 @@ def page():
 
 
 def test_every_output_of_the_answer_appears_once_with_its_value(regions):
-    outputs = Tree(regions["answer"]).all("output")
+    outputs = Tree(regions["answer"] + regions["results"]).all("output")
     expected = {
         "neutral-current": "11.6310790558", "neutral-angle": "-87.5123456789", "neutral-length": "58.155395279",
         "undefined": "",
@@ -114,7 +114,8 @@ def test_the_sheet_is_one_true_drawing_on_its_page(regions):
 
 
 def test_alternatives_carry_the_values_that_bring_them(regions):
-    buttons = [marks for marks in Tree(regions["sheet"]).all("button") if "data-set" in marks]
+    shown = regions["workings"].partition("<details class=\"working")[0]
+    buttons = [marks for marks in Tree(f"<div>{shown}</div>").all("button") if "data-set" in marks]
     assert [{"order": "23"}] == [json.loads(marks["data-set"] or "") for marks in buttons]
 
 
@@ -131,20 +132,21 @@ def test_workings_carry_what_says_that_they_are_old(regions):
 
 
 def test_the_kinds_of_sheet_are_offered_where_there_are_any():
-    tree = Tree(regions_of(replace(answer({}), kind="overlay"), ["sheet"])["sheet"])
+    tree = Tree(regions_of(replace(answer({}), kind="overlay"), ["sheet"])["kinds"])
     kinds = {json.loads(marks["data-set"] or "")["sheet"]: marks["aria-pressed"]
              for marks in tree.all("button") if "aria-pressed" in marks}  # fmt: skip
     assert {"construction": "false", "problem": "false", "overlay": "true"} == kinds
-    assert ["pdf-all"] == [marks["data-action"] for marks in tree.all("button") if "data-action" in marks]
 
 
 def test_a_page_of_one_kind_offers_none(regions):
-    assert [] == [marks for marks in Tree(regions["sheet"]).all("button") if "aria-pressed" in marks]
+    assert [] == [marks for marks in Tree(regions["kinds"]).all("button") if "aria-pressed" in marks]
 
 
 def test_moves_are_tied_to_steps_and_counted_over_interruptions(regions):
     tree = Tree(regions["workings"])
-    assert ["1", "2", "3"] == [marks["data-for-step"] for marks in tree.all("li")]
+    moves = [marks for marks in tree.all("li") if "data-for-step" in marks]
+    assert ["1", "2", "3"] == [marks["data-for-step"] for marks in moves]
+    assert ["0", "-1", "-1"] == [marks["tabindex"] for marks in moves], "one of them is reached by Tab"
     assert [None, "3"] == [marks.get("start") for marks in tree.all("ol")]
 
 
@@ -174,11 +176,23 @@ def test_formulas_in_mathml():
     assert '<mi class="name">cos</mi><mo>\u2061</mo>' in formula_html(Function("cos", Number("60", "°")))
 
 
-def test_a_formula_may_break_before_its_relations_only():
+def test_a_formula_may_break_before_its_signs():
+    """Before a relation always, before + and − where it is long, never after a sign or inside a short root."""
     assert 1 == len(pieces(row("=", "a", "+", "b")))
     assert 3 == len(pieces(row("a", "=", "b", "≈", "c")))
-    assert is_long(Root(row(*["123.4", "+"] * 6)))
+    assert 3 == len(pieces(row("=", *["123.4", "+"] * 2, "−", "0.5")))
+    assert 1 == len(pieces(Root(row("123.45", "+", "67.89"))))
     assert not is_long(row("a", "=", "b"))
+
+
+def test_a_root_longer_than_a_phone_breaks_before_its_signs():
+    terms = ["123.4", "+", "234.5", "−", "345.6", "+", "456.7"]
+    found = pieces(row(IN, "=", Root(row(*terms))))
+    assert 5 == len(found)
+    written = "".join("".join(Tree(formula_html(piece)).text) for piece in found)
+    assert "IN=√(" + "".join(terms) + ")" == written
+    assert not any(is_long(piece) for piece in found)
+    assert is_long(Fraction(row(*terms), "2")), "nothing breaks a fraction: it has a box of its own"
 
 
 @pytest.mark.parametrize(("name", "ticks"), [("i1", 1), ("i2", 2), ("i3", 3), ("sum", 0)])
@@ -241,7 +255,8 @@ def test_a_power_factor_has_controls_without_names():
 
 def test_the_page_of_a_calculator_has_all_that_its_shell_asks_for(page):
     asked = {"header", "intro", "form", "answer", "view", "request", "sheet", "actions", "options", "noscript",
-             "workings", "status", "footer", "method", "truesize", "lesson", "check"}  # fmt: skip
+             "workings", "footer", "method", "truesize", "lesson", "check", "notes", "results", "kinds", "tabs",
+             "meter", "metered", "more", "progress", "live"}  # fmt: skip
     assert asked == set(page.regions)
     assert ("example", "sheet", "en-GB") == (page.slug, page.template, page.language)
     for html in page.regions.values():
@@ -249,9 +264,9 @@ def test_the_page_of_a_calculator_has_all_that_its_shell_asks_for(page):
 
 
 def test_actions_are_those_that_work_now(page):
-    buttons = Tree(page.regions["actions"]).all("button")
+    buttons = Tree(page.regions["actions"] + page.regions["more"]).all("button")
     actions = [marks["data-action"] for marks in buttons if "data-action" in marks]
-    assert ["lesson", "print", "pdf", "share", "code", "handout", "photo", "true-size"] == actions
+    assert ["lesson", "print", "pdf", "share", "pdf-all", "code", "handout", "photo", "true-size"] == actions
 
 
 def test_the_front_page_shows_each_sheet_and_links_to_it():

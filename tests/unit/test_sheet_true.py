@@ -247,7 +247,7 @@ def test_a_neutral_of_10_58_amperes_is_105_83_millimetres_in_drawing_svg_and_pdf
     assert 105.83 == round(math.dist(arrow.tail, arrow.tip), 2)
     reply, _ = ask(given)
     assert 105.83 == round(svg_length(reply["regions"]["sheet"], "sum"), 2)
-    assert 'name="neutral-length" data-value="105.830052443"' in reply["regions"]["answer"]
+    assert 'name="neutral-length" data-value="105.830052443"' in reply["regions"]["results"]
     _, data = ask(given, "pdf")
     assert [length for length in path_lengths(data) if abs(length - 105.830052443) < 0.001]
 

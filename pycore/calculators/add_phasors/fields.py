@@ -5,13 +5,13 @@ from pycore.forms.conventions import choice_field
 from pycore.forms.fields import Field
 from pycore.sums.fields import drawing_fields
 
-MOST, IN_VIEW = 6, 3
+MOST, HELPED = 6, 3
 FIELDS: tuple[Field, ...] = (
     Field("p1", words.label(1), "phasor", "values", "20 at 0", sample="i1"),
     Field("p2", words.label(2), "phasor", "values", "15 at 60", sample="i2"),
     *(
         Field(f"p{number}", words.label(number), "phasor", "values", sample=f"i{number}",
-              help=words.HELP if number == IN_VIEW else "", folded=number > IN_VIEW)
+              help=words.HELP if number == HELPED else "")
         for number in range(3, MOST + 1)
     ),
     choice_field("combine", words.COMBINE, "method", "sum", words.COMBINES),

@@ -464,14 +464,14 @@ def test_the_head_of_the_page_says_whether_a_reading_agrees_and_points_to_the_co
     form = {"i1": "18.4", "i2": "11.2", "i3": "24.6", "measured": measured}
     request = {"do": "answer", "page": "neutral-current", "form": form, "parts": ["answer", "workings"]}
     regions = json.loads(handle(json.dumps(request))[0])["regions"]
-    assert agrees is ("reading and calculation agree" in regions["answer"])
-    assert agrees is not ("reading and calculation do not agree" in regions["answer"])
-    assert 'data-to-working="accuracy"' in regions["answer"]
-    assert (words.SEE_COMPARISON if agrees else words.SEE_WHY) in regions["answer"]
+    assert agrees is ("reading and calculation agree" in regions["notes"])
+    assert agrees is not ("reading and calculation do not agree" in regions["notes"])
+    assert 'data-to-working="accuracy"' in regions["notes"]
+    assert (words.SEE_COMPARISON if agrees else words.SEE_WHY) in regions["notes"]
     assert 'data-working="accuracy"' in regions["workings"]
     assert agrees is not ("<strong>they do not agree" in regions["workings"])
 
 
 def test_without_a_reading_the_head_of_the_page_says_nothing_of_agreement():
     request = {"do": "answer", "page": "neutral-current", "form": {}, "parts": ["answer"]}
-    assert "data-to-working" not in json.loads(handle(json.dumps(request))[0])["regions"]["answer"]
+    assert "data-to-working" not in json.loads(handle(json.dumps(request))[0])["regions"]["notes"]

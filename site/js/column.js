@@ -1,0 +1,92 @@
+// What stands beside the sheet: moves, results, checks, or the settings in their place.
+
+import { around, need } from "./elements.js";
+
+const column = need(".column");
+const main = need("main");
+const switches = [...document.querySelectorAll("[data-settings-switch]")]; // one for each width: one is in view
+const more = need("[data-more]", HTMLDetailsElement);
+const also = need("[data-also-said]");
+const buttons = [...document.querySelectorAll("[data-tab]")];
+
+/** @param {string} name */
+export function show(name) {
+  column.dataset.shows = name;
+  for (const button of buttons) button.setAttribute("aria-pressed", String(button.dataset.tab === name));
+  need("[data-list]").scrollTop = 0;
+}
+
+/** @param {boolean} on */
+function turnSettings(on) {
+  main.toggleAttribute("data-settings", on);
+  for (const one of switches) one.setAttribute("aria-pressed", String(on));
+  if (on) need(".choices").scrollTop = 0;
+}
+
+/**
+ * Bring what is not in view into view, whatever it stands behind.
+ * @param {Element} element
+ */
+export function reveal(element) {
+  if (element.closest(".choices")) turnSettings(true);
+  else if (element.closest(".column")) {
+    turnSettings(false);
+    const [tab] = ["check", "meter", "result-list"].filter((name) => element.closest(`.${name}`));
+    if (element.closest("details.working") || tab === "result-list") show("results");
+    else if (element.closest("section.working, .method")) show("moves");
+    else if (tab) show(tab);
+  }
+  const fold = element.closest("details");
+  if (fold) fold.open = true;
+}
+
+// What opens from there gives the focus back to what is still in view.
+function closeMore() {
+  if (more.contains(document.activeElement)) need("summary", HTMLElement, more).focus();
+  more.open = false;
+}
+
+/** @param {Event} event */
+function clicked(event) {
+  const tab = around(event, "[data-tab]");
+  if (tab) {
+    turnSettings(false);
+    show(tab.dataset.tab ?? "");
+  }
+  if (around(event, "[data-settings-switch]")) turnSettings(!main.hasAttribute("data-settings"));
+  const go = around(event, "[data-also-go]");
+  if (go) {
+    const control = need(`[data-holds-values] [name="${CSS.escape(go.dataset.alsoGo ?? "")}"]`);
+    reveal(control);
+    control.focus();
+  }
+  if (more.open && !around(event, "[data-more] > summary")) closeMore();
+}
+
+/** @param {KeyboardEvent} event */
+function pressed(event) {
+  if (event.key !== "Escape" || event.defaultPrevented) return;
+  if (more.open) {
+    need("summary", HTMLElement, more).focus();
+    closeMore();
+  } else if (main.hasAttribute("data-settings")) {
+    turnSettings(false);
+    switches.find((one) => one.checkVisibility())?.focus();
+  }
+}
+
+/**
+ * Say which values are set that stand elsewhere; `set` names their controls.
+ * @param {HTMLElement[]} set
+ */
+export function sayAlso(set) {
+  const place = set[0]?.closest("[data-also]");
+  also.hidden = !place;
+  if (!place) return;
+  need("span", HTMLElement, also).textContent = place.getAttribute("data-also");
+  need("button", HTMLElement, also).dataset.alsoGo = set[0].getAttribute("name") ?? "";
+}
+
+document.addEventListener("click", clicked);
+document.addEventListener("keydown", pressed);
+document.addEventListener("unfold", ({ target }) => target instanceof Element && reveal(target));

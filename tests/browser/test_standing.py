@@ -1,0 +1,157 @@
+"""Where things stand on every calculator's page: what is put in, what is found, the sheet, the moves and the actions
+are in view at once on a desk; on a phone the drawing begins high and the actions are always in reach."""
+
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+from browser.asking import wait_until
+from browser.kept import FRESH, READY
+from making.programs import CHROMIUM_OPTIONS
+from playwright.sync_api import Browser, Page, Playwright
+
+from pycore.calculators.registry import CALCULATORS
+
+DESKS = [(1366, 850), (1920, 1080), (1280, 800)]
+PHONE = (390, 844)
+BETWEEN = [(768, 1024), (1024, 768)]
+NARROW = (320, 640)
+DRAWING_BEGINS = 330
+"""The lowest y at which a phone's drawing may begin."""
+PLACES = """() => {
+  const box = (selector) => {
+    const found = [...document.querySelectorAll(selector)].find((one) => one.checkVisibility());
+    if (!found) return null;
+    const { left, top, right, bottom } = found.getBoundingClientRect();
+    return { left, top, right, bottom };
+  };
+  const wide = (one) => one.checkVisibility() && one.scrollWidth > one.clientWidth + 1;
+  return {
+    fields: box(".values"), answer: box(".answer output"), drawing: box("svg[data-view], svg[data-sheet]"),
+    sheet: box("svg[data-sheet]"), list: box(".list"), move: box("section.working .moves li"),
+    actions: box(".action-bar"), lesson: box("[data-action=lesson]"), settings: box("[data-settings-switch]"),
+    across: document.documentElement.scrollWidth, scrolled: scrollY,
+    cut: [...document.querySelectorAll(".answer, .figures, .big, .action-bar button, .tabs button, .kinds button, h1")]
+      .filter(wide).map((one) => one.outerHTML.slice(0, 90)),
+  };
+}"""
+Box = dict[str, float]
+
+
+def places(page: Page, site: str, slug: str, size: tuple[int, int]) -> dict:
+    """Where everything is on a page as it opens, before anything is scrolled."""
+    page.set_viewport_size({"width": size[0], "height": size[1]})
+    page.goto(f"{site}{slug}/")
+    wait_until(page, f"{READY} && {FRESH}", 60)
+    found = page.evaluate(PLACES)
+    assert 0 == found["scrolled"]
+    assert found["across"] <= size[0], "the page is wider than its window"
+    assert [] == found["cut"], "text is cut off"
+    return found
+
+
+def overlap(one: Box, other: Box) -> bool:
+    return (one["left"] < other["right"] - 0.5 and other["left"] < one["right"] - 0.5
+            and one["top"] < other["bottom"] - 0.5 and other["top"] < one["bottom"] - 0.5)  # fmt: skip
+
+
+@pytest.mark.parametrize("slug", CALCULATORS)
+@pytest.mark.parametrize("size", DESKS, ids=str)
+def test_on_a_desk_all_that_matters_is_in_view_at_once(page: Page, site: str, slug: str, size: tuple[int, int]) -> None:
+    found = places(page, site, slug, size)
+    width, height = size
+    foot = found["actions"]["top"]
+    assert found["actions"]["bottom"] <= height + 0.5
+    assert found["answer"]["bottom"] <= 172
+    assert found["fields"]["top"] < found["answer"]["bottom"] and found["answer"]["top"] < found["fields"]["bottom"]
+    for name in ("sheet", "move"):
+        box = found[name]
+        assert 0 <= box["left"] and box["right"] <= width, name
+        assert found["answer"]["bottom"] <= box["top"] and box["bottom"] <= foot, name
+    assert not overlap(found["sheet"], found["move"])
+    assert found["move"]["bottom"] <= found["list"]["bottom"] + 0.5, "the first move is cut off"
+
+
+def test_on_a_desk_the_sheet_is_as_large_as_the_window_allows(page: Page, site: str) -> None:
+    """Level paper has the height that is there; the words keep a column that can be read."""
+    for size, least in (((1366, 850), 800), ((1920, 1080), 1090)):
+        sheet = places(page, site, "neutral-current", size)["sheet"]
+        assert sheet["right"] - sheet["left"] >= least
+
+
+def test_on_a_desk_only_the_list_scrolls_and_the_sheet_stays(page: Page, site: str) -> None:
+    before = places(page, site, "neutral-current", DESKS[0])
+    page.hover("section.working .moves li")
+    page.mouse.wheel(0, 900)
+    wait_until(page, "document.querySelector('.list').scrollTop > 300")
+    after = page.evaluate(PLACES)
+    assert 0 == after["scrolled"]
+    still = ("sheet", "answer", "actions")
+    assert [before[name] for name in still] == [after[name] for name in still]
+
+
+@pytest.mark.parametrize("slug", CALCULATORS)
+def test_on_a_phone_the_drawing_begins_high_and_the_actions_are_in_reach(page: Page, site: str, slug: str) -> None:
+    found = places(page, site, slug, PHONE)
+    assert found["answer"]["bottom"] <= found["drawing"]["top"] <= DRAWING_BEGINS
+    assert 0 <= found["drawing"]["left"] and found["drawing"]["right"] <= PHONE[0]
+    assert found["actions"]["top"] < found["actions"]["bottom"] == PHONE[1]
+    page.evaluate("scrollTo(0, 1200)")
+    assert PHONE[1] == page.evaluate(PLACES)["actions"]["bottom"]
+
+
+@pytest.mark.parametrize("slug", CALCULATORS)
+@pytest.mark.parametrize("size", BETWEEN, ids=str)
+def test_between_phone_and_desk_the_sheet_is_whole(page: Page, site: str, slug: str, size: tuple[int, int]) -> None:
+    found = places(page, site, slug, size)
+    assert found["answer"]["bottom"] <= found["sheet"]["top"]
+    assert found["sheet"]["bottom"] <= found["actions"]["top"]
+    assert 0 <= found["sheet"]["left"] and found["sheet"]["right"] <= size[0]
+
+
+@pytest.mark.parametrize("slug", CALCULATORS)
+def test_at_320_pixels_nothing_is_cut_off(page: Page, site: str, slug: str) -> None:
+    found = places(page, site, slug, NARROW)
+    assert found["actions"]["bottom"] == NARROW[1]
+    for tab in page.locator("[data-tab]").all():
+        tab.click()
+        assert page.evaluate("document.documentElement.scrollWidth") <= NARROW[0]
+
+
+@pytest.mark.parametrize("slug", CALCULATORS)
+@pytest.mark.parametrize("size", [NARROW, DESKS[0]], ids=str)
+def test_a_calculation_breaks_before_its_signs_and_is_never_cut_off(page: Page, site: str, slug: str, size) -> None:
+    places(page, site, slug, size)
+    page.click("[data-tab=results]")
+    page.evaluate("for (const part of document.querySelectorAll('.workings details')) part.open = true")
+    cut = """() => [...document.querySelectorAll(".equation")]
+      .filter((one) => one.checkVisibility() && one.scrollWidth > one.clientWidth + 1)
+      .map((one) => one.textContent)"""
+    assert [] == page.evaluate(cut)
+
+
+@pytest.fixture(scope="module")
+def large_text(playwright: Playwright, chromium_path: Path) -> Iterator[Browser]:
+    """A browser whose reader has set text of twice the usual size."""
+    options = [*CHROMIUM_OPTIONS, "--blink-settings=defaultFontSize=32"]
+    chromium = playwright.chromium.launch(executable_path=str(chromium_path), args=options)
+    yield chromium
+    chromium.close()
+
+
+@pytest.mark.parametrize("slug", ["neutral-current", "power-triangle", "open-neutral"])
+@pytest.mark.parametrize("size", [DESKS[0], PHONE], ids=str)
+def test_text_of_twice_the_size_can_be_used(large_text: Browser, page: Page, site: str, slug: str, size) -> None:
+    """Every word grows with the browser's own text size, and nothing of the page leaves the window."""
+    sizes = "(all) => all.map((one) => parseFloat(getComputedStyle(document.querySelector(one)).fontSize))"
+    words = ["h1", ".values label", ".values input", ".big", ".summary", ".tabs button", ".moves li", ".kinds button"]
+    places(page, site, slug, PHONE)
+    usual = page.evaluate(sizes, words)
+    large = large_text.new_page(service_workers="block")
+    found = places(large, site, slug, size)
+    assert [2 * one for one in usual] == large.evaluate(sizes, words)
+    assert found["actions"]["bottom"] <= size[1] + 0.5
+    for tab in large.locator("[data-tab]").all():
+        tab.click()
+        assert large.evaluate("document.documentElement.scrollWidth") <= size[0]
+    large.close()
