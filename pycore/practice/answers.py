@@ -26,8 +26,6 @@ from pycore.practice.typed import (
 from pycore.words import marking as words
 
 FEW_FIGURES = 2
-ROUND_ANGLE = 5.0
-"""Multiples of so many degrees are round: a guess is one, few readings are."""
 SAME_AS_UNIT = {"cm": "not-multiplied"}
 """The mistake that is a number in another unit, by that unit."""
 
@@ -109,13 +107,11 @@ def judge(task: Task, form: Mapping[str, str], limits: Limits = NO_LIMITS) -> An
     size = size_in(task, typed.size)
     if size < 0:
         raise InputError(Fault("answer", form.get("answer", ""), words.negative(words.ANSWER, form.get("answer", ""))))
-    angle, sided, round_angle = None, True, None
+    angle, sided = (None, True)
     if typed.direction is not None and task.angled:
         angle, sided = task_angle(task, typed.direction)
-        round_angle = typed.direction.degrees % ROUND_ANGLE == 0.0
     owns = tuple(intermediate_of(task, key, one) for key, one in entries.items() if key)
-    round_size = typed.size.figures <= FEW_FIGURES
-    answer = LearnerAnswer(size, angle, sided, how, typed.size.half, round_size, round_angle)
+    answer = LearnerAnswer(size, angle, sided, how, typed.size.half)
     return replace(_judged(task, answer, typed.size, owns, limits), entries=entries)
 
 

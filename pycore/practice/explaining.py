@@ -10,7 +10,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from typing import Protocol
 
-from pycore import phasor, quantity
+from pycore import phasor
 from pycore.phasor import wrap
 from pycore.practice.task import DEGREE, DRAWN, NO_LIMITS, Limits, Mistake, Scatter, Task, off, scatter
 
@@ -19,15 +19,11 @@ SAME = 1e-6
 REACH = 2.8
 """Standard deviations of the hand's scatter about what a mistake gives within which it can be named: 98 in 100 answers
 that come of it."""
-NONE_OF_THEM, GUESS = 2.0, 2.0
-"""Weights of a cause outside the catalogue, which can give any answer, and of a guess; one common mistake weighs 1."""
+NONE_OF_THEM = 6.0
+"""Weight of a cause outside the catalogue, which can give any answer; one common mistake has the weight 1."""
 ONE_SLIP = 14.0
 """Weight of one line that is wrong by any amount. Both weights are large because a wrong name does more harm than a
 missing one: about 5 in 100 mistakes outside the catalogue get a name (tests/bench/independent.py)."""
-GUESSED_SIZE, GUESSED_ANGLE = 0.9, 0.8
-"""How many guesses have a size of two figures, and a multiple of 5° (estimated)."""
-READ_TO, READ_ANGLE = 0.5, 0.1
-"""A line is read to so many millimetres; an angle read to 0.5° is a multiple of 5° once in ten times."""
 MOST_LONGER, MOST_TURNED = 0.4, 30.0
 """Up to which share, and by how many degrees, a line comes out wrong by a slip of no kind of its own."""
 RIGHT_AFTER_ALL = 1.0
@@ -45,16 +41,14 @@ SURE = 2.0
 @dataclass(frozen=True, slots=True)
 class LearnerAnswer:
     """What a learner gives: size (the quantity's unit), angle in degrees from the direction drawn first,
-    anticlockwise positive (``sided`` False: its side was not stated), how it was found, by which share of the size
-    it may be rounded, and whether size and angle are the round numbers of a guess (None: not known)."""
+    anticlockwise positive (``sided`` False: its side was not stated), how it was found, and by which share of the size
+    it may be rounded."""
 
     size: float
     angle: float | None = None
     sided: bool = True
     how: str = DRAWN
     rounded: float = 0.0
-    round_size: bool | None = None
-    round_angle: bool | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -185,32 +179,10 @@ def _by_none(task: Task, answer: LearnerAnswer, limits: Limits) -> float:
     else:
         anywhere = 1.0 / (0.5 * math.tau * farthest * farthest)
     beyond = farthest / max(answer.size, farthest)
-    anywhere *= beyond * beyond * (NONE_OF_THEM + GUESS * _roundness(task, answer))
+    anywhere *= beyond * beyond
     right = scatter(task, task.result, answer.how, limits)
     after_all = _fit_of(answer, (right,)).likely if task.size > 0 else 0.0
-    return anywhere + ONE_SLIP * _by_one_slip(task, answer, right) + RIGHT_AFTER_ALL * after_all
-
-
-def _roundness(task: Task, answer: LearnerAnswer) -> float:
-    """How many times likelier the figures of an answer are in a guess than in one that was measured or calculated."""
-    if answer.round_size is None:
-        return 1.0
-    times = _odds(answer.round_size, GUESSED_SIZE, _round_by_chance(task, answer))
-    return times if answer.round_angle is None else times * _odds(answer.round_angle, GUESSED_ANGLE, READ_ANGLE)
-
-
-def _odds(is_round: bool, guessed: float, otherwise: float) -> float:
-    """How many times likelier a number that is round, or is not, is in a guess than otherwise."""
-    return guessed / otherwise if is_round else (1.0 - guessed) / (1.0 - otherwise)
-
-
-def _round_by_chance(task: Task, answer: LearnerAnswer) -> float:
-    """How often a size that was measured or calculated has two figures: every reading has where the steps of the ruler
-    are that coarse."""
-    if answer.how != DRAWN or task.factor <= 0.0 or answer.size <= 0.0:
-        return 0.1
-    second_figure = float(f"1e{quantity.order_of_magnitude(answer.size) - 1}")
-    return min(0.9, max(0.1, READ_TO / task.factor / second_figure))
+    return NONE_OF_THEM * anywhere + ONE_SLIP * _by_one_slip(task, answer, right) + RIGHT_AFTER_ALL * after_all
 
 
 def _by_one_slip(task: Task, typed: LearnerAnswer, right: Scatter) -> float:

@@ -14,7 +14,7 @@ USE = "Use these values"
 
 LEARNING, TEACHING = "I am learning", "I am teaching"
 CODE, OPEN_CODE = "Code", "Open"
-TO_PRACTISE = ("Practise", "as hard as suits you")
+TO_PRACTISE = ("Practise", "at your own level")
 TO_READ = ("Read a protractor", "one page")
 TO_CUT = ("Ruler and protractor", "print and cut out")
 TO_SHOW = ("Show a lesson", "projector")

@@ -103,6 +103,22 @@ def test_while_python_is_slow_to_start_what_was_typed_has_no_answer_yet(fresh_pa
     assert set() == waiting_actions(fresh_page)
 
 
+def test_a_problem_whose_sheet_has_not_come_yet_shows_no_solved_sheet(fresh_page: Page, site: str, answered) -> None:
+    """While Python starts the page still has the example's drawing: beside "The answer is hidden" stood an answer."""
+    held = []
+    fresh_page.route("**/library.zip", lambda route, _request: held.append(route))
+    fresh_page.goto(f"{site}{SLUG}/#v=2&i1=20&i2=10&i3=15&sheet=problem")
+    wait_until(fresh_page, "'veiled' in document.documentElement.dataset")
+    sheet = fresh_page.locator("svg[data-sheet]")
+    expect(sheet).to_be_hidden()
+    while not held:
+        fresh_page.wait_for_timeout(20)
+    held[0].continue_()
+    answered(fresh_page, 60.0)
+    expect(sheet).to_be_visible()
+    assert 0 == fresh_page.locator('svg[data-sheet] g[data-phasor="sum"]').count()
+
+
 def test_moves_for_older_values_are_never_unmarked(opened: Page, answered) -> None:
     """At every moment after an edit they are the new moves, or marked as the old ones."""
     before = moves(opened)

@@ -60,6 +60,6 @@ def test_only_a_choice_without_a_link_gets_one(tmp_path: Path):
     whole = (FOLDERS[slug] / "links.toml").read_text("utf-8")
     start = whole.index('\n[[link]]\nid = "sequence-components-sets-no"')
     (tmp_path / "links.toml").write_text(whole[:start], "utf-8")
-    assert ["sets-no", "sets-yes"] == add_missing(slug, tmp_path)
+    assert ["sets-no", "sets-yes", "print-page"] == add_missing(slug, tmp_path)
     assert whole == (tmp_path / "links.toml").read_text("utf-8")
     assert [] == add_missing(slug, tmp_path)

@@ -279,7 +279,7 @@ def test_parts_that_no_page_has_are_left_out(parts: object):
     request = {"do": "answer", "page": "neutral-current", "form": PLAIN, "parts": parts}
     reply = json.loads(api.handle(json.dumps(request))[0])
     assert reply["ok"]
-    assert set(reply["regions"]) <= {"answer", "sheet", "view", "workings"}
+    assert set(reply["regions"]) <= {"answer", "notes", "results", "sheet", "kinds", "view", "workings"}
 
 
 PIECES = ("18.4", "-", "−", ".", ",", "e5", "e-400", "A", "mA", "kV", " ", "\u00a0", "lag", "0.85 lead", "°", "inf",

@@ -12,7 +12,7 @@ from pycore.calculators.registry import CALCULATORS
 from pycore.forms.fields import default_form
 from pycore.practice.answers import AnswerJudgement, judge
 from pycore.practice.codes import Code
-from pycore.practice.explaining import LearnerAnswer, _by_none
+from pycore.practice.explaining import LearnerAnswer
 from pycore.practice.judgement_text import tell
 from pycore.practice.marking import ACCEPT, LOOK, WRONG, mark
 from pycore.practice.sums import exchanged_figures
@@ -75,20 +75,6 @@ def test_only_figures_that_differ_are_exchanged():
     assert [12.1] == list(exchanged_figures(11.2))
     assert [] == list(exchanged_figures(55.5))
     assert [2.0] == list(exchanged_figures(20.0))
-
-
-def test_round_numbers_are_rather_a_guess():
-    """The same point, once as it was read (7.35 A at 46.5°) and once as round numbers: less sure of any mistake."""
-    task = made(i1="14", i2="9", i3="21")
-    read = LearnerAnswer(7.35, 46.5, round_size=False, round_angle=False)
-    guessed = LearnerAnswer(7.35, 46.5, round_size=True, round_angle=True)
-    unknown = LearnerAnswer(7.35, 46.5)
-    by_none = [_by_none(task, answer, NO_LIMITS) for answer in (read, unknown, guessed)]
-    assert by_none == sorted(by_none) and by_none[0] < by_none[1] < by_none[2]
-    judged = judge(task, {"answer": "7.4", "answer-angle": "45 anticlockwise"}).answer
-    assert judged.round_size and judged.round_angle
-    judged = judge(task, {"answer": "7.35", "answer-angle": "46.5 anticlockwise"}).answer
-    assert not judged.round_size and not judged.round_angle
 
 
 def by_hand(values: tuple[complex, ...], factor: float, edge: float) -> complex:
