@@ -108,12 +108,9 @@ def _answer(request: Mapping[str, Any]) -> Reply:
     regions = [region for region in parts if region != "check"]
     if veiled:
         answer, announced = replace(answer, alternatives=()), checking.VALUES_CHANGED
-    shown = {name: str(html) for name, html in regions_of(answer, regions, answer.inks).items()}
-    if veiled:
-        shown.pop("kinds", None)  # Another kind of sheet would have the answer.
     return {
         "ok": True,
-        "regions": shown,
+        "regions": {name: str(html) for name, html in regions_of(answer, regions, answer.inks).items()},
         "echo": {name: _held_back(echo) if veiled else dict(echo) for name, echo in answer.echo.items()},
         "inks": answer.inks,
         "labels": answer.labels,
