@@ -1,6 +1,7 @@
 """Fields that several calculators share, with the same key and meaning in their links for ever."""
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from pycore.constructions.methods import BY_PROTRACTOR, PARALLELOGRAM
 from pycore.constructions.names import arm_key
@@ -34,6 +35,12 @@ def sequence_options(form: Mapping[str, str]) -> dict[str, str]:
 
 _LABELS = labels_of({})
 
+
+def newly(field: Field, before: str) -> Field:
+    """Return a field whose default is new with version 3 of the links."""
+    return replace(field, before=tuple((version, before) for version in ("1", "2")))
+
+
 SHARED: Mapping[str, Field] = {
     field.name: field
     for field in (
@@ -58,7 +65,11 @@ SHARED: Mapping[str, Field] = {
         choice_field(
             "orientation", words.ORIENTATION, "sheet", "", (("", words.BEST_FIT), *words.ORIENTATIONS)
         ),
-        choice_field("steps", words.STEPS, "sheet", "125", words.STEP_SETS),
+        newly(choice_field("steps", words.STEPS, "sheet", "all", words.STEP_SETS), "125"),
+        newly(
+            choice_field("one-scale", words.ONE_SCALE, "sheet", "yes", words.ONE_SCALE_CHOICES, words.ONE_SCALE_HELP),
+            "no",
+        ),
         choice_field("names", words.NAMES, "words", DEFAULT_NAMES, words.NAME_SETS),
         choice_field("colours", words.COLOURS, "words", "iec", words.COLOUR_SETS),
         choice_field("decimal", words.DECIMAL, "words", "point", words.DECIMALS),

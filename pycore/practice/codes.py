@@ -18,7 +18,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 ALPHABET = "23456789ABCDEFGHJKLMNPQRSTUVWXYZ"
-GENERATOR = 1
+GENERATOR = 2
 """The newest version of the generators of problems."""
 TIERS = ("support", "core", "stretch")
 METHODS = ("any", "parallelogram", "tip-to-tail", "components")

@@ -44,11 +44,23 @@ def table_rows(construction: Construction) -> int:
     return len(construction.arms) + 1 + ("r" in construction.figure.readings) + returning + more
 
 
-def _plan(
-    construction: Construction, picture: DrawingConvention, box: Box, sheet: Layout, scale: float | None, steps: str
-) -> Plan:
-    fit = best_fit(box, sheet, steps) if scale is None else fit_at(box, sheet, scale)
+@dataclass(frozen=True, slots=True)
+class Finest:
+    """The finest scales allowed, of the phasors and of their companions; 0: as fine as the paper takes."""
+
+    scale: float = 0.0
+    second: float = 0.0
+
+
+ANY_SCALE = Finest()
+
+
+def _plan(construction: Construction, picture: DrawingConvention, sheet: Layout, fit: Fit) -> Plan:
     return Plan(construction, picture, sheet, fit, flattest(construction))
+
+
+def _fit(box: Box, sheet: Layout, scale: float | None, steps: str, finest: Finest) -> Fit:
+    return best_fit(box, sheet, steps, finest.scale) if scale is None else fit_at(box, sheet, scale)
 
 
 def _cost(plan: Plan, index: int) -> tuple[int, int, float, int, int]:
@@ -71,12 +83,13 @@ def choose(
     companions: tuple[Arm, ...] = (),
     second: float | None = None,
     printed: str = USUAL,
+    finest: Finest = ANY_SCALE,
 ) -> tuple[Plan, ...]:
     """Return the best plan for each candidate, the best candidate first.
 
-    Without a given scale, candidates are ranked by crossings that are not too flat, then by the finest scale; ties by
-    the candidates' order, then landscape. Companions have their own scale: ``second``, if given. ``printed``:
-    ``usual``, ``large`` or ``easy``.
+    Without a given scale, candidates are ranked by crossings that are not too flat, then by the finest scale (of those
+    allowed by ``finest``); ties by the candidates' order, then landscape. Companions have their own scale: ``second``,
+    if given. ``printed``: ``usual``, ``large`` or ``easy``.
     """
 
     def sheet_for(orientation: str, rows: int) -> Layout:
@@ -89,11 +102,13 @@ def choose(
         sheets = [sheet_for(orientation, rows) for orientation in orientations]
         # Large print of many rows has room only on a sheet that stands upright.
         sheets = [sheet for sheet in sheets if holds(sheet)] or [sheet_for("portrait", rows)]
-        plans = [_plan(construction, picture, box, sheet, scale, steps) for sheet in sheets]
+        plans = [_plan(construction, picture, sheet, _fit(box, sheet, scale, steps, finest)) for sheet in sheets]
         costs = [(_cost(plan, index), plan) for plan in plans]
         best.append(min(costs, key=lambda pair: pair[0]))
     chosen = tuple(plan for _, plan in sorted(best, key=lambda pair: pair[0]))
-    return tuple(_accompanied(plan, companions, second, steps) for plan in chosen) if companions else chosen
+    if not companions:
+        return chosen
+    return tuple(_accompanied(plan, companions, second, steps, finest.second) for plan in chosen)
 
 
 COMPANION_SHARE = 0.6
@@ -137,13 +152,15 @@ def _stands_clear(plan: Plan) -> bool:
     )
 
 
-def _accompanied(plan: Plan, companions: tuple[Arm, ...], second: float | None, steps: str) -> Plan:
-    """Return the companions at the chosen scale, or at the finest at which they fit and are clear."""
+def _accompanied(
+    plan: Plan, companions: tuple[Arm, ...], second: float | None, steps: str, finest: float
+) -> Plan:
+    """Return the companions at the chosen scale, or at the finest allowed at which they fit and are clear."""
     if second is not None:
         return _at_second(plan, companions, second)
     largest = max(arm.size for arm in companions)
     longest = max(arm.size for arm in plan.construction.arms) * plan.factor
-    scale, first = next_scale(10.0 * largest / longest, steps), None
+    scale, first = max(finest, next_scale(10.0 * largest / longest, steps)), None
     for _ in range(MOST_SCALES):
         placed = _at_second(plan, companions, scale)
         if placed.second_fits and first is None:
