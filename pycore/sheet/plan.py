@@ -73,42 +73,53 @@ def _cost(plan: Plan, index: int) -> tuple[int, int, float, int, int]:
     )
 
 
-def choose(
-    candidates: Sequence[Construction],
+@dataclass(frozen=True, slots=True)
+class Candidate:
+    """A construction that may be drawn, with the rectangle that it takes, in the quantity."""
+
+    construction: Construction
+    box: Box
+
+
+def candidate(construction: Construction, picture: DrawingConvention, companions: tuple[Arm, ...]) -> Candidate:
+    """Return a construction with the room that it and its companions take."""
+    box = _with_companions(figure_box(construction, picture), construction, picture, companions)
+    return Candidate(construction, box)
+
+
+def ranked(
+    candidates: Sequence[Candidate],
     picture: DrawingConvention,
     paper: str,
     orientations: Sequence[str],
-    scale: float | None = None,
-    steps: str = "125",
+    scale: float | None,
+    steps: str,
     companions: tuple[Arm, ...] = (),
-    second: float | None = None,
     printed: str = USUAL,
     finest: Finest = ANY_SCALE,
 ) -> tuple[Plan, ...]:
-    """Return the best plan for each candidate, the best candidate first.
+    """Return the best plan for each candidate, without its companions, the best candidate first.
 
     Without a given scale, candidates are ranked by crossings that are not too flat, then by the finest scale (of those
-    allowed by ``finest``); ties by the candidates' order, then landscape. Companions have their own scale: ``second``,
-    if given. ``printed``: ``usual``, ``large`` or ``easy``.
+    allowed by ``finest``); ties by the candidates' order, then landscape. ``printed``: ``usual``, ``large`` or
+    ``easy``.
     """
 
     def sheet_for(orientation: str, rows: int) -> Layout:
         return layout(paper, orientation, rows, second=bool(companions), printed=printed)
 
     best: list[tuple[tuple[int, int, float, int, int], Plan]] = []
-    for index, construction in enumerate(candidates):
-        box = _with_companions(figure_box(construction, picture), construction, picture, companions)
-        rows = table_rows(construction) + len(companions)
+    for index, one in enumerate(candidates):
+        rows = table_rows(one.construction) + len(companions)
         sheets = [sheet_for(orientation, rows) for orientation in orientations]
         # Large print of many rows has room only on a sheet that stands upright.
         sheets = [sheet for sheet in sheets if holds(sheet)] or [sheet_for("portrait", rows)]
-        plans = [_plan(construction, picture, sheet, _fit(box, sheet, scale, steps, finest)) for sheet in sheets]
+        plans = [
+            _plan(one.construction, picture, sheet, _fit(one.box, sheet, scale, steps, finest)) for sheet in sheets
+        ]
         costs = [(_cost(plan, index), plan) for plan in plans]
         best.append(min(costs, key=lambda pair: pair[0]))
-    chosen = tuple(plan for _, plan in sorted(best, key=lambda pair: pair[0]))
-    if not companions:
-        return chosen
-    return tuple(_accompanied(plan, companions, second, steps, finest.second) for plan in chosen)
+    return tuple(plan for _, plan in sorted(best, key=lambda pair: pair[0]))
 
 
 COMPANION_SHARE = 0.6
@@ -152,15 +163,15 @@ def _stands_clear(plan: Plan) -> bool:
     )
 
 
-def _accompanied(
-    plan: Plan, companions: tuple[Arm, ...], second: float | None, steps: str, finest: float
+def beside_companions(
+    plan: Plan, companions: tuple[Arm, ...], second: float | None, steps: str, finest: Finest = ANY_SCALE
 ) -> Plan:
     """Return the companions at the chosen scale, or at the finest allowed at which they fit and are clear."""
     if second is not None:
         return _at_second(plan, companions, second)
     largest = max(arm.size for arm in companions)
     longest = max(arm.size for arm in plan.construction.arms) * plan.factor
-    scale, first = max(finest, next_scale(10.0 * largest / longest, steps)), None
+    scale, first = max(finest.second, next_scale(10.0 * largest / longest, steps)), None
     for _ in range(MOST_SCALES):
         placed = _at_second(plan, companions, scale)
         if placed.second_fits and first is None:

@@ -4,8 +4,8 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import Protocol
 
-from pycore.constructions.construction import Construction, DrawingConvention
-from pycore.sheet.plan import ANY_SCALE, Finest, Plan, choose
+from pycore.constructions.construction import Arm, Construction, DrawingConvention
+from pycore.sheet.plan import ANY_SCALE, Candidate, Finest, Plan, beside_companions, candidate, ranked
 from pycore.sheet.scale import shared_scale
 from pycore.sums.wording import CompanionPhasors
 
@@ -47,7 +47,7 @@ class Planner:
     def __init__(self, case: Drawable) -> None:
         self.case = case
         self._plans: dict[tuple[str, str, float | None, float | None], tuple[Plan, ...]] = {}
-        self._candidates: dict[tuple[str, str], tuple[Construction, ...]] = {}
+        self._candidates: dict[tuple[str, str], tuple[Candidate, ...]] = {}
         self._finest: dict[tuple[str, float | None], Finest] = {}
 
     def plans(self, method: str, order: str, scale: float | None, second: float | None) -> tuple[Plan, ...]:
@@ -57,27 +57,38 @@ class Planner:
             self._plans[key] = self.choose(self.candidates(method, order), order, scale, second)
         return self._plans[key]
 
-    def candidates(self, method: str, order: str) -> tuple[Construction, ...]:
+    def candidates(self, method: str, order: str) -> tuple[Candidate, ...]:
         """Return the constructions of a method, one for each order that is allowed."""
         key = method, order
         if key not in self._candidates:
-            self._candidates[key] = tuple(self.case.build(method, one) for one in self.case.orders(method, order))
+            built = (self.case.build(method, one) for one in self.case.orders(method, order))
+            self._candidates[key] = tuple(self.candidate(construction) for construction in built)
         return self._candidates[key]
 
+    def candidate(self, construction: Construction) -> Candidate:
+        """Return a construction with the room that it takes."""
+        return candidate(construction, self.case.picture, self._companions)
+
     def choose(
-        self, candidates: Sequence[Construction], order: str, scale: float | None, second: float | None
+        self, candidates: Sequence[Candidate], order: str, scale: float | None, second: float | None
     ) -> tuple[Plan, ...]:
         """Put constructions on the paper, the best first. ``order``: the one asked for, if any."""
         finest = self.finest(order, second) if scale is None else ANY_SCALE
-        return self._choose(candidates, scale, second, finest)
+        return tuple(self._whole(plan, second, finest) for plan in self._ranked(candidates, scale, finest))
 
-    def _choose(
-        self, candidates: Sequence[Construction], scale: float | None, second: float | None, finest: Finest
-    ) -> tuple[Plan, ...]:
+    @property
+    def _companions(self) -> tuple[Arm, ...]:
+        return self.case.companions.arms if self.case.companions else ()
+
+    def _ranked(self, candidates: Sequence[Candidate], scale: float | None, finest: Finest) -> tuple[Plan, ...]:
         case, choices = self.case, self.case.choices
-        beside = case.companions.arms if case.companions else ()
-        how = choices["paper"], case.ways(), scale, choices["steps"], beside, second, case.printed
-        return choose(candidates, case.picture, *how, finest)
+        how = choices["paper"], case.ways(), scale, choices["steps"], self._companions, case.printed
+        return ranked(candidates, case.picture, *how, finest)
+
+    def _whole(self, plan: Plan, second: float | None, finest: Finest) -> Plan:
+        """Return a plan with its companions, if there are any."""
+        beside = self._companions
+        return beside_companions(plan, beside, second, self.case.choices["steps"], finest) if beside else plan
 
     def finest(self, order: str, second: float | None) -> Finest:
         """Return the scales that the drawings by all methods of the page share, so that sheets by two of them can be
@@ -92,9 +103,9 @@ class Planner:
         if len(methods) < 2:
             return ANY_SCALE
         drawings = [self.candidates(method, order) for method in methods]
-        own = [self._choose(candidates, None, second, ANY_SCALE)[0].scale for candidates in drawings]
-        finest = Finest(shared_scale(own))
-        if not finest.scale or self.case.companions is None:
+        own = [self._ranked(candidates, None, ANY_SCALE)[0] for candidates in drawings]
+        finest = Finest(shared_scale([plan.scale for plan in own]))
+        if not finest.scale or not self._companions:
             return finest
-        plans = [self._choose(candidates, None, second, finest)[0] for candidates in drawings]
-        return replace(finest, second=max(plan.second for plan in plans))
+        plans = [self._ranked(candidates, None, finest)[0] for candidates in drawings]
+        return replace(finest, second=max(self._whole(plan, second, finest).second for plan in plans))
