@@ -37,8 +37,9 @@ _LABELS = labels_of({})
 
 
 def newly(field: Field, before: str) -> Field:
-    """Return a field whose default is new with version 3 of the links."""
-    return replace(field, before=tuple((version, before) for version in ("1", "2")))
+    """Return a field whose default is new with version 3 of the links, if it differs from the one before."""
+    versions = ("1", "2") if before != field.default else ()
+    return replace(field, before=tuple((version, before) for version in versions))
 
 
 SHARED: Mapping[str, Field] = {

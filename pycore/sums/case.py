@@ -342,7 +342,9 @@ class SumCase(metaclass=FrozenAfterInit):
             return ", ".join(self.lines[arm.number - 1] for arm in chain_of(self.arms, order))
         if method == COMPONENTS or len(self.arms) < 2:
             return ""
-        return words.pair_first(self.lines[int(order[0]) - 1], self.lines[int(order[1]) - 1])
+        # Two phasors have one pair, whichever is asked for.
+        first, second = (arm.number for arm in self.arms) if len(self.arms) == 2 else (int(number) for number in order)
+        return words.pair_first(self.lines[first - 1], self.lines[second - 1])
 
     def method_title(self, method: str, order: str) -> Phrase:
         """Return the title of a construction among the workings."""

@@ -153,7 +153,7 @@ class CorrectionValues:
         return float(self.tenths), reactive, reactive - left
 
 
-SCALES_2 = {"core": (2.0, 2.5, 5.0, 10.0), "stretch": (10.0, 20.0, 25.0, 50.0)}
+SCALES_2 = {"core": (2.0, 2.5, 5.0, 10.0), "stretch": (5.0, 10.0, 20.0, 25.0)}
 """Tenths of a kilovoltampere for each centimetre, by tier, in version 2."""
 
 
