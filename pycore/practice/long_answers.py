@@ -69,7 +69,7 @@ def reads_well(parts: Sequence[complex]) -> bool:
 def filling(draw: SeededIntegers, extent: float, scales: Sequence[float]) -> float:
     """A number by which phasors are multiplied so that their drawing, of this extent, nearly fills the paper at one of
     these scales."""
-    scale, filled = scales[draw.below(len(scales))], draw.between(92, 100)
+    scale, filled = scales[draw.below(len(scales))], draw.between(88, 100)
     return 0.001 * filled * SIDE * scale / extent
 
 

@@ -106,12 +106,13 @@ def test_every_calculator_has_kept_codes_of_every_level(slug: str):
     assert list(TIERS) == [tier for tier in TIERS if tier in {read(one["code"]).tier for one in kept}]
 
 
+@pytest.mark.parametrize(("generator", "least", "most"), [(1, 40, 300), (2, 30, 350)])
 @pytest.mark.parametrize("tier", TIERS)
-def test_problems_read_naturally_and_may_be_set(tier: str):
+def test_problems_read_naturally_and_may_be_set(tier: str, generator: int, least: int, most: int):
     for number in range(1, 200):
-        lines = lines_of(Code(0, tier, seed=77, number=number))
+        lines = lines_of(Code(0, tier, seed=77, number=number, generator=generator))
         assert accepted(lines)
-        assert 40 <= min(lines.tenths) and max(lines.tenths) <= 300
+        assert least <= min(lines.tenths) and max(lines.tenths) <= most
         if tier == "support":
             assert all(size % 10 == 0 for size in lines.tenths)
         assert (tier == "stretch") or lines.lags == (0, 0, 0)

@@ -129,7 +129,7 @@ def accepted(lines: LineCurrentValues) -> bool:
     return all(phasor.magnitude(end - total) >= CLEAR * largest for end in _slipped(lines))
 
 
-SCALES = (1.0, 2.0, 2.5, 5.0)
+SCALES = (1.0, 2.0, 2.5)
 """Amperes for each centimetre in version 2."""
 
 

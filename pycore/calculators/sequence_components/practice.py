@@ -79,7 +79,7 @@ def accepted(problem: SequenceValues) -> bool:
     return all(phasor.magnitude(end - total) >= CLEAR * largest for end in ends)
 
 
-SCALES = (1.0, 2.0, 2.5, 5.0)
+SCALES = (1.0, 2.0, 2.5)
 """Units for each centimetre in version 2."""
 
 
