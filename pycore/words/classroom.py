@@ -1,7 +1,7 @@
 """The words of the classroom view's own furniture, of its share panel, and of the handout."""
 
 LESSON = "Lesson"
-TITLE = "Classroom view"
+TITLE = "Lesson view"
 BACK, NEXT, CLOSE = "Back", "Next", "Close"
 BACK_TO_STEP = "Back to the step"
 SHOW_READING = "Show the reading"
@@ -33,7 +33,7 @@ METHOD_KEYS = {"parallelogram": "P", "tip-to-tail": "T", "components": "C"}
 SHARE = "Link, QR code"
 WAITING = "Loading. Your values will be shown soon."
 HIDDEN = "The answer is hidden."
-TYPED = "Step {digits}? Press Enter."
+TYPED = "Go to step {digits}: press Enter."
 PLAY, PAUSE = "Play", "Pause"
 BACK_TEN, ON_TEN = "− 10°", "+ 10°"
 GUESS = "the class’s arrow"

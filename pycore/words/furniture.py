@@ -29,6 +29,8 @@ OLD_DRAWING = "Old drawing"
 OLD_WORKINGS = "Old workings"
 OLD_FOR = "for the last usable values: "
 TABS = {"moves": "Moves", "results": "Every result", "check": checking.TITLE, "meter": "Meter"}
+RESULTS_BRIEFLY = "Results"
+"""Where there is no room for every result."""
 TABS_LABEL = "Beside the sheet"
 MORE = "More"
 SETTINGS = "Settings"
