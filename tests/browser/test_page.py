@@ -186,8 +186,10 @@ def test_another_order_is_drawn_by_one_way_only(opened: Page, answered) -> None:
 
 
 def test_all_settings_are_put_back_at_one_press_and_that_can_be_undone(opened: Page, answered) -> None:
-    """Values stay as they are."""
-    show_settings(opened)
+    """Values stay as they are. Whom a key brings to the settings goes on there."""
+    opened.focus("[data-settings-switch]:visible")
+    opened.keyboard.press("Enter")
+    assert opened.evaluate("document.activeElement.closest('.choices') !== null")
     opened.fill("[name=i1]", "20")
     opened.fill("[name=a2]", "0.8 lag")
     opened.select_option("[name=paper]", "A3")

@@ -62,6 +62,7 @@ def give(page: Page, size: float, angle: float | None = None) -> None:
 def test_three_problems_with_a_reload_between(start, ready):
     page = start()
     asked = task(page)
+    expect(page.locator(".given dt .sample")).to_have_count(3)
     expect(page.locator(SOLUTION)).to_have_count(0)
     give(page, asked.size, asked.angle)
     expect(page.locator(SOLUTION).first).to_be_visible()
