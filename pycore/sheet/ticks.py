@@ -1,7 +1,7 @@
 """Ticks across a line, by which lines can be told apart in a grey print."""
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterable
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -52,7 +52,7 @@ def ticks(
 
 
 def free_shares(
-    start: Point, end: Point, drawn: Sequence[Segment], owner: str, *, label: bool = False
+    start: Point, end: Point, drawn: Iterable[Segment], owner: str, *, label: bool = False
 ) -> tuple[float, ...]:
     """Return the middles of the pieces of a line that nothing crosses or ends in, the longest piece first: there its
     ticks stand, and where these are drawn, its ``label``.
@@ -64,12 +64,11 @@ def free_shares(
     x, y = start
     step_x, step_y = (end.x - x) / length, (end.y - y) / length
     for piece in drawn:
-        if piece.owner == owner:
-            continue
+        (ax, ay), (bx, by), of = piece.start, piece.end, piece.owner
         # Written out: asked two thousand times for each sheet, and most strokes lie wholly to one side.
-        (ax, ay), (bx, by) = piece.start, piece.end
-        high, low = (ay - y) * step_x - (ax - x) * step_y, (by - y) * step_x - (bx - x) * step_y
-        if (high > NEAR and low > NEAR) or (high < -NEAR and low < -NEAR):
+        high = (ay - y) * step_x - (ax - x) * step_y
+        low = (by - y) * step_x - (bx - x) * step_y
+        if (high > NEAR and low > NEAR) or (high < -NEAR and low < -NEAR) or of == owner:
             continue
         first, second = (ax - x) * step_x + (ay - y) * step_y, (bx - x) * step_x + (by - y) * step_y
         cuts += [at for at in _cuts(first, high, second, low) if 0.0 < at < length]

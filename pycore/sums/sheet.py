@@ -14,8 +14,7 @@ from pycore.sheet.plan import Plan
 from pycore.sheet.strokes import PhasorStyles, Placement
 from pycore.sums.case import ComponentRow, SumCase
 from pycore.sums.request import SheetRequest
-from pycore.sums.rows import alike, head_of, problem_rows, row_of, rows_of
-from pycore.sums.sentences import StepSentences, describe
+from pycore.sums.rows import alike, head_of, phasors_drawn, problem_rows, row_of, rows_of
 from pycore.sums.worksheet import worksheet_of
 from pycore.words import moves_list
 from pycore.words import sheet as words
@@ -129,7 +128,7 @@ def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> SheetText:
         page_title=words.page_title(
             case.sheet_title(kind), method, case.notation.scales(plan.scale, plan.second)
         ),
-        description=sheet_words.description,
+        description=sheet_words.description or phasors_drawn(case, rows),
         code=code,
         short_code=issue.code if issue else request.code,
         more=case.further_question() if is_problem else "",
@@ -210,10 +209,10 @@ def sheet_of(case: SumCase, plan: Plan, request: SheetRequest) -> Page:
 
 def view_of(case: SumCase, plan: Plan) -> Page:
     """Return the figure laid out for a phone."""
-    sentences = StepSentences(plan, case.notation)
     name, scale = case.sheet_title(kinds.CONSTRUCTION), case.notation.scales(plan.scale, plan.second)
     title = words.page_title(name, case.method_words(plan), scale)
-    return compose.view(plan.construction, plan.picture, look_of(case), PHONE, title, describe(sentences.all_moves()))
+    description = phasors_drawn(case, rows_of(case, plan))
+    return compose.view(plan.construction, plan.picture, look_of(case), PHONE, title, description)
 
 
 def figure_of(case: SumCase, plan: Plan) -> Page:
