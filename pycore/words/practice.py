@@ -29,7 +29,7 @@ SHOWN_NOTE = "This does not count as solved. Go through it once, then try the ne
 
 KEPT = "Your record on this device"
 RULE = (
-    "Two problems in a row right at the first try: you go up one level. Two in a row with the answer shown: you go "
+    "Two problems in a row right first time: you go up one level. Two in a row with the answer shown: you go "
     "down one level. “Look again” does not count. Nobody else sees this."
 )
 EXPORT = "Save as a file"
@@ -64,7 +64,7 @@ def to_next(number: int, wanted: int) -> str:
     """What brings the next level; ``number`` 0: there is none above."""
     if not number:
         return "the highest level"
-    return f"level {number} after {'one more' if wanted == 1 else 'two'} right at the first try"
+    return f"for level {number}: {'one more' if wanted == 1 else 'two'} right first time"
 
 
 def solved(count: int, had: int) -> str:

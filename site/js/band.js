@@ -6,6 +6,7 @@ import * as hand from "./hand.js";
 
 const figure = need(".figure");
 const view = need(".view", HTMLElement, figure);
+const tabs = need(".tabs");
 const foot = need(".action-bar");
 const phone = matchMedia("(max-width: 47.99em)");
 const SHARE = 0.45; // of the drawing that is still to be seen where the band takes its place
@@ -67,7 +68,7 @@ function follow() {
     figure.toggleAttribute("data-band", is);
     if (!is) hand.unfollow();
   }
-  if (is) hand.follow(view.getBoundingClientRect().bottom, foot.getBoundingClientRect().top);
+  if (is) hand.follow(tabs.getBoundingClientRect().bottom, foot.getBoundingClientRect().top);
   frame();
 }
 

@@ -55,6 +55,8 @@ function clicked(event) {
   if (tab) {
     turnSettings(false);
     show(tab.dataset.tab ?? "");
+    // Far down in a long list there would be nothing of a short one.
+    if (tab.getBoundingClientRect().top > column.getBoundingClientRect().top + 1) column.scrollIntoView();
   }
   if (around(event, "[data-settings-switch]")) {
     turnSettings(!main.hasAttribute("data-settings"));

@@ -147,7 +147,8 @@ FRAMED = """() => {
     middle: place ? (place.top + place.bottom) / 2 : 0,
     inside: parts.every((one) => one.left >= band.left && one.right <= band.right && one.top >= band.top - 1
       && one.bottom <= band.bottom + 1),
-    bottom: band.bottom,
+    bottom: document.querySelector(".tabs").getBoundingClientRect().bottom, band: band.bottom,
+    tabs: document.querySelector(".tabs").getBoundingClientRect().top,
   };
 }"""
 
@@ -168,8 +169,14 @@ def test_the_band_of_a_phone_is_framed_on_the_move_in_view(shown) -> None:
         assert found["inside"] and found["bottom"] < found["middle"], found
         steps.add(found["step"])
         scales.append(found["scale"])
+        assert abs(found["tabs"] - found["band"]) < 2, "what else stands there is within reach"
     assert len(steps) > 5, "a move after the other is in hand"
     assert min(scales) > 0.6 * before and max(scales) > 1.2 * before, "some moves are seen larger than by the whole"
+    page.click("[data-tab=meter]")
+    place = "document.querySelector('[name=measured]').getBoundingClientRect()"
+    wait_until(page, f"{place}.top > document.querySelector('.tabs').getBoundingClientRect().bottom")
+    assert page.evaluate(f"{place}.bottom") < PHONE["height"] - 60
+    page.click("[data-tab=moves]")
     page.evaluate("scrollTo(0, 0)")
     wait_until(page, "!document.querySelector('.figure').hasAttribute('data-band')")
     found = page.evaluate(FRAMED)
