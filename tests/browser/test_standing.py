@@ -160,3 +160,12 @@ def test_text_of_twice_the_size_can_be_used(large_text: Browser, page: Page, sit
         tab.click()
         assert large.evaluate("document.documentElement.scrollWidth") <= size[0]
     large.close()
+
+
+@pytest.mark.parametrize("size", [DESKS[0], PHONE], ids=str)
+def test_with_text_of_twice_the_size_no_page_is_wider_than_its_window(large_text: Browser, site, dist, size):
+    page = large_text.new_page(service_workers="block", viewport={"width": size[0], "height": size[1]})
+    for slug in sorted(one.parent.relative_to(dist).as_posix() for one in dist.rglob("index.html")):
+        page.goto(f"{site}{slug}/", wait_until="domcontentloaded")
+        assert size[0] >= page.evaluate("document.documentElement.scrollWidth"), slug
+    page.close()
