@@ -34,8 +34,8 @@ from pycore.phasor import wrap
 from pycore.sheet.aside import RING, Lanes, aside, carried
 from pycore.sheet.companion import companion_strokes
 from pycore.sheet.labels import LabelRequest, Segment, along
-from pycore.sheet.media import Style
 from pycore.sheet.strokes import REFERENCE_SHARE, FigureStrokes, PhasorStyles, Placement, drawn_ends
+from pycore.sheet.styles import Style
 from pycore.sheet.ticks import TickedLine, free_shares, ticks
 
 DOT_BELOW = 4.0
@@ -45,6 +45,8 @@ STRAIGHT = 179.5
 PART_LABELLED = 8.0
 """From this length in mm a component bears its length."""
 MILLIMETRES = f"{quantity.NO_BREAK_SPACE}mm"
+CROSS = 1.4
+"""Half the cross at a tip on an overlay, mm."""
 ALONG_ARC = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
 """Where along an arc its size may stand, in order of preference."""
 
@@ -217,7 +219,8 @@ class _ConstructionPen:
             self.drawn.keep_clear(start, tip, owner, width / 2)
             self.drawn.keep_clear(tip, tip.moved(0.01, 0.0), "", 0.7)
         else:
-            arrow = Arrow(start, tip, width, ink, head, cased=ink == "black")
+            head = 0.0 if self.phasors_only else head
+            arrow = Arrow(start, tip, width, ink, head, cased=ink == "black" and not self.phasors_only)
             shift = self.lanes.shift(start, tip) if self.has_arcs else None
             if shift is not None:
                 self.drawn.moved.append(key)
@@ -231,13 +234,23 @@ class _ConstructionPen:
             else:
                 self.drawn.add(number, Group((arrow,), phasor=key, copy=copy))
             self.guard(start, tip, owner, width, head, self.drawn.segments if shift is None else self.drawn.aside)
-            if length > head + 2 * style.tick:
+            if self.phasors_only:
+                self.cross(number, tip, role)
+            elif length > head + 2 * style.tick:
                 back = tip.moved(-head, geometry.direction(start, tip))
                 self.wants_ticks(number, start, back, key, width, ink, owner)
         if not copy:
             if length >= DOT_BELOW:
                 self.shafts[key] = start, tip
             self.want(key, style.tag, number, tuple(along(start, tip)))
+
+    def cross(self, number: int, tip: Point, role: str) -> None:
+        """On an overlay the tip of a phasor that is set off has a cross, by which it is compared."""
+        if role in (roles.PARTIAL, roles.RESULTANT):
+            return
+        for half in (Point(CROSS, 0.0), Point(0.0, CROSS)):
+            self.drawn.add(number, Line(tip.minus(half), tip.plus(half), 0.25))
+            self.drawn.keep_clear(tip.minus(half), tip.plus(half))
 
     def guard(self, start: Point, tip: Point, owner: str, width: float, head: float, pieces: list[Segment]) -> None:
         """Keep labels clear of a shaft and its arrowhead."""

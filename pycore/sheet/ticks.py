@@ -9,7 +9,7 @@ from pycore import geometry
 from pycore.drawing import Ink, Line
 from pycore.geometry import Point
 from pycore.sheet.labels import Segment
-from pycore.sheet.media import Style
+from pycore.sheet.styles import Style
 
 TICK_SLANT = 62.0
 MIDDLE = 0.5

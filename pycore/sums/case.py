@@ -21,8 +21,9 @@ from pycore.phasor import wrap
 from pycore.practice.task import FurtherQuestion
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import compose, kinds
-from pycore.sheet.media import ORIENTATIONS, TOO_SMALL_FOR_READING, USUAL
+from pycore.sheet.media import ORIENTATIONS
 from pycore.sheet.plan import Plan, choose, papers_that_take
+from pycore.sheet.styles import TOO_SMALL_FOR_READING, USUAL
 from pycore.sums.frozen import FrozenAfterInit
 from pycore.sums.misfit import SECOND, ChosenPlan, second_too_large, too_large
 from pycore.sums.problem import SheetProblem
@@ -235,8 +236,8 @@ class SumCase(metaclass=FrozenAfterInit):
     """Whether the page has a working by a closed formula."""
 
     def known(self, plan: Plan, *, any_method: bool = False) -> tuple[str, ...]:
-        """Return what must be known before drawing: the notes of a problem sheet without the one on printing."""
-        return self.sheet_words(plan, kinds.PROBLEM, self.method_words(plan, any_method=any_method)).notes[:-1]
+        """Return what must be known before drawing: the notes of a problem sheet."""
+        return self.sheet_words(plan, kinds.PROBLEM, self.method_words(plan, any_method=any_method)).notes
 
     # What a page says on its sheets.
 
@@ -387,6 +388,14 @@ class SumCase(metaclass=FrozenAfterInit):
         """Return the length of the sum on the sheet as text."""
         millimetres = round(self.size * plan.factor, 1)
         return quantity.plain(millimetres, self.notation.mark) + f"{NO_BREAK_SPACE}mm"
+
+    def answer_sentence(self, plan: Plan) -> str:
+        """Return what was found in one sentence, for the head of a solved sheet."""
+        symbol = plain(self.notation.tags[SUM_KEY])
+        if self.closed:
+            return plain(self.zero_reason())
+        name = self.result_word or words.with_article(plain(self.sum_word))
+        return sum_words.answer_sentence(name, symbol, self.amount(self.size), plain(self.direction(plan)))
 
     def direction(self, plan: Plan) -> Phrase:
         """Return the direction of the sum in words."""

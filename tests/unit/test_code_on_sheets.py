@@ -11,7 +11,8 @@ from pycore.calculators.registry import CALCULATORS
 from pycore.drawing import Page, Text
 from pycore.forms.opening import ReopenInfo, SetPlace
 from pycore.geometry import Box
-from pycore.sheet.media import ORIENTATIONS, PAPERS, PRINTS, layout
+from pycore.sheet.media import ORIENTATIONS, PAPERS, layout
+from pycore.sheet.styles import PRINTS
 
 BASE = "https://folio.example.org/a-page/"
 NINE = "333-JDL-2GA"

@@ -19,16 +19,16 @@ from pycore.forms import conventions
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import kinds
 from pycore.sheet.compose import thin
-from pycore.sheet.media import LARGE_PRINT, WHOLE_PAGE, layout
+from pycore.sheet.media import layout
 from pycore.sheet.plan import Plan
 from pycore.sheet.scale import Fit
+from pycore.sheet.styles import LARGE_PRINT, WHOLE_PAGE
 from pycore.sums import amounts as figures
 from pycore.sums.answer import Block, Grid, Paragraph, WorkingPicture
 from pycore.sums.case import ComponentRow
 from pycore.sums.request import SheetRequest
 from pycore.sums.sheet import FurtherSheet, further_page
 from pycore.words.phrase import Symbol
-from pycore.words.sheet import print_notes
 
 
 def table(case: SequenceCase) -> list[Block]:
@@ -98,7 +98,7 @@ def sets_sheet(case: SequenceCase, plan: Plan, request: SheetRequest) -> Page:
     to_scale = replace(plan, layout=own, fit=Fit(placed.scale, (0.0, 0.0), (0.0, 0.0)))
     sheet = FurtherSheet(
         words.SETS_NAME, words.SETS_METHOD, to_scale, rows,
-        (*notes, *print_notes(own.bar_text)), words.sets_title(case.problem["unit"]),
+        notes, words.sets_title(case.problem["unit"]),
     )  # fmt: skip
     if request.kind == kinds.PROBLEM:
         return further_page(case, sheet, request, (empty_sets(sets, placed, own.style),))
