@@ -8,7 +8,7 @@ from pycore.forms import links
 from pycore.geometry import Box
 from pycore.sheet import compose, kinds
 from pycore.sheet.code import SMALLEST_MODULE, module_of
-from pycore.sheet.moves_sheet import moves_pages
+from pycore.sheet.moves_sheet import TextSection, moves_pages
 from pycore.sheet.plan import Plan
 from pycore.sheet.sheet_text import BlockText, FieldText, SheetText, TableRow
 from pycore.sheet.strokes import FigureStrokes, PhasorStyles, Placement
@@ -232,8 +232,11 @@ class FurtherSheet:
     description: str
 
 
-def further_page(case: SumCase, sheet: FurtherSheet, request: SheetRequest, groups: tuple[Group, ...]) -> Page:
-    """Return a further sheet, of the requested number, with these groups drawn on it."""
+def further_pages(
+    case: SumCase, sheet: FurtherSheet, request: SheetRequest, groups: tuple[Group, ...]
+) -> tuple[Page, ...]:
+    """Return a further sheet, of the requested number, with these groups drawn on it; where the drawing has a page to
+    itself, its table and notes follow on the next."""
     plan, room = sheet.plan, words.ROOM
     title = sum_words.sheet_titles(sheet.name)[request.kind]
     rows = tuple(
@@ -248,11 +251,16 @@ def further_page(case: SumCase, sheet: FurtherSheet, request: SheetRequest, grou
     name = sum_words.sheet_titles(sheet.name)[kinds.CONSTRUCTION]
     writing = replace(
         whole, block=replace(whole.block, title=name, method=sheet.method),
-        rows=rows, work=None, steps=(), sentence=sheet.notes[0] if usual and sheet.notes else "",
-        notes=sheet.notes[1:] if usual else (), page_title=named, description=sheet.description,
+        rows=rows, work=None, steps=(), sentence="",
+        notes=sheet.notes if usual else (), page_title=named, description=sheet.description,
     )  # fmt: skip
     page = compose.page_of(plan.layout, writing, groups, compose.surround(plan.layout, writing))
-    return mirrored(page) if request.kind == kinds.OVERLAY and case.problem["mirror"] == "yes" else page
+    page = mirrored(page) if request.kind == kinds.OVERLAY and case.problem["mirror"] == "yes" else page
+    if not plan.layout.style.whole:
+        return (page,)
+    lists = (TextSection(moves_list.LOOK, (*sheet.notes, words.print_note(plan.layout.bar_text))),)
+    below = replace(writing, second_scale=(), short_code="")
+    return (page, *moves_pages(plan.layout, title, lists, words.FOOT, (named,), sheet.description, below))
 
 
 def sheet_of(case: SumCase, plan: Plan, request: SheetRequest) -> Page:
