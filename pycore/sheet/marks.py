@@ -13,7 +13,7 @@ from pycore.sheet.media import PRINTABLE_EDGE, Layout
 DISC, RING, RING_WIDTH = 0.95, 2.0, 0.5
 REACH = RING + RING_WIDTH / 2
 """Radius of a complete mark."""
-CLEARED = 3.25
+CLEARED = REACH + 1.0
 """Within this radius the frame's line is cleared."""
 TOP_SHARE, RIGHT_SHARE, BOTTOM_SHARE, LEFT_SHARE = 12 / 37, 47 / 76, 31 / 37, 4 / 19
 """Where a mark stands in each side of the field: from the left, or from the top."""

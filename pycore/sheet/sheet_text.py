@@ -129,5 +129,3 @@ class SheetText:
     """The problem's code as it is printed, beside the QR code or in its place."""
     work: Worksheet | None = None
     """What a problem gives and asks for, in place of the table."""
-    learner: str = ""
-    """The number of a learner's sheet in a class set, at the strip beside the drawing."""

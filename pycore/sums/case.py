@@ -389,14 +389,6 @@ class SumCase(metaclass=FrozenAfterInit):
         millimetres = round(self.size * plan.factor, 1)
         return quantity.plain(millimetres, self.notation.mark) + f"{NO_BREAK_SPACE}mm"
 
-    def answer_sentence(self, plan: Plan) -> str:
-        """Return what was found in one sentence, for the head of a solved sheet."""
-        symbol = plain(self.notation.tags[SUM_KEY])
-        if self.closed:
-            return plain(self.zero_reason())
-        name = self.result_word or words.with_article(plain(self.sum_word))
-        return sum_words.answer_sentence(name, symbol, self.amount(self.size), plain(self.direction(plan)))
-
     def direction(self, plan: Plan) -> Phrase:
         """Return the direction of the sum in words."""
         sentences = StepSentences(plan, self.notation)

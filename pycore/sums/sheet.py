@@ -3,6 +3,7 @@
 from dataclasses import dataclass, replace
 
 from pycore.constructions.methods import TIP_TO_TAIL
+from pycore.constructions.names import SUM_KEY
 from pycore.drawing import Group, Page, mirrored
 from pycore.forms import links
 from pycore.geometry import Box
@@ -23,6 +24,7 @@ from pycore.sums.worksheet import worksheet_of
 from pycore.words import moves_list
 from pycore.words import sheet as words
 from pycore.words import sums as sum_words
+from pycore.words.answers import with_article
 from pycore.words.furniture import NAME
 from pycore.words.phrase import plain, stressed
 from pycore.words.sums import ROUTINE
@@ -137,10 +139,19 @@ def _steps(plan: Plan, case: SumCase) -> tuple[tuple[str, str], ...]:
     return tuple((plain(phrase), stressed(phrase)) for phrase in moves[1:])
 
 
+def _answer(case: SumCase, plan: Plan) -> str:
+    """Return what was found in one sentence, for the head of a solved sheet."""
+    if case.closed:
+        return plain(case.zero_reason())
+    name = case.result_word or with_article(plain(case.sum_word))
+    symbol, direction = plain(case.notation.tags[SUM_KEY]), plain(case.direction(plan))
+    return sum_words.answer_sentence(name, symbol, case.amount(case.size), direction)
+
+
 def _sentence(case: SumCase, plan: Plan, kind: str, notes: tuple[str, ...]) -> tuple[str, tuple[str, ...]]:
     """Return what stands above all else, question or answer, and the notes below it."""
     if kind == kinds.CONSTRUCTION:
-        return case.answer_sentence(plan), notes
+        return _answer(case, plan), notes
     question = next((note for note in notes if note.endswith(ROUTINE)), "")
     if kind == kinds.PROBLEM and question:
         # On the smallest paper the rows of results say it.

@@ -102,7 +102,7 @@ def _fill(
     return pieces
 
 
-_SYMBOL = re.compile(r"(?<![A-Za-z])([A-Z])(?:_([A-Za-z0-9]+(?:,[0-9]+)?)|([₀-₉]+))|\b([IPQSUV])\b(?![/’-])")
+_SYMBOL = re.compile(r"(?:\b|(?<=\d))([A-Z])(?:_([A-Za-z0-9]+(?:,[0-9]+)?)|([₀-₉]+))|\b([IPQSUV])\b(?![/’-])")
 """V_R; I₁; a letter of a quantity alone."""
 _LEVEL = str.maketrans("₀₁₂₃₄₅₆₇₈₉", "0123456789")
 
