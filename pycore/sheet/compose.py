@@ -15,7 +15,7 @@ from pycore.sheet import kinds, labels
 from pycore.sheet import marks as registration
 from pycore.sheet.code_area import code_area
 from pycore.sheet.column import column
-from pycore.sheet.figure import draw
+from pycore.sheet.figure import ConstructionPen, draw
 from pycore.sheet.media import Layout
 from pycore.sheet.plain_words import plain_words
 from pycore.sheet.plan import Plan
@@ -102,17 +102,17 @@ def settled(plan: Plan, look: PhasorStyles) -> tuple[Placement, FigureStrokes]:
     centred = stand_in(construction, plan.picture, layout.area, plan.factor)
     for share in ARC_SHARES:
         style, stand = replace(layout.style, arc=share * layout.style.arc), centred
-        drawn = draw(construction, stand, look, style, room=layout.area)
-        box, area = _reach(drawn), layout.area
+        pen = ConstructionPen(construction, stand, look, style, room=layout.area)
+        box, area = _reach(pen.trace()), layout.area
         across = _shift(box.left, box.right, area.left, area.right)
         up = _shift(box.bottom, box.top, area.bottom, area.top)
         if across or up:
             stand = replace(stand, origin=stand.origin.plus(Point(across, up)))
-            drawn = draw(construction, stand, look, style, room=layout.area)
-            box = _reach(drawn)
+            pen = ConstructionPen(construction, stand, look, style, room=layout.area)
+            box = _reach(pen.trace())
         if layout.frame.holds(box):
             break
-    return stand, drawn
+    return stand, pen.finish()
 
 
 DRAWN_FOR_THE_LEARNER = 2

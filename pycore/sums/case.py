@@ -239,8 +239,6 @@ class SumCase(metaclass=FrozenAfterInit):
         """Return what must be known before drawing: the notes of a problem sheet."""
         return self.sheet_words(plan, kinds.PROBLEM, self.method_words(plan, any_method=any_method)).notes
 
-    # What a page says on its sheets.
-
     def sheet_title(self, kind: str) -> str:
         """Return the title of a kind of sheet."""
         return sum_words.sheet_titles(self.on_sheet)[kind]

@@ -15,7 +15,7 @@ from pycore.sums.wording import degrees_text
 from pycore.words import moves_list
 from pycore.words import sheet as words
 from pycore.words import sums as sum_words
-from pycore.words.phrase import Phrase, say
+from pycore.words.phrase import Phrase, plain, say
 
 
 def sample_of(case: SumCase, key: str) -> LineSample:
@@ -146,6 +146,13 @@ def problem_rows(case: SumCase, plan: Plan, *, any_method: bool = False) -> tupl
     after = [TableRow(tag_of(case, component), room, room, room) for component in further]
     after += [TableRow(tag, room, "", "") for tag, _ in results]
     return (*rows, *_ruled_off(after))
+
+
+def phasors_drawn(case: SumCase, rows: tuple[TableRow, ...]) -> str:
+    """Return a table's rows as text, for people who cannot see the drawing."""
+    origin = case.notation.voltage if case.notation.polar else case.notation.reference
+    read = [(plain(row.symbol), row.amount, row.length, f"{row.angle} {row.sense}".strip()) for row in rows]
+    return words.phasors_drawn(case.units_head(), plain(sum_words.angle_from(origin)), read)
 
 
 def head_of(case: SumCase) -> tuple[Phrase, Phrase, Phrase, Phrase]:

@@ -18,7 +18,6 @@ from pycore.words import answers as answer_words
 from pycore.words import components as parts
 from pycore.words import constructions as words
 from pycore.words import parallelogram as parallel
-from pycore.words import plain
 from pycore.words.phrase import Phrase
 
 
@@ -366,6 +365,3 @@ def direction_phrase(sentences: StepSentences, turn: float) -> Phrase:
     )
 
 
-def describe(blocks: tuple[Block, ...]) -> str:
-    """Return all sentences as one text, for screen readers."""
-    return " ".join(f"{block.step}. {plain(block.phrase)}" for block in blocks if isinstance(block, Move))

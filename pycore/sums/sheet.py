@@ -18,8 +18,8 @@ from pycore.sheet.title_block import fits_block
 from pycore.sums.answer import Move
 from pycore.sums.case import ComponentRow, SumCase
 from pycore.sums.request import SheetRequest
-from pycore.sums.rows import alike, head_of, problem_rows, row_of, rows_of
-from pycore.sums.sentences import StepSentences, describe
+from pycore.sums.rows import alike, head_of, phasors_drawn, problem_rows, row_of, rows_of
+from pycore.sums.sentences import StepSentences
 from pycore.sums.worksheet import worksheet_of
 from pycore.words import moves_list
 from pycore.words import sheet as words
@@ -164,6 +164,7 @@ def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> SheetText:
     issue, kind = request.opening.issue, request.kind
     scale, scale_cell = _scale_words(case, plan, request)
     is_problem = kind == kinds.PROBLEM
+    rows = problem_rows(case, plan, any_method=request.any_method) if is_problem else rows_of(case, plan)
     # The link is on the first sheet.
     code, code_words = _opening(case, plan, request) if request.number == 1 else ((), ())
     method = case.method_words(plan, any_method=request.any_method)
@@ -177,7 +178,7 @@ def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> SheetText:
         field=_field(case, plan),
         block=_block(case, plan, request, method, scale_cell),
         head=head_of(case),
-        rows=problem_rows(case, plan, any_method=request.any_method) if is_problem else rows_of(case, plan),
+        rows=rows,
         scale_words=scale,
         notes=(*notes, more, check, *further),
         second_scale=second,
@@ -185,7 +186,7 @@ def _writing(case: SumCase, plan: Plan, request: SheetRequest) -> SheetText:
         page_title=words.page_title(
             case.sheet_title(kind), method, case.notation.scales(plan.scale, plan.second)
         ),
-        description=sheet_words.description,
+        description=sheet_words.description or phasors_drawn(case, rows),
         steps=_steps(plan, case) if kind == kinds.CONSTRUCTION and case.printed == USUAL else (),
         code=code,
         short_code=issue.code if issue else request.code,
@@ -281,10 +282,10 @@ def sheet_of(case: SumCase, plan: Plan, request: SheetRequest) -> Page:
 
 def view_of(case: SumCase, plan: Plan) -> Page:
     """Return the figure laid out for a phone."""
-    sentences = StepSentences(plan, case.notation)
     name, scale = case.sheet_title(kinds.CONSTRUCTION), case.notation.scales(plan.scale, plan.second)
     title = words.page_title(name, case.method_words(plan), scale)
-    return compose.view(plan.construction, plan.picture, look_of(case), PHONE, title, describe(sentences.all_moves()))
+    description = phasors_drawn(case, rows_of(case, plan))
+    return compose.view(plan.construction, plan.picture, look_of(case), PHONE, title, description)
 
 
 def figure_of(case: SumCase, plan: Plan) -> Page:

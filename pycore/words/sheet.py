@@ -32,6 +32,17 @@ def stands_aside(names: Sequence[str], millimetres: str) -> str:
     return f"{listed(names, 'and')} lie on other lines. They are drawn aside; thin lines carry their ends over."
 
 
+def phasors_drawn(unit: str, angles: str, phasors: Sequence[tuple[str, str, str, str]]) -> str:
+    """A drawing for people who cannot see it. ``unit``: of amounts that name none; ``angles``: from where they are
+    measured. Of each phasor its symbol, amount, length in mm and angle, "" for what it has not."""
+    read = (
+        f"{symbol}: {', '.join(filter(None, (amount, length and f'{length} {LENGTH_UNIT}', angle)))}."
+        for symbol, amount, length, angle in phasors
+    )
+    opening = f"Amounts in {unit}; {angles}." if unit else f"{angles[0].upper()}{angles[1:]}."
+    return " ".join((opening, *read))
+
+
 def directions_from(origin: Phrase) -> Phrase:
     """Head of the directions on a problem sheet."""
     return say("direction from {origin}", origin=origin)
