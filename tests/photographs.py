@@ -19,6 +19,8 @@ from pycore.forms.fields import default_form
 from pycore.forms.opening import ReopenInfo
 from pycore.geometry import Point
 from pycore.practice.drawn import points_to_find
+from pycore.sheet.media import Layout
+from pycore.sheet.skeleton import check_bar
 from pycore.sums.photograph import photo_task
 from pycore.writers import pdf
 
@@ -104,11 +106,20 @@ def camera(
     return made
 
 
-def printed_before(page: Page, places: Sequence[Point]) -> Page:
-    """The sheet with the marks that sheets had before: larger ones, inside the field."""
+IN_THE_FIELD = {"registration", "check-bar", "turning", "scale", "foot", "zero"}
+
+
+def printed_before(page: Page, sheet: Layout, places: Sequence[Point]) -> Page:
+    """The sheet as it was printed before: larger marks inside the field, check bars that do not meet, and nothing of
+    today's furniture between them."""
     marks = [one for place in places for one in (Circle(place, 1.2, 0.0, fill="ink"), Circle(place, 2.6, 0.7))]
-    others = tuple(item for item in page.items if getattr(item, "name", "") != "registration")
-    return replace(page, items=(*others, Group(tuple(marks), name="registration")))
+    upright = Point(sheet.frame.left + 4.0, min(sheet.area.bottom + 3.0, sheet.height - 17.0 - sheet.bar))
+    level = Point(min(sheet.area.left + 8.0, sheet.width - 17.0 - sheet.bar), sheet.area.bottom - 6.0)
+    bars = [
+        check_bar(at, sheet.bar, sheet.bar_text, sheet.style.note, upright=at is upright) for at in (upright, level)
+    ]
+    others = [item for item in page.items if getattr(item, "name", "") not in IN_THE_FIELD]
+    return replace(page, items=(*others, *bars, Group(tuple(marks), name="registration")))
 
 
 @lru_cache(maxsize=8)
@@ -116,7 +127,8 @@ def _rendered(form: tuple[tuple[str, str], ...], per_mm: float, *, before: bool 
     neutral = CALCULATORS["neutral-current"]
     page = neutral.pages(dict(form), OPENING)[0]
     if before:
-        page = printed_before(page, [place for _, place in photo_task(neutral, dict(form)).older])
+        older = [place for _, place in photo_task(neutral, dict(form)).older]
+        page = printed_before(page, neutral.case(dict(form)).sheet_plan().layout, older)
     data = pdf.write(Document((page,), "sheet"))
     return pypdfium2.PdfDocument(io.BytesIO(data))[0].render(scale=per_mm * 25.4 / 72).to_pil().convert("RGB")
 

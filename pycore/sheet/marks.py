@@ -5,16 +5,38 @@ is, and four marks at unequal shares of its sides say which way up the sheet lie
 marks inside the field; their places follow from the same layout, and photographs of them are read for ever.
 """
 
+from dataclasses import dataclass
+
 from pycore import geometry
 from pycore.drawing import Circle, Group, Item
 from pycore.geometry import Box, Point
 from pycore.sheet.media import PRINTABLE_EDGE, Layout
 
-DISC, RING, RING_WIDTH = 0.95, 2.0, 0.5
-REACH = RING + RING_WIDTH / 2
-"""Radius of a complete mark."""
-CLEARED = REACH + 1.0
-"""Within this radius the frame's line is cleared."""
+MOST_CLEARED = 3.75
+
+
+@dataclass(frozen=True, slots=True)
+class MarkSize:
+    """Radius of a mark's disc, and radius and width of its ring."""
+
+    disc: float
+    ring: float
+    width: float
+
+    @property
+    def reach(self) -> float:
+        """Radius of a complete mark."""
+        return self.ring + self.width / 2
+
+    @property
+    def cleared(self) -> float:
+        """Within this radius the frame's line is cleared."""
+        return min(self.reach + 1.0, MOST_CLEARED)
+
+
+SMALL, LARGE = MarkSize(0.95, 2.0, 0.5), MarkSize(1.2, 2.6, 0.7)
+LARGE_PAPER = 250.0
+"""From this short side on marks are larger: a photograph of the whole sheet shows a millimetre in fewer pixels."""
 TOP_SHARE, RIGHT_SHARE, BOTTOM_SHARE, LEFT_SHARE = 12 / 37, 47 / 76, 31 / 37, 4 / 19
 """Where a mark stands in each side of the field: from the left, or from the top."""
 FROM_START = 12.0
@@ -79,18 +101,23 @@ def numbered(layout: Layout, start: Point, edition: str = NOW) -> tuple[tuple[in
     )
 
 
+def size_of_marks(layout: Layout) -> MarkSize:
+    """Return the size of the marks on a paper."""
+    return LARGE if min(layout.width, layout.height) > LARGE_PAPER else SMALL
+
+
 def boxes(layout: Layout) -> tuple[Box, ...]:
     """Return the rectangles that marks take, with the clearing round them: other furniture keeps out of them on every
     kind of sheet."""
-    return tuple(Box(*place, *place).grown(CLEARED) for place in _on_the_field(layout))
+    return tuple(Box(*place, *place).grown(size_of_marks(layout).cleared) for place in _on_the_field(layout))
 
 
 def marks(layout: Layout, start: Point) -> tuple[Group, ...]:
     """The marks as they are drawn, over the frame."""
-    items: list[Item] = []
+    size, items = size_of_marks(layout), list[Item]()
     for _, place in numbered(layout, start):
         items += [
-            Circle(place, CLEARED, 0.0, fill="sheet"), Circle(place, RING, RING_WIDTH),
-            Circle(place, DISC, 0.0, fill="ink"),
+            Circle(place, size.cleared, 0.0, fill="sheet"), Circle(place, size.ring, size.width),
+            Circle(place, size.disc, 0.0, fill="ink"),
         ]  # fmt: skip
     return (Group(tuple(items), name="registration"),)

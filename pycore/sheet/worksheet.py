@@ -29,7 +29,7 @@ class Given(Part):
         """Return the capitals of values and of directions, and the widths of symbols, amounts, lengths, directions."""
         style, work = self.style, self.work
         value = min(style.value, 0.52 * self.row)
-        symbol = max(max(width_of(row.symbol, value) for row in work.given), width_of(work.head[0], style.note))
+        symbol = max(*(width_of(row.symbol, value) for row in work.given), self._head_width())
         amounts = [width_of(row.amount, value) for row in work.given if row.amount != ROOM]
         amount = max([12.0, width_of(work.head[1], style.note), *amounts])
         length = max(9.0, width_of(work.head[2], style.note) + 3.0)
@@ -40,10 +40,14 @@ class Given(Part):
         note, words = style.note * min(1.0, room / words), min(words, room)
         return value, note, symbol, amount, max(length, min(15.0, length + room - words - 9.0)), words
 
+    def _head_width(self) -> float:
+        """Return the width of the first head; in large print the symbols speak for themselves."""
+        return 0.0 if self.style.column else width_of(self.work.head[0], self.style.note)
+
     def is_full(self, width: float) -> bool:
         """Return whether all of it has letters of full size."""
         value, note, *_ = self._widths(width)
-        return value == self.style.value and note == self.style.note
+        return value >= self.style.note and note == self.style.note
 
     def drawn(self, at: Point, width: float) -> list[Item]:
         """Return the table below a point, in a width."""
@@ -52,7 +56,9 @@ class Given(Part):
         sample = width - symbol - amount - length - words - 4.0
         edges = (at.x + width - words - length - amount - 1.4, at.x + width - words - length, at.x + width - words)
         head, top = at.y - style.note - 0.4, at.y - HEAD * style.note
-        items: list[Item] = [text(work.head[0], Point(at.x, head), style.note, ink="ink-2")]
+        items: list[Item] = []
+        if not style.column:
+            items.append(text(work.head[0], Point(at.x, head), style.note, ink="ink-2"))
         items.append(text(work.head[1], Point(edges[1] - 1.0, head), style.note, "end", "ink-2"))
         items.append(text(work.head[2], Point(edges[2] - 1.0, head), style.note, "end", "ink-2"))
         items.append(text(work.head[3], Point(edges[2] + 1.4, head), note, ink="ink-2"))

@@ -145,7 +145,13 @@ def _answer(case: SumCase, plan: Plan) -> str:
         return plain(case.zero_reason())
     name = case.result_word or with_article(plain(case.sum_word))
     symbol, direction = plain(case.notation.tags[SUM_KEY]), plain(case.direction(plan))
-    return sum_words.answer_sentence(name, symbol, case.amount(case.size), direction)
+    sentence = sum_words.answer_sentence(name, symbol, case.amount(case.size), direction)
+    beside = case.companions
+    if beside is None or case.typed_companions:
+        return sentence
+    # What goes along was to be found too: the current of a series circuit.
+    amounts = ((plain(case.notation.tags[arm.key]), beside.writing.amount(arm.size)) for arm in beside.arms)
+    return " ".join((*(sum_words.found_beside(*one) for one in amounts), sentence))
 
 
 def _sentence(case: SumCase, plan: Plan, kind: str, notes: tuple[str, ...]) -> tuple[str, tuple[str, ...]]:

@@ -6,6 +6,7 @@ from pycore.sheet.sheet_text import GivenRow, ResultColumn, Worksheet
 from pycore.sums.case import SumCase
 from pycore.sums.rows import directions_of, further_of, sample_of, tag_of
 from pycore.words import sheet as words
+from pycore.words.moves_list import HEAD_ANGLE
 from pycore.words.phrase import Phrase
 
 
@@ -57,7 +58,9 @@ def _results(case: SumCase, plan: Plan, origin: Phrase, *, any_method: bool) -> 
     if DIAGONAL_LENGTH in plan.construction.figure.readings and not any_method:
         columns.append(ResultColumn(case.row_tag(arm_key(plan.construction.order)), unit))
     columns.append(ResultColumn(total, unit))
-    columns.append(ResultColumn(words.found_from(case.notation.tags[SUM_KEY], origin), "°"))
+    # In large letters there is no room to say from where.
+    found = (HEAD_ANGLE,) if plan.layout.style.column else words.found_from(case.notation.tags[SUM_KEY], origin)
+    columns.append(ResultColumn(found, "°"))
     further, results = further_of(case, plan)
     columns += [ResultColumn(tag_of(case, component), unit) for component in further]
     columns += [ResultColumn(tag, "") for tag, _ in results]

@@ -101,6 +101,11 @@ def answer_sentence(name: str, symbol: str, amount: str, direction: str) -> str:
     return f"{name[:1].upper()}{name[1:]} {symbol} is {amount}, {direction}."
 
 
+def found_beside(symbol: str, amount: str) -> str:
+    """A phasor of the second quantity that was found on the way: I is 5.33 A."""
+    return f"{symbol} is {amount}."
+
+
 ROUTINE = "Estimate first, then draw, measure and calculate."
 """What is done with every problem, after its task."""
 

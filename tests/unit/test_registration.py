@@ -29,7 +29,8 @@ def sheet(paper: str, orientation: str) -> Page:
 
 def discs(page: Page) -> list[Point]:
     """The middles of the marks that are printed."""
-    return [found.item.centre for found in on_page(page, Circle) if found.item.radius == marks.RING]
+    rings = marks.SMALL.ring, marks.LARGE.ring
+    return [found.item.centre for found in on_page(page, Circle) if found.item.radius in rings]
 
 
 @pytest.mark.parametrize(("paper", "orientation"), SHEETS)
@@ -37,8 +38,9 @@ def test_every_mark_stands_on_the_fields_frame_and_is_clear_of_all_other_print(p
     """Only the frame's own line runs under a mark, and there it is cleared."""
     page = sheet(paper, orientation)
     others = [stroke for stroke in strokes(page) if not {"registration", "frame"} & set(stroke.source.split())]
-    field = NEUTRAL.case({**DEFAULT, "paper": paper, "orientation": orientation}).sheet_plan().layout.field
-    cleared = [found.item.centre for found in on_page(page, Circle) if found.item.radius == marks.CLEARED]
+    layout = NEUTRAL.case({**DEFAULT, "paper": paper, "orientation": orientation}).sheet_plan().layout
+    field, size = layout.field, marks.size_of_marks(layout)
+    cleared = [found.item.centre for found in on_page(page, Circle) if found.item.radius == size.cleared]
     assert 8 == len(discs(page))
     assert discs(page) == cleared
     for place in discs(page):
@@ -46,9 +48,9 @@ def test_every_mark_stands_on_the_fields_frame_and_is_clear_of_all_other_print(p
                                         abs(place.y - field.bottom), abs(place.y - field.top)))  # fmt: skip
         for stroke in others:
             # The rule above the title block begins at the field's edge, a mark's width from a corner.
-            clear = geometry.segment_distance(place, stroke.start, stroke.end) - stroke.half - marks.REACH
+            clear = geometry.segment_distance(place, stroke.start, stroke.end) - stroke.half - size.reach
             assert clear > 0.3, f"{place} touches {stroke.source}"
-        about = geometry.Box(*place, *place).grown(marks.REACH + 0.3)
+        about = geometry.Box(*place, *place).grown(size.reach + 0.3)
         assert [] == [text.words for text in texts(page) if text.box.meets(about)]
 
 
@@ -56,7 +58,7 @@ def test_every_mark_stands_on_the_fields_frame_and_is_clear_of_all_other_print(p
 def test_a_printer_that_loses_five_millimetres_loses_no_mark(paper: str, orientation: str):
     page = sheet(paper, orientation)
     for place in discs(page):
-        assert min(place.x, page.width - place.x, place.y, page.height - place.y) - marks.REACH >= 5.0
+        assert min(place.x, page.width - place.x, place.y, page.height - place.y) - marks.LARGE.reach >= 5.0
 
 
 def farthest(seen: list[Mark], lens: Lens) -> float:
@@ -97,7 +99,7 @@ def test_the_right_drawing_seldom_runs_through_a_mark():
         stand, whole = compose.settled(plan, look_of(case))
         touched = [
             place for _, place in marks.numbered(plan.layout, stand.origin)
-            if any(geometry.segment_distance(place, s.start, s.end) < marks.REACH + 0.5 for s in whole.segments)
+            if any(geometry.segment_distance(place, s.start, s.end) < marks.SMALL.reach + 0.5 for s in whole.segments)
         ]  # fmt: skip
         crossed.append(len(touched))
     assert max(crossed) <= 2
