@@ -113,7 +113,7 @@ def _parts(
     style, work = layout.style, writing.work
     words = boxes[-1]
     sentence: list[Part] = [Lines(writing.sentence, fit.question, 1.5, words.width)] if writing.sentence else []
-    second = [Lines(writing.second_scale[-1], fit.question, 1.5, words.width)] if writing.second_scale else []
+    second = [Lines(writing.second_scale[0], fit.question, 1.5, words.width)] if writing.second_scale else []
     notes = [Lines(note, fit.note, fit.spacing, words.width) for note in writing.notes if note]
     set_tables: list[Part] = (
         [Given(style, work, fit.row), Results(style, work, fit.row)] if work
