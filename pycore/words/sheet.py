@@ -54,7 +54,7 @@ def found_from(found: Phrase, origin: Phrase) -> Phrase:
 
 
 OPENS_BY_CODE = ("Open this sheet, with these values, on a phone.",)
-OPENS_ISSUED = ("The code of this problem. Type it on the page under “Check an answer”.", "The code of this problem.")
+OPENS_ISSUED = ("The code of this problem. Type it on the page under “Check”.", "The code of this problem.")
 ANY_METHOD = "any method"
 
 

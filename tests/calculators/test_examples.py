@@ -90,7 +90,7 @@ def test_practice_shows_every_value_of_a_problem(page: object, tier: str):
         wanted = [labels.get(field.name, field.label) for field in page.fields
                   if field.group in VALUE_GROUPS and field.kind != "choice" and field.counts(found.form)
                   and found.form[field.name] not in NEUTRAL]  # fmt: skip
-        assert set(wanted) <= {label for label, _ in values_of(found)}
+        assert set(wanted) <= {label for label, _, _ in values_of(found)}
 
 
 @pytest.mark.parametrize("page", PAGES, ids=CALCULATORS)

@@ -134,7 +134,7 @@ def test_values_without_a_meaning_are_neither_in_the_key_nor_in_practice() -> No
     key = [label for label, _ in row_for(group, learner).problem_values]
     assert key == ["Wattmeter 1, on L1", "Wattmeter 2, on L3"]
     told = values_of(find(str(learner.code)))
-    assert [label for label, _ in told] == [*key, "Wattmeters on"]
+    assert [label for label, _, _ in told] == [*key, "Wattmeters on"]
     assert told[-1][1].startswith("L1 and L3")
 
 
