@@ -8,7 +8,7 @@ from pycore.constructions.names import arm_key
 from pycore.forms.conventions import NAMES, choice_field
 from pycore.forms.fields import Field
 from pycore.sheet import kinds
-from pycore.sheet.media import USUAL
+from pycore.sheet.styles import USUAL
 from pycore.words import accuracy, codes, moves_list
 from pycore.words import form as words
 

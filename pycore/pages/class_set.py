@@ -19,8 +19,8 @@ from pycore.practice import codes
 from pycore.practice.codes import GENERATOR, MOST_LEARNERS, SEEDS, Code, CodeError
 from pycore.practice.limits import ALLOWANCES, read_limits
 from pycore.practice.task import Limits
-from pycore.sheet.furniture import lower_cells
 from pycore.sheet.lettered import width_of
+from pycore.sheet.title_block import lower_cells
 from pycore.words import class_set as words
 from pycore.words import codes as code_words
 

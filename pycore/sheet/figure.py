@@ -35,9 +35,9 @@ from pycore.phasor import wrap
 from pycore.sheet.aside import RING, Lanes, aside, carried
 from pycore.sheet.companion import companion_strokes
 from pycore.sheet.labels import Along, LabelRequest, Segment
-from pycore.sheet.media import Style
 from pycore.sheet.strokes import REFERENCE_SHARE, FigureStrokes, PhasorStyles, Placement, drawn_ends
-from pycore.sheet.ticks import TickedLine, free_shares, ticks
+from pycore.sheet.styles import Style
+from pycore.sheet.ticks import TickedLine, free_shares, ticks, tip_cross
 
 DOT_BELOW = 4.0
 """A phasor shorter than this many mm is drawn as a dot with a label (common practice)."""
@@ -224,13 +224,14 @@ class ConstructionPen:
             self.drawn.keep_clear(start, tip, owner, width / 2)
             self.drawn.keep_clear(tip, tip.moved(0.01, 0.0), "", 0.7)
         else:
-            arrow = Arrow(start, tip, width, ink, head, cased=ink == "black")
+            thin = self.phasors_only
+            arrow = Arrow(start, tip, width, ink, 0.0 if thin else head, cased=ink == "black" and not thin)
             shift = self.lanes.shift(start, tip) if self.has_arcs else None
             if shift is not None:
                 self.drawn.moved.append(key)
-                thin = carried(arrow, shift)
-                self.drawn.add(number, *thin)
-                self.drawn.aside += [Segment(one.start, one.end, "", 0.1) for one in thin if isinstance(one, Line)]
+                over = carried(arrow, shift)
+                self.drawn.add(number, *over)
+                self.drawn.aside += [Segment(one.start, one.end, "", 0.1) for one in over if isinstance(one, Line)]
                 self.drawn.aside.append(Segment(tip, tip.moved(0.01, 0.0), "", RING + 0.15))
                 self.drawn.add(number, aside(arrow, shift, key, copy=copy))
                 self.drawn.keep_clear(start, tip, "", width / 2)
@@ -238,7 +239,10 @@ class ConstructionPen:
             else:
                 self.drawn.add(number, Group((arrow,), phasor=key, copy=copy))
             self.guard(start, tip, owner, width, head, self.drawn.segments if shift is None else self.drawn.aside)
-            if length > head + 2 * style.tick:
+            for one in tip_cross(tip) if thin and role not in (roles.PARTIAL, roles.RESULTANT) else ():
+                self.drawn.add(number, one)
+                self.drawn.keep_clear(one.start, one.end)
+            if not thin and length > head + 2 * style.tick:
                 back = tip.moved(-head, geometry.direction(start, tip))
                 self.wants_ticks(number, start, back, key, width, ink, owner)
         if not copy:

@@ -14,10 +14,10 @@ from pycore.sheet import labels, tools
 from pycore.sheet.figure import draw
 from pycore.sheet.laying import HEIGHT, WIDTH, Laying, Stage
 from pycore.sheet.lettered import box_of, text
-from pycore.sheet.media import Style
 from pycore.sheet.plan import Plan
 from pycore.sheet.plates import plates
 from pycore.sheet.strokes import FigureStrokes, PhasorStyles
+from pycore.sheet.styles import Style
 from pycore.sheet.tools import PlacedTool, ToolNote
 
 READING = 5.2

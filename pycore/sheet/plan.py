@@ -8,9 +8,10 @@ from pycore.constructions.companions import accompanied, companion_moves
 from pycore.constructions.construction import FLAT_CROSSING, Arm, Construction, DrawingConvention, flattest
 from pycore.constructions.methods import THE_RETURNING
 from pycore.geometry import ORIGIN, Box
-from pycore.sheet.media import PAPERS, USUAL, Layout, holds, layout
+from pycore.sheet.media import PAPERS, Layout, holds, layout
 from pycore.sheet.scale import Fit, best_fit, fit_at, next_scale
 from pycore.sheet.strokes import figure_box
+from pycore.sheet.styles import USUAL
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,9 +9,11 @@ from pycore import geometry
 from pycore.drawing import Ink, Line
 from pycore.geometry import Point
 from pycore.sheet.labels import Segment
-from pycore.sheet.media import Style
+from pycore.sheet.styles import Style
 
 TICK_SLANT = 62.0
+CROSS = 1.4
+"""Half the cross at a tip on an overlay, mm."""
 MIDDLE = 0.5
 ROOM_FOR_LABEL = 15.0
 LONG_ENOUGH = 9.0
@@ -49,6 +51,12 @@ def ticks(
         slant = degrees + TICK_SLANT
         lines.append(Line(at.moved(-half, slant), at.moved(half, slant), width, ink))
     return lines
+
+
+def tip_cross(tip: Point) -> tuple[Line, Line]:
+    """On an overlay the tip of a phasor that is set off has a cross, by which it is compared."""
+    right, up = Point(CROSS, 0.0), Point(0.0, CROSS)
+    return Line(tip.minus(right), tip.plus(right)), Line(tip.minus(up), tip.plus(up))
 
 
 def free_shares(

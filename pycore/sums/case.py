@@ -21,8 +21,9 @@ from pycore.phasor import wrap
 from pycore.practice.task import FurtherQuestion
 from pycore.quantity import NO_BREAK_SPACE
 from pycore.sheet import compose, kinds
-from pycore.sheet.media import ORIENTATIONS, TOO_SMALL_FOR_READING, USUAL
+from pycore.sheet.media import ORIENTATIONS
 from pycore.sheet.plan import Plan, papers_that_take
+from pycore.sheet.styles import TOO_SMALL_FOR_READING, USUAL
 from pycore.sums.frozen import FrozenAfterInit
 from pycore.sums.misfit import SECOND, ChosenPlan, second_too_large, too_large
 from pycore.sums.planner import Planner
@@ -241,10 +242,8 @@ class SumCase(metaclass=FrozenAfterInit):
     """Whether the page has a working by a closed formula."""
 
     def known(self, plan: Plan, *, any_method: bool = False) -> tuple[str, ...]:
-        """Return what must be known before drawing: the notes of a problem sheet without the one on printing."""
-        return self.sheet_words(plan, kinds.PROBLEM, self.method_words(plan, any_method=any_method)).notes[:-1]
-
-    # What a page says on its sheets.
+        """Return what must be known before drawing: the notes of a problem sheet."""
+        return self.sheet_words(plan, kinds.PROBLEM, self.method_words(plan, any_method=any_method)).notes
 
     def sheet_title(self, kind: str) -> str:
         """Return the title of a kind of sheet."""

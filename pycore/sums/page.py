@@ -295,11 +295,11 @@ class SumPage(Generic[Case]):
 
     def _sheets(self, case: Case, opening: ReopenInfo, kinds: tuple[str, ...]) -> Iterator[tuple[Page, ...]]:
         """Yield sheets of these kinds, each with its further pages; the figure is in the same place on all."""
-        plan, code, stand = case.sheet_plan(), self.code_for(case), None
+        plan, code, placed = case.sheet_plan(), self.code_for(case), None
         for kind in kinds:
             request = SheetRequest(kind, opening, code)
-            composed = composed_of(case, plan, request, stand)
-            stand = composed.stand
+            composed = composed_of(case, plan, request, placed)
+            placed = composed.settled
             yield (composed.page, *self.further_pages(case, plan, request))
 
     def issued(

@@ -215,9 +215,12 @@ def test_a_problem_says_all_that_its_answer_rests_on(slug: str, form: dict[str, 
 def test_sheets_of_all_calculators_say_in_the_same_words_what_is_done_and_how_to_print(slug: str) -> None:
     case = CALCULATORS[slug].case({"sheet": "problem"})
     plan = case.sheet_plan()
-    *_, task, print_note = case.sheet_words(plan, "problem", case.method_words(plan)).notes
-    assert task.endswith(f". {ROUTINE}") and print_note == "Print at 100 %: both bars 100\u00a0mm."
-    assert case.sheet_words(plan, "overlay", "").notes[1] == print_note
+    *_, task = case.sheet_words(plan, "problem", case.method_words(plan)).notes
+    assert task.endswith(f". {ROUTINE}")
+    for kind in ("problem", "construction", "overlay"):
+        page = CALCULATORS[slug].sheet_page({"sheet": kind})
+        foot = [text.words for text in texts(page) if text.group == "foot"]
+        assert ["Print at 100 %: both bars 100\u00a0mm.", "For teaching. Not for sizing an installation."] == foot
 
 
 @pytest.mark.parametrize("slug", ["neutral-current", "harmonics-in-the-neutral"])
