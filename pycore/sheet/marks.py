@@ -34,7 +34,7 @@ class MarkSize:
         return min(self.reach + 1.0, MOST_CLEARED)
 
 
-SMALL, LARGE = MarkSize(0.95, 2.0, 0.5), MarkSize(1.2, 2.6, 0.7)
+SMALL, LARGE = MarkSize(1.05, 2.3, 0.6), MarkSize(1.2, 2.6, 0.7)
 LARGE_PAPER = 250.0
 """From this short side on marks are larger: a photograph of the whole sheet shows a millimetre in fewer pixels."""
 TOP_SHARE, RIGHT_SHARE, BOTTOM_SHARE, LEFT_SHARE = 12 / 37, 47 / 76, 31 / 37, 4 / 19
