@@ -30,9 +30,9 @@ UNSURE = 0.1
 BENT = 0.003
 """Share of the scatter that is curvature, from which first order fails. With these two limits and ``FLAT_CROSSING``,
 the half-width is within 3 % and the ellipse holds 94 to 96 % (found by simulating some 1,000 ways)."""
-FAIRLY_SURE, WIDENED = 0.15, 1.3
+FAIRLY_SURE, WIDENED = 0.14, 1.4
 """While every crossing's angle is known to this share of it, a sample is at most so many times as wide as first order
-(found by simulating some 1,700 flat ways of 4,000 random loads: 1.19 times at most)."""
+(found by simulating some 1,700 flat ways of 4,000 random loads: 1.31 times at most)."""
 SAMPLES = 800
 """Drawings of a sample: its half-width is then right to some 2 to 4 %, and to 15 % where tails are longest."""
 _PROBE = 0.1

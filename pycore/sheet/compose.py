@@ -213,7 +213,9 @@ def surround(
     # In large print the scale stands with the other words.
     shown = () if layout.style.column else (scale_box,)
     boxes = (*kept, sense_box, *shown)
-    zero, zero_boxes = (Group(()), ()) if origin is None else zero_mark(layout, writing.field, origin, boxes)
+    zero, zero_boxes = Group(()), tuple[Box, ...]()
+    if origin is not None:
+        zero, zero_boxes = zero_mark(layout, writing.field, origin, drawn or (), boxes)
     groups = (of_scale, sense, zero) if shown else (sense, zero)
     return Surround(tuple(group for group in groups if group.items), (*boxes, *zero_boxes), scale_box)
 
@@ -262,11 +264,11 @@ def compose(
         groups, left, drawn = _problem(plan, look, writing, start, placed, around)
     elif kind == kinds.OVERLAY:
         drawn = draw(plan.construction, stand, look, thin(layout.style), phasors_only=True)
-        # Its crosses reach farther than the arrows do.
-        around = surround(layout, writing, [*kept_clear, *drawn.obstacles], stand.origin)
         round_the_end = () if tolerance is None else (ellipse(plan, stand, tolerance),)
         for piece in round_the_end:
             _keep_clear_of(piece, drawn)
+        # Its crosses and the ellipse reach farther than the arrows do.
+        around = surround(layout, writing, [*kept_clear, *drawn.obstacles], stand.origin)
         groups, left = _labelled(drawn, layout.area, around.boxes)
         groups += round_the_end
     else:

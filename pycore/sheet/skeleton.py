@@ -219,10 +219,10 @@ STUB = 5.0
 
 
 def zero_mark(
-    layout: Layout, writing: FieldText, origin: Point, others: Sequence[Box]
+    layout: Layout, writing: FieldText, origin: Point, drawn: Sequence[Segment], others: Sequence[Box]
 ) -> tuple[Group, tuple[Box, ...]]:
     """A short line on the frame where the first direction meets it, and its name: it sets the first line upright. None
-    where a mark of the photograph or other furniture is."""
+    where a line of the figure, a mark of the photograph or other furniture is."""
     field, area, note = layout.field, layout.area, layout.style.note
     wide, margin = width_of(writing.zero, note), layout.style.margin
     if not writing.zero:
@@ -239,7 +239,7 @@ def zero_mark(
     stub = geometry.bounds([start, end]).grown(0.8)
     for place in places:
         box = Box(place.x, place.y - 0.1 * note, place.x + wide, place.y + 1.05 * note)
-        if not any(box.grown(0.6).meets(other) or stub.meets(other) for other in others):
+        if is_free(box, drawn, others) and is_free(stub, drawn, others):
             return Group((Line(start, end, FIELD), text(writing.zero, place, note)), name="zero"), (stub, box)
     return Group((), name="zero"), ()
 

@@ -84,7 +84,9 @@ def line_sample(sample: LineSample, at: Point, length: float, style: Style) -> l
         aside = Point(0.0, style.rail)
         pair = (aside, aside.times(-1))
         return [Line(at.plus(one), end.plus(one), style.narrow, sample.ink, (2.4, 0.8)) for one in pair]
-    small = replace(style, tick=0.6 * style.tick, tick_gap=0.8 * style.tick_gap)
+    # Six ticks in large print would be longer than the sample.
+    gap = min(0.8 * style.tick_gap, 0.75 * length / max(1, sample.ticks - 1))
+    small = replace(style, tick=0.6 * style.tick, tick_gap=gap)
     return [Line(at, end, style.wide, sample.ink), *ticks(at, end, sample.ticks, style.wide, sample.ink, small, 0.5)]
 
 

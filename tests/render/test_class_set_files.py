@@ -83,7 +83,7 @@ def summed(form: dict[str, str], lines: tuple[int, ...] = (0, 1, 2)) -> complex:
 
 def test_the_file_holds_sheets_then_overlays_then_the_key(opened: pypdfium2.PdfDocument):
     texts = [text_of(opened, number) for number in range(len(opened))]
-    assert ["problem"] * 3 + ["overlay"] * 3 == [re.search(r"Neutral current: (\w+)", text)[1] for text in texts[:6]]
+    assert ["problem"] * 3 + ["overlay"] * 3 == [re.search(r"Neutral current (\w+)", text)[1] for text in texts[:6]]
     assert "Key: Neutral current, stretch, parallelogram" in texts[6]
     assert "problem sheets on pages 1–3, overlays on pages 4–6" in texts[6]
     assert [f"{number} of 3" for number in (1, 2, 3)] * 2 == [
@@ -101,7 +101,7 @@ def test_each_sheet_is_true_to_scale_and_bears_its_name(data: bytes, opened: pyp
 
 def test_each_code_opens_its_own_problem_and_gives_the_code_back(opened: pypdfium2.PdfDocument):
     links = [link_on(opened, number) for number in range(3)]
-    assert all(link.startswith("https://www.folio.example/term/neutral-current/#v=2&") for link in links)
+    assert all(link.startswith("https://www.folio.example/term/neutral-current/#v=3&") for link in links)
     assert all("sheet=problem" in link for link in links)
     forms = [problem_of(link) for link in links]
     assert 3 == len({tuple(form[f"i{line}"] for line in (1, 2, 3)) for form in forms})
@@ -117,7 +117,7 @@ def test_each_code_opens_its_own_problem_and_gives_the_code_back(opened: pypdfiu
 def test_an_overlay_bears_no_code_to_open_and_an_ellipse(data: bytes, opened: pypdfium2.PdfDocument):
     for number in (3, 4, 5):
         assert [] == zxingcpp.read_barcodes(opened[number].render(scale=200 / 72).to_pil())
-        assert "95 of 100 careful drawings end inside the ellipse" in text_of(opened, number)
+        assert "95 of 100 careful drawings end inside the ellipse" in " ".join(text_of(opened, number).split())
 
 
 def test_the_keys_figures_are_those_of_numpy(opened: pypdfium2.PdfDocument):

@@ -322,7 +322,7 @@ def test_the_drawings_of_the_front_page_stay_light():
 def test_the_links_of_the_main_job_take_its_example_along():
     uses = Tree(str(home_regions(CALCULATORS[MAIN], CALCULATORS.values())["uses"])).all("a")
     values = "i1=18.4&i2=11.2&i3=24.6"
-    assert [f"{MAIN}/#v=2&{values}{more}" for more in ("", "&view=lesson&step=1", "&sheet=problem")] == [
+    assert [f"{MAIN}/#v=3&{values}{more}" for more in ("", "&view=lesson&step=1", "&sheet=problem")] == [
         marks["href"] for marks in uses
     ]
     assert all(marks["href"] == f"{marks['data-carries']}&{values}{marks['data-carries-too']}" for marks in uses)

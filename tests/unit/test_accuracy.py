@@ -174,7 +174,8 @@ def test_the_scatter_of_one_plan_is_found_once(monkeypatch: pytest.MonkeyPatch):
 
 def test_a_drawing_that_is_warned_of_has_one_tolerance():
     """Beside the headline, among the results and in the warning: first order says ± 2.6 A of one that is ± 5.7 A."""
-    form = {"i1": "18.4", "i2": "11.2", "i3": "24.6", "a1": "0.85 lag", "a2": "0.9 lead"}
+    form = {"i1": "18.4", "i2": "11.2", "i3": "24.6", "a1": "0.85 lag", "a2": "0.9 lead", "steps": "125",
+            "one-scale": "no"}
     answer = NeutralCurrent().answer(form, ("answer",))
     (warning,) = (plain(one) for one in answer.notices if "Do not draw this order" in plain(one))
     amount = warning.partition("careful drawings can be ")[2].partition(" too long")[0]

@@ -234,7 +234,7 @@ def test_a_shared_link_gives_its_own_sheet_again():
         }))[0])  # fmt: skip
         base, _, fragment = shared["link"].partition("#")
         assert "https://folio.example/n/" == base
-        assert fragment.startswith("v=2&")
+        assert fragment.startswith("v=3&")
         opened = json.loads(api.handle(json.dumps(
             {"do": "open", "page": "neutral-current", "fragment": fragment}))[0])  # fmt: skip
         assert {"scale", "order", "orientation"} <= {pair.partition("=")[0] for pair in fragment.split("&")}

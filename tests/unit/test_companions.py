@@ -116,7 +116,7 @@ def test_both_scales_are_said_with_a_check_of_each(kind: str):
     assert "A bar of 100\u00a0mm represents 200\u00a0V, or 4\u00a0A." in words
     row = next(row for row in table_of(sheet) if row[0].startswith("I"))
     assert "2.50\u00a0A" in row
-    assert ("50.0" in row) == (kind != "problem")
+    assert ("62.5" in row) == (kind != "problem")
 
 
 @pytest.mark.parametrize("paper", list(PAPERS))

@@ -220,7 +220,8 @@ def test_the_overlay_bears_the_ellipse_in_which_careful_drawings_end():
     assert 72 == len(ellipse.items[0].points)
     tolerance = next(output.value for output in answer().outputs if output.name == "tolerance")
     centre = [sum(place[axis] for place in ellipse.items[0].points) / 72 for axis in (0, 1)]
-    arrow = next(a for a in walk(answer(sheet="overlay").sheet.items) if isinstance(a, Arrow) and a.width == 0.35)
+    drawn = [one for one in walk(answer(sheet="overlay").sheet.items) if isinstance(one, Group) and one.phasor == "sum"]
+    arrow = next(one for one in drawn[0].items if isinstance(one, Arrow))
     assert centre == pytest.approx(list(arrow.tip), abs=1e-9)
     reach = max(math.dist(place, centre) for place in ellipse.items[0].points)
     assert reach > 2.448 / 1.96 * tolerance * 5 * 0.5
