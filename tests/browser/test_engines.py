@@ -68,7 +68,7 @@ def test_a_page_keeps_its_contracts(engine: Engine, site: str, slug: str) -> Non
     """
     form = shelf.forms_of(slug).values(SeededChoices(8), 8)
     outputs, arrows = expected(slug, form)
-    engine.go(f"{site}{slug}/#v=2&{urlencode(form, quote_via=quote)}")
+    engine.go(f"{site}{slug}/#v=3&{urlencode(form, quote_via=quote)}")
     engine.wait(f"{READY} && {FRESH}")
     assert outputs == engine.value(OUTPUTS)
     engine.run("for (const folded of document.querySelectorAll('details')) folded.open = true;")

@@ -51,11 +51,11 @@ def test_a_value_is_answered_where_it_is_typed_and_goes_along_to_the_sheet(home,
     wait_until(page, f"{READY} && {FRESH}", 60)
     assert result(page) == pytest.approx(neutral(30, 11.2, 24.6), rel=1e-11)
     assert drawn != page.locator(".front svg").inner_html()
-    assert carried(page).endswith("#v=2&i1=30&i2=11.2&i3=24.6")
+    assert carried(page).endswith("#v=3&i1=30&i2=11.2&i3=24.6")
     page.click(".uses .first")
     ready(page)
     answered(page)
-    assert page.url.endswith("/neutral-current/#v=2&i1=30&i2=11.2&i3=24.6")
+    assert page.url.endswith("/neutral-current/#v=3&i1=30&i2=11.2&i3=24.6")
     assert result(page) == pytest.approx(neutral(30, 11.2, 24.6), rel=1e-11)
 
 
@@ -180,4 +180,4 @@ def test_without_scripts_the_example_and_every_page_are_there(open_page, site: s
     expect(page.locator(".front svg")).to_be_visible()
     expect(page.locator(".home .big")).to_have_text("11.6\u00a0A")
     page.click(".uses .first")
-    assert page.url.endswith("/neutral-current/#v=2&i1=18.4&i2=11.2&i3=24.6")
+    assert page.url.endswith("/neutral-current/#v=3&i1=18.4&i2=11.2&i3=24.6")

@@ -60,7 +60,7 @@ def test_the_address_holds_the_problem_and_opens_it_again(
     opened.fill("[name=i2]", "16,5")
     answered(opened)
     wait_until(opened, "location.hash.includes('i2=16')")
-    assert opened.evaluate("location.hash").startswith("#v=2&")
+    assert opened.evaluate("location.hash").startswith("#v=3&")
     again = open_page()
     again.goto(opened.url)
     ready(again)
@@ -236,7 +236,7 @@ def test_where_a_link_cannot_be_copied_it_is_shown(opened: Page, site: str) -> N
     opened.evaluate("() => { navigator.clipboard.writeText = () => Promise.reject(new Error('refused')); }")
     opened.click("[data-action=share]")
     expect(opened.locator("#link")).to_be_visible()
-    assert opened.input_value("#link").startswith(f"{site}{SLUG}/#v=2&")
+    assert opened.input_value("#link").startswith(f"{site}{SLUG}/#v=3&")
 
 
 @pytest.mark.parametrize(("width", "height"), PHONES)

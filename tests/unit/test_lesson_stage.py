@@ -169,7 +169,8 @@ def test_what_is_asked_can_be_read_nowhere_in_words(slug: str) -> None:
             html = re.sub(r"<(title|desc)[^>]*>.*?</\1>", "", html)
             hidden = HIDDEN_READS if frame.reads else HIDDEN
             drawn = [item.plain for item in seen_when_asked(frame.picture.items, hidden) if isinstance(item, Text)]
-            shown = " ".join([re.sub(r"<[^>]*>", " ", html), *drawn, frame.picture.title, frame.picture.description])
+            # Apart: the last figure of a ruler stands beside its “cm”.
+            shown = " | ".join([re.sub(r"<[^>]*>", " ", html), *drawn, frame.picture.title, frame.picture.description])
             shown = shown.replace("\u00a0", " ")
             for amount in re.findall(r"\d[\d.,]*(?:°| mm| cm)", plain(frame.reading).replace("\u00a0", " ")):
                 assert not re.search(rf"(?<![\d.,]){re.escape(amount)}", shown), (number, amount, shown)
