@@ -1,5 +1,6 @@
 // The strip at the foot that says how far the start is. Its sentences stand in the page.
 
+import { Lacking } from "./bridge.js";
 import { need } from "./elements.js";
 
 /** @import { State } from "../types/shared.js" */
@@ -83,10 +84,14 @@ function hideWhenTold() {
   else strip.hidden = true;
 }
 
-/** Say for a while that a request came to nothing; gives the sentence. */
-export function stuck() {
-  speak("stuck");
+/**
+ * Say for a while that a request came to nothing; gives the sentence.
+ * @param {unknown} error
+ */
+export function stuck(error) {
+  const name = error instanceof Lacking ? "lacking" : "stuck";
+  speak(name);
   strip.hidden = false;
   timers.push(setTimeout(() => (strip.hidden = true), 8000));
-  return word("stuck");
+  return word(name);
 }
