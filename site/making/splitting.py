@@ -9,6 +9,7 @@ from collections.abc import Iterable
 from pathlib import Path
 
 from making import stamps
+from making.bundles import minified
 from making.called import FOLDER, called_in
 from making.paths import PYODIDE, SITE, WORKSHOP
 from making.progress import BuildError, say, step
@@ -20,6 +21,7 @@ SCRIPT, GLUE, WASM = "pyodide.mjs", "pyodide.asm.mjs", "pyodide.asm.wasm"
 COLD = "pyodide.cold.wasm"
 """The name of the cold module: js/cold.js has it too."""
 
+OPTIONS = ("--format=esm", "--tree-shaking=true", "--log-override:commonjs-variable-in-esm=silent")
 WAY_OUT = "Run `python3 build.py profile`, and read site/making/README.md; without a list in site/making/called/ the \
 build does not split."
 
@@ -59,10 +61,17 @@ def write_split(folder: Path, wasm: bytes, called: Iterable[int]) -> None:
         whole = Module(wasm)
         split = Split(whole, parts_of(whole, frozenset(called), kept), kept)
         modules = {WASM: split.hot(), COLD: split.cold()}
-        smaller = glue.with_exports(own, kept)
+        wanted = glue.with_imports(glue.with_exports(own, kept), split.names_asked())
+        smaller = _compressed(folder / GLUE, wanted)
     except (ValueError, KeyError) as error:
         raise BuildError(f"Pyodide cannot be split: {error}.\n{WAY_OUT}") from error
     for name, data in modules.items():
         (folder / name).write_bytes(data)
     (folder / GLUE).write_text(smaller, encoding="utf-8", newline="\n")
     shutil.copyfile(PYODIDE / SCRIPT, folder / SCRIPT)
+
+
+def _compressed(place: Path, script: str) -> str:
+    """The script without the functions that nothing in it uses any more; `place` is where it may lie meanwhile."""
+    place.write_text(glue.as_module(glue.without_marks(script)), encoding="utf-8", newline="\n")
+    return glue.as_function(minified(place, *OPTIONS))

@@ -73,3 +73,35 @@ def with_exports(glue: str, kept: Collection[str]) -> str:
     alone = [name for name in declared if name in ("wasmTable", "wasmMemory") and name not in set_here]
     head = f"var {','.join([*set_here, *alone])};{ASSIGN}{';'.join(staying)}"
     return glue[:variables] + head + glue[end:]
+
+
+def with_imports(glue: str, wanted: Collection[str]) -> str:
+    """The script with its list of what modules may import cut to what ours do."""
+    begins = once(glue, IMPORTS) + len(IMPORTS)
+    end = glue.index("}", begins)
+    entries = glue[begins:end].split(",")
+    staying = [entry for entry in entries if entry.partition(":")[0] in wanted]
+    return glue[:begins] + ",".join(staying) + glue[end:]
+
+
+def without_marks(glue: str) -> str:
+    """The script without what only modules that are linked later read of its functions: those marks name each function,
+    and so would keep all of them."""
+    return _MARK.sub("", glue)
+
+
+def as_module(glue: str) -> str:
+    """The script's one function as a module of its own, whose names a compressor can follow and leave out. It gives
+    `RESULT`, and finds its argument as a global. What it evaluates is text of its own that names nothing of it."""
+    if not glue.startswith(FUNCTION) or not glue.rstrip().endswith(GIVEN):
+        raise Unfamiliar("Pyodide's script is not one function")
+    body = glue[len(FUNCTION) : glue.rindex(GIVEN)]
+    return f"{_EVAL.sub('(0,eval)(', body)};export{{moduleRtn as {RESULT}}};"
+
+
+def as_function(compressed: str) -> str:
+    """What `as_module` made, compressed meanwhile, as the script that it was made from."""
+    body, result = compressed.rstrip(), _RESULT.search(compressed.rstrip())
+    if result is None:
+        raise Unfamiliar("the compressed script does not end with what it gives")
+    return f"{FUNCTION}{body[: result.start()]}return {result[1]}}}export default _createPyodideModule;\n"
