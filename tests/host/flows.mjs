@@ -60,7 +60,7 @@ function byProxy(python) {
 }
 
 function flows(python, names) {
-  python.mountNodeFS("/tests", tests);
+  for (const name of ["tests", "site"]) python.mountNodeFS(`/${name}`, `${tests}/../${name}`);
   python.runPython(`
 import sys
 sys.dont_write_bytecode = True

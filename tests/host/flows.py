@@ -69,9 +69,17 @@ def files(whole: bool) -> Iterator[object]:
             yield ask(do="pdf", page=slug, form=form, kinds=kinds, base=BASE + slug, code=True, correction=[1.01, 0.99])
             yield ask(do="share", page=slug, form=form, base=BASE + slug, code=True)
         if whole or slug == "neutral-current":
-            yield ask(do="handout", page=slug, form=form, style="a{}", script="1", base=BASE + slug, code=True)
+            style = "\n".join(_text(f"css/{name}.css") for name in ("tokens", "drawing", "print", "handout"))
+            texts = {"style": style, "script": _text("js/handout-player.js")}
+            yield ask(do="handout", page=slug, form=form, **texts, base=BASE + slug, code=True)
             for style in ("page", "large", "easy"):
                 yield ask(do="pdf", page=slug, form={**form, "print": style}, kinds=[], base=BASE, code=True)
+
+
+def _text(place: str) -> str:
+    """A file of the site as it is in the work tree, where the folder of the tests is."""
+    with open(f"{__file__.rpartition('/tests/')[0]}/site/{place}", encoding="utf-8") as file:
+        return file.read()
 
 
 def lessons(whole: bool) -> Iterator[object]:
@@ -120,16 +128,21 @@ def printing(whole: bool) -> Iterator[object]:
 
 
 def _strange(number: int) -> str:
-    """A malformed link; those that must be encoded are left out, since the site's Python cannot encode them."""
+    """A malformed link, encoded here or not at all: the site's Python has nothing that encodes addresses."""
     rng = SeededChoices(number)
-    return rng.one_of([maker for maker in hostile.MAKERS if maker is not hostile.MAKERS[0]])(rng)
+    if rng.below(3):
+        return rng.one_of([maker for maker in hostile.MAKERS if maker is not hostile.MAKERS[0]])(rng)
+    values = [rng.one_of(hostile.VALUES).encode("utf-8", "replace") for _ in range(4)]
+    return "&".join(f"{rng.one_of(hostile.KEYS)}={''.join(f'%{byte:02X}' for byte in value)}" for value in values)
 
 
 def links(whole: bool) -> Iterator[object]:
     """Links, codes and sets opened again, and what a stranger may put in their place."""
     for slug in CALCULATORS:
-        for number in range(60 if whole else 4):
-            yield ask(do="open", page=slug, fragment=_strange(number))
+        for number in range(400 if whole else 8):
+            text = ask(do="open", page=slug, fragment=_strange(number))[0]
+            form = json.loads(text).get("form", {})
+            yield [text, ask(do="answer", page=slug, form=form, parts=["answer", "sheet", "view", "workings"])]
     for code in ("332-6M9-239", "3CD", "", "!!", "0" * 40, "ä"):
         yield [ask(do="code", code=code), ask(do="set-again", code=code)]
         yield [ask(do="open", page=page, fragment=f"code={code}&v=2") for page in ("class-set", "neutral-current")]
